@@ -1,0 +1,14 @@
+# Compiles the starter catalog into the library, so that no installed file has to be found.
+set(heatmatch_starter_source "${PROJECT_BINARY_DIR}/starter_catalog.cpp")
+set(heatmatch_kinds panels elements wires insulations controls connectors media alloys sheaths
+    covers sources)
+
+set(content "#include \"catalog/starter_text.hpp\"\n\nnamespace heatmatch::starter {\n")
+foreach(kind IN LISTS heatmatch_kinds)
+    set(file "${PROJECT_SOURCE_DIR}/catalog/${kind}.json")
+    set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${file}")
+    file(READ "${file}" text)
+    string(APPEND content "const char ${kind}_json[] = R\"heatmatch(${text})heatmatch\";\n")
+endforeach()
+string(APPEND content "}  // namespace heatmatch::starter\n")
+file(CONFIGURE OUTPUT "${heatmatch_starter_source}" CONTENT "@content@" @ONLY)

@@ -1,0 +1,57 @@
+#pragma once
+
+#include <stdexcept>
+#include <string>
+
+namespace heatmatch {
+
+/// What was wrong, in pieces, so that a program can act on it and a person can read it.
+struct ErrorDetail {
+    std::string part{};     //!< what is named, for example `panel "barn-pair"`
+    std::string field{};    //!< the field, as it is spelled in JSON
+    std::string value{};    //!< the value found, with its unit
+    std::string allowed{};  //!< what would have been accepted
+    std::string remedy{};   //!< what to do about it
+};
+
+/// Base of everything the library throws. The text names part, field, value, allowed range and
+/// remedy, as far as they apply.
+class Error : public std::runtime_error {
+  public:
+    explicit Error(const std::string& message, ErrorDetail detail = {});
+    [[nodiscard]] const ErrorDetail& detail() const { return detail_; }
+
+  private:
+    ErrorDetail detail_;
+};
+
+/// A value, a record or a file's content that cannot be used.
+class InvalidInput : public Error {
+  public:
+    using Error::Error;
+    /// Builds the message from the pieces: `part: field = value must be allowed; remedy`.
+    explicit InvalidInput(ErrorDetail detail);
+};
+
+/// A part that is asked for by an id nobody has.
+class NotFound : public Error {
+  public:
+    using Error::Error;
+};
+
+/// A file that cannot be read or written; the message holds the path tried.
+class FileError : public Error {
+  public:
+    using Error::Error;
+};
+
+/// A change the catalog refuses, or a catalog file that cannot be used. The catalog is unchanged.
+class CatalogError : public Error {
+  public:
+    using Error::Error;
+};
+
+/// The message that InvalidInput builds: `part: field = value must be allowed; remedy`.
+[[nodiscard]] std::string compose_message(const ErrorDetail& detail);
+
+}  // namespace heatmatch

@@ -1,0 +1,111 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace heatmatch {
+
+/// The two unit sets of every printed result. Records and JSON keep the unit their field names.
+enum class UnitSystem { si, us };
+
+/// What a number measures. Two units convert into each other only within one dimension.
+enum class Dimension {
+    ratio,
+    count,
+    voltage,
+    current,
+    resistance,
+    power,
+    energy,
+    temperature,
+    temperature_difference,
+    length,
+    area,
+    volume,
+    density,
+    conductivity,
+    heat_transfer,
+    heat_capacity,
+    irradiance,
+    time,
+    angle,
+    money,
+    relative_per_kelvin,
+    voltage_per_kelvin,
+    current_per_kelvin,
+    power_per_kelvin,
+    resistance_per_length,
+    air_changes
+};
+
+/// A unit of measure: `si = value * factor + offset`.
+struct Unit {
+    std::string_view symbol{};  //!< as printed after a number
+    Dimension dimension = Dimension::ratio;
+    double factor = 1.0;
+    double offset = 0.0;
+
+    friend constexpr bool operator==(const Unit&, const Unit&) = default;
+};
+
+/// The units in which records keep their numbers.
+namespace unit {
+inline constexpr Unit none{"", Dimension::ratio};
+inline constexpr Unit percent{"%", Dimension::ratio, 0.01};
+inline constexpr Unit count{"", Dimension::count};
+inline constexpr Unit volt{"V", Dimension::voltage};
+inline constexpr Unit ampere{"A", Dimension::current};
+inline constexpr Unit ohm{"ohm", Dimension::resistance};
+inline constexpr Unit megohm{"Mohm", Dimension::resistance, 1e6};
+inline constexpr Unit watt{"W", Dimension::power};
+inline constexpr Unit kilowatt_hour{"kWh", Dimension::energy, 3.6e6};
+inline constexpr Unit celsius{"°C", Dimension::temperature, 1.0, 273.15};
+inline constexpr Unit kelvin{"K", Dimension::temperature_difference};
+inline constexpr Unit millimetre{"mm", Dimension::length, 1e-3};
+inline constexpr Unit metre{"m", Dimension::length};
+inline constexpr Unit square_millimetre{"mm2", Dimension::area, 1e-6};
+inline constexpr Unit square_metre{"m2", Dimension::area};
+inline constexpr Unit cubic_metre{"m3", Dimension::volume};
+inline constexpr Unit kilogram_per_m3{"kg/m3", Dimension::density};
+inline constexpr Unit watt_per_m_k{"W/mK", Dimension::conductivity};
+inline constexpr Unit watt_per_m2_k{"W/m2K", Dimension::heat_transfer};
+inline constexpr Unit joule_per_kg_k{"J/kgK", Dimension::heat_capacity};
+inline constexpr Unit watt_per_m2{"W/m2", Dimension::irradiance};
+inline constexpr Unit hour{"h", Dimension::time, 3600.0};
+inline constexpr Unit year{"a", Dimension::time, 31557600.0};
+inline constexpr Unit degree{"deg", Dimension::angle};
+inline constexpr Unit money{"", Dimension::money};
+inline constexpr Unit percent_per_kelvin{"%/K", Dimension::relative_per_kelvin, 0.01};
+inline constexpr Unit volt_per_kelvin{"V/K", Dimension::voltage_per_kelvin};
+inline constexpr Unit ampere_per_kelvin{"A/K", Dimension::current_per_kelvin};
+inline constexpr Unit watt_per_kelvin{"W/K", Dimension::power_per_kelvin};
+inline constexpr Unit ohm_per_km{"ohm/km", Dimension::resistance_per_length, 1e-3};
+inline constexpr Unit air_changes_per_hour{"1/h", Dimension::air_changes};
+}  // namespace unit
+
+inline constexpr double zero_celsius_k = 273.15;  //!< 0 °C [K]
+
+/// Same quantity in another unit of the same dimension; rounded to 12 significant digits, so that
+/// a value typed in inches is a short decimal in millimetres.
+[[nodiscard]] double convert(double value, const Unit& from, const Unit& to);
+
+/// Rounds to the given number of significant decimal digits.
+[[nodiscard]] double round_significant(double value, int digits);
+
+/// The unit that a text such as `°F`, `ohms`, `in` or `mV/K` names; null if none does.
+[[nodiscard]] const Unit* find_unit(std::string_view spelling);
+
+/// Name of a dimension for error texts, for example `a resistance`.
+[[nodiscard]] std::string_view describe(Dimension dimension);
+
+/// The unit in which people of the unit system read a quantity kept in `kept`.
+[[nodiscard]] Unit display_unit(const Unit& kept, UnitSystem system);
+
+/// Shortest decimal text with at most the given significant digits, without trailing zeros.
+[[nodiscard]] std::string format_number(double value, int digits = 6);
+
+/// Number and unit in the chosen unit system, for example `392 °F`.
+[[nodiscard]] std::string format_quantity(double value, const Unit& kept, UnitSystem system,
+                                          int digits = 4);
+
+}  // namespace heatmatch

@@ -1,0 +1,52 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+
+#include "heatmatch/base/field.hpp"
+#include "heatmatch/base/provenance.hpp"
+
+namespace heatmatch {
+
+/// A resistive heating element. Its ohms come from `measured_resistance_ohm`, else
+/// `resistance_ohm`, else volts and watts.
+struct Element {
+    std::string id{};
+    std::string label{};
+    std::string family{};                               //!< what it was made for
+    std::optional<double> rated_v{};                    //!< [V]
+    std::optional<double> rated_w{};                    //!< at rated_v [W]
+    std::optional<double> resistance_ohm{};             //!< printed, cold [ohm]
+    std::optional<double> measured_resistance_ohm{};    //!< by the owner's meter, cold [ohm]
+    std::optional<double> power_tolerance_plus_pct{};   //!< of rated power [%]
+    std::optional<double> power_tolerance_minus_pct{};  //!< of rated power [%]
+    std::string alloy{};                                //!< of the coil
+    std::string sheath{};
+    std::optional<double> sheath_diameter_mm{};  //!< [mm]
+    std::optional<double> heated_length_mm{};    //!< of the whole element [mm]
+    std::optional<int> legs{};                   //!< parallel lengths it is bent into
+    std::optional<double> leg_spacing_mm{};      //!< between neighbouring legs [mm]
+    std::optional<double> cold_length_mm{};      //!< unheated, at each end [mm]
+    std::string terminal{};                      //!< kind
+    std::optional<double> terminal_limit_c{};    //!< [°C]
+    std::string intended_medium{};
+    std::optional<double> insulation_resistance_mohm{};  //!< sheath to coil, measured cold [Mohm]
+    std::optional<bool> built_in_ac_control{};           //!< thermostat or cut-out inside
+    Provenance provenance{};
+    Price price{};  //!< each
+    std::string notes{};
+
+    friend bool operator==(const Element&, const Element&) = default;
+    /// Watts at rated volts per heated surface [W/cm2]; nothing if a length is unknown.
+    [[nodiscard]] std::optional<double> watt_density_w_cm2() const;
+};
+
+/// The field table of an element.
+[[nodiscard]] std::span<const Field> element_fields();
+
+/// Checks what no single field can: some way to know the ohms, and measured or printed ohms that
+/// agree with volts and watts within 25 %. Throws InvalidInput.
+void check_element(const Element& element);
+
+}  // namespace heatmatch

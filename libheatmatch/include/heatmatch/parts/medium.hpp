@@ -1,0 +1,45 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "heatmatch/base/field.hpp"
+#include "heatmatch/base/interpolation.hpp"
+#include "heatmatch/base/provenance.hpp"
+
+namespace heatmatch {
+
+/// What a heat store is filled with. Building-physics tables give about 2 W/mK for "sand and
+/// gravel": that is moist ground; dry sand conducts 0.2 to 0.35 W/mK.
+struct Medium {
+    std::string id{};
+    std::string label{};
+    std::string form{};                             //!< granular, solid or liquid
+    std::optional<double> porosity{};               //!< void share of a granular bed
+    std::optional<double> grain_mm{};               //!< [mm]
+    double k20_w_mk = 0.0;                          //!< dry, at 20 °C, typical [W/mK]
+    std::optional<double> k20_low_w_mk{};           //!< [W/mK]
+    std::optional<double> k20_high_w_mk{};          //!< [W/mK]
+    double density_kg_m3 = 0.0;                     //!< bulk, dry [kg/m3]
+    std::vector<TablePoint> heat_capacity_j_kgk{};  //!< over temperature [J/kgK]
+    std::vector<TablePoint> conductivity_w_mk{};    //!< measured by the user, instead of the law
+    std::optional<double> moist_k_w_mk{};           //!< at about 5 % water [W/mK]
+    std::optional<double> moist_k_low_w_mk{};       //!< [W/mK]
+    std::optional<double> moist_k_high_w_mk{};      //!< [W/mK]
+    std::optional<double> ceiling_c{};              //!< must stay below [°C]
+    Provenance provenance{};
+    Price price{};  //!< per m3
+    std::string notes{};
+
+    friend bool operator==(const Medium&, const Medium&) = default;
+};
+
+/// The field table of a medium.
+[[nodiscard]] std::span<const Field> medium_fields();
+
+/// Checks what no single field can: low <= typical <= high. Throws InvalidInput.
+void check_medium(const Medium& medium);
+
+}  // namespace heatmatch

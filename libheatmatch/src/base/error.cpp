@@ -1,0 +1,22 @@
+#include "heatmatch/base/error.hpp"
+
+#include <utility>
+
+namespace heatmatch {
+
+Error::Error(const std::string& message, ErrorDetail detail)
+    : std::runtime_error(message), detail_(std::move(detail)) {}
+
+InvalidInput::InvalidInput(ErrorDetail detail) : Error(compose_message(detail), detail) {}
+
+std::string compose_message(const ErrorDetail& detail) {
+    std::string text;
+    if (!detail.part.empty()) text += detail.part + ": ";
+    text += detail.field;
+    if (!detail.value.empty()) text += (detail.field.empty() ? "" : " = ") + detail.value;
+    if (!detail.allowed.empty()) text += " must be " + detail.allowed;
+    if (!detail.remedy.empty()) text += "; " + detail.remedy;
+    return text;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,287 @@
+#include "heatmatch/base/field.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/base/quantity.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+[[noreturn]] void refuse(std::string_view part, std::string field, std::string value,
+                         std::string allowed, std::string remedy) {
+    throw InvalidInput(ErrorDetail{.part = std::string(part),
+                                   .field = std::move(field),
+                                   .value = std::move(value),
+                                   .allowed = std::move(allowed),
+                                   .remedy = std::move(remedy)});
+}
+
+std::string with_unit(double value, const Unit& unit) {
+    return format_quantity(value, unit, UnitSystem::si, 12);
+}
+
+std::string quoted(const std::string& text) {
+    constexpr std::size_t longest = 60;
+    return '"' + (text.size() > longest ? text.substr(0, longest) + "..." : text) + '"';
+}
+
+std::string join(std::span<const std::string_view> words) {
+    std::string text;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (i > 0) text += i + 1 == words.size() ? " or " : ", ";
+        text += words[i];
+    }
+    return text;
+}
+
+void check_number(double value, const Unit& unit, const Range& range, std::string_view part,
+                  const std::string& name, std::string_view remedy) {
+    if (std::isfinite(value) && range.holds(value)) return;
+    refuse(part, name, with_unit(value, unit), range.text(unit),
+           remedy.empty() ? "correct the value, or leave the field out if it is unknown"
+                          : std::string(remedy));
+}
+
+bool is_slug(const std::string& text) {
+    if (text.empty() || text.size() > 80) return false;
+    return std::all_of(text.begin(), text.end(), [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '.' || c == '_';
+    });
+}
+
+void check_rows(const Field& field, const Rows& rows, std::string_view part) {
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        for (std::size_t k = 0; k < field.columns.size(); ++k) {
+            const Column& column = field.columns[k];
+            const std::string place =
+                field.kind == FieldKind::record ? std::string() : '[' + std::to_string(i) + ']';
+            check_number(rows[i].at(k), column.unit, column.range, part,
+                         std::string(field.name) + place + '.' + std::string(column.name),
+                         field.remedy);
+        }
+        const bool sorted_by_temperature = field.columns[0].name == "t_c";
+        if (sorted_by_temperature && i > 0 && rows[i][0] <= rows[i - 1][0]) {
+            refuse(part, std::string(field.name), with_unit(rows[i][0], field.columns[0].unit),
+                   "above the temperature of the row before it", "sort the table by t_c");
+        }
+    }
+}
+
+void check_text(const Field& field, const std::string& text, std::string_view part) {
+    constexpr std::size_t longest = 20000;
+    const std::string name(field.name);
+    if (text.size() > longest) {
+        refuse(part, name, quoted(text), "at most 20000 bytes long", "shorten the text");
+    }
+    const bool named = field.kind == FieldKind::slug || field.kind == FieldKind::reference;
+    if (named && !is_slug(text)) {
+        refuse(part, name, quoted(text), "1 to 80 small letters, digits, '-', '_' or '.'",
+               "write it as in \"oven-lower-1200-230\"");
+    }
+    if (field.kind == FieldKind::choice &&
+        std::find(field.words.begin(), field.words.end(), text) == field.words.end()) {
+        std::string remedy(field.remedy);
+        if (remedy.empty()) remedy = "did you mean \"" + nearest_name(text, field.words) + "\"?";
+        refuse(part, name, quoted(text), join(field.words), remedy);
+    }
+}
+
+struct Checker {
+    const Field& field;
+    std::string_view part;
+
+    void operator()(std::monostate) const {
+        if (field.required) {
+            refuse(part, std::string(field.name), "(missing)", "given", std::string(field.meaning));
+        }
+    }
+    void operator()(bool) const { expect(field.kind == FieldKind::flag, "true or false"); }
+    void operator()(double value) const {
+        expect(field.kind == FieldKind::number || field.kind == FieldKind::count, "a number");
+        if (field.kind == FieldKind::count && std::isfinite(value) && value != std::floor(value)) {
+            refuse(part, std::string(field.name), format_number(value, 12), "a whole number",
+                   "correct the value");
+        }
+        check_number(value, field.unit, field.range, part, std::string(field.name), field.remedy);
+    }
+    void operator()(const std::string& text) const {
+        expect(field.kind == FieldKind::text || field.kind == FieldKind::choice ||
+                   field.kind == FieldKind::slug || field.kind == FieldKind::reference,
+               "a text");
+        if (text.empty()) return (*this)(std::monostate{});
+        check_text(field, text, part);
+    }
+    void operator()(const std::vector<double>& list) const {
+        expect(field.kind == FieldKind::numbers, "a list of numbers");
+        for (double value : list) {
+            check_number(value, field.unit, field.range, part, std::string(field.name),
+                         field.remedy);
+        }
+    }
+    void operator()(const std::vector<std::string>&) const {
+        expect(field.kind == FieldKind::texts, "a list of texts");
+    }
+    void operator()(const Rows& rows) const {
+        expect(field.kind == FieldKind::rows || field.kind == FieldKind::record,
+               "a list of records");
+        check_rows(field, rows, part);
+    }
+    void operator()(const TextMap&) const {
+        expect(field.kind == FieldKind::text_map, "an object of texts");
+    }
+    void expect(bool fits, const char* got) const {
+        if (!fits) {
+            refuse(part, std::string(field.name), got, "of another kind",
+                   "see the field glossary: " + std::string(field.meaning));
+        }
+    }
+};
+
+std::size_t edit_distance(std::string_view a, std::string_view b) {
+    std::vector<std::size_t> row(b.size() + 1);
+    for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
+    for (std::size_t i = 1; i <= a.size(); ++i) {
+        std::size_t diagonal = row[0];
+        row[0] = i;
+        for (std::size_t j = 1; j <= b.size(); ++j) {
+            const std::size_t kept = diagonal + (a[i - 1] == b[j - 1] ? 0 : 1);
+            diagonal = row[j];
+            row[j] = std::min({kept, row[j] + 1, row[j - 1] + 1});
+        }
+    }
+    return row[b.size()];
+}
+
+/// The dimension in which a coefficient relative to a base quantity may also be written.
+bool is_absolute_coefficient(Dimension dimension) {
+    return dimension == Dimension::voltage_per_kelvin ||
+           dimension == Dimension::current_per_kelvin || dimension == Dimension::power_per_kelvin;
+}
+
+}  // namespace
+
+bool Range::holds(double value) const {
+    return (low_open ? value > low : value >= low) && value <= high;
+}
+
+std::string Range::text(const Unit& unit) const {
+    const bool has_low = std::isfinite(low);
+    const bool has_high = std::isfinite(high);
+    std::string result;
+    if (has_low) result = (low_open ? "> " : ">= ") + with_unit(low, unit);
+    if (has_low && has_high) result += " and ";
+    if (has_high) result += "<= " + with_unit(high, unit);
+    return result.empty() ? "a finite number" : result;
+}
+
+const Field* find_field(std::span<const Field> fields, std::string_view name) {
+    const auto found = std::find_if(fields.begin(), fields.end(),
+                                    [name](const Field& field) { return field.name == name; });
+    return found == fields.end() ? nullptr : &*found;
+}
+
+std::string nearest_name(std::string_view wrong, std::span<const std::string_view> known) {
+    if (known.empty()) return {};
+    const std::string_view start = wrong.substr(0, 80);
+    const auto best = std::min_element(known.begin(), known.end(), [&](auto a, auto b) {
+        return edit_distance(start, a) < edit_distance(start, b);
+    });
+    return std::string(*best);
+}
+
+std::string nearest_field(std::string_view wrong, std::span<const Field> fields) {
+    std::vector<std::string_view> names;
+    names.reserve(fields.size());
+    for (const Field& field : fields) names.push_back(field.name);
+    return nearest_name(wrong, names);
+}
+
+void check_value(const Field& field, const Value& value, std::string_view part) {
+    std::visit(Checker{field, part}, value);
+}
+
+void check_record(std::span<const Field> fields, const void* record, std::string_view part) {
+    for (const Field& field : fields) check_value(field, field.get(record), part);
+}
+
+double read_quantity(const Field& field, std::string_view text, std::string_view part,
+                     std::optional<double> relative_base) {
+    try {
+        if (!field.relative_to.empty()) {
+            const Quantity read = parse_quantity(text);
+            if (read.has_unit && is_absolute_coefficient(read.unit.dimension)) {
+                if (!relative_base) {
+                    throw InvalidInput(ErrorDetail{
+                        .value = quoted(std::string(text)),
+                        .allowed = "in " + std::string(field.unit.symbol),
+                        .remedy = "or give " + std::string(field.relative_to) + " as well"});
+                }
+                const double relative = read.value * read.unit.factor / *relative_base;
+                return round_significant(relative / field.unit.factor, 12);
+            }
+        }
+        return parse_quantity(text, field.unit);
+    } catch (const InvalidInput& error) {
+        ErrorDetail detail = error.detail();
+        detail.part = part;
+        detail.field = field.name;
+        throw InvalidInput(detail);
+    }
+}
+
+std::string format_value(const Field& field, const Value& value, UnitSystem system) {
+    struct Formatter {
+        const Field& field;
+        UnitSystem system;
+        std::string operator()(std::monostate) const { return "unknown"; }
+        std::string operator()(bool flag) const { return flag ? "yes" : "no"; }
+        std::string operator()(double number) const {
+            return format_quantity(number, field.unit, system, system == UnitSystem::si ? 8 : 4);
+        }
+        std::string operator()(const std::string& text) const { return text; }
+        std::string operator()(const std::vector<double>& list) const {
+            std::string text;
+            for (double number : list) text += (text.empty() ? "" : ", ") + (*this)(number);
+            return text;
+        }
+        std::string operator()(const std::vector<std::string>& list) const {
+            std::string text;
+            for (const std::string& item : list) text += (text.empty() ? "" : ", ") + item;
+            return text;
+        }
+        std::string operator()(const Rows& rows) const {
+            std::string text;
+            for (const auto& row : rows) {
+                text += text.empty() ? "" : "; ";
+                for (std::size_t k = 0; k < row.size() && k < field.columns.size(); ++k) {
+                    text += (k > 0 ? ", " : "") + std::string(field.columns[k].name) + ' ' +
+                            format_quantity(row[k], field.columns[k].unit, system, 6);
+                }
+            }
+            return text;
+        }
+        std::string operator()(const TextMap& map) const {
+            std::string text;
+            for (const auto& [key, item] : map)
+                text += (text.empty() ? "" : "; ") + key + ": " + item;
+            return text;
+        }
+    };
+    return std::visit(Formatter{field, system}, value);
+}
+
+void set_field(std::span<const Field> fields, void* record, std::string_view name,
+               const Value& value, std::string_view part) {
+    const Field* field = find_field(fields, name);
+    if (field == nullptr) {
+        refuse(part, std::string(name), "", "a known field",
+               "did you mean \"" + nearest_field(name, fields) + "\"?");
+    }
+    check_value(*field, value, part);
+    field->set(record, value);
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,123 @@
+#include "heatmatch/base/quantity.hpp"
+
+#include <charconv>
+#include <cmath>
+#include <string>
+
+#include "heatmatch/base/awg.hpp"
+#include "heatmatch/base/error.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr std::string_view unicode_minus = "\u2212";
+
+std::string_view trim(std::string_view text) {
+    while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
+    while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
+    return text;
+}
+
+std::string quoted(std::string_view text) {
+    constexpr std::size_t longest = 60;
+    std::string shown(text.substr(0, longest));
+    if (text.size() > longest) shown += "...";
+    return '"' + shown + '"';
+}
+
+[[noreturn]] void refuse(std::string_view text, std::string allowed, std::string remedy) {
+    throw InvalidInput(ErrorDetail{
+        .value = quoted(text), .allowed = std::move(allowed), .remedy = std::move(remedy)});
+}
+
+/// Reads a plain decimal number from the front of rest; from_chars takes no sign but '-', no
+/// locale, no hexadecimal.
+double take_number(std::string_view& rest, std::string_view whole) {
+    double sign = 1.0;
+    if (rest.starts_with(unicode_minus)) {
+        sign = -1.0;
+        rest.remove_prefix(unicode_minus.size());
+    } else if (rest.starts_with('+') || rest.starts_with('-')) {
+        sign = rest.front() == '-' ? -1.0 : 1.0;
+        rest.remove_prefix(1);
+    }
+    const bool digit_first =
+        !rest.empty() && ((rest[0] >= '0' && rest[0] <= '9') ||
+                          (rest.size() > 1 && rest[0] == '.' && rest[1] >= '0' && rest[1] <= '9'));
+    if (!digit_first) {
+        refuse(whole, "a number, with or without a unit", "write it as in \"15 ohm\"");
+    }
+    double number = 0.0;
+    const auto [end, error] = std::from_chars(rest.data(), rest.data() + rest.size(), number);
+    if (error == std::errc::result_out_of_range || !std::isfinite(number)) {
+        refuse(whole, "a finite number", "write a smaller one");
+    }
+    rest.remove_prefix(static_cast<std::size_t>(end - rest.data()));
+    return sign * number;
+}
+
+}  // namespace
+
+Quantity parse_quantity(std::string_view text) {
+    const std::string_view whole = text;
+    std::string_view rest = trim(text);
+    if (rest.empty())
+        refuse(whole, "a number, with or without a unit", "leave the field out if it is unknown");
+    double number = take_number(rest, whole);
+    if (rest.starts_with(',')) {
+        refuse(whole, "a number that can be read in one way only",
+               "use a point for decimals and no separator for thousands");
+    }
+    if (rest.starts_with('/') && rest.size() > 1 && rest[1] >= '0' && rest[1] <= '9') {
+        rest.remove_prefix(1);
+        const std::string_view before = rest;
+        const double denominator = take_number(rest, whole);
+        // "2/0 AWG" is a wire size, not a fraction.
+        if (trim(rest) == "AWG" && before.starts_with('0')) {
+            return {.value = awg_area_mm2(1.0 - number),
+                    .unit = unit::square_millimetre,
+                    .has_unit = true};
+        }
+        if (denominator == 0.0) refuse(whole, "a number", "do not divide by zero");
+        number /= denominator;
+    }
+    rest = trim(rest);
+    if (rest.empty()) return {.value = number};
+    if (rest == "AWG" || rest == "awg") {
+        if (number < 0.0 || number > 40.0 || number != std::floor(number)) {
+            refuse(whole, "a gauge from 4/0 to 40 AWG", "write it as in \"14 AWG\"");
+        }
+        return {.value = round_significant(awg_area_mm2(number), 12),
+                .unit = unit::square_millimetre,
+                .has_unit = true};
+    }
+    const Unit* found = find_unit(rest);
+    if (found == nullptr) {
+        refuse(whole, "a number with a unit that is known",
+               "the unit " + quoted(rest) +
+                   " is not; write it as in \"15 ohm\", \"11 in\", \"392 °F\"");
+    }
+    return {.value = number, .unit = *found, .has_unit = true};
+}
+
+double parse_quantity(std::string_view text, const Unit& kept) {
+    const Quantity read = parse_quantity(text);
+    if (!read.has_unit) return read.value;
+    const bool kelvin_to_celsius = read.unit.dimension == Dimension::temperature_difference &&
+                                   kept.dimension == Dimension::temperature;
+    if (kelvin_to_celsius) return round_significant(read.value - zero_celsius_k, 12);
+    const bool degrees_of_difference = read.unit.dimension == Dimension::temperature &&
+                                       kept.dimension == Dimension::temperature_difference;
+    if (degrees_of_difference) return round_significant(read.value * read.unit.factor, 12);
+    if (read.unit.dimension != kept.dimension) {
+        refuse(text, std::string(describe(kept.dimension)),
+               '"' + std::string(read.unit.symbol) + "\" is " +
+                   std::string(describe(read.unit.dimension)) +
+                   (kept.symbol.empty() ? std::string("; write a bare number")
+                                        : "; write it in " + std::string(kept.symbol)));
+    }
+    return convert(read.value, read.unit, kept);
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,85 @@
+#pragma once
+
+#include <array>
+#include <initializer_list>
+#include <vector>
+
+#include "heatmatch/base/field_access.hpp"
+#include "heatmatch/base/interpolation.hpp"
+#include "heatmatch/base/provenance.hpp"
+
+namespace heatmatch {
+
+template <>
+struct RowShape<TablePoint> {
+    static std::vector<double> to_row(const TablePoint& point) { return {point.t_c, point.value}; }
+    static TablePoint from_row(const std::vector<double>& row) { return {row.at(0), row.at(1)}; }
+};
+
+namespace detail {
+
+inline constexpr std::array<std::string_view, 7> source_kinds{
+    "measured",      "nameplate",      "datasheet",  "derived",
+    "class default", "representative", "from memory"};
+
+}  // namespace detail
+
+/// The fields every kind of part has, around those of its own; written once for all kinds.
+template <class P>
+std::vector<Field> with_common_fields(std::initializer_list<Field> own) {
+    constexpr Range free{.low = 0.0, .high = 1e6};
+    std::vector<Field> fields;
+    fields.push_back(bind<&P::id>({.name = "id",
+                                   .kind = FieldKind::slug,
+                                   .required = true,
+                                   .meaning = "short name, unique within the kind"}));
+    fields.push_back(bind<&P::label>({.name = "label",
+                                      .kind = FieldKind::text,
+                                      .required = true,
+                                      .meaning = "what a person calls it"}));
+    fields.insert(fields.end(), own.begin(), own.end());
+    fields.push_back(bind<&P::provenance, &Provenance::source>(
+        {.name = "source",
+         .kind = FieldKind::text,
+         .required = true,
+         .meaning = "where the numbers come from: a key of sources.json, or free text",
+         .remedy = "say where the numbers come from"}));
+    fields.push_back(bind<&P::provenance, &Provenance::source_kind>(
+        {.name = "source_kind",
+         .kind = FieldKind::choice,
+         .required = true,
+         .meaning = "how the source knows: measured, nameplate, datasheet, derived, class default, "
+                    "representative or from memory",
+         .words = detail::source_kinds}));
+    fields.push_back(bind<&P::provenance, &Provenance::source_of>(
+        {.name = "source_of",
+         .kind = FieldKind::text_map,
+         .meaning = "field name to source, for fields whose source differs"}));
+    fields.push_back(bind<&P::price, &Price::low>({.name = "price_low",
+                                                   .kind = FieldKind::number,
+                                                   .unit = unit::money,
+                                                   .range = free,
+                                                   .meaning = "what one pays at best"}));
+    fields.push_back(bind<&P::price, &Price::high>({.name = "price_high",
+                                                    .kind = FieldKind::number,
+                                                    .unit = unit::money,
+                                                    .range = free,
+                                                    .meaning = "what one pays at worst"}));
+    fields.push_back(
+        bind<&P::price, &Price::currency>({.name = "price_currency",
+                                           .kind = FieldKind::text,
+                                           .meaning = "three-letter code of ISO 4217"}));
+    fields.push_back(bind<&P::notes>(
+        {.name = "notes", .kind = FieldKind::text, .meaning = "anything a person should know"}));
+    return fields;
+}
+
+/// Refuses a record for a reason no single field has.
+[[noreturn]] void refuse_part(std::string part, std::string field, std::string value,
+                              std::string allowed, std::string remedy);
+
+/// Refuses unless low <= typical <= high, for those that are given.
+void check_order(const std::string& part, const std::string& field, std::optional<double> low,
+                 double typical, std::optional<double> high);
+
+}  // namespace heatmatch

@@ -1,0 +1,181 @@
+#include "heatmatch/parts/panel.hpp"
+
+#include "common_fields.hpp"
+
+#include "heatmatch/parts/class_defaults.hpp"
+
+namespace heatmatch {
+
+template <>
+struct RowShape<ListedFit> {
+    static std::vector<double> to_row(const ListedFit& fit) {
+        return {fit.light_current_a,      fit.saturation_current_a, fit.series_resistance_ohm,
+                fit.shunt_resistance_ohm, fit.modified_ideality_v,  fit.adjust_pct,
+                fit.band_gap_ev,          fit.band_gap_per_k};
+    }
+    static ListedFit from_row(const std::vector<double>& row) {
+        return {.light_current_a = row.at(0),
+                .saturation_current_a = row.at(1),
+                .series_resistance_ohm = row.at(2),
+                .shunt_resistance_ohm = row.at(3),
+                .modified_ideality_v = row.at(4),
+                .adjust_pct = row.at(5),
+                .band_gap_ev = row.at(6),
+                .band_gap_per_k = row.at(7)};
+    }
+};
+
+namespace {
+
+constexpr auto technologies = std::to_array<std::string_view>(
+    {"mono-Si", "multi-Si", "heterojunction", "CdTe", "CIGS", "CIS", "a-Si", "GaAs"});
+
+constexpr auto listed_fit_columns = std::to_array<Column>({
+    {"light_current_a", unit::ampere, {0.0, 1000.0, true}, "light-generated current"},
+    {"saturation_current_a", unit::ampere, {0.0, 1.0, true}, "diode saturation current"},
+    {"series_resistance_ohm", unit::ohm, {0.0, 1e4}, "series resistance"},
+    {"shunt_resistance_ohm", unit::ohm, {0.0, 1e9, true}, "shunt resistance"},
+    {"modified_ideality_v", unit::volt, {0.0, 100.0, true}, "ideality times cells times kT/q"},
+    {"adjust_pct", unit::percent, {-200.0, 200.0}, "change of the coefficients in the CEC model"},
+    {"band_gap_ev", unit::none, {0.5, 2.5}, "band gap the fit was made with, in eV"},
+    {"band_gap_per_k", unit::none, {-0.001, 0.0}, "relative change of the gap per kelvin"},
+});
+
+constexpr Range positive_volts{.low = 0.0, .high = 2000.0, .low_open = true};
+constexpr Range positive_amperes{.low = 0.0, .high = 100.0, .low_open = true};
+constexpr std::string_view coefficient_remedy =
+    "labels give the coefficients of i_sc (alpha, small, positive), v_oc (beta, negative) and "
+    "power (gamma, negative) as %/K; one in V/K or A/K is written as \"-120 mV/K\" or \"4 mA/K\"";
+
+}  // namespace
+
+std::span<const Field> panel_fields() {
+    static const std::vector<Field> fields = with_common_fields<Panel>({
+        bind<&Panel::technology>(
+            {.name = "technology",
+             .kind = FieldKind::choice,
+             .meaning = "kind of cell; sets the class defaults and the band gap",
+             .words = technologies}),
+        bind<&Panel::v_oc>({.name = "v_oc",
+                            .kind = FieldKind::number,
+                            .unit = unit::volt,
+                            .range = positive_volts,
+                            .required = true,
+                            .meaning = "open-circuit voltage at STC",
+                            .remedy = "read Voc from the label"}),
+        bind<&Panel::i_sc>({.name = "i_sc",
+                            .kind = FieldKind::number,
+                            .unit = unit::ampere,
+                            .range = positive_amperes,
+                            .required = true,
+                            .meaning = "short-circuit current at STC",
+                            .remedy = "read Isc from the label"}),
+        bind<&Panel::v_mp>({.name = "v_mp",
+                            .kind = FieldKind::number,
+                            .unit = unit::volt,
+                            .range = positive_volts,
+                            .meaning = "voltage at maximum power at STC"}),
+        bind<&Panel::i_mp>({.name = "i_mp",
+                            .kind = FieldKind::number,
+                            .unit = unit::ampere,
+                            .range = positive_amperes,
+                            .meaning = "current at maximum power at STC"}),
+        bind<&Panel::alpha_isc_pct_per_k>({.name = "alpha_isc_pct_per_k",
+                                           .kind = FieldKind::number,
+                                           .unit = unit::percent_per_kelvin,
+                                           .range = {.low = -0.2, .high = 0.6},
+                                           .meaning = "change of i_sc with cell temperature",
+                                           .relative_to = "i_sc",
+                                           .remedy = coefficient_remedy}),
+        bind<&Panel::beta_voc_pct_per_k>({.name = "beta_voc_pct_per_k",
+                                          .kind = FieldKind::number,
+                                          .unit = unit::percent_per_kelvin,
+                                          .range = {.low = -0.9, .high = -0.17},
+                                          .meaning = "change of v_oc with cell temperature",
+                                          .relative_to = "v_oc",
+                                          .remedy = coefficient_remedy}),
+        bind<&Panel::gamma_pmp_pct_per_k>(
+            {.name = "gamma_pmp_pct_per_k",
+             .kind = FieldKind::number,
+             .unit = unit::percent_per_kelvin,
+             .range = {.low = -0.9, .high = -0.05},
+             .meaning = "change of maximum power with cell temperature",
+             .relative_to = "v_mp*i_mp",
+             .remedy = coefficient_remedy}),
+        bind<&Panel::noct_c>(
+            {.name = "noct_c",
+             .kind = FieldKind::number,
+             .unit = unit::celsius,
+             .range = {.low = 30.0, .high = 80.0},
+             .meaning = "cell temperature at 800 W/m2, 20 °C air and 1 m/s wind (NOCT)"}),
+        bind<&Panel::cells_in_series>({.name = "cells_in_series",
+                                       .kind = FieldKind::count,
+                                       .unit = unit::count,
+                                       .range = {.low = 1, .high = 1000},
+                                       .meaning = "cells in series; half-cut: half of those seen"}),
+        bind<&Panel::bypass_diodes>({.name = "bypass_diodes",
+                                     .kind = FieldKind::count,
+                                     .unit = unit::count,
+                                     .range = {.low = 0, .high = 400},
+                                     .meaning = "number of bypass diodes"}),
+        bind<&Panel::max_system_voltage_v>({.name = "max_system_voltage_v",
+                                            .kind = FieldKind::number,
+                                            .unit = unit::volt,
+                                            .range = {.low = 10.0, .high = 3000.0},
+                                            .meaning = "largest voltage the string may reach"}),
+        bind<&Panel::max_series_fuse_a>({.name = "max_series_fuse_a",
+                                         .kind = FieldKind::number,
+                                         .unit = unit::ampere,
+                                         .range = {.low = 0.5, .high = 100.0},
+                                         .meaning = "largest string fuse the panel allows"}),
+        bind<&Panel::power_tolerance_pct>({.name = "power_tolerance_pct",
+                                           .kind = FieldKind::number,
+                                           .unit = unit::percent,
+                                           .range = {.low = 0.0, .high = 25.0},
+                                           .meaning = "tolerance of rated power, plus or minus"}),
+        bind<&Panel::bifaciality>({.name = "bifaciality",
+                                   .kind = FieldKind::number,
+                                   .unit = unit::none,
+                                   .range = {.low = 0.0, .high = 1.0},
+                                   .meaning = "rear power as a share of front power"}),
+        bind<&Panel::area_m2>({.name = "area_m2",
+                               .kind = FieldKind::number,
+                               .unit = unit::square_metre,
+                               .range = {.low = 0.0, .high = 10.0, .low_open = true},
+                               .meaning = "area of the panel"}),
+        bind<&Panel::listed_fit>({.name = "listed_fit",
+                                  .kind = FieldKind::record,
+                                  .meaning = "single-diode parameters published with the rating",
+                                  .columns = listed_fit_columns}),
+    });
+    return fields;
+}
+
+void check_panel(const Panel& panel) {
+    const std::string title = "panel \"" + panel.id + '"';
+    const auto volts = [](double v) { return format_quantity(v, unit::volt, UnitSystem::si, 6); };
+    const auto amperes = [](double i) {
+        return format_quantity(i, unit::ampere, UnitSystem::si, 6);
+    };
+    if (panel.v_mp && *panel.v_mp >= panel.v_oc) {
+        refuse_part(title, "v_mp", volts(*panel.v_mp), "below v_oc = " + volts(panel.v_oc),
+                    "check whether the two are exchanged");
+    }
+    if (panel.i_mp && *panel.i_mp >= panel.i_sc) {
+        refuse_part(title, "i_mp", amperes(*panel.i_mp), "below i_sc = " + amperes(panel.i_sc),
+                    "check whether the two are exchanged");
+    }
+    if (panel.v_mp && *panel.v_mp <= 0.5 * panel.v_oc) {
+        refuse_part(title, "v_mp", volts(*panel.v_mp), "above half of v_oc = " + volts(panel.v_oc),
+                    "no diode behaves so; read the label again");
+    }
+    if (panel.v_mp && panel.i_mp) {
+        const double sum = *panel.v_mp / panel.v_oc + *panel.i_mp / panel.i_sc;
+        if (sum <= 1.0) {
+            refuse_part(title, "v_mp/v_oc + i_mp/i_sc", format_number(sum, 4), "above 1",
+                        "no diode behaves so; read v_mp and i_mp again");
+        }
+    }
+}
+
+}  // namespace heatmatch

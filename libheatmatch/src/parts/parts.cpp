@@ -1,0 +1,197 @@
+#include "heatmatch/parts/parts.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "heatmatch/base/error.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+/// Makes an empty part of each alternative, by index.
+template <std::size_t... I>
+Part make_by_index(std::size_t index, std::index_sequence<I...>) {
+    Part part;
+    ((I == index ? void(part.emplace<I>()) : void()), ...);
+    return part;
+}
+
+template <class P>
+const P& find_in(const std::vector<P>& parts, std::string_view id, PartKind kind) {
+    const auto found =
+        std::find_if(parts.begin(), parts.end(), [id](const P& part) { return part.id == id; });
+    if (found != parts.end()) return *found;
+    std::vector<std::string_view> known;
+    known.reserve(parts.size());
+    for (const P& part : parts) known.push_back(part.id);
+    const std::string name(part_kind(kind).name);
+    const std::string wrong(id.substr(0, 80));
+    ErrorDetail detail{.part = name + " \"" + wrong + '"', .field = "id", .value = wrong};
+    if (known.empty()) {
+        throw NotFound("no " + name + " \"" + wrong + "\" in the catalog: it holds none", detail);
+    }
+    detail.remedy = "did you mean \"" + nearest_name(id, known) + "\"?";
+    throw NotFound("no " + name + " \"" + wrong + "\" in the catalog; " + detail.remedy, detail);
+}
+
+/// The vector that holds a kind's parts.
+template <class Self, class Visitor>
+decltype(auto) with_vector(Self& parts, PartKind kind, Visitor&& visit) {
+    switch (kind) {
+        case PartKind::panel:
+            return visit(parts.panels);
+        case PartKind::element:
+            return visit(parts.elements);
+        case PartKind::wire:
+            return visit(parts.wires);
+        case PartKind::insulation:
+            return visit(parts.insulations);
+        case PartKind::control:
+            return visit(parts.controls);
+        case PartKind::connector:
+            return visit(parts.connectors);
+        case PartKind::medium:
+            return visit(parts.media);
+        case PartKind::alloy:
+            return visit(parts.alloys);
+        case PartKind::sheath:
+            return visit(parts.sheaths);
+        case PartKind::cover:
+            break;
+    }
+    return visit(parts.covers);
+}
+
+struct CrossChecker {
+    void operator()(const Panel& part) const { check_panel(part); }
+    void operator()(const Element& part) const { check_element(part); }
+    void operator()(const Wire& part) const { check_wire(part); }
+    void operator()(const Control& part) const { check_control(part); }
+    void operator()(const Medium& part) const { check_medium(part); }
+    void operator()(const Sheath& part) const { check_sheath(part); }
+    void operator()(const Cover& part) const { check_cover(part); }
+    template <class Other>
+    void operator()(const Other&) const {}
+};
+
+}  // namespace
+
+std::span<const PartKindInfo> part_kinds() {
+    static const auto kinds = std::to_array<PartKindInfo>({
+        {PartKind::panel, "panel", "panels", panel_fields()},
+        {PartKind::element, "element", "elements", element_fields()},
+        {PartKind::wire, "wire", "wires", wire_fields()},
+        {PartKind::insulation, "insulation", "insulations", insulation_fields()},
+        {PartKind::control, "control", "controls", control_fields()},
+        {PartKind::connector, "connector", "connectors", connector_fields()},
+        {PartKind::medium, "medium", "media", medium_fields()},
+        {PartKind::alloy, "alloy", "alloys", alloy_fields()},
+        {PartKind::sheath, "sheath", "sheaths", sheath_fields()},
+        {PartKind::cover, "cover", "covers", cover_fields()},
+    });
+    return kinds;
+}
+
+const PartKindInfo& part_kind(PartKind kind) {
+    return part_kinds()[static_cast<std::size_t>(kind)];
+}
+
+const PartKindInfo& part_kind(std::string_view name) {
+    std::vector<std::string_view> known;
+    for (const PartKindInfo& info : part_kinds()) {
+        if (info.name == name || info.plural == name) return info;
+        known.push_back(info.name);
+    }
+    throw InvalidInput(
+        ErrorDetail{.field = "kind",
+                    .value = '"' + std::string(name.substr(0, 80)) + '"',
+                    .allowed = "a kind of part",
+                    .remedy = "did you mean \"" + nearest_name(name, known) + "\"?"});
+}
+
+const PartKindInfo& part_kind(const Part& part) {
+    return part_kinds()[part.index()];
+}
+
+Part make_part(PartKind kind) {
+    return make_by_index(static_cast<std::size_t>(kind),
+                         std::make_index_sequence<std::variant_size_v<Part>>{});
+}
+
+const std::string& part_id(const Part& part) {
+    return std::visit([](const auto& record) -> const std::string& { return record.id; }, part);
+}
+
+const void* part_record(const Part& part) {
+    return std::visit([](const auto& record) -> const void* { return &record; }, part);
+}
+
+void* part_record(Part& part) {
+    return std::visit([](auto& record) -> void* { return &record; }, part);
+}
+
+std::string part_title(const Part& part) {
+    return std::string(part_kind(part).name) + " \"" + part_id(part).substr(0, 80) + '"';
+}
+
+void check_part(const Part& part) {
+    check_record(part_kind(part).fields, part_record(part), part_title(part));
+    std::visit(CrossChecker{}, part);
+}
+
+void Parts::put(const Part& part) {
+    with_vector(*this, static_cast<PartKind>(part.index()), [&part](auto& list) {
+        using P = typename std::decay_t<decltype(list)>::value_type;
+        const P& given = std::get<P>(part);
+        for (P& held : list) {
+            if (held.id == given.id) {
+                held = given;
+                return;
+            }
+        }
+        list.push_back(given);
+    });
+}
+
+std::optional<Part> Parts::find(PartKind kind, std::string_view id) const {
+    return with_vector(*this, kind, [id](const auto& list) -> std::optional<Part> {
+        for (const auto& part : list) {
+            if (part.id == id) return Part{part};
+        }
+        return std::nullopt;
+    });
+}
+
+const Panel& find_panel(const Parts& parts, std::string_view id) {
+    return find_in(parts.panels, id, PartKind::panel);
+}
+const Element& find_element(const Parts& parts, std::string_view id) {
+    return find_in(parts.elements, id, PartKind::element);
+}
+const Wire& find_wire(const Parts& parts, std::string_view id) {
+    return find_in(parts.wires, id, PartKind::wire);
+}
+const Insulation& find_insulation(const Parts& parts, std::string_view id) {
+    return find_in(parts.insulations, id, PartKind::insulation);
+}
+const Control& find_control(const Parts& parts, std::string_view id) {
+    return find_in(parts.controls, id, PartKind::control);
+}
+const Connector& find_connector(const Parts& parts, std::string_view id) {
+    return find_in(parts.connectors, id, PartKind::connector);
+}
+const Medium& find_medium(const Parts& parts, std::string_view id) {
+    return find_in(parts.media, id, PartKind::medium);
+}
+const Alloy& find_alloy(const Parts& parts, std::string_view id) {
+    return find_in(parts.alloys, id, PartKind::alloy);
+}
+const Sheath& find_sheath(const Parts& parts, std::string_view id) {
+    return find_in(parts.sheaths, id, PartKind::sheath);
+}
+const Cover& find_cover(const Parts& parts, std::string_view id) {
+    return find_in(parts.covers, id, PartKind::cover);
+}
+
+}  // namespace heatmatch

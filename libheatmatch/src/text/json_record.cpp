@@ -1,0 +1,314 @@
+#include "json_record.hpp"
+
+#include <cmath>
+#include <iterator>
+#include <set>
+
+#include "heatmatch/base/error.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr int deepest = 32;
+
+/// Walks over the text and counts its lines, so that the parser's events can be placed.
+class LineCounter {
+  public:
+    using iterator_category = std::input_iterator_tag;
+    using value_type = char;
+    using difference_type = std::ptrdiff_t;
+    using pointer = const char*;
+    using reference = const char&;
+
+    LineCounter(const char* at, std::size_t* line) : at_(at), line_(line) {}
+    reference operator*() const { return *at_; }
+    LineCounter& operator++() {
+        if (*at_ == '\n') ++*line_;
+        ++at_;
+        return *this;
+    }
+    LineCounter operator++(int) {
+        LineCounter before = *this;
+        ++*this;
+        return before;
+    }
+    friend bool operator==(const LineCounter& a, const LineCounter& b) { return a.at_ == b.at_; }
+    friend bool operator!=(const LineCounter& a, const LineCounter& b) { return a.at_ != b.at_; }
+
+  private:
+    const char* at_;
+    std::size_t* line_;
+};
+
+std::string clip(std::string text, std::size_t longest = 60) {
+    if (text.size() > longest) text = text.substr(0, longest) + "...";
+    return text;
+}
+
+std::string shown(const Json& json) {
+    return clip(json.dump(-1, ' ', false, Json::error_handler_t::replace));
+}
+
+[[noreturn]] void refuse(const std::string& part, std::string field, std::string value,
+                         std::string allowed, std::string remedy) {
+    throw InvalidInput(ErrorDetail{.part = part,
+                                   .field = std::move(field),
+                                   .value = std::move(value),
+                                   .allowed = std::move(allowed),
+                                   .remedy = std::move(remedy)});
+}
+
+double read_number(const Field& field, const Unit& unit, const std::string& name, const Json& json,
+                   const std::string& part, std::optional<double> relative_base) {
+    if (json.is_number()) return json.get<double>();
+    if (json.is_string()) {
+        Field named = field;
+        named.name = name;
+        named.unit = unit;
+        return read_quantity(named, json.get_ref<const std::string&>(), part, relative_base);
+    }
+    refuse(
+        part, name, shown(json), "a number, or a text with a number and a unit",
+        "write it as in 15 or \"15 " + std::string(unit.symbol.empty() ? "" : unit.symbol) + "\"");
+}
+
+std::vector<double> read_row(const Field& field, const Json& json, const std::string& part,
+                             std::size_t index) {
+    const std::string place = field.kind == FieldKind::record
+                                  ? std::string(field.name)
+                                  : std::string(field.name) + '[' + std::to_string(index) + ']';
+    if (!json.is_object()) {
+        refuse(part, place, shown(json), "an object", "see the field glossary");
+    }
+    std::vector<std::string_view> names;
+    for (const Column& column : field.columns) names.push_back(column.name);
+    for (const auto& item : json.items()) {
+        if (std::find(names.begin(), names.end(), item.key()) != names.end()) continue;
+        refuse(part, place + '.' + clip(item.key()), "", "a known key",
+               "did you mean \"" + nearest_name(item.key(), names) + "\"?");
+    }
+    std::vector<double> row;
+    for (const Column& column : field.columns) {
+        const std::string name = place + '.' + std::string(column.name);
+        const auto found = json.find(std::string(column.name));
+        if (found == json.end()) {
+            refuse(part, name, "(missing)", "given", std::string(column.meaning));
+        }
+        row.push_back(read_number(field, column.unit, name, *found, part, std::nullopt));
+    }
+    return row;
+}
+
+/// Product of the fields that a coefficient relates to, such as `v_mp*i_mp`.
+std::optional<double> relative_base(std::span<const Field> fields, const void* record,
+                                    std::string_view expression) {
+    double base = 1.0;
+    while (!expression.empty()) {
+        const std::size_t star = expression.find('*');
+        const Field* field = find_field(fields, expression.substr(0, star));
+        const Value value = field == nullptr ? Value{} : field->get(record);
+        const double* number = std::get_if<double>(&value);
+        if (number == nullptr || *number == 0.0) return std::nullopt;
+        base *= *number;
+        expression = star == std::string_view::npos ? "" : expression.substr(star + 1);
+    }
+    return base;
+}
+
+Json number_to_json(double value) {
+    constexpr double exact_integer = 1e15;
+    if (value == std::floor(value) && std::fabs(value) < exact_integer) {
+        return static_cast<std::int64_t>(value);
+    }
+    return value;
+}
+
+Json row_to_json(const Field& field, const std::vector<double>& row) {
+    Json object = Json::object();
+    for (std::size_t k = 0; k < field.columns.size(); ++k) {
+        object[std::string(field.columns[k].name)] = number_to_json(row.at(k));
+    }
+    return object;
+}
+
+}  // namespace
+
+ParsedJson parse_json(std::string_view text, std::string_view origin) {
+    ParsedJson parsed;
+    std::size_t line = 1;
+    std::vector<std::set<std::string>> keys;
+    std::string top_key;
+    const auto watch = [&](int depth, Json::parse_event_t event, Json& json) {
+        using Event = Json::parse_event_t;
+        if (depth > deepest) {
+            throw InvalidInput(ErrorDetail{.part = std::string(origin),
+                                           .field = "nesting at line " + std::to_string(line),
+                                           .allowed = "at most 32 levels deep",
+                                           .remedy = "a part or an installation needs five"});
+        }
+        if (event == Event::object_start) {
+            keys.emplace_back();
+            if (depth == 2) parsed.lines[top_key].push_back(line);
+        } else if (event == Event::object_end) {
+            keys.pop_back();
+        } else if (event == Event::key) {
+            const auto& key = json.get_ref<const std::string&>();
+            if (depth == 1) top_key = key;
+            if (!keys.back().insert(key).second) {
+                throw InvalidInput(
+                    ErrorDetail{.part = std::string(origin),
+                                .field = clip(key),
+                                .value = "a second value at line " + std::to_string(line),
+                                .allowed = "given once",
+                                .remedy = "remove one of the two"});
+            }
+        }
+        return true;
+    };
+    try {
+        parsed.root = Json::parse(LineCounter(text.data(), &line),
+                                  LineCounter(text.data() + text.size(), &line), watch);
+    } catch (const nlohmann::json::exception& error) {
+        std::string reason = error.what();
+        const std::size_t prefix = reason.find("] ");
+        if (prefix != std::string::npos) reason.erase(0, prefix + 2);
+        throw InvalidInput(std::string(origin) + ": " + clip(reason, 300) + "; correct the JSON",
+                           ErrorDetail{.part = std::string(origin), .value = reason});
+    }
+    return parsed;
+}
+
+void expect_object(const Json& json, const std::string& part) {
+    if (json.is_object()) return;
+    refuse(part, "value", shown(json), "an object in braces", "see the example in the README");
+}
+
+void expect_array(const Json& json, const std::string& part) {
+    if (json.is_array()) return;
+    refuse(part, "value", shown(json), "a list in brackets", "see the example in the README");
+}
+
+Value read_value(const Field& field, const Json& json, const std::string& part,
+                 std::optional<double> relative_base) {
+    const std::string name(field.name);
+    const auto wrong = [&](const char* allowed) {
+        refuse(part, name, shown(json), allowed, std::string(field.meaning));
+    };
+    if (json.is_null()) return {};
+    switch (field.kind) {
+        case FieldKind::text:
+        case FieldKind::choice:
+        case FieldKind::slug:
+        case FieldKind::reference:
+            if (!json.is_string()) wrong("a text");
+            return json.get<std::string>();
+        case FieldKind::number:
+        case FieldKind::count:
+            return read_number(field, field.unit, name, json, part, relative_base);
+        case FieldKind::flag:
+            if (!json.is_boolean()) wrong("true or false");
+            return json.get<bool>();
+        case FieldKind::numbers: {
+            if (!json.is_array()) wrong("a list of numbers");
+            std::vector<double> list;
+            for (const Json& item : json) {
+                list.push_back(read_number(field, field.unit, name, item, part, std::nullopt));
+            }
+            return list.empty() ? Value{} : Value{list};
+        }
+        case FieldKind::texts: {
+            if (!json.is_array()) wrong("a list of texts");
+            std::vector<std::string> list;
+            for (const Json& item : json) {
+                if (!item.is_string()) wrong("a list of texts");
+                list.push_back(item.get<std::string>());
+            }
+            return list.empty() ? Value{} : Value{list};
+        }
+        case FieldKind::rows: {
+            if (!json.is_array()) wrong("a list of objects");
+            Rows rows;
+            for (const Json& item : json) rows.push_back(read_row(field, item, part, rows.size()));
+            return rows.empty() ? Value{} : Value{rows};
+        }
+        case FieldKind::record:
+            return Rows{read_row(field, json, part, 0)};
+        case FieldKind::text_map: {
+            if (!json.is_object()) wrong("an object of texts");
+            TextMap map;
+            for (const auto& item : json.items()) {
+                if (!item.value().is_string()) wrong("an object of texts");
+                map[item.key()] = item.value().get<std::string>();
+            }
+            return map.empty() ? Value{} : Value{map};
+        }
+    }
+    return {};
+}
+
+void read_record(std::span<const Field> fields, void* record, const Json& object,
+                 const std::string& part, std::span<const std::string_view> other_keys) {
+    expect_object(object, part);
+    std::vector<std::string_view> known(other_keys.begin(), other_keys.end());
+    for (const Field& field : fields) known.push_back(field.name);
+    for (const auto& item : object.items()) {
+        if (std::find(known.begin(), known.end(), item.key()) != known.end()) continue;
+        refuse(part, clip(item.key()), "", "a known field",
+               "did you mean \"" + nearest_name(item.key(), known) + "\"?");
+    }
+    // Fields that may be written relative to another one come after it.
+    for (const bool relative : {false, true}) {
+        for (const Field& field : fields) {
+            if (field.relative_to.empty() == relative) continue;
+            const auto found = object.find(std::string(field.name));
+            if (found == object.end()) continue;
+            const auto base = relative ? relative_base(fields, record, field.relative_to)
+                                       : std::optional<double>{};
+            const Value value = read_value(field, *found, part, base);
+            check_value(field, value, part);
+            field.set(record, value);
+        }
+    }
+    check_record(fields, record, part);
+}
+
+Json write_value(const Field& field, const Value& value) {
+    struct Writer {
+        const Field& field;
+        Json operator()(std::monostate) const { return nullptr; }
+        Json operator()(bool flag) const { return flag; }
+        Json operator()(double number) const { return number_to_json(number); }
+        Json operator()(const std::string& text) const { return text; }
+        Json operator()(const std::vector<double>& list) const {
+            Json array = Json::array();
+            for (double number : list) array.push_back(number_to_json(number));
+            return array;
+        }
+        Json operator()(const std::vector<std::string>& list) const { return list; }
+        Json operator()(const Rows& rows) const {
+            if (field.kind == FieldKind::record) return row_to_json(field, rows.at(0));
+            Json array = Json::array();
+            for (const auto& row : rows) array.push_back(row_to_json(field, row));
+            return array;
+        }
+        Json operator()(const TextMap& map) const {
+            Json object = Json::object();
+            for (const auto& [key, text] : map) object[key] = text;
+            return object;
+        }
+    };
+    return std::visit(Writer{field}, value);
+}
+
+Json write_record(std::span<const Field> fields, const void* record) {
+    Json object = Json::object();
+    for (const Field& field : fields) {
+        const Value value = field.get(record);
+        if (std::holds_alternative<std::monostate>(value)) continue;
+        object[std::string(field.name)] = write_value(field, value);
+    }
+    return object;
+}
+
+}  // namespace heatmatch

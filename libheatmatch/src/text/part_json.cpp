@@ -1,0 +1,140 @@
+#include "heatmatch/text/part_json.hpp"
+
+#include "json_record.hpp"
+
+#include <set>
+
+#include "heatmatch/base/error.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr std::string_view version_key = "heatmatch_catalog";
+constexpr std::string_view removed_key = "removed";
+constexpr int version = 1;
+
+Part read_part(const PartKindInfo& info, const Json& object, const std::string& origin) {
+    Part part = make_part(info.kind);
+    std::string title = origin + std::string(info.name);
+    expect_object(object, title);
+    const auto id = object.find("id");
+    if (id != object.end() && id->is_string()) {
+        title += " \"" + id->get_ref<const std::string&>().substr(0, 80) + '"';
+    }
+    read_record(info.fields, part_record(part), object, title);
+    check_part(part);
+    return part;
+}
+
+void check_version(const Json& root, const std::string& origin) {
+    expect_object(root, origin);
+    const auto found = root.find(std::string(version_key));
+    if (found == root.end()) {
+        throw InvalidInput(ErrorDetail{.part = origin,
+                                       .field = std::string(version_key),
+                                       .value = "(missing)",
+                                       .allowed = "1",
+                                       .remedy = "is this a catalog file of heatmatch?"});
+    }
+    if (!found->is_number_integer() || found->get<int>() != version) {
+        throw InvalidInput(ErrorDetail{.part = origin,
+                                       .field = std::string(version_key),
+                                       .value = found->dump().substr(0, 40),
+                                       .allowed = "1",
+                                       .remedy = "a newer heatmatch may have written it"});
+    }
+}
+
+}  // namespace
+
+std::string part_to_json(const Part& part, int indent) {
+    return write_record(part_kind(part).fields, part_record(part)).dump(indent);
+}
+
+Part part_from_json(PartKind kind, std::string_view text) {
+    const PartKindInfo& info = part_kind(kind);
+    return read_part(info, parse_json(text, info.name).root, "");
+}
+
+std::string catalog_to_json(const CatalogText& catalog) {
+    Json root = Json::object();
+    root[std::string(version_key)] = version;
+    for (const PartKindInfo& info : part_kinds()) {
+        Json rows = Json::array();
+        for (const Part& part : catalog.rows) {
+            if (part_kind(part).kind == info.kind) {
+                rows.push_back(write_record(info.fields, part_record(part)));
+            }
+        }
+        if (!rows.empty()) root[std::string(info.plural)] = std::move(rows);
+    }
+    Json removed = Json::object();
+    for (const auto& [kind, id] : catalog.removed) {
+        removed[std::string(part_kind(kind).plural)].push_back(id);
+    }
+    if (!removed.empty()) root[std::string(removed_key)] = std::move(removed);
+    return root.dump(2) + '\n';
+}
+
+CatalogText catalog_from_json(std::string_view text, std::string_view origin,
+                              std::vector<RefusedRow>* refused) {
+    const ParsedJson parsed = parse_json(text, origin);
+    check_version(parsed.root, std::string(origin));
+    CatalogText catalog;
+    for (const auto& item : parsed.root.items()) {
+        if (item.key() == version_key) continue;
+        if (item.key() == removed_key) {
+            expect_object(item.value(), std::string(origin) + ": removed");
+            for (const auto& list : item.value().items()) {
+                const PartKind kind = part_kind(list.key()).kind;
+                expect_array(list.value(), std::string(origin) + ": removed " + list.key());
+                for (const Json& id : list.value()) {
+                    catalog.removed.emplace_back(kind, id.is_string() ? id.get<std::string>() : "");
+                }
+            }
+            continue;
+        }
+        const PartKindInfo& info = part_kind(item.key());
+        expect_array(item.value(), std::string(origin) + ": " + item.key());
+        const auto lines = parsed.lines.find(item.key());
+        std::set<std::string> ids;
+        std::size_t index = 0;
+        for (const Json& object : item.value()) {
+            const std::size_t line = lines != parsed.lines.end() && index < lines->second.size()
+                                         ? lines->second[index]
+                                         : 0;
+            ++index;
+            const std::string place = std::string(origin) + ", line " + std::to_string(line) + ": ";
+            try {
+                Part part = read_part(info, object, place);
+                if (!ids.insert(part_id(part)).second) {
+                    throw InvalidInput(ErrorDetail{.part = place + part_title(part),
+                                                   .field = "id",
+                                                   .value = part_id(part),
+                                                   .allowed = "unique among " + item.key(),
+                                                   .remedy = "rename or remove one of the two"});
+                }
+                catalog.rows.push_back(std::move(part));
+            } catch (const InvalidInput& error) {
+                if (refused == nullptr) throw;
+                const auto id = object.is_object() ? object.find("id") : object.end();
+                const bool named = object.is_object() && id != object.end() && id->is_string();
+                refused->push_back({.line = line,
+                                    .id = named ? id->get<std::string>() : "",
+                                    .reason = error.what()});
+            }
+        }
+    }
+    return catalog;
+}
+
+std::string value_to_json(const Field& field, const Value& value) {
+    return write_value(field, value).dump();
+}
+
+Value value_from_json(const Field& field, std::string_view text, std::string_view part) {
+    return read_value(field, parse_json(text, part).root, std::string(part));
+}
+
+}  // namespace heatmatch
