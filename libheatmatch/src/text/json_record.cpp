@@ -262,7 +262,10 @@ void read_record(std::span<const Field> fields, void* record, const Json& object
         for (const Field& field : fields) {
             if (field.relative_to.empty() == relative) continue;
             const auto found = object.find(std::string(field.name));
-            if (found == object.end()) continue;
+            if (found == object.end()) {
+                if (field.required) check_value(field, Value{}, part);
+                continue;
+            }
             const auto base = relative ? relative_base(fields, record, field.relative_to)
                                        : std::optional<double>{};
             const Value value = read_value(field, *found, part, base);

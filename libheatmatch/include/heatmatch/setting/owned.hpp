@@ -1,0 +1,56 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "heatmatch/base/field.hpp"
+
+namespace heatmatch {
+
+/// A meter reading on an owned panel, with the sun and the temperature it was taken at.
+struct PanelMeasurement {
+    std::optional<double> v_oc{};      //!< [V]
+    std::optional<double> i_sc{};      //!< [A]
+    double irradiance_w_m2 = 1000.0;   //!< on the panel [W/m2]
+    double cell_temperature_c = 25.0;  //!< back of the panel plus 2 K [°C]
+
+    friend bool operator==(const PanelMeasurement&, const PanelMeasurement&) = default;
+};
+[[nodiscard]] std::span<const Field> panel_measurement_fields();
+
+/// Panels of one kind that the user owns and that share one string or array.
+struct OwnedPanels {
+    std::string group{};  //!< the user's name for them
+    std::string panel{};  //!< id
+    int count = 1;
+    std::optional<double> age_years{};  //!< [a]
+    std::optional<PanelMeasurement> measured{};
+
+    friend bool operator==(const OwnedPanels&, const OwnedPanels&) = default;
+};
+[[nodiscard]] std::span<const Field> owned_panels_fields();
+
+/// Which elements of the catalog may be bought.
+struct ElementFilter {
+    std::vector<std::string> family{};    //!< any of these; empty: all
+    std::optional<double> price_max{};    //!< each, by the typical price
+    std::optional<double> rated_v_min{};  //!< [V]
+    std::optional<double> rated_w_max{};  //!< [W]
+
+    friend bool operator==(const ElementFilter&, const ElementFilter&) = default;
+};
+[[nodiscard]] std::span<const Field> element_filter_fields();
+
+/// Elements the user owns (`element`), or may buy (`any`).
+struct AllowedElements {
+    std::string element{};  //!< id; empty where `any` is given
+    std::optional<ElementFilter> any{};
+    int count = 1;  //!< at most that many of a kind in one bank
+
+    friend bool operator==(const AllowedElements&, const AllowedElements&) = default;
+};
+[[nodiscard]] std::span<const Field> allowed_elements_fields();
+
+}  // namespace heatmatch

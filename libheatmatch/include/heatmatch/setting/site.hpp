@@ -1,0 +1,41 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "heatmatch/base/field.hpp"
+
+namespace heatmatch {
+
+/// Where the panels stand.
+struct Site {
+    std::optional<double> latitude_deg{};    //!< north positive [deg]
+    std::optional<double> longitude_deg{};   //!< east positive [deg]
+    std::optional<double> elevation_m{};     //!< above the sea [m]
+    std::optional<double> tilt_deg{};        //!< of the panels, 0 flat, 90 upright [deg]
+    std::optional<double> azimuth_deg{};     //!< of the panels, clockwise from north [deg]
+    double record_low_c = 0.0;               //!< lowest air temperature on record [°C]
+    std::optional<double> albedo{};          //!< of the ground without snow
+    bool wet = false;                        //!< greenhouse, barn, cellar: lower touch voltage
+    double bright_irradiance_w_m2 = 1000.0;  //!< that margins are judged at; more for snow and
+                                             //!< cloud edge [W/m2]
+
+    friend bool operator==(const Site&, const Site&) = default;
+};
+[[nodiscard]] std::span<const Field> site_fields();
+
+/// Twelve monthly means, January first.
+struct MonthlyNormals {
+    std::vector<double> sun_hours{};   //!< daily sum on the plane of the panels, in kWh/m2
+    std::vector<double> temp_min_c{};  //!< mean daily low of the air [°C]
+    std::vector<double> temp_max_c{};  //!< mean daily high of the air [°C]
+
+    friend bool operator==(const MonthlyNormals&, const MonthlyNormals&) = default;
+};
+[[nodiscard]] std::span<const Field> monthly_normals_fields();
+
+/// Checks what no single field can: twelve of each, low below high. Throws InvalidInput.
+void check_monthly_normals(const MonthlyNormals& normals);
+
+}  // namespace heatmatch

@@ -1,0 +1,31 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+
+#include "heatmatch/base/field.hpp"
+
+namespace heatmatch {
+
+/// The heat store.
+struct Store {
+    std::string medium{};
+    std::string shape{};                 //!< cylinder or box
+    std::optional<double> diameter_m{};  //!< of a cylinder [m]
+    std::optional<double> width_m{};     //!< of a box [m]
+    std::optional<double> depth_m{};     //!< of a box [m]
+    std::optional<double> height_m{};    //!< of the fill [m]
+    std::optional<double> wall_emissivity{};
+    std::optional<double> top_u_w_m2k{};         //!< lid to air [W/m2K]
+    std::optional<double> side_u_w_m2k{};        //!< of insulation around the wall [W/m2K]
+    std::optional<double> bottom_u_w_m2k{};      //!< floor [W/m2K]
+    std::optional<double> element_spacing_mm{};  //!< between neighbouring elements [mm]
+    std::string stands{};                        //!< in space, or outside
+    std::optional<double> charge_hours{};        //!< of a day of full sun [h]
+
+    friend bool operator==(const Store&, const Store&) = default;
+};
+[[nodiscard]] std::span<const Field> store_fields();
+
+}  // namespace heatmatch

@@ -1,0 +1,24 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+
+#include "heatmatch/base/field.hpp"
+
+namespace heatmatch {
+
+/// What is around one stretch of wire.
+struct Surroundings {
+    std::string kind = "open air";            //!< open air, sunlit, conduit, bed or cavity
+    std::optional<double> air_c{};            //!< temperature around the wire [°C]
+    std::optional<double> irradiance_w_m2{};  //!< on a sunlit wire; 1000 if not given [W/m2]
+
+    friend bool operator==(const Surroundings&, const Surroundings&) = default;
+    [[nodiscard]] static Surroundings open_air(double air_c);
+    [[nodiscard]] static Surroundings sunlit(double air_c, double irradiance_w_m2 = 1000.0);
+    [[nodiscard]] static Surroundings conduit(double air_c);
+};
+[[nodiscard]] std::span<const Field> surroundings_fields();
+
+}  // namespace heatmatch

@@ -1,0 +1,38 @@
+#include "heatmatch/setting/device.hpp"
+
+#include "heatmatch/base/field_access.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr auto duties = std::to_array<std::string_view>(
+    {"breaks dc", "carries dc", "protects a string", "senses only"});
+
+}  // namespace
+
+std::span<const Field> device_fields() {
+    static const auto fields = std::to_array<Field>({
+        bind<&Device::part>({.name = "part",
+                             .kind = FieldKind::reference,
+                             .required = true,
+                             .meaning = "id of a control",
+                             .refers_to = "control"}),
+        bind<&Device::run>({.name = "run",
+                            .kind = FieldKind::text,
+                            .meaning = "name of the run it sits in; null outside the circuit"}),
+        bind<&Device::duty>({.name = "duty",
+                             .kind = FieldKind::choice,
+                             .required = true,
+                             .meaning = "what it has to do",
+                             .words = duties}),
+        bind<&Device::poles_used>({.name = "poles_used",
+                                   .kind = FieldKind::count,
+                                   .unit = unit::count,
+                                   .range = {.low = 1, .high = 8},
+                                   .meaning = "poles of it that are wired in series"}),
+    });
+    return fields;
+}
+
+}  // namespace heatmatch

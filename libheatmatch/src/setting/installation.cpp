@@ -1,0 +1,113 @@
+#include "heatmatch/setting/installation.hpp"
+
+#include <algorithm>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/base/field_access.hpp"
+
+namespace heatmatch {
+
+std::span<const Field> standing_circuit_fields() {
+    static const auto fields = std::to_array<Field>({
+        bind<&StandingCircuit::group>({.name = "group",
+                                       .kind = FieldKind::text,
+                                       .required = true,
+                                       .meaning = "which group of panels feeds it"}),
+        bind<&StandingCircuit::panels>({.name = "panels",
+                                        .kind = FieldKind::text,
+                                        .required = true,
+                                        .meaning = "hook-up of the panels, as in 2S1P"}),
+        bind<&StandingCircuit::element>({.name = "element",
+                                         .kind = FieldKind::reference,
+                                         .required = true,
+                                         .meaning = "id of the element",
+                                         .refers_to = "element"}),
+        bind<&StandingCircuit::bank>({.name = "bank",
+                                      .kind = FieldKind::text,
+                                      .required = true,
+                                      .meaning = "hook-up of equal elements, as in 1S2P"}),
+    });
+    return fields;
+}
+
+Parts merged_parts(Parts catalog, const Installation& installation) {
+    const Parts& own = installation.parts;
+    const auto put_all = [&catalog](const auto& list) {
+        for (const auto& part : list) catalog.put(part);
+    };
+    put_all(own.panels);
+    put_all(own.elements);
+    put_all(own.wires);
+    put_all(own.insulations);
+    put_all(own.controls);
+    put_all(own.connectors);
+    put_all(own.media);
+    put_all(own.alloys);
+    put_all(own.sheaths);
+    put_all(own.covers);
+    return catalog;
+}
+
+const OwnedPanels& find_group(const Installation& installation, std::string_view group) {
+    std::vector<std::string_view> known;
+    for (const OwnedPanels& owned : installation.panels) {
+        if (owned.group == group) return owned;
+        known.push_back(owned.group);
+    }
+    const std::string wrong(group.substr(0, 80));
+    const std::string remedy = known.empty()
+                                   ? std::string("the installation lists no panels")
+                                   : "did you mean \"" + nearest_name(group, known) + "\"?";
+    throw NotFound("no group of panels \"" + wrong + "\" in the installation; " + remedy,
+                   ErrorDetail{.part = "installation", .field = "group", .value = wrong});
+}
+
+void check_references(const Installation& installation, const Parts& parts) {
+    for (const OwnedPanels& owned : installation.panels) {
+        static_cast<void>(find_panel(parts, owned.panel));
+        const auto same = std::count_if(
+            installation.panels.begin(), installation.panels.end(),
+            [&owned](const OwnedPanels& other) { return other.group == owned.group; });
+        if (same > 1) {
+            throw InvalidInput(ErrorDetail{.part = "installation",
+                                           .field = "panels.group",
+                                           .value = '"' + owned.group + '"',
+                                           .allowed = "given to one group only",
+                                           .remedy = "rename one of the two"});
+        }
+    }
+    for (const AllowedElements& allowed : installation.elements) {
+        if (!allowed.any) static_cast<void>(find_element(parts, allowed.element));
+    }
+    std::vector<std::string_view> runs;
+    for (const WireRun& run : installation.runs) {
+        runs.push_back(run.name);
+        if (!run.chooses()) static_cast<void>(find_wire(parts, run.wire));
+        if (!run.connector.empty()) static_cast<void>(find_connector(parts, run.connector));
+    }
+    for (const Device& device : installation.devices) {
+        static_cast<void>(find_control(parts, device.part));
+        if (device.run.empty() || std::find(runs.begin(), runs.end(), device.run) != runs.end()) {
+            continue;
+        }
+        throw InvalidInput(ErrorDetail{
+            .part = "device \"" + device.part + '"',
+            .field = "run",
+            .value = '"' + device.run + '"',
+            .allowed = "the name of a run of the installation",
+            .remedy = runs.empty() ? std::string("describe the run under \"runs\"")
+                                   : "did you mean \"" + nearest_name(device.run, runs) + "\"?"});
+    }
+    if (installation.store) static_cast<void>(find_medium(parts, installation.store->medium));
+    if (installation.space) {
+        for (const CoverArea& area : installation.space->covers) {
+            static_cast<void>(find_cover(parts, area.cover));
+        }
+    }
+    if (installation.circuit) {
+        static_cast<void>(find_group(installation, installation.circuit->group));
+        static_cast<void>(find_element(parts, installation.circuit->element));
+    }
+}
+
+}  // namespace heatmatch

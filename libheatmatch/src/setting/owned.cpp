@@ -1,0 +1,100 @@
+#include "heatmatch/setting/owned.hpp"
+
+#include "heatmatch/base/field_access.hpp"
+
+namespace heatmatch {
+
+std::span<const Field> panel_measurement_fields() {
+    static const auto fields = std::to_array<Field>({
+        bind<&PanelMeasurement::v_oc>({.name = "v_oc",
+                                       .kind = FieldKind::number,
+                                       .unit = unit::volt,
+                                       .range = {.low = 0.0, .high = 2000.0, .low_open = true},
+                                       .meaning = "measured open-circuit voltage"}),
+        bind<&PanelMeasurement::i_sc>({.name = "i_sc",
+                                       .kind = FieldKind::number,
+                                       .unit = unit::ampere,
+                                       .range = {.low = 0.0, .high = 100.0, .low_open = true},
+                                       .meaning = "measured short-circuit current"}),
+        bind<&PanelMeasurement::irradiance_w_m2>({.name = "irradiance_w_m2",
+                                                  .kind = FieldKind::number,
+                                                  .unit = unit::watt_per_m2,
+                                                  .range = {.low = 50.0, .high = 1600.0},
+                                                  .required = true,
+                                                  .meaning = "sun on the panel while measuring"}),
+        bind<&PanelMeasurement::cell_temperature_c>(
+            {.name = "cell_temperature_c",
+             .kind = FieldKind::number,
+             .unit = unit::celsius,
+             .range = {.low = -50.0, .high = 110.0},
+             .required = true,
+             .meaning = "cell temperature while measuring: back of the panel plus 2 K"}),
+    });
+    return fields;
+}
+
+std::span<const Field> owned_panels_fields() {
+    static const auto fields = std::to_array<Field>({
+        bind<&OwnedPanels::group>({.name = "group",
+                                   .kind = FieldKind::text,
+                                   .required = true,
+                                   .meaning = "your name for these panels"}),
+        bind<&OwnedPanels::panel>({.name = "panel",
+                                   .kind = FieldKind::reference,
+                                   .required = true,
+                                   .meaning = "id of a panel",
+                                   .refers_to = "panel"}),
+        bind<&OwnedPanels::count>({.name = "count",
+                                   .kind = FieldKind::count,
+                                   .unit = unit::count,
+                                   .range = {.low = 1, .high = 64},
+                                   .meaning = "how many there are"}),
+        bind<&OwnedPanels::age_years>({.name = "age_years",
+                                       .kind = FieldKind::number,
+                                       .unit = unit::year,
+                                       .range = {.low = 0.0, .high = 60.0},
+                                       .meaning = "years in the sun"}),
+    });
+    return fields;
+}
+
+std::span<const Field> element_filter_fields() {
+    static const auto fields = std::to_array<Field>({
+        bind<&ElementFilter::family>({.name = "family",
+                                      .kind = FieldKind::texts,
+                                      .meaning = "families to choose from; none: all"}),
+        bind<&ElementFilter::price_max>({.name = "price_max",
+                                         .kind = FieldKind::number,
+                                         .unit = unit::money,
+                                         .range = {.low = 0.0, .high = 1e6},
+                                         .meaning = "highest typical price each"}),
+        bind<&ElementFilter::rated_v_min>({.name = "rated_v_min",
+                                           .kind = FieldKind::number,
+                                           .unit = unit::volt,
+                                           .range = {.low = 0.0, .high = 1000.0},
+                                           .meaning = "lowest rated voltage"}),
+        bind<&ElementFilter::rated_w_max>({.name = "rated_w_max",
+                                           .kind = FieldKind::number,
+                                           .unit = unit::watt,
+                                           .range = {.low = 0.0, .high = 50000.0},
+                                           .meaning = "highest rated power"}),
+    });
+    return fields;
+}
+
+std::span<const Field> allowed_elements_fields() {
+    static const auto fields = std::to_array<Field>({
+        bind<&AllowedElements::element>({.name = "element",
+                                         .kind = FieldKind::reference,
+                                         .meaning = "id of an element you own",
+                                         .refers_to = "element"}),
+        bind<&AllowedElements::count>({.name = "count",
+                                       .kind = FieldKind::count,
+                                       .unit = unit::count,
+                                       .range = {.low = 1, .high = 64},
+                                       .meaning = "how many of a kind one bank may use"}),
+    });
+    return fields;
+}
+
+}  // namespace heatmatch

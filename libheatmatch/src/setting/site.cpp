@@ -1,0 +1,110 @@
+#include "heatmatch/setting/site.hpp"
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/base/field_access.hpp"
+
+namespace heatmatch {
+
+std::span<const Field> site_fields() {
+    static const auto fields = std::to_array<Field>({
+        bind<&Site::latitude_deg>({.name = "latitude_deg",
+                                   .kind = FieldKind::number,
+                                   .unit = unit::degree,
+                                   .range = {.low = -90.0, .high = 90.0},
+                                   .meaning = "latitude, north positive"}),
+        bind<&Site::longitude_deg>({.name = "longitude_deg",
+                                    .kind = FieldKind::number,
+                                    .unit = unit::degree,
+                                    .range = {.low = -180.0, .high = 180.0},
+                                    .meaning = "longitude, east positive"}),
+        bind<&Site::elevation_m>({.name = "elevation_m",
+                                  .kind = FieldKind::number,
+                                  .unit = unit::metre,
+                                  .range = {.low = -450.0, .high = 6000.0},
+                                  .meaning = "height above the sea"}),
+        bind<&Site::tilt_deg>({.name = "tilt_deg",
+                               .kind = FieldKind::number,
+                               .unit = unit::degree,
+                               .range = {.low = 0.0, .high = 90.0},
+                               .meaning = "tilt of the panels, 0 flat, 90 upright"}),
+        bind<&Site::azimuth_deg>({.name = "azimuth_deg",
+                                  .kind = FieldKind::number,
+                                  .unit = unit::degree,
+                                  .range = {.low = 0.0, .high = 360.0},
+                                  .meaning = "direction the panels face, clockwise from north"}),
+        bind<&Site::record_low_c>(
+            {.name = "record_low_c",
+             .kind = FieldKind::number,
+             .unit = unit::celsius,
+             .range = {.low = -70.0, .high = 40.0},
+             .required = true,
+             .meaning = "lowest air temperature on record: the coldest morning sets the volts",
+             .remedy = "ask the nearest weather station for its lowest temperature on record"}),
+        bind<&Site::albedo>({.name = "albedo",
+                             .kind = FieldKind::number,
+                             .unit = unit::none,
+                             .range = {.low = 0.0, .high = 1.0},
+                             .meaning = "share of light the ground gives back"}),
+        bind<&Site::wet>({.name = "wet",
+                          .kind = FieldKind::flag,
+                          .meaning = "people touch things with wet hands or feet here"}),
+        bind<&Site::bright_irradiance_w_m2>(
+            {.name = "bright_irradiance_w_m2",
+             .kind = FieldKind::number,
+             .unit = unit::watt_per_m2,
+             .range = {.low = 500.0, .high = 2000.0},
+             .meaning = "brightest sun that margins are judged at; 1250 for snow or cloud edge"}),
+    });
+    return fields;
+}
+
+std::span<const Field> monthly_normals_fields() {
+    constexpr Range air{.low = -70.0, .high = 60.0};
+    static const auto fields = std::to_array<Field>({
+        bind<&MonthlyNormals::sun_hours>(
+            {.name = "sun_hours",
+             .kind = FieldKind::numbers,
+             .unit = unit::hour,
+             .range = {.low = 0.0, .high = 15.0},
+             .required = true,
+             .meaning = "mean daily hours of full sun on the panels, January first"}),
+        bind<&MonthlyNormals::temp_min_c>({.name = "temp_min_c",
+                                           .kind = FieldKind::numbers,
+                                           .unit = unit::celsius,
+                                           .range = air,
+                                           .required = true,
+                                           .meaning = "mean daily low of the air, January first"}),
+        bind<&MonthlyNormals::temp_max_c>({.name = "temp_max_c",
+                                           .kind = FieldKind::numbers,
+                                           .unit = unit::celsius,
+                                           .range = air,
+                                           .required = true,
+                                           .meaning = "mean daily high of the air, January first"}),
+    });
+    return fields;
+}
+
+void check_monthly_normals(const MonthlyNormals& normals) {
+    const auto expect_twelve = [](const std::vector<double>& list, const char* field) {
+        if (list.size() == 12) return;
+        throw InvalidInput(ErrorDetail{.part = "weather",
+                                       .field = field,
+                                       .value = std::to_string(list.size()) + " values",
+                                       .allowed = "12 values, January first",
+                                       .remedy = "give one for each month"});
+    };
+    expect_twelve(normals.sun_hours, "sun_hours");
+    expect_twelve(normals.temp_min_c, "temp_min_c");
+    expect_twelve(normals.temp_max_c, "temp_max_c");
+    for (std::size_t month = 0; month < 12; ++month) {
+        if (normals.temp_min_c[month] <= normals.temp_max_c[month]) continue;
+        throw InvalidInput(ErrorDetail{
+            .part = "weather",
+            .field = "temp_min_c[" + std::to_string(month) + ']',
+            .value = format_number(normals.temp_min_c[month]) + " °C",
+            .allowed = "<= temp_max_c = " + format_number(normals.temp_max_c[month]) + " °C",
+            .remedy = "exchange the two"});
+    }
+}
+
+}  // namespace heatmatch

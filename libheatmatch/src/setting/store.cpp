@@ -1,0 +1,75 @@
+#include "heatmatch/setting/store.hpp"
+
+#include "heatmatch/base/field_access.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr auto shapes = std::to_array<std::string_view>({"cylinder", "box"});
+constexpr auto places = std::to_array<std::string_view>({"in space", "outside"});
+constexpr Range size{.low = 0.02, .high = 20.0};
+constexpr Range u_value{.low = 0.01, .high = 100.0};
+
+Field length(std::string_view name, std::string_view meaning) {
+    return {.name = name,
+            .kind = FieldKind::number,
+            .unit = unit::metre,
+            .range = size,
+            .meaning = meaning};
+}
+
+Field u_field(std::string_view name, std::string_view meaning) {
+    return {.name = name,
+            .kind = FieldKind::number,
+            .unit = unit::watt_per_m2_k,
+            .range = u_value,
+            .meaning = meaning};
+}
+
+}  // namespace
+
+std::span<const Field> store_fields() {
+    static const auto fields = std::to_array<Field>({
+        bind<&Store::medium>({.name = "medium",
+                              .kind = FieldKind::reference,
+                              .required = true,
+                              .meaning = "id of the fill",
+                              .refers_to = "medium"}),
+        bind<&Store::shape>({.name = "shape",
+                             .kind = FieldKind::choice,
+                             .required = true,
+                             .meaning = "cylinder or box",
+                             .words = shapes}),
+        bind<&Store::diameter_m>(length("diameter_m", "inner diameter of a cylinder")),
+        bind<&Store::width_m>(length("width_m", "inner width of a box")),
+        bind<&Store::depth_m>(length("depth_m", "inner depth of a box")),
+        bind<&Store::height_m>(length("height_m", "height of the fill")),
+        bind<&Store::wall_emissivity>(
+            {.name = "wall_emissivity",
+             .kind = FieldKind::number,
+             .unit = unit::none,
+             .range = {.low = 0.01, .high = 1.0},
+             .meaning = "of the outer wall: bright metal 0.3, paint 0.9"}),
+        bind<&Store::top_u_w_m2k>(u_field("top_u_w_m2k", "heat loss of the lid")),
+        bind<&Store::side_u_w_m2k>(u_field("side_u_w_m2k", "heat loss of an insulated wall")),
+        bind<&Store::bottom_u_w_m2k>(u_field("bottom_u_w_m2k", "heat loss of the floor")),
+        bind<&Store::element_spacing_mm>({.name = "element_spacing_mm",
+                                          .kind = FieldKind::number,
+                                          .unit = unit::millimetre,
+                                          .range = {.low = 1.0, .high = 5000.0},
+                                          .meaning = "between neighbouring elements"}),
+        bind<&Store::stands>({.name = "stands",
+                              .kind = FieldKind::choice,
+                              .meaning = "in the heated space or outside it",
+                              .words = places}),
+        bind<&Store::charge_hours>({.name = "charge_hours",
+                                    .kind = FieldKind::number,
+                                    .unit = unit::hour,
+                                    .range = {.low = 0.1, .high = 24.0},
+                                    .meaning = "hours a day of full sun charges it"}),
+    });
+    return fields;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,47 @@
+#include "heatmatch/setting/surroundings.hpp"
+
+#include "heatmatch/base/field_access.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr auto kinds =
+    std::to_array<std::string_view>({"open air", "sunlit", "conduit", "bed", "cavity"});
+
+}  // namespace
+
+std::span<const Field> surroundings_fields() {
+    static const auto fields = std::to_array<Field>({
+        bind<&Surroundings::kind>({.name = "kind",
+                                   .kind = FieldKind::choice,
+                                   .required = true,
+                                   .meaning = "what is around the wire",
+                                   .words = kinds}),
+        bind<&Surroundings::air_c>({.name = "air_c",
+                                    .kind = FieldKind::number,
+                                    .unit = unit::celsius,
+                                    .range = {.low = -60.0, .high = 900.0},
+                                    .meaning = "highest temperature around the wire"}),
+        bind<&Surroundings::irradiance_w_m2>({.name = "irradiance_w_m2",
+                                              .kind = FieldKind::number,
+                                              .unit = unit::watt_per_m2,
+                                              .range = {.low = 0.0, .high = 2000.0},
+                                              .meaning = "sun on the wire"}),
+    });
+    return fields;
+}
+
+Surroundings Surroundings::open_air(double air_c) {
+    return {.kind = "open air", .air_c = air_c};
+}
+
+Surroundings Surroundings::sunlit(double air_c, double irradiance_w_m2) {
+    return {.kind = "sunlit", .air_c = air_c, .irradiance_w_m2 = irradiance_w_m2};
+}
+
+Surroundings Surroundings::conduit(double air_c) {
+    return {.kind = "conduit", .air_c = air_c};
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,49 @@
+#include "heatmatch/setting/wire_run.hpp"
+
+#include "heatmatch/base/field_access.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr auto carried = std::to_array<std::string_view>({"string", "array", "bank", "branch"});
+
+}  // namespace
+
+std::span<const Field> wire_run_fields() {
+    static const auto fields = std::to_array<Field>({
+        bind<&WireRun::name>({.name = "name",
+                              .kind = FieldKind::text,
+                              .required = true,
+                              .meaning = "what you call this stretch of wire"}),
+        bind<&WireRun::carries>(
+            {.name = "carries",
+             .kind = FieldKind::choice,
+             .required = true,
+             .meaning = "whose current: one string, the array, the bank, or one branch of it",
+             .words = carried}),
+        bind<&WireRun::length_m>({.name = "length_m",
+                                  .kind = FieldKind::number,
+                                  .unit = unit::metre,
+                                  .range = {.low = 0.0, .high = 1000.0},
+                                  .required = true,
+                                  .meaning = "length, one way"}),
+        bind<&WireRun::wire>({.name = "wire",
+                              .kind = FieldKind::reference,
+                              .required = true,
+                              .meaning = "id of a wire, or \"choose\" for the cheapest that does",
+                              .refers_to = "wire"}),
+        bind<&WireRun::connector>({.name = "connector",
+                                   .kind = FieldKind::reference,
+                                   .meaning = "id of the joints at its ends",
+                                   .refers_to = "connector"}),
+        bind<&WireRun::joint_ohm>({.name = "joint_ohm",
+                                   .kind = FieldKind::number,
+                                   .unit = unit::ohm,
+                                   .range = {.low = 0.0, .high = 10.0},
+                                   .meaning = "resistance of its joints, all together"}),
+    });
+    return fields;
+}
+
+}  // namespace heatmatch
