@@ -1,0 +1,36 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "heatmatch/heat/element_resistance.hpp"
+#include "heatmatch/match/hookup.hpp"
+#include "heatmatch/parts/alloy.hpp"
+#include "heatmatch/parts/element.hpp"
+#include "heatmatch/parts/parts.hpp"
+
+namespace heatmatch {
+
+/// Equal elements in series and parallel.
+struct Bank {
+    Element element{};
+    std::optional<Alloy> alloy{};
+    Hookup hookup{};
+    int owned = 0;  //!< how many of them need not be bought
+    ElementResistance each{};
+
+    [[nodiscard]] double low_ohm() const { return each.low_ohm * hookup.resistance_factor(); }
+    [[nodiscard]] double typical_ohm() const {
+        return each.typical_ohm * hookup.resistance_factor();
+    }
+    [[nodiscard]] double high_ohm() const { return each.high_ohm * hookup.resistance_factor(); }
+    /// Ohms left when one parallel branch opens; of `ohm`, the bank's value. Infinite for one
+    /// branch.
+    [[nodiscard]] double with_one_branch_open(double ohm) const;
+};
+
+/// The bank of that element and hook-up, its ohms at the coil temperature.
+[[nodiscard]] Bank make_bank(const Parts& parts, const Element& element, Hookup hookup, int owned,
+                             double coil_temperature_c);
+
+}  // namespace heatmatch

@@ -1,0 +1,50 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heatmatch/match/circuit.hpp"
+#include "heatmatch/match/margin.hpp"
+
+namespace heatmatch {
+
+/// A sun and a cell temperature that a ranking delivers power at.
+struct Condition {
+    double irradiance_w_m2 = 1000.0;   //!< [W/m2]
+    double cell_temperature_c = 45.0;  //!< [°C]
+
+    friend bool operator==(const Condition&, const Condition&) = default;
+};
+
+/// One circuit with its numbers.
+struct Candidate {
+    Circuit circuit{};
+    std::vector<Delivered> delivered{};  //!< one for each condition
+    std::vector<Margin> margins{};
+    std::optional<double> price_to_buy{};  //!< nothing if a price is unknown
+    std::string currency{};
+
+    /// Power averaged over the conditions, typical and at the ends of its band [W].
+    [[nodiscard]] double mean_power_w() const;
+    [[nodiscard]] double mean_power_low_w() const;
+    [[nodiscard]] double mean_power_high_w() const;
+    /// The most severe margin that was assessed; null if there is none.
+    [[nodiscard]] const Margin* worst() const;
+    [[nodiscard]] Severity severity() const;
+    /// Smallest headroom of the margins whose passing is a danger; 1 if none was assessed.
+    [[nodiscard]] double smallest_headroom() const;
+    [[nodiscard]] int not_assessed() const;
+    /// What was assumed anywhere, each once.
+    [[nodiscard]] std::vector<Assumption> assumed() const;
+};
+
+/// The circuit with everything computed: power at the conditions, all margins, the price to buy.
+[[nodiscard]] Candidate evaluate(const Circuit& circuit, const Installation& installation,
+                                 const std::vector<Condition>& conditions);
+
+/// What is to be bought for the circuit: elements not owned and wire that was chosen; nothing if a
+/// price is unknown.
+[[nodiscard]] std::optional<double> price_to_buy(const Circuit& circuit);
+
+}  // namespace heatmatch

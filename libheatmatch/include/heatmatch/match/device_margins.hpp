@@ -1,0 +1,15 @@
+#pragma once
+
+#include <vector>
+
+#include "heatmatch/match/circuit.hpp"
+#include "heatmatch/match/margin.hpp"
+
+namespace heatmatch {
+
+/// Margins of every device: does it break direct current at these volts and amperes, which way
+/// round, how warm may its body get; and whether something breaks and something limits at all.
+[[nodiscard]] std::vector<Margin> device_margins(const Circuit& circuit,
+                                                 const Installation& installation);
+
+}  // namespace heatmatch

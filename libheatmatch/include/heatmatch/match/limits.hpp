@@ -1,0 +1,58 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "heatmatch/match/circuit.hpp"
+#include "heatmatch/match/margin.hpp"
+
+namespace heatmatch {
+
+/// What the elements of a circuit are exposed to in bright cold: the brightest sun of the site on
+/// cells at record low + 20 K, panels as new, element ohms at whichever end is worse.
+struct Extremes {
+    double element_power_w = 0.0;    //!< largest of one element [W]
+    double element_voltage_v = 0.0;  //!< largest across one element [V]
+    double survivor_power_w = 0.0;   //!< of one element when a parallel branch has opened [W]
+    double current_a = 0.0;          //!< largest of the array [A]
+};
+
+/// Cells are that much above the air on the brightest cold morning [K]; common practice, no source.
+inline constexpr double bright_cold_rise_k = 20.0;
+
+/// The bright-cold curve of an array, computed once for all its banks.
+[[nodiscard]] ArrayCurve bright_curve(const PanelInService& panel, Hookup panels, const Site& site);
+[[nodiscard]] Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm);
+
+/// What one bank may see, inverted once from its parts: the screen compares numbers only.
+struct BankLimits {
+    std::optional<double> element_power_w{};   //!< rated watts of one element [W]
+    std::optional<double> sheath_voltage_v{};  //!< peak of rated alternating volts [V]
+    std::optional<double> terminal_c{};        //!< of its terminals [°C]
+};
+[[nodiscard]] BankLimits bank_limits(const Element& element);
+
+/// The worst of the margins whose passing is a danger.
+struct Screened {
+    double headroom = 1.0;
+    std::string_view reason{};  //!< name of the margin
+};
+/// Screen of the margins that depend on the bank; the same headrooms as bank_margins() gives.
+/// `terminal_c` is the temperature at the terminals with the air around, where both are stated.
+struct TerminalTemperature {
+    double air_c = 0.0;
+    double conductor_c = 0.0;
+};
+[[nodiscard]] Screened screen_bank(const Extremes& extremes, const BankLimits& limits,
+                                   double cold_voltage_v,
+                                   const std::optional<TerminalTemperature>& terminal);
+
+/// The same over margins already at hand.
+[[nodiscard]] Screened screen_margins(const std::vector<Margin>& margins);
+
+/// Temperature where the wire meets the elements: the hottest run that carries the bank or one of
+/// its branches; nothing where none states its surroundings.
+[[nodiscard]] std::optional<TerminalTemperature> terminal_temperature(const Circuit& circuit,
+                                                                      const Site& site);
+
+}  // namespace heatmatch

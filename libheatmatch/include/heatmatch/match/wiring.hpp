@@ -1,0 +1,20 @@
+#pragma once
+
+#include <vector>
+
+#include "heatmatch/match/circuit.hpp"
+
+namespace heatmatch {
+
+/// The runs of an installation with their parts. A run that says `choose` gets the cheapest wire of
+/// the catalog whose margins in that run all come out `none` and that takes at most 2 % of the
+/// array's volts; no wire where none does, or where the temperature around it is not stated.
+[[nodiscard]] std::vector<RunParts> lay_runs(const Parts& parts, const Installation& installation,
+                                             const PanelInService& panel, Hookup panels,
+                                             Hookup bank);
+
+/// The devices of an installation with their controls.
+[[nodiscard]] std::vector<PlacedDevice> place_devices(const Parts& parts,
+                                                      const Installation& installation);
+
+}  // namespace heatmatch

@@ -1,0 +1,37 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heatmatch/parts/class_defaults.hpp"
+#include "heatmatch/setting/owned.hpp"
+#include "heatmatch/solar/cold_voltage.hpp"
+#include "heatmatch/solar/datasheet_fit.hpp"
+
+namespace heatmatch {
+
+/// An owned panel as it is today, beside the same panel when new.
+struct PanelInService {
+    Panel panel{};                    //!< filled with class defaults
+    DatasheetFit as_new{};            //!< from the label: what margins are judged with
+    SingleDiode today{};              //!< aged or measured: what energy is computed with
+    double current_factor = 1.0;      //!< today over new, typical
+    double current_factor_low = 1.0;  //!< with age and power tolerance at their low ends
+    double current_factor_high = 1.0;
+    double voltage_factor = 1.0;  //!< today over new
+    bool measured = false;
+    ColdVoltage cold{};         //!< of one panel
+    double i_sc_limit_a = 0.0;  //!< larger of label and measured, at 1000 W/m2 [A]
+    std::vector<Assumption> assumed{};
+    std::vector<std::string> remarks{};  //!< for example a bypassed section
+};
+
+/// Describes an owned panel. Measured volts and amperes, with their sun and temperature, win over
+/// the age; without either the panel counts as new. Age takes 0.5 % a year (median) from the
+/// current, 0.1 to 0.9 for the band. Throws InvalidInput for a label no diode can have.
+/// @cite jordan-kurtz-2012
+[[nodiscard]] PanelInService panel_in_service(const OwnedPanels& owned, const Panel& panel,
+                                              double record_low_c);
+
+}  // namespace heatmatch

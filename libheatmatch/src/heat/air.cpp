@@ -1,0 +1,34 @@
+#include "heatmatch/heat/air.hpp"
+
+#include <cmath>
+
+namespace heatmatch {
+
+Air air_at(double temperature_k) {
+    constexpr double pressure_pa = 101325.0;
+    constexpr double gas_constant = 287.05;
+    constexpr double heat_capacity = 1006.0;
+    const double t15 = temperature_k * std::sqrt(temperature_k);
+    const double viscosity = 1.458e-6 * t15 / (temperature_k + 110.4);
+    const double density = pressure_pa / (gas_constant * temperature_k);
+    const double conductivity =
+        2.64638e-3 * t15 / (temperature_k + 245.4 * std::pow(10.0, -12.0 / temperature_k));
+    return {.conductivity_w_mk = conductivity,
+            .kinematic_viscosity_m2_s = viscosity / density,
+            .prandtl = viscosity * heat_capacity / conductivity};
+}
+
+double free_convection_cylinder(double diameter_m, double surface_k, double air_k) {
+    constexpr double gravity = 9.80665;
+    const double film_k = 0.5 * (surface_k + air_k);
+    const Air air = air_at(film_k);
+    const double grashof = gravity / film_k * std::fabs(surface_k - air_k) * diameter_m *
+                           diameter_m * diameter_m /
+                           (air.kinematic_viscosity_m2_s * air.kinematic_viscosity_m2_s);
+    const double rayleigh = grashof * air.prandtl;
+    const double shape = std::pow(1.0 + std::pow(0.559 / air.prandtl, 9.0 / 16.0), 8.0 / 27.0);
+    const double root = 0.60 + 0.387 * std::pow(rayleigh, 1.0 / 6.0) / shape;
+    return root * root * air.conductivity_w_mk / diameter_m;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,45 @@
+#include "heatmatch/match/assess.hpp"
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/match/wiring.hpp"
+
+namespace heatmatch {
+
+Candidate assess(const Parts& catalog, const Installation& installation,
+                 const RankOptions& options) {
+    const Parts parts = merged_parts(catalog, installation);
+    check_references(installation, parts);
+    if (!installation.circuit) {
+        throw InvalidInput(ErrorDetail{
+            .part = "installation",
+            .field = "circuit",
+            .value = "(missing)",
+            .allowed = "given",
+            .remedy =
+                R"(describe the circuit that stands: {"group": "barn pair", "panels": "2S1P", )"
+                R"("element": "id", "bank": "1S2P"})"});
+    }
+    const StandingCircuit& standing = *installation.circuit;
+    const OwnedPanels& owned = find_group(installation, standing.group);
+    Circuit circuit{.owned = owned,
+                    .panel = panel_in_service(owned, find_panel(parts, owned.panel),
+                                              installation.site.record_low_c),
+                    .panels = parse_hookup(standing.panels, "circuit", "panels")};
+    if (circuit.panels.count() > owned.count) {
+        throw InvalidInput(ErrorDetail{
+            .part = "circuit",
+            .field = "panels",
+            .value = standing.panels + " (" + std::to_string(circuit.panels.count()) + " panels)",
+            .allowed =
+                "at most the " + std::to_string(owned.count) + " of group \"" + owned.group + '"',
+            .remedy = "correct the hook-up or the count of the group"});
+    }
+    const Hookup bank = parse_hookup(standing.bank, "circuit", "bank");
+    circuit.bank = make_bank(parts, find_element(parts, standing.element), bank, bank.count(),
+                             options.coil_temperature_c);
+    circuit.runs = lay_runs(parts, installation, circuit.panel, circuit.panels, bank);
+    circuit.devices = place_devices(parts, installation);
+    return evaluate(circuit, installation, options.conditions);
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,21 @@
+#include "heatmatch/match/bank.hpp"
+
+#include <limits>
+
+namespace heatmatch {
+
+double Bank::with_one_branch_open(double ohm) const {
+    if (hookup.parallel <= 1) return std::numeric_limits<double>::infinity();
+    return ohm * hookup.parallel / (hookup.parallel - 1);
+}
+
+Bank make_bank(const Parts& parts, const Element& element, Hookup hookup, int owned,
+               double coil_temperature_c) {
+    Bank bank{.element = element, .hookup = hookup, .owned = owned};
+    if (!element.alloy.empty()) bank.alloy = find_alloy(parts, element.alloy);
+    bank.each =
+        element_resistance(element, bank.alloy ? &*bank.alloy : nullptr, coil_temperature_c);
+    return bank;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,91 @@
+#include "heatmatch/match/circuit.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "heatmatch/base/units.hpp"
+
+namespace heatmatch {
+
+double RunParts::loop_ohm() const {
+    constexpr double default_conductor_c = 50.0;
+    const double joints = run.joint_ohm.value_or(0.0);
+    if (!wire) return joints;
+    const double at_c = run.surroundings.air_c.value_or(default_conductor_c);
+    return 2.0 * run.length_m * resistance_ohm_per_m(*wire, at_c) + joints;
+}
+
+double Circuit::current_share(const WireRun& run) const {
+    if (run.carries == "string") return 1.0 / panels.parallel;
+    if (run.carries == "branch") return 1.0 / bank.hookup.parallel;
+    return 1.0;
+}
+
+double Circuit::wire_ohm() const {
+    // Equal strings and branches each have their own run: in parallel they are a share of one.
+    double ohm = 0.0;
+    for (const RunParts& parts : runs) ohm += parts.loop_ohm() * current_share(parts.run);
+    return ohm;
+}
+
+double Circuit::cold_voltage_v() const {
+    return panel.cold.v_oc * panels.series;
+}
+
+double Circuit::short_circuit_current_a() const {
+    return panel.i_sc_limit_a * panels.parallel;
+}
+
+std::string Circuit::title() const {
+    return owned.group + ' ' + panels.label() + " into " + bank.element.id + ' ' +
+           bank.hookup.label();
+}
+
+double Delivered::harvest_fraction() const {
+    return maximum_power_w > 0.0 ? power_w / maximum_power_w : 0.0;
+}
+
+Delivered deliver(const Circuit& circuit, double irradiance_w_m2, double cell_temperature_c) {
+    const double wire = circuit.wire_ohm();
+    const auto curve_of = [&](double current_factor) {
+        const SingleDiode diode =
+            circuit.panel.today.scaled(current_factor / circuit.panel.current_factor, 1.0);
+        return Array{
+            .panel = diode, .series = circuit.panels.series, .parallel = circuit.panels.parallel}
+            .at(irradiance_w_m2, cell_temperature_c);
+    };
+    const auto power_into = [wire](const ArrayCurve& curve, double bank_ohm) {
+        return curve.into_resistance(bank_ohm + wire).power_w * bank_ohm / (bank_ohm + wire);
+    };
+    const ArrayCurve typical = curve_of(circuit.panel.current_factor);
+    const double ohm = circuit.bank.typical_ohm();
+    const OperatingPoint point = typical.into_resistance(ohm + wire);
+    Delivered delivered{.irradiance_w_m2 = irradiance_w_m2,
+                        .cell_temperature_c = cell_temperature_c,
+                        .power_w = point.current_a * point.current_a * ohm,
+                        .voltage_v = point.current_a * ohm,
+                        .current_a = point.current_a,
+                        .wire_w = point.current_a * point.current_a * wire,
+                        .maximum_power_w = typical.maximum_power().power_w};
+    delivered.power_low_w = delivered.power_w;
+    delivered.power_high_w = delivered.power_w;
+    for (double factor : {circuit.panel.current_factor_low, circuit.panel.current_factor_high}) {
+        const ArrayCurve curve = curve_of(factor);
+        for (double end : {circuit.bank.low_ohm(), ohm, circuit.bank.high_ohm()}) {
+            const double power = power_into(curve, end);
+            delivered.power_low_w = std::min(delivered.power_low_w, power);
+            delivered.power_high_w = std::max(delivered.power_high_w, power);
+        }
+        // Where the band of ohms holds the matching resistance, the maximum lies inside it.
+        const double matched =
+            curve.maximum_power().voltage_v / std::max(1e-9, curve.maximum_power().current_a);
+        const double matched_bank = matched - wire;
+        if (matched_bank > circuit.bank.low_ohm() && matched_bank < circuit.bank.high_ohm()) {
+            delivered.power_high_w =
+                std::max(delivered.power_high_w, power_into(curve, matched_bank));
+        }
+    }
+    return delivered;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,188 @@
+#include "heatmatch/match/explain.hpp"
+
+#include <cmath>
+
+#include "heatmatch/match/limits.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+std::string n(double value, int digits = 5) {
+    return format_number(value, digits);
+}
+
+std::string source_of(const Provenance& provenance, const std::string& field) {
+    const auto found = provenance.source_of.find(field);
+    const std::string& source =
+        found == provenance.source_of.end() ? provenance.source : found->second;
+    return source + " (" + provenance.source_kind + ")";
+}
+
+void explain_panel(Trace& trace, const Circuit& circuit) {
+    const PanelInService& service = circuit.panel;
+    const Panel& panel = service.panel;
+    const auto given = [&](const char* name, const char* field, double value, const char* symbol) {
+        std::string source = source_of(panel.provenance, field);
+        for (const Assumption& assumption : service.assumed) {
+            if (assumption.field == field) source = assumption.source;
+        }
+        trace.push_back({name, field, "", value, symbol, source});
+    };
+    given("panel, open-circuit voltage", "v_oc", panel.v_oc, "V");
+    given("panel, short-circuit current", "i_sc", panel.i_sc, "A");
+    given("panel, voltage at maximum power", "v_mp", *panel.v_mp, "V");
+    given("panel, current at maximum power", "i_mp", *panel.i_mp, "A");
+    given("panel, coefficient of current", "alpha_isc_pct_per_k", *panel.alpha_isc_pct_per_k,
+          "%/K");
+    given("panel, coefficient of voltage", "beta_voc_pct_per_k", *panel.beta_voc_pct_per_k, "%/K");
+    given("panel, coefficient of power", "gamma_pmp_pct_per_k", *panel.gamma_pmp_pct_per_k, "%/K");
+
+    const DatasheetFit& fit = service.as_new;
+    const std::string mode =
+        "label met by a single diode, mode " + std::string(fit_mode_name(fit.fit_mode));
+    trace.push_back(
+        {"single diode, light current", mode, "", fit.light_current_a, "A", "de-soto-2006"});
+    trace.push_back({"single diode, ln of saturation current", mode, "", fit.ln_saturation_current,
+                     "", "de-soto-2006"});
+    trace.push_back({"single diode, series resistance", mode, "", fit.series_resistance_ohm, "ohm",
+                     "de-soto-2006"});
+    trace.push_back({"single diode, shunt conductance", mode, "", fit.shunt_conductance_s, "S",
+                     "de-soto-2006"});
+    trace.push_back({"single diode, modified ideality", mode, "", fit.modified_ideality_v, "V",
+                     "de-soto-2006"});
+    if (fit.fit_mode != FitMode::exact) {
+        trace.push_back({"move of v_mp from the label", "v_mp of the model / v_mp of the label - 1",
+                         "", 100.0 * fit.vmp_shift, "%", ""});
+    }
+    const std::string basis = service.measured
+                                  ? "measured / modelled at the same sun and temperature"
+                              : circuit.owned.age_years ? "1 - 0.5% a year x age"
+                                                        : "counted as new";
+    trace.push_back(
+        {"panel today, current", basis,
+         circuit.owned.age_years && !service.measured ? "1 - 0.005 x " + n(*circuit.owned.age_years)
+                                                      : "",
+         service.current_factor, "of new", service.measured ? "measured" : "jordan-kurtz-2012"});
+    if (service.voltage_factor != 1.0) {
+        trace.push_back(
+            {"panel today, voltage", basis, "", service.voltage_factor, "of new", "measured"});
+    }
+}
+
+void explain_voltage(Trace& trace, const Circuit& circuit) {
+    const ColdVoltage& cold = circuit.panel.cold;
+    trace.push_back(
+        {"cold voltage factor",
+         cold.from_table ? "table of the code at the record low" : "1 + beta (record low - 25 °C)",
+         "", cold.factor, "", cold.source});
+    trace.push_back({"cold voltage of the array", "Voc x factor x panels in series",
+                     n(cold.v_oc_at_25_c) + " V x " + n(cold.factor) + " x " +
+                         std::to_string(circuit.panels.series),
+                     circuit.cold_voltage_v(), "V", ""});
+}
+
+void explain_bank(Trace& trace, const Circuit& circuit) {
+    const Bank& bank = circuit.bank;
+    const Element& element = bank.element;
+    const auto given = [&](const char* name, const char* field, const std::optional<double>& value,
+                           const char* symbol) {
+        if (value) {
+            trace.push_back(
+                {name, field, "", *value, symbol, source_of(element.provenance, field)});
+        }
+    };
+    given("element, rated voltage", "rated_v", element.rated_v, "V");
+    given("element, rated power", "rated_w", element.rated_w, "W");
+    given("element, printed resistance", "resistance_ohm", element.resistance_ohm, "ohm");
+    given("element, measured resistance", "measured_resistance_ohm",
+          element.measured_resistance_ohm, "ohm");
+    std::string formula = "R = ohms x factor of the alloy when hot";
+    std::string numbers;
+    if (bank.each.basis == "volts and watts") {
+        const double rated = *element.rated_v * *element.rated_v / *element.rated_w;
+        formula = "R = V² / P x alloy factor in use / at rated watts";
+        numbers = "(" + n(*element.rated_v) + " V)² / " + n(*element.rated_w) + " W x " +
+                  n(bank.each.typical_ohm / rated, 4);
+    }
+    trace.push_back({"element resistance, typical", formula, numbers, bank.each.typical_ohm, "ohm",
+                     bank.alloy ? bank.alloy->provenance.source : "gb-t-1234"});
+    trace.push_back({"element resistance, low end", "tolerance and alloy at their low ends", "",
+                     bank.each.low_ohm, "ohm", "element-tolerance"});
+    trace.push_back({"element resistance, high end", "tolerance and alloy at their high ends", "",
+                     bank.each.high_ohm, "ohm", "element-tolerance"});
+    trace.push_back({"bank resistance", "R x elements in series / branches",
+                     n(bank.each.typical_ohm) + " ohm x " + std::to_string(bank.hookup.series) +
+                         " / " + std::to_string(bank.hookup.parallel),
+                     bank.typical_ohm(), "ohm", ""});
+}
+
+void explain_runs(Trace& trace, const Circuit& circuit) {
+    for (const RunParts& parts : circuit.runs) {
+        if (!parts.wire) continue;
+        const double at_c = parts.run.surroundings.air_c.value_or(50.0);
+        const std::string joints =
+            parts.run.joint_ohm ? " + " + n(*parts.run.joint_ohm) + " ohm" : "";
+        trace.push_back({"ohms of \"" + parts.run.name + '"',
+                         "2 x length x ohms per metre at its temperature + joints",
+                         "2 x " + n(parts.run.length_m) + " m x " +
+                             n(resistance_ohm_per_m(*parts.wire, at_c), 4) + " ohm/m" + joints,
+                         parts.loop_ohm(), "ohm", "iec-60028"});
+    }
+    trace.push_back({"ohms of all runs", "strings and branches share theirs", "",
+                     circuit.wire_ohm(), "ohm", ""});
+}
+
+void explain_power(Trace& trace, const Candidate& candidate) {
+    const Circuit& circuit = candidate.circuit;
+    const double total = circuit.bank.typical_ohm() + circuit.wire_ohm();
+    trace.push_back({"ohms one panel sees", "(bank + runs) x strings / panels in series",
+                     "(" + n(circuit.bank.typical_ohm()) + " + " + n(circuit.wire_ohm(), 3) +
+                         ") ohm x " + std::to_string(circuit.panels.parallel) + " / " +
+                         std::to_string(circuit.panels.series),
+                     total / circuit.panels.resistance_factor(), "ohm", ""});
+    trace.push_back({"noon match of one panel", "Vmp / Imp",
+                     n(*circuit.panel.panel.v_mp) + " V / " + n(*circuit.panel.panel.i_mp) + " A",
+                     *circuit.panel.panel.v_mp / *circuit.panel.panel.i_mp, "ohm", ""});
+    std::string sum;
+    for (const Delivered& at : candidate.delivered) {
+        const std::string where =
+            n(at.irradiance_w_m2) + " W/m2, " + n(at.cell_temperature_c) + " °C";
+        trace.push_back({"current at " + where, "where I = I(V) of the array meets V = I R", "",
+                         at.current_a, "A", "de-soto-2006"});
+        trace.push_back({"power at " + where, "P = I² x bank",
+                         "(" + n(at.current_a) + " A)² x " + n(circuit.bank.typical_ohm()) + " ohm",
+                         at.power_w, "W", ""});
+        sum += (sum.empty() ? "(" : " + ") + n(at.power_w, 4);
+    }
+    if (candidate.delivered.empty()) return;
+    trace.push_back({"mean power", "mean over the conditions",
+                     sum + ") W / " + std::to_string(candidate.delivered.size()),
+                     candidate.mean_power_w(), "W", ""});
+}
+
+void explain_margins(Trace& trace, const Candidate& candidate) {
+    for (const Margin& margin : candidate.margins) {
+        if (!margin.value || !margin.limit || !margin.headroom) continue;
+        trace.push_back({"headroom of " + margin.name + ", " + margin.subject,
+                         "(limit - value) / (limit - at rest)",
+                         "value " + n(*margin.value, 4) + ", limit " + n(*margin.limit, 4) + ' ' +
+                             std::string(margin.unit.symbol),
+                         *margin.headroom, "", margin.source});
+    }
+}
+
+}  // namespace
+
+Trace explain(const Candidate& candidate) {
+    Trace trace;
+    explain_panel(trace, candidate.circuit);
+    explain_voltage(trace, candidate.circuit);
+    explain_bank(trace, candidate.circuit);
+    explain_runs(trace, candidate.circuit);
+    explain_power(trace, candidate);
+    explain_margins(trace, candidate);
+    return trace;
+}
+
+}  // namespace heatmatch

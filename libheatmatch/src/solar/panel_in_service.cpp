@@ -1,0 +1,83 @@
+#include "heatmatch/solar/panel_in_service.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heatmatch/base/units.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double loss_per_year = 0.005;
+constexpr double loss_per_year_low = 0.001;
+constexpr double loss_per_year_high = 0.009;
+constexpr double default_tolerance_pct = 3.0;
+constexpr double measured_spread = 0.03;  // clamp meter and the sun it was read in
+
+void apply_age(PanelInService& service, double age_years) {
+    service.current_factor = 1.0 - loss_per_year * age_years;
+    service.current_factor_low = 1.0 - loss_per_year_high * age_years;
+    service.current_factor_high = 1.0 - loss_per_year_low * age_years;
+}
+
+void apply_tolerance(PanelInService& service) {
+    const auto& given = service.panel.power_tolerance_pct;
+    const double tolerance = given.value_or(default_tolerance_pct) / 100.0;
+    service.current_factor_low *= 1.0 - tolerance;
+    service.current_factor_high *= 1.0 + tolerance;
+    if (given) return;
+    service.assumed.push_back({.part = "panel \"" + service.panel.id + '"',
+                               .field = "power_tolerance_pct",
+                               .value = "3%",
+                               .source = "common-practice"});
+}
+
+/// Currents and voltages scale apart: each factor is measured over modelled at the same sun.
+void apply_measurement(PanelInService& service, const PanelMeasurement& measured) {
+    const DiodeCurve then =
+        service.as_new.at(measured.irradiance_w_m2, measured.cell_temperature_c);
+    if (measured.i_sc) {
+        service.current_factor = *measured.i_sc / then.short_circuit_current_a();
+        service.current_factor_low = service.current_factor * (1.0 - measured_spread);
+        service.current_factor_high = service.current_factor * (1.0 + measured_spread);
+    }
+    if (measured.v_oc) service.voltage_factor = *measured.v_oc / then.open_circuit_voltage_v();
+    service.measured = true;
+    constexpr double noticeable = 0.1;
+    const std::string name = "panel \"" + service.panel.id + '"';
+    const auto percent = [](double factor) { return format_number(100.0 * factor, 3) + "%"; };
+    if (std::fabs(service.voltage_factor - 1.0) > noticeable) {
+        service.remarks.push_back(
+            name + ": measured volts are " + percent(service.voltage_factor) +
+            " of the label's at that sun and temperature; a third short means "
+            "a bypassed section");
+    }
+    if (std::fabs(service.current_factor - 1.0) > 2.0 * noticeable) {
+        service.remarks.push_back(name + ": measured amperes are " +
+                                  percent(service.current_factor) +
+                                  " of the label's; check the sun meter, shade and dirt");
+    }
+}
+
+}  // namespace
+
+PanelInService panel_in_service(const OwnedPanels& owned, const Panel& panel, double record_low_c) {
+    PanelInService service;
+    service.panel = fill_class_defaults(panel).panel;
+    service.as_new = fit_single_diode(panel);
+    service.assumed = service.as_new.assumed;
+    const bool has_current = owned.measured && owned.measured->i_sc;
+    if (!has_current) {
+        if (owned.age_years) apply_age(service, *owned.age_years);
+        apply_tolerance(service);
+    }
+    if (owned.measured) apply_measurement(service, *owned.measured);
+    service.today = service.as_new.scaled(service.current_factor, service.voltage_factor);
+
+    service.cold = cold_voltage(panel, record_low_c, panel.v_oc * service.voltage_factor);
+    service.i_sc_limit_a = panel.i_sc * std::max(1.0, has_current ? service.current_factor : 1.0);
+    return service;
+}
+
+}  // namespace heatmatch
