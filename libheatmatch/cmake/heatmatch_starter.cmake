@@ -1,4 +1,4 @@
-# Compiles the starter catalog into the library, so that no installed file has to be found.
+# Compiles the starter catalog and the demo installation into the library, so that no installed file has to be found.
 set(heatmatch_starter_source "${PROJECT_BINARY_DIR}/starter_catalog.cpp")
 set(heatmatch_kinds panels elements wires insulations controls connectors media alloys sheaths
     covers sources)
@@ -10,5 +10,9 @@ foreach(kind IN LISTS heatmatch_kinds)
     file(READ "${file}" text)
     string(APPEND content "const char ${kind}_json[] = R\"heatmatch(${text})heatmatch\";\n")
 endforeach()
+set(demo_file "${PROJECT_SOURCE_DIR}/notebooks/data/demo_installation.json")
+set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${demo_file}")
+file(READ "${demo_file}" text)
+string(APPEND content "const char demo_installation_json[] = R\"heatmatch(${text})heatmatch\";\n")
 string(APPEND content "}  // namespace heatmatch::starter\n")
 file(CONFIGURE OUTPUT "${heatmatch_starter_source}" CONTENT "@content@" @ONLY)

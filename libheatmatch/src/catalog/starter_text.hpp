@@ -1,6 +1,6 @@
 #pragma once
 
-/// The files of catalog/, compiled in by the build.
+/// The files of catalog/ and the demo installation, compiled in by the build.
 namespace heatmatch::starter {
 
 extern const char panels_json[];
@@ -14,5 +14,6 @@ extern const char alloys_json[];
 extern const char sheaths_json[];
 extern const char covers_json[];
 extern const char sources_json[];
+extern const char demo_installation_json[];
 
 }  // namespace heatmatch::starter

@@ -59,7 +59,7 @@ ElementResistance element_resistance(const Element& element, const Alloy* alloy,
         result.assumed.push_back(
             {title, "power tolerance",
              "+" + format_number(100.0 * plus) + "/-" + format_number(100.0 * minus) + "%",
-             "element-tolerance"});
+             "tubular-catalogue-tolerance"});
     }
     double ohms = 0.0;
     ResistanceFactor factor;

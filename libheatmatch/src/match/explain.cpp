@@ -108,9 +108,9 @@ void explain_bank(Trace& trace, const Circuit& circuit) {
     trace.push_back({"element resistance, typical", formula, numbers, bank.each.typical_ohm, "ohm",
                      bank.alloy ? bank.alloy->provenance.source : "gb-t-1234"});
     trace.push_back({"element resistance, low end", "tolerance and alloy at their low ends", "",
-                     bank.each.low_ohm, "ohm", "element-tolerance"});
+                     bank.each.low_ohm, "ohm", "tubular-catalogue-tolerance"});
     trace.push_back({"element resistance, high end", "tolerance and alloy at their high ends", "",
-                     bank.each.high_ohm, "ohm", "element-tolerance"});
+                     bank.each.high_ohm, "ohm", "tubular-catalogue-tolerance"});
     trace.push_back({"bank resistance", "R x elements in series / branches",
                      n(bank.each.typical_ohm) + " ohm x " + std::to_string(bank.hookup.series) +
                          " / " + std::to_string(bank.hookup.parallel),

@@ -14,7 +14,7 @@ double headroom_of(double value, double limit, double rest = 0.0) {
     return (limit - value) / (limit - rest);
 }
 
-void keep_worse(Screened& screened, double headroom, std::string_view reason) {
+void keep_worse(Screened& screened, double headroom, const std::string& reason) {
     if (headroom >= screened.headroom) return;
     screened.headroom = headroom;
     screened.reason = reason;

@@ -164,7 +164,7 @@ Pairings screen_all(const Parts& parts, const Installation& installation,
                          .headroom = worse.headroom,
                          .price = wiring.run_price + (to_buy > 0 ? to_buy * each : 0.0),
                          .not_assessed = lacking[b] + wiring.not_assessed,
-                         .reason = worse.headroom < 0.0 ? worse.reason : std::string_view{}});
+                         .reason = worse.headroom < 0.0 ? worse.reason : std::string{}});
                 }
             }
         }

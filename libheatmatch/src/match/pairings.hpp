@@ -32,7 +32,7 @@ struct Pairing {
     double headroom = 1.0;
     double price = 0.0;  //!< infinite if unknown
     int not_assessed = 0;
-    std::string_view reason{};  //!< empty: no danger
+    std::string reason{};  //!< empty: no danger
 };
 
 /// A hook-up of panels with the runs as laid for one hook-up of elements.

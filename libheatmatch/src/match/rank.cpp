@@ -137,7 +137,7 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     for (const Pairing& pairing : pairings.all) {
         const auto& budget = installation.goals.budget;
         if (!pairing.reason.empty()) {
-            ++ranking.reasons[std::string(pairing.reason)];
+            ++ranking.reasons[pairing.reason];
             refused.push_back(&pairing);
         } else if (budget && pairing.price > *budget) {
             ++ranking.reasons["budget"];

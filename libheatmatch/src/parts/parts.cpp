@@ -35,34 +35,6 @@ const P& find_in(const std::vector<P>& parts, std::string_view id, PartKind kind
     throw NotFound("no " + name + " \"" + wrong + "\" in the catalog; " + detail.remedy, detail);
 }
 
-/// The vector that holds a kind's parts.
-template <class Self, class Visitor>
-decltype(auto) with_vector(Self& parts, PartKind kind, Visitor&& visit) {
-    switch (kind) {
-        case PartKind::panel:
-            return visit(parts.panels);
-        case PartKind::element:
-            return visit(parts.elements);
-        case PartKind::wire:
-            return visit(parts.wires);
-        case PartKind::insulation:
-            return visit(parts.insulations);
-        case PartKind::control:
-            return visit(parts.controls);
-        case PartKind::connector:
-            return visit(parts.connectors);
-        case PartKind::medium:
-            return visit(parts.media);
-        case PartKind::alloy:
-            return visit(parts.alloys);
-        case PartKind::sheath:
-            return visit(parts.sheaths);
-        case PartKind::cover:
-            break;
-    }
-    return visit(parts.covers);
-}
-
 struct CrossChecker {
     void operator()(const Panel& part) const { check_panel(part); }
     void operator()(const Element& part) const { check_element(part); }
@@ -141,26 +113,37 @@ void check_part(const Part& part) {
 }
 
 void Parts::put(const Part& part) {
-    with_vector(*this, static_cast<PartKind>(part.index()), [&part](auto& list) {
+    for_each_list(*this, [&part](auto& list, PartKind kind) {
+        if (static_cast<std::size_t>(kind) != part.index()) return;
         using P = typename std::decay_t<decltype(list)>::value_type;
         const P& given = std::get<P>(part);
-        for (P& held : list) {
-            if (held.id == given.id) {
-                held = given;
-                return;
-            }
+        const auto held = std::find_if(list.begin(), list.end(),
+                                       [&given](const P& other) { return other.id == given.id; });
+        if (held == list.end()) {
+            list.push_back(given);
+        } else {
+            *held = given;
         }
-        list.push_back(given);
     });
 }
 
 std::optional<Part> Parts::find(PartKind kind, std::string_view id) const {
-    return with_vector(*this, kind, [id](const auto& list) -> std::optional<Part> {
-        for (const auto& part : list) {
-            if (part.id == id) return Part{part};
-        }
-        return std::nullopt;
+    std::optional<Part> found;
+    for_each_list(*this, [&](const auto& list, PartKind listed) {
+        if (listed != kind) return;
+        const auto held = std::find_if(list.begin(), list.end(),
+                                       [id](const auto& part) { return part.id == id; });
+        if (held != list.end()) found = *held;
     });
+    return found;
+}
+
+std::vector<Part> list_parts(const Parts& parts) {
+    std::vector<Part> all;
+    for_each_list(parts, [&all](const auto& list, PartKind) {
+        all.insert(all.end(), list.begin(), list.end());
+    });
+    return all;
 }
 
 const Panel& find_panel(const Parts& parts, std::string_view id) {

@@ -21,7 +21,7 @@ struct Metal {
 
 Metal metal_of(const std::string& name) {
     if (name == "nickel-clad copper") return {.rho20 = 1.4 * rho_copper};
-    if (name == "nickel") return {.rho20 = 0.095, .alpha = 0.006};
+    if (name == "nickel") return {.rho20 = 0.090, .alpha = 0.0061};
     if (name == "aluminium") return {.rho20 = 0.028264, .alpha = 0.00403};
     return {};
 }
@@ -57,6 +57,12 @@ std::span<const Field> wire_fields() {
                               .unit = unit::count,
                               .range = {.low = 1, .high = 10000},
                               .meaning = "number of strands"}),
+        bind<&Wire::resistance_ohm_per_km>(
+            {.name = "resistance_ohm_per_km",
+             .kind = FieldKind::number,
+             .unit = unit::ohm_per_km,
+             .range = {.low = 0.01, .high = 1e5},
+             .meaning = "resistance at 20 °C, printed or by a standard's table; else computed"}),
         bind<&Wire::insulation>({.name = "insulation",
                                  .kind = FieldKind::reference,
                                  .required = true,
@@ -125,7 +131,9 @@ void check_wire(const Wire& wire) {
 double resistance_ohm_per_m(const Wire& wire, double temperature_c) {
     const Metal metal = metal_of(wire.conductor);
     const double lay = is_stranded(wire) ? 1.02 : 1.0;
-    return metal.rho20 * lay / wire.area_mm2 * (1.0 + metal.alpha * (temperature_c - 20.0));
+    const double at_20_c = wire.resistance_ohm_per_km ? *wire.resistance_ohm_per_km / 1000.0
+                                                      : metal.rho20 * lay / wire.area_mm2;
+    return at_20_c * (1.0 + metal.alpha * (temperature_c - 20.0));
 }
 
 double conductor_limit_c(const Wire& wire) {

@@ -31,20 +31,7 @@ std::span<const Field> standing_circuit_fields() {
 }
 
 Parts merged_parts(Parts catalog, const Installation& installation) {
-    const Parts& own = installation.parts;
-    const auto put_all = [&catalog](const auto& list) {
-        for (const auto& part : list) catalog.put(part);
-    };
-    put_all(own.panels);
-    put_all(own.elements);
-    put_all(own.wires);
-    put_all(own.insulations);
-    put_all(own.controls);
-    put_all(own.connectors);
-    put_all(own.media);
-    put_all(own.alloys);
-    put_all(own.sheaths);
-    put_all(own.covers);
+    for (const Part& part : list_parts(installation.parts)) catalog.put(part);
     return catalog;
 }
 

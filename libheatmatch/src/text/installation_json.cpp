@@ -148,24 +148,10 @@ void write_if(Json& root, const char* key, const std::optional<T>& record,
 
 Json write_parts(const Parts& parts) {
     Json object = Json::object();
-    const auto add = [&object](const auto& list) {
-        for (const auto& record : list) {
-            const Part part = record;
-            const PartKindInfo& info = part_kind(part);
-            object[std::string(info.plural)].push_back(
-                write_record(info.fields, part_record(part)));
-        }
-    };
-    add(parts.panels);
-    add(parts.elements);
-    add(parts.wires);
-    add(parts.insulations);
-    add(parts.controls);
-    add(parts.connectors);
-    add(parts.media);
-    add(parts.alloys);
-    add(parts.sheaths);
-    add(parts.covers);
+    for (const Part& part : list_parts(parts)) {
+        const PartKindInfo& info = part_kind(part);
+        object[std::string(info.plural)].push_back(write_record(info.fields, part_record(part)));
+    }
     return object;
 }
 

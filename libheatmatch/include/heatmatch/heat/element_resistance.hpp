@@ -30,7 +30,8 @@ struct ResistanceFactor {
 
 /// Measured ohms (within 1 %) win over printed ones, those over volts and watts. Printed ohms and
 /// ratings have their power tolerance, +5/-10 % by default, which is -4.8/+11.1 % of ohms
-/// (@cite element-tolerance). Volts and watts hold at the rated coil temperature, taken as 600 °C.
+/// (@cite tubular-catalogue-tolerance). Volts and watts hold at the rated coil temperature, taken
+/// as 600 °C.
 [[nodiscard]] ElementResistance element_resistance(const Element& element, const Alloy* alloy,
                                                    double coil_temperature_c);
 

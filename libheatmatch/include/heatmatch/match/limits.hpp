@@ -35,7 +35,7 @@ struct BankLimits {
 /// The worst of the margins whose passing is a danger.
 struct Screened {
     double headroom = 1.0;
-    std::string_view reason{};  //!< name of the margin
+    std::string reason{};  //!< name of the margin
 };
 /// Screen of the margins that depend on the bank; the same headrooms as bank_margins() gives.
 /// `terminal_c` is the temperature at the terminals with the air around, where both are stated.

@@ -51,8 +51,8 @@ struct Trade {
     double headroom = 0.0;
     double price = 0.0;
 };
-/// Indices of the trades that no other one beats or equals in all three and beats in one, by
-/// falling power.
+/// Indices of the trades that no other one equals or beats in all three (of equal ones the first),
+/// by falling power.
 [[nodiscard]] std::vector<std::size_t> pareto_front(const std::vector<Trade>& trades);
 
 }  // namespace heatmatch

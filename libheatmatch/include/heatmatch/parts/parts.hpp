@@ -81,6 +81,24 @@ struct Parts {
     [[nodiscard]] std::optional<Part> find(PartKind kind, std::string_view id) const;
 };
 
+/// Calls `visit(list, kind)` for the list of each kind of a snapshot.
+template <class P, class Visitor>
+void for_each_list(P& parts, Visitor visit) {
+    visit(parts.panels, PartKind::panel);
+    visit(parts.elements, PartKind::element);
+    visit(parts.wires, PartKind::wire);
+    visit(parts.insulations, PartKind::insulation);
+    visit(parts.controls, PartKind::control);
+    visit(parts.connectors, PartKind::connector);
+    visit(parts.media, PartKind::medium);
+    visit(parts.alloys, PartKind::alloy);
+    visit(parts.sheaths, PartKind::sheath);
+    visit(parts.covers, PartKind::cover);
+}
+
+/// All parts of a snapshot, by kind.
+[[nodiscard]] std::vector<Part> list_parts(const Parts& parts);
+
 /// The part of that id. Throws NotFound naming the nearest known id.
 [[nodiscard]] const Panel& find_panel(const Parts& parts, std::string_view id);
 [[nodiscard]] const Element& find_element(const Parts& parts, std::string_view id);

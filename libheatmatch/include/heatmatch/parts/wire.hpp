@@ -18,6 +18,7 @@ struct Wire {
     std::string plating{};    //!< of platings
     double area_mm2 = 0.0;    //!< of metal; "14 AWG" is understood [mm2]
     std::optional<int> strands{};
+    std::optional<double> resistance_ohm_per_km{};  //!< at 20 °C, printed or by a table; wins
     std::string insulation{};
     std::optional<double> outer_diameter_mm{};  //!< over the insulation [mm]
     std::optional<double> voltage_rating_v{};   //!< [V]
@@ -41,9 +42,9 @@ struct Wire {
 void check_wire(const Wire& wire);
 
 /// Resistance of one metre of conductor [ohm/m]: `rho20 k / A (1 + alpha (T - 20))`, k = 1.02 for
-/// strands. Copper: rho20 = 1/58 ohm mm2/m, alpha = 0.00393 1/K (@cite iec-60028); nickel-clad
-/// copper 1.4 times copper and nickel 0.095 ohm mm2/m, alpha 0.006 (from memory). Valid for
-/// -50..500 °C.
+/// strands, where no figure is printed. Copper: rho20 = 1/58 ohm mm2/m, alpha = 0.00393 1/K (@cite
+/// iec-60028); nickel-clad copper 1.4 times copper and nickel 0.090 ohm mm2/m, alpha 0.0061 (from
+/// memory). Valid for -50..500 °C.
 [[nodiscard]] double resistance_ohm_per_m(const Wire& wire, double temperature_c);
 
 /// Temperature above which the bare or plated metal ages by oxidation [°C]: bare and tinned copper

@@ -1,0 +1,99 @@
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "heatmatch/catalog/history.hpp"
+#include "heatmatch/parts/parts.hpp"
+#include "heatmatch/text/part_json.hpp"
+
+namespace heatmatch {
+
+/// What an import did.
+struct ImportReport {
+    int added = 0;
+    int replaced = 0;
+    int removed = 0;
+    int unchanged = 0;
+    std::vector<RefusedRow> refused{};  //!< only where the good ones were to be kept
+};
+
+/// The parts a user works with: the starter catalog, and over it the rows and removals of the
+/// user's own file (same id wins). The file is one SQLite database; every change is one
+/// transaction and one entry of its history, or it throws and leaves everything as it was.
+/// References between parts are checked on the merged view inside the transaction.
+/// One thread at a time may use a Catalog; the Parts it gives are plain values to share.
+class Catalog {
+  public:
+    /// The starter catalog alone; read-only.
+    [[nodiscard]] static Catalog starter();
+    /// Opens the user's file over the starter, creating it if absent. Waits up to `wait_ms` for
+    /// another program's lock. Throws FileError if the file cannot be opened or created, and
+    /// CatalogError if it is not a heatmatch catalog or was written by a newer version.
+    [[nodiscard]] static Catalog open(const std::string& path, int wait_ms = 2000);
+
+    Catalog(Catalog&&) noexcept;
+    Catalog& operator=(Catalog&&) noexcept;
+    Catalog(const Catalog&) = delete;
+    Catalog& operator=(const Catalog&) = delete;
+    ~Catalog();
+
+    /// Path of the file; empty for the starter.
+    [[nodiscard]] const std::string& path() const;
+    /// Snapshot of the merged view, kinds in order of id.
+    [[nodiscard]] Parts parts() const;
+    /// Whether a part is the user's own (added or changed), not the starter's.
+    [[nodiscard]] bool is_own(PartKind kind, const std::string& id) const;
+
+    /// Adds a part. Throws CatalogError if the id is taken, InvalidInput if the part is unusable.
+    void add(const Part& part);
+    /// Replaces the part of that id. Throws NotFound if there is none.
+    void replace(const Part& part);
+    /// Removes a part. Throws NotFound if there is none, CatalogError if other parts name it.
+    void remove(PartKind kind, const std::string& id);
+
+    [[nodiscard]] std::vector<HistoryEntry> history() const;
+    /// Takes back the newest change not yet taken back, as a new entry; a row falls back to the
+    /// starter's where the change had hidden it. Throws CatalogError if there is nothing to undo or
+    /// a row was changed since by something else. Returns the new entry.
+    HistoryEntry undo();
+
+    /// Writes a consistent copy. Throws FileError if the path exists or cannot be written.
+    void save_copy(const std::string& path) const;
+
+    /// Puts all rows of a JSON file in, adding or replacing. All or nothing, unless keep_good: then
+    /// refused rows are reported by line and the others go in.
+    ImportReport import_json(const std::string& path, bool keep_good = false);
+    /// The same from text; `origin` opens messages.
+    ImportReport import_json_text(std::string_view text, const std::string& origin,
+                                  bool keep_good = false);
+    /// Puts rows of one kind in from CSV text whose header names fields.
+    ImportReport import_csv_text(PartKind kind, std::string_view text, const std::string& origin,
+                                 bool keep_good = false);
+    /// Puts panels in from the public module-rating list (three header rows). @cite cec-module-list
+    ImportReport import_module_csv(const std::string& path, bool keep_good = false);
+
+    /// The user's own rows and removals as JSON; importing it into an empty file and exporting that
+    /// gives the same bytes.
+    [[nodiscard]] std::string export_json_text() const;
+    void export_json(const std::string& path) const;
+    /// The whole merged view instead.
+    [[nodiscard]] std::string export_all_json_text() const;
+
+  private:
+    struct Impl;
+    explicit Catalog(std::unique_ptr<Impl> impl);
+    std::unique_ptr<Impl> impl_;
+};
+
+/// The bibliography of the starter catalog as JSON: cite key -> title, publisher, year, place.
+[[nodiscard]] std::string_view sources_json();
+
+/// The demo installation, an invented seedling house, as JSON.
+[[nodiscard]] std::string_view demo_installation_json();
+
+/// Version of the library, `0.1.0`.
+[[nodiscard]] std::string_view library_version();
+
+}  // namespace heatmatch

@@ -1,0 +1,211 @@
+#include "heatmatch/catalog/catalog.hpp"
+
+#include "catalog_impl.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <utility>
+
+#include <SQLiteCpp/Exception.h>
+#include <SQLiteCpp/Statement.h>
+#include <SQLiteCpp/Transaction.h>
+
+#include "heatmatch/base/error.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+/// Names what keeps a change from being made; a long list is cut.
+std::string list_references(const std::vector<BrokenReference>& broken) {
+    constexpr std::size_t most = 5;
+    std::string text;
+    for (std::size_t i = 0; i < broken.size() && i < most; ++i) {
+        text += (i == 0 ? "" : ", ") + broken[i].text();
+    }
+    if (broken.size() > most) text += " and " + std::to_string(broken.size() - most) + " more";
+    return text;
+}
+
+}  // namespace
+
+void rethrow_sqlite(const std::string& path) {
+    try {
+        throw;
+    } catch (const SQLite::Exception& error) {
+        constexpr int busy = 5;
+        constexpr int locked = 6;
+        constexpr int read_only = 8;
+        const int code = error.getErrorCode();
+        if (code == busy || code == locked) {
+            throw CatalogError(
+                "\"" + path +
+                    "\" is in use by another program; nothing was changed: close it or "
+                    "try again",
+                ErrorDetail{.part = path});
+        }
+        if (code == read_only) {
+            throw FileError("cannot write \"" + path + "\": it is read-only; nothing was changed",
+                            ErrorDetail{.part = path});
+        }
+        throw CatalogError("\"" + path + "\": " + error.what() + "; nothing was changed",
+                           ErrorDetail{.part = path});
+    }
+}
+
+Catalog::Impl::~Impl() {
+    if (!database) return;
+    try {
+        database->exec("PRAGMA wal_checkpoint(TRUNCATE)");
+    } catch (const SQLite::Exception&) {
+        // Another program still reads the file: SQLite brings the log in later.
+        return;
+    }
+}
+
+SQLite::Database& Catalog::Impl::writable() {
+    if (!database) {
+        throw CatalogError(
+            "the starter catalog is read-only; open a file of your own over it with "
+            "Catalog::open");
+    }
+    return *database;
+}
+
+Parts Catalog::Impl::merged() {
+    return database ? merge_layer(starter_parts(), *database) : starter_parts();
+}
+
+int Catalog::Impl::apply(const std::string& action, const std::vector<RowChange>& changes,
+                         int undoes) {
+    SQLite::Database& file = writable();
+    return guarded([&] {
+        SQLite::Transaction transaction(file, SQLite::TransactionBehavior::IMMEDIATE);
+        std::vector<RowChange> before;
+        for (const RowChange& change : changes) {
+            before.push_back({change.kind, change.id, read_state(file, change.kind, change.id)});
+            write_state(file, change);
+        }
+        const auto broken = broken_references(merge_layer(starter_parts(), file));
+        if (!broken.empty()) {
+            throw CatalogError(action +
+                                   " is refused, nothing was changed: " + list_references(broken) +
+                                   " would name a part that is not there; change or remove those "
+                                   "first",
+                               ErrorDetail{.field = broken.front().field});
+        }
+        const int number = append_history(file, action, before, changes, undoes);
+        transaction.commit();
+        return number;
+    });
+}
+
+Catalog::Catalog(std::unique_ptr<Impl> impl) : impl_(std::move(impl)) {}
+Catalog::Catalog(Catalog&&) noexcept = default;
+Catalog& Catalog::operator=(Catalog&&) noexcept = default;
+Catalog::~Catalog() = default;
+
+Catalog Catalog::starter() {
+    return Catalog(std::make_unique<Impl>());
+}
+
+Catalog Catalog::open(const std::string& path, int wait_ms) {
+    auto impl = std::make_unique<Impl>();
+    impl->path = path;
+    impl->database.emplace(open_layer(path, wait_ms));
+    return Catalog(std::move(impl));
+}
+
+const std::string& Catalog::path() const {
+    return impl_->path;
+}
+
+Parts Catalog::parts() const {
+    return impl_->guarded([this] { return impl_->merged(); });
+}
+
+bool Catalog::is_own(PartKind kind, const std::string& id) const {
+    if (!impl_->database) return false;
+    return impl_->guarded([&] { return read_state(*impl_->database, kind, id).row.has_value(); });
+}
+
+void Catalog::add(const Part& part) {
+    check_part(part);
+    const PartKind kind = part_kind(part).kind;
+    if (parts().find(kind, part_id(part))) {
+        throw CatalogError(part_title(part) + ": id = \"" + part_id(part) +
+                               "\" is taken; choose another id, or replace the part",
+                           ErrorDetail{.part = part_title(part), .field = "id"});
+    }
+    impl_->apply("add " + part_title(part), {{kind, part_id(part), {.row = part}}});
+}
+
+void Catalog::replace(const Part& part) {
+    check_part(part);
+    const PartKind kind = part_kind(part).kind;
+    if (!parts().find(kind, part_id(part))) {
+        throw NotFound("no " + part_title(part) + " in the catalog to replace; add it instead",
+                       ErrorDetail{.part = part_title(part), .field = "id"});
+    }
+    impl_->apply("replace " + part_title(part), {{kind, part_id(part), {.row = part}}});
+}
+
+void Catalog::remove(PartKind kind, const std::string& id) {
+    const std::string title = std::string(part_kind(kind).name) + " \"" + id + '"';
+    if (!parts().find(kind, id)) {
+        throw NotFound("no " + title + " in the catalog to remove",
+                       ErrorDetail{.part = title, .field = "id"});
+    }
+    const bool in_starter = starter_parts().find(kind, id).has_value();
+    impl_->apply("remove " + title, {{kind, id, {.removed = in_starter}}});
+}
+
+std::vector<HistoryEntry> Catalog::history() const {
+    if (!impl_->database) return {};
+    return impl_->guarded([this] { return read_history(*impl_->database); });
+}
+
+HistoryEntry Catalog::undo() {
+    SQLite::Database& file = impl_->writable();
+    const std::vector<HistoryEntry> entries = history();
+    const auto newest =
+        std::find_if(entries.rbegin(), entries.rend(),
+                     [](const HistoryEntry& entry) { return entry.undoes == 0 && !entry.undone; });
+    if (newest == entries.rend()) {
+        throw CatalogError("there is nothing to undo in \"" + path() + '"');
+    }
+    const HistoryRows rows =
+        impl_->guarded([&] { return read_history_rows(file, newest->number); });
+    for (const RowChange& left : rows.after) {
+        const RowState now = impl_->guarded([&] { return read_state(file, left.kind, left.id); });
+        if (now == left.state) continue;
+        throw CatalogError("entry " + std::to_string(newest->number) + " (" + newest->action +
+                           ") cannot be undone: " + std::string(part_kind(left.kind).name) + " \"" +
+                           left.id + "\" was changed since by something else; edit it by hand");
+    }
+    impl_->apply("undo " + std::to_string(newest->number) + " (" + newest->action + ")",
+                 rows.before, newest->number);
+    return history().back();
+}
+
+void Catalog::save_copy(const std::string& path) const {
+    std::error_code ignored;
+    if (std::filesystem::exists(path, ignored)) {
+        throw FileError("cannot write a copy to \"" + path + "\": it exists; choose a new name",
+                        ErrorDetail{.part = path});
+    }
+    if (!impl_->database) {
+        throw CatalogError("the starter catalog has no file to copy; it is part of the library");
+    }
+    try {
+        SQLite::Statement copy(*impl_->database, "VACUUM INTO ?");
+        copy.bind(1, path);
+        copy.exec();
+    } catch (const SQLite::Exception& error) {
+        throw FileError("cannot write a copy to \"" + path + "\": " + error.what() +
+                            "; check that the folder exists and that you may write to it",
+                        ErrorDetail{.part = path});
+    }
+}
+
+}  // namespace heatmatch

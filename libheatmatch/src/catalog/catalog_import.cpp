@@ -1,0 +1,161 @@
+#include "catalog_impl.hpp"
+#include "row_codec.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/text/module_csv.hpp"
+#include "heatmatch/text/part_csv.hpp"
+#include "heatmatch/text/text_file.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+[[noreturn]] void refuse_import(const std::string& origin, const std::vector<RefusedRow>& refused) {
+    constexpr std::size_t most = 10;
+    std::string text = "import of " + origin +
+                       " is refused, nothing was changed: " + std::to_string(refused.size()) +
+                       (refused.size() == 1 ? " row" : " rows") + " cannot be used";
+    for (std::size_t i = 0; i < refused.size() && i < most; ++i) text += "\n  " + refused[i].reason;
+    if (refused.size() > most) {
+        text += "\n  and " + std::to_string(refused.size() - most) + " more";
+    }
+    text += "\ncorrect them, or keep the good rows only (keep_good)";
+    throw CatalogError(text, ErrorDetail{.part = origin});
+}
+
+/// Takes the rows out that name parts which neither the file nor the catalog has.
+void refuse_broken(std::vector<Part>& rows, const Parts& merged, const std::string& origin,
+                   std::vector<RefusedRow>& refused) {
+    // Refusing one row may break another that names it.
+    for (bool again = true; again;) {
+        again = false;
+        Parts trial = merged;
+        for (const Part& part : rows) trial.put(part);
+        for (const BrokenReference& broken : broken_references(trial)) {
+            const auto found = std::find_if(rows.begin(), rows.end(), [&broken](const Part& part) {
+                return part_kind(part).kind == broken.from_kind && part_id(part) == broken.from_id;
+            });
+            if (found == rows.end()) continue;
+            refused.push_back({.id = broken.from_id,
+                               .reason = origin + ": " + broken.text() + ": no such " +
+                                         broken.to_kind + "; add it, or correct the name"});
+            rows.erase(found);
+            again = true;
+        }
+    }
+}
+
+}  // namespace
+
+ImportReport Catalog::Impl::import(const CatalogText& catalog, std::vector<RefusedRow> refused,
+                                   bool keep_good, const std::string& origin) {
+    SQLite::Database& file = writable();
+    const Parts before = guarded([this] { return merged(); });
+    std::vector<Part> rows = catalog.rows;
+    // Removals in the same file may only hide; what they break is found when they are applied.
+    const bool refers = std::any_of(rows.begin(), rows.end(), [](const Part& part) {
+        const auto fields = part_kind(part).fields;
+        return std::any_of(fields.begin(), fields.end(),
+                           [](const Field& field) { return field.kind == FieldKind::reference; });
+    });
+    if (refers) refuse_broken(rows, before, origin, refused);
+    if (!refused.empty() && !keep_good) refuse_import(origin, refused);
+
+    ImportReport report{.refused = std::move(refused)};
+    std::vector<RowChange> changes;
+    std::map<std::pair<PartKind, std::string>, const Part*> known;
+    const auto remember = [&known](const std::vector<Part>& list) {
+        for (const Part& part : list) known[{part_kind(part).kind, part_id(part)}] = &part;
+    };
+    std::vector<std::vector<Part>> own;
+    for (const PartKindInfo& info : part_kinds()) {
+        own.push_back(guarded([&] { return read_rows(file, info); }));
+    }
+    for (const auto& list : own) remember(list);
+    const auto hidden = guarded([&] { return removed_ids(file); });
+    for (const Part& part : rows) {
+        const PartKind kind = part_kind(part).kind;
+        const auto mine = known.find({kind, part_id(part)});
+        if (mine != known.end() && *mine->second == part) {
+            ++report.unchanged;
+            continue;
+        }
+        const bool in_starter = starter_parts().find(kind, part_id(part)).has_value();
+        const bool is_hidden =
+            std::find(hidden.begin(), hidden.end(), std::pair(kind, part_id(part))) != hidden.end();
+        const bool present = mine != known.end() || (in_starter && !is_hidden);
+        ++(present ? report.replaced : report.added);
+        changes.push_back({kind, part_id(part), {.row = part}});
+    }
+    for (const auto& [kind, id] : catalog.removed) {
+        const RowState now = guarded([&] { return read_state(file, kind, id); });
+        const bool in_starter = starter_parts().find(kind, id).has_value();
+        const RowState wanted{.removed = in_starter};
+        if (now == wanted) {
+            ++report.unchanged;
+            continue;
+        }
+        ++report.removed;
+        changes.push_back({kind, id, wanted});
+    }
+    if (!changes.empty()) apply("import " + origin, changes);
+    return report;
+}
+
+ImportReport Catalog::import_json(const std::string& path, bool keep_good) {
+    return import_json_text(read_text_file(path), path, keep_good);
+}
+
+ImportReport Catalog::import_json_text(std::string_view text, const std::string& origin,
+                                       bool keep_good) {
+    static_cast<void>(impl_->writable());
+    std::vector<RefusedRow> refused;
+    const CatalogText catalog = catalog_from_json(text, origin, &refused);
+    return impl_->import(catalog, std::move(refused), keep_good, origin);
+}
+
+ImportReport Catalog::import_csv_text(PartKind kind, std::string_view text,
+                                      const std::string& origin, bool keep_good) {
+    static_cast<void>(impl_->writable());
+    std::vector<RefusedRow> refused;
+    const CatalogText catalog{.rows = parts_from_csv(kind, text, origin, refused)};
+    return impl_->import(catalog, std::move(refused), keep_good, origin);
+}
+
+ImportReport Catalog::import_module_csv(const std::string& path, bool keep_good) {
+    static_cast<void>(impl_->writable());
+    std::vector<RefusedRow> refused;
+    CatalogText catalog;
+    for (Panel& panel : panels_from_module_csv(read_text_file(path), path, refused)) {
+        catalog.rows.emplace_back(std::move(panel));
+    }
+    return impl_->import(catalog, std::move(refused), keep_good, path);
+}
+
+std::string Catalog::export_json_text() const {
+    CatalogText catalog;
+    if (impl_->database) {
+        impl_->guarded([&] {
+            for (const PartKindInfo& info : part_kinds()) {
+                for (Part& part : read_rows(*impl_->database, info)) {
+                    catalog.rows.push_back(std::move(part));
+                }
+            }
+            catalog.removed = removed_ids(*impl_->database);
+        });
+    }
+    return catalog_to_json(catalog);
+}
+
+void Catalog::export_json(const std::string& path) const {
+    write_text_file(path, export_json_text());
+}
+
+std::string Catalog::export_all_json_text() const {
+    return catalog_to_json({.rows = list_parts(parts())});
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,70 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <SQLiteCpp/Database.h>
+
+#include "heatmatch/catalog/history.hpp"
+#include "heatmatch/parts/parts.hpp"
+
+namespace heatmatch {
+
+/// What the user's file says of one id: nothing (the starter's row shows, if there is one), a row
+/// of its own, or that the starter's row is removed.
+struct RowState {
+    std::optional<Part> row{};
+    bool removed = false;
+
+    friend bool operator==(const RowState&, const RowState&) = default;
+};
+
+/// One row that a change sets.
+struct RowChange {
+    PartKind kind = PartKind::panel;
+    std::string id{};
+    RowState state{};
+};
+
+/// Opens or creates a catalog file and brings its tables up to this version. Throws FileError and
+/// CatalogError as Catalog::open says.
+[[nodiscard]] SQLite::Database open_layer(const std::string& path, int wait_ms);
+
+[[nodiscard]] RowState read_state(SQLite::Database& database, PartKind kind, const std::string& id);
+void write_state(SQLite::Database& database, const RowChange& change);
+
+/// Ids that the file removes from the starter, by kind and id.
+[[nodiscard]] std::vector<std::pair<PartKind, std::string>> removed_ids(SQLite::Database& database);
+
+/// Appends an entry with its rows to the history and gives its number.
+int append_history(SQLite::Database& database, const std::string& action,
+                   const std::vector<RowChange>& before, const std::vector<RowChange>& after,
+                   int undoes);
+[[nodiscard]] std::vector<HistoryEntry> read_history(SQLite::Database& database);
+/// Rows of an entry as they were before it, and as it left them.
+struct HistoryRows {
+    std::vector<RowChange> before{};
+    std::vector<RowChange> after{};
+};
+[[nodiscard]] HistoryRows read_history_rows(SQLite::Database& database, int number);
+
+/// The starter's rows with the file's put over them, kinds in order of id.
+[[nodiscard]] Parts merge_layer(const Parts& starter, SQLite::Database& database);
+
+/// A reference of a part to another that is not there: `wire "x" names insulation "y"`.
+struct BrokenReference {
+    PartKind from_kind = PartKind::panel;
+    std::string from_id{};
+    std::string field{};
+    std::string to_kind{};
+    std::string to_id{};
+
+    [[nodiscard]] std::string text() const;
+};
+[[nodiscard]] std::vector<BrokenReference> broken_references(const Parts& parts);
+
+/// The starter catalog, read once.
+[[nodiscard]] const Parts& starter_parts();
+
+}  // namespace heatmatch

@@ -1,0 +1,29 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "heatmatch/parts/parts.hpp"
+
+namespace SQLite {
+class Database;
+}
+
+namespace heatmatch {
+
+/// One column of a kind's table, with its named CHECK.
+[[nodiscard]] std::string column_definition(const PartKindInfo& info, const Field& field);
+
+/// Adds the columns that a file of an older version lacks; they are null until they are edited, so
+/// a field that a later version brings must not be required.
+void add_missing_columns(SQLite::Database& database);
+
+/// All rows of a kind's table, by id. Throws CatalogError naming the row that cannot be read.
+[[nodiscard]] std::vector<Part> read_rows(SQLite::Database& database, const PartKindInfo& info);
+[[nodiscard]] std::optional<Part> read_row(SQLite::Database& database, const PartKindInfo& info,
+                                           const std::string& id);
+/// Inserts or replaces one row.
+void write_row(SQLite::Database& database, const Part& part);
+void delete_row(SQLite::Database& database, const PartKindInfo& info, const std::string& id);
+
+}  // namespace heatmatch

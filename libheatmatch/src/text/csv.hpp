@@ -1,0 +1,19 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace heatmatch {
+
+/// One record of a CSV text and the line it begins on, counted from 1.
+struct CsvRecord {
+    std::size_t line = 0;
+    std::vector<std::string> cells;
+};
+
+/// Splits CSV as RFC 4180 has it; a byte-order mark and either line ending are understood. Throws
+/// InvalidInput for a quote that is never closed, naming its line.
+[[nodiscard]] std::vector<CsvRecord> read_csv(std::string_view text, std::string_view origin);
+
+}  // namespace heatmatch
