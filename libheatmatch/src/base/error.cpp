@@ -19,4 +19,12 @@ std::string compose_message(const ErrorDetail& detail) {
     return text;
 }
 
+std::string quote(std::string_view text, std::size_t longest) {
+    if (text.size() <= longest) return '"' + std::string(text) + '"';
+    const auto continues = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; };
+    std::size_t end = longest;
+    while (end > 0 && continues(text[end])) --end;
+    return '"' + std::string(text.substr(0, end)) + "...\"";
+}
+
 }  // namespace heatmatch

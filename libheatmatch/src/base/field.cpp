@@ -23,123 +23,6 @@ std::string with_unit(double value, const Unit& unit) {
     return format_quantity(value, unit, UnitSystem::si, 12);
 }
 
-std::string quoted(const std::string& text) {
-    constexpr std::size_t longest = 60;
-    return '"' + (text.size() > longest ? text.substr(0, longest) + "..." : text) + '"';
-}
-
-std::string join(std::span<const std::string_view> words) {
-    std::string text;
-    for (std::size_t i = 0; i < words.size(); ++i) {
-        if (i > 0) text += i + 1 == words.size() ? " or " : ", ";
-        text += words[i];
-    }
-    return text;
-}
-
-void check_number(double value, const Unit& unit, const Range& range, std::string_view part,
-                  const std::string& name, std::string_view remedy) {
-    if (std::isfinite(value) && range.holds(value)) return;
-    refuse(part, name, with_unit(value, unit), range.text(unit),
-           remedy.empty() ? "correct the value, or leave the field out if it is unknown"
-                          : std::string(remedy));
-}
-
-bool is_slug(const std::string& text) {
-    if (text.empty() || text.size() > 80) return false;
-    return std::all_of(text.begin(), text.end(), [](char c) {
-        return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '.' || c == '_';
-    });
-}
-
-void check_rows(const Field& field, const Rows& rows, std::string_view part) {
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        for (std::size_t k = 0; k < field.columns.size(); ++k) {
-            const Column& column = field.columns[k];
-            const std::string place =
-                field.kind == FieldKind::record ? std::string() : '[' + std::to_string(i) + ']';
-            check_number(rows[i].at(k), column.unit, column.range, part,
-                         std::string(field.name) + place + '.' + std::string(column.name),
-                         field.remedy);
-        }
-        const bool sorted_by_temperature = field.columns[0].name == "t_c";
-        if (sorted_by_temperature && i > 0 && rows[i][0] <= rows[i - 1][0]) {
-            refuse(part, std::string(field.name), with_unit(rows[i][0], field.columns[0].unit),
-                   "above the temperature of the row before it", "sort the table by t_c");
-        }
-    }
-}
-
-void check_text(const Field& field, const std::string& text, std::string_view part) {
-    constexpr std::size_t longest = 20000;
-    const std::string name(field.name);
-    if (text.size() > longest) {
-        refuse(part, name, quoted(text), "at most 20000 bytes long", "shorten the text");
-    }
-    const bool named = field.kind == FieldKind::slug || field.kind == FieldKind::reference;
-    if (named && !is_slug(text)) {
-        refuse(part, name, quoted(text), "1 to 80 small letters, digits, '-', '_' or '.'",
-               "write it as in \"oven-lower-1200-230\"");
-    }
-    if (field.kind == FieldKind::choice &&
-        std::find(field.words.begin(), field.words.end(), text) == field.words.end()) {
-        std::string remedy(field.remedy);
-        if (remedy.empty()) remedy = "did you mean \"" + nearest_name(text, field.words) + "\"?";
-        refuse(part, name, quoted(text), join(field.words), remedy);
-    }
-}
-
-struct Checker {
-    const Field& field;
-    std::string_view part;
-
-    void operator()(std::monostate) const {
-        if (field.required) {
-            refuse(part, std::string(field.name), "(missing)", "given", std::string(field.meaning));
-        }
-    }
-    void operator()(bool) const { expect(field.kind == FieldKind::flag, "true or false"); }
-    void operator()(double value) const {
-        expect(field.kind == FieldKind::number || field.kind == FieldKind::count, "a number");
-        if (field.kind == FieldKind::count && std::isfinite(value) && value != std::floor(value)) {
-            refuse(part, std::string(field.name), format_number(value, 12), "a whole number",
-                   "correct the value");
-        }
-        check_number(value, field.unit, field.range, part, std::string(field.name), field.remedy);
-    }
-    void operator()(const std::string& text) const {
-        expect(field.kind == FieldKind::text || field.kind == FieldKind::choice ||
-                   field.kind == FieldKind::slug || field.kind == FieldKind::reference,
-               "a text");
-        if (text.empty()) return (*this)(std::monostate{});
-        check_text(field, text, part);
-    }
-    void operator()(const std::vector<double>& list) const {
-        expect(field.kind == FieldKind::numbers, "a list of numbers");
-        for (double value : list) {
-            check_number(value, field.unit, field.range, part, std::string(field.name),
-                         field.remedy);
-        }
-    }
-    void operator()(const std::vector<std::string>&) const {
-        expect(field.kind == FieldKind::texts, "a list of texts");
-    }
-    void operator()(const Rows& rows) const {
-        expect(field.kind == FieldKind::rows || field.kind == FieldKind::record,
-               "a list of records");
-        check_rows(field, rows, part);
-    }
-    void operator()(const TextMap&) const {
-        expect(field.kind == FieldKind::text_map, "an object of texts");
-    }
-    void expect(bool fits, const char* got) const {
-        if (!fits) {
-            refuse(part, std::string(field.name), got, "of another kind",
-                   "see the field glossary: " + std::string(field.meaning));
-        }
-    }
-};
-
 std::size_t edit_distance(std::string_view a, std::string_view b) {
     std::vector<std::size_t> row(b.size() + 1);
     for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
@@ -199,12 +82,19 @@ std::string nearest_field(std::string_view wrong, std::span<const Field> fields)
     return nearest_name(wrong, names);
 }
 
-void check_value(const Field& field, const Value& value, std::string_view part) {
-    std::visit(Checker{field, part}, value);
-}
-
-void check_record(std::span<const Field> fields, const void* record, std::string_view part) {
-    for (const Field& field : fields) check_value(field, field.get(record), part);
+std::optional<double> relative_base(std::span<const Field> fields, const void* record,
+                                    std::string_view expression) {
+    double base = 1.0;
+    while (!expression.empty()) {
+        const std::size_t star = expression.find('*');
+        const Field* field = find_field(fields, expression.substr(0, star));
+        const Value value = field == nullptr ? Value{} : field->get(record);
+        const double* number = std::get_if<double>(&value);
+        if (number == nullptr || *number == 0.0) return std::nullopt;
+        base *= *number;
+        expression = star == std::string_view::npos ? "" : expression.substr(star + 1);
+    }
+    return base;
 }
 
 double read_quantity(const Field& field, std::string_view text, std::string_view part,
@@ -215,7 +105,7 @@ double read_quantity(const Field& field, std::string_view text, std::string_view
             if (read.has_unit && is_absolute_coefficient(read.unit.dimension)) {
                 if (!relative_base) {
                     throw InvalidInput(ErrorDetail{
-                        .value = quoted(std::string(text)),
+                        .value = quote(text),
                         .allowed = "in " + std::string(field.unit.symbol),
                         .remedy = "or give " + std::string(field.relative_to) + " as well"});
                 }

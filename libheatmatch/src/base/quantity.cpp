@@ -19,16 +19,9 @@ std::string_view trim(std::string_view text) {
     return text;
 }
 
-std::string quoted(std::string_view text) {
-    constexpr std::size_t longest = 60;
-    std::string shown(text.substr(0, longest));
-    if (text.size() > longest) shown += "...";
-    return '"' + shown + '"';
-}
-
 [[noreturn]] void refuse(std::string_view text, std::string allowed, std::string remedy) {
     throw InvalidInput(ErrorDetail{
-        .value = quoted(text), .allowed = std::move(allowed), .remedy = std::move(remedy)});
+        .value = quote(text), .allowed = std::move(allowed), .remedy = std::move(remedy)});
 }
 
 /// Reads a plain decimal number from the front of rest; from_chars takes no sign but '-', no
@@ -95,7 +88,7 @@ Quantity parse_quantity(std::string_view text) {
     const Unit* found = find_unit(rest);
     if (found == nullptr) {
         refuse(whole, "a number with a unit that is known",
-               "the unit " + quoted(rest) +
+               "the unit " + quote(rest) +
                    " is not; write it as in \"15 ohm\", \"11 in\", \"392 °F\"");
     }
     return {.value = number, .unit = *found, .has_unit = true};

@@ -72,8 +72,16 @@ SQLite::Database& Catalog::Impl::writable() {
     return *database;
 }
 
-Parts Catalog::Impl::merged() {
-    return database ? merge_layer(starter_parts(), *database) : starter_parts();
+std::shared_ptr<const Parts> Catalog::Impl::merged() {
+    if (!database) return {&starter_parts(), [](const Parts*) {}};
+    return guarded([this] {
+        const int version = database->execAndGet("PRAGMA data_version").getInt();
+        if (!cached || version != cached_version) {
+            cached = std::make_shared<const Parts>(merge_layer(starter_parts(), *database));
+            cached_version = version;
+        }
+        return cached;
+    });
 }
 
 int Catalog::Impl::apply(const std::string& action, const std::vector<RowChange>& changes,
@@ -96,6 +104,7 @@ int Catalog::Impl::apply(const std::string& action, const std::vector<RowChange>
         }
         const int number = append_history(file, action, before, changes, undoes);
         transaction.commit();
+        cached.reset();
         return number;
     });
 }
@@ -121,7 +130,11 @@ const std::string& Catalog::path() const {
 }
 
 Parts Catalog::parts() const {
-    return impl_->guarded([this] { return impl_->merged(); });
+    return *snapshot();
+}
+
+std::shared_ptr<const Parts> Catalog::snapshot() const {
+    return impl_->merged();
 }
 
 bool Catalog::is_own(PartKind kind, const std::string& id) const {
@@ -132,7 +145,7 @@ bool Catalog::is_own(PartKind kind, const std::string& id) const {
 void Catalog::add(const Part& part) {
     check_part(part);
     const PartKind kind = part_kind(part).kind;
-    if (parts().find(kind, part_id(part))) {
+    if (snapshot()->find(kind, part_id(part))) {
         throw CatalogError(part_title(part) + ": id = \"" + part_id(part) +
                                "\" is taken; choose another id, or replace the part",
                            ErrorDetail{.part = part_title(part), .field = "id"});
@@ -143,7 +156,7 @@ void Catalog::add(const Part& part) {
 void Catalog::replace(const Part& part) {
     check_part(part);
     const PartKind kind = part_kind(part).kind;
-    if (!parts().find(kind, part_id(part))) {
+    if (!snapshot()->find(kind, part_id(part))) {
         throw NotFound("no " + part_title(part) + " in the catalog to replace; add it instead",
                        ErrorDetail{.part = part_title(part), .field = "id"});
     }
@@ -152,7 +165,7 @@ void Catalog::replace(const Part& part) {
 
 void Catalog::remove(PartKind kind, const std::string& id) {
     const std::string title = std::string(part_kind(kind).name) + " \"" + id + '"';
-    if (!parts().find(kind, id)) {
+    if (!snapshot()->find(kind, id)) {
         throw NotFound("no " + title + " in the catalog to remove",
                        ErrorDetail{.part = title, .field = "id"});
     }

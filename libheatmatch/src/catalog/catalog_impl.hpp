@@ -16,6 +16,8 @@ namespace heatmatch {
 struct Catalog::Impl {
     std::string path{};
     std::optional<SQLite::Database> database{};
+    std::shared_ptr<const Parts> cached{};  //!< merged view as of cached_version
+    int cached_version = 0;                 //!< SQLite's data_version, which others' commits move
 
     Impl() = default;
     Impl(const Impl&) = delete;
@@ -31,7 +33,7 @@ struct Catalog::Impl {
     /// Applies changes in one transaction with one history entry, checking references on the
     /// merged view. Gives the entry's number.
     int apply(const std::string& action, const std::vector<RowChange>& changes, int undoes = 0);
-    [[nodiscard]] Parts merged();
+    [[nodiscard]] std::shared_ptr<const Parts> merged();
     /// Puts parts and removals in as one change, or reports what is wrong with them.
     ImportReport import(const CatalogText& catalog, std::vector<RefusedRow> refused, bool keep_good,
                         const std::string& origin);

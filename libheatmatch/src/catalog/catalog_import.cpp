@@ -53,7 +53,6 @@ void refuse_broken(std::vector<Part>& rows, const Parts& merged, const std::stri
 ImportReport Catalog::Impl::import(const CatalogText& catalog, std::vector<RefusedRow> refused,
                                    bool keep_good, const std::string& origin) {
     SQLite::Database& file = writable();
-    const Parts before = guarded([this] { return merged(); });
     std::vector<Part> rows = catalog.rows;
     // Removals in the same file may only hide; what they break is found when they are applied.
     const bool refers = std::any_of(rows.begin(), rows.end(), [](const Part& part) {
@@ -61,7 +60,7 @@ ImportReport Catalog::Impl::import(const CatalogText& catalog, std::vector<Refus
         return std::any_of(fields.begin(), fields.end(),
                            [](const Field& field) { return field.kind == FieldKind::reference; });
     });
-    if (refers) refuse_broken(rows, before, origin, refused);
+    if (refers) refuse_broken(rows, *merged(), origin, refused);
     if (!refused.empty() && !keep_good) refuse_import(origin, refused);
 
     ImportReport report{.refused = std::move(refused)};
@@ -155,7 +154,7 @@ void Catalog::export_json(const std::string& path) const {
 }
 
 std::string Catalog::export_all_json_text() const {
-    return catalog_to_json({.rows = list_parts(parts())});
+    return catalog_to_json({.rows = list_parts(*snapshot())});
 }
 
 }  // namespace heatmatch

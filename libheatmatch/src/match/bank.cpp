@@ -11,7 +11,10 @@ double Bank::with_one_branch_open(double ohm) const {
 
 Bank make_bank(const Parts& parts, const Element& element, Hookup hookup, int owned,
                double coil_temperature_c) {
-    Bank bank{.element = element, .hookup = hookup, .owned = owned};
+    Bank bank{.element = element,
+              .hookup = hookup,
+              .owned = owned,
+              .coil_temperature_c = coil_temperature_c};
     if (!element.alloy.empty()) bank.alloy = find_alloy(parts, element.alloy);
     bank.each =
         element_resistance(element, bank.alloy ? &*bank.alloy : nullptr, coil_temperature_c);

@@ -38,7 +38,7 @@ Hookup parse_hookup(std::string_view text, std::string_view part, std::string_vi
     if (parallel == 0 || !rest.empty()) {
         throw InvalidInput(ErrorDetail{.part = std::string(part),
                                        .field = std::string(field),
-                                       .value = '"' + std::string(text.substr(0, 40)) + '"',
+                                       .value = quote(text),
                                        .allowed = "a hook-up such as 2S1P",
                                        .remedy = "2S1P is two in series, one string"});
     }

@@ -26,13 +26,13 @@ const P& find_in(const std::vector<P>& parts, std::string_view id, PartKind kind
     known.reserve(parts.size());
     for (const P& part : parts) known.push_back(part.id);
     const std::string name(part_kind(kind).name);
-    const std::string wrong(id.substr(0, 80));
-    ErrorDetail detail{.part = name + " \"" + wrong + '"', .field = "id", .value = wrong};
+    const std::string wrong = name + ' ' + quote(id, 80);
+    ErrorDetail detail{.part = wrong, .field = "id", .value = quote(id, 80)};
     if (known.empty()) {
-        throw NotFound("no " + name + " \"" + wrong + "\" in the catalog: it holds none", detail);
+        throw NotFound("no " + wrong + " in the catalog: it holds none", detail);
     }
     detail.remedy = "did you mean \"" + nearest_name(id, known) + "\"?";
-    throw NotFound("no " + name + " \"" + wrong + "\" in the catalog; " + detail.remedy, detail);
+    throw NotFound("no " + wrong + " in the catalog; " + detail.remedy, detail);
 }
 
 struct CrossChecker {
@@ -77,7 +77,7 @@ const PartKindInfo& part_kind(std::string_view name) {
     }
     throw InvalidInput(
         ErrorDetail{.field = "kind",
-                    .value = '"' + std::string(name.substr(0, 80)) + '"',
+                    .value = quote(name),
                     .allowed = "a kind of part",
                     .remedy = "did you mean \"" + nearest_name(name, known) + "\"?"});
 }
@@ -104,7 +104,7 @@ void* part_record(Part& part) {
 }
 
 std::string part_title(const Part& part) {
-    return std::string(part_kind(part).name) + " \"" + part_id(part).substr(0, 80) + '"';
+    return std::string(part_kind(part).name) + ' ' + quote(part_id(part), 80);
 }
 
 void check_part(const Part& part) {

@@ -41,11 +41,11 @@ const OwnedPanels& find_group(const Installation& installation, std::string_view
         if (owned.group == group) return owned;
         known.push_back(owned.group);
     }
-    const std::string wrong(group.substr(0, 80));
+    const std::string wrong = quote(group);
     const std::string remedy = known.empty()
                                    ? std::string("the installation lists no panels")
                                    : "did you mean \"" + nearest_name(group, known) + "\"?";
-    throw NotFound("no group of panels \"" + wrong + "\" in the installation; " + remedy,
+    throw NotFound("no group of panels " + wrong + " in the installation; " + remedy,
                    ErrorDetail{.part = "installation", .field = "group", .value = wrong});
 }
 

@@ -63,7 +63,7 @@ void apply_measurement(PanelInService& service, const PanelMeasurement& measured
 }  // namespace
 
 PanelInService panel_in_service(const OwnedPanels& owned, const Panel& panel, double record_low_c) {
-    PanelInService service;
+    PanelInService service{.given = panel, .record_low_c = record_low_c};
     service.panel = fill_class_defaults(panel).panel;
     service.as_new = fit_single_diode(panel);
     service.assumed = service.as_new.assumed;

@@ -139,4 +139,19 @@ SingleDiode SingleDiode::scaled(double current_factor, double voltage_factor) co
     return result;
 }
 
+void operating_points(const DiodeCurves& curves, std::span<const double> resistance_ohm,
+                      std::span<double> voltage_v, std::span<double> current_a) {
+    for (std::size_t i = 0; i < resistance_ohm.size(); ++i) {
+        const OperatingPoint point =
+            DiodeCurve{.light_current_a = curves.light_current_a[i],
+                       .ln_saturation_current = curves.ln_saturation_current[i],
+                       .series_resistance_ohm = curves.series_resistance_ohm[i],
+                       .shunt_conductance_s = curves.shunt_conductance_s[i],
+                       .ideality_v = curves.ideality_v[i]}
+                .into_resistance(resistance_ohm[i]);
+        voltage_v[i] = point.voltage_v;
+        current_a[i] = point.current_a;
+    }
+}
+
 }  // namespace heatmatch

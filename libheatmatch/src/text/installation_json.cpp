@@ -31,7 +31,7 @@ std::string place_of(const std::string& list, std::size_t index, const Json& ite
     if (item.is_object()) {
         const auto name = item.find(name_key);
         if (name != item.end() && name->is_string()) {
-            place += " \"" + name->get_ref<const std::string&>().substr(0, 80) + '"';
+            place += ' ' + quote(name->get_ref<const std::string&>(), 80);
         }
     }
     return place;

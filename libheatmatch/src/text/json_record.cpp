@@ -41,13 +41,10 @@ class LineCounter {
     std::size_t* line_;
 };
 
-std::string clip(std::string text, std::size_t longest = 60) {
-    if (text.size() > longest) text = text.substr(0, longest) + "...";
-    return text;
-}
-
 std::string shown(const Json& json) {
-    return clip(json.dump(-1, ' ', false, Json::error_handler_t::replace));
+    const std::string text = json.dump(-1, ' ', false, Json::error_handler_t::replace);
+    const std::string cut = quote(text);
+    return cut.substr(1, cut.size() - 2);
 }
 
 [[noreturn]] void refuse(const std::string& part, std::string field, std::string value,
@@ -85,7 +82,7 @@ std::vector<double> read_row(const Field& field, const Json& json, const std::st
     for (const Column& column : field.columns) names.push_back(column.name);
     for (const auto& item : json.items()) {
         if (std::find(names.begin(), names.end(), item.key()) != names.end()) continue;
-        refuse(part, place + '.' + clip(item.key()), "", "a known key",
+        refuse(part, place + '.' + quote(item.key()), "", "a known key",
                "did you mean \"" + nearest_name(item.key(), names) + "\"?");
     }
     std::vector<double> row;
@@ -98,22 +95,6 @@ std::vector<double> read_row(const Field& field, const Json& json, const std::st
         row.push_back(read_number(field, column.unit, name, *found, part, std::nullopt));
     }
     return row;
-}
-
-/// Product of the fields that a coefficient relates to, such as `v_mp*i_mp`.
-std::optional<double> relative_base(std::span<const Field> fields, const void* record,
-                                    std::string_view expression) {
-    double base = 1.0;
-    while (!expression.empty()) {
-        const std::size_t star = expression.find('*');
-        const Field* field = find_field(fields, expression.substr(0, star));
-        const Value value = field == nullptr ? Value{} : field->get(record);
-        const double* number = std::get_if<double>(&value);
-        if (number == nullptr || *number == 0.0) return std::nullopt;
-        base *= *number;
-        expression = star == std::string_view::npos ? "" : expression.substr(star + 1);
-    }
-    return base;
 }
 
 Json number_to_json(double value) {
@@ -158,7 +139,7 @@ ParsedJson parse_json(std::string_view text, std::string_view origin) {
             if (!keys.back().insert(key).second) {
                 throw InvalidInput(
                     ErrorDetail{.part = std::string(origin),
-                                .field = clip(key),
+                                .field = quote(key),
                                 .value = "a second value at line " + std::to_string(line),
                                 .allowed = "given once",
                                 .remedy = "remove one of the two"});
@@ -173,7 +154,7 @@ ParsedJson parse_json(std::string_view text, std::string_view origin) {
         std::string reason = error.what();
         const std::size_t prefix = reason.find("] ");
         if (prefix != std::string::npos) reason.erase(0, prefix + 2);
-        throw InvalidInput(std::string(origin) + ": " + clip(reason, 300) + "; correct the JSON",
+        throw InvalidInput(std::string(origin) + ": " + reason + "; correct the JSON",
                            ErrorDetail{.part = std::string(origin), .value = reason});
     }
     return parsed;
@@ -254,7 +235,7 @@ void read_record(std::span<const Field> fields, void* record, const Json& object
     for (const Field& field : fields) known.push_back(field.name);
     for (const auto& item : object.items()) {
         if (std::find(known.begin(), known.end(), item.key()) != known.end()) continue;
-        refuse(part, clip(item.key()), "", "a known field",
+        refuse(part, quote(item.key()), "", "a known field",
                "did you mean \"" + nearest_name(item.key(), known) + "\"?");
     }
     // Fields that may be written relative to another one come after it.

@@ -69,9 +69,9 @@ class ModuleRow {
         double value = 0.0;
         const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), value);
         if (error != std::errc{} || end != cell.data() + cell.size()) {
-            throw InvalidInput(ErrorDetail{.part = "module \"" + text("Name").substr(0, 80) + '"',
+            throw InvalidInput(ErrorDetail{.part = "module " + quote(text("Name"), 80),
                                            .field = name,
-                                           .value = '"' + cell.substr(0, 40) + '"',
+                                           .value = quote(cell),
                                            .allowed = "a number",
                                            .remedy = "correct the cell"});
         }

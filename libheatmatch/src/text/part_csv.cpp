@@ -57,7 +57,7 @@ std::vector<Part> parts_from_csv(PartKind kind, std::string_view text, std::stri
         if (columns.back() != nullptr) continue;
         throw InvalidInput(
             ErrorDetail{.part = std::string(origin),
-                        .field = "column \"" + name.substr(0, 60) + '"',
+                        .field = "column " + quote(name),
                         .allowed = "a field of a " + std::string(info.name),
                         .remedy = "did you mean \"" + nearest_field(name, info.fields) + "\"?"});
     }
@@ -81,7 +81,7 @@ std::vector<Part> parts_from_csv(PartKind kind, std::string_view text, std::stri
             for (std::size_t c = 0; c < record.cells.size(); ++c) {
                 if (columns[c]->name == "id") id = record.cells[c];
             }
-            title += " \"" + id.substr(0, 80) + '"';
+            title += ' ' + quote(id, 80);
             for (std::size_t c = 0; c < record.cells.size(); ++c) {
                 if (record.cells[c].empty()) continue;
                 object[std::string(columns[c]->name)] =

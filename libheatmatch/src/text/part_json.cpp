@@ -20,7 +20,7 @@ Part read_part(const PartKindInfo& info, const Json& object, const std::string& 
     expect_object(object, title);
     const auto id = object.find("id");
     if (id != object.end() && id->is_string()) {
-        title += " \"" + id->get_ref<const std::string&>().substr(0, 80) + '"';
+        title += ' ' + quote(id->get_ref<const std::string&>(), 80);
     }
     read_record(info.fields, part_record(part), object, title);
     check_part(part);

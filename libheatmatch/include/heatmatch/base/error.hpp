@@ -2,6 +2,7 @@
 
 #include <stdexcept>
 #include <string>
+#include <string_view>
 
 namespace heatmatch {
 
@@ -53,5 +54,8 @@ class CatalogError : public Error {
 
 /// The message that InvalidInput builds: `part: field = value must be allowed; remedy`.
 [[nodiscard]] std::string compose_message(const ErrorDetail& detail);
+
+/// A text in quotes for a message, cut after `longest` bytes at a whole UTF-8 character.
+[[nodiscard]] std::string quote(std::string_view text, std::size_t longest = 60);
 
 }  // namespace heatmatch

@@ -94,6 +94,11 @@ void check_record(std::span<const Field> fields, const void* record, std::string
 [[nodiscard]] double read_quantity(const Field& field, std::string_view text, std::string_view part,
                                    std::optional<double> relative_base = std::nullopt);
 
+/// Product of the fields of a record that a coefficient relates to, such as `v_mp*i_mp`; nothing
+/// if one of them is unknown.
+[[nodiscard]] std::optional<double> relative_base(std::span<const Field> fields, const void* record,
+                                                  std::string_view expression);
+
 /// A value as a person would write it, with its unit, for messages and listings.
 [[nodiscard]] std::string format_value(const Field& field, const Value& value,
                                        UnitSystem system = UnitSystem::si);

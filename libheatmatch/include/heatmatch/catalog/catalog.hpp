@@ -43,6 +43,8 @@ class Catalog {
     [[nodiscard]] const std::string& path() const;
     /// Snapshot of the merged view, kinds in order of id.
     [[nodiscard]] Parts parts() const;
+    /// The same, shared instead of copied; read again only when the file has changed.
+    [[nodiscard]] std::shared_ptr<const Parts> snapshot() const;
     /// Whether a part is the user's own (added or changed), not the starter's.
     [[nodiscard]] bool is_own(PartKind kind, const std::string& id) const;
 

@@ -16,7 +16,8 @@ struct Bank {
     Element element{};
     std::optional<Alloy> alloy{};
     Hookup hookup{};
-    int owned = 0;  //!< how many of them need not be bought
+    int owned = 0;                      //!< how many of them need not be bought
+    double coil_temperature_c = 300.0;  //!< that `each` holds at [°C]
     ElementResistance each{};
 
     [[nodiscard]] double low_ohm() const { return each.low_ohm * hookup.resistance_factor(); }

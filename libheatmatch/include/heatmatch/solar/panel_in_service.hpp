@@ -13,7 +13,9 @@ namespace heatmatch {
 
 /// An owned panel as it is today, beside the same panel when new.
 struct PanelInService {
+    Panel given{};                    //!< as in the catalog
     Panel panel{};                    //!< filled with class defaults
+    double record_low_c = 0.0;        //!< that the cold voltage is for [°C]
     DatasheetFit as_new{};            //!< from the label: what margins are judged with
     SingleDiode today{};              //!< aged or measured: what energy is computed with
     double current_factor = 1.0;      //!< today over new, typical

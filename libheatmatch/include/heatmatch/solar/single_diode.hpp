@@ -1,5 +1,7 @@
 #pragma once
 
+#include <span>
+
 namespace heatmatch {
 
 inline constexpr double stc_irradiance_w_m2 = 1000.0;
@@ -62,5 +64,19 @@ struct SingleDiode {
     /// the first, one with a bypassed section less of the second.
     [[nodiscard]] SingleDiode scaled(double current_factor, double voltage_factor) const;
 };
+
+/// Parameters of many curves side by side, as arrays of equal length.
+struct DiodeCurves {
+    std::span<const double> light_current_a{};
+    std::span<const double> ln_saturation_current{};
+    std::span<const double> series_resistance_ohm{};
+    std::span<const double> shunt_conductance_s{};
+    std::span<const double> ideality_v{};
+};
+
+/// Operating points of many curves into as many resistances; writes voltage [V] and current [A].
+/// All spans must have the same length.
+void operating_points(const DiodeCurves& curves, std::span<const double> resistance_ohm,
+                      std::span<double> voltage_v, std::span<double> current_a);
 
 }  // namespace heatmatch

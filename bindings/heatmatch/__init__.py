@@ -1,0 +1,147 @@
+"""heatmatch: which heating element suits the panels you own, and which wire will melt.
+
+Rank panel and element pairings by delivered power and by named safety margins::
+
+    import heatmatch as hm
+
+    ranking = hm.rank(hm.Catalog.starter(), hm.demo())
+    ranking[0].margins
+
+The results are estimates; local codes and licensed practice decide.
+"""
+
+from __future__ import annotations
+
+try:
+    from heatmatch import _core
+except ImportError as _error:  # pragma: no cover - needs a broken installation
+    raise ImportError(
+        "heatmatch is installed without its compiled part; install the package again with "
+        "'pip install .' in the source folder (it needs a C++20 compiler, CMake and SQLite)"
+    ) from _error
+
+from heatmatch import display, frames
+from heatmatch._core import (
+    Alloy,
+    Array,
+    ArrayCurve,
+    Candidate,
+    Catalog,
+    Circuit,
+    ConductorTemperature,
+    Connector,
+    Control,
+    Cover,
+    DatasheetFit,
+    Delivered,
+    Device,
+    DiodeCurve,
+    Element,
+    ElementResistance,
+    HistoryEntry,
+    ImportReport,
+    Installation,
+    Insulation,
+    Margin,
+    Medium,
+    OperatingPoint,
+    OperatingPoints,
+    OwnedPanels,
+    Panel,
+    PartsView,
+    PlacedDevice,
+    Ranking,
+    RefusedRow,
+    RunParts,
+    Sheath,
+    SingleDiode,
+    Site,
+    Step,
+    Surroundings,
+    Wire,
+    WireRun,
+    assess,
+    cautions,
+    cold_voltage,
+    conductor_temperature,
+    demo,
+    element_resistance,
+    fit_single_diode,
+    format_quantity,
+    glossary,
+    operating_points,
+    rank,
+)
+from heatmatch.errors import CatalogError, Error, FileError, InvalidInput, NotFound
+from heatmatch.frames import sources
+
+__version__ = _core.library_version()
+
+__all__ = [
+    "Alloy",
+    "Array",
+    "ArrayCurve",
+    "Candidate",
+    "Catalog",
+    "CatalogError",
+    "Circuit",
+    "ConductorTemperature",
+    "Connector",
+    "Control",
+    "Cover",
+    "DatasheetFit",
+    "Delivered",
+    "Device",
+    "DiodeCurve",
+    "Element",
+    "ElementResistance",
+    "Error",
+    "FileError",
+    "HistoryEntry",
+    "ImportReport",
+    "Installation",
+    "Insulation",
+    "InvalidInput",
+    "Margin",
+    "Medium",
+    "NotFound",
+    "OperatingPoint",
+    "OperatingPoints",
+    "OwnedPanels",
+    "Panel",
+    "PartsView",
+    "PlacedDevice",
+    "Ranking",
+    "RefusedRow",
+    "RunParts",
+    "Sheath",
+    "SingleDiode",
+    "Site",
+    "Step",
+    "Surroundings",
+    "Wire",
+    "WireRun",
+    "__version__",
+    "assess",
+    "cautions",
+    "cold_voltage",
+    "conductor_temperature",
+    "demo",
+    "element_resistance",
+    "fit_single_diode",
+    "format_quantity",
+    "glossary",
+    "operating_points",
+    "rank",
+    "sources",
+]
+
+# Tracebacks, pickles and help() should name the package, not its compiled part.
+for _name in __all__:
+    _thing = globals()[_name]
+    if getattr(_thing, "__module__", "") == "heatmatch._core":
+        _thing.__module__ = "heatmatch"
+del _name, _thing
+
+frames.attach()
+display.attach()

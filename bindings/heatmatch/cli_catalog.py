@@ -1,0 +1,284 @@
+"""The command line's part for the catalog: list, show, add, edit, remove, import, export, ..."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from heatmatch import _core, display
+from heatmatch.errors import CatalogError, FileError, InvalidInput
+
+KINDS = tuple(_core.glossary())
+_CLASSES = {kind: getattr(_core, kind.capitalize()) for kind in KINDS}
+_PLURALS = {"medium": "media", "alloy": "alloys"}
+_FLAGS = {"yes": True, "true": True, "no": False, "false": False}
+# The field kinds of the C++ core whose values are written as JSON on the command line.
+_FLAG_KIND = 6
+_JSON_KINDS = range(7, 12)
+_COLUMNS: dict[str, tuple[str, ...]] = {
+    "panel": ("v_oc", "i_sc", "v_mp", "i_mp"),
+    "element": ("rated_v", "rated_w", "sheath"),
+    "wire": ("area_mm2", "insulation", "voltage_rating_v"),
+    "insulation": ("limit_c", "family"),
+    "control": ("family", "polarised"),
+    "connector": ("limit_c", "place"),
+    "medium": ("form", "k20_w_mk"),
+    "alloy": ("limit_c",),
+    "sheath": ("verdict_limit_c", "hard_limit_c"),
+    "cover": ("u_w_m2k",),
+}
+
+
+def view_of(catalog: _core.Catalog, kind: str) -> _core.PartsView:
+    """The parts of that kind."""
+    view: _core.PartsView = getattr(catalog, _PLURALS.get(kind, kind + "s"))
+    return view
+
+
+def fields_of(kind: str) -> dict[str, dict[str, Any]]:
+    """Field name -> its entry of the glossary."""
+    return {field["name"]: field for field in _core.glossary()[kind]}
+
+
+def read_text(path: str) -> str:
+    """A file's content, or standard input for `-`."""
+    if path == "-":
+        return sys.stdin.read()
+    try:
+        return Path(path).read_text(encoding="utf-8")
+    except OSError as error:
+        raise FileError(f'cannot read "{path}": {error.strerror}; check the path') from error
+    except UnicodeDecodeError as error:
+        raise InvalidInput(f'"{path}" is not text in UTF-8; save it as such') from error
+
+
+def own_catalog(arguments: argparse.Namespace) -> _core.Catalog:
+    """The user's catalog, for a change."""
+    catalog: _core.Catalog = arguments.open_catalog(arguments.catalog)
+    if not catalog.path:
+        raise CatalogError(
+            "the starter catalog is read-only; name your own file with --catalog mine.heatmatch "
+            "(it is created), or set HEATMATCH_CATALOG"
+        )
+    return catalog
+
+
+def shown(entry: dict[str, Any], value: Any, units: str) -> str:
+    """A field's value as text in the chosen unit set."""
+    if value is None:
+        return ""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, float):
+        return _core.format_quantity(value, entry["unit"], units=units, digits=6)
+    return str(value)
+
+
+def run_list(arguments: argparse.Namespace) -> int:
+    """Lists the parts of a kind, or counts all kinds."""
+    catalog = arguments.open_catalog(arguments.catalog)
+    if arguments.kind is None:
+        counts = {kind: len(view_of(catalog, kind)) for kind in KINDS}
+        if arguments.json:
+            arguments.print_json(counts)
+        else:
+            for kind, count in counts.items():
+                print(f"{count:6d}  {kind}")
+        return 0
+    parts = view_of(catalog, arguments.kind).values()
+    if arguments.json:
+        arguments.print_json([part.to_dict() for part in parts])
+        return 0
+    fields = fields_of(arguments.kind)
+    names = _COLUMNS[arguments.kind]
+    rows = []
+    for part in parts:
+        own = "*" if catalog.is_own(arguments.kind, part.id) else ""
+        cells = [shown(fields[name], getattr(part, name), arguments.units) for name in names]
+        rows.append((part.id + own, *cells))
+    widths = (34, *[-max(10, (45 // len(names)) - 1)] * len(names))
+    print(display.table(("id", *names), rows, widths))
+    if any(row[0].endswith("*") for row in rows):
+        print("* your own")
+    return 0
+
+
+def run_show(arguments: argparse.Namespace) -> int:
+    """Shows one part with all its known fields."""
+    catalog = arguments.open_catalog(arguments.catalog)
+    part = view_of(catalog, arguments.kind)[arguments.id]
+    if arguments.json:
+        arguments.print_json(part.to_dict())
+        return 0
+    fields = fields_of(arguments.kind)
+    for name, value in part.to_dict().items():
+        print(display.wrap(f"{name}: {shown(fields[name], value, arguments.units)}", "    "))
+    return 0
+
+
+def run_add(arguments: argparse.Namespace) -> int:
+    """Adds a part from a JSON object."""
+    catalog = own_catalog(arguments)
+    part = _CLASSES[arguments.kind].from_json(read_text(arguments.file))
+    catalog.add(part)
+    print(f'added {arguments.kind} "{part.id}" to {catalog.path}')
+    return 0
+
+
+def change_of(kind: str, text: str) -> tuple[str, Any]:
+    """One `field=value` as a name and a value; nothing behind the sign means unknown."""
+    name, sign, value = text.partition("=")
+    if not sign:
+        raise InvalidInput(
+            f'"{text}" must be written as field=value; for example v_oc=37.5 or "limit_c=392 °F"'
+        )
+    entry = fields_of(kind).get(name)
+    if value == "" or entry is None:
+        return name, None if value == "" else value
+    if entry["kind"] == _FLAG_KIND:
+        return name, _FLAGS.get(value.lower(), value)
+    if entry["kind"] in _JSON_KINDS:
+        try:
+            return name, json.loads(value)
+        except json.JSONDecodeError as error:
+            raise InvalidInput(f"{name} must be JSON: {error}") from error
+    return name, value
+
+
+def run_edit(arguments: argparse.Namespace) -> int:
+    """Changes fields of a part."""
+    catalog = own_catalog(arguments)
+    part = view_of(catalog, arguments.kind)[arguments.id]
+    changes = dict(change_of(arguments.kind, text) for text in arguments.changes)
+    if "id" in changes:
+        raise InvalidInput("id cannot be edited; add a part of the new id and remove the old one")
+    catalog.replace(part.replace(**changes))
+    print(f'changed {arguments.kind} "{arguments.id}" in {catalog.path}')
+    return 0
+
+
+def run_remove(arguments: argparse.Namespace) -> int:
+    """Removes a part."""
+    catalog = own_catalog(arguments)
+    catalog.remove(arguments.kind, arguments.id)
+    print(f'removed {arguments.kind} "{arguments.id}" from {catalog.path}')
+    return 0
+
+
+def run_import(arguments: argparse.Namespace) -> int:
+    """Puts the rows of a file in."""
+    catalog = own_catalog(arguments)
+    keep_good = arguments.keep_good
+    if arguments.modules:
+        report = catalog.import_module_csv(arguments.file, keep_good=keep_good)
+    elif arguments.kind is not None:
+        text = read_text(arguments.file)
+        report = catalog.import_csv_text(
+            arguments.kind, text, origin=arguments.file, keep_good=keep_good
+        )
+    else:
+        report = catalog.import_json(arguments.file, keep_good=keep_good)
+    print(
+        f"added {report.added}, replaced {report.replaced}, removed {report.removed}, "
+        f"unchanged {report.unchanged}, refused {len(report.refused)}"
+    )
+    for row in report.refused:
+        print(display.wrap(f"  {row.reason}", "    "))
+    return 0
+
+
+def run_export(arguments: argparse.Namespace) -> int:
+    """Writes the user's own rows, or the whole catalog, as JSON."""
+    catalog = arguments.open_catalog(arguments.catalog)
+    text = catalog.export_all_json_text() if arguments.all else catalog.export_json_text()
+    if arguments.file == "-":
+        print(text, end="")
+        return 0
+    try:
+        Path(arguments.file).write_text(text, encoding="utf-8")
+    except OSError as error:
+        raise FileError(f'cannot write "{arguments.file}": {error.strerror}') from error
+    print(f"wrote {arguments.file}")
+    return 0
+
+
+def run_history(arguments: argparse.Namespace) -> int:
+    """Lists the changes of the file."""
+    entries = arguments.open_catalog(arguments.catalog).history()
+    if not entries:
+        print("no changes")
+    for entry in entries:
+        undone = " (undone)" if entry.undone else ""
+        rows = f", {entry.rows} rows" if entry.rows > 1 else ""
+        print(
+            display.wrap(
+                f"{entry.number:4d}  {entry.at_utc}  {entry.action}{rows}{undone}", "      "
+            )
+        )
+    return 0
+
+
+def run_undo(arguments: argparse.Namespace) -> int:
+    """Takes back the newest change."""
+    print(own_catalog(arguments).undo().action)
+    return 0
+
+
+def add_parser(
+    commands: Any,
+    open_catalog: Callable[[str | None], _core.Catalog],
+    print_json: Callable[[Any], None],
+) -> None:
+    """Adds `heatmatch catalog ...` to the command line."""
+    catalog = commands.add_parser("catalog", help="look at and edit the parts")
+    actions = catalog.add_subparsers(dest="action", required=True, metavar="ACTION")
+
+    def action(name: str, help_text: str, run: Callable[[argparse.Namespace], int]) -> Any:
+        parser = actions.add_parser(name, help=help_text)
+        parser.add_argument(
+            "--catalog", metavar="FILE", help="your catalog file (or HEATMATCH_CATALOG)"
+        )
+        parser.set_defaults(run=run, open_catalog=open_catalog, print_json=print_json)
+        return parser
+
+    def shown_options(parser: Any) -> None:
+        parser.add_argument("--units", choices=("si", "us"), default="si", help="units of numbers")
+        parser.add_argument("--json", action="store_true", help="plain data instead of text")
+
+    listing = action("list", "list the parts of a kind, or count all", run_list)
+    listing.add_argument("kind", nargs="?", choices=KINDS, metavar="KIND", help=", ".join(KINDS))
+    shown_options(listing)
+    show = action("show", "show one part", run_show)
+    show.add_argument("kind", choices=KINDS, metavar="KIND", help="for example panel")
+    show.add_argument("id", metavar="ID")
+    shown_options(show)
+    add = action("add", "add a part from a JSON object", run_add)
+    add.add_argument("kind", choices=KINDS, metavar="KIND", help="for example element")
+    add.add_argument("file", metavar="FILE.json", help="- for standard input")
+    edit = action("edit", "change fields of a part", run_edit)
+    edit.add_argument("kind", choices=KINDS, metavar="KIND", help="for example wire")
+    edit.add_argument("id", metavar="ID")
+    edit.add_argument("changes", nargs="+", metavar="FIELD=VALUE", help="nothing behind =: unknown")
+    remove = action("remove", "remove a part", run_remove)
+    remove.add_argument("kind", choices=KINDS, metavar="KIND", help="for example panel")
+    remove.add_argument("id", metavar="ID")
+    importing = action("import", "put the rows of a file in", run_import)
+    importing.add_argument(
+        "file", metavar="FILE", help="catalog JSON, or CSV with --kind or --modules"
+    )
+    importing.add_argument("--kind", choices=KINDS, help="the file is CSV with this kind's fields")
+    importing.add_argument(
+        "--modules", action="store_true", help="the file is the public module-rating list"
+    )
+    importing.add_argument(
+        "--keep-good", action="store_true", help="leave refused rows out instead of refusing all"
+    )
+    export = action("export", "write your own rows as JSON", run_export)
+    export.add_argument("file", metavar="FILE.json", help="- for standard output")
+    export.add_argument("--all", action="store_true", help="the starter's rows as well")
+    action("history", "list the changes of your file", run_history)
+    action("undo", "take back the newest change", run_undo)

@@ -1,0 +1,264 @@
+"""Rankings and candidates as text of 80 columns and as HTML tables."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Callable, Iterable, Sequence
+from html import escape
+from typing import TYPE_CHECKING
+
+from heatmatch import _core
+
+if TYPE_CHECKING:
+    from heatmatch._core import _Part
+
+WIDTH = 80
+SEVERITIES = ("danger", "warning", "caution", "not assessed", "none")
+_TABLE_ROWS = 10
+
+
+def clip(text: str, width: int) -> str:
+    """The text, cut with an ellipsis where it is longer than `width`."""
+    return text if len(text) <= width else text[: max(0, width - 1)] + "…"
+
+
+def wrap(text: str, indent: str = "  ") -> str:
+    """The text in lines of 80 columns, following ones indented."""
+    return textwrap.fill(text, WIDTH, subsequent_indent=indent)
+
+
+def table(header: Sequence[str], rows: Iterable[Sequence[str]], widths: Sequence[int]) -> str:
+    """Columns of fixed width; a negative one is aligned to the right."""
+
+    def line(cells: Sequence[str]) -> str:
+        parts = []
+        for text, width in zip(cells, widths, strict=True):
+            shown = clip(text, abs(width))
+            parts.append(shown.rjust(-width) if width < 0 else shown.ljust(width))
+        return " ".join(parts).rstrip()
+
+    return "\n".join([line(header), *(line(row) for row in rows)])
+
+
+def price_text(candidate: _core.Candidate) -> str:
+    """What is to be bought, or `?` where a price is unknown."""
+    if candidate.price_to_buy is None:
+        return "?"
+    return f"{candidate.price_to_buy:.0f}"
+
+
+_RANKING_HEADER = ("#", "panels", "elements", "mean W", "band", "of max", "head", "buy")
+_RANKING_WIDTHS = (2, 16, 27, -6, -7, -6, -4, -4)
+
+
+def candidate_cells(number: int, candidate: _core.Candidate) -> tuple[str, ...]:
+    """The cells of one row of the ranking table."""
+    circuit = candidate.circuit
+    best = sum(at.maximum_power_w for at in candidate.delivered)
+    share = sum(at.power_w for at in candidate.delivered) / best if best else 0.0
+    return (
+        str(number),
+        f"{clip(circuit.owned.group, 16 - len(circuit.panels) - 1)} {circuit.panels}",
+        f"{clip(circuit.element.id, 27 - len(circuit.bank) - 1)} {circuit.bank}",
+        f"{candidate.mean_power_w:.0f}",
+        f"{candidate.mean_power_low_w:.0f}-{candidate.mean_power_high_w:.0f}",
+        f"{100 * share:.0f} %",
+        f"{candidate.smallest_headroom:.2f}",
+        price_text(candidate),
+    )
+
+
+def ranking_table(candidates: Sequence[_core.Candidate], first: int = 1) -> str:
+    """Candidates as a table of 80 columns."""
+    rows = [candidate_cells(first + i, candidate) for i, candidate in enumerate(candidates)]
+    return table(_RANKING_HEADER, rows, _RANKING_WIDTHS)
+
+
+LEGEND = (
+    "mean W: power into the elements averaged over the conditions; band: tolerance and age; "
+    "of max: share of what the panels could give at these conditions; head: smallest headroom "
+    "of the limits whose passing is a danger (1 unused, 0 at the limit); buy: price of what is "
+    "not owned."
+)
+
+
+def reasons_text(ranking: _core.Ranking) -> str:
+    """Why pairings were rejected, in one sentence."""
+    if not ranking.reasons:
+        return f"{ranking.evaluated} pairings evaluated, none rejected."
+    counts = sorted(ranking.reasons.items(), key=lambda item: -item[1])
+    why = ", ".join(f"{name} {count}" for name, count in counts)
+    total = sum(ranking.reasons.values())
+    return f"{ranking.evaluated} pairings evaluated, {total} rejected: {why}."
+
+
+def ranking_text(ranking: _core.Ranking, top: int = _TABLE_ROWS) -> str:
+    """A ranking as text."""
+    lines = [reasons_text(ranking), ""]
+    if len(ranking) == 0:
+        lines.append("No pairing is without danger; see .rejected for the best of the others.")
+    else:
+        lines.append(ranking_table(ranking.candidates[:top]))
+        lines += ["", LEGEND]
+    lines += ranking.remarks
+    return "\n".join(line if "\n" in line else wrap(line) for line in lines)
+
+
+_STORE = "model of the store"
+
+
+def _not_assessed_lines(margins: Sequence[_core.Margin], units: str) -> list[str]:
+    """What could not be assessed; the store's margins, which share one reason, in one line."""
+    store = [margin.name for margin in margins if _STORE in margin.missing]
+    lines = [
+        wrap(f"not assessed: {m.name}, {m.subject}: {m.sentence(units=units)}")
+        for m in margins
+        if _STORE not in m.missing
+    ]
+    if store:
+        why = "the heat in the store is not part of this version"
+        lines.append(wrap(f"not assessed: {', '.join(store)}: {why}"))
+    return lines
+
+
+def margins_text(candidate: _core.Candidate, *, units: str = "si", everything: bool = False) -> str:
+    """The margins of a candidate as text, the most severe first."""
+    lines: list[str] = []
+    for severity in SEVERITIES:
+        margins = [m for m in candidate.margins if m.severity == severity]
+        if not margins:
+            continue
+        if severity == "none" and not everything:
+            lines.append(f"none: {len(margins)} further margins are within their limits")
+            continue
+        if severity == "not assessed" and not everything:
+            lines += _not_assessed_lines(margins, units)
+            continue
+        for margin in margins:
+            sentence = margin.sentence(units=units)
+            lines.append(wrap(f"{severity}: {margin.name}, {margin.subject}: {sentence}"))
+    return "\n".join(lines)
+
+
+def delivered_text(candidate: _core.Candidate) -> str:
+    """What a candidate delivers at each condition, as a table."""
+    header = ("sun W/m2", "cells °C", "W", "band", "V", "A", "of max", "wire W")
+    rows = [
+        (
+            f"{at.irradiance_w_m2:.0f}",
+            f"{at.cell_temperature_c:.0f}",
+            f"{at.power_w:.0f}",
+            f"{at.power_low_w:.0f}-{at.power_high_w:.0f}",
+            f"{at.voltage_v:.1f}",
+            f"{at.current_a:.2f}",
+            f"{100 * at.harvest_fraction:.0f} %",
+            f"{at.wire_w:.1f}",
+        )
+        for at in candidate.delivered
+    ]
+    return table(header, rows, (-8, -8, -7, -11, -7, -7, -7, -7))
+
+
+def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
+    """A candidate as text: what it is, what it delivers, its margins, what was assumed."""
+    circuit = candidate.circuit
+    lines = [
+        wrap(
+            f"{circuit.title}: {circuit.bank_ohm:.3g} ohm; the panels' Vmp/Imp is "
+            f"{circuit.noon_match_ohm:.3g} ohm. Open on the coldest morning: "
+            f"{circuit.cold_voltage_v:.0f} V."
+        ),
+        "",
+        delivered_text(candidate),
+        "",
+        margins_text(candidate, units=units),
+    ]
+    if candidate.assumed:
+        lines += ["", "assumed:", *(wrap(f"  {text}", "    ") for text in candidate.assumed)]
+    return "\n".join(lines)
+
+
+def html_table(header: Sequence[str], rows: Iterable[Sequence[str]], caption: str) -> str:
+    """An HTML table; every text is escaped."""
+    head = "".join(f"<th>{escape(text)}</th>" for text in header)
+    body = "".join(
+        "<tr>" + "".join(f"<td>{escape(text)}</td>" for text in row) + "</tr>" for row in rows
+    )
+    return (
+        f"<table><caption>{escape(caption)}</caption>"
+        f"<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
+    )
+
+
+def ranking_str(self: _core.Ranking) -> str:
+    """A ranking as text, its first ten candidates."""
+    return ranking_text(self)
+
+
+def candidate_str(self: _core.Candidate) -> str:
+    """A candidate as text, in SI units."""
+    return candidate_text(self)
+
+
+def ranking_html(self: _core.Ranking) -> str:
+    """A ranking as an HTML table for notebooks."""
+    rows = [candidate_cells(i + 1, c) for i, c in enumerate(self.candidates[:_TABLE_ROWS])]
+    notes = "".join(f"<p>{escape(remark)}</p>" for remark in [LEGEND, *self.remarks])
+    return html_table(_RANKING_HEADER, rows, reasons_text(self)) + notes
+
+
+def candidate_html(self: _core.Candidate) -> str:
+    """A candidate's margins as an HTML table for notebooks, the most severe first."""
+    order = {severity: i for i, severity in enumerate(SEVERITIES)}
+    margins = sorted(self.margins, key=lambda margin: order[margin.severity])
+    rows = [
+        (
+            margin.severity,
+            margin.name,
+            margin.subject,
+            "" if margin.headroom is None else f"{margin.headroom:.2f}",
+            margin.sentence(),
+            margin.source,
+        )
+        for margin in margins
+    ]
+    header = ("severity", "margin", "subject", "headroom", "", "source")
+    title = f"{self.circuit.title}: {self.mean_power_w:.0f} W over the conditions"
+    return html_table(header, rows, title)
+
+
+def part_html(self: _Part) -> str:
+    """A part's known fields as an HTML table for notebooks."""
+    fields = {field["name"]: field for field in _core.glossary()[self.kind]}
+    rows = []
+    for name, value in self.to_dict().items():
+        rows.append((name, f"{value} {fields[name]['unit']}".strip(), fields[name]["meaning"]))
+    return html_table(("field", "value", "meaning"), rows, f"{self.kind} {self.id}")
+
+
+_PARTS = (
+    _core.Panel,
+    _core.Element,
+    _core.Wire,
+    _core.Insulation,
+    _core.Control,
+    _core.Connector,
+    _core.Medium,
+    _core.Alloy,
+    _core.Sheath,
+    _core.Cover,
+)
+
+
+def attach() -> None:
+    """Gives the compiled classes their text and HTML forms."""
+    forms: list[tuple[type, str, Callable[..., str]]] = [
+        (_core.Ranking, "__str__", ranking_str),
+        (_core.Ranking, "__repr__", ranking_str),
+        (_core.Ranking, "_repr_html_", ranking_html),
+        (_core.Candidate, "__str__", candidate_str),
+        (_core.Candidate, "_repr_html_", candidate_html),
+        *((part, "_repr_html_", part_html) for part in _PARTS),
+    ]
+    for cls, name, form in forms:
+        setattr(cls, name, form)

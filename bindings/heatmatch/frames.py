@@ -1,0 +1,171 @@
+"""Rankings, margins and parts as data frames, and data frames into the catalog."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
+
+from heatmatch import _core
+
+if TYPE_CHECKING:
+    import pandas as _pd
+
+
+def _pandas() -> Any:
+    try:
+        import pandas as pd
+    except ImportError as error:
+        raise ImportError(
+            "data frames need pandas; install it with pip install 'libheatmatch[notebook]'"
+        ) from error
+    return pd
+
+
+def candidate_row(candidate: _core.Candidate) -> dict[str, Any]:
+    """One candidate as a flat row.
+
+    Parameters
+    ----------
+    candidate : Candidate
+        A circuit with its numbers.
+
+    Returns
+    -------
+    dict
+        Column name -> value; powers in watts, resistances in ohms, the price in `currency`.
+    """
+    circuit = candidate.circuit
+    worst = candidate.worst
+    row: dict[str, Any] = {
+        "group": circuit.owned.group,
+        "panel": circuit.panel.id,
+        "panels": circuit.panels,
+        "element": circuit.element.id,
+        "bank": circuit.bank,
+        "bank_ohm": circuit.bank_ohm,
+        "noon_match_ohm": circuit.noon_match_ohm,
+        "mean_power_w": candidate.mean_power_w,
+        "mean_power_low_w": candidate.mean_power_low_w,
+        "mean_power_high_w": candidate.mean_power_high_w,
+    }
+    for at in candidate.delivered:
+        name = f"{at.irradiance_w_m2:g}_w_m2_{at.cell_temperature_c:g}_c"
+        row[f"power_w_at_{name}"] = at.power_w
+        row[f"harvest_fraction_at_{name}"] = at.harvest_fraction
+    row |= {
+        "cold_voltage_v": circuit.cold_voltage_v,
+        "severity": candidate.severity,
+        "worst_margin": "" if worst is None else worst.name,
+        "smallest_headroom": candidate.smallest_headroom,
+        "not_assessed": candidate.not_assessed,
+        "price_to_buy": candidate.price_to_buy,
+        "currency": candidate.currency,
+    }
+    return row
+
+
+def ranking_to_frame(self: _core.Ranking) -> _pd.DataFrame:
+    """The candidates as a data frame, best first, one row each.
+
+    Returns
+    -------
+    pandas.DataFrame
+        Shape (candidates, columns); units are in the column names.
+    """
+    return _pandas().DataFrame([candidate_row(candidate) for candidate in self.candidates])
+
+
+def margins_to_frame(self: _core.Candidate, *, units: str = "si") -> _pd.DataFrame:
+    """The margins of a candidate as a data frame, one row each.
+
+    Parameters
+    ----------
+    units : {"si", "us"}
+        Unit set of the sentences; `value` and `limit` stay in `unit`.
+
+    Returns
+    -------
+    pandas.DataFrame
+        Columns severity, name, subject, value, limit, unit, headroom, sentence, source, assumed.
+    """
+    rows = [
+        {
+            "severity": margin.severity,
+            "name": margin.name,
+            "subject": margin.subject,
+            "value": margin.value,
+            "limit": margin.limit,
+            "unit": margin.unit,
+            "headroom": margin.headroom,
+            "sentence": margin.sentence(units=units),
+            "source": margin.source,
+            "assumed": "; ".join(margin.assumed),
+        }
+        for margin in self.margins
+    ]
+    return _pandas().DataFrame(rows)
+
+
+def parts_to_frame(self: _core.PartsView) -> _pd.DataFrame:
+    """The parts of one kind as a data frame with the id as index, unknown fields missing."""
+    rows = [part.to_dict() for part in self.values()]
+    return _pandas().DataFrame(rows).set_index("id")
+
+
+def import_frame(
+    self: _core.Catalog, kind: str, frame: _pd.DataFrame, *, keep_good: bool = False
+) -> _core.ImportReport:
+    """Puts the rows of a data frame into the catalog, adding or replacing.
+
+    Parameters
+    ----------
+    kind : str
+        Kind of part, for example ``"panel"``.
+    frame : pandas.DataFrame
+        Columns named as the fields; an index named ``id`` counts as a column. Missing values are
+        unknown fields. Lists and dicts are taken as they are.
+    keep_good : bool
+        Leave refused rows out and report them, instead of refusing the whole frame.
+
+    Returns
+    -------
+    ImportReport
+        What was added, replaced and refused; ``line`` counts the header as line 1.
+
+    Raises
+    ------
+    InvalidInput
+        A column is no field of that kind.
+    CatalogError
+        Rows cannot be used and `keep_good` is false; the catalog is unchanged.
+    """
+    if frame.index.name == "id":
+        frame = frame.reset_index()
+
+    def cell(value: Any) -> Any:
+        compound = isinstance(value, (list, dict))
+        return json.dumps(value, ensure_ascii=False) if compound else value
+
+    plain = frame.map(cell) if hasattr(frame, "map") else frame.applymap(cell)
+    return self.import_csv_text(
+        kind, plain.to_csv(index=False), origin="data frame", keep_good=keep_good
+    )
+
+
+def sources() -> dict[str, dict[str, Any]]:
+    """The bibliography: cite key -> title, publisher, year, place and how it was seen."""
+    bibliography: dict[str, dict[str, Any]] = json.loads(_core.sources_json())
+    return bibliography
+
+
+def attach() -> None:
+    """Gives the compiled classes their data-frame methods."""
+    methods: tuple[tuple[type, str, Callable[..., Any]], ...] = (
+        (_core.Ranking, "to_frame", ranking_to_frame),
+        (_core.Candidate, "margins_frame", margins_to_frame),
+        (_core.PartsView, "to_frame", parts_to_frame),
+        (_core.Catalog, "import_frame", import_frame),
+    )
+    for cls, name, method in methods:
+        setattr(cls, name, method)

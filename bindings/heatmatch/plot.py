@@ -1,0 +1,159 @@
+"""Plots of a candidate; every function takes and returns a matplotlib Axes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from heatmatch import _core
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+SUNS = ((1000.0, 45.0), (800.0, 40.0), (600.0, 35.0), (400.0, 30.0), (200.0, 25.0))
+# Dark to light, told apart in black and white by line style too.
+_STYLES: tuple[Any, ...] = ("-", (0, (6, 2)), (0, (4, 2, 1, 2)), (0, (2, 2)), (0, (1, 2)))
+_COLOURS = ("#3b1f2b", "#7a3b2e", "#b5651d", "#d39b3f", "#e0c389")
+_LOAD = "#1f5f5b"
+
+
+def _axes(ax: Axes | None) -> Axes:
+    if ax is not None:
+        return ax
+    try:
+        import matplotlib.pyplot as plt
+    except ImportError as error:
+        raise ImportError(
+            "plots need matplotlib; install it with pip install 'libheatmatch[notebook]'"
+        ) from error
+    return plt.subplots(figsize=(7.5, 4.8), layout="constrained")[1]
+
+
+def load_lines(
+    candidate: _core.Candidate,
+    *,
+    suns: Sequence[tuple[float, float]] = SUNS,
+    ax: Axes | None = None,
+) -> Axes:
+    """I-V curves of the array for several suns, with the load line of the bank and its band.
+
+    Parameters
+    ----------
+    candidate : Candidate
+        The circuit to draw.
+    suns : sequence of (float, float)
+        Irradiance [W/m2] and cell temperature [°C] of each curve, at most five.
+    ax : matplotlib Axes, optional
+        Where to draw; a new one if not given.
+
+    Returns
+    -------
+    matplotlib Axes
+    """
+    ax = _axes(ax)
+    circuit = candidate.circuit
+    array = circuit.array
+    wire = circuit.wire_ohm
+    hot = circuit.element_resistance
+    factor = circuit.bank_ohm / hot.typical_ohm
+    highest_v = 0.0
+    highest_a = 0.0
+    for (sun, cell), style, colour in zip(suns, _STYLES, _COLOURS, strict=False):
+        curve = array.at(irradiance_w_m2=sun, cell_temperature_c=cell)
+        volts = np.linspace(0.0, curve.open_circuit_voltage_v, 300)
+        amps = curve.current_a(volts)
+        label = f"{sun:.0f} W/m², cells {cell:.0f} °C"
+        ax.plot(volts, amps, color=colour, linestyle=style, label=label)
+        point = curve.into_resistance(circuit.bank_ohm + wire)
+        best = curve.maximum_power()
+        ax.plot(best.voltage_v, best.current_a, marker="|", color=colour, markersize=9)
+        ax.plot(point.voltage_v, point.current_a, marker="o", color=_LOAD, markersize=6)
+        ax.annotate(
+            f"{point.power_w:.0f} W",
+            (point.voltage_v, point.current_a),
+            textcoords="offset points",
+            xytext=(7, 4),
+            fontsize=9,
+        )
+        highest_v = max(highest_v, curve.open_circuit_voltage_v)
+        highest_a = max(highest_a, curve.short_circuit_current_a)
+    line_v = np.array([0.0, highest_v * 1.03])
+    ax.fill_between(
+        line_v,
+        line_v / (hot.high_ohm * factor + wire),
+        line_v / (hot.low_ohm * factor + wire),
+        color=_LOAD,
+        alpha=0.15,
+        linewidth=0,
+        label="tolerance of the elements",
+    )
+    ohms = circuit.bank_ohm + wire
+    label = f"load line, {ohms:.3g} ohm with wire"
+    ax.plot(line_v, line_v / ohms, color=_LOAD, linewidth=1.8, label=label)
+    ax.set_xlim(0.0, highest_v * 1.03)
+    ax.set_ylim(0.0, highest_a * 1.12)
+    ax.set_xlabel("array voltage [V]")
+    ax.set_ylabel("array current [A]")
+    ax.set_title(circuit.title)
+    ax.legend(fontsize=8, loc="best")
+    return ax
+
+
+def power_against_ohms(
+    candidate: _core.Candidate,
+    *,
+    suns: Sequence[tuple[float, float]] = SUNS,
+    ax: Axes | None = None,
+) -> Axes:
+    """Power into a resistance against its ohms for several suns, with the candidate's own bank.
+
+    Parameters
+    ----------
+    candidate : Candidate
+        Its array is drawn; its bank is marked with its band.
+    suns : sequence of (float, float)
+        Irradiance [W/m2] and cell temperature [°C] of each curve, at most five.
+    ax : matplotlib Axes, optional
+        Where to draw; a new one if not given.
+
+    Returns
+    -------
+    matplotlib Axes
+    """
+    ax = _axes(ax)
+    circuit = candidate.circuit
+    noon = circuit.noon_match_ohm
+    ohms = np.geomspace(noon * 0.2, noon * 8.0, 300)
+    wire = circuit.wire_ohm
+    for (sun, cell), style, colour in zip(suns, _STYLES, _COLOURS, strict=False):
+        curve = circuit.array.at(irradiance_w_m2=sun, cell_temperature_c=cell)
+        watts = curve.into_resistance(ohms + wire).power_w * ohms / (ohms + wire)
+        label = f"{sun:.0f} W/m², cells {cell:.0f} °C"
+        ax.plot(ohms, watts, color=colour, linestyle=style, label=label)
+        best = int(np.argmax(watts))
+        ax.plot(ohms[best], watts[best], marker="|", color=colour, markersize=9)
+    hot = circuit.element_resistance
+    factor = circuit.bank_ohm / hot.typical_ohm
+    ax.axvspan(hot.low_ohm * factor, hot.high_ohm * factor, color=_LOAD, alpha=0.15, linewidth=0)
+    ax.axvline(
+        circuit.bank_ohm, color=_LOAD, linewidth=1.8, label=f"this bank, {circuit.bank_ohm:.3g} ohm"
+    )
+    ax.axvline(
+        noon,
+        color="0.4",
+        linewidth=1.2,
+        linestyle="--",
+        label=f"Vmp/Imp by the label, {noon:.3g} ohm",
+    )
+    ax.set_xscale("log")
+    ticks = noon * np.array([0.25, 0.5, 1.0, 2.0, 4.0, 8.0])
+    ax.set_xticks(ticks, [f"{tick:.3g}" for tick in ticks])
+    ax.set_xticks([], minor=True)
+    ax.set_ylim(bottom=0.0)
+    ax.set_xlabel("resistance of the elements [ohm]")
+    ax.set_ylabel("power into them [W]")
+    ax.set_title(f"{circuit.owned.group} {circuit.panels}: what each sun gives")
+    ax.legend(fontsize=8, loc="best")
+    return ax

@@ -1,0 +1,15 @@
+#include "pybind.hpp"
+
+PYBIND11_MODULE(_core, module) {
+    using namespace heatmatch::python;
+    module.doc() = "The C++ core of heatmatch; use it through the package heatmatch.";
+    register_errors(module);
+    register_parts(module);
+    register_setting(module);
+    register_solar(module);
+    register_heat(module);
+    register_catalog(module);
+    register_margin(module);
+    register_circuit(module);
+    register_ranking(module);
+}

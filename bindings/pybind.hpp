@@ -1,0 +1,82 @@
+#pragma once
+
+// The only place that includes pybind11, so that every file sees the same casters.
+#include <string>
+
+#include <pybind11/functional.h>
+#include <pybind11/numpy.h>
+#include <pybind11/operators.h>
+#include <pybind11/pybind11.h>
+#include <pybind11/stl.h>
+
+#include "heatmatch/base/field.hpp"
+#include "heatmatch/parts/class_defaults.hpp"
+
+namespace py = pybind11;
+
+namespace heatmatch::python {
+
+/// A field's value as a Python object: None, bool, float, int, str, list, dict.
+[[nodiscard]] py::object to_python(const Field& field, const Value& value);
+/// The reverse; numbers may be texts with a unit. Throws InvalidInput naming part and field.
+[[nodiscard]] Value from_python(const Field& field, const py::handle& object,
+                                const std::string& part,
+                                std::optional<double> relative_base = std::nullopt);
+
+/// Fills a record from keyword arguments and checks it; unknown names are refused.
+void fill_record(std::span<const Field> fields, void* record, const py::dict& arguments,
+                 const std::string& part);
+/// The known fields of a record.
+[[nodiscard]] py::dict record_to_dict(std::span<const Field> fields, const void* record);
+
+/// Gives a class read-only properties, one for each field, with its glossary line.
+template <class Class>
+void add_field_properties(Class& cls, std::span<const Field> fields) {
+    for (const Field& field : fields) {
+        using Record = typename Class::type;
+        const std::string doc =
+            std::string(field.meaning) +
+            (field.unit.symbol.empty() ? "" : " [" + std::string(field.unit.symbol) + "]");
+        cls.def_property_readonly(
+            std::string(field.name).c_str(),
+            [&field](const Record& record) { return to_python(field, field.get(&record)); },
+            doc.c_str());
+    }
+}
+
+/// What was assumed, one sentence each.
+[[nodiscard]] std::vector<std::string> texts_of(const std::vector<Assumption>& assumptions);
+/// Assumptions as tuples, for pickles, and back.
+[[nodiscard]] py::list assumption_states(const std::vector<Assumption>& assumptions);
+[[nodiscard]] std::vector<Assumption> assumptions_from(const py::handle& states);
+
+using DoubleArray = py::array_t<double, py::array::c_style | py::array::forcecast>;
+
+/// Applies a function to a number or to every element of an array, without the interpreter lock.
+template <class Function>
+py::object map_numbers(const py::object& input, Function function) {
+    const auto in = DoubleArray::ensure(input);
+    if (!in) throw py::error_already_set();
+    if (in.ndim() == 0) return py::float_(function(*in.data()));
+    py::array_t<double> out(std::vector<py::ssize_t>(in.shape(), in.shape() + in.ndim()));
+    const double* source = in.data();
+    double* target = out.mutable_data();
+    const py::ssize_t size = in.size();
+    {
+        const py::gil_scoped_release release;
+        for (py::ssize_t i = 0; i < size; ++i) target[i] = function(source[i]);
+    }
+    return out;
+}
+
+void register_errors(py::module_& module);
+void register_parts(py::module_& module);
+void register_setting(py::module_& module);
+void register_solar(py::module_& module);
+void register_heat(py::module_& module);
+void register_catalog(py::module_& module);
+void register_margin(py::module_& module);
+void register_circuit(py::module_& module);
+void register_ranking(py::module_& module);
+
+}  // namespace heatmatch::python

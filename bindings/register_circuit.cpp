@@ -1,0 +1,112 @@
+#include "pybind.hpp"
+#include "state.hpp"
+
+#include "heatmatch/match/circuit.hpp"
+
+namespace heatmatch::python {
+
+void register_circuit(py::module_& module) {
+    py::class_<RunParts>(module, "RunParts", "A run of wire with the parts it is made of.")
+        .def_property_readonly(
+            "name", [](const RunParts& parts) { return parts.run.name; }, "name of the run")
+        .def_readonly("run", &RunParts::run, "the run")
+        .def_readonly("wire", &RunParts::wire, "or None where none would do")
+        .def_readonly("insulation", &RunParts::insulation, "or None")
+        .def_readonly("connector", &RunParts::connector, "or None")
+        .def_property_readonly("loop_ohm", &RunParts::loop_ohm,
+                               "there and back, with joints [ohm]");
+    py::class_<PlacedDevice>(module, "PlacedDevice", "A device with its control.")
+        .def_readonly("device", &PlacedDevice::device, "its place and duty")
+        .def_readonly("control", &PlacedDevice::control, "the part");
+    py::class_<Circuit>(module, "Circuit", "One array feeding one bank.")
+        .def_readonly("owned", &Circuit::owned, "the group of panels")
+        .def_property_readonly(
+            "panel", [](const Circuit& circuit) { return circuit.panel.given; },
+            "the panel as in the catalog")
+        .def_property_readonly(
+            "panel_filled", [](const Circuit& circuit) { return circuit.panel.panel; },
+            "the panel with class defaults filled in")
+        .def_property_readonly(
+            "diode_new", [](const Circuit& circuit) { return circuit.panel.as_new; },
+            "fitted to the label")
+        .def_property_readonly(
+            "diode_today", [](const Circuit& circuit) { return circuit.panel.today; },
+            "aged or measured")
+        .def_property_readonly(
+            "remarks", [](const Circuit& circuit) { return circuit.panel.remarks; },
+            "what the measured values suggest")
+        .def_property_readonly(
+            "panels", [](const Circuit& circuit) { return circuit.panels.label(); },
+            "hook-up of the panels, as in 2S1P")
+        .def_property_readonly(
+            "series", [](const Circuit& circuit) { return circuit.panels.series; },
+            "panels in a string")
+        .def_property_readonly(
+            "parallel", [](const Circuit& circuit) { return circuit.panels.parallel; }, "strings")
+        .def_property_readonly(
+            "element", [](const Circuit& circuit) { return circuit.bank.element; }, "the element")
+        .def_property_readonly(
+            "alloy", [](const Circuit& circuit) { return circuit.bank.alloy; },
+            "of its coil, or None")
+        .def_property_readonly(
+            "bank", [](const Circuit& circuit) { return circuit.bank.hookup.label(); },
+            "hook-up of the elements, as in 1S2P")
+        .def_property_readonly(
+            "element_count", [](const Circuit& circuit) { return circuit.bank.hookup.count(); },
+            "elements in the bank")
+        .def_property_readonly(
+            "elements_owned", [](const Circuit& circuit) { return circuit.bank.owned; },
+            "of them, that need not be bought")
+        .def_property_readonly(
+            "element_resistance", [](const Circuit& circuit) { return circuit.bank.each; },
+            "ohms of one element, hot")
+        .def_property_readonly(
+            "bank_ohm", [](const Circuit& circuit) { return circuit.bank.typical_ohm(); },
+            "typical, hot [ohm]")
+        .def_property_readonly("wire_ohm", &Circuit::wire_ohm, "of all runs [ohm]")
+        .def_property_readonly(
+            "noon_match_ohm",
+            [](const Circuit& circuit) {
+                const Panel& panel = circuit.panel.panel;
+                return *panel.v_mp / *panel.i_mp * circuit.panels.resistance_factor();
+            },
+            "Vmp / Imp of the array by its label [ohm]")
+        .def_property_readonly("cold_voltage_v", &Circuit::cold_voltage_v,
+                               "open, on the coldest morning [V]")
+        .def_property_readonly("short_circuit_current_a", &Circuit::short_circuit_current_a,
+                               "in full sun, panels as new [A]")
+        .def_property_readonly(
+            "array",
+            [](const Circuit& circuit) {
+                return Array{circuit.panel.today, circuit.panels.series, circuit.panels.parallel};
+            },
+            "the array as it is today")
+        .def_readonly("runs", &Circuit::runs, "stretches of wire")
+        .def_readonly("devices", &Circuit::devices, "controls in their places")
+        .def_property_readonly("title", &Circuit::title, "in words")
+        .def("__repr__", [](const Circuit& circuit) { return "<Circuit " + circuit.title() + ">"; })
+        .def(py::pickle([](const Circuit& circuit) { return state_of(circuit); }, &circuit_from));
+    py::class_<Delivered>(module, "Delivered",
+                          "What a circuit delivers at one sun and temperature.")
+        .def_readonly("irradiance_w_m2", &Delivered::irradiance_w_m2, "[W/m2]")
+        .def_readonly("cell_temperature_c", &Delivered::cell_temperature_c, "[°C]")
+        .def_readonly("power_low_w", &Delivered::power_low_w, "low end of the band [W]")
+        .def_readonly("power_w", &Delivered::power_w, "into the bank, typical [W]")
+        .def_readonly("power_high_w", &Delivered::power_high_w, "high end of the band [W]")
+        .def_readonly("voltage_v", &Delivered::voltage_v, "at the bank [V]")
+        .def_readonly("current_a", &Delivered::current_a, "of the bank [A]")
+        .def_readonly("wire_w", &Delivered::wire_w, "lost in wire and joints [W]")
+        .def_readonly("maximum_power_w", &Delivered::maximum_power_w, "the array could give [W]")
+        .def_property_readonly("harvest_fraction", &Delivered::harvest_fraction,
+                               "share of the array's maximum that reaches the bank")
+        .def("__repr__",
+             [](const Delivered& at) {
+                 return "<" + format_number(at.power_w, 4) + " W at " +
+                        format_number(at.irradiance_w_m2) + " W/m2, " +
+                        format_number(at.cell_temperature_c) + " °C cells>";
+             })
+        .def(py::pickle([](const Delivered& delivered) { return state_of(delivered); },
+                        &delivered_from));
+}
+
+}  // namespace heatmatch::python

@@ -1,0 +1,43 @@
+#include "pybind.hpp"
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/match/rank.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+/// Raises the Python class of that name in heatmatch.errors, with the pieces of the message.
+void raise(const char* name, const Error& error) {
+    const py::object type = py::module_::import("heatmatch.errors").attr(name);
+    const ErrorDetail& detail = error.detail();
+    const py::object instance =
+        type(error.what(), detail.part, detail.field, detail.value, detail.allowed, detail.remedy);
+    PyErr_SetObject(type.ptr(), instance.ptr());
+}
+
+}  // namespace
+
+void register_errors(py::module_& module) {
+    static_cast<void>(module);
+    py::register_local_exception_translator([](std::exception_ptr pointer) {
+        if (!pointer) return;
+        try {
+            std::rethrow_exception(pointer);
+        } catch (const InvalidInput& error) {
+            raise("InvalidInput", error);
+        } catch (const NotFound& error) {
+            raise("NotFound", error);
+        } catch (const FileError& error) {
+            raise("FileError", error);
+        } catch (const CatalogError& error) {
+            raise("CatalogError", error);
+        } catch (const Error& error) {
+            raise("Error", error);
+        } catch (const Interrupted&) {
+            PyErr_SetNone(PyExc_KeyboardInterrupt);
+        }
+    });
+}
+
+}  // namespace heatmatch::python

@@ -1,0 +1,76 @@
+#include "pybind.hpp"
+
+#include "heatmatch/heat/element_resistance.hpp"
+#include "heatmatch/heat/wire_temperature.hpp"
+
+namespace heatmatch::python {
+
+void register_heat(py::module_& module) {
+    py::class_<ConductorTemperature>(module, "ConductorTemperature", "How hot a wire gets.")
+        .def_readonly("conductor_c", &ConductorTemperature::conductor_c, "[°C]")
+        .def_readonly("surface_c", &ConductorTemperature::surface_c, "of the insulation [°C]")
+        .def_readonly("runaway", &ConductorTemperature::runaway, "no steady state")
+        .def_property_readonly(
+            "assumed", [](const ConductorTemperature& t) { return texts_of(t.assumed); },
+            "what was assumed")
+        .def("__repr__",
+             [](const ConductorTemperature& t) {
+                 return "ConductorTemperature(conductor_c=" + format_number(t.conductor_c, 4) +
+                        ", surface_c=" + format_number(t.surface_c, 4) +
+                        (t.runaway ? ", runaway=True)" : ")");
+             })
+        .def(py::pickle(
+            [](const ConductorTemperature& t) {
+                return py::make_tuple(t.conductor_c, t.surface_c, t.runaway,
+                                      assumption_states(t.assumed));
+            },
+            [](const py::tuple& state) {
+                return ConductorTemperature{state[0].cast<double>(), state[1].cast<double>(),
+                                            state[2].cast<bool>(), assumptions_from(state[3])};
+            }));
+    module.def(
+        "conductor_temperature",
+        [](const Wire& wire, double current_a, const Surroundings& surroundings,
+           const std::optional<Insulation>& insulation) {
+            return conductor_temperature(wire, insulation ? &*insulation : nullptr, current_a,
+                                         surroundings);
+        },
+        py::arg("wire"), py::kw_only(), py::arg("current_a"), py::arg("surroundings"),
+        py::arg("insulation") = std::nullopt,
+        "Steady temperature of a single wire; None where its surroundings do not tell.");
+    py::class_<ElementResistance>(module, "ElementResistance", "Ohms of one element when hot.")
+        .def_readonly("low_ohm", &ElementResistance::low_ohm, "[ohm]")
+        .def_readonly("typical_ohm", &ElementResistance::typical_ohm, "[ohm]")
+        .def_readonly("high_ohm", &ElementResistance::high_ohm, "[ohm]")
+        .def_readonly("basis", &ElementResistance::basis, "measured, printed, or volts and watts")
+        .def_readonly("fixed", &ElementResistance::fixed, "False for lamps and PTC")
+        .def_property_readonly(
+            "assumed", [](const ElementResistance& r) { return texts_of(r.assumed); },
+            "what was assumed")
+        .def("__repr__",
+             [](const ElementResistance& r) {
+                 return "ElementResistance(low_ohm=" + format_number(r.low_ohm, 4) +
+                        ", typical_ohm=" + format_number(r.typical_ohm, 4) +
+                        ", high_ohm=" + format_number(r.high_ohm, 4) + ')';
+             })
+        .def(py::pickle(
+            [](const ElementResistance& r) {
+                return py::make_tuple(r.low_ohm, r.typical_ohm, r.high_ohm, r.basis, r.fixed,
+                                      assumption_states(r.assumed));
+            },
+            [](const py::tuple& state) {
+                return ElementResistance{state[0].cast<double>(), state[1].cast<double>(),
+                                         state[2].cast<double>(), state[3].cast<std::string>(),
+                                         state[4].cast<bool>(),   assumptions_from(state[5])};
+            }));
+    module.def(
+        "element_resistance",
+        [](const Element& element, const std::optional<Alloy>& alloy, double coil_temperature_c) {
+            return element_resistance(element, alloy ? &*alloy : nullptr, coil_temperature_c);
+        },
+        py::arg("element"), py::kw_only(), py::arg("alloy") = std::nullopt,
+        py::arg("coil_temperature_c") = 300.0,
+        "Ohms of an element at a coil temperature, with the band of tolerance and alloy.");
+}
+
+}  // namespace heatmatch::python

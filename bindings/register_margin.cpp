@@ -1,0 +1,66 @@
+#include "pybind.hpp"
+#include "state.hpp"
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/match/margin.hpp"
+
+namespace heatmatch::python {
+
+UnitSystem unit_system_of(const std::string& name) {
+    if (name == "si") return UnitSystem::si;
+    if (name == "us") return UnitSystem::us;
+    throw InvalidInput(ErrorDetail{.field = "units",
+                                   .value = quote(name),
+                                   .allowed = "\"si\" or \"us\"",
+                                   .remedy = "choose one"});
+}
+
+void register_margin(py::module_& module) {
+    py::class_<Margin>(module, "Margin", "A named check of one part or run against one limit.")
+        .def_readonly("name", &Margin::name, "name of the check")
+        .def_readonly("subject", &Margin::subject, "the part or run")
+        .def_property_readonly(
+            "severity",
+            [](const Margin& margin) { return std::string(severity_name(margin.severity)); },
+            "none, caution, warning, danger or not assessed")
+        .def_property_readonly(
+            "consequence",
+            [](const Margin& margin) { return std::string(severity_name(margin.consequence)); },
+            "severity once the limit is passed")
+        .def_readonly("value", &Margin::value, "judged at its worst end, or None")
+        .def_readonly("value_low", &Margin::value_low, "low end, or None")
+        .def_readonly("value_high", &Margin::value_high, "high end, or None")
+        .def_readonly("limit", &Margin::limit, "or None")
+        .def_property_readonly(
+            "unit", [](const Margin& margin) { return std::string(margin.unit.symbol); },
+            "of value and limit")
+        .def_readonly("headroom", &Margin::headroom, "1 at rest, 0 at the limit, below past it")
+        .def_readonly("source", &Margin::source, "where the limit comes from")
+        .def_readonly("missing", &Margin::missing, "fields that would be needed")
+        .def_property_readonly(
+            "assumed", [](const Margin& margin) { return texts_of(margin.assumed); },
+            "what was assumed")
+        .def(
+            "sentence",
+            [](const Margin& margin, const std::string& units) {
+                return margin.sentence(unit_system_of(units));
+            },
+            py::kw_only(), py::arg("units") = "si", "One plain sentence with the numbers.")
+        .def("__repr__",
+             [](const Margin& margin) {
+                 return "<" + std::string(severity_name(margin.severity)) + ": " + margin.name +
+                        ", " + margin.subject + ": " + margin.sentence() + ">";
+             })
+        .def(py::pickle([](const Margin& margin) { return state_of(margin); }, &margin_from));
+    module.def(
+        "format_quantity",
+        [](double value, const std::string& unit, const std::string& units, int digits) {
+            const Unit* known = find_unit(unit);
+            return format_quantity(value, known == nullptr ? Unit{.symbol = unit} : *known,
+                                   unit_system_of(units), digits);
+        },
+        py::arg("value"), py::arg("unit"), py::kw_only(), py::arg("units") = "si",
+        py::arg("digits") = 4, "Number and unit in the chosen unit set, as printed everywhere.");
+}
+
+}  // namespace heatmatch::python

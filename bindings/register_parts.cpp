@@ -1,0 +1,101 @@
+#include "pybind.hpp"
+
+#include "heatmatch/parts/parts.hpp"
+#include "heatmatch/solar/datasheet_fit.hpp"
+#include "heatmatch/text/part_json.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+std::string title_of(const PartKindInfo& info, const py::dict& arguments) {
+    const py::str id("id");
+    const bool named = arguments.contains(id) && py::isinstance<py::str>(arguments[id]);
+    return std::string(info.name) +
+           (named ? " \"" + arguments[id].cast<std::string>() + '"' : std::string());
+}
+
+template <class P>
+P make(const PartKindInfo& info, const py::dict& arguments, P start) {
+    const std::string title = title_of(info, arguments);
+    fill_record(info.fields, &start, arguments, title);
+    check_part(Part{start});
+    return start;
+}
+
+template <class P>
+py::class_<P> register_part(py::module_& module, const char* name, PartKind kind, const char* doc) {
+    const PartKindInfo& info = part_kind(kind);
+    py::class_<P> cls(module, name, doc);
+    cls.def(py::init([&info](const py::kwargs& arguments) { return make(info, arguments, P{}); }));
+    add_field_properties(cls, info.fields);
+    cls.def_property_readonly_static("kind",
+                                     [&info](const py::object&) { return std::string(info.name); });
+    cls.def(
+        "replace",
+        [&info](const P& part, const py::kwargs& changes) {
+            py::dict arguments = changes;
+            if (!arguments.contains("id")) arguments["id"] = part.id;
+            return make(info, arguments, part);
+        },
+        "A copy with some fields changed; None makes a field unknown.");
+    cls.def(
+        "to_dict", [&info](const P& part) { return record_to_dict(info.fields, &part); },
+        "The known fields as a dict.");
+    cls.def(
+        "to_json", [](const P& part) { return part_to_json(Part{part}); },
+        "The known fields as JSON.");
+    cls.def_static(
+        "from_json",
+        [kind](const std::string& text) { return std::get<P>(part_from_json(kind, text)); },
+        py::arg("text"), py::pos_only(), "Reads a part from a JSON object.");
+    cls.def(py::self == py::self);
+    cls.def("__repr__", [name](const P& part) {
+        return std::string(name) + "(id='" + part.id + "', label='" + part.label + "')";
+    });
+    cls.def(py::pickle([](const P& part) { return py::make_tuple(part_to_json(Part{part}, -1)); },
+                       [kind](const py::tuple& state) {
+                           return std::get<P>(part_from_json(kind, state[0].cast<std::string>()));
+                       }));
+    return cls;
+}
+
+}  // namespace
+
+void register_parts(py::module_& module) {
+    register_part<Panel>(module, "Panel", PartKind::panel,
+                         "A photovoltaic panel as its label gives it, at 1000 W/m2 and 25 °C.")
+        .def(
+            "listed_diode", [](const Panel& panel) { return listed_single_diode(panel); },
+            "The published six-parameter fit as a SingleDiode; InvalidInput if there is none.");
+    register_part<Element>(module, "Element", PartKind::element, "A resistive heating element.")
+        .def_property_readonly("watt_density_w_cm2", &Element::watt_density_w_cm2,
+                               "rated power per heated surface [W/cm2]");
+    register_part<Wire>(module, "Wire", PartKind::wire, "A single conductor with its insulation.")
+        .def(
+            "resistance_ohm_per_m",
+            [](const Wire& wire, double temperature_c) {
+                return resistance_ohm_per_m(wire, temperature_c);
+            },
+            py::arg("temperature_c") = 20.0, "Resistance of one metre of conductor [ohm/m].")
+        .def_property_readonly("conductor_limit_c", &conductor_limit_c,
+                               "temperature above which the metal ages by oxidation [°C]");
+    register_part<Insulation>(module, "Insulation", PartKind::insulation,
+                              "A family of wire insulation.");
+    register_part<Control>(module, "Control", PartKind::control,
+                           "A switch, breaker, fuse, thermostat, limit, relay or meter.")
+        .def(
+            "breaking_current_a",
+            [](const Control& control, double voltage_v, int poles) {
+                return breaking_current_a(control, voltage_v, poles);
+            },
+            py::kw_only(), py::arg("voltage_v"), py::arg("poles") = 1,
+            "Current it may break at that direct voltage [A]; None if no printed pair reaches it.");
+    register_part<Connector>(module, "Connector", PartKind::connector, "A plug, crimp or joint.");
+    register_part<Medium>(module, "Medium", PartKind::medium, "What a heat store is filled with.");
+    register_part<Alloy>(module, "Alloy", PartKind::alloy, "The metal of a heating coil.");
+    register_part<Sheath>(module, "Sheath", PartKind::sheath, "The outer tube of an element.");
+    register_part<Cover>(module, "Cover", PartKind::cover, "What a heated space is covered with.");
+}
+
+}  // namespace heatmatch::python

@@ -1,0 +1,152 @@
+#include "pybind.hpp"
+#include "state.hpp"
+
+#include "heatmatch/catalog/catalog.hpp"
+#include "heatmatch/setting/installation.hpp"
+#include "heatmatch/text/installation_json.hpp"
+#include "heatmatch/text/text_file.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+/// Properties, comparison and repr of a record; its pickle is its own.
+template <class Record>
+py::class_<Record> register_record(py::module_& module, const char* name,
+                                   std::span<const Field> fields, const char* doc) {
+    py::class_<Record> cls(module, name, doc);
+    add_field_properties(cls, fields);
+    cls.def(
+        "to_dict", [fields](const Record& record) { return record_to_dict(fields, &record); },
+        "The known fields as a dict.");
+    cls.def(py::self == py::self);
+    cls.def("__repr__", [name, fields](const Record& record) {
+        return std::string(name) + '(' +
+               py::repr(record_to_dict(fields, &record)).template cast<std::string>() + ')';
+    });
+    return cls;
+}
+
+py::object dumps(const py::object& object) {
+    return py::module_::import("json").attr("dumps")(object, py::arg("ensure_ascii") = false);
+}
+
+}  // namespace
+
+void register_setting(py::module_& module) {
+    register_record<Surroundings>(module, "Surroundings", surroundings_fields(),
+                                  "What is around one stretch of wire.")
+        .def(py::init([](const py::kwargs& arguments) {
+            Surroundings surroundings;
+            fill_record(surroundings_fields(), &surroundings, arguments, "surroundings");
+            return surroundings;
+        }))
+        .def_static("open_air", &Surroundings::open_air, py::arg("air_c"), "Still air.")
+        .def_static("sunlit", &Surroundings::sunlit, py::arg("air_c"), py::kw_only(),
+                    py::arg("irradiance_w_m2") = 1000.0, "Still air in the sun.")
+        .def_static("conduit", &Surroundings::conduit, py::arg("air_c"),
+                    "In a pipe with other wires.")
+        .def(py::pickle(
+            [](const Surroundings& record) {
+                return py::make_tuple(record_to_dict(surroundings_fields(), &record));
+            },
+            [](const py::tuple& state) {
+                Surroundings record;
+                fill_record(surroundings_fields(), &record, state[0].cast<py::dict>(),
+                            "surroundings");
+                return record;
+            }));
+    register_record<Site>(module, "Site", site_fields(), "Where the panels stand.")
+        .def(py::pickle(
+            [](const Site& record) {
+                return py::make_tuple(record_to_dict(site_fields(), &record));
+            },
+            [](const py::tuple& state) {
+                Site record;
+                fill_record(site_fields(), &record, state[0].cast<py::dict>(), "site");
+                return record;
+            }));
+    register_record<WireRun>(module, "WireRun", wire_run_fields(), "One stretch of wire.")
+        .def_readonly("surroundings", &WireRun::surroundings, "what is around it")
+        .def(py::pickle([](const WireRun& run) { return state_of(run); }, &wire_run_from));
+    register_record<Device>(module, "Device", device_fields(), "A control in its place.")
+        .def(py::pickle([](const Device& device) { return state_of(device); }, &device_from));
+    register_record<OwnedPanels>(module, "OwnedPanels", owned_panels_fields(),
+                                 "Panels of one kind that the user owns.")
+        .def_property_readonly(
+            "measured",
+            [](const OwnedPanels& owned) -> py::object {
+                if (!owned.measured) return py::none();
+                return record_to_dict(panel_measurement_fields(), &*owned.measured);
+            },
+            "meter readings with their sun and temperature, or None")
+        .def(py::pickle([](const OwnedPanels& owned) { return state_of(owned); },
+                        &owned_panels_from));
+
+    py::class_<Installation>(module, "Installation",
+                             "The user's situation: what is owned, what may be bought, where it "
+                             "stands. Read it from JSON, or from a dict of the same shape.")
+        .def_static(
+            "from_json",
+            [](const py::object& path) {
+                const auto name =
+                    py::module_::import("os").attr("fspath")(path).cast<std::string>();
+                return installation_from_json(read_text_file(name), name);
+            },
+            py::arg("path"), py::pos_only(), "Reads an installation file.")
+        .def_static(
+            "from_json_text", [](const std::string& text) { return installation_from_json(text); },
+            py::arg("text"), py::pos_only(), "Reads an installation from JSON text.")
+        .def_static(
+            "from_dict",
+            [](const py::dict& dict) {
+                return installation_from_json(dumps(dict).cast<std::string>());
+            },
+            py::arg("dict"), py::pos_only(), "Reads an installation from a dict.")
+        .def(
+            "to_json_text",
+            [](const Installation& installation) { return installation_to_json(installation); },
+            "The installation as JSON text.")
+        .def(
+            "to_json",
+            [](const Installation& installation, const py::object& path) {
+                const auto name =
+                    py::module_::import("os").attr("fspath")(path).cast<std::string>();
+                write_text_file(name, installation_to_json(installation));
+            },
+            py::arg("path"), py::pos_only(), "Writes an installation file.")
+        .def(
+            "to_dict",
+            [](const Installation& installation) {
+                return py::module_::import("json")
+                    .attr("loads")(installation_to_json(installation))
+                    .cast<py::dict>();
+            },
+            "The installation as a dict, to change and read again.")
+        .def_readonly("name", &Installation::name, "the user's name for it")
+        .def_readonly("site", &Installation::site, "where it stands")
+        .def_readonly("panels", &Installation::panels, "groups of owned panels")
+        .def_readonly("runs", &Installation::runs, "stretches of wire")
+        .def_readonly("devices", &Installation::devices, "controls in their places")
+        .def("__eq__",
+             [](const Installation& a, const Installation& b) {
+                 return installation_to_json(a) == installation_to_json(b);
+             })
+        .def("__repr__",
+             [](const Installation& installation) {
+                 return "Installation('" + installation.name + "', " +
+                        std::to_string(installation.panels.size()) + " groups of panels)";
+             })
+        .def(py::pickle(
+            [](const Installation& installation) {
+                return py::make_tuple(installation_to_json(installation));
+            },
+            [](const py::tuple& state) {
+                return installation_from_json(state[0].cast<std::string>());
+            }));
+    module.def(
+        "demo", [] { return installation_from_json(demo_installation_json(), "demo"); },
+        "The bundled demo installation, an invented seedling house.");
+}
+
+}  // namespace heatmatch::python

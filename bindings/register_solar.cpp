@@ -1,0 +1,324 @@
+#include "pybind.hpp"
+
+#include <cmath>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/parts/class_defaults.hpp"
+#include "heatmatch/solar/array.hpp"
+#include "heatmatch/solar/cold_voltage.hpp"
+#include "heatmatch/solar/datasheet_fit.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+/// Operating points as arrays of one shape.
+struct OperatingPoints {
+    py::array_t<double> voltage_v;
+    py::array_t<double> current_a;
+    py::array_t<double> power_w;
+};
+
+template <class Curve>
+py::object into_resistance(const Curve& curve, const py::object& resistance_ohm) {
+    const auto in = DoubleArray::ensure(resistance_ohm);
+    if (!in) throw py::error_already_set();
+    if (in.ndim() == 0) return py::cast(curve.into_resistance(*in.data()));
+    const std::vector<py::ssize_t> shape(in.shape(), in.shape() + in.ndim());
+    OperatingPoints points{py::array_t<double>(shape), py::array_t<double>(shape),
+                           py::array_t<double>(shape)};
+    const double* ohms = in.data();
+    double* volts = points.voltage_v.mutable_data();
+    double* amperes = points.current_a.mutable_data();
+    double* watts = points.power_w.mutable_data();
+    const py::ssize_t size = in.size();
+    {
+        const py::gil_scoped_release release;
+        for (py::ssize_t i = 0; i < size; ++i) {
+            const OperatingPoint point = curve.into_resistance(ohms[i]);
+            volts[i] = point.voltage_v;
+            amperes[i] = point.current_a;
+            watts[i] = point.power_w;
+        }
+    }
+    return py::cast(std::move(points));
+}
+
+OperatingPoints points_of_arrays(const DoubleArray& light, const DoubleArray& ln_saturation,
+                                 const DoubleArray& series, const DoubleArray& shunt,
+                                 const DoubleArray& ideality, const DoubleArray& ohms) {
+    const auto size = static_cast<std::size_t>(ohms.size());
+    for (const DoubleArray* array : {&light, &ln_saturation, &series, &shunt, &ideality}) {
+        if (static_cast<std::size_t>(array->size()) == size) continue;
+        throw InvalidInput(ErrorDetail{.part = "operating_points",
+                                       .field = "array length",
+                                       .value = std::to_string(array->size()),
+                                       .allowed = std::to_string(size) + " for all six arrays",
+                                       .remedy = "use numpy.broadcast_arrays"});
+    }
+    const std::vector<py::ssize_t> shape(ohms.shape(), ohms.shape() + ohms.ndim());
+    OperatingPoints points{py::array_t<double>(shape), py::array_t<double>(shape),
+                           py::array_t<double>(shape)};
+    const auto view = [size](const DoubleArray& array) {
+        return std::span<const double>(array.data(), size);
+    };
+    const std::span<double> volts(points.voltage_v.mutable_data(), size);
+    const std::span<double> amperes(points.current_a.mutable_data(), size);
+    double* watts = points.power_w.mutable_data();
+    const DiodeCurves curves{view(light), view(ln_saturation), view(series), view(shunt),
+                             view(ideality)};
+    const std::span<const double> resistance = view(ohms);
+    {
+        const py::gil_scoped_release release;
+        operating_points(curves, resistance, volts, amperes);
+        for (std::size_t i = 0; i < size; ++i) watts[i] = volts[i] * amperes[i];
+    }
+    return points;
+}
+
+py::tuple diode_state(const SingleDiode& diode) {
+    return py::make_tuple(diode.light_current_a, diode.ln_saturation_current,
+                          diode.series_resistance_ohm, diode.shunt_conductance_s,
+                          diode.modified_ideality_v, diode.alpha_isc_a_per_k, diode.band_gap_ev,
+                          diode.band_gap_per_k, diode.series_resistance_per_k);
+}
+
+SingleDiode diode_from(const py::tuple& state) {
+    const auto number = [&state](std::size_t i) { return state[i].cast<double>(); };
+    return {number(0), number(1), number(2), number(3), number(4),
+            number(5), number(6), number(7), number(8)};
+}
+
+void positive(const char* field, double value, const char* unit, bool or_zero = false) {
+    if (std::isfinite(value) && (value > 0.0 || (or_zero && value == 0.0))) return;
+    throw InvalidInput(ErrorDetail{.part = "single diode",
+                                   .field = field,
+                                   .value = format_number(value) + ' ' + unit,
+                                   .allowed = or_zero ? ">= 0" : "> 0",
+                                   .remedy = "give the parameters at 1000 W/m2 and 25 °C"});
+}
+
+SingleDiode make_diode(double light_current_a, double saturation_current_a,
+                       double series_resistance_ohm, double shunt_resistance_ohm,
+                       double modified_ideality_v, double alpha_isc_a_per_k, double band_gap_ev,
+                       double relative_gap_per_k) {
+    positive("light_current_a", light_current_a, "A");
+    positive("saturation_current_a", saturation_current_a, "A");
+    positive("series_resistance_ohm", series_resistance_ohm, "ohm", true);
+    if (!std::isinf(shunt_resistance_ohm))
+        positive("shunt_resistance_ohm", shunt_resistance_ohm, "ohm");
+    positive("modified_ideality_v", modified_ideality_v, "V");
+    positive("band_gap_ev", band_gap_ev, "eV");
+    return {.light_current_a = light_current_a,
+            .ln_saturation_current = std::log(saturation_current_a),
+            .series_resistance_ohm = series_resistance_ohm,
+            .shunt_conductance_s = 1.0 / shunt_resistance_ohm,
+            .modified_ideality_v = modified_ideality_v,
+            .alpha_isc_a_per_k = alpha_isc_a_per_k,
+            .band_gap_ev = band_gap_ev,
+            .band_gap_per_k = relative_gap_per_k};
+}
+
+void register_curves(py::module_& module) {
+    py::class_<OperatingPoint>(module, "OperatingPoint", "Where a load line crosses an I-V curve.")
+        .def_readonly("voltage_v", &OperatingPoint::voltage_v, "[V]")
+        .def_readonly("current_a", &OperatingPoint::current_a, "[A]")
+        .def_readonly("power_w", &OperatingPoint::power_w, "[W]")
+        .def("__repr__",
+             [](const OperatingPoint& point) {
+                 return "OperatingPoint(voltage_v=" + format_number(point.voltage_v) +
+                        ", current_a=" + format_number(point.current_a) +
+                        ", power_w=" + format_number(point.power_w) + ')';
+             })
+        .def(py::pickle(
+            [](const OperatingPoint& point) {
+                return py::make_tuple(point.voltage_v, point.current_a, point.power_w);
+            },
+            [](const py::tuple& state) {
+                return OperatingPoint{state[0].cast<double>(), state[1].cast<double>(),
+                                      state[2].cast<double>()};
+            }));
+    py::class_<OperatingPoints>(module, "OperatingPoints", "Operating points as arrays.")
+        .def_readonly("voltage_v", &OperatingPoints::voltage_v, "[V]")
+        .def_readonly("current_a", &OperatingPoints::current_a, "[A]")
+        .def_readonly("power_w", &OperatingPoints::power_w, "[W]")
+        .def(py::pickle(
+            [](const OperatingPoints& points) {
+                return py::make_tuple(points.voltage_v, points.current_a, points.power_w);
+            },
+            [](const py::tuple& state) {
+                return OperatingPoints{state[0].cast<py::array_t<double>>(),
+                                       state[1].cast<py::array_t<double>>(),
+                                       state[2].cast<py::array_t<double>>()};
+            }));
+    py::class_<DiodeCurve>(module, "DiodeCurve", "I-V curve of a panel at one sun and temperature.")
+        .def_readonly("light_current_a", &DiodeCurve::light_current_a, "[A]")
+        .def_readonly("ln_saturation_current", &DiodeCurve::ln_saturation_current, "ln(I0 / 1 A)")
+        .def_readonly("series_resistance_ohm", &DiodeCurve::series_resistance_ohm, "[ohm]")
+        .def_readonly("shunt_conductance_s", &DiodeCurve::shunt_conductance_s, "[S]")
+        .def_readonly("ideality_v", &DiodeCurve::ideality_v, "n Ns k T / q [V]")
+        .def(
+            "current_a",
+            [](const DiodeCurve& curve, const py::object& voltage_v) {
+                return map_numbers(voltage_v, [&curve](double v) { return curve.current_a(v); });
+            },
+            py::arg("voltage_v"), "Current at a terminal voltage, number or array [A].")
+        .def(
+            "voltage_v",
+            [](const DiodeCurve& curve, const py::object& current_a) {
+                return map_numbers(current_a, [&curve](double i) { return curve.voltage_v(i); });
+            },
+            py::arg("current_a"), "Terminal voltage at a current, number or array [V].")
+        .def("into_resistance", &into_resistance<DiodeCurve>, py::arg("resistance_ohm"),
+             "Operating point into a resistance, or points into an array of them.")
+        .def("maximum_power", &DiodeCurve::maximum_power, "The maximum power point.")
+        .def_property_readonly("open_circuit_voltage_v", &DiodeCurve::open_circuit_voltage_v, "[V]")
+        .def_property_readonly("short_circuit_current_a", &DiodeCurve::short_circuit_current_a,
+                               "[A]")
+        .def(py::pickle(
+            [](const DiodeCurve& curve) {
+                return py::make_tuple(curve.light_current_a, curve.ln_saturation_current,
+                                      curve.series_resistance_ohm, curve.shunt_conductance_s,
+                                      curve.ideality_v);
+            },
+            [](const py::tuple& state) {
+                const auto number = [&state](std::size_t i) { return state[i].cast<double>(); };
+                return DiodeCurve{number(0), number(1), number(2), number(3), number(4)};
+            }));
+    module.def("operating_points", &points_of_arrays, py::arg("light_current_a"),
+               py::arg("ln_saturation_current"), py::arg("series_resistance_ohm"),
+               py::arg("shunt_conductance_s"), py::arg("ideality_v"), py::arg("resistance_ohm"),
+               "Operating points of many curves into as many resistances, as arrays of one shape.");
+}
+
+void register_diode(py::module_& module) {
+    py::class_<SingleDiode>(module, "SingleDiode",
+                            "Single-diode parameters of a panel at 1000 W/m2 and 25 °C.")
+        .def(py::init(&make_diode), py::kw_only(), py::arg("light_current_a"),
+             py::arg("saturation_current_a"), py::arg("series_resistance_ohm"),
+             py::arg("shunt_resistance_ohm"), py::arg("modified_ideality_v"),
+             py::arg("alpha_isc_a_per_k") = 0.0, py::arg("band_gap_ev") = silicon_band_gap_ev,
+             py::arg("band_gap_per_k") = band_gap_per_k)
+        .def_readonly("light_current_a", &SingleDiode::light_current_a, "[A]")
+        .def_readonly("ln_saturation_current", &SingleDiode::ln_saturation_current, "ln(I0 / 1 A)")
+        .def_readonly("series_resistance_ohm", &SingleDiode::series_resistance_ohm, "[ohm]")
+        .def_readonly("shunt_conductance_s", &SingleDiode::shunt_conductance_s, "[S]")
+        .def_readonly("modified_ideality_v", &SingleDiode::modified_ideality_v, "n Ns k T / q [V]")
+        .def_readonly("alpha_isc_a_per_k", &SingleDiode::alpha_isc_a_per_k, "[A/K]")
+        .def_readonly("band_gap_ev", &SingleDiode::band_gap_ev, "[eV]")
+        .def_readonly("band_gap_per_k", &SingleDiode::band_gap_per_k, "relative change [1/K]")
+        .def_readonly("series_resistance_per_k", &SingleDiode::series_resistance_per_k,
+                      "relative change of the series resistance [1/K]")
+        .def("at", &SingleDiode::at, py::kw_only(), py::arg("irradiance_w_m2"),
+             py::arg("cell_temperature_c"), "The I-V curve at a sun and a cell temperature.")
+        .def("scaled", &SingleDiode::scaled, py::kw_only(), py::arg("current_factor") = 1.0,
+             py::arg("voltage_factor") = 1.0,
+             "The panel with all currents and all voltages multiplied.")
+        .def(py::pickle(&diode_state, &diode_from));
+    py::class_<DatasheetFit, SingleDiode>(module, "DatasheetFit",
+                                          "A single diode fitted to a label.")
+        .def_property_readonly(
+            "fit_mode",
+            [](const DatasheetFit& fit) { return std::string(fit_mode_name(fit.fit_mode)); },
+            "exact, split or gap")
+        .def_readonly("vmp_shift", &DatasheetFit::vmp_shift, "relative move of v_mp from the label")
+        .def_readonly("gamma_error_per_k", &DatasheetFit::gamma_error_per_k, "[1/K]")
+        .def_readonly("series_resistance_clamped", &DatasheetFit::series_resistance_clamped,
+                      "gamma asked for more than the series resistance may do")
+        .def_readonly("warnings", &DatasheetFit::warnings, "unusual label values")
+        .def_property_readonly(
+            "assumed", [](const DatasheetFit& fit) { return texts_of(fit.assumed); },
+            "class defaults that were needed")
+        .def(py::pickle(
+            [](const DatasheetFit& fit) {
+                return py::make_tuple(diode_state(fit), static_cast<int>(fit.fit_mode),
+                                      fit.vmp_shift, fit.gamma_error_per_k,
+                                      fit.series_resistance_clamped, fit.warnings,
+                                      assumption_states(fit.assumed));
+            },
+            [](const py::tuple& state) {
+                DatasheetFit fit;
+                static_cast<SingleDiode&>(fit) = diode_from(state[0].cast<py::tuple>());
+                fit.fit_mode = static_cast<FitMode>(state[1].cast<int>());
+                fit.vmp_shift = state[2].cast<double>();
+                fit.gamma_error_per_k = state[3].cast<double>();
+                fit.series_resistance_clamped = state[4].cast<bool>();
+                fit.warnings = state[5].cast<std::vector<std::string>>();
+                fit.assumed = assumptions_from(state[6]);
+                return fit;
+            }));
+    module.def(
+        "fit_single_diode", &fit_single_diode, py::arg("panel"), py::kw_only(),
+        py::arg("use_gamma") = true,
+        "Fits a single diode to a panel's label; unknown values come from its class. Without "
+        "use_gamma the model is De Soto's alone. InvalidInput for a label no diode has.");
+    module.def(
+        "cold_voltage",
+        [](const Panel& panel, double record_low_c) {
+            return cold_voltage(panel, record_low_c).v_oc;
+        },
+        py::arg("panel"), py::kw_only(), py::arg("record_low_c"),
+        "Open-circuit voltage of one panel on the coldest morning [V].");
+}
+
+}  // namespace
+
+void register_solar(py::module_& module) {
+    register_curves(module);
+    register_diode(module);
+    py::class_<ArrayCurve>(module, "ArrayCurve", "I-V curve of an array of equal panels.")
+        .def_readonly("series", &ArrayCurve::series, "panels in a string")
+        .def_readonly("parallel", &ArrayCurve::parallel, "strings")
+        .def(
+            "current_a",
+            [](const ArrayCurve& curve, const py::object& voltage_v) {
+                return map_numbers(voltage_v, [&curve](double v) { return curve.current_a(v); });
+            },
+            py::arg("voltage_v"), "Current at a voltage, number or array [A].")
+        .def(
+            "voltage_v",
+            [](const ArrayCurve& curve, const py::object& current_a) {
+                return map_numbers(current_a, [&curve](double i) { return curve.voltage_v(i); });
+            },
+            py::arg("current_a"), "Voltage at a current, number or array [V].")
+        .def("into_resistance", &into_resistance<ArrayCurve>, py::arg("resistance_ohm"),
+             "Operating point into a resistance, or points into an array of them.")
+        .def("maximum_power", &ArrayCurve::maximum_power, "The maximum power point.")
+        .def_property_readonly("open_circuit_voltage_v", &ArrayCurve::open_circuit_voltage_v, "[V]")
+        .def_property_readonly("short_circuit_current_a", &ArrayCurve::short_circuit_current_a,
+                               "[A]")
+        .def(py::pickle(
+            [](const ArrayCurve& curve) {
+                return py::make_tuple(py::cast(curve.panel), curve.series, curve.parallel);
+            },
+            [](const py::tuple& state) {
+                return ArrayCurve{state[0].cast<DiodeCurve>(), state[1].cast<int>(),
+                                  state[2].cast<int>()};
+            }));
+    py::class_<Array>(module, "Array", "Equal panels in series and parallel.")
+        .def_static("uniform", &Array::uniform, py::arg("panel"), py::kw_only(),
+                    py::arg("series") = 1, py::arg("parallel") = 1,
+                    "Strings of `series` panels, `parallel` of them, from a SingleDiode.")
+        .def_static(
+            "uniform",
+            [](const Panel& panel, int series, int parallel) {
+                return Array::uniform(fit_single_diode(panel), series, parallel);
+            },
+            py::arg("panel"), py::kw_only(), py::arg("series") = 1, py::arg("parallel") = 1,
+            "The same from a panel of the catalog, fitted first.")
+        .def_readonly("panel", &Array::panel, "one of its panels as a single diode")
+        .def_readonly("series", &Array::series, "panels in a string")
+        .def_readonly("parallel", &Array::parallel, "strings")
+        .def("at", &Array::at, py::kw_only(), py::arg("irradiance_w_m2"),
+             py::arg("cell_temperature_c"), "The I-V curve at a sun and a cell temperature.")
+        .def(py::pickle(
+            [](const Array& array) {
+                return py::make_tuple(diode_state(array.panel), array.series, array.parallel);
+            },
+            [](const py::tuple& state) {
+                return Array{diode_from(state[0].cast<py::tuple>()), state[1].cast<int>(),
+                             state[2].cast<int>()};
+            }));
+}
+
+}  // namespace heatmatch::python

@@ -1,0 +1,161 @@
+#include "state.hpp"
+
+#include "heatmatch/text/part_json.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+template <class Record>
+Record record_from(std::span<const Field> fields, const py::handle& dict,
+                   const std::string& title) {
+    Record record{};
+    fill_record(fields, &record, dict.cast<py::dict>(), title);
+    return record;
+}
+
+template <class P>
+py::object part_state(const std::optional<P>& part) {
+    if (!part) return py::none();
+    return py::str(part_to_json(Part{*part}, -1));
+}
+
+template <class P>
+std::optional<P> part_from(PartKind kind, const py::handle& state) {
+    if (state.is_none()) return std::nullopt;
+    return std::get<P>(part_from_json(kind, state.cast<std::string>()));
+}
+
+}  // namespace
+
+py::tuple state_of(const RunParts& parts) {
+    return py::make_tuple(state_of(parts.run), part_state(parts.wire), part_state(parts.insulation),
+                          part_state(parts.connector));
+}
+
+RunParts run_parts_from(const py::tuple& state) {
+    return {.run = wire_run_from(state[0].cast<py::tuple>()),
+            .wire = part_from<Wire>(PartKind::wire, state[1]),
+            .insulation = part_from<Insulation>(PartKind::insulation, state[2]),
+            .connector = part_from<Connector>(PartKind::connector, state[3])};
+}
+
+py::tuple state_of(const PlacedDevice& placed) {
+    return py::make_tuple(state_of(placed.device), part_to_json(Part{placed.control}, -1));
+}
+
+PlacedDevice placed_device_from(const py::tuple& state) {
+    return {.device = device_from(state[0].cast<py::tuple>()),
+            .control = *part_from<Control>(PartKind::control, state[1])};
+}
+
+py::tuple state_of(const Bank& bank) {
+    return py::make_tuple(part_to_json(Part{bank.element}, -1), part_state(bank.alloy),
+                          bank.hookup.label(), bank.owned, bank.coil_temperature_c);
+}
+
+Bank bank_from(const py::tuple& state) {
+    Bank bank{.element = *part_from<Element>(PartKind::element, state[0]),
+              .alloy = part_from<Alloy>(PartKind::alloy, state[1]),
+              .hookup = parse_hookup(state[2].cast<std::string>(), "bank", "hookup"),
+              .owned = state[3].cast<int>(),
+              .coil_temperature_c = state[4].cast<double>()};
+    bank.each = element_resistance(bank.element, bank.alloy ? &*bank.alloy : nullptr,
+                                   bank.coil_temperature_c);
+    return bank;
+}
+
+py::tuple state_of(const WireRun& run) {
+    return py::make_tuple(record_to_dict(wire_run_fields(), &run),
+                          record_to_dict(surroundings_fields(), &run.surroundings));
+}
+
+WireRun wire_run_from(const py::tuple& state) {
+    auto run = record_from<WireRun>(wire_run_fields(), state[0], "run");
+    run.surroundings = record_from<Surroundings>(surroundings_fields(), state[1], "surroundings");
+    return run;
+}
+
+py::tuple state_of(const OwnedPanels& owned) {
+    py::object measured = py::none();
+    if (owned.measured) measured = record_to_dict(panel_measurement_fields(), &*owned.measured);
+    return py::make_tuple(record_to_dict(owned_panels_fields(), &owned), measured);
+}
+
+OwnedPanels owned_panels_from(const py::tuple& state) {
+    auto owned = record_from<OwnedPanels>(owned_panels_fields(), state[0], "panels");
+    if (!state[1].is_none()) {
+        owned.measured =
+            record_from<PanelMeasurement>(panel_measurement_fields(), state[1], "measured");
+    }
+    return owned;
+}
+
+py::tuple state_of(const Device& device) {
+    return py::make_tuple(record_to_dict(device_fields(), &device));
+}
+
+Device device_from(const py::tuple& state) {
+    return record_from<Device>(device_fields(), state[0], "device");
+}
+
+py::tuple state_of(const Margin& margin) {
+    return py::make_tuple(margin.name, margin.subject, static_cast<int>(margin.severity),
+                          static_cast<int>(margin.consequence), margin.value, margin.value_low,
+                          margin.value_high, margin.limit, std::string(margin.unit.symbol),
+                          margin.headroom, margin.text, margin.source,
+                          assumption_states(margin.assumed), margin.missing);
+}
+
+Margin margin_from(const py::tuple& state) {
+    const auto symbol = state[8].cast<std::string>();
+    const Unit* unit = find_unit(symbol);
+    using Maybe = std::optional<double>;
+    return {.name = state[0].cast<std::string>(),
+            .subject = state[1].cast<std::string>(),
+            .severity = static_cast<Severity>(state[2].cast<int>()),
+            .consequence = static_cast<Severity>(state[3].cast<int>()),
+            .value = state[4].cast<Maybe>(),
+            .value_low = state[5].cast<Maybe>(),
+            .value_high = state[6].cast<Maybe>(),
+            .limit = state[7].cast<Maybe>(),
+            .unit = unit == nullptr ? Unit{} : *unit,
+            .headroom = state[9].cast<Maybe>(),
+            .text = state[10].cast<std::string>(),
+            .source = state[11].cast<std::string>(),
+            .assumed = assumptions_from(state[12]),
+            .missing = state[13].cast<std::vector<std::string>>()};
+}
+
+py::tuple state_of(const Circuit& circuit) {
+    return py::make_tuple(state_of(circuit.owned), part_to_json(Part{circuit.panel.given}, -1),
+                          circuit.panel.record_low_c, circuit.panels.label(),
+                          state_of(circuit.bank), states_of(circuit.runs),
+                          states_of(circuit.devices));
+}
+
+Circuit circuit_from(const py::tuple& state) {
+    const OwnedPanels owned = owned_panels_from(state[0].cast<py::tuple>());
+    const auto panel = *part_from<Panel>(PartKind::panel, state[1]);
+    return {.owned = owned,
+            .panel = panel_in_service(owned, panel, state[2].cast<double>()),
+            .panels = parse_hookup(state[3].cast<std::string>(), "circuit", "panels"),
+            .bank = bank_from(state[4].cast<py::tuple>()),
+            .runs = items_from(state[5], run_parts_from),
+            .devices = items_from(state[6], placed_device_from)};
+}
+
+py::tuple state_of(const Delivered& delivered) {
+    return py::make_tuple(delivered.irradiance_w_m2, delivered.cell_temperature_c,
+                          delivered.power_low_w, delivered.power_w, delivered.power_high_w,
+                          delivered.voltage_v, delivered.current_a, delivered.wire_w,
+                          delivered.maximum_power_w);
+}
+
+Delivered delivered_from(const py::tuple& state) {
+    const auto number = [&state](std::size_t i) { return state[i].cast<double>(); };
+    return {number(0), number(1), number(2), number(3), number(4),
+            number(5), number(6), number(7), number(8)};
+}
+
+}  // namespace heatmatch::python

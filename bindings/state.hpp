@@ -1,0 +1,44 @@
+#pragma once
+
+#include "pybind.hpp"
+
+#include "heatmatch/match/candidate.hpp"
+
+/// What pickles hold: plain dicts and tuples, from the field tables.
+namespace heatmatch::python {
+
+[[nodiscard]] py::tuple state_of(const WireRun& run);
+[[nodiscard]] WireRun wire_run_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const OwnedPanels& owned);
+[[nodiscard]] OwnedPanels owned_panels_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const Device& device);
+[[nodiscard]] Device device_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const RunParts& parts);
+[[nodiscard]] RunParts run_parts_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const PlacedDevice& placed);
+[[nodiscard]] PlacedDevice placed_device_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const Bank& bank);
+[[nodiscard]] Bank bank_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const Margin& margin);
+[[nodiscard]] Margin margin_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const Circuit& circuit);
+[[nodiscard]] Circuit circuit_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const Delivered& delivered);
+[[nodiscard]] Delivered delivered_from(const py::tuple& state);
+
+/// A tuple of the states of all items.
+template <class Item>
+py::tuple states_of(const std::vector<Item>& items) {
+    py::tuple states(items.size());
+    for (std::size_t i = 0; i < items.size(); ++i) states[i] = state_of(items[i]);
+    return states;
+}
+
+template <class Item>
+std::vector<Item> items_from(const py::handle& states, Item (*read)(const py::tuple&)) {
+    std::vector<Item> items;
+    for (const py::handle& state : states) items.push_back(read(state.cast<py::tuple>()));
+    return items;
+}
+
+}  // namespace heatmatch::python

@@ -1,0 +1,171 @@
+#include <algorithm>
+#include <cmath>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/base/field.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+[[noreturn]] void refuse(std::string_view part, std::string field, std::string value,
+                         std::string allowed, std::string remedy) {
+    throw InvalidInput(ErrorDetail{.part = std::string(part),
+                                   .field = std::move(field),
+                                   .value = std::move(value),
+                                   .allowed = std::move(allowed),
+                                   .remedy = std::move(remedy)});
+}
+
+std::string with_unit(double value, const Unit& unit) {
+    return format_quantity(value, unit, UnitSystem::si, 12);
+}
+
+std::string join(std::span<const std::string_view> words) {
+    std::string text;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (i > 0) text += i + 1 == words.size() ? " or " : ", ";
+        text += words[i];
+    }
+    return text;
+}
+
+void check_number(double value, const Unit& unit, const Range& range, std::string_view part,
+                  const std::string& name, std::string_view remedy) {
+    if (std::isfinite(value) && range.holds(value)) return;
+    refuse(part, name, with_unit(value, unit), range.text(unit),
+           remedy.empty() ? "correct the value, or leave the field out if it is unknown"
+                          : std::string(remedy));
+}
+
+bool is_slug(const std::string& text) {
+    if (text.empty() || text.size() > 80) return false;
+    return std::all_of(text.begin(), text.end(), [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '.' || c == '_';
+    });
+}
+
+void check_rows(const Field& field, const Rows& rows, std::string_view part) {
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        for (std::size_t k = 0; k < field.columns.size(); ++k) {
+            const Column& column = field.columns[k];
+            const std::string place =
+                field.kind == FieldKind::record ? std::string() : '[' + std::to_string(i) + ']';
+            check_number(rows[i].at(k), column.unit, column.range, part,
+                         std::string(field.name) + place + '.' + std::string(column.name),
+                         field.remedy);
+        }
+        const bool sorted_by_temperature = field.columns[0].name == "t_c";
+        if (sorted_by_temperature && i > 0 && rows[i][0] <= rows[i - 1][0]) {
+            refuse(part, std::string(field.name), with_unit(rows[i][0], field.columns[0].unit),
+                   "above the temperature of the row before it", "sort the table by t_c");
+        }
+    }
+}
+
+/// Well-formed UTF-8 without control characters other than tab and line ends.
+bool is_plain_text(std::string_view text) {
+    for (std::size_t i = 0; i < text.size();) {
+        const auto lead = static_cast<unsigned char>(text[i]);
+        if (lead < 0x20 && lead != '\t' && lead != '\n' && lead != '\r') return false;
+        if (lead == 0x7F || (lead >= 0x80 && lead < 0xC2) || lead > 0xF4) return false;
+        const std::size_t more = lead < 0x80 ? 0 : lead < 0xE0 ? 1 : lead < 0xF0 ? 2 : 3;
+        if (i + more >= text.size()) return false;
+        for (std::size_t k = 1; k <= more; ++k) {
+            if ((static_cast<unsigned char>(text[i + k]) & 0xC0U) != 0x80U) return false;
+        }
+        i += more + 1;
+    }
+    return true;
+}
+
+void check_text(const Field& field, const std::string& text, std::string_view part) {
+    constexpr std::size_t longest = 20000;
+    const std::string name(field.name);
+    if (text.size() > longest) {
+        refuse(part, name, quote(text), "at most 20000 bytes long", "shorten the text");
+    }
+    if (!is_plain_text(text)) {
+        refuse(part, name, "(not readable)", "text in UTF-8 without control characters",
+               "type the text again");
+    }
+    const bool named = field.kind == FieldKind::slug || field.kind == FieldKind::reference;
+    if (named && !is_slug(text)) {
+        refuse(part, name, quote(text), "1 to 80 small letters, digits, '-', '_' or '.'",
+               "write it as in \"oven-lower-1200-230\"");
+    }
+    if (field.kind == FieldKind::choice &&
+        std::find(field.words.begin(), field.words.end(), text) == field.words.end()) {
+        std::string remedy(field.remedy);
+        if (remedy.empty()) remedy = "did you mean \"" + nearest_name(text, field.words) + "\"?";
+        refuse(part, name, quote(text), join(field.words), remedy);
+    }
+}
+
+struct Checker {
+    const Field& field;
+    std::string_view part;
+
+    void operator()(std::monostate) const {
+        if (field.required) {
+            refuse(part, std::string(field.name), "(missing)", "given", std::string(field.meaning));
+        }
+    }
+    void operator()(bool) const { expect(field.kind == FieldKind::flag, "true or false"); }
+    void operator()(double value) const {
+        expect(field.kind == FieldKind::number || field.kind == FieldKind::count, "a number");
+        if (field.kind == FieldKind::count && std::isfinite(value) && value != std::floor(value)) {
+            refuse(part, std::string(field.name), format_number(value, 12), "a whole number",
+                   "correct the value");
+        }
+        check_number(value, field.unit, field.range, part, std::string(field.name), field.remedy);
+    }
+    void operator()(const std::string& text) const {
+        expect(field.kind == FieldKind::text || field.kind == FieldKind::choice ||
+                   field.kind == FieldKind::slug || field.kind == FieldKind::reference,
+               "a text");
+        if (text.empty()) return (*this)(std::monostate{});
+        check_text(field, text, part);
+    }
+    void operator()(const std::vector<double>& list) const {
+        expect(field.kind == FieldKind::numbers, "a list of numbers");
+        for (double value : list) {
+            check_number(value, field.unit, field.range, part, std::string(field.name),
+                         field.remedy);
+        }
+    }
+    void operator()(const std::vector<std::string>& list) const {
+        expect(field.kind == FieldKind::texts, "a list of texts");
+        for (const std::string& text : list) check_text(field, text, part);
+    }
+    void operator()(const Rows& rows) const {
+        expect(field.kind == FieldKind::rows || field.kind == FieldKind::record,
+               "a list of records");
+        check_rows(field, rows, part);
+    }
+    void operator()(const TextMap& map) const {
+        expect(field.kind == FieldKind::text_map, "an object of texts");
+        for (const auto& [key, text] : map) {
+            check_text(field, key, part);
+            check_text(field, text, part);
+        }
+    }
+    void expect(bool fits, const char* got) const {
+        if (!fits) {
+            refuse(part, std::string(field.name), got, "of another kind",
+                   "see the field glossary: " + std::string(field.meaning));
+        }
+    }
+};
+
+}  // namespace
+
+void check_value(const Field& field, const Value& value, std::string_view part) {
+    std::visit(Checker{field, part}, value);
+}
+
+void check_record(std::span<const Field> fields, const void* record, std::string_view part) {
+    for (const Field& field : fields) check_value(field, field.get(record), part);
+}
+
+}  // namespace heatmatch

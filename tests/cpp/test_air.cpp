@@ -1,0 +1,76 @@
+#include <cmath>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/heat/air.hpp"
+
+using heatmatch::Air;
+using heatmatch::air_at;
+using heatmatch::free_convection_cylinder;
+
+namespace {
+
+struct TableRow {
+    double t_k;
+    double conductivity;
+    double viscosity;
+    double prandtl;
+};
+
+// Source: Incropera, Fundamentals of Heat and Mass Transfer, table A.4, air at atmospheric pressure.
+constexpr TableRow table_a4[] = {{300.0, 0.0263, 15.89e-6, 0.707},
+                                 {400.0, 0.0338, 26.41e-6, 0.690},
+                                 {500.0, 0.0407, 38.79e-6, 0.684}};
+
+}  // namespace
+
+// Tolerance 1.5 % for the conductivity and 3 % for the viscosity: the formulas are those of the
+// standard atmosphere, the table's are others. Prandtl 4 %: its heat capacity is held constant.
+TEST_CASE("air agrees with a table of a text book") {
+    for (const TableRow& row : table_a4) {
+        CAPTURE(row.t_k);
+        const Air air = air_at(row.t_k);
+        CHECK(air.conductivity_w_mk == doctest::Approx(row.conductivity).epsilon(0.015));
+        CHECK(air.kinematic_viscosity_m2_s == doctest::Approx(row.viscosity).epsilon(0.03));
+        CHECK(air.prandtl == doctest::Approx(row.prandtl).epsilon(0.04));
+    }
+}
+
+// Source: Incropera, example 9.4: steam pipe of 0.1 m at 165 °C in air and walls at 23 °C, emissivity
+// 0.85, 763 W/m by free convection and radiation. Within 2 %.
+TEST_CASE("a warm pipe in still air loses what a text book finds") {
+    constexpr double pi = 3.14159265358979323846;
+    constexpr double surface_k = 165.0 + 273.15;
+    constexpr double air_k = 23.0 + 273.15;
+    const double convection =
+        free_convection_cylinder(0.1, surface_k, air_k) * (surface_k - air_k);
+    const double radiation =
+        0.85 * 5.670374e-8 * (std::pow(surface_k, 4.0) - std::pow(air_k, 4.0));
+    CHECK(pi * 0.1 * (convection + radiation) == doctest::Approx(763.0).epsilon(0.02));
+    // The same example: h = 7.78 W/m2K by Churchill and Chu with properties from the table; ours
+    // are a little lower.
+    CHECK(free_convection_cylinder(0.1, surface_k, air_k) == doctest::Approx(7.78).epsilon(0.08));
+}
+
+// Source: the limit of the correlation for a vanishing temperature difference, Nu = 0.36.
+TEST_CASE("without a temperature difference air conducts only") {
+    const Air air = air_at(300.0);
+    CHECK(free_convection_cylinder(0.004, 300.0, 300.0) ==
+          doctest::Approx(0.36 * air.conductivity_w_mk / 0.004).epsilon(1e-9));
+}
+
+TEST_CASE("free convection grows with the temperature difference and shrinks with the diameter") {
+    double last = 0.0;
+    for (double rise_k = 0.5; rise_k < 400.0; rise_k *= 2.0) {
+        const double h = free_convection_cylinder(0.004, 300.0 + rise_k, 300.0);
+        CHECK(h > last);
+        last = h;
+    }
+    CHECK(free_convection_cylinder(0.002, 350.0, 300.0) >
+          free_convection_cylinder(0.008, 350.0, 300.0));
+}
+
+TEST_CASE("a wire cooler than the air takes heat as easily as it gives it") {
+    CHECK(free_convection_cylinder(0.004, 300.0, 340.0) ==
+          doctest::Approx(free_convection_cylinder(0.004, 340.0, 300.0)).epsilon(0.01));
+}

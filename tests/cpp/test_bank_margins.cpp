@@ -1,0 +1,190 @@
+#include "demo.hpp"
+
+#include <cmath>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/heat/wire_temperature.hpp"
+#include "heatmatch/match/bank_margins.hpp"
+
+using heatmatch::bank_margins;
+using heatmatch::Circuit;
+using heatmatch::Extremes;
+using heatmatch::Hookup;
+using heatmatch::Margin;
+using heatmatch::Severity;
+
+namespace {
+
+const heatmatch::Site site{.record_low_c = -20.0};
+
+/// Two panels in series, 86.8 V at -20 °C; the starter's 1000 W rod for 120 V, 250 °C terminals.
+Circuit usual(Hookup bank = {1, 1}) {
+    return bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", bank);
+}
+
+Margin named(const Circuit& circuit, std::string_view name, const Extremes& extremes = {}) {
+    return margin_of(bank_margins(circuit, site, extremes), name);
+}
+
+}  // namespace
+
+// Source: the rating of the starter's element, 1000 W and 120 V.
+TEST_CASE("an element's watts and volts are held against its rating") {
+    Circuit circuit = usual();
+    check_judged(named(circuit, "element power", {.element_power_w = 450.0}), Severity::none, 450.0,
+                 1000.0);
+    check_judged(named(circuit, "element power", {.element_power_w = 1100.0}), Severity::danger,
+                 1100.0, 1000.0);
+    check_judged(named(circuit, "element voltage", {.element_voltage_v = 80.0}), Severity::none,
+                 80.0, 120.0);
+    check_judged(named(circuit, "element voltage", {.element_voltage_v = 130.0}),
+                 Severity::warning, 130.0, 120.0);
+    circuit.bank.element.rated_w.reset();
+    circuit.bank.element.rated_v.reset();
+    const Margin power = named(circuit, "element power", {.element_power_w = 450.0});
+    check_not_assessed(power, "rated_w");
+    CHECK(contains(power.sentence(), "450 W"));
+    check_not_assessed(named(circuit, "element voltage", {.element_voltage_v = 80.0}), "rated_v");
+}
+
+TEST_CASE("what was assumed about an element travels with its margins") {
+    const Circuit circuit = usual();
+    CHECK(named(circuit, "element power").assumed == circuit.bank.each.assumed);
+    CHECK(named(circuit, "survivor power").assumed == circuit.bank.each.assumed);
+    CHECK(!circuit.bank.each.assumed.empty());
+}
+
+// Source: arithmetic; the peak of 120 V alternating is 170 V.
+TEST_CASE("after one earth fault the whole array stands on the sheath") {
+    Circuit circuit = usual();
+    check_judged(named(circuit, "sheath voltage"), Severity::none, circuit.cold_voltage_v(),
+                 120.0 * std::sqrt(2.0));
+    circuit.panels = {3, 1};
+    // 130 V: above the rated volts, below their peak.
+    check_judged(named(circuit, "sheath voltage"), Severity::caution, circuit.cold_voltage_v(),
+                 120.0 * std::sqrt(2.0));
+    circuit.panels = {4, 1};
+    check_judged(named(circuit, "sheath voltage"), Severity::danger, circuit.cold_voltage_v(),
+                 120.0 * std::sqrt(2.0));
+    // Elements in series share the volts across, not those to the sheath.
+    circuit.bank.hookup = {4, 1};
+    CHECK(named(circuit, "sheath voltage").severity == Severity::danger);
+    circuit.bank.element.rated_v.reset();
+    check_not_assessed(named(circuit, "sheath voltage"), "rated_v");
+}
+
+TEST_CASE("a survivor of an open branch is held against its rating") {
+    Circuit circuit = usual({1, 2});
+    check_judged(named(circuit, "survivor power", {.survivor_power_w = 600.0}), Severity::none,
+                 600.0, 1000.0);
+    check_judged(named(circuit, "survivor power", {.survivor_power_w = 1200.0}), Severity::warning,
+                 1200.0, 1000.0);
+    circuit.bank.element.rated_w.reset();
+    check_not_assessed(named(circuit, "survivor power", {.survivor_power_w = 600.0}), "rated_w");
+    const Margin alone = named(usual({2, 1}), "survivor power");
+    CHECK(alone.severity == Severity::none);
+    CHECK(contains(alone.sentence(), "nothing heats"));
+}
+
+// Source: common practice, no source: 20 Mohm when new, 1 Mohm in service.
+TEST_CASE("insulation to the sheath is asked for, and judged from below") {
+    Circuit circuit = usual();
+    const Margin unknown = named(circuit, "earth fault");
+    check_not_assessed(unknown, "insulation_resistance_mohm");
+    CHECK(contains(unknown.sentence(), "500 V"));
+    const auto measured = [&](double mohm) {
+        circuit.bank.element.insulation_resistance_mohm = mohm;
+        return named(circuit, "earth fault");
+    };
+    check_judged(measured(10.0), Severity::none, 10.0, 1.0, 20.0);
+    check_judged(measured(1.5), Severity::caution, 1.5, 1.0, 20.0);
+    check_judged(measured(0.2), Severity::warning, 0.2, 1.0, 20.0);
+    CHECK(measured(500.0).severity == Severity::none);
+    CHECK(*measured(500.0).headroom == 1.0);
+    CHECK(contains(measured(500.0).sentence(), "500 Mohm"));
+}
+
+TEST_CASE("a thermostat inside, made for alternating current, is a warning") {
+    Circuit circuit = usual();
+    CHECK(named(circuit, "built-in control").severity == Severity::none);
+    circuit.bank.element.built_in_ac_control = true;
+    const Margin inside = named(circuit, "built-in control");
+    CHECK(inside.severity == Severity::warning);
+    CHECK(contains(inside.sentence(), "alternating current"));
+    check_sentence(inside);
+}
+
+// Source: the conductor's temperature is that of conductor_temperature(), tested for itself.
+TEST_CASE("terminals are judged by the hottest run at the element") {
+    Circuit circuit = usual();
+    check_not_assessed(named(circuit, "terminal temperature"), "surroundings.air_c");
+    circuit.runs = {bench_run("thhn-12-awg", 30.0), bench_run("silicone-14-awg", 120.0)};
+    // Neither run reaches the element.
+    check_not_assessed(named(circuit, "terminal temperature"), "surroundings.air_c");
+    circuit.runs.back().run.carries = "bank";
+    const auto at = heatmatch::conductor_temperature(
+        *circuit.runs.back().wire, &*circuit.runs.back().insulation, 8.66,
+        circuit.runs.back().run.surroundings);
+    check_judged(named(circuit, "terminal temperature"), Severity::none, at->conductor_c, 250.0,
+                 120.0);
+    circuit.bank.element.terminal_limit_c = 122.0;
+    check_judged(named(circuit, "terminal temperature"), Severity::danger, at->conductor_c, 122.0,
+                 120.0);
+    circuit.bank.element.terminal_limit_c = 105.0;
+    const Margin beyond = named(circuit, "terminal temperature");
+    CHECK(beyond.severity == Severity::danger);
+    CHECK(*beyond.headroom < 0.0);
+    check_sentence(beyond);
+    circuit.bank.element.terminal_limit_c.reset();
+    check_not_assessed(named(circuit, "terminal temperature"), "terminal_limit_c");
+}
+
+// Source: common practice, no source: low ohms run the panels near their short-circuit current.
+TEST_CASE("low ohms are a caution for shaded cells") {
+    const Margin high = named(usual(), "shade stress");
+    CHECK(high.severity == Severity::none);
+    CHECK(*high.value < 60.0);
+    const Circuit low =
+        bench_circuit("silicon-60-cell-245", {2, 1}, "immersion-1500-120", {1, 4});
+    const Margin stressed = named(low, "shade stress");
+    CHECK(stressed.severity == Severity::caution);
+    CHECK(*stressed.value > 98.0);
+    CHECK(*stressed.value <= 100.0);
+    check_sentence(stressed);
+}
+
+// Source: Ohm's law.
+TEST_CASE("wire takes its share of the ohms") {
+    Circuit circuit = usual();
+    check_not_assessed(named(circuit, "voltage drop"), "runs");
+    circuit.runs = {bench_run("thhn-12-awg", 30.0)};
+    const auto share = [&] {
+        const double wire = circuit.wire_ohm();
+        return 100.0 * wire / (wire + circuit.bank.typical_ohm());
+    };
+    check_judged(named(circuit, "voltage drop"), Severity::none, share(), 3.0);
+    circuit.runs.front().run.length_m = 60.0;
+    CHECK(share() > 3.0);
+    check_judged(named(circuit, "voltage drop"), Severity::caution, share(), 3.0);
+}
+
+TEST_CASE("every element of the starter has the same nine margins, none of them silent") {
+    for (const heatmatch::Element& element : starter().elements) {
+        CAPTURE(element.id);
+        const Circuit circuit =
+            bench_circuit("silicon-60-cell-245", {2, 1}, element.id, {1, 2});
+        const auto margins =
+            bank_margins(circuit, site, {.element_power_w = 100.0, .element_voltage_v = 50.0});
+        CHECK(margins.size() == 9);
+        for (const char* name :
+             {"element power", "element voltage", "sheath voltage", "survivor power", "earth fault",
+              "built-in control", "terminal temperature", "shade stress", "voltage drop"}) {
+            CHECK(count_margins(margins, name) == 1);
+        }
+        for (const Margin& margin : margins) {
+            check_sentence(margin);
+            CHECK(!margin.source.empty());
+        }
+    }
+}

@@ -1,0 +1,277 @@
+#include <filesystem>
+#include <fstream>
+#include <random>
+#include <string>
+#include <tuple>
+
+#include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Statement.h>
+#include <doctest/doctest.h>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/catalog/catalog.hpp"
+#include "heatmatch/catalog/schema.hpp"
+#include "heatmatch/text/text_file.hpp"
+
+using heatmatch::Catalog;
+using heatmatch::CatalogError;
+using heatmatch::Error;
+using heatmatch::FileError;
+using heatmatch::Panel;
+using heatmatch::PartKind;
+namespace fs = std::filesystem;
+
+namespace {
+
+/// A folder of its own that goes away with it.
+struct TempFolder {
+    fs::path path =
+        fs::temp_directory_path() / ("heatmatch-" + std::to_string(std::random_device{}()) +
+                                     std::to_string(std::random_device{}()));
+    TempFolder() { fs::create_directories(path); }
+    TempFolder(const TempFolder&) = delete;
+    TempFolder& operator=(const TempFolder&) = delete;
+    ~TempFolder() {
+        std::error_code ignored;
+        fs::remove_all(path, ignored);
+    }
+    [[nodiscard]] std::string file(const std::string& name) const { return (path / name).string(); }
+};
+
+Panel own_panel(const std::string& id) {
+    return {.id = id,
+            .label = "Own",
+            .v_oc = 37.5,
+            .i_sc = 8.66,
+            .provenance = {.source = "label", .source_kind = "nameplate"}};
+}
+
+/// The catalog file opened past the library.
+SQLite::Database raw(const std::string& path) {
+    return {path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE};
+}
+
+bool has(const Catalog& catalog, const std::string& id) {
+    return catalog.parts().find(PartKind::panel, id).has_value();
+}
+
+template <class Action>
+std::string refusal(Action action) {
+    try {
+        action();
+    } catch (const Error& error) {
+        return error.what();
+    }
+    return "(accepted)";
+}
+
+std::string opening(const std::string& path) {
+    return refusal([&] { std::ignore = Catalog::open(path, 10); });
+}
+
+bool holds(const std::string& message, const std::string& piece) {
+    const bool found = message.find(piece) != std::string::npos;
+    if (!found) MESSAGE("message: ", message);
+    return found;
+}
+
+}  // namespace
+
+TEST_CASE("a file is created where there is none, and opened again") {
+    const TempFolder folder;
+    const std::string path = folder.file("mine é 'x'.heatmatch");
+    {
+        Catalog catalog = Catalog::open(path);
+        CHECK(catalog.path() == path);
+        CHECK(catalog.history().empty());
+        CHECK(catalog.parts().panels == Catalog::starter().parts().panels);
+        catalog.add(own_panel("own"));
+    }
+    CHECK(fs::exists(path));
+    CHECK(has(Catalog::open(path), "own"));
+}
+
+TEST_CASE("an empty file is treated as a new one") {
+    const TempFolder folder;
+    const std::string path = folder.file("a.heatmatch");
+    std::ofstream(path).close();
+    REQUIRE(fs::file_size(path) == 0);
+    Catalog catalog = Catalog::open(path);
+    catalog.add(own_panel("own"));
+    CHECK(has(catalog, "own"));
+}
+
+TEST_CASE("the file is marked, logged ahead and written through") {
+    const TempFolder folder;
+    const std::string path = folder.file("a.heatmatch");
+    const Catalog catalog = Catalog::open(path);
+    SQLite::Database file = raw(path);
+    CHECK(file.execAndGet("PRAGMA application_id").getInt() == heatmatch::catalog_application_id);
+    CHECK(file.execAndGet("PRAGMA user_version").getInt() == heatmatch::schema_version);
+    CHECK(file.execAndGet("PRAGMA journal_mode").getString() == "wal");
+    // Source: arithmetic, the letters h, m, a, t.
+    CHECK(heatmatch::catalog_application_id == (('h' << 24) | ('m' << 16) | ('a' << 8) | 't'));
+}
+
+TEST_CASE("after closing, the log is empty and a plain copy of the file is whole") {
+    const TempFolder folder;
+    const std::string path = folder.file("a.heatmatch");
+    {
+        Catalog catalog = Catalog::open(path);
+        for (int n = 0; n < 20; ++n) catalog.add(own_panel("own-" + std::to_string(n)));
+    }
+    std::error_code missing;
+    const auto log_size = fs::file_size(path + "-wal", missing);
+    CHECK((missing || log_size == 0));
+    fs::copy_file(path, folder.file("copy.heatmatch"));
+    const Catalog copy = Catalog::open(folder.file("copy.heatmatch"));
+    CHECK(has(copy, "own-0"));
+    CHECK(has(copy, "own-19"));
+    CHECK(copy.history().size() == 20);
+}
+
+TEST_CASE("closing brings the log in while another catalog still has the file open") {
+    const TempFolder folder;
+    const std::string path = folder.file("a.heatmatch");
+    const Catalog other = Catalog::open(path);
+    CHECK_FALSE(has(other, "own"));
+    {
+        Catalog catalog = Catalog::open(path);
+        catalog.add(own_panel("own"));
+    }
+    CHECK(fs::file_size(path + "-wal") == 0);
+    fs::copy_file(path, folder.file("copy.heatmatch"));
+    CHECK(has(Catalog::open(folder.file("copy.heatmatch")), "own"));
+    CHECK(has(other, "own"));
+}
+
+TEST_CASE("a copy is saved while the catalog is open, with its history") {
+    const TempFolder folder;
+    Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
+    catalog.add(own_panel("own"));
+    const std::string path = folder.file("copy 'x'.heatmatch");
+    catalog.save_copy(path);
+    catalog.add(own_panel("later"));
+    Catalog copy = Catalog::open(path);
+    CHECK(has(copy, "own"));
+    CHECK_FALSE(has(copy, "later"));
+    CHECK(copy.history().size() == 1);
+    CHECK(raw(path).execAndGet("PRAGMA application_id").getInt() ==
+          heatmatch::catalog_application_id);
+    copy.undo();
+    CHECK_FALSE(has(copy, "own"));
+    CHECK(has(catalog, "own"));
+}
+
+TEST_CASE("a copy overwrites nothing and goes where one may write") {
+    const TempFolder folder;
+    Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
+    catalog.add(own_panel("own"));
+    heatmatch::write_text_file(folder.file("taken"), "mine");
+    for (const std::string& taken : {folder.file("taken"), folder.file(""), catalog.path()}) {
+        CHECK_THROWS_AS(catalog.save_copy(taken), FileError);
+        CHECK(holds(refusal([&] { catalog.save_copy(taken); }), "it exists; choose a new name"));
+    }
+    CHECK(heatmatch::read_text_file(folder.file("taken")) == "mine");
+    const std::string nowhere = folder.file("no/such/folder/copy");
+    CHECK_THROWS_AS(catalog.save_copy(nowhere), FileError);
+    CHECK(holds(refusal([&] { catalog.save_copy(nowhere); }), nowhere));
+    CHECK(holds(refusal([&] { catalog.save_copy("/proc/copy"); }), "/proc/copy"));
+    CHECK(has(catalog, "own"));
+}
+
+TEST_CASE("a path where no file can be is refused by name") {
+    const TempFolder folder;
+    for (const std::string& path :
+         {folder.file(""), folder.file("no/such/folder/a.heatmatch"),
+          std::string("/proc/a.heatmatch"), std::string("/dev/null/a.heatmatch")}) {
+        CAPTURE(path);
+        CHECK_THROWS_AS(std::ignore = Catalog::open(path, 10), FileError);
+        CHECK(holds(opening(path), "cannot open \"" + path + "\""));
+    }
+    CHECK(holds(opening(folder.file("")), "it is a folder; name a file in it"));
+    CHECK(holds(opening(folder.file("no/such/folder/a")), "check that the folder exists"));
+}
+
+// SQLite takes an empty name for a database of its own that is gone after closing.
+TEST_CASE("a catalog without a path is refused, not kept nowhere") {
+    CHECK(holds(opening(""), "cannot open"));
+}
+
+TEST_CASE("a file that is no catalog is refused and left as it was") {
+    const TempFolder folder;
+    const std::string text = folder.file("text.heatmatch");
+    const std::string content(2000, 'x');
+    heatmatch::write_text_file(text, content);
+    CHECK_THROWS_AS(std::ignore = Catalog::open(text, 10), CatalogError);
+    CHECK(holds(opening(text), "is not a heatmatch catalog, or is damaged"));
+    CHECK((heatmatch::read_text_file(text) == content));
+    heatmatch::write_text_file(text, "{}");
+    CHECK(holds(opening(text), "not a heatmatch catalog"));
+    CHECK(heatmatch::read_text_file(text) == "{}");
+
+    const std::string other = folder.file("other.sqlite");
+    raw(other).exec("CREATE TABLE notes (text TEXT)");
+    const std::string before = heatmatch::read_text_file(other);
+    CHECK_THROWS_AS(std::ignore = Catalog::open(other, 10), CatalogError);
+    CHECK(holds(opening(other), "is a SQLite file, but not a heatmatch catalog; name another"));
+    CHECK((heatmatch::read_text_file(other) == before));
+    CHECK_FALSE(fs::exists(other + "-wal"));
+}
+
+TEST_CASE("a catalog of a newer schema is refused and left as it was") {
+    const TempFolder folder;
+    const std::string path = folder.file("a.heatmatch");
+    std::ignore = Catalog::open(path);
+    raw(path).exec("PRAGMA user_version = " + std::to_string(heatmatch::schema_version + 1));
+    CHECK_THROWS_AS(std::ignore = Catalog::open(path, 10), CatalogError);
+    CHECK(holds(opening(path),
+                "was written by a newer heatmatch (schema 2, this one reads up to "
+                "1); update heatmatch"));
+    CHECK(raw(path).execAndGet("PRAGMA user_version").getInt() == heatmatch::schema_version + 1);
+}
+
+TEST_CASE("a file that is cut short is refused, not half read") {
+    const TempFolder folder;
+    const std::string path = folder.file("a.heatmatch");
+    {
+        Catalog catalog = Catalog::open(path);
+        for (int n = 0; n < 30; ++n) catalog.add(own_panel("own-" + std::to_string(n)));
+    }
+    const auto whole = fs::file_size(path);
+    for (const auto share : {10, 4, 2}) {
+        fs::resize_file(path, whole * static_cast<std::uintmax_t>(share) / 20);
+        CHECK_THROWS_AS(std::ignore = Catalog::open(path, 10).parts(), Error);
+    }
+}
+
+TEST_CASE("a file that another program locks is refused, and nothing is changed") {
+    const TempFolder folder;
+    const std::string path = folder.file("a.heatmatch");
+    Catalog catalog = Catalog::open(path, 10);
+    catalog.add(own_panel("own"));
+    SQLite::Database other = raw(path);
+    other.exec("BEGIN EXCLUSIVE");
+    for (const std::string& message : {refusal([&] { catalog.add(own_panel("later")); }),
+                                       refusal([&] { catalog.remove(PartKind::panel, "own"); }),
+                                       refusal([&] { catalog.undo(); })}) {
+        CHECK(holds(message, "is in use by another program; nothing was changed"));
+    }
+    // Readers are not held up by a writer.
+    CHECK(has(catalog, "own"));
+    CHECK(has(Catalog::open(path, 10), "own"));
+    other.exec("ROLLBACK");
+    CHECK_NOTHROW(catalog.add(own_panel("later")));
+    CHECK(catalog.history().size() == 2);
+}
+
+TEST_CASE("a new file that another program locks is refused when it is opened") {
+    const TempFolder folder;
+    const std::string path = folder.file("a.heatmatch");
+    SQLite::Database other = raw(path);
+    other.exec("BEGIN EXCLUSIVE");
+    CHECK_THROWS_AS(std::ignore = Catalog::open(path, 10), CatalogError);
+    CHECK(holds(opening(path), "is in use by another program; close it or try again"));
+    other.exec("ROLLBACK");
+    CHECK(opening(path) == "(accepted)");
+}

@@ -1,0 +1,164 @@
+#include <string>
+#include <tuple>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/setting/installation.hpp"
+
+using heatmatch::check_references;
+using heatmatch::Error;
+using heatmatch::find_group;
+using heatmatch::Installation;
+using heatmatch::InvalidInput;
+using heatmatch::NotFound;
+using heatmatch::Parts;
+
+namespace {
+
+Parts known_parts() {
+    Parts parts;
+    parts.put(heatmatch::Panel{.id = "silicon-60"});
+    parts.put(heatmatch::Element{.id = "rod-1000"});
+    parts.put(heatmatch::Wire{.id = "pv-12"});
+    parts.put(heatmatch::Connector{.id = "plug"});
+    parts.put(heatmatch::Control{.id = "isolator"});
+    parts.put(heatmatch::Medium{.id = "sand"});
+    parts.put(heatmatch::Cover{.id = "glass"});
+    return parts;
+}
+
+Installation bench() {
+    Installation made;
+    made.panels = {{.group = "barn pair", .panel = "silicon-60", .count = 2}};
+    made.elements = {{.element = "rod-1000", .count = 2},
+                     {.any = heatmatch::ElementFilter{.family = {"oven lower"}}, .count = 4}};
+    made.store = heatmatch::Store{.medium = "sand", .shape = "cylinder"};
+    made.runs = {{.name = "home run", .length_m = 9.0, .wire = "choose", .connector = "plug"},
+                 {.name = "hot tail", .carries = "bank", .length_m = 0.3, .wire = "pv-12"}};
+    made.devices = {{.part = "isolator", .run = "home run", .duty = "breaks dc", .poles_used = 2},
+                    {.part = "isolator", .duty = "senses only"}};
+    made.space = heatmatch::Space{.covers = {{.cover = "glass", .area_m2 = 28.0}}};
+    made.circuit = heatmatch::StandingCircuit{
+        .group = "barn pair", .panels = "2S1P", .element = "rod-1000", .bank = "1S2P"};
+    return made;
+}
+
+template <class Change>
+std::string refusal(Change change) {
+    Installation changed = bench();
+    change(changed);
+    try {
+        check_references(changed, known_parts());
+    } catch (const Error& error) {
+        return error.what();
+    }
+    return "(accepted)";
+}
+
+bool holds(const std::string& message, const std::string& piece) {
+    const bool found = message.find(piece) != std::string::npos;
+    if (!found) MESSAGE("message: ", message);
+    return found;
+}
+
+}  // namespace
+
+TEST_CASE("an installation whose names are all known is accepted") {
+    CHECK(refusal([](Installation&) {}) == "(accepted)");
+    CHECK_NOTHROW(check_references(Installation{}, Parts{}));
+}
+
+TEST_CASE("every reference of an installation is followed and the nearest name is told") {
+    CHECK(holds(refusal([](Installation& i) { i.panels[0].panel = "silicon-6"; }),
+                "no panel \"silicon-6\" in the catalog; did you mean \"silicon-60\"?"));
+    CHECK(holds(refusal([](Installation& i) { i.elements[0].element = "rod"; }),
+                "no element \"rod\" in the catalog; did you mean \"rod-1000\"?"));
+    CHECK(holds(refusal([](Installation& i) { i.runs[1].wire = "pv-10"; }),
+                "did you mean \"pv-12\"?"));
+    CHECK(holds(refusal([](Installation& i) { i.runs[0].connector = "plog"; }),
+                "did you mean \"plug\"?"));
+    CHECK(holds(refusal([](Installation& i) { i.devices[0].part = "isolater"; }),
+                "did you mean \"isolator\"?"));
+    CHECK(holds(refusal([](Installation& i) { i.store->medium = "sands"; }),
+                "did you mean \"sand\"?"));
+    CHECK(holds(refusal([](Installation& i) { i.space->covers[0].cover = "glas"; }),
+                "did you mean \"glass\"?"));
+    CHECK(holds(refusal([](Installation& i) { i.circuit->element = "rod-100"; }),
+                "did you mean \"rod-1000\"?"));
+    CHECK(holds(refusal([](Installation& i) { i.circuit->group = "barn"; }),
+                "no group of panels \"barn\" in the installation; did you mean \"barn pair\"?"));
+}
+
+TEST_CASE("a device sits in a run of the installation") {
+    CHECK(holds(refusal([](Installation& i) { i.devices[0].run = "home rum"; }),
+                "device \"isolator\": run = \"home rum\" must be the name of a run of the "
+                "installation; did you mean \"home run\"?"));
+    CHECK(holds(refusal([](Installation& i) { i.runs.clear(); }), "describe the run under"));
+}
+
+TEST_CASE("a group's name is given once, and so is a run's") {
+    CHECK(holds(refusal([](Installation& i) { i.panels.push_back(i.panels[0]); }),
+                "installation: panels.group = \"barn pair\" must be given to one group only"));
+    // Devices name their run: two of one name would leave open which is meant.
+    CHECK(holds(refusal([](Installation& i) { i.runs.push_back(i.runs[0]); }), "\"home run\""));
+}
+
+TEST_CASE("the wire that is to be chosen is no reference") {
+    CHECK(bench().runs[0].chooses());
+    CHECK_FALSE(bench().runs[1].chooses());
+    // Elements that may be bought name families, not ids.
+    CHECK(refusal([](Installation& i) { i.elements[1].any->family = {"no such family"}; }) ==
+          "(accepted)");
+}
+
+TEST_CASE("parts given inline stand before those of the catalog") {
+    Installation installation = bench();
+    installation.parts.put(heatmatch::Panel{.id = "silicon-60", .v_oc = 37.5});
+    installation.parts.put(heatmatch::Panel{.id = "own", .v_oc = 20.0});
+    const Parts merged = heatmatch::merged_parts(known_parts(), installation);
+    CHECK(merged.panels.size() == 2);
+    CHECK(heatmatch::find_panel(merged, "silicon-60").v_oc == 37.5);
+    CHECK(heatmatch::find_panel(merged, "own").v_oc == 20.0);
+    CHECK(merged.elements.size() == 1);
+    installation.panels[0].panel = "own";
+    CHECK_NOTHROW(check_references(installation, merged));
+}
+
+TEST_CASE("a group of panels is found by its name") {
+    CHECK(find_group(bench(), "barn pair").count == 2);
+    CHECK_THROWS_WITH_AS(std::ignore = find_group(Installation{}, "barn"),
+                         "no group of panels \"barn\" in the installation; the installation lists "
+                         "no panels",
+                         NotFound);
+}
+
+TEST_CASE("twelve months are asked for, each with its low below its high") {
+    heatmatch::MonthlyNormals normals{.sun_hours = std::vector<double>(12, 4.0),
+                                      .temp_min_c = std::vector<double>(12, -5.0),
+                                      .temp_max_c = std::vector<double>(12, 5.0)};
+    CHECK_NOTHROW(check_monthly_normals(normals));
+    normals.temp_min_c[6] = 6.0;
+    CHECK_THROWS_WITH_AS(
+        check_monthly_normals(normals),
+        "weather: temp_min_c[6] = 6 °C must be <= temp_max_c = 5 °C; exchange the two",
+        InvalidInput);
+    normals.temp_min_c[6] = 5.0;
+    CHECK_NOTHROW(check_monthly_normals(normals));
+    normals.sun_hours.pop_back();
+    CHECK_THROWS_WITH_AS(check_monthly_normals(normals),
+                         "weather: sun_hours = 11 values must be 12 values, January first; give "
+                         "one for each month",
+                         InvalidInput);
+}
+
+TEST_CASE("surroundings are made by their names") {
+    CHECK(heatmatch::Surroundings::open_air(25.0).kind == "open air");
+    CHECK(heatmatch::Surroundings::sunlit(35.0).irradiance_w_m2 == 1000.0);
+    CHECK(heatmatch::Surroundings::conduit(30.0).kind == "conduit");
+    for (const auto& made :
+         {heatmatch::Surroundings::open_air(25.0), heatmatch::Surroundings::sunlit(35.0, 1200.0),
+          heatmatch::Surroundings::conduit(30.0)}) {
+        CHECK_NOTHROW(check_record(heatmatch::surroundings_fields(), &made, "surroundings"));
+    }
+}

@@ -1,0 +1,197 @@
+#include "demo.hpp"
+#include "../../libheatmatch/src/match/pairings.hpp"
+
+#include <cmath>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/match/bank_margins.hpp"
+#include "heatmatch/match/limits.hpp"
+
+using heatmatch::Bank;
+using heatmatch::Candidate;
+using heatmatch::Circuit;
+using heatmatch::Extremes;
+using heatmatch::Hookup;
+using heatmatch::Installation;
+using heatmatch::Margin;
+using heatmatch::Severity;
+
+namespace {
+
+const heatmatch::Site site{.record_low_c = -20.0};
+
+/// Largest power and volts of one element by a scan of the bank's ohms.
+Extremes scan(const heatmatch::ArrayCurve& bright, const Bank& bank, double wire_ohm) {
+    Extremes found;
+    const int branches = bank.hookup.parallel;
+    for (int i = 0; i <= 2000; ++i) {
+        const double ohm = bank.low_ohm() + (bank.high_ohm() - bank.low_ohm()) * i / 2000.0;
+        const double each = ohm * branches / bank.hookup.series;
+        const double current = bright.into_resistance(ohm + wire_ohm).current_a;
+        const double share = current / branches;
+        found.current_a = std::max(found.current_a, current);
+        found.element_power_w = std::max(found.element_power_w, share * share * each);
+        found.element_voltage_v = std::max(found.element_voltage_v, share * each);
+        if (branches < 2) continue;
+        const double left = ohm * branches / (branches - 1);
+        const double survivor =
+            bright.into_resistance(left + wire_ohm).current_a / (branches - 1);
+        found.survivor_power_w = std::max(found.survivor_power_w, survivor * survivor * each);
+    }
+    return found;
+}
+
+/// Every pairing of an installation, its light record beside its full margins.
+void check_screen(const Installation& installation) {
+    const heatmatch::RankOptions options;
+    const heatmatch::Pairings pairings =
+        heatmatch::screen_all(starter(), installation, options);
+    REQUIRE(!pairings.all.empty());
+    int headrooms = 0;
+    int dangers = 0;
+    int lacking = 0;
+    int powers = 0;
+    for (const heatmatch::Pairing& pairing : pairings.all) {
+        const Candidate full = heatmatch::evaluate(heatmatch::circuit_of(pairings, pairing),
+                                                   installation, options.conditions);
+        const bool danger = full.severity() == Severity::danger;
+        dangers += danger != !pairing.reason.empty() ? 1 : 0;
+        lacking += full.not_assessed() != pairing.not_assessed ? 1 : 0;
+        headrooms += std::fabs(full.smallest_headroom() - pairing.headroom) < 1e-12 ? 0 : 1;
+        powers +=
+            std::fabs(full.mean_power_w() - pairing.power_w) <= 1e-12 * pairing.power_w ? 0 : 1;
+        if (pairing.reason.empty()) continue;
+        const Margin worst = margin_of(full.margins, pairing.reason);
+        CHECK(worst.consequence == Severity::danger);
+    }
+    CHECK_MESSAGE(dangers == 0, "pairings whose danger the screen does not see");
+    CHECK_MESSAGE(headrooms == 0, "pairings whose headroom differs");
+    CHECK_MESSAGE(lacking == 0, "pairings whose count of what is not assessed differs");
+    CHECK_MESSAGE(powers == 0, "pairings whose power differs");
+}
+
+}  // namespace
+
+// Source: the definition: full sun of the site, cells at record low + 20 K, panels as new.
+TEST_CASE("margins are judged on the brightest cold morning with panels as new") {
+    Circuit aged = bench_circuit("silicon-60-cell-245", {2, 2}, "tubular-1000-120", {1, 1});
+    aged.owned.age_years = 25.0;
+    aged.panel = heatmatch::panel_in_service(
+        aged.owned, heatmatch::find_panel(starter(), "silicon-60-cell-245"), -20.0);
+    heatmatch::Site bright = site;
+    bright.bright_irradiance_w_m2 = 1250.0;
+    const auto curve = heatmatch::bright_curve(aged.panel, aged.panels, bright);
+    const auto expected =
+        heatmatch::Array::uniform(aged.panel.as_new, 2, 2).at(1250.0, 0.0);
+    CHECK(curve.into_resistance(14.0).power_w ==
+          doctest::Approx(expected.into_resistance(14.0).power_w).epsilon(1e-12));
+    CHECK(curve.open_circuit_voltage_v() ==
+          doctest::Approx(expected.open_circuit_voltage_v()).epsilon(1e-12));
+}
+
+TEST_CASE("measured amperes and volts above the label count on the bright morning") {
+    const heatmatch::Panel& panel = heatmatch::find_panel(starter(), "silicon-60-cell-245");
+    const auto fresh = heatmatch::panel_in_service({.panel = panel.id}, panel, -20.0);
+    const auto stc = fresh.as_new.at(1000.0, 25.0);
+    heatmatch::OwnedPanels owned{.panel = panel.id};
+    owned.measured =
+        heatmatch::PanelMeasurement{.v_oc = 1.04 * stc.open_circuit_voltage_v(),
+                                    .i_sc = 1.05 * stc.short_circuit_current_a()};
+    const auto measured = heatmatch::panel_in_service(owned, panel, -20.0);
+    const auto before = heatmatch::bright_curve(fresh, {1, 1}, site);
+    const auto after = heatmatch::bright_curve(measured, {1, 1}, site);
+    CHECK(after.short_circuit_current_a() ==
+          doctest::Approx(1.05 * before.short_circuit_current_a()).epsilon(1e-6));
+    CHECK(after.open_circuit_voltage_v() >= 1.039 * before.open_circuit_voltage_v());
+}
+
+// Source: a scan of 2001 values of the bank's ohms; 1e-4.
+TEST_CASE("the largest watts and volts of an element are those of a scan over its ohms") {
+    for (const char* panel : {"silicon-60-cell-245", "cdte-100", "half-cut-144-cell-545"}) {
+        for (const char* element : {"tubular-1000-120", "immersion-3500-240", "cartridge-300-48",
+                                    "immersion-dc-300-24", "strip-500-240"}) {
+            for (const Hookup bank : heatmatch::hookups_up_to(4)) {
+                const Circuit circuit = bench_circuit(panel, {2, 1}, element, bank);
+                CAPTURE(circuit.title());
+                CAPTURE(std::string(panel));
+                const auto bright =
+                    heatmatch::bright_curve(circuit.panel, circuit.panels, site);
+                const Extremes found = heatmatch::extremes(bright, circuit.bank, 0.2);
+                const Extremes expected = scan(bright, circuit.bank, 0.2);
+                CHECK(found.element_power_w >= expected.element_power_w * (1.0 - 1e-4));
+                CHECK(found.element_voltage_v >= expected.element_voltage_v * (1.0 - 1e-4));
+                CHECK(found.survivor_power_w >= expected.survivor_power_w * (1.0 - 1e-4));
+                CHECK(found.current_a >= expected.current_a * (1.0 - 1e-4));
+                CHECK(found.element_power_w <= expected.element_power_w * (1.0 + 1e-4));
+                CHECK(found.element_voltage_v <= expected.element_voltage_v * (1.0 + 1e-4));
+            }
+        }
+    }
+}
+
+TEST_CASE("the screen of a bank finds the headroom its margins have") {
+    for (const heatmatch::Element& element : starter().elements) {
+        for (const std::optional<double> air_c :
+             {std::optional<double>{}, std::optional<double>{60.0}, std::optional<double>{120.0},
+              std::optional<double>{105.0}, std::optional<double>{260.0}}) {
+            Circuit circuit =
+                bench_circuit("silicon-60-cell-245", {4, 1}, element.id, {1, 2});
+            if (air_c) {
+                circuit.runs = {bench_run("silicone-14-awg", air_c)};
+                circuit.runs.front().run.carries = "bank";
+            }
+            const auto bright = heatmatch::bright_curve(circuit.panel, circuit.panels, site);
+            const Extremes extremes =
+                heatmatch::extremes(bright, circuit.bank, circuit.wire_ohm());
+            const auto screened = heatmatch::screen_bank(
+                extremes, heatmatch::bank_limits(element), circuit.cold_voltage_v(),
+                heatmatch::terminal_temperature(circuit, site));
+            const auto full =
+                heatmatch::screen_margins(heatmatch::bank_margins(circuit, site, extremes));
+            CAPTURE(element.id);
+            CAPTURE(air_c.value_or(-1.0));
+            CHECK(screened.headroom == doctest::Approx(full.headroom).epsilon(1e-12));
+            CHECK(screened.reason == full.reason);
+        }
+    }
+}
+
+TEST_CASE("only margins whose passing is a danger set the headroom") {
+    std::vector<Margin> margins;
+    margins.push_back({.name = "warm", .consequence = Severity::warning, .headroom = -3.0});
+    CHECK(heatmatch::screen_margins(margins).headroom == 1.0);
+    CHECK(heatmatch::screen_margins(margins).reason.empty());
+    margins.push_back({.name = "half", .consequence = Severity::danger, .headroom = 0.5});
+    margins.push_back({.name = "unknown", .consequence = Severity::danger});
+    margins.push_back({.name = "least", .consequence = Severity::danger, .headroom = 0.2});
+    CHECK(heatmatch::screen_margins(margins).headroom == 0.2);
+    CHECK(heatmatch::screen_margins(margins).reason == "least");
+}
+
+TEST_CASE("the screen of the demo equals its full margins") {
+    check_screen(demo());
+}
+
+TEST_CASE("the screen equals the full margins where terminals are hotter than they may be") {
+    Installation installation = demo();
+    installation.panels.resize(1);
+    installation.elements = {{.any = heatmatch::ElementFilter{}, .count = 2}};
+    check_screen(installation);
+}
+
+TEST_CASE("the screen equals the full margins with nothing said about wire and devices") {
+    Installation installation = demo();
+    installation.panels.resize(1);
+    installation.runs.clear();
+    installation.devices.clear();
+    check_screen(installation);
+}
+
+TEST_CASE("the screen equals the full margins where one group finds no wire at the element") {
+    Installation installation = demo();
+    installation.runs.back().wire = "choose";
+    installation.panels = {{.group = "one", .panel = "silicon-60-cell-245", .count = 1},
+                           {.group = "high", .panel = "cdte-430", .count = 4}};
+    check_screen(installation);
+}

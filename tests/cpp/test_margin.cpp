@@ -1,0 +1,105 @@
+#include "demo.hpp"
+
+#include <cmath>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/match/margin.hpp"
+
+using heatmatch::grade;
+using heatmatch::Margin;
+using heatmatch::Severity;
+using heatmatch::UnitSystem;
+
+namespace {
+
+Margin graded(double value, double limit, double rest = 0.0,
+              Severity consequence = Severity::danger) {
+    Margin margin{.name = "test", .consequence = consequence, .value = value, .limit = limit};
+    grade(margin, rest);
+    return margin;
+}
+
+}  // namespace
+
+// Source: the definition, (limit - value) / (limit - rest).
+TEST_CASE("headroom is one at rest, nothing at the limit and negative beyond it") {
+    CHECK(*graded(0.0, 600.0).headroom == 1.0);
+    CHECK(*graded(600.0, 600.0).headroom == 0.0);
+    CHECK(*graded(150.0, 600.0).headroom == 0.75);
+    CHECK(*graded(900.0, 600.0).headroom == -0.5);
+    CHECK(*graded(30.0, 105.0, 30.0).headroom == 1.0);
+    CHECK(*graded(90.0, 105.0, 30.0).headroom == doctest::Approx(0.2));
+    CHECK(*graded(120.0, 105.0, 30.0).headroom == doctest::Approx(-0.2));
+}
+
+TEST_CASE("a limit passed gets its consequence, one nearly reached is a caution") {
+    CHECK(graded(601.0, 600.0).severity == Severity::danger);
+    CHECK(graded(601.0, 600.0, 0.0, Severity::warning).severity == Severity::warning);
+    CHECK(graded(601.0, 600.0, 0.0, Severity::caution).severity == Severity::caution);
+    CHECK(graded(600.0, 600.0).severity == Severity::caution);
+    CHECK(graded(541.0, 600.0).severity == Severity::caution);
+    CHECK(graded(539.0, 600.0).severity == Severity::none);
+    CHECK(graded(0.0, 600.0).severity == Severity::none);
+}
+
+TEST_CASE("a limit from below works the same with the rest above it") {
+    // Insulation of 20 Mohm at rest that must not fall below 1 Mohm.
+    CHECK(*graded(20.0, 1.0, 20.0).headroom == 1.0);
+    CHECK(*graded(1.0, 1.0, 20.0).headroom == 0.0);
+    CHECK(graded(0.5, 1.0, 20.0).severity == Severity::danger);
+    CHECK(graded(2.0, 1.0, 20.0).severity == Severity::caution);
+    CHECK(graded(10.0, 1.0, 20.0).severity == Severity::none);
+}
+
+TEST_CASE("without a value or a limit nothing is judged") {
+    Margin margin{.name = "test", .value = 5.0};
+    grade(margin);
+    CHECK(margin.severity == Severity::not_assessed);
+    CHECK_FALSE(margin.headroom);
+    margin = {.name = "test", .limit = 5.0};
+    grade(margin);
+    CHECK(margin.severity == Severity::not_assessed);
+    CHECK_FALSE(margin.headroom);
+}
+
+TEST_CASE("a value that is not a number is never passed as good") {
+    const Margin margin = graded(std::nan(""), 600.0);
+    CHECK(margin.severity != Severity::none);
+}
+
+// Source: 212 °F is 100 °C, 392 °F is 200 °C.
+TEST_CASE("a sentence reads in either unit set") {
+    Margin margin{.value = 100.0,
+                  .value_low = 50.0,
+                  .value_high = 150.0,
+                  .limit = 200.0,
+                  .unit = heatmatch::unit::celsius,
+                  .text = "It is at {value} ({low} to {high}); {limit} is allowed, not {value}."};
+    CHECK(margin.sentence() ==
+          "It is at 100 °C (50 °C to 150 °C); 200 °C is allowed, not 100 °C.");
+    CHECK(margin.sentence(UnitSystem::us) ==
+          "It is at 212 °F (122 °F to 302 °F); 392 °F is allowed, not 212 °F.");
+    margin.unit = heatmatch::unit::volt;
+    margin.value = 89.906;
+    margin.text = "{value} of {limit}";
+    CHECK(margin.sentence() == "89.9 V of 200 V");
+    CHECK(margin.sentence(UnitSystem::us) == margin.sentence());
+}
+
+TEST_CASE("severities have the signal words of the standards") {
+    CHECK(heatmatch::severity_name(Severity::none) == "none");
+    CHECK(heatmatch::severity_name(Severity::caution) == "caution");
+    CHECK(heatmatch::severity_name(Severity::warning) == "warning");
+    CHECK(heatmatch::severity_name(Severity::danger) == "danger");
+    CHECK(heatmatch::severity_name(Severity::not_assessed) == "not assessed");
+}
+
+TEST_CASE("what cannot be assessed says why and what is missing") {
+    const Margin margin =
+        heatmatch::not_assessed("joint", "run \"tail\"", "The joint is not known.", {"connector"});
+    check_not_assessed(margin, "connector");
+    CHECK(margin.name == "joint");
+    CHECK(margin.subject == "run \"tail\"");
+    CHECK(margin.sentence() == "The joint is not known.");
+}

@@ -1,0 +1,165 @@
+#include "demo.hpp"
+
+#include <limits>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/match/run_margins.hpp"
+#include "heatmatch/match/wiring.hpp"
+
+using heatmatch::Circuit;
+using heatmatch::Installation;
+using heatmatch::lay_runs;
+using heatmatch::Margin;
+using heatmatch::RunParts;
+using heatmatch::Severity;
+using heatmatch::Wire;
+
+namespace {
+
+/// An installation with one run of that wire.
+Installation with_run(heatmatch::WireRun run) {
+    Installation installation;
+    installation.site = {.record_low_c = -20.0};
+    installation.runs = {std::move(run)};
+    return installation;
+}
+
+heatmatch::WireRun chosen(double length_m, std::optional<double> air_c,
+                          const std::string& kind = "open air") {
+    heatmatch::WireRun run{
+        .name = "home run", .carries = "array", .length_m = length_m, .wire = "choose"};
+    run.surroundings = {.kind = kind, .air_c = air_c};
+    return run;
+}
+
+std::vector<RunParts> lay(const Installation& installation, const Circuit& circuit) {
+    return lay_runs(starter(), installation, circuit.panel, circuit.panels, circuit.bank.hookup);
+}
+
+/// Whether a wire would do: code, insulation, plating and volts without a remark, and 2 % of drop.
+bool does(const Wire& wire, const Installation& installation, const Circuit& circuit) {
+    Circuit with = circuit;
+    RunParts parts;
+    parts.run = installation.runs.front();
+    parts.wire = wire;
+    parts.insulation = heatmatch::find_insulation(starter(), wire.insulation);
+    with.runs = {parts};
+    const double current =
+        circuit.short_circuit_current_a() * circuit.current_share(parts.run);
+    const double volts = *circuit.panel.panel.v_mp * circuit.panels.series;
+    if (parts.loop_ohm() * current > 0.02 * volts) return false;
+    if (!wire.voltage_rating_v || *wire.voltage_rating_v < circuit.cold_voltage_v()) return false;
+    for (const Margin& margin : heatmatch::run_margins(with, installation.site)) {
+        if (margin.name != "joint" && margin.severity != Severity::none) return false;
+    }
+    return true;
+}
+
+double price(const Wire& wire) {
+    return wire.price.typical().value_or(std::numeric_limits<double>::infinity());
+}
+
+}  // namespace
+
+TEST_CASE("a named wire is laid as it is, with its insulation and its joints") {
+    heatmatch::WireRun run{.name = "tail",
+                           .length_m = 0.3,
+                           .wire = "silicone-14-awg",
+                           .connector = "ring-terminal-nickel"};
+    const Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
+    const auto laid = lay(with_run(run), circuit);
+    REQUIRE(laid.size() == 1);
+    CHECK(laid.front().wire->id == "silicone-14-awg");
+    CHECK(laid.front().insulation->id == laid.front().wire->insulation);
+    CHECK(laid.front().connector->id == "ring-terminal-nickel");
+    run.wire = "no such wire";
+    CHECK_THROWS_AS(static_cast<void>(lay(with_run(run), circuit)), heatmatch::NotFound);
+}
+
+// Source: every wire of the starter tried in the test.
+TEST_CASE("a chosen wire is the cheapest that would do") {
+    struct Case {
+        heatmatch::Hookup panels;
+        double length_m;
+        double air_c;
+        const char* kind;
+    };
+    int found = 0;
+    for (const auto& [panels, length_m, air_c, kind] :
+         {Case{{2, 1}, 9.0, 35.0, "sunlit"}, Case{{2, 1}, 3.0, 30.0, "conduit"},
+          Case{{1, 2}, 9.0, 35.0, "sunlit"}, Case{{2, 2}, 20.0, 40.0, "open air"},
+          Case{{2, 1}, 0.5, 120.0, "open air"}, Case{{2, 1}, 0.5, 220.0, "open air"},
+          Case{{4, 1}, 60.0, 35.0, "sunlit"}, Case{{20, 1}, 9.0, 35.0, "sunlit"}}) {
+        const Installation installation = with_run(chosen(length_m, air_c, kind));
+        const Circuit circuit =
+            bench_circuit("silicon-60-cell-245", panels, "tubular-1000-120", {1, 1});
+        const auto laid = lay(installation, circuit);
+        REQUIRE(laid.size() == 1);
+        CAPTURE(panels.label());
+        CAPTURE(air_c);
+        double cheapest = std::numeric_limits<double>::infinity();
+        bool any = false;
+        for (const Wire& wire : starter().wires) {
+            if (!does(wire, installation, circuit)) continue;
+            any = true;
+            cheapest = std::min(cheapest, price(wire));
+        }
+        CHECK(laid.front().wire.has_value() == any);
+        if (!laid.front().wire) continue;
+        CAPTURE(laid.front().wire->id);
+        CHECK(does(*laid.front().wire, installation, circuit));
+        CHECK(price(*laid.front().wire) == cheapest);
+        ++found;
+    }
+    CHECK(found >= 5);
+}
+
+TEST_CASE("no wire is chosen where the surroundings are not stated") {
+    const Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
+    CHECK_FALSE(lay(with_run(chosen(9.0, std::nullopt)), circuit).front().wire);
+    CHECK_FALSE(lay(with_run(chosen(9.0, 60.0, "cavity")), circuit).front().wire);
+}
+
+TEST_CASE("no wire is chosen where none of the catalog would do") {
+    const Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
+    CHECK_FALSE(lay(with_run(chosen(9.0, 700.0)), circuit).front().wire);
+    CHECK_FALSE(lay(with_run(chosen(5000.0, 35.0)), circuit).front().wire);
+    const Circuit high = bench_circuit("cdte-430", {10, 1}, "tubular-1000-120", {1, 1});
+    CHECK_FALSE(lay(with_run(chosen(9.0, 35.0)), high).front().wire);
+}
+
+TEST_CASE("in sunlight only a jacket marked for it is chosen, in a wet place only a wet rating") {
+    const Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
+    Installation installation = with_run(chosen(9.0, 35.0, "sunlit"));
+    installation.site.wet = true;
+    const RunParts laid = lay(installation, circuit).front();
+    REQUIRE(laid.wire);
+    CHECK(laid.wire->sunlight_resistant.value_or(false));
+    CHECK(laid.insulation->limit_wet_c.has_value());
+}
+
+TEST_CASE("runs that name no wire of theirs are each chosen for their own current") {
+    Installation installation = with_run(chosen(10.0, 35.0));
+    installation.runs.push_back(installation.runs.front());
+    installation.runs.back().name = "each string";
+    installation.runs.back().carries = "string";
+    const Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 4}, "tubular-1000-120", {1, 1});
+    const auto laid = lay(installation, circuit);
+    REQUIRE(laid.size() == 2);
+    REQUIRE(laid[0].wire);
+    REQUIRE(laid[1].wire);
+    CHECK(laid[0].wire->area_mm2 > laid[1].wire->area_mm2);
+}
+
+TEST_CASE("devices are placed with their controls, unknown ones are refused") {
+    Installation installation = demo();
+    const auto placed = heatmatch::place_devices(starter(), installation);
+    REQUIRE(placed.size() == 3);
+    CHECK(placed[0].control.id == "pv-isolator-2-pole");
+    CHECK(placed[0].device.poles_used == 2);
+    installation.devices.front().part = "pv-isolator-9-pole";
+    CHECK_THROWS_AS(static_cast<void>(heatmatch::place_devices(starter(), installation)),
+                    heatmatch::NotFound);
+}
