@@ -25,7 +25,7 @@ DANGER = 3
 
 
 def open_catalog(path: str | None) -> _core.Catalog:
-    """The catalog file of that name (or of HEATMATCH_CATALOG) over the starter; else the starter."""
+    """The catalog file of that name, or of HEATMATCH_CATALOG; the starter if there is none."""
     name = path or os.environ.get("HEATMATCH_CATALOG")
     return _core.Catalog.open(name) if name else _core.Catalog.starter()
 

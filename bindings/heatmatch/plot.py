@@ -28,7 +28,12 @@ def _axes(ax: Axes | None) -> Axes:
         raise ImportError(
             "plots need matplotlib; install it with pip install 'libheatmatch[notebook]'"
         ) from error
-    return plt.subplots(figsize=(7.5, 4.8), layout="constrained")[1]
+    return plt.subplots(figsize=(9.0, 4.6), layout="constrained")[1]
+
+
+def _legend(ax: Axes) -> None:
+    """Puts the legend beside the plot, where it hides nothing."""
+    ax.legend(fontsize=8, loc="upper left", bbox_to_anchor=(1.01, 1.0), borderaxespad=0.0)
 
 
 def load_lines(
@@ -64,19 +69,13 @@ def load_lines(
         curve = array.at(irradiance_w_m2=sun, cell_temperature_c=cell)
         volts = np.linspace(0.0, curve.open_circuit_voltage_v, 300)
         amps = curve.current_a(volts)
-        label = f"{sun:.0f} W/m², cells {cell:.0f} °C"
-        ax.plot(volts, amps, color=colour, linestyle=style, label=label)
         point = curve.into_resistance(circuit.bank_ohm + wire)
+        watts = point.current_a**2 * circuit.bank_ohm
+        label = f"{sun:.0f} W/m², cells {cell:.0f} °C: {watts:.0f} W"
+        ax.plot(volts, amps, color=colour, linestyle=style, label=label)
         best = curve.maximum_power()
-        ax.plot(best.voltage_v, best.current_a, marker="|", color=colour, markersize=9)
+        ax.plot(best.voltage_v, best.current_a, marker="|", color=colour, markersize=10)
         ax.plot(point.voltage_v, point.current_a, marker="o", color=_LOAD, markersize=6)
-        ax.annotate(
-            f"{point.power_w:.0f} W",
-            (point.voltage_v, point.current_a),
-            textcoords="offset points",
-            xytext=(7, 4),
-            fontsize=9,
-        )
         highest_v = max(highest_v, curve.open_circuit_voltage_v)
         highest_a = max(highest_a, curve.short_circuit_current_a)
     line_v = np.array([0.0, highest_v * 1.03])
@@ -97,7 +96,7 @@ def load_lines(
     ax.set_xlabel("array voltage [V]")
     ax.set_ylabel("array current [A]")
     ax.set_title(circuit.title)
-    ax.legend(fontsize=8, loc="best")
+    _legend(ax)
     return ax
 
 
@@ -155,5 +154,5 @@ def power_against_ohms(
     ax.set_xlabel("resistance of the elements [ohm]")
     ax.set_ylabel("power into them [W]")
     ax.set_title(f"{circuit.owned.group} {circuit.panels}: what each sun gives")
-    ax.legend(fontsize=8, loc="best")
+    _legend(ax)
     return ax

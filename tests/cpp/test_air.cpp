@@ -17,7 +17,8 @@ struct TableRow {
     double prandtl;
 };
 
-// Source: Incropera, Fundamentals of Heat and Mass Transfer, table A.4, air at atmospheric pressure.
+// Source: Incropera, Fundamentals of Heat and Mass Transfer, table A.4, air at atmospheric
+// pressure.
 constexpr TableRow table_a4[] = {{300.0, 0.0263, 15.89e-6, 0.707},
                                  {400.0, 0.0338, 26.41e-6, 0.690},
                                  {500.0, 0.0407, 38.79e-6, 0.684}};
@@ -36,16 +37,14 @@ TEST_CASE("air agrees with a table of a text book") {
     }
 }
 
-// Source: Incropera, example 9.4: steam pipe of 0.1 m at 165 °C in air and walls at 23 °C, emissivity
-// 0.85, 763 W/m by free convection and radiation. Within 2 %.
+// Source: Incropera, example 9.4: steam pipe of 0.1 m at 165 °C in air and walls at 23 °C,
+// emissivity 0.85, 763 W/m by free convection and radiation. Within 2 %.
 TEST_CASE("a warm pipe in still air loses what a text book finds") {
     constexpr double pi = 3.14159265358979323846;
     constexpr double surface_k = 165.0 + 273.15;
     constexpr double air_k = 23.0 + 273.15;
-    const double convection =
-        free_convection_cylinder(0.1, surface_k, air_k) * (surface_k - air_k);
-    const double radiation =
-        0.85 * 5.670374e-8 * (std::pow(surface_k, 4.0) - std::pow(air_k, 4.0));
+    const double convection = free_convection_cylinder(0.1, surface_k, air_k) * (surface_k - air_k);
+    const double radiation = 0.85 * 5.670374e-8 * (std::pow(surface_k, 4.0) - std::pow(air_k, 4.0));
     CHECK(pi * 0.1 * (convection + radiation) == doctest::Approx(763.0).epsilon(0.02));
     // The same example: h = 7.78 W/m2K by Churchill and Chu with properties from the table; ours
     // are a little lower.

@@ -35,9 +35,9 @@ TEST_CASE("two generic panels in series into a 120 V 1000 W element agree with p
         double power;
         double volts;
     };
-    for (const auto& [sun, power, volts] : {Case{1000, 508.4, 85.57}, Case{800, 480.5, 83.18},
-                                            Case{500, 313.4, 67.18}, Case{200, 51.11, 27.13},
-                                            Case{100, 12.83, 13.59}}) {
+    for (const auto& [sun, power, volts] :
+         {Case{1000, 508.4, 85.57}, Case{800, 480.5, 83.18}, Case{500, 313.4, 67.18},
+          Case{200, 51.11, 27.13}, Case{100, 12.83, 13.59}}) {
         CAPTURE(sun);
         const OperatingPoint point = array.at(sun, 25.0).into_resistance(14.4);
         CHECK(point.power_w == doctest::Approx(power).epsilon(1e-3));

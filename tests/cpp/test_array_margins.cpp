@@ -99,7 +99,8 @@ TEST_CASE("from 80 V on a series arc is a caution") {
     CHECK(contains(named(circuit_of(panel, {1, 1}), "series arc").sentence(), "below it too"));
 }
 
-// Source: NEC 690.9 and IEC 62548, from memory: (n - 1) x 1.25 x Isc against the largest series fuse.
+// Source: NEC 690.9 and IEC 62548, from memory: (n - 1) x 1.25 x Isc against the largest series
+// fuse.
 TEST_CASE("a faulty string is fed by all the others") {
     Panel panel = round_panel();
     const Margin alone = named(circuit_of(panel, {4, 1}), "reverse current");

@@ -38,8 +38,8 @@ TEST_CASE("an element's watts and volts are held against its rating") {
                  1100.0, 1000.0);
     check_judged(named(circuit, "element voltage", {.element_voltage_v = 80.0}), Severity::none,
                  80.0, 120.0);
-    check_judged(named(circuit, "element voltage", {.element_voltage_v = 130.0}),
-                 Severity::warning, 130.0, 120.0);
+    check_judged(named(circuit, "element voltage", {.element_voltage_v = 130.0}), Severity::warning,
+                 130.0, 120.0);
     circuit.bank.element.rated_w.reset();
     circuit.bank.element.rated_v.reset();
     const Margin power = named(circuit, "element power", {.element_power_w = 450.0});
@@ -123,9 +123,9 @@ TEST_CASE("terminals are judged by the hottest run at the element") {
     // Neither run reaches the element.
     check_not_assessed(named(circuit, "terminal temperature"), "surroundings.air_c");
     circuit.runs.back().run.carries = "bank";
-    const auto at = heatmatch::conductor_temperature(
-        *circuit.runs.back().wire, &*circuit.runs.back().insulation, 8.66,
-        circuit.runs.back().run.surroundings);
+    const auto at = heatmatch::conductor_temperature(*circuit.runs.back().wire,
+                                                     &*circuit.runs.back().insulation, 8.66,
+                                                     circuit.runs.back().run.surroundings);
     check_judged(named(circuit, "terminal temperature"), Severity::none, at->conductor_c, 250.0,
                  120.0);
     circuit.bank.element.terminal_limit_c = 122.0;
@@ -145,8 +145,7 @@ TEST_CASE("low ohms are a caution for shaded cells") {
     const Margin high = named(usual(), "shade stress");
     CHECK(high.severity == Severity::none);
     CHECK(*high.value < 60.0);
-    const Circuit low =
-        bench_circuit("silicon-60-cell-245", {2, 1}, "immersion-1500-120", {1, 4});
+    const Circuit low = bench_circuit("silicon-60-cell-245", {2, 1}, "immersion-1500-120", {1, 4});
     const Margin stressed = named(low, "shade stress");
     CHECK(stressed.severity == Severity::caution);
     CHECK(*stressed.value > 98.0);
@@ -172,8 +171,7 @@ TEST_CASE("wire takes its share of the ohms") {
 TEST_CASE("every element of the starter has the same nine margins, none of them silent") {
     for (const heatmatch::Element& element : starter().elements) {
         CAPTURE(element.id);
-        const Circuit circuit =
-            bench_circuit("silicon-60-cell-245", {2, 1}, element.id, {1, 2});
+        const Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, element.id, {1, 2});
         const auto margins =
             bank_margins(circuit, site, {.element_power_w = 100.0, .element_voltage_v = 50.0});
         CHECK(margins.size() == 9);

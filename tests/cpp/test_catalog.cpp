@@ -175,7 +175,7 @@ TEST_CASE("the starter is read-only") {
           refusal([&] { starter.import_json_text("{\"heatmatch_catalog\": 1}", "x"); })}) {
         CHECK(holds(message, "the starter catalog is read-only; open a file of your own"));
     }
-    CHECK(starter.export_all_json_text() == before);
+    CHECK((starter.export_all_json_text() == before));
     CHECK_FALSE(starter.is_own(PartKind::panel, id));
     CHECK(holds(refusal([&] { starter.save_copy("/tmp/heatmatch-never-written"); }), "no file"));
 }
@@ -251,7 +251,7 @@ TEST_CASE("a part that names a missing one is refused") {
     const std::string message = refusal([&] { catalog.add(own_wire("tail", "no-such")); });
     CHECK(holds(message, "wire \"tail\" (insulation names insulation \"no-such\")"));
     CHECK(holds(message, "nothing was changed"));
-    CHECK(catalog.export_all_json_text() == before);
+    CHECK((catalog.export_all_json_text() == before));
     CHECK(catalog.history().empty());
     catalog.add(own_insulation("no-such"));
     CHECK_NOTHROW(catalog.add(own_wire("tail", "no-such")));

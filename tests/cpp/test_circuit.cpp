@@ -38,8 +38,8 @@ double power_at(const Circuit& circuit, double current_factor, double bank_ohm, 
 
 }  // namespace
 
-// Source: NEC Chapter 9 Table 8, direct-current resistance at 75 °C in ohm per 1000 ft, as reproduced
-// on the web. Tolerance 0.5 % for solid wire, 1 % for strands, whose lay differs.
+// Source: NEC Chapter 9 Table 8, direct-current resistance at 75 °C in ohm per 1000 ft, as
+// reproduced on the web. Tolerance 0.5 % for solid wire, 1 % for strands, whose lay differs.
 TEST_CASE("a thousand feet of copper have the ohms the code tabulates") {
     struct Case {
         double awg;
@@ -85,8 +85,8 @@ TEST_CASE("strings and branches share the ohms of their runs, array and bank run
         const char* carries;
         double share;
     };
-    for (const auto& [carries, share] : {Case{"string", 0.5}, Case{"array", 1.0}, Case{"bank", 1.0},
-                                         Case{"branch", 1.0 / 3.0}}) {
+    for (const auto& [carries, share] :
+         {Case{"string", 0.5}, Case{"array", 1.0}, Case{"bank", 1.0}, Case{"branch", 1.0 / 3.0}}) {
         CAPTURE(std::string(carries));
         circuit.runs = {run_of(carries, 0.6)};
         CHECK(circuit.current_share(circuit.runs.front().run) == doctest::Approx(share));
@@ -146,10 +146,10 @@ TEST_CASE("the ends of the band are those of a scan over ohms and current") {
                         circuit.bank.low_ohm() +
                         (circuit.bank.high_ohm() - circuit.bank.low_ohm()) * i / 200.0;
                     for (int j = 0; j <= 20; ++j) {
-                        const double factor = circuit.panel.current_factor_low +
-                                              (circuit.panel.current_factor_high -
-                                               circuit.panel.current_factor_low) *
-                                                  j / 20.0;
+                        const double factor =
+                            circuit.panel.current_factor_low +
+                            (circuit.panel.current_factor_high - circuit.panel.current_factor_low) *
+                                j / 20.0;
                         const double power = power_at(circuit, factor, ohm, sun, 40.0);
                         low = std::min(low, power);
                         high = std::max(high, power);

@@ -201,7 +201,8 @@ TEST_CASE("every control of the starter is judged in every duty without an empty
             for (const char* run : {"bench", ""}) {
                 CAPTURE(control.id);
                 CAPTURE(std::string(duty));
-                const auto margins = margins_of(with_device(bench_device(control.id, duty, 2, run)));
+                const auto margins =
+                    margins_of(with_device(bench_device(control.id, duty, 2, run)));
                 for (const Margin& margin : margins) {
                     check_sentence(margin);
                     CHECK(!margin.source.empty());

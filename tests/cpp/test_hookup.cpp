@@ -57,10 +57,29 @@ TEST_CASE("a printed hook-up is read back") {
 }
 
 TEST_CASE("texts that are no hook-up are refused, naming part, field and value") {
-    for (const char* text :
-         {"", "2x1", "2S", "S1P", "0S1P", "1S0P", "-1S1P", "+2S1P", "2S1", "2s1p", "2S1P ", " 2S1P",
-          "2S1P1", "2P1S", "2S-1P", "2.5S1P", "1001S1P", "1S1001P", "99999999999999999999S1P",
-          "1S99999999999999999999P", "two in series", "2S1PP", "2SS1P"}) {
+    for (const char* text : {"",
+                             "2x1",
+                             "2S",
+                             "S1P",
+                             "0S1P",
+                             "1S0P",
+                             "-1S1P",
+                             "+2S1P",
+                             "2S1",
+                             "2s1p",
+                             "2S1P ",
+                             " 2S1P",
+                             "2S1P1",
+                             "2P1S",
+                             "2S-1P",
+                             "2.5S1P",
+                             "1001S1P",
+                             "1S1001P",
+                             "99999999999999999999S1P",
+                             "1S99999999999999999999P",
+                             "two in series",
+                             "2S1PP",
+                             "2SS1P"}) {
         CAPTURE(std::string(text));
         try {
             static_cast<void>(parse_hookup(text, "circuit", "bank"));

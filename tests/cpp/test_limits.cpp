@@ -1,5 +1,5 @@
-#include "demo.hpp"
 #include "../../libheatmatch/src/match/pairings.hpp"
+#include "demo.hpp"
 
 #include <cmath>
 
@@ -35,8 +35,7 @@ Extremes scan(const heatmatch::ArrayCurve& bright, const Bank& bank, double wire
         found.element_voltage_v = std::max(found.element_voltage_v, share * each);
         if (branches < 2) continue;
         const double left = ohm * branches / (branches - 1);
-        const double survivor =
-            bright.into_resistance(left + wire_ohm).current_a / (branches - 1);
+        const double survivor = bright.into_resistance(left + wire_ohm).current_a / (branches - 1);
         found.survivor_power_w = std::max(found.survivor_power_w, survivor * survivor * each);
     }
     return found;
@@ -45,8 +44,7 @@ Extremes scan(const heatmatch::ArrayCurve& bright, const Bank& bank, double wire
 /// Every pairing of an installation, its light record beside its full margins.
 void check_screen(const Installation& installation) {
     const heatmatch::RankOptions options;
-    const heatmatch::Pairings pairings =
-        heatmatch::screen_all(starter(), installation, options);
+    const heatmatch::Pairings pairings = heatmatch::screen_all(starter(), installation, options);
     REQUIRE(!pairings.all.empty());
     int headrooms = 0;
     int dangers = 0;
@@ -82,8 +80,7 @@ TEST_CASE("margins are judged on the brightest cold morning with panels as new")
     heatmatch::Site bright = site;
     bright.bright_irradiance_w_m2 = 1250.0;
     const auto curve = heatmatch::bright_curve(aged.panel, aged.panels, bright);
-    const auto expected =
-        heatmatch::Array::uniform(aged.panel.as_new, 2, 2).at(1250.0, 0.0);
+    const auto expected = heatmatch::Array::uniform(aged.panel.as_new, 2, 2).at(1250.0, 0.0);
     CHECK(curve.into_resistance(14.0).power_w ==
           doctest::Approx(expected.into_resistance(14.0).power_w).epsilon(1e-12));
     CHECK(curve.open_circuit_voltage_v() ==
@@ -95,9 +92,8 @@ TEST_CASE("measured amperes and volts above the label count on the bright mornin
     const auto fresh = heatmatch::panel_in_service({.panel = panel.id}, panel, -20.0);
     const auto stc = fresh.as_new.at(1000.0, 25.0);
     heatmatch::OwnedPanels owned{.panel = panel.id};
-    owned.measured =
-        heatmatch::PanelMeasurement{.v_oc = 1.04 * stc.open_circuit_voltage_v(),
-                                    .i_sc = 1.05 * stc.short_circuit_current_a()};
+    owned.measured = heatmatch::PanelMeasurement{.v_oc = 1.04 * stc.open_circuit_voltage_v(),
+                                                 .i_sc = 1.05 * stc.short_circuit_current_a()};
     const auto measured = heatmatch::panel_in_service(owned, panel, -20.0);
     const auto before = heatmatch::bright_curve(fresh, {1, 1}, site);
     const auto after = heatmatch::bright_curve(measured, {1, 1}, site);
@@ -115,8 +111,7 @@ TEST_CASE("the largest watts and volts of an element are those of a scan over it
                 const Circuit circuit = bench_circuit(panel, {2, 1}, element, bank);
                 CAPTURE(circuit.title());
                 CAPTURE(std::string(panel));
-                const auto bright =
-                    heatmatch::bright_curve(circuit.panel, circuit.panels, site);
+                const auto bright = heatmatch::bright_curve(circuit.panel, circuit.panels, site);
                 const Extremes found = heatmatch::extremes(bright, circuit.bank, 0.2);
                 const Extremes expected = scan(bright, circuit.bank, 0.2);
                 CHECK(found.element_power_w >= expected.element_power_w * (1.0 - 1e-4));
@@ -131,30 +126,37 @@ TEST_CASE("the largest watts and volts of an element are those of a scan over it
 }
 
 TEST_CASE("the screen of a bank finds the headroom its margins have") {
+    int wrong = 0;
+    int unseen = 0;
     for (const heatmatch::Element& element : starter().elements) {
         for (const std::optional<double> air_c :
              {std::optional<double>{}, std::optional<double>{60.0}, std::optional<double>{120.0},
               std::optional<double>{105.0}, std::optional<double>{260.0}}) {
-            Circuit circuit =
-                bench_circuit("silicon-60-cell-245", {4, 1}, element.id, {1, 2});
+            Circuit circuit = bench_circuit("silicon-60-cell-245", {4, 1}, element.id, {1, 2});
             if (air_c) {
                 circuit.runs = {bench_run("silicone-14-awg", air_c)};
                 circuit.runs.front().run.carries = "bank";
             }
             const auto bright = heatmatch::bright_curve(circuit.panel, circuit.panels, site);
-            const Extremes extremes =
-                heatmatch::extremes(bright, circuit.bank, circuit.wire_ohm());
+            const Extremes extremes = heatmatch::extremes(bright, circuit.bank, circuit.wire_ohm());
             const auto screened = heatmatch::screen_bank(
                 extremes, heatmatch::bank_limits(element), circuit.cold_voltage_v(),
                 heatmatch::terminal_temperature(circuit, site));
             const auto full =
                 heatmatch::screen_margins(heatmatch::bank_margins(circuit, site, extremes));
-            CAPTURE(element.id);
-            CAPTURE(air_c.value_or(-1.0));
-            CHECK(screened.headroom == doctest::Approx(full.headroom).epsilon(1e-12));
-            CHECK(screened.reason == full.reason);
+            const bool same = std::fabs(screened.headroom - full.headroom) < 1e-12 &&
+                              screened.reason == full.reason;
+            if (same) continue;
+            ++wrong;
+            if ((screened.headroom < 0.0) != (full.headroom < 0.0)) {
+                ++unseen;
+                INFO(element.id << " in " << air_c.value_or(0.0) << " °C");
+                if (unseen == 1) CHECK(screened.headroom == full.headroom);
+            }
         }
     }
+    CHECK_MESSAGE(unseen == 0, "dangers that the screen does not see");
+    CHECK_MESSAGE(wrong == 0, "headrooms that differ");
 }
 
 TEST_CASE("only margins whose passing is a danger set the headroom") {
@@ -191,6 +193,7 @@ TEST_CASE("the screen equals the full margins with nothing said about wire and d
 TEST_CASE("the screen equals the full margins where one group finds no wire at the element") {
     Installation installation = demo();
     installation.runs.back().wire = "choose";
+    installation.runs.back().connector.clear();
     installation.panels = {{.group = "one", .panel = "silicon-60-cell-245", .count = 1},
                            {.group = "high", .panel = "cdte-430", .count = 4}};
     check_screen(installation);

@@ -214,14 +214,40 @@ TEST_CASE("only version one of a catalog file is read") {
     CHECK(holds(catalog_refusal(R"({"heatmatch_catalog": 1, "pannels": []})"), "\"panel\"?"));
 }
 
-TEST_CASE("texts that are no UTF-8 are refused") {
-    for (const std::string bytes : {"\xFF", "\xC3",
-                                    "S\xFC"
-                                    "d",
-                                    "\xED\xA0\x80", "\xF5\x80\x80\x80"}) {
+// Source: RFC 3629: stray and cut bytes, overlong forms, surrogates and what lies above U+10FFFF.
+TEST_CASE("texts that are no UTF-8 are refused, wherever they stand") {
+    const std::vector<std::string> malformed{"\xFF",
+                                             "\xC3",
+                                             "\x80",
+                                             "S\xFC"
+                                             "d",
+                                             "\xC0\xAF",
+                                             "\xE0\x80\x80",
+                                             "\xED\xA0\x80",
+                                             "\xF0\x80\x80\x80",
+                                             "\xF4\x90\x80\x80",
+                                             "\xF5\x80\x80\x80"};
+    for (std::size_t n = 0; n < malformed.size(); ++n) {
+        CAPTURE(n);
+        const std::string& bytes = malformed[n];
         CHECK_FALSE(refusal([&] { read_panel("\"notes\": \"" + bytes + "\","); }) == "(accepted)");
         Panel panel = read_panel("");
         panel.notes = bytes;
         CHECK_FALSE(refusal([&] { check_part(panel); }) == "(accepted)");
+        panel.notes.clear();
+        panel.provenance.source_of = {{"v_oc", bytes}};
+        CHECK_FALSE(refusal([&] { check_part(panel); }) == "(accepted)");
+        panel.provenance.source_of = {{bytes, "meter"}};
+        CHECK_FALSE(refusal([&] { check_part(panel); }) == "(accepted)");
     }
+    for (const std::string good :
+         {"Süd", "\u4e2d", "\U0001F600", "\U0010FFFF", "\uFFFD", "a\tb\n"}) {
+        Panel panel = read_panel("");
+        panel.notes = good;
+        CHECK(refusal([&] { check_part(panel); }) == "(accepted)");
+    }
+}
+
+TEST_CASE("the source of a field is told for fields there are") {
+    CHECK(holds(refusal([] { read_panel(R"("source_of": {"voc": "meter"},)"); }), "\"v_oc\""));
 }

@@ -23,8 +23,7 @@ Circuit with_run(RunParts run, heatmatch::Hookup panels = {2, 1}) {
 }
 
 std::vector<Margin> margins_of(const Circuit& circuit, bool wet = false, double sun = 1000.0) {
-    return run_margins(
-        circuit, {.record_low_c = -20.0, .wet = wet, .bright_irradiance_w_m2 = sun});
+    return run_margins(circuit, {.record_low_c = -20.0, .wet = wet, .bright_irradiance_w_m2 = sun});
 }
 
 Margin named(const Circuit& circuit, std::string_view name, bool wet = false) {
@@ -59,8 +58,8 @@ TEST_CASE("a wire and its joint are held against the cold voltage") {
     }));
 }
 
-// Source: NEC 690.8, from memory: the table carries 1.56 Isc, the corrected value 1.25 Isc. The wire
-// has 30 A at 30 °C for 90 °C.
+// Source: NEC 690.8, from memory: the table carries 1.56 Isc, the corrected value 1.25 Isc. The
+// wire has 30 A at 30 °C for 90 °C.
 TEST_CASE("the code's current is the smaller of table and correction") {
     RunParts run = bench_run("thhn-12-awg", 30.0);
     const double needed = 1.25 * 8.66;
@@ -162,8 +161,8 @@ TEST_CASE("in a wet place insulation needs a wet rating, in a hot bed it does no
     CHECK(count_margins(margins_of(with_run(run), true), "wet place") == 0);
 }
 
-// Source: NEC Table 310.4(A), from memory: in a wet place the wet rating of the insulation holds; the
-// starter has 60 °C wet and 90 °C dry for this one.
+// Source: NEC Table 310.4(A), from memory: in a wet place the wet rating of the insulation holds;
+// the starter has 60 °C wet and 90 °C dry for this one.
 TEST_CASE("in a wet place insulation is held against its wet limit") {
     RunParts run = bench_run("uf-b-10-awg", 70.0, "conduit");
     REQUIRE(*run.insulation->limit_wet_c == 60.0);

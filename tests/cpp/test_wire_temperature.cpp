@@ -60,9 +60,8 @@ TEST_CASE("the correction for the ambient follows the code's tables") {
     for (const ReferenceRow& row : read_reference("ampacity_open.csv")) {
         if (row.at("quantity") != "factor") continue;
         CAPTURE(row.at("case"));
-        const double factor =
-            heatmatch::ampacity_correction(number(row, "conductor_c"), number(row, "ambient_c"),
-                                           number(row, "table_ambient_c"));
+        const double factor = heatmatch::ampacity_correction(
+            number(row, "conductor_c"), number(row, "ambient_c"), number(row, "table_ambient_c"));
         CHECK(std::fabs(factor - number(row, "expected")) <= number(row, "tolerance"));
     }
     CHECK(heatmatch::ampacity_correction(90.0, 30.0, 30.0) == doctest::Approx(1.0));
@@ -132,9 +131,8 @@ TEST_CASE("heat made in the wire leaves through insulation and surface") {
 }
 
 TEST_CASE("more current, warmer air and more sun make a wire hotter") {
-    for (const Surroundings& around :
-         {Surroundings::open_air(25), Surroundings::sunlit(25), Surroundings::conduit(25),
-          bed(25)}) {
+    for (const Surroundings& around : {Surroundings::open_air(25), Surroundings::sunlit(25),
+                                       Surroundings::conduit(25), bed(25)}) {
         CAPTURE(around.kind);
         double last = -100.0;
         for (double current = 0.0; current <= 40.0; current += 2.5) {

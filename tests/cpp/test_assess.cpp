@@ -1,0 +1,119 @@
+#include "demo.hpp"
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/match/assess.hpp"
+
+using heatmatch::assess;
+using heatmatch::Candidate;
+using heatmatch::Installation;
+using heatmatch::Severity;
+
+namespace {
+
+std::string refused_field(const Installation& installation) {
+    try {
+        static_cast<void>(assess(starter(), installation));
+    } catch (const heatmatch::Error& error) {
+        return error.detail().field;
+    }
+    return "nothing";
+}
+
+}  // namespace
+
+// Source: the demo's two panels, aged by their readings, fitted and loaded by a separate program in
+// Python (five equations solved by least squares, gamma by a difference, bracketed current):
+// 154.555, 155.228 and 77.949 W at three suns; 89.906 V cold; 0.13723 ohm of wire; 28.550 ohm.
+TEST_CASE("the circuit that stands in the demo delivers what a separate program finds") {
+    const Candidate standing = assess(starter(), demo());
+    CHECK(standing.circuit.title() == "barn pair 2S1P into storage-rod-1000-240 1S2P");
+    REQUIRE(standing.delivered.size() == 3);
+    CHECK(standing.delivered[0].power_w == doctest::Approx(154.555).epsilon(1e-5));
+    CHECK(standing.delivered[1].power_w == doctest::Approx(155.228).epsilon(1e-5));
+    CHECK(standing.delivered[2].power_w == doctest::Approx(77.949).epsilon(1e-5));
+    CHECK(standing.circuit.cold_voltage_v() == doctest::Approx(89.906).epsilon(1e-5));
+    CHECK(standing.circuit.wire_ohm() == doctest::Approx(0.13723).epsilon(1e-4));
+    CHECK(standing.circuit.bank.typical_ohm() == doctest::Approx(28.550).epsilon(1e-5));
+    // The same program, brightest cold morning: 128.02 W and 81.80 V an element, 133.92 W for a
+    // survivor.
+    CHECK(*margin_of(standing.margins, "element power").value ==
+          doctest::Approx(128.02).epsilon(1e-4));
+    CHECK(*margin_of(standing.margins, "element voltage").value ==
+          doctest::Approx(81.80).epsilon(1e-4));
+    CHECK(*margin_of(standing.margins, "survivor power").value ==
+          doctest::Approx(133.92).epsilon(1e-4));
+}
+
+TEST_CASE("a standing circuit is judged as the ranking judges the same one") {
+    const Candidate standing = assess(starter(), demo());
+    const auto& kept = demo_ranking().candidates;
+    const auto same = std::find_if(kept.begin(), kept.end(), [&](const Candidate& candidate) {
+        return candidate.circuit.title() == standing.circuit.title();
+    });
+    REQUIRE(same != kept.end());
+    CHECK(same->mean_power_w() == standing.mean_power_w());
+    CHECK(same->smallest_headroom() == standing.smallest_headroom());
+    REQUIRE(same->margins.size() == standing.margins.size());
+    for (std::size_t i = 0; i < standing.margins.size(); ++i) {
+        CHECK(same->margins[i].sentence() == standing.margins[i].sentence());
+    }
+}
+
+TEST_CASE("a circuit with a danger is assessed all the same") {
+    Installation installation = demo();
+    installation.devices.front().part = "ac-toggle-switch";
+    const Candidate standing = assess(starter(), installation);
+    CHECK(standing.severity() == Severity::danger);
+    REQUIRE(standing.worst() != nullptr);
+    CHECK(standing.worst()->name == "dc breaking");
+    CHECK(standing.smallest_headroom() < 0.0);
+}
+
+TEST_CASE("elements of a standing circuit need not be bought") {
+    Installation installation = demo();
+    installation.circuit->bank = "2S2P";
+    installation.runs.front().wire = "pv-wire-10-awg";
+    const Candidate standing = assess(starter(), installation);
+    REQUIRE(standing.price_to_buy);
+    CHECK(*standing.price_to_buy == 0.0);
+}
+
+TEST_CASE("the conditions and the coil temperature are the caller's") {
+    heatmatch::RankOptions options;
+    options.conditions = {{500.0, 20.0}};
+    options.coil_temperature_c = 600.0;
+    const Candidate standing = assess(starter(), demo(), options);
+    REQUIRE(standing.delivered.size() == 1);
+    CHECK(standing.delivered.front().irradiance_w_m2 == 500.0);
+    // At rated coil temperature the ohms are V²/P: 240² / 1000 / 2.
+    CHECK(standing.circuit.bank.typical_ohm() == doctest::Approx(28.8).epsilon(1e-12));
+}
+
+TEST_CASE("what cannot be assessed is refused by name") {
+    Installation installation = demo();
+    installation.circuit.reset();
+    CHECK(refused_field(installation) == "circuit");
+    installation = demo();
+    installation.circuit->panels = "3S1P";
+    CHECK(refused_field(installation) == "panels");
+    installation.circuit->panels = "two";
+    CHECK(refused_field(installation) == "panels");
+    installation = demo();
+    installation.circuit->bank = "1S0P";
+    CHECK(refused_field(installation) == "bank");
+    installation = demo();
+    installation.circuit->group = "barn pairs";
+    CHECK(refused_field(installation) == "group");
+    installation = demo();
+    installation.circuit->element = "storage-rod";
+    CHECK_THROWS_AS(static_cast<void>(assess(starter(), installation)), heatmatch::NotFound);
+    CHECK(refused_field(demo()) == "nothing");
+}
+
+TEST_CASE("conditions that mean nothing are refused for an assessment too") {
+    heatmatch::RankOptions options;
+    options.conditions = {{-5.0, 20.0}};
+    CHECK_THROWS_AS(static_cast<void>(assess(starter(), demo(), options)), heatmatch::InvalidInput);
+}

@@ -1,0 +1,205 @@
+#include "demo.hpp"
+
+#include <set>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/match/candidate.hpp"
+
+using heatmatch::Candidate;
+using heatmatch::Circuit;
+using heatmatch::Margin;
+using heatmatch::price_to_buy;
+using heatmatch::Severity;
+
+namespace {
+
+Candidate with_margins(std::vector<Margin> margins) {
+    Candidate candidate;
+    candidate.margins = std::move(margins);
+    return candidate;
+}
+
+std::vector<const Candidate*> all_of_demo() {
+    std::vector<const Candidate*> all;
+    for (const Candidate& candidate : demo_ranking().candidates) all.push_back(&candidate);
+    for (const Candidate& candidate : demo_ranking().rejected) all.push_back(&candidate);
+    return all;
+}
+
+/// Names of the margins that do not belong to a run or a device.
+std::multiset<std::string> names_of(const Candidate& candidate) {
+    std::multiset<std::string> names;
+    for (const Margin& margin : candidate.margins) {
+        const bool per_part =
+            margin.subject.rfind("run \"", 0) == 0 || margin.subject.rfind("device \"", 0) == 0;
+        if (!per_part) names.insert(margin.name);
+    }
+    return names;
+}
+
+}  // namespace
+
+TEST_CASE("the worst margin is the most severe, of equals the one with least headroom") {
+    const Candidate candidate =
+        with_margins({{.name = "fine", .severity = Severity::none, .headroom = 0.1},
+                      {.name = "far", .severity = Severity::warning, .headroom = -0.2},
+                      {.name = "farther", .severity = Severity::warning, .headroom = -0.9},
+                      {.name = "unknown", .severity = Severity::not_assessed},
+                      {.name = "near", .severity = Severity::caution, .headroom = 0.01}});
+    REQUIRE(candidate.worst() != nullptr);
+    CHECK(candidate.worst()->name == "farther");
+    CHECK(candidate.severity() == Severity::warning);
+    CHECK(candidate.not_assessed() == 1);
+    CHECK(with_margins({}).worst() == nullptr);
+    CHECK(with_margins({}).severity() == Severity::not_assessed);
+    CHECK(with_margins({}).smallest_headroom() == 1.0);
+}
+
+// Source: arithmetic mean.
+TEST_CASE("power is averaged over the conditions") {
+    Candidate candidate;
+    CHECK(candidate.mean_power_w() == 0.0);
+    candidate.delivered = {{.power_low_w = 90, .power_w = 100, .power_high_w = 120},
+                           {.power_low_w = 20, .power_w = 40, .power_high_w = 60}};
+    CHECK(candidate.mean_power_w() == 70.0);
+    CHECK(candidate.mean_power_low_w() == 55.0);
+    CHECK(candidate.mean_power_high_w() == 90.0);
+}
+
+TEST_CASE("what was assumed is listed once") {
+    const heatmatch::Assumption same{.part = "p", .field = "f", .value = "1", .source = "s"};
+    heatmatch::Assumption other = same;
+    other.field = "g";
+    Candidate candidate = with_margins({{.assumed = {same, other}}, {.assumed = {same}}});
+    candidate.circuit.panel.assumed = {same};
+    CHECK(candidate.assumed().size() == 2);
+}
+
+// Source: arithmetic on prices made for the test.
+TEST_CASE("what is not owned is bought: elements, and wire there and back for every string") {
+    Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 2}, "tubular-1000-120", {1, 3});
+    circuit.bank.element.price = {.low = 10.0, .high = 20.0, .currency = "USD"};
+    CHECK(*price_to_buy(circuit) == 0.0);
+    circuit.bank.owned = 1;
+    CHECK(*price_to_buy(circuit) == doctest::Approx(30.0));
+    heatmatch::RunParts run = bench_run("thhn-12-awg", 30.0);
+    run.run.length_m = 5.0;
+    run.wire->price = {.low = 2.0, .high = 2.0};
+    circuit.runs = {run};
+    // A wire that is named is there already.
+    CHECK(*price_to_buy(circuit) == doctest::Approx(30.0));
+    circuit.runs.front().run.wire = "choose";
+    CHECK(*price_to_buy(circuit) == doctest::Approx(30.0 + 20.0));
+    circuit.runs.front().run.carries = "string";
+    CHECK(*price_to_buy(circuit) == doctest::Approx(30.0 + 40.0));
+    circuit.runs.front().run.carries = "branch";
+    CHECK(*price_to_buy(circuit) == doctest::Approx(30.0 + 60.0));
+    circuit.runs.front().wire->price = {};
+    CHECK_FALSE(price_to_buy(circuit));
+    circuit.runs.front().wire.reset();
+    CHECK_FALSE(price_to_buy(circuit));
+    circuit.runs.clear();
+    circuit.bank.element.price = {};
+    CHECK_FALSE(price_to_buy(circuit));
+    circuit.bank.owned = 3;
+    CHECK(*price_to_buy(circuit) == 0.0);
+}
+
+TEST_CASE("every candidate of the demo has the same margins, none silently missing") {
+    const auto all = all_of_demo();
+    REQUIRE(all.size() > 100);
+    const auto expected = names_of(*all.front());
+    for (const char* name : {"element power",
+                             "element voltage",
+                             "sheath voltage",
+                             "survivor power",
+                             "earth fault",
+                             "built-in control",
+                             "terminal temperature",
+                             "shade stress",
+                             "voltage drop",
+                             "cold voltage",
+                             "touch voltage",
+                             "series arc",
+                             "reverse current",
+                             "string mismatch",
+                             "disconnect",
+                             "independent limit",
+                             "sheath temperature",
+                             "coil temperature",
+                             "end seal",
+                             "wall and lid",
+                             "touch temperature",
+                             "store ceiling",
+                             "stagnation",
+                             "dry-out"}) {
+        CAPTURE(std::string(name));
+        CHECK(expected.count(name) == 1);
+    }
+    int silent = 0;
+    for (const Candidate* candidate : all) {
+        CAPTURE(candidate->circuit.title());
+        CHECK(names_of(*candidate) == expected);
+        for (const auto& run : candidate->circuit.runs) {
+            const std::string subject = "run \"" + run.run.name + '"';
+            for (const char* name :
+                 {"cold voltage", "run current", "insulation", "plating", "joint"}) {
+                silent += count_margins(candidate->margins, name, subject) == 0 ? 1 : 0;
+            }
+        }
+        for (const char* name : {"dc breaking", "polarity", "device temperature"}) {
+            CHECK(count_margins(candidate->margins, name, "pv-isolator-2-pole") == 1);
+        }
+    }
+    CHECK_MESSAGE(silent == 0, "margins of runs that are not even listed");
+}
+
+TEST_CASE("heat in the store is listed as not assessed, not left out") {
+    for (const Candidate* candidate : all_of_demo()) {
+        for (const char* name :
+             {"sheath temperature", "coil temperature", "end seal", "wall and lid",
+              "touch temperature", "store ceiling", "stagnation", "dry-out"}) {
+            check_not_assessed(margin_of(candidate->margins, name), "model of the store");
+        }
+    }
+}
+
+TEST_CASE("every margin of the demo can be printed, and what was judged has a source") {
+    for (const Candidate* candidate : all_of_demo()) {
+        for (const Margin& margin : candidate->margins) {
+            CAPTURE(margin.name);
+            CHECK(!margin.name.empty());
+            CHECK(!margin.subject.empty());
+            check_sentence(margin);
+            if (margin.severity == Severity::not_assessed) {
+                CHECK(!margin.missing.empty());
+                CHECK(!margin.headroom);
+            } else {
+                CHECK(!margin.source.empty());
+            }
+            // Past the limit and danger, or warning, or caution, are the same thing.
+            if (!margin.headroom || *margin.headroom >= 0.0) continue;
+            CHECK(margin.severity == margin.consequence);
+        }
+    }
+}
+
+TEST_CASE("a sentence in one unit set has no temperature of the other") {
+    for (const Candidate* candidate :
+         {&demo_ranking().candidates.front(), &demo_ranking().rejected.front()}) {
+        for (const Margin& margin : candidate->margins) {
+            CAPTURE(margin.name);
+            CHECK_FALSE(contains(margin.sentence(heatmatch::UnitSystem::us), "°C"));
+            CHECK_FALSE(contains(margin.sentence(heatmatch::UnitSystem::si), "°F"));
+        }
+    }
+}
+
+TEST_CASE("no sentence promises that something is safe") {
+    for (const Candidate* candidate : all_of_demo()) {
+        for (const Margin& margin : candidate->margins) {
+            CHECK_FALSE(contains(margin.sentence(), "safe"));
+        }
+    }
+}

@@ -1,0 +1,204 @@
+#include "demo.hpp"
+
+#include <cmath>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/match/assess.hpp"
+#include "heatmatch/match/explain.hpp"
+
+using heatmatch::assess;
+using heatmatch::Candidate;
+using heatmatch::explain;
+using heatmatch::Step;
+using heatmatch::Trace;
+
+namespace {
+
+bool has_step(const Trace& trace, const std::string& name) {
+    return std::any_of(trace.begin(), trace.end(),
+                       [&](const Step& step) { return step.name == name; });
+}
+
+Step step_of(const Trace& trace, const std::string& name) {
+    const auto found = std::find_if(trace.begin(), trace.end(),
+                                    [&](const Step& step) { return step.name == name; });
+    CAPTURE(name);
+    REQUIRE(found != trace.end());
+    return *found;
+}
+
+/// A result agrees with what its own numbers give; they are printed to four or five digits.
+void check_recomputed(const Step& step, double recomputed) {
+    CAPTURE(step.name);
+    CAPTURE(step.numbers);
+    CHECK(step.value == doctest::Approx(recomputed).epsilon(2e-4));
+}
+
+const Trace& demo_trace() {
+    static const Trace trace = explain(assess(starter(), demo()));
+    return trace;
+}
+
+}  // namespace
+
+TEST_CASE("nameplate values are there with their sources") {
+    const auto& panel = heatmatch::find_panel(starter(), "silicon-60-cell-245");
+    CHECK(step_of(demo_trace(), "panel, open-circuit voltage").value == panel.v_oc);
+    CHECK(step_of(demo_trace(), "panel, short-circuit current").value == panel.i_sc);
+    CHECK(step_of(demo_trace(), "panel, voltage at maximum power").value == *panel.v_mp);
+    CHECK(step_of(demo_trace(), "panel, current at maximum power").value == *panel.i_mp);
+    CHECK(step_of(demo_trace(), "element, rated voltage").value == 240.0);
+    CHECK(step_of(demo_trace(), "element, rated power").value == 1000.0);
+    for (const Step& step : demo_trace()) {
+        const bool given =
+            step.name.rfind("panel, ", 0) == 0 || step.name.rfind("element, ", 0) == 0;
+        if (!given) continue;
+        CAPTURE(step.name);
+        CHECK(!step.source.empty());
+        CHECK(!step.unit.empty());
+    }
+    CHECK(contains(step_of(demo_trace(), "panel, open-circuit voltage").source,
+                   panel.provenance.source));
+}
+
+// Source: the formulas of the steps, with the numbers the steps themselves print.
+TEST_CASE("the ohms recompute from volts, watts and the alloy's factor") {
+    const Step ohms = step_of(demo_trace(), "element resistance, typical");
+    const auto n = numbers_in(ohms.numbers);
+    REQUIRE(n.size() == 3);
+    check_recomputed(ohms, n[0] * n[0] / n[1] * n[2]);
+    const Step bank = step_of(demo_trace(), "bank resistance");
+    const auto b = numbers_in(bank.numbers);
+    REQUIRE(b.size() == 3);
+    check_recomputed(bank, b[0] * b[1] / b[2]);
+    CHECK(b[1] == 1.0);
+    CHECK(b[2] == 2.0);
+}
+
+TEST_CASE("the cold voltage recomputes from the label, its factor and the panels in series") {
+    const Step volts = step_of(demo_trace(), "cold voltage of the array");
+    const auto n = numbers_in(volts.numbers);
+    REQUIRE(n.size() == 3);
+    check_recomputed(volts, n[0] * n[1] * n[2]);
+    const Step factor = step_of(demo_trace(), "cold voltage factor");
+    // The label's -0.347 %/K, and the demo's record low of -32 °C.
+    CHECK(factor.value == doctest::Approx(1.0 + 0.00347 * 57.0).epsilon(1e-9));
+    CHECK(!factor.source.empty());
+}
+
+TEST_CASE("ohms of runs, what a panel sees and the noon match recompute") {
+    for (const char* name : {"home run", "along the wall", "hot tail"}) {
+        const Step run = step_of(demo_trace(), std::string("ohms of \"") + name + '"');
+        const auto n = numbers_in(run.numbers);
+        REQUIRE(n.size() == 3);
+        check_recomputed(run, n[0] * n[1] * n[2]);
+    }
+    const Step sees = step_of(demo_trace(), "ohms one panel sees");
+    const auto s = numbers_in(sees.numbers);
+    REQUIRE(s.size() == 4);
+    check_recomputed(sees, (s[0] + s[1]) * s[2] / s[3]);
+    const Step match = step_of(demo_trace(), "noon match of one panel");
+    const auto m = numbers_in(match.numbers);
+    REQUIRE(m.size() == 2);
+    check_recomputed(match, m[0] / m[1]);
+}
+
+TEST_CASE("power recomputes as current squared times ohms, the mean as the mean") {
+    int powers = 0;
+    for (const Step& step : demo_trace()) {
+        if (step.name.rfind("power at ", 0) != 0) continue;
+        const auto n = numbers_in(step.numbers);
+        REQUIRE(n.size() == 2);
+        check_recomputed(step, n[0] * n[0] * n[1]);
+        ++powers;
+    }
+    CHECK(powers == 3);
+    const Step mean = step_of(demo_trace(), "mean power");
+    const auto n = numbers_in(mean.numbers);
+    REQUIRE(n.size() == 4);
+    check_recomputed(mean, (n[0] + n[1] + n[2]) / n[3]);
+    CHECK(n[3] == 3.0);
+}
+
+TEST_CASE("every headroom of the explanation is that of its margin") {
+    const Candidate standing = assess(starter(), demo());
+    for (const heatmatch::Margin& margin : standing.margins) {
+        if (!margin.headroom || !margin.value || !margin.limit) continue;
+        CAPTURE(margin.name);
+        const std::string name = "headroom of " + margin.name + ", " + margin.subject;
+        REQUIRE(has_step(demo_trace(), name));
+        bool found = false;
+        for (const Step& step : demo_trace()) {
+            found = found || (step.name == name && step.value == *margin.headroom);
+        }
+        CHECK(found);
+    }
+}
+
+// Source: the header of Step: numbers are empty only for a value that was given.
+TEST_CASE("a step that computes puts its numbers in") {
+    for (const char* name : {"cold voltage factor", "element resistance, low end",
+                             "element resistance, high end", "ohms of all runs"}) {
+        CAPTURE(std::string(name));
+        CHECK(!step_of(demo_trace(), name).numbers.empty());
+    }
+}
+
+TEST_CASE("measured ohms explain themselves as measured") {
+    heatmatch::Installation installation = demo();
+    auto rod = heatmatch::find_element(starter(), "storage-rod-1000-240");
+    rod.measured_resistance_ohm = 55.5;
+    installation.parts.elements = {rod};
+    const Trace trace = explain(assess(starter(), installation));
+    CHECK(step_of(trace, "element, measured resistance").value == 55.5);
+    const Step ohms = step_of(trace, "element resistance, typical");
+    CHECK(contains(ohms.formula, "factor"));
+    CHECK(ohms.value > 55.0);
+    CHECK_FALSE(contains(ohms.formula, "V²"));
+}
+
+TEST_CASE("a class default is explained as one, not as the label") {
+    heatmatch::Installation installation = demo();
+    auto panel = heatmatch::find_panel(starter(), "silicon-60-cell-245");
+    panel.beta_voc_pct_per_k.reset();
+    installation.parts.panels = {panel};
+    const Trace trace = explain(assess(starter(), installation));
+    CHECK(contains(step_of(trace, "panel, coefficient of voltage").source, "class default"));
+    const Step factor = step_of(trace, "cold voltage factor");
+    CHECK(contains(factor.formula, "table"));
+    CHECK(factor.source == "nec-690-7");
+    CHECK(factor.value == 1.23);  // NEC 690.7(A), -31 to -35 °C, from memory
+}
+
+TEST_CASE("age and readings explain the panel of today by what was used") {
+    heatmatch::Installation installation = demo();
+    auto& owned = installation.panels.front();
+    const Step measured = step_of(explain(assess(starter(), installation)), "panel today, current");
+    CHECK(measured.source == "measured");
+    owned.measured.reset();
+    const Step aged = step_of(explain(assess(starter(), installation)), "panel today, current");
+    CHECK(aged.source == "jordan-kurtz-2012");
+    const auto n = numbers_in(aged.numbers);
+    REQUIRE(n.size() == 3);
+    check_recomputed(aged, n[0] - n[1] * n[2]);
+    // Only the volts were read: the current is still the age's.
+    owned.measured = heatmatch::PanelMeasurement{
+        .v_oc = 33.6, .irradiance_w_m2 = 815.0, .cell_temperature_c = 52.0};
+    const Trace volts = explain(assess(starter(), installation));
+    CHECK(step_of(volts, "panel today, current").source == "jordan-kurtz-2012");
+    CHECK(contains(step_of(volts, "panel today, current").formula, "age"));
+    CHECK(step_of(volts, "panel today, voltage").source == "measured");
+}
+
+TEST_CASE("every kept candidate of the demo can be explained") {
+    for (const Candidate& candidate : demo_ranking().candidates) {
+        const Trace trace = explain(candidate);
+        CHECK(trace.size() > 20);
+        for (const Step& step : trace) {
+            CHECK(!step.name.empty());
+            CHECK(!step.formula.empty());
+            CHECK(std::isfinite(step.value));
+        }
+    }
+}

@@ -1,0 +1,288 @@
+#include "demo.hpp"
+
+#include <cmath>
+#include <limits>
+#include <set>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/match/rank.hpp"
+
+using heatmatch::Candidate;
+using heatmatch::Installation;
+using heatmatch::rank;
+using heatmatch::Ranking;
+using heatmatch::RankOptions;
+using heatmatch::Severity;
+
+namespace {
+
+/// Hook-ups of up to that many things, counted one by one.
+std::size_t hookups(int most) {
+    std::size_t count = 0;
+    for (int series = 1; series <= most; ++series) {
+        for (int parallel = 1; series * parallel <= most; ++parallel) ++count;
+    }
+    return count;
+}
+
+/// Pairings an installation should give: groups x hook-ups x elements x banks.
+std::size_t pairings_of(const Installation& installation, int max_bank) {
+    std::map<std::string, int> most;
+    for (const auto& allowed : installation.elements) {
+        if (!allowed.any) {
+            most[allowed.element] += allowed.count;
+            continue;
+        }
+        const auto& families = allowed.any->family;
+        for (const heatmatch::Element& element : starter().elements) {
+            const bool family = families.empty() || std::find(families.begin(), families.end(),
+                                                              element.family) != families.end();
+            const auto price = element.price.typical();
+            const auto& limit = allowed.any->price_max;
+            if (family && (!limit || (price && *price <= *limit))) {
+                most[element.id] += allowed.count;
+            }
+        }
+    }
+    std::size_t banks = 0;
+    for (const auto& [id, count] : most) {
+        const auto& element = heatmatch::find_element(starter(), id);
+        const bool fixed =
+            element.alloy.empty() ||
+            heatmatch::find_alloy(starter(), element.alloy).fixed_resistance.value_or(true);
+        if (fixed) banks += hookups(std::min(count, max_bank));
+    }
+    std::size_t arrays = 0;
+    for (const auto& owned : installation.panels) arrays += hookups(owned.count);
+    return arrays * banks;
+}
+
+/// How many whole steps of 1 % below the best.
+int steps_below(double power_w, double best_w) {
+    int steps = 0;
+    while (power_w < best_w * std::pow(0.99, steps + 1) * (1.0 - 1e-9)) ++steps;
+    return steps;
+}
+
+bool comes_first(const Candidate& a, const Candidate& b, double best_w) {
+    const int steps_a = steps_below(a.mean_power_w(), best_w);
+    const int steps_b = steps_below(b.mean_power_w(), best_w);
+    if (steps_a != steps_b) return steps_a < steps_b;
+    if (a.not_assessed() != b.not_assessed()) return a.not_assessed() < b.not_assessed();
+    if (std::fabs(a.smallest_headroom() - b.smallest_headroom()) > 1e-12) {
+        return a.smallest_headroom() > b.smallest_headroom();
+    }
+    const double none = std::numeric_limits<double>::infinity();
+    return a.price_to_buy.value_or(none) <= b.price_to_buy.value_or(none);
+}
+
+bool has_danger(const Candidate& candidate) {
+    return std::any_of(candidate.margins.begin(), candidate.margins.end(),
+                       [](const auto& margin) { return margin.severity == Severity::danger; });
+}
+
+std::size_t counted(const Ranking& ranking, const std::string& reason) {
+    const auto found = ranking.reasons.find(reason);
+    return found == ranking.reasons.end() ? 0 : found->second;
+}
+
+std::string refused_field(const Installation& installation, const RankOptions& options = {}) {
+    try {
+        static_cast<void>(rank(starter(), installation, options));
+    } catch (const heatmatch::InvalidInput& error) {
+        return error.detail().field;
+    }
+    return "nothing";
+}
+
+/// One group, two elements of one kind: quick to rank.
+Installation small() {
+    Installation installation = demo();
+    installation.panels.resize(1);
+    installation.elements = {{.element = "tubular-1000-120", .count = 2}};
+    return installation;
+}
+
+/// The demo's panels with two of every element of the starter, at any price.
+const Ranking& any_ranking() {
+    static const Ranking ranking = [] {
+        Installation any = demo();
+        any.elements = {{.any = heatmatch::ElementFilter{}, .count = 2}};
+        any.goals.budget.reset();
+        return rank(starter(), any, keep_all());
+    }();
+    return ranking;
+}
+
+}  // namespace
+
+TEST_CASE("no candidate has a danger, every rejected one has") {
+    for (const Ranking& ranking : {demo_ranking(), any_ranking()}) {
+        CHECK(!ranking.candidates.empty());
+        CHECK(!ranking.rejected.empty());
+        const auto& kept = ranking.candidates;
+        CHECK(std::none_of(kept.begin(), kept.end(), has_danger));
+        CHECK(std::all_of(ranking.rejected.begin(), ranking.rejected.end(), has_danger));
+    }
+}
+
+// Source: counted one by one in the test.
+TEST_CASE("every group, element, bank and hook-up is looked at once") {
+    CHECK(demo_ranking().evaluated == pairings_of(demo(), 4));
+    Installation installation = demo();
+    installation.elements = {{.any = heatmatch::ElementFilter{}, .count = 3}};
+    for (const int max_bank : {1, 2, 4, 6}) {
+        RankOptions options{.max_bank = max_bank, .top = 0, .keep_rejected = 0};
+        CHECK(rank(starter(), installation, options).evaluated ==
+              pairings_of(installation, max_bank));
+    }
+}
+
+TEST_CASE("what was looked at is kept, rejected or above the budget") {
+    const Ranking& ranking = demo_ranking();
+    CHECK(ranking.evaluated ==
+          ranking.candidates.size() + ranking.rejected.size() + counted(ranking, "budget"));
+    std::size_t reasons = 0;
+    for (const auto& [reason, count] : ranking.reasons) reasons += count;
+    CHECK(reasons == ranking.rejected.size() + counted(ranking, "budget"));
+    std::set<std::string> titles;
+    for (const Candidate& candidate : ranking.candidates) titles.insert(candidate.circuit.title());
+    for (const Candidate& candidate : ranking.rejected) titles.insert(candidate.circuit.title());
+    CHECK(titles.size() == ranking.candidates.size() + ranking.rejected.size());
+}
+
+// Source: the rule as written: power in steps of 1 %, not assessed, headroom, price.
+TEST_CASE("candidates come in the order of the rule") {
+    for (const Ranking& ranking : {demo_ranking(), any_ranking()}) {
+        double best_w = 0.0;
+        for (const Candidate& each : ranking.candidates) {
+            best_w = std::max(best_w, each.mean_power_w());
+        }
+        int wrong = 0;
+        for (std::size_t i = 1; i < ranking.candidates.size(); ++i) {
+            const Candidate& before = ranking.candidates[i - 1];
+            const Candidate& after = ranking.candidates[i];
+            if (!comes_first(before, after, best_w)) ++wrong;
+        }
+        CHECK(wrong == 0);
+        CHECK(steps_below(ranking.candidates.front().mean_power_w(), best_w) == 0);
+        for (std::size_t i = 1; i < ranking.rejected.size(); ++i) {
+            CHECK(ranking.rejected[i - 1].mean_power_w() >=
+                  ranking.rejected[i].mean_power_w() * (1.0 - 1e-12));
+        }
+    }
+}
+
+TEST_CASE("a shorter list is the beginning of the longer one") {
+    RankOptions options{.top = 7, .keep_rejected = 5};
+    const Ranking ranking = rank(starter(), demo(), options);
+    REQUIRE(ranking.candidates.size() == 7);
+    REQUIRE(ranking.rejected.size() == 5);
+    CHECK(ranking.evaluated == demo_ranking().evaluated);
+    CHECK(ranking.reasons == demo_ranking().reasons);
+    for (std::size_t i = 0; i < 7; ++i) {
+        CHECK(ranking.candidates[i].circuit.title() ==
+              demo_ranking().candidates[i].circuit.title());
+    }
+}
+
+TEST_CASE("two runs give the same ranking") {
+    const Ranking again = rank(starter(), demo(), keep_all());
+    REQUIRE(again.candidates.size() == demo_ranking().candidates.size());
+    for (std::size_t i = 0; i < again.candidates.size(); ++i) {
+        const Candidate& a = again.candidates[i];
+        const Candidate& b = demo_ranking().candidates[i];
+        CHECK(a.circuit.title() == b.circuit.title());
+        CHECK(a.mean_power_w() == b.mean_power_w());
+        CHECK(a.smallest_headroom() == b.smallest_headroom());
+    }
+    CHECK(again.remarks == demo_ranking().remarks);
+}
+
+TEST_CASE("what costs more than the budget is not kept, and counted") {
+    Installation installation = demo();
+    installation.goals.budget = 0.0;
+    const Ranking nothing = rank(starter(), installation, keep_all());
+    for (const Candidate& candidate : nothing.candidates) CHECK(*candidate.price_to_buy == 0.0);
+    installation.goals.budget.reset();
+    const Ranking everything = rank(starter(), installation, keep_all());
+    CHECK(counted(everything, "budget") == 0);
+    CHECK(everything.candidates.size() == nothing.candidates.size() + counted(nothing, "budget"));
+    for (const Candidate& candidate : demo_ranking().candidates) {
+        CHECK(*candidate.price_to_buy <= 150.0);
+    }
+}
+
+TEST_CASE("a pairing whose price is not known is not called too dear") {
+    Installation installation = small();
+    installation.runs.clear();
+    installation.devices.clear();
+    installation.parts.elements = {heatmatch::find_element(starter(), "tubular-1000-120")};
+    installation.parts.elements.front().price = {};
+    installation.elements = {{.any = heatmatch::ElementFilter{.family = {"tubular"}}, .count = 1}};
+    CHECK(counted(rank(starter(), installation, keep_all()), "budget") == 0);
+}
+
+TEST_CASE("progress rises to the end and may stop the ranking") {
+    RankOptions options = keep_all();
+    std::vector<double> seen;
+    options.progress = [&](double done) {
+        seen.push_back(done);
+        return true;
+    };
+    static_cast<void>(rank(starter(), demo(), options));
+    REQUIRE(seen.size() > 3);
+    CHECK(std::is_sorted(seen.begin(), seen.end()));
+    CHECK(seen.front() > 0.0);
+    CHECK(seen.back() == 1.0);
+    for (const int stop_at : {1, 2, 3, 10}) {
+        int calls = 0;
+        options.progress = [&](double) { return ++calls < stop_at; };
+        CHECK_THROWS_AS(static_cast<void>(rank(starter(), demo(), options)),
+                        heatmatch::Interrupted);
+        CHECK(calls == stop_at);
+    }
+}
+
+TEST_CASE("options that mean nothing are refused by name") {
+    const double nan = std::nan("");
+    CHECK(refused_field(small(), {.max_bank = 0}) == "max_bank");
+    CHECK(refused_field(small(), {.max_bank = 65}) == "max_bank");
+    CHECK(refused_field(small(), {.conditions = {}}) == "conditions");
+    for (const double sun : {0.0, -1.0, 2001.0, nan}) {
+        CHECK(refused_field(small(), {.conditions = {{sun, 25.0}}}) ==
+              "conditions irradiance_w_m2");
+    }
+    for (const double cell_c : {-61.0, 111.0, nan}) {
+        CHECK(refused_field(small(), {.conditions = {{800.0, cell_c}}}) ==
+              "conditions cell_temperature_c");
+    }
+    for (const double coil_c : {0.0, 1201.0, nan}) {
+        CHECK(refused_field(small(), {.coil_temperature_c = coil_c}) == "coil_temperature_c");
+    }
+    CHECK(refused_field(small()) == "nothing");
+}
+
+TEST_CASE("an installation without panels or elements is refused") {
+    Installation installation = small();
+    installation.panels.clear();
+    CHECK(refused_field(installation) == "panels");
+    installation = small();
+    installation.elements.clear();
+    CHECK(refused_field(installation) == "elements");
+}
+
+TEST_CASE("elements whose ohms are not fixed are left out, with a remark") {
+    Installation installation = small();
+    installation.elements.push_back({.element = "lamp-100-120", .count = 1});
+    const Ranking ranking = rank(starter(), installation, keep_all());
+    CHECK(ranking.evaluated == pairings_of(small(), 4));
+    for (const Candidate& candidate : ranking.candidates) {
+        CHECK(candidate.circuit.bank.element.id != "lamp-100-120");
+    }
+    CHECK(std::any_of(ranking.remarks.begin(), ranking.remarks.end(), [](const auto& remark) {
+        return contains(remark, "left out: resistance not fixed");
+    }));
+}
