@@ -6,9 +6,12 @@ PYBIND11_MODULE(_core, module) {
     register_errors(module);
     register_parts(module);
     register_setting(module);
-    register_solar(module);
+    register_diode(module);
+    register_array(module);
     register_heat(module);
+    register_parts_view(module);
     register_catalog(module);
+    register_glossary(module);
     register_margin(module);
     register_circuit(module);
     register_ranking(module);

@@ -72,8 +72,11 @@ py::object map_numbers(const py::object& input, Function function) {
 void register_errors(py::module_& module);
 void register_parts(py::module_& module);
 void register_setting(py::module_& module);
-void register_solar(py::module_& module);
+void register_diode(py::module_& module);
+void register_array(py::module_& module);
 void register_heat(py::module_& module);
+void register_parts_view(py::module_& module);
+void register_glossary(py::module_& module);
 void register_catalog(py::module_& module);
 void register_margin(py::module_& module);
 void register_circuit(py::module_& module);

@@ -1,4 +1,4 @@
-# Written by bindings/write_stubs.py; edit that and core_stubs.txt instead.
+# Written by bindings/generate.py from core_stubs.txt and the field tables; edit those instead.
 import os
 from collections.abc import Callable, Iterator, Sequence
 from typing import Any, ClassVar, overload
@@ -944,10 +944,7 @@ class Cover(metaclass=_Meta):
 
 class Surroundings(metaclass=_Meta):
     def __init__(
-        self,
-        *,
-        kind: str = ...,
-        air_c: float | str | None = ...,
+        self, *, kind: str = ..., air_c: float | str | None = ...,
         irradiance_w_m2: float | str | None = ...,
     ) -> None: ...
     @staticmethod
@@ -1144,9 +1141,7 @@ class SingleDiode(metaclass=_Meta):
     @property
     def series_resistance_per_k(self) -> float: ...
     def at(self, *, irradiance_w_m2: float, cell_temperature_c: float) -> DiodeCurve: ...
-    def scaled(
-        self, *, current_factor: float = ..., voltage_factor: float = ...
-    ) -> SingleDiode: ...
+    def scaled(self, *, current_factor: float = ..., voltage_factor: float = ...) -> SingleDiode: ...
 
 class DatasheetFit(SingleDiode):
     def __init__(self, *args: Any, **kwargs: Any) -> None: ...
@@ -1190,7 +1185,9 @@ class ArrayCurve(metaclass=_Meta):
 class Array(metaclass=_Meta):
     def __init__(self, *args: Any, **kwargs: Any) -> None: ...
     @staticmethod
-    def uniform(panel: SingleDiode | Panel, *, series: int = ..., parallel: int = ...) -> Array: ...
+    def uniform(
+        panel: SingleDiode | Panel, *, series: int = ..., parallel: int = ...
+    ) -> Array: ...
     @property
     def panel(self) -> SingleDiode: ...
     @property
@@ -1536,10 +1533,7 @@ def operating_points(
 def fit_single_diode(panel: Panel, *, use_gamma: bool = ...) -> DatasheetFit: ...
 def cold_voltage(panel: Panel, *, record_low_c: float) -> float: ...
 def conductor_temperature(
-    wire: Wire,
-    *,
-    current_a: float,
-    surroundings: Surroundings,
+    wire: Wire, *, current_a: float, surroundings: Surroundings,
     insulation: Insulation | None = ...,
 ) -> ConductorTemperature | None: ...
 def element_resistance(

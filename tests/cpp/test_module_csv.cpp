@@ -158,9 +158,7 @@ TEST_CASE("cells that are no plain number are refused by name") {
 }
 
 TEST_CASE("a name that is no UTF-8 is refused with its line") {
-    const Read result = read(header + module_row("S\xFC"
-                                                 "d 245",
-                                                 "CdTe"));
+    const Read result = read(header + module_row("S\xFC\x64 245", "CdTe"));
     CHECK(result.panels.empty());
     REQUIRE(result.refused.size() == 1);
     CHECK(result.refused[0].line == 4);

@@ -144,9 +144,8 @@ TEST_CASE("a header alone gives no parts") {
 }
 
 TEST_CASE("a cell that is no UTF-8 is refused with its line") {
-    const Read result = read(PartKind::panel, panel_header +
-                                                  "a,S\xFC"
-                                                  "d,37.5,8,,,label,nameplate\n");
+    const Read result =
+        read(PartKind::panel, panel_header + "a,S\xFC\x64,37.5,8,,,label,nameplate\n");
     CHECK(result.parts.empty());
     REQUIRE(result.refused.size() == 1);
     CHECK(result.refused[0].line == 2);

@@ -219,8 +219,7 @@ TEST_CASE("texts that are no UTF-8 are refused, wherever they stand") {
     const std::vector<std::string> malformed{"\xFF",
                                              "\xC3",
                                              "\x80",
-                                             "S\xFC"
-                                             "d",
+                                             "S\xFC\x64",
                                              "\xC0\xAF",
                                              "\xE0\x80\x80",
                                              "\xED\xA0\x80",

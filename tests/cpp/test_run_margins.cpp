@@ -50,12 +50,18 @@ TEST_CASE("a wire and its joint are held against the cold voltage") {
     check_not_assessed(named(with_run(run), "cold voltage"), "voltage_rating_v");
     run = bench_run("thhn-12-awg", 30.0);
     run.connector = heatmatch::find_connector(starter(), "ring-terminal-vinyl");
-    CHECK(count_margins(margins_of(with_run(run)), "cold voltage") == 2);
+    const auto volts = [&](Severity severity) {
+        const auto margins = margins_of(with_run(run));
+        return std::count_if(margins.begin(), margins.end(), [&](const Margin& margin) {
+            return margin.unit == heatmatch::unit::volt && margin.severity == severity;
+        });
+    };
+    CHECK(volts(Severity::none) == 2);
     run.connector->voltage_rating_v = 50.0;
-    const auto margins = margins_of(with_run(run));
-    CHECK(std::any_of(margins.begin(), margins.end(), [](const Margin& margin) {
-        return margin.name == "cold voltage" && margin.severity == Severity::danger;
-    }));
+    CHECK(volts(Severity::none) == 1);
+    CHECK(volts(Severity::danger) == 1);
+    run.connector->voltage_rating_v.reset();
+    CHECK(volts(Severity::not_assessed) == 1);
 }
 
 // Source: NEC 690.8, from memory: the table carries 1.56 Isc, the corrected value 1.25 Isc. The
@@ -138,6 +144,27 @@ TEST_CASE("a joint is judged with the wire's temperature, or told to be unknown"
     CHECK(named(with_run(run), "joint").severity == Severity::danger);
     run.connector = heatmatch::find_connector(starter(), "solder-joint");
     CHECK(named(with_run(run), "joint").severity == Severity::danger);
+}
+
+// Source: the starter's connector, rated 10 A, with 3 x 8.66 A through it.
+TEST_CASE("a joint that carries more than its rated current is told") {
+    RunParts run = bench_run("pv-wire-8-awg", 30.0);
+    run.connector = heatmatch::find_connector(starter(), "twist-on-plastic");
+    REQUIRE(*run.connector->current_rating_a == 10.0);
+    const auto margins = margins_of(with_run(run, {1, 3}));
+    CHECK(std::any_of(margins.begin(), margins.end(), [](const Margin& margin) {
+        return margin.unit == heatmatch::unit::ampere && margin.limit.value_or(0.0) == 10.0 &&
+               (margin.severity == Severity::warning || margin.severity == Severity::danger);
+    }));
+}
+
+// Source: common practice, no source: 10 to 20 K are kept to the limit of an insulation.
+TEST_CASE("a wire two kelvin below its limit is at least a caution") {
+    RunParts run = bench_run("pvc-105-14-awg", 100.0);
+    const Circuit circuit = with_run(run);
+    REQUIRE(*named(circuit, "insulation").value > 101.0);
+    REQUIRE(*named(circuit, "insulation").value < 105.0);
+    CHECK(named(circuit, "insulation").severity == Severity::caution);
 }
 
 TEST_CASE("sun counts in a sunlit run only, with the print on the jacket") {

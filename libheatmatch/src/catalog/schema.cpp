@@ -73,7 +73,7 @@ std::string condition_of(const Field& field) {
         case FieldKind::text:
             return {};
         default:
-            return "json_valid(" + name + ")";
+            return name + " IS NULL OR json_valid(" + name + ")";
     }
 }
 

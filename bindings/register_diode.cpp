@@ -1,48 +1,16 @@
+#include "curves.hpp"
 #include "pybind.hpp"
 
 #include <cmath>
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/parts/class_defaults.hpp"
-#include "heatmatch/solar/array.hpp"
 #include "heatmatch/solar/cold_voltage.hpp"
 #include "heatmatch/solar/datasheet_fit.hpp"
 
 namespace heatmatch::python {
 
 namespace {
-
-/// Operating points as arrays of one shape.
-struct OperatingPoints {
-    py::array_t<double> voltage_v;
-    py::array_t<double> current_a;
-    py::array_t<double> power_w;
-};
-
-template <class Curve>
-py::object into_resistance(const Curve& curve, const py::object& resistance_ohm) {
-    const auto in = DoubleArray::ensure(resistance_ohm);
-    if (!in) throw py::error_already_set();
-    if (in.ndim() == 0) return py::cast(curve.into_resistance(*in.data()));
-    const std::vector<py::ssize_t> shape(in.shape(), in.shape() + in.ndim());
-    OperatingPoints points{py::array_t<double>(shape), py::array_t<double>(shape),
-                           py::array_t<double>(shape)};
-    const double* ohms = in.data();
-    double* volts = points.voltage_v.mutable_data();
-    double* amperes = points.current_a.mutable_data();
-    double* watts = points.power_w.mutable_data();
-    const py::ssize_t size = in.size();
-    {
-        const py::gil_scoped_release release;
-        for (py::ssize_t i = 0; i < size; ++i) {
-            const OperatingPoint point = curve.into_resistance(ohms[i]);
-            volts[i] = point.voltage_v;
-            amperes[i] = point.current_a;
-            watts[i] = point.power_w;
-        }
-    }
-    return py::cast(std::move(points));
-}
 
 OperatingPoints points_of_arrays(const DoubleArray& light, const DoubleArray& ln_saturation,
                                  const DoubleArray& series, const DoubleArray& shunt,
@@ -74,19 +42,6 @@ OperatingPoints points_of_arrays(const DoubleArray& light, const DoubleArray& ln
         for (std::size_t i = 0; i < size; ++i) watts[i] = volts[i] * amperes[i];
     }
     return points;
-}
-
-py::tuple diode_state(const SingleDiode& diode) {
-    return py::make_tuple(diode.light_current_a, diode.ln_saturation_current,
-                          diode.series_resistance_ohm, diode.shunt_conductance_s,
-                          diode.modified_ideality_v, diode.alpha_isc_a_per_k, diode.band_gap_ev,
-                          diode.band_gap_per_k, diode.series_resistance_per_k);
-}
-
-SingleDiode diode_from(const py::tuple& state) {
-    const auto number = [&state](std::size_t i) { return state[i].cast<double>(); };
-    return {number(0), number(1), number(2), number(3), number(4),
-            number(5), number(6), number(7), number(8)};
 }
 
 void positive(const char* field, double value, const char* unit, bool or_zero = false) {
@@ -191,7 +146,7 @@ void register_curves(py::module_& module) {
                "Operating points of many curves into as many resistances, as arrays of one shape.");
 }
 
-void register_diode(py::module_& module) {
+void register_fits(py::module_& module) {
     py::class_<SingleDiode>(module, "SingleDiode",
                             "Single-diode parameters of a panel at 1000 W/m2 and 25 °C.")
         .def(py::init(&make_diode), py::kw_only(), py::arg("light_current_a"),
@@ -263,62 +218,22 @@ void register_diode(py::module_& module) {
 
 }  // namespace
 
-void register_solar(py::module_& module) {
+py::tuple diode_state(const SingleDiode& diode) {
+    return py::make_tuple(diode.light_current_a, diode.ln_saturation_current,
+                          diode.series_resistance_ohm, diode.shunt_conductance_s,
+                          diode.modified_ideality_v, diode.alpha_isc_a_per_k, diode.band_gap_ev,
+                          diode.band_gap_per_k, diode.series_resistance_per_k);
+}
+
+SingleDiode diode_from(const py::tuple& state) {
+    const auto number = [&state](std::size_t i) { return state[i].cast<double>(); };
+    return {number(0), number(1), number(2), number(3), number(4),
+            number(5), number(6), number(7), number(8)};
+}
+
+void register_diode(py::module_& module) {
     register_curves(module);
-    register_diode(module);
-    py::class_<ArrayCurve>(module, "ArrayCurve", "I-V curve of an array of equal panels.")
-        .def_readonly("series", &ArrayCurve::series, "panels in a string")
-        .def_readonly("parallel", &ArrayCurve::parallel, "strings")
-        .def(
-            "current_a",
-            [](const ArrayCurve& curve, const py::object& voltage_v) {
-                return map_numbers(voltage_v, [&curve](double v) { return curve.current_a(v); });
-            },
-            py::arg("voltage_v"), "Current at a voltage, number or array [A].")
-        .def(
-            "voltage_v",
-            [](const ArrayCurve& curve, const py::object& current_a) {
-                return map_numbers(current_a, [&curve](double i) { return curve.voltage_v(i); });
-            },
-            py::arg("current_a"), "Voltage at a current, number or array [V].")
-        .def("into_resistance", &into_resistance<ArrayCurve>, py::arg("resistance_ohm"),
-             "Operating point into a resistance, or points into an array of them.")
-        .def("maximum_power", &ArrayCurve::maximum_power, "The maximum power point.")
-        .def_property_readonly("open_circuit_voltage_v", &ArrayCurve::open_circuit_voltage_v, "[V]")
-        .def_property_readonly("short_circuit_current_a", &ArrayCurve::short_circuit_current_a,
-                               "[A]")
-        .def(py::pickle(
-            [](const ArrayCurve& curve) {
-                return py::make_tuple(py::cast(curve.panel), curve.series, curve.parallel);
-            },
-            [](const py::tuple& state) {
-                return ArrayCurve{state[0].cast<DiodeCurve>(), state[1].cast<int>(),
-                                  state[2].cast<int>()};
-            }));
-    py::class_<Array>(module, "Array", "Equal panels in series and parallel.")
-        .def_static("uniform", &Array::uniform, py::arg("panel"), py::kw_only(),
-                    py::arg("series") = 1, py::arg("parallel") = 1,
-                    "Strings of `series` panels, `parallel` of them, from a SingleDiode.")
-        .def_static(
-            "uniform",
-            [](const Panel& panel, int series, int parallel) {
-                return Array::uniform(fit_single_diode(panel), series, parallel);
-            },
-            py::arg("panel"), py::kw_only(), py::arg("series") = 1, py::arg("parallel") = 1,
-            "The same from a panel of the catalog, fitted first.")
-        .def_readonly("panel", &Array::panel, "one of its panels as a single diode")
-        .def_readonly("series", &Array::series, "panels in a string")
-        .def_readonly("parallel", &Array::parallel, "strings")
-        .def("at", &Array::at, py::kw_only(), py::arg("irradiance_w_m2"),
-             py::arg("cell_temperature_c"), "The I-V curve at a sun and a cell temperature.")
-        .def(py::pickle(
-            [](const Array& array) {
-                return py::make_tuple(diode_state(array.panel), array.series, array.parallel);
-            },
-            [](const py::tuple& state) {
-                return Array{diode_from(state[0].cast<py::tuple>()), state[1].cast<int>(),
-                             state[2].cast<int>()};
-            }));
+    register_fits(module);
 }
 
 }  // namespace heatmatch::python

@@ -1,6 +1,6 @@
-"""Writes heatmatch/_core.pyi: the part classes from the field tables, the rest from below.
+"""Writes what is generated from the field tables: heatmatch/_core.pyi and catalog/README.md.
 
-Run it after a field or a binding has changed: python bindings/write_stubs.py
+Run it after a field or a binding has changed: .venv/bin/python bindings/generate.py
 """
 
 from __future__ import annotations
@@ -69,5 +69,43 @@ def stubs() -> str:
     return fixed.replace("# PARTS\n", parts)
 
 
+KIND_NAMES = {
+    0: "text", 1: "word", 2: "id", 3: "id of another part", 4: "number", 5: "whole number",
+    6: "true or false", 7: "list of numbers", 8: "list of texts", 9: "list of records",
+    10: "record", 11: "texts by field",
+}  # fmt: skip
+
+
+def cell(text: str) -> str:
+    """A text as the content of a table cell."""
+    return text.replace("|", "\\|").replace("\n", " ")
+
+
+def field_row(field: dict) -> str:
+    """One line of the glossary."""
+    name = f"**{field['name']}**" if field["required"] else field["name"]
+    allowed = field["range"]
+    if field["words"]:
+        allowed = ", ".join(f"`{word}`" for word in field["words"])
+    elif field["columns"]:
+        allowed = ", ".join(f"`{n}`" + (f" [{u}]" if u else "") for n, u, _ in field["columns"])
+    elif field["refers_to"]:
+        allowed = f"a {field['refers_to']}"
+    cells = (name, field["unit"], KIND_NAMES[field["kind"]], allowed, field["meaning"])
+    return "| " + " | ".join(cell(text) for text in cells) + " |\n"
+
+
+def glossary() -> str:
+    """The whole of catalog/README.md."""
+    parts = [(HERE / "catalog_readme.txt").read_text(encoding="utf-8")]
+    for kind, fields in _core.glossary().items():
+        parts.append(
+            f"\n## {kind}\n\n| field | unit | holds | allowed | meaning |\n|---|---|---|---|---|\n"
+        )
+        parts += [field_row(field) for field in fields]
+    return "".join(parts)
+
+
 if __name__ == "__main__":
     (HERE / "heatmatch" / "_core.pyi").write_text(stubs(), encoding="utf-8")
+    (HERE.parent / "catalog" / "README.md").write_text(glossary(), encoding="utf-8")

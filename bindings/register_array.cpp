@@ -1,0 +1,64 @@
+#include "curves.hpp"
+
+#include "heatmatch/solar/array.hpp"
+#include "heatmatch/solar/datasheet_fit.hpp"
+
+namespace heatmatch::python {
+
+void register_array(py::module_& module) {
+    py::class_<ArrayCurve>(module, "ArrayCurve", "I-V curve of an array of equal panels.")
+        .def_readonly("series", &ArrayCurve::series, "panels in a string")
+        .def_readonly("parallel", &ArrayCurve::parallel, "strings")
+        .def(
+            "current_a",
+            [](const ArrayCurve& curve, const py::object& voltage_v) {
+                return map_numbers(voltage_v, [&curve](double v) { return curve.current_a(v); });
+            },
+            py::arg("voltage_v"), "Current at a voltage, number or array [A].")
+        .def(
+            "voltage_v",
+            [](const ArrayCurve& curve, const py::object& current_a) {
+                return map_numbers(current_a, [&curve](double i) { return curve.voltage_v(i); });
+            },
+            py::arg("current_a"), "Voltage at a current, number or array [V].")
+        .def("into_resistance", &into_resistance<ArrayCurve>, py::arg("resistance_ohm"),
+             "Operating point into a resistance, or points into an array of them.")
+        .def("maximum_power", &ArrayCurve::maximum_power, "The maximum power point.")
+        .def_property_readonly("open_circuit_voltage_v", &ArrayCurve::open_circuit_voltage_v, "[V]")
+        .def_property_readonly("short_circuit_current_a", &ArrayCurve::short_circuit_current_a,
+                               "[A]")
+        .def(py::pickle(
+            [](const ArrayCurve& curve) {
+                return py::make_tuple(py::cast(curve.panel), curve.series, curve.parallel);
+            },
+            [](const py::tuple& state) {
+                return ArrayCurve{state[0].cast<DiodeCurve>(), state[1].cast<int>(),
+                                  state[2].cast<int>()};
+            }));
+    py::class_<Array>(module, "Array", "Equal panels in series and parallel.")
+        .def_static("uniform", &Array::uniform, py::arg("panel"), py::kw_only(),
+                    py::arg("series") = 1, py::arg("parallel") = 1,
+                    "Strings of `series` panels, `parallel` of them, from a SingleDiode.")
+        .def_static(
+            "uniform",
+            [](const Panel& panel, int series, int parallel) {
+                return Array::uniform(fit_single_diode(panel), series, parallel);
+            },
+            py::arg("panel"), py::kw_only(), py::arg("series") = 1, py::arg("parallel") = 1,
+            "The same from a panel of the catalog, fitted first.")
+        .def_readonly("panel", &Array::panel, "one of its panels as a single diode")
+        .def_readonly("series", &Array::series, "panels in a string")
+        .def_readonly("parallel", &Array::parallel, "strings")
+        .def("at", &Array::at, py::kw_only(), py::arg("irradiance_w_m2"),
+             py::arg("cell_temperature_c"), "The I-V curve at a sun and a cell temperature.")
+        .def(py::pickle(
+            [](const Array& array) {
+                return py::make_tuple(diode_state(array.panel), array.series, array.parallel);
+            },
+            [](const py::tuple& state) {
+                return Array{diode_from(state[0].cast<py::tuple>()), state[1].cast<int>(),
+                             state[2].cast<int>()};
+            }));
+}
+
+}  // namespace heatmatch::python

@@ -1,0 +1,169 @@
+#include "parts_view.hpp"
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/catalog/catalog.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+/// Any part as the Python object of its kind.
+py::object part_object(const Part& part) {
+    return std::visit([](const auto& record) { return py::cast(record); }, part);
+}
+
+/// The parts of one kind as a mapping from id.
+struct PartsView {
+    py::object owner;  //!< the Catalog, kept alive
+    PartKind kind = PartKind::panel;
+
+    [[nodiscard]] std::shared_ptr<const Parts> snapshot() const {
+        return owner.cast<const Catalog&>().snapshot();
+    }
+    [[nodiscard]] std::vector<std::string> ids() const {
+        std::vector<std::string> ids;
+        for_each_list(*snapshot(), [&](const auto& list, PartKind listed) {
+            if (listed != kind) return;
+            for (const auto& part : list) ids.push_back(part.id);
+        });
+        return ids;
+    }
+};
+
+py::object get_part(const PartsView& view, const std::string& id) {
+    const auto parts = view.snapshot();
+    if (const auto found = parts->find(view.kind, id)) return part_object(*found);
+    // Throws the NotFound that names the nearest id.
+    switch (view.kind) {
+        case PartKind::panel:
+            return py::cast(find_panel(*parts, id));
+        case PartKind::element:
+            return py::cast(find_element(*parts, id));
+        case PartKind::wire:
+            return py::cast(find_wire(*parts, id));
+        case PartKind::insulation:
+            return py::cast(find_insulation(*parts, id));
+        case PartKind::control:
+            return py::cast(find_control(*parts, id));
+        case PartKind::connector:
+            return py::cast(find_connector(*parts, id));
+        case PartKind::medium:
+            return py::cast(find_medium(*parts, id));
+        case PartKind::alloy:
+            return py::cast(find_alloy(*parts, id));
+        case PartKind::sheath:
+            return py::cast(find_sheath(*parts, id));
+        case PartKind::cover:
+            break;
+    }
+    return py::cast(find_cover(*parts, id));
+}
+
+}  // namespace
+
+void register_parts_view(py::module_& module) {
+    py::class_<PartsView>(module, "PartsView", "The parts of one kind, as a mapping from id.")
+        .def("__getitem__", &get_part, py::arg("id"), py::pos_only())
+        .def("__len__", [](const PartsView& view) { return view.ids().size(); })
+        .def(
+            "__contains__",
+            [](const PartsView& view, const py::object& id) {
+                return py::isinstance<py::str>(id) &&
+                       view.snapshot()->find(view.kind, id.cast<std::string>()).has_value();
+            },
+            py::arg("id"), py::pos_only())
+        .def("__iter__", [](const PartsView& view) { return py::iter(py::cast(view.ids())); })
+        .def("keys", &PartsView::ids, "Ids in order.")
+        .def(
+            "values",
+            [](const PartsView& view) {
+                py::list parts;
+                for_each_list(*view.snapshot(), [&](const auto& list, PartKind listed) {
+                    if (listed != view.kind) return;
+                    for (const auto& part : list) parts.append(py::cast(part));
+                });
+                return parts;
+            },
+            "Parts in order of id.")
+        .def(
+            "items",
+            [](const PartsView& view) {
+                py::list items;
+                for (const std::string& id : view.ids()) {
+                    items.append(py::make_tuple(id, get_part(view, id)));
+                }
+                return items;
+            },
+            "Pairs of id and part.")
+        .def(
+            "get",
+            [](const PartsView& view, const std::string& id, const py::object& otherwise) {
+                const auto found = view.snapshot()->find(view.kind, id);
+                return found ? part_object(*found) : otherwise;
+            },
+            py::arg("id"), py::arg("default") = py::none(), py::pos_only(),
+            "The part of that id, or the default.")
+        .def_property_readonly(
+            "kind", [](const PartsView& view) { return std::string(part_kind(view.kind).name); },
+            "kind of part")
+        .def("__repr__", [](const PartsView& view) {
+            const std::vector<std::string> ids = view.ids();
+            constexpr std::size_t shown = 5;
+            std::string text = "<" + std::to_string(ids.size()) + ' ' +
+                               std::string(part_kind(view.kind).plural) + ":";
+            for (std::size_t i = 0; i < ids.size() && i < shown; ++i) text += ' ' + ids[i];
+            return text + (ids.size() > shown ? " ...>" : ">");
+        });
+}
+
+void add_parts_views(py::class_<Catalog>& cls) {
+    for (const PartKindInfo& info : part_kinds()) {
+        const std::string doc = "The " + std::string(info.plural) + " by id.";
+        cls.def_property_readonly(
+            std::string(info.plural).c_str(),
+            [kind = info.kind](const py::object& self) {
+                return PartsView{self, kind};
+            },
+            doc.c_str());
+    }
+}
+
+void register_glossary(py::module_& module) {
+    module.def(
+        "glossary",
+        [] {
+            py::dict all;
+            for (const PartKindInfo& info : part_kinds()) {
+                py::list fields;
+                for (const Field& field : info.fields) {
+                    py::list words;
+                    for (const std::string_view word : field.words) words.append(std::string(word));
+                    py::list columns;
+                    for (const Column& column : field.columns) {
+                        columns.append(py::make_tuple(std::string(column.name),
+                                                      std::string(column.unit.symbol),
+                                                      std::string(column.meaning)));
+                    }
+                    py::dict entry;
+                    entry["name"] = std::string(field.name);
+                    entry["kind"] = static_cast<int>(field.kind);
+                    entry["unit"] = std::string(field.unit.symbol);
+                    entry["range"] =
+                        field.kind == FieldKind::number || field.kind == FieldKind::count
+                            ? field.range.text(field.unit)
+                            : std::string();
+                    entry["required"] = field.required;
+                    entry["meaning"] = std::string(field.meaning);
+                    entry["words"] = words;
+                    entry["columns"] = columns;
+                    entry["refers_to"] = std::string(field.refers_to);
+                    fields.append(entry);
+                }
+                all[py::str(std::string(info.name))] = fields;
+            }
+            return all;
+        },
+        "The field tables: kind of part -> list of fields with unit, range and meaning.");
+}
+
+}  // namespace heatmatch::python

@@ -1,0 +1,33 @@
+"""Every notebook runs from top to bottom, and carries no output in git."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import nbformat
+import pytest
+from nbclient import NotebookClient
+
+NOTEBOOKS = sorted((Path(__file__).parents[2] / "notebooks").glob("*.ipynb"))
+
+
+def test_there_are_notebooks() -> None:
+    assert NOTEBOOKS
+
+
+@pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
+def test_a_notebook_is_stripped_of_output(path: Path) -> None:
+    for cell in nbformat.read(path, as_version=4).cells:
+        if cell.cell_type == "code":
+            assert cell.outputs == []
+            assert cell.execution_count is None
+
+
+@pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
+@pytest.mark.filterwarnings("ignore::DeprecationWarning", "ignore::RuntimeWarning")
+@pytest.mark.filterwarnings("ignore::pytest.PytestUnraisableExceptionWarning")
+def test_a_notebook_runs(path: Path) -> None:
+    notebook = nbformat.read(path, as_version=4)
+    NotebookClient(notebook, timeout=120, kernel_name="python3").execute()
+    outputs = [output for cell in notebook.cells for output in cell.get("outputs", [])]
+    assert any("image/png" in output.get("data", {}) for output in outputs)
