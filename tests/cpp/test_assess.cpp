@@ -25,25 +25,25 @@ std::string refused_field(const Installation& installation) {
 
 // Source: the demo's two panels, aged by their readings, fitted and loaded by a separate program in
 // Python (five equations solved by least squares, gamma by a difference, bracketed current):
-// 154.555, 155.228 and 77.949 W at three suns; 89.906 V cold; 0.13723 ohm of wire; 28.550 ohm.
+// 154.475, 155.149 and 77.948 W at three suns; 89.906 V cold; 0.14496 ohm of wire; 28.550 ohm.
 TEST_CASE("the circuit that stands in the demo delivers what a separate program finds") {
     const Candidate standing = assess(starter(), demo());
     CHECK(standing.circuit.title() == "barn pair 2S1P into storage-rod-1000-240 1S2P");
     REQUIRE(standing.delivered.size() == 3);
-    CHECK(standing.delivered[0].power_w == doctest::Approx(154.555).epsilon(1e-5));
-    CHECK(standing.delivered[1].power_w == doctest::Approx(155.228).epsilon(1e-5));
-    CHECK(standing.delivered[2].power_w == doctest::Approx(77.949).epsilon(1e-5));
+    CHECK(standing.delivered[0].power_w == doctest::Approx(154.475).epsilon(1e-5));
+    CHECK(standing.delivered[1].power_w == doctest::Approx(155.149).epsilon(1e-5));
+    CHECK(standing.delivered[2].power_w == doctest::Approx(77.948).epsilon(1e-5));
     CHECK(standing.circuit.cold_voltage_v() == doctest::Approx(89.906).epsilon(1e-5));
-    CHECK(standing.circuit.wire_ohm() == doctest::Approx(0.13723).epsilon(1e-4));
+    CHECK(standing.circuit.wire_ohm() == doctest::Approx(0.14496).epsilon(1e-4));
     CHECK(standing.circuit.bank.typical_ohm() == doctest::Approx(28.550).epsilon(1e-5));
-    // The same program, brightest cold morning: 128.02 W and 81.80 V an element, 133.92 W for a
+    // The same program, brightest cold morning, each element at its own worse end: 129.20 W, 81.777 V, 133.88 W for a
     // survivor.
     CHECK(*margin_of(standing.margins, "element power").value ==
-          doctest::Approx(128.02).epsilon(1e-4));
+          doctest::Approx(129.204).epsilon(1e-4));
     CHECK(*margin_of(standing.margins, "element voltage").value ==
-          doctest::Approx(81.80).epsilon(1e-4));
+          doctest::Approx(81.777).epsilon(1e-4));
     CHECK(*margin_of(standing.margins, "survivor power").value ==
-          doctest::Approx(133.92).epsilon(1e-4));
+          doctest::Approx(133.876).epsilon(1e-4));
 }
 
 TEST_CASE("a standing circuit is judged as the ranking judges the same one") {

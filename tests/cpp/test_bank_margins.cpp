@@ -107,6 +107,8 @@ TEST_CASE("insulation to the sheath is asked for, and judged from below") {
 
 TEST_CASE("a thermostat inside, made for alternating current, is a warning") {
     Circuit circuit = usual();
+    check_not_assessed(named(circuit, "built-in control"), "built_in_ac_control");
+    circuit.bank.element.built_in_ac_control = false;
     CHECK(named(circuit, "built-in control").severity == Severity::none);
     circuit.bank.element.built_in_ac_control = true;
     const Margin inside = named(circuit, "built-in control");
@@ -127,10 +129,10 @@ TEST_CASE("terminals are judged by the hottest run at the element") {
                                                      &*circuit.runs.back().insulation, 8.66,
                                                      circuit.runs.back().run.surroundings);
     check_judged(named(circuit, "terminal temperature"), Severity::none, at->conductor_c, 250.0,
-                 120.0);
+                 heatmatch::room_c);
     circuit.bank.element.terminal_limit_c = 122.0;
     check_judged(named(circuit, "terminal temperature"), Severity::danger, at->conductor_c, 122.0,
-                 120.0);
+                 heatmatch::room_c);
     circuit.bank.element.terminal_limit_c = 105.0;
     const Margin beyond = named(circuit, "terminal temperature");
     CHECK(beyond.severity == Severity::danger);

@@ -1,8 +1,8 @@
-#include "heatmatch/match/cautions.hpp"
+#include <string>
 
 #include <doctest/doctest.h>
 
-#include <string>
+#include "heatmatch/match/cautions.hpp"
 
 TEST_CASE("the cautions name the ways this work hurts people") {
     std::string all;
@@ -10,9 +10,9 @@ TEST_CASE("the cautions name the ways this work hurts people") {
         CHECK(sentence.ends_with('.'));
         all += sentence;
     }
-    for (const char* danger : {"kill", "arc", "weld", "coldest morning", "Bond", "earth fault",
-                               "ombustible", "limit", "steam", "Silica", "burn", "smoke alarm",
-                               "immersion", "Local codes"}) {
+    for (const char* danger :
+         {"kill", "arc", "weld", "coldest morning", "Bond", "earth fault", "ombustible", "limit",
+          "steam", "Silica", "burn", "smoke alarm", "immersion", "Local codes"}) {
         CAPTURE(danger);
         CHECK(all.find(danger) != std::string::npos);
     }

@@ -54,7 +54,7 @@ TEST_CASE("a thousand feet of copper have the ohms the code tabulates") {
         CAPTURE(awg);
         RunParts parts;
         parts.run = {.name = "long", .length_m = 304.8};
-        parts.run.surroundings.air_c = 75.0;
+        parts.conductor_c = 75.0;
         parts.wire = Wire{.conductor = "copper",
                           .plating = "bare",
                           .area_mm2 = heatmatch::awg_area_mm2(awg),

@@ -151,7 +151,7 @@ TEST_CASE("a device's body is judged by the air of its run") {
 // Source: NEC 690.9, from memory: a string fuse holds 1.56 Isc, 13.5 A here.
 TEST_CASE("a string fuse holds the string's current and clears its volts") {
     PlacedDevice fuse = bench_device("gpv-fuse-10x38", "protects a string", 1, "");
-    check_judged(named(with_device(fuse, {2, 3}), "string fuse"), Severity::caution, 1.5625 * isc,
+    check_judged(named(with_device(fuse, {2, 3}), "string fuse"), Severity::none, 1.5625 * isc,
                  15.0);
     fuse.control.dc_ratings.front().a_dc = 20.0;
     check_judged(named(with_device(fuse, {2, 3}), "string fuse"), Severity::none, 1.5625 * isc,
@@ -178,7 +178,13 @@ TEST_CASE("something must break and something must limit, or it is told") {
     CHECK(named(switched, "independent limit").severity == Severity::warning);
     for (const char* id : {"snap-disc-manual-reset", "thermal-link"}) {
         const Circuit limited = with_device(bench_device(id, "senses only", 1, ""));
-        CHECK(named(limited, "independent limit").severity == Severity::none);
+        // A limit that only senses needs something to open, and a hand does not count.
+        CHECK(named(limited, "independent limit").severity == Severity::warning);
+        Circuit driven = limited;
+        driven.devices.push_back(bench_device("pv-isolator-2-pole", "breaks dc", 2));
+        CHECK(named(driven, "independent limit").severity == Severity::warning);
+        driven.devices.push_back(bench_device("dc-contactor-sealed-450-v", "breaks dc", 1));
+        CHECK(named(driven, "independent limit").severity == Severity::none);
     }
     for (const char* name : {"disconnect", "independent limit"}) {
         for (const Circuit& circuit : {bare, switched}) {

@@ -21,22 +21,46 @@ namespace {
 
 const heatmatch::Site site{.record_low_c = -20.0};
 
-/// Largest power and volts of one element by a scan of the bank's ohms.
+/// What one element of `own` ohms takes among mates and other branches of other ohms.
+void try_ohms(Extremes& found, const heatmatch::ArrayCurve& bright, Hookup hookup, double wire_ohm,
+              double own, double mate, double other, bool survivor) {
+    const double branch = own + (hookup.series - 1) * mate;
+    double conductance = 1.0 / branch;
+    for (int k = 1; k < hookup.parallel; ++k) conductance += 1.0 / (hookup.series * other);
+    const double current = bright.into_resistance(1.0 / conductance + wire_ohm).current_a;
+    const double share = current / conductance / branch;
+    if (survivor) {
+        found.survivor_power_w = std::max(found.survivor_power_w, share * share * own);
+        return;
+    }
+    found.current_a = std::max(found.current_a, current);
+    found.element_power_w = std::max(found.element_power_w, share * share * own);
+    found.element_voltage_v = std::max(found.element_voltage_v, share * own);
+}
+
+/// Largest power and volts of one element by a scan: equal ohms finely, unequal ones coarsely.
 Extremes scan(const heatmatch::ArrayCurve& bright, const Bank& bank, double wire_ohm) {
     Extremes found;
-    const int branches = bank.hookup.parallel;
-    for (int i = 0; i <= 2000; ++i) {
-        const double ohm = bank.low_ohm() + (bank.high_ohm() - bank.low_ohm()) * i / 2000.0;
-        const double each = ohm * branches / bank.hookup.series;
-        const double current = bright.into_resistance(ohm + wire_ohm).current_a;
-        const double share = current / branches;
-        found.current_a = std::max(found.current_a, current);
-        found.element_power_w = std::max(found.element_power_w, share * share * each);
-        found.element_voltage_v = std::max(found.element_voltage_v, share * each);
-        if (branches < 2) continue;
-        const double left = ohm * branches / (branches - 1);
-        const double survivor = bright.into_resistance(left + wire_ohm).current_a / (branches - 1);
-        found.survivor_power_w = std::max(found.survivor_power_w, survivor * survivor * each);
+    const auto ohm_at = [&](int i, int steps) {
+        return bank.each.low_ohm + (bank.each.high_ohm - bank.each.low_ohm) * i / steps;
+    };
+    const auto both = [&](double own, double mate, double other) {
+        try_ohms(found, bright, bank.hookup, wire_ohm, own, mate, other, false);
+        if (bank.hookup.parallel < 2) return;
+        const Hookup left{.series = bank.hookup.series, .parallel = bank.hookup.parallel - 1};
+        try_ohms(found, bright, left, wire_ohm, own, mate, other, true);
+    };
+    for (int i = 0; i <= 1000; ++i) {
+        const double ohm = ohm_at(i, 1000);
+        both(ohm, ohm, ohm);
+    }
+    constexpr int steps = 6;
+    for (int own = 0; own <= steps; ++own) {
+        for (int mate = 0; mate <= steps; ++mate) {
+            for (int other = 0; other <= steps; ++other) {
+                both(ohm_at(own, steps), ohm_at(mate, steps), ohm_at(other, steps));
+            }
+        }
     }
     return found;
 }
@@ -102,7 +126,7 @@ TEST_CASE("measured amperes and volts above the label count on the bright mornin
     CHECK(after.open_circuit_voltage_v() >= 1.039 * before.open_circuit_voltage_v());
 }
 
-// Source: a scan of 2001 values of the bank's ohms; 1e-4.
+// Source: a scan of equal and of unequal ohms of the elements; 1e-4.
 TEST_CASE("the largest watts and volts of an element are those of a scan over its ohms") {
     for (const char* panel : {"silicon-60-cell-245", "cdte-100", "half-cut-144-cell-545"}) {
         for (const char* element : {"tubular-1000-120", "immersion-3500-240", "cartridge-300-48",
@@ -141,7 +165,7 @@ TEST_CASE("the screen of a bank finds the headroom its margins have") {
             const Extremes extremes = heatmatch::extremes(bright, circuit.bank, circuit.wire_ohm());
             const auto screened = heatmatch::screen_bank(
                 extremes, heatmatch::bank_limits(element), circuit.cold_voltage_v(),
-                heatmatch::terminal_temperature(circuit, site));
+                heatmatch::terminal_temperature_c(circuit, site));
             const auto full =
                 heatmatch::screen_margins(heatmatch::bank_margins(circuit, site, extremes));
             const bool same = std::fabs(screened.headroom - full.headroom) < 1e-12 &&

@@ -11,9 +11,18 @@ namespace unit = heatmatch::unit;
 
 namespace {
 
-constexpr heatmatch::Unit kept_units[] = {
-    unit::none,       unit::percent, unit::ohm,    unit::celsius,           unit::kelvin,
-    unit::millimetre, unit::metre,   unit::degree, unit::square_millimetre, unit::watt};
+constexpr heatmatch::Unit kept_units[] = {unit::none,
+                                          unit::volt,
+                                          unit::year,
+                                          unit::percent,
+                                          unit::ohm,
+                                          unit::celsius,
+                                          unit::kelvin,
+                                          unit::millimetre,
+                                          unit::metre,
+                                          unit::degree,
+                                          unit::square_millimetre,
+                                          unit::watt};
 
 }  // namespace
 

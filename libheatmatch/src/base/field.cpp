@@ -38,12 +38,6 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
     return row[b.size()];
 }
 
-/// The dimension in which a coefficient relative to a base quantity may also be written.
-bool is_absolute_coefficient(Dimension dimension) {
-    return dimension == Dimension::voltage_per_kelvin ||
-           dimension == Dimension::current_per_kelvin || dimension == Dimension::power_per_kelvin;
-}
-
 }  // namespace
 
 bool Range::holds(double value) const {
@@ -69,9 +63,13 @@ const Field* find_field(std::span<const Field> fields, std::string_view name) {
 std::string nearest_name(std::string_view wrong, std::span<const std::string_view> known) {
     if (known.empty()) return {};
     const std::string_view start = wrong.substr(0, 80);
-    const auto best = std::min_element(known.begin(), known.end(), [&](auto a, auto b) {
-        return edit_distance(start, a) < edit_distance(start, b);
-    });
+    // A name that goes on where the wrong one stops ("tilt", tilt_deg) is nearer than any other.
+    const auto distance = [start](std::string_view name) {
+        const bool begins = !start.empty() && name.starts_with(start);
+        return begins ? std::size_t{0} : edit_distance(start, name);
+    };
+    const auto best = std::min_element(known.begin(), known.end(),
+                                       [&](auto a, auto b) { return distance(a) < distance(b); });
     return std::string(*best);
 }
 
@@ -102,7 +100,7 @@ double read_quantity(const Field& field, std::string_view text, std::string_view
     try {
         if (!field.relative_to.empty()) {
             const Quantity read = parse_quantity(text);
-            if (read.has_unit && is_absolute_coefficient(read.unit.dimension)) {
+            if (read.has_unit && read.unit.dimension == field.relative_unit.dimension) {
                 if (!relative_base) {
                     throw InvalidInput(ErrorDetail{
                         .value = quote(text),

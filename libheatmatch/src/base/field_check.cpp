@@ -45,15 +45,30 @@ bool is_slug(const std::string& text) {
     });
 }
 
+void check_whole(double value, const Unit& unit, std::string_view part, const std::string& name) {
+    if (!(unit == unit::count) || !std::isfinite(value) || value == std::floor(value)) return;
+    refuse(part, name, format_number(value, 12), "a whole number", "correct the value");
+}
+
 void check_rows(const Field& field, const Rows& rows, std::string_view part) {
+    if (field.kind == FieldKind::record && rows.size() != 1) {
+        refuse(part, std::string(field.name), std::to_string(rows.size()) + " records",
+               "one record", std::string(field.meaning));
+    }
     for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (rows[i].size() != field.columns.size()) {
+            refuse(part, std::string(field.name),
+                   std::to_string(rows[i].size()) + " values in a row",
+                   std::to_string(field.columns.size()) + " values", std::string(field.meaning));
+        }
         for (std::size_t k = 0; k < field.columns.size(); ++k) {
             const Column& column = field.columns[k];
             const std::string place =
                 field.kind == FieldKind::record ? std::string() : '[' + std::to_string(i) + ']';
-            check_number(rows[i].at(k), column.unit, column.range, part,
-                         std::string(field.name) + place + '.' + std::string(column.name),
-                         field.remedy);
+            const std::string name =
+                std::string(field.name) + place + '.' + std::string(column.name);
+            check_whole(rows[i][k], column.unit, part, name);
+            check_number(rows[i][k], column.unit, column.range, part, name, field.remedy);
         }
         const bool sorted_by_temperature = field.columns[0].name == "t_c";
         if (sorted_by_temperature && i > 0 && rows[i][0] <= rows[i - 1][0]) {
@@ -114,9 +129,8 @@ struct Checker {
     void operator()(bool) const { expect(field.kind == FieldKind::flag, "true or false"); }
     void operator()(double value) const {
         expect(field.kind == FieldKind::number || field.kind == FieldKind::count, "a number");
-        if (field.kind == FieldKind::count && std::isfinite(value) && value != std::floor(value)) {
-            refuse(part, std::string(field.name), format_number(value, 12), "a whole number",
-                   "correct the value");
+        if (field.kind == FieldKind::count) {
+            check_whole(value, unit::count, part, std::string(field.name));
         }
         check_number(value, field.unit, field.range, part, std::string(field.name), field.remedy);
     }
@@ -130,6 +144,7 @@ struct Checker {
     void operator()(const std::vector<double>& list) const {
         expect(field.kind == FieldKind::numbers, "a list of numbers");
         for (double value : list) {
+            check_whole(value, field.unit, part, std::string(field.name));
             check_number(value, field.unit, field.range, part, std::string(field.name),
                          field.remedy);
         }

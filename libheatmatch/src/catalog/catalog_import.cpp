@@ -27,22 +27,29 @@ namespace {
 }
 
 /// Takes the rows out that name parts which neither the file nor the catalog has.
-void refuse_broken(std::vector<Part>& rows, const Parts& merged, const std::string& origin,
+void refuse_broken(CatalogText& text, const Parts& merged, const std::string& origin,
                    std::vector<RefusedRow>& refused) {
     // Refusing one row may break another that names it.
     for (bool again = true; again;) {
         again = false;
         Parts trial = merged;
-        for (const Part& part : rows) trial.put(part);
+        for (const Part& part : text.rows) trial.put(part);
         for (const BrokenReference& broken : broken_references(trial)) {
-            const auto found = std::find_if(rows.begin(), rows.end(), [&broken](const Part& part) {
-                return part_kind(part).kind == broken.from_kind && part_id(part) == broken.from_id;
-            });
-            if (found == rows.end()) continue;
-            refused.push_back({.id = broken.from_id,
-                               .reason = origin + ": " + broken.text() + ": no such " +
-                                         broken.to_kind + "; add it, or correct the name"});
-            rows.erase(found);
+            const auto found =
+                std::find_if(text.rows.begin(), text.rows.end(), [&broken](const Part& part) {
+                    return part_kind(part).kind == broken.from_kind &&
+                           part_id(part) == broken.from_id;
+                });
+            if (found == text.rows.end()) continue;
+            const auto place = found - text.rows.begin();
+            const std::size_t line = text.lines[static_cast<std::size_t>(place)];
+            refused.push_back({.line = line,
+                               .id = broken.from_id,
+                               .reason = origin + ", line " + std::to_string(line) + ": " +
+                                         broken.text() + ": no such " + broken.to_kind +
+                                         "; add it, or correct the name"});
+            text.lines.erase(text.lines.begin() + place);
+            text.rows.erase(found);
             again = true;
         }
     }
@@ -53,14 +60,15 @@ void refuse_broken(std::vector<Part>& rows, const Parts& merged, const std::stri
 ImportReport Catalog::Impl::import(const CatalogText& catalog, std::vector<RefusedRow> refused,
                                    bool keep_good, const std::string& origin) {
     SQLite::Database& file = writable();
-    std::vector<Part> rows = catalog.rows;
+    CatalogText kept = catalog;
+    const std::vector<Part>& rows = kept.rows;
     // Removals in the same file may only hide; what they break is found when they are applied.
     const bool refers = std::any_of(rows.begin(), rows.end(), [](const Part& part) {
         const auto fields = part_kind(part).fields;
         return std::any_of(fields.begin(), fields.end(),
                            [](const Field& field) { return field.kind == FieldKind::reference; });
     });
-    if (refers) refuse_broken(rows, *merged(), origin, refused);
+    if (refers) refuse_broken(kept, *merged(), origin, refused);
     if (!refused.empty() && !keep_good) refuse_import(origin, refused);
 
     ImportReport report{.refused = std::move(refused)};
@@ -120,7 +128,7 @@ ImportReport Catalog::import_csv_text(PartKind kind, std::string_view text,
                                       const std::string& origin, bool keep_good) {
     static_cast<void>(impl_->writable());
     std::vector<RefusedRow> refused;
-    const CatalogText catalog{.rows = parts_from_csv(kind, text, origin, refused)};
+    const CatalogText catalog = parts_from_csv(kind, text, origin, refused);
     return impl_->import(catalog, std::move(refused), keep_good, origin);
 }
 

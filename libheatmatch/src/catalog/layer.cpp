@@ -60,6 +60,10 @@ void check_identity(SQLite::Database& database, const std::string& path) {
 }  // namespace
 
 SQLite::Database open_layer(const std::string& path, int wait_ms) {
+    if (path.empty()) {
+        throw FileError("cannot open \"\": the path is empty; name a file, such as mine.heatmatch",
+                        ErrorDetail{.part = path});
+    }
     std::error_code ignored;
     if (std::filesystem::is_directory(path, ignored)) {
         throw FileError("cannot open \"" + path + "\": it is a folder; name a file in it",

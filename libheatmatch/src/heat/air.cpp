@@ -7,7 +7,6 @@ namespace heatmatch {
 Air air_at(double temperature_k) {
     constexpr double pressure_pa = 101325.0;
     constexpr double gas_constant = 287.05;
-    constexpr double heat_capacity = 1006.0;
     const double t15 = temperature_k * std::sqrt(temperature_k);
     const double viscosity = 1.458e-6 * t15 / (temperature_k + 110.4);
     const double density = pressure_pa / (gas_constant * temperature_k);
@@ -15,7 +14,7 @@ Air air_at(double temperature_k) {
         2.64638e-3 * t15 / (temperature_k + 245.4 * std::pow(10.0, -12.0 / temperature_k));
     return {.conductivity_w_mk = conductivity,
             .kinematic_viscosity_m2_s = viscosity / density,
-            .prandtl = viscosity * heat_capacity / conductivity};
+            .prandtl = 0.70};
 }
 
 double free_convection_cylinder(double diameter_m, double surface_k, double air_k) {

@@ -6,10 +6,9 @@ namespace heatmatch {
 
 namespace {
 
-Margin cold_voltage_margin(const Circuit& circuit, double record_low_c) {
+Margin cold_voltage_margin(const Circuit& circuit) {
     const Panel& panel = circuit.panel.panel;
     const std::string subject = "panel \"" + panel.id + '"';
-    const std::string low = format_number(record_low_c) + " °C";
     Margin margin{.name = "cold voltage",
                   .subject = subject,
                   .value = circuit.cold_voltage_v(),
@@ -104,9 +103,11 @@ Margin reverse_current_margin(const Circuit& circuit) {
         margin.missing = {"max_series_fuse_a"};
     } else if (const PlacedDevice* fuse = string_fuse(circuit);
                fuse != nullptr && !fuse->control.dc_ratings.empty()) {
-        // The fuse, not the other strings, sets what a faulty string may carry.
-        margin.value = fuse->control.dc_ratings.front().a_dc;
-        margin.text = "String fuses of {value}; the panels allow {limit}.";
+        // The smaller of the fuse and what the others feed is what a faulty string may carry.
+        margin.value = std::min(*margin.value, fuse->control.dc_ratings.front().a_dc);
+        margin.text = "With string fuses of " +
+                      format_number(fuse->control.dc_ratings.front().a_dc) +
+                      " A a faulty string can be fed {value}; its panels allow {limit}.";
     } else if (*margin.value > *margin.limit) {
         margin.text += " Fuse each string, or use fewer strings.";
     }
@@ -114,33 +115,39 @@ Margin reverse_current_margin(const Circuit& circuit) {
     return margin;
 }
 
+/// The panels of a group are taken as equal; only a meter can tell.
 Margin mismatch_margin(const Circuit& circuit) {
-    Margin margin{.name = "string mismatch",
-                  .subject = "group \"" + circuit.owned.group + '"',
-                  .consequence = Severity::caution,
-                  .value = 0.0,
-                  .limit = 5.0,
-                  .unit = unit::percent,
-                  .text =
-                      "Panels of one group count as equal; keep those in series within {limit} "
-                      "of one another's short-circuit current.",
-                  .source = "common-practice"};
-    if (circuit.panels.count() > 1) {
-        margin.assumed.push_back({.part = margin.subject,
-                                  .field = "spread of i_sc",
-                                  .value = "0%",
-                                  .source = "panels of one group are taken as equal"});
+    const std::string subject = "group \"" + circuit.owned.group + '"';
+    if (circuit.panels.series == 1) {
+        Margin margin{.name = "string mismatch",
+                      .subject = subject,
+                      .severity = Severity::none,
+                      .consequence = Severity::caution,
+                      .text = "One panel in each string: none limits another.",
+                      .source = "common-practice"};
+        return margin;
     }
-    grade(margin);
+    Margin margin = not_assessed("string mismatch", subject,
+                                 "Panels in series count as equal here; measure each one's "
+                                 "short-circuit current in the same hour and keep those within "
+                                 "{limit} together.",
+                                 {"i_sc of each panel"});
+    margin.consequence = Severity::caution;
+    margin.limit = 5.0;
+    margin.unit = unit::percent;
+    margin.source = "common-practice";
+    margin.assumed.push_back({.part = subject,
+                              .field = "spread of i_sc",
+                              .value = "0%",
+                              .source = "panels of one group are taken as equal"});
     return margin;
 }
 
 }  // namespace
 
 std::vector<Margin> array_margins(const Circuit& circuit, const Site& site) {
-    return {cold_voltage_margin(circuit, site.record_low_c),
-            touch_voltage_margin(circuit, site.wet), series_arc_margin(circuit),
-            reverse_current_margin(circuit), mismatch_margin(circuit)};
+    return {cold_voltage_margin(circuit), touch_voltage_margin(circuit, site.wet),
+            series_arc_margin(circuit), reverse_current_margin(circuit), mismatch_margin(circuit)};
 }
 
 }  // namespace heatmatch

@@ -7,6 +7,7 @@ namespace heatmatch {
 
 Candidate assess(const Parts& catalog, const Installation& installation,
                  const RankOptions& options) {
+    check_rank_options(options);
     const Parts parts = merged_parts(catalog, installation);
     check_references(installation, parts);
     if (!installation.circuit) {
@@ -39,7 +40,19 @@ Candidate assess(const Parts& catalog, const Installation& installation,
                              options.coil_temperature_c);
     circuit.runs = lay_runs(parts, installation, circuit.panel, circuit.panels, bank);
     circuit.devices = place_devices(parts, installation);
-    return evaluate(circuit, installation, options.conditions);
+    Candidate candidate = evaluate(circuit, installation, options.conditions);
+    for (const RunParts& run : circuit.runs) {
+        if (!run.run.chooses() || !run.wire) continue;
+        // What stands has a wire already: say that another one was taken for it.
+        const Assumption assumption{.part = "run \"" + run.run.name + '"',
+                                    .field = "wire",
+                                    .value = run.wire->id,
+                                    .source = "chosen: name the wire that is there"};
+        for (Margin& margin : candidate.margins) {
+            if (margin.subject == assumption.part) margin.assumed.push_back(assumption);
+        }
+    }
+    return candidate;
 }
 
 }  // namespace heatmatch

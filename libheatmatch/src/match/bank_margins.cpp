@@ -54,15 +54,17 @@ Margin share_voltage_margin(const Bank& bank, const Extremes& extremes) {
 
 Margin sheath_voltage_margin(const Circuit& circuit) {
     const Element& element = circuit.bank.element;
-    Margin margin{.name = "sheath voltage",
-                  .subject = subject_of(element),
-                  .value = circuit.cold_voltage_v(),
-                  .limit = bank_limits(element).sheath_voltage_v,
-                  .unit = unit::volt,
-                  .text =
-                      "After one earth fault the whole array stands between coil and sheath: "
-                      "{value} on the coldest morning; the peak of its rated voltage is {limit}.",
-                  .source = "common-practice"};
+    Margin margin{
+        .name = "sheath voltage",
+        .subject = subject_of(element),
+        .value = circuit.cold_voltage_v(),
+        .limit = bank_limits(element).sheath_voltage_v,
+        .unit = unit::volt,
+        .text =
+            "After one earth fault the whole array stands between coil and sheath: "
+            "{value} on the coldest morning; 1.41 times its rated voltage (the peak, if it "
+            "is rated for alternating current) is {limit}.",
+        .source = "common-practice"};
     if (!margin.limit) {
         margin.text =
             "After one earth fault the whole array stands between coil and sheath: "
@@ -131,39 +133,39 @@ Margin built_in_margin(const Element& element) {
                   .subject = subject_of(element),
                   .consequence = Severity::warning,
                   .source = element.provenance.source};
-    const bool inside = element.built_in_ac_control.value_or(false);
+    if (!element.built_in_ac_control) {
+        margin.text = "Whether a thermostat or cut-out is inside is not known: look.";
+        margin.missing = {"built_in_ac_control"};
+        return margin;
+    }
+    const bool inside = *element.built_in_ac_control;
     margin.severity = inside ? Severity::warning : Severity::none;
     margin.text = inside ? "A thermostat or cut-out for alternating current is inside: on direct "
                            "current it arcs or welds. Bypass it, and limit by a rated device."
-                         : "No built-in thermostat or cut-out is listed.";
+                         : "No thermostat or cut-out is inside.";
     return margin;
 }
 
 Margin terminal_margin(const Circuit& circuit, const Site& site) {
     const Element& element = circuit.bank.element;
-    const auto terminal = terminal_temperature(circuit, site);
-    Margin margin{
-        .name = "terminal temperature",
-        .subject = subject_of(element),
-        .limit = element.terminal_limit_c,
-        .unit = unit::celsius,
-        .text = "Where the wire meets the terminals it is at {value}; they allow {limit}.",
-        .source = element.provenance.source};
-    if (!terminal || !margin.limit) {
-        margin.text = terminal ? "The limit of the terminals is not known."
-                               : "State the temperature around the run at the element to judge its "
-                                 "terminals.";
-        margin.missing = {terminal ? "terminal_limit_c" : "surroundings.air_c"};
-        return margin;
+    Margin margin{.name = "terminal temperature",
+                  .subject = subject_of(element),
+                  .value = terminal_temperature_c(circuit, site),
+                  .limit = element.terminal_limit_c,
+                  .unit = unit::celsius,
+                  .text =
+                      "By the stated surroundings the wire is at {value} where it meets the "
+                      "terminals; they allow {limit}. Heat that comes down the element's own pin "
+                      "is not counted.",
+                  .source = element.provenance.source};
+    if (!margin.value) {
+        margin.text = "State the temperature around the run at the element to judge its terminals.";
+        margin.missing = {"surroundings.air_c"};
+    } else if (!margin.limit) {
+        margin.text = "The limit of the terminals is not known; the wire there is at {value}.";
+        margin.missing = {"terminal_limit_c"};
     }
-    margin.value = terminal->conductor_c;
-    if (terminal->air_c >= *margin.limit) {
-        constexpr double room_c = 20.0;
-        margin.headroom = (*margin.limit - *margin.value) / (*margin.limit - room_c);
-        margin.severity = Severity::danger;
-        return margin;
-    }
-    grade(margin, terminal->air_c);
+    grade(margin, room_c);
     return margin;
 }
 

@@ -8,11 +8,9 @@
 namespace heatmatch {
 
 double RunParts::loop_ohm() const {
-    constexpr double default_conductor_c = 50.0;
     const double joints = run.joint_ohm.value_or(0.0);
     if (!wire) return joints;
-    const double at_c = run.surroundings.air_c.value_or(default_conductor_c);
-    return 2.0 * run.length_m * resistance_ohm_per_m(*wire, at_c) + joints;
+    return 2.0 * run.length_m * resistance_ohm_per_m(*wire, conductor_c) + joints;
 }
 
 double Circuit::current_share(const WireRun& run) const {
@@ -43,6 +41,15 @@ std::string Circuit::title() const {
 
 double Delivered::harvest_fraction() const {
     return maximum_power_w > 0.0 ? power_w / maximum_power_w : 0.0;
+}
+
+double bank_ohm_of_most_power(const ArrayCurve& curve, double wire_ohm) {
+    // Seen from the bank the wire is part of the panels' own series resistance.
+    DiodeCurve with_wire = curve.panel;
+    with_wire.series_resistance_ohm += curve.per_panel_ohm(wire_ohm);
+    const OperatingPoint best = with_wire.maximum_power();
+    if (best.current_a <= 0.0) return 0.0;
+    return best.voltage_v / best.current_a * curve.series / curve.parallel;
 }
 
 Delivered deliver(const Circuit& circuit, double irradiance_w_m2, double cell_temperature_c) {
@@ -76,13 +83,10 @@ Delivered deliver(const Circuit& circuit, double irradiance_w_m2, double cell_te
             delivered.power_low_w = std::min(delivered.power_low_w, power);
             delivered.power_high_w = std::max(delivered.power_high_w, power);
         }
-        // Where the band of ohms holds the matching resistance, the maximum lies inside it.
-        const double matched =
-            curve.maximum_power().voltage_v / std::max(1e-9, curve.maximum_power().current_a);
-        const double matched_bank = matched - wire;
-        if (matched_bank > circuit.bank.low_ohm() && matched_bank < circuit.bank.high_ohm()) {
-            delivered.power_high_w =
-                std::max(delivered.power_high_w, power_into(curve, matched_bank));
+        // Where the band of ohms holds the best ones, the maximum lies inside it.
+        const double best = bank_ohm_of_most_power(curve, wire);
+        if (best > circuit.bank.low_ohm() && best < circuit.bank.high_ohm()) {
+            delivered.power_high_w = std::max(delivered.power_high_w, power_into(curve, best));
         }
     }
     return delivered;

@@ -104,8 +104,32 @@ Margin fuse_margin(const Circuit& circuit, const PlacedDevice& placed) {
     margin.consequence = Severity::caution;
     margin.limit = *amperes;
     margin.text =
-        "The string's 1.56 times short-circuit current is {value}; a fuse of {limit} would "
-        "blow in bright sun if it were smaller. It does not clear a short of the panels.";
+        "A fuse below {value} (1.56 times the string's short-circuit current) would blow in "
+        "bright sun; this one is {limit}. It does not clear a short of the panels.";
+    grade(margin);
+    if (*margin.headroom >= 0.0) margin.severity = Severity::none;  // a tight fuse is a good one
+    return margin;
+}
+
+/// A device that stays closed under load only has to carry the current.
+Margin carrying_margin(const PlacedDevice& placed, double current_a) {
+    const Control& control = placed.control;
+    Margin margin{.name = "dc carrying",
+                  .subject = subject_of(placed),
+                  .value = current_a,
+                  .unit = unit::ampere,
+                  .text =
+                      "It has to carry {value} (1.25 times short-circuit current); its contacts "
+                      "or shunt are rated {limit}. Opened under load it may arc.",
+                  .source = control.provenance.source};
+    for (const DcRating& rating : control.dc_ratings) {
+        margin.limit = std::max(margin.limit.value_or(0.0), rating.a_dc);
+    }
+    if (!margin.limit) margin.limit = control.a_ac;
+    if (!margin.limit) {
+        margin.text = "It has to carry {value}; what its contacts or shunt carry is not known.";
+        margin.missing = {"dc_ratings"};
+    }
     grade(margin);
     return margin;
 }
@@ -163,38 +187,56 @@ Margin senses_in_circuit(const PlacedDevice& placed) {
     return margin;
 }
 
+bool opens_dc(const PlacedDevice& placed) {
+    return placed.device.duty == "breaks dc" && !placed.control.ac_only.value_or(false);
+}
+
 /// Something must be able to open the circuit by hand.
 Margin disconnect_margin(const Circuit& circuit) {
-    const bool breaks =
-        std::any_of(circuit.devices.begin(), circuit.devices.end(),
-                    [](const PlacedDevice& placed) { return placed.device.duty == "breaks dc"; });
+    const bool breaks = std::any_of(circuit.devices.begin(), circuit.devices.end(), opens_dc);
     Margin margin{.name = "disconnect",
                   .subject = "circuit",
                   .consequence = Severity::warning,
                   .source = "iec-62548"};
     margin.severity = breaks ? Severity::none : Severity::warning;
-    margin.text = breaks ? "A device that breaks direct current is listed."
-                         : "No device that breaks direct current is listed: pulling a plug under "
-                           "load draws an arc.";
+    margin.text = breaks
+                      ? "A device that breaks direct current is listed."
+                      : "No device that can break direct current is listed: pulling a plug under "
+                        "load draws an arc.";
     return margin;
 }
 
-/// A second, independent limit that does not reset by itself.
+/// A second, independent limit that does not reset by itself, and something it can open.
 Margin independent_limit_margin(const Circuit& circuit) {
-    const bool limits =
-        std::any_of(circuit.devices.begin(), circuit.devices.end(), [](const PlacedDevice& placed) {
-            const std::string& reset = placed.control.reset;
-            const bool stays_open = reset == "manual" || reset == "latching" || reset == "replace";
-            return placed.control.sense_high_c && stays_open;
-        });
+    const auto limits = [](const PlacedDevice& placed) {
+        const std::string& reset = placed.control.reset;
+        const bool stays_open = reset == "manual" || reset == "latching" || reset == "replace";
+        return placed.control.sense_high_c && stays_open;
+    };
+    const auto driven = [](const PlacedDevice& placed) {
+        return opens_dc(placed) && placed.control.reset != "by hand";
+    };
+    const bool listed = std::any_of(circuit.devices.begin(), circuit.devices.end(), limits);
+    const bool can_open = std::any_of(circuit.devices.begin(), circuit.devices.end(), driven);
     Margin margin{.name = "independent limit",
                   .subject = "circuit",
+                  .severity = Severity::none,
                   .consequence = Severity::warning,
+                  .text =
+                      "An over-temperature limit that does not reset by itself is listed, and a "
+                      "device it can open. Test that it does.",
                   .source = "common-practice"};
-    margin.severity = limits ? Severity::none : Severity::warning;
-    margin.text = limits ? "An over-temperature limit that does not reset by itself is listed."
-                         : "No independent over-temperature limit that stays open is listed: a "
-                           "welded thermostat would go unnoticed.";
+    if (!listed) {
+        margin.severity = Severity::warning;
+        margin.text =
+            "No independent over-temperature limit that stays open is listed: a welded "
+            "thermostat would go unnoticed.";
+    } else if (!can_open) {
+        margin.severity = Severity::warning;
+        margin.text =
+            "An over-temperature limit is listed, but nothing that it can open: only a "
+            "hand-operated device breaks the direct current.";
+    }
     return margin;
 }
 
@@ -214,10 +256,19 @@ std::vector<Margin> device_margins(const Circuit& circuit, const Installation& i
             margins.push_back(fuse_margin(circuit, placed));
             continue;
         }
-        double share = 1.0;
-        for (const RunParts& parts : circuit.runs) {
-            if (parts.run.name == placed.device.run) share = circuit.current_share(parts.run);
+        const auto run = std::find_if(
+            circuit.runs.begin(), circuit.runs.end(),
+            [&placed](const RunParts& parts) { return parts.run.name == placed.device.run; });
+        const bool known = run != circuit.runs.end();
+        if (placed.device.duty == "carries dc") {
+            const double share = known ? circuit.current_share(run->run) : 1.0;
+            margins.push_back(carrying_margin(placed, whole_a * share));
+            margins.push_back(body_margin(placed, circuit));
+            continue;
         }
+        // The branch that is opened last breaks the whole current; a string breaks its own.
+        const bool of_string = known && run->run.carries == "string";
+        const double share = of_string ? circuit.current_share(run->run) : 1.0;
         margins.push_back(breaking_margin(circuit, placed, whole_a * share));
         margins.push_back(polarity_margin(placed));
         margins.push_back(body_margin(placed, circuit));

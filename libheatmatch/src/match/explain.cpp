@@ -55,18 +55,25 @@ void explain_panel(Trace& trace, const Circuit& circuit) {
         trace.push_back({"move of v_mp from the label", "v_mp of the model / v_mp of the label - 1",
                          "", 100.0 * fit.vmp_shift, "%", ""});
     }
-    const std::string basis = service.measured
-                                  ? "measured / modelled at the same sun and temperature"
-                              : circuit.owned.age_years ? "1 - 0.5% a year x age"
-                                                        : "counted as new";
-    trace.push_back(
-        {"panel today, current", basis,
-         circuit.owned.age_years && !service.measured ? "1 - 0.005 x " + n(*circuit.owned.age_years)
-                                                      : "",
-         service.current_factor, "of new", service.measured ? "measured" : "jordan-kurtz-2012"});
-    if (service.voltage_factor != 1.0) {
+    const auto& measured = circuit.owned.measured;
+    const std::string by_meter = "measured / modelled at the same sun and temperature";
+    if (measured && measured->i_sc) {
         trace.push_back(
-            {"panel today, voltage", basis, "", service.voltage_factor, "of new", "measured"});
+            {"panel today, current", by_meter,
+             n(*measured->i_sc) + " A / " + n(*measured->i_sc / service.current_factor) + " A",
+             service.current_factor, "of new", "measured"});
+    } else if (circuit.owned.age_years) {
+        trace.push_back({"panel today, current", "1 - 0.5% a year x age",
+                         "1 - 0.005 x " + n(*circuit.owned.age_years), service.current_factor,
+                         "of new", "jordan-kurtz-2012"});
+    } else {
+        trace.push_back({"panel today, current", "counted as new", "", 1.0, "of new", ""});
+    }
+    if (measured && measured->v_oc) {
+        trace.push_back(
+            {"panel today, voltage", by_meter,
+             n(*measured->v_oc) + " V / " + n(*measured->v_oc / service.voltage_factor) + " V",
+             service.voltage_factor, "of new", "measured"});
     }
 }
 
@@ -107,10 +114,13 @@ void explain_bank(Trace& trace, const Circuit& circuit) {
     }
     trace.push_back({"element resistance, typical", formula, numbers, bank.each.typical_ohm, "ohm",
                      bank.alloy ? bank.alloy->provenance.source : "gb-t-1234"});
-    trace.push_back({"element resistance, low end", "tolerance and alloy at their low ends", "",
-                     bank.each.low_ohm, "ohm", "tubular-catalogue-tolerance"});
-    trace.push_back({"element resistance, high end", "tolerance and alloy at their high ends", "",
-                     bank.each.high_ohm, "ohm", "tubular-catalogue-tolerance"});
+    const auto end = [&](const char* name, double ohm) {
+        trace.push_back({name, "typical x tolerance and alloy at that end",
+                         n(bank.each.typical_ohm) + " ohm x " + n(ohm / bank.each.typical_ohm, 4),
+                         ohm, "ohm", "tubular-catalogue-tolerance"});
+    };
+    end("element resistance, low end", bank.each.low_ohm);
+    end("element resistance, high end", bank.each.high_ohm);
     trace.push_back({"bank resistance", "R x elements in series / branches",
                      n(bank.each.typical_ohm) + " ohm x " + std::to_string(bank.hookup.series) +
                          " / " + std::to_string(bank.hookup.parallel),
@@ -118,18 +128,22 @@ void explain_bank(Trace& trace, const Circuit& circuit) {
 }
 
 void explain_runs(Trace& trace, const Circuit& circuit) {
+    std::string sum;
     for (const RunParts& parts : circuit.runs) {
         if (!parts.wire) continue;
-        const double at_c = parts.run.surroundings.air_c.value_or(50.0);
         const std::string joints =
             parts.run.joint_ohm ? " + " + n(*parts.run.joint_ohm) + " ohm" : "";
         trace.push_back({"ohms of \"" + parts.run.name + '"',
                          "2 x length x ohms per metre at its temperature + joints",
                          "2 x " + n(parts.run.length_m) + " m x " +
-                             n(resistance_ohm_per_m(*parts.wire, at_c), 4) + " ohm/m" + joints,
+                             n(resistance_ohm_per_m(*parts.wire, parts.conductor_c), 4) + " ohm/m" +
+                             joints,
                          parts.loop_ohm(), "ohm", "iec-60028"});
+        const double share = circuit.current_share(parts.run);
+        sum += (sum.empty() ? "" : " + ") + n(parts.loop_ohm(), 4) + " ohm" +
+               (share < 1.0 ? " x " + n(share, 4) : "");
     }
-    trace.push_back({"ohms of all runs", "strings and branches share theirs", "",
+    trace.push_back({"ohms of all runs", "strings and branches share theirs", sum,
                      circuit.wire_ohm(), "ohm", ""});
 }
 

@@ -1,6 +1,7 @@
 #include "heatmatch/match/limits.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "heatmatch/heat/wire_temperature.hpp"
@@ -20,31 +21,82 @@ void keep_worse(Screened& screened, double headroom, const std::string& reason) 
     screened.reason = reason;
 }
 
+/// Current of the array into the bank and wire, and what one element makes of its share.
+struct Share {
+    double current_a = 0.0;
+    double element_power_w = 0.0;
+    double element_voltage_v = 0.0;
+};
+
+/// One element of `own_ohm` among mates in its branch and other branches of other ohms.
+Share share_of(const ArrayCurve& bright, Hookup hookup, double wire_ohm, double own_ohm,
+               double mate_ohm, double other_ohm) {
+    const double branch = own_ohm + (hookup.series - 1) * mate_ohm;
+    const double others = (hookup.parallel - 1) / (hookup.series * other_ohm);
+    const double bank = 1.0 / (1.0 / branch + others);
+    const double current = bright.into_resistance(bank + wire_ohm).current_a;
+    const double own = current * bank / branch;
+    return {.current_a = current,
+            .element_power_w = own * own * own_ohm,
+            .element_voltage_v = own * own_ohm};
+}
+
+/// Ohms of one element at which equal ones take the most, if that lies within the band.
+std::optional<double> matched_ohm(const ArrayCurve& bright, Hookup hookup, double wire_ohm,
+                                  const ElementResistance& each) {
+    const double bank = bank_ohm_of_most_power(bright, wire_ohm);
+    const double ohm = bank / hookup.resistance_factor();
+    if (ohm <= each.low_ohm || ohm >= each.high_ohm) return std::nullopt;
+    return ohm;
+}
+
+/// Ohms of the element under test: the largest power may lie inside its band, and is flat there.
+std::array<double, 5> samples(const ElementResistance& each) {
+    const double step = 0.25 * (each.high_ohm - each.low_ohm);
+    return {each.low_ohm, each.low_ohm + step, each.low_ohm + 2.0 * step, each.low_ohm + 3.0 * step,
+            each.high_ohm};
+}
+
+void keep_larger(Extremes& result, const Share& share) {
+    result.current_a = std::max(result.current_a, share.current_a);
+    result.element_power_w = std::max(result.element_power_w, share.element_power_w);
+    result.element_voltage_v = std::max(result.element_voltage_v, share.element_voltage_v);
+}
+
 }  // namespace
 
 ArrayCurve bright_curve(const PanelInService& panel, Hookup panels, const Site& site) {
-    const SingleDiode as_new = panel.as_new.scaled(panel.i_sc_limit_a / panel.panel.i_sc, 1.0);
-    return Array{.panel = as_new, .series = panels.series, .parallel = panels.parallel}.at(
+    const SingleDiode brightest = panel.as_new.scaled(panel.i_sc_limit_a / panel.panel.i_sc,
+                                                      panel.cold.v_oc_at_25_c / panel.panel.v_oc);
+    return Array{.panel = brightest, .series = panels.series, .parallel = panels.parallel}.at(
         site.bright_irradiance_w_m2, site.record_low_c + bright_cold_rise_k);
 }
 
 Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm) {
     Extremes result;
-    for (const double bank_ohm : {bank.low_ohm(), bank.typical_ohm(), bank.high_ohm()}) {
-        const double each_ohm = bank_ohm / bank.hookup.resistance_factor();
-        const double current = bright.into_resistance(bank_ohm + wire_ohm).current_a;
-        const double element_current = current / bank.hookup.parallel;
-        result.current_a = std::max(result.current_a, current);
-        result.element_power_w =
-            std::max(result.element_power_w, element_current * element_current * each_ohm);
-        result.element_voltage_v = std::max(result.element_voltage_v, element_current * each_ohm);
-        if (bank.hookup.parallel > 1) {
-            const double left = bank.with_one_branch_open(bank_ohm);
-            const double survivor =
-                bright.into_resistance(left + wire_ohm).current_a / (bank.hookup.parallel - 1);
-            result.survivor_power_w =
-                std::max(result.survivor_power_w, survivor * survivor * each_ohm);
+    const Hookup hookup = bank.hookup;
+    const ElementResistance& each = bank.each;
+    for (const double own : samples(each)) {
+        for (const double mate : {each.low_ohm, each.high_ohm}) {
+            for (const double other : {each.low_ohm, each.high_ohm}) {
+                keep_larger(result, share_of(bright, hookup, wire_ohm, own, mate, other));
+            }
         }
+    }
+    if (const auto matched = matched_ohm(bright, hookup, wire_ohm, each)) {
+        keep_larger(result, share_of(bright, hookup, wire_ohm, *matched, *matched, *matched));
+    }
+    if (hookup.parallel == 1) return result;
+    const Hookup left{.series = hookup.series, .parallel = hookup.parallel - 1};
+    for (const double own : samples(each)) {
+        for (const double others : {each.low_ohm, each.high_ohm}) {
+            const Share share = share_of(bright, left, wire_ohm, own, others, others);
+            result.survivor_power_w = std::max(result.survivor_power_w, share.element_power_w);
+        }
+    }
+    if (const auto matched = matched_ohm(bright, left, wire_ohm, each)) {
+        const Share share = share_of(bright, left, wire_ohm, *matched, *matched, *matched);
+        result.survivor_power_w = std::max(result.survivor_power_w, share.element_power_w);
     }
     return result;
 }
@@ -56,7 +108,7 @@ BankLimits bank_limits(const Element& element) {
 }
 
 Screened screen_bank(const Extremes& extremes, const BankLimits& limits, double cold_voltage_v,
-                     const std::optional<TerminalTemperature>& terminal) {
+                     std::optional<double> terminal_c) {
     Screened screened;
     if (limits.element_power_w) {
         keep_worse(screened, headroom_of(extremes.element_power_w, *limits.element_power_w),
@@ -66,9 +118,8 @@ Screened screen_bank(const Extremes& extremes, const BankLimits& limits, double 
         keep_worse(screened, headroom_of(cold_voltage_v, *limits.sheath_voltage_v),
                    "sheath voltage");
     }
-    if (limits.terminal_c && terminal) {
-        keep_worse(screened,
-                   headroom_of(terminal->conductor_c, *limits.terminal_c, terminal->air_c),
+    if (limits.terminal_c && terminal_c) {
+        keep_worse(screened, headroom_of(*terminal_c, *limits.terminal_c, room_c),
                    "terminal temperature");
     }
     return screened;
@@ -83,8 +134,8 @@ Screened screen_margins(const std::vector<Margin>& margins) {
     return screened;
 }
 
-std::optional<TerminalTemperature> terminal_temperature(const Circuit& circuit, const Site& site) {
-    std::optional<TerminalTemperature> hottest;
+std::optional<double> terminal_temperature_c(const Circuit& circuit, const Site& site) {
+    std::optional<double> hottest;
     const double current =
         circuit.short_circuit_current_a() * site.bright_irradiance_w_m2 / stc_irradiance_w_m2;
     for (const RunParts& parts : circuit.runs) {
@@ -94,8 +145,7 @@ std::optional<TerminalTemperature> terminal_temperature(const Circuit& circuit, 
         const auto found = conductor_temperature(*parts.wire, insulation,
                                                  current * circuit.current_share(parts.run),
                                                  parts.run.surroundings);
-        if (!found || (hottest && found->conductor_c <= hottest->conductor_c)) continue;
-        hottest = {.air_c = *parts.run.surroundings.air_c, .conductor_c = found->conductor_c};
+        if (found) hottest = std::max(hottest.value_or(found->conductor_c), found->conductor_c);
     }
     return hottest;
 }

@@ -35,8 +35,13 @@ std::string_view severity_name(Severity severity) {
 
 std::string Margin::sentence(UnitSystem system) const {
     std::string result = text;
+    // Three digits, or as many as tell the value from its limit.
+    int digits = 3;
+    const auto shown = [&](double number) { return format_quantity(number, unit, system, digits); };
+    const bool differ = value && limit && *value != *limit;
+    while (differ && digits < 7 && shown(*value) == shown(*limit)) ++digits;
     const auto put = [&](std::string_view place, const std::optional<double>& number) {
-        if (number) replace_all(result, place, format_quantity(*number, unit, system, 3));
+        if (number) replace_all(result, place, shown(*number));
     };
     put("{value}", value);
     put("{limit}", limit);
@@ -51,7 +56,7 @@ void grade(Margin& margin, double rest) {
         return;
     }
     margin.headroom = (*margin.limit - *margin.value) / (*margin.limit - rest);
-    if (*margin.headroom < 0.0) {
+    if (!(*margin.headroom >= 0.0)) {  // a value that is no number has passed its limit
         margin.severity = margin.consequence;
     } else if (*margin.headroom < near_limit && margin.consequence != Severity::none) {
         margin.severity = Severity::caution;

@@ -69,7 +69,7 @@ Wiring lay_wiring(const Parts& parts, const Installation& installation, const Gr
     wiring.frame.devices = place_devices(parts, installation);
     wiring.bright = bright_curve(group.panel, panels, installation.site);
     wiring.wire_ohm = wiring.frame.wire_ohm();
-    wiring.terminal = terminal_temperature(wiring.frame, installation.site);
+    wiring.terminal_c = terminal_temperature_c(wiring.frame, installation.site);
     std::vector<Margin> margins = array_margins(wiring.frame, installation.site);
     for (auto&& more : {run_margins(wiring.frame, installation.site),
                         device_margins(wiring.frame, installation)}) {
@@ -131,7 +131,9 @@ Pairings screen_all(const Parts& parts, const Installation& installation,
     }
     std::vector<BankLimits> limits;
     for (const Bank& bank : pairings.banks) limits.push_back(bank_limits(bank.element));
-    std::vector<int> lacking(pairings.banks.size(), -1);
+    // Without data depends on the bank, and on whether its wiring states the terminals'
+    // surroundings.
+    std::map<std::pair<std::size_t, bool>, int> lacking;
 
     for (std::size_t g = 0; g < pairings.groups.size(); ++g) {
         const GroupContext& group = pairings.groups[g];
@@ -148,10 +150,12 @@ Pairings screen_all(const Parts& parts, const Installation& installation,
                         ++pairings.left_out["resistance not fixed"];
                         continue;
                     }
-                    if (lacking[b] < 0) lacking[b] = bank_not_assessed(wiring, bank, installation);
+                    const auto [known, first] =
+                        lacking.try_emplace({b, wiring.terminal_c.has_value()});
+                    if (first) known->second = bank_not_assessed(wiring, bank, installation);
                     const Screened by_bank =
                         screen_bank(extremes(wiring.bright, bank, wiring.wire_ohm), limits[b],
-                                    wiring.frame.cold_voltage_v(), wiring.terminal);
+                                    wiring.frame.cold_voltage_v(), wiring.terminal_c);
                     const Screened& worse =
                         by_bank.headroom < wiring.screened.headroom ? by_bank : wiring.screened;
                     const int to_buy = bank.hookup.count() - bank.owned;
@@ -163,14 +167,14 @@ Pairings screen_all(const Parts& parts, const Installation& installation,
                          .power_w = mean_power(group, wiring, bank.typical_ohm()),
                          .headroom = worse.headroom,
                          .price = wiring.run_price + (to_buy > 0 ? to_buy * each : 0.0),
-                         .not_assessed = lacking[b] + wiring.not_assessed,
+                         .not_assessed = known->second + wiring.not_assessed,
                          .reason = worse.headroom < 0.0 ? worse.reason : std::string{}});
                 }
             }
         }
         const double done =
             static_cast<double>(g + 1) / static_cast<double>(pairings.groups.size());
-        if (options.progress && !options.progress(done)) throw Interrupted();
+        if (options.progress && !options.progress(screening_share * done)) throw Interrupted();
     }
     return pairings;
 }

@@ -40,10 +40,10 @@ struct Wiring {
     Circuit frame{};  //!< the circuit without its elements
     ArrayCurve bright{};
     double wire_ohm = 0.0;
-    double run_price = 0.0;  //!< of chosen wire; infinite if unknown
-    Screened screened{};     //!< over the margins that no element changes
-    int not_assessed = 0;    //!< among them
-    std::optional<TerminalTemperature> terminal{};
+    double run_price = 0.0;              //!< of chosen wire; infinite if unknown
+    Screened screened{};                 //!< over the margins that no element changes
+    int not_assessed = 0;                //!< among them
+    std::optional<double> terminal_c{};  //!< where the wire meets the elements
 };
 
 /// Everything the ranking looks at, and the light record of each pairing.
@@ -54,6 +54,9 @@ struct Pairings {
     std::vector<Pairing> all{};
     std::map<std::string, std::size_t> left_out{};  //!< reason -> pairings not even screened
 };
+
+/// Share of a ranking's progress that the screen takes.
+inline constexpr double screening_share = 0.5;
 
 /// Screens every pairing. Throws Interrupted where the progress callback asks for it.
 [[nodiscard]] Pairings screen_all(const Parts& parts, const Installation& installation,

@@ -10,7 +10,7 @@ namespace heatmatch {
 std::vector<std::size_t> pareto_front(const std::vector<Trade>& trades) {
     std::vector<std::size_t> order(trades.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
-    std::sort(order.begin(), order.end(), [&trades](std::size_t a, std::size_t b) {
+    std::stable_sort(order.begin(), order.end(), [&trades](std::size_t a, std::size_t b) {
         const Trade& x = trades[a];
         const Trade& y = trades[b];
         if (x.power_w != y.power_w) return x.power_w > y.power_w;

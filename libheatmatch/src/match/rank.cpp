@@ -35,40 +35,6 @@ void sort_candidates(std::vector<const Pairing*>& pairings) {
                      });
 }
 
-void check_options(const RankOptions& options) {
-    const auto refuse = [](const char* field, std::string value, const char* allowed,
-                           const char* remedy) {
-        throw InvalidInput(ErrorDetail{.part = "ranking",
-                                       .field = field,
-                                       .value = std::move(value),
-                                       .allowed = allowed,
-                                       .remedy = remedy});
-    };
-    if (options.max_bank < 1 || options.max_bank > 64) {
-        refuse("max_bank", std::to_string(options.max_bank), ">= 1 and <= 64",
-               "banks of up to four elements are usual");
-    }
-    if (options.conditions.empty()) {
-        refuse("conditions", "none", "at least one sun and cell temperature",
-               "for example (1000, 45)");
-    }
-    for (const Condition& condition : options.conditions) {
-        if (!(condition.irradiance_w_m2 > 0.0 && condition.irradiance_w_m2 <= 2000.0)) {
-            refuse("conditions irradiance_w_m2", format_number(condition.irradiance_w_m2) + " W/m2",
-                   "> 0 W/m2 and <= 2000 W/m2", "full sun is 1000 W/m2");
-        }
-        if (!(condition.cell_temperature_c >= -60.0 && condition.cell_temperature_c <= 110.0)) {
-            refuse("conditions cell_temperature_c",
-                   format_number(condition.cell_temperature_c) + " °C", ">= -60 °C and <= 110 °C",
-                   "cells in full sun are 20 to 35 K above the air");
-        }
-    }
-    if (!(options.coil_temperature_c >= 20.0 && options.coil_temperature_c <= 1200.0)) {
-        refuse("coil_temperature_c", format_number(options.coil_temperature_c) + " °C",
-               ">= 20 °C and <= 1200 °C", "300 °C is the default");
-    }
-}
-
 void check_installation(const Installation& installation) {
     const auto refuse = [](const char* field, const char* remedy) {
         throw InvalidInput(ErrorDetail{.part = "installation",
@@ -103,29 +69,50 @@ std::vector<std::string> remarks_of(const Pairings& pairings, const RankOptions&
             remarks.push_back("panel \"" + group.panel.panel.id + "\": " + warning);
         }
     }
+    if (pairings.banks.empty()) {
+        remarks.push_back(
+            "No element of the catalog passes the filters of the installation: widen "
+            "\"any\", or name an element you own.");
+    }
     for (const auto& [reason, count] : pairings.left_out) {
         remarks.push_back(std::to_string(count) + " pairings left out: " + reason);
     }
     return remarks;
 }
 
-std::vector<Candidate> evaluate_all(const Pairings& pairings,
-                                    const std::vector<const Pairing*>& chosen, std::size_t most,
-                                    const Installation& installation, const RankOptions& options) {
-    std::vector<Candidate> candidates;
-    for (const Pairing* pairing : chosen) {
-        if (candidates.size() == most) break;
-        candidates.push_back(
-            evaluate(circuit_of(pairings, *pairing), installation, options.conditions));
-        if (options.progress && !options.progress(1.0)) throw Interrupted();
+/// Full candidates of the pairings that are kept, telling how far it is.
+class Evaluation {
+  public:
+    Evaluation(const Pairings& pairings, const Installation& installation,
+               const RankOptions& options, std::size_t total)
+        : pairings_(pairings), installation_(installation), options_(options), total_(total) {}
+
+    std::vector<Candidate> all(const std::vector<const Pairing*>& chosen, std::size_t most) {
+        std::vector<Candidate> candidates;
+        for (const Pairing* pairing : chosen) {
+            if (candidates.size() == most) break;
+            candidates.push_back(
+                evaluate(circuit_of(pairings_, *pairing), installation_, options_.conditions));
+            ++done_;
+            const double share = static_cast<double>(done_) / static_cast<double>(total_);
+            const double progress = screening_share + (1.0 - screening_share) * share;
+            if (options_.progress && !options_.progress(progress)) throw Interrupted();
+        }
+        return candidates;
     }
-    return candidates;
-}
+
+  private:
+    const Pairings& pairings_;
+    const Installation& installation_;
+    const RankOptions& options_;
+    std::size_t total_;
+    std::size_t done_ = 0;
+};
 
 }  // namespace
 
 Ranking rank(const Parts& catalog, const Installation& installation, const RankOptions& options) {
-    check_options(options);
+    check_rank_options(options);
     check_installation(installation);
     const Parts parts = merged_parts(catalog, installation);
     check_references(installation, parts);
@@ -139,6 +126,8 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
         if (!pairing.reason.empty()) {
             ++ranking.reasons[pairing.reason];
             refused.push_back(&pairing);
+        } else if (budget && std::isinf(pairing.price)) {
+            ++ranking.reasons["price not known"];
         } else if (budget && pairing.price > *budget) {
             ++ranking.reasons["budget"];
         } else {
@@ -155,10 +144,12 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     std::vector<const Pairing*> front;
     for (std::size_t index : pareto_front(trades)) front.push_back(kept[index]);
 
-    ranking.candidates = evaluate_all(pairings, kept, options.top, installation, options);
-    ranking.rejected =
-        evaluate_all(pairings, refused, options.keep_rejected, installation, options);
-    ranking.pareto = evaluate_all(pairings, front, options.top, installation, options);
+    Evaluation evaluation(pairings, installation, options,
+                          std::min(kept.size(), options.top) + std::min(front.size(), options.top) +
+                              std::min(refused.size(), options.keep_rejected));
+    ranking.candidates = evaluation.all(kept, options.top);
+    ranking.rejected = evaluation.all(refused, options.keep_rejected);
+    ranking.pareto = evaluation.all(front, options.top);
     ranking.remarks = remarks_of(pairings, options);
     return ranking;
 }

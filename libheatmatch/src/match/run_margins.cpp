@@ -17,10 +17,10 @@ struct RunView {
     std::optional<ConductorTemperature> temperature;
 };
 
-Margin voltage_margin(const RunView& run, const std::string& what, std::optional<double> rating,
-                      const std::string& source) {
+Margin voltage_margin(const RunView& run, const char* name, const std::string& what,
+                      std::optional<double> rating, const std::string& source) {
     Margin margin{
-        .name = "cold voltage",
+        .name = name,
         .subject = run.subject,
         .value = run.cold_voltage_v,
         .limit = rating,
@@ -36,43 +36,49 @@ Margin voltage_margin(const RunView& run, const std::string& what, std::optional
     return margin;
 }
 
+/// The code has two conditions: the table carries 1.56 Isc, the table corrected for heat 1.25 Isc.
 Margin code_current_margin(const RunView& run) {
     const Wire& wire = *run.parts.wire;
     constexpr double continuous = 1.25;
     Margin margin{.name = "run current",
                   .subject = run.subject,
                   .consequence = Severity::warning,
+                  .value = continuous * continuous * run.code_isc_a,
+                  .limit = wire.ampacity_a,
                   .unit = unit::ampere,
+                  .text =
+                      "The code's table must show {value} for it (1.56 times short-circuit "
+                      "current); it shows {limit}.",
                   .source = "nec-690-8"};
     if (!wire.ampacity_a) {
+        margin.value.reset();
         margin.text = "The code's current for this wire is not known.";
         margin.missing = {"ampacity_a"};
-        grade(margin);
-        return margin;
-    }
-    const auto& air_c = run.parts.run.surroundings.air_c;
-    const double corrected =
-        corrected_ampacity_a(wire, air_c.value_or(*wire.ampacity_ambient_c)).value();
-    // Both of the code's conditions as one: the table value carries 1.56 Isc, the corrected 1.25.
-    const double by_table = *wire.ampacity_a / continuous;
-    margin.value = continuous * run.code_isc_a;
-    margin.limit = std::min(by_table, corrected);
-    margin.text = margin.limit == by_table
-                      ? "It has to carry {value} (1.25 times short-circuit current); the code's "
-                        "table less another 1.25 allows {limit}."
-                      : "It has to carry {value} (1.25 times short-circuit current); the code's "
-                        "table, corrected for the heat around it, allows {limit}.";
-    if (!air_c) margin.missing = {"surroundings.air_c"};
-    if (*margin.limit <= 0.0) {
-        margin.headroom = -1.0;
-        margin.severity = margin.consequence;
-        margin.text =
-            "It is hotter around the wire than its table's conductor may get: by the code "
-            "it may carry nothing, and it has to carry {value}.";
         return margin;
     }
     grade(margin);
-    return margin;
+    const auto& air_c = run.parts.run.surroundings.air_c;
+    if (!air_c) {
+        margin.text += " The correction for the heat around it needs its temperature.";
+        margin.missing = {"surroundings.air_c"};
+        return margin;
+    }
+    Margin corrected = margin;
+    corrected.value = continuous * run.code_isc_a;
+    corrected.limit = *corrected_ampacity_a(wire, *air_c);
+    corrected.text =
+        "It has to carry {value} (1.25 times short-circuit current); the code's table, "
+        "corrected for the heat around it, allows {limit}.";
+    if (*corrected.limit <= 0.0) {
+        corrected.headroom = -1.0;
+        corrected.severity = corrected.consequence;
+        corrected.text =
+            "It is hotter around the wire than its table's conductor may get: by the "
+            "code it may carry nothing, and it has to carry {value}.";
+        return corrected;
+    }
+    grade(corrected);
+    return *corrected.headroom < *margin.headroom ? corrected : margin;
 }
 
 std::string heat_text(const RunView& run, const std::string& what) {
@@ -105,13 +111,7 @@ Margin temperature_margin(const RunView& run, const std::string& name, std::stri
         margin.missing = {missing_field};
         return margin;
     }
-    const double around = *run.parts.run.surroundings.air_c;
-    if (around >= *limit) {
-        margin.headroom = (*limit - *margin.value) / (*limit - 20.0);
-        margin.severity = consequence;
-    } else {
-        grade(margin, around);
-    }
+    grade(margin, room_c);
     if (run.temperature->runaway) {
         margin.text = "The wire of \"" + run.parts.run.name +
                       "\" finds no steady temperature at this current: it runs away.";
@@ -119,17 +119,22 @@ Margin temperature_margin(const RunView& run, const std::string& name, std::stri
     return margin;
 }
 
+/// Below it a place counts as wet where the site is; hotter ones dry out.
+constexpr double driest_wet_c = 90.0;
+
 Margin insulation_margin(const RunView& run) {
     const auto& insulation = run.parts.insulation;
     if (!insulation) {
         return not_assessed("insulation", run.subject, "The insulation is not known.",
                             {"insulation"});
     }
-    return temperature_margin(
-        run, "insulation",
-        heat_text(run, insulation->family + " insulation melts or chars above "
-                                            "its {limit}."),
-        Severity::danger, insulation->limit_c, "limit_c", insulation->provenance.source);
+    const double around = run.parts.run.surroundings.air_c.value_or(room_c);
+    const bool wet = run.wet && around < driest_wet_c && insulation->limit_wet_c;
+    const std::string what = insulation->family + " insulation is rated {limit}" +
+                             (wet ? " where wet" : "") + " and melts or chars beyond it.";
+    return temperature_margin(run, "insulation", heat_text(run, what), Severity::danger,
+                              wet ? insulation->limit_wet_c : insulation->limit_c, "limit_c",
+                              insulation->provenance.source);
 }
 
 Margin plating_margin(const RunView& run) {
@@ -149,8 +154,29 @@ Margin joint_margin(const RunView& run) {
                             {"connector"});
     }
     return temperature_margin(
-        run, "joint", heat_text(run, connector->label + " fails above {limit}."), Severity::danger,
-        connector->limit_c, "limit_c", connector->provenance.source);
+        run, "joint", heat_text(run, "its joint (" + connector->label + ") is rated {limit}."),
+        Severity::danger, connector->limit_c, "limit_c", connector->provenance.source);
+}
+
+Margin joint_current_margin(const RunView& run) {
+    constexpr double continuous = 1.25;
+    const Connector& connector = *run.parts.connector;
+    Margin margin{.name = "joint current",
+                  .subject = run.subject,
+                  .consequence = Severity::warning,
+                  .value = continuous * run.code_isc_a,
+                  .limit = connector.current_rating_a,
+                  .unit = unit::ampere,
+                  .text =
+                      "Its joints have to carry {value} (1.25 times short-circuit current); they "
+                      "are rated {limit}.",
+                  .source = connector.provenance.source};
+    if (!margin.limit) {
+        margin.text = "Its joints have to carry {value}; their rated current is not known.";
+        margin.missing = {"current_rating_a"};
+    }
+    grade(margin);
+    return margin;
 }
 
 Margin sunlight_margin(const RunView& run) {
@@ -183,6 +209,30 @@ Margin wet_margin(const RunView& run) {
     return margin;
 }
 
+/// Lists what would have been looked at, had the run a wire.
+void add_without_wire(std::vector<Margin>& margins, const RunParts& parts,
+                      const std::string& subject) {
+    const bool stated = parts.run.surroundings.air_c && parts.run.surroundings.kind != "cavity";
+    Margin found{.name = "wire",
+                 .subject = subject,
+                 .severity = Severity::danger,
+                 .headroom = -1.0,
+                 .text = "No wire of the catalog does in \"" + parts.run.name +
+                         "\": each lacks volts, current or heat resistance there.",
+                 .source = "common-practice"};
+    if (!stated) {
+        found = not_assessed("wire", subject,
+                             "State the temperature around \"" + parts.run.name +
+                                 "\" to have a wire chosen; it counts as 0 ohm until then.",
+                             {"surroundings.air_c"});
+        found.assumed.push_back({subject, "ohms of its wire", "0 ohm", "no wire chosen"});
+    }
+    margins.push_back(found);
+    for (const char* name : {"cold voltage", "run current", "insulation", "plating", "joint"}) {
+        margins.push_back(not_assessed(name, subject, "The run has no wire.", {"wire"}));
+    }
+}
+
 }  // namespace
 
 std::vector<Margin> run_margins(const Circuit& circuit, const Site& site) {
@@ -191,10 +241,7 @@ std::vector<Margin> run_margins(const Circuit& circuit, const Site& site) {
     for (const RunParts& parts : circuit.runs) {
         const std::string subject = "run \"" + parts.run.name + '"';
         if (!parts.wire) {
-            margins.push_back(not_assessed("insulation", subject,
-                                           "No wire of the catalog was found that would do, or the "
-                                           "temperature around it is not stated.",
-                                           {"wire", "surroundings.air_c"}));
+            add_without_wire(margins, parts, subject);
             continue;
         }
         const double isc = circuit.short_circuit_current_a() * circuit.current_share(parts.run);
@@ -207,11 +254,13 @@ std::vector<Margin> run_margins(const Circuit& circuit, const Site& site) {
             isc,
             site.wet,
             conductor_temperature(*parts.wire, insulation, isc * sun, parts.run.surroundings)};
-        margins.push_back(voltage_margin(run, "wire", parts.wire->voltage_rating_v,
+        margins.push_back(voltage_margin(run, "cold voltage", "wire", parts.wire->voltage_rating_v,
                                          parts.wire->provenance.source));
         if (parts.connector) {
-            margins.push_back(voltage_margin(run, "joint", parts.connector->voltage_rating_v,
+            margins.push_back(voltage_margin(run, "joint voltage", "joint",
+                                             parts.connector->voltage_rating_v,
                                              parts.connector->provenance.source));
+            margins.push_back(joint_current_margin(run));
         }
         margins.push_back(code_current_margin(run));
         margins.push_back(insulation_margin(run));

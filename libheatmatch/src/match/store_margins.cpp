@@ -6,6 +6,8 @@ namespace heatmatch {
 
 namespace {
 
+constexpr double end_seal_limit_c = 200.0;  // from memory: silicone and epoxy seals
+
 struct Pending {
     const char* name;
     const char* subject;
@@ -18,7 +20,7 @@ constexpr auto pending = std::to_array<Pending>({
      "centimetre of heated length decide, not rated watts: at its rating most elements burn out."},
     {"coil temperature", "element",
      "The coil is hotter than the sheath; not part of this version."},
-    {"end seal", "element", "Seals stand 200 °C or less; not part of this version."},
+    {"end seal", "element", "Seals stand {limit} or less; their heat is not part of this version."},
     {"wall and lid", "store", "Heat at combustibles near the store is not part of this version."},
     {"touch temperature", "store", "Burns by touching the store are not part of this version."},
     {"store ceiling", "store", "The ceiling of the fill is not part of this version."},
@@ -38,6 +40,10 @@ std::vector<Margin> store_margins(const Circuit& circuit, const Installation& in
                                     : installation.store ? "store of " + installation.store->medium
                                                          : std::string("store");
         margins.push_back(not_assessed(entry.name, subject, entry.why, {"model of the store"}));
+        if (margins.back().name == "end seal") {
+            margins.back().limit = end_seal_limit_c;
+            margins.back().unit = unit::celsius;
+        }
     }
     return margins;
 }

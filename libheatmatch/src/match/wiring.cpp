@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "heatmatch/heat/wire_temperature.hpp"
 #include "heatmatch/match/run_margins.hpp"
 
 namespace heatmatch {
@@ -26,22 +27,38 @@ double price_per_m(const Wire& wire) {
 bool would_do(const Circuit& circuit, const Site& site) {
     const std::vector<Margin> margins = run_margins(circuit, site);
     return std::all_of(margins.begin(), margins.end(), [](const Margin& margin) {
-        return margin.name == "joint" || margin.severity == Severity::none;
+        return margin.name.starts_with("joint") || margin.severity == Severity::none;
     });
 }
 
+/// The cheapest wire that would do with little loss; where all that would do lose more, the one
+/// that loses least.
 RunParts choose_wire(const Parts& parts, const Installation& installation, Circuit& circuit,
                      const WireRun& run, const std::vector<const Wire*>& by_price) {
     const double array_v = circuit.panel.panel.v_mp.value_or(0.0) * circuit.panels.series;
     const double current_a = circuit.short_circuit_current_a() * circuit.current_share(run);
+    RunParts least_lossy{.run = run};
     for (const Wire* wire : by_price) {
         const bool rated = wire->voltage_rating_v.value_or(0.0) >= circuit.cold_voltage_v();
         if (!rated || !wire->ampacity_a) continue;
-        circuit.runs = {parts_of(parts, run, *wire)};
-        if (circuit.runs.front().loop_ohm() * current_a > largest_drop * array_v) continue;
-        if (would_do(circuit, installation.site)) return circuit.runs.front();
+        const RunParts trial = parts_of(parts, run, *wire);
+        const bool lossy = trial.loop_ohm() * current_a > largest_drop * array_v;
+        if (lossy && least_lossy.wire && trial.loop_ohm() >= least_lossy.loop_ohm()) continue;
+        circuit.runs = {trial};
+        if (!would_do(circuit, installation.site)) continue;
+        if (!lossy) return trial;
+        least_lossy = trial;
     }
-    return {.run = run};
+    return least_lossy;
+}
+
+/// Ohms are those of the conductor in the brightest sun.
+void set_conductor_temperature(RunParts& parts, double current_a) {
+    if (!parts.wire) return;
+    const Insulation* insulation = parts.insulation ? &*parts.insulation : nullptr;
+    const auto found =
+        conductor_temperature(*parts.wire, insulation, current_a, parts.run.surroundings);
+    if (found && !found->runaway) parts.conductor_c = found->conductor_c;
 }
 
 }  // namespace
@@ -50,9 +67,14 @@ std::vector<RunParts> lay_runs(const Parts& parts, const Installation& installat
                                const PanelInService& panel, Hookup panels, Hookup bank) {
     std::vector<RunParts> laid;
     std::vector<const Wire*> by_price;
+    Circuit circuit{.panel = panel, .panels = panels};
+    circuit.bank.hookup = bank;
+    const double sun = installation.site.bright_irradiance_w_m2 / stc_irradiance_w_m2;
     for (const WireRun& run : installation.runs) {
         if (!run.chooses()) {
             laid.push_back(parts_of(parts, run, find_wire(parts, run.wire)));
+            set_conductor_temperature(
+                laid.back(), sun * circuit.short_circuit_current_a() * circuit.current_share(run));
             continue;
         }
         if (by_price.empty()) {
@@ -61,9 +83,9 @@ std::vector<RunParts> lay_runs(const Parts& parts, const Installation& installat
                 return price_per_m(*a) < price_per_m(*b);
             });
         }
-        Circuit circuit{.panel = panel, .panels = panels};
-        circuit.bank.hookup = bank;
         laid.push_back(choose_wire(parts, installation, circuit, run, by_price));
+        set_conductor_temperature(
+            laid.back(), sun * circuit.short_circuit_current_a() * circuit.current_share(run));
     }
     return laid;
 }

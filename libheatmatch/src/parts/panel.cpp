@@ -86,6 +86,7 @@ std::span<const Field> panel_fields() {
                                            .range = {.low = -0.2, .high = 0.6},
                                            .meaning = "change of i_sc with cell temperature",
                                            .relative_to = "i_sc",
+                                           .relative_unit = unit::ampere_per_kelvin,
                                            .remedy = coefficient_remedy}),
         bind<&Panel::beta_voc_pct_per_k>({.name = "beta_voc_pct_per_k",
                                           .kind = FieldKind::number,
@@ -93,6 +94,7 @@ std::span<const Field> panel_fields() {
                                           .range = {.low = -0.9, .high = -0.17},
                                           .meaning = "change of v_oc with cell temperature",
                                           .relative_to = "v_oc",
+                                          .relative_unit = unit::volt_per_kelvin,
                                           .remedy = coefficient_remedy}),
         bind<&Panel::gamma_pmp_pct_per_k>(
             {.name = "gamma_pmp_pct_per_k",
@@ -101,6 +103,7 @@ std::span<const Field> panel_fields() {
              .range = {.low = -0.9, .high = -0.05},
              .meaning = "change of maximum power with cell temperature",
              .relative_to = "v_mp*i_mp",
+             .relative_unit = unit::watt_per_kelvin,
              .remedy = coefficient_remedy}),
         bind<&Panel::noct_c>(
             {.name = "noct_c",

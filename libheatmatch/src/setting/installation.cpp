@@ -68,6 +68,13 @@ void check_references(const Installation& installation, const Parts& parts) {
     }
     std::vector<std::string_view> runs;
     for (const WireRun& run : installation.runs) {
+        if (std::find(runs.begin(), runs.end(), run.name) != runs.end()) {
+            throw InvalidInput(ErrorDetail{.part = "installation",
+                                           .field = "runs.name",
+                                           .value = quote(run.name),
+                                           .allowed = "given to one run only",
+                                           .remedy = "rename one of the two"});
+        }
         runs.push_back(run.name);
         if (!run.chooses()) static_cast<void>(find_wire(parts, run.wire));
         if (!run.connector.empty()) static_cast<void>(find_connector(parts, run.connector));

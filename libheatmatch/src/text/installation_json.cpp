@@ -81,7 +81,7 @@ WireRun read_run(const Json& json, const std::string& part) {
     constexpr auto others = std::to_array<std::string_view>({"surroundings"});
     auto run = read<WireRun>(wire_run_fields(), json, part, others);
     const auto surroundings = json.find("surroundings");
-    if (surroundings != json.end()) {
+    if (surroundings != json.end() && !surroundings->is_null()) {
         run.surroundings =
             read<Surroundings>(surroundings_fields(), *surroundings, part + " surroundings");
     }
@@ -92,7 +92,7 @@ Space read_space(const Json& json, const std::string& origin) {
     constexpr auto others = std::to_array<std::string_view>({"covers"});
     auto space = read<Space>(space_fields(), json, origin + ": space", others);
     const auto covers = json.find("covers");
-    if (covers != json.end()) {
+    if (covers != json.end() && !covers->is_null()) {
         space.covers = read_list(*covers, origin, "space covers", "cover",
                                  [](const Json& item, const std::string& part) {
                                      return read<CoverArea>(cover_area_fields(), item, part);
@@ -129,7 +129,7 @@ Parts read_parts(const Json& json, const std::string& origin) {
 
 void check_version(const Json& root, const std::string& origin) {
     const auto found = root.find(std::string(version_key));
-    const bool fits = found != root.end() && found->is_number_integer() && found->get<int>() == 1;
+    const bool fits = found != root.end() && found->is_number_integer() && *found == version;
     if (fits) return;
     throw InvalidInput(ErrorDetail{
         .part = origin,

@@ -1,45 +1,12 @@
 #include "json_record.hpp"
 
 #include <cmath>
-#include <iterator>
-#include <set>
 
 #include "heatmatch/base/error.hpp"
 
 namespace heatmatch {
 
 namespace {
-
-constexpr int deepest = 32;
-
-/// Walks over the text and counts its lines, so that the parser's events can be placed.
-class LineCounter {
-  public:
-    using iterator_category = std::input_iterator_tag;
-    using value_type = char;
-    using difference_type = std::ptrdiff_t;
-    using pointer = const char*;
-    using reference = const char&;
-
-    LineCounter(const char* at, std::size_t* line) : at_(at), line_(line) {}
-    reference operator*() const { return *at_; }
-    LineCounter& operator++() {
-        if (*at_ == '\n') ++*line_;
-        ++at_;
-        return *this;
-    }
-    LineCounter operator++(int) {
-        LineCounter before = *this;
-        ++*this;
-        return before;
-    }
-    friend bool operator==(const LineCounter& a, const LineCounter& b) { return a.at_ == b.at_; }
-    friend bool operator!=(const LineCounter& a, const LineCounter& b) { return a.at_ != b.at_; }
-
-  private:
-    const char* at_;
-    std::size_t* line_;
-};
 
 std::string shown(const Json& json) {
     const std::string text = json.dump(-1, ' ', false, Json::error_handler_t::replace);
@@ -114,51 +81,6 @@ Json row_to_json(const Field& field, const std::vector<double>& row) {
 }
 
 }  // namespace
-
-ParsedJson parse_json(std::string_view text, std::string_view origin) {
-    ParsedJson parsed;
-    std::size_t line = 1;
-    std::vector<std::set<std::string>> keys;
-    std::string top_key;
-    const auto watch = [&](int depth, Json::parse_event_t event, Json& json) {
-        using Event = Json::parse_event_t;
-        if (depth > deepest) {
-            throw InvalidInput(ErrorDetail{.part = std::string(origin),
-                                           .field = "nesting at line " + std::to_string(line),
-                                           .allowed = "at most 32 levels deep",
-                                           .remedy = "a part or an installation needs five"});
-        }
-        if (event == Event::object_start) {
-            keys.emplace_back();
-            if (depth == 2) parsed.lines[top_key].push_back(line);
-        } else if (event == Event::object_end) {
-            keys.pop_back();
-        } else if (event == Event::key) {
-            const auto& key = json.get_ref<const std::string&>();
-            if (depth == 1) top_key = key;
-            if (!keys.back().insert(key).second) {
-                throw InvalidInput(
-                    ErrorDetail{.part = std::string(origin),
-                                .field = quote(key),
-                                .value = "a second value at line " + std::to_string(line),
-                                .allowed = "given once",
-                                .remedy = "remove one of the two"});
-            }
-        }
-        return true;
-    };
-    try {
-        parsed.root = Json::parse(LineCounter(text.data(), &line),
-                                  LineCounter(text.data() + text.size(), &line), watch);
-    } catch (const nlohmann::json::exception& error) {
-        std::string reason = error.what();
-        const std::size_t prefix = reason.find("] ");
-        if (prefix != std::string::npos) reason.erase(0, prefix + 2);
-        throw InvalidInput(std::string(origin) + ": " + reason + "; correct the JSON",
-                           ErrorDetail{.part = std::string(origin), .value = reason});
-    }
-    return parsed;
-}
 
 void expect_object(const Json& json, const std::string& part) {
     if (json.is_object()) return;
@@ -243,7 +165,7 @@ void read_record(std::span<const Field> fields, void* record, const Json& object
         for (const Field& field : fields) {
             if (field.relative_to.empty() == relative) continue;
             const auto found = object.find(std::string(field.name));
-            if (found == object.end()) {
+            if (found == object.end() || found->is_null()) {
                 if (field.required) check_value(field, Value{}, part);
                 continue;
             }

@@ -40,8 +40,8 @@ Json cell_to_json(const Field& field, const std::string& cell, const std::string
 
 }  // namespace
 
-std::vector<Part> parts_from_csv(PartKind kind, std::string_view text, std::string_view origin,
-                                 std::vector<RefusedRow>& refused) {
+CatalogText parts_from_csv(PartKind kind, std::string_view text, std::string_view origin,
+                           std::vector<RefusedRow>& refused) {
     const PartKindInfo& info = part_kind(kind);
     const std::vector<CsvRecord> records = read_csv(text, origin);
     if (records.empty()) {
@@ -61,7 +61,7 @@ std::vector<Part> parts_from_csv(PartKind kind, std::string_view text, std::stri
                         .allowed = "a field of a " + std::string(info.name),
                         .remedy = "did you mean \"" + nearest_field(name, info.fields) + "\"?"});
     }
-    std::vector<Part> parts;
+    CatalogText parts;
     std::set<std::string> ids;
     for (std::size_t r = 1; r < records.size(); ++r) {
         const CsvRecord& record = records[r];
@@ -97,7 +97,8 @@ std::vector<Part> parts_from_csv(PartKind kind, std::string_view text, std::stri
                                                .allowed = "unique in the file",
                                                .remedy = "rename or remove one of the two"});
             }
-            parts.push_back(std::move(part));
+            parts.rows.push_back(std::move(part));
+            parts.lines.push_back(record.line);
         } catch (const InvalidInput& error) {
             refused.push_back({.line = record.line, .id = id, .reason = error.what()});
         }

@@ -2,6 +2,7 @@
 
 #include "json_record.hpp"
 
+#include <algorithm>
 #include <set>
 
 #include "heatmatch/base/error.hpp"
@@ -27,6 +28,17 @@ Part read_part(const PartKindInfo& info, const Json& object, const std::string& 
     return part;
 }
 
+/// The kind a key of the file names. Throws InvalidInput naming the file as well.
+const PartKindInfo& kind_of_key(const std::string& key, std::string_view origin) {
+    try {
+        return part_kind(key);
+    } catch (const InvalidInput& error) {
+        ErrorDetail detail = error.detail();
+        detail.part = origin;
+        throw InvalidInput(detail);
+    }
+}
+
 void check_version(const Json& root, const std::string& origin) {
     expect_object(root, origin);
     const auto found = root.find(std::string(version_key));
@@ -37,7 +49,7 @@ void check_version(const Json& root, const std::string& origin) {
                                        .allowed = "1",
                                        .remedy = "is this a catalog file of heatmatch?"});
     }
-    if (!found->is_number_integer() || found->get<int>() != version) {
+    if (!found->is_number_integer() || *found != version) {
         throw InvalidInput(ErrorDetail{.part = origin,
                                        .field = std::string(version_key),
                                        .value = found->dump().substr(0, 40),
@@ -87,15 +99,23 @@ CatalogText catalog_from_json(std::string_view text, std::string_view origin,
         if (item.key() == removed_key) {
             expect_object(item.value(), std::string(origin) + ": removed");
             for (const auto& list : item.value().items()) {
-                const PartKind kind = part_kind(list.key()).kind;
+                const PartKind kind = kind_of_key(list.key(), origin).kind;
                 expect_array(list.value(), std::string(origin) + ": removed " + list.key());
                 for (const Json& id : list.value()) {
-                    catalog.removed.emplace_back(kind, id.is_string() ? id.get<std::string>() : "");
+                    const std::pair<PartKind, std::string> removed{
+                        kind, id.is_string() ? id.get<std::string>() : id.dump()};
+                    const Field slug{.name = "id", .kind = FieldKind::slug, .required = true};
+                    check_value(slug, Value{removed.second},
+                                std::string(origin) + ": removed " + list.key());
+                    if (std::find(catalog.removed.begin(), catalog.removed.end(), removed) ==
+                        catalog.removed.end()) {
+                        catalog.removed.push_back(removed);
+                    }
                 }
             }
             continue;
         }
-        const PartKindInfo& info = part_kind(item.key());
+        const PartKindInfo& info = kind_of_key(item.key(), origin);
         expect_array(item.value(), std::string(origin) + ": " + item.key());
         const auto lines = parsed.lines.find(item.key());
         std::set<std::string> ids;
@@ -116,6 +136,7 @@ CatalogText catalog_from_json(std::string_view text, std::string_view origin,
                                                    .remedy = "rename or remove one of the two"});
                 }
                 catalog.rows.push_back(std::move(part));
+                catalog.lines.push_back(line);
             } catch (const InvalidInput& error) {
                 if (refused == nullptr) throw;
                 const auto id = object.is_object() ? object.find("id") : object.end();
@@ -124,6 +145,16 @@ CatalogText catalog_from_json(std::string_view text, std::string_view origin,
                                     .id = named ? id->get<std::string>() : "",
                                     .reason = error.what()});
             }
+        }
+    }
+    for (const auto& [kind, id] : catalog.removed) {
+        for (const Part& part : catalog.rows) {
+            if (part_kind(part).kind != kind || part_id(part) != id) continue;
+            throw InvalidInput(ErrorDetail{.part = std::string(origin) + ": " + part_title(part),
+                                           .field = "id",
+                                           .value = quote(id),
+                                           .allowed = "either given or removed, not both",
+                                           .remedy = "take it out of one of the two"});
         }
     }
     return catalog;

@@ -67,7 +67,8 @@ struct Field {
     std::span<const std::string_view> words{};  //!< of a choice
     std::span<const Column> columns{};          //!< of rows and record
     std::string_view refers_to{};               //!< kind of part that a reference names
-    std::string_view relative_to{};             //!< field to which a value in V/K or A/K relates
+    std::string_view relative_to{};             //!< fields whose product a value in V/K relates to
+    Unit relative_unit{};                       //!< of such a value: V/K, A/K or W/K
     std::string_view remedy{};                  //!< what to do about a value out of range
     Value (*get)(const void*) = nullptr;
     void (*set)(void*, const Value&) = nullptr;

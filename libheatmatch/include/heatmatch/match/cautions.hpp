@@ -5,7 +5,8 @@
 
 namespace heatmatch {
 
-/// What every report of a circuit must show, one sentence each. Common practice; local codes decide.
+/// What every report of a circuit must show, one sentence each. Common practice; local codes
+/// decide.
 [[nodiscard]] std::span<const std::string_view> cautions();
 
 }  // namespace heatmatch

@@ -18,8 +18,9 @@ struct RunParts {
     std::optional<Wire> wire{};  //!< nothing where none of the catalog would do
     std::optional<Insulation> insulation{};
     std::optional<Connector> connector{};
+    double conductor_c = 50.0;  //!< that its ohms hold at [°C]
 
-    /// Ohms there and back, with the joints [ohm]; of copper at the stated temperature, or 50 °C.
+    /// Ohms there and back, with the joints [ohm]; none of wire where none was found.
     [[nodiscard]] double loop_ohm() const;
 };
 
@@ -65,6 +66,9 @@ struct Delivered {
     /// Share of the array's maximum that reaches the bank.
     [[nodiscard]] double harvest_fraction() const;
 };
+
+/// Ohms of a bank that take the most power from an array through that much wire [ohm].
+[[nodiscard]] double bank_ohm_of_most_power(const ArrayCurve& curve, double wire_ohm);
 
 /// What the circuit delivers with today's panels and typical ohms; the band takes the ends of
 /// panel current and element ohms.

@@ -9,7 +9,7 @@
 namespace heatmatch {
 
 /// What the elements of a circuit are exposed to in bright cold: the brightest sun of the site on
-/// cells at record low + 20 K, panels as new, element ohms at whichever end is worse.
+/// cells at record low + 20 K, panels as new, the ohms of each element at whichever end is worse.
 struct Extremes {
     double element_power_w = 0.0;    //!< largest of one element [W]
     double element_voltage_v = 0.0;  //!< largest across one element [V]
@@ -38,21 +38,17 @@ struct Screened {
     std::string reason{};  //!< name of the margin
 };
 /// Screen of the margins that depend on the bank; the same headrooms as bank_margins() gives.
-/// `terminal_c` is the temperature at the terminals with the air around, where both are stated.
-struct TerminalTemperature {
-    double air_c = 0.0;
-    double conductor_c = 0.0;
-};
+/// `terminal_c` is the temperature where the wire meets the terminals, if it is known.
 [[nodiscard]] Screened screen_bank(const Extremes& extremes, const BankLimits& limits,
-                                   double cold_voltage_v,
-                                   const std::optional<TerminalTemperature>& terminal);
+                                   double cold_voltage_v, std::optional<double> terminal_c);
 
 /// The same over margins already at hand.
 [[nodiscard]] Screened screen_margins(const std::vector<Margin>& margins);
 
-/// Temperature where the wire meets the elements: the hottest run that carries the bank or one of
-/// its branches; nothing where none states its surroundings.
-[[nodiscard]] std::optional<TerminalTemperature> terminal_temperature(const Circuit& circuit,
-                                                                      const Site& site);
+/// Temperature where the wire meets the elements [°C]: the hottest conductor of the runs that carry
+/// the bank or one of its branches; nothing where none states its surroundings. Heat that comes
+/// down the element's own pin is not counted.
+[[nodiscard]] std::optional<double> terminal_temperature_c(const Circuit& circuit,
+                                                           const Site& site);
 
 }  // namespace heatmatch

@@ -36,6 +36,10 @@ struct Margin {
     [[nodiscard]] std::string sentence(UnitSystem system = UnitSystem::si) const;
 };
 
+/// Temperature that headrooms of temperature count from [°C]: how near a part is to its limit, not
+/// how much of the way its own heat goes.
+inline constexpr double room_c = 20.0;
+
 /// Fills severity and headroom from value, limit and rest (the value with nothing connected).
 /// Passed limits get the consequence; less than a tenth of headroom left is a caution.
 void grade(Margin& margin, double rest = 0.0);

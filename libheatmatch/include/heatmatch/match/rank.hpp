@@ -20,6 +20,9 @@ struct RankOptions {
     std::function<bool(double)> progress{};
 };
 
+/// Checks the options of a ranking or an assessment. Throws InvalidInput naming field and range.
+void check_rank_options(const RankOptions& options);
+
 /// Thrown where the progress callback asked to stop.
 class Interrupted : public std::exception {
   public:

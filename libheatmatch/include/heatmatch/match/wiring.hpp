@@ -8,7 +8,8 @@ namespace heatmatch {
 
 /// The runs of an installation with their parts. A run that says `choose` gets the cheapest wire of
 /// the catalog whose margins in that run all come out `none` and that takes at most 2 % of the
-/// array's volts; no wire where none does, or where the temperature around it is not stated.
+/// array's volts, or the one that takes least where all take more; no wire where none does, or
+/// where the temperature around it is not stated.
 [[nodiscard]] std::vector<RunParts> lay_runs(const Parts& parts, const Installation& installation,
                                              const PanelInService& panel, Hookup panels,
                                              Hookup bank);

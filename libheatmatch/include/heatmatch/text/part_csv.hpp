@@ -11,8 +11,7 @@ namespace heatmatch {
 /// Parts of one kind from CSV (RFC 4180) whose header names fields: numbers with or without a
 /// unit, yes/no or true/false for flags, JSON for tables and lists, nothing for unknown. A row
 /// that cannot be used goes to `refused` with its line. Throws InvalidInput for an unknown column.
-[[nodiscard]] std::vector<Part> parts_from_csv(PartKind kind, std::string_view text,
-                                               std::string_view origin,
-                                               std::vector<RefusedRow>& refused);
+[[nodiscard]] CatalogText parts_from_csv(PartKind kind, std::string_view text,
+                                         std::string_view origin, std::vector<RefusedRow>& refused);
 
 }  // namespace heatmatch

@@ -13,7 +13,8 @@ namespace heatmatch {
 /// What a catalog file in JSON holds:
 /// `{"heatmatch_catalog": 1, "panels": [{...}], ..., "removed": {"panels": ["id"]}}`.
 struct CatalogText {
-    std::vector<Part> rows{};  //!< by kind, in the order of the file
+    std::vector<Part> rows{};          //!< by kind, in the order of the file
+    std::vector<std::size_t> lines{};  //!< on which each row begins; empty if not from a file
     std::vector<std::pair<PartKind, std::string>> removed{};
 };
 

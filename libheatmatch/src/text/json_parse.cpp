@@ -1,0 +1,102 @@
+#include "json_record.hpp"
+
+#include <iterator>
+#include <set>
+
+#include "heatmatch/base/error.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr int deepest = 32;
+
+/// Walks over the text and counts its lines, so that the parser's events can be placed.
+class LineCounter {
+  public:
+    using iterator_category = std::input_iterator_tag;
+    using value_type = char;
+    using difference_type = std::ptrdiff_t;
+    using pointer = const char*;
+    using reference = const char&;
+
+    LineCounter(const char* at, std::size_t* line) : at_(at), line_(line) {}
+    reference operator*() const { return *at_; }
+    LineCounter& operator++() {
+        if (*at_ == '\n') ++*line_;
+        ++at_;
+        return *this;
+    }
+    LineCounter operator++(int) {
+        LineCounter before = *this;
+        ++*this;
+        return before;
+    }
+    friend bool operator==(const LineCounter& a, const LineCounter& b) { return a.at_ == b.at_; }
+    friend bool operator!=(const LineCounter& a, const LineCounter& b) { return a.at_ != b.at_; }
+
+  private:
+    const char* at_;
+    std::size_t* line_;
+};
+
+/// What the parser says, with its place, in plain text of bounded length.
+std::string parse_failure(std::string reason, std::size_t line) {
+    constexpr std::size_t longest = 240;
+    const std::size_t prefix = reason.find("] ");
+    if (prefix != std::string::npos) reason.erase(0, prefix + 2);
+    if (reason.find("at line") == std::string::npos) reason += " at line " + std::to_string(line);
+    std::string plain;
+    for (char c : reason.substr(0, longest)) {
+        const auto byte = static_cast<unsigned char>(c);
+        plain += byte < 0x20 || byte >= 0x7F ? '?' : c;
+    }
+    return reason.size() > longest ? plain + "..." : plain;
+}
+
+}  // namespace
+
+ParsedJson parse_json(std::string_view text, std::string_view origin) {
+    ParsedJson parsed;
+    std::size_t line = 1;
+    std::vector<std::set<std::string>> keys;
+    std::string top_key;
+    const auto watch = [&](int depth, Json::parse_event_t event, Json& json) {
+        using Event = Json::parse_event_t;
+        if (depth > deepest) {
+            throw InvalidInput(ErrorDetail{.part = std::string(origin),
+                                           .field = "nesting at line " + std::to_string(line),
+                                           .allowed = "at most 32 levels deep",
+                                           .remedy = "a part or an installation needs five"});
+        }
+        if (event == Event::object_start) {
+            keys.emplace_back();
+            if (depth == 2) parsed.lines[top_key].push_back(line);
+        } else if (event == Event::object_end) {
+            keys.pop_back();
+        } else if (event == Event::key) {
+            const auto& key = json.get_ref<const std::string&>();
+            if (depth == 1) top_key = key;
+            if (!keys.back().insert(key).second) {
+                throw InvalidInput(
+                    ErrorDetail{.part = std::string(origin),
+                                .field = quote(key),
+                                .value = "a second value at line " + std::to_string(line),
+                                .allowed = "given once",
+                                .remedy = "remove one of the two"});
+            }
+        }
+        return true;
+    };
+    try {
+        parsed.root = Json::parse(LineCounter(text.data(), &line),
+                                  LineCounter(text.data() + text.size(), &line), watch);
+    } catch (const nlohmann::json::exception& error) {
+        throw InvalidInput(ErrorDetail{.part = std::string(origin),
+                                       .field = parse_failure(error.what(), line),
+                                       .remedy = "correct the JSON"});
+    }
+    return parsed;
+}
+
+}  // namespace heatmatch

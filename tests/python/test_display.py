@@ -1,0 +1,216 @@
+"""Rankings and candidates as text of 80 columns and as HTML."""
+
+from __future__ import annotations
+
+import html.parser
+from collections.abc import Callable
+from typing import Any
+
+import heatmatch as hm
+import pytest
+from heatmatch import display
+
+BARE = {"heatmatch_installation": 1, "site": {"record_low_c": -20}}
+GROUPS = {
+    "script": "<script>alert(1)</script>",
+    "entities": "a & b </td> \"c\" 'd'",
+    "hebrew": "לוח שמש",
+    "emoji": "☀️👩‍🔧",
+    "long": "barn " * 2000,
+    "lines": "barn\npair",
+    "braces": "{value} {0}",
+}
+
+
+class Page(html.parser.HTMLParser):
+    """Collects tags and the text of cells, and fails on tags that do not match."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.open: list[str] = []
+        self.tags: set[str] = set()
+        self.cells: list[str] = []
+        self.feed(text)
+        self.close()
+        assert self.open == []
+
+    def handle_starttag(self, tag: str, attrs: Any) -> None:
+        self.open.append(tag)
+        self.tags.add(tag)
+        if tag == "td":
+            self.cells.append("")
+
+    def handle_endtag(self, tag: str) -> None:
+        assert self.open.pop() == tag
+
+    def handle_data(self, data: str) -> None:
+        if "td" in self.open:
+            self.cells[-1] += data
+
+
+@pytest.fixture
+def ranked(starter: hm.Catalog) -> Callable[..., hm.Ranking]:
+    """Ranks panels of one group with the elements of a filter."""
+
+    def rank(group: str, panel: str, count: int, elements: Any) -> hm.Ranking:
+        panels = [{"group": group, "panel": panel, "count": count}]
+        plain = {**BARE, "panels": panels, "elements": elements}
+        return hm.rank(starter, hm.Installation.from_dict(plain))
+
+    return rank
+
+
+def widest(text: str) -> int:
+    return max(len(line) for line in text.splitlines())
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_text_keeps_within_80_columns(
+    units: str, demo_ranking: hm.Ranking, standing: hm.Candidate
+) -> None:
+    assert widest(str(demo_ranking)) <= 80
+    assert widest(display.ranking_text(demo_ranking, 200)) <= 80
+    for candidate in [standing, *demo_ranking.candidates[:30], *demo_ranking.rejected[:30]]:
+        assert widest(display.candidate_text(candidate, units=units)) <= 80
+        assert widest(display.margins_text(candidate, units=units, everything=True)) <= 80
+
+
+def test_a_ranking_shows_its_first_ten_and_what_became_of_the_rest(
+    demo_ranking: hm.Ranking,
+) -> None:
+    text = str(demo_ranking)
+    assert repr(demo_ranking) == text
+    assert f"{demo_ranking.evaluated} pairings evaluated" in text
+    for reason, count in demo_ranking.reasons.items():
+        assert f"{reason} {count}" in " ".join(text.split())
+    rows = [line for line in text.splitlines() if line[:2].strip().isdigit()]
+    assert [int(row[:2]) for row in rows] == list(range(1, 11))
+    for row, candidate in zip(rows, demo_ranking, strict=False):
+        assert f" {candidate.mean_power_w:.0f} " in row
+        assert candidate.circuit.panels in row
+        assert candidate.circuit.bank in row
+    for remark in demo_ranking.remarks:
+        assert remark in " ".join(text.split())
+
+
+def test_an_empty_ranking_says_so(starter: hm.Catalog, demo: hm.Installation) -> None:
+    nothing = hm.rank(starter, demo, top=0)
+    assert "see .rejected" in str(nothing)
+    assert "<table>" in nothing._repr_html_()
+
+
+def test_a_candidate_shows_power_margins_and_assumptions(standing: hm.Candidate) -> None:
+    text = str(standing)
+    flat = " ".join(text.split())
+    assert standing.circuit.title in flat
+    for at in standing.delivered:
+        assert f"{at.irradiance_w_m2:.0f}" in text
+        assert f"{at.power_low_w:.0f}-{at.power_high_w:.0f}" in text
+    for margin in standing.margins:
+        if margin.severity in ("danger", "warning", "caution"):
+            line = f"{margin.severity}: {margin.name}, {margin.subject}: {margin.sentence()}"
+            assert " ".join(line.split()) in flat
+        if margin.severity == "not assessed":
+            assert margin.name in flat
+    for assumption in standing.assumed:
+        assert " ".join(assumption.split()) in flat
+    everything = " ".join(display.margins_text(standing, everything=True).split())
+    assert all(" ".join(m.sentence().split()) in everything for m in standing.margins)
+    assert repr(standing).startswith(f"<Candidate {standing.circuit.title}: ")
+
+
+def test_severe_margins_come_first(standing: hm.Candidate) -> None:
+    order = [line.split(":")[0] for line in display.margins_text(standing).splitlines()]
+    order = [word for word in order if word in display.SEVERITIES]
+    assert order == sorted(order, key=display.SEVERITIES.index)
+
+
+def test_the_units_of_a_candidate_are_as_asked(demo_ranking: hm.Ranking) -> None:
+    hot = next(c for c in demo_ranking.rejected if c.worst.unit == "°C")
+    si, us = (display.margins_text(hot, units=units) for units in ("si", "us"))
+    assert hm.format_quantity(hot.worst.value, "°C", digits=3) in si
+    assert hm.format_quantity(hot.worst.value, "°C", units="us", digits=3) in us
+    assert "°F" in us
+    assert "°F" not in si
+    with pytest.raises(hm.InvalidInput, match='"si" or "us"'):
+        display.candidate_text(hot, units="metric")
+
+
+# Four panels of 580 W give more than 1000 W: four digits and a band of two numbers.
+def test_no_number_of_the_table_is_cut(ranked: Callable[..., hm.Ranking]) -> None:
+    elements = [{"element": "oven-bake-2000-240", "count": 2}]
+    large = ranked("roof", "half-cut-144-cell-580", 8, elements)
+    table = display.ranking_table(large.candidates)
+    for candidate, row in zip(large, table.splitlines()[1:], strict=True):
+        band = f"{candidate.mean_power_low_w:.0f}-{candidate.mean_power_high_w:.0f}"
+        assert band in row
+        assert f" {candidate.mean_power_w:.0f} " in row
+
+
+def test_rows_of_different_elements_differ(ranked: Callable[..., hm.Ranking]) -> None:
+    elements = [{"any": {"family": ["immersion"]}, "count": 1}, {"any": {}, "count": 1}]
+    rows = display.ranking_table(ranked("g", "cdte-100", 1, elements).candidates).splitlines()[1:]
+    names = [row[20:47].strip() for row in rows]
+    assert len(set(names)) == len(names)
+
+
+@pytest.mark.parametrize("group", GROUPS.values(), ids=GROUPS.keys())
+def test_odd_group_names_do_no_harm(group: str, ranked: Callable[..., hm.Ranking]) -> None:
+    ranking = ranked(group, "cdte-100", 2, [{"element": "tubular-1000-120", "count": 1}])
+    assert ranking[0].circuit.owned.group == group
+    table = display.ranking_table(ranking.candidates)
+    assert len(table.splitlines()) == 1 + len(ranking)
+    assert widest(str(ranking)) <= 80
+    assert widest(str(ranking[0])) <= 80
+    for page in (Page(ranking._repr_html_()), Page(ranking[0]._repr_html_())):
+        assert page.tags <= {"table", "caption", "thead", "tbody", "tr", "th", "td", "p"}
+    cells = Page(ranking[0]._repr_html_()).cells
+    assert any(f'group "{group}"' in cell for cell in cells)
+
+
+def test_html_tables_have_a_row_each(demo_ranking: hm.Ranking, standing: hm.Candidate) -> None:
+    assert len(Page(demo_ranking._repr_html_()).cells) == 8 * 10
+    cells = Page(standing._repr_html_()).cells
+    assert len(cells) == 6 * len(standing.margins)
+    assert cells[0] == standing.severity
+    sentences = {margin.sentence() for margin in standing.margins}
+    assert sentences <= set(cells)
+
+
+# 200 °C = 392 °F; 25.4 mm = 1 in; 1 m = 3.28084 ft; 14 AWG = 2.08 mm2 (ASTM B258).
+@pytest.mark.parametrize(
+    ("value", "unit", "si", "us"),
+    [
+        (200, "°C", "200 °C", "392 °F"),
+        (25.4, "mm", "25.4 mm", "1 in"),
+        (1, "m", "1 m", "3.281 ft"),
+        (2.0809, "mm2", "2.081 mm2", "14 AWG"),
+        (12.3456, "A", "12.35 A", "12.35 A"),
+        (3, "%", "3%", "3%"),
+        (0.5, "", "0.5", "0.5"),
+        (7, "furlongs", "7 furlongs", "7 furlongs"),
+    ],
+)
+def test_quantities_are_written_in_either_unit_set(
+    value: float, unit: str, si: str, us: str
+) -> None:
+    assert hm.format_quantity(value, unit) == si
+    assert hm.format_quantity(value, unit, units="us") == us
+
+
+def test_digits_of_a_quantity_can_be_chosen() -> None:
+    assert hm.format_quantity(12.3456, "A", digits=2) == "12 A"
+    assert hm.format_quantity(value=12.3456, unit="A", digits=6) == "12.3456 A"
+    with pytest.raises(hm.InvalidInput, match="units"):
+        hm.format_quantity(1, "A", units="imperial")
+
+
+def test_texts_are_clipped_and_wrapped() -> None:
+    assert display.clip("barn pair", 20) == "barn pair"
+    assert display.clip("barn pair", 5) == "barn…"
+    assert widest(display.wrap("word " * 100)) <= 80
+    assert widest(display.wrap("x" * 1000)) <= 80
+    table = display.table(("a", "b"), [("1", "2"), ("3", "4")], (3, -3))
+    assert table.splitlines() == ["a     b", "1     2", "3     4"]
+    page = Page(display.html_table(("<a>",), [("<b>",)], "<c>"))
+    assert page.cells == ["<b>"]

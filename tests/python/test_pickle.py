@@ -1,0 +1,203 @@
+"""Everything pickles and comes back with the same content, also into other processes."""
+
+from __future__ import annotations
+
+import copy
+import multiprocessing
+import pickle
+from collections.abc import Callable
+from concurrent.futures import ProcessPoolExecutor
+from typing import Any
+
+import heatmatch as hm
+import numpy as np
+import pytest
+
+KINDS = tuple(hm.glossary())
+
+
+def plain(thing: Any) -> Any:
+    """What an object holds, by its public properties, as lists and dicts to compare."""
+    if isinstance(thing, np.ndarray):
+        return thing.tolist()
+    if isinstance(thing, (list, tuple)):
+        return [plain(item) for item in thing]
+    if isinstance(thing, dict):
+        return {key: plain(item) for key, item in thing.items()}
+    if not type(thing).__module__.startswith("heatmatch"):
+        return thing
+    names = [name for name in dir(thing) if not name.startswith("_")]
+    values = {name: getattr(thing, name) for name in names}
+    return {name: plain(value) for name, value in values.items() if not callable(value)}
+
+
+def again(thing: Any) -> Any:
+    return pickle.loads(pickle.dumps(thing))
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_starter_part_pickles(
+    kind: str, starter: hm.Catalog, view_of: Callable[..., Any]
+) -> None:
+    parts = view_of(starter, kind).values()
+    assert again(parts) == parts
+    assert copy.deepcopy(parts[0]) == copy.copy(parts[0]) == parts[0]
+
+
+@pytest.mark.parametrize("protocol", range(pickle.HIGHEST_PROTOCOL + 1))
+def test_every_protocol_works(protocol: int, standing: hm.Candidate) -> None:
+    if protocol < 2:
+        pytest.skip("objects of compiled classes need protocol 2")
+    assert plain(pickle.loads(pickle.dumps(standing, protocol))) == plain(standing)
+
+
+def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -> dict[str, Any]:
+    """One of everything a user may hold, by the name of its class."""
+    circuit = standing.circuit
+    array = circuit.array
+    sun = {"irradiance_w_m2": 800, "cell_temperature_c": 40}
+    one = circuit.diode_new.at(**sun)
+    wire = starter.wires["silicone-14-awg"]
+    around = hm.Surroundings.sunlit(30, irradiance_w_m2=900)
+    found = [
+        circuit.diode_new,
+        circuit.diode_today,
+        one,
+        one.maximum_power(),
+        one.into_resistance([[1.0, 2.0]]),
+        array,
+        array.at(**sun),
+        around,
+        hm.conductor_temperature(wire, current_a=9, surroundings=around),
+        circuit.element_resistance,
+        demo,
+        demo.site,
+        demo.panels[0],
+        demo.runs[0],
+        demo.devices[0],
+        circuit,
+        circuit.runs[0],
+        circuit.devices[0],
+        standing,
+        standing.delivered[0],
+        standing.margins[0],
+        standing.explain()[0],
+        starter,
+        starter.panels,
+    ]
+    return {type(thing).__name__: thing for thing in found}
+
+
+def test_the_list_of_things_is_complete(
+    starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate
+) -> None:
+    elsewhere = {"Ranking", "ImportReport", "RefusedRow", "HistoryEntry"}
+    parts = {kind.capitalize() for kind in KINDS}
+    listed = set(things(starter, demo, standing)) | elsewhere | parts
+    classes = {name for name in hm.__all__ if isinstance(getattr(hm, name), type)}
+    errors = {"Error", "InvalidInput", "NotFound", "FileError", "CatalogError"}
+    assert classes - errors <= listed
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        "DatasheetFit",
+        "SingleDiode",
+        "DiodeCurve",
+        "OperatingPoint",
+        "OperatingPoints",
+        "Array",
+        "ArrayCurve",
+        "Surroundings",
+        "ConductorTemperature",
+        "ElementResistance",
+        "Installation",
+        "Site",
+        "OwnedPanels",
+        "WireRun",
+        "Device",
+        "Circuit",
+        "RunParts",
+        "PlacedDevice",
+        "Candidate",
+        "Delivered",
+        "Margin",
+        "Step",
+        "Catalog",
+        "PartsView",
+    ],
+)
+def test_it_comes_back_with_equal_content(
+    name: str, starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate
+) -> None:
+    thing = things(starter, demo, standing)[name]
+    back = again(thing)
+    assert type(back) is type(thing)
+    assert plain(back) == plain(thing)
+    assert plain(copy.deepcopy(thing)) == plain(thing)
+
+
+def test_a_ranking_comes_back_with_equal_content(demo_ranking: hm.Ranking) -> None:
+    back = again(demo_ranking)
+    assert str(back) == str(demo_ranking)
+    assert back.to_frame().equals(demo_ranking.to_frame())
+    assert plain(back[0]) == plain(demo_ranking[0])
+    assert plain(back.rejected[0]) == plain(demo_ranking.rejected[0])
+    assert (back.reasons, back.evaluated) == (demo_ranking.reasons, demo_ranking.evaluated)
+    assert (back.remarks, back.conditions) == (demo_ranking.remarks, demo_ranking.conditions)
+    titles = [[c.circuit.title for c in one.pareto()] for one in (back, demo_ranking)]
+    assert titles[0] == titles[1]
+
+
+def test_a_candidate_that_came_back_still_explains_and_speaks(standing: hm.Candidate) -> None:
+    back = again(standing)
+    assert [repr(step) for step in back.explain()] == [repr(step) for step in standing.explain()]
+    for units in ("si", "us"):
+        assert [m.sentence(units=units) for m in back.margins] == [
+            m.sentence(units=units) for m in standing.margins
+        ]
+
+
+def test_a_catalog_pickles_as_its_path(own: hm.Catalog, minimal: Callable[..., Any]) -> None:
+    own.add(minimal("panel"))
+    assert own.path.encode() in pickle.dumps(own)
+    back = again(own)
+    assert back.path == own.path
+    assert back.panels["my-panel"] == minimal("panel")
+    assert again(hm.Catalog.starter()).path == ""
+
+
+def test_reports_and_history_pickle(own: hm.Catalog) -> None:
+    header = "id,label,v_oc,i_sc,source,source_kind\n"
+    rows = "a,A,37,9,s,nameplate\nb,B,-1,9,s,nameplate\n"
+    report = own.import_csv_text("panel", header + rows, keep_good=True)
+    assert plain(again(report.refused[0])) == plain(report.refused[0])
+    assert plain(again(report)) == plain(report)
+    assert plain(again(own.history())) == plain(own.history())
+
+
+@pytest.mark.parametrize(
+    "error", [hm.Error, hm.InvalidInput, hm.NotFound, hm.FileError, hm.CatalogError]
+)
+def test_errors_keep_their_pieces(error: type[hm.Error]) -> None:
+    pieces = ("message", "part", "field", "value", "allowed", "remedy")
+    back = again(error(*pieces))
+    assert type(back) is error
+    assert tuple(getattr(back, name) for name in pieces) == pieces
+    assert str(back) == "message"
+
+
+def test_other_processes_rank_the_same(
+    starter: hm.Catalog, demo: hm.Installation, demo_ranking: hm.Ranking
+) -> None:
+    fresh = multiprocessing.get_context("spawn")
+    with ProcessPoolExecutor(max_workers=2, mp_context=fresh) as pool:
+        jobs = [pool.submit(hm.rank, starter, demo, top=n, keep_rejected=0) for n in (1, 3)]
+        first, third = (job.result() for job in jobs)
+        with pytest.raises(hm.InvalidInput) as refused:
+            pool.submit(hm.rank, starter, demo, max_bank=0).result()
+    assert [len(first), len(third)] == [1, 3]
+    assert [c.circuit.title for c in third] == [c.circuit.title for c in demo_ranking][:3]
+    assert plain(first[0]) == plain(demo_ranking[0])
+    assert (refused.value.field, refused.value.value) == ("max_bank", "0")
