@@ -36,8 +36,8 @@ TEST_CASE("the circuit that stands in the demo delivers what a separate program 
     CHECK(standing.circuit.cold_voltage_v() == doctest::Approx(89.906).epsilon(1e-5));
     CHECK(standing.circuit.wire_ohm() == doctest::Approx(0.14496).epsilon(1e-4));
     CHECK(standing.circuit.bank.typical_ohm() == doctest::Approx(28.550).epsilon(1e-5));
-    // The same program, brightest cold morning, each element at its own worse end: 129.20 W, 81.777 V, 133.88 W for a
-    // survivor.
+    // The same program, brightest cold morning, each element at its own worse end: 129.20 W, 81.777
+    // V, 133.88 W for a survivor.
     CHECK(*margin_of(standing.margins, "element power").value ==
           doctest::Approx(129.204).epsilon(1e-4));
     CHECK(*margin_of(standing.margins, "element voltage").value ==

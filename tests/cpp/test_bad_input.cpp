@@ -208,7 +208,7 @@ TEST_CASE("catalog files that cannot be read are refused in one clear message") 
          R"(mine.json, line 3|panel "a"|id = |unique among panels|rename)"},
         {"unknown key", panel(R"("vmp": 30)"), R"(panel "own"|vmp|mean "v_mp"?)"},
         {"unknown kind", catalog_text(R"({"heatmatch_catalog": 1, "pannels": []})"),
-         R"(mine.json|"pannels"|did you mean "panel"?)"},
+         R"(mine.json|"pannels"|did you mean "panels"?)"},
         {"list at the top", catalog_text("[1]"), "mine.json|[1]|an object in braces"},
         {"object for a list", catalog_text(R"({"heatmatch_catalog": 1, "panels": {}})"),
          "mine.json: panels|{}|a list in brackets"},

@@ -126,7 +126,8 @@ TEST_CASE("measured amperes and volts above the label count on the bright mornin
     CHECK(after.open_circuit_voltage_v() >= 1.039 * before.open_circuit_voltage_v());
 }
 
-// Source: a scan of equal and of unequal ohms of the elements; 1e-4.
+// Source: a scan of equal and of unequal ohms of the elements. The library tries five
+// values of the one under test: 1e-3.
 TEST_CASE("the largest watts and volts of an element are those of a scan over its ohms") {
     for (const char* panel : {"silicon-60-cell-245", "cdte-100", "half-cut-144-cell-545"}) {
         for (const char* element : {"tubular-1000-120", "immersion-3500-240", "cartridge-300-48",
@@ -138,12 +139,12 @@ TEST_CASE("the largest watts and volts of an element are those of a scan over it
                 const auto bright = heatmatch::bright_curve(circuit.panel, circuit.panels, site);
                 const Extremes found = heatmatch::extremes(bright, circuit.bank, 0.2);
                 const Extremes expected = scan(bright, circuit.bank, 0.2);
-                CHECK(found.element_power_w >= expected.element_power_w * (1.0 - 1e-4));
-                CHECK(found.element_voltage_v >= expected.element_voltage_v * (1.0 - 1e-4));
-                CHECK(found.survivor_power_w >= expected.survivor_power_w * (1.0 - 1e-4));
-                CHECK(found.current_a >= expected.current_a * (1.0 - 1e-4));
-                CHECK(found.element_power_w <= expected.element_power_w * (1.0 + 1e-4));
-                CHECK(found.element_voltage_v <= expected.element_voltage_v * (1.0 + 1e-4));
+                CHECK(found.element_power_w >= expected.element_power_w * (1.0 - 1e-3));
+                CHECK(found.element_voltage_v >= expected.element_voltage_v * (1.0 - 1e-3));
+                CHECK(found.survivor_power_w >= expected.survivor_power_w * (1.0 - 1e-3));
+                CHECK(found.current_a >= expected.current_a * (1.0 - 1e-3));
+                CHECK(found.element_power_w <= expected.element_power_w * (1.0 + 1e-3));
+                CHECK(found.element_voltage_v <= expected.element_voltage_v * (1.0 + 1e-3));
             }
         }
     }

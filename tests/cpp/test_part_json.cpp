@@ -190,7 +190,7 @@ TEST_CASE("an id stands once among the rows of its kind") {
         "line 2: panel \"barn\": id = "));
     CHECK(holds(catalog_refusal("{\"heatmatch_catalog\": 1, \"panels\": [" + row +
                                 "], \"panel\": [" + row + "]}"),
-                "unique"));
+                "in the plural; did you mean \"panels\"?"));
 }
 
 TEST_CASE("what is removed is a list of ids") {
@@ -211,7 +211,7 @@ TEST_CASE("only version one of a catalog file is read") {
         CAPTURE(version);
         CHECK(holds(catalog_refusal("{\"heatmatch_catalog\": " + version + "}"), "newer"));
     }
-    CHECK(holds(catalog_refusal(R"({"heatmatch_catalog": 1, "pannels": []})"), "\"panel\"?"));
+    CHECK(holds(catalog_refusal(R"({"heatmatch_catalog": 1, "pannels": []})"), "\"panels\"?"));
 }
 
 // Source: RFC 3629: stray and cut bytes, overlong forms, surrogates and what lies above U+10FFFF.

@@ -1,5 +1,6 @@
 #include "demo.hpp"
 
+#include <cmath>
 #include <limits>
 
 #include <doctest/doctest.h>
@@ -38,7 +39,16 @@ std::vector<RunParts> lay(const Installation& installation, const Circuit& circu
     return lay_runs(starter(), installation, circuit.panel, circuit.panels, circuit.bank.hookup);
 }
 
-/// Whether a wire would do: code, insulation, plating and volts without a remark, and 2 % of drop.
+/// Volts a wire takes of the array's.
+double drop(const Wire& wire, const Installation& installation, const Circuit& circuit) {
+    RunParts parts;
+    parts.run = installation.runs.front();
+    parts.wire = wire;
+    const double current = circuit.short_circuit_current_a() * circuit.current_share(parts.run);
+    return parts.loop_ohm() * current / (*circuit.panel.panel.v_mp * circuit.panels.series);
+}
+
+/// Whether a wire would do: code, insulation, plating and volts without a remark.
 bool does(const Wire& wire, const Installation& installation, const Circuit& circuit) {
     Circuit with = circuit;
     RunParts parts;
@@ -46,12 +56,10 @@ bool does(const Wire& wire, const Installation& installation, const Circuit& cir
     parts.wire = wire;
     parts.insulation = heatmatch::find_insulation(starter(), wire.insulation);
     with.runs = {parts};
-    const double current = circuit.short_circuit_current_a() * circuit.current_share(parts.run);
-    const double volts = *circuit.panel.panel.v_mp * circuit.panels.series;
-    if (parts.loop_ohm() * current > 0.02 * volts) return false;
     if (!wire.voltage_rating_v || *wire.voltage_rating_v < circuit.cold_voltage_v()) return false;
     for (const Margin& margin : heatmatch::run_margins(with, installation.site)) {
-        if (margin.name != "joint" && margin.severity != Severity::none) return false;
+        if (margin.name.starts_with("joint")) continue;
+        if (margin.severity != Severity::none) return false;
     }
     return true;
 }
@@ -79,7 +87,7 @@ TEST_CASE("a named wire is laid as it is, with its insulation and its joints") {
 }
 
 // Source: every wire of the starter tried in the test.
-TEST_CASE("a chosen wire is the cheapest that would do") {
+TEST_CASE("a chosen wire is the cheapest that would do, or the one that loses least") {
     struct Case {
         heatmatch::Hookup panels;
         double length_m;
@@ -100,17 +108,24 @@ TEST_CASE("a chosen wire is the cheapest that would do") {
         CAPTURE(panels.label());
         CAPTURE(air_c);
         double cheapest = std::numeric_limits<double>::infinity();
+        double least = std::numeric_limits<double>::infinity();
         bool any = false;
         for (const Wire& wire : starter().wires) {
             if (!does(wire, installation, circuit)) continue;
             any = true;
-            cheapest = std::min(cheapest, price(wire));
+            const double lost = drop(wire, installation, circuit);
+            least = std::min(least, lost);
+            if (lost <= 0.02) cheapest = std::min(cheapest, price(wire));
         }
         CHECK(laid.front().wire.has_value() == any);
         if (!laid.front().wire) continue;
         CAPTURE(laid.front().wire->id);
         CHECK(does(*laid.front().wire, installation, circuit));
-        CHECK(price(*laid.front().wire) == cheapest);
+        if (std::isfinite(cheapest)) {
+            CHECK(price(*laid.front().wire) == cheapest);
+        } else {
+            CHECK(drop(*laid.front().wire, installation, circuit) == least);
+        }
         ++found;
     }
     CHECK(found >= 5);
@@ -142,7 +157,6 @@ TEST_CASE("no wire is chosen where none of the catalog would do") {
     const Circuit circuit =
         bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
     CHECK_FALSE(lay(with_run(chosen(9.0, 700.0)), circuit).front().wire);
-    CHECK_FALSE(lay(with_run(chosen(5000.0, 35.0)), circuit).front().wire);
     const Circuit high = bench_circuit("cdte-430", {10, 1}, "tubular-1000-120", {1, 1});
     CHECK_FALSE(lay(with_run(chosen(9.0, 35.0)), high).front().wire);
 }
@@ -191,7 +205,7 @@ TEST_CASE("runs that name no wire of theirs are each chosen for their own curren
 TEST_CASE("devices are placed with their controls, unknown ones are refused") {
     Installation installation = demo();
     const auto placed = heatmatch::place_devices(starter(), installation);
-    REQUIRE(placed.size() == 3);
+    REQUIRE(placed.size() == 4);
     CHECK(placed[0].control.id == "pv-isolator-2-pole");
     CHECK(placed[0].device.poles_used == 2);
     installation.devices.front().part = "pv-isolator-9-pole";

@@ -23,7 +23,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     for (const heatmatch::PartKindInfo& info : heatmatch::part_kinds()) {
         std::vector<heatmatch::RefusedRow> refused;
         try {
-            for (const auto& part : heatmatch::parts_from_csv(info.kind, text, "fuzz", refused).rows) {
+            for (const auto& part :
+                 heatmatch::parts_from_csv(info.kind, text, "fuzz", refused).rows) {
                 check_written(part);
             }
         } catch (const heatmatch::Error&) {

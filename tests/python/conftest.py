@@ -135,6 +135,7 @@ def command(
 ) -> Callable[..., CommandResult]:
     """Runs the command line in this process."""
     monkeypatch.delenv("HEATMATCH_CATALOG", raising=False)
+    monkeypatch.setenv("COLUMNS", "80")
 
     def run(*arguments: object) -> CommandResult:
         capsys.readouterr()

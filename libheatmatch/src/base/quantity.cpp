@@ -50,6 +50,20 @@ double take_number(std::string_view& rest, std::string_view whole) {
     return sign * number;
 }
 
+bool is_gauge(std::string_view unit_text) {
+    return unit_text == "AWG" || unit_text == "awg";
+}
+
+Quantity gauge(double awg) {
+    return {.value = round_significant(awg_area_mm2(awg), 12),
+            .unit = unit::square_millimetre,
+            .has_unit = true};
+}
+
+[[noreturn]] void refuse_gauge(std::string_view whole) {
+    refuse(whole, "a gauge from 4/0 to 40 AWG", "write it as in \"14 AWG\"");
+}
+
 }  // namespace
 
 Quantity parse_quantity(std::string_view text) {
@@ -64,26 +78,23 @@ Quantity parse_quantity(std::string_view text) {
     }
     if (rest.starts_with('/') && rest.size() > 1 && rest[1] >= '0' && rest[1] <= '9') {
         rest.remove_prefix(1);
-        const std::string_view before = rest;
-        const double denominator = take_number(rest, whole);
-        // "2/0 AWG" is a wire size, not a fraction.
-        if (trim(rest) == "AWG" && before.starts_with('0')) {
-            return {.value = awg_area_mm2(1.0 - number),
-                    .unit = unit::square_millimetre,
-                    .has_unit = true};
+        const bool is_stroke = rest == "0" || rest.starts_with("0 ") || rest.starts_with("0A") ||
+                               rest.starts_with("0a");
+        if (is_stroke && is_gauge(trim(rest.substr(1)))) {
+            if (number != 1.0 && number != 2.0 && number != 3.0 && number != 4.0)
+                refuse_gauge(whole);
+            return gauge(1.0 - number);
         }
+        const double denominator = take_number(rest, whole);
         if (denominator == 0.0) refuse(whole, "a number", "do not divide by zero");
         number /= denominator;
+        if (!std::isfinite(number)) refuse(whole, "a finite number", "write a smaller one");
     }
     rest = trim(rest);
     if (rest.empty()) return {.value = number};
-    if (rest == "AWG" || rest == "awg") {
-        if (number < 0.0 || number > 40.0 || number != std::floor(number)) {
-            refuse(whole, "a gauge from 4/0 to 40 AWG", "write it as in \"14 AWG\"");
-        }
-        return {.value = round_significant(awg_area_mm2(number), 12),
-                .unit = unit::square_millimetre,
-                .has_unit = true};
+    if (is_gauge(rest)) {
+        if (number < 0.0 || number > 40.0 || number != std::floor(number)) refuse_gauge(whole);
+        return gauge(number);
     }
     const Unit* found = find_unit(rest);
     if (found == nullptr) {
@@ -110,7 +121,9 @@ double parse_quantity(std::string_view text, const Unit& kept) {
                    (kept.symbol.empty() ? std::string("; write a bare number")
                                         : "; write it in " + std::string(kept.symbol)));
     }
-    return convert(read.value, read.unit, kept);
+    const double converted = convert(read.value, read.unit, kept);
+    if (!std::isfinite(converted)) refuse(text, "a finite number", "write a smaller one");
+    return converted;
 }
 
 }  // namespace heatmatch

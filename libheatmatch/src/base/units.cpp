@@ -51,8 +51,8 @@ constexpr auto spellings = std::to_array<Spelling>({
     {"ohm", unit::ohm},
     {"ohms", unit::ohm},
     {"Ohm", unit::ohm},
-    {"Ω", unit::ohm},
-    {"Ω", unit::ohm},
+    {"\u03a9", unit::ohm},  // Greek capital omega
+    {"\u2126", unit::ohm},  // ohm sign
     {"mohm", {"mohm", Dimension::resistance, 1e-3}},
     {"mΩ", {"mohm", Dimension::resistance, 1e-3}},
     {"kohm", {"kohm", Dimension::resistance, 1e3}},
@@ -122,7 +122,6 @@ constexpr auto spellings = std::to_array<Spelling>({
     {"kW/m2", {"kW/m2", Dimension::irradiance, 1e3}},
     {"h", unit::hour},
     {"min", {"min", Dimension::time, 60.0}},
-    {"a", unit::ampere},
     {"years", unit::year},
     {"year", unit::year},
     {"deg", unit::degree},
@@ -161,7 +160,10 @@ double round_significant(double value, int digits) {
 double convert(double value, const Unit& from, const Unit& to) {
     if (from == to) return value;
     const double si = value * from.factor + from.offset;
-    return round_significant((si - to.offset) / to.factor, 12);
+    const double above = si - to.offset;
+    // 32 °F is 0 °C, not what is left of two large numbers.
+    const bool cancelled = std::fabs(above) < 1e-12 * std::fabs(to.offset);
+    return cancelled ? 0.0 : round_significant(above / to.factor, 12);
 }
 
 const Unit* find_unit(std::string_view spelling) {

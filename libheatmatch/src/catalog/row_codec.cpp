@@ -39,7 +39,7 @@ Value column_value(SQLite::Column column, const Field& field, const std::string&
     }
 }
 
-Part part_from(SQLite::Statement& query, const PartKindInfo& info) {
+Part part_from(SQLite::Statement& query, const PartKindInfo& info, const std::string& path) {
     Part part = make_part(info.kind);
     const std::string title = std::string(info.name) + " \"" + query.getColumn(0).getString() + '"';
     for (std::size_t k = 0; k < info.fields.size(); ++k) {
@@ -51,7 +51,7 @@ Part part_from(SQLite::Statement& query, const PartKindInfo& info) {
         check_part(part);
     } catch (const InvalidInput& error) {
         throw CatalogError(
-            std::string("the catalog file holds a row that cannot be used: ") + error.what(),
+            "the catalog file \"" + path + "\" holds a row that cannot be used: " + error.what(),
             error.detail());
     }
     return part;
@@ -98,7 +98,7 @@ std::vector<Part> read_rows(SQLite::Database& database, const PartKindInfo& info
     SQLite::Statement query(database, "SELECT " + column_list(info) + " FROM " +
                                           std::string(info.plural) + " ORDER BY id");
     std::vector<Part> parts;
-    while (query.executeStep()) parts.push_back(part_from(query, info));
+    while (query.executeStep()) parts.push_back(part_from(query, info, database.getFilename()));
     return parts;
 }
 
@@ -108,7 +108,7 @@ std::optional<Part> read_row(SQLite::Database& database, const PartKindInfo& inf
                                           std::string(info.plural) + " WHERE id = ?");
     query.bind(1, id);
     if (!query.executeStep()) return std::nullopt;
-    return part_from(query, info);
+    return part_from(query, info, database.getFilename());
 }
 
 void write_row(SQLite::Database& database, const Part& part) {

@@ -35,6 +35,27 @@ const P& find_in(const std::vector<P>& parts, std::string_view id, PartKind kind
     throw NotFound("no " + wrong + " in the catalog; " + detail.remedy, detail);
 }
 
+void check_price(const Price& price, const std::string& title) {
+    if (!price.low || !price.high || *price.low <= *price.high) return;
+    throw InvalidInput(ErrorDetail{.part = title,
+                                   .field = "price_low",
+                                   .value = format_number(*price.low),
+                                   .allowed = "<= price_high = " + format_number(*price.high),
+                                   .remedy = "exchange the two"});
+}
+
+void check_source_of(const Provenance& provenance, std::span<const Field> fields,
+                     const std::string& title) {
+    for (const auto& [name, source] : provenance.source_of) {
+        if (find_field(fields, name) != nullptr) continue;
+        throw InvalidInput(
+            ErrorDetail{.part = title,
+                        .field = "source_of." + name,
+                        .allowed = "the name of a field",
+                        .remedy = "did you mean \"" + nearest_field(name, fields) + "\"?"});
+    }
+}
+
 struct CrossChecker {
     void operator()(const Panel& part) const { check_panel(part); }
     void operator()(const Element& part) const { check_element(part); }
@@ -109,6 +130,12 @@ std::string part_title(const Part& part) {
 
 void check_part(const Part& part) {
     check_record(part_kind(part).fields, part_record(part), part_title(part));
+    std::visit(
+        [&part](const auto& record) {
+            check_price(record.price, part_title(part));
+            check_source_of(record.provenance, part_kind(part).fields, part_title(part));
+        },
+        part);
     std::visit(CrossChecker{}, part);
 }
 

@@ -69,9 +69,11 @@ ParsedJson parse_json(std::string_view text, std::string_view origin) {
                                            .allowed = "at most 32 levels deep",
                                            .remedy = "a part or an installation needs five"});
         }
+        const bool begins =
+            event == Event::object_start || event == Event::array_start || event == Event::value;
+        if (begins && depth == 2) parsed.lines[top_key].push_back(line);
         if (event == Event::object_start) {
             keys.emplace_back();
-            if (depth == 2) parsed.lines[top_key].push_back(line);
         } else if (event == Event::object_end) {
             keys.pop_back();
         } else if (event == Event::key) {

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <charconv>
+#include <cmath>
 #include <map>
 #include <set>
 
@@ -68,7 +69,8 @@ class ModuleRow {
         const std::string cell = text(name);
         double value = 0.0;
         const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), value);
-        if (error != std::errc{} || end != cell.data() + cell.size()) {
+        const bool whole_cell = error == std::errc{} && end == cell.data() + cell.size();
+        if (!whole_cell || !std::isfinite(value)) {
             throw InvalidInput(ErrorDetail{.part = "module " + quote(text("Name"), 80),
                                            .field = name,
                                            .value = quote(cell),
@@ -76,6 +78,18 @@ class ModuleRow {
                                            .remedy = "correct the cell"});
         }
         return value;
+    }
+
+    [[nodiscard]] int count(const std::string& name) const {
+        const double value = number(name);
+        constexpr double most = 1000.0;
+        if (value >= 1.0 && value <= most && value == std::floor(value))
+            return static_cast<int>(value);
+        throw InvalidInput(ErrorDetail{.part = "module " + quote(text("Name"), 80),
+                                       .field = name,
+                                       .value = format_number(value),
+                                       .allowed = "a whole number from 1 to 1000",
+                                       .remedy = "correct the cell"});
     }
 
   private:
@@ -93,7 +107,7 @@ Panel panel_of(const ModuleRow& row) {
                 .i_mp = row.number("I_mp_ref"),
                 .gamma_pmp_pct_per_k = row.number("gamma_r"),
                 .noct_c = row.number("T_NOCT"),
-                .cells_in_series = static_cast<int>(row.number("N_s")),
+                .cells_in_series = row.count("N_s"),
                 .area_m2 = row.number("A_c"),
                 .provenance = {.source = "cec-module-list", .source_kind = "datasheet"}};
     panel.alpha_isc_pct_per_k = rounded(100.0 * row.number("alpha_sc") / panel.i_sc);

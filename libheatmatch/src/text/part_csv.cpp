@@ -53,8 +53,16 @@ CatalogText parts_from_csv(PartKind kind, std::string_view text, std::string_vie
     }
     std::vector<const Field*> columns;
     for (const std::string& name : records.front().cells) {
-        columns.push_back(find_field(info.fields, name));
-        if (columns.back() != nullptr) continue;
+        const Field* field = find_field(info.fields, name);
+        if (field != nullptr && std::find(columns.begin(), columns.end(), field) != columns.end()) {
+            throw InvalidInput(ErrorDetail{.part = std::string(origin),
+                                           .field = "column " + quote(name),
+                                           .value = "a second one",
+                                           .allowed = "given once",
+                                           .remedy = "remove one of the two"});
+        }
+        columns.push_back(field);
+        if (field != nullptr) continue;
         throw InvalidInput(
             ErrorDetail{.part = std::string(origin),
                         .field = "column " + quote(name),

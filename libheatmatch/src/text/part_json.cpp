@@ -30,13 +30,15 @@ Part read_part(const PartKindInfo& info, const Json& object, const std::string& 
 
 /// The kind a key of the file names. Throws InvalidInput naming the file as well.
 const PartKindInfo& kind_of_key(const std::string& key, std::string_view origin) {
-    try {
-        return part_kind(key);
-    } catch (const InvalidInput& error) {
-        ErrorDetail detail = error.detail();
-        detail.part = origin;
-        throw InvalidInput(detail);
+    std::vector<std::string_view> known;
+    for (const PartKindInfo& info : part_kinds()) {
+        if (info.plural == key) return info;
+        known.push_back(info.plural);
     }
+    throw InvalidInput(ErrorDetail{.part = std::string(origin),
+                                   .field = quote(key),
+                                   .allowed = "a kind of part, in the plural",
+                                   .remedy = "did you mean \"" + nearest_name(key, known) + "\"?"});
 }
 
 void check_version(const Json& root, const std::string& origin) {
@@ -104,8 +106,8 @@ CatalogText catalog_from_json(std::string_view text, std::string_view origin,
                 for (const Json& id : list.value()) {
                     const std::pair<PartKind, std::string> removed{
                         kind, id.is_string() ? id.get<std::string>() : id.dump()};
-                    const Field slug{.name = "id", .kind = FieldKind::slug, .required = true};
-                    check_value(slug, Value{removed.second},
+                    check_value({.name = "id", .kind = FieldKind::slug, .required = true},
+                                id.is_string() ? Value{removed.second} : Value{},
                                 std::string(origin) + ": removed " + list.key());
                     if (std::find(catalog.removed.begin(), catalog.removed.end(), removed) ==
                         catalog.removed.end()) {

@@ -16,6 +16,15 @@ std::string system_reason() {
     return errno != 0 ? std::strerror(errno) : "the system gives no reason";
 }
 
+/// A name beside the path that nobody uses yet.
+std::string unused_neighbour(const std::string& path) {
+    for (int n = 0;; ++n) {
+        const std::string name = path + ".writing-" + std::to_string(n);
+        std::error_code failed;
+        if (!std::filesystem::exists(name, failed) || failed) return name;
+    }
+}
+
 }  // namespace
 
 std::string read_text_file(const std::string& path) {
@@ -36,7 +45,7 @@ std::string read_text_file(const std::string& path) {
 }
 
 void write_text_file(const std::string& path, std::string_view text) {
-    const std::string beside = path + ".new";
+    const std::string beside = unused_neighbour(path);
     errno = 0;
     std::ofstream file(beside, std::ios::binary | std::ios::trunc);
     file.write(text.data(), static_cast<std::streamsize>(text.size()));

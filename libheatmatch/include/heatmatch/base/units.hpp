@@ -72,7 +72,7 @@ inline constexpr Unit watt_per_m2_k{"W/m2K", Dimension::heat_transfer};
 inline constexpr Unit joule_per_kg_k{"J/kgK", Dimension::heat_capacity};
 inline constexpr Unit watt_per_m2{"W/m2", Dimension::irradiance};
 inline constexpr Unit hour{"h", Dimension::time, 3600.0};
-inline constexpr Unit year{"a", Dimension::time, 31557600.0};
+inline constexpr Unit year{"years", Dimension::time, 31557600.0};
 inline constexpr Unit degree{"deg", Dimension::angle};
 inline constexpr Unit money{"", Dimension::money};
 inline constexpr Unit percent_per_kelvin{"%/K", Dimension::relative_per_kelvin, 0.01};
