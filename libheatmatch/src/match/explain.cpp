@@ -79,10 +79,13 @@ void explain_panel(Trace& trace, const Circuit& circuit) {
 
 void explain_voltage(Trace& trace, const Circuit& circuit) {
     const ColdVoltage& cold = circuit.panel.cold;
+    const std::string by_label = "1 + " + n(*circuit.panel.panel.beta_voc_pct_per_k / 100.0) +
+                                 "/K x (" + n(circuit.panel.record_low_c) + " - 25) K";
     trace.push_back(
         {"cold voltage factor",
          cold.from_table ? "table of the code at the record low" : "1 + beta (record low - 25 °C)",
-         "", cold.factor, "", cold.source});
+         cold.from_table ? "at " + n(circuit.panel.record_low_c) + " °C" : by_label, cold.factor,
+         "", cold.source});
     trace.push_back({"cold voltage of the array", "Voc x factor x panels in series",
                      n(cold.v_oc_at_25_c) + " V x " + n(cold.factor) + " x " +
                          std::to_string(circuit.panels.series),
