@@ -1,5 +1,7 @@
 #include "reference_csv.hpp"
 
+#include <string>
+
 #include <doctest/doctest.h>
 
 #include "heatmatch/base/awg.hpp"

@@ -208,7 +208,7 @@ TEST_CASE("catalog files that cannot be read are refused in one clear message") 
          R"(mine.json, line 3|panel "a"|id = |unique among panels|rename)"},
         {"unknown key", panel(R"("vmp": 30)"), R"(panel "own"|vmp|mean "v_mp"?)"},
         {"unknown kind", catalog_text(R"({"heatmatch_catalog": 1, "pannels": []})"),
-         R"(mine.json|"pannels"|did you mean "panels"?)"},
+         R"(mine.json|pannels|did you mean "panels"?)"},
         {"list at the top", catalog_text("[1]"), "mine.json|[1]|an object in braces"},
         {"object for a list", catalog_text(R"({"heatmatch_catalog": 1, "panels": {}})"),
          "mine.json: panels|{}|a list in brackets"},
@@ -265,7 +265,7 @@ TEST_CASE("installations that cannot be are refused with place, field, value, ra
          R"(runs[0] "home run"|length_m = -9 m|>= 0 m and <= 1000 m)"},
         {"unknown surroundings", demo("\"conduit\"", "\"pipe\""),
          R"(runs[1] "along the wall" surroundings|kind = "pipe"|conduit)"},
-        {"unknown key", demo("\"tilt_deg\"", "\"tilt\""), R"(site|"tilt"|"tilt_deg"?)"},
+        {"unknown key", demo("\"tilt_deg\"", "\"tilt\""), R"(site|tilt|"tilt_deg"?)"},
         {"no version", demo("\"heatmatch_installation\": 1,", ""),
          "bench.json|heatmatch_installation = (missing)|must be 1"},
     });

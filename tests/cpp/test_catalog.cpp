@@ -1,7 +1,10 @@
 #include <algorithm>
+#include <cmath>
 #include <filesystem>
 #include <random>
 #include <string>
+#include <variant>
+#include <vector>
 
 #include <doctest/doctest.h>
 
@@ -177,7 +180,8 @@ TEST_CASE("the starter is read-only") {
     }
     CHECK((starter.export_all_json_text() == before));
     CHECK_FALSE(starter.is_own(PartKind::panel, id));
-    CHECK(holds(refusal([&] { starter.save_copy("/tmp/heatmatch-never-written"); }), "no file"));
+    const TempFolder folder;
+    CHECK(holds(refusal([&] { starter.save_copy(folder.file("copy")); }), "no file"));
 }
 
 TEST_CASE("the user's row stands for the starter's of the same id") {

@@ -12,6 +12,7 @@ using heatmatch::ErrorDetail;
 using heatmatch::FileError;
 using heatmatch::InvalidInput;
 using heatmatch::NotFound;
+using heatmatch::quote;
 
 TEST_CASE("a message is composed of the pieces that apply") {
     CHECK(compose_message({.part = "panel \"barn\"",
@@ -44,4 +45,23 @@ TEST_CASE("all errors of the library are caught by one name") {
     CHECK_THROWS_AS(throw FileError("a"), Error);
     CHECK_THROWS_AS(throw CatalogError("a"), Error);
     CHECK_THROWS_AS(throw CatalogError("a"), std::runtime_error);
+}
+
+// Source: UTF-8 writes ü in two bytes and U+1F600 in four.
+TEST_CASE("a quoted text is cut at a whole character") {
+    CHECK(quote("barn") == "\"barn\"");
+    CHECK(quote("") == "\"\"");
+    CHECK(quote("barn", 4) == "\"barn\"");
+    CHECK(quote("barns", 4) == "\"barn...\"");
+    CHECK(quote("ab\u00fcc", 3) == "\"ab...\"");
+    CHECK(quote("ab\u00fcc", 4) == "\"ab\u00fc...\"");
+    CHECK(quote("\U0001F600\U0001F600", 7) == "\"\U0001F600...\"");
+    CHECK(quote("\U0001F600", 3) == "\"...\"");
+}
+
+TEST_CASE("a quoted text repeats neither broken bytes nor what ends a text of C") {
+    CHECK(quote("S\xFC\x64").find('\xFC') == std::string::npos);
+    CHECK(quote(std::string("barn\0pair", 9)).find('\0') == std::string::npos);
+    CHECK(quote(std::string(100, '\x80')).find('\x80') == std::string::npos);
+    CHECK(quote("two\nlines").find('\n') == std::string::npos);
 }

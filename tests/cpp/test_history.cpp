@@ -2,6 +2,7 @@
 #include <filesystem>
 #include <random>
 #include <string>
+#include <vector>
 
 #include <SQLiteCpp/Database.h>
 #include <doctest/doctest.h>

@@ -1,5 +1,6 @@
 #include <string>
 #include <tuple>
+#include <variant>
 #include <vector>
 
 #include <doctest/doctest.h>
@@ -150,4 +151,21 @@ TEST_CASE("a cell that is no UTF-8 is refused with its line") {
     REQUIRE(result.refused.size() == 1);
     CHECK(result.refused[0].line == 2);
     CHECK(holds(result.refused[0].reason, "label"));
+}
+
+// What is told goes to people and to other programs, which take no broken text.
+TEST_CASE("a message about a broken cell does not repeat its bytes") {
+    const Read result = read(PartKind::panel, panel_header +
+                                                  "S\xFC\x64,A,37.5,8,,,label,nameplate\n"
+                                                  "b,B,3\xFC,8,,,label,nameplate\n"
+                                                  "c,C,37.5,8,,,label,name\xFCplate\n");
+    CHECK(result.parts.empty());
+    REQUIRE(result.refused.size() == 3);
+    for (const RefusedRow& row : result.refused) {
+        CAPTURE(row.line);
+        CHECK(row.reason.find('\xFC') == std::string::npos);
+        CHECK(row.id.find('\xFC') == std::string::npos);
+    }
+    const std::string column = refusal(PartKind::panel, "id,l\xFC\x62\x65l\n");
+    CHECK(column.find('\xFC') == std::string::npos);
 }

@@ -1,6 +1,7 @@
 #include <set>
 #include <string>
 #include <tuple>
+#include <variant>
 
 #include <doctest/doctest.h>
 

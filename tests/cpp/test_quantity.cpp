@@ -1,4 +1,3 @@
-#include <cmath>
 #include <string>
 
 #include <doctest/doctest.h>

@@ -1,4 +1,3 @@
-#include <cmath>
 #include <filesystem>
 #include <random>
 #include <set>

@@ -1,9 +1,10 @@
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <regex>
 #include <set>
 #include <string>
+#include <variant>
+#include <vector>
 
 #include <doctest/doctest.h>
 

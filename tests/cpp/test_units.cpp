@@ -2,6 +2,7 @@
 #include <limits>
 #include <set>
 #include <string>
+#include <vector>
 
 #include <doctest/doctest.h>
 

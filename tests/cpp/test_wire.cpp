@@ -1,6 +1,5 @@
 #include "reference_csv.hpp"
 
-#include <cmath>
 #include <string>
 
 #include <doctest/doctest.h>

@@ -255,7 +255,7 @@ def test_wrong_types_are_refused(
         (lambda d: d["runs"][2].update(wire="silicone-14"), hm.NotFound, "silicone-14-awg"),
         (lambda d: d["devices"][0].update(run="hom run"), hm.InvalidInput, "home run"),
         (lambda d: d["devices"][0].update(part="isolator"), hm.NotFound, "control"),
-        (lambda d: d["store"].update(medium="sand"), hm.NotFound, 'did you mean "dry-sand"'),
+        (lambda d: d["store"].update(medium="dry-snad"), hm.NotFound, 'did you mean "dry-sand"'),
         (lambda d: d["circuit"].update(group="barn"), hm.NotFound, "barn pair"),
         (lambda d: d["circuit"].update(panels="2x1"), hm.InvalidInput, "such as 2S1P"),
         (lambda d: d["circuit"].update(panels="3S1P"), hm.InvalidInput, "at most the 2"),

@@ -207,7 +207,7 @@ def test_progress_rises_to_one(starter: hm.Catalog, demo: hm.Installation) -> No
     shares: list[float] = []
     hm.rank(starter, demo, top=5, keep_rejected=5, progress=shares.append)
     assert shares
-    assert shares == sorted(shares)
+    assert shares == sorted(set(shares))
     assert 0 < shares[0] < shares[-1] == 1.0
 
 

@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "heatmatch/base/plain_text.hpp"
+
 namespace heatmatch {
 
 Error::Error(const std::string& message, ErrorDetail detail)
@@ -19,12 +21,16 @@ std::string compose_message(const ErrorDetail& detail) {
     return text;
 }
 
-std::string quote(std::string_view text, std::size_t longest) {
-    if (text.size() <= longest) return '"' + std::string(text) + '"';
+std::string clip(std::string_view text, std::size_t longest) {
+    if (text.size() <= longest) return plain_line(text);
     const auto continues = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; };
     std::size_t end = longest;
     while (end > 0 && continues(text[end])) --end;
-    return '"' + std::string(text.substr(0, end)) + "...\"";
+    return plain_line(text.substr(0, end)) + "...";
+}
+
+std::string quote(std::string_view text, std::size_t longest) {
+    return '"' + clip(text, longest) + '"';
 }
 
 }  // namespace heatmatch

@@ -3,6 +3,7 @@
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/field.hpp"
+#include "heatmatch/base/plain_text.hpp"
 
 namespace heatmatch {
 
@@ -76,46 +77,6 @@ void check_rows(const Field& field, const Rows& rows, std::string_view part) {
                    "above the temperature of the row before it", "sort the table by t_c");
         }
     }
-}
-
-/// Bytes that follow a lead byte of UTF-8 (RFC 3629), and the range of the first of them: it leaves
-/// out overlong forms, surrogates and what lies above U+10FFFF.
-struct Sequence {
-    std::size_t more = 0;
-    unsigned char low = 0x80;
-    unsigned char high = 0xBF;
-};
-
-std::optional<Sequence> sequence_of(unsigned char lead) {
-    if (lead < 0x80) return Sequence{};
-    if (lead >= 0xC2 && lead <= 0xDF) return Sequence{.more = 1};
-    if (lead == 0xE0) return Sequence{.more = 2, .low = 0xA0};
-    if (lead == 0xED) return Sequence{.more = 2, .high = 0x9F};
-    if (lead >= 0xE1 && lead <= 0xEF) return Sequence{.more = 2};
-    if (lead == 0xF0) return Sequence{.more = 3, .low = 0x90};
-    if (lead == 0xF4) return Sequence{.more = 3, .high = 0x8F};
-    if (lead >= 0xF1 && lead <= 0xF3) return Sequence{.more = 3};
-    return std::nullopt;
-}
-
-/// Well-formed UTF-8 without control characters other than tab and line ends.
-bool is_plain_text(std::string_view text) {
-    for (std::size_t i = 0; i < text.size();) {
-        const auto lead = static_cast<unsigned char>(text[i]);
-        if (lead < 0x20 && lead != '\t' && lead != '\n' && lead != '\r') return false;
-        if (lead == 0x7F) return false;
-        const auto sequence = sequence_of(lead);
-        if (!sequence || i + sequence->more >= text.size()) return false;
-        for (std::size_t k = 1; k <= sequence->more; ++k) {
-            const auto byte = static_cast<unsigned char>(text[i + k]);
-            const bool first = k == 1;
-            if (byte < (first ? sequence->low : 0x80) || byte > (first ? sequence->high : 0xBF)) {
-                return false;
-            }
-        }
-        i += sequence->more + 1;
-    }
-    return true;
 }
 
 void check_text(const Field& field, const std::string& text, std::string_view part) {

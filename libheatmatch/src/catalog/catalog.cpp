@@ -27,6 +27,27 @@ std::string list_references(const std::vector<BrokenReference>& broken) {
     return text;
 }
 
+/// Says which part names what is not there, and what to do: depending on whether the change names
+/// something missing, or takes away what others name.
+[[noreturn]] void refuse_references(const std::string& action,
+                                    const std::vector<BrokenReference>& broken,
+                                    const std::vector<RowChange>& changes) {
+    const BrokenReference& first = broken.front();
+    const bool names_missing =
+        std::any_of(changes.begin(), changes.end(), [&first](const RowChange& change) {
+            return change.state.row && change.kind == first.from_kind && change.id == first.from_id;
+        });
+    throw CatalogError(
+        action + " is refused, nothing was changed: " + list_references(broken) +
+            " would name a part that is not there; " +
+            (names_missing ? "add it, or correct the name" : "change or remove those first"),
+        ErrorDetail{
+            .part = std::string(part_kind(first.from_kind).name) + ' ' + quote(first.from_id),
+            .field = first.field,
+            .value = first.to_id,
+            .allowed = "a " + first.to_kind + " of the catalog"});
+}
+
 }  // namespace
 
 void rethrow_sqlite(const std::string& path) {
@@ -54,25 +75,37 @@ void rethrow_sqlite(const std::string& path) {
 }
 
 Catalog::Impl::~Impl() {
+    close();
+}
+
+void Catalog::Impl::close() {
+    closed = true;
+    cached.reset();
     if (!database) return;
     try {
         database->exec("PRAGMA wal_checkpoint(TRUNCATE)");
     } catch (const SQLite::Exception&) {
         // Another program still reads the file: SQLite brings the log in later.
+        database.reset();
         return;
     }
+    database.reset();
+}
+
+void Catalog::Impl::check_open() const {
+    if (closed) throw CatalogError("the catalog \"" + path + "\" is closed; open it again");
 }
 
 SQLite::Database& Catalog::Impl::writable() {
+    check_open();
     if (!database) {
-        throw CatalogError(
-            "the starter catalog is read-only; open a file of your own over it with "
-            "Catalog::open");
+        throw CatalogError("the starter catalog is read-only; open a file of your own over it");
     }
     return *database;
 }
 
 std::shared_ptr<const Parts> Catalog::Impl::merged() {
+    check_open();
     if (!database) return {&starter_parts(), [](const Parts*) {}};
     return guarded([this] {
         const int version = database->execAndGet("PRAGMA data_version").getInt();
@@ -84,9 +117,15 @@ std::shared_ptr<const Parts> Catalog::Impl::merged() {
     });
 }
 
-int Catalog::Impl::apply(const std::string& action, const std::vector<RowChange>& changes,
-                         int undoes) {
+RowState Catalog::Impl::without_copies(const RowChange& change) {
+    if (!change.state.row) return change.state;
+    const auto starter = starter_parts().find(change.kind, change.id);
+    return starter && *starter == *change.state.row ? RowState{} : change.state;
+}
+
+int Catalog::Impl::apply(const std::string& action, std::vector<RowChange> changes, int undoes) {
     SQLite::Database& file = writable();
+    for (RowChange& change : changes) change.state = without_copies(change);
     return guarded([&] {
         SQLite::Transaction transaction(file, SQLite::TransactionBehavior::IMMEDIATE);
         std::vector<RowChange> before;
@@ -95,13 +134,7 @@ int Catalog::Impl::apply(const std::string& action, const std::vector<RowChange>
             write_state(file, change);
         }
         const auto broken = broken_references(merge_layer(starter_parts(), file));
-        if (!broken.empty()) {
-            throw CatalogError(action +
-                                   " is refused, nothing was changed: " + list_references(broken) +
-                                   " would name a part that is not there; change or remove those "
-                                   "first",
-                               ErrorDetail{.field = broken.front().field});
-        }
+        if (!broken.empty()) refuse_references(action, broken, changes);
         const int number = append_history(file, action, before, changes, undoes);
         transaction.commit();
         cached.reset();
@@ -125,6 +158,10 @@ Catalog Catalog::open(const std::string& path, int wait_ms) {
     return Catalog(std::move(impl));
 }
 
+void Catalog::close() {
+    impl_->close();
+}
+
 const std::string& Catalog::path() const {
     return impl_->path;
 }
@@ -138,6 +175,7 @@ std::shared_ptr<const Parts> Catalog::snapshot() const {
 }
 
 bool Catalog::is_own(PartKind kind, const std::string& id) const {
+    impl_->check_open();
     if (!impl_->database) return false;
     return impl_->guarded([&] { return read_state(*impl_->database, kind, id).row.has_value(); });
 }
@@ -174,6 +212,7 @@ void Catalog::remove(PartKind kind, const std::string& id) {
 }
 
 std::vector<HistoryEntry> Catalog::history() const {
+    impl_->check_open();
     if (!impl_->database) return {};
     return impl_->guarded([this] { return read_history(*impl_->database); });
 }
@@ -202,6 +241,7 @@ HistoryEntry Catalog::undo() {
 }
 
 void Catalog::save_copy(const std::string& path) const {
+    impl_->check_open();
     std::error_code ignored;
     if (std::filesystem::exists(path, ignored)) {
         throw FileError("cannot write a copy to \"" + path + "\": it exists; choose a new name",

@@ -16,6 +16,7 @@ namespace heatmatch {
 struct Catalog::Impl {
     std::string path{};
     std::optional<SQLite::Database> database{};
+    bool closed = false;
     std::shared_ptr<const Parts> cached{};  //!< merged view as of cached_version
     int cached_version = 0;                 //!< SQLite's data_version, which others' commits move
 
@@ -25,6 +26,11 @@ struct Catalog::Impl {
     /// Brings the write-ahead log into the file, so that a plain copy of it is whole.
     ~Impl();
 
+    void close();
+    /// Throws CatalogError once closed.
+    void check_open() const;
+    /// A row equal to the starter's is not kept as one's own: the starter's shows instead.
+    [[nodiscard]] static RowState without_copies(const RowChange& change);
     /// The file, for a change. Throws CatalogError for the starter.
     [[nodiscard]] SQLite::Database& writable();
     /// Runs work with SQLite's errors turned into ours.
@@ -32,7 +38,7 @@ struct Catalog::Impl {
     auto guarded(Work work);
     /// Applies changes in one transaction with one history entry, checking references on the
     /// merged view. Gives the entry's number.
-    int apply(const std::string& action, const std::vector<RowChange>& changes, int undoes = 0);
+    int apply(const std::string& action, std::vector<RowChange> changes, int undoes = 0);
     [[nodiscard]] std::shared_ptr<const Parts> merged();
     /// Puts parts and removals in as one change, or reports what is wrong with them.
     ImportReport import(const CatalogText& catalog, std::vector<RefusedRow> refused, bool keep_good,

@@ -90,10 +90,14 @@ ImportReport Catalog::Impl::import(const CatalogText& catalog, std::vector<Refus
             ++report.unchanged;
             continue;
         }
-        const bool in_starter = starter_parts().find(kind, part_id(part)).has_value();
+        const auto starter = starter_parts().find(kind, part_id(part));
         const bool is_hidden =
             std::find(hidden.begin(), hidden.end(), std::pair(kind, part_id(part))) != hidden.end();
-        const bool present = mine != known.end() || (in_starter && !is_hidden);
+        const bool present = mine != known.end() || (starter && !is_hidden);
+        if (mine == known.end() && !is_hidden && starter && *starter == part) {
+            ++report.unchanged;
+            continue;
+        }
         ++(present ? report.replaced : report.added);
         changes.push_back({kind, part_id(part), {.row = part}});
     }
@@ -125,10 +129,11 @@ ImportReport Catalog::import_json_text(std::string_view text, const std::string&
 }
 
 ImportReport Catalog::import_csv_text(PartKind kind, std::string_view text,
-                                      const std::string& origin, bool keep_good) {
+                                      const std::string& origin, bool keep_good,
+                                      bool number_records) {
     static_cast<void>(impl_->writable());
     std::vector<RefusedRow> refused;
-    const CatalogText catalog = parts_from_csv(kind, text, origin, refused);
+    const CatalogText catalog = parts_from_csv(kind, text, origin, refused, number_records);
     return impl_->import(catalog, std::move(refused), keep_good, origin);
 }
 
@@ -143,6 +148,7 @@ ImportReport Catalog::import_module_csv(const std::string& path, bool keep_good)
 }
 
 std::string Catalog::export_json_text() const {
+    impl_->check_open();
     CatalogText catalog;
     if (impl_->database) {
         impl_->guarded([&] {

@@ -60,8 +60,10 @@ void check_identity(SQLite::Database& database, const std::string& path) {
 }  // namespace
 
 SQLite::Database open_layer(const std::string& path, int wait_ms) {
-    if (path.empty()) {
-        throw FileError("cannot open \"\": the path is empty; name a file, such as mine.heatmatch",
+    if (path.empty() || path == ":memory:") {
+        throw FileError("cannot open \"" + path +
+                            "\": it names no file; name one, such as "
+                            "mine.heatmatch",
                         ErrorDetail{.part = path});
     }
     std::error_code ignored;

@@ -135,9 +135,16 @@ Pairings screen_all(const Parts& parts, const Installation& installation,
     // surroundings.
     std::map<std::pair<std::size_t, bool>, int> lacking;
 
+    std::size_t hookups = 0;
+    for (const GroupContext& group : pairings.groups) {
+        hookups += hookups_up_to(group.owned->count).size();
+    }
+    std::size_t done = 0;
     for (std::size_t g = 0; g < pairings.groups.size(); ++g) {
         const GroupContext& group = pairings.groups[g];
         for (Hookup panels : hookups_up_to(group.owned->count)) {
+            const double share = static_cast<double>(done++) / static_cast<double>(hookups);
+            if (options.progress && !options.progress(screening_share * share)) throw Interrupted();
             for (Hookup bank_hookup : bank_hookups) {
                 pairings.wirings.push_back(
                     lay_wiring(parts, installation, group, panels, bank_hookup));
@@ -172,9 +179,6 @@ Pairings screen_all(const Parts& parts, const Installation& installation,
                 }
             }
         }
-        const double done =
-            static_cast<double>(g + 1) / static_cast<double>(pairings.groups.size());
-        if (options.progress && !options.progress(screening_share * done)) throw Interrupted();
     }
     return pairings;
 }

@@ -55,6 +55,14 @@ OwnedPanels read_owned_panels(const Json& json, const std::string& part) {
     if (measured != json.end() && !measured->is_null()) {
         owned.measured =
             read<PanelMeasurement>(panel_measurement_fields(), *measured, part + " measured");
+        if (!owned.measured->v_oc && !owned.measured->i_sc) {
+            throw InvalidInput(
+                ErrorDetail{.part = part + " measured",
+                            .field = "v_oc, i_sc",
+                            .value = "(missing)",
+                            .allowed = "given, at least one of them",
+                            .remedy = "say what the meter read, or leave measured out"});
+        }
     }
     return owned;
 }
@@ -168,7 +176,8 @@ Installation installation_from_json(std::string_view text, std::string_view orig
         const auto found = root.find(key);
         if (found != root.end() && !found->is_null()) use(*found);
     };
-    if (root.find("site") == root.end()) {
+    const auto site = root.find("site");
+    if (site == root.end() || site->is_null()) {
         throw InvalidInput(ErrorDetail{.part = origin,
                                        .field = "site",
                                        .value = "(missing)",

@@ -46,12 +46,7 @@ std::string parse_failure(std::string reason, std::size_t line) {
     const std::size_t prefix = reason.find("] ");
     if (prefix != std::string::npos) reason.erase(0, prefix + 2);
     if (reason.find("at line") == std::string::npos) reason += " at line " + std::to_string(line);
-    std::string plain;
-    for (char c : reason.substr(0, longest)) {
-        const auto byte = static_cast<unsigned char>(c);
-        plain += byte < 0x20 || byte >= 0x7F ? '?' : c;
-    }
-    return reason.size() > longest ? plain + "..." : plain;
+    return clip(reason, longest);
 }
 
 }  // namespace
@@ -82,7 +77,7 @@ ParsedJson parse_json(std::string_view text, std::string_view origin) {
             if (!keys.back().insert(key).second) {
                 throw InvalidInput(
                     ErrorDetail{.part = std::string(origin),
-                                .field = quote(key),
+                                .field = clip(key),
                                 .value = "a second value at line " + std::to_string(line),
                                 .allowed = "given once",
                                 .remedy = "remove one of the two"});

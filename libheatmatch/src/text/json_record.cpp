@@ -9,9 +9,7 @@ namespace heatmatch {
 namespace {
 
 std::string shown(const Json& json) {
-    const std::string text = json.dump(-1, ' ', false, Json::error_handler_t::replace);
-    const std::string cut = quote(text);
-    return cut.substr(1, cut.size() - 2);
+    return clip(json.dump(-1, ' ', false, Json::error_handler_t::replace));
 }
 
 [[noreturn]] void refuse(const std::string& part, std::string field, std::string value,
@@ -49,7 +47,7 @@ std::vector<double> read_row(const Field& field, const Json& json, const std::st
     for (const Column& column : field.columns) names.push_back(column.name);
     for (const auto& item : json.items()) {
         if (std::find(names.begin(), names.end(), item.key()) != names.end()) continue;
-        refuse(part, place + '.' + quote(item.key()), "", "a known key",
+        refuse(part, place + '.' + clip(item.key()), "", "a known key",
                "did you mean \"" + nearest_name(item.key(), names) + "\"?");
     }
     std::vector<double> row;
@@ -157,7 +155,7 @@ void read_record(std::span<const Field> fields, void* record, const Json& object
     for (const Field& field : fields) known.push_back(field.name);
     for (const auto& item : object.items()) {
         if (std::find(known.begin(), known.end(), item.key()) != known.end()) continue;
-        refuse(part, quote(item.key()), "", "a known field",
+        refuse(part, clip(item.key()), "", "a known field",
                "did you mean \"" + nearest_name(item.key(), known) + "\"?");
     }
     // Fields that may be written relative to another one come after it.

@@ -41,7 +41,7 @@ Json cell_to_json(const Field& field, const std::string& cell, const std::string
 }  // namespace
 
 CatalogText parts_from_csv(PartKind kind, std::string_view text, std::string_view origin,
-                           std::vector<RefusedRow>& refused) {
+                           std::vector<RefusedRow>& refused, bool number_records) {
     const PartKindInfo& info = part_kind(kind);
     const std::vector<CsvRecord> records = read_csv(text, origin);
     if (records.empty()) {
@@ -73,8 +73,9 @@ CatalogText parts_from_csv(PartKind kind, std::string_view text, std::string_vie
     std::set<std::string> ids;
     for (std::size_t r = 1; r < records.size(); ++r) {
         const CsvRecord& record = records[r];
-        std::string title = std::string(origin) + ", line " + std::to_string(record.line) + ": " +
-                            std::string(info.name);
+        const std::size_t line = number_records ? r + 1 : record.line;
+        std::string title =
+            std::string(origin) + ", line " + std::to_string(line) + ": " + std::string(info.name);
         std::string id;
         try {
             if (record.cells.size() > columns.size()) {
@@ -106,9 +107,9 @@ CatalogText parts_from_csv(PartKind kind, std::string_view text, std::string_vie
                                                .remedy = "rename or remove one of the two"});
             }
             parts.rows.push_back(std::move(part));
-            parts.lines.push_back(record.line);
+            parts.lines.push_back(line);
         } catch (const InvalidInput& error) {
-            refused.push_back({.line = record.line, .id = id, .reason = error.what()});
+            refused.push_back({.line = line, .id = clip(id), .reason = error.what()});
         }
     }
     return parts;

@@ -36,7 +36,7 @@ const PartKindInfo& kind_of_key(const std::string& key, std::string_view origin)
         known.push_back(info.plural);
     }
     throw InvalidInput(ErrorDetail{.part = std::string(origin),
-                                   .field = quote(key),
+                                   .field = clip(key),
                                    .allowed = "a kind of part, in the plural",
                                    .remedy = "did you mean \"" + nearest_name(key, known) + "\"?"});
 }

@@ -57,5 +57,7 @@ class CatalogError : public Error {
 
 /// A text in quotes for a message, cut after `longest` bytes at a whole UTF-8 character.
 [[nodiscard]] std::string quote(std::string_view text, std::size_t longest = 60);
+/// The same without quotes.
+[[nodiscard]] std::string clip(std::string_view text, std::size_t longest = 60);
 
 }  // namespace heatmatch

@@ -39,6 +39,9 @@ class Catalog {
     Catalog& operator=(const Catalog&) = delete;
     ~Catalog();
 
+    /// Closes the file; every later use throws CatalogError. Closing twice does nothing.
+    void close();
+
     /// Path of the file; empty for the starter.
     [[nodiscard]] const std::string& path() const;
     /// Snapshot of the merged view, kinds in order of id.
@@ -70,9 +73,10 @@ class Catalog {
     /// The same from text; `origin` opens messages.
     ImportReport import_json_text(std::string_view text, const std::string& origin,
                                   bool keep_good = false);
-    /// Puts rows of one kind in from CSV text whose header names fields.
+    /// Puts rows of one kind in from CSV text whose header names fields. Refused rows are told by
+    /// line, or by their number among the records with number_records.
     ImportReport import_csv_text(PartKind kind, std::string_view text, const std::string& origin,
-                                 bool keep_good = false);
+                                 bool keep_good = false, bool number_records = false);
     /// Puts panels in from the public module-rating list (three header rows). @cite cec-module-list
     ImportReport import_module_csv(const std::string& path, bool keep_good = false);
 
