@@ -2,6 +2,8 @@
 
 #include "pybind.hpp"
 
+#include <cmath>
+
 #include "heatmatch/solar/array.hpp"
 
 namespace heatmatch::python {
@@ -15,8 +17,12 @@ struct OperatingPoints {
 
 template <class Curve>
 py::object into_resistance(const Curve& curve, const py::object& resistance_ohm) {
-    const auto in = DoubleArray::ensure(resistance_ohm);
-    if (!in) throw py::error_already_set();
+    const DoubleArray in = numbers_from(resistance_ohm, "resistance_ohm");
+    constexpr Range allowed{.low = 0.0};
+    for (py::ssize_t i = 0; i < in.size(); ++i) {
+        if (!std::isnan(in.data()[i]))
+            check_argument("resistance_ohm", in.data()[i], unit::ohm, allowed);
+    }
     if (in.ndim() == 0) return py::cast(curve.into_resistance(*in.data()));
     const std::vector<py::ssize_t> shape(in.shape(), in.shape() + in.ndim());
     OperatingPoints points{py::array_t<double>(shape), py::array_t<double>(shape),
@@ -36,6 +42,14 @@ py::object into_resistance(const Curve& curve, const py::object& resistance_ohm)
         }
     }
     return py::cast(std::move(points));
+}
+
+/// Checks a sun and a cell temperature. Throws InvalidInput.
+inline void check_condition(double irradiance_w_m2, double cell_temperature_c) {
+    check_argument("irradiance_w_m2", irradiance_w_m2, unit::watt_per_m2,
+                   {.low = 0.0, .high = 3000.0});
+    check_argument("cell_temperature_c", cell_temperature_c, unit::celsius,
+                   {.low = -90.0, .high = 150.0});
 }
 
 /// A diode's parameters as a tuple, for pickles, and back.

@@ -23,7 +23,7 @@ EXTRA = {
     "panel": "    def listed_diode(self) -> SingleDiode: ...\n",
     "element": "    @property\n    def watt_density_w_cm2(self) -> float | None: ...\n",
     "wire": (
-        "    def resistance_ohm_per_m(self, temperature_c: float = ...) -> float: ...\n"
+        "    def resistance_ohm_per_m(self, *, temperature_c: float = ...) -> float: ...\n"
         "    @property\n    def conductor_limit_c(self) -> float: ...\n"
     ),
     "control": (

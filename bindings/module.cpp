@@ -4,9 +4,10 @@ PYBIND11_MODULE(_core, module) {
     using namespace heatmatch::python;
     module.doc() = "The C++ core of heatmatch; use it through the package heatmatch.";
     register_errors(module);
-    register_parts(module);
-    register_setting(module);
     register_diode(module);
+    register_parts(module);
+    register_fits(module);
+    register_setting(module);
     register_array(module);
     register_heat(module);
     register_parts_view(module);

@@ -50,13 +50,24 @@ void add_field_properties(Class& cls, std::span<const Field> fields) {
 [[nodiscard]] py::list assumption_states(const std::vector<Assumption>& assumptions);
 [[nodiscard]] std::vector<Assumption> assumptions_from(const py::handle& states);
 
+/// Checks a scalar argument as if it were a field. Throws InvalidInput naming it and its range.
+void check_argument(const char* name, double value, const Unit& unit, const Range& range);
+/// Whether an object is True or False, of Python or of NumPy.
+[[nodiscard]] bool is_flag(const py::handle& object);
+/// A path or text as a string; text that no UTF-8 holds is InvalidInput.
+[[nodiscard]] std::string text_from(const py::handle& object, const char* name,
+                                    const std::string& part = {});
+[[nodiscard]] std::string path_from(const py::object& path);
+
 using DoubleArray = py::array_t<double, py::array::c_style | py::array::forcecast>;
+
+/// A number, list or array as doubles. Throws InvalidInput naming the argument for anything else.
+[[nodiscard]] DoubleArray numbers_from(const py::object& input, const char* name);
 
 /// Applies a function to a number or to every element of an array, without the interpreter lock.
 template <class Function>
-py::object map_numbers(const py::object& input, Function function) {
-    const auto in = DoubleArray::ensure(input);
-    if (!in) throw py::error_already_set();
+py::object map_numbers(const py::object& input, const char* name, Function function) {
+    const DoubleArray in = numbers_from(input, name);
     if (in.ndim() == 0) return py::float_(function(*in.data()));
     py::array_t<double> out(std::vector<py::ssize_t>(in.shape(), in.shape() + in.ndim()));
     const double* source = in.data();
@@ -73,6 +84,7 @@ void register_errors(py::module_& module);
 void register_parts(py::module_& module);
 void register_setting(py::module_& module);
 void register_diode(py::module_& module);
+void register_fits(py::module_& module);
 void register_array(py::module_& module);
 void register_heat(py::module_& module);
 void register_parts_view(py::module_& module);

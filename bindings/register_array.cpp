@@ -12,21 +12,30 @@ void register_array(py::module_& module) {
         .def(
             "current_a",
             [](const ArrayCurve& curve, const py::object& voltage_v) {
-                return map_numbers(voltage_v, [&curve](double v) { return curve.current_a(v); });
+                return map_numbers(voltage_v, "voltage_v",
+                                   [&curve](double v) { return curve.current_a(v); });
             },
             py::arg("voltage_v"), "Current at a voltage, number or array [A].")
         .def(
             "voltage_v",
             [](const ArrayCurve& curve, const py::object& current_a) {
-                return map_numbers(current_a, [&curve](double i) { return curve.voltage_v(i); });
+                return map_numbers(current_a, "current_a",
+                                   [&curve](double i) { return curve.voltage_v(i); });
             },
             py::arg("current_a"), "Voltage at a current, number or array [V].")
         .def("into_resistance", &into_resistance<ArrayCurve>, py::arg("resistance_ohm"),
              "Operating point into a resistance, or points into an array of them.")
         .def("maximum_power", &ArrayCurve::maximum_power, "The maximum power point.")
-        .def_property_readonly("open_circuit_voltage_v", &ArrayCurve::open_circuit_voltage_v, "[V]")
+        .def_property_readonly("open_circuit_voltage_v", &ArrayCurve::open_circuit_voltage_v,
+                               "voltage with nothing connected [V]")
         .def_property_readonly("short_circuit_current_a", &ArrayCurve::short_circuit_current_a,
-                               "[A]")
+                               "current when shorted [A]")
+        .def("__repr__",
+             [](const ArrayCurve& curve) {
+                 return "ArrayCurve(" + std::to_string(curve.series) + 'S' +
+                        std::to_string(curve.parallel) + "P, open_circuit_voltage_v=" +
+                        format_number(curve.open_circuit_voltage_v()) + ')';
+             })
         .def(py::pickle(
             [](const ArrayCurve& curve) {
                 return py::make_tuple(py::cast(curve.panel), curve.series, curve.parallel);
@@ -49,8 +58,19 @@ void register_array(py::module_& module) {
         .def_readonly("panel", &Array::panel, "one of its panels as a single diode")
         .def_readonly("series", &Array::series, "panels in a string")
         .def_readonly("parallel", &Array::parallel, "strings")
-        .def("at", &Array::at, py::kw_only(), py::arg("irradiance_w_m2"),
-             py::arg("cell_temperature_c"), "The I-V curve at a sun and a cell temperature.")
+        .def("__repr__",
+             [](const Array& array) {
+                 return "Array(" + std::to_string(array.series) + 'S' +
+                        std::to_string(array.parallel) + "P)";
+             })
+        .def(
+            "at",
+            [](const Array& array, double irradiance_w_m2, double cell_temperature_c) {
+                check_condition(irradiance_w_m2, cell_temperature_c);
+                return array.at(irradiance_w_m2, cell_temperature_c);
+            },
+            py::kw_only(), py::arg("irradiance_w_m2"), py::arg("cell_temperature_c"),
+            "The I-V curve at a sun and a cell temperature.")
         .def(py::pickle(
             [](const Array& array) {
                 return py::make_tuple(diode_state(array.panel), array.series, array.parallel);

@@ -35,29 +35,42 @@ Part part_from(const py::object& object) {
                                    .remedy = "make one as in heatmatch.Panel(id=..., v_oc=...)"});
 }
 
-std::string path_text(const py::object& path) {
-    return py::module_::import("os").attr("fspath")(path).cast<std::string>();
-}
-
 void register_reports(py::module_& module) {
     py::class_<RefusedRow>(module, "RefusedRow", "A row of a file that cannot be used.")
         .def_readonly("line", &RefusedRow::line, "of the file, from 1; 0 if not known")
         .def_readonly("id", &RefusedRow::id, "of the row")
         .def_readonly("reason", &RefusedRow::reason, "why")
-        .def("__repr__", [](const RefusedRow& row) { return row.reason; });
+        .def("__repr__", [](const RefusedRow& row) { return row.reason; })
+        .def(py::pickle(
+            [](const RefusedRow& row) { return py::make_tuple(row.line, row.id, row.reason); },
+            [](const py::tuple& state) {
+                return RefusedRow{state[0].cast<std::size_t>(), state[1].cast<std::string>(),
+                                  state[2].cast<std::string>()};
+            }));
     py::class_<ImportReport>(module, "ImportReport", "What an import did.")
         .def_readonly("added", &ImportReport::added, "rows added")
         .def_readonly("replaced", &ImportReport::replaced, "rows replaced")
         .def_readonly("removed", &ImportReport::removed, "rows removed")
         .def_readonly("unchanged", &ImportReport::unchanged, "rows that were there already")
         .def_readonly("refused", &ImportReport::refused, "rows left out, with line and reason")
-        .def("__repr__", [](const ImportReport& report) {
-            return "ImportReport(added=" + std::to_string(report.added) +
-                   ", replaced=" + std::to_string(report.replaced) +
-                   ", removed=" + std::to_string(report.removed) +
-                   ", unchanged=" + std::to_string(report.unchanged) +
-                   ", refused=" + std::to_string(report.refused.size()) + ')';
-        });
+        .def("__repr__",
+             [](const ImportReport& report) {
+                 return "ImportReport(added=" + std::to_string(report.added) +
+                        ", replaced=" + std::to_string(report.replaced) +
+                        ", removed=" + std::to_string(report.removed) +
+                        ", unchanged=" + std::to_string(report.unchanged) +
+                        ", refused=" + std::to_string(report.refused.size()) + ')';
+             })
+        .def(py::pickle(
+            [](const ImportReport& report) {
+                return py::make_tuple(report.added, report.replaced, report.removed,
+                                      report.unchanged, report.refused);
+            },
+            [](const py::tuple& state) {
+                return ImportReport{state[0].cast<int>(), state[1].cast<int>(),
+                                    state[2].cast<int>(), state[3].cast<int>(),
+                                    state[4].cast<std::vector<RefusedRow>>()};
+            }));
     py::class_<HistoryEntry>(module, "HistoryEntry", "One change of a catalog file.")
         .def_readonly("number", &HistoryEntry::number, "counted from 1")
         .def_readonly("at_utc", &HistoryEntry::at_utc, "time, ISO 8601")
@@ -65,10 +78,21 @@ void register_reports(py::module_& module) {
         .def_readonly("rows", &HistoryEntry::rows, "rows it touched")
         .def_readonly("undoes", &HistoryEntry::undoes, "entry it took back; 0 for none")
         .def_readonly("undone", &HistoryEntry::undone, "taken back since")
-        .def("__repr__", [](const HistoryEntry& entry) {
-            return std::to_string(entry.number) + ' ' + entry.at_utc + ' ' + entry.action +
-                   (entry.undone ? " (undone)" : "");
-        });
+        .def("__repr__",
+             [](const HistoryEntry& entry) {
+                 return std::to_string(entry.number) + ' ' + entry.at_utc + ' ' + entry.action +
+                        (entry.undone ? " (undone)" : "");
+             })
+        .def(py::pickle(
+            [](const HistoryEntry& entry) {
+                return py::make_tuple(entry.number, entry.at_utc, entry.action, entry.rows,
+                                      entry.undoes, entry.undone);
+            },
+            [](const py::tuple& state) {
+                return HistoryEntry{state[0].cast<int>(),         state[1].cast<std::string>(),
+                                    state[2].cast<std::string>(), state[3].cast<int>(),
+                                    state[4].cast<int>(),         state[5].cast<bool>()};
+            }));
 }
 
 }  // namespace
@@ -81,7 +105,7 @@ void register_catalog(py::module_& module) {
         .def_static(
             "open",
             [](const py::object& path, int wait_ms) {
-                return Catalog::open(path_text(path), wait_ms);
+                return Catalog::open(path_from(path), wait_ms);
             },
             py::arg("path"), py::pos_only(), py::kw_only(), py::arg("wait_ms") = 2000,
             "Opens the user's file over the starter; created if absent.")
@@ -107,18 +131,24 @@ void register_catalog(py::module_& module) {
             },
             py::arg("kind"), py::arg("id"), py::pos_only(),
             "Removes a part; refused while others name it.")
+        .def(
+            "parts", [](const Catalog& catalog) { return catalog.parts(); },
+            "A snapshot of all parts, by value.")
+        .def("close", &Catalog::close, "Closes the file; every later use is a CatalogError.")
+        .def("__enter__", [](const py::object& self) { return self; })
+        .def("__exit__", [](Catalog& catalog, const py::args&) { catalog.close(); })
         .def("history", &Catalog::history, "All changes of the file, oldest first.")
         .def("undo", &Catalog::undo, "Takes back the newest change, as a new entry.")
         .def(
             "save_copy",
             [](const Catalog& catalog, const py::object& path) {
-                catalog.save_copy(path_text(path));
+                catalog.save_copy(path_from(path));
             },
             py::arg("path"), py::pos_only(), "Writes a consistent copy of the file.")
         .def(
             "import_json",
             [](Catalog& catalog, const py::object& path, bool keep_good) {
-                return catalog.import_json(path_text(path), keep_good);
+                return catalog.import_json(path_from(path), keep_good);
             },
             py::arg("path"), py::pos_only(), py::kw_only(), py::arg("keep_good") = false,
             "Puts the rows of a JSON file in; all or nothing unless keep_good.")
@@ -132,16 +162,18 @@ void register_catalog(py::module_& module) {
         .def(
             "import_csv_text",
             [](Catalog& catalog, const std::string& kind, const std::string& text,
-               const std::string& origin, bool keep_good) {
-                return catalog.import_csv_text(part_kind(kind).kind, text, origin, keep_good);
+               const std::string& origin, bool keep_good, bool number_records) {
+                return catalog.import_csv_text(part_kind(kind).kind, text, origin, keep_good,
+                                               number_records);
             },
             py::arg("kind"), py::arg("text"), py::pos_only(), py::kw_only(),
             py::arg("origin") = "CSV", py::arg("keep_good") = false,
+            py::arg("number_records") = false,
             "Puts rows of one kind in from CSV text whose header names fields.")
         .def(
             "import_module_csv",
             [](Catalog& catalog, const py::object& path, bool keep_good) {
-                const std::string name = path_text(path);
+                const std::string name = path_from(path);
                 const py::gil_scoped_release release;
                 return catalog.import_module_csv(name, keep_good);
             },
@@ -150,7 +182,7 @@ void register_catalog(py::module_& module) {
         .def(
             "export_json",
             [](const Catalog& catalog, const py::object& path) {
-                catalog.export_json(path_text(path));
+                catalog.export_json(path_from(path));
             },
             py::arg("path"), py::pos_only(), "Writes the user's own rows and removals as JSON.")
         .def("export_json_text", &Catalog::export_json_text, "The same as text.")

@@ -13,11 +13,23 @@ void register_circuit(py::module_& module) {
         .def_readonly("wire", &RunParts::wire, "or None where none would do")
         .def_readonly("insulation", &RunParts::insulation, "or None")
         .def_readonly("connector", &RunParts::connector, "or None")
-        .def_property_readonly("loop_ohm", &RunParts::loop_ohm,
-                               "there and back, with joints [ohm]");
+        .def_readonly("conductor_c", &RunParts::conductor_c, "that its ohms hold at [°C]")
+        .def_property_readonly("loop_ohm", &RunParts::loop_ohm, "there and back, with joints [ohm]")
+        .def("__repr__",
+             [](const RunParts& parts) {
+                 return "<run \"" + parts.run.name +
+                        "\": " + (parts.wire ? parts.wire->id : std::string("no wire")) + ">";
+             })
+        .def(py::pickle([](const RunParts& parts) { return state_of(parts); }, &run_parts_from));
     py::class_<PlacedDevice>(module, "PlacedDevice", "A device with its control.")
         .def_readonly("device", &PlacedDevice::device, "its place and duty")
-        .def_readonly("control", &PlacedDevice::control, "the part");
+        .def_readonly("control", &PlacedDevice::control, "the part")
+        .def("__repr__",
+             [](const PlacedDevice& placed) {
+                 return "<device " + placed.control.id + ": " + placed.device.duty + ">";
+             })
+        .def(py::pickle([](const PlacedDevice& placed) { return state_of(placed); },
+                        &placed_device_from));
     py::class_<Circuit>(module, "Circuit", "One array feeding one bank.")
         .def_readonly("owned", &Circuit::owned, "the group of panels")
         .def_property_readonly(

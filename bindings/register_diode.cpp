@@ -44,26 +44,22 @@ OperatingPoints points_of_arrays(const DoubleArray& light, const DoubleArray& ln
     return points;
 }
 
-void positive(const char* field, double value, const char* unit, bool or_zero = false) {
-    if (std::isfinite(value) && (value > 0.0 || (or_zero && value == 0.0))) return;
-    throw InvalidInput(ErrorDetail{.part = "single diode",
-                                   .field = field,
-                                   .value = format_number(value) + ' ' + unit,
-                                   .allowed = or_zero ? ">= 0" : "> 0",
-                                   .remedy = "give the parameters at 1000 W/m2 and 25 °C"});
-}
-
 SingleDiode make_diode(double light_current_a, double saturation_current_a,
                        double series_resistance_ohm, double shunt_resistance_ohm,
                        double modified_ideality_v, double alpha_isc_a_per_k, double band_gap_ev,
                        double relative_gap_per_k) {
-    positive("light_current_a", light_current_a, "A");
-    positive("saturation_current_a", saturation_current_a, "A");
-    positive("series_resistance_ohm", series_resistance_ohm, "ohm", true);
-    if (!std::isinf(shunt_resistance_ohm))
-        positive("shunt_resistance_ohm", shunt_resistance_ohm, "ohm");
-    positive("modified_ideality_v", modified_ideality_v, "V");
-    positive("band_gap_ev", band_gap_ev, "eV");
+    constexpr Range positive{.low = 0.0, .high = 1e6, .low_open = true};
+    constexpr Range from_zero{.low = 0.0, .high = 1e6};
+    check_argument("light_current_a", light_current_a, unit::ampere, positive);
+    check_argument("saturation_current_a", saturation_current_a, unit::ampere, positive);
+    check_argument("series_resistance_ohm", series_resistance_ohm, unit::ohm, from_zero);
+    check_argument("shunt_resistance_ohm", shunt_resistance_ohm, unit::ohm,
+                   {.low = 0.0, .low_open = true});
+    check_argument("modified_ideality_v", modified_ideality_v, unit::volt, positive);
+    check_argument("alpha_isc_a_per_k", alpha_isc_a_per_k, unit::ampere_per_kelvin,
+                   {.low = -1.0, .high = 1.0});
+    check_argument("band_gap_ev", band_gap_ev, unit::none, {.low = 0.1, .high = 5.0});
+    check_argument("band_gap_per_k", relative_gap_per_k, unit::none, {.low = -0.01, .high = 0.01});
     return {.light_current_a = light_current_a,
             .ln_saturation_current = std::log(saturation_current_a),
             .series_resistance_ohm = series_resistance_ohm,
@@ -76,9 +72,9 @@ SingleDiode make_diode(double light_current_a, double saturation_current_a,
 
 void register_curves(py::module_& module) {
     py::class_<OperatingPoint>(module, "OperatingPoint", "Where a load line crosses an I-V curve.")
-        .def_readonly("voltage_v", &OperatingPoint::voltage_v, "[V]")
-        .def_readonly("current_a", &OperatingPoint::current_a, "[A]")
-        .def_readonly("power_w", &OperatingPoint::power_w, "[W]")
+        .def_readonly("voltage_v", &OperatingPoint::voltage_v, "at the load [V]")
+        .def_readonly("current_a", &OperatingPoint::current_a, "through the load [A]")
+        .def_readonly("power_w", &OperatingPoint::power_w, "into the load [W]")
         .def("__repr__",
              [](const OperatingPoint& point) {
                  return "OperatingPoint(voltage_v=" + format_number(point.voltage_v) +
@@ -94,9 +90,13 @@ void register_curves(py::module_& module) {
                                       state[2].cast<double>()};
             }));
     py::class_<OperatingPoints>(module, "OperatingPoints", "Operating points as arrays.")
-        .def_readonly("voltage_v", &OperatingPoints::voltage_v, "[V]")
-        .def_readonly("current_a", &OperatingPoints::current_a, "[A]")
-        .def_readonly("power_w", &OperatingPoints::power_w, "[W]")
+        .def_readonly("voltage_v", &OperatingPoints::voltage_v, "at the loads [V]")
+        .def_readonly("current_a", &OperatingPoints::current_a, "through the loads [A]")
+        .def_readonly("power_w", &OperatingPoints::power_w, "into the loads [W]")
+        .def("__repr__",
+             [](const OperatingPoints& points) {
+                 return "OperatingPoints(" + std::to_string(points.power_w.size()) + " points)";
+             })
         .def(py::pickle(
             [](const OperatingPoints& points) {
                 return py::make_tuple(points.voltage_v, points.current_a, points.power_w);
@@ -107,29 +107,42 @@ void register_curves(py::module_& module) {
                                        state[2].cast<py::array_t<double>>()};
             }));
     py::class_<DiodeCurve>(module, "DiodeCurve", "I-V curve of a panel at one sun and temperature.")
-        .def_readonly("light_current_a", &DiodeCurve::light_current_a, "[A]")
+        .def_readonly("light_current_a", &DiodeCurve::light_current_a,
+                      "light-generated current [A]")
         .def_readonly("ln_saturation_current", &DiodeCurve::ln_saturation_current, "ln(I0 / 1 A)")
-        .def_readonly("series_resistance_ohm", &DiodeCurve::series_resistance_ohm, "[ohm]")
-        .def_readonly("shunt_conductance_s", &DiodeCurve::shunt_conductance_s, "[S]")
+        .def_readonly("series_resistance_ohm", &DiodeCurve::series_resistance_ohm,
+                      "series resistance [ohm]")
+        .def_readonly("shunt_conductance_s", &DiodeCurve::shunt_conductance_s,
+                      "shunt conductance [S]")
         .def_readonly("ideality_v", &DiodeCurve::ideality_v, "n Ns k T / q [V]")
         .def(
             "current_a",
             [](const DiodeCurve& curve, const py::object& voltage_v) {
-                return map_numbers(voltage_v, [&curve](double v) { return curve.current_a(v); });
+                return map_numbers(voltage_v, "voltage_v",
+                                   [&curve](double v) { return curve.current_a(v); });
             },
             py::arg("voltage_v"), "Current at a terminal voltage, number or array [A].")
         .def(
             "voltage_v",
             [](const DiodeCurve& curve, const py::object& current_a) {
-                return map_numbers(current_a, [&curve](double i) { return curve.voltage_v(i); });
+                return map_numbers(current_a, "current_a",
+                                   [&curve](double i) { return curve.voltage_v(i); });
             },
             py::arg("current_a"), "Terminal voltage at a current, number or array [V].")
         .def("into_resistance", &into_resistance<DiodeCurve>, py::arg("resistance_ohm"),
              "Operating point into a resistance, or points into an array of them.")
         .def("maximum_power", &DiodeCurve::maximum_power, "The maximum power point.")
-        .def_property_readonly("open_circuit_voltage_v", &DiodeCurve::open_circuit_voltage_v, "[V]")
+        .def_property_readonly("open_circuit_voltage_v", &DiodeCurve::open_circuit_voltage_v,
+                               "voltage with nothing connected [V]")
         .def_property_readonly("short_circuit_current_a", &DiodeCurve::short_circuit_current_a,
-                               "[A]")
+                               "current when shorted [A]")
+        .def("__repr__",
+             [](const DiodeCurve& curve) {
+                 return "DiodeCurve(open_circuit_voltage_v=" +
+                        format_number(curve.open_circuit_voltage_v()) +
+                        ", short_circuit_current_a=" +
+                        format_number(curve.short_circuit_current_a()) + ')';
+             })
         .def(py::pickle(
             [](const DiodeCurve& curve) {
                 return py::make_tuple(curve.light_current_a, curve.ln_saturation_current,
@@ -146,7 +159,7 @@ void register_curves(py::module_& module) {
                "Operating points of many curves into as many resistances, as arrays of one shape.");
 }
 
-void register_fits(py::module_& module) {
+void register_single_diode(py::module_& module) {
     py::class_<SingleDiode>(module, "SingleDiode",
                             "Single-diode parameters of a panel at 1000 W/m2 and 25 °C.")
         .def(py::init(&make_diode), py::kw_only(), py::arg("light_current_a"),
@@ -154,21 +167,45 @@ void register_fits(py::module_& module) {
              py::arg("shunt_resistance_ohm"), py::arg("modified_ideality_v"),
              py::arg("alpha_isc_a_per_k") = 0.0, py::arg("band_gap_ev") = silicon_band_gap_ev,
              py::arg("band_gap_per_k") = band_gap_per_k)
-        .def_readonly("light_current_a", &SingleDiode::light_current_a, "[A]")
+        .def_readonly("light_current_a", &SingleDiode::light_current_a,
+                      "light-generated current [A]")
         .def_readonly("ln_saturation_current", &SingleDiode::ln_saturation_current, "ln(I0 / 1 A)")
-        .def_readonly("series_resistance_ohm", &SingleDiode::series_resistance_ohm, "[ohm]")
-        .def_readonly("shunt_conductance_s", &SingleDiode::shunt_conductance_s, "[S]")
+        .def_readonly("series_resistance_ohm", &SingleDiode::series_resistance_ohm,
+                      "series resistance [ohm]")
+        .def_readonly("shunt_conductance_s", &SingleDiode::shunt_conductance_s,
+                      "shunt conductance [S]")
         .def_readonly("modified_ideality_v", &SingleDiode::modified_ideality_v, "n Ns k T / q [V]")
-        .def_readonly("alpha_isc_a_per_k", &SingleDiode::alpha_isc_a_per_k, "[A/K]")
-        .def_readonly("band_gap_ev", &SingleDiode::band_gap_ev, "[eV]")
+        .def_readonly("alpha_isc_a_per_k", &SingleDiode::alpha_isc_a_per_k,
+                      "change of the light current [A/K]")
+        .def_readonly("band_gap_ev", &SingleDiode::band_gap_ev, "band gap at 25 °C [eV]")
         .def_readonly("band_gap_per_k", &SingleDiode::band_gap_per_k, "relative change [1/K]")
         .def_readonly("series_resistance_per_k", &SingleDiode::series_resistance_per_k,
                       "relative change of the series resistance [1/K]")
-        .def("at", &SingleDiode::at, py::kw_only(), py::arg("irradiance_w_m2"),
-             py::arg("cell_temperature_c"), "The I-V curve at a sun and a cell temperature.")
-        .def("scaled", &SingleDiode::scaled, py::kw_only(), py::arg("current_factor") = 1.0,
-             py::arg("voltage_factor") = 1.0,
-             "The panel with all currents and all voltages multiplied.")
+        .def(
+            "at",
+            [](const SingleDiode& diode, double irradiance_w_m2, double cell_temperature_c) {
+                check_condition(irradiance_w_m2, cell_temperature_c);
+                return diode.at(irradiance_w_m2, cell_temperature_c);
+            },
+            py::kw_only(), py::arg("irradiance_w_m2"), py::arg("cell_temperature_c"),
+            "The I-V curve at a sun and a cell temperature.")
+        .def(
+            "scaled",
+            [](const SingleDiode& diode, double current_factor, double voltage_factor) {
+                constexpr Range factor{.low = 0.0, .high = 100.0, .low_open = true};
+                check_argument("current_factor", current_factor, unit::none, factor);
+                check_argument("voltage_factor", voltage_factor, unit::none, factor);
+                return diode.scaled(current_factor, voltage_factor);
+            },
+            py::kw_only(), py::arg("current_factor") = 1.0, py::arg("voltage_factor") = 1.0,
+            "The panel with all currents and all voltages multiplied.")
+        .def("__repr__",
+             [](const SingleDiode& diode) {
+                 return "SingleDiode(light_current_a=" + format_number(diode.light_current_a) +
+                        ", modified_ideality_v=" + format_number(diode.modified_ideality_v) +
+                        ", series_resistance_ohm=" + format_number(diode.series_resistance_ohm) +
+                        ')';
+             })
         .def(py::pickle(&diode_state, &diode_from));
     py::class_<DatasheetFit, SingleDiode>(module, "DatasheetFit",
                                           "A single diode fitted to a label.")
@@ -177,13 +214,19 @@ void register_fits(py::module_& module) {
             [](const DatasheetFit& fit) { return std::string(fit_mode_name(fit.fit_mode)); },
             "exact, split or gap")
         .def_readonly("vmp_shift", &DatasheetFit::vmp_shift, "relative move of v_mp from the label")
-        .def_readonly("gamma_error_per_k", &DatasheetFit::gamma_error_per_k, "[1/K]")
+        .def_readonly("gamma_error_per_k", &DatasheetFit::gamma_error_per_k,
+                      "gamma of the model less that of the label [1/K]")
         .def_readonly("series_resistance_clamped", &DatasheetFit::series_resistance_clamped,
                       "gamma asked for more than the series resistance may do")
         .def_readonly("warnings", &DatasheetFit::warnings, "unusual label values")
         .def_property_readonly(
             "assumed", [](const DatasheetFit& fit) { return texts_of(fit.assumed); },
             "class defaults that were needed")
+        .def("__repr__",
+             [](const DatasheetFit& fit) {
+                 return "DatasheetFit(fit_mode='" + std::string(fit_mode_name(fit.fit_mode)) +
+                        "', vmp_shift=" + format_number(fit.vmp_shift, 3) + ')';
+             })
         .def(py::pickle(
             [](const DatasheetFit& fit) {
                 return py::make_tuple(diode_state(fit), static_cast<int>(fit.fit_mode),
@@ -202,18 +245,6 @@ void register_fits(py::module_& module) {
                 fit.assumed = assumptions_from(state[6]);
                 return fit;
             }));
-    module.def(
-        "fit_single_diode", &fit_single_diode, py::arg("panel"), py::kw_only(),
-        py::arg("use_gamma") = true,
-        "Fits a single diode to a panel's label; unknown values come from its class. Without "
-        "use_gamma the model is De Soto's alone. InvalidInput for a label no diode has.");
-    module.def(
-        "cold_voltage",
-        [](const Panel& panel, double record_low_c) {
-            return cold_voltage(panel, record_low_c).v_oc;
-        },
-        py::arg("panel"), py::kw_only(), py::arg("record_low_c"),
-        "Open-circuit voltage of one panel on the coldest morning [V].");
 }
 
 }  // namespace
@@ -233,7 +264,24 @@ SingleDiode diode_from(const py::tuple& state) {
 
 void register_diode(py::module_& module) {
     register_curves(module);
-    register_fits(module);
+    register_single_diode(module);
+}
+
+void register_fits(py::module_& module) {
+    module.def(
+        "fit_single_diode", &fit_single_diode, py::arg("panel"), py::kw_only(),
+        py::arg("use_gamma") = true,
+        "Fits a single diode to a panel's label; unknown values come from its class. Without "
+        "use_gamma the model is De Soto's alone. InvalidInput for a label no diode has.");
+    module.def(
+        "cold_voltage",
+        [](const Panel& panel, double record_low_c) {
+            check_argument("record_low_c", record_low_c, unit::celsius,
+                           {.low = -70.0, .high = 40.0});
+            return cold_voltage(panel, record_low_c).v_oc;
+        },
+        py::arg("panel"), py::kw_only(), py::arg("record_low_c"),
+        "Open-circuit voltage of one panel on the coldest morning [V].");
 }
 
 }  // namespace heatmatch::python

@@ -7,7 +7,7 @@ namespace heatmatch::python {
 
 void register_heat(py::module_& module) {
     py::class_<ConductorTemperature>(module, "ConductorTemperature", "How hot a wire gets.")
-        .def_readonly("conductor_c", &ConductorTemperature::conductor_c, "[°C]")
+        .def_readonly("conductor_c", &ConductorTemperature::conductor_c, "of the conductor [°C]")
         .def_readonly("surface_c", &ConductorTemperature::surface_c, "of the insulation [°C]")
         .def_readonly("runaway", &ConductorTemperature::runaway, "no steady state")
         .def_property_readonly(
@@ -32,6 +32,7 @@ void register_heat(py::module_& module) {
         "conductor_temperature",
         [](const Wire& wire, double current_a, const Surroundings& surroundings,
            const std::optional<Insulation>& insulation) {
+            check_argument("current_a", current_a, unit::ampere, {.low = 0.0, .high = 1e5});
             return conductor_temperature(wire, insulation ? &*insulation : nullptr, current_a,
                                          surroundings);
         },
@@ -39,9 +40,9 @@ void register_heat(py::module_& module) {
         py::arg("insulation") = std::nullopt,
         "Steady temperature of a single wire; None where its surroundings do not tell.");
     py::class_<ElementResistance>(module, "ElementResistance", "Ohms of one element when hot.")
-        .def_readonly("low_ohm", &ElementResistance::low_ohm, "[ohm]")
-        .def_readonly("typical_ohm", &ElementResistance::typical_ohm, "[ohm]")
-        .def_readonly("high_ohm", &ElementResistance::high_ohm, "[ohm]")
+        .def_readonly("low_ohm", &ElementResistance::low_ohm, "low end of the band [ohm]")
+        .def_readonly("typical_ohm", &ElementResistance::typical_ohm, "typical [ohm]")
+        .def_readonly("high_ohm", &ElementResistance::high_ohm, "high end of the band [ohm]")
         .def_readonly("basis", &ElementResistance::basis, "measured, printed, or volts and watts")
         .def_readonly("fixed", &ElementResistance::fixed, "False for lamps and PTC")
         .def_property_readonly(
@@ -66,6 +67,8 @@ void register_heat(py::module_& module) {
     module.def(
         "element_resistance",
         [](const Element& element, const std::optional<Alloy>& alloy, double coil_temperature_c) {
+            check_argument("coil_temperature_c", coil_temperature_c, unit::celsius,
+                           {.low = -60.0, .high = 3000.0});
             return element_resistance(element, alloy ? &*alloy : nullptr, coil_temperature_c);
         },
         py::arg("element"), py::kw_only(), py::arg("alloy") = std::nullopt,

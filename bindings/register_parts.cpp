@@ -1,5 +1,6 @@
 #include "pybind.hpp"
 
+#include "heatmatch/base/error.hpp"
 #include "heatmatch/parts/parts.hpp"
 #include "heatmatch/solar/datasheet_fit.hpp"
 #include "heatmatch/text/part_json.hpp"
@@ -12,7 +13,7 @@ std::string title_of(const PartKindInfo& info, const py::dict& arguments) {
     const py::str id("id");
     const bool named = arguments.contains(id) && py::isinstance<py::str>(arguments[id]);
     return std::string(info.name) +
-           (named ? " \"" + arguments[id].cast<std::string>() + '"' : std::string());
+           (named ? ' ' + quote(text_from(arguments[id], "id")) : std::string());
 }
 
 template <class P>
@@ -75,9 +76,12 @@ void register_parts(py::module_& module) {
         .def(
             "resistance_ohm_per_m",
             [](const Wire& wire, double temperature_c) {
+                check_argument("temperature_c", temperature_c, unit::celsius,
+                               {.low = -60.0, .high = 1500.0});
                 return resistance_ohm_per_m(wire, temperature_c);
             },
-            py::arg("temperature_c") = 20.0, "Resistance of one metre of conductor [ohm/m].")
+            py::kw_only(), py::arg("temperature_c") = 20.0,
+            "Resistance of one metre of conductor [ohm/m].")
         .def_property_readonly("conductor_limit_c", &conductor_limit_c,
                                "temperature above which the metal ages by oxidation [°C]");
     register_part<Insulation>(module, "Insulation", PartKind::insulation,
@@ -87,6 +91,8 @@ void register_parts(py::module_& module) {
         .def(
             "breaking_current_a",
             [](const Control& control, double voltage_v, int poles) {
+                check_argument("voltage_v", voltage_v, unit::volt, {.low = 0.0, .high = 1e5});
+                check_argument("poles", poles, unit::count, {.low = 1.0, .high = 8.0});
                 return breaking_current_a(control, voltage_v, poles);
             },
             py::kw_only(), py::arg("voltage_v"), py::arg("poles") = 1,

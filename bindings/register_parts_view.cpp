@@ -62,6 +62,34 @@ py::object get_part(const PartsView& view, const std::string& id) {
 }  // namespace
 
 void register_parts_view(py::module_& module) {
+    py::class_<Parts> snapshot(module, "Parts", "A snapshot of all parts, one list a kind.");
+    snapshot.def_readonly("panels", &Parts::panels, "all panels")
+        .def_readonly("elements", &Parts::elements, "all elements")
+        .def_readonly("wires", &Parts::wires, "all wires")
+        .def_readonly("insulations", &Parts::insulations, "all insulations")
+        .def_readonly("controls", &Parts::controls, "all controls")
+        .def_readonly("connectors", &Parts::connectors, "all connectors")
+        .def_readonly("media", &Parts::media, "all media")
+        .def_readonly("alloys", &Parts::alloys, "all alloys")
+        .def_readonly("sheaths", &Parts::sheaths, "all sheaths")
+        .def_readonly("covers", &Parts::covers, "all covers")
+        .def("__repr__",
+             [](const Parts& all) {
+                 return "<" + std::to_string(list_parts(all).size()) + " parts>";
+             })
+        .def(py::pickle(
+            [](const Parts& all) {
+                return py::make_tuple(catalog_to_json({.rows = list_parts(all)}));
+            },
+            [](const py::tuple& state) {
+                Parts all;
+                for (const Part& part :
+                     catalog_from_json(state[0].cast<std::string>(), "pickle").rows) {
+                    all.put(part);
+                }
+                return all;
+            }));
+
     py::class_<PartsView>(module, "PartsView", "The parts of one kind, as a mapping from id.")
         .def("__getitem__", &get_part, py::arg("id"), py::pos_only())
         .def("__len__", [](const PartsView& view) { return view.ids().size(); })
@@ -103,6 +131,13 @@ void register_parts_view(py::module_& module) {
             },
             py::arg("id"), py::arg("default") = py::none(), py::pos_only(),
             "The part of that id, or the default.")
+        .def(py::pickle(
+            [](const PartsView& view) {
+                return py::make_tuple(view.owner, static_cast<int>(view.kind));
+            },
+            [](const py::tuple& state) {
+                return PartsView{state[0], static_cast<PartKind>(state[1].cast<int>())};
+            }))
         .def_property_readonly(
             "kind", [](const PartsView& view) { return std::string(part_kind(view.kind).name); },
             "kind of part")

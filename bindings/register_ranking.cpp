@@ -184,6 +184,13 @@ void register_ranking(py::module_& module) {
             },
             py::arg("index"), py::pos_only(), py::return_value_policy::reference_internal)
         .def(
+            "__getitem__",
+            [](const Ranking& ranking, const py::slice& slice) {
+                py::list all = py::cast(ranking.candidates);
+                return py::list(all[slice]);
+            },
+            py::arg("index"), py::pos_only())
+        .def(
             "__iter__",
             [](const Ranking& ranking) {
                 return py::make_iterator(ranking.candidates.begin(), ranking.candidates.end());

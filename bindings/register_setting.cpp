@@ -1,6 +1,7 @@
 #include "pybind.hpp"
 #include "state.hpp"
 
+#include "heatmatch/base/error.hpp"
 #include "heatmatch/catalog/catalog.hpp"
 #include "heatmatch/setting/installation.hpp"
 #include "heatmatch/text/installation_json.hpp"
@@ -27,8 +28,24 @@ py::class_<Record> register_record(py::module_& module, const char* name,
     return cls;
 }
 
-py::object dumps(const py::object& object) {
-    return py::module_::import("json").attr("dumps")(object, py::arg("ensure_ascii") = false);
+Surroundings checked(const Surroundings& surroundings) {
+    check_record(surroundings_fields(), &surroundings, "surroundings");
+    return surroundings;
+}
+
+/// JSON text of plain data; NumPy's numbers count as numbers.
+std::string dumps(const py::object& object) {
+    const auto plain = py::cpp_function([](const py::object& other) -> py::object {
+        if (py::hasattr(other, "tolist")) return other.attr("tolist")();
+        throw InvalidInput(ErrorDetail{.part = "installation",
+                                       .field = "value",
+                                       .value = quote(text_from(py::repr(other), "value")),
+                                       .allowed = "plain data: dict, list, number, text",
+                                       .remedy = "convert it first"});
+    });
+    return text_from(py::module_::import("json").attr("dumps")(
+                         object, py::arg("ensure_ascii") = false, py::arg("default") = plain),
+                     "installation");
 }
 
 }  // namespace
@@ -41,11 +58,19 @@ void register_setting(py::module_& module) {
             fill_record(surroundings_fields(), &surroundings, arguments, "surroundings");
             return surroundings;
         }))
-        .def_static("open_air", &Surroundings::open_air, py::arg("air_c"), "Still air.")
-        .def_static("sunlit", &Surroundings::sunlit, py::arg("air_c"), py::kw_only(),
-                    py::arg("irradiance_w_m2") = 1000.0, "Still air in the sun.")
-        .def_static("conduit", &Surroundings::conduit, py::arg("air_c"),
-                    "In a pipe with other wires.")
+        .def_static(
+            "open_air", [](double air_c) { return checked(Surroundings::open_air(air_c)); },
+            py::arg("air_c"), "Still air of that temperature [°C].")
+        .def_static(
+            "sunlit",
+            [](double air_c, double irradiance_w_m2) {
+                return checked(Surroundings::sunlit(air_c, irradiance_w_m2));
+            },
+            py::arg("air_c"), py::kw_only(), py::arg("irradiance_w_m2") = 1000.0,
+            "Still air of that temperature [°C], in the sun [W/m2].")
+        .def_static(
+            "conduit", [](double air_c) { return checked(Surroundings::conduit(air_c)); },
+            py::arg("air_c"), "In a pipe in air of that temperature [°C].")
         .def(py::pickle(
             [](const Surroundings& record) {
                 return py::make_tuple(record_to_dict(surroundings_fields(), &record));
@@ -89,8 +114,7 @@ void register_setting(py::module_& module) {
         .def_static(
             "from_json",
             [](const py::object& path) {
-                const auto name =
-                    py::module_::import("os").attr("fspath")(path).cast<std::string>();
+                const std::string name = path_from(path);
                 return installation_from_json(read_text_file(name), name);
             },
             py::arg("path"), py::pos_only(), "Reads an installation file.")
@@ -98,10 +122,7 @@ void register_setting(py::module_& module) {
             "from_json_text", [](const std::string& text) { return installation_from_json(text); },
             py::arg("text"), py::pos_only(), "Reads an installation from JSON text.")
         .def_static(
-            "from_dict",
-            [](const py::dict& dict) {
-                return installation_from_json(dumps(dict).cast<std::string>());
-            },
+            "from_dict", [](const py::dict& dict) { return installation_from_json(dumps(dict)); },
             py::arg("dict"), py::pos_only(), "Reads an installation from a dict.")
         .def(
             "to_json_text",
@@ -110,8 +131,7 @@ void register_setting(py::module_& module) {
         .def(
             "to_json",
             [](const Installation& installation, const py::object& path) {
-                const auto name =
-                    py::module_::import("os").attr("fspath")(path).cast<std::string>();
+                const std::string name = path_from(path);
                 write_text_file(name, installation_to_json(installation));
             },
             py::arg("path"), py::pos_only(), "Writes an installation file.")
@@ -128,10 +148,12 @@ void register_setting(py::module_& module) {
         .def_readonly("panels", &Installation::panels, "groups of owned panels")
         .def_readonly("runs", &Installation::runs, "stretches of wire")
         .def_readonly("devices", &Installation::devices, "controls in their places")
-        .def("__eq__",
-             [](const Installation& a, const Installation& b) {
-                 return installation_to_json(a) == installation_to_json(b);
-             })
+        .def(
+            "__eq__",
+            [](const Installation& a, const Installation& b) {
+                return installation_to_json(a) == installation_to_json(b);
+            },
+            py::is_operator())
         .def("__repr__",
              [](const Installation& installation) {
                  return "Installation('" + installation.name + "', " +

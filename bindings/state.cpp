@@ -30,14 +30,15 @@ std::optional<P> part_from(PartKind kind, const py::handle& state) {
 
 py::tuple state_of(const RunParts& parts) {
     return py::make_tuple(state_of(parts.run), part_state(parts.wire), part_state(parts.insulation),
-                          part_state(parts.connector));
+                          part_state(parts.connector), parts.conductor_c);
 }
 
 RunParts run_parts_from(const py::tuple& state) {
     return {.run = wire_run_from(state[0].cast<py::tuple>()),
             .wire = part_from<Wire>(PartKind::wire, state[1]),
             .insulation = part_from<Insulation>(PartKind::insulation, state[2]),
-            .connector = part_from<Connector>(PartKind::connector, state[3])};
+            .connector = part_from<Connector>(PartKind::connector, state[3]),
+            .conductor_c = state[4].cast<double>()};
 }
 
 py::tuple state_of(const PlacedDevice& placed) {

@@ -10,7 +10,7 @@ namespace {
                          const std::string& name, const std::string& allowed) {
     throw InvalidInput(ErrorDetail{.part = part,
                                    .field = name,
-                                   .value = quote(py::repr(object).cast<std::string>()),
+                                   .value = quote(text_from(py::repr(object), "value")),
                                    .allowed = allowed,
                                    .remedy = std::string(field.meaning)});
 }
@@ -22,9 +22,9 @@ double number_from(const Field& field, const Unit& unit, const std::string& name
         Field named = field;
         named.name = name;
         named.unit = unit;
-        return read_quantity(named, object.cast<std::string>(), part, relative_base);
+        return read_quantity(named, text_from(object, name.c_str(), part), part, relative_base);
     }
-    if (!py::isinstance<py::bool_>(object)) {
+    if (!is_flag(object)) {
         const double number = PyFloat_AsDouble(object.ptr());
         if (!(number == -1.0 && PyErr_Occurred() != nullptr)) return number;
         PyErr_Clear();
@@ -72,8 +72,8 @@ py::dict row_to_python(const Field& field, const std::vector<double>& row) {
 template <class Item, class Read>
 std::vector<Item> list_from(const Field& field, const py::handle& object, const std::string& part,
                             const char* expected, Read read) {
-    const bool is_text = py::isinstance<py::str>(object);
-    if (is_text || !py::isinstance<py::iterable>(object)) {
+    const bool is_other = py::isinstance<py::str>(object) || py::isinstance<py::dict>(object);
+    if (is_other || !py::isinstance<py::iterable>(object)) {
         refuse(field, object, part, std::string(field.name), expected);
     }
     std::vector<Item> list;
@@ -155,7 +155,7 @@ Value from_python(const Field& field, const py::handle& object, const std::strin
         }
         default:
             if (!py::isinstance<py::str>(object)) refuse(field, object, part, name, "a text");
-            return object.cast<std::string>();
+            return text_from(object, name.c_str(), part);
     }
 }
 

@@ -20,7 +20,7 @@ except ImportError as _error:  # pragma: no cover - needs a broken installation
         "'pip install .' in the source folder (it needs a C++20 compiler, CMake and SQLite)"
     ) from _error
 
-from heatmatch import display, frames
+from heatmatch import display, frames, plot
 from heatmatch._core import (
     Alloy,
     Array,
@@ -48,6 +48,7 @@ from heatmatch._core import (
     OperatingPoints,
     OwnedPanels,
     Panel,
+    Parts,
     PartsView,
     PlacedDevice,
     Ranking,
@@ -109,6 +110,7 @@ __all__ = [
     "OperatingPoints",
     "OwnedPanels",
     "Panel",
+    "Parts",
     "PartsView",
     "PlacedDevice",
     "Ranking",
@@ -132,6 +134,7 @@ __all__ = [
     "format_quantity",
     "glossary",
     "operating_points",
+    "plot",
     "rank",
     "sources",
 ]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import io
 import json
 import os
 import sys
@@ -10,7 +11,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from heatmatch import _core, cli_catalog, display, frames
-from heatmatch.errors import Error
+from heatmatch.errors import Error, FileError
 
 DESCRIPTION = """\
 Which heating element suits the panels you own, in which hook-up, and what
@@ -24,10 +25,17 @@ exit codes: 0 done, 1 the input cannot be used, 2 wrong command,
 DANGER = 3
 
 
-def open_catalog(path: str | None) -> _core.Catalog:
+def open_catalog(path: str | None, *, create: bool = False) -> _core.Catalog:
     """The catalog file of that name, or of HEATMATCH_CATALOG; the starter if there is none."""
     name = path or os.environ.get("HEATMATCH_CATALOG")
-    return _core.Catalog.open(name) if name else _core.Catalog.starter()
+    if not name:
+        return _core.Catalog.starter()
+    if not create and not os.path.exists(name):
+        raise FileError(
+            f'no catalog file "{name}"; check the name, or make one with '
+            "heatmatch catalog add|edit|import --catalog FILE"
+        )
+    return _core.Catalog.open(name)
 
 
 def candidate_json(candidate: _core.Candidate, units: str) -> dict[str, Any]:
@@ -71,7 +79,7 @@ def run_rank(arguments: argparse.Namespace) -> int:
     ranking = _core.rank(
         open_catalog(arguments.catalog),
         installation,
-        top=max(arguments.top, 1),
+        top=arguments.top,
         max_bank=arguments.max_bank,
     )
     if arguments.json:
@@ -130,6 +138,14 @@ def run_demo(arguments: argparse.Namespace) -> int:
     return 0
 
 
+def positive(text: str) -> int:
+    """A whole number above zero."""
+    number = int(text)
+    if number < 1:
+        raise argparse.ArgumentTypeError(f"{text} must be 1 or more")
+    return number
+
+
 def add_common(parser: argparse.ArgumentParser) -> None:
     """The options that every result has."""
     parser.add_argument(
@@ -154,8 +170,10 @@ def make_parser() -> argparse.ArgumentParser:
 
     rank = commands.add_parser("rank", help="rank elements and hook-ups for the panels you own")
     rank.add_argument("installation", metavar="INSTALLATION.json", help="your situation")
-    rank.add_argument("--top", type=int, default=10, help="rows to show (default 10)")
-    rank.add_argument("--max-bank", type=int, default=4, help="elements in one bank (default 4)")
+    rank.add_argument("--top", type=positive, default=10, help="rows to show (default 10)")
+    rank.add_argument(
+        "--max-bank", type=positive, default=4, help="elements in one bank (default 4)"
+    )
     add_common(rank)
     rank.set_defaults(run=run_rank)
 
@@ -176,12 +194,16 @@ def make_parser() -> argparse.ArgumentParser:
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Runs the command line and gives its exit code."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a terminal that cannot print ° still works
     parsed = make_parser().parse_args(arguments)
     try:
         code: int = parsed.run(parsed)
         sys.stdout.flush()
     except Error as error:
-        print(f"heatmatch: {error}", file=sys.stderr)
+        message = str(error).replace("(keep_good)", "(--keep-good)")
+        print(f"heatmatch: {message}", file=sys.stderr)
         return 1
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -58,7 +58,7 @@ def read_text(path: str) -> str:
 
 def own_catalog(arguments: argparse.Namespace) -> _core.Catalog:
     """The user's catalog, for a change."""
-    catalog: _core.Catalog = arguments.open_catalog(arguments.catalog)
+    catalog: _core.Catalog = arguments.open_catalog(arguments.catalog, create=True)
     if not catalog.path:
         raise CatalogError(
             "the starter catalog is read-only; name your own file with --catalog mine.heatmatch "
@@ -75,6 +75,8 @@ def shown(entry: dict[str, Any], value: Any, units: str) -> str:
         return "yes" if value else "no"
     if isinstance(value, float):
         return _core.format_quantity(value, entry["unit"], units=units, digits=6)
+    if isinstance(value, (list, dict)):
+        return json.dumps(value, ensure_ascii=False)
     return str(value)
 
 
@@ -173,6 +175,8 @@ def run_import(arguments: argparse.Namespace) -> int:
     """Puts the rows of a file in."""
     catalog = own_catalog(arguments)
     keep_good = arguments.keep_good
+    if arguments.modules and arguments.kind is not None:
+        raise InvalidInput("--modules and --kind exclude each other; the list holds panels")
     if arguments.modules:
         report = catalog.import_module_csv(arguments.file, keep_good=keep_good)
     elif arguments.kind is not None:
@@ -181,7 +185,7 @@ def run_import(arguments: argparse.Namespace) -> int:
             arguments.kind, text, origin=arguments.file, keep_good=keep_good
         )
     else:
-        report = catalog.import_json(arguments.file, keep_good=keep_good)
+        report = catalog.import_json_text(read_text(arguments.file), keep_good=keep_good)
     print(
         f"added {report.added}, replaced {report.replaced}, removed {report.removed}, "
         f"unchanged {report.unchanged}, refused {len(report.refused)}"
@@ -230,7 +234,7 @@ def run_undo(arguments: argparse.Namespace) -> int:
 
 def add_parser(
     commands: Any,
-    open_catalog: Callable[[str | None], _core.Catalog],
+    open_catalog: Callable[..., _core.Catalog],
     print_json: Callable[[Any], None],
 ) -> None:
     """Adds `heatmatch catalog ...` to the command line."""
@@ -270,7 +274,9 @@ def add_parser(
     importing.add_argument(
         "file", metavar="FILE", help="catalog JSON, or CSV with --kind or --modules"
     )
-    importing.add_argument("--kind", choices=KINDS, help="the file is CSV with this kind's fields")
+    importing.add_argument(
+        "--kind", choices=KINDS, metavar="KIND", help="the file is CSV with this kind's fields"
+    )
     importing.add_argument(
         "--modules", action="store_true", help="the file is the public module-rating list"
     )

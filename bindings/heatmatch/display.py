@@ -18,8 +18,18 @@ _TABLE_ROWS = 10
 
 
 def clip(text: str, width: int) -> str:
-    """The text, cut with an ellipsis where it is longer than `width`."""
+    """The text on one line, cut with an ellipsis where it is longer than `width`."""
+    text = " ".join(text.split())
     return text if len(text) <= width else text[: max(0, width - 1)] + "…"
+
+
+def clip_middle(text: str, width: int) -> str:
+    """The same, but cut in its middle: ids differ at both ends."""
+    text = " ".join(text.split())
+    if len(text) <= width:
+        return text
+    tail = max(0, 2 * (width - 1) // 5)
+    return text[: width - 1 - tail] + "…" + text[len(text) - tail :]
 
 
 def wrap(text: str, indent: str = "  ") -> str:
@@ -40,6 +50,11 @@ def table(header: Sequence[str], rows: Iterable[Sequence[str]], widths: Sequence
     return "\n".join([line(header), *(line(row) for row in rows)])
 
 
+def watts(value: float) -> str:
+    """Watts in at most four characters."""
+    return f"{value:.0f}" if value < 9999.5 else f"{value / 1000:.0f}k"
+
+
 def price_text(candidate: _core.Candidate) -> str:
     """What is to be bought, or `?` where a price is unknown."""
     if candidate.price_to_buy is None:
@@ -47,8 +62,8 @@ def price_text(candidate: _core.Candidate) -> str:
     return f"{candidate.price_to_buy:.0f}"
 
 
-_RANKING_HEADER = ("#", "panels", "elements", "mean W", "band", "of max", "head", "buy")
-_RANKING_WIDTHS = (2, 16, 27, -6, -7, -6, -4, -4)
+_RANKING_HEADER = ("#", "panels", "elements", "mean", "band W", "max%", "head", "buy")
+_RANKING_WIDTHS = (3, 14, 30, -5, -9, -4, -4, -4)
 
 
 def candidate_cells(number: int, candidate: _core.Candidate) -> tuple[str, ...]:
@@ -58,11 +73,11 @@ def candidate_cells(number: int, candidate: _core.Candidate) -> tuple[str, ...]:
     share = sum(at.power_w for at in candidate.delivered) / best if best else 0.0
     return (
         str(number),
-        f"{clip(circuit.owned.group, 16 - len(circuit.panels) - 1)} {circuit.panels}",
-        f"{clip(circuit.element.id, 27 - len(circuit.bank) - 1)} {circuit.bank}",
-        f"{candidate.mean_power_w:.0f}",
-        f"{candidate.mean_power_low_w:.0f}-{candidate.mean_power_high_w:.0f}",
-        f"{100 * share:.0f} %",
+        f"{clip(circuit.owned.group, 14 - len(circuit.panels) - 1)} {circuit.panels}",
+        f"{clip_middle(circuit.element.id, 30 - len(circuit.bank) - 1)} {circuit.bank}",
+        watts(candidate.mean_power_w),
+        f"{watts(candidate.mean_power_low_w)}-{watts(candidate.mean_power_high_w)}",
+        f"{100 * share:.0f}",
         f"{candidate.smallest_headroom:.2f}",
         price_text(candidate),
     )
@@ -75,21 +90,25 @@ def ranking_table(candidates: Sequence[_core.Candidate], first: int = 1) -> str:
 
 
 LEGEND = (
-    "mean W: power into the elements averaged over the conditions; band: tolerance and age; "
-    "of max: share of what the panels could give at these conditions; head: smallest headroom "
+    "mean: watts into the elements averaged over the conditions; band: tolerance and age; max%: "
+    "share of what the panels could give at these conditions; head: smallest headroom "
     "of the limits whose passing is a danger (1 unused, 0 at the limit); buy: price of what is "
     "not owned."
 )
 
 
+def _pairings(ranking: _core.Ranking) -> str:
+    return "1 pairing" if ranking.evaluated == 1 else f"{ranking.evaluated} pairings"
+
+
 def reasons_text(ranking: _core.Ranking) -> str:
     """Why pairings were rejected, in one sentence."""
     if not ranking.reasons:
-        return f"{ranking.evaluated} pairings evaluated, none rejected."
+        return f"{_pairings(ranking)} evaluated, none rejected."
     counts = sorted(ranking.reasons.items(), key=lambda item: -item[1])
     why = ", ".join(f"{name} {count}" for name, count in counts)
     total = sum(ranking.reasons.values())
-    return f"{ranking.evaluated} pairings evaluated, {total} rejected: {why}."
+    return f"{_pairings(ranking)} evaluated, {total} rejected: {why}."
 
 
 def ranking_text(ranking: _core.Ranking, top: int = _TABLE_ROWS) -> str:
@@ -140,13 +159,13 @@ def margins_text(candidate: _core.Candidate, *, units: str = "si", everything: b
     return "\n".join(lines)
 
 
-def delivered_text(candidate: _core.Candidate) -> str:
+def delivered_text(candidate: _core.Candidate, *, units: str = "si") -> str:
     """What a candidate delivers at each condition, as a table."""
-    header = ("sun W/m2", "cells °C", "W", "band", "V", "A", "of max", "wire W")
+    header = ("sun W/m2", "cells", "W", "band", "V", "A", "of max", "wire W")
     rows = [
         (
             f"{at.irradiance_w_m2:.0f}",
-            f"{at.cell_temperature_c:.0f}",
+            _core.format_quantity(at.cell_temperature_c, "°C", units=units, digits=3),
             f"{at.power_w:.0f}",
             f"{at.power_low_w:.0f}-{at.power_high_w:.0f}",
             f"{at.voltage_v:.1f}",
@@ -169,7 +188,7 @@ def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
             f"{circuit.cold_voltage_v:.0f} V."
         ),
         "",
-        delivered_text(candidate),
+        delivered_text(candidate, units=units),
         "",
         margins_text(candidate, units=units),
     ]

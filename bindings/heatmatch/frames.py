@@ -7,6 +7,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from heatmatch import _core
+from heatmatch.errors import InvalidInput
 
 if TYPE_CHECKING:
     import pandas as _pd
@@ -73,7 +74,10 @@ def ranking_to_frame(self: _core.Ranking) -> _pd.DataFrame:
     pandas.DataFrame
         Shape (candidates, columns); units are in the column names.
     """
-    return _pandas().DataFrame([candidate_row(candidate) for candidate in self.candidates])
+    rows = [candidate_row(candidate) for candidate in self.candidates]
+    if rows or not self.rejected:
+        return _pandas().DataFrame(rows)
+    return _pandas().DataFrame(columns=list(candidate_row(self.rejected[0])))
 
 
 def margins_to_frame(self: _core.Candidate, *, units: str = "si") -> _pd.DataFrame:
@@ -87,7 +91,8 @@ def margins_to_frame(self: _core.Candidate, *, units: str = "si") -> _pd.DataFra
     Returns
     -------
     pandas.DataFrame
-        Columns severity, name, subject, value, limit, unit, headroom, sentence, source, assumed.
+        Columns severity, name, subject, value, limit, unit, headroom, sentence, source,
+        assumed, missing.
     """
     rows = [
         {
@@ -101,6 +106,7 @@ def margins_to_frame(self: _core.Candidate, *, units: str = "si") -> _pd.DataFra
             "sentence": margin.sentence(units=units),
             "source": margin.source,
             "assumed": "; ".join(margin.assumed),
+            "missing": "; ".join(margin.missing),
         }
         for margin in self.margins
     ]
@@ -110,6 +116,9 @@ def margins_to_frame(self: _core.Candidate, *, units: str = "si") -> _pd.DataFra
 def parts_to_frame(self: _core.PartsView) -> _pd.DataFrame:
     """The parts of one kind as a data frame with the id as index, unknown fields missing."""
     rows = [part.to_dict() for part in self.values()]
+    if not rows:
+        names = [field["name"] for field in _core.glossary()[self.kind]]
+        return _pandas().DataFrame(columns=names).set_index("id")
     return _pandas().DataFrame(rows).set_index("id")
 
 
@@ -131,7 +140,7 @@ def import_frame(
     Returns
     -------
     ImportReport
-        What was added, replaced and refused; ``line`` counts the header as line 1.
+        What was added, replaced and refused; ``line`` is the row, the header being line 1.
 
     Raises
     ------
@@ -140,16 +149,27 @@ def import_frame(
     CatalogError
         Rows cannot be used and `keep_good` is false; the catalog is unchanged.
     """
+    if not isinstance(frame, _pandas().DataFrame):
+        raise InvalidInput(
+            f"frame = {type(frame).__name__} must be a pandas DataFrame; "
+            "import_json and import_csv_text take files and text"
+        )
     if frame.index.name == "id":
         frame = frame.reset_index()
 
     def cell(value: Any) -> Any:
-        compound = isinstance(value, (list, dict))
+        if hasattr(value, "tolist"):
+            value = value.tolist()
+        compound = isinstance(value, (list, tuple, dict))
         return json.dumps(value, ensure_ascii=False) if compound else value
 
     plain = frame.map(cell) if hasattr(frame, "map") else frame.applymap(cell)
     return self.import_csv_text(
-        kind, plain.to_csv(index=False), origin="data frame", keep_good=keep_good
+        kind,
+        plain.to_csv(index=False),
+        origin="data frame",
+        keep_good=keep_good,
+        number_records=True,
     )
 
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from heatmatch import _core
+from heatmatch.errors import InvalidInput
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -29,6 +30,15 @@ def _axes(ax: Axes | None) -> Axes:
             "plots need matplotlib; install it with pip install 'libheatmatch[notebook]'"
         ) from error
     return plt.subplots(figsize=(9.0, 4.6), layout="constrained")[1]
+
+
+def _checked(suns: Sequence[tuple[float, float]]) -> Sequence[tuple[float, float]]:
+    """The suns, if there is a line style for each."""
+    if not 1 <= len(suns) <= len(_STYLES):
+        raise InvalidInput(
+            f"suns = {len(suns)} pairs must be 1 to {len(_STYLES)}; draw others in a second plot"
+        )
+    return suns
 
 
 def _legend(ax: Axes) -> None:
@@ -56,6 +66,11 @@ def load_lines(
     Returns
     -------
     matplotlib Axes
+
+    Raises
+    ------
+    InvalidInput
+        More suns than there are line styles.
     """
     ax = _axes(ax)
     circuit = candidate.circuit
@@ -65,7 +80,7 @@ def load_lines(
     factor = circuit.bank_ohm / hot.typical_ohm
     highest_v = 0.0
     highest_a = 0.0
-    for (sun, cell), style, colour in zip(suns, _STYLES, _COLOURS, strict=False):
+    for (sun, cell), style, colour in zip(_checked(suns), _STYLES, _COLOURS, strict=False):
         curve = array.at(irradiance_w_m2=sun, cell_temperature_c=cell)
         volts = np.linspace(0.0, curve.open_circuit_voltage_v, 300)
         amps = curve.current_a(volts)
@@ -95,7 +110,7 @@ def load_lines(
     ax.set_ylim(0.0, highest_a * 1.12)
     ax.set_xlabel("array voltage [V]")
     ax.set_ylabel("array current [A]")
-    ax.set_title(circuit.title)
+    ax.set_title(circuit.title, parse_math=False)
     _legend(ax)
     return ax
 
@@ -120,13 +135,18 @@ def power_against_ohms(
     Returns
     -------
     matplotlib Axes
+
+    Raises
+    ------
+    InvalidInput
+        More suns than there are line styles.
     """
     ax = _axes(ax)
     circuit = candidate.circuit
     noon = circuit.noon_match_ohm
     ohms = np.geomspace(noon * 0.2, noon * 8.0, 300)
     wire = circuit.wire_ohm
-    for (sun, cell), style, colour in zip(suns, _STYLES, _COLOURS, strict=False):
+    for (sun, cell), style, colour in zip(_checked(suns), _STYLES, _COLOURS, strict=False):
         curve = circuit.array.at(irradiance_w_m2=sun, cell_temperature_c=cell)
         watts = curve.into_resistance(ohms + wire).power_w * ohms / (ohms + wire)
         label = f"{sun:.0f} W/m², cells {cell:.0f} °C"
@@ -153,6 +173,7 @@ def power_against_ohms(
     ax.set_ylim(bottom=0.0)
     ax.set_xlabel("resistance of the elements [ohm]")
     ax.set_ylabel("power into them [W]")
-    ax.set_title(f"{circuit.owned.group} {circuit.panels}: what each sun gives")
+    title = f"{circuit.owned.group} {circuit.panels}: what each sun gives"
+    ax.set_title(title, parse_math=False)
     _legend(ax)
     return ax

@@ -31,9 +31,16 @@ def test_translation_and_load_agree_with_pvlib(starter: hm.Catalog) -> None:
             EgRef=fit.band_gap_ev,
             dEgdT=fit.band_gap_per_k,
         )
-        current = pvsystem.i_from_v(0.0, light, i0, rs + ohms, shunt, ideality, method="lambertw")
+        with np.errstate(over="ignore", invalid="ignore"):
+            current = pvsystem.i_from_v(
+                0.0, light, i0, rs + ohms, shunt, ideality, method="lambertw"
+            )
         curve = fit.at(irradiance_w_m2=sun, cell_temperature_c=cell)
-        np.testing.assert_allclose(curve.into_resistance(ohms).current_a, current, rtol=1e-9)
+        # The peer has no value where the exponential of its Lambert argument overflows.
+        given = np.isfinite(current)
+        assert given[ohms * light / ideality < 500.0].all()
+        ours = curve.into_resistance(ohms).current_a
+        np.testing.assert_allclose(ours[given], current[given], rtol=1e-9)
         best = pvsystem.singlediode(light, i0, rs, shunt, ideality, method="lambertw")
         assert curve.maximum_power().power_w == pytest.approx(float(best["p_mp"]), rel=1e-7)
         assert curve.open_circuit_voltage_v == pytest.approx(float(best["v_oc"]), rel=1e-9)

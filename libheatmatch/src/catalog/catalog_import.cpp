@@ -101,7 +101,10 @@ ImportReport Catalog::Impl::import(const CatalogText& catalog, std::vector<Refus
         ++(present ? report.replaced : report.added);
         changes.push_back({kind, part_id(part), {.row = part}});
     }
-    for (const auto& [kind, id] : catalog.removed) {
+    for (const auto& removal : catalog.removed) {
+        // clang 14 cannot capture a structured binding.
+        const PartKind kind = removal.first;
+        const std::string& id = removal.second;
         const RowState now = guarded([&] { return read_state(file, kind, id); });
         const bool in_starter = starter_parts().find(kind, id).has_value();
         const RowState wanted{.removed = in_starter};

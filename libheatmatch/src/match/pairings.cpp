@@ -143,7 +143,7 @@ Pairings screen_all(const Parts& parts, const Installation& installation,
     for (std::size_t g = 0; g < pairings.groups.size(); ++g) {
         const GroupContext& group = pairings.groups[g];
         for (Hookup panels : hookups_up_to(group.owned->count)) {
-            const double share = static_cast<double>(done++) / static_cast<double>(hookups);
+            const double share = static_cast<double>(++done) / static_cast<double>(hookups);
             if (options.progress && !options.progress(screening_share * share)) throw Interrupted();
             for (Hookup bank_hookup : bank_hookups) {
                 pairings.wirings.push_back(

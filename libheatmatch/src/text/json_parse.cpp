@@ -33,7 +33,6 @@ class LineCounter {
         return before;
     }
     friend bool operator==(const LineCounter& a, const LineCounter& b) { return a.at_ == b.at_; }
-    friend bool operator!=(const LineCounter& a, const LineCounter& b) { return a.at_ != b.at_; }
 
   private:
     const char* at_;
