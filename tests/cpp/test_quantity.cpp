@@ -56,6 +56,9 @@ TEST_CASE("a number with its unit is read into the unit the field keeps") {
     CHECK(parse_quantity("15 ohm", unit::ohm) == 15.0);
     CHECK(parse_quantity("15ohms", unit::ohm) == 15.0);
     CHECK(parse_quantity("15 \u03a9", unit::ohm) == 15.0);
+    CHECK(parse_quantity("15\u00a0OHM", unit::ohm) == 15.0);
+    CHECK(parse_quantity("12 ga").value == parse_quantity("12 AWG").value);
+
     CHECK(parse_quantity("11 in", unit::millimetre) == 279.4);
     CHECK(parse_quantity("11\"", unit::millimetre) == 279.4);
     CHECK(parse_quantity("5/16 in", unit::millimetre) == 7.9375);

@@ -120,14 +120,15 @@ TEST_CASE("rounding keeps the digits asked for, and what has none") {
 
 TEST_CASE("a unit is found by the spellings people use, and by no other") {
     for (const std::string spelling :
-         {"V",   "volts", "A",    "amps", "ohm",  "ohms", "\u2126", "\u03a9", "W",  "kW",
-          "°C",  "degC",  "°F",   "F",    "mm",   "in",   "inches", "\"",     "ft", "mm2",
-          "mm²", "m3",    "W/mK", "%/K",  "%/°C", "mV/K", "h",      "1/h"}) {
+         {"V",   "volts", "A",    "amps", "ohm",  "ohms", "\u2126", "\u03a9", "W",
+          "kW",  "°C",    "degC", "°F",   "F",    "mm",   "in",     "inches", "\"",
+          "ft",  "mm2",   "mm²",  "m3",   "W/mK", "%/K",  "%/°C",   "mV/K",   "h",
+          "1/h", "Volts", "VDC",  "OHM",  "AMPS", "mm^2"}) {
         CAPTURE(spelling);
         CHECK(find_unit(spelling) != nullptr);
     }
     for (const std::string spelling :
-         {"", " ", "V ", "Volt2", "parsec", "ohm/", "°", "K/%", "MM"}) {
+         {"", " ", "V ", "Volt2", "parsec", "ohm/", "°", "K/%", "MM", "MOHM", "MW", "ohm/KM"}) {
         CAPTURE(spelling);
         const bool degree_of_angle = std::string(spelling) == "°";
         CHECK((find_unit(spelling) != nullptr) == degree_of_angle);

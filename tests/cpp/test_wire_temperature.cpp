@@ -75,6 +75,13 @@ TEST_CASE("a wire's ampacity is corrected from its own table, if it has one") {
     CHECK(heatmatch::corrected_ampacity_a(wire, 60.0).value() ==
           doctest::Approx(30.0 * std::sqrt(0.5)).epsilon(1e-12));
     CHECK(heatmatch::corrected_ampacity_a(wire, 95.0).value() == 0.0);
+    // Insulation for 75 °C on the same wire: sqrt((75 - 60)/(90 - 30)) of it.
+    CHECK(heatmatch::corrected_ampacity_a(wire, 60.0, 75.0).value() ==
+          doctest::Approx(30.0 * 0.5).epsilon(1e-12));
+    CHECK(heatmatch::corrected_ampacity_a(wire, 80.0, 75.0).value() == 0.0);
+    CHECK(heatmatch::corrected_ampacity_a(wire, 60.0, 200.0) ==
+          heatmatch::corrected_ampacity_a(wire, 60.0));
+
     Wire bare = wire;
     bare.ampacity_a.reset();
     CHECK_FALSE(heatmatch::corrected_ampacity_a(bare, 60.0));

@@ -1,5 +1,6 @@
 #include "heatmatch/base/quantity.hpp"
 
+#include <array>
 #include <charconv>
 #include <cmath>
 #include <string>
@@ -12,10 +13,22 @@ namespace heatmatch {
 namespace {
 
 constexpr std::string_view unicode_minus = "\u2212";
+// What a text processor puts between a number and its unit counts as a space too.
+constexpr auto spaces = std::to_array<std::string_view>({" ", "\t", "\u00a0", "\u202f", "\u2009"});
 
 std::string_view trim(std::string_view text) {
-    while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
-    while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
+    for (bool again = true; again;) {
+        again = false;
+        for (const std::string_view space : spaces) {
+            if (text.starts_with(space)) {
+                text.remove_prefix(space.size());
+                again = true;
+            } else if (text.ends_with(space)) {
+                text.remove_suffix(space.size());
+                again = true;
+            }
+        }
+    }
     return text;
 }
 
@@ -44,14 +57,14 @@ double take_number(std::string_view& rest, std::string_view whole) {
     double number = 0.0;
     const auto [end, error] = std::from_chars(rest.data(), rest.data() + rest.size(), number);
     if (error == std::errc::result_out_of_range || !std::isfinite(number)) {
-        refuse(whole, "a finite number", "write a smaller one");
+        refuse(whole, "a number that a computer can hold", "write fewer zeros");
     }
     rest.remove_prefix(static_cast<std::size_t>(end - rest.data()));
     return sign * number;
 }
 
 bool is_gauge(std::string_view unit_text) {
-    return unit_text == "AWG" || unit_text == "awg";
+    return unit_text == "AWG" || unit_text == "awg" || unit_text == "ga";
 }
 
 Quantity gauge(double awg) {

@@ -1,5 +1,6 @@
 #include "heatmatch/base/units.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdio>
@@ -42,11 +43,16 @@ constexpr auto spellings = std::to_array<Spelling>({
     {"v", unit::volt},
     {"volt", unit::volt},
     {"volts", unit::volt},
+    {"VDC", unit::volt},
+
     {"mV", {"mV", Dimension::voltage, 1e-3}},
     {"kV", {"kV", Dimension::voltage, 1e3}},
     {"A", unit::ampere},
     {"amp", unit::ampere},
     {"amps", unit::ampere},
+    {"ampere", unit::ampere},
+    {"amperes", unit::ampere},
+
     {"mA", {"mA", Dimension::current, 1e-3}},
     {"ohm", unit::ohm},
     {"ohms", unit::ohm},
@@ -87,15 +93,21 @@ constexpr auto spellings = std::to_array<Spelling>({
     {"ft", foot},
     {"feet", foot},
     {"mm2", unit::square_millimetre},
+    {"mm^2", unit::square_millimetre},
+
     {"mm²", unit::square_millimetre},
     {"cm2", {"cm2", Dimension::area, 1e-4}},
     {"cm²", {"cm2", Dimension::area, 1e-4}},
     {"m2", unit::square_metre},
+    {"m^2", unit::square_metre},
+
     {"m²", unit::square_metre},
     {"in2", {"in2", Dimension::area, inch_m* inch_m}},
     {"ft2", square_foot},
     {"ft²", square_foot},
     {"m3", unit::cubic_metre},
+    {"m^3", unit::cubic_metre},
+
     {"m³", unit::cubic_metre},
     {"L", {"L", Dimension::volume, 1e-3}},
     {"l", {"L", Dimension::volume, 1e-3}},
@@ -148,6 +160,19 @@ constexpr auto spellings = std::to_array<Spelling>({
     {"1/h", unit::air_changes_per_hour},
 });
 
+/// Whether two words of three letters or more differ in capitals only, as OHM and Volts do; a
+/// capital in a symbol tells milli from mega.
+bool same_word(std::string_view known, std::string_view written) {
+    const auto lower = [](char c) {
+        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    };
+    const auto alike = [lower](char a, char b) {
+        return lower(a) == lower(b) && lower(a) >= 'a' && lower(a) <= 'z';
+    };
+    return known.size() >= 3 &&
+           std::equal(known.begin(), known.end(), written.begin(), written.end(), alike);
+}
+
 }  // namespace
 
 double round_significant(double value, int digits) {
@@ -167,10 +192,15 @@ double convert(double value, const Unit& from, const Unit& to) {
 }
 
 const Unit* find_unit(std::string_view spelling) {
+    const Unit* word = nullptr;
     for (const Spelling& known : spellings) {
         if (known.text == spelling) return &known.unit;
+        if (!same_word(known.text, spelling)) continue;
+        // MOHM may be a million ohms or a thousandth of one.
+        if (word != nullptr && !(*word == known.unit)) return nullptr;
+        word = &known.unit;
     }
-    return nullptr;
+    return word;
 }
 
 std::string_view describe(Dimension dimension) {

@@ -110,7 +110,9 @@ std::shared_ptr<const Parts> Catalog::Impl::merged() {
     return guarded([this] {
         const int version = database->execAndGet("PRAGMA data_version").getInt();
         if (!cached || version != cached_version) {
+            const SQLite::Transaction one_view(*database);
             cached = std::make_shared<const Parts>(merge_layer(starter_parts(), *database));
+
             cached_version = version;
         }
         return cached;
@@ -123,11 +125,19 @@ RowState Catalog::Impl::without_copies(const RowChange& change) {
     return starter && *starter == *change.state.row ? RowState{} : change.state;
 }
 
-int Catalog::Impl::apply(const std::string& action, std::vector<RowChange> changes, int undoes) {
+bool Catalog::Impl::has(PartKind kind, const std::string& id) {
+    const RowState state = read_state(writable(), kind, id);
+    return state.row || (!state.removed && starter_parts().find(kind, id));
+}
+
+int Catalog::Impl::apply(const std::string& action, std::vector<RowChange> changes,
+                         const std::function<void()>& condition, int undoes) {
     SQLite::Database& file = writable();
     for (RowChange& change : changes) change.state = without_copies(change);
     return guarded([&] {
         SQLite::Transaction transaction(file, SQLite::TransactionBehavior::IMMEDIATE);
+        condition();
+
         std::vector<RowChange> before;
         for (const RowChange& change : changes) {
             before.push_back({change.kind, change.id, read_state(file, change.kind, change.id)});
@@ -183,32 +193,32 @@ bool Catalog::is_own(PartKind kind, const std::string& id) const {
 void Catalog::add(const Part& part) {
     check_part(part);
     const PartKind kind = part_kind(part).kind;
-    if (snapshot()->find(kind, part_id(part))) {
+    impl_->apply("add " + part_title(part), {{kind, part_id(part), {.row = part}}}, [&] {
+        if (!impl_->has(kind, part_id(part))) return;
         throw CatalogError(part_title(part) + ": id = \"" + part_id(part) +
                                "\" is taken; choose another id, or replace the part",
                            ErrorDetail{.part = part_title(part), .field = "id"});
-    }
-    impl_->apply("add " + part_title(part), {{kind, part_id(part), {.row = part}}});
+    });
 }
 
 void Catalog::replace(const Part& part) {
     check_part(part);
     const PartKind kind = part_kind(part).kind;
-    if (!snapshot()->find(kind, part_id(part))) {
+    impl_->apply("replace " + part_title(part), {{kind, part_id(part), {.row = part}}}, [&] {
+        if (impl_->has(kind, part_id(part))) return;
         throw NotFound("no " + part_title(part) + " in the catalog to replace; add it instead",
                        ErrorDetail{.part = part_title(part), .field = "id"});
-    }
-    impl_->apply("replace " + part_title(part), {{kind, part_id(part), {.row = part}}});
+    });
 }
 
 void Catalog::remove(PartKind kind, const std::string& id) {
     const std::string title = std::string(part_kind(kind).name) + " \"" + id + '"';
-    if (!snapshot()->find(kind, id)) {
+    const bool in_starter = starter_parts().find(kind, id).has_value();
+    impl_->apply("remove " + title, {{kind, id, {.removed = in_starter}}}, [&] {
+        if (impl_->has(kind, id)) return;
         throw NotFound("no " + title + " in the catalog to remove",
                        ErrorDetail{.part = title, .field = "id"});
-    }
-    const bool in_starter = starter_parts().find(kind, id).has_value();
-    impl_->apply("remove " + title, {{kind, id, {.removed = in_starter}}});
+    });
 }
 
 std::vector<HistoryEntry> Catalog::history() const {
@@ -228,15 +238,17 @@ HistoryEntry Catalog::undo() {
     }
     const HistoryRows rows =
         impl_->guarded([&] { return read_history_rows(file, newest->number); });
-    for (const RowChange& left : rows.after) {
-        const RowState now = impl_->guarded([&] { return read_state(file, left.kind, left.id); });
-        if (now == left.state) continue;
-        throw CatalogError("entry " + std::to_string(newest->number) + " (" + newest->action +
-                           ") cannot be undone: " + std::string(part_kind(left.kind).name) + " \"" +
-                           left.id + "\" was changed since by something else; edit it by hand");
-    }
+    const auto unchanged = [&] {
+        for (const RowChange& left : rows.after) {
+            if (read_state(file, left.kind, left.id) == left.state) continue;
+            throw CatalogError("entry " + std::to_string(newest->number) + " (" + newest->action +
+                               ") cannot be undone: " + std::string(part_kind(left.kind).name) +
+                               " \"" + left.id +
+                               "\" was changed since by something else; edit it by hand");
+        }
+    };
     impl_->apply("undo " + std::to_string(newest->number) + " (" + newest->action + ")",
-                 rows.before, newest->number);
+                 rows.before, unchanged, newest->number);
     return history().back();
 }
 

@@ -2,6 +2,7 @@
 
 #include "layer.hpp"
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -37,8 +38,13 @@ struct Catalog::Impl {
     template <class Work>
     auto guarded(Work work);
     /// Applies changes in one transaction with one history entry, checking references on the
-    /// merged view. Gives the entry's number.
-    int apply(const std::string& action, std::vector<RowChange> changes, int undoes = 0);
+    /// merged view. The condition is asked first, in the same transaction, so that what it saw
+    /// still holds; it throws if the changes must not be made. Gives the entry's number.
+    int apply(
+        const std::string& action, std::vector<RowChange> changes,
+        const std::function<void()>& condition = [] {}, int undoes = 0);
+    /// Whether the merged view has a part.
+    [[nodiscard]] bool has(PartKind kind, const std::string& id);
     [[nodiscard]] std::shared_ptr<const Parts> merged();
     /// Puts parts and removals in as one change, or reports what is wrong with them.
     ImportReport import(const CatalogText& catalog, std::vector<RefusedRow> refused, bool keep_good,

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <set>
 
+#include <SQLiteCpp/Transaction.h>
+
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/text/module_csv.hpp"
 #include "heatmatch/text/part_csv.hpp"
@@ -155,6 +157,7 @@ std::string Catalog::export_json_text() const {
     CatalogText catalog;
     if (impl_->database) {
         impl_->guarded([&] {
+            const SQLite::Transaction one_view(*impl_->database);
             for (const PartKindInfo& info : part_kinds()) {
                 for (Part& part : read_rows(*impl_->database, info)) {
                     catalog.rows.push_back(std::move(part));

@@ -133,10 +133,15 @@ double ampacity_correction(double conductor_c, double ambient_c, double table_am
     return std::sqrt((conductor_c - ambient_c) / (conductor_c - table_ambient_c));
 }
 
-std::optional<double> corrected_ampacity_a(const Wire& wire, double ambient_c) {
+std::optional<double> corrected_ampacity_a(const Wire& wire, double ambient_c,
+                                           std::optional<double> limit_c) {
     if (!wire.ampacity_a) return std::nullopt;
+    const double table_c = *wire.ampacity_conductor_c;
+    const double hottest_c = std::min(table_c, limit_c.value_or(table_c));
+    if (ambient_c >= hottest_c) return 0.0;
+    // Heat given off goes with the square of current and with the rise over the air.
     return *wire.ampacity_a *
-           ampacity_correction(*wire.ampacity_conductor_c, ambient_c, *wire.ampacity_ambient_c);
+           std::sqrt((hottest_c - ambient_c) / (table_c - *wire.ampacity_ambient_c));
 }
 
 }  // namespace heatmatch

@@ -65,16 +65,21 @@ Margin code_current_margin(const RunView& run) {
     }
     Margin corrected = margin;
     corrected.value = continuous * run.code_isc_a;
-    corrected.limit = *corrected_ampacity_a(wire, *air_c);
+    const auto& insulation = run.parts.insulation;
+    const auto limit_c = insulation ? std::optional(insulation->limit_c) : std::nullopt;
+    corrected.limit = *corrected_ampacity_a(wire, *air_c, limit_c);
+    const bool limited = limit_c && *limit_c < wire.ampacity_conductor_c;
     corrected.text =
-        "It has to carry {value} (1.25 times short-circuit current); the code's table, "
-        "corrected for the heat around it, allows {limit}.";
+        std::string(
+            "It has to carry {value} (1.25 times short-circuit current); the code's table, "
+            "corrected for the heat around it") +
+        (limited ? " and its insulation's lower limit" : "") + ", allows {limit}.";
     if (*corrected.limit <= 0.0) {
         corrected.headroom = -1.0;
         corrected.severity = corrected.consequence;
         corrected.text =
-            "It is hotter around the wire than its table's conductor may get: by the "
-            "code it may carry nothing, and it has to carry {value}.";
+            "It is hotter around the wire than its conductor may get: by the code it may carry "
+            "nothing, and it has to carry {value}.";
         return corrected;
     }
     grade(corrected);

@@ -29,9 +29,11 @@ struct ConductorTemperature {
     const Surroundings& surroundings);
 
 /// The code's ampacity at another ambient temperature: `I sqrt((Tc - Ta)/(Tc - Ta0))` [A]; 0 where
-/// the ambient is above the conductor's temperature. Nothing if the wire has no table value.
-/// @cite nec-310
-[[nodiscard]] std::optional<double> corrected_ampacity_a(const Wire& wire, double ambient_c);
+/// the ambient is above the conductor's temperature. Where the insulation's limit_c is below the
+/// conductor temperature of the table, it takes the place of the first Tc: `I sqrt((Tl - Ta)/(Tc -
+/// Ta0))`. Nothing if the wire has no table value. @cite nec-310
+[[nodiscard]] std::optional<double> corrected_ampacity_a(
+    const Wire& wire, double ambient_c, std::optional<double> limit_c = std::nullopt);
 
 /// The factor by itself. @cite nec-310
 [[nodiscard]] double ampacity_correction(double conductor_c, double ambient_c,
