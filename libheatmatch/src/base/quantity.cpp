@@ -57,7 +57,8 @@ double take_number(std::string_view& rest, std::string_view whole) {
     double number = 0.0;
     const auto [end, error] = std::from_chars(rest.data(), rest.data() + rest.size(), number);
     if (error == std::errc::result_out_of_range || !std::isfinite(number)) {
-        refuse(whole, "a number that a computer can hold", "write fewer zeros");
+        const bool tiny = rest.find("e-") < rest.size() || rest.find("E-") < rest.size();
+        refuse(whole, "a finite number", tiny ? "write 0" : "write a smaller one");
     }
     rest.remove_prefix(static_cast<std::size_t>(end - rest.data()));
     return sign * number;

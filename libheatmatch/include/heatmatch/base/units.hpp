@@ -3,40 +3,12 @@
 #include <string>
 #include <string_view>
 
+#include "heatmatch/base/dimension.hpp"
+
 namespace heatmatch {
 
 /// The two unit sets of every printed result. Records and JSON keep the unit their field names.
 enum class UnitSystem { si, us };
-
-/// What a number measures. Two units convert into each other only within one dimension.
-enum class Dimension {
-    ratio,
-    count,
-    voltage,
-    current,
-    resistance,
-    power,
-    energy,
-    temperature,
-    temperature_difference,
-    length,
-    area,
-    volume,
-    density,
-    conductivity,
-    heat_transfer,
-    heat_capacity,
-    irradiance,
-    time,
-    angle,
-    money,
-    relative_per_kelvin,
-    voltage_per_kelvin,
-    current_per_kelvin,
-    power_per_kelvin,
-    resistance_per_length,
-    air_changes
-};
 
 /// A unit of measure: `si = value * factor + offset`.
 struct Unit {
@@ -94,9 +66,6 @@ inline constexpr double zero_celsius_k = 273.15;  //!< 0 °C [K]
 
 /// The unit that a text such as `°F`, `ohms`, `in` or `mV/K` names; null if none does.
 [[nodiscard]] const Unit* find_unit(std::string_view spelling);
-
-/// Name of a dimension for error texts, for example `a resistance`.
-[[nodiscard]] std::string_view describe(Dimension dimension);
 
 /// The unit in which people of the unit system read a quantity kept in `kept`.
 [[nodiscard]] Unit display_unit(const Unit& kept, UnitSystem system);
