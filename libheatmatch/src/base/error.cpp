@@ -9,7 +9,7 @@ namespace heatmatch {
 Error::Error(const std::string& message, ErrorDetail detail)
     : std::runtime_error(message), detail_(std::move(detail)) {}
 
-InvalidInput::InvalidInput(ErrorDetail detail) : Error(compose_message(detail), detail) {}
+InvalidInput::InvalidInput(const ErrorDetail& detail) : Error(compose_message(detail), detail) {}
 
 std::string compose_message(const ErrorDetail& detail) {
     std::string text;

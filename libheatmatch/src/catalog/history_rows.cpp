@@ -15,7 +15,7 @@ std::optional<std::string> state_text(const RowState& state) {
     return std::nullopt;
 }
 
-RowState state_from(SQLite::Column column, PartKind kind) {
+RowState state_from(const SQLite::Column& column, PartKind kind) {
     if (column.isNull()) return {};
     const std::string text = column.getString();
     if (text == "\"removed\"") return {.removed = true};

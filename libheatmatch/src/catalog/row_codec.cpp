@@ -20,7 +20,7 @@ std::string column_list(const PartKindInfo& info) {
     return list;
 }
 
-Value column_value(SQLite::Column column, const Field& field, const std::string& part) {
+Value column_value(const SQLite::Column& column, const Field& field, const std::string& part) {
     if (column.isNull()) return {};
     switch (field.kind) {
         case FieldKind::number:

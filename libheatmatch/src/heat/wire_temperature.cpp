@@ -136,12 +136,12 @@ double ampacity_correction(double conductor_c, double ambient_c, double table_am
 std::optional<double> corrected_ampacity_a(const Wire& wire, double ambient_c,
                                            std::optional<double> limit_c) {
     if (!wire.ampacity_a) return std::nullopt;
-    const double table_c = *wire.ampacity_conductor_c;
-    const double hottest_c = std::min(table_c, limit_c.value_or(table_c));
-    if (ambient_c >= hottest_c) return 0.0;
+    const double tabulated_c = *wire.ampacity_conductor_c;
+    const double highest_c = std::min(tabulated_c, limit_c.value_or(tabulated_c));
+    if (ambient_c >= highest_c) return 0.0;
     // Heat given off goes with the square of current and with the rise over the air.
     return *wire.ampacity_a *
-           std::sqrt((hottest_c - ambient_c) / (table_c - *wire.ampacity_ambient_c));
+           std::sqrt((highest_c - ambient_c) / (tabulated_c - *wire.ampacity_ambient_c));
 }
 
 }  // namespace heatmatch

@@ -138,6 +138,7 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     std::stable_sort(refused.begin(), refused.end(),
                      [](const Pairing* a, const Pairing* b) { return a->power_w > b->power_w; });
     std::vector<Trade> trades;
+    trades.reserve(kept.size());
     for (const Pairing* pairing : kept) {
         trades.push_back({pairing->power_w, pairing->headroom, pairing->price});
     }

@@ -41,7 +41,7 @@ RunParts choose_wire(const Parts& parts, const Installation& installation, Circu
     for (const Wire* wire : by_price) {
         const bool rated = wire->voltage_rating_v.value_or(0.0) >= circuit.cold_voltage_v();
         if (!rated || !wire->ampacity_a) continue;
-        const RunParts trial = parts_of(parts, run, *wire);
+        RunParts trial = parts_of(parts, run, *wire);
         const bool lossy = trial.loop_ohm() * current_a > largest_drop * array_v;
         if (lossy && least_lossy.wire && trial.loop_ohm() >= least_lossy.loop_ohm()) continue;
         circuit.runs = {trial};

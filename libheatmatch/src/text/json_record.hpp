@@ -16,7 +16,7 @@ namespace heatmatch {
 using Json = nlohmann::ordered_json;
 
 /// A parsed file and the lines on which the objects of its lists begin: `panels` -> {3, 9, ...}.
-struct ParsedJson {
+struct ParsedJson {  // NOLINT(bugprone-exception-escape): the move of the tree throws nothing
     Json root;
     std::map<std::string, std::vector<std::size_t>> lines;
 };

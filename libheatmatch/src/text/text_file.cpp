@@ -19,7 +19,7 @@ std::string system_reason() {
 /// A name beside the path that nobody uses yet.
 std::string unused_neighbour(const std::string& path) {
     for (int n = 0;; ++n) {
-        const std::string name = path + ".writing-" + std::to_string(n);
+        std::string name = path + ".writing-" + std::to_string(n);
         std::error_code failed;
         if (!std::filesystem::exists(name, failed) || failed) return name;
     }

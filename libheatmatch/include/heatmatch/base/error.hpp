@@ -31,7 +31,7 @@ class InvalidInput : public Error {
   public:
     using Error::Error;
     /// Builds the message from the pieces: `part: field = value must be allowed; remedy`.
-    explicit InvalidInput(ErrorDetail detail);
+    explicit InvalidInput(const ErrorDetail& detail);
 };
 
 /// A part that is asked for by an id nobody has.
