@@ -20,7 +20,7 @@ except ImportError as _error:  # pragma: no cover - needs a broken installation
         "'pip install .' in the source folder (it needs a C++20 compiler, CMake and SQLite)"
     ) from _error
 
-from heatmatch import display, frames, plot
+from heatmatch import forms, frames, plot
 from heatmatch._core import (
     Alloy,
     Array,
@@ -147,4 +147,4 @@ for _name in __all__:
 del _name, _thing
 
 frames.attach()
-display.attach()
+forms.attach()

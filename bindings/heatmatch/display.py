@@ -1,20 +1,15 @@
-"""Rankings and candidates as text of 80 columns and as HTML tables."""
+"""Rankings and candidates as text of 80 columns."""
 
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Callable, Iterable, Sequence
-from html import escape
-from typing import TYPE_CHECKING
+from collections.abc import Iterable, Sequence
 
 from heatmatch import _core
 
-if TYPE_CHECKING:
-    from heatmatch._core import _Part
-
 WIDTH = 80
 SEVERITIES = ("danger", "warning", "caution", "not assessed", "none")
-_TABLE_ROWS = 10
+TABLE_ROWS = 10
 
 
 def clip(text: str, width: int) -> str:
@@ -62,19 +57,23 @@ def price_text(candidate: _core.Candidate) -> str:
     return f"{candidate.price_to_buy:.0f}"
 
 
-_RANKING_HEADER = ("#", "panels", "elements", "mean", "band W", "max%", "head", "buy")
+RANKING_HEADER = ("#", "panels", "elements", "mean", "band W", "max%", "head", "buy")
 _RANKING_WIDTHS = (3, 14, 30, -5, -9, -4, -4, -4)
 
 
-def candidate_cells(number: int, candidate: _core.Candidate) -> tuple[str, ...]:
-    """The cells of one row of the ranking table."""
+def candidate_cells(
+    number: int, candidate: _core.Candidate, *, width: int | None = None
+) -> tuple[str, ...]:
+    """The cells of one row of the ranking table, names cut to columns of text unless `width`."""
+    names = (width, width) if width else (_RANKING_WIDTHS[1], _RANKING_WIDTHS[2])
+
     circuit = candidate.circuit
     best = sum(at.maximum_power_w for at in candidate.delivered)
     share = sum(at.power_w for at in candidate.delivered) / best if best else 0.0
     return (
         str(number),
-        f"{clip(circuit.owned.group, 14 - len(circuit.panels) - 1)} {circuit.panels}",
-        f"{clip_middle(circuit.element.id, 30 - len(circuit.bank) - 1)} {circuit.bank}",
+        f"{clip(circuit.owned.group, names[0] - len(circuit.panels) - 1)} {circuit.panels}",
+        f"{clip_middle(circuit.element.id, names[1] - len(circuit.bank) - 1)} {circuit.bank}",
         watts(candidate.mean_power_w),
         f"{watts(candidate.mean_power_low_w)}-{watts(candidate.mean_power_high_w)}",
         f"{100 * share:.0f}",
@@ -86,7 +85,7 @@ def candidate_cells(number: int, candidate: _core.Candidate) -> tuple[str, ...]:
 def ranking_table(candidates: Sequence[_core.Candidate], first: int = 1) -> str:
     """Candidates as a table of 80 columns."""
     rows = [candidate_cells(first + i, candidate) for i, candidate in enumerate(candidates)]
-    return table(_RANKING_HEADER, rows, _RANKING_WIDTHS)
+    return table(RANKING_HEADER, rows, _RANKING_WIDTHS)
 
 
 LEGEND = (
@@ -111,7 +110,7 @@ def reasons_text(ranking: _core.Ranking) -> str:
     return f"{_pairings(ranking)} evaluated, {total} rejected: {why}."
 
 
-def ranking_text(ranking: _core.Ranking, top: int = _TABLE_ROWS) -> str:
+def ranking_text(ranking: _core.Ranking, top: int = TABLE_ROWS) -> str:
     """A ranking as text."""
     lines = [reasons_text(ranking), ""]
     if len(ranking) == 0:
@@ -159,10 +158,12 @@ def margins_text(candidate: _core.Candidate, *, units: str = "si", everything: b
     return "\n".join(lines)
 
 
-def delivered_text(candidate: _core.Candidate, *, units: str = "si") -> str:
-    """What a candidate delivers at each condition, as a table."""
-    header = ("sun W/m2", "cells", "W", "band", "V", "A", "of max", "wire W")
-    rows = [
+DELIVERED_HEADER = ("sun W/m2", "cells", "W", "band", "V", "A", "of max", "wire W")
+
+
+def delivered_cells(candidate: _core.Candidate, *, units: str = "si") -> list[tuple[str, ...]]:
+    """The rows of the table of what a candidate delivers at each condition."""
+    return [
         (
             f"{at.irradiance_w_m2:.0f}",
             _core.format_quantity(at.cell_temperature_c, "°C", units=units, digits=3),
@@ -175,7 +176,12 @@ def delivered_text(candidate: _core.Candidate, *, units: str = "si") -> str:
         )
         for at in candidate.delivered
     ]
-    return table(header, rows, (-8, -8, -7, -11, -7, -7, -7, -7))
+
+
+def delivered_text(candidate: _core.Candidate, *, units: str = "si") -> str:
+    """What a candidate delivers at each condition, as a table."""
+    rows = delivered_cells(candidate, units=units)
+    return table(DELIVERED_HEADER, rows, (-8, -8, -7, -11, -7, -7, -7, -7))
 
 
 def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
@@ -195,89 +201,3 @@ def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
     if candidate.assumed:
         lines += ["", "assumed:", *(wrap(f"  {text}", "    ") for text in candidate.assumed)]
     return "\n".join(lines)
-
-
-def html_table(header: Sequence[str], rows: Iterable[Sequence[str]], caption: str) -> str:
-    """An HTML table; every text is escaped."""
-    head = "".join(f"<th>{escape(text)}</th>" for text in header)
-    body = "".join(
-        "<tr>" + "".join(f"<td>{escape(text)}</td>" for text in row) + "</tr>" for row in rows
-    )
-    return (
-        f"<table><caption>{escape(caption)}</caption>"
-        f"<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
-    )
-
-
-def ranking_str(self: _core.Ranking) -> str:
-    """A ranking as text, its first ten candidates."""
-    return ranking_text(self)
-
-
-def candidate_str(self: _core.Candidate) -> str:
-    """A candidate as text, in SI units."""
-    return candidate_text(self)
-
-
-def ranking_html(self: _core.Ranking) -> str:
-    """A ranking as an HTML table for notebooks."""
-    rows = [candidate_cells(i + 1, c) for i, c in enumerate(self.candidates[:_TABLE_ROWS])]
-    notes = "".join(f"<p>{escape(remark)}</p>" for remark in [LEGEND, *self.remarks])
-    return html_table(_RANKING_HEADER, rows, reasons_text(self)) + notes
-
-
-def candidate_html(self: _core.Candidate) -> str:
-    """A candidate's margins as an HTML table for notebooks, the most severe first."""
-    order = {severity: i for i, severity in enumerate(SEVERITIES)}
-    margins = sorted(self.margins, key=lambda margin: order[margin.severity])
-    rows = [
-        (
-            margin.severity,
-            margin.name,
-            margin.subject,
-            "" if margin.headroom is None else f"{margin.headroom:.2f}",
-            margin.sentence(),
-            margin.source,
-        )
-        for margin in margins
-    ]
-    header = ("severity", "margin", "subject", "headroom", "", "source")
-    title = f"{self.circuit.title}: {self.mean_power_w:.0f} W over the conditions"
-    return html_table(header, rows, title)
-
-
-def part_html(self: _Part) -> str:
-    """A part's known fields as an HTML table for notebooks."""
-    fields = {field["name"]: field for field in _core.glossary()[self.kind]}
-    rows = []
-    for name, value in self.to_dict().items():
-        rows.append((name, f"{value} {fields[name]['unit']}".strip(), fields[name]["meaning"]))
-    return html_table(("field", "value", "meaning"), rows, f"{self.kind} {self.id}")
-
-
-_PARTS = (
-    _core.Panel,
-    _core.Element,
-    _core.Wire,
-    _core.Insulation,
-    _core.Control,
-    _core.Connector,
-    _core.Medium,
-    _core.Alloy,
-    _core.Sheath,
-    _core.Cover,
-)
-
-
-def attach() -> None:
-    """Gives the compiled classes their text and HTML forms."""
-    forms: list[tuple[type, str, Callable[..., str]]] = [
-        (_core.Ranking, "__str__", ranking_str),
-        (_core.Ranking, "__repr__", ranking_str),
-        (_core.Ranking, "_repr_html_", ranking_html),
-        (_core.Candidate, "__str__", candidate_str),
-        (_core.Candidate, "_repr_html_", candidate_html),
-        *((part, "_repr_html_", part_html) for part in _PARTS),
-    ]
-    for cls, name, form in forms:
-        setattr(cls, name, form)

@@ -167,8 +167,14 @@ def power_against_ohms(
         label=f"Vmp/Imp by the label, {noon:.3g} ohm",
     )
     ax.set_xscale("log")
-    ticks = noon * np.array([0.25, 0.5, 1.0, 2.0, 4.0, 8.0])
-    ax.set_xticks(ticks, [f"{tick:.3g}" for tick in ticks])
+    ticks = [
+        step * 10.0**power
+        for power in range(-4, 6)
+        for step in (1, 2, 5)
+        if ohms[0] <= step * 10.0**power <= ohms[-1]
+    ]
+    ax.set_xticks(ticks, [f"{tick:g}" for tick in ticks])
+
     ax.set_xticks([], minor=True)
     ax.set_ylim(bottom=0.0)
     ax.set_xlabel("resistance of the elements [ohm]")

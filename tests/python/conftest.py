@@ -171,3 +171,33 @@ def python(tmp_path: Path) -> Callable[..., subprocess.CompletedProcess[str]]:
         )
 
     return run
+
+
+BARE = {"heatmatch_installation": 1, "site": {"record_low_c": -20}}
+GROUPS = {
+    "script": "<script>alert(1)</script>",
+    "entities": "a & b </td> \"c\" 'd'",
+    "hebrew": "לוח שמש",
+    "emoji": "☀️👩‍🔧",
+    "long": "barn " * 2000,
+    "lines": "barn\npair",
+    "braces": "{value} {0}",
+}
+
+
+@pytest.fixture
+def ranked(starter: hm.Catalog) -> Callable[..., hm.Ranking]:
+    """Ranks panels of one group with the elements of a filter."""
+
+    def rank(group: str, panel: str, count: int, elements: Any) -> hm.Ranking:
+        panels = [{"group": group, "panel": panel, "count": count}]
+        plain = {**BARE, "panels": panels, "elements": elements}
+        return hm.rank(starter, hm.Installation.from_dict(plain))
+
+    return rank
+
+
+@pytest.fixture(params=GROUPS.values(), ids=GROUPS.keys())
+def odd_group(request: pytest.FixtureRequest) -> str:
+    """Names that a table, a page or a message could stumble over."""
+    return str(request.param)

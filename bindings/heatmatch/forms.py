@@ -1,0 +1,118 @@
+"""The text and HTML forms of the compiled classes, as notebooks show them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from html import escape
+from typing import TYPE_CHECKING
+
+from heatmatch import _core
+from heatmatch.display import (
+    DELIVERED_HEADER,
+    LEGEND,
+    RANKING_HEADER,
+    SEVERITIES,
+    TABLE_ROWS,
+    candidate_cells,
+    candidate_text,
+    delivered_cells,
+    ranking_text,
+    reasons_text,
+)
+
+if TYPE_CHECKING:
+    from heatmatch._core import _Part
+
+
+def html_table(header: Sequence[str], rows: Iterable[Sequence[str]], caption: str) -> str:
+    """An HTML table; every text is escaped."""
+    head = "".join(f"<th>{escape(text)}</th>" for text in header)
+    body = "".join(
+        "<tr>" + "".join(f"<td>{escape(text)}</td>" for text in row) + "</tr>" for row in rows
+    )
+    return (
+        f"<table><caption>{escape(caption)}</caption>"
+        f"<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
+    )
+
+
+def ranking_str(self: _core.Ranking) -> str:
+    """A ranking as text, its first ten candidates."""
+    return ranking_text(self)
+
+
+def candidate_str(self: _core.Candidate) -> str:
+    """A candidate as text, in SI units."""
+    return candidate_text(self)
+
+
+def ranking_html(self: _core.Ranking) -> str:
+    """A ranking as an HTML table for notebooks."""
+    shown = self.candidates[:TABLE_ROWS]
+    rows = [candidate_cells(i + 1, candidate, width=120) for i, candidate in enumerate(shown)]
+
+    notes = "".join(f"<p>{escape(remark)}</p>" for remark in [LEGEND, *self.remarks])
+    return html_table(RANKING_HEADER, rows, reasons_text(self)) + notes
+
+
+def candidate_html(self: _core.Candidate) -> str:
+    """A candidate as HTML: power, margins from the most severe on, what was assumed."""
+
+    order = {severity: i for i, severity in enumerate(SEVERITIES)}
+    margins = sorted(self.margins, key=lambda margin: order[margin.severity])
+    rows = [
+        (
+            margin.severity,
+            margin.name,
+            margin.subject,
+            "" if margin.headroom is None else f"{margin.headroom:.2f}",
+            margin.sentence(),
+            margin.source,
+        )
+        for margin in margins
+    ]
+    header = ("severity", "margin", "subject", "headroom", "", "source")
+    title = f"{self.circuit.title}: {self.mean_power_w:.0f} W over the conditions"
+    assumed = "".join(f"<li>{escape(text)}</li>" for text in self.assumed)
+    return (
+        html_table(DELIVERED_HEADER, delivered_cells(self), title)
+        + html_table(header, rows, "margins")
+        + (f"<p>assumed:</p><ul>{assumed}</ul>" if assumed else "")
+    )
+
+
+def part_html(self: _Part) -> str:
+    """A part's known fields as an HTML table for notebooks."""
+    fields = {field["name"]: field for field in _core.glossary()[self.kind]}
+    rows = []
+    for name, value in self.to_dict().items():
+        rows.append((name, f"{value} {fields[name]['unit']}".strip(), fields[name]["meaning"]))
+    return html_table(("field", "value", "meaning"), rows, f"{self.kind} {self.id}")
+
+
+_PARTS = (
+    _core.Panel,
+    _core.Element,
+    _core.Wire,
+    _core.Insulation,
+    _core.Control,
+    _core.Connector,
+    _core.Medium,
+    _core.Alloy,
+    _core.Sheath,
+    _core.Cover,
+)
+
+
+def attach() -> None:
+    """Gives the compiled classes their text and HTML forms."""
+    forms: list[tuple[type, str, Callable[..., str]]] = [
+        (_core.Ranking, "__str__", ranking_str),
+        (_core.Ranking, "__repr__", ranking_str),
+        (_core.Ranking, "_repr_html_", ranking_html),
+        (_core.Candidate, "__str__", candidate_str),
+        (_core.Candidate, "_repr_html_", candidate_html),
+        *((part, "_repr_html_", part_html) for part in _PARTS),
+    ]
+    for cls, name, form in forms:
+        setattr(cls, name, form)

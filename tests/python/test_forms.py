@@ -1,0 +1,78 @@
+"""The HTML forms of rankings and candidates."""
+
+from __future__ import annotations
+
+import html.parser
+from collections.abc import Callable
+from typing import Any
+
+import heatmatch as hm
+from heatmatch import forms
+
+TAGS = {"table", "caption", "thead", "tbody", "tr", "th", "td", "p", "ul", "li"}
+
+
+class Page(html.parser.HTMLParser):
+    """Collects tags and the text of cells and items, and fails on tags that do not match."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.open: list[str] = []
+        self.tags: set[str] = set()
+        self.cells: list[str] = []
+        self.items: list[str] = []
+        self.feed(text)
+        self.close()
+        assert self.open == []
+
+    def handle_starttag(self, tag: str, attrs: Any) -> None:
+        self.open.append(tag)
+        self.tags.add(tag)
+        if tag == "td":
+            self.cells.append("")
+        if tag == "li":
+            self.items.append("")
+
+    def handle_endtag(self, tag: str) -> None:
+        assert self.open.pop() == tag
+
+    def handle_data(self, data: str) -> None:
+        if "td" in self.open:
+            self.cells[-1] += data
+        if "li" in self.open:
+            self.items[-1] += data
+
+
+def test_an_empty_ranking_is_a_table(starter: hm.Catalog, demo: hm.Installation) -> None:
+    assert "<table>" in hm.rank(starter, demo, top=0)._repr_html_()
+
+
+def test_odd_group_names_do_no_harm(odd_group: str, ranked: Callable[..., hm.Ranking]) -> None:
+    ranking = ranked(odd_group, "cdte-100", 2, [{"element": "tubular-1000-120", "count": 1}])
+    for page in (Page(ranking._repr_html_()), Page(ranking[0]._repr_html_())):
+        assert page.tags <= TAGS
+    cells = Page(ranking[0]._repr_html_()).cells
+    assert any(f'group "{odd_group}"' in cell for cell in cells)
+
+
+def test_a_ranking_has_a_row_for_each_of_its_first_ten(demo_ranking: hm.Ranking) -> None:
+    cells = Page(demo_ranking._repr_html_()).cells
+    assert len(cells) == 8 * 10
+    for number, candidate in enumerate(demo_ranking.candidates[:10]):
+        # A page has room for names that text of 80 columns cuts.
+        owned, bank = cells[8 * number + 1], cells[8 * number + 2]
+        assert owned == f"{candidate.circuit.owned.group} {candidate.circuit.panels}"
+        assert bank == f"{candidate.circuit.element.id} {candidate.circuit.bank}"
+
+
+def test_a_candidate_has_its_power_margins_and_assumptions(standing: hm.Candidate) -> None:
+    page = Page(standing._repr_html_())
+    assert len(page.cells) == 8 * len(standing.delivered) + 6 * len(standing.margins)
+    assert page.cells[8 * len(standing.delivered)] == standing.severity
+    assert {margin.sentence() for margin in standing.margins} <= set(page.cells)
+    assert page.items == list(standing.assumed)
+
+
+def test_texts_are_escaped() -> None:
+    page = Page(forms.html_table(("<a>",), [("<b>",)], "<c>"))
+    assert page.cells == ["<b>"]
