@@ -1,6 +1,7 @@
+#include "temp_folder.hpp"
+
 #include <filesystem>
 #include <functional>
-#include <random>
 #include <sstream>
 #include <string>
 #include <tuple>
@@ -21,21 +22,6 @@ using heatmatch::PartKind;
 namespace fs = std::filesystem;
 
 namespace {
-
-/// A folder of its own that goes away with it.
-struct TempFolder {
-    fs::path path =
-        fs::temp_directory_path() / ("heatmatch-" + std::to_string(std::random_device{}()) +
-                                     std::to_string(std::random_device{}()));
-    TempFolder() { fs::create_directories(path); }
-    TempFolder(const TempFolder&) = delete;
-    TempFolder& operator=(const TempFolder&) = delete;
-    ~TempFolder() {
-        std::error_code ignored;
-        fs::remove_all(path, ignored);
-    }
-    [[nodiscard]] std::string file(const std::string& name) const { return (path / name).string(); }
-};
 
 /// One bad input, and what the message about it must name: part, field, value, range, remedy.
 struct Bad {

@@ -1,7 +1,9 @@
+#include "refusal.hpp"
+#include "temp_folder.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <filesystem>
-#include <random>
 #include <string>
 #include <variant>
 #include <vector>
@@ -27,21 +29,6 @@ namespace fs = std::filesystem;
 
 namespace {
 
-/// A folder of its own that goes away with it.
-struct TempFolder {
-    fs::path path =
-        fs::temp_directory_path() / ("heatmatch-" + std::to_string(std::random_device{}()) +
-                                     std::to_string(std::random_device{}()));
-    TempFolder() { fs::create_directories(path); }
-    TempFolder(const TempFolder&) = delete;
-    TempFolder& operator=(const TempFolder&) = delete;
-    ~TempFolder() {
-        std::error_code ignored;
-        fs::remove_all(path, ignored);
-    }
-    [[nodiscard]] std::string file(const std::string& name) const { return (path / name).string(); }
-};
-
 const heatmatch::Provenance by_label{.source = "label", .source_kind = "nameplate"};
 
 Panel own_panel(const std::string& id) {
@@ -60,22 +47,6 @@ heatmatch::Wire own_wire(const std::string& id, const std::string& insulation) {
             .area_mm2 = 2.5,
             .insulation = insulation,
             .provenance = by_label};
-}
-
-template <class Action>
-std::string refusal(Action action) {
-    try {
-        action();
-    } catch (const Error& error) {
-        return error.what();
-    }
-    return "(accepted)";
-}
-
-bool holds(const std::string& message, const std::string& piece) {
-    const bool found = message.find(piece) != std::string::npos;
-    if (!found) MESSAGE("message: ", message);
-    return found;
 }
 
 /// A number inside a range that is no short decimal.
@@ -152,7 +123,7 @@ TEST_CASE("every field of every kind survives the file") {
                     field.get(heatmatch::part_record(full.back())));
                 CHECK_FALSE(empty);
             }
-            REQUIRE(refusal([&] { catalog.add(full.back()); }) == "(accepted)");
+            REQUIRE(refusal_of([&] { catalog.add(full.back()); }) == "(accepted)");
         }
     }
     const Parts parts = Catalog::open(path).parts();
@@ -171,17 +142,17 @@ TEST_CASE("the starter is read-only") {
     const std::string before = starter.export_all_json_text();
     const std::string id = starter.parts().panels.front().id;
     for (const std::string& message :
-         {refusal([&] { starter.add(own_panel("own")); }),
-          refusal([&] { starter.replace(own_panel(id)); }),
-          refusal([&] { starter.remove(PartKind::cover, starter.parts().covers.front().id); }),
-          refusal([&] { starter.undo(); }),
-          refusal([&] { starter.import_json_text("{\"heatmatch_catalog\": 1}", "x"); })}) {
+         {refusal_of([&] { starter.add(own_panel("own")); }),
+          refusal_of([&] { starter.replace(own_panel(id)); }),
+          refusal_of([&] { starter.remove(PartKind::cover, starter.parts().covers.front().id); }),
+          refusal_of([&] { starter.undo(); }),
+          refusal_of([&] { starter.import_json_text("{\"heatmatch_catalog\": 1}", "x"); })}) {
         CHECK(holds(message, "the starter catalog is read-only; open a file of your own"));
     }
     CHECK((starter.export_all_json_text() == before));
     CHECK_FALSE(starter.is_own(PartKind::panel, id));
     const TempFolder folder;
-    CHECK(holds(refusal([&] { starter.save_copy(folder.file("copy")); }), "no file"));
+    CHECK(holds(refusal_of([&] { starter.save_copy(folder.file("copy")); }), "no file"));
 }
 
 TEST_CASE("the user's row stands for the starter's of the same id") {
@@ -220,8 +191,8 @@ TEST_CASE("a removed part of the starter stays away until it is added again") {
         Catalog catalog = Catalog::open(path);
         catalog.remove(PartKind::panel, id);
         CHECK_FALSE(catalog.parts().find(PartKind::panel, id).has_value());
-        CHECK(holds(refusal([&] { catalog.remove(PartKind::panel, id); }), "to remove"));
-        CHECK(holds(refusal([&] { catalog.replace(own_panel(id)); }), "add it instead"));
+        CHECK(holds(refusal_of([&] { catalog.remove(PartKind::panel, id); }), "to remove"));
+        CHECK(holds(refusal_of([&] { catalog.replace(own_panel(id)); }), "add it instead"));
     }
     Catalog catalog = Catalog::open(path);
     CHECK_FALSE(catalog.parts().find(PartKind::panel, id).has_value());
@@ -235,7 +206,7 @@ TEST_CASE("an id is added once, and only what is there is replaced or removed") 
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
     catalog.add(own_panel("own"));
     CHECK_THROWS_AS(catalog.add(own_panel("own")), CatalogError);
-    CHECK(holds(refusal([&] { catalog.add(own_panel("own")); }),
+    CHECK(holds(refusal_of([&] { catalog.add(own_panel("own")); }),
                 "panel \"own\": id = \"own\" is taken; choose another id, or replace the part"));
     CHECK_THROWS_AS(catalog.replace(own_panel("other")), NotFound);
     CHECK_THROWS_AS(catalog.remove(PartKind::panel, "other"), NotFound);
@@ -252,7 +223,7 @@ TEST_CASE("a part that names a missing one is refused") {
     const TempFolder folder;
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
     const std::string before = catalog.export_all_json_text();
-    const std::string message = refusal([&] { catalog.add(own_wire("tail", "no-such")); });
+    const std::string message = refusal_of([&] { catalog.add(own_wire("tail", "no-such")); });
     CHECK(holds(message, "wire \"tail\" (insulation names insulation \"no-such\")"));
     CHECK(holds(message, "nothing was changed"));
     CHECK((catalog.export_all_json_text() == before));
@@ -266,13 +237,13 @@ TEST_CASE("a part that others name cannot be removed, and they are named") {
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
     catalog.add(own_insulation("own"));
     catalog.add(own_wire("tail", "own"));
-    CHECK(holds(refusal([&] { catalog.remove(PartKind::insulation, "own"); }),
+    CHECK(holds(refusal_of([&] { catalog.remove(PartKind::insulation, "own"); }),
                 "remove insulation \"own\" is refused, nothing was changed: wire \"tail\""));
     CHECK(catalog.parts().find(PartKind::insulation, "own").has_value());
     catalog.remove(PartKind::wire, "tail");
     CHECK_NOTHROW(catalog.remove(PartKind::insulation, "own"));
     // The same holds for rows of the starter; a long list is cut.
-    const std::string message = refusal([&] { catalog.remove(PartKind::alloy, "nicr-80-20"); });
+    const std::string message = refusal_of([&] { catalog.remove(PartKind::alloy, "nicr-80-20"); });
     CHECK(holds(message, "names alloy \"nicr-80-20\""));
     CHECK(catalog.parts().find(PartKind::alloy, "nicr-80-20").has_value());
 }

@@ -1,6 +1,8 @@
+#include "refusal.hpp"
+#include "temp_folder.hpp"
+
 #include <filesystem>
 #include <fstream>
-#include <random>
 #include <string>
 #include <tuple>
 
@@ -23,21 +25,6 @@ namespace fs = std::filesystem;
 
 namespace {
 
-/// A folder of its own that goes away with it.
-struct TempFolder {
-    fs::path path =
-        fs::temp_directory_path() / ("heatmatch-" + std::to_string(std::random_device{}()) +
-                                     std::to_string(std::random_device{}()));
-    TempFolder() { fs::create_directories(path); }
-    TempFolder(const TempFolder&) = delete;
-    TempFolder& operator=(const TempFolder&) = delete;
-    ~TempFolder() {
-        std::error_code ignored;
-        fs::remove_all(path, ignored);
-    }
-    [[nodiscard]] std::string file(const std::string& name) const { return (path / name).string(); }
-};
-
 Panel own_panel(const std::string& id) {
     return {.id = id,
             .label = "Own",
@@ -55,24 +42,8 @@ bool has(const Catalog& catalog, const std::string& id) {
     return catalog.parts().find(PartKind::panel, id).has_value();
 }
 
-template <class Action>
-std::string refusal(Action action) {
-    try {
-        action();
-    } catch (const Error& error) {
-        return error.what();
-    }
-    return "(accepted)";
-}
-
 std::string opening(const std::string& path) {
-    return refusal([&] { std::ignore = Catalog::open(path, 10); });
-}
-
-bool holds(const std::string& message, const std::string& piece) {
-    const bool found = message.find(piece) != std::string::npos;
-    if (!found) MESSAGE("message: ", message);
-    return found;
+    return refusal_of([&] { std::ignore = Catalog::open(path, 10); });
 }
 
 }  // namespace
@@ -170,13 +141,13 @@ TEST_CASE("a copy overwrites nothing and goes where one may write") {
     heatmatch::write_text_file(folder.file("taken"), "mine");
     for (const std::string& taken : {folder.file("taken"), folder.file(""), catalog.path()}) {
         CHECK_THROWS_AS(catalog.save_copy(taken), FileError);
-        CHECK(holds(refusal([&] { catalog.save_copy(taken); }), "it exists; choose a new name"));
+        CHECK(holds(refusal_of([&] { catalog.save_copy(taken); }), "it exists; choose a new name"));
     }
     CHECK(heatmatch::read_text_file(folder.file("taken")) == "mine");
     const std::string nowhere = folder.file("no/such/folder/copy");
     CHECK_THROWS_AS(catalog.save_copy(nowhere), FileError);
-    CHECK(holds(refusal([&] { catalog.save_copy(nowhere); }), nowhere));
-    CHECK(holds(refusal([&] { catalog.save_copy("/proc/copy"); }), "/proc/copy"));
+    CHECK(holds(refusal_of([&] { catalog.save_copy(nowhere); }), nowhere));
+    CHECK(holds(refusal_of([&] { catalog.save_copy("/proc/copy"); }), "/proc/copy"));
     CHECK(has(catalog, "own"));
 }
 
@@ -252,9 +223,9 @@ TEST_CASE("a file that another program locks is refused, and nothing is changed"
     catalog.add(own_panel("own"));
     SQLite::Database other = raw(path);
     other.exec("BEGIN EXCLUSIVE");
-    for (const std::string& message : {refusal([&] { catalog.add(own_panel("later")); }),
-                                       refusal([&] { catalog.remove(PartKind::panel, "own"); }),
-                                       refusal([&] { catalog.undo(); })}) {
+    for (const std::string& message : {refusal_of([&] { catalog.add(own_panel("later")); }),
+                                       refusal_of([&] { catalog.remove(PartKind::panel, "own"); }),
+                                       refusal_of([&] { catalog.undo(); })}) {
         CHECK(holds(message, "is in use by another program; nothing was changed"));
     }
     // Readers are not held up by a writer.

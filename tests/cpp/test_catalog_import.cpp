@@ -1,5 +1,7 @@
+#include "refusal.hpp"
+#include "temp_folder.hpp"
+
 #include <filesystem>
-#include <random>
 #include <string>
 
 #include <doctest/doctest.h>
@@ -19,21 +21,6 @@ using heatmatch::PartKind;
 namespace fs = std::filesystem;
 
 namespace {
-
-/// A folder of its own that goes away with it.
-struct TempFolder {
-    fs::path path =
-        fs::temp_directory_path() / ("heatmatch-" + std::to_string(std::random_device{}()) +
-                                     std::to_string(std::random_device{}()));
-    TempFolder() { fs::create_directories(path); }
-    TempFolder(const TempFolder&) = delete;
-    TempFolder& operator=(const TempFolder&) = delete;
-    ~TempFolder() {
-        std::error_code ignored;
-        fs::remove_all(path, ignored);
-    }
-    [[nodiscard]] std::string file(const std::string& name) const { return (path / name).string(); }
-};
 
 const heatmatch::Provenance by_label{.source = "label", .source_kind = "nameplate"};
 
@@ -55,22 +42,6 @@ std::string insulation_json(const std::string& id) {
 
 std::string file_of(const std::string& members) {
     return "{\"heatmatch_catalog\": 1,\n" + members + "}";
-}
-
-template <class Action>
-std::string refusal(Action action) {
-    try {
-        action();
-    } catch (const Error& error) {
-        return error.what();
-    }
-    return "(accepted)";
-}
-
-bool holds(const std::string& message, const std::string& piece) {
-    const bool found = message.find(piece) != std::string::npos;
-    if (!found) MESSAGE("message: ", message);
-    return found;
 }
 
 }  // namespace
@@ -157,7 +128,7 @@ TEST_CASE("an import puts in all rows or none, and says why by line") {
         file_of("\"panels\": [" + panel_json("good") + ",\n" + panel_json("bad", "-1") + ",\n" +
                 panel_json("worse", "\"x\"") + ",\n" + panel_json("good") + "]");
     CHECK_THROWS_AS(catalog.import_json_text(text, "mine.json"), CatalogError);
-    const std::string message = refusal([&] { catalog.import_json_text(text, "mine.json"); });
+    const std::string message = refusal_of([&] { catalog.import_json_text(text, "mine.json"); });
     CHECK(holds(message, "import of mine.json is refused, nothing was changed: 3 rows"));
     CHECK(holds(message, "mine.json, line 3: panel \"bad\": v_oc = -1 V"));
     CHECK(holds(message, "mine.json, line 4: panel \"worse\": v_oc = \"x\""));
@@ -184,7 +155,7 @@ TEST_CASE("a message about many bad rows is cut, the report is not") {
         rows += (n == 0 ? "" : ",\n") + panel_json("p" + std::to_string(n), "-1");
     }
     const std::string text = file_of("\"panels\": [" + rows + "]");
-    const std::string message = refusal([&] { catalog.import_json_text(text, "mine.json"); });
+    const std::string message = refusal_of([&] { catalog.import_json_text(text, "mine.json"); });
     CHECK(holds(message, "500 rows cannot be used"));
     CHECK(holds(message, "and 490 more"));
     CHECK(catalog.import_json_text(text, "mine.json", true).refused.size() == 500);
@@ -197,7 +168,7 @@ TEST_CASE("a row that names a missing part is refused with its line") {
     const std::string text =
         file_of("\"insulations\": [" + insulation_json("known") + "],\n\"wires\": [" +
                 wire_json("good", "known") + ",\n" + wire_json("bad", "no-such") + "]");
-    const std::string message = refusal([&] { catalog.import_json_text(text, "mine.json"); });
+    const std::string message = refusal_of([&] { catalog.import_json_text(text, "mine.json"); });
     CHECK(holds(message, "wire \"bad\" (insulation names insulation \"no-such\")"));
     const ImportReport kept = catalog.import_json_text(text, "mine.json", true);
     CHECK(kept.added == 2);
@@ -227,7 +198,7 @@ TEST_CASE("an import may remove what its own rows no longer name") {
                 "], \"wires\": [" + wire_json("w", "old") + "]"),
         "one.json");
     const std::string removal = R"("removed": {"insulations": ["old"]})";
-    CHECK(holds(refusal([&] { catalog.import_json_text(file_of(removal), "two.json"); }),
+    CHECK(holds(refusal_of([&] { catalog.import_json_text(file_of(removal), "two.json"); }),
                 "wire \"w\" (insulation names insulation \"old\")"));
     catalog.import_json_text(file_of("\"wires\": [" + wire_json("w", "new") + "], " + removal),
                              "three.json");
@@ -240,7 +211,7 @@ TEST_CASE("an id cannot be put in and removed by one file") {
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
     const std::string text =
         file_of("\"panels\": [" + panel_json("both") + R"(], "removed": {"panels": ["both"]})");
-    CHECK(holds(refusal([&] { catalog.import_json_text(text, "mine.json"); }), "both"));
+    CHECK(holds(refusal_of([&] { catalog.import_json_text(text, "mine.json"); }), "both"));
     CHECK(catalog.history().empty());
 }
 
@@ -251,7 +222,7 @@ TEST_CASE("CSV text goes in as JSON does") {
         "id,label,v_oc,i_sc,source,source_kind\n"
         "a,A,37.5 V,8,label,nameplate\n"
         "b,B,\"37,5\",8,label,nameplate\n";
-    CHECK(holds(refusal([&] { catalog.import_csv_text(PartKind::panel, text, "mine.csv"); }),
+    CHECK(holds(refusal_of([&] { catalog.import_csv_text(PartKind::panel, text, "mine.csv"); }),
                 "mine.csv, line 3: panel \"b\": v_oc = \"37,5\""));
     CHECK(catalog.history().empty());
     const ImportReport kept = catalog.import_csv_text(PartKind::panel, text, "mine.csv", true);
@@ -273,7 +244,8 @@ TEST_CASE("the module list goes in as one change that can be taken back") {
             tail + "Two,Multi-c-Si,60,8.66,37.5,8.70" + tail + "Three,CdTe,60,8.66,37.5,8.14" +
             tail + "Four,CIGS,60,8.66,37.5,8.14" + tail + "Five,HIT-Si,60,8.66,37.5,8.14" + tail);
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
-    CHECK(holds(refusal([&] { catalog.import_module_csv(path); }), "i_mp = 8.7 A must be below"));
+    CHECK(
+        holds(refusal_of([&] { catalog.import_module_csv(path); }), "i_mp = 8.7 A must be below"));
     const ImportReport kept = catalog.import_module_csv(path, true);
     CHECK(kept.added == 4);
     REQUIRE(kept.refused.size() == 1);

@@ -1,3 +1,5 @@
+#include "refusal.hpp"
+
 #include <string>
 
 #include <doctest/doctest.h>
@@ -20,21 +22,6 @@ const Control isolator{.id = "isolator",
                                       {.v_dc = 1000.0, .a_dc = 16.0, .poles = 2}},
                        .provenance = {.source = "label", .source_kind = "nameplate"}};
 
-std::string refusal(const Control& control) {
-    try {
-        check_part(control);
-    } catch (const InvalidInput& error) {
-        return error.what();
-    }
-    return "(accepted)";
-}
-
-bool holds(const std::string& message, const std::string& piece) {
-    const bool found = message.find(piece) != std::string::npos;
-    if (!found) MESSAGE("message: ", message);
-    return found;
-}
-
 }  // namespace
 
 // Source: the three printed pairs above; between them nothing is printed.
@@ -53,44 +40,44 @@ TEST_CASE("a device without a printed pair breaks nothing") {
     Control control = isolator;
     control.dc_ratings.clear();
     CHECK_FALSE(breaking_current_a(control, 12.0, 2).has_value());
-    CHECK(refusal(control) == "(accepted)");
+    CHECK(part_refusal(control) == "(accepted)");
 }
 
 TEST_CASE("an ac-only device has no dc ratings") {
     Control control = isolator;
     control.ac_only = true;
-    CHECK(holds(refusal(control),
+    CHECK(holds(part_refusal(control),
                 "control \"isolator\": ac_only = yes must be no where dc_ratings are given; keep"));
     control.ac_only = false;
-    CHECK(refusal(control) == "(accepted)");
+    CHECK(part_refusal(control) == "(accepted)");
     control.ac_only = true;
     control.dc_ratings.clear();
-    CHECK(refusal(control) == "(accepted)");
+    CHECK(part_refusal(control) == "(accepted)");
 }
 
 TEST_CASE("set points stand in their order") {
     Control control = isolator;
     control.sense_low_c = 90.0;
     control.sense_high_c = 30.0;
-    CHECK(holds(refusal(control), "sense_low_c = 90 °C must be <= sense_high_c = 30 °C"));
+    CHECK(holds(part_refusal(control), "sense_low_c = 90 °C must be <= sense_high_c = 30 °C"));
     control.sense_low_c = 30.0;
-    CHECK(refusal(control) == "(accepted)");
+    CHECK(part_refusal(control) == "(accepted)");
 }
 
 TEST_CASE("a pair is checked by its place in the list") {
     Control control = isolator;
     control.dc_ratings[1].v_dc = 0.0;
-    CHECK(holds(refusal(control), "dc_ratings[1].v_dc = 0 V must be > 0 V"));
+    CHECK(holds(part_refusal(control), "dc_ratings[1].v_dc = 0 V must be > 0 V"));
     control = isolator;
     control.dc_ratings[2].poles = 9;
-    CHECK(holds(refusal(control), "dc_ratings[2].poles = 9 must be >= 1 and <= 8"));
+    CHECK(holds(part_refusal(control), "dc_ratings[2].poles = 9 must be >= 1 and <= 8"));
 }
 
 TEST_CASE("words of a control are those of its glossary") {
     Control control = isolator;
     control.reset = "manually";
-    CHECK(holds(refusal(control), "did you mean \"manual\"?"));
+    CHECK(holds(part_refusal(control), "did you mean \"manual\"?"));
     control.reset = "manual";
     control.failure = "welded";
-    CHECK(holds(refusal(control), "closed, open, either or none known"));
+    CHECK(holds(part_refusal(control), "closed, open, either or none known"));
 }

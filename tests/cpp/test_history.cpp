@@ -1,6 +1,8 @@
+#include "refusal.hpp"
+#include "temp_folder.hpp"
+
 #include <algorithm>
 #include <filesystem>
-#include <random>
 #include <string>
 #include <vector>
 
@@ -19,21 +21,6 @@ using heatmatch::PartKind;
 namespace fs = std::filesystem;
 
 namespace {
-
-/// A folder of its own that goes away with it.
-struct TempFolder {
-    fs::path path =
-        fs::temp_directory_path() / ("heatmatch-" + std::to_string(std::random_device{}()) +
-                                     std::to_string(std::random_device{}()));
-    TempFolder() { fs::create_directories(path); }
-    TempFolder(const TempFolder&) = delete;
-    TempFolder& operator=(const TempFolder&) = delete;
-    ~TempFolder() {
-        std::error_code ignored;
-        fs::remove_all(path, ignored);
-    }
-    [[nodiscard]] std::string file(const std::string& name) const { return (path / name).string(); }
-};
 
 Panel own_panel(const std::string& id, double v_oc = 37.5) {
     return {.id = id,
@@ -54,22 +41,6 @@ double v_oc_of(const Catalog& catalog, const std::string& id) {
 /// Changes the file past the library, as another hand would.
 void edit(const std::string& path, const std::string& sql) {
     SQLite::Database(path, SQLite::OPEN_READWRITE).exec(sql);
-}
-
-template <class Action>
-std::string refusal(Action action) {
-    try {
-        action();
-    } catch (const Error& error) {
-        return error.what();
-    }
-    return "(accepted)";
-}
-
-bool holds(const std::string& message, const std::string& piece) {
-    const bool found = message.find(piece) != std::string::npos;
-    if (!found) MESSAGE("message: ", message);
-    return found;
 }
 
 std::string rows_json(const std::string& ids_of_panels) {
@@ -135,7 +106,8 @@ TEST_CASE("undo goes back step by step and appends what it took back") {
     CHECK(std::count_if(history.begin(), history.end(),
                         [](const HistoryEntry& entry) { return entry.undone; }) == 3);
     CHECK_THROWS_AS(catalog.undo(), CatalogError);
-    CHECK(holds(refusal([&] { catalog.undo(); }), "there is nothing to undo in \"" + path + '"'));
+    CHECK(
+        holds(refusal_of([&] { catalog.undo(); }), "there is nothing to undo in \"" + path + '"'));
     CHECK(catalog.history().size() == 6);
 }
 
@@ -207,7 +179,7 @@ TEST_CASE("undo takes back an import that removes an id twice") {
     const std::string text =
         R"({"heatmatch_catalog": 1, "removed": {"panels": [")" + id + R"(", ")" + id + R"("]}})";
     // Refusing the list is as good as taking it back.
-    if (refusal([&] { catalog.import_json_text(text, "mine.json"); }) == "(accepted)") {
+    if (refusal_of([&] { catalog.import_json_text(text, "mine.json"); }) == "(accepted)") {
         CHECK(catalog.history().front().rows == 1);
         catalog.undo();
     }
@@ -222,7 +194,7 @@ TEST_CASE("undo refuses where another hand changed the row since") {
     catalog.replace(own_panel("own", 31.0));
     edit(path, "UPDATE panels SET v_oc = 35.0 WHERE id = 'own'");
     CHECK_THROWS_AS(catalog.undo(), CatalogError);
-    CHECK(holds(refusal([&] { catalog.undo(); }),
+    CHECK(holds(refusal_of([&] { catalog.undo(); }),
                 "entry 2 (replace panel \"own\") cannot be undone: panel \"own\" was changed since "
                 "by something else"));
     CHECK(v_oc_of(catalog, "own") == 35.0);
@@ -245,7 +217,7 @@ TEST_CASE("undo of an import refuses as a whole where one row was changed since"
     catalog.import_json_text(rows_json("abc"), "mine.json");
     edit(path, "UPDATE panels SET label = 'x' WHERE id = 'b'");
     const std::string before = catalog.export_all_json_text();
-    CHECK(holds(refusal([&] { catalog.undo(); }), "panel \"b\" was changed since"));
+    CHECK(holds(refusal_of([&] { catalog.undo(); }), "panel \"b\" was changed since"));
     CHECK((catalog.export_all_json_text() == before));
 }
 
@@ -262,6 +234,6 @@ TEST_CASE("undo checks references as any change does") {
     edit(path,
          "INSERT INTO wires (id, label, conductor, plating, area_mm2, insulation, source, "
          "source_kind) VALUES ('w', 'W', 'copper', 'bare', 4.0, 'own', 's', 'derived')");
-    CHECK(holds(refusal([&] { catalog.undo(); }), "wire \"w\" (insulation names"));
+    CHECK(holds(refusal_of([&] { catalog.undo(); }), "wire \"w\" (insulation names"));
     CHECK(catalog.parts().find(PartKind::insulation, "own").has_value());
 }

@@ -1,3 +1,5 @@
+#include "refusal.hpp"
+
 #include <string>
 #include <tuple>
 #include <vector>
@@ -49,18 +51,7 @@ template <class Change>
 std::string refusal(Change change) {
     Installation changed = bench();
     change(changed);
-    try {
-        check_references(changed, known_parts());
-    } catch (const Error& error) {
-        return error.what();
-    }
-    return "(accepted)";
-}
-
-bool holds(const std::string& message, const std::string& piece) {
-    const bool found = message.find(piece) != std::string::npos;
-    if (!found) MESSAGE("message: ", message);
-    return found;
+    return refusal_of([&] { check_references(changed, known_parts()); });
 }
 
 }  // namespace

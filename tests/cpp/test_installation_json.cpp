@@ -1,3 +1,5 @@
+#include "refusal.hpp"
+
 #include <string>
 #include <tuple>
 #include <vector>
@@ -28,18 +30,8 @@ std::string least_with(const std::string& members) {
 }
 
 std::string refusal(const std::string& text) {
-    try {
-        std::ignore = installation_from_json(text, "bench.json");
-    } catch (const InvalidInput& error) {
-        return error.what();
-    }
-    return "(accepted)";
-}
-
-bool holds(const std::string& message, const std::string& piece) {
-    const bool found = message.find(piece) != std::string::npos;
-    if (!found) MESSAGE("message: ", message);
-    return found;
+    return refusal_of<InvalidInput>(
+        [&] { std::ignore = installation_from_json(text, "bench.json"); });
 }
 
 }  // namespace

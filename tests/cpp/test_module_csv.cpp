@@ -1,3 +1,5 @@
+#include "refusal.hpp"
+
 #include <string>
 #include <tuple>
 #include <vector>
@@ -36,12 +38,6 @@ Read read(const std::string& text) {
     Read result;
     result.panels = panels_from_module_csv(text, "list.csv", result.refused);
     return result;
-}
-
-bool holds(const std::string& message, const std::string& piece) {
-    const bool found = message.find(piece) != std::string::npos;
-    if (!found) MESSAGE("message: ", message);
-    return found;
 }
 
 }  // namespace

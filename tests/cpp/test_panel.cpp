@@ -1,3 +1,5 @@
+#include "refusal.hpp"
+
 #include <functional>
 #include <string>
 
@@ -29,18 +31,7 @@ const Panel ordinary{.id = "barn",
 std::string refusal(const std::function<void(Panel&)>& change) {
     Panel panel = ordinary;
     change(panel);
-    try {
-        check_part(panel);
-    } catch (const InvalidInput& error) {
-        return error.what();
-    }
-    return "(accepted)";
-}
-
-bool holds(const std::string& message, const std::string& piece) {
-    const bool found = message.find(piece) != std::string::npos;
-    if (!found) MESSAGE("message: ", message);
-    return found;
+    return refusal_of<InvalidInput>([&] { check_part(panel); });
 }
 
 }  // namespace

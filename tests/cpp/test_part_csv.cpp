@@ -1,3 +1,5 @@
+#include "refusal.hpp"
+
 #include <string>
 #include <tuple>
 #include <variant>
@@ -32,18 +34,7 @@ Read read(PartKind kind, const std::string& text) {
 }
 
 std::string refusal(PartKind kind, const std::string& text) {
-    try {
-        std::ignore = read(kind, text);
-    } catch (const InvalidInput& error) {
-        return error.what();
-    }
-    return "(accepted)";
-}
-
-bool holds(const std::string& message, const std::string& piece) {
-    const bool found = message.find(piece) != std::string::npos;
-    if (!found) MESSAGE("message: ", message);
-    return found;
+    return refusal_of<InvalidInput>([&] { std::ignore = read(kind, text); });
 }
 
 }  // namespace

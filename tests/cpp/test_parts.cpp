@@ -1,3 +1,5 @@
+#include "refusal.hpp"
+
 #include <set>
 #include <string>
 #include <tuple>
@@ -22,21 +24,6 @@ namespace {
 
 const heatmatch::Provenance by_label{.source = "label", .source_kind = "nameplate"};
 
-std::string refusal(const Part& part) {
-    try {
-        check_part(part);
-    } catch (const InvalidInput& error) {
-        return error.what();
-    }
-    return "(accepted)";
-}
-
-bool holds(const std::string& message, const std::string& piece) {
-    const bool found = message.find(piece) != std::string::npos;
-    if (!found) MESSAGE("message: ", message);
-    return found;
-}
-
 }  // namespace
 
 TEST_CASE("the kinds stand in the order of the alternatives of a part") {
@@ -56,7 +43,7 @@ TEST_CASE("the kinds stand in the order of the alternatives of a part") {
         CHECK(names.insert(info.plural).second);
         CHECK(heatmatch::part_id(part).empty());
         // An empty part is never usable: it has neither id nor source.
-        CHECK(holds(refusal(part), "id = (missing)"));
+        CHECK(holds(part_refusal(part), "id = (missing)"));
     }
 }
 
@@ -130,19 +117,19 @@ TEST_CASE("low, typical and high stand in their order") {
                            .density_kg_m3 = 1600.0,
                            .heat_capacity_j_kgk = {{20.0, 737.0}, {100.0, 850.0}},
                            .provenance = by_label};
-    CHECK(refusal(sand) == "(accepted)");
+    CHECK(part_refusal(sand) == "(accepted)");
     sand.k20_low_w_mk = 0.3;
-    CHECK(holds(refusal(sand), "medium \"sand\": k20_w_mk = 0.27 must be between its low"));
+    CHECK(holds(part_refusal(sand), "medium \"sand\": k20_w_mk = 0.27 must be between its low"));
     sand.k20_low_w_mk.reset();
-    CHECK(refusal(sand) == "(accepted)");
+    CHECK(part_refusal(sand) == "(accepted)");
     sand.moist_k_w_mk = 1.6;
     sand.moist_k_high_w_mk = 1.5;
-    CHECK(holds(refusal(sand), "moist_k_w_mk = 1.6"));
+    CHECK(holds(part_refusal(sand), "moist_k_w_mk = 1.6"));
     sand.moist_k_high_w_mk = 2.0;
     sand.heat_capacity_j_kgk = {{100.0, 850.0}, {20.0, 737.0}};
-    CHECK(holds(refusal(sand), "sort the table by t_c"));
+    CHECK(holds(part_refusal(sand), "sort the table by t_c"));
     sand.heat_capacity_j_kgk.clear();
-    CHECK(holds(refusal(sand), "heat_capacity_j_kgk = (missing)"));
+    CHECK(holds(part_refusal(sand), "heat_capacity_j_kgk = (missing)"));
 
     heatmatch::Cover glass{.id = "glass",
                            .label = "Glass",
@@ -150,39 +137,39 @@ TEST_CASE("low, typical and high stand in their order") {
                            .u_low_w_m2k = 5.0,
                            .u_high_w_m2k = 5.5,
                            .provenance = by_label};
-    CHECK(holds(refusal(glass), "cover \"glass\": u_w_m2k = 5.8"));
+    CHECK(holds(part_refusal(glass), "cover \"glass\": u_w_m2k = 5.8"));
     glass.u_high_w_m2k = 6.5;
-    CHECK(refusal(glass) == "(accepted)");
+    CHECK(part_refusal(glass) == "(accepted)");
 
     heatmatch::Sheath copper{.id = "copper",
                              .label = "Copper",
                              .verdict_limit_c = 177.0,
                              .hard_limit_c = 150.0,
                              .provenance = by_label};
-    CHECK(holds(refusal(copper), "sheath \"copper\": verdict_limit_c = 177"));
+    CHECK(holds(part_refusal(copper), "sheath \"copper\": verdict_limit_c = 177"));
     copper.verdict_limit_c = 150.0;
-    CHECK(refusal(copper) == "(accepted)");
+    CHECK(part_refusal(copper) == "(accepted)");
 }
 
 TEST_CASE("insulations, connectors and alloys say what they need") {
     heatmatch::Insulation pvc{
         .id = "pvc", .label = "PVC", .family = "PVC", .limit_c = 70.0, .provenance = by_label};
-    CHECK(refusal(pvc) == "(accepted)");
+    CHECK(part_refusal(pvc) == "(accepted)");
     pvc.limit_c = 0.0;
-    CHECK(holds(refusal(pvc), "limit_c = 0 °C must be >= 40 °C and <= 1200 °C"));
+    CHECK(holds(part_refusal(pvc), "limit_c = 0 °C must be >= 40 °C and <= 1200 °C"));
     heatmatch::Connector ring{.id = "ring",
                               .label = "Ring",
                               .family = "ring terminal",
                               .limit_c = 105.0,
                               .place = "cold",
                               .provenance = by_label};
-    CHECK(holds(refusal(ring), "did you mean \"cold end\"?"));
+    CHECK(holds(part_refusal(ring), "did you mean \"cold end\"?"));
     ring.place = "cold end";
-    CHECK(refusal(ring) == "(accepted)");
+    CHECK(part_refusal(ring) == "(accepted)");
     heatmatch::Alloy alloy{.id = "nicr", .label = "NiCr", .provenance = by_label};
-    CHECK(refusal(alloy) == "(accepted)");
+    CHECK(part_refusal(alloy) == "(accepted)");
     alloy.resistance_factor = {{20.0, 1.0}, {20.0, 1.1}};
-    CHECK(holds(refusal(alloy), "resistance_factor"));
+    CHECK(holds(part_refusal(alloy), "resistance_factor"));
 }
 
 TEST_CASE("a title names the kind and the id, and a long id is cut") {

@@ -1,5 +1,7 @@
+#include "refusal.hpp"
+#include "temp_folder.hpp"
+
 #include <filesystem>
-#include <random>
 #include <set>
 #include <sstream>
 #include <string>
@@ -22,21 +24,6 @@ namespace fs = std::filesystem;
 
 namespace {
 
-/// A folder of its own that goes away with it.
-struct TempFolder {
-    fs::path path =
-        fs::temp_directory_path() / ("heatmatch-" + std::to_string(std::random_device{}()) +
-                                     std::to_string(std::random_device{}()));
-    TempFolder() { fs::create_directories(path); }
-    TempFolder(const TempFolder&) = delete;
-    TempFolder& operator=(const TempFolder&) = delete;
-    ~TempFolder() {
-        std::error_code ignored;
-        fs::remove_all(path, ignored);
-    }
-    [[nodiscard]] std::string file(const std::string& name) const { return (path / name).string(); }
-};
-
 /// An open database with the tables of a catalog file.
 SQLite::Database empty_catalog() {
     SQLite::Database database(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
@@ -52,12 +39,6 @@ std::string failure(SQLite::Database& database, const std::string& sql) {
         return error.what();
     }
     return {};
-}
-
-bool holds(const std::string& message, const std::string& piece) {
-    const bool found = message.find(piece) != std::string::npos;
-    if (!found) MESSAGE("message: ", message);
-    return found;
 }
 
 std::string exact(double value) {

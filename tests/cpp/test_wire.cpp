@@ -1,4 +1,5 @@
 #include "reference_csv.hpp"
+#include "refusal.hpp"
 
 #include <string>
 
@@ -31,21 +32,6 @@ Wire copper(double area_mm2, int strands) {
 double area_of(const ReferenceRow& row) {
     return row.at("awg").empty() ? number(row, "area_mm2")
                                  : heatmatch::awg_area_mm2(number(row, "awg"));
-}
-
-std::string refusal(const Wire& wire) {
-    try {
-        check_part(wire);
-    } catch (const InvalidInput& error) {
-        return error.what();
-    }
-    return "(accepted)";
-}
-
-bool holds(const std::string& message, const std::string& piece) {
-    const bool found = message.find(piece) != std::string::npos;
-    if (!found) MESSAGE("message: ", message);
-    return found;
 }
 
 }  // namespace
@@ -141,30 +127,30 @@ TEST_CASE("a plating belongs to copper strands") {
     Wire wire = copper(2.5, 19);
     wire.conductor = "nickel";
     wire.plating = "silver";
-    CHECK(holds(refusal(wire), "plating = silver must be bare for nickel"));
+    CHECK(holds(part_refusal(wire), "plating = silver must be bare for nickel"));
     wire.plating = "bare";
-    CHECK(refusal(wire) == "(accepted)");
+    CHECK(part_refusal(wire) == "(accepted)");
 }
 
 TEST_CASE("an ampacity comes with the temperatures of its table") {
     Wire wire = copper(4.0, 7);
     wire.ampacity_a = 40.0;
-    CHECK(holds(refusal(wire), "ampacity_ambient_c and ampacity_conductor_c"));
+    CHECK(holds(part_refusal(wire), "ampacity_ambient_c and ampacity_conductor_c"));
     wire.ampacity_ambient_c = 90.0;
     wire.ampacity_conductor_c = 60.0;
-    CHECK(holds(refusal(wire), "check whether the two are exchanged"));
+    CHECK(holds(part_refusal(wire), "check whether the two are exchanged"));
     wire.ampacity_ambient_c = 30.0;
     wire.ampacity_conductor_c = 90.0;
-    CHECK(refusal(wire) == "(accepted)");
+    CHECK(part_refusal(wire) == "(accepted)");
 }
 
 TEST_CASE("a wire needs an area and an insulation") {
     Wire wire = copper(0.0, 7);
-    CHECK(holds(refusal(wire), "area_mm2 = 0 mm2 must be >= 0.01 mm2"));
+    CHECK(holds(part_refusal(wire), "area_mm2 = 0 mm2 must be >= 0.01 mm2"));
     wire.area_mm2 = 4.0;
     wire.insulation.clear();
-    CHECK(holds(refusal(wire), "insulation = (missing)"));
+    CHECK(holds(part_refusal(wire), "insulation = (missing)"));
     wire.insulation = "silicone";
     wire.conductor = "iron";
-    CHECK(holds(refusal(wire), "copper, nickel-clad copper, nickel or aluminium"));
+    CHECK(holds(part_refusal(wire), "copper, nickel-clad copper, nickel or aluminium"));
 }

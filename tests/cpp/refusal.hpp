@@ -1,0 +1,31 @@
+#pragma once
+
+#include <string>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/parts/parts.hpp"
+
+/// The message with which an action is refused by an error of that kind, or `(accepted)`.
+template <class Kind = heatmatch::Error, class Action>
+std::string refusal_of(Action action) {
+    try {
+        action();
+    } catch (const Kind& error) {
+        return error.what();
+    }
+    return "(accepted)";
+}
+
+/// The message with which a part is refused, or `(accepted)`.
+inline std::string part_refusal(const heatmatch::Part& part) {
+    return refusal_of<heatmatch::InvalidInput>([&part] { heatmatch::check_part(part); });
+}
+
+/// Whether a message has a piece in it; prints the message if not.
+inline bool holds(const std::string& message, const std::string& piece) {
+    const bool found = message.find(piece) != std::string::npos;
+    if (!found) MESSAGE("message: ", message);
+    return found;
+}
