@@ -1,5 +1,7 @@
 #include "heatmatch/solar/single_diode.hpp"
 
+#include "diode_kernel.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -140,17 +142,26 @@ SingleDiode SingleDiode::scaled(double current_factor, double voltage_factor) co
 }
 
 void operating_points(const DiodeCurves& curves, std::span<const double> resistance_ohm,
-                      std::span<double> voltage_v, std::span<double> current_a) {
+                      std::span<double> voltage_v, std::span<double> current_a, VectorWidth width) {
+    kernel::build_of(width).operating_points(
+        {.light_current_a = curves.light_current_a.data(),
+         .ln_saturation_current = curves.ln_saturation_current.data(),
+         .series_resistance_ohm = curves.series_resistance_ohm.data(),
+         .shunt_conductance_s = curves.shunt_conductance_s.data(),
+         .ideality_v = curves.ideality_v.data(),
+         .count = resistance_ohm.size()},
+        {.resistance_ohm = resistance_ohm.data(),
+         .voltage_v = voltage_v.data(),
+         .current_a = current_a.data()});
     for (std::size_t i = 0; i < resistance_ohm.size(); ++i) {
-        const OperatingPoint point =
-            DiodeCurve{.light_current_a = curves.light_current_a[i],
-                       .ln_saturation_current = curves.ln_saturation_current[i],
-                       .series_resistance_ohm = curves.series_resistance_ohm[i],
-                       .shunt_conductance_s = curves.shunt_conductance_s[i],
-                       .ideality_v = curves.ideality_v[i]}
-                .into_resistance(resistance_ohm[i]);
-        voltage_v[i] = point.voltage_v;
-        current_a[i] = point.current_a;
+        if (!std::isinf(resistance_ohm[i])) continue;
+        const DiodeCurve curve{.light_current_a = curves.light_current_a[i],
+                               .ln_saturation_current = curves.ln_saturation_current[i],
+                               .series_resistance_ohm = curves.series_resistance_ohm[i],
+                               .shunt_conductance_s = curves.shunt_conductance_s[i],
+                               .ideality_v = curves.ideality_v[i]};
+        voltage_v[i] = curve.open_circuit_voltage_v();
+        current_a[i] = 0.0;
     }
 }
 

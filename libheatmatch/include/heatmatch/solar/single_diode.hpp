@@ -2,6 +2,8 @@
 
 #include <span>
 
+#include "heatmatch/solar/vector_width.hpp"
+
 namespace heatmatch {
 
 inline constexpr double stc_irradiance_w_m2 = 1000.0;
@@ -77,6 +79,7 @@ struct DiodeCurves {
 /// Operating points of many curves into as many resistances; writes voltage [V] and current [A].
 /// All spans must have the same length.
 void operating_points(const DiodeCurves& curves, std::span<const double> resistance_ohm,
-                      std::span<double> voltage_v, std::span<double> current_a);
+                      std::span<double> voltage_v, std::span<double> current_a,
+                      VectorWidth width = VectorWidth::automatic);
 
 }  // namespace heatmatch
