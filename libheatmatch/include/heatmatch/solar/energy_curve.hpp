@@ -1,0 +1,105 @@
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "heatmatch/solar/single_diode.hpp"
+#include "heatmatch/solar/vector_width.hpp"
+#include "heatmatch/solar/weather_nodes.hpp"
+
+namespace heatmatch {
+
+/// What one panel reaches at most over the weather of a curve, into one resistance.
+struct LargestPoint {
+    double power_w = 0.0;    //!< [W]
+    double voltage_v = 0.0;  //!< [V]
+    double current_a = 0.0;  //!< [A]
+};
+
+/// Values and slopes at equal steps of ln R, with the polynomials between them.
+struct CurveTable {
+    double ln_first = 0.0;  //!< ln of the first resistance
+    double step = 1.0;      //!< of ln R
+    const double* value = nullptr;
+    const double* slope = nullptr;  //!< d(value)/d(ln R)
+    std::size_t count = 0;
+
+    [[nodiscard]] double at(double ln_ohm) const {
+        const double position = (ln_ohm - ln_first) / step;
+        const auto last = static_cast<double>(count - 1);
+        if (!(position > 0.0 && position < last)) return beyond(position);
+        const auto i = static_cast<std::size_t>(position);
+        const double t = position - static_cast<double>(i);
+        const double rise = value[i + 1] - value[i];
+        const double m0 = step * slope[i];
+        const double m1 = step * slope[i + 1];
+        return value[i] + t * (m0 + t * (3.0 * rise - 2.0 * m0 - m1 + t * (m0 + m1 - 2.0 * rise)));
+    }
+    /// d(value)/d(ln R).
+    [[nodiscard]] double slope_at(double ln_ohm) const;
+
+  private:
+    [[nodiscard]] double beyond(double position) const;
+};
+
+/// Energy that one panel delivers over some weather into a resistance, as a function of it: sums
+/// over the nodes of the weather at 64 resistances from 0.1 to 30 times `noon_ohm`, between them by
+/// Hermite polynomials in ln R on the exact slopes (2.5e-5); beyond, by the power of R that the
+/// slope at the end is. A curve of one panel serves every hook-up: S x P panels into R give S P
+/// times delivered_kwh(R P/S).
+class EnergyCurve {
+  public:
+    EnergyCurve() = default;
+    /// `noon_ohm` is Vmp/Imp of the label; `noct_c` sets how much the sun warms the cells.
+    EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherNodes& nodes, double noon_ohm,
+                VectorWidth width = VectorWidth::automatic);
+
+    /// Energy into a resistance [kWh].
+    [[nodiscard]] double delivered_kwh(double resistance_ohm) const;
+    /// The share of it that reaches `resistance_ohm` behind wire of `wire_ohm` [kWh]: no new curve
+    /// is needed, E(R + Rw) R/(R + Rw).
+    [[nodiscard]] double delivered_kwh(double resistance_ohm, double wire_ohm) const;
+    /// dE/d(ln R) [kWh]: positive below the best resistance.
+    [[nodiscard]] double slope_kwh(double resistance_ohm) const;
+    /// Energy at the maximum power point all the time [kWh].
+    [[nodiscard]] double mpp_kwh() const;
+    /// The resistance that takes the most energy [ohm].
+    [[nodiscard]] double best_resistance_ohm() const;
+    /// The same behind wire of `wire_ohm` [ohm].
+    [[nodiscard]] double best_resistance_ohm(double wire_ohm) const;
+    [[nodiscard]] double noon_ohm() const { return noon_ohm_; }
+    [[nodiscard]] LargestPoint largest(double resistance_ohm) const;
+    /// Hours with more than that power into a resistance; as fine as the nodes are.
+    [[nodiscard]] double hours_above(double resistance_ohm, double power_w) const;
+    /// Share of the sunlit hours in which the panel's voltage is below half of its open-circuit
+    /// voltage of the moment: near short circuit, where heat falls with the square of the sun.
+    [[nodiscard]] double near_short_share(double resistance_ohm) const;
+
+    /// Weighted sum of curves of the same panel: of months into a season.
+    void add(const EnergyCurve& other, double weight);
+
+    /// The table behind it, for those who look up very often; valid as long as the curve is.
+    [[nodiscard]] CurveTable table() const;
+    [[nodiscard]] std::span<const double> grid_ohm() const { return ohm_; }
+
+  private:
+    [[nodiscard]] DiodeCurve curve(std::size_t node) const;
+
+    double noon_ohm_ = 1.0;
+    VectorWidth width_ = VectorWidth::automatic;
+    std::vector<double> ohm_{};
+    std::vector<double> kwh_{};
+    std::vector<double> slope_{};
+    std::vector<double> light_current_a_{};
+    std::vector<double> ln_saturation_current_{};
+    std::vector<double> series_resistance_ohm_{};
+    std::vector<double> shunt_conductance_s_{};
+    std::vector<double> ideality_v_{};
+    std::vector<double> hours_{};
+};
+
+/// The reference for the curve: the sum over every row of the weather [kWh].
+[[nodiscard]] double exact_kwh(const SingleDiode& diode, double noct_c, const Weather& weather,
+                               double resistance_ohm);
+
+}  // namespace heatmatch

@@ -1,0 +1,246 @@
+#include "heatmatch/solar/energy_curve.hpp"
+
+#include "diode_kernel.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <boost/math/tools/roots.hpp>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/base/units.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr std::size_t grid_points = 64;
+constexpr double first_ratio = 0.1;  // of the noon match
+constexpr double last_ratio = 30.0;
+
+void check_resistance(double resistance_ohm, const char* field) {
+    if (resistance_ohm >= 0.0) return;
+    throw InvalidInput(ErrorDetail{.part = "energy curve",
+                                   .field = field,
+                                   .value = format_number(resistance_ohm) + " ohm",
+                                   .allowed = ">= 0 ohm",
+                                   .remedy = "a resistance is positive"});
+}
+
+std::vector<double> geometric_grid(double first, double last, std::size_t points) {
+    std::vector<double> grid(points);
+    const double step = std::log(last / first) / static_cast<double>(points - 1);
+    for (std::size_t i = 0; i < points; ++i) {
+        grid[i] = first * std::exp(step * static_cast<double>(i));
+    }
+    return grid;
+}
+
+}  // namespace
+
+double CurveTable::beyond(double position) const {
+    if (std::isnan(position)) return position;
+    const std::size_t end = position <= 0.0 ? 0 : count - 1;
+    const double from_end = (position - static_cast<double>(end)) * step;
+    if (value[end] <= 0.0) return 0.0;
+    return value[end] * std::exp(slope[end] / value[end] * from_end);
+}
+
+double CurveTable::slope_at(double ln_ohm) const {
+    const double position = (ln_ohm - ln_first) / step;
+    const auto last = static_cast<double>(count - 1);
+    if (!(position > 0.0 && position < last)) {
+        const std::size_t end = position <= 0.0 ? 0 : count - 1;
+        return value[end] > 0.0 ? beyond(position) * slope[end] / value[end] : 0.0;
+    }
+    const auto i = static_cast<std::size_t>(position);
+    const double t = position - static_cast<double>(i);
+    const double rise = value[i + 1] - value[i];
+    const double m0 = step * slope[i];
+    const double m1 = step * slope[i + 1];
+    return (m0 + t * (2.0 * (3.0 * rise - 2.0 * m0 - m1) + t * 3.0 * (m0 + m1 - 2.0 * rise))) /
+           step;
+}
+
+EnergyCurve::EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherNodes& nodes,
+                         double noon_ohm, VectorWidth width)
+    : noon_ohm_(noon_ohm),
+      width_(width),
+      ohm_(geometric_grid(first_ratio * noon_ohm, last_ratio * noon_ohm, grid_points)),
+      kwh_(grid_points, 0.0),
+      slope_(grid_points, 0.0),
+      hours_(nodes.hours) {
+    const std::size_t count = nodes.size();
+    for (auto* list : {&light_current_a_, &ln_saturation_current_, &series_resistance_ohm_,
+                       &shunt_conductance_s_, &ideality_v_}) {
+        list->reserve(count);
+    }
+    const double rise = (noct_c - 20.0) / 800.0;
+    std::size_t weighted = 0;
+    for (std::size_t k = 0; k < count; ++k) {
+        const DiodeCurve at =
+            diode.at(nodes.irradiance_w_m2[k], nodes.base_c[k] + nodes.warming_w_m2[k] * rise);
+        light_current_a_.push_back(at.light_current_a);
+        ln_saturation_current_.push_back(at.ln_saturation_current);
+        series_resistance_ohm_.push_back(at.series_resistance_ohm);
+        shunt_conductance_s_.push_back(at.shunt_conductance_s);
+        ideality_v_.push_back(at.ideality_v);
+        if (hours_[k] > 0.0) weighted = k + 1;  // those of the extremes stand last
+    }
+    kernel::build_of(width).energy_sums({.light_current_a = light_current_a_.data(),
+                                         .ln_saturation_current = ln_saturation_current_.data(),
+                                         .series_resistance_ohm = series_resistance_ohm_.data(),
+                                         .shunt_conductance_s = shunt_conductance_s_.data(),
+                                         .ideality_v = ideality_v_.data(),
+                                         .count = weighted},
+                                        {.hours = hours_.data(),
+                                         .resistance_ohm = ohm_.data(),
+                                         .count = grid_points,
+                                         .energy_wh = kwh_.data(),
+                                         .slope_wh = slope_.data()});
+    for (double& energy : kwh_) energy /= 1000.0;
+    for (double& slope : slope_) slope /= 1000.0;
+}
+
+CurveTable EnergyCurve::table() const {
+    return {.ln_first = std::log(ohm_.front()),
+            .step = std::log(last_ratio / first_ratio) / static_cast<double>(grid_points - 1),
+            .value = kwh_.data(),
+            .slope = slope_.data(),
+            .count = grid_points};
+}
+
+double EnergyCurve::delivered_kwh(double resistance_ohm) const {
+    check_resistance(resistance_ohm, "resistance_ohm");
+    if (resistance_ohm == 0.0 || ohm_.empty()) return 0.0;
+    return table().at(std::log(resistance_ohm));
+}
+
+double EnergyCurve::delivered_kwh(double resistance_ohm, double wire_ohm) const {
+    check_resistance(wire_ohm, "wire_ohm");
+    const double total = resistance_ohm + wire_ohm;
+    return total > 0.0 ? delivered_kwh(total) * resistance_ohm / total : 0.0;
+}
+
+double EnergyCurve::slope_kwh(double resistance_ohm) const {
+    check_resistance(resistance_ohm, "resistance_ohm");
+    if (resistance_ohm == 0.0 || ohm_.empty()) return 0.0;
+    return table().slope_at(std::log(resistance_ohm));
+}
+
+double EnergyCurve::mpp_kwh() const {
+    double sum = 0.0;
+    for (std::size_t k = 0; k < hours_.size(); ++k) {
+        if (hours_[k] > 0.0) sum += hours_[k] * curve(k).maximum_power().power_w;
+    }
+    return sum / 1000.0;
+}
+
+double EnergyCurve::best_resistance_ohm() const {
+    return best_resistance_ohm(0.0);
+}
+
+double EnergyCurve::best_resistance_ohm(double wire_ohm) const {
+    check_resistance(wire_ohm, "wire_ohm");
+    if (ohm_.empty()) return 0.0;
+    const CurveTable look = table();
+    // d/d(ln R) of E(R + Rw) R/(R + Rw), over R/(R + Rw): falls through zero once.
+    const auto slope = [&](double ln_ohm) {
+        const double ohm = std::exp(ln_ohm);
+        const double total = ohm + wire_ohm;
+        return look.slope_at(std::log(total)) * ohm / total +
+               look.at(std::log(total)) * wire_ohm / total;
+    };
+    double low = look.ln_first;
+    double high = look.ln_first + look.step * static_cast<double>(grid_points - 1);
+    if (slope(low) <= 0.0) return ohm_.front();
+    if (slope(high) >= 0.0) return ohm_.back();
+    std::uintmax_t steps = 100;
+    const auto [left, right] = boost::math::tools::toms748_solve(
+        slope, low, high, boost::math::tools::eps_tolerance<double>(40), steps);
+    return std::exp(0.5 * (left + right));
+}
+
+LargestPoint EnergyCurve::largest(double resistance_ohm) const {
+    check_resistance(resistance_ohm, "resistance_ohm");
+    LargestPoint largest;
+    for (std::size_t k = 0; k < hours_.size(); ++k) {
+        const OperatingPoint point = curve(k).into_resistance(resistance_ohm);
+        largest.power_w = std::max(largest.power_w, point.power_w);
+        largest.voltage_v = std::max(largest.voltage_v, point.voltage_v);
+        largest.current_a = std::max(largest.current_a, point.current_a);
+    }
+    return largest;
+}
+
+double EnergyCurve::hours_above(double resistance_ohm, double power_w) const {
+    check_resistance(resistance_ohm, "resistance_ohm");
+    double hours = 0.0;
+    for (std::size_t k = 0; k < hours_.size(); ++k) {
+        if (hours_[k] > 0.0 && curve(k).into_resistance(resistance_ohm).power_w > power_w) {
+            hours += hours_[k];
+        }
+    }
+    return hours;
+}
+
+double EnergyCurve::near_short_share(double resistance_ohm) const {
+    check_resistance(resistance_ohm, "resistance_ohm");
+    double near = 0.0;
+    double all = 0.0;
+    for (std::size_t k = 0; k < hours_.size(); ++k) {
+        if (hours_[k] <= 0.0) continue;
+        const DiodeCurve at = curve(k);
+        all += hours_[k];
+        if (at.into_resistance(resistance_ohm).voltage_v < 0.5 * at.open_circuit_voltage_v()) {
+            near += hours_[k];
+        }
+    }
+    return all > 0.0 ? near / all : 0.0;
+}
+
+void EnergyCurve::add(const EnergyCurve& other, double weight) {
+    if (ohm_.empty()) {
+        *this = other;
+        for (auto* list : {&kwh_, &slope_, &hours_}) {
+            for (double& value : *list) value *= weight;
+        }
+        return;
+    }
+    for (std::size_t i = 0; i < grid_points; ++i) {
+        kwh_[i] += weight * other.kwh_[i];
+        slope_[i] += weight * other.slope_[i];
+    }
+    const auto append = [](std::vector<double>& to, const std::vector<double>& from) {
+        to.insert(to.end(), from.begin(), from.end());
+    };
+    append(light_current_a_, other.light_current_a_);
+    append(ln_saturation_current_, other.ln_saturation_current_);
+    append(series_resistance_ohm_, other.series_resistance_ohm_);
+    append(shunt_conductance_s_, other.shunt_conductance_s_);
+    append(ideality_v_, other.ideality_v_);
+    for (double hours : other.hours_) hours_.push_back(weight * hours);
+}
+
+DiodeCurve EnergyCurve::curve(std::size_t node) const {
+    return {.light_current_a = light_current_a_[node],
+            .ln_saturation_current = ln_saturation_current_[node],
+            .series_resistance_ohm = series_resistance_ohm_[node],
+            .shunt_conductance_s = shunt_conductance_s_[node],
+            .ideality_v = ideality_v_[node]};
+}
+
+double exact_kwh(const SingleDiode& diode, double noct_c, const Weather& weather,
+                 double resistance_ohm) {
+    check_resistance(resistance_ohm, "resistance_ohm");
+    double sum = 0.0;
+    for (std::size_t row = 0; row < weather.size(); ++row) {
+        if (weather.irradiance_w_m2[row] <= 0.0) continue;
+        const DiodeCurve at =
+            diode.at(weather.irradiance_w_m2[row], weather.cell_temperature_c(row, noct_c));
+        sum += weather.hours[row] * at.into_resistance(resistance_ohm).power_w;
+    }
+    return sum / 1000.0;
+}
+
+}  // namespace heatmatch

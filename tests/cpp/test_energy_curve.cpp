@@ -1,0 +1,219 @@
+#include "greensboro.hpp"
+#include "reference_diode.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/solar/energy_curve.hpp"
+
+using heatmatch::EnergyCurve;
+using heatmatch::exact_kwh;
+using heatmatch::SingleDiode;
+using heatmatch::weather_nodes;
+using heatmatch::WeatherNodes;
+
+namespace {
+
+constexpr double noct_c = 45.0;  // the year holds cell temperatures: it does not count
+
+const WeatherNodes& condensed() {
+    static const WeatherNodes nodes = weather_nodes(greensboro());
+    return nodes;
+}
+
+struct Case {
+    SingleDiode diode{};
+    double noon_ohm = 1.0;
+    EnergyCurve curve{};
+};
+
+/// The three modules of the reference with their curves over the condensed year.
+const std::vector<Case>& cases() {
+    static const std::vector<Case> all = [] {
+        std::vector<Case> found;
+        std::string before;
+        for (const ReferenceRow& row : read_reference("energy_open.csv")) {
+            if (row.at("module") == before) continue;
+            before = row.at("module");
+            const double noon = number(row, "vmp_V") / number(row, "imp_A");
+            const SingleDiode diode = diode_of(row);
+            found.push_back({diode, noon, EnergyCurve(diode, noct_c, condensed(), noon)});
+        }
+        return found;
+    }();
+    return all;
+}
+
+}  // namespace
+
+// Source: pvlib; tests/reference/energy_open.csv tells how the rows were made.
+TEST_CASE("a year's energy agrees with pvlib: exact sum to 1e-9, curve to 5e-4") {
+    double worst_exact = 0.0;
+    double worst_curve = 0.0;
+    double worst_maximum = 0.0;
+    for (const ReferenceRow& row : read_reference("energy_open.csv")) {
+        CAPTURE(row.at("case"));
+        const SingleDiode diode = diode_of(row);
+        const double ohm = number(row, "R_load_ohm");
+        const double noon = number(row, "vmp_V") / number(row, "imp_A");
+        const double truth = number(row, "E_kWh_per_year");
+        const EnergyCurve curve(diode, noct_c, condensed(), noon);
+        const double exact = exact_kwh(diode, noct_c, greensboro(), ohm);
+        CHECK(exact == doctest::Approx(truth).epsilon(1e-9));
+        CHECK(curve.largest(ohm).power_w == doctest::Approx(number(row, "P_max_W")).epsilon(1e-6));
+        CHECK(curve.mpp_kwh() == doctest::Approx(number(row, "E_mpp_kWh_per_year")).epsilon(5e-4));
+        worst_exact = std::max(worst_exact, std::fabs(exact / truth - 1.0));
+        worst_maximum = std::max(
+            worst_maximum, std::fabs(curve.largest(ohm).power_w / number(row, "P_max_W") - 1.0));
+        if (ohm < 0.3 * noon || ohm > 6.0 * noon) continue;
+        CHECK(curve.delivered_kwh(ohm) == doctest::Approx(truth).epsilon(5e-4));
+        worst_curve = std::max(worst_curve, std::fabs(curve.delivered_kwh(ohm) / truth - 1.0));
+    }
+    MESSAGE("against pvlib: exact sum " << worst_exact << ", curve " << worst_curve
+                                        << ", largest power " << worst_maximum);
+}
+
+TEST_CASE("the curve stays within 5e-4 of the exact sum from 0.3 to 6 times the noon match") {
+    double worst = 0.0;
+    for (const Case& one : cases()) {
+        for (double ratio = 0.3; ratio < 6.0; ratio *= 1.07) {
+            const double ohm = ratio * one.noon_ohm;
+            const double exact = exact_kwh(one.diode, noct_c, greensboro(), ohm);
+            worst = std::max(worst, std::fabs(one.curve.delivered_kwh(ohm) / exact - 1.0));
+        }
+    }
+    MESSAGE("worst of the curve: " << worst);
+    CHECK(worst < 5e-4);
+}
+
+TEST_CASE("between the points of its grid the curve follows its nodes to 5e-5") {
+    double worst = 0.0;
+    for (const Case& one : cases()) {
+        for (double ratio = 0.11; ratio < 29.0; ratio *= 1.037) {
+            const double ohm = ratio * one.noon_ohm;
+            double sum = 0.0;
+            for (std::size_t k = 0; k < condensed().size(); ++k) {
+                const auto at = one.diode.at(condensed().irradiance_w_m2[k], condensed().base_c[k]);
+                sum += condensed().hours[k] * at.into_resistance(ohm).power_w / 1000.0;
+            }
+            worst = std::max(worst, std::fabs(one.curve.delivered_kwh(ohm) / sum - 1.0));
+        }
+    }
+    MESSAGE("worst between the points: " << worst);
+    CHECK(worst < 5e-5);
+}
+
+TEST_CASE("energy has one peak, stays below the maximum power point, and fades at both ends") {
+    for (const Case& one : cases()) {
+        const double best = one.curve.best_resistance_ohm();
+        const double most = one.curve.delivered_kwh(best);
+        CHECK(best > one.noon_ohm);
+        CHECK(best < 3.0 * one.noon_ohm);
+        CHECK(most < one.curve.mpp_kwh());
+        double before = 0.0;
+        for (double ratio = 0.02; ratio < 100.0; ratio *= 1.02) {
+            const double ohm = ratio * one.noon_ohm;
+            const double kwh = one.curve.delivered_kwh(ohm);
+            CHECK(kwh <= most * (1.0 + 1e-12));
+            if (ohm < best) CHECK(kwh > before);
+            if (ohm > best * 1.02) CHECK(kwh < before);
+            before = kwh;
+        }
+        CHECK(one.curve.delivered_kwh(0.0) == 0.0);
+        CHECK(one.curve.delivered_kwh(1e9) < 1e-3 * most);
+        CHECK(std::fabs(one.curve.slope_kwh(best)) < 1e-6 * most);
+    }
+}
+
+TEST_CASE("the slope is the derivative by ln R") {
+    for (const Case& one : cases()) {
+        for (double ratio : {0.05, 0.2, 0.7, 1.3, 2.9, 11.0, 28.0, 50.0}) {
+            const double ohm = ratio * one.noon_ohm;
+            const double step = 1e-5;
+            const double numeric = (one.curve.delivered_kwh(ohm * std::exp(step)) -
+                                    one.curve.delivered_kwh(ohm * std::exp(-step))) /
+                                   (2.0 * step);
+            CHECK(one.curve.slope_kwh(ohm) ==
+                  doctest::Approx(numeric).epsilon(1e-6).scale(one.curve.mpp_kwh()));
+        }
+    }
+}
+
+TEST_CASE("wire ohms need no curve of their own") {
+    const Case& one = cases().front();
+    const double wire = 0.4;
+    SingleDiode with_wire = one.diode;
+    with_wire.series_resistance_ohm += wire;
+    const EnergyCurve own(with_wire, noct_c, condensed(), one.noon_ohm);
+    for (double ratio : {0.4, 1.0, 2.0, 5.0}) {
+        const double ohm = ratio * one.noon_ohm;
+        CHECK(one.curve.delivered_kwh(ohm, wire) ==
+              doctest::Approx(own.delivered_kwh(ohm)).epsilon(5e-5));
+    }
+    CHECK(one.curve.best_resistance_ohm(wire) ==
+          doctest::Approx(own.best_resistance_ohm()).epsilon(1e-3));
+}
+
+TEST_CASE("the year's largest power, volts and amperes are those of its rows") {
+    for (const Case& one : cases()) {
+        for (double ratio : {0.3, 0.8, 1.0, 1.5, 4.0}) {
+            const double ohm = ratio * one.noon_ohm;
+            double power = 0.0;
+            double voltage = 0.0;
+            for (std::size_t row = 0; row < greensboro().size(); ++row) {
+                const auto point =
+                    one.diode.at(greensboro().irradiance_w_m2[row], greensboro().base_c[row])
+                        .into_resistance(ohm);
+                power = std::max(power, point.power_w);
+                voltage = std::max(voltage, point.voltage_v);
+            }
+            CHECK(one.curve.largest(ohm).power_w == doctest::Approx(power).epsilon(1e-9));
+            CHECK(one.curve.largest(ohm).voltage_v == doctest::Approx(voltage).epsilon(1e-9));
+        }
+    }
+}
+
+TEST_CASE("hours above a power, and near short circuit, are shares of the sunlit hours") {
+    const Case& one = cases().front();
+    const EnergyCurve hourly(one.diode, noct_c, weather_nodes(greensboro(), {.exact = true}),
+                             one.noon_ohm);
+    double hours = 0.0;
+    double sunlit = 0.0;
+    for (std::size_t row = 0; row < greensboro().size(); ++row) {
+        if (greensboro().irradiance_w_m2[row] <= 0.0) continue;
+        sunlit += 1.0;
+        const auto point = one.diode.at(greensboro().irradiance_w_m2[row], greensboro().base_c[row])
+                               .into_resistance(one.noon_ohm);
+        if (point.power_w > 100.0) hours += 1.0;
+    }
+    CHECK(hourly.hours_above(one.noon_ohm, 100.0) == doctest::Approx(hours));
+    CHECK(one.curve.hours_above(one.noon_ohm, 100.0) == doctest::Approx(hours).epsilon(0.05));
+    CHECK(hourly.hours_above(one.noon_ohm, 0.0) == doctest::Approx(sunlit));
+    CHECK(one.curve.near_short_share(1e-6) == doctest::Approx(1.0));
+    CHECK(one.curve.near_short_share(1e6) == doctest::Approx(0.0));
+    CHECK(one.curve.near_short_share(0.5 * one.noon_ohm) >
+          one.curve.near_short_share(one.noon_ohm));
+}
+
+TEST_CASE("months add up to the year") {
+    const Case& one = cases().front();
+    EnergyCurve sum;
+    for (int month = 1; month <= 12; ++month) {
+        sum.add(EnergyCurve(one.diode, noct_c, weather_nodes(greensboro(), {.months = {month}}),
+                            one.noon_ohm),
+                1.0);
+    }
+    for (double ratio : {0.5, 1.4, 3.0}) {
+        const double ohm = ratio * one.noon_ohm;
+        CHECK(sum.delivered_kwh(ohm) ==
+              doctest::Approx(exact_kwh(one.diode, noct_c, greensboro(), ohm)).epsilon(5e-4));
+    }
+    CHECK(sum.mpp_kwh() == doctest::Approx(one.curve.mpp_kwh()).epsilon(5e-4));
+}
+
+TEST_CASE("a negative resistance is refused") {
+    CHECK_THROWS_WITH(static_cast<void>(cases().front().curve.delivered_kwh(-1.0)),
+                      doctest::Contains("resistance_ohm = -1 ohm"));
+}
