@@ -144,6 +144,27 @@ TEST_CASE("twelve months are asked for, each with its low below its high") {
                          InvalidInput);
 }
 
+TEST_CASE("a site's lists by month have twelve values or none") {
+    heatmatch::Site site{.record_low_c = -20.0};
+    CHECK_NOTHROW(heatmatch::check_site(site));
+    site.snow_cover_pct.assign(12, 10.0);
+    site.albedo_by_month.assign(12, 0.2);
+    site.soiling_pct.assign(12, 2.0);
+    site.linke_turbidity.assign(12, 3.0);
+    CHECK_NOTHROW(heatmatch::check_site(site));
+    for (auto* list :
+         {&site.snow_cover_pct, &site.albedo_by_month, &site.soiling_pct, &site.linke_turbidity}) {
+        list->pop_back();
+        CHECK_THROWS_AS(heatmatch::check_site(site), InvalidInput);
+        list->push_back(1.0);
+    }
+    site.soiling_pct = {1.0};
+    CHECK_THROWS_WITH_AS(heatmatch::check_site(site),
+                         "site: soiling_pct = 1 values must be 12 values, January first; give one "
+                         "for each month",
+                         InvalidInput);
+}
+
 TEST_CASE("surroundings are made by their names") {
     CHECK(heatmatch::Surroundings::open_air(25.0).kind == "open air");
     CHECK(heatmatch::Surroundings::sunlit(35.0).irradiance_w_m2 == 1000.0);

@@ -78,6 +78,9 @@ TEST_CASE("values survive to the last bit, and texts to the last letter") {
     installation.name = "Glashaus \"Süd\"\n\t2 \u4e2d";
     installation.site.record_low_c = -20.1;
     installation.site.latitude_deg = 1.0 / 3.0;
+    installation.site.snow_cover_pct = std::vector<double>(12, 100.0 / 3.0);
+    installation.site.albedo_by_month = {0.7, 0.7, 0.5, 0.2, 0.2, 0.2,
+                                         0.2, 0.2, 0.2, 0.2, 0.3, 0.1 + 0.2};
     installation.panels = {{.group = "p", .panel = "a", .count = 3, .age_years = 0.1 + 0.2}};
     installation.runs = {{.name = "r", .length_m = 1e-300, .wire = "choose"}};
     const Installation back = installation_from_json(installation_to_json(installation));
@@ -96,6 +99,17 @@ TEST_CASE("the least an installation needs is a record low") {
     const std::string message = refusal(R"({"heatmatch_installation": 1, "site": {}})");
     CHECK(holds(message, "bench.json: site: record_low_c = (missing) must be given"));
     CHECK(holds(refusal(R"({"heatmatch_installation": 1})"), "{\"record_low_c\": -20}"));
+}
+
+TEST_CASE("a site's list by month is refused by its own name") {
+    const auto with_site = [](const std::string& member) {
+        return refusal(R"({"heatmatch_installation": 1, "site": {"record_low_c": -20, )" + member +
+                       "}}");
+    };
+    CHECK(holds(with_site(R"("snow_cover_pct": [10, 20])"), "snow_cover_pct = 2 values"));
+    CHECK(holds(with_site(R"("soiling_pct": [1,1,1,1,1,1,1,1,1,1,1,91])"), "soiling_pct"));
+    CHECK(holds(with_site(R"("albedo_by_month": [1,1,1,1,1,1,1,1,1,1,1,1.5])"), ">= 0 and <= 1"));
+    CHECK(holds(with_site(R"("linke_turbidity": 3)"), "linke_turbidity"));
 }
 
 TEST_CASE("an unknown that is written as null is left out") {

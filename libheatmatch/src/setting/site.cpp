@@ -5,6 +5,19 @@
 
 namespace heatmatch {
 
+namespace {
+
+void expect_twelve(const std::vector<double>& list, const char* part, const char* field) {
+    if (list.size() == 12) return;
+    throw InvalidInput(ErrorDetail{.part = part,
+                                   .field = field,
+                                   .value = std::to_string(list.size()) + " values",
+                                   .allowed = "12 values, January first",
+                                   .remedy = "give one for each month"});
+}
+
+}  // namespace
+
 std::span<const Field> site_fields() {
     static const auto fields = std::to_array<Field>({
         bind<&Site::latitude_deg>({.name = "latitude_deg",
@@ -45,6 +58,31 @@ std::span<const Field> site_fields() {
                              .unit = unit::none,
                              .range = {.low = 0.0, .high = 1.0},
                              .meaning = "share of light the ground gives back"}),
+        bind<&Site::albedo_by_month>(
+            {.name = "albedo_by_month",
+             .kind = FieldKind::numbers,
+             .unit = unit::none,
+             .range = {.low = 0.0, .high = 1.0},
+             .meaning = "share of light the ground gives back, snow counted in, January first"}),
+        bind<&Site::snow_cover_pct>(
+            {.name = "snow_cover_pct",
+             .kind = FieldKind::numbers,
+             .unit = unit::percent,
+             .range = {.low = 0.0, .high = 100.0},
+             .meaning = "share of each month's time that snow lies on the panels, January first"}),
+        bind<&Site::soiling_pct>(
+            {.name = "soiling_pct",
+             .kind = FieldKind::numbers,
+             .unit = unit::percent,
+             .range = {.low = 0.0, .high = 90.0},
+             .meaning = "share of the light that dirt on the panels takes, January first"}),
+        bind<&Site::linke_turbidity>(
+            {.name = "linke_turbidity",
+             .kind = FieldKind::numbers,
+             .unit = unit::none,
+             .range = {.low = 1.0, .high = 10.0},
+             .meaning = "turbidity of the clear air after Linke, 2 clean, 3 usual, 5 hazy, "
+                        "January first"}),
         bind<&Site::wet>({.name = "wet",
                           .kind = FieldKind::flag,
                           .meaning = "people touch things with wet hands or feet here"}),
@@ -84,18 +122,20 @@ std::span<const Field> monthly_normals_fields() {
     return fields;
 }
 
-void check_monthly_normals(const MonthlyNormals& normals) {
-    const auto expect_twelve = [](const std::vector<double>& list, const char* field) {
-        if (list.size() == 12) return;
-        throw InvalidInput(ErrorDetail{.part = "weather",
-                                       .field = field,
-                                       .value = std::to_string(list.size()) + " values",
-                                       .allowed = "12 values, January first",
-                                       .remedy = "give one for each month"});
+void check_site(const Site& site) {
+    const auto expect_year = [](const std::vector<double>& list, const char* field) {
+        if (!list.empty()) expect_twelve(list, "site", field);
     };
-    expect_twelve(normals.sun_hours, "sun_hours");
-    expect_twelve(normals.temp_min_c, "temp_min_c");
-    expect_twelve(normals.temp_max_c, "temp_max_c");
+    expect_year(site.albedo_by_month, "albedo_by_month");
+    expect_year(site.snow_cover_pct, "snow_cover_pct");
+    expect_year(site.soiling_pct, "soiling_pct");
+    expect_year(site.linke_turbidity, "linke_turbidity");
+}
+
+void check_monthly_normals(const MonthlyNormals& normals) {
+    expect_twelve(normals.sun_hours, "weather", "sun_hours");
+    expect_twelve(normals.temp_min_c, "weather", "temp_min_c");
+    expect_twelve(normals.temp_max_c, "weather", "temp_max_c");
     for (std::size_t month = 0; month < 12; ++month) {
         if (normals.temp_min_c[month] <= normals.temp_max_c[month]) continue;
         throw InvalidInput(ErrorDetail{

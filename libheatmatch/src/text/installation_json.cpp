@@ -192,6 +192,7 @@ Installation installation_from_json(std::string_view text, std::string_view orig
     });
     with("site", [&](const Json& json) {
         installation.site = read<Site>(site_fields(), json, origin + ": site");
+        check_site(installation.site);
     });
     with("weather", [&](const Json& json) {
         installation.weather =

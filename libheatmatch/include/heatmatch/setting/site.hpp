@@ -17,6 +17,10 @@ struct Site {
     std::optional<double> azimuth_deg{};     //!< of the panels, clockwise from north [deg]
     double record_low_c = 0.0;               //!< lowest air temperature on record [°C]
     std::optional<double> albedo{};          //!< of the ground without snow
+    std::vector<double> albedo_by_month{};   //!< of the ground, snow counted in; wins over albedo
+    std::vector<double> snow_cover_pct{};    //!< of each month's time: panels under snow [%]
+    std::vector<double> soiling_pct{};       //!< of the light: what dirt takes, by month [%]
+    std::vector<double> linke_turbidity{};   //!< of the clear air, by month
     bool wet = false;                        //!< greenhouse, barn, cellar: lower touch voltage
     double bright_irradiance_w_m2 = 1000.0;  //!< that margins are judged at; more for snow and
                                              //!< cloud edge [W/m2]
@@ -24,6 +28,10 @@ struct Site {
     friend bool operator==(const Site&, const Site&) = default;
 };
 [[nodiscard]] std::span<const Field> site_fields();
+
+/// Checks what no single field can: lists by month are empty or have twelve values. Throws
+/// InvalidInput.
+void check_site(const Site& site);
 
 /// Twelve monthly means, January first.
 struct MonthlyNormals {
