@@ -2,7 +2,7 @@
 
 #include "degrees.hpp"
 #include "observation_checks.hpp"
-#include "site_plane.hpp"
+#include "solar_year.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -137,12 +137,7 @@ Weather weather_from_observations(const Observations& given, const Site& site) {
     const TimeSteps steps = time_steps(given);
     const auto times = given.unix_time_s;
     Weather weather{.step_hours = steps.step_s / 3600.0, .assumed = plane.assumed};
-    if (given.wind_m_s.empty()) {
-        weather.assumed.push_back({.part = "weather",
-                                   .field = "wind_m_s",
-                                   .value = "1 m/s, that of NOCT",
-                                   .source = "class default"});
-    }
+    if (given.wind_m_s.empty()) weather.assumed.push_back(still_wind_assumption());
     NightLight at_night;
     double night_s = 0.0;
     for (std::size_t row = 0; row < times.size(); ++row) {
