@@ -10,6 +10,8 @@ PYBIND11_MODULE(_core, module) {
     register_setting(module);
     register_array(module);
     register_heat(module);
+    register_sun(module);
+    register_plane(module);
     register_parts_view(module);
     register_catalog(module);
     register_glossary(module);

@@ -87,6 +87,8 @@ void register_diode(py::module_& module);
 void register_fits(py::module_& module);
 void register_array(py::module_& module);
 void register_heat(py::module_& module);
+void register_sun(py::module_& module);
+void register_plane(py::module_& module);
 void register_parts_view(py::module_& module);
 void register_glossary(py::module_& module);
 void register_catalog(py::module_& module);

@@ -18,6 +18,7 @@ NAMES = """
 DatasheetFit SingleDiode DiodeCurve OperatingPoint OperatingPoints Array ArrayCurve Surroundings
 ConductorTemperature ElementResistance Installation Site OwnedPanels WireRun Device Circuit
 RunParts PlacedDevice Candidate Delivered Margin Step Catalog PartsView
+SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance PlaneIrradiances
 """
 
 
@@ -62,7 +63,15 @@ def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -
     one = circuit.diode_new.at(**sun)
     wire = starter.wires["silicone-14-awg"]
     around = hm.Surroundings.sunlit(30, irradiance_w_m2=900)
+    moments = hm.sun_position(40, -75, 10, [1.7e9, 1.71e9])
+    light = {"plane_azimuth_deg": 180, "apparent_zenith_deg": 40, "sun_azimuth_deg": 170}
+    light |= {"ghi_w_m2": 600, "dni_w_m2": 650, "dhi_w_m2": 100}
     found = [
+        moments,
+        hm.clear_sky(40),
+        hm.clear_sky(moments.apparent_zenith_deg),
+        hm.plane_irradiance(tilt_deg=30, **light),
+        hm.plane_irradiance(tilt_deg=[30, 60], **light),
         circuit.diode_new,
         circuit.diode_today,
         one,

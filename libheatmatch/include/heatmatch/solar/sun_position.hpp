@@ -28,8 +28,8 @@ struct Refraction {
 [[nodiscard]] double standard_pressure_pa(double elevation_m);
 
 /// The sun at a moment, in seconds since 1970-01-01 00:00 UTC: the low-accuracy series of Meeus,
-/// chapter 25, with nutation in the sidereal time and parallax. Within 0.01 degrees of a full
-/// solution between 1990 and 2060. @cite meeus-1998
+/// chapter 25, with nutation in the sidereal time and parallax. Within 0.012 degrees of a full
+/// solution between 1950 and 2100, its refraction included. @cite meeus-1998
 [[nodiscard]] SunPosition sun_position(const Place& place, double unix_time_s,
                                        const Refraction& air);
 

@@ -1,0 +1,26 @@
+#include "heatmatch/solar/clear_days.hpp"
+
+#include "solar_year.hpp"
+
+namespace heatmatch {
+
+Weather clear_days(const Site& site, const std::optional<MonthlyNormals>& normals) {
+    const SitePlane plane = site_plane(site);
+    Weather weather{.assumed = plane.assumed};
+    weather.assumed.push_back(still_wind_assumption());
+    constexpr double usual_air_c = 10.0;
+    if (normals) {
+        check_record(monthly_normals_fields(), &*normals, "weather");
+        check_monthly_normals(*normals);
+    } else {
+        weather.assumed.push_back(
+            {.part = "weather", .field = "air_c", .value = "10 °C", .source = "class default"});
+    }
+    for (const YearHour& hour : solar_year(plane)) {
+        append_row(weather, plane, hour.moment, clear_sky_at(plane, hour.moment),
+                   {.air_c = normals ? air_at_hour(*normals, hour) : usual_air_c}, 1.0);
+    }
+    return weather;
+}
+
+}  // namespace heatmatch

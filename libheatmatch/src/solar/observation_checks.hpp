@@ -1,0 +1,28 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+
+#include "heatmatch/solar/observed_weather.hpp"
+
+namespace heatmatch {
+
+/// `2020-06-01 13:00 UTC`.
+[[nodiscard]] std::string utc_text(double unix_time_s);
+
+/// How the rows lie in time.
+struct TimeSteps {
+    double step_s = 0.0;        //!< median difference
+    std::size_t gaps = 0;       //!< differences above 1.5 steps
+    double missing_s = 0.0;     //!< in them
+    std::size_t shortened = 0;  //!< rows that end before a step has passed
+};
+
+/// Checks the observations: lengths, times, ranges. Throws InvalidInput naming row and time.
+/// Returns how many small negative readings there are.
+std::size_t check_observations(const Observations& observations);
+
+/// Throws InvalidInput unless there are two rows or more, a minute to an hour apart.
+[[nodiscard]] TimeSteps time_steps(const Observations& observations);
+
+}  // namespace heatmatch

@@ -1,0 +1,178 @@
+#include "heatmatch/solar/observed_weather.hpp"
+
+#include "degrees.hpp"
+#include "observation_checks.hpp"
+#include "solar_year.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/solar/cell_temperature.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double lowest_sun_deg = 87.0;  // below, a direct part from a difference is noise
+constexpr double day_s = 86400.0;
+
+double reading(std::span<const double> list, std::size_t row) {
+    return std::max(0.0, list[row]);
+}
+
+/// Direct light from what is left of the global [W/m2]; never more than comes from the sun.
+double direct_from_rest(double rest_w_m2, const SkyMoment& moment) {
+    if (moment.sun.apparent_zenith_deg > lowest_sun_deg) return 0.0;
+    return std::clamp(rest_w_m2 / moment.cosine(), 0.0, moment.extraterrestrial_w_m2);
+}
+
+/// All three parts of the sun; what is missing follows from the others.
+SkyIrradiance sky_of(const Observations& given, std::size_t row, const SkyMoment& moment) {
+    const bool has_direct = !given.dni_w_m2.empty();
+    const bool has_diffuse = !given.dhi_w_m2.empty();
+    SkyIrradiance sky;
+    if (has_direct) sky.dni_w_m2 = moment.is_day() ? reading(given.dni_w_m2, row) : 0.0;
+    if (has_diffuse) sky.dhi_w_m2 = reading(given.dhi_w_m2, row);
+    if (given.ghi_w_m2.empty()) {
+        sky.ghi_w_m2 = sky.dhi_w_m2 + sky.dni_w_m2 * moment.cosine();
+        return sky;
+    }
+    sky.ghi_w_m2 = reading(given.ghi_w_m2, row);
+    if (!has_direct && !has_diffuse) {
+        sky.dni_w_m2 = std::min(
+            erbs_split(sky.ghi_w_m2, moment.sun.zenith_deg, moment.extraterrestrial_w_m2).dni_w_m2,
+            moment.extraterrestrial_w_m2);
+    } else if (!has_direct) {
+        sky.dni_w_m2 = direct_from_rest(sky.ghi_w_m2 - sky.dhi_w_m2, moment);
+    }
+    if (!has_diffuse) {
+        sky.dhi_w_m2 = std::max(0.0, sky.ghi_w_m2 - sky.dni_w_m2 * moment.cosine());
+    }
+    return sky;
+}
+
+/// Counts the sunlight that comes while the sun is down.
+struct NightLight {
+    std::size_t rows = 0;
+    double sum = 0.0;
+    double all = 0.0;
+
+    void add(const SkyIrradiance& sky, const SkyMoment& moment) {
+        constexpr double bright_w_m2 = 50.0;
+        all += sky.ghi_w_m2;
+        if (moment.is_day()) return;
+        sum += sky.ghi_w_m2;
+        if (sky.ghi_w_m2 > bright_w_m2) ++rows;
+    }
+
+    void report(Weather& weather) const {
+        constexpr double most = 0.1;
+        const std::string share = format_number(100.0 * sum / std::max(all, 1e-9), 3) + " %";
+        if (sum > most * all) {
+            throw InvalidInput(
+                ErrorDetail{.part = "weather",
+                            .field = "unix_time_s",
+                            .value = share + " of the sunlight while the sun is down",
+                            .allowed = "at most 10 %",
+                            .remedy = "check the time zone and the longitude"});
+        }
+        if (rows == 0) return;
+        weather.remarks.push_back(std::to_string(rows) +
+                                  " rows above 50 W/m2 while the sun is "
+                                  "down (" +
+                                  share +
+                                  " of the sunlight): check the time zone, the "
+                                  "longitude and whether times are the start or the end of a step");
+    }
+};
+
+void check_plane(double irradiance_w_m2, std::size_t row, double unix_time_s) {
+    if (irradiance_w_m2 <= brightest_plane_w_m2) return;
+    throw InvalidInput(ErrorDetail{
+        .part = "weather",
+        .field = "sun on the panels in row " + std::to_string(row) + " at " + utc_text(unix_time_s),
+        .value = format_number(irradiance_w_m2) + " W/m2",
+        .allowed = "<= " + format_number(brightest_plane_w_m2) + " W/m2",
+        .remedy = "check the time zone, the tilt and the azimuth"});
+}
+
+/// Night inside a gap of at most a day gives nothing but has passed: it counts for the days.
+double night_within(const SitePlane& site, Weather& weather, double from_s, double to_s,
+                    double step_s) {
+    double night_s = 0.0;
+    if (to_s - from_s > day_s) return night_s;
+    for (double at = from_s + 0.5 * step_s; at < to_s; at += step_s) {
+        const SkyMoment moment = sky_moment(site, at);
+        if (moment.is_day()) continue;
+        night_s += step_s;
+        weather.days[moment.month] += step_s / day_s;
+    }
+    return night_s;
+}
+
+std::string hours_text(double seconds) {
+    return format_number(seconds / 3600.0, 4) + " h";
+}
+
+void report_steps(const TimeSteps& steps, double night_s, Weather& weather) {
+    if (steps.gaps > 0) {
+        weather.remarks.push_back(
+            std::to_string(steps.gaps) + " gaps, " + hours_text(steps.missing_s - night_s) +
+            " missing" +
+            (night_s > 0.0 ? " beside " + hours_text(night_s) + " of night" : std::string()));
+    }
+    if (steps.shortened > 0) {
+        weather.remarks.push_back(std::to_string(steps.shortened) +
+                                  " rows follow each other faster than the step of " +
+                                  hours_text(steps.step_s) + "; they count until the next row");
+    }
+}
+
+}  // namespace
+
+Weather weather_from_observations(const Observations& given, const Site& site) {
+    const SitePlane plane = site_plane(site);
+    const std::size_t negative = check_observations(given);
+    const TimeSteps steps = time_steps(given);
+    const auto times = given.unix_time_s;
+    Weather weather{.step_hours = steps.step_s / 3600.0, .assumed = plane.assumed};
+    if (given.wind_m_s.empty()) weather.assumed.push_back(still_wind_assumption());
+    NightLight at_night;
+    double night_s = 0.0;
+    for (std::size_t row = 0; row < times.size(); ++row) {
+        const bool last = row + 1 == times.size();
+        const double next_s = last ? times[row] + steps.step_s : times[row + 1];
+        const double length_s = std::min(steps.step_s, next_s - times[row]);
+        const double start_s = times[row] - given.label * steps.step_s;
+        const SkyMoment moment = sky_moment(plane, start_s + 0.5 * steps.step_s);
+        const SkyIrradiance sky = sky_of(given, row, moment);
+        at_night.add(sky, moment);
+        append_row(weather, plane, moment, sky,
+                   {.air_c = given.air_c[row],
+                    .wind_factor = given.wind_m_s.empty() ? 1.0 : wind_factor(given.wind_m_s[row])},
+                   length_s / 3600.0);
+        check_plane(weather.irradiance_w_m2.back(), row, times[row]);
+        if (next_s - times[row] > 1.5 * steps.step_s) {
+            night_s += night_within(plane, weather, start_s + steps.step_s,
+                                    next_s - given.label * steps.step_s, steps.step_s);
+        }
+    }
+    if (weather.irradiation_kwh_m2() <= 0.0 && at_night.all <= 0.0) {
+        throw InvalidInput(
+            ErrorDetail{.part = "weather",
+                        .field = "ghi_w_m2",
+                        .value = "no sun in " + std::to_string(times.size()) + " rows",
+                        .allowed = "above 0 W/m2 in some rows",
+                        .remedy = "check the columns and the times"});
+    }
+    at_night.report(weather);
+    report_steps(steps, night_s, weather);
+    if (negative > 0) {
+        weather.remarks.push_back(std::to_string(negative) +
+                                  " small negative readings of the sun counted as 0");
+    }
+    return weather;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,124 @@
+#include "site_plane.hpp"
+
+#include "degrees.hpp"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+
+#include "heatmatch/base/error.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+double known(const std::optional<double>& value, const char* field, const char* remedy) {
+    if (value) return *value;
+    throw InvalidInput(ErrorDetail{.part = "site",
+                                   .field = field,
+                                   .value = "(missing)",
+                                   .allowed = "given, for the sun on the panels",
+                                   .remedy = remedy});
+}
+
+/// A list by month, or the same value in each.
+std::array<double, 12> by_month(const std::vector<double>& list, double otherwise) {
+    std::array<double, 12> filled{};
+    filled.fill(otherwise);
+    std::copy_n(list.begin(), std::min<std::size_t>(list.size(), 12), filled.begin());
+    return filled;
+}
+
+double light_behind_glass(const SitePlane& site, const SkyMoment& moment,
+                          const SkyIrradiance& sky) {
+    const Plane& plane = site.plane[moment.month];
+    return behind_glass(light_on_glass(site, moment, sky), plane,
+                        incidence_angle_deg(plane, moment.sun))
+               .total_w_m2() *
+           site.clean[moment.month];
+}
+
+}  // namespace
+
+SitePlane site_plane(const Site& site) {
+    check_record(site_fields(), &site, "site");
+    check_site(site);
+    SitePlane result;
+    const auto assume = [&result](const char* field, std::string value, const char* source) {
+        result.assumed.push_back(
+            {.part = "site", .field = field, .value = std::move(value), .source = source});
+    };
+    result.place.latitude_deg =
+        known(site.latitude_deg, "latitude_deg", "read it from a map, north positive");
+    result.place.longitude_deg =
+        known(site.longitude_deg, "longitude_deg", "read it from a map, east positive");
+    const double tilt = known(site.tilt_deg, "tilt_deg", "0 for flat panels, 90 for upright ones");
+    if (!site.elevation_m) assume("elevation_m", "0 m", "class default");
+    result.place.elevation_m = site.elevation_m.value_or(0.0);
+    const double towards_equator = result.place.latitude_deg < 0.0 ? 0.0 : 180.0;
+    if (!site.azimuth_deg && tilt > 0.0) {
+        assume("azimuth_deg", format_number(towards_equator) + " deg, towards the equator",
+               "class default");
+    }
+    constexpr double grass_albedo = 0.2;
+    if (!site.albedo && site.albedo_by_month.empty()) assume("albedo", "0.2", "pvlib-albedo");
+    constexpr double usual_turbidity = 3.0;
+    if (site.linke_turbidity.empty()) assume("linke_turbidity", "3", "common-practice");
+    if (site.snow_cover_pct.empty()) assume("snow_cover_pct", "0 %", "class default");
+    if (site.soiling_pct.empty()) assume("soiling_pct", "0 %", "class default");
+    const auto albedo = by_month(site.albedo_by_month, site.albedo.value_or(grass_albedo));
+    const auto snow = by_month(site.snow_cover_pct, 0.0);
+    const auto dirt = by_month(site.soiling_pct, 0.0);
+    result.linke_turbidity = by_month(site.linke_turbidity, usual_turbidity);
+    for (std::size_t month = 0; month < 12; ++month) {
+        result.plane[month] = {.tilt_deg = tilt,
+                               .azimuth_deg = site.azimuth_deg.value_or(towards_equator),
+                               .albedo = albedo[month]};
+        result.clean[month] = 1.0 - dirt[month] / 100.0;
+        result.bare[month] = 1.0 - snow[month] / 100.0;
+    }
+    return result;
+}
+
+double SkyMoment::cosine() const {
+    return std::max(0.0, std::cos(radians(sun.apparent_zenith_deg)));
+}
+
+SkyMoment sky_moment(const SitePlane& site, double unix_time_s) {
+    using namespace std::chrono;
+    constexpr double second_per_degree = 240.0;
+    const double solar_s = unix_time_s + site.place.longitude_deg * second_per_degree;
+    const auto day = floor<days>(sys_seconds(seconds(static_cast<long long>(std::floor(solar_s)))));
+    return {.month = static_cast<unsigned>(year_month_day(day).month()) - 1U,
+            .sun = sun_position(site.place, unix_time_s),
+            .extraterrestrial_w_m2 = extraterrestrial_normal_w_m2(unix_time_s)};
+}
+
+SkyIrradiance clear_sky_at(const SitePlane& site, const SkyMoment& moment) {
+    return ineichen_clear_sky(moment.sun.apparent_zenith_deg,
+                              {.elevation_m = site.place.elevation_m,
+                               .linke_turbidity = site.linke_turbidity[moment.month],
+                               .extraterrestrial_w_m2 = moment.extraterrestrial_w_m2});
+}
+
+PlaneIrradiance light_on_glass(const SitePlane& site, const SkyMoment& moment,
+                               const SkyIrradiance& sky) {
+    return plane_irradiance(site.plane[moment.month], moment.sun, sky,
+                            moment.extraterrestrial_w_m2);
+}
+
+void append_row(Weather& weather, const SitePlane& site, const SkyMoment& moment,
+                const SkyIrradiance& sky, const PanelAir& air, double hours) {
+    const SkyIrradiance clouded{.ghi_w_m2 = sky.dhi_w_m2, .dhi_w_m2 = sky.dhi_w_m2};
+    weather.irradiance_w_m2.push_back(light_behind_glass(site, moment, sky));
+    weather.clear_w_m2.push_back(light_behind_glass(site, moment, clear_sky_at(site, moment)));
+    weather.overcast_w_m2.push_back(light_behind_glass(site, moment, clouded));
+    weather.base_c.push_back(air.air_c);
+    weather.warming_w_m2.push_back(light_on_glass(site, moment, sky).total_w_m2() *
+                                   air.wind_factor);
+    weather.hours.push_back(hours * site.bare[moment.month]);
+    weather.month.push_back(static_cast<std::uint8_t>(moment.month + 1));
+    weather.days[moment.month] += hours / 24.0;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,41 @@
+#include "solar_year.hpp"
+
+#include <cmath>
+#include <numbers>
+
+namespace heatmatch {
+
+std::vector<YearHour> solar_year(const SitePlane& site) {
+    constexpr double new_year_s = 1735689600.0;  // of 2025, a common year
+    constexpr double second_per_degree = 240.0;
+    std::vector<YearHour> hours;
+    hours.reserve(8760);
+    double start_s = new_year_s - site.place.longitude_deg * second_per_degree;
+    for (const double days : days_of_month) {
+        for (std::size_t day = 0; day < static_cast<std::size_t>(days); ++day) {
+            for (int hour = 0; hour < 24; ++hour) {
+                hours.push_back({.moment = sky_moment(site, start_s + 1800.0),
+                                 .solar_hour = hour + 0.5,
+                                 .day_of_month = day});
+                start_s += 3600.0;
+            }
+        }
+    }
+    return hours;
+}
+
+double air_at_hour(const MonthlyNormals& normals, const YearHour& hour) {
+    const double turn = hour.solar_hour * std::numbers::pi / 12.0;
+    const double share = 0.44 - 0.46 * std::sin(turn + 0.9) + 0.11 * std::sin(2.0 * turn + 0.9);
+    const std::size_t month = hour.moment.month;
+    return normals.temp_max_c[month] * share + normals.temp_min_c[month] * (1.0 - share);
+}
+
+Assumption still_wind_assumption() {
+    return {.part = "weather",
+            .field = "wind_m_s",
+            .value = "1 m/s, that of NOCT",
+            .source = "class default"};
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "site_plane.hpp"
+
+#include <vector>
+
+namespace heatmatch {
+
+/// The middle of an hour of a common year, by the mean solar time of the place.
+struct YearHour {
+    SkyMoment moment{};
+    double solar_hour = 0.0;       //!< 0.5 to 23.5
+    std::size_t day_of_month = 0;  //!< 0 to 30
+};
+
+/// All 8760 hours, January first.
+[[nodiscard]] std::vector<YearHour> solar_year(const SitePlane& site);
+
+/// Air temperature between the mean low and high of the month [°C]: the low about sunrise, the high
+/// in the afternoon. @cite campbell-norman-1998
+[[nodiscard]] double air_at_hour(const MonthlyNormals& normals, const YearHour& hour);
+
+/// Lists that no wind is known.
+[[nodiscard]] Assumption still_wind_assumption();
+
+}  // namespace heatmatch
