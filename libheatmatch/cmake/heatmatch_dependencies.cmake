@@ -2,6 +2,9 @@
 # Without a network, point FETCHCONTENT_SOURCE_DIR_<NAME> at an unpacked source tree.
 include(FetchContent)
 
+set(THREADS_PREFER_PTHREAD_FLAG ON)
+find_package(Threads REQUIRED)
+
 find_package(nlohmann_json 3.10 QUIET)
 if(NOT nlohmann_json_FOUND)
     FetchContent_Declare(nlohmann_json

@@ -1,3 +1,4 @@
+#include "../../libheatmatch/src/match/pairing.hpp"
 #include "demo.hpp"
 
 #include <algorithm>
@@ -9,10 +10,27 @@
 
 #include "heatmatch/match/rank.hpp"
 
-using heatmatch::pareto_front;
-using heatmatch::Trade;
-
 namespace {
+
+struct Trade {
+    double power_w = 0.0;
+    double headroom = 0.0;
+    double price = 0.0;
+};
+
+/// Indices of the front, found as the screen does: one after the other.
+std::vector<std::size_t> pareto_front(const std::vector<Trade>& trades) {
+    heatmatch::Front front;
+    for (std::size_t i = 0; i < trades.size(); ++i) {
+        const Trade& trade = trades[i];
+        if (!front.may_enter(trade.power_w, trade.headroom, trade.price)) continue;
+        front.offer(
+            {.group = i, .merit = trade.power_w, .headroom = trade.headroom, .price = trade.price});
+    }
+    std::vector<std::size_t> indices;
+    for (const heatmatch::Pairing& pairing : front.sorted()) indices.push_back(pairing.group);
+    return indices;
+}
 
 bool same(const Trade& a, const Trade& b) {
     return a.power_w == b.power_w && a.headroom == b.headroom && a.price == b.price;
@@ -93,17 +111,17 @@ TEST_CASE("a front of one dimension alone is a single trade") {
     CHECK(trades[pareto_front(trades).front()].power_w == 6.0);
 }
 
-TEST_CASE("the front of the demo is beaten by no candidate in power, headroom and price at once") {
+TEST_CASE("the front of the demo is beaten by no candidate in heat, headroom and price at once") {
     const auto price = [](const heatmatch::Candidate& candidate) {
         return candidate.price_to_buy.value_or(std::numeric_limits<double>::infinity());
     };
     CHECK(!demo_ranking().pareto.empty());
     for (const heatmatch::Candidate& front : demo_ranking().pareto) {
         for (const heatmatch::Candidate& other : demo_ranking().candidates) {
-            const bool as_good = other.mean_power_w() >= front.mean_power_w() &&
+            const bool as_good = other.merit() >= front.merit() &&
                                  other.smallest_headroom() >= front.smallest_headroom() &&
                                  price(other) <= price(front);
-            const bool better = other.mean_power_w() > front.mean_power_w() * (1.0 + 1e-12) ||
+            const bool better = other.merit() > front.merit() * (1.0 + 1e-12) ||
                                 other.smallest_headroom() > front.smallest_headroom() + 1e-12 ||
                                 price(other) < price(front);
             CHECK_FALSE((as_good && better));

@@ -59,17 +59,13 @@ std::size_t pairings_of(const Installation& installation, int max_bank) {
     return arrays * banks;
 }
 
-/// How many whole steps of 1 % below the best.
-int steps_below(double power_w, double best_w) {
-    int steps = 0;
-    while (power_w < best_w * std::pow(0.99, steps + 1) * (1.0 - 1e-9)) ++steps;
-    return steps;
+/// Steps of 1 % from 1 kWh or 1 W on.
+double step_of(const Candidate& candidate) {
+    return std::floor(std::log(candidate.merit()) / std::log(1.01) + 1e-9);
 }
 
-bool comes_first(const Candidate& a, const Candidate& b, double best_w) {
-    const int steps_a = steps_below(a.mean_power_w(), best_w);
-    const int steps_b = steps_below(b.mean_power_w(), best_w);
-    if (steps_a != steps_b) return steps_a < steps_b;
+bool comes_first(const Candidate& a, const Candidate& b) {
+    if (step_of(a) != step_of(b)) return step_of(a) > step_of(b);
     if (a.not_assessed() != b.not_assessed()) return a.not_assessed() < b.not_assessed();
     if (std::fabs(a.smallest_headroom() - b.smallest_headroom()) > 1e-12) {
         return a.smallest_headroom() > b.smallest_headroom();
@@ -153,24 +149,35 @@ TEST_CASE("what was looked at is kept, rejected or above the budget") {
     CHECK(titles.size() == ranking.candidates.size() + ranking.rejected.size());
 }
 
-// Source: the rule as written: power in steps of 1 %, not assessed, headroom, price.
+// Source: the rule as written: heat in steps of 1 %, not assessed, headroom, price.
 TEST_CASE("candidates come in the order of the rule") {
-    for (const Ranking& ranking : {demo_ranking(), any_ranking()}) {
-        double best_w = 0.0;
-        for (const Candidate& each : ranking.candidates) {
-            best_w = std::max(best_w, each.mean_power_w());
-        }
+    Installation without_weather = demo();
+    without_weather.weather.reset();
+    const Ranking by_power = rank(starter(), without_weather, keep_all());
+    CHECK(demo_ranking().by_season);
+    CHECK(!by_power.by_season);
+    for (const Ranking& ranking : {demo_ranking(), any_ranking(), by_power}) {
         int wrong = 0;
         for (std::size_t i = 1; i < ranking.candidates.size(); ++i) {
-            const Candidate& before = ranking.candidates[i - 1];
-            const Candidate& after = ranking.candidates[i];
-            if (!comes_first(before, after, best_w)) ++wrong;
+            if (!comes_first(ranking.candidates[i - 1], ranking.candidates[i])) ++wrong;
         }
         CHECK(wrong == 0);
-        CHECK(steps_below(ranking.candidates.front().mean_power_w(), best_w) == 0);
         for (std::size_t i = 1; i < ranking.rejected.size(); ++i) {
-            CHECK(ranking.rejected[i - 1].mean_power_w() >=
-                  ranking.rejected[i].mean_power_w() * (1.0 - 1e-12));
+            CHECK(ranking.rejected[i - 1].merit() >= ranking.rejected[i].merit() * (1.0 - 1e-12));
+        }
+    }
+}
+
+TEST_CASE("the number of threads changes nothing") {
+    for (const std::size_t threads : {1U, 2U, 7U}) {
+        RankOptions options{.top = 30, .keep_rejected = 10, .threads = threads};
+        const Ranking ranking = rank(starter(), demo(), options);
+        CHECK(ranking.reasons == demo_ranking().reasons);
+        REQUIRE(ranking.candidates.size() == 30);
+        for (std::size_t i = 0; i < 30; ++i) {
+            CHECK(ranking.candidates[i].circuit.title() ==
+                  demo_ranking().candidates[i].circuit.title());
+            CHECK(ranking.candidates[i].merit() == demo_ranking().candidates[i].merit());
         }
     }
 }
@@ -195,7 +202,7 @@ TEST_CASE("two runs give the same ranking") {
         const Candidate& a = again.candidates[i];
         const Candidate& b = demo_ranking().candidates[i];
         CHECK(a.circuit.title() == b.circuit.title());
-        CHECK(a.mean_power_w() == b.mean_power_w());
+        CHECK(a.merit() == b.merit());
         CHECK(a.smallest_headroom() == b.smallest_headroom());
     }
     CHECK(again.remarks == demo_ranking().remarks);

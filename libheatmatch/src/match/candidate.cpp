@@ -43,6 +43,10 @@ double Candidate::mean_power_high_w() const {
     return mean_of(delivered, &Delivered::power_high_w);
 }
 
+double Candidate::merit() const {
+    return season ? season->kwh : mean_power_w();
+}
+
 const Margin* Candidate::worst() const {
     const Margin* worst = nullptr;
     for (const Margin& margin : margins) {
@@ -81,6 +85,7 @@ std::vector<Assumption> Candidate::assumed() const {
     };
     add(circuit.panel.assumed);
     add(circuit.bank.each.assumed);
+    if (season) add(season->assumed);
     for (const Margin& margin : margins) add(margin.assumed);
     return all;
 }

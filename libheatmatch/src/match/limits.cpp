@@ -65,11 +65,15 @@ void keep_larger(Extremes& result, const Share& share) {
 
 }  // namespace
 
+SingleDiode brightest_panel(const PanelInService& panel) {
+    return panel.as_new.scaled(panel.i_sc_limit_a / panel.panel.i_sc,
+                               panel.cold.v_oc_at_25_c / panel.panel.v_oc);
+}
+
 ArrayCurve bright_curve(const PanelInService& panel, Hookup panels, const Site& site) {
-    const SingleDiode brightest = panel.as_new.scaled(panel.i_sc_limit_a / panel.panel.i_sc,
-                                                      panel.cold.v_oc_at_25_c / panel.panel.v_oc);
-    return Array{.panel = brightest, .series = panels.series, .parallel = panels.parallel}.at(
-        site.bright_irradiance_w_m2, site.record_low_c + bright_cold_rise_k);
+    return Array{
+        .panel = brightest_panel(panel), .series = panels.series, .parallel = panels.parallel}
+        .at(site.bright_irradiance_w_m2, site.record_low_c + bright_cold_rise_k);
 }
 
 Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm) {
@@ -123,6 +127,27 @@ Screened screen_bank(const Extremes& extremes, const BankLimits& limits, double 
                    "terminal temperature");
     }
     return screened;
+}
+
+ArrayScreened screen_array(const PanelInService& panel, Hookup panels) {
+    constexpr double continuous = 1.25;
+    ArrayScreened array;
+    if (const auto& limit = panel.panel.max_system_voltage_v) {
+        keep_worse(array.screened, headroom_of(panel.cold.v_oc * panels.series, *limit),
+                   "cold voltage");
+    } else {
+        ++array.not_assessed;
+    }
+    if (panels.parallel > 1) {
+        if (const auto& limit = panel.panel.max_series_fuse_a) {
+            const double fed = (panels.parallel - 1) * continuous * panel.i_sc_limit_a;
+            keep_worse(array.screened, headroom_of(fed, *limit), "reverse current");
+        } else {
+            ++array.not_assessed;
+        }
+    }
+    if (panels.series > 1) ++array.not_assessed;  // mismatch within a string
+    return array;
 }
 
 Screened screen_margins(const std::vector<Margin>& margins) {

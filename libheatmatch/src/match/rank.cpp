@@ -1,39 +1,22 @@
 #include "heatmatch/match/rank.hpp"
 
-#include "pairings.hpp"
+#include "screen.hpp"
 
 #include <algorithm>
-#include <cmath>
-#include <limits>
+#include <map>
+#include <numeric>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/solar/monthly_weather.hpp"
 
 namespace heatmatch {
 
 namespace {
 
-/// Step of 1 % below the best: 0 for the best itself.
-int bucket(double power_w, double best_w) {
-    if (power_w <= 0.0 || best_w <= 0.0) return std::numeric_limits<int>::max();
-    return static_cast<int>(std::floor(std::log(power_w / best_w) / std::log(0.99) + 1e-9));
-}
-
-/// Best first: power in steps of 1 %, then data, then headroom, then price.
-void sort_candidates(std::vector<const Pairing*>& pairings) {
-    double best_w = 0.0;
-    for (const Pairing* pairing : pairings) best_w = std::max(best_w, pairing->power_w);
-    std::stable_sort(pairings.begin(), pairings.end(),
-                     [best_w](const Pairing* a, const Pairing* b) {
-                         const int bucket_a = bucket(a->power_w, best_w);
-                         const int bucket_b = bucket(b->power_w, best_w);
-                         if (bucket_a != bucket_b) return bucket_a < bucket_b;
-                         if (a->not_assessed != b->not_assessed)
-                             return a->not_assessed < b->not_assessed;
-                         if (a->headroom != b->headroom) return a->headroom > b->headroom;
-                         if (a->price != b->price) return a->price < b->price;
-                         return a->power_w > b->power_w;
-                     });
-}
+/// Share of a ranking's progress that the screen takes.
+constexpr double screening_share = 0.7;
+/// Groups whose remarks are listed one by one.
+constexpr std::size_t few_groups = 12;
 
 void check_installation(const Installation& installation) {
     const auto refuse = [](const char* field, const char* remedy) {
@@ -51,63 +34,178 @@ void check_installation(const Installation& installation) {
     }
 }
 
-std::vector<std::string> remarks_of(const Pairings& pairings, const RankOptions& options) {
-    std::vector<std::string> remarks;
-    std::string conditions;
-    for (const Condition& condition : options.conditions) {
-        conditions += (conditions.empty() ? "" : ", ") + format_number(condition.irradiance_w_m2) +
-                      " W/m2 at " + format_number(condition.cell_temperature_c) + " °C cells";
-    }
-    remarks.push_back("Ordered by power averaged over " + conditions +
-                      "; the year's weather is not part of this version.");
-    remarks.push_back(
-        "Heat in the store is not part of this version: in dry sand the sheath, not "
-        "the rated watts, limits an element.");
-    for (const GroupContext& group : pairings.groups) {
-        remarks.insert(remarks.end(), group.panel.remarks.begin(), group.panel.remarks.end());
-        for (const std::string& warning : group.panel.as_new.warnings) {
-            remarks.push_back("panel \"" + group.panel.panel.id + "\": " + warning);
-        }
-    }
-    if (pairings.banks.empty()) {
+/// Weather that the installation tells itself, if it tells enough; else why not.
+std::shared_ptr<const Weather> own_weather(const Installation& installation,
+                                           std::vector<std::string>& remarks) {
+    if (!installation.weather) return nullptr;
+    const Site& site = installation.site;
+    if (!site.latitude_deg || !site.tilt_deg) {
         remarks.push_back(
-            "No element of the catalog passes the filters of the installation: widen "
-            "\"any\", or name an element you own.");
+            std::string("The twelve months of weather are not used: the site lacks ") +
+            (site.latitude_deg ? "tilt_deg." : "latitude_deg."));
+        return nullptr;
     }
-    for (const auto& [reason, count] : pairings.left_out) {
-        remarks.push_back(std::to_string(count) + " pairings left out: " + reason);
-    }
-    return remarks;
+    return std::make_shared<const Weather>(weather_from_months(*installation.weather, site));
 }
 
-/// Full candidates of the pairings that are kept, telling how far it is.
+/// Candidates of the pairings that are kept. What several share is computed once.
 class Evaluation {
   public:
-    Evaluation(const Pairings& pairings, const Installation& installation,
-               const RankOptions& options, std::size_t total)
-        : pairings_(pairings), installation_(installation), options_(options), total_(total) {}
-
-    std::vector<Candidate> all(const std::vector<const Pairing*>& chosen, std::size_t most) {
-        std::vector<Candidate> candidates;
-        for (const Pairing* pairing : chosen) {
-            if (candidates.size() == most) break;
-            candidates.push_back(
-                evaluate(circuit_of(pairings_, *pairing), installation_, options_.conditions));
-            ++done_;
-            const double share = static_cast<double>(done_) / static_cast<double>(total_);
-            const double progress = screening_share + (1.0 - screening_share) * share;
-            if (options_.progress && !options_.progress(progress)) throw Interrupted();
+    Evaluation(const ScreenContext& context, std::vector<std::vector<Pairing>> lists)
+        : context_(context), lists_(std::move(lists)) {
+        for (const auto& list : lists_) {
+            for (const Pairing& pairing : list) {
+                groups_.try_emplace(pairing.group);
+                frames_.try_emplace(key(pairing));
+            }
         }
+    }
+
+    /// One list of candidates for each list of pairings.
+    std::vector<std::vector<Candidate>> run() {
+        work_on(groups_, 0.1, [this](std::size_t group, Group& shared) {
+            shared.panel = panel_of(context_, group);
+            if (context_.season != nullptr) {
+                shared.curves =
+                    season_curves(shared.panel, *context_.season, context_.options->vector_width);
+            }
+        });
+        work_on(frames_, 0.2, [this](const Key& key, Circuit& frame) {
+            frame =
+                frame_of(context_, key.group, groups_.at(key.group).panel, key.panels, key.bank);
+        });
+        std::vector<std::vector<Candidate>> candidates(lists_.size());
+        std::vector<std::pair<const Pairing*, Candidate*>> jobs;
+        for (std::size_t l = 0; l < lists_.size(); ++l) {
+            candidates[l].resize(lists_[l].size());
+            for (std::size_t i = 0; i < lists_[l].size(); ++i) {
+                jobs.emplace_back(&lists_[l][i], &candidates[l][i]);
+            }
+        }
+        run_jobs(jobs.size(), 1.0,
+                 [&](std::size_t i) { *jobs[i].second = candidate_of(*jobs[i].first); });
         return candidates;
     }
 
   private:
-    const Pairings& pairings_;
-    const Installation& installation_;
-    const RankOptions& options_;
-    std::size_t total_;
-    std::size_t done_ = 0;
+    struct Group {
+        PanelInService panel{};
+        std::optional<SeasonCurves> curves{};
+    };
+    /// What the runs of a circuit depend on.
+    struct Key {
+        std::size_t group = 0;
+        Hookup panels{};
+        Hookup bank{};
+        [[nodiscard]] auto order() const {
+            return std::tuple(group, panels.series, panels.parallel, bank.series, bank.parallel);
+        }
+        friend bool operator<(const Key& a, const Key& b) { return a.order() < b.order(); }
+    };
+
+    [[nodiscard]] Key key(const Pairing& pairing) const {
+        return {pairing.group, pairing.panels, context_.banks[pairing.bank].hookup};
+    }
+
+    [[nodiscard]] Candidate candidate_of(const Pairing& pairing) const {
+        const Group& group = groups_.at(pairing.group);
+        Circuit circuit = frames_.at(key(pairing));
+        circuit.bank = context_.banks[pairing.bank];
+        Candidate candidate =
+            evaluate(circuit, *context_.installation, context_.options->conditions);
+        if (group.curves) {
+            candidate.season =
+                season_of(circuit, *group.curves, *context_.season, candidate.price_to_buy);
+        }
+        return candidate;
+    }
+
+    template <class Work>
+    void run_jobs(std::size_t count, double up_to, const Work& work) {
+        const double from = reached_;
+        const auto& asked = context_.options->progress;
+        Progress progress;
+        if (asked) {
+            progress = [&asked, from, up_to](double share) {
+                const double all = from + (up_to - from) * share;
+                return asked(screening_share + (1.0 - screening_share) * all);
+            };
+        }
+        parallel_for(
+            count, worker_count(context_.options->threads, count),
+            [&work](std::size_t item, std::size_t) { work(item); }, progress);
+        reached_ = up_to;
+    }
+
+    template <class Map, class Work>
+    void work_on(Map& map, double up_to, const Work& work) {
+        std::vector<typename Map::iterator> entries;
+        for (auto it = map.begin(); it != map.end(); ++it) entries.push_back(it);
+        run_jobs(entries.size(), up_to,
+                 [&](std::size_t i) { work(entries[i]->first, entries[i]->second); });
+    }
+
+    const ScreenContext& context_;
+    std::vector<std::vector<Pairing>> lists_;
+    std::map<std::size_t, Group> groups_{};
+    std::map<Key, Circuit> frames_{};
+    double reached_ = 0.0;
 };
+
+Tally screen_all(const ScreenContext& context) {
+    const RankOptions& options = *context.options;
+    const std::size_t groups = context.installation->panels.size();
+    const std::size_t workers = worker_count(options.threads, groups);
+    std::vector<Tally> tallies(workers, Tally(options.top, options.keep_rejected));
+    Progress progress;
+    if (options.progress) {
+        progress = [&options](double share) { return options.progress(screening_share * share); };
+    }
+    parallel_for(
+        groups, workers,
+        [&](std::size_t group, std::size_t worker) {
+            screen_group(context, group, tallies[worker]);
+        },
+        progress);
+    for (std::size_t i = 1; i < workers; ++i) tallies[0].add(tallies[i]);
+    return tallies[0];
+}
+
+void append(std::vector<std::string>& to, const std::vector<std::string>& more) {
+    to.insert(to.end(), more.begin(), more.end());
+}
+
+std::string order_remark(const ScreenContext& context) {
+    if (context.season != nullptr) {
+        return "Ordered by heat over " + format_number(context.season->days, 4) +
+               " days of the season, typical weather.";
+    }
+    std::string conditions;
+    for (const Condition& condition : context.options->conditions) {
+        conditions += (conditions.empty() ? "" : ", ") + format_number(condition.irradiance_w_m2) +
+                      " W/m2 at " + format_number(condition.cell_temperature_c) + " °C cells";
+    }
+    return "Ordered by power averaged over " + conditions +
+           ": no weather was given, so the season is not counted.";
+}
+
+std::vector<std::string> panel_remarks(const ScreenContext& context) {
+    std::vector<std::string> remarks;
+    const std::size_t groups = context.installation->panels.size();
+    for (std::size_t group = 0; group < std::min(groups, few_groups); ++group) {
+        const PanelInService panel = panel_of(context, group);
+        append(remarks, panel.remarks);
+        for (const std::string& warning : panel.as_new.warnings) {
+            remarks.push_back("panel \"" + panel.panel.id + "\": " + warning);
+        }
+    }
+    if (groups > few_groups) {
+        remarks.push_back("Remarks on panels are listed for the first " +
+                          std::to_string(few_groups) + " of " + std::to_string(groups) +
+                          " groups; each candidate tells its own.");
+    }
+    return remarks;
+}
 
 }  // namespace
 
@@ -116,42 +214,46 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     check_installation(installation);
     const Parts parts = merged_parts(catalog, installation);
     check_references(installation, parts);
-    const Pairings pairings = screen_all(parts, installation, options);
+    std::vector<std::string> weather_remarks;
+    const auto weather =
+        options.weather ? options.weather : own_weather(installation, weather_remarks);
+    std::optional<SeasonWeather> season;
+    if (weather)
+        season = season_weather(*weather, installation.goals.months, options.exact_weather);
+    const ScreenContext context =
+        screen_context(parts, installation, options, season ? &*season : nullptr);
+    const Tally tally = screen_all(context);
 
-    Ranking ranking{.evaluated = pairings.all.size(), .conditions = options.conditions};
-    std::vector<const Pairing*> kept;
-    std::vector<const Pairing*> refused;
-    for (const Pairing& pairing : pairings.all) {
-        const auto& budget = installation.goals.budget;
-        if (!pairing.reason.empty()) {
-            ++ranking.reasons[pairing.reason];
-            refused.push_back(&pairing);
-        } else if (budget && std::isinf(pairing.price)) {
-            ++ranking.reasons["price not known"];
-        } else if (budget && pairing.price > *budget) {
-            ++ranking.reasons["budget"];
-        } else {
-            kept.push_back(&pairing);
-        }
+    Ranking ranking{.evaluated = tally.evaluated,
+                    .conditions = options.conditions,
+                    .by_season = season.has_value()};
+    for (std::size_t i = 1; i < tally.counts.size(); ++i) {
+        if (tally.counts[i] == 0) continue;
+        ranking.reasons[context.reasons->name(static_cast<std::uint32_t>(i))] = tally.counts[i];
     }
-    sort_candidates(kept);
-    std::stable_sort(refused.begin(), refused.end(),
-                     [](const Pairing* a, const Pairing* b) { return a->power_w > b->power_w; });
-    std::vector<Trade> trades;
-    trades.reserve(kept.size());
-    for (const Pairing* pairing : kept) {
-        trades.push_back({pairing->power_w, pairing->headroom, pairing->price});
-    }
-    std::vector<const Pairing*> front;
-    for (std::size_t index : pareto_front(trades)) front.push_back(kept[index]);
+    std::vector<Pairing> front = tally.front.sorted();
+    if (front.size() > options.top) front.resize(options.top);
+    auto lists = Evaluation(context, {tally.kept.sorted(), tally.rejected.sorted(), front}).run();
+    ranking.candidates = std::move(lists[0]);
+    ranking.rejected = std::move(lists[1]);
+    ranking.pareto = std::move(lists[2]);
 
-    Evaluation evaluation(pairings, installation, options,
-                          std::min(kept.size(), options.top) + std::min(front.size(), options.top) +
-                              std::min(refused.size(), options.keep_rejected));
-    ranking.candidates = evaluation.all(kept, options.top);
-    ranking.rejected = evaluation.all(refused, options.keep_rejected);
-    ranking.pareto = evaluation.all(front, options.top);
-    ranking.remarks = remarks_of(pairings, options);
+    ranking.remarks.push_back(order_remark(context));
+    append(ranking.remarks, weather_remarks);
+    if (season) append(ranking.remarks, season->remarks);
+    ranking.remarks.push_back(
+        "Heat in the store is not part of this version: in dry sand the sheath, not "
+        "the rated watts, limits an element.");
+    append(ranking.remarks, panel_remarks(context));
+    if (context.banks.empty()) {
+        ranking.remarks.push_back(
+            "No element of the catalog passes the filters of the installation: widen "
+            "\"any\", or name an element you own.");
+    }
+    if (tally.left_out > 0) {
+        ranking.remarks.push_back(std::to_string(tally.left_out) +
+                                  " pairings left out: resistance not fixed");
+    }
     return ranking;
 }
 

@@ -19,6 +19,11 @@ Part make_by_index(std::size_t index, std::index_sequence<I...>) {
 
 template <class P>
 const P& find_in(const std::vector<P>& parts, std::string_view id, PartKind kind) {
+    // A catalog lists its parts by id; parts put over it may stand anywhere.
+    const auto near =
+        std::lower_bound(parts.begin(), parts.end(), id,
+                         [](const P& part, std::string_view wanted) { return part.id < wanted; });
+    if (near != parts.end() && near->id == id) return *near;
     const auto found =
         std::find_if(parts.begin(), parts.end(), [id](const P& part) { return part.id == id; });
     if (found != parts.end()) return *found;

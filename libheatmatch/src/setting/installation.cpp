@@ -1,6 +1,7 @@
 #include "heatmatch/setting/installation.hpp"
 
 #include <algorithm>
+#include <set>
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/field_access.hpp"
@@ -50,12 +51,10 @@ const OwnedPanels& find_group(const Installation& installation, std::string_view
 }
 
 void check_references(const Installation& installation, const Parts& parts) {
+    std::set<std::string_view> groups;
     for (const OwnedPanels& owned : installation.panels) {
         static_cast<void>(find_panel(parts, owned.panel));
-        const auto same = std::count_if(
-            installation.panels.begin(), installation.panels.end(),
-            [&owned](const OwnedPanels& other) { return other.group == owned.group; });
-        if (same > 1) {
+        if (!groups.insert(owned.group).second) {
             throw InvalidInput(ErrorDetail{.part = "installation",
                                            .field = "panels.group",
                                            .value = '"' + owned.group + '"',

@@ -14,7 +14,6 @@ namespace heatmatch {
 
 namespace {
 
-constexpr std::size_t grid_points = 64;
 constexpr double first_ratio = 0.1;  // of the noon match
 constexpr double last_ratio = 30.0;
 
@@ -63,12 +62,11 @@ double CurveTable::slope_at(double ln_ohm) const {
 }
 
 EnergyCurve::EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherNodes& nodes,
-                         double noon_ohm, VectorWidth width)
+                         double noon_ohm, VectorWidth width, std::size_t points)
     : noon_ohm_(noon_ohm),
-      width_(width),
-      ohm_(geometric_grid(first_ratio * noon_ohm, last_ratio * noon_ohm, grid_points)),
-      kwh_(grid_points, 0.0),
-      slope_(grid_points, 0.0),
+      ohm_(geometric_grid(first_ratio * noon_ohm, last_ratio * noon_ohm, points)),
+      kwh_(points, 0.0),
+      slope_(points, 0.0),
       hours_(nodes.hours) {
     const std::size_t count = nodes.size();
     for (auto* list : {&light_current_a_, &ln_saturation_current_, &series_resistance_ohm_,
@@ -95,7 +93,7 @@ EnergyCurve::EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherN
                                          .count = weighted},
                                         {.hours = hours_.data(),
                                          .resistance_ohm = ohm_.data(),
-                                         .count = grid_points,
+                                         .count = points,
                                          .energy_wh = kwh_.data(),
                                          .slope_wh = slope_.data()});
     for (double& energy : kwh_) energy /= 1000.0;
@@ -104,10 +102,10 @@ EnergyCurve::EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherN
 
 CurveTable EnergyCurve::table() const {
     return {.ln_first = std::log(ohm_.front()),
-            .step = std::log(last_ratio / first_ratio) / static_cast<double>(grid_points - 1),
+            .step = std::log(last_ratio / first_ratio) / static_cast<double>(ohm_.size() - 1),
             .value = kwh_.data(),
             .slope = slope_.data(),
-            .count = grid_points};
+            .count = ohm_.size()};
 }
 
 double EnergyCurve::delivered_kwh(double resistance_ohm) const {
@@ -152,7 +150,7 @@ double EnergyCurve::best_resistance_ohm(double wire_ohm) const {
                look.at(std::log(total)) * wire_ohm / total;
     };
     double low = look.ln_first;
-    double high = look.ln_first + look.step * static_cast<double>(grid_points - 1);
+    double high = look.ln_first + look.step * static_cast<double>(ohm_.size() - 1);
     if (slope(low) <= 0.0) return ohm_.front();
     if (slope(high) >= 0.0) return ohm_.back();
     std::uintmax_t steps = 100;
@@ -207,7 +205,7 @@ void EnergyCurve::add(const EnergyCurve& other, double weight) {
         }
         return;
     }
-    for (std::size_t i = 0; i < grid_points; ++i) {
+    for (std::size_t i = 0; i < ohm_.size(); ++i) {
         kwh_[i] += weight * other.kwh_[i];
         slope_[i] += weight * other.slope_[i];
     }

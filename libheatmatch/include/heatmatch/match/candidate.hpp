@@ -6,6 +6,7 @@
 
 #include "heatmatch/match/circuit.hpp"
 #include "heatmatch/match/margin.hpp"
+#include "heatmatch/match/season.hpp"
 
 namespace heatmatch {
 
@@ -21,6 +22,7 @@ struct Condition {
 struct Candidate {
     Circuit circuit{};
     std::vector<Delivered> delivered{};  //!< one for each condition
+    std::optional<Season> season{};      //!< nothing without weather
     std::vector<Margin> margins{};
     std::optional<double> price_to_buy{};  //!< nothing if a price is unknown
     std::string currency{};
@@ -29,6 +31,8 @@ struct Candidate {
     [[nodiscard]] double mean_power_w() const;
     [[nodiscard]] double mean_power_low_w() const;
     [[nodiscard]] double mean_power_high_w() const;
+    /// What a ranking orders by: energy over the season [kWh], mean power [W] without weather.
+    [[nodiscard]] double merit() const;
     /// The most severe margin that was assessed; null if there is none.
     [[nodiscard]] const Margin* worst() const;
     [[nodiscard]] Severity severity() const;

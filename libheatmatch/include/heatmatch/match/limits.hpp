@@ -20,6 +20,8 @@ struct Extremes {
 /// Cells are that much above the air on the brightest cold morning [K]; common practice, no source.
 inline constexpr double bright_cold_rise_k = 20.0;
 
+/// The panel as its brightest: new, or as measured where that is more.
+[[nodiscard]] SingleDiode brightest_panel(const PanelInService& panel);
 /// The bright-cold curve of an array, computed once for all its banks.
 [[nodiscard]] ArrayCurve bright_curve(const PanelInService& panel, Hookup panels, const Site& site);
 [[nodiscard]] Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm);
@@ -41,6 +43,14 @@ struct Screened {
 /// `terminal_c` is the temperature where the wire meets the terminals, if it is known.
 [[nodiscard]] Screened screen_bank(const Extremes& extremes, const BankLimits& limits,
                                    double cold_voltage_v, std::optional<double> terminal_c);
+
+/// Screen of the margins of an array that has neither runs nor devices: the same headroom and count
+/// as array_margins() gives.
+struct ArrayScreened {
+    Screened screened{};
+    int not_assessed = 0;
+};
+[[nodiscard]] ArrayScreened screen_array(const PanelInService& panel, Hookup panels);
 
 /// The same over margins already at hand.
 [[nodiscard]] Screened screen_margins(const std::vector<Margin>& margins);

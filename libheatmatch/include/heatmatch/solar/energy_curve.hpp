@@ -51,8 +51,9 @@ class EnergyCurve {
   public:
     EnergyCurve() = default;
     /// `noon_ohm` is Vmp/Imp of the label; `noct_c` sets how much the sun warms the cells.
+    /// Few nodes make sharp knees and ask for more `points` than a year does.
     EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherNodes& nodes, double noon_ohm,
-                VectorWidth width = VectorWidth::automatic);
+                VectorWidth width = VectorWidth::automatic, std::size_t points = 64);
 
     /// Energy into a resistance [kWh].
     [[nodiscard]] double delivered_kwh(double resistance_ohm) const;
@@ -86,7 +87,6 @@ class EnergyCurve {
     [[nodiscard]] DiodeCurve curve(std::size_t node) const;
 
     double noon_ohm_ = 1.0;
-    VectorWidth width_ = VectorWidth::automatic;
     std::vector<double> ohm_{};
     std::vector<double> kwh_{};
     std::vector<double> slope_{};

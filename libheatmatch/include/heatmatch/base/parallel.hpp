@@ -1,0 +1,29 @@
+#pragma once
+
+#include <cstddef>
+#include <exception>
+#include <functional>
+
+namespace heatmatch {
+
+/// Thrown where a progress callback asked to stop.
+class Interrupted : public std::exception {
+  public:
+    [[nodiscard]] const char* what() const noexcept override { return "interrupted"; }
+};
+
+/// Called with the share done, 0 to 1; returning false stops with an Interrupted.
+using Progress = std::function<bool(double)>;
+
+/// Threads to use for that many items: as many as wanted, or as the machine has for 0, and not more
+/// than there are items.
+[[nodiscard]] std::size_t worker_count(std::size_t wanted, std::size_t items);
+
+/// Calls `work(item, worker)` once for every item below `items`, from `workers` threads; the worker
+/// is below `workers`, and the calling thread is worker 0 and the only one to call `progress`.
+/// What a call throws stops the others and is thrown here.
+void parallel_for(std::size_t items, std::size_t workers,
+                  const std::function<void(std::size_t, std::size_t)>& work,
+                  const Progress& progress = {});
+
+}  // namespace heatmatch

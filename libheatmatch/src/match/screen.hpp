@@ -1,0 +1,58 @@
+#pragma once
+
+#include "tally.hpp"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heatmatch/match/limits.hpp"
+#include "heatmatch/match/rank.hpp"
+#include "heatmatch/match/season.hpp"
+
+namespace heatmatch {
+
+/// A bank as the screen sees it.
+struct BankNumbers {
+    std::size_t bank = 0;
+    double typical_ohm = 0.0;
+    double ln_typical = 0.0;
+    double low_ohm = 0.0;
+    double high_ohm = 0.0;
+    double ln_low = 0.0;
+    double ln_high = 0.0;
+    double largest_share = 1.0;  //!< of the bank's power that one element can take
+    double price = 0.0;          //!< of the elements to buy; infinite if unknown
+    BankLimits limits{};
+};
+
+/// What all pairings of a ranking share. Everything but `reasons` stays as it is made.
+struct ScreenContext {
+    const Parts* parts = nullptr;
+    const Installation* installation = nullptr;
+    const RankOptions* options = nullptr;
+    const SeasonWeather* season = nullptr;  //!< null: by the conditions
+    std::vector<PlacedDevice> devices{};
+    std::vector<Bank> banks{};
+    std::vector<Hookup> bank_hookups{};
+    std::vector<std::vector<BankNumbers>> numbers{};  //!< of the banks of each hook-up
+    std::size_t not_fixed = 0;                        //!< banks without a fixed resistance
+    bool plain = false;        //!< neither runs nor devices: nothing to lay for the screen
+    bool branch_runs = false;  //!< the runs depend on the hook-up of the elements
+    std::unique_ptr<ReasonNames> reasons = std::make_unique<ReasonNames>();
+};
+[[nodiscard]] ScreenContext screen_context(const Parts& parts, const Installation& installation,
+                                           const RankOptions& options, const SeasonWeather* season);
+
+/// Screens every pairing of one group of panels into `tally`.
+void screen_group(const ScreenContext& context, std::size_t group, Tally& tally);
+
+/// The circuit without its elements: an array with its runs laid for a hook-up of elements.
+[[nodiscard]] Circuit frame_of(const ScreenContext& context, std::size_t group,
+                               const PanelInService& panel, Hookup panels, Hookup bank);
+
+/// The panels of a group in service.
+[[nodiscard]] PanelInService panel_of(const ScreenContext& context, std::size_t group);
+
+}  // namespace heatmatch

@@ -1,0 +1,133 @@
+#include "screen.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "heatmatch/match/wiring.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double unknown_price = std::numeric_limits<double>::infinity();
+
+/// An element that may be used, with how many of it.
+struct AllowedElement {
+    const Element* element = nullptr;
+    int owned = 0;
+    int most = 0;
+};
+
+bool passes(const Element& element, const ElementFilter& filter) {
+    const auto typical = element.price.typical();
+    if (filter.price_max && (!typical || *typical > *filter.price_max)) return false;
+    if (filter.rated_v_min && element.rated_v.value_or(0.0) < *filter.rated_v_min) return false;
+    if (filter.rated_w_max && element.rated_w.value_or(unknown_price) > *filter.rated_w_max) {
+        return false;
+    }
+    const auto& families = filter.family;
+    return families.empty() ||
+           std::find(families.begin(), families.end(), element.family) != families.end();
+}
+
+/// Owned elements and those that may be bought, each once.
+std::vector<AllowedElement> allowed_elements(const Parts& parts, const Installation& installation) {
+    std::vector<AllowedElement> allowed;
+    const auto add = [&allowed](const Element& element, int owned, int count) {
+        const auto known = std::find_if(allowed.begin(), allowed.end(), [&](const auto& entry) {
+            return entry.element->id == element.id;
+        });
+        if (known == allowed.end()) {
+            allowed.push_back({.element = &element, .owned = owned, .most = count});
+        } else {
+            known->owned += owned;
+            known->most += count;
+        }
+    };
+    for (const AllowedElements& entry : installation.elements) {
+        if (!entry.any) {
+            add(find_element(parts, entry.element), entry.count, entry.count);
+            continue;
+        }
+        for (const Element& element : parts.elements) {
+            if (passes(element, *entry.any)) add(element, 0, entry.count);
+        }
+    }
+    return allowed;
+}
+
+/// The most one of n equal things can take if it has the ohms `high` and the others `low`.
+double largest_part(int count, double low, double high) {
+    return high / (high + (count - 1) * low);
+}
+
+BankNumbers numbers_of(const Bank& bank, std::size_t index) {
+    const int to_buy = bank.hookup.count() - bank.owned;
+    const double each = bank.element.price.typical().value_or(unknown_price);
+    const double low = bank.each.low_ohm;
+    const double high = bank.each.high_ohm;
+    return {.bank = index,
+            .typical_ohm = bank.typical_ohm(),
+            .ln_typical = std::log(bank.typical_ohm()),
+            .low_ohm = bank.low_ohm(),
+            .high_ohm = bank.high_ohm(),
+            .ln_low = std::log(bank.low_ohm()),
+            .ln_high = std::log(bank.high_ohm()),
+            .largest_share = largest_part(bank.hookup.series, low, high) *
+                             largest_part(bank.hookup.parallel, low, high),
+            .price = to_buy > 0 ? to_buy * each : 0.0,
+            .limits = bank_limits(bank.element)};
+}
+
+}  // namespace
+
+ScreenContext screen_context(const Parts& parts, const Installation& installation,
+                             const RankOptions& options, const SeasonWeather* season) {
+    ScreenContext context{.parts = &parts,
+                          .installation = &installation,
+                          .options = &options,
+                          .season = season,
+                          .devices = place_devices(parts, installation),
+                          .plain = installation.runs.empty() && installation.devices.empty()};
+    context.branch_runs = std::any_of(installation.runs.begin(), installation.runs.end(),
+                                      [](const WireRun& run) { return run.carries == "branch"; });
+    for (const AllowedElement& allowed : allowed_elements(parts, installation)) {
+        for (Hookup hookup : hookups_up_to(std::min(allowed.most, options.max_bank))) {
+            const int owned = std::min(allowed.owned, hookup.count());
+            Bank bank =
+                make_bank(parts, *allowed.element, hookup, owned, options.coil_temperature_c);
+            if (!bank.each.fixed) {
+                ++context.not_fixed;
+                continue;
+            }
+            const auto known =
+                std::find(context.bank_hookups.begin(), context.bank_hookups.end(), hookup);
+            const auto at = static_cast<std::size_t>(known - context.bank_hookups.begin());
+            if (known == context.bank_hookups.end()) {
+                context.bank_hookups.push_back(hookup);
+                context.numbers.emplace_back();
+            }
+            context.numbers[at].push_back(numbers_of(bank, context.banks.size()));
+            context.banks.push_back(std::move(bank));
+        }
+    }
+    return context;
+}
+
+PanelInService panel_of(const ScreenContext& context, std::size_t group) {
+    const OwnedPanels& owned = context.installation->panels[group];
+    return panel_in_service(owned, find_panel(*context.parts, owned.panel),
+                            context.installation->site.record_low_c);
+}
+
+Circuit frame_of(const ScreenContext& context, std::size_t group, const PanelInService& panel,
+                 Hookup panels, Hookup bank) {
+    Circuit frame{.owned = context.installation->panels[group], .panel = panel, .panels = panels};
+    frame.bank.hookup = bank;
+    frame.runs = lay_runs(*context.parts, *context.installation, panel, panels, bank);
+    frame.devices = context.devices;
+    return frame;
+}
+
+}  // namespace heatmatch

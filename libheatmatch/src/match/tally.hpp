@@ -1,0 +1,60 @@
+#pragma once
+
+#include "pairing.hpp"
+
+#include <deque>
+#include <map>
+#include <mutex>
+#include <string>
+
+namespace heatmatch {
+
+/// Names of the margins that reject, each with a number; shared by all threads.
+class ReasonNames {
+  public:
+    /// Number of that name; 0 for an empty one.
+    [[nodiscard]] std::uint32_t number(const std::string& name) {
+        if (name.empty()) return 0;
+        const std::scoped_lock lock(guard_);
+        for (std::size_t i = 0; i < names_.size(); ++i) {
+            if (names_[i] == name) return static_cast<std::uint32_t>(i + 1);
+        }
+        names_.push_back(name);
+        return static_cast<std::uint32_t>(names_.size());
+    }
+    [[nodiscard]] const std::string& name(std::uint32_t number) const { return names_[number - 1]; }
+
+  private:
+    std::deque<std::string> names_{};
+    std::mutex guard_{};
+};
+
+/// What one thread has found.
+struct Tally {
+    BestPairings kept;
+    BestPairings rejected;
+    Front front{};
+    std::vector<std::size_t> counts{};  //!< by number of the reason
+    std::size_t evaluated = 0;
+    std::size_t left_out = 0;  //!< pairings whose resistance is not fixed
+
+    Tally(std::size_t top, std::size_t keep_rejected)
+        : kept(top, &comes_first), rejected(keep_rejected, &more_merit) {}
+
+    void count(std::uint32_t reason) {
+        if (counts.size() <= reason) counts.resize(reason + 1, 0);
+        ++counts[reason];
+    }
+
+    void add(const Tally& other) {
+        for (const Pairing& pairing : other.kept.unsorted()) kept.offer(pairing);
+        for (const Pairing& pairing : other.rejected.unsorted()) rejected.offer(pairing);
+        for (const Pairing& pairing : other.front.sorted()) front.offer(pairing);
+        if (counts.size() < other.counts.size()) counts.resize(other.counts.size(), 0);
+        for (std::size_t i = 0; i < other.counts.size(); ++i) counts[i] += other.counts[i];
+        evaluated += other.evaluated;
+        left_out += other.left_out;
+    }
+};
+
+}  // namespace heatmatch

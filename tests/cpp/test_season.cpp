@@ -1,0 +1,160 @@
+#include "demo.hpp"
+#include "greensboro.hpp"
+#include "refusal.hpp"
+
+#include <cmath>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/match/season.hpp"
+
+using heatmatch::Circuit;
+using heatmatch::Season;
+using heatmatch::season_curves;
+using heatmatch::season_of;
+using heatmatch::season_weather;
+using heatmatch::SeasonWeather;
+using heatmatch::Weather;
+
+namespace {
+
+/// Energy of the circuit into its bank over the rows of some months, row by row [kWh].
+double by_hand(const Circuit& circuit, const Weather& weather, const std::vector<int>& months,
+               double factor, double bank_ohm) {
+    const auto diode = circuit.panel.today.scaled(factor, 1.0);
+    double sum = 0.0;
+    for (std::size_t row = 0; row < weather.size(); ++row) {
+        const bool in_season =
+            std::find(months.begin(), months.end(), weather.month[row]) != months.end();
+        if (!in_season || weather.irradiance_w_m2[row] <= 0.0) continue;
+        const double cell_c = weather.cell_temperature_c(row, *circuit.panel.panel.noct_c);
+        const auto curve =
+            heatmatch::Array::uniform(diode, circuit.panels.series, circuit.panels.parallel)
+                .at(weather.irradiance_w_m2[row], cell_c);
+        const double current = curve.into_resistance(bank_ohm + circuit.wire_ohm()).current_a;
+        sum += weather.hours[row] * current * current * bank_ohm;
+    }
+    return sum / 1000.0;
+}
+
+const std::vector<int> winter{11, 12, 1, 2, 3};
+
+Circuit pair_circuit() {
+    Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
+    circuit.runs = {bench_run("thhn-12-awg", 30.0)};
+    circuit.runs.front().run.length_m = 12.0;
+    return circuit;
+}
+
+Season winter_season(const Circuit& circuit) {
+    const SeasonWeather weather = season_weather(greensboro(), winter);
+    return season_of(circuit, season_curves(circuit.panel, weather), weather, 30.0);
+}
+
+}  // namespace
+
+// Source: the sum row by row, with the array, the wire and the bank in full.
+TEST_CASE("a season's energy is that of its rows") {
+    const Circuit circuit = pair_circuit();
+    const double ohm = circuit.bank.typical_ohm();
+    const Season season = winter_season(circuit);
+    CHECK(circuit.wire_ohm() > 0.05);
+    CHECK(season.kwh ==
+          doctest::Approx(by_hand(circuit, greensboro(), winter, 1.0, ohm)).epsilon(5e-4));
+    CHECK(season.days == 151.0);
+    for (int month = 1; month <= 12; ++month) {
+        const auto index = static_cast<std::size_t>(month - 1);
+        const double days = heatmatch::days_of_month[index];
+        CHECK(season.kwh_per_day[index] ==
+              doctest::Approx(by_hand(circuit, greensboro(), {month}, 1.0, ohm) / days)
+                  .epsilon(2e-3));
+        CHECK(season.mpp_kwh_per_day[index] > season.kwh_per_day[index]);
+    }
+    CHECK(season.harvest_fraction() == doctest::Approx(season.kwh / season.mpp_kwh));
+    CHECK(season.mean_kwh_per_day() == doctest::Approx(season.kwh / 151.0));
+    CHECK(*season.price_per_kwh == doctest::Approx(30.0 / season.kwh));
+}
+
+TEST_CASE("with every row kept the season is exact") {
+    const Circuit circuit = pair_circuit();
+    const SeasonWeather weather = season_weather(greensboro(), winter, true);
+    const Season season =
+        season_of(circuit, season_curves(circuit.panel, weather), weather, std::nullopt);
+    CHECK(season.kwh ==
+          doctest::Approx(by_hand(circuit, greensboro(), winter, 1.0, circuit.bank.typical_ohm()))
+              .epsilon(1e-5));
+    CHECK(!season.price_per_kwh);
+}
+
+TEST_CASE("the band holds the ends of panel current and element ohms") {
+    const Circuit circuit = pair_circuit();
+    const Season season = winter_season(circuit);
+    double least = season.kwh;
+    double most = season.kwh;
+    for (double factor : {circuit.panel.current_factor_low, circuit.panel.current_factor_high}) {
+        const double relative = factor / circuit.panel.current_factor;
+        for (double ohm : {circuit.bank.low_ohm(), circuit.bank.high_ohm()}) {
+            const double kwh = by_hand(circuit, greensboro(), winter, relative, ohm);
+            least = std::min(least, kwh);
+            most = std::max(most, kwh);
+        }
+    }
+    CHECK(season.kwh_low == doctest::Approx(least).epsilon(1e-3));
+    CHECK(season.kwh_high >= most * (1.0 - 1e-3));
+    CHECK(season.kwh_low < season.kwh);
+    CHECK(season.kwh_high > season.kwh);
+    CHECK(!season.cloud_band);
+}
+
+TEST_CASE("the best ohms take more than their neighbours, and lie above the noon match") {
+    Circuit circuit = pair_circuit();
+    const Season season = winter_season(circuit);
+    const double most = by_hand(circuit, greensboro(), winter, 1.0, season.best_ohm);
+    CHECK(most > by_hand(circuit, greensboro(), winter, 1.0, 0.97 * season.best_ohm));
+    CHECK(most > by_hand(circuit, greensboro(), winter, 1.0, 1.03 * season.best_ohm));
+    CHECK(season.best_ohm > 1.1 * season.noon_ohm);
+    CHECK(contains(season.best_ohm_sentence(), "ohm"));
+    CHECK(contains(season.best_ohm_sentence(), "the volts hardly do"));
+}
+
+TEST_CASE("a month the weather lacks is told and not counted") {
+    const std::vector<double> sun(24 * 31, 300.0);
+    const std::vector<double> cells(sun.size(), 10.0);
+    const std::vector<std::uint8_t> month(sun.size(), 12);
+    const Weather december = heatmatch::weather_from_plane(sun, cells, 1.0, month);
+    const SeasonWeather season = season_weather(december, winter);
+    CHECK(season.days == 31.0);
+    REQUIRE(season.remarks.size() == 1);
+    CHECK(contains(season.remarks.front(), "January, February, March, November"));
+    CHECK_THROWS_WITH(static_cast<void>(season_weather(december, std::vector<int>{6})),
+                      doctest::Contains("no sun in the months asked for"));
+}
+
+TEST_CASE("weather without months counts whole") {
+    const std::vector<double> sun(48, 300.0);
+    const std::vector<double> cells(sun.size(), 10.0);
+    const SeasonWeather season =
+        season_weather(heatmatch::weather_from_plane(sun, cells, 1.0), winter);
+    CHECK(season.days == doctest::Approx(2.0));
+    CHECK(season.months.empty());
+    REQUIRE(season.remarks.size() == 1);
+    CHECK(contains(season.remarks.front(), "tells no months"));
+}
+
+TEST_CASE("a month of polar night gives nothing and is no error") {
+    std::vector<double> sun;
+    std::vector<std::uint8_t> month;
+    for (int row = 0; row < 48; ++row) {
+        sun.push_back(row < 24 ? 0.0 : 200.0);
+        month.push_back(row < 24 ? 12 : 2);
+    }
+    const std::vector<double> cells(sun.size(), -20.0);
+    const SeasonWeather weather = season_weather(
+        heatmatch::weather_from_plane(sun, cells, 1.0, month), std::vector<int>{12, 2});
+    const Circuit circuit = pair_circuit();
+    const Season season =
+        season_of(circuit, season_curves(circuit.panel, weather), weather, std::nullopt);
+    CHECK(season.kwh_per_day[11] == 0.0);
+    CHECK(season.kwh_per_day[1] > 0.0);
+    CHECK(season.kwh > 0.0);
+}
