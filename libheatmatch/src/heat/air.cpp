@@ -4,17 +4,24 @@
 
 namespace heatmatch {
 
+namespace {
+
+constexpr double prandtl_of_air = 0.70;
+
+}  // namespace
+
 Air air_at(double temperature_k) {
     constexpr double pressure_pa = 101325.0;
     constexpr double gas_constant = 287.05;
+    constexpr double ln_10 = 2.302585092994046;
     const double t15 = temperature_k * std::sqrt(temperature_k);
     const double viscosity = 1.458e-6 * t15 / (temperature_k + 110.4);
     const double density = pressure_pa / (gas_constant * temperature_k);
     const double conductivity =
-        2.64638e-3 * t15 / (temperature_k + 245.4 * std::pow(10.0, -12.0 / temperature_k));
+        2.64638e-3 * t15 / (temperature_k + 245.4 * std::exp(-12.0 * ln_10 / temperature_k));
     return {.conductivity_w_mk = conductivity,
             .kinematic_viscosity_m2_s = viscosity / density,
-            .prandtl = 0.70};
+            .prandtl = prandtl_of_air};
 }
 
 double free_convection_cylinder(double diameter_m, double surface_k, double air_k) {
@@ -25,8 +32,9 @@ double free_convection_cylinder(double diameter_m, double surface_k, double air_
                            diameter_m * diameter_m /
                            (air.kinematic_viscosity_m2_s * air.kinematic_viscosity_m2_s);
     const double rayleigh = grashof * air.prandtl;
-    const double shape = std::pow(1.0 + std::pow(0.559 / air.prandtl, 9.0 / 16.0), 8.0 / 27.0);
-    const double root = 0.60 + 0.387 * std::pow(rayleigh, 1.0 / 6.0) / shape;
+    static const double shape =
+        std::pow(1.0 + std::pow(0.559 / prandtl_of_air, 9.0 / 16.0), 8.0 / 27.0);
+    const double root = 0.60 + 0.387 * std::cbrt(std::sqrt(rayleigh)) / shape;
     return root * root * air.conductivity_w_mk / diameter_m;
 }
 

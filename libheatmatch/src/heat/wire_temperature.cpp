@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
+
+#include <boost/math/tools/roots.hpp>
 
 #include "heatmatch/base/units.hpp"
 #include "heatmatch/heat/air.hpp"
@@ -50,8 +53,9 @@ double heat_lost(double outer_m, double surface_c, double air_c, double irradian
     const double surface_k = surface_c + zero_celsius_k;
     const double air_k = air_c + zero_celsius_k;
     const double h = free_convection_cylinder(outer_m, surface_k, air_k);
-    const double radiation =
-        emissivity * stefan_boltzmann * (std::pow(surface_k, 4) - std::pow(air_k, 4));
+    const double radiation = emissivity * stefan_boltzmann *
+                             (surface_k * surface_k + air_k * air_k) * (surface_k + air_k) *
+                             (surface_k - air_k);
     return pi * outer_m * (h * (surface_k - air_k) + radiation) -
            absorptance * irradiance_w_m2 * outer_m;
 }
@@ -77,9 +81,11 @@ ConductorTemperature in_air(const Wire& wire, const Geometry& geometry, double c
         if (high > hottest_c)
             return {.conductor_c = hottest_c, .surface_c = hottest_c, .runaway = true};
     }
-    for (int halving = 0; halving < 60; ++halving) {
-        const double middle = 0.5 * (low + high);
-        (surplus(middle) < 0.0 ? low : high) = middle;
+    if (high > low) {
+        std::uintmax_t steps = 100;
+        high = boost::math::tools::toms748_solve(
+                   surplus, low, high, boost::math::tools::eps_tolerance<double>(48), steps)
+                   .second;
     }
     return {.conductor_c = conductor_at(high), .surface_c = high};
 }

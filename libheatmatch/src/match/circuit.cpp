@@ -13,6 +13,13 @@ double RunParts::loop_ohm() const {
     return 2.0 * run.length_m * resistance_ohm_per_m(*wire, conductor_c) + joints;
 }
 
+std::optional<ConductorTemperature> RunParts::temperature(double current_a) const {
+    if (brightest) return brightest;
+    if (!wire) return std::nullopt;
+    return conductor_temperature(*wire, insulation ? &*insulation : nullptr, current_a,
+                                 run.surroundings);
+}
+
 double Circuit::current_share(const WireRun& run) const {
     if (run.carries == "string") return 1.0 / panels.parallel;
     if (run.carries == "branch") return 1.0 / bank.hookup.parallel;

@@ -4,8 +4,6 @@
 #include <array>
 #include <cmath>
 
-#include "heatmatch/heat/wire_temperature.hpp"
-
 namespace heatmatch {
 
 namespace {
@@ -166,10 +164,7 @@ std::optional<double> terminal_temperature_c(const Circuit& circuit, const Site&
     for (const RunParts& parts : circuit.runs) {
         const bool at_element = parts.run.carries == "bank" || parts.run.carries == "branch";
         if (!at_element || !parts.wire) continue;
-        const Insulation* insulation = parts.insulation ? &*parts.insulation : nullptr;
-        const auto found = conductor_temperature(*parts.wire, insulation,
-                                                 current * circuit.current_share(parts.run),
-                                                 parts.run.surroundings);
+        const auto found = parts.temperature(current * circuit.current_share(parts.run));
         if (found) hottest = std::max(hottest.value_or(found->conductor_c), found->conductor_c);
     }
     return hottest;

@@ -1,7 +1,5 @@
 #include "heatmatch/match/run_margins.hpp"
 
-#include "heatmatch/heat/wire_temperature.hpp"
-
 namespace heatmatch {
 
 namespace {
@@ -250,15 +248,8 @@ std::vector<Margin> run_margins(const Circuit& circuit, const Site& site) {
             continue;
         }
         const double isc = circuit.short_circuit_current_a() * circuit.current_share(parts.run);
-        const Insulation* insulation = parts.insulation ? &*parts.insulation : nullptr;
-        const RunView run{
-            parts,
-            subject,
-            circuit.cold_voltage_v(),
-            isc * sun,
-            isc,
-            site.wet,
-            conductor_temperature(*parts.wire, insulation, isc * sun, parts.run.surroundings)};
+        const RunView run{parts, subject,  circuit.cold_voltage_v(),    isc * sun,
+                          isc,   site.wet, parts.temperature(isc * sun)};
         margins.push_back(voltage_margin(run, "cold voltage", "wire", parts.wire->voltage_rating_v,
                                          parts.wire->provenance.source));
         if (parts.connector) {

@@ -103,7 +103,8 @@ class GroupScreen {
             wiring.not_assessed = array.not_assessed;
         } else {
             const Installation& installation = *context_.installation;
-            const Circuit frame = frame_of(context_, group_, panel_, panels, bank);
+            frame_ = frame_of(context_, group_, panel_, panels, bank);
+            const Circuit& frame = *frame_;
             std::vector<Margin> margins = array_margins(frame, installation.site);
             for (auto&& more :
                  {run_margins(frame, installation.site), device_margins(frame, installation)}) {
@@ -236,7 +237,10 @@ class GroupScreen {
         if (lacking.empty()) lacking.assign(context_.banks.size(), -1);
         if (lacking[index] < 0) {
             const Installation& installation = *context_.installation;
-            Circuit circuit = frame_of(context_, group_, panel_, wiring.panels, bank.hookup);
+            if (context_.plain) {
+                frame_ = frame_of(context_, group_, panel_, wiring.panels, bank.hookup);
+            }
+            Circuit circuit = *frame_;
             circuit.bank = bank;
             lacking[index] =
                 count_not_assessed(bank_margins(circuit, installation.site, Extremes{})) +
@@ -259,6 +263,7 @@ class GroupScreen {
     EnergyCurve energy_{};
     std::vector<DiodeCurve> conditions_{};
     std::vector<std::uint32_t> numbers_of_reasons_{};
+    std::optional<Circuit> frame_{};  //!< of the wiring at hand
     std::vector<int> lacking_{};
     std::vector<int> lacking_with_terminal_{};
 };

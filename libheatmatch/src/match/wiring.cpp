@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <limits>
 
-#include "heatmatch/heat/wire_temperature.hpp"
 #include "heatmatch/match/run_margins.hpp"
 
 namespace heatmatch {
@@ -31,6 +30,19 @@ bool would_do(const Circuit& circuit, const Site& site) {
     });
 }
 
+/// Amperes of a run in the brightest sun.
+double brightest_a(const Circuit& circuit, const WireRun& run, const Site& site) {
+    return site.bright_irradiance_w_m2 / stc_irradiance_w_m2 * circuit.short_circuit_current_a() *
+           circuit.current_share(run);
+}
+
+/// Ohms are those of the conductor in the brightest sun.
+void set_conductor_temperature(RunParts& parts) {
+    if (parts.brightest && !parts.brightest->runaway) {
+        parts.conductor_c = parts.brightest->conductor_c;
+    }
+}
+
 /// The cheapest wire that would do with little loss; where all that would do lose more, the one
 /// that loses least.
 RunParts choose_wire(const Parts& parts, const Installation& installation, Circuit& circuit,
@@ -44,21 +56,13 @@ RunParts choose_wire(const Parts& parts, const Installation& installation, Circu
         RunParts trial = parts_of(parts, run, *wire);
         const bool lossy = trial.loop_ohm() * current_a > largest_drop * array_v;
         if (lossy && least_lossy.wire && trial.loop_ohm() >= least_lossy.loop_ohm()) continue;
+        trial.brightest = trial.temperature(brightest_a(circuit, run, installation.site));
         circuit.runs = {trial};
         if (!would_do(circuit, installation.site)) continue;
         if (!lossy) return trial;
         least_lossy = trial;
     }
     return least_lossy;
-}
-
-/// Ohms are those of the conductor in the brightest sun.
-void set_conductor_temperature(RunParts& parts, double current_a) {
-    if (!parts.wire) return;
-    const Insulation* insulation = parts.insulation ? &*parts.insulation : nullptr;
-    const auto found =
-        conductor_temperature(*parts.wire, insulation, current_a, parts.run.surroundings);
-    if (found && !found->runaway) parts.conductor_c = found->conductor_c;
 }
 
 }  // namespace
@@ -69,23 +73,21 @@ std::vector<RunParts> lay_runs(const Parts& parts, const Installation& installat
     std::vector<const Wire*> by_price;
     Circuit circuit{.panel = panel, .panels = panels};
     circuit.bank.hookup = bank;
-    const double sun = installation.site.bright_irradiance_w_m2 / stc_irradiance_w_m2;
     for (const WireRun& run : installation.runs) {
-        if (!run.chooses()) {
+        if (run.chooses()) {
+            if (by_price.empty()) {
+                for (const Wire& wire : parts.wires) by_price.push_back(&wire);
+                std::stable_sort(
+                    by_price.begin(), by_price.end(),
+                    [](const Wire* a, const Wire* b) { return price_per_m(*a) < price_per_m(*b); });
+            }
+            laid.push_back(choose_wire(parts, installation, circuit, run, by_price));
+        } else {
             laid.push_back(parts_of(parts, run, find_wire(parts, run.wire)));
-            set_conductor_temperature(
-                laid.back(), sun * circuit.short_circuit_current_a() * circuit.current_share(run));
-            continue;
+            laid.back().brightest =
+                laid.back().temperature(brightest_a(circuit, run, installation.site));
         }
-        if (by_price.empty()) {
-            for (const Wire& wire : parts.wires) by_price.push_back(&wire);
-            std::stable_sort(by_price.begin(), by_price.end(), [](const Wire* a, const Wire* b) {
-                return price_per_m(*a) < price_per_m(*b);
-            });
-        }
-        laid.push_back(choose_wire(parts, installation, circuit, run, by_price));
-        set_conductor_temperature(
-            laid.back(), sun * circuit.short_circuit_current_a() * circuit.current_share(run));
+        set_conductor_temperature(laid.back());
     }
     return laid;
 }

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/heat/wire_temperature.hpp"
 #include "heatmatch/match/bank.hpp"
 #include "heatmatch/match/hookup.hpp"
 #include "heatmatch/setting/installation.hpp"
@@ -19,9 +20,14 @@ struct RunParts {
     std::optional<Insulation> insulation{};
     std::optional<Connector> connector{};
     double conductor_c = 50.0;  //!< that its ohms hold at [°C]
+    /// In the brightest sun, if it was computed when the run was laid.
+    std::optional<ConductorTemperature> brightest{};
 
     /// Ohms there and back, with the joints [ohm]; none of wire where none was found.
     [[nodiscard]] double loop_ohm() const;
+    /// Temperature of its conductor at a current: the one at hand, else computed; nothing where the
+    /// surroundings are not stated.
+    [[nodiscard]] std::optional<ConductorTemperature> temperature(double current_a) const;
 };
 
 /// A device with its control.
