@@ -91,47 +91,4 @@ class BestPairings {
     double threshold_ = most_ == 0 ? std::numeric_limits<double>::infinity() : 0.0;
 };
 
-/// Pairings that no other one equals or beats in merit, headroom and price.
-class Front {
-  public:
-    /// Whether one that is at best so good may be on the front.
-    [[nodiscard]] bool may_enter(double merit, double headroom, double price) {
-        const auto beats = [&](const Pairing& other) {
-            return other.merit > merit && other.headroom >= headroom && other.price <= price;
-        };
-        if (last_ < members_.size() && beats(members_[last_])) return false;
-        for (std::size_t i = 0; i < members_.size(); ++i) {
-            if (!beats(members_[i])) continue;
-            last_ = i;
-            return false;
-        }
-        return true;
-    }
-
-    void offer(const Pairing& pairing) {
-        const auto equals_or_beats = [](const Pairing& a, const Pairing& b) {
-            return a.merit >= b.merit && a.headroom >= b.headroom && a.price <= b.price;
-        };
-        for (const Pairing& other : members_) {
-            if (!equals_or_beats(other, pairing)) continue;
-            const bool same = equals_or_beats(pairing, other);
-            if (!same || other.sequence() < pairing.sequence()) return;
-        }
-        std::erase_if(members_,
-                      [&](const Pairing& other) { return equals_or_beats(pairing, other); });
-        members_.push_back(pairing);
-    }
-
-    /// By falling merit.
-    [[nodiscard]] std::vector<Pairing> sorted() const {
-        std::vector<Pairing> all = members_;
-        std::sort(all.begin(), all.end(), more_merit);
-        return all;
-    }
-
-  private:
-    std::vector<Pairing> members_{};
-    std::size_t last_ = 0;
-};
-
 }  // namespace heatmatch

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "element_load.hpp"
 #include "tally.hpp"
 
 #include <memory>
@@ -7,25 +8,10 @@
 #include <string>
 #include <vector>
 
-#include "heatmatch/match/limits.hpp"
 #include "heatmatch/match/rank.hpp"
 #include "heatmatch/match/season.hpp"
 
 namespace heatmatch {
-
-/// A bank as the screen sees it.
-struct BankNumbers {
-    std::size_t bank = 0;
-    double typical_ohm = 0.0;
-    double ln_typical = 0.0;
-    double low_ohm = 0.0;
-    double high_ohm = 0.0;
-    double ln_low = 0.0;
-    double ln_high = 0.0;
-    double largest_share = 1.0;  //!< of the bank's power that one element can take
-    double price = 0.0;          //!< of the elements to buy; infinite if unknown
-    BankLimits limits{};
-};
 
 /// What all pairings of a ranking share. Everything but `reasons` stays as it is made.
 struct ScreenContext {

@@ -74,6 +74,7 @@ BankNumbers numbers_of(const Bank& bank, std::size_t index) {
             .high_ohm = bank.high_ohm(),
             .ln_low = std::log(bank.low_ohm()),
             .ln_high = std::log(bank.high_ohm()),
+            .per_count = 1.0 / bank.hookup.count(),
             .largest_share = largest_part(bank.hookup.series, low, high) *
                              largest_part(bank.hookup.parallel, low, high),
             .price = to_buy > 0 ? to_buy * each : 0.0,

@@ -1,4 +1,4 @@
-#include "../../libheatmatch/src/match/pairing.hpp"
+#include "../../libheatmatch/src/match/front.hpp"
 #include "demo.hpp"
 
 #include <algorithm>
@@ -32,12 +32,16 @@ std::vector<std::size_t> pareto_front(const std::vector<Trade>& trades) {
     return indices;
 }
 
+int step(const Trade& trade) {
+    return heatmatch::headroom_step(trade.headroom);
+}
+
 bool same(const Trade& a, const Trade& b) {
-    return a.power_w == b.power_w && a.headroom == b.headroom && a.price == b.price;
+    return a.power_w == b.power_w && step(a) == step(b) && a.price == b.price;
 }
 
 bool as_good(const Trade& a, const Trade& b) {
-    return a.power_w >= b.power_w && a.headroom >= b.headroom && a.price <= b.price;
+    return a.power_w >= b.power_w && step(a) >= step(b) && a.price <= b.price;
 }
 
 /// Every trade against every other; of equal ones the first.
@@ -118,12 +122,12 @@ TEST_CASE("the front of the demo is beaten by no candidate in heat, headroom and
     CHECK(!demo_ranking().pareto.empty());
     for (const heatmatch::Candidate& front : demo_ranking().pareto) {
         for (const heatmatch::Candidate& other : demo_ranking().candidates) {
-            const bool as_good = other.merit() >= front.merit() &&
-                                 other.smallest_headroom() >= front.smallest_headroom() &&
+            const int step = heatmatch::headroom_step(front.smallest_headroom());
+            const int other_step = heatmatch::headroom_step(other.smallest_headroom());
+            const bool as_good = other.merit() >= front.merit() && other_step >= step &&
                                  price(other) <= price(front);
             const bool better = other.merit() > front.merit() * (1.0 + 1e-12) ||
-                                other.smallest_headroom() > front.smallest_headroom() + 1e-12 ||
-                                price(other) < price(front);
+                                other_step > step || price(other) < price(front);
             CHECK_FALSE((as_good && better));
         }
     }

@@ -1,0 +1,86 @@
+#include "element_load.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr std::size_t bright_points = 256;
+constexpr double table_error = 1e-3;
+
+}  // namespace
+
+ElementLoad::ElementLoad(const PanelInService& panel, const Site& site, VectorWidth width)
+    : panel_(&panel), site_(&site) {
+    const Panel& label = panel.panel;
+    const WeatherNodes brightest{.irradiance_w_m2 = {site.bright_irradiance_w_m2},
+                                 .base_c = {site.record_low_c + bright_cold_rise_k},
+                                 .warming_w_m2 = {0.0},
+                                 .hours = {1000.0}};
+    bright_ = EnergyCurve(brightest_panel(panel), *label.noct_c, brightest,
+                          *label.v_mp / *label.i_mp, width, bright_points);
+    table_ = bright_.table();
+    ln_best_ = std::log(bright_.best_resistance_ohm());
+    bright_most_w_ = table_.at(ln_best_) * (1.0 + table_error);
+}
+
+double ElementLoad::most_w(const ArrayNumbers& array, const BankNumbers& numbers) const {
+    const double low = array.ln_each(numbers.low_ohm, numbers.ln_low);
+    const double high = array.ln_each(numbers.high_ohm, numbers.ln_high);
+    if (low <= ln_best_ && high >= ln_best_) return array.panels.count() * bright_most_w_;
+    const double nearer = high < ln_best_ ? high : low;
+    return array.panels.count() * table_.at(nearer) * (1.0 + table_error);
+}
+
+double ElementLoad::equal_most_w(const ArrayNumbers& array, const BankNumbers& numbers) const {
+    return most_w(array, numbers) * numbers.per_count;
+}
+
+double ElementLoad::typical_at_least_w(const ArrayNumbers& array,
+                                       const BankNumbers& numbers) const {
+    const double ln_each = array.ln_each(numbers.typical_ohm, numbers.ln_typical);
+    const double share = numbers.typical_ohm / (numbers.typical_ohm + array.wire_ohm);
+    return array.panels.count() * table_.at(ln_each) * share * numbers.per_count *
+           (1.0 - table_error);
+}
+
+bool ElementLoad::near_overloads(const ArrayNumbers& array, const BankNumbers& numbers,
+                                 const Bank& bank, double limit) const {
+    if (typical_at_least_w(array, numbers) > limit) return true;
+    if (most_w(array, numbers) * numbers.largest_share < limit) return false;
+    // Between the ohms that are sampled an element takes hardly more than at them.
+    constexpr double between = 1.02;
+    const double at_least = at_least_w(array, bank);
+    if (at_least > limit) return true;
+    if (std::max(at_least, equal_most_w(array, numbers)) * between < limit) return false;
+    return exact(array, bank).element_power_w > limit;
+}
+
+double ElementLoad::at_least_w(const ArrayNumbers& array, const Bank& bank) const {
+    const double low = bank.each.low_ohm;
+    const double high = bank.each.high_ohm;
+    double largest = 0.0;
+    const auto sample = [&](double own, double mate, double other) {
+        const double branch = own + (bank.hookup.series - 1) * mate;
+        const double others = (bank.hookup.parallel - 1) / (bank.hookup.series * other);
+        const double ohm = 1.0 / (1.0 / branch + others);
+        const double total = ohm + array.wire_ohm;
+        const double array_w = array.panels.count() * table_.at(std::log(total) - array.ln_factor);
+        const double share = ohm / branch;
+        largest = std::max(largest, array_w / total * share * share * own);
+    };
+    for (const double own : {low, 0.5 * (low + high), high}) {
+        sample(own, low, high);
+        if (bank.hookup.count() > 1) sample(own, high, low);
+        if (bank.hookup.series > 1 && bank.hookup.parallel > 1) {
+            sample(own, low, low);
+            sample(own, high, high);
+        }
+    }
+    return largest * (1.0 - table_error);
+}
+
+Extremes ElementLoad::exact(const ArrayNumbers& array, const Bank& bank) const {
+    return extremes(bright_curve(*panel_, array.panels, *site_), bank, array.wire_ohm);
+}
+
+}  // namespace heatmatch
