@@ -12,6 +12,7 @@ PYBIND11_MODULE(_core, module) {
     register_heat(module);
     register_sun(module);
     register_plane(module);
+    register_weather(module);
     register_parts_view(module);
     register_catalog(module);
     register_glossary(module);

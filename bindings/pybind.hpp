@@ -89,6 +89,7 @@ void register_array(py::module_& module);
 void register_heat(py::module_& module);
 void register_sun(py::module_& module);
 void register_plane(py::module_& module);
+void register_weather(py::module_& module);
 void register_parts_view(py::module_& module);
 void register_glossary(py::module_& module);
 void register_catalog(py::module_& module);

@@ -82,6 +82,12 @@ void register_setting(py::module_& module) {
                 return record;
             }));
     register_record<Site>(module, "Site", site_fields(), "Where the panels stand.")
+        .def(py::init([](const py::kwargs& arguments) {
+            Site site;
+            fill_record(site_fields(), &site, arguments, "site");
+            check_site(site);
+            return site;
+        }))
         .def(py::pickle(
             [](const Site& record) {
                 return py::make_tuple(record_to_dict(site_fields(), &record));

@@ -20,7 +20,7 @@ except ImportError as _error:  # pragma: no cover - needs a broken installation
         "'pip install .' in the source folder (it needs a C++20 compiler, CMake and SQLite)"
     ) from _error
 
-from heatmatch import forms, frames, plot
+from heatmatch import forms, frames, plot, weather
 from heatmatch._core import (
     Alloy,
     Array,
@@ -64,6 +64,7 @@ from heatmatch._core import (
     Step,
     SunPositions,
     Surroundings,
+    Weather,
     Wire,
     WireRun,
     assess,
@@ -139,6 +140,7 @@ __all__ = [
     "Step",
     "SunPositions",
     "Surroundings",
+    "Weather",
     "Wire",
     "WireRun",
     "__version__",
@@ -163,6 +165,7 @@ __all__ = [
     "rank",
     "sources",
     "sun_position",
+    "weather",
 ]
 
 # Tracebacks, pickles and help() should name the package, not its compiled part.
@@ -174,3 +177,4 @@ del _name, _thing
 
 frames.attach()
 forms.attach()
+weather.attach()

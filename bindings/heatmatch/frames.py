@@ -13,7 +13,8 @@ if TYPE_CHECKING:
     import pandas as _pd
 
 
-def _pandas() -> Any:
+def pandas_or_error() -> Any:
+    """The module pandas, or an error that tells how to get it."""
     try:
         import pandas as pd
     except ImportError as error:
@@ -76,8 +77,8 @@ def ranking_to_frame(self: _core.Ranking) -> _pd.DataFrame:
     """
     rows = [candidate_row(candidate) for candidate in self.candidates]
     if rows or not self.rejected:
-        return _pandas().DataFrame(rows)
-    return _pandas().DataFrame(columns=list(candidate_row(self.rejected[0])))
+        return pandas_or_error().DataFrame(rows)
+    return pandas_or_error().DataFrame(columns=list(candidate_row(self.rejected[0])))
 
 
 def margins_to_frame(self: _core.Candidate, *, units: str = "si") -> _pd.DataFrame:
@@ -110,7 +111,7 @@ def margins_to_frame(self: _core.Candidate, *, units: str = "si") -> _pd.DataFra
         }
         for margin in self.margins
     ]
-    return _pandas().DataFrame(rows)
+    return pandas_or_error().DataFrame(rows)
 
 
 def parts_to_frame(self: _core.PartsView) -> _pd.DataFrame:
@@ -118,8 +119,8 @@ def parts_to_frame(self: _core.PartsView) -> _pd.DataFrame:
     rows = [part.to_dict() for part in self.values()]
     if not rows:
         names = [field["name"] for field in _core.glossary()[self.kind]]
-        return _pandas().DataFrame(columns=names).set_index("id")
-    return _pandas().DataFrame(rows).set_index("id")
+        return pandas_or_error().DataFrame(columns=names).set_index("id")
+    return pandas_or_error().DataFrame(rows).set_index("id")
 
 
 def import_frame(
@@ -149,7 +150,7 @@ def import_frame(
     CatalogError
         Rows cannot be used and `keep_good` is false; the catalog is unchanged.
     """
-    if not isinstance(frame, _pandas().DataFrame):
+    if not isinstance(frame, pandas_or_error().DataFrame):
         raise InvalidInput(
             f"frame = {type(frame).__name__} must be a pandas DataFrame; "
             "import_json and import_csv_text take files and text"

@@ -135,7 +135,7 @@ TimeSteps time_steps(const Observations& given) {
     std::vector<double> differences(times.size() - 1);
     for (std::size_t i = 0; i < differences.size(); ++i) differences[i] = times[i + 1] - times[i];
     std::vector<double> sorted = differences;
-    const auto middle = sorted.begin() + static_cast<std::ptrdiff_t>(sorted.size() / 2);
+    const auto middle = sorted.begin() + static_cast<std::ptrdiff_t>((sorted.size() - 1) / 2);
     std::nth_element(sorted.begin(), middle, sorted.end());
     TimeSteps steps{.step_s = *middle};
     constexpr double rounding_s = 0.5;

@@ -42,6 +42,8 @@ struct Weather {
     [[nodiscard]] double irradiation_kwh_m2() const;
     /// Whether cloud within the step can be bounded: long steps with both skies known.
     [[nodiscard]] bool has_cloud_band() const;
+
+    friend bool operator==(const Weather&, const Weather&) = default;
 };
 
 /// Weather from the sun on the cells and their temperature, `hours_per_row` each. A year of rows is
