@@ -13,10 +13,13 @@ PYBIND11_MODULE(_core, module) {
     register_sun(module);
     register_plane(module);
     register_weather(module);
+    register_energy(module);
     register_parts_view(module);
     register_catalog(module);
     register_glossary(module);
     register_margin(module);
     register_circuit(module);
+    register_season(module);
+    register_candidate(module);
     register_ranking(module);
 }

@@ -11,6 +11,7 @@
 
 #include "heatmatch/base/field.hpp"
 #include "heatmatch/parts/class_defaults.hpp"
+#include "heatmatch/solar/vector_width.hpp"
 
 namespace py = pybind11;
 
@@ -80,6 +81,9 @@ py::object map_numbers(const py::object& input, const char* name, Function funct
     return out;
 }
 
+/// A vector width by its name. Throws InvalidInput.
+[[nodiscard]] VectorWidth vector_width_from(const std::string& name);
+
 void register_errors(py::module_& module);
 void register_parts(py::module_& module);
 void register_setting(py::module_& module);
@@ -90,6 +94,9 @@ void register_heat(py::module_& module);
 void register_sun(py::module_& module);
 void register_plane(py::module_& module);
 void register_weather(py::module_& module);
+void register_energy(py::module_& module);
+void register_season(py::module_& module);
+void register_candidate(py::module_& module);
 void register_parts_view(py::module_& module);
 void register_glossary(py::module_& module);
 void register_catalog(py::module_& module);

@@ -23,6 +23,10 @@ namespace heatmatch::python {
 [[nodiscard]] Margin margin_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const Circuit& circuit);
 [[nodiscard]] Circuit circuit_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const Season& season);
+[[nodiscard]] Season season_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const Candidate& candidate);
+[[nodiscard]] Candidate candidate_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const Delivered& delivered);
 [[nodiscard]] Delivered delivered_from(const py::tuple& state);
 

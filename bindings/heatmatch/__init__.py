@@ -1,6 +1,6 @@
 """heatmatch: which heating element suits the panels you own, and which wire will melt.
 
-Rank panel and element pairings by delivered power and by named safety margins::
+Rank panel and element pairings by the season's heat and by named safety margins::
 
     import heatmatch as hm
 
@@ -38,10 +38,12 @@ from heatmatch._core import (
     DiodeCurve,
     Element,
     ElementResistance,
+    EnergyCurve,
     HistoryEntry,
     ImportReport,
     Installation,
     Insulation,
+    LargestPoint,
     Margin,
     Medium,
     OperatingPoint,
@@ -56,6 +58,7 @@ from heatmatch._core import (
     Ranking,
     RefusedRow,
     RunParts,
+    Season,
     Sheath,
     SingleDiode,
     Site,
@@ -86,6 +89,7 @@ from heatmatch._core import (
     plane_irradiance,
     rank,
     sun_position,
+    widest_vectors,
 )
 from heatmatch.errors import CatalogError, Error, FileError, InvalidInput, NotFound
 from heatmatch.frames import sources
@@ -110,6 +114,7 @@ __all__ = [
     "DiodeCurve",
     "Element",
     "ElementResistance",
+    "EnergyCurve",
     "Error",
     "FileError",
     "HistoryEntry",
@@ -117,6 +122,7 @@ __all__ = [
     "Installation",
     "Insulation",
     "InvalidInput",
+    "LargestPoint",
     "Margin",
     "Medium",
     "NotFound",
@@ -132,6 +138,7 @@ __all__ = [
     "Ranking",
     "RefusedRow",
     "RunParts",
+    "Season",
     "Sheath",
     "SingleDiode",
     "Site",
@@ -166,6 +173,7 @@ __all__ = [
     "sources",
     "sun_position",
     "weather",
+    "widest_vectors",
 ]
 
 # Tracebacks, pickles and help() should name the package, not its compiled part.

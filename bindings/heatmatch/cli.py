@@ -108,7 +108,8 @@ def run_rank(arguments: argparse.Namespace) -> int:
         margin = best.worst
         if margin is not None:
             why = margin.sentence(units=arguments.units)
-            text = f"{best.circuit.title} ({best.mean_power_w:.0f} W): {why}"
+            heat = f"{best.merit:.0f} {'kWh' if best.season is not None else 'W'}"
+            text = f"{best.circuit.title} ({heat}): {why}"
             print("\n" + display.wrap("The strongest rejected one: " + text))
     print_cautions()
     return 0

@@ -57,8 +57,32 @@ def price_text(candidate: _core.Candidate) -> str:
     return f"{candidate.price_to_buy:.0f}"
 
 
-RANKING_HEADER = ("#", "panels", "elements", "mean", "band W", "max%", "head", "buy")
+POWER_HEADER = ("#", "panels", "elements", "mean", "band W", "max%", "head", "buy")
+SEASON_HEADER = ("#", "panels", "elements", "kWh/d", "band", "max%", "head", "buy")
 _RANKING_WIDTHS = (3, 14, 30, -5, -9, -4, -4, -4)
+
+
+def ranking_header(candidates: Sequence[_core.Candidate]) -> tuple[str, ...]:
+    """The columns of a ranking: heat by the day of the season, or power without weather."""
+    return SEASON_HEADER if any(c.season is not None for c in candidates) else POWER_HEADER
+
+
+def daily(kwh: float) -> str:
+    """Heat of a day in at most four characters."""
+    return f"{kwh:.2f}" if kwh < 9.995 else f"{kwh:.1f}" if kwh < 99.95 else f"{kwh:.0f}"
+
+
+def _heat_cells(candidate: _core.Candidate) -> tuple[str, str, str]:
+    """Heat, its band, and the share of what the panels could give."""
+    season = candidate.season
+    if season is not None:
+        low, high = (kwh / season.days for kwh in (season.kwh_low, season.kwh_high))
+        band = f"{daily(low)}-{daily(high)}"
+        return daily(season.mean_kwh_per_day), band, f"{100 * season.harvest_fraction:.0f}"
+    best = sum(at.maximum_power_w for at in candidate.delivered)
+    share = sum(at.power_w for at in candidate.delivered) / best if best else 0.0
+    band = f"{watts(candidate.mean_power_low_w)}-{watts(candidate.mean_power_high_w)}"
+    return watts(candidate.mean_power_w), band, f"{100 * share:.0f}"
 
 
 def candidate_cells(
@@ -68,15 +92,11 @@ def candidate_cells(
     names = (width, width) if width else (_RANKING_WIDTHS[1], _RANKING_WIDTHS[2])
 
     circuit = candidate.circuit
-    best = sum(at.maximum_power_w for at in candidate.delivered)
-    share = sum(at.power_w for at in candidate.delivered) / best if best else 0.0
     return (
         str(number),
         f"{clip(circuit.owned.group, names[0] - len(circuit.panels) - 1)} {circuit.panels}",
         f"{clip_middle(circuit.element.id, names[1] - len(circuit.bank) - 1)} {circuit.bank}",
-        watts(candidate.mean_power_w),
-        f"{watts(candidate.mean_power_low_w)}-{watts(candidate.mean_power_high_w)}",
-        f"{100 * share:.0f}",
+        *_heat_cells(candidate),
         f"{candidate.smallest_headroom:.2f}",
         price_text(candidate),
     )
@@ -85,15 +105,26 @@ def candidate_cells(
 def ranking_table(candidates: Sequence[_core.Candidate], first: int = 1) -> str:
     """Candidates as a table of 80 columns."""
     rows = [candidate_cells(first + i, candidate) for i, candidate in enumerate(candidates)]
-    return table(RANKING_HEADER, rows, _RANKING_WIDTHS)
+    return table(ranking_header(candidates), rows, _RANKING_WIDTHS)
 
 
-LEGEND = (
-    "mean: watts into the elements averaged over the conditions; band: tolerance and age; max%: "
-    "share of what the panels could give at these conditions; head: smallest headroom "
-    "of the limits whose passing is a danger (1 unused, 0 at the limit); buy: price of what is "
-    "not owned."
+_COMMON_LEGEND = (
+    "head: smallest headroom of the limits whose passing is a danger (1 unused, 0 at the limit); "
+    "buy: price of what is not owned."
 )
+_POWER_LEGEND = (
+    "mean: watts into the elements averaged over the conditions; band: tolerance and age; max%: "
+    "share of what the panels could give at these conditions; "
+)
+_SEASON_LEGEND = (
+    "kWh/d: heat into the elements, mean of the season's days; band: tolerance, age and, where "
+    "the weather tells, cloud within its step; max%: share of what the panels could give; "
+)
+
+
+def legend(ranking: _core.Ranking) -> str:
+    """What the columns of a ranking mean."""
+    return (_SEASON_LEGEND if ranking.by_season else _POWER_LEGEND) + _COMMON_LEGEND
 
 
 def _pairings(ranking: _core.Ranking) -> str:
@@ -117,7 +148,7 @@ def ranking_text(ranking: _core.Ranking, top: int = TABLE_ROWS) -> str:
         lines.append("No pairing is without danger; see .rejected for the best of the others.")
     else:
         lines.append(ranking_table(ranking.candidates[:top]))
-        lines += ["", LEGEND]
+        lines += ["", legend(ranking)]
     lines += ranking.remarks
     return "\n".join(line if "\n" in line else wrap(line) for line in lines)
 
@@ -184,6 +215,56 @@ def delivered_text(candidate: _core.Candidate, *, units: str = "si") -> str:
     return table(DELIVERED_HEADER, rows, (-8, -8, -7, -11, -7, -7, -7, -7))
 
 
+MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+
+
+def season_cells(season: _core.Season) -> list[tuple[str, ...]]:
+    """Months, heat of a day, what the panels could give, and the share, as rows of a table."""
+    known = [m for m in range(12) if season.mpp_kwh_per_day[m] > 0.0]
+    delivered = [float(season.kwh_per_day[m]) for m in known]
+    possible = [float(season.mpp_kwh_per_day[m]) for m in known]
+    marks = ["*" if m + 1 in season.months else "" for m in known]
+    return [
+        ("month", *(MONTHS[m] + mark for m, mark in zip(known, marks, strict=True))),
+        ("kWh/day", *(daily(kwh) for kwh in delivered)),
+        ("at most", *(daily(kwh) for kwh in possible)),
+        ("%", *(f"{100 * a / b:.0f}" for a, b in zip(delivered, possible, strict=True))),
+    ]
+
+
+def season_sentences(candidate: _core.Candidate) -> list[str]:
+    """What a candidate delivers over the season, and why its best ohms are what they are."""
+    season = candidate.season
+    if season is None:
+        return []
+    cloud = ", cloud within the step" if season.cloud_band else ""
+    lines = [
+        f"Over {season.days:.0f} days of the season (*): {season.kwh:.0f} kWh "
+        f"({season.kwh_low:.0f} to {season.kwh_high:.0f} by tolerance, age{cloud}), "
+        f"{100 * season.harvest_fraction:.0f} % of what the panels could give.",
+        season.best_ohm_sentence + f" This bank has {candidate.circuit.bank_ohm:.3g} ohm.",
+        f"In {100 * season.near_short_share:.0f} % of the sunlit hours the panels sit near short "
+        "circuit (below half of their open-circuit voltage).",
+    ]
+    if season.price_per_kwh is not None and season.price_per_kwh > 0.0:
+        money = f"{season.price_per_kwh:.2f} {candidate.currency}".strip()
+        lines.append(f"What is to be bought costs {money} for each kWh of one season.")
+    return lines + season.remarks
+
+
+def season_text(candidate: _core.Candidate) -> str:
+    """What a candidate delivers over the season, as sentences and a table of months."""
+    season = candidate.season
+    if season is None:
+        return ""
+    lines = [wrap(sentence) for sentence in season_sentences(candidate)]
+    rows = season_cells(season)
+    if len(rows[0]) > 1:
+        widths = (8, *(-5 for _ in rows[0][1:]))
+        lines += ["", table(rows[0], rows[1:], widths)]
+    return "\n".join(lines)
+
+
 def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
     """A candidate as text: what it is, what it delivers, its margins, what was assumed."""
     circuit = candidate.circuit
@@ -194,6 +275,7 @@ def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
             f"{circuit.cold_voltage_v:.0f} V."
         ),
         "",
+        *([season_text(candidate), ""] if candidate.season is not None else []),
         delivered_text(candidate, units=units),
         "",
         margins_text(candidate, units=units),

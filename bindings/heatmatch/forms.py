@@ -9,15 +9,17 @@ from typing import TYPE_CHECKING
 from heatmatch import _core
 from heatmatch.display import (
     DELIVERED_HEADER,
-    LEGEND,
-    RANKING_HEADER,
     SEVERITIES,
     TABLE_ROWS,
     candidate_cells,
     candidate_text,
     delivered_cells,
+    legend,
+    ranking_header,
     ranking_text,
     reasons_text,
+    season_cells,
+    season_sentences,
 )
 
 if TYPE_CHECKING:
@@ -51,8 +53,8 @@ def ranking_html(self: _core.Ranking) -> str:
     shown = self.candidates[:TABLE_ROWS]
     rows = [candidate_cells(i + 1, candidate, width=120) for i, candidate in enumerate(shown)]
 
-    notes = "".join(f"<p>{escape(remark)}</p>" for remark in [LEGEND, *self.remarks])
-    return html_table(RANKING_HEADER, rows, reasons_text(self)) + notes
+    notes = "".join(f"<p>{escape(remark)}</p>" for remark in [legend(self), *self.remarks])
+    return html_table(ranking_header(shown), rows, reasons_text(self)) + notes
 
 
 def candidate_html(self: _core.Candidate) -> str:
@@ -74,8 +76,14 @@ def candidate_html(self: _core.Candidate) -> str:
     header = ("severity", "margin", "subject", "headroom", "", "source")
     title = f"{self.circuit.title}: {self.mean_power_w:.0f} W over the conditions"
     assumed = "".join(f"<li>{escape(text)}</li>" for text in self.assumed)
+    season = ""
+    if self.season is not None:
+        cells = season_cells(self.season)
+        season = "".join(f"<p>{escape(text)}</p>" for text in season_sentences(self))
+        season += html_table(cells[0], cells[1:], "heat of a day, * in the season")
     return (
-        html_table(DELIVERED_HEADER, delivered_cells(self), title)
+        season
+        + html_table(DELIVERED_HEADER, delivered_cells(self), title)
         + html_table(header, rows, "margins")
         + (f"<p>assumed:</p><ul>{assumed}</ul>" if assumed else "")
     )

@@ -24,6 +24,23 @@ def pandas_or_error() -> Any:
     return pd
 
 
+def season_row(season: _core.Season) -> dict[str, Any]:
+    """What a candidate delivers over the season, as part of its row; energies in kWh."""
+    row: dict[str, Any] = {
+        "season_kwh": season.kwh,
+        "season_kwh_low": season.kwh_low,
+        "season_kwh_high": season.kwh_high,
+        "season_harvest_fraction": season.harvest_fraction,
+        "season_kwh_per_day": season.mean_kwh_per_day,
+        "season_best_ohm": season.best_ohm,
+        "near_short_share": season.near_short_share,
+        "price_per_season_kwh": season.price_per_kwh,
+    }
+    for month in season.months:
+        row[f"kwh_per_day_month_{month:02d}"] = float(season.kwh_per_day[month - 1])
+    return row
+
+
 def candidate_row(candidate: _core.Candidate) -> dict[str, Any]:
     """One candidate as a flat row.
 
@@ -51,6 +68,8 @@ def candidate_row(candidate: _core.Candidate) -> dict[str, Any]:
         "mean_power_low_w": candidate.mean_power_low_w,
         "mean_power_high_w": candidate.mean_power_high_w,
     }
+    if candidate.season is not None:
+        row |= season_row(candidate.season)
     for at in candidate.delivered:
         name = f"{at.irradiance_w_m2:g}_w_m2_{at.cell_temperature_c:g}_c"
         row[f"power_w_at_{name}"] = at.power_w

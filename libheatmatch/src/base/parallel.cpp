@@ -15,7 +15,7 @@ std::size_t worker_count(std::size_t wanted, std::size_t items) {
 }
 
 void parallel_for(std::size_t items, std::size_t workers,
-                  const std::function<void(std::size_t, std::size_t)>& work,
+                  const std::function<void(std::size_t, std::size_t, const Pulse&)>& work,
                   const Progress& progress) {
     std::atomic<std::size_t> next{0};
     std::atomic<std::size_t> done{0};
@@ -23,24 +23,29 @@ void parallel_for(std::size_t items, std::size_t workers,
     std::mutex guard;
     std::exception_ptr thrown;
     double told = 0.0;
-    const auto keep = [&](std::exception_ptr error) {
-        const std::scoped_lock lock(guard);
-        if (!thrown) thrown = std::move(error);
-        stop = true;
+    const auto share = [&] { return static_cast<double>(done) / static_cast<double>(items); };
+    const auto tell = [&] {
+        told = std::max(told, share());
+        if (!progress(told)) throw Interrupted();
     };
     const auto run = [&](std::size_t worker) {
+        const bool tells = worker == 0 && progress;
+        const Pulse pulse = [&stop, &tell, tells] {
+            if (stop) throw Interrupted();
+            if (tells) tell();
+        };
         try {
             while (!stop) {
                 const std::size_t item = next++;
                 if (item >= items) return;
-                work(item, worker);
-                const double share = static_cast<double>(++done) / static_cast<double>(items);
-                if (worker != 0 || !progress) continue;
-                told = share;
-                if (!progress(share)) throw Interrupted();
+                work(item, worker, pulse);
+                ++done;
+                if (tells) tell();
             }
         } catch (...) {
-            keep(std::current_exception());
+            const std::scoped_lock lock(guard);
+            if (!thrown) thrown = std::current_exception();
+            stop = true;
         }
     };
     {
@@ -49,7 +54,7 @@ void parallel_for(std::size_t items, std::size_t workers,
         run(0);
     }
     if (thrown) std::rethrow_exception(thrown);
-    if (items > 0 && progress && told < 1.0 && !progress(1.0)) throw Interrupted();
+    if (items > 0 && progress && told < 1.0) tell();
 }
 
 }  // namespace heatmatch

@@ -41,6 +41,15 @@ Candidate assess(const Parts& catalog, const Installation& installation,
     circuit.runs = lay_runs(parts, installation, circuit.panel, circuit.panels, bank);
     circuit.devices = place_devices(parts, installation);
     Candidate candidate = evaluate(circuit, installation, options.conditions);
+    std::vector<std::string> remarks;
+    const auto weather = options.weather ? options.weather : own_weather(installation, remarks);
+    if (weather) {
+        const SeasonWeather season =
+            season_weather(*weather, installation.goals.months, options.exact_weather);
+        candidate.season =
+            season_of(circuit, season_curves(circuit.panel, season, options.vector_width), season,
+                      candidate.price_to_buy);
+    }
     for (const RunParts& run : circuit.runs) {
         if (!run.run.chooses() || !run.wire) continue;
         // What stands has a wire already: say that another one was taken for it.

@@ -178,6 +178,29 @@ void explain_power(Trace& trace, const Candidate& candidate) {
                      candidate.mean_power_w(), "W", ""});
 }
 
+void explain_season(Trace& trace, const Candidate& candidate) {
+    if (!candidate.season) return;
+    const Season& season = *candidate.season;
+    const Circuit& circuit = candidate.circuit;
+    const double ohm = circuit.bank.typical_ohm();
+    const double total = ohm + circuit.wire_ohm();
+    const double each = total / circuit.panels.resistance_factor();
+    const int panels = circuit.panels.count();
+    trace.push_back({"heat of the season",
+                     "panels x E(ohms one panel sees) x bank / (bank + runs), E summed over the "
+                     "weather of the season's days",
+                     std::to_string(panels) + " x E(" + n(each) + " ohm) x " + n(ohm) + " ohm / " +
+                         n(total) + " ohm, " + n(season.days) + " days",
+                     season.kwh, "kWh", "de-soto-2006"});
+    trace.push_back({"heat at the maximum power point", "panels x sum of hours x Pmp", "",
+                     season.mpp_kwh, "kWh", "de-soto-2006"});
+    trace.push_back({"harvest fraction of the season", "heat / heat at the maximum power point",
+                     n(season.kwh) + " kWh / " + n(season.mpp_kwh) + " kWh",
+                     season.harvest_fraction(), "", ""});
+    trace.push_back({"best ohms of a bank for the season", "where dE/d(ln R) = 0", "",
+                     season.best_ohm, "ohm", ""});
+}
+
 void explain_margins(Trace& trace, const Candidate& candidate) {
     for (const Margin& margin : candidate.margins) {
         if (!margin.value || !margin.limit || !margin.headroom) continue;
@@ -198,6 +221,7 @@ Trace explain(const Candidate& candidate) {
     explain_bank(trace, candidate.circuit);
     explain_runs(trace, candidate.circuit);
     explain_power(trace, candidate);
+    explain_season(trace, candidate);
     explain_margins(trace, candidate);
     return trace;
 }

@@ -7,7 +7,6 @@
 #include <numeric>
 
 #include "heatmatch/base/error.hpp"
-#include "heatmatch/solar/monthly_weather.hpp"
 
 namespace heatmatch {
 
@@ -32,20 +31,6 @@ void check_installation(const Installation& installation) {
     if (installation.elements.empty()) {
         refuse("elements", R"(list what you own or may buy: {"any": {}, "count": 4} allows all)");
     }
-}
-
-/// Weather that the installation tells itself, if it tells enough; else why not.
-std::shared_ptr<const Weather> own_weather(const Installation& installation,
-                                           std::vector<std::string>& remarks) {
-    if (!installation.weather) return nullptr;
-    const Site& site = installation.site;
-    if (!site.latitude_deg || !site.tilt_deg) {
-        remarks.push_back(
-            std::string("The twelve months of weather are not used: the site lacks ") +
-            (site.latitude_deg ? "tilt_deg." : "latitude_deg."));
-        return nullptr;
-    }
-    return std::make_shared<const Weather>(weather_from_months(*installation.weather, site));
 }
 
 /// Candidates of the pairings that are kept. What several share is computed once.
@@ -133,7 +118,7 @@ class Evaluation {
         }
         parallel_for(
             count, worker_count(context_.options->threads, count),
-            [&work](std::size_t item, std::size_t) { work(item); }, progress);
+            [&work](std::size_t item, std::size_t, const Pulse&) { work(item); }, progress);
         reached_ = up_to;
     }
 
@@ -163,8 +148,8 @@ Tally screen_all(const ScreenContext& context) {
     }
     parallel_for(
         groups, workers,
-        [&](std::size_t group, std::size_t worker) {
-            screen_group(context, group, tallies[worker]);
+        [&](std::size_t group, std::size_t worker, const Pulse& pulse) {
+            screen_group(context, group, tallies[worker], pulse);
         },
         progress);
     for (std::size_t i = 1; i < workers; ++i) tallies[0].add(tallies[i]);

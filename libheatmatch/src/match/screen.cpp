@@ -61,8 +61,9 @@ class GroupScreen {
         }
     }
 
-    void run() {
+    void run(const Pulse& pulse) {
         for (Hookup panels : hookups_up_to(context_.installation->panels[group_].count)) {
+            pulse();
             Wiring wiring;
             for (std::size_t b = 0; b < context_.bank_hookups.size(); ++b) {
                 if (b == 0 || context_.branch_runs) {
@@ -229,8 +230,9 @@ class GroupScreen {
 
 }  // namespace
 
-void screen_group(const ScreenContext& context, std::size_t group, Tally& tally) {
-    GroupScreen(context, group, tally).run();
+void screen_group(const ScreenContext& context, std::size_t group, Tally& tally,
+                  const Pulse& pulse) {
+    GroupScreen(context, group, tally).run(pulse);
 }
 
 }  // namespace heatmatch

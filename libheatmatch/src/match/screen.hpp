@@ -32,7 +32,8 @@ struct ScreenContext {
                                            const RankOptions& options, const SeasonWeather* season);
 
 /// Screens every pairing of one group of panels into `tally`.
-void screen_group(const ScreenContext& context, std::size_t group, Tally& tally);
+void screen_group(
+    const ScreenContext& context, std::size_t group, Tally& tally, const Pulse& pulse = [] {});
 
 /// The circuit without its elements: an array with its runs laid for a hook-up of elements.
 [[nodiscard]] Circuit frame_of(const ScreenContext& context, std::size_t group,

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <mutex>
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/units.hpp"
+#include "heatmatch/solar/monthly_weather.hpp"
 
 namespace heatmatch {
 
@@ -48,6 +50,34 @@ void add_band(Season& season, const Circuit& circuit, const EnergyCurve& curve) 
 }
 
 }  // namespace
+
+std::shared_ptr<const Weather> own_weather(const Installation& installation,
+                                           std::vector<std::string>& remarks) {
+    if (!installation.weather) return nullptr;
+    const Site& site = installation.site;
+    if (!site.latitude_deg || !site.tilt_deg) {
+        remarks.push_back(
+            std::string("The twelve months of weather are not used: the site lacks ") +
+            (site.latitude_deg ? "tilt_deg." : "latitude_deg."));
+        return nullptr;
+    }
+    // Making a year of hours takes longer than ranking with it, and is asked for again and again.
+    struct Last {
+        Site site{};
+        MonthlyNormals normals{};
+        std::shared_ptr<const Weather> weather{};
+    };
+    static std::mutex guard;
+    static Last last;
+    const std::scoped_lock lock(guard);
+    if (!last.weather || !(last.site == site) || !(last.normals == *installation.weather)) {
+        last = {.site = site,
+                .normals = *installation.weather,
+                .weather = std::make_shared<const Weather>(
+                    weather_from_months(*installation.weather, site))};
+    }
+    return last.weather;
+}
 
 SeasonWeather season_weather(const Weather& weather, std::span<const int> months, bool exact) {
     check_months(months);
@@ -155,6 +185,7 @@ Season season_of(const Circuit& circuit, const SeasonCurves& curves, const Seaso
                   .noon_ohm = std::max(0.0, curves.season.noon_ohm() * scale - wire),
                   .near_short_share = curves.season.near_short_share(each),
                   .cloud_band = curves.split.has_value(),
+                  .remarks = weather.remarks,
                   .assumed = weather.assumed};
     season.kwh_low = season.kwh;
     season.kwh_high = season.kwh;

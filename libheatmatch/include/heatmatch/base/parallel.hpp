@@ -19,11 +19,14 @@ using Progress = std::function<bool(double)>;
 /// than there are items.
 [[nodiscard]] std::size_t worker_count(std::size_t wanted, std::size_t items);
 
-/// Calls `work(item, worker)` once for every item below `items`, from `workers` threads; the worker
-/// is below `workers`, and the calling thread is worker 0 and the only one to call `progress`.
-/// What a call throws stops the others and is thrown here.
+/// What work on an item may call from time to time: throws an Interrupted where it should stop.
+using Pulse = std::function<void()>;
+
+/// Calls `work(item, worker, pulse)` once for every item below `items`, from `workers` threads; the
+/// worker is below `workers`, and the calling thread is worker 0 and the only one to call
+/// `progress`, whose share never falls. What a call throws stops the others and is thrown here.
 void parallel_for(std::size_t items, std::size_t workers,
-                  const std::function<void(std::size_t, std::size_t)>& work,
+                  const std::function<void(std::size_t, std::size_t, const Pulse&)>& work,
                   const Progress& progress = {});
 
 }  // namespace heatmatch

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <memory>
 #include <optional>
 #include <span>
 #include <string>
@@ -29,6 +30,11 @@ struct SeasonWeather {
 [[nodiscard]] SeasonWeather season_weather(const Weather& weather, std::span<const int> months,
                                            bool exact = false);
 
+/// The installation's own twelve months as weather, the last one kept at hand; null where it has
+/// none, or, with a remark, where its site does not tell latitude and tilt.
+[[nodiscard]] std::shared_ptr<const Weather> own_weather(const Installation& installation,
+                                                         std::vector<std::string>& remarks);
+
 /// Energy curves of one panel as it is today.
 struct SeasonCurves {
     EnergyCurve season{};
@@ -56,6 +62,7 @@ struct Season {
     double element_power_w = 0.0;              //!< largest of one element in the season [W]
     bool cloud_band = false;                   //!< low and high hold cloud within the step
     std::optional<double> price_per_kwh{};     //!< price to buy over one season's heat
+    std::vector<std::string> remarks{};        //!< of the weather: gaps, repairs
     std::vector<Assumption> assumed{};
 
     /// Share of the energy at the maximum power point that reaches the bank.

@@ -1,0 +1,99 @@
+#include "pybind.hpp"
+#include "state.hpp"
+
+#include "heatmatch/match/explain.hpp"
+
+namespace heatmatch::python {
+
+py::tuple state_of(const Candidate& candidate) {
+    py::object season = py::none();
+    if (candidate.season) season = state_of(*candidate.season);
+    return py::make_tuple(state_of(candidate.circuit), states_of(candidate.delivered),
+                          states_of(candidate.margins), candidate.price_to_buy, candidate.currency,
+                          season);
+}
+
+Candidate candidate_from(const py::tuple& state) {
+    std::optional<Season> season;
+    if (!state[5].is_none()) season = season_from(state[5].cast<py::tuple>());
+    return {.circuit = circuit_from(state[0].cast<py::tuple>()),
+            .delivered = items_from(state[1], delivered_from),
+            .season = std::move(season),
+            .margins = items_from(state[2], margin_from),
+            .price_to_buy = state[3].cast<std::optional<double>>(),
+            .currency = state[4].cast<std::string>()};
+}
+
+void register_candidate(py::module_& module) {
+    py::class_<Step>(module, "Step", "One step of an explanation.")
+        .def_readonly("name", &Step::name, "what is computed")
+        .def_readonly("formula", &Step::formula, "in words")
+        .def_readonly("numbers", &Step::numbers, "the formula with its numbers")
+        .def_readonly("value", &Step::value, "the result")
+        .def_readonly("unit", &Step::unit, "of the result")
+        .def_readonly("source", &Step::source, "cite key, or where a given value comes from")
+        .def("__repr__",
+             [](const Step& step) {
+                 std::string text = step.name + ": " + step.formula;
+                 if (!step.numbers.empty()) text += " = " + step.numbers;
+                 text += " = " + format_number(step.value) + ' ' + step.unit;
+                 return step.source.empty() ? text : text + " [" + step.source + "]";
+             })
+        .def(py::pickle(
+            [](const Step& step) {
+                return py::make_tuple(step.name, step.formula, step.numbers, step.value, step.unit,
+                                      step.source);
+            },
+            [](const py::tuple& state) {
+                return Step{state[0].cast<std::string>(), state[1].cast<std::string>(),
+                            state[2].cast<std::string>(), state[3].cast<double>(),
+                            state[4].cast<std::string>(), state[5].cast<std::string>()};
+            }));
+    py::class_<Candidate>(module, "Candidate", "One circuit with its numbers.")
+        .def_readonly("circuit", &Candidate::circuit, "the circuit")
+        .def_readonly("delivered", &Candidate::delivered, "one for each condition")
+        .def_readonly("season", &Candidate::season,
+                      "what it delivers over the season; None without weather")
+        .def_readonly("margins", &Candidate::margins, "every named check")
+        .def_readonly("price_to_buy", &Candidate::price_to_buy, "or None if a price is unknown")
+        .def_readonly("currency", &Candidate::currency, "of the price")
+        .def_property_readonly("mean_power_w", &Candidate::mean_power_w, "over the conditions [W]")
+        .def_property_readonly("mean_power_low_w", &Candidate::mean_power_low_w, "[W]")
+        .def_property_readonly("mean_power_high_w", &Candidate::mean_power_high_w, "[W]")
+        .def_property_readonly("merit", &Candidate::merit,
+                               "what a ranking orders by: season energy [kWh], mean power [W] "
+                               "without weather")
+        .def_property_readonly(
+            "worst",
+            [](const Candidate& candidate) -> std::optional<Margin> {
+                const Margin* worst = candidate.worst();
+                return worst == nullptr ? std::nullopt : std::optional<Margin>(*worst);
+            },
+            "the most severe margin")
+        .def_property_readonly(
+            "severity",
+            [](const Candidate& candidate) {
+                return std::string(severity_name(candidate.severity()));
+            },
+            "of the worst margin")
+        .def_property_readonly("smallest_headroom", &Candidate::smallest_headroom,
+                               "of the margins whose passing is a danger")
+        .def_property_readonly("not_assessed", &Candidate::not_assessed, "margins that lack data")
+        .def_property_readonly(
+            "assumed", [](const Candidate& candidate) { return texts_of(candidate.assumed()); },
+            "what was assumed anywhere")
+        .def(
+            "explain", [](const Candidate& candidate) { return explain(candidate); },
+            "Every formula with its numbers put in, down to the nameplate.")
+        .def("__repr__",
+             [](const Candidate& candidate) {
+                 return "<Candidate " + candidate.circuit.title() + ": " +
+                        format_number(candidate.merit(), 4) +
+                        (candidate.season ? " kWh, " : " W, ") +
+                        std::string(severity_name(candidate.severity())) + ">";
+             })
+        .def(py::pickle([](const Candidate& candidate) { return state_of(candidate); },
+                        &candidate_from));
+}
+
+}  // namespace heatmatch::python

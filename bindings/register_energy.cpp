@@ -1,0 +1,190 @@
+#include "curves.hpp"
+
+#include <cmath>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/solar/cell_temperature.hpp"
+#include "heatmatch/solar/datasheet_fit.hpp"
+#include "heatmatch/solar/energy_curve.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+/// An energy curve with what it was made of, so that it can be made again elsewhere.
+struct MadeCurve {
+    SingleDiode diode{};
+    double noct_c = usual_noct_c;
+    double noon_ohm = 1.0;
+    WeatherNodes nodes{};
+    EnergyCurve curve{};
+};
+
+MadeCurve made(SingleDiode diode, double noct_c, double noon_ohm, WeatherNodes nodes,
+               VectorWidth width = VectorWidth::automatic) {
+    MadeCurve result{
+        .diode = diode, .noct_c = noct_c, .noon_ohm = noon_ohm, .nodes = std::move(nodes)};
+    const py::gil_scoped_release release;
+    result.curve = EnergyCurve(diode, noct_c, result.nodes, noon_ohm, width);
+    return result;
+}
+
+MadeCurve energy_curve(const py::object& panel_or_diode, const Weather& weather,
+                       const std::vector<int>& months, bool exact,
+                       const std::optional<double>& noct_c, const std::string& vector_width) {
+    WeatherNodes nodes = weather_nodes(weather, {.months = months, .exact = exact});
+    const VectorWidth width = vector_width_from(vector_width);
+    if (noct_c) {
+        check_argument("noct_c", *noct_c, unit::celsius, {.low = 30.0, .high = 80.0});
+    }
+    if (py::isinstance<Panel>(panel_or_diode)) {
+        const Panel panel = fill_class_defaults(panel_or_diode.cast<Panel>()).panel;
+        return made(fit_single_diode(panel), noct_c.value_or(*panel.noct_c),
+                    *panel.v_mp / *panel.i_mp, std::move(nodes), width);
+    }
+    if (!py::isinstance<SingleDiode>(panel_or_diode)) {
+        throw InvalidInput(
+            ErrorDetail{.part = "energy curve",
+                        .field = "panel_or_diode",
+                        .value = quote(py::repr(panel_or_diode).cast<std::string>()),
+                        .allowed = "a Panel or a SingleDiode",
+                        .remedy = "take a panel of a catalog, or what fit_single_diode gives"});
+    }
+    const auto diode = panel_or_diode.cast<SingleDiode>();
+    const OperatingPoint noon = diode.at(stc_irradiance_w_m2, stc_temperature_c).maximum_power();
+    return made(diode, noct_c.value_or(usual_noct_c), noon.voltage_v / noon.current_a,
+                std::move(nodes), width);
+}
+
+/// A function of resistance over a number or an array.
+template <class Function>
+py::object of_ohms(const py::object& resistance_ohm, const Function& function) {
+    return map_numbers(resistance_ohm, "resistance_ohm", [&function](double ohm) {
+        if (!std::isnan(ohm)) check_argument("resistance_ohm", ohm, unit::ohm, {.low = 0.0});
+        return std::isnan(ohm) ? ohm : function(ohm);
+    });
+}
+
+py::array_t<double> array_of(const std::vector<double>& list) {
+    return py::array_t<double>(static_cast<py::ssize_t>(list.size()), list.data());
+}
+
+py::tuple curve_state(const MadeCurve& made_curve) {
+    const WeatherNodes& nodes = made_curve.nodes;
+    return py::make_tuple(diode_state(made_curve.diode), made_curve.noct_c, made_curve.noon_ohm,
+                          array_of(nodes.irradiance_w_m2), array_of(nodes.base_c),
+                          array_of(nodes.warming_w_m2), array_of(nodes.hours));
+}
+
+MadeCurve curve_from(const py::tuple& state) {
+    const auto list = [&state](std::size_t i) { return state[i].cast<std::vector<double>>(); };
+    return made(
+        diode_from(state[0].cast<py::tuple>()), state[1].cast<double>(), state[2].cast<double>(),
+        {.irradiance_w_m2 = list(3), .base_c = list(4), .warming_w_m2 = list(5), .hours = list(6)});
+}
+
+}  // namespace
+
+VectorWidth vector_width_from(const std::string& name) {
+    for (VectorWidth width : {VectorWidth::portable, VectorWidth::avx2, VectorWidth::avx512}) {
+        if (name == vector_width_name(width)) return width;
+    }
+    if (name == "automatic") return VectorWidth::automatic;
+    throw InvalidInput(ErrorDetail{.part = "call",
+                                   .field = "vector_width",
+                                   .value = quote(name),
+                                   .allowed = "\"automatic\", \"portable\", \"avx2\" or "
+                                              "\"avx512\"",
+                                   .remedy = "leave it out: the widest one is chosen"});
+}
+
+void register_energy(py::module_& module) {
+    py::class_<LargestPoint>(module, "LargestPoint", "What one panel reaches at most.")
+        .def_readonly("power_w", &LargestPoint::power_w, "[W]")
+        .def_readonly("voltage_v", &LargestPoint::voltage_v, "[V]")
+        .def_readonly("current_a", &LargestPoint::current_a, "[A]")
+        .def("__repr__",
+             [](const LargestPoint& point) {
+                 return "LargestPoint(power_w=" + format_number(point.power_w) +
+                        ", voltage_v=" + format_number(point.voltage_v) +
+                        ", current_a=" + format_number(point.current_a) + ')';
+             })
+        .def(py::pickle(
+            [](const LargestPoint& point) {
+                return py::make_tuple(point.power_w, point.voltage_v, point.current_a);
+            },
+            [](const py::tuple& state) {
+                return LargestPoint{state[0].cast<double>(), state[1].cast<double>(),
+                                    state[2].cast<double>()};
+            }));
+    py::class_<MadeCurve>(module, "EnergyCurve",
+                          "Energy that one panel delivers over some weather into a resistance. S x "
+                          "P panels into R give S P times delivered_kwh(R P/S).")
+        .def(py::init(&energy_curve), py::arg("panel_or_diode"), py::arg("weather"), py::kw_only(),
+             py::arg("months") = std::vector<int>{}, py::arg("exact") = false,
+             py::arg("noct_c") = py::none(), py::arg("vector_width") = "automatic",
+             "Sums the rows of the weather, condensed unless `exact`, in those months.")
+        .def(
+            "delivered_kwh",
+            [](const MadeCurve& made_curve, const py::object& ohms, double wire_ohm) {
+                check_argument("wire_ohm", wire_ohm, unit::ohm, {.low = 0.0});
+                return of_ohms(ohms, [&made_curve, wire_ohm](double ohm) {
+                    return made_curve.curve.delivered_kwh(ohm, wire_ohm);
+                });
+            },
+            py::arg("resistance_ohm"), py::kw_only(), py::arg("wire_ohm") = 0.0,
+            "Energy into a resistance behind wire, number or array [kWh].")
+        .def(
+            "slope_kwh",
+            [](const MadeCurve& made_curve, const py::object& ohms) {
+                return of_ohms(
+                    ohms, [&made_curve](double ohm) { return made_curve.curve.slope_kwh(ohm); });
+            },
+            py::arg("resistance_ohm"), "dE/d(ln R), number or array [kWh].")
+        .def_property_readonly(
+            "mpp_kwh", [](const MadeCurve& made_curve) { return made_curve.curve.mpp_kwh(); },
+            "energy at the maximum power point all the time [kWh]")
+        .def_property_readonly(
+            "best_resistance_ohm",
+            [](const MadeCurve& made_curve) { return made_curve.curve.best_resistance_ohm(); },
+            "that takes the most energy [ohm]")
+        .def_property_readonly(
+            "noon_ohm", [](const MadeCurve& made_curve) { return made_curve.noon_ohm; },
+            "Vmp/Imp [ohm]")
+        .def(
+            "largest",
+            [](const MadeCurve& made_curve, double resistance_ohm) {
+                return made_curve.curve.largest(resistance_ohm);
+            },
+            py::arg("resistance_ohm"), "The largest power, voltage and current over the weather.")
+        .def(
+            "hours_above",
+            [](const MadeCurve& made_curve, double resistance_ohm, const py::object& power_w) {
+                return map_numbers(power_w, "power_w", [&made_curve, resistance_ohm](double watts) {
+                    return made_curve.curve.hours_above(resistance_ohm, watts);
+                });
+            },
+            py::arg("resistance_ohm"), py::arg("power_w"),
+            "Hours with more than that power, number or array [h].")
+        .def(
+            "near_short_share",
+            [](const MadeCurve& made_curve, const py::object& ohms) {
+                return of_ohms(ohms, [&made_curve](double ohm) {
+                    return made_curve.curve.near_short_share(ohm);
+                });
+            },
+            py::arg("resistance_ohm"),
+            "Share of the sunlit hours below half of the open-circuit voltage, number or array.")
+        .def("__repr__",
+             [](const MadeCurve& made_curve) {
+                 return "EnergyCurve(best_resistance_ohm=" +
+                        format_number(made_curve.curve.best_resistance_ohm(), 4) +
+                        ", noon_ohm=" + format_number(made_curve.noon_ohm, 4) + ')';
+             })
+        .def(py::pickle(&curve_state, &curve_from));
+    module.def(
+        "widest_vectors", [] { return std::string(vector_width_name(widest_vectors())); },
+        "The widest build of the inner loops that this processor runs.");
+}
+
+}  // namespace heatmatch::python
