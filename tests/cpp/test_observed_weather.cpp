@@ -27,6 +27,8 @@ TEST_CASE("on a flat plane the global is what warms, and glass lets less through
     CHECK(weather.month == std::vector<std::uint8_t>(24, 6));
     CHECK(weather.remarks.empty());
     CHECK(assumes(weather, "wind_m_s"));
+    CHECK(assumes(weather, "dni_w_m2, dhi_w_m2"));
+    CHECK_FALSE(assumes(weather_from_observations(day.parts(), flat_site()), "dni_w_m2, dhi_w_m2"));
     CHECK(weather.has_cloud_band());
 }
 

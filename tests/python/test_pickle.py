@@ -17,7 +17,7 @@ KINDS = tuple(hm.glossary())
 NAMES = """
 DatasheetFit SingleDiode DiodeCurve OperatingPoint OperatingPoints Array ArrayCurve Surroundings
 ConductorTemperature ElementResistance Installation Site OwnedPanels WireRun Device Circuit
-RunParts PlacedDevice Candidate Delivered Margin Step Catalog PartsView
+RunParts PlacedDevice Candidate Delivered Margin Step Catalog PartsView Weather
 SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance PlaneIrradiances
 """
 
@@ -96,6 +96,7 @@ def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -
         standing.explain()[0],
         starter,
         starter.panels,
+        hm.Weather.clear_days(demo.site),
     ]
     return {type(thing).__name__: thing for thing in found}
 

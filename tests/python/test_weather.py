@@ -13,7 +13,7 @@ import numpy as np
 import pandas as pd
 import pvlib
 import pytest
-from weather_years import GREENSBORO, SAND_POINT, site_of, tmy3
+from weather_years import GREENSBORO, SAND_POINT, energies, in_season, site_of, tmy3
 
 NAN = float("nan")
 
@@ -77,6 +77,32 @@ def test_the_sun_on_the_plane_agrees_with_pvlib(path: Path, tilt: float) -> None
         + theirs["poa_ground_diffuse"] * spread["ground"]
     )
     assert ours.plane_irradiance_w_m2.sum() == pytest.approx(np.sum(cells), rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("path", "tilt", "year_pct", "season_pct"),
+    [(GREENSBORO, 36, (-3, 0), (-7, -2)), (SAND_POINT, 55, (-9, -4), (-24, -12))],
+    ids=["Greensboro", "Sand-Point"],
+)
+def test_global_light_alone_gives_less_than_with_its_parts(
+    path: Path,
+    tilt: float,
+    year_pct: tuple[float, float],
+    season_pct: tuple[float, float],
+    starter: hm.Catalog,
+) -> None:
+    hours, meta = tmy3(path)
+    panel = starter.panels["silicon-60-cell-245"]
+    site = site_of(meta, tilt)
+    parts = hm.Weather.from_frame(hours, site, label="right")
+    alone = hm.Weather.from_frame(hours.drop(columns=["dni", "dhi"]), site, label="right")
+    year = 100 * (energies(alone, panel) / energies(parts, panel) - 1)
+    rows = in_season(parts)
+    season = 100 * (energies(alone, panel, rows=rows) / energies(parts, panel, rows=rows) - 1)
+    print("\nyear [%]  ", year.round(2), "\nseason [%]", season.round(2))
+    for errors, (low, high) in ((year, year_pct), (season, season_pct)):
+        assert (errors > low).all()
+        assert (errors < high).all()
 
 
 def test_the_zone_of_the_clock_does_not_matter(frame: pd.DataFrame, site: hm.Site) -> None:

@@ -138,6 +138,12 @@ Weather weather_from_observations(const Observations& given, const Site& site) {
     const auto times = given.unix_time_s;
     Weather weather{.step_hours = steps.step_s / 3600.0, .assumed = plane.assumed};
     if (given.wind_m_s.empty()) weather.assumed.push_back(still_wind_assumption());
+    if (given.dni_w_m2.empty() && given.dhi_w_m2.empty()) {
+        weather.assumed.push_back({.part = "weather",
+                                   .field = "dni_w_m2, dhi_w_m2",
+                                   .value = "split from the global by the hour's clearness",
+                                   .source = "erbs-1982"});
+    }
     NightLight at_night;
     double night_s = 0.0;
     for (std::size_t row = 0; row < times.size(); ++row) {
