@@ -66,7 +66,7 @@ Ranking run_rank(const Catalog& catalog, const Installation& installation, const
                         .vector_width = vector_width_from(vector_width)};
     // A signal or a progress function that raises stops the ranking; its exception goes on.
     bool raised = false;
-    double told = -1.0;
+    double told = 0.0;
     options.progress = [&](double share) {
         const py::gil_scoped_acquire acquire;
         if (PyErr_CheckSignals() != 0) raised = true;

@@ -34,10 +34,10 @@ def season_row(season: _core.Season) -> dict[str, Any]:
         "season_kwh_per_day": season.mean_kwh_per_day,
         "season_best_ohm": season.best_ohm,
         "near_short_share": season.near_short_share,
-        "price_per_season_kwh": season.price_per_kwh,
+        "price_per_kwh": season.price_per_kwh,
     }
     for month in season.months:
-        row[f"kwh_per_day_month_{month:02d}"] = float(season.kwh_per_day[month - 1])
+        row[f"month_{month:02d}_kwh_per_day"] = float(season.kwh_per_day[month - 1])
     return row
 
 

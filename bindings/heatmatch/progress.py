@@ -5,6 +5,8 @@ from __future__ import annotations
 import sys
 import time
 from collections.abc import Callable
+from importlib import import_module
+from typing import Any
 
 _WIDTH = 40
 _STEP_S = 0.1
@@ -21,7 +23,7 @@ def bar() -> Callable[[float], None]:
         Takes the share done, from 0 to 1.
     """
     try:
-        from tqdm.auto import tqdm
+        tqdm: Any = import_module("tqdm.auto").tqdm
     except ImportError:
         return _text_bar()
     shown = tqdm(total=1.0, bar_format="{l_bar}{bar}| {elapsed}<{remaining}")

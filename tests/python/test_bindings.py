@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import inspect
 import math
-import re
 import sys
 import threading
 import time
@@ -80,40 +79,6 @@ def test_numeric_properties_state_their_unit(name: str) -> None:
         if endings and isinstance(inspect.getattr_static(cls, member), property):
             unit = UNIT_OF_ENDING[max(endings, key=len)]
             assert unit in getattr(cls, member).__doc__, f"{name}.{member} lacks {unit}"
-
-
-def keywords_of(function: Any) -> list[str]:
-    """The keyword-only names in the signature that a bound function's docstring begins with."""
-    signature = function.__doc__.split("\n")[0]
-    return re.findall(r"(\w+):", signature.split(" *, ")[1]) if " *, " in signature else []
-
-
-@pytest.mark.parametrize(
-    ("function", "keywords"),
-    [
-        (hm.rank, "top keep_rejected max_bank conditions coil_temperature_c progress"),
-        (hm.assess, "conditions coil_temperature_c"),
-        (hm.fit_single_diode, "use_gamma"),
-        (hm.cold_voltage, "record_low_c"),
-        (hm.conductor_temperature, "current_a surroundings insulation"),
-        (hm.element_resistance, "alloy coil_temperature_c"),
-        (hm.format_quantity, "units digits"),
-        (hm.SingleDiode.at, "irradiance_w_m2 cell_temperature_c"),
-        (hm.SingleDiode.scaled, "current_factor voltage_factor"),
-        (hm.Array.at, "irradiance_w_m2 cell_temperature_c"),
-        (hm.Surroundings.sunlit, "irradiance_w_m2"),
-        (hm.Control.breaking_current_a, "voltage_v poles"),
-        (hm.Wire.resistance_ohm_per_m, "temperature_c"),
-        (hm.Margin.sentence, "units"),
-        (hm.Catalog.open, "wait_ms"),
-        (hm.Catalog.import_json, "keep_good"),
-        (hm.Catalog.import_json_text, "keep_good"),
-        (hm.Catalog.import_csv_text, "origin keep_good number_records"),
-        (hm.Catalog.import_module_csv, "keep_good"),
-    ],
-)
-def test_scalar_options_are_keywords_only(function: Any, keywords: str) -> None:
-    assert keywords_of(function) == keywords.split()
 
 
 def test_a_fit_meets_its_label(starter: hm.Catalog, fit: hm.DatasheetFit) -> None:

@@ -41,7 +41,7 @@ def test_a_ranking_shows_its_first_ten_and_what_became_of_the_rest(
     assert all(row in text.splitlines() for row in rows)
     assert [int(row[:2]) for row in rows] == list(range(1, 11))
     for row, candidate in zip(rows, demo_ranking, strict=False):
-        assert f" {candidate.mean_power_w:.0f} " in row
+        assert f" {candidate.season.mean_kwh_per_day:.2f} " in row
         assert candidate.circuit.panels in row
         assert candidate.circuit.bank in row
     for remark in demo_ranking.remarks:

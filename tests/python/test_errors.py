@@ -223,7 +223,10 @@ def test_a_call_with_what_cannot_be_names_the_argument(
     [
         lambda c, i: hm.rank(i, c),
         lambda c, i: hm.rank(c, i.to_dict()),
-        lambda c, i: hm.rank(c, i, weather=None),
+        lambda c, i: hm.rank(c, i, threads=-1),
+        lambda c, i: hm.rank(c, i, vector_width="wide"),
+        lambda c, i: hm.EnergyCurve("cdte-100", hm.Weather.clear_days(i.site)),
+        lambda c, i: hm.EnergyCurve(c.panels["cdte-100"], 5),
         lambda c, i: hm.rank(c, i, 5),
         lambda c, i: hm.rank(c, i, max_bank="4"),
         lambda c, i: hm.rank(c, i, progress=5),

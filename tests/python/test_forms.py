@@ -67,8 +67,12 @@ def test_a_ranking_has_a_row_for_each_of_its_first_ten(demo_ranking: hm.Ranking)
 
 def test_a_candidate_has_its_power_margins_and_assumptions(standing: hm.Candidate) -> None:
     page = Page(standing._repr_html_())
-    assert len(page.cells) == 8 * len(standing.delivered) + 6 * len(standing.margins)
-    assert page.cells[8 * len(standing.delivered)] == standing.severity
+    months = 3 * 13
+    powers = 8 * len(standing.delivered)
+    assert len(page.cells) == months + powers + 6 * len(standing.margins)
+    assert page.cells[0] == "kWh/day"
+    assert page.cells[1] == f"{standing.season.kwh_per_day[0]:.2f}"
+    assert page.cells[months + powers] == standing.severity
     assert {margin.sentence() for margin in standing.margins} <= set(page.cells)
     assert page.items == list(standing.assumed)
 

@@ -61,8 +61,10 @@ def test_a_ranking_becomes_a_frame_with_units_in_its_names(demo_ranking: hm.Rank
     assert first["power_w_at_1000_w_m2_45_c"] == candidate.delivered[0].power_w
     assert first["worst_margin"] == candidate.worst.name
     assert first["price_to_buy"] == candidate.price_to_buy
-    endings = ("_w", "_ohm", "_v", "_c")
-    units = {"headroom", "assessed", "buy", "currency", "margin", "severity"}
+    assert first["season_kwh"] == candidate.season.kwh
+    assert first["month_12_kwh_per_day"] == candidate.season.kwh_per_day[11]
+    endings = ("_w", "_ohm", "_v", "_c", "_kwh", "_kwh_low", "_kwh_high", "_kwh_per_day")
+    units = {"headroom", "assessed", "buy", "currency", "margin", "severity", "fraction", "share"}
     for name in table.select_dtypes("number").columns:
         assert name.endswith(endings) or name.split("_")[-1] in units
 

@@ -18,7 +18,8 @@ NAMES = """
 DatasheetFit SingleDiode DiodeCurve OperatingPoint OperatingPoints Array ArrayCurve Surroundings
 ConductorTemperature ElementResistance Installation Site OwnedPanels WireRun Device Circuit
 RunParts PlacedDevice Candidate Delivered Margin Step Catalog PartsView Weather
-SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance PlaneIrradiances
+Season EnergyCurve LargestPoint SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance
+PlaneIrradiances
 """
 
 
@@ -66,6 +67,7 @@ def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -
     moments = hm.sun_position(40, -75, 10, [1.7e9, 1.71e9])
     light = {"plane_azimuth_deg": 180, "apparent_zenith_deg": 40, "sun_azimuth_deg": 170}
     light |= {"ghi_w_m2": 600, "dni_w_m2": 650, "dhi_w_m2": 100}
+    energy = hm.EnergyCurve(starter.panels["cdte-100"], hm.Weather.clear_days(demo.site))
     found = [
         moments,
         hm.clear_sky(40),
@@ -97,6 +99,9 @@ def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -
         starter,
         starter.panels,
         hm.Weather.clear_days(demo.site),
+        standing.season,
+        energy,
+        energy.largest(5.0),
     ]
     return {type(thing).__name__: thing for thing in found}
 

@@ -40,14 +40,15 @@ def test_danger_is_rejected_and_counted_and_the_rest_is_in_order(demo_ranking: h
     assert all(candidate.severity != "danger" for candidate in demo_ranking)
     assert demo_ranking.rejected
     assert all(candidate.severity == "danger" for candidate in demo_ranking.rejected)
-    powers = [candidate.mean_power_w for candidate in demo_ranking.rejected]
-    assert powers == sorted(powers, reverse=True)
-    for reason in {candidate.worst.name for candidate in demo_ranking.rejected}:
-        assert demo_ranking.reasons[reason] > 0
-    # Steps of 1 % below the best: within one the order is by data, headroom and price.
-    best = max(candidate.mean_power_w for candidate in demo_ranking)
+    heats = [candidate.season.kwh for candidate in demo_ranking.rejected]
+    assert heats == sorted(heats, reverse=True)
+    for candidate in demo_ranking.rejected:
+        dangers = {m.name for m in candidate.margins if m.severity == "danger"}
+        assert dangers & set(demo_ranking.reasons)
+    # Steps of 1 %: within one the order is by data, headroom and price.
     for better, worse in zip(demo_ranking, list(demo_ranking)[1:], strict=False):
-        assert worse.mean_power_w <= better.mean_power_w + 0.011 * best
+        assert worse.merit == worse.season.kwh
+        assert worse.merit <= 1.0101 * better.merit
 
 
 def test_no_candidate_of_the_front_is_beaten_in_everything(demo_ranking: hm.Ranking) -> None:
@@ -57,7 +58,7 @@ def test_no_candidate_of_the_front_is_beaten_in_everything(demo_ranking: hm.Rank
 
     def trade(one: hm.Candidate) -> tuple[float, float, float]:
         price = infinity if one.price_to_buy is None else one.price_to_buy
-        return (one.mean_power_w, one.smallest_headroom, -price)
+        return (one.merit, int(100 * one.smallest_headroom), -price)
 
     trades = [trade(one) for one in demo_ranking.candidates]
     for one in front:
