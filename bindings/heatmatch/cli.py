@@ -10,7 +10,7 @@ import sys
 from collections.abc import Sequence
 from typing import Any
 
-from heatmatch import _core, cli_catalog, display, frames
+from heatmatch import _core, cli_catalog, display, frames, weather
 from heatmatch.errors import Error, FileError
 
 DESCRIPTION = """\
@@ -73,12 +73,22 @@ def print_cautions() -> None:
         print(display.wrap(f"- {sentence}"))
 
 
+def read_weather(
+    arguments: argparse.Namespace, installation: _core.Installation
+) -> _core.Weather | None:
+    """The weather of the file that was named, on the installation's panels."""
+    if arguments.weather is None:
+        return None
+    return weather.read_file(arguments.weather, installation.site)
+
+
 def run_rank(arguments: argparse.Namespace) -> int:
     """Ranks every pairing of an installation."""
     installation = _core.Installation.from_json(arguments.installation)
     ranking = _core.rank(
         open_catalog(arguments.catalog),
         installation,
+        read_weather(arguments, installation),
         top=arguments.top,
         max_bank=arguments.max_bank,
     )
@@ -118,7 +128,9 @@ def run_rank(arguments: argparse.Namespace) -> int:
 def run_assess(arguments: argparse.Namespace) -> int:
     """Judges the circuit that stands."""
     installation = _core.Installation.from_json(arguments.installation)
-    candidate = _core.assess(open_catalog(arguments.catalog), installation)
+    candidate = _core.assess(
+        open_catalog(arguments.catalog), installation, read_weather(arguments, installation)
+    )
     if arguments.json:
         print_json(candidate_json(candidate, arguments.units))
     else:
@@ -151,6 +163,11 @@ def add_common(parser: argparse.ArgumentParser) -> None:
     """The options that every result has."""
     parser.add_argument(
         "--catalog", metavar="FILE", help="your catalog file (or HEATMATCH_CATALOG)"
+    )
+    parser.add_argument(
+        "--weather",
+        metavar="FILE",
+        help="a typical year (EPW, TMY3 or PVGIS) instead of the installation's twelve months",
     )
     parser.add_argument(
         "--units", choices=("si", "us"), default="si", help="units of the sentences"
@@ -202,7 +219,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         code: int = parsed.run(parsed)
         sys.stdout.flush()
-    except Error as error:
+    except (Error, ImportError) as error:
         message = str(error).replace("(keep_good)", "(--keep-good)")
         print(f"heatmatch: {message}", file=sys.stderr)
         return 1

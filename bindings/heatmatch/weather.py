@@ -235,6 +235,28 @@ def read_pvgis(path: str | os.PathLike[str], site: _core.Site | None = None) -> 
     return from_frame(_sorted_year(frame), placed, label=label)
 
 
+def read_file(path: str | os.PathLike[str], site: _core.Site | None = None) -> _core.Weather:
+    """Weather on a site's panels from a file of a typical year, its kind told by name and content.
+
+    EPW by its ending; JSON, and CSV that begins with a latitude, as PVGIS; other CSV as TMY3.
+    """
+    name = os.fspath(path)
+    ending = os.path.splitext(name)[1].lower()
+    if ending == ".epw":
+        return read_epw(path, site)
+    if ending == ".json":
+        return read_pvgis(path, site)
+    if ending != ".csv":
+        raise _refusal(
+            "file", f'"{name}"', "an .epw, .csv or .json file", "take one of EPW, TMY3 or PVGIS"
+        )
+    start = ""
+    if os.path.isfile(name):
+        with open(name, encoding="utf-8", errors="replace") as file:
+            start = file.readline()
+    return (read_pvgis if start.startswith("Latitude") else read_tmy3)(path, site)
+
+
 def attach() -> None:
     """Gives the compiled class what is written in Python."""
     setattr(_core.Weather, "from_frame", staticmethod(from_frame))  # noqa: B010

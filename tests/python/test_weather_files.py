@@ -9,6 +9,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import heatmatch as hm
 import numpy as np
@@ -128,3 +129,34 @@ def test_what_is_no_such_file_is_refused(read: Callable[..., hm.Weather], tmp_pa
 def test_a_file_does_not_know_the_panels() -> None:
     with pytest.raises(hm.InvalidInput, match="the tilt of the panels"):
         hm.weather.read_tmy3(GREENSBORO)
+
+
+def test_the_kind_of_a_file_is_told_by_its_name_and_content(
+    tmp_path: Path, hours: pd.DataFrame, direct: hm.Weather
+) -> None:
+    write_epw(tmp_path / "year.EPW", hours)
+    write_pvgis(tmp_path / "year.json", hours)
+    for path in (tmp_path / "year.EPW", tmp_path / "year.json", GREENSBORO):
+        same(hm.weather.read_file(path, PANELS), direct)
+    with pytest.raises(hm.InvalidInput, match=r"\.epw, \.csv or \.json"):
+        hm.weather.read_file(tmp_path / "year.tm2", PANELS)
+    with pytest.raises(hm.FileError, match="no such file"):
+        hm.weather.read_file(tmp_path / "nowhere.csv", PANELS)
+
+
+def test_the_command_line_ranks_with_a_file_of_weather(
+    command: Callable[..., Any], demo: hm.Installation, tmp_path: Path
+) -> None:
+    place = demo.to_dict()
+    del place["weather"]
+    for name in ("latitude_deg", "longitude_deg", "elevation_m"):
+        del place["site"][name]
+    path = tmp_path / "place.json"
+    path.write_text(json.dumps(place), encoding="utf-8")
+    done = command("rank", path, "--top", 2, "--weather", GREENSBORO)
+    assert (done.code, done.err) == (0, "")
+    assert "kWh/d" in done.out
+    without = command("rank", path, "--top", 2)
+    assert "no weather was given" in " ".join(without.out.split())
+    data = json.loads(command("assess", path, "--weather", GREENSBORO, "--json").out)
+    assert data["season_kwh"] > 0.0
