@@ -171,3 +171,12 @@ TEST_CASE("snow on the panels takes time from its months only") {
     }
     CHECK(snowy.days == bare.days);
 }
+
+TEST_CASE("the sun's own time needs no longitude") {
+    Site site = bench_site();
+    site.longitude_deg.reset();
+    const Weather without = weather_from_months(bench_normals(), site);
+    const Weather with = weather_from_months(bench_normals(), bench_site());
+    CHECK(without.irradiation_kwh_m2() == doctest::Approx(with.irradiation_kwh_m2()).epsilon(1e-3));
+    CHECK(without.days == with.days);
+}

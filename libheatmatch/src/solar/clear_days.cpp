@@ -5,7 +5,7 @@
 namespace heatmatch {
 
 Weather clear_days(const Site& site, const std::optional<MonthlyNormals>& normals) {
-    const SitePlane plane = site_plane(site);
+    const SitePlane plane = plane_by_the_sun(site);
     Weather weather{.assumed = plane.assumed};
     weather.assumed.push_back(still_wind_assumption());
     constexpr double usual_air_c = 10.0;

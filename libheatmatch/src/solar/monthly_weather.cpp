@@ -126,7 +126,7 @@ std::array<Month, 12> months_of(const SitePlane& site) {
 Weather weather_from_months(const MonthlyNormals& normals, const Site& site) {
     check_record(monthly_normals_fields(), &normals, "weather");
     check_monthly_normals(normals);
-    const SitePlane plane = site_plane(site);
+    const SitePlane plane = plane_by_the_sun(site);
     Weather weather{.assumed = plane.assumed};
     weather.assumed.push_back(still_wind_assumption());
     weather.assumed.push_back({.part = "weather",

@@ -5,6 +5,11 @@
 
 namespace heatmatch {
 
+SitePlane plane_by_the_sun(Site site) {
+    if (!site.longitude_deg) site.longitude_deg = 0.0;
+    return site_plane(site);
+}
+
 std::vector<YearHour> solar_year(const SitePlane& site) {
     constexpr double new_year_s = 1735689600.0;  // of 2025, a common year
     constexpr double second_per_degree = 240.0;

@@ -13,6 +13,10 @@ struct YearHour {
     std::size_t day_of_month = 0;  //!< 0 to 30
 };
 
+/// The plane of a site for a year by the sun's own time, which no longitude changes: a missing one
+/// is 0.
+[[nodiscard]] SitePlane plane_by_the_sun(Site site);
+
 /// All 8760 hours, January first.
 [[nodiscard]] std::vector<YearHour> solar_year(const SitePlane& site);
 
