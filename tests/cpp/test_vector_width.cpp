@@ -63,6 +63,24 @@ TEST_CASE("every build of the kernel gives the operating point of the plain one"
     }
 }
 
+TEST_CASE("every build of the kernel finds the largest power") {
+    Points points = wide_points(5003);
+    std::vector<double> power(points.load.size());
+    for (VectorWidth width : every_width) {
+        maximum_powers(points.curves(), power, width);
+        double worst = 0.0;
+        for (std::size_t i = 0; i < power.size(); ++i) {
+            const double plain = points.at(i).maximum_power().power_w;
+            worst = std::max(worst, std::fabs(power[i] / plain - 1.0));
+        }
+        MESSAGE(heatmatch::vector_width_name(width) << ": " << worst);
+        CHECK(worst < 1e-9);
+    }
+    points.light[0] = 0.0;
+    maximum_powers(points.curves(), power);
+    CHECK(power[0] == 0.0);
+}
+
 TEST_CASE("no light gives nothing, no load gives the open-circuit voltage") {
     Points points = wide_points(3);
     points.light = {0.0, -1.0, 8.0};

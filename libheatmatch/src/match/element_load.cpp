@@ -28,11 +28,7 @@ double ElementLoad::most_w(const ArrayNumbers& array, const BankNumbers& numbers
     const double high = array.ln_each(numbers.high_ohm, numbers.ln_high);
     if (low <= ln_best_ && high >= ln_best_) return array.panels.count() * bright_most_w_;
     const double nearer = high < ln_best_ ? high : low;
-    return array.panels.count() * table_.at(nearer) * (1.0 + table_error);
-}
-
-double ElementLoad::equal_most_w(const ArrayNumbers& array, const BankNumbers& numbers) const {
-    return most_w(array, numbers) * numbers.per_count;
+    return array.panels.count() * table_.at_most(nearer) * (1.0 + table_error);
 }
 
 double ElementLoad::typical_at_least_w(const ArrayNumbers& array,
@@ -44,18 +40,31 @@ double ElementLoad::typical_at_least_w(const ArrayNumbers& array,
 }
 
 bool ElementLoad::near_overloads(const ArrayNumbers& array, const BankNumbers& numbers,
-                                 const Bank& bank, double limit) const {
+                                 const Bank& bank) const {
+    const double limit = numbers.power_w;
+    const double most = most_w(array, numbers);
+    if (most * numbers.largest_share < limit) return false;
     if (typical_at_least_w(array, numbers) > limit) return true;
-    if (most_w(array, numbers) * numbers.largest_share < limit) return false;
-    // Between the ohms that are sampled an element takes hardly more than at them.
-    constexpr double between = 1.02;
     const double at_least = at_least_w(array, bank);
     if (at_least > limit) return true;
-    if (std::max(at_least, equal_most_w(array, numbers)) * between < limit) return false;
+    // Between the ohms that are sampled an element takes hardly more than at them.
+    constexpr double between = 1.02;
+    const double equal = most * numbers.per_count;
+    if (std::max(at_least, equal) * between < limit) return false;
+    // As many ohms as the exact extremes take, and equal ones at their best.
+    constexpr int exact_parts = 4;
+    const double close = sampled_w(array, bank, exact_parts);
+    if (close * (1.0 - table_error) > limit) return true;
+    constexpr double close_error = 3.0 * table_error;
+    if (std::max(close, equal) * (1.0 + close_error) < limit) return false;
     return exact(array, bank).element_power_w > limit;
 }
 
 double ElementLoad::at_least_w(const ArrayNumbers& array, const Bank& bank) const {
+    return sampled_w(array, bank, 2) * (1.0 - table_error);
+}
+
+double ElementLoad::sampled_w(const ArrayNumbers& array, const Bank& bank, int parts) const {
     const double low = bank.each.low_ohm;
     const double high = bank.each.high_ohm;
     double largest = 0.0;
@@ -68,7 +77,8 @@ double ElementLoad::at_least_w(const ArrayNumbers& array, const Bank& bank) cons
         const double share = ohm / branch;
         largest = std::max(largest, array_w / total * share * share * own);
     };
-    for (const double own : {low, 0.5 * (low + high), high}) {
+    for (int i = 0; i <= parts; ++i) {
+        const double own = low + (high - low) * i / parts;
         sample(own, low, high);
         if (bank.hookup.count() > 1) sample(own, high, low);
         if (bank.hookup.series > 1 && bank.hookup.parallel > 1) {
@@ -76,7 +86,7 @@ double ElementLoad::at_least_w(const ArrayNumbers& array, const Bank& bank) cons
             sample(own, high, high);
         }
     }
-    return largest * (1.0 - table_error);
+    return largest;
 }
 
 Extremes ElementLoad::exact(const ArrayNumbers& array, const Bank& bank) const {

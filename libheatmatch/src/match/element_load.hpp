@@ -2,25 +2,33 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "heatmatch/match/limits.hpp"
 #include "heatmatch/solar/energy_curve.hpp"
 
 namespace heatmatch {
 
-/// A bank as the screen sees it.
+/// A bank as the screen sees it, what is asked for first in front; limits that are not known are
+/// infinite.
 struct BankNumbers {
-    std::size_t bank = 0;
-    double typical_ohm = 0.0;
     double ln_typical = 0.0;
+    double typical_ohm = 0.0;
+    double sheath_v = 0.0;           //!< that its sheath stands [V]
+    double per_sheath_v = 0.0;       //!< one over it
+    double share_per_power_w = 0.0;  //!< largest share of the bank's power that one element can
+                                     //!< take, over what one may take [1/W]
+    double price = 0.0;              //!< of the elements to buy; infinite if unknown
+    double terminal_c = 0.0;         //!< of its terminals [°C]
+    std::size_t bank = 0;
+
+    double power_w = 0.0;  //!< that one element may take [W]
     double low_ohm = 0.0;
     double high_ohm = 0.0;
     double ln_low = 0.0;
     double ln_high = 0.0;
-    double per_count = 1.0;      //!< share of one of equal elements
-    double largest_share = 1.0;  //!< of the bank's power that one element can take
-    double price = 0.0;          //!< of the elements to buy; infinite if unknown
-    BankLimits limits{};
+    double per_count = 1.0;  //!< share of one of equal elements
+    double largest_share = 1.0;
 };
 
 /// An array behind its wire, as a bank sees it.
@@ -44,10 +52,8 @@ class ElementLoad {
     /// Whether the worst of the elements' ohms overloads one. Bounds first, for they cost little.
     [[nodiscard]] bool overloads(const ArrayNumbers& array, const BankNumbers& numbers,
                                  const Bank& bank) const {
-        const double limit = *numbers.limits.element_power_w;
-        const double all = bright_most_w_ * array.panels.count() * numbers.largest_share;
-        if (all < limit) return false;
-        return near_overloads(array, numbers, bank, limit);
+        if (bright_most_w_ * array.panels.count() * numbers.share_per_power_w < 1.0) return false;
+        return near_overloads(array, numbers, bank);
     }
 
     /// No more than what one of equal elements of typical ohms takes [W].
@@ -59,11 +65,11 @@ class ElementLoad {
 
   private:
     [[nodiscard]] bool near_overloads(const ArrayNumbers& array, const BankNumbers& numbers,
-                                      const Bank& bank, double limit) const;
+                                      const Bank& bank) const;
+    /// The largest of one element with its own ohms in so many steps, others at either end [W].
+    [[nodiscard]] double sampled_w(const ArrayNumbers& array, const Bank& bank, int parts) const;
     /// No less than what the bank can be given within its band of ohms [W].
     [[nodiscard]] double most_w(const ArrayNumbers& array, const BankNumbers& numbers) const;
-    /// No less than what one of equal elements is given within the band [W].
-    [[nodiscard]] double equal_most_w(const ArrayNumbers& array, const BankNumbers& numbers) const;
 
     const PanelInService* panel_;
     const Site* site_;

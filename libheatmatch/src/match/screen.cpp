@@ -69,7 +69,7 @@ class GroupScreen {
                 if (b == 0 || context_.branch_runs) {
                     wiring = lay(panels, context_.bank_hookups[b]);
                 }
-                for (const BankNumbers& bank : context_.numbers[b]) screen(wiring, bank);
+                screen_banks(wiring, context_.numbers[b]);
             }
             tally_.left_out += context_.not_fixed;
         }
@@ -124,29 +124,53 @@ class GroupScreen {
         return sum / static_cast<double>(conditions_.size());
     }
 
+    /// No less than the merit, at less cost.
+    double merit_at_most(const Wiring& wiring, const BankNumbers& bank) const {
+        if (context_.season == nullptr) return unknown_price;
+        return wiring.panels.count() *
+               table_.at_most(wiring.ln_each(bank.typical_ohm, bank.ln_typical));
+    }
+
     /// Number of the first check that fails, 0 for none; lowers `headroom` to what it cannot
     /// exceed.
     std::uint32_t reason_of(const Wiring& wiring, const BankNumbers& bank, double& headroom) const {
         std::uint32_t reason = wiring.reason;
-        const auto check = [&](const std::optional<double>& limit, double value, double rest,
-                               Reason number) {
-            if (!limit) return;
-            headroom = std::min(headroom, (*limit - value) / (*limit - rest));
-            if (value > *limit && reason == 0) reason = numbers_of_reasons_[number];
-        };
-        check(bank.limits.sheath_voltage_v, wiring.cold_voltage_v, 0.0, sheath);
-        if (wiring.terminal_c) {
-            check(bank.limits.terminal_c, *wiring.terminal_c, room_c, terminal);
+        headroom = std::min(headroom, 1.0 - wiring.cold_voltage_v * bank.per_sheath_v);
+        if (reason == 0 && wiring.cold_voltage_v > bank.sheath_v) {
+            reason = numbers_of_reasons_[sheath];
         }
-        if (reason == 0 && bank.limits.element_power_w &&
-            load_.overloads(wiring, bank, context_.banks[bank.bank])) {
+        if (wiring.terminal_c && !std::isinf(bank.terminal_c)) {
+            const double limit = bank.terminal_c;
+            headroom = std::min(headroom, (limit - *wiring.terminal_c) / (limit - room_c));
+            if (reason == 0 && *wiring.terminal_c > limit) reason = numbers_of_reasons_[terminal];
+        }
+        if (reason == 0 && load_.overloads(wiring, bank, context_.banks[bank.bank])) {
             reason = numbers_of_reasons_[power];
         }
         return reason;
     }
 
+    /// Banks that all fail for one reason, and are too weak to be kept among the rejected, are only
+    /// counted.
+    void screen_banks(const Wiring& wiring, const std::vector<BankNumbers>& banks) {
+        tally_.evaluated += banks.size();
+        std::size_t count = banks.size();
+        if (!tally_.rejected.may_enter(most_merit_ * wiring.panels.count())) {
+            if (wiring.reason != 0) {
+                tally_.count(wiring.reason, banks.size());
+                return;
+            }
+            const auto first = std::partition_point(
+                banks.begin(), banks.end(), [&wiring](const BankNumbers& bank) {
+                    return bank.sheath_v >= wiring.cold_voltage_v;
+                });
+            count = static_cast<std::size_t>(first - banks.begin());
+            tally_.count(numbers_of_reasons_[sheath], banks.size() - count);
+        }
+        for (std::size_t i = 0; i < count; ++i) screen(wiring, banks[i]);
+    }
+
     void screen(const Wiring& wiring, const BankNumbers& bank) {
-        ++tally_.evaluated;
         Pairing pairing{.group = group_,
                         .bank = bank.bank,
                         .panels = wiring.panels,
@@ -160,38 +184,43 @@ class GroupScreen {
             if (tally_.rejected.may_enter(pairing.merit)) tally_.rejected.offer(pairing);
         } else if (has_budget_ && pairing.price > budget_) {
             tally_.count(numbers_of_reasons_[std::isinf(pairing.price) ? price : budget]);
-        } else {
+        } else if (may_be_kept(merit_at_most(wiring, bank), pairing)) {
             pairing.merit = merit(wiring, bank);
             keep(wiring, bank, pairing);
         }
     }
 
+    [[nodiscard]] bool may_be_kept(double merit, const Pairing& pairing) const {
+        return tally_.kept.may_enter(merit) ||
+               tally_.front.may_enter(merit, pairing.headroom, pairing.price);
+    }
+
     /// Only what may be kept gets its exact headroom and its count of unknowns.
     void keep(const Wiring& wiring, const BankNumbers& numbers, Pairing& pairing) {
-        const bool may_be_kept = tally_.kept.may_enter(pairing.merit);
+        const bool may_be_best = tally_.kept.may_enter(pairing.merit);
         const auto may_be_front = [&] {
             return tally_.front.may_enter(pairing.merit, pairing.headroom, pairing.price);
         };
-        if (!may_be_kept && !may_be_front()) return;
+        if (!may_be_best && !may_be_front()) return;
         const Bank& bank = context_.banks[numbers.bank];
-        if (const auto& limit = numbers.limits.element_power_w) {
+        if (!std::isinf(numbers.power_w)) {
             // Each look costs more than the one before, and turns away most of what is left.
             const auto lower = [&](double watts) {
-                pairing.headroom = std::min(pairing.headroom, (*limit - watts) / *limit);
+                pairing.headroom = std::min(pairing.headroom, 1.0 - watts / numbers.power_w);
             };
             lower(load_.typical_at_least_w(wiring, numbers));
-            if (!may_be_kept && !may_be_front()) return;
+            if (!may_be_best && !may_be_front()) return;
             lower(load_.at_least_w(wiring, bank));
-            if (!may_be_kept && !may_be_front()) return;
+            if (!may_be_best && !may_be_front()) return;
         }
-        if (!may_be_kept && tally_.front.beaten(pairing.merit, pairing.headroom, pairing.price)) {
+        if (!may_be_best && tally_.front.beaten(pairing.merit, pairing.headroom, pairing.price)) {
             return;
         }
-        const Screened by_bank = screen_bank(load_.exact(wiring, bank), numbers.limits,
+        const Screened by_bank = screen_bank(load_.exact(wiring, bank), bank_limits(bank.element),
                                              wiring.cold_voltage_v, wiring.terminal_c);
         pairing.headroom = std::min(by_bank.headroom, wiring.screened.headroom);
         pairing.not_assessed = wiring.not_assessed + bank_not_assessed(wiring, bank, numbers.bank);
-        if (may_be_kept) tally_.kept.offer(pairing);
+        if (may_be_best) tally_.kept.offer(pairing);
         if (may_be_front()) tally_.front.offer(pairing);
     }
 

@@ -10,7 +10,8 @@ namespace heatmatch {
 
 namespace {
 
-constexpr double unknown_price = std::numeric_limits<double>::infinity();
+constexpr double unlimited = std::numeric_limits<double>::infinity();
+constexpr double unknown_price = unlimited;
 
 /// An element that may be used, with how many of it.
 struct AllowedElement {
@@ -67,18 +68,26 @@ BankNumbers numbers_of(const Bank& bank, std::size_t index) {
     const double each = bank.element.price.typical().value_or(unknown_price);
     const double low = bank.each.low_ohm;
     const double high = bank.each.high_ohm;
-    return {.bank = index,
+    const BankLimits limits = bank_limits(bank.element);
+    const double power_w = limits.element_power_w.value_or(unlimited);
+    const double share =
+        largest_part(bank.hookup.series, low, high) * largest_part(bank.hookup.parallel, low, high);
+    const double sheath_v = limits.sheath_voltage_v.value_or(unlimited);
+    return {.ln_typical = std::log(bank.typical_ohm()),
             .typical_ohm = bank.typical_ohm(),
-            .ln_typical = std::log(bank.typical_ohm()),
+            .sheath_v = sheath_v,
+            .per_sheath_v = 1.0 / sheath_v,
+            .share_per_power_w = share / power_w,
+            .price = to_buy > 0 ? to_buy * each : 0.0,
+            .terminal_c = limits.terminal_c.value_or(unlimited),
+            .bank = index,
+            .power_w = power_w,
             .low_ohm = bank.low_ohm(),
             .high_ohm = bank.high_ohm(),
             .ln_low = std::log(bank.low_ohm()),
             .ln_high = std::log(bank.high_ohm()),
             .per_count = 1.0 / bank.hookup.count(),
-            .largest_share = largest_part(bank.hookup.series, low, high) *
-                             largest_part(bank.hookup.parallel, low, high),
-            .price = to_buy > 0 ? to_buy * each : 0.0,
-            .limits = bank_limits(bank.element)};
+            .largest_share = share};
 }
 
 }  // namespace
@@ -112,6 +121,12 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
             context.numbers[at].push_back(numbers_of(bank, context.banks.size()));
             context.banks.push_back(std::move(bank));
         }
+    }
+    // Those that stand the most volts first: from the first one that fails on, all do.
+    for (std::vector<BankNumbers>& numbers : context.numbers) {
+        std::stable_sort(
+            numbers.begin(), numbers.end(),
+            [](const BankNumbers& a, const BankNumbers& b) { return a.sheath_v > b.sheath_v; });
     }
     return context;
 }

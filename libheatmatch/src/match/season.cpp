@@ -111,9 +111,14 @@ SeasonWeather season_weather(const Weather& weather, std::span<const int> months
         result.remarks.push_back("The weather does not cover " + missing +
                                  ": the season is counted without.");
     }
-    NodeOptions options{.months = result.months, .calendar_year = true, .exact = exact};
+    NodeOptions options{.months = result.months,
+                        .calendar_year = true,
+                        .exact = exact,
+                        .irradiance_bins = 12,
+                        .temperature_bins = 8};
     if (!has_months) {
-        options = {.exact = exact};
+        options.months.clear();
+        options.calendar_year = false;
         for (double hours : weather.hours) result.days += hours / 24.0;
         result.remarks.push_back(
             "The weather tells no months: energy is over all of it, not over the season.");

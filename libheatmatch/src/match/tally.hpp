@@ -46,9 +46,9 @@ struct Tally {
     Tally(std::size_t top, std::size_t keep_rejected)
         : kept(top, &comes_first), rejected(keep_rejected, &more_merit) {}
 
-    void count(std::uint32_t reason) {
+    void count(std::uint32_t reason, std::size_t pairings = 1) {
         if (counts.size() <= reason) counts.resize(reason + 1, 0);
-        ++counts[reason];
+        counts[reason] += pairings;
     }
 
     void add(const Tally& other) {

@@ -37,6 +37,8 @@ struct Sums {
 struct Build {
     void (*operating_points)(const Curves&, const Points&) = nullptr;
     void (*energy_sums)(const Curves&, const Sums&) = nullptr;
+    /// Largest power of each curve [W]; `move` is the relative size of the last step.
+    void (*maximum_powers)(const Curves&, double* power_w, double* move) = nullptr;
 };
 
 extern const Build portable;

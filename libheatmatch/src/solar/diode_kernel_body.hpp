@@ -110,6 +110,44 @@ void operating_points(const Curves& curves, const Points& points) {
                points.resistance_ohm, points.voltage_v, points.current_a);
 }
 
+/// With x = V + I Rs and g = -dI/dx, dP/dx = I (1 + 2 g Rs) - g x falls through zero once. Newton
+/// from near where a diode without Rs and shunt has its maximum.
+inline void maximum_loop(std::size_t count, const double* __restrict light,
+                         const double* __restrict ln_i0, const double* __restrict rs,
+                         const double* __restrict gsh, const double* __restrict a,
+                         double* __restrict power, double* __restrict move) {
+    for (std::size_t i = 0; i < count; ++i) {
+        const double il = light[i] > 0.0 ? light[i] : 1e-300;
+        const double c = il + exponential(ln_i0[i]);
+        const double ln_ratio = rough_logarithm(c) - ln_i0[i];
+        // From here on in units of a.
+        const double shunt = a[i] * gsh[i];
+        const double series = rs[i] / a[i];
+        double z = ln_ratio - rough_logarithm(1.0 + ln_ratio);
+        z = ln_ratio - rough_logarithm(1.0 + z);
+        double step = 0.0;
+        for (int n = 0; n < 6; ++n) {
+            const double e = exponential(z + ln_i0[i]);
+            const double g = e + shunt;
+            const double current = c - e - shunt * z;
+            const double slope = current * (1.0 + 2.0 * g * series) - g * z;
+            const double bend = -g * (2.0 + 2.0 * g * series) + e * (2.0 * current * series - z);
+            step = slope / bend;
+            z -= step;
+        }
+        const double current = c - exponential(z + ln_i0[i]) - shunt * z;
+        const double watts = a[i] * current * (z - current * series);
+        power[i] = light[i] > 0.0 ? watts : 0.0;
+        move[i] = light[i] > 0.0 ? step : 0.0;
+    }
+}
+
+void maximum_powers(const Curves& curves, double* power_w, double* move) {
+    maximum_loop(curves.count, curves.light_current_a, curves.ln_saturation_current,
+                 curves.series_resistance_ohm, curves.shunt_conductance_s, curves.ideality_v,
+                 power_w, move);
+}
+
 void energy_sums(const Curves& curves, const Sums& sums) {
     const double* load = sums.resistance_ohm;
     double* __restrict energy = sums.energy_wh;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include <boost/math/tools/roots.hpp>
 
@@ -46,7 +47,7 @@ double CurveTable::beyond(double position) const {
 }
 
 double CurveTable::slope_at(double ln_ohm) const {
-    const double position = (ln_ohm - ln_first) / step;
+    const double position = (ln_ohm - ln_first) * per_step;
     const auto last = static_cast<double>(count - 1);
     if (!(position > 0.0 && position < last)) {
         const std::size_t end = position <= 0.0 ? 0 : count - 1;
@@ -101,8 +102,10 @@ EnergyCurve::EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherN
 }
 
 CurveTable EnergyCurve::table() const {
+    const double step = std::log(last_ratio / first_ratio) / static_cast<double>(ohm_.size() - 1);
     return {.ln_first = std::log(ohm_.front()),
-            .step = std::log(last_ratio / first_ratio) / static_cast<double>(ohm_.size() - 1),
+            .step = step,
+            .per_step = 1.0 / step,
             .value = kwh_.data(),
             .slope = slope_.data(),
             .count = ohm_.size()};
@@ -127,11 +130,14 @@ double EnergyCurve::slope_kwh(double resistance_ohm) const {
 }
 
 double EnergyCurve::mpp_kwh() const {
-    double sum = 0.0;
-    for (std::size_t k = 0; k < hours_.size(); ++k) {
-        if (hours_[k] > 0.0) sum += hours_[k] * curve(k).maximum_power().power_w;
-    }
-    return sum / 1000.0;
+    std::vector<double> power_w(hours_.size());
+    maximum_powers({.light_current_a = light_current_a_,
+                    .ln_saturation_current = ln_saturation_current_,
+                    .series_resistance_ohm = series_resistance_ohm_,
+                    .shunt_conductance_s = shunt_conductance_s_,
+                    .ideality_v = ideality_v_},
+                   power_w);
+    return std::inner_product(hours_.begin(), hours_.end(), power_w.begin(), 0.0) / 1000.0;
 }
 
 double EnergyCurve::best_resistance_ohm() const {

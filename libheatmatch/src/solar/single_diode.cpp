@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <vector>
 
 #include <boost/math/tools/roots.hpp>
 
@@ -139,6 +140,29 @@ SingleDiode SingleDiode::scaled(double current_factor, double voltage_factor) co
     result.series_resistance_ohm *= voltage_factor / current_factor;
     result.shunt_conductance_s *= current_factor / voltage_factor;
     return result;
+}
+
+void maximum_powers(const DiodeCurves& curves, std::span<double> power_w, VectorWidth width) {
+    std::vector<double> move(power_w.size());
+    kernel::build_of(width).maximum_powers(
+        {.light_current_a = curves.light_current_a.data(),
+         .ln_saturation_current = curves.ln_saturation_current.data(),
+         .series_resistance_ohm = curves.series_resistance_ohm.data(),
+         .shunt_conductance_s = curves.shunt_conductance_s.data(),
+         .ideality_v = curves.ideality_v.data(),
+         .count = power_w.size()},
+        power_w.data(), move.data());
+    for (std::size_t i = 0; i < power_w.size(); ++i) {
+        constexpr double settled = 1e-5;  // power is flat at its maximum: the square of it counts
+        if (std::fabs(move[i]) < settled) continue;
+        power_w[i] = DiodeCurve{.light_current_a = curves.light_current_a[i],
+                                .ln_saturation_current = curves.ln_saturation_current[i],
+                                .series_resistance_ohm = curves.series_resistance_ohm[i],
+                                .shunt_conductance_s = curves.shunt_conductance_s[i],
+                                .ideality_v = curves.ideality_v[i]}
+                         .maximum_power()
+                         .power_w;
+    }
 }
 
 void operating_points(const DiodeCurves& curves, std::span<const double> resistance_ohm,

@@ -20,12 +20,13 @@ struct LargestPoint {
 struct CurveTable {
     double ln_first = 0.0;  //!< ln of the first resistance
     double step = 1.0;      //!< of ln R
+    double per_step = 1.0;  //!< one over it
     const double* value = nullptr;
     const double* slope = nullptr;  //!< d(value)/d(ln R)
     std::size_t count = 0;
 
     [[nodiscard]] double at(double ln_ohm) const {
-        const double position = (ln_ohm - ln_first) / step;
+        const double position = (ln_ohm - ln_first) * per_step;
         const auto last = static_cast<double>(count - 1);
         if (!(position > 0.0 && position < last)) return beyond(position);
         const auto i = static_cast<std::size_t>(position);
@@ -35,6 +36,12 @@ struct CurveTable {
         const double m1 = step * slope[i + 1];
         return value[i] + t * (m0 + t * (3.0 * rise - 2.0 * m0 - m1 + t * (m0 + m1 - 2.0 * rise)));
     }
+    /// No less than at(): beyond the ends, where values only fall, that of the end.
+    [[nodiscard]] double at_most(double ln_ohm) const {
+        if (ln_ohm <= ln_first) return value[0];
+        if (ln_ohm >= ln_first + step * static_cast<double>(count - 1)) return value[count - 1];
+        return at(ln_ohm);
+    }
     /// d(value)/d(ln R).
     [[nodiscard]] double slope_at(double ln_ohm) const;
 
@@ -43,8 +50,8 @@ struct CurveTable {
 };
 
 /// Energy that one panel delivers over some weather into a resistance, as a function of it: sums
-/// over the nodes of the weather at 64 resistances from 0.1 to 30 times `noon_ohm`, between them by
-/// Hermite polynomials in ln R on the exact slopes (2.5e-5); beyond, by the power of R that the
+/// over the nodes of the weather at 48 resistances from 0.1 to 30 times `noon_ohm`, between them by
+/// Hermite polynomials in ln R on the exact slopes (6e-5); beyond, by the power of R that the
 /// slope at the end is. A curve of one panel serves every hook-up: S x P panels into R give S P
 /// times delivered_kwh(R P/S).
 class EnergyCurve {
@@ -53,7 +60,7 @@ class EnergyCurve {
     /// `noon_ohm` is Vmp/Imp of the label; `noct_c` sets how much the sun warms the cells.
     /// Few nodes make sharp knees and ask for more `points` than a year does.
     EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherNodes& nodes, double noon_ohm,
-                VectorWidth width = VectorWidth::automatic, std::size_t points = 64);
+                VectorWidth width = VectorWidth::automatic, std::size_t points = 48);
 
     /// Energy into a resistance [kWh].
     [[nodiscard]] double delivered_kwh(double resistance_ohm) const;

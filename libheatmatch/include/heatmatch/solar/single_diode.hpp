@@ -76,6 +76,10 @@ struct DiodeCurves {
     std::span<const double> ideality_v{};
 };
 
+/// Largest powers of many curves [W]; both spans must have the same length.
+void maximum_powers(const DiodeCurves& curves, std::span<double> power_w,
+                    VectorWidth width = VectorWidth::automatic);
+
 /// Operating points of many curves into as many resistances; writes voltage [V] and current [A].
 /// All spans must have the same length.
 void operating_points(const DiodeCurves& curves, std::span<const double> resistance_ohm,
