@@ -1,49 +1,32 @@
-"""Plots of a candidate; every function takes and returns a matplotlib Axes."""
+"""Plots of candidates and weather; every function takes and returns a matplotlib Axes."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from heatmatch import _core
 from heatmatch.errors import InvalidInput
+from heatmatch.plot_season import energy_against_ohms, months
+from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, legend, ohm_axis
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+__all__ = ["SUNS", "energy_against_ohms", "load_lines", "months", "power_against_ohms"]
+
 SUNS = ((1000.0, 45.0), (800.0, 40.0), (600.0, 35.0), (400.0, 30.0), (200.0, 25.0))
-# Dark to light, told apart in black and white by line style too.
-_STYLES: tuple[Any, ...] = ("-", (0, (6, 2)), (0, (4, 2, 1, 2)), (0, (2, 2)), (0, (1, 2)))
-_COLOURS = ("#3b1f2b", "#7a3b2e", "#b5651d", "#d39b3f", "#e0c389")
-_LOAD = "#1f5f5b"
-
-
-def _axes(ax: Axes | None) -> Axes:
-    if ax is not None:
-        return ax
-    try:
-        import matplotlib.pyplot as plt
-    except ImportError as error:
-        raise ImportError(
-            "plots need matplotlib; install it with pip install 'libheatmatch[notebook]'"
-        ) from error
-    return plt.subplots(figsize=(9.0, 4.6), layout="constrained")[1]
 
 
 def _checked(suns: Sequence[tuple[float, float]]) -> Sequence[tuple[float, float]]:
     """The suns, if there is a line style for each."""
-    if not 1 <= len(suns) <= len(_STYLES):
+    if not 1 <= len(suns) <= len(STYLES):
         raise InvalidInput(
-            f"suns = {len(suns)} pairs must be 1 to {len(_STYLES)}; draw others in a second plot"
+            f"suns = {len(suns)} pairs must be 1 to {len(STYLES)}; draw others in a second plot"
         )
     return suns
-
-
-def _legend(ax: Axes) -> None:
-    """Puts the legend beside the plot, where it hides nothing."""
-    ax.legend(fontsize=8, loc="upper left", bbox_to_anchor=(1.01, 1.0), borderaxespad=0.0)
 
 
 def load_lines(
@@ -72,7 +55,7 @@ def load_lines(
     InvalidInput
         More suns than there are line styles.
     """
-    ax = _axes(ax)
+    ax = axes_or_new(ax)
     circuit = candidate.circuit
     array = circuit.array
     wire = circuit.wire_ohm
@@ -80,7 +63,7 @@ def load_lines(
     factor = circuit.bank_ohm / hot.typical_ohm
     highest_v = 0.0
     highest_a = 0.0
-    for (sun, cell), style, colour in zip(_checked(suns), _STYLES, _COLOURS, strict=False):
+    for (sun, cell), style, colour in zip(_checked(suns), STYLES, COLOURS, strict=False):
         curve = array.at(irradiance_w_m2=sun, cell_temperature_c=cell)
         volts = np.linspace(0.0, curve.open_circuit_voltage_v, 300)
         amps = curve.current_a(volts)
@@ -90,7 +73,7 @@ def load_lines(
         ax.plot(volts, amps, color=colour, linestyle=style, label=label)
         best = curve.maximum_power()
         ax.plot(best.voltage_v, best.current_a, marker="|", color=colour, markersize=10)
-        ax.plot(point.voltage_v, point.current_a, marker="o", color=_LOAD, markersize=6)
+        ax.plot(point.voltage_v, point.current_a, marker="o", color=LOAD, markersize=6)
         highest_v = max(highest_v, curve.open_circuit_voltage_v)
         highest_a = max(highest_a, curve.short_circuit_current_a)
     line_v = np.array([0.0, highest_v * 1.03])
@@ -98,20 +81,20 @@ def load_lines(
         line_v,
         line_v / (hot.high_ohm * factor + wire),
         line_v / (hot.low_ohm * factor + wire),
-        color=_LOAD,
+        color=LOAD,
         alpha=0.15,
         linewidth=0,
         label="tolerance of the elements",
     )
     ohms = circuit.bank_ohm + wire
     label = f"load line, {ohms:.3g} ohm with wire"
-    ax.plot(line_v, line_v / ohms, color=_LOAD, linewidth=1.8, label=label)
+    ax.plot(line_v, line_v / ohms, color=LOAD, linewidth=1.8, label=label)
     ax.set_xlim(0.0, highest_v * 1.03)
     ax.set_ylim(0.0, highest_a * 1.12)
     ax.set_xlabel("array voltage [V]")
     ax.set_ylabel("array current [A]")
     ax.set_title(circuit.title, parse_math=False)
-    _legend(ax)
+    legend(ax)
     return ax
 
 
@@ -141,12 +124,12 @@ def power_against_ohms(
     InvalidInput
         More suns than there are line styles.
     """
-    ax = _axes(ax)
+    ax = axes_or_new(ax)
     circuit = candidate.circuit
     noon = circuit.noon_match_ohm
     ohms = np.geomspace(noon * 0.2, noon * 8.0, 300)
     wire = circuit.wire_ohm
-    for (sun, cell), style, colour in zip(_checked(suns), _STYLES, _COLOURS, strict=False):
+    for (sun, cell), style, colour in zip(_checked(suns), STYLES, COLOURS, strict=False):
         curve = circuit.array.at(irradiance_w_m2=sun, cell_temperature_c=cell)
         watts = curve.into_resistance(ohms + wire).power_w * ohms / (ohms + wire)
         label = f"{sun:.0f} W/m², cells {cell:.0f} °C"
@@ -155,9 +138,9 @@ def power_against_ohms(
         ax.plot(ohms[best], watts[best], marker="|", color=colour, markersize=9)
     hot = circuit.element_resistance
     factor = circuit.bank_ohm / hot.typical_ohm
-    ax.axvspan(hot.low_ohm * factor, hot.high_ohm * factor, color=_LOAD, alpha=0.15, linewidth=0)
+    ax.axvspan(hot.low_ohm * factor, hot.high_ohm * factor, color=LOAD, alpha=0.15, linewidth=0)
     ax.axvline(
-        circuit.bank_ohm, color=_LOAD, linewidth=1.8, label=f"this bank, {circuit.bank_ohm:.3g} ohm"
+        circuit.bank_ohm, color=LOAD, linewidth=1.8, label=f"this bank, {circuit.bank_ohm:.3g} ohm"
     )
     ax.axvline(
         noon,
@@ -166,20 +149,10 @@ def power_against_ohms(
         linestyle="--",
         label=f"Vmp/Imp by the label, {noon:.3g} ohm",
     )
-    ax.set_xscale("log")
-    ticks = [
-        step * 10.0**power
-        for power in range(-4, 6)
-        for step in (1, 2, 5)
-        if ohms[0] <= step * 10.0**power <= ohms[-1]
-    ]
-    ax.set_xticks(ticks, [f"{tick:g}" for tick in ticks])
-
-    ax.set_xticks([], minor=True)
+    ohm_axis(ax, ohms[0], ohms[-1])
     ax.set_ylim(bottom=0.0)
-    ax.set_xlabel("resistance of the elements [ohm]")
     ax.set_ylabel("power into them [W]")
     title = f"{circuit.owned.group} {circuit.panels}: what each sun gives"
     ax.set_title(title, parse_math=False)
-    _legend(ax)
+    legend(ax)
     return ax

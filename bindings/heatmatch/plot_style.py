@@ -1,0 +1,45 @@
+"""What the plots share: palette, line styles, axes, legend, ticks."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+# Dark to light, told apart in black and white by line style too.
+STYLES: tuple[Any, ...] = ("-", (0, (6, 2)), (0, (4, 2, 1, 2)), (0, (2, 2)), (0, (1, 2)))
+COLOURS = ("#3b1f2b", "#7a3b2e", "#b5651d", "#d39b3f", "#e0c389")
+LOAD = "#1f5f5b"
+
+
+def axes_or_new(ax: Axes | None) -> Axes:
+    """The given axes, or those of a new figure."""
+    if ax is not None:
+        return ax
+    try:
+        import matplotlib.pyplot as plt
+    except ImportError as error:
+        raise ImportError(
+            "plots need matplotlib; install it with pip install 'libheatmatch[notebook]'"
+        ) from error
+    return plt.subplots(figsize=(9.0, 4.6), layout="constrained")[1]
+
+
+def legend(ax: Axes) -> None:
+    """Puts the legend beside the plot, where it hides nothing."""
+    ax.legend(fontsize=8, loc="upper left", bbox_to_anchor=(1.01, 1.0), borderaxespad=0.0)
+
+
+def ohm_axis(ax: Axes, lowest: float, highest: float) -> None:
+    """A logarithmic axis of ohms with round ticks."""
+    ax.set_xscale("log")
+    ticks = [
+        step * 10.0**power
+        for power in range(-4, 6)
+        for step in (1, 2, 5)
+        if lowest <= step * 10.0**power <= highest
+    ]
+    ax.set_xticks(ticks, [f"{tick:g}" for tick in ticks])
+    ax.set_xticks([], minor=True)
+    ax.set_xlabel("resistance of the elements [ohm]")
