@@ -10,7 +10,7 @@ py::tuple state_of(const Candidate& candidate) {
     if (candidate.season) season = state_of(*candidate.season);
     return py::make_tuple(state_of(candidate.circuit), states_of(candidate.delivered),
                           states_of(candidate.margins), candidate.price_to_buy, candidate.currency,
-                          season);
+                          season, candidate.remarks);
 }
 
 Candidate candidate_from(const py::tuple& state) {
@@ -21,7 +21,8 @@ Candidate candidate_from(const py::tuple& state) {
             .season = std::move(season),
             .margins = items_from(state[2], margin_from),
             .price_to_buy = state[3].cast<std::optional<double>>(),
-            .currency = state[4].cast<std::string>()};
+            .currency = state[4].cast<std::string>(),
+            .remarks = state[6].cast<std::vector<std::string>>()};
 }
 
 void register_candidate(py::module_& module) {
@@ -57,6 +58,8 @@ void register_candidate(py::module_& module) {
         .def_readonly("margins", &Candidate::margins, "every named check")
         .def_readonly("price_to_buy", &Candidate::price_to_buy, "or None if a price is unknown")
         .def_readonly("currency", &Candidate::currency, "of the price")
+        .def_readonly("remarks", &Candidate::remarks,
+                      "of an assessment: what to know first; a ranking has its own")
         .def_property_readonly("mean_power_w", &Candidate::mean_power_w, "over the conditions [W]")
         .def_property_readonly("mean_power_low_w", &Candidate::mean_power_low_w, "[W]")
         .def_property_readonly("mean_power_high_w", &Candidate::mean_power_high_w, "[W]")

@@ -32,7 +32,11 @@ MadeCurve made(SingleDiode diode, double noct_c, double noon_ohm, WeatherNodes n
 MadeCurve energy_curve(const py::object& panel_or_diode, const Weather& weather,
                        const std::vector<int>& months, bool exact,
                        const std::optional<double>& noct_c, const std::string& vector_width) {
-    WeatherNodes nodes = weather_nodes(weather, {.months = months, .exact = exact});
+    WeatherNodes nodes;
+    {
+        const py::gil_scoped_release release;
+        nodes = weather_nodes(weather, {.months = months, .exact = exact});
+    }
     const VectorWidth width = vector_width_from(vector_width);
     if (noct_c) {
         check_argument("noct_c", *noct_c, unit::celsius, {.low = 30.0, .high = 80.0});
@@ -120,10 +124,12 @@ void register_energy(py::module_& module) {
     py::class_<MadeCurve>(module, "EnergyCurve",
                           "Energy that one panel delivers over some weather into a resistance. S x "
                           "P panels into R give S P times delivered_kwh(R P/S).")
-        .def(py::init(&energy_curve), py::arg("panel_or_diode"), py::arg("weather"), py::kw_only(),
-             py::arg("months") = std::vector<int>{}, py::arg("exact") = false,
-             py::arg("noct_c") = py::none(), py::arg("vector_width") = "automatic",
-             "Sums the rows of the weather, condensed unless `exact`, in those months.")
+        .def(
+            py::init(&energy_curve), py::arg("panel_or_diode"), py::arg("weather"), py::kw_only(),
+            py::arg("months") = std::vector<int>{}, py::arg("exact") = false,
+            py::arg("noct_c") = py::none(), py::arg("vector_width") = "automatic",
+            "Sums the rows of the weather in those months as they are, condensed unless `exact`; a "
+            "ranking lets them stand for whole months.")
         .def(
             "delivered_kwh",
             [](const MadeCurve& made_curve, const py::object& ohms, double wire_ohm) {

@@ -178,7 +178,9 @@ void register_ranking(py::module_& module) {
                                 .exact_weather = exact_weather,
                                 .conditions = conditions_from(conditions),
                                 .coil_temperature_c = coil_temperature_c};
-            return assess(*catalog.snapshot(), installation, options);
+            const auto parts = catalog.snapshot();
+            const py::gil_scoped_release release;
+            return assess(*parts, installation, options);
         },
         py::arg("catalog"), py::arg("installation"), py::arg("weather") = py::none(), py::kw_only(),
         py::arg("conditions") = py::none(),

@@ -18,7 +18,7 @@ py::tuple state_of(const Season& season) {
                           season.mpp_kwh, season.kwh_per_day, season.mpp_kwh_per_day,
                           season.best_ohm, season.noon_ohm, season.near_short_share,
                           season.element_power_w, season.cloud_band, season.price_per_kwh,
-                          season.remarks, assumption_states(season.assumed));
+                          season.remarks, assumption_states(season.assumed), season.best_ohm_cloud);
 }
 
 Season season_from(const py::tuple& state) {
@@ -33,6 +33,7 @@ Season season_from(const py::tuple& state) {
             .kwh_per_day = state[6].cast<Twelve>(),
             .mpp_kwh_per_day = state[7].cast<Twelve>(),
             .best_ohm = number(8),
+            .best_ohm_cloud = state[16].cast<std::optional<double>>(),
             .noon_ohm = number(9),
             .near_short_share = number(10),
             .element_power_w = number(11),
@@ -63,6 +64,8 @@ void register_season(py::module_& module) {
         .def_property_readonly("harvest_fraction", &Season::harvest_fraction,
                                "energy delivered over energy at the maximum power point")
         .def_readonly("best_ohm", &Season::best_ohm, "of a bank for this array and season [ohm]")
+        .def_readonly("best_ohm_cloud", &Season::best_ohm_cloud,
+                      "the same with cloud within the step at its worst, or None [ohm]")
         .def_readonly("noon_ohm", &Season::noon_ohm, "Vmp/Imp of the array, less its wire [ohm]")
         .def_property_readonly("best_ohm_sentence", &Season::best_ohm_sentence,
                                "why the best ohms of the season are not those of noon")

@@ -58,6 +58,7 @@ def candidate_json(candidate: _core.Candidate, units: str) -> dict[str, Any]:
         for margin in candidate.margins
     ]
     row["assumed"] = candidate.assumed
+    row["remarks"] = candidate.remarks
     return row
 
 

@@ -275,6 +275,8 @@ def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
             f"{circuit.cold_voltage_v:.0f} V."
         ),
         "",
+        *(wrap(remark) for remark in candidate.remarks),
+        *([""] if candidate.remarks else []),
         *([season_text(candidate), ""] if candidate.season is not None else []),
         delivered_text(candidate, units=units),
         "",

@@ -76,10 +76,10 @@ def candidate_html(self: _core.Candidate) -> str:
     header = ("severity", "margin", "subject", "headroom", "", "source")
     title = f"{self.circuit.title}: {self.mean_power_w:.0f} W over the conditions"
     assumed = "".join(f"<li>{escape(text)}</li>" for text in self.assumed)
-    season = ""
+    season = "".join(f"<p>{escape(remark)}</p>" for remark in self.remarks)
     if self.season is not None:
         cells = season_cells(self.season)
-        season = "".join(f"<p>{escape(text)}</p>" for text in season_sentences(self))
+        season += "".join(f"<p>{escape(text)}</p>" for text in season_sentences(self))
         season += html_table(cells[0], cells[1:], "heat of a day, * in the season")
     return (
         season

@@ -33,6 +33,7 @@ def season_row(season: _core.Season) -> dict[str, Any]:
         "season_harvest_fraction": season.harvest_fraction,
         "season_kwh_per_day": season.mean_kwh_per_day,
         "season_best_ohm": season.best_ohm,
+        "season_best_cloud_ohm": season.best_ohm_cloud,
         "near_short_share": season.near_short_share,
         "price_per_kwh": season.price_per_kwh,
     }

@@ -27,6 +27,14 @@ inline heatmatch::Installation demo() {
     return installation;
 }
 
+/// One group, two elements of one kind: quick to rank.
+inline heatmatch::Installation small() {
+    heatmatch::Installation installation = demo();
+    installation.panels.resize(1);
+    installation.elements = {{.element = "tubular-1000-120", .count = 2}};
+    return installation;
+}
+
 /// Options that keep every pairing.
 inline heatmatch::RankOptions keep_all() {
     return {.top = 100000, .keep_rejected = 100000};

@@ -26,6 +26,16 @@ std::string refused_field(const Installation& installation) {
 // Source: the demo's two panels, aged by their readings, fitted and loaded by a separate program in
 // Python (five equations solved by least squares, gamma by a difference, bracketed current):
 // 154.475, 155.149 and 77.948 W at three suns; 89.906 V cold; 0.14496 ohm of wire; 28.550 ohm.
+TEST_CASE("why the twelve months are not used is told with the assessment") {
+    heatmatch::Installation installation = demo();
+    installation.site.tilt_deg.reset();
+    const heatmatch::Candidate candidate = heatmatch::assess(starter(), installation);
+    CHECK(!candidate.season);
+    REQUIRE(candidate.remarks.size() == 1);
+    CHECK(contains(candidate.remarks.front(), "the site lacks tilt_deg"));
+    CHECK(heatmatch::assess(starter(), demo()).remarks.empty());
+}
+
 TEST_CASE("the circuit that stands in the demo delivers what a separate program finds") {
     const Candidate standing = assess(starter(), demo());
     CHECK(standing.circuit.title() == "barn pair 2S1P into storage-rod-1000-240 1S2P");

@@ -39,6 +39,15 @@ bool assumes(const FilledPanel& filled, const std::string& field) {
 
 }  // namespace
 
+TEST_CASE("a panel of two numbers gets a NOCT, and its season is not that of cells at 0 °C") {
+    const heatmatch::Panel bare{.id = "bare", .v_oc = 37.2, .i_sc = 8.6};
+    const heatmatch::FilledPanel filled = heatmatch::fill_class_defaults(bare);
+    REQUIRE(filled.panel.noct_c);
+    CHECK(*filled.panel.noct_c > 40.0);
+    CHECK(std::any_of(filled.assumed.begin(), filled.assumed.end(),
+                      [](const auto& assumption) { return assumption.field == "noct_c"; }));
+}
+
 TEST_CASE("class medians are those of the module list") {
     for (const Medians& median : listed) {
         CAPTURE(std::string(median.technology));
@@ -80,7 +89,7 @@ TEST_CASE("every technology a panel may have has a class that a panel may have")
         for (const heatmatch::Field& field : heatmatch::panel_fields()) {
             CHECK_NOTHROW(check_value(field, field.get(&filled.panel), "panel"));
         }
-        CHECK(filled.assumed.size() == 5);
+        CHECK(filled.assumed.size() == 6);
     }
 }
 
@@ -92,7 +101,7 @@ TEST_CASE("what is unknown is filled from the class and listed") {
     CHECK(filled.panel.i_mp == 8.123);
     CHECK(filled.panel.beta_voc_pct_per_k == -0.339);
     CHECK(filled.beta_is_default);
-    REQUIRE(filled.assumed.size() == 5);
+    REQUIRE(filled.assumed.size() == 6);
     CHECK(filled.assumed[3].text() ==
           "panel \"torn\": beta_voc_pct_per_k = -0.339 %/K (class default, cec-module-list)");
 }
@@ -106,7 +115,8 @@ TEST_CASE("what is known is kept and not listed") {
                                                     .i_mp = 8.14,
                                                     .alpha_isc_pct_per_k = 0.06,
                                                     .beta_voc_pct_per_k = -0.31,
-                                                    .gamma_pmp_pct_per_k = -0.41});
+                                                    .gamma_pmp_pct_per_k = -0.41,
+                                                    .noct_c = 45.0});
     CHECK(filled.assumed.empty());
     CHECK_FALSE(filled.beta_is_default);
     CHECK(filled.panel.beta_voc_pct_per_k == -0.31);
@@ -119,5 +129,5 @@ TEST_CASE("an unknown technology is taken for silicon and that is listed") {
     CHECK(assumes(filled, "beta_voc_pct_per_k"));
     CHECK(filled.panel.technology.empty());
     CHECK(filled.band_gap_ev == 1.121);
-    CHECK(filled.assumed.size() == 6);
+    CHECK(filled.assumed.size() == 7);
 }

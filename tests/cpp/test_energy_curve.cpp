@@ -46,6 +46,16 @@ const std::vector<Case>& cases() {
     return all;
 }
 
+/// Energy over the condensed year, node by node [kWh].
+double node_sum(const Case& one, double ohm) {
+    double sum = 0.0;
+    for (std::size_t k = 0; k < condensed().size(); ++k) {
+        const auto at = one.diode.at(condensed().irradiance_w_m2[k], condensed().base_c[k]);
+        sum += condensed().hours[k] * at.into_resistance(ohm).power_w / 1000.0;
+    }
+    return sum;
+}
+
 }  // namespace
 
 // Source: pvlib; tests/reference/energy_open.csv tells how the rows were made.
@@ -197,23 +207,55 @@ TEST_CASE("hours above a power, and near short circuit, are shares of the sunlit
           one.curve.near_short_share(one.noon_ohm));
 }
 
-TEST_CASE("months add up to the year") {
+TEST_CASE("far beyond its grid the curve stays near its nodes") {
+    double worst = 0.0;
+    for (const Case& one : cases()) {
+        for (double ratio : {0.001, 0.01, 0.05, 0.1, 30.0, 60.0, 100.0, 300.0, 2000.0}) {
+            const double ohm = ratio * one.noon_ohm;
+            const double sum = node_sum(one, ohm);
+            worst = std::max(worst, std::fabs(one.curve.delivered_kwh(ohm) / sum - 1.0));
+        }
+    }
+    MESSAGE("worst beyond the grid: " << worst);
+    CHECK(worst < 0.05);
+}
+
+TEST_CASE("weather that is never bright wants more ohms, and they are found") {
     const Case& one = cases().front();
-    EnergyCurve sum;
-    for (int month = 1; month <= 12; ++month) {
-        sum.add(EnergyCurve(one.diode, noct_c, weather_nodes(greensboro(), {.months = {month}}),
-                            one.noon_ohm),
-                1.0);
+    for (double brightest : {15.0, 40.0, 100.0, 300.0}) {
+        std::vector<double> sun;
+        for (int row = 0; row < 240; ++row) sun.push_back(brightest * (row % 24) / 23.0);
+        const std::vector<double> cells(sun.size(), -5.0);
+        const heatmatch::Weather dull = heatmatch::weather_from_plane(sun, cells, 1.0);
+        const EnergyCurve curve(one.diode, noct_c, weather_nodes(dull, {.exact = true}),
+                                one.noon_ohm);
+        CAPTURE(brightest);
+        const double best = curve.best_resistance_ohm();
+        const double most = exact_kwh(one.diode, noct_c, dull, best);
+        CHECK(most < curve.mpp_kwh());
+        CHECK(most > exact_kwh(one.diode, noct_c, dull, 0.9 * best));
+        CHECK(most > exact_kwh(one.diode, noct_c, dull, 1.1 * best));
+        for (double ratio : {0.1, 1.0, 10.0, 100.0}) {
+            const double exact = exact_kwh(one.diode, noct_c, dull, ratio * one.noon_ohm);
+            CHECK(curve.delivered_kwh(ratio * one.noon_ohm) ==
+                  doctest::Approx(exact).epsilon(0.01));
+        }
     }
-    for (double ratio : {0.5, 1.4, 3.0}) {
-        const double ohm = ratio * one.noon_ohm;
-        CHECK(sum.delivered_kwh(ohm) ==
-              doctest::Approx(exact_kwh(one.diode, noct_c, greensboro(), ohm)).epsilon(5e-4));
-    }
-    CHECK(sum.mpp_kwh() == doctest::Approx(one.curve.mpp_kwh()).epsilon(5e-4));
 }
 
 TEST_CASE("a negative resistance is refused") {
     CHECK_THROWS_WITH(static_cast<void>(cases().front().curve.delivered_kwh(-1.0)),
                       doctest::Contains("resistance_ohm = -1 ohm"));
+}
+
+TEST_CASE("what makes no grid is refused") {
+    const Case& one = cases().front();
+    for (double noon : {0.0, -1.0, std::nan(""), HUGE_VAL}) {
+        CHECK_THROWS_WITH(EnergyCurve(one.diode, noct_c, condensed(), noon),
+                          doctest::Contains("noon_ohm"));
+    }
+    CHECK_THROWS_WITH(
+        EnergyCurve(one.diode, noct_c, condensed(), 4.0, heatmatch::VectorWidth::automatic, 1),
+        doctest::Contains("points = 1"));
+    CHECK(one.curve.delivered_kwh(HUGE_VAL, 1.0) == 0.0);
 }

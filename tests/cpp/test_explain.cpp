@@ -42,6 +42,24 @@ const Trace& demo_trace() {
 
 }  // namespace
 
+TEST_CASE("the heat of the season is explained where there is weather") {
+    const heatmatch::Candidate candidate = heatmatch::assess(starter(), demo());
+    const heatmatch::Trace trace = heatmatch::explain(candidate);
+    const auto value_of = [&trace](const std::string& name) {
+        for (const heatmatch::Step& step : trace) {
+            if (step.name == name) return step.value;
+        }
+        return std::nan("");
+    };
+    CHECK(value_of("heat of the season") == candidate.season->kwh);
+    CHECK(value_of("harvest fraction of the season") == candidate.season->harvest_fraction());
+    CHECK(value_of("best ohms of a bank for the season") == candidate.season->best_ohm);
+    heatmatch::Installation plain = demo();
+    plain.weather.reset();
+    const heatmatch::Trace without = heatmatch::explain(heatmatch::assess(starter(), plain));
+    CHECK(without.size() + 4 == trace.size());
+}
+
 TEST_CASE("nameplate values are there with their sources") {
     const auto& panel = heatmatch::find_panel(starter(), "silicon-60-cell-245");
     CHECK(step_of(demo_trace(), "panel, open-circuit voltage").value == panel.v_oc);

@@ -117,6 +117,29 @@ TEST_CASE("the best ohms take more than their neighbours, and lie above the noon
     CHECK(contains(season.best_ohm_sentence(), "the volts hardly do"));
 }
 
+TEST_CASE("cloud within the hour widens the band and moves the best ohms down") {
+    const Circuit circuit = pair_circuit();
+    Weather cloudy = greensboro();
+    for (double sun : cloudy.irradiance_w_m2) {
+        cloudy.clear_w_m2.push_back(sun > 0.0 ? 900.0 : 0.0);
+        cloudy.overcast_w_m2.push_back(0.3 * sun);
+    }
+    const SeasonWeather weather = season_weather(cloudy, winter);
+    const Season season =
+        season_of(circuit, season_curves(circuit.panel, weather), weather, std::nullopt);
+    const Season smooth = winter_season(circuit);
+    CHECK(season.cloud_band);
+    CHECK(season.kwh == smooth.kwh);
+    CHECK(season.kwh_low <= smooth.kwh_low);
+    CHECK(season.kwh_high >= smooth.kwh_high);
+    REQUIRE(season.best_ohm_cloud);
+    CHECK(*season.best_ohm_cloud < season.best_ohm);
+    CHECK(*season.best_ohm_cloud > season.noon_ohm);
+    CHECK(contains(season.best_ohm_sentence(), "Cloud that comes and goes"));
+    CHECK(!smooth.best_ohm_cloud);
+    CHECK(!contains(smooth.best_ohm_sentence(), "Cloud"));
+}
+
 TEST_CASE("a month the weather lacks is told and not counted") {
     const std::vector<double> sun(24 * 31, 300.0);
     const std::vector<double> cells(sun.size(), 10.0);
@@ -125,9 +148,57 @@ TEST_CASE("a month the weather lacks is told and not counted") {
     const SeasonWeather season = season_weather(december, winter);
     CHECK(season.days == 31.0);
     REQUIRE(season.remarks.size() == 1);
-    CHECK(contains(season.remarks.front(), "January, February, March, November"));
+    CHECK(contains(season.remarks.front(), "does not cover November, January, February, March"));
     CHECK_THROWS_WITH(static_cast<void>(season_weather(december, std::vector<int>{6})),
                       doctest::Contains("no sun in the months asked for"));
+}
+
+TEST_CASE("a month known in part stands for the whole, and that is told") {
+    std::vector<double> sun;
+    std::vector<std::uint8_t> month;
+    for (int row = 0; row < 24 * 15; ++row) {
+        sun.push_back(row % 24 < 8 ? 300.0 : 0.0);
+        month.push_back(1);
+    }
+    sun.push_back(100.0);
+    month.push_back(0);
+    const std::vector<double> cells(sun.size(), 5.0);
+    const SeasonWeather season =
+        season_weather(heatmatch::weather_from_plane(sun, cells, 1.0, month), std::vector<int>{1});
+    CHECK(season.days == 31.0);
+    CHECK(season.season.sunlit_hours() == doctest::Approx(31.0 * 8.0));
+    REQUIRE(season.remarks.size() == 2);
+    CHECK(contains(season.remarks[0], "a part of January (48%)"));
+    CHECK(contains(season.remarks[1], "1 sunlit rows of the weather tell no month"));
+}
+
+TEST_CASE("rows without nights are not taken for a part of the month") {
+    const std::vector<double> sun(31 * 9, 500.0);
+    const std::vector<double> cells(sun.size(), 5.0);
+    const std::vector<std::uint8_t> month(sun.size(), 1);
+    const SeasonWeather season =
+        season_weather(heatmatch::weather_from_plane(sun, cells, 1.0, month), std::vector<int>{1});
+    CHECK(season.season.sunlit_hours() == doctest::Approx(31.0 * 9.0));
+    REQUIRE(season.remarks.size() == 1);
+    CHECK(contains(season.remarks.front(), "no nights in January"));
+}
+
+TEST_CASE("panels that lost current want more ohms at noon too") {
+    Circuit circuit = pair_circuit();
+    const Season label = winter_season(circuit);
+    circuit.panel.today = circuit.panel.today.scaled(0.6, 1.0);
+    const Season tired = winter_season(circuit);
+    CHECK(tired.noon_ohm / label.noon_ohm > 1.6);
+    CHECK(tired.best_ohm / tired.noon_ohm ==
+          doctest::Approx(label.best_ohm / label.noon_ohm).epsilon(0.02));
+}
+
+TEST_CASE("wire of more ohms than the panels want is told as such") {
+    Circuit circuit = pair_circuit();
+    circuit.runs.front().run.length_m = 5000.0;
+    const Season season = winter_season(circuit);
+    CHECK(season.noon_ohm == 0.0);
+    CHECK(contains(season.best_ohm_sentence(), "the wire alone has more ohms"));
 }
 
 TEST_CASE("weather without months counts whole") {

@@ -39,6 +39,43 @@ Weather clouded() {
 
 }  // namespace
 
+TEST_CASE("a month is covered from a quarter of its days on, and rows without nights stand alone") {
+    std::vector<double> sun;
+    std::vector<std::uint8_t> month;
+    const auto days = [&](std::uint8_t m, int count, bool nights) {
+        for (int day = 0; day < count; ++day) {
+            for (int hour = 0; hour < (nights ? 24 : 9); ++hour) {
+                sun.push_back(!nights || (hour > 7 && hour < 17) ? 500.0 : 0.0);
+                month.push_back(m);
+            }
+        }
+    };
+    days(1, 31, true);
+    days(2, 14, true);
+    days(3, 2, true);
+    days(4, 30, false);
+    const std::vector<double> cells(sun.size(), 10.0);
+    const auto cover =
+        heatmatch::month_cover(heatmatch::weather_from_plane(sun, cells, 1.0, month));
+    CHECK(cover[0].factor == doctest::Approx(1.0));
+    CHECK(cover[1].share == doctest::Approx(0.5));
+    CHECK(cover[1].factor == doctest::Approx(2.0));
+    CHECK(!cover[2].covered());
+    CHECK(!cover[3].has_nights);
+    CHECK(cover[3].factor == 1.0);
+    CHECK(!cover[4].covered());
+}
+
+TEST_CASE("lists of different lengths are refused by name") {
+    heatmatch::Weather weather =
+        heatmatch::weather_from_plane(std::vector<double>{500.0}, std::vector<double>{20.0}, 1.0);
+    weather.hours.push_back(1.0);
+    CHECK_THROWS_WITH(heatmatch::check_weather(weather), doctest::Contains("hours"));
+    weather.hours.pop_back();
+    weather.month.front() = 13;
+    CHECK_THROWS_WITH(heatmatch::check_weather(weather), doctest::Contains("month[0]"));
+}
+
 TEST_CASE("weather from the plane keeps the sun, and the cells are as warm as given") {
     const Weather weather = weather_from_plane(std::vector<double>{0.0, 400.0, 800.0},
                                                std::vector<double>{5.0, 15.0, 35.0}, 0.5);

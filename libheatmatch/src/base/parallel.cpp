@@ -2,7 +2,10 @@
 
 #include <algorithm>
 #include <atomic>
+#include <chrono>
+#include <condition_variable>
 #include <mutex>
+#include <system_error>
 #include <thread>
 #include <vector>
 
@@ -28,6 +31,11 @@ void parallel_for(std::size_t items, std::size_t workers,
         told = std::max(told, share());
         if (!progress(told)) throw Interrupted();
     };
+    const auto keep = [&] {
+        const std::scoped_lock lock(guard);
+        if (!thrown) thrown = std::current_exception();
+        stop = true;
+    };
     const auto run = [&](std::size_t worker) {
         const bool tells = worker == 0 && progress;
         const Pulse pulse = [&stop, &tell, tells] {
@@ -43,15 +51,41 @@ void parallel_for(std::size_t items, std::size_t workers,
                 if (tells) tell();
             }
         } catch (...) {
-            const std::scoped_lock lock(guard);
-            if (!thrown) thrown = std::current_exception();
-            stop = true;
+            keep();
         }
     };
+    std::size_t running = 0;
+    std::condition_variable ended;
     {
         std::vector<std::jthread> helpers;
-        for (std::size_t worker = 1; worker < workers; ++worker) helpers.emplace_back(run, worker);
+        for (std::size_t worker = 1; worker < workers; ++worker) {
+            const std::scoped_lock lock(guard);
+            try {
+                helpers.emplace_back([&, worker] {
+                    run(worker);
+                    const std::scoped_lock ending(guard);
+                    --running;
+                    ended.notify_one();
+                });
+                ++running;
+            } catch (const std::system_error&) {
+                break;  // the machine gives no more threads: those that run do the work
+            }
+        }
         run(0);
+        // The others may take long: the caller can still stop them.
+        constexpr std::chrono::milliseconds between(50);
+        std::unique_lock lock(guard);
+        while (!ended.wait_for(lock, between, [&running] { return running == 0; })) {
+            if (!progress || stop) continue;
+            lock.unlock();
+            try {
+                tell();
+            } catch (...) {
+                keep();
+            }
+            lock.lock();
+        }
     }
     if (thrown) std::rethrow_exception(thrown);
     if (items > 0 && progress && told < 1.0) tell();

@@ -41,8 +41,8 @@ Candidate assess(const Parts& catalog, const Installation& installation,
     circuit.runs = lay_runs(parts, installation, circuit.panel, circuit.panels, bank);
     circuit.devices = place_devices(parts, installation);
     Candidate candidate = evaluate(circuit, installation, options.conditions);
-    std::vector<std::string> remarks;
-    const auto weather = options.weather ? options.weather : own_weather(installation, remarks);
+    const auto weather =
+        options.weather ? options.weather : own_weather(installation, candidate.remarks);
     if (weather) {
         const SeasonWeather season =
             season_weather(*weather, installation.goals.months, options.exact_weather);

@@ -47,8 +47,13 @@ bool ElementLoad::near_overloads(const ArrayNumbers& array, const BankNumbers& n
     if (typical_at_least_w(array, numbers) > limit) return true;
     const double at_least = at_least_w(array, bank);
     if (at_least > limit) return true;
-    // Between the ohms that are sampled an element takes hardly more than at them.
+    // Between the ohms that are sampled an element takes hardly more than at them, unless the
+    // tolerance is wide.
     constexpr double between = 1.02;
+    constexpr double wide = 1.5;
+    if (bank.each.high_ohm > wide * bank.each.low_ohm) {
+        return exact(array, bank).element_power_w > limit;
+    }
     const double equal = most * numbers.per_count;
     if (std::max(at_least, equal) * between < limit) return false;
     // As many ohms as the exact extremes take, and equal ones at their best.

@@ -14,6 +14,8 @@ namespace {
 
 /// Share of a ranking's progress that the screen takes.
 constexpr double screening_share = 0.7;
+/// So many of the front are kept whatever the length of the list.
+constexpr std::size_t least_front = 200;
 /// Groups whose remarks are listed one by one.
 constexpr std::size_t few_groups = 12;
 
@@ -217,7 +219,8 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
         ranking.reasons[context.reasons->name(static_cast<std::uint32_t>(i))] = tally.counts[i];
     }
     std::vector<Pairing> front = tally.front.sorted();
-    if (front.size() > options.top) front.resize(options.top);
+    const std::size_t whole_front = front.size();
+    front.resize(std::min(whole_front, std::max(options.top, least_front)));
     auto lists = Evaluation(context, {tally.kept.sorted(), tally.rejected.sorted(), front}).run();
     ranking.candidates = std::move(lists[0]);
     ranking.rejected = std::move(lists[1]);
@@ -226,6 +229,11 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     ranking.remarks.push_back(order_remark(context));
     append(ranking.remarks, weather_remarks);
     if (season) append(ranking.remarks, season->remarks);
+    if (front.size() < whole_front) {
+        ranking.remarks.push_back("Of the " + std::to_string(whole_front) +
+                                  " pairings that no other beats in everything, the " +
+                                  std::to_string(front.size()) + " of most heat are kept.");
+    }
     ranking.remarks.push_back(
         "Heat in the store is not part of this version: in dry sand the sheath, not "
         "the rated watts, limits an element.");

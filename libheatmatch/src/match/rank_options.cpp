@@ -16,6 +16,10 @@ void check_rank_options(const RankOptions& options) {
         refuse("max_bank", std::to_string(options.max_bank), ">= 1 and <= 64",
                "banks of up to four elements are usual");
     }
+    if (options.threads > 256) {
+        refuse("threads", std::to_string(options.threads), "<= 256",
+               "leave it out: as many as the machine has");
+    }
     if (options.conditions.empty()) {
         refuse("conditions", "none", "at least one sun and cell temperature",
                "for example (1000, 45)");

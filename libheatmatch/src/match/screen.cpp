@@ -178,15 +178,22 @@ class GroupScreen {
                         .price = wiring.run_price + bank.price};
         pairing.reason = reason_of(wiring, bank, pairing.headroom);
         if (pairing.reason != 0) {
-            tally_.count(pairing.reason);
-            if (!tally_.rejected.may_enter(most_merit_ * wiring.panels.count())) return;
-            pairing.merit = merit(wiring, bank);
-            if (tally_.rejected.may_enter(pairing.merit)) tally_.rejected.offer(pairing);
+            const bool strong = tally_.rejected.may_enter(most_merit_ * wiring.panels.count());
+            if (strong) pairing.merit = merit(wiring, bank);
+            reject(pairing.reason, strong, pairing);
         } else if (has_budget_ && pairing.price > budget_) {
             tally_.count(numbers_of_reasons_[std::isinf(pairing.price) ? price : budget]);
         } else if (may_be_kept(merit_at_most(wiring, bank), pairing)) {
             pairing.merit = merit(wiring, bank);
             keep(wiring, bank, pairing);
+        }
+    }
+
+    void reject(std::uint32_t reason, bool may_be_kept, Pairing& pairing) {
+        pairing.reason = reason;
+        tally_.count(reason);
+        if (may_be_kept && tally_.rejected.may_enter(pairing.merit)) {
+            tally_.rejected.offer(pairing);
         }
     }
 
@@ -219,6 +226,10 @@ class GroupScreen {
         const Screened by_bank = screen_bank(load_.exact(wiring, bank), bank_limits(bank.element),
                                              wiring.cold_voltage_v, wiring.terminal_c);
         pairing.headroom = std::min(by_bank.headroom, wiring.screened.headroom);
+        if (pairing.headroom < 0.0) {
+            reject(context_.reasons->number(by_bank.reason), true, pairing);
+            return;
+        }
         pairing.not_assessed = wiring.not_assessed + bank_not_assessed(wiring, bank, numbers.bank);
         if (may_be_best) tally_.kept.offer(pairing);
         if (may_be_front()) tally_.front.offer(pairing);

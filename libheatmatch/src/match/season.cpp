@@ -16,13 +16,63 @@ constexpr std::array<const char*, 12> month_names{"January",   "February", "Marc
                                                   "May",       "June",     "July",     "August",
                                                   "September", "October",  "November", "December"};
 
-/// Few rows each: a month needs fewer bins than a year for the same error.
-NodeOptions month_options(int month, bool exact) {
-    return {.months = {month},
-            .calendar_year = true,
-            .exact = exact,
-            .irradiance_bins = 12,
-            .temperature_bins = 4};
+/// Few rows each: a month needs fewer bins than a year for the same error. Polar night has none.
+WeatherNodes month_nodes(const Weather& weather, std::size_t month, bool exact) {
+    bool has_sun = false;
+    for (std::size_t row = 0; row < weather.size() && !has_sun; ++row) {
+        has_sun = weather.month[row] == month + 1 && weather.irradiance_w_m2[row] > 0.0 &&
+                  weather.hours[row] > 0.0;
+    }
+    if (!has_sun) return {};
+    return weather_nodes(weather, {.months = {static_cast<int>(month + 1)},
+                                   .calendar_year = true,
+                                   .exact = exact,
+                                   .irradiance_bins = 12,
+                                   .temperature_bins = 4});
+}
+
+/// Tells of the months wanted which are missing, cut short or without nights, and of rows without
+/// one.
+void add_cover_remarks(const Weather& weather, const std::array<MonthCover, 12>& cover,
+                       const std::vector<int>& wanted, std::vector<std::string>& remarks) {
+    constexpr double whole = 0.95;
+    std::string missing;
+    std::string partly;
+    std::string nightless;
+    const auto list = [](std::string& names, const std::string& name) {
+        names += (names.empty() ? "" : ", ") + name;
+    };
+    for (int month : wanted) {
+        const auto m = static_cast<std::size_t>(month - 1);
+        const std::string name = month_names[m];
+        if (!cover[m].covered()) {
+            list(missing, name);
+        } else if (!cover[m].has_nights) {
+            list(nightless, name);
+        } else if (cover[m].share < whole) {
+            list(partly, name + " (" + format_number(100.0 * cover[m].share, 2) + "%)");
+        }
+    }
+    if (!missing.empty()) {
+        remarks.push_back("The weather does not cover " + missing +
+                          ": the season is counted without.");
+    }
+    if (!partly.empty()) {
+        remarks.push_back("The weather covers a part of " + partly +
+                          ": that part stands for the whole month.");
+    }
+    if (!nightless.empty()) {
+        remarks.push_back("The weather has no nights in " + nightless +
+                          ": its rows are counted as they are; give the nights as 0 W/m2.");
+    }
+    std::size_t unknown = 0;
+    for (std::size_t row = 0; row < weather.size(); ++row) {
+        if (weather.month[row] == 0 && weather.irradiance_w_m2[row] > 0.0) ++unknown;
+    }
+    if (unknown > 0) {
+        remarks.push_back(std::to_string(unknown) +
+                          " sunlit rows of the weather tell no month and are not counted.");
+    }
 }
 
 /// Energy of an array into a bank behind its wire [kWh], panel currents multiplied by `factor`.
@@ -81,49 +131,30 @@ std::shared_ptr<const Weather> own_weather(const Installation& installation,
 
 SeasonWeather season_weather(const Weather& weather, std::span<const int> months, bool exact) {
     check_months(months);
+    check_weather(weather);
     SeasonWeather result{.remarks = weather.remarks, .assumed = weather.assumed};
     std::vector<int> wanted(months.begin(), months.end());
     for (int month = 1; months.empty() && month <= 12; ++month) wanted.push_back(month);
-    std::string missing;
-    const bool has_months =
-        std::any_of(weather.days.begin(), weather.days.end(), [](double d) { return d > 0.0; });
-    for (int month = 1; month <= 12; ++month) {
-        const auto index = static_cast<std::size_t>(month - 1);
-        const bool in_season = std::find(wanted.begin(), wanted.end(), month) != wanted.end();
-        if (weather.days[index] > 0.0) {
-            const NodeOptions options = month_options(month, exact);
-            try {
-                result.month[index] = weather_nodes(weather, options);
-            } catch (const InvalidInput&) {
-                result.month[index] = WeatherNodes{};  // polar night: a month without sun
-            }
-        } else if (in_season) {
-            missing += (missing.empty() ? "" : ", ") + std::string(month_names[index]);
+    const auto cover = month_cover(weather);
+    const bool has_months = std::any_of(cover.begin(), cover.end(),
+                                        [](const MonthCover& month) { return month.share > 0.0; });
+    NodeOptions options{.exact = exact, .irradiance_bins = 12, .temperature_bins = 8};
+    if (has_months) {
+        for (int month : wanted) {
+            if (!cover[static_cast<std::size_t>(month - 1)].covered()) continue;
+            result.months.push_back(month);
+            result.days += days_of_month[static_cast<std::size_t>(month - 1)];
         }
-    }
-    for (int month : wanted) {
-        const auto index = static_cast<std::size_t>(month - 1);
-        if (weather.days[index] <= 0.0) continue;
-        result.months.push_back(month);
-        result.days += days_of_month[index];
-    }
-    if (has_months && !missing.empty()) {
-        result.remarks.push_back("The weather does not cover " + missing +
-                                 ": the season is counted without.");
-    }
-    NodeOptions options{.months = result.months,
-                        .calendar_year = true,
-                        .exact = exact,
-                        .irradiance_bins = 12,
-                        .temperature_bins = 8};
-    if (!has_months) {
-        options.months.clear();
-        options.calendar_year = false;
+        add_cover_remarks(weather, cover, wanted, result.remarks);
+        options.months = result.months.empty() ? wanted : result.months;
+        options.calendar_year = true;
+        for (std::size_t m = 0; m < 12; ++m) {
+            if (cover[m].covered()) result.month[m] = month_nodes(weather, m, exact);
+        }
+    } else {
         for (double hours : weather.hours) result.days += hours / 24.0;
         result.remarks.push_back(
             "The weather tells no months: energy is over all of it, not over the season.");
-    } else if (result.months.empty()) {
-        options.months = wanted;  // no sun there: refused below
     }
     result.season = weather_nodes(weather, options);
     if (weather.has_cloud_band()) result.split = weather_nodes(split_by_cloud(weather), options);
@@ -138,6 +169,9 @@ SeasonCurves season_curves(const PanelInService& panel, const SeasonWeather& wea
         return EnergyCurve(panel.today, *label.noct_c, nodes, noon, width);
     };
     SeasonCurves curves{.season = curve_over(weather.season)};
+    const OperatingPoint today =
+        panel.today.at(stc_irradiance_w_m2, stc_temperature_c).maximum_power();
+    if (today.current_a > 0.0) curves.noon_ohm = today.voltage_v / today.current_a;
     curves.mpp_kwh = curves.season.mpp_kwh();
     if (weather.split) curves.split = curve_over(*weather.split);
     for (std::size_t m = 0; m < 12; ++m) {
@@ -159,20 +193,33 @@ double Season::mean_kwh_per_day() const {
 std::string Season::best_ohm_sentence() const {
     const std::string best = format_number(best_ohm, 3) + " ohm";
     const std::string noon = format_number(noon_ohm, 3) + " ohm";
-    const double ratio = noon_ohm > 0.0 ? best_ohm / noon_ohm : 0.0;
+    if (noon_ohm <= 0.0) {
+        return "A bank of " + best +
+               " takes the most over this season; in full sun the wire alone " +
+               "has more ohms than the panels want (Vmp/Imp).";
+    }
+    const double ratio = best_ohm / noon_ohm;
     constexpr double same = 0.05;
+    std::string cloud;
+    if (best_ohm_cloud && std::fabs(*best_ohm_cloud / best_ohm - 1.0) > same) {
+        cloud = " Cloud that comes and goes within the hour moves it towards " +
+                format_number(*best_ohm_cloud, 3) + " ohm, its bound.";
+    }
     if (std::fabs(ratio - 1.0) < same) {
         return "A bank of " + best + " takes the most over this season, about the " + noon +
-               " of full sun (Vmp/Imp): here most of the energy comes in strong sun.";
+               " of full sun (Vmp/Imp): here most of the energy comes in strong sun." + cloud;
     }
     if (ratio < 1.0) {
         return "A bank of " + best + " takes the most over this season, less than the " + noon +
-               " of full sun (Vmp/Imp): cells this warm give fewer volts at hardly fewer amperes.";
+               " of full sun on cool cells (Vmp/Imp): warm cells give fewer volts at hardly fewer "
+               "amperes." +
+               cloud;
     }
     return "A bank of " + best + " takes the most over this season, " + format_number(ratio, 3) +
            " times the " + noon +
            " of full sun (Vmp/Imp): in weaker sun the amperes fall and the volts hardly do, so the "
-           "panels want more ohms.";
+           "panels want more ohms." +
+           cloud;
 }
 
 Season season_of(const Circuit& circuit, const SeasonCurves& curves, const SeasonWeather& weather,
@@ -187,7 +234,7 @@ Season season_of(const Circuit& circuit, const SeasonCurves& curves, const Seaso
                   .kwh = array_kwh(curves.season, circuit, ohm, 1.0),
                   .mpp_kwh = panels * curves.mpp_kwh,
                   .best_ohm = curves.season.best_resistance_ohm(wire / scale) * scale,
-                  .noon_ohm = std::max(0.0, curves.season.noon_ohm() * scale - wire),
+                  .noon_ohm = std::max(0.0, curves.noon_ohm * scale - wire),
                   .near_short_share = curves.season.near_short_share(each),
                   .cloud_band = curves.split.has_value(),
                   .remarks = weather.remarks,
@@ -195,7 +242,10 @@ Season season_of(const Circuit& circuit, const SeasonCurves& curves, const Seaso
     season.kwh_low = season.kwh;
     season.kwh_high = season.kwh;
     add_band(season, circuit, curves.season);
-    if (curves.split) add_band(season, circuit, *curves.split);
+    if (curves.split) {
+        add_band(season, circuit, *curves.split);
+        season.best_ohm_cloud = curves.split->best_resistance_ohm(wire / scale) * scale;
+    }
     for (std::size_t m = 0; m < 12; ++m) {
         if (!curves.month[m]) continue;
         const double days = days_of_month[m];

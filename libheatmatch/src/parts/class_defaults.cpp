@@ -57,6 +57,7 @@ FilledPanel fill_class_defaults(const Panel& panel) {
     fill(filled.panel.alpha_isc_pct_per_k, defaults.alpha_isc_pct_per_k, "alpha_isc_pct_per_k");
     fill(filled.panel.beta_voc_pct_per_k, defaults.beta_voc_pct_per_k, "beta_voc_pct_per_k");
     fill(filled.panel.gamma_pmp_pct_per_k, defaults.gamma_pmp_pct_per_k, "gamma_pmp_pct_per_k");
+    fill(filled.panel.noct_c, defaults.noct_c, "noct_c");
     if (panel.technology.empty()) {
         filled.assumed.push_back(
             {.part = title, .field = "technology", .value = "silicon", .source = "class default"});

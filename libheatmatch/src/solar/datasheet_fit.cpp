@@ -139,6 +139,7 @@ DatasheetFit fit_single_diode(const Panel& panel, bool use_gamma) {
     }
     DatasheetFit fit = std::get<DatasheetFit>(std::move(result));
     fit.assumed = filled.assumed;
+    std::erase_if(fit.assumed, [](const Assumption& a) { return a.field == "noct_c"; });
     return fit;
 }
 

@@ -36,23 +36,60 @@ std::vector<double> geometric_grid(double first, double last, std::size_t points
     return grid;
 }
 
+/// Grid about the noon match, or, where the weather is never bright, about the match of its
+/// brightest moment, which wants more ohms in proportion.
+std::vector<double> grid_for(const WeatherNodes& nodes, double noon_ohm, std::size_t points) {
+    if (!(noon_ohm > 0.0) || std::isinf(noon_ohm) || points < 2) {
+        const bool few = points < 2;
+        throw InvalidInput(
+            ErrorDetail{.part = "energy curve",
+                        .field = few ? "points" : "noon_ohm",
+                        .value = few ? std::to_string(points) : format_number(noon_ohm) + " ohm",
+                        .allowed = few ? ">= 2" : "> 0 ohm and finite",
+                        .remedy = few ? "48 is the default" : "give Vmp/Imp of the label"});
+    }
+    constexpr double dimmest_w_m2 = 10.0;
+    double brightest = dimmest_w_m2;
+    for (double irradiance : nodes.irradiance_w_m2) brightest = std::max(brightest, irradiance);
+    const double middle = noon_ohm * std::max(1.0, stc_irradiance_w_m2 / (1.5 * brightest));
+    return geometric_grid(first_ratio * middle, last_ratio * middle, points);
+}
+
 }  // namespace
 
 double CurveTable::beyond(double position) const {
     if (std::isnan(position)) return position;
-    const std::size_t end = position <= 0.0 ? 0 : count - 1;
-    const double from_end = (position - static_cast<double>(end)) * step;
+    const bool below = position <= 0.0;
+    const std::size_t end = below ? 0 : count - 1;
     if (value[end] <= 0.0) return 0.0;
-    return value[end] * std::exp(slope[end] / value[end] * from_end);
+    const double s = slope[end] / value[end];
+    const double from_end = (position - static_cast<double>(end)) * step;
+    if (below) {  // E/R = A + B R
+        const double r = std::exp(from_end);
+        return value[end] * r * (2.0 - s + (s - 1.0) * r);
+    }
+    const double r = std::exp(-from_end);  // E R = A + B/R
+    return value[end] * r * (1.0 + (1.0 + s) * (1.0 - r));
+}
+
+double CurveTable::slope_beyond(double position) const {
+    const bool below = position <= 0.0;
+    const std::size_t end = below ? 0 : count - 1;
+    if (!(value[end] > 0.0)) return 0.0;
+    const double s = slope[end] / value[end];
+    const double from_end = (position - static_cast<double>(end)) * step;
+    if (below) {
+        const double r = std::exp(from_end);
+        return value[end] * r * (2.0 - s + 2.0 * (s - 1.0) * r);
+    }
+    const double r = std::exp(-from_end);
+    return -value[end] * r * (1.0 + (1.0 + s) * (1.0 - 2.0 * r));
 }
 
 double CurveTable::slope_at(double ln_ohm) const {
     const double position = (ln_ohm - ln_first) * per_step;
     const auto last = static_cast<double>(count - 1);
-    if (!(position > 0.0 && position < last)) {
-        const std::size_t end = position <= 0.0 ? 0 : count - 1;
-        return value[end] > 0.0 ? beyond(position) * slope[end] / value[end] : 0.0;
-    }
+    if (!(position > 0.0 && position < last)) return slope_beyond(position);
     const auto i = static_cast<std::size_t>(position);
     const double t = position - static_cast<double>(i);
     const double rise = value[i + 1] - value[i];
@@ -65,7 +102,7 @@ double CurveTable::slope_at(double ln_ohm) const {
 EnergyCurve::EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherNodes& nodes,
                          double noon_ohm, VectorWidth width, std::size_t points)
     : noon_ohm_(noon_ohm),
-      ohm_(geometric_grid(first_ratio * noon_ohm, last_ratio * noon_ohm, points)),
+      ohm_(grid_for(nodes, noon_ohm, points)),
       kwh_(points, 0.0),
       slope_(points, 0.0),
       hours_(nodes.hours) {
@@ -119,6 +156,7 @@ double EnergyCurve::delivered_kwh(double resistance_ohm) const {
 
 double EnergyCurve::delivered_kwh(double resistance_ohm, double wire_ohm) const {
     check_resistance(wire_ohm, "wire_ohm");
+    if (std::isinf(resistance_ohm)) return 0.0;
     const double total = resistance_ohm + wire_ohm;
     return total > 0.0 ? delivered_kwh(total) * resistance_ohm / total : 0.0;
 }
@@ -157,8 +195,10 @@ double EnergyCurve::best_resistance_ohm(double wire_ohm) const {
     };
     double low = look.ln_first;
     double high = look.ln_first + look.step * static_cast<double>(ohm_.size() - 1);
+    constexpr double further = 4.6;  // a hundred times
     if (slope(low) <= 0.0) return ohm_.front();
-    if (slope(high) >= 0.0) return ohm_.back();
+    if (slope(high) >= 0.0) high += further;
+    if (slope(high) >= 0.0) return std::exp(high);
     std::uintmax_t steps = 100;
     const auto [left, right] = boost::math::tools::toms748_solve(
         slope, low, high, boost::math::tools::eps_tolerance<double>(40), steps);
@@ -201,29 +241,6 @@ double EnergyCurve::near_short_share(double resistance_ohm) const {
         }
     }
     return all > 0.0 ? near / all : 0.0;
-}
-
-void EnergyCurve::add(const EnergyCurve& other, double weight) {
-    if (ohm_.empty()) {
-        *this = other;
-        for (auto* list : {&kwh_, &slope_, &hours_}) {
-            for (double& value : *list) value *= weight;
-        }
-        return;
-    }
-    for (std::size_t i = 0; i < ohm_.size(); ++i) {
-        kwh_[i] += weight * other.kwh_[i];
-        slope_[i] += weight * other.slope_[i];
-    }
-    const auto append = [](std::vector<double>& to, const std::vector<double>& from) {
-        to.insert(to.end(), from.begin(), from.end());
-    };
-    append(light_current_a_, other.light_current_a_);
-    append(ln_saturation_current_, other.ln_saturation_current_);
-    append(series_resistance_ohm_, other.series_resistance_ohm_);
-    append(shunt_conductance_s_, other.shunt_conductance_s_);
-    append(ideality_v_, other.ideality_v_);
-    for (double hours : other.hours_) hours_.push_back(weight * hours);
 }
 
 DiodeCurve EnergyCurve::curve(std::size_t node) const {

@@ -64,9 +64,10 @@ void apply_measurement(PanelInService& service, const PanelMeasurement& measured
 
 PanelInService panel_in_service(const OwnedPanels& owned, const Panel& panel, double record_low_c) {
     PanelInService service{.given = panel, .record_low_c = record_low_c};
-    service.panel = fill_class_defaults(panel).panel;
+    const FilledPanel filled = fill_class_defaults(panel);
+    service.panel = filled.panel;
     service.as_new = fit_single_diode(panel);
-    service.assumed = service.as_new.assumed;
+    service.assumed = filled.assumed;
     const bool has_current = owned.measured && owned.measured->i_sc;
     if (!has_current) {
         if (owned.age_years) apply_age(service, *owned.age_years);

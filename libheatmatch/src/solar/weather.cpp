@@ -167,6 +167,49 @@ Weather split_by_cloud(const Weather& weather) {
     return split;
 }
 
+std::array<MonthCover, 12> month_cover(const Weather& weather) {
+    constexpr double least_share = 0.25;
+    constexpr double dark_share = 0.1;  // in a month of midnight sun there is no night to leave out
+    std::array<double, 12> sunlit{};
+    for (std::size_t row = 0; row < weather.size(); ++row) {
+        const std::uint8_t month = weather.month[row];
+        if (month > 0 && weather.irradiance_w_m2[row] > 0.0) {
+            sunlit[month - 1U] += weather.hours[row];
+        }
+    }
+    std::array<MonthCover, 12> cover;
+    for (std::size_t m = 0; m < 12; ++m) {
+        const double hours = weather.days[m] * 24.0;
+        if (hours <= 0.0) continue;
+        cover[m].share = weather.days[m] / days_of_month[m];
+        cover[m].has_nights = sunlit[m] < (1.0 - dark_share) * hours || cover[m].share > 0.9;
+        if (!cover[m].has_nights) {
+            cover[m].factor = 1.0;
+        } else if (cover[m].share >= least_share) {
+            cover[m].factor = 1.0 / cover[m].share;
+        }
+    }
+    return cover;
+}
+
+void check_weather(const Weather& weather) {
+    const std::size_t rows = weather.size();
+    const auto expect = [rows](const char* field, std::size_t found) {
+        if (found == rows) return;
+        refuse(field, std::to_string(found) + " values", std::to_string(rows) + " values",
+               "give one for each row");
+    };
+    expect("base_c", weather.base_c.size());
+    expect("warming_w_m2", weather.warming_w_m2.size());
+    expect("hours", weather.hours.size());
+    expect("month", weather.month.size());
+    for (std::size_t row = 0; row < rows; ++row) {
+        if (weather.month[row] <= 12) continue;
+        refuse(row_of("month", row), std::to_string(weather.month[row]), ">= 0 and <= 12",
+               "1 for January, 0 where it is not known");
+    }
+}
+
 void check_months(std::span<const int> months) {
     for (std::size_t i = 0; i < months.size(); ++i) {
         const bool twice =

@@ -43,9 +43,9 @@ std::vector<Row> sunlit_rows(const Weather& weather, const NodeOptions& options)
     std::array<double, 13> factor{};
     factor.fill(options.months.empty() ? 1.0 : 0.0);
     for (int month : options.months) factor[static_cast<std::size_t>(month)] = 1.0;
-    for (std::size_t m = 1; m <= 12 && options.calendar_year; ++m) {
-        const double days = weather.days[m - 1];
-        if (days > 0.0) factor[m] *= days_of_month[m - 1] / days;
+    if (options.calendar_year) {
+        const auto cover = month_cover(weather);
+        for (std::size_t m = 1; m <= 12; ++m) factor[m] *= cover[m - 1].factor;
     }
     std::vector<Row> rows;
     rows.reserve(weather.size() / 2);
@@ -106,6 +106,15 @@ double WeatherNodes::sunlit_hours() const {
 
 WeatherNodes weather_nodes(const Weather& weather, const NodeOptions& options) {
     check_months(options.months);
+    check_weather(weather);
+    if (options.irradiance_bins < 1 || options.temperature_bins < 1) {
+        throw InvalidInput(ErrorDetail{.part = "weather nodes",
+                                       .field = "irradiance_bins, temperature_bins",
+                                       .value = std::to_string(options.irradiance_bins) + ", " +
+                                                std::to_string(options.temperature_bins),
+                                       .allowed = ">= 1",
+                                       .remedy = "14 and 10 are the defaults"});
+    }
     const std::vector<Row> rows = sunlit_rows(weather, options);
     if (rows.empty()) {
         throw InvalidInput(ErrorDetail{

@@ -26,6 +26,7 @@ struct Candidate {
     std::vector<Margin> margins{};
     std::optional<double> price_to_buy{};  //!< nothing if a price is unknown
     std::string currency{};
+    std::vector<std::string> remarks{};  //!< of an assessment: what the reader should know first
 
     /// Power averaged over the conditions, typical and at the ends of its band [W].
     [[nodiscard]] double mean_power_w() const;

@@ -41,6 +41,7 @@ struct SeasonCurves {
     std::optional<EnergyCurve> split{};
     std::array<std::optional<EnergyCurve>, 12> month{};
     double mpp_kwh = 0.0;                    //!< of the season
+    double noon_ohm = 0.0;                   //!< Vmp/Imp of the panel as it is today
     std::array<double, 12> mpp_month_kwh{};  //!< of each month
 };
 [[nodiscard]] SeasonCurves season_curves(const PanelInService& panel, const SeasonWeather& weather,
@@ -57,18 +58,21 @@ struct Season {
     std::array<double, 12> kwh_per_day{};      //!< of each month, the season's or not
     std::array<double, 12> mpp_kwh_per_day{};  //!< 0 where the weather has no such month
     double best_ohm = 0.0;                     //!< of a bank for this array and season
-    double noon_ohm = 0.0;                     //!< Vmp/Imp of the array, less its wire
-    double near_short_share = 0.0;             //!< of the sunlit hours
-    double element_power_w = 0.0;              //!< largest of one element in the season [W]
-    bool cloud_band = false;                   //!< low and high hold cloud within the step
-    std::optional<double> price_per_kwh{};     //!< price to buy over one season's heat
-    std::vector<std::string> remarks{};        //!< of the weather: gaps, repairs
+    /// The same with cloud within the step at its worst; nothing where that is not known [ohm].
+    std::optional<double> best_ohm_cloud{};
+    double noon_ohm = 0.0;                  //!< Vmp/Imp of the array today, less its wire
+    double near_short_share = 0.0;          //!< of the sunlit hours
+    double element_power_w = 0.0;           //!< largest of one element in the season [W]
+    bool cloud_band = false;                //!< low and high hold cloud within the step
+    std::optional<double> price_per_kwh{};  //!< price to buy over one season's heat
+    std::vector<std::string> remarks{};     //!< of the weather: gaps, repairs
     std::vector<Assumption> assumed{};
 
     /// Share of the energy at the maximum power point that reaches the bank.
     [[nodiscard]] double harvest_fraction() const;
     [[nodiscard]] double mean_kwh_per_day() const;
-    /// Why the best ohms of the season are not those of noon, in one sentence with the numbers.
+    /// Why the best ohms of the season are not those of noon, in one sentence with the numbers, and
+    /// where cloud within the step would move them.
     [[nodiscard]] std::string best_ohm_sentence() const;
 };
 

@@ -62,6 +62,22 @@ struct Weather {
 /// are not known.
 [[nodiscard]] Weather split_by_cloud(const Weather& weather);
 
+/// How much of a month weather tells.
+struct MonthCover {
+    double share = 0.0;      //!< of its days
+    bool has_nights = true;  //!< false where hardly any row is dark: the nights were left out
+    double factor = 0.0;     //!< that makes the rows stand for the whole month; 0: not covered
+
+    [[nodiscard]] bool covered() const { return factor > 0.0; }
+};
+
+/// What of each month the rows tell, January first. Below a quarter of its days a month is not
+/// covered; rows without nights stand for themselves.
+[[nodiscard]] std::array<MonthCover, 12> month_cover(const Weather& weather);
+
+/// Throws InvalidInput where the lists of a weather differ in length or a month is above 12.
+void check_weather(const Weather& weather);
+
 /// Throws InvalidInput unless every month is 1 to 12, each once.
 void check_months(std::span<const int> months);
 

@@ -23,7 +23,7 @@ struct WeatherNodes {
 /// How weather is condensed.
 struct NodeOptions {
     std::vector<int> months{};   //!< only these; empty: all rows
-    bool calendar_year = false;  //!< weigh each month as if its rows covered all its days
+    bool calendar_year = false;  //!< weigh each month as month_cover() has it
     bool exact = false;          //!< one node for each sunlit row
     int irradiance_bins = 14;
     int temperature_bins = 10;

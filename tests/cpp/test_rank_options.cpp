@@ -1,0 +1,76 @@
+#include "demo.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/match/rank.hpp"
+
+using heatmatch::Installation;
+using heatmatch::rank;
+using heatmatch::RankOptions;
+
+namespace {
+
+std::string refused_field(const Installation& installation, const RankOptions& options = {}) {
+    try {
+        static_cast<void>(rank(starter(), installation, options));
+    } catch (const heatmatch::InvalidInput& error) {
+        return error.detail().field;
+    }
+    return "nothing";
+}
+
+}  // namespace
+
+TEST_CASE("options that mean nothing are refused by name") {
+    const double nan = std::nan("");
+    CHECK(refused_field(small(), {.max_bank = 0}) == "max_bank");
+    CHECK(refused_field(small(), {.max_bank = 65}) == "max_bank");
+    CHECK(refused_field(small(), {.conditions = {}}) == "conditions");
+    for (const double sun : {0.0, -1.0, 2001.0, nan}) {
+        CHECK(refused_field(small(), {.conditions = {{sun, 25.0}}}) ==
+              "conditions irradiance_w_m2");
+    }
+    for (const double cell_c : {-61.0, 111.0, nan}) {
+        CHECK(refused_field(small(), {.conditions = {{800.0, cell_c}}}) ==
+              "conditions cell_temperature_c");
+    }
+    for (const double coil_c : {0.0, 1201.0, nan}) {
+        CHECK(refused_field(small(), {.coil_temperature_c = coil_c}) == "coil_temperature_c");
+    }
+    CHECK(refused_field(small(), {.threads = 257}) == "threads");
+    CHECK(refused_field(small()) == "nothing");
+}
+
+TEST_CASE("an installation without panels or elements is refused") {
+    Installation installation = small();
+    installation.panels.clear();
+    CHECK(refused_field(installation) == "panels");
+    installation = small();
+    installation.elements.clear();
+    CHECK(refused_field(installation) == "elements");
+}
+
+TEST_CASE("progress rises to the end and may stop the ranking") {
+    RankOptions options = keep_all();
+    std::vector<double> seen;
+    options.progress = [&](double done) {
+        seen.push_back(done);
+        return true;
+    };
+    static_cast<void>(rank(starter(), demo(), options));
+    REQUIRE(seen.size() > 3);
+    CHECK(std::is_sorted(seen.begin(), seen.end()));
+    CHECK(seen.front() >= 0.0);
+    CHECK(seen.back() == 1.0);
+    for (const int stop_at : {1, 2, 3, 10}) {
+        int calls = 0;
+        options.progress = [&](double) { return ++calls < stop_at; };
+        CHECK_THROWS_AS(static_cast<void>(rank(starter(), demo(), options)),
+                        heatmatch::Interrupted);
+        CHECK(calls == stop_at);
+    }
+}
