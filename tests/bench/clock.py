@@ -39,12 +39,17 @@ def median_in_turn(works: Mapping[str, Work], rounds: int) -> dict[str, float]:
     return {name: statistics.median(times) for name, times in in_turn(works, rounds).items()}
 
 
+def three_digits(value: float) -> str:
+    """A number to three digits, without an exponent."""
+    return f"{value:,.0f}" if value >= 100.0 else f"{value:.3g}"
+
+
 def duration(seconds: float) -> str:
     """A time with the unit that suits it."""
     for unit, size in (("h", 3600.0), ("min", 60.0), ("s", 1.0), ("ms", 1e-3), ("us", 1e-6)):
-        if seconds >= 2 * size or (unit == "s" and seconds >= 1.0):
-            return f"{seconds / size:.3g} {unit}"
-    return f"{seconds / 1e-9:.3g} ns"
+        if seconds >= size:
+            return f"{three_digits(seconds / size)} {unit}"
+    return f"{three_digits(seconds / 1e-9)} ns"
 
 
 @dataclass
@@ -60,8 +65,7 @@ class Line:
 
 def ratio_of(theirs: float, ours: float) -> str:
     """How many times as long the peer takes."""
-    ratio = theirs / ours
-    return f"{ratio:,.0f}" if ratio >= 100 else f"{ratio:.3g}"
+    return three_digits(theirs / ours)
 
 
 def table(lines: list[Line]) -> str:
@@ -78,7 +82,9 @@ def processor() -> str:
     except OSError:
         return platform.processor() or platform.machine()
     names = [row.split(":", 1)[1].strip() for row in text.splitlines() if "model name" in row]
-    models = [row.split(":", 1)[1].strip() for row in text.splitlines() if row.startswith("model\t")]
+    models = [
+        row.split(":", 1)[1].strip() for row in text.splitlines() if row.startswith("model\t")
+    ]
     return f"{names[0]}, model {models[0]}" if names and models else platform.machine()
 
 

@@ -18,7 +18,9 @@ def _line(what: str, each: dict[int, float], unit: str) -> Line:
     return Line(
         f"growth: {what}",
         f"{duration(each[many])} a {unit} at {many:,}",
-        ", ".join(f"{duration(each[count])} at {count:,}" for count in sorted(each) if count < many),
+        ", ".join(
+            f"{duration(each[count])} at {count:,}" for count in sorted(each) if count < many
+        ),
         f"{growth:.2f}",
         f"linear (1) or better: {'met' if growth <= linear else 'missed'}",
     )

@@ -22,9 +22,7 @@ def currents(
 ) -> Array:
     """Currents into resistances by pvlib, all at once [A]."""
     return np.asarray(
-        pvsystem.i_from_v(
-            0.0, light, saturation, series + ohms, shunt, ideality, method="lambertw"
-        )
+        pvsystem.i_from_v(0.0, light, saturation, series + ohms, shunt, ideality, method="lambertw")
     )
 
 
@@ -100,10 +98,9 @@ class Hours:
     shunt: Array
     ideality: Array
 
-    def kwh(self, ohms: Array) -> Array:
+    def kwh(self, ohms: Array, block: int = BLOCK) -> Array:
         """Energy over the year into each of the resistances [kWh]."""
-        hours = len(self.light)
-        together = max(1, BLOCK // hours)
+        together = max(1, block // len(self.light))
         sums = [self._block(ohms[i : i + together]) for i in range(0, len(ohms), together)]
         return np.concatenate(sums) / 1000.0
 

@@ -71,7 +71,6 @@ def main() -> None:
                     "pairings": ranking.evaluated,
                     "wall_s": wall,
                     "cpu_s": cpu_s() - cpu,
-                    "best_kwh": ranking[0].season.kwh,
                 }
             )
         catalog.close()
