@@ -21,9 +21,11 @@ def currents(
     light: Array, saturation: Array, series: Array, shunt: Array, ideality: Array, ohms: Array
 ) -> Array:
     """Currents into resistances by pvlib, all at once [A]."""
-    return np.asarray(
-        pvsystem.i_from_v(0.0, light, saturation, series + ohms, shunt, ideality, method="lambertw")
-    )
+    with np.errstate(over="ignore", invalid="ignore"):  # a few points give no number
+        current = pvsystem.i_from_v(
+            0.0, light, saturation, series + ohms, shunt, ideality, method="lambertw"
+        )
+    return np.asarray(current)
 
 
 class Loads:
