@@ -10,11 +10,11 @@ import jobs
 from clock import Line, duration
 
 
-def _line(what: str, each: dict[int, float], unit: str) -> Line:
+def _line(what: str, each: dict[int, float], unit: str, judged: bool = True) -> Line:
     """Time per thing at growing numbers; the ratio of the ends is 1 where growth is linear."""
     few, many = min(each), max(each)
     growth = each[many] / each[few]
-    linear = 1.25  # what a busy machine may add
+    linear = 1.25  # what chance may add
     return Line(
         f"growth: {what}",
         f"{duration(each[many])} a {unit} at {many:,}",
@@ -22,7 +22,7 @@ def _line(what: str, each: dict[int, float], unit: str) -> Line:
             f"{duration(each[count])} at {count:,}" for count in sorted(each) if count < many
         ),
         f"{growth:.2f}",
-        f"linear (1) or better: {'met' if growth <= linear else 'missed'}",
+        f"linear (1) or better: {'met' if growth <= linear else 'missed'}" if judged else "",
     )
 
 
@@ -36,7 +36,8 @@ def of_panels(runs: list[dict[str, Any]]) -> list[Line]:
         cpu[count] = min(cpu.get(count, float("inf")), run["cpu_s"] / count)
     width = runs[0]["width"]
     return [
-        _line(f"ranking more listed modules; {width}", wall, "module"),
+        # Other programs lengthen it: processor time is judged.
+        _line(f"ranking more listed modules; {width}", wall, "module", judged=False),
         _line(f"the same in processor time; {width}", cpu, "module"),
     ]
 
