@@ -1,5 +1,6 @@
 // Nanoseconds per operating point and microseconds per fit. The peer beside us is the textbook way:
-// Newton on the same equation until it no longer moves.
+// Newton on the same equation until it no longer moves; whole arrays are measured in every build of
+// the inner loops that this processor runs.
 #include <cmath>
 #include <random>
 #include <vector>
@@ -84,6 +85,56 @@ void operating_point_newton(benchmark::State& state) {
         benchmark::Counter::kIsIterationInvariantRate | benchmark::Counter::kInvert);
 }
 BENCHMARK(operating_point_newton);
+
+/// The same loads as arrays side by side.
+struct LoadArrays {
+    std::vector<double> light_current_a{};
+    std::vector<double> ln_saturation_current{};
+    std::vector<double> series_resistance_ohm{};
+    std::vector<double> shunt_conductance_s{};
+    std::vector<double> ideality_v{};
+    std::vector<double> ohm{};
+
+    explicit LoadArrays(const std::vector<Load>& loads) {
+        for (const Load& load : loads) {
+            light_current_a.push_back(load.curve.light_current_a);
+            ln_saturation_current.push_back(load.curve.ln_saturation_current);
+            series_resistance_ohm.push_back(load.curve.series_resistance_ohm);
+            shunt_conductance_s.push_back(load.curve.shunt_conductance_s);
+            ideality_v.push_back(load.curve.ideality_v);
+            ohm.push_back(load.ohm);
+        }
+    }
+    [[nodiscard]] heatmatch::DiodeCurves curves() const {
+        return {.light_current_a = light_current_a,
+                .ln_saturation_current = ln_saturation_current,
+                .series_resistance_ohm = series_resistance_ohm,
+                .shunt_conductance_s = shunt_conductance_s,
+                .ideality_v = ideality_v};
+    }
+};
+
+void operating_points_of_arrays(benchmark::State& state, heatmatch::VectorWidth width) {
+    // The builds are listed from narrow to wide.
+    if (width > heatmatch::widest_vectors()) {
+        state.SkipWithError("this processor does not run that build");
+        return;
+    }
+    const LoadArrays arrays(random_loads(points));
+    std::vector<double> voltage_v(points);
+    std::vector<double> current_a(points);
+    for (auto _ : state) {
+        heatmatch::operating_points(arrays.curves(), arrays.ohm, voltage_v, current_a, width);
+        benchmark::DoNotOptimize(current_a.data());
+        benchmark::ClobberMemory();
+    }
+    state.counters["per_point"] = benchmark::Counter(
+        static_cast<double>(points),
+        benchmark::Counter::kIsIterationInvariantRate | benchmark::Counter::kInvert);
+}
+BENCHMARK_CAPTURE(operating_points_of_arrays, portable, heatmatch::VectorWidth::portable);
+BENCHMARK_CAPTURE(operating_points_of_arrays, avx2, heatmatch::VectorWidth::avx2);
+BENCHMARK_CAPTURE(operating_points_of_arrays, avx512, heatmatch::VectorWidth::avx512);
 
 void datasheet_fit(benchmark::State& state) {
     const heatmatch::Parts parts = heatmatch::Catalog::starter().parts();
