@@ -1,6 +1,9 @@
 #include "curves.hpp"
 
 #include <cmath>
+#include <map>
+#include <memory>
+#include <unordered_map>
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/solar/cell_temperature.hpp"
@@ -12,30 +15,68 @@ namespace heatmatch::python {
 namespace {
 
 /// An energy curve with what it was made of, so that it can be made again elsewhere.
+using Nodes = std::shared_ptr<const WeatherNodes>;
+
 struct MadeCurve {
     SingleDiode diode{};
     double noct_c = usual_noct_c;
     double noon_ohm = 1.0;
-    WeatherNodes nodes{};
+    Nodes nodes{};
     EnergyCurve curve{};
 };
 
-MadeCurve made(SingleDiode diode, double noct_c, double noon_ohm, WeatherNodes nodes,
+MadeCurve made(SingleDiode diode, double noct_c, double noon_ohm, Nodes nodes,
                VectorWidth width = VectorWidth::automatic) {
     MadeCurve result{
         .diode = diode, .noct_c = noct_c, .noon_ohm = noon_ohm, .nodes = std::move(nodes)};
     const py::gil_scoped_release release;
-    result.curve = EnergyCurve(diode, noct_c, result.nodes, noon_ohm, width);
+    result.curve = EnergyCurve(diode, noct_c, *result.nodes, noon_ohm, width);
     return result;
 }
 
-MadeCurve energy_curve(const py::object& panel_or_diode, const Weather& weather,
-                       const std::vector<int>& months, bool exact,
-                       const std::optional<double>& noct_c, const std::string& vector_width) {
-    WeatherNodes nodes;
+/// Condensed weather, by the object it is of and as long as that lives: many panels stand in one
+/// weather. Touched with Python's lock held only.
+Nodes condensed(const py::object& weather, const std::vector<int>& months) {
+    static std::unordered_map<PyObject*, std::map<std::vector<int>, Nodes>> known;
+    PyObject* const key = weather.ptr();
+    const auto entry = known.find(key);
+    if (entry != known.end() && entry->second.contains(months)) return entry->second.at(months);
+    const auto& rows = weather.cast<const Weather&>();
+    Nodes nodes;
     {
         const py::gil_scoped_release release;
-        nodes = weather_nodes(weather, {.months = months, .exact = exact});
+        nodes = std::make_shared<const WeatherNodes>(weather_nodes(rows, {.months = months}));
+    }
+    if (!known.contains(key)) {
+        py::weakref(weather, py::cpp_function([key](const py::handle& reference) {
+                        known.erase(key);
+                        reference.dec_ref();
+                    }))
+            .release();
+    }
+    known[key][months] = nodes;
+    return nodes;
+}
+
+MadeCurve energy_curve(const py::object& panel_or_diode, const py::object& weather,
+                       const std::vector<int>& months, bool exact,
+                       const std::optional<double>& noct_c, const std::string& vector_width) {
+    if (!py::isinstance<Weather>(weather)) {
+        throw InvalidInput(
+            ErrorDetail{.part = "energy curve",
+                        .field = "weather",
+                        .value = quote(py::repr(weather).cast<std::string>()),
+                        .allowed = "a Weather",
+                        .remedy = "make one with Weather.from_months or from_frame"});
+    }
+    Nodes nodes;
+    if (exact) {
+        const auto& rows = weather.cast<const Weather&>();
+        const py::gil_scoped_release release;
+        nodes = std::make_shared<const WeatherNodes>(
+            weather_nodes(rows, {.months = months, .exact = true}));
+    } else {
+        nodes = condensed(weather, months);
     }
     const VectorWidth width = vector_width_from(vector_width);
     if (noct_c) {
@@ -74,7 +115,7 @@ py::array_t<double> array_of(const std::vector<double>& list) {
 }
 
 py::tuple curve_state(const MadeCurve& made_curve) {
-    const WeatherNodes& nodes = made_curve.nodes;
+    const WeatherNodes& nodes = *made_curve.nodes;
     return py::make_tuple(diode_state(made_curve.diode), made_curve.noct_c, made_curve.noon_ohm,
                           array_of(nodes.irradiance_w_m2), array_of(nodes.base_c),
                           array_of(nodes.warming_w_m2), array_of(nodes.hours));
@@ -82,9 +123,12 @@ py::tuple curve_state(const MadeCurve& made_curve) {
 
 MadeCurve curve_from(const py::tuple& state) {
     const auto list = [&state](std::size_t i) { return state[i].cast<std::vector<double>>(); };
-    return made(
-        diode_from(state[0].cast<py::tuple>()), state[1].cast<double>(), state[2].cast<double>(),
-        {.irradiance_w_m2 = list(3), .base_c = list(4), .warming_w_m2 = list(5), .hours = list(6)});
+    return made(diode_from(state[0].cast<py::tuple>()), state[1].cast<double>(),
+                state[2].cast<double>(),
+                std::make_shared<const WeatherNodes>(WeatherNodes{.irradiance_w_m2 = list(3),
+                                                                  .base_c = list(4),
+                                                                  .warming_w_m2 = list(5),
+                                                                  .hours = list(6)}));
 }
 
 }  // namespace

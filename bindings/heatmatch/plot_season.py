@@ -54,6 +54,12 @@ class _Array:
         return float(fine[np.argmax(energies)]), float(energies.max())
 
 
+def _noon_ohm(diode: _core.SingleDiode) -> float:
+    """Vmp/Imp in full sun [ohm]."""
+    best = diode.at(**_FULL_SUN).maximum_power()
+    return best.voltage_v / best.current_a
+
+
 def _array(source: _core.Candidate | _core.Panel) -> _Array:
     if isinstance(source, _core.Candidate):
         circuit = source.circuit
@@ -64,14 +70,17 @@ def _array(source: _core.Candidate | _core.Panel) -> _Array:
             circuit.series,
             circuit.parallel,
             circuit.wire_ohm,
-            max(0.0, circuit.noon_match_ohm - circuit.wire_ohm),
+            max(
+                0.0,
+                _noon_ohm(circuit.diode_today) * circuit.series / circuit.parallel
+                - circuit.wire_ohm,
+            ),
         )
     if isinstance(source, _core.Panel):
         if source.v_mp is not None and source.i_mp is not None:
             noon_ohm = source.v_mp / source.i_mp
         else:
-            best = _core.fit_single_diode(source).at(**_FULL_SUN).maximum_power()
-            noon_ohm = best.voltage_v / best.current_a
+            noon_ohm = _noon_ohm(_core.fit_single_diode(source))
         return _Array(source.label, source, None, 1, 1, 0.0, noon_ohm)
     raise InvalidInput(
         f"candidate_or_panel = {type(source).__name__} must be a Candidate or a Panel; "

@@ -89,6 +89,20 @@ def test_every_width_of_vectors_gives_the_same(starter: hm.Catalog, weather: hm.
     assert hm.widest_vectors() in ("portable", "avx2", "avx512")
 
 
+def test_condensed_weather_is_kept_with_its_months_as_long_as_the_weather(
+    starter: hm.Catalog, demo: hm.Installation
+) -> None:
+    panel = starter.panels[PANEL]
+    for _ in range(50):  # objects come and go at the same addresses
+        clear = hm.Weather.clear_days(demo.site)
+        year = hm.EnergyCurve(panel, clear).delivered_kwh(7.0)
+        june = hm.EnergyCurve(panel, clear, months=[6]).delivered_kwh(7.0)
+        assert hm.EnergyCurve(panel, clear).delivered_kwh(7.0) == year > june > 0.0
+        dull = hm.Weather.from_plane(0.1 * clear.plane_irradiance_w_m2, clear.base_c, 1.0)
+        del clear
+        assert hm.EnergyCurve(panel, dull).delivered_kwh(7.0) < 0.1 * year
+
+
 def test_a_curve_pickles(curve: hm.EnergyCurve) -> None:
     back = pickle.loads(pickle.dumps(curve))
     assert back.delivered_kwh(7.0) == curve.delivered_kwh(7.0)

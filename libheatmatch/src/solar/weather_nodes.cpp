@@ -1,8 +1,8 @@
 #include "heatmatch/solar/weather_nodes.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
-#include <map>
 #include <numeric>
 
 #include "heatmatch/base/error.hpp"
@@ -29,7 +29,7 @@ struct Row {
     double base;
     double warming;
     double hours;
-    [[nodiscard]] double cell() const { return base + warming * usual_rise_per_w_m2; }
+    double cell_c;  //!< of a panel of the usual NOCT
 };
 
 void append(WeatherNodes& nodes, double irradiance, double base, double warming, double hours) {
@@ -52,10 +52,12 @@ std::vector<Row> sunlit_rows(const Weather& weather, const NodeOptions& options)
     for (std::size_t row = 0; row < weather.size(); ++row) {
         const double hours = weather.hours[row] * factor[weather.month[row]];
         if (weather.irradiance_w_m2[row] <= 0.0 || hours <= 0.0) continue;
-        rows.push_back({.irradiance = weather.irradiance_w_m2[row],
-                        .base = weather.base_c[row],
-                        .warming = weather.warming_w_m2[row],
-                        .hours = hours});
+        rows.push_back(
+            {.irradiance = weather.irradiance_w_m2[row],
+             .base = weather.base_c[row],
+             .warming = weather.warming_w_m2[row],
+             .hours = hours,
+             .cell_c = weather.base_c[row] + weather.warming_w_m2[row] * usual_rise_per_w_m2});
     }
     return rows;
 }
@@ -79,22 +81,49 @@ void append_two(WeatherNodes& nodes, const Bin& bin) {
     }
 }
 
-/// Rows that no other one equals or beats in sun and in cold, and in sun and in warmth: one of them
-/// gives the largest power, current and voltage into any resistance.
-void append_extremes(WeatherNodes& nodes, const std::vector<Row>& rows) {
-    std::vector<std::size_t> order(rows.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::sort(order.begin(), order.end(), [&rows](std::size_t a, std::size_t b) {
-        return rows[a].irradiance > rows[b].irradiance;
-    });
+/// Coldest and warmest cells of rows.
+struct Span {
     double coldest = HUGE_VAL;
     double warmest = -HUGE_VAL;
-    for (std::size_t index : order) {
-        const Row& row = rows[index];
-        if (row.cell() >= coldest && row.cell() <= warmest) continue;
-        coldest = std::min(coldest, row.cell());
-        warmest = std::max(warmest, row.cell());
-        append(nodes, row.irradiance, row.base, row.warming, 0.0);
+
+    void take(double cell_c) {
+        coldest = std::min(coldest, cell_c);
+        warmest = std::max(warmest, cell_c);
+    }
+    [[nodiscard]] bool holds(double cell_c) const { return cell_c >= coldest && cell_c <= warmest; }
+};
+
+/// Rows that no other one equals or beats in sun and in cold, and in sun and in warmth: one of them
+/// gives the largest power, current and voltage into any resistance.
+void append_extremes(WeatherNodes& nodes, const std::vector<Row>& rows, double brightest) {
+    // Few are left to be sorted once those are out that lie within what brighter classes span.
+    constexpr std::size_t classes = 64;
+    const auto class_of = [brightest](const Row& row) {
+        const double share = row.irradiance / brightest;
+        return std::min(static_cast<std::size_t>(share * static_cast<double>(classes)),
+                        classes - 1);
+    };
+    std::array<Span, classes + 1> brighter;
+    for (const Row& row : rows) brighter[class_of(row)].take(row.cell_c);
+    Span above;
+    for (std::size_t c = classes; c-- > 0;) {
+        const Span own = brighter[c];
+        brighter[c] = above;
+        if (own.coldest > own.warmest) continue;
+        above.take(own.coldest);
+        above.take(own.warmest);
+    }
+    std::vector<const Row*> order;
+    for (const Row& row : rows) {
+        if (!brighter[class_of(row)].holds(row.cell_c)) order.push_back(&row);
+    }
+    std::sort(order.begin(), order.end(),
+              [](const Row* a, const Row* b) { return a->irradiance > b->irradiance; });
+    Span seen;
+    for (const Row* row : order) {
+        if (seen.holds(row->cell_c)) continue;
+        seen.take(row->cell_c);
+        append(nodes, row->irradiance, row->base, row->warming, 0.0);
     }
 }
 
@@ -136,8 +165,8 @@ WeatherNodes weather_nodes(const Weather& weather, const NodeOptions& options) {
     double warmest = -HUGE_VAL;
     for (const Row& row : rows) {
         brightest = std::max(brightest, row.irradiance);
-        coldest = std::min(coldest, row.cell());
-        warmest = std::max(warmest, row.cell());
+        coldest = std::min(coldest, row.cell_c);
+        warmest = std::max(warmest, row.cell_c);
     }
     const auto suns = static_cast<std::size_t>(options.irradiance_bins);
     const auto cells = static_cast<std::size_t>(options.temperature_bins);
@@ -145,7 +174,7 @@ WeatherNodes weather_nodes(const Weather& weather, const NodeOptions& options) {
     const double span = std::max(warmest - coldest, 1e-6);
     for (const Row& row : rows) {
         const double g = std::sqrt(row.irradiance / brightest) * static_cast<double>(suns);
-        const double t = (row.cell() - coldest) / span * static_cast<double>(cells);
+        const double t = (row.cell_c - coldest) / span * static_cast<double>(cells);
         Bin& bin = bins[std::min(static_cast<std::size_t>(g), suns - 1) * cells +
                         std::min(static_cast<std::size_t>(t), cells - 1)];
         bin.hours += row.hours;
@@ -159,7 +188,7 @@ WeatherNodes weather_nodes(const Weather& weather, const NodeOptions& options) {
     for (const Bin& bin : bins) {
         if (bin.hours > 0.0) append_two(nodes, bin);
     }
-    append_extremes(nodes, rows);
+    append_extremes(nodes, rows, brightest);
     return nodes;
 }
 
