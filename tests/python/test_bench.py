@@ -11,7 +11,7 @@ BENCH = Path(__file__).parents[1] / "bench"
 # What a line is about, and how many there are of it.
 JOBS = {
     "operating point": 2,
-    "energy curve of one panel": 4,
+    "energy curve of one panel": 6,
     "listed modules,": 2,
     "the same; ": 2,
     "moving a slider": 1,
