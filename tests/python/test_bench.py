@@ -38,7 +38,7 @@ def test_the_quick_run_prints_every_job_with_a_ratio(
             assert row[2], row
             assert float(row[3].replace(",", "")) > 0.0
     text = done.stdout
-    assert text.count("% of the exact sum") == 4
+    assert text.count("% of the exact sum") == 6
     assert len(re.findall(r"peak [\d,]+ MiB", text)) == 2
     assert text.count("extrapolated from") == 4
     for goal in ("300: ", "6 s: ", "3 s: ", "1 GiB: ", "20 ms: ", "linear (1) or better: "):
