@@ -238,17 +238,19 @@ def season_sentences(candidate: _core.Candidate) -> list[str]:
     if season is None:
         return []
     cloud = ", cloud within the step" if season.cloud_band else ""
+    ratio = candidate.circuit.bank_ohm / season.best_ohm
+    beside = ": too many" if ratio > 1.25 else ": too few" if ratio < 0.8 else ""
     lines = [
         f"Over {season.days:.0f} days of the season (*): {season.kwh:.0f} kWh "
-        f"({season.kwh_low:.0f} to {season.kwh_high:.0f} by tolerance, age{cloud}), "
+        f"({season.kwh_low:.0f} to {season.kwh_high:.0f} by tolerance, age or reading{cloud}), "
         f"{100 * season.harvest_fraction:.0f} % of what the panels could give.",
-        season.best_ohm_sentence + f" This bank has {candidate.circuit.bank_ohm:.3g} ohm.",
-        f"In {100 * season.near_short_share:.0f} % of the sunlit hours the panels sit near short "
-        "circuit (below half of their open-circuit voltage).",
+        season.best_ohm_sentence + f" This bank has {candidate.circuit.bank_ohm:.3g} ohm{beside}.",
+        f"In about {100 * season.near_short_share:.0f} % of the sunlit hours the panels sit near "
+        "short circuit (below half of their open-circuit voltage).",
     ]
     if season.price_per_kwh is not None and season.price_per_kwh > 0.0:
         money = f"{season.price_per_kwh:.2f} {candidate.currency}".strip()
-        lines.append(f"What is to be bought costs {money} for each kWh of one season.")
+        lines.append(f"What is to be bought costs, once, {money} for each kWh of one season.")
     return lines + season.remarks
 
 
@@ -270,7 +272,7 @@ def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
     circuit = candidate.circuit
     lines = [
         wrap(
-            f"{circuit.title}: {circuit.bank_ohm:.3g} ohm; the panels' Vmp/Imp is "
+            f"{circuit.title}: {circuit.bank_ohm:.3g} ohm; the label's Vmp/Imp is "
             f"{circuit.noon_match_ohm:.3g} ohm. Open on the coldest morning: "
             f"{circuit.cold_voltage_v:.0f} V."
         ),

@@ -201,6 +201,10 @@ TEST_CASE("hours above a power, and near short circuit, are shares of the sunlit
     CHECK(hourly.hours_above(one.noon_ohm, 100.0) == doctest::Approx(hours));
     CHECK(one.curve.hours_above(one.noon_ohm, 100.0) == doctest::Approx(hours).epsilon(0.05));
     CHECK(hourly.hours_above(one.noon_ohm, 0.0) == doctest::Approx(sunlit));
+    for (double ratio : {0.7, 1.0, 1.4, 2.0, 3.0}) {
+        const double ohm = ratio * one.noon_ohm;
+        CHECK(std::fabs(one.curve.near_short_share(ohm) - hourly.near_short_share(ohm)) < 0.03);
+    }
     CHECK(one.curve.near_short_share(1e-6) == doctest::Approx(1.0));
     CHECK(one.curve.near_short_share(1e6) == doctest::Approx(0.0));
     CHECK(one.curve.near_short_share(0.5 * one.noon_ohm) >

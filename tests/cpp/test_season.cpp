@@ -140,6 +140,15 @@ TEST_CASE("cloud within the hour widens the band and moves the best ohms down") 
     CHECK(!contains(smooth.best_ohm_sentence(), "Cloud"));
 }
 
+TEST_CASE("weather brighter than what margins are judged at is told") {
+    const SeasonWeather weather = season_weather(greensboro(), winter);
+    CHECK(weather.brightest_w_m2 > 1000.0);
+    const std::string remark = bright_remark(weather, {.record_low_c = -20.0});
+    CHECK(contains(remark, "margins are judged at 1000 W/m2"));
+    CHECK(
+        bright_remark(weather, {.record_low_c = -20.0, .bright_irradiance_w_m2 = 1250.0}).empty());
+}
+
 TEST_CASE("a month the weather lacks is told and not counted") {
     const std::vector<double> sun(24 * 31, 300.0);
     const std::vector<double> cells(sun.size(), 10.0);

@@ -49,6 +49,8 @@ Candidate assess(const Parts& catalog, const Installation& installation,
         candidate.season =
             season_of(circuit, season_curves(circuit.panel, season, options.vector_width), season,
                       candidate.price_to_buy);
+        const std::string bright = bright_remark(season, installation.site);
+        if (!bright.empty()) candidate.remarks.push_back(bright);
     }
     for (const RunParts& run : circuit.runs) {
         if (!run.run.chooses() || !run.wire) continue;

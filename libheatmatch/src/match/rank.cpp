@@ -165,7 +165,10 @@ void append(std::vector<std::string>& to, const std::vector<std::string>& more) 
 std::string order_remark(const ScreenContext& context) {
     if (context.season != nullptr) {
         return "Ordered by heat over " + format_number(context.season->days, 4) +
-               " days of the season, typical weather.";
+               " days of the season, typical weather" +
+               (context.season->split ? ", each hour at its mean: that favours many ohms a little, "
+                                        "the bands hold cloud within the hour."
+                                      : ".");
     }
     std::string conditions;
     for (const Condition& condition : context.options->conditions) {
@@ -228,7 +231,11 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
 
     ranking.remarks.push_back(order_remark(context));
     append(ranking.remarks, weather_remarks);
-    if (season) append(ranking.remarks, season->remarks);
+    if (season) {
+        append(ranking.remarks, season->remarks);
+        const std::string bright = bright_remark(*season, installation.site);
+        if (!bright.empty()) ranking.remarks.push_back(bright);
+    }
     if (front.size() < whole_front) {
         ranking.remarks.push_back("Of the " + std::to_string(whole_front) +
                                   " pairings that no other beats in everything, the " +

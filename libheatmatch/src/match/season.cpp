@@ -133,6 +133,9 @@ SeasonWeather season_weather(const Weather& weather, std::span<const int> months
     check_months(months);
     check_weather(weather);
     SeasonWeather result{.remarks = weather.remarks, .assumed = weather.assumed};
+    for (double sun : weather.irradiance_w_m2) {
+        result.brightest_w_m2 = std::max(result.brightest_w_m2, sun);
+    }
     std::vector<int> wanted(months.begin(), months.end());
     for (int month = 1; months.empty() && month <= 12; ++month) wanted.push_back(month);
     const auto cover = month_cover(weather);
@@ -159,6 +162,16 @@ SeasonWeather season_weather(const Weather& weather, std::span<const int> months
     result.season = weather_nodes(weather, options);
     if (weather.has_cloud_band()) result.split = weather_nodes(split_by_cloud(weather), options);
     return result;
+}
+
+std::string bright_remark(const SeasonWeather& weather, const Site& site) {
+    if (weather.brightest_w_m2 <= site.bright_irradiance_w_m2) return {};
+    return "The weather has up to " + format_number(weather.brightest_w_m2, 4) +
+           " W/m2 on the panels; margins are judged at " +
+           format_number(site.bright_irradiance_w_m2, 4) +
+           " W/m2 in bright cold: set bright_irradiance_w_m2 of the site higher, to 1250 W/m2 "
+           "where "
+           "snow or cloud edges add to the sun.";
 }
 
 SeasonCurves season_curves(const PanelInService& panel, const SeasonWeather& weather,
@@ -202,22 +215,27 @@ std::string Season::best_ohm_sentence() const {
     constexpr double same = 0.05;
     std::string cloud;
     if (best_ohm_cloud && std::fabs(*best_ohm_cloud / best_ohm - 1.0) > same) {
-        cloud = " Cloud that comes and goes within the hour moves it towards " +
-                format_number(*best_ohm_cloud, 3) + " ohm, its bound.";
+        cloud = " Cloud that comes and goes within the hour moves that towards " +
+                format_number(*best_ohm_cloud, 3) +
+                " ohm (each hour split into clear and overcast).";
     }
     if (std::fabs(ratio - 1.0) < same) {
         return "A bank of " + best + " takes the most over this season, about the " + noon +
-               " of full sun (Vmp/Imp): here most of the energy comes in strong sun." + cloud;
+               " of full sun (Vmp/Imp today, cells at 25 °C): here most of the energy comes in "
+               "strong sun." +
+               cloud;
     }
     if (ratio < 1.0) {
         return "A bank of " + best + " takes the most over this season, less than the " + noon +
-               " of full sun on cool cells (Vmp/Imp): warm cells give fewer volts at hardly fewer "
+               " of full sun (Vmp/Imp today, cells at 25 °C): warm cells give fewer volts at "
+               "hardly fewer "
                "amperes." +
                cloud;
     }
     return "A bank of " + best + " takes the most over this season, " + format_number(ratio, 3) +
            " times the " + noon +
-           " of full sun (Vmp/Imp): in weaker sun the amperes fall and the volts hardly do, so the "
+           " of full sun (Vmp/Imp today, cells at 25 °C): in weaker sun the amperes fall and the "
+           "volts hardly do, so the "
            "panels want more ohms." +
            cloud;
 }

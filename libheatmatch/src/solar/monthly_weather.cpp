@@ -80,9 +80,10 @@ struct Month {
 double month_clearness(const Month& month, double wanted_kwh_m2) {
     constexpr double step = 0.05;
     constexpr double brightest = 1.2;  // beyond it every hour is as clear as it can be
-    double low = 0.0;
     double largest = 0.0;
-    for (double high = step; high < brightest; low = high, high += step) {
+    for (int k = 1; k * step < brightest; ++k) {
+        const double low = (k - 1) * step;
+        const double high = k * step;
         const double sum = month.daily_kwh_m2(high);
         largest = std::max(largest, sum);
         if (sum < wanted_kwh_m2) continue;
@@ -132,7 +133,7 @@ Weather weather_from_months(const MonthlyNormals& normals, const Site& site) {
     weather.assumed.push_back({.part = "weather",
                                .field = "hours",
                                .value = "spread about the monthly means",
-                               .source = "hollands-huget-1983"});
+                               .source = "hollands-huget-1983, its upper end by air mass ours"});
     if (std::all_of(normals.sun_hours.begin(), normals.sun_hours.end(),
                     [](double sum) { return sum <= 0.0; })) {
         throw InvalidInput(ErrorDetail{.part = "weather",

@@ -102,7 +102,9 @@ double night_within(const SitePlane& site, Weather& weather, double from_s, doub
                     double step_s) {
     double night_s = 0.0;
     if (to_s - from_s > day_s) return night_s;
-    for (double at = from_s + 0.5 * step_s; at < to_s; at += step_s) {
+    const auto steps = static_cast<long>(std::ceil((to_s - from_s) / step_s - 0.5));
+    for (long k = 0; k < steps; ++k) {
+        const double at = from_s + (static_cast<double>(k) + 0.5) * step_s;
         const SkyMoment moment = sky_moment(site, at);
         if (moment.is_day()) continue;
         night_s += step_s;

@@ -41,6 +41,10 @@ void apply_measurement(PanelInService& service, const PanelMeasurement& measured
         service.current_factor = *measured.i_sc / then.short_circuit_current_a();
         service.current_factor_low = service.current_factor * (1.0 - measured_spread);
         service.current_factor_high = service.current_factor * (1.0 + measured_spread);
+        service.assumed.push_back({.part = "panel \"" + service.panel.id + '"',
+                                   .field = "spread of the reading",
+                                   .value = "3%",
+                                   .source = "clamp and sun meter, from memory"});
     }
     if (measured.v_oc) service.voltage_factor = *measured.v_oc / then.open_circuit_voltage_v();
     service.measured = true;

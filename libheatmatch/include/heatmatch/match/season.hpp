@@ -18,6 +18,7 @@ namespace heatmatch {
 struct SeasonWeather {
     std::vector<int> months{};  //!< of the season that the weather covers; empty: it has no months
     double days = 0.0;          //!< of the season
+    double brightest_w_m2 = 0.0;  //!< of any row of the weather, season or not
     WeatherNodes season{};
     std::optional<WeatherNodes> split{};  //!< cloud within the step at its worst
     std::array<std::optional<WeatherNodes>, 12> month{};
@@ -34,6 +35,9 @@ struct SeasonWeather {
 /// none, or, with a remark, where its site does not tell latitude and tilt.
 [[nodiscard]] std::shared_ptr<const Weather> own_weather(const Installation& installation,
                                                          std::vector<std::string>& remarks);
+
+/// What to say where the weather is brighter than the sun that margins are judged at; else empty.
+[[nodiscard]] std::string bright_remark(const SeasonWeather& weather, const Site& site);
 
 /// Energy curves of one panel as it is today.
 struct SeasonCurves {
