@@ -13,7 +13,9 @@ namespace heatmatch {
 
 /// Steps of one percent point of headroom: what lies in one step counts as equal.
 [[nodiscard]] inline int headroom_step(double headroom) {
-    return std::clamp(static_cast<int>(std::floor(headroom * 100.0 + 1e-9)), 0, 100);
+    const double percent = headroom * 100.0 + 1e-9;
+    if (!(percent > 0.0)) return 0;
+    return percent < 100.0 ? static_cast<int>(percent) : 100;
 }
 
 /// Pairings that no other one equals or beats in merit, step of headroom and price, found one by
