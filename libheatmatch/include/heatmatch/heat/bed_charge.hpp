@@ -1,0 +1,66 @@
+#pragma once
+
+#include <optional>
+
+#include "heatmatch/heat/conductivity.hpp"
+#include "heatmatch/heat/leg_layout.hpp"
+#include "heatmatch/heat/store_shell.hpp"
+
+namespace heatmatch {
+
+/// A bed that its legs charge with constant power from the temperature of the air on.
+struct BedCharge {
+    BedFill fill{};
+    StoreShell shell{};
+    LegLayout legs{};
+    double air_c = 20.0;  //!< around the store [°C]
+    double hours = 5.0;   //!< of a day [h]
+    double days = 1.0;    //!< such days, one after the other
+    /// Sand that does not touch: an empty gap around the sheath [m].
+    double gap_m = 0.0;
+    double rod_j_m_k = 170.0;  //!< of a metre of element: metal and magnesia, 8 mm [J/mK]
+};
+
+/// Temperatures at the end of the charge.
+struct BedTemperatures {
+    double sheath_c = 0.0;    //!< of the hottest leg [°C]
+    double bed_mean_c = 0.0;  //!< of the bulk [°C]
+    double edge_c = 0.0;      //!< where the bed meets its wall, in the mean [°C]
+    double wall_c = 0.0;      //!< of the outer wall at its hottest spot [°C]
+    double lid_c = 0.0;       //!< outer surface of the lid [°C]
+};
+
+/// Closed form for `power_w` into all legs together, within about 9 % of the rise of a solution in
+/// three dimensions from 1 to 8 h (tests print it):
+/// `Theta(Ts) = Theta(Tb) + q'/(2 pi) sum_j (asinh(L/2 d_j) - asinh(L/2 rho_j))`,
+/// `rho_j = ((d_j² + 2.246 a t)^-2 + rm^-4)^(-1/4)` on a bulk of one time constant. The rod's own
+/// heat capacity slows the first minutes. @cite carslaw-jaeger
+[[nodiscard]] BedTemperatures bed_temperatures(const BedCharge& charge, double power_w);
+
+/// The rise of a verdict over that of the closed form: what it may be short of.
+inline constexpr double verdict_factor = 1.10;
+
+/// Largest power into all legs whose sheath, its rise times `factor`, stays at `limit_c` [W]; 0
+/// where the air is hotter.
+[[nodiscard]] double largest_power_w(const BedCharge& charge, double limit_c,
+                                     double factor = verdict_factor);
+
+/// Hours until the sheath reaches a limit at constant power; nothing if it never does within
+/// `longest_h`.
+[[nodiscard]] std::optional<double> hours_to_limit(const BedCharge& charge, double power_w,
+                                                   double limit_c, double longest_h = 1000.0);
+
+/// Temperature in the bed at a distance from the nearest leg, at half its length, at the end of the
+/// charge [°C].
+[[nodiscard]] double bed_temperature_c(const BedCharge& charge, double power_w, double distance_m);
+
+/// How much hotter the coil is than its sheath [K]: `q'/(2 pi k) ln(r_sheath_inner/r_coil)` through
+/// magnesia of 2.3 W/mK, radii 0.85 and 0.4 of the sheath's. Dimensions from memory.
+[[nodiscard]] double coil_above_sheath_k(double w_per_m);
+
+/// Temperature of a sheath in still air that gives off so many watts a metre [°C]: dry firing
+/// outside the bed. @cite churchill-chu-1975
+[[nodiscard]] double sheath_in_air_c(double diameter_m, double w_per_m, double emissivity,
+                                     double air_c);
+
+}  // namespace heatmatch

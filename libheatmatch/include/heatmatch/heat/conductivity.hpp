@@ -1,0 +1,93 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "heatmatch/base/interpolation.hpp"
+#include "heatmatch/parts/class_defaults.hpp"
+#include "heatmatch/parts/medium.hpp"
+
+namespace heatmatch {
+
+/// Conductivity of a fill over temperature, with its integral (the Kirchhoff variable), so that
+/// steady conduction stays linear: `Theta(T) = integral of k from 293.15 K to T`.
+class Conductivity {
+  public:
+    /// Dry grains: `k = k20 (T/293.15)^0.25 + C d (T^3 - 293.15^3)`, C = 1.856e-7 W/m2K4 (radiation
+    /// between grains of emissivity 0.9), T in K. A fit to the packed-bed law for 20..900 °C and
+    /// grains of 0.2..20 mm. @cite zehner-schlunder-1970 @cite bauer-schlunder-1978
+    [[nodiscard]] static Conductivity of_grains(double k20_w_mk, double grain_mm);
+    /// Measured values, piecewise linear, times a factor; constant beyond the ends.
+    [[nodiscard]] static Conductivity of_table(const std::vector<TablePoint>& table,
+                                               double factor = 1.0);
+    [[nodiscard]] static Conductivity constant(double k_w_mk);
+
+    [[nodiscard]] double at(double t_k) const;     //!< [W/mK]
+    [[nodiscard]] double theta(double t_k) const;  //!< [W/m]
+    /// The temperature of that integral [K], within 1..6000 K.
+    [[nodiscard]] double temperature_k(double theta_w_m) const;
+    /// Mean between two temperatures [W/mK].
+    [[nodiscard]] double mean(double a_k, double b_k) const;
+
+  private:
+    struct Point {
+        double t_k = 0.0;
+        double k_w_mk = 0.0;
+        double theta_w_m = 0.0;
+    };
+    double k20_w_mk_ = 0.0;
+    double radiation_ = 0.0;       //!< C d [W/mK4]
+    std::vector<Point> points_{};  //!< of a table; empty: the law
+};
+
+/// Heat capacity over temperature, with its integral.
+class HeatCapacity {
+  public:
+    explicit HeatCapacity(const std::vector<TablePoint>& table_j_kgk = {});
+    [[nodiscard]] double at(double t_k) const;        //!< [J/kgK]
+    [[nodiscard]] double enthalpy(double t_k) const;  //!< above 293.15 K [J/kg]
+    /// Mean between two temperatures [J/kgK].
+    [[nodiscard]] double mean(double a_k, double b_k) const;
+
+  private:
+    Conductivity table_;  // the same piecewise linear integral
+};
+
+/// Which end of what is known of a conductivity.
+enum class ConductivityEnd { low, typical, high };
+
+/// A fill as the heat model takes it.
+struct BedFill {
+    Conductivity conductivity = Conductivity::constant(0.27);
+    HeatCapacity heat_capacity{};
+    double density_kg_m3 = 0.0;
+    std::vector<Assumption> assumed{};
+
+    /// [J/m3K] between two temperatures.
+    [[nodiscard]] double mean_capacity_j_m3k(double a_k, double b_k) const {
+        return density_kg_m3 * heat_capacity.mean(a_k, b_k);
+    }
+};
+
+/// A dry (or, where told and known, moist) fill at one end of its conductivity. Unknown ends are
+/// 0.75 and 1.3 times the typical value, as in dry sand; an unknown grain counts 0.5 mm.
+[[nodiscard]] BedFill bed_fill(const Medium& medium, ConductivityEnd end, bool moist = false);
+
+/// What is suspicious about a fill: the conductivity of moist ground given to a dry bed.
+[[nodiscard]] std::vector<std::string> fill_warnings(const Medium& medium);
+
+/// Conductivity of a packed bed by Zehner, Bauer and Schluender [W/mK].
+struct PackedBed {
+    double porosity = 0.4;
+    double grain_mm = 0.5;
+    double solid_w_mk = 7.5;  //!< of the grains at that temperature [W/mK]
+    double emissivity = 0.9;  //!< of their surface
+    double shape = 1.4;       //!< 1.25 spheres, 1.4 broken grains
+    double contact = 0.0077;  //!< flattened share; 0.0077 for sand
+};
+/// In air of `temperature_k`. Zehner and Schluender's cell with Bauer's radiation and contact; no
+/// gas rarefaction. Good to some 10..30 % from 300 to 1300 K, high at low temperatures. @cite
+/// vdi-heat-atlas @cite zbs-asme-1994
+[[nodiscard]] double packed_bed_conductivity(const PackedBed& bed, double temperature_k);
+
+}  // namespace heatmatch

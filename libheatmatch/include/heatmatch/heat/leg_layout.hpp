@@ -1,0 +1,47 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "heatmatch/heat/store_shell.hpp"
+#include "heatmatch/parts/element.hpp"
+
+namespace heatmatch {
+
+/// Where the heated legs of a bank lie, seen along them. Legs of one element stand in a row, the
+/// elements beside each other, the whole centred in the store.
+struct LegLayout {
+    struct Leg {
+        double x_m = 0.0;  //!< from the axis [m]
+        double y_m = 0.0;
+    };
+    std::vector<Leg> legs{};
+    double leg_length_m = 0.0;  //!< heated, of one leg [m]
+    double radius_m = 0.0;      //!< of the sheath, or of a pipe over it [m]
+    double sheath_radius_m = 0.0;
+    std::string misfit{};  //!< why it does not fit the store; empty: it fits
+    std::vector<Assumption> assumed{};
+
+    [[nodiscard]] double heated_length_m() const {
+        return leg_length_m * static_cast<double>(legs.size());
+    }
+    /// Distances of all legs seen from the hottest, itself first with its radius [m].
+    [[nodiscard]] std::vector<double> distances_m() const;
+    /// Largest distance of a leg from the axis [m].
+    [[nodiscard]] double outer_radius_m() const;
+    /// How much more heat meets the nearest spot of a round wall than its mean: the mean over the
+    /// legs of `(R² - b²)/(R² - 2 R b cos + b²)`, b from the axis (a line source in a cylinder;
+    /// @cite carslaw-jaeger), times the concentration of short legs.
+    [[nodiscard]] double wall_concentration(const StoreShell& shell) const;
+};
+
+/// What is missing to lay the legs of an element.
+[[nodiscard]] std::vector<std::string> missing_lengths(const Element& element);
+
+/// The legs of `elements` equal elements in a store. Unknown legs are as many as it takes to fit;
+/// unknown spacings are 50 mm between legs and 60 mm between elements (from memory). Throws
+/// InvalidInput for missing or zero lengths and for spacings below the diameter; what does not fit
+/// is told by `misfit`.
+[[nodiscard]] LegLayout leg_layout(const Element& element, int elements, const Store& store);
+
+}  // namespace heatmatch

@@ -1,0 +1,53 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heatmatch/heat/bed_charge.hpp"
+#include "heatmatch/parts/parts.hpp"
+
+namespace heatmatch {
+
+/// A temperature with the band of what is not known of the fill.
+struct TemperatureBand {
+    double low_c = 0.0;
+    double typical_c = 0.0;
+    double high_c = 0.0;
+};
+
+/// How hot a bank makes a store.
+struct SheathTemperature {
+    TemperatureBand sheath_c{};     //!< of the hottest leg
+    TemperatureBand coil_c{};       //!< inside it
+    TemperatureBand bed_mean_c{};   //!< of the bulk
+    TemperatureBand wall_c{};       //!< outer wall at its hottest spot
+    TemperatureBand lid_c{};        //!< outer surface of the lid
+    double sheath_verdict_c = 0.0;  //!< to be judged: low conductivity, rise times 1.10
+    double w_per_cm = 0.0;          //!< of heated length
+    std::vector<Assumption> assumed{};
+    std::vector<std::string> warnings{};
+};
+
+/// What a store of `elements` equal elements is charged with.
+struct StoreCharge {
+    double power_w = 0.0;  //!< of the whole bank [W]
+    double hours = 5.0;    //!< of a day [h]
+    double air_c = 20.0;   //!< around the store [°C]
+    double days = 1.0;
+    bool moist = false;  //!< before it has dried
+};
+
+/// The bed as the closed form takes it. Throws InvalidInput as leg_layout() and store_shell() do,
+/// and where the legs do not fit; a liquid has no bed.
+[[nodiscard]] BedCharge bed_charge(const Medium& medium, const Store& store, const Element& element,
+                                   int elements, const StoreCharge& charge, ConductivityEnd end);
+
+/// How hot sheath, coil, bed, wall and lid get. Water: the bulk warms as a whole up to 100 °C, the
+/// sheath stays 10 K (convection) to 25 K (boiling) above it, from memory. Throws InvalidInput for
+/// powers, times and temperatures out of range, and as bed_charge() does.
+[[nodiscard]] SheathTemperature sheath_temperature(const Parts& parts, const Store& store,
+                                                   const Element& element, int elements,
+                                                   const StoreCharge& charge);
+
+}  // namespace heatmatch
