@@ -7,6 +7,8 @@ namespace heatmatch {
 namespace {
 
 constexpr auto shapes = std::to_array<std::string_view>({"cylinder", "box"});
+constexpr auto terminal_places =
+    std::to_array<std::string_view>({"buried", "box outside", "through wall"});
 constexpr auto places = std::to_array<std::string_view>({"in space", "outside"});
 constexpr Range size{.low = 0.02, .high = 20.0};
 constexpr Range u_value{.low = 0.01, .high = 100.0};
@@ -59,6 +61,11 @@ std::span<const Field> store_fields() {
                                           .unit = unit::millimetre,
                                           .range = {.low = 1.0, .high = 5000.0},
                                           .meaning = "between neighbouring elements"}),
+        bind<&Store::spreader_diameter_mm>({.name = "spreader_diameter_mm",
+                                            .kind = FieldKind::number,
+                                            .unit = unit::millimetre,
+                                            .range = {.low = 3.0, .high = 300.0},
+                                            .meaning = "of a metal pipe over each leg"}),
         bind<&Store::stands>({.name = "stands",
                               .kind = FieldKind::choice,
                               .meaning = "in the heated space or outside it",
@@ -68,6 +75,27 @@ std::span<const Field> store_fields() {
                                     .unit = unit::hour,
                                     .range = {.low = 0.1, .high = 24.0},
                                     .meaning = "hours a day of full sun charges it"}),
+        bind<&Store::air_c>({.name = "air_c",
+                             .kind = FieldKind::number,
+                             .unit = unit::celsius,
+                             .range = {.low = -60.0, .high = 80.0},
+                             .meaning = "air around the store on the warmest day it is used"}),
+        bind<&Store::terminals>({.name = "terminals",
+                                 .kind = FieldKind::choice,
+                                 .meaning = "where the terminals of the elements are",
+                                 .words = terminal_places}),
+        bind<&Store::moist>({.name = "moist",
+                             .kind = FieldKind::flag,
+                             .meaning = "the fill was put in damp, or gets wet"}),
+        bind<&Store::vented>({.name = "vented",
+                              .kind = FieldKind::flag,
+                              .meaning = "steam and pressure have a way out"}),
+        bind<&Store::combustible_distance_mm>(
+            {.name = "combustible_distance_mm",
+             .kind = FieldKind::number,
+             .unit = unit::millimetre,
+             .range = {.low = 0.0, .high = 5000.0},
+             .meaning = "from the store to the nearest wood, board or plastic"}),
     });
     return fields;
 }

@@ -13,11 +13,10 @@ struct BedCharge {
     BedFill fill{};
     StoreShell shell{};
     LegLayout legs{};
-    double air_c = 20.0;  //!< around the store [°C]
-    double hours = 5.0;   //!< of a day [h]
-    double days = 1.0;    //!< such days, one after the other
-    /// Sand that does not touch: an empty gap around the sheath [m].
-    double gap_m = 0.0;
+    double air_c = 20.0;       //!< around the store [°C]
+    double hours = 5.0;        //!< of a day [h]
+    double days = 1.0;         //!< such days, one after the other
+    double gap_m = 0.0;        //!< of air around the sheath, where grains settled away [m]
     double rod_j_m_k = 170.0;  //!< of a metre of element: metal and magnesia, 8 mm [J/mK]
 };
 

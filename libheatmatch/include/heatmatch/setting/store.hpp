@@ -17,12 +17,18 @@ struct Store {
     std::optional<double> depth_m{};     //!< of a box [m]
     std::optional<double> height_m{};    //!< of the fill [m]
     std::optional<double> wall_emissivity{};
-    std::optional<double> top_u_w_m2k{};         //!< lid to air [W/m2K]
-    std::optional<double> side_u_w_m2k{};        //!< of insulation around the wall [W/m2K]
-    std::optional<double> bottom_u_w_m2k{};      //!< floor [W/m2K]
-    std::optional<double> element_spacing_mm{};  //!< between neighbouring elements [mm]
-    std::string stands{};                        //!< in space, or outside
-    std::optional<double> charge_hours{};        //!< of a day of full sun [h]
+    std::optional<double> top_u_w_m2k{};           //!< lid to air [W/m2K]
+    std::optional<double> side_u_w_m2k{};          //!< of insulation around the wall [W/m2K]
+    std::optional<double> bottom_u_w_m2k{};        //!< floor [W/m2K]
+    std::optional<double> element_spacing_mm{};    //!< between neighbouring elements [mm]
+    std::optional<double> spreader_diameter_mm{};  //!< of a pipe over each leg [mm]
+    std::string stands{};                          //!< in space, or outside
+    std::optional<double> charge_hours{};          //!< of a day of full sun [h]
+    std::optional<double> air_c{};                 //!< around it on the warmest day of use [°C]
+    std::string terminals{};       //!< where they are: buried, in a box outside, through wall
+    std::optional<bool> moist{};   //!< the fill was put in damp, or gets wet
+    std::optional<bool> vented{};  //!< steam and pressure have a way out
+    std::optional<double> combustible_distance_mm{};  //!< to the nearest wood or plastic [mm]
 
     friend bool operator==(const Store&, const Store&) = default;
 };

@@ -1,0 +1,243 @@
+#include "heatmatch/heat/bed_charge.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdint>
+#include <vector>
+
+#include <boost/math/tools/roots.hpp>
+
+#include "heatmatch/base/units.hpp"
+#include "heatmatch/heat/air.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double pi = 3.14159265358979323846;
+constexpr double stefan_boltzmann = 5.670374419e-8;
+constexpr double day_s = 86400.0;
+constexpr double hottest_k = 3500.0;
+
+/// What of a charge does not change with power.
+struct Geometry {
+    std::vector<double> distances_m{};
+    double length_m = 0.0;
+    double heated_m = 0.0;
+    double outer_m = 0.0;  //!< of a body of revolution around the legs that holds the bed [m]
+    double mean_m = 0.0;   //!< where its mean temperature lies [m]
+    double air_k = 0.0;
+    double seconds = 0.0;
+};
+
+Geometry geometry_of(const BedCharge& charge) {
+    Geometry geometry{.distances_m = charge.legs.distances_m(),
+                      .length_m = charge.legs.leg_length_m,
+                      .heated_m = charge.legs.heated_length_m(),
+                      .air_k = charge.air_c + zero_celsius_k,
+                      .seconds = charge.hours * 3600.0};
+    geometry.distances_m.front() =
+        std::max(charge.legs.radius_m, charge.legs.sheath_radius_m + charge.gap_m);
+    const double l = geometry.length_m;
+    const double cube = 1.0 + 6.0 * charge.shell.volume_m3 / (pi * l * l * l);
+    const double square = std::cbrt(cube * cube);
+    geometry.outer_m = 0.5 * l * std::sqrt(square - 1.0);
+    geometry.mean_m = geometry.outer_m * std::exp(-0.5);
+    return geometry;
+}
+
+struct Bulk {
+    double bed_k = 0.0;
+    double edge_k = 0.0;
+};
+
+/// The bulk as one time constant behind its wall.
+Bulk bulk_of(const BedCharge& charge, const Geometry& geometry, double power_w) {
+    const double l = geometry.length_m;
+    const double form =
+        (std::asinh(0.5 * l / geometry.mean_m) - std::asinh(0.5 * l / geometry.outer_m)) /
+        (2.0 * pi * l);
+    const double air_k = geometry.air_k;
+    Bulk bulk{.bed_k = air_k, .edge_k = air_k};
+    constexpr int most_steps = 60;
+    constexpr double close_enough_k = 1e-6;
+    for (int step = 0; step < most_steps; ++step) {
+        const double ua = charge.shell.loss_w_k(bulk.edge_k, air_k);
+        const double k = charge.fill.conductivity.mean(bulk.edge_k, bulk.bed_k);
+        const double ue = 1.0 / (1.0 / ua + form / k);
+        const double tau =
+            charge.fill.mean_capacity_j_m3k(air_k, bulk.bed_k) * charge.shell.volume_m3 / ue;
+        // A day's heat, and what is left of the same on the days before.
+        const double before =
+            charge.days > 1.0 ? std::expm1(-day_s * charge.days / tau) / std::expm1(-day_s / tau)
+                              : 1.0;
+        const double rise = power_w / ue * -std::expm1(-geometry.seconds / tau) * before;
+        const double bed_k = std::min(air_k + rise, hottest_k);
+        const double edge_k = air_k + (bed_k - air_k) * ue / ua;
+        const double moved = std::fabs(bed_k - bulk.bed_k) + std::fabs(edge_k - bulk.edge_k);
+        bulk = {.bed_k = bed_k, .edge_k = edge_k};
+        if (moved < close_enough_k) break;
+    }
+    return bulk;
+}
+
+/// Sum over the legs at those distances; heat has come as far as `rho` of each.
+double spread(const Geometry& geometry, std::span<const double> distances_m, double diffusivity) {
+    const double half = 0.5 * geometry.length_m;
+    const double m2 = geometry.mean_m * geometry.mean_m;
+    const double reached = 2.246 * diffusivity * geometry.seconds;
+    double sum = 0.0;
+    for (const double d : distances_m) {
+        const double r2 = d * d + reached;
+        const double rho = 1.0 / std::sqrt(std::sqrt(1.0 / (r2 * r2) + 1.0 / (m2 * m2)));
+        sum += std::max(0.0, std::asinh(half / d) - std::asinh(half / rho));
+    }
+    return sum;
+}
+
+/// Temperature where the legs at those distances add up, over the bulk [K].
+double field_k(const BedCharge& charge, const Geometry& geometry, const Bulk& bulk,
+               std::span<const double> distances_m, double power_w) {
+    const Conductivity& conductivity = charge.fill.conductivity;
+    const double q = power_w / geometry.heated_m;
+    const double bulk_theta = conductivity.theta(bulk.bed_k);
+    double hot_k = bulk.bed_k;
+    constexpr int most_steps = 60;
+    constexpr double close_enough_k = 1e-6;
+    for (int step = 0; step < most_steps; ++step) {
+        const double diffusivity = conductivity.mean(bulk.bed_k, hot_k) /
+                                   charge.fill.mean_capacity_j_m3k(bulk.bed_k, hot_k);
+        const double theta =
+            bulk_theta + q / (2.0 * pi) * spread(geometry, distances_m, diffusivity);
+        const double next_k = std::min(conductivity.temperature_k(theta), hottest_k);
+        const double moved = std::fabs(next_k - hot_k);
+        hot_k = next_k;
+        if (moved < close_enough_k) break;
+    }
+    return hot_k;
+}
+
+/// A sheath within a gap of air, the sand around it at `outer_k`: radiation and conduction [K].
+double across_gap_k(double sheath_m, double outer_m, double w_per_m, double outer_k) {
+    if (outer_m <= sheath_m || w_per_m <= 0.0) return outer_k;
+    constexpr double emissivity = 0.8;  // of both, oxidised metal and sand; from memory
+    const double effective =
+        1.0 / (1.0 / emissivity + sheath_m / outer_m * (1.0 / emissivity - 1.0));
+    const auto surplus = [&](double sheath_k) {
+        const double k = air_at(0.5 * (sheath_k + outer_k)).conductivity_w_mk;
+        const double square = sheath_k * sheath_k + outer_k * outer_k;
+        return 2.0 * pi * k / std::log(outer_m / sheath_m) * (sheath_k - outer_k) +
+               2.0 * pi * sheath_m * effective * stefan_boltzmann * square * (sheath_k + outer_k) *
+                   (sheath_k - outer_k) -
+               w_per_m;
+    };
+    if (surplus(hottest_k) <= 0.0) return hottest_k;
+    std::uintmax_t steps = 100;
+    return boost::math::tools::toms748_solve(surplus, outer_k, hottest_k,
+                                             boost::math::tools::eps_tolerance<double>(40), steps)
+        .second;
+}
+
+}  // namespace
+
+BedTemperatures bed_temperatures(const BedCharge& charge, double power_w) {
+    const Geometry geometry = geometry_of(charge);
+    const Bulk bulk = bulk_of(charge, geometry, power_w);
+    const double q = power_w / geometry.heated_m;
+    double sheath_k = field_k(charge, geometry, bulk, geometry.distances_m, power_w);
+    sheath_k = across_gap_k(charge.legs.sheath_radius_m, geometry.distances_m.front(), q, sheath_k);
+    // The rod warms itself first: C dT/dt = q' - T/Z with Z = rise/q', for constant q'.
+    const double rise = sheath_k - bulk.bed_k;
+    if (rise > 0.0 && charge.rod_j_m_k > 0.0) {
+        sheath_k =
+            bulk.bed_k - rise * std::expm1(-geometry.seconds * q / (charge.rod_j_m_k * rise));
+    }
+    const double air_k = geometry.air_k;
+    const double spot_k = std::min(
+        sheath_k, air_k + (bulk.edge_k - air_k) * charge.legs.wall_concentration(charge.shell));
+    return {.sheath_c = sheath_k - zero_celsius_k,
+            .bed_mean_c = bulk.bed_k - zero_celsius_k,
+            .edge_c = bulk.edge_k - zero_celsius_k,
+            .wall_c = charge.shell.side_surface_k(spot_k, air_k) - zero_celsius_k,
+            .lid_c = charge.shell.lid_surface_k(bulk.edge_k, air_k) - zero_celsius_k};
+}
+
+double largest_power_w(const BedCharge& charge, double limit_c, double factor) {
+    const auto excess = [&](double power_w) {
+        const double sheath_c = bed_temperatures(charge, power_w).sheath_c;
+        return charge.air_c + factor * (sheath_c - charge.air_c) - limit_c;
+    };
+    if (limit_c <= charge.air_c) return 0.0;
+    double high = 100.0 * charge.legs.heated_length_m();
+    double low = 0.0;
+    constexpr double most_w = 1e7;
+    while (excess(high) < 0.0) {
+        low = high;
+        high *= 2.0;
+        if (high > most_w) return most_w;
+    }
+    std::uintmax_t steps = 100;
+    return boost::math::tools::toms748_solve(excess, low, high,
+                                             boost::math::tools::eps_tolerance<double>(36), steps)
+        .first;
+}
+
+std::optional<double> hours_to_limit(const BedCharge& charge, double power_w, double limit_c,
+                                     double longest_h) {
+    BedCharge at = charge;
+    at.days = 1.0;
+    const auto excess = [&](double ln_hours) {
+        at.hours = std::exp(ln_hours);
+        return bed_temperatures(at, power_w).sheath_c - limit_c;
+    };
+    if (limit_c <= charge.air_c) return 0.0;
+    constexpr double shortest_h = 1e-5;
+    const double low = std::log(shortest_h);
+    const double high = std::log(longest_h);
+    if (excess(high) < 0.0) return std::nullopt;
+    if (excess(low) >= 0.0) return shortest_h;
+    std::uintmax_t steps = 100;
+    return std::exp(boost::math::tools::toms748_solve(
+                        excess, low, high, boost::math::tools::eps_tolerance<double>(36), steps)
+                        .second);
+}
+
+double bed_temperature_c(const BedCharge& charge, double power_w, double distance_m) {
+    const Geometry geometry = geometry_of(charge);
+    const Bulk bulk = bulk_of(charge, geometry, power_w);
+    std::vector<double> distances = geometry.distances_m;
+    distances.front() = std::max(distances.front(), distance_m);
+    for (std::size_t i = 1; i < distances.size(); ++i) {
+        distances[i] = std::hypot(distances[i], distance_m);
+    }
+    return field_k(charge, geometry, bulk, distances, power_w) - zero_celsius_k;
+}
+
+double coil_above_sheath_k(double w_per_m) {
+    constexpr double magnesia_w_mk = 2.3;
+    constexpr double inner_share = 0.85;
+    constexpr double coil_share = 0.40;
+    return w_per_m / (2.0 * pi * magnesia_w_mk) * std::log(inner_share / coil_share);
+}
+
+double sheath_in_air_c(double diameter_m, double w_per_m, double emissivity, double air_c) {
+    const double air_k = air_c + zero_celsius_k;
+    const auto surplus = [&](double sheath_k) {
+        const double square = sheath_k * sheath_k + air_k * air_k;
+        return pi * diameter_m *
+                   (free_convection_cylinder(diameter_m, sheath_k, air_k) * (sheath_k - air_k) +
+                    emissivity * stefan_boltzmann * square * (sheath_k + air_k) *
+                        (sheath_k - air_k)) -
+               w_per_m;
+    };
+    if (w_per_m <= 0.0) return air_c;
+    if (surplus(hottest_k) <= 0.0) return hottest_k - zero_celsius_k;
+    std::uintmax_t steps = 100;
+    return boost::math::tools::toms748_solve(surplus, air_k, hottest_k,
+                                             boost::math::tools::eps_tolerance<double>(40), steps)
+               .second -
+           zero_celsius_k;
+}
+
+}  // namespace heatmatch

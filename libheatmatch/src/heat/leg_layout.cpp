@@ -1,0 +1,186 @@
+#include "heatmatch/heat/leg_layout.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/base/units.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double pi = 3.14159265358979323846;
+constexpr double default_leg_spacing_mm = 50.0;
+constexpr double default_element_spacing_mm = 60.0;
+constexpr double clearance_m = 0.02;  // under and over legs of unknown number, from memory
+
+/// Bundles of `row` legs each, `columns` of them side by side, centred.
+std::vector<LegLayout::Leg> laid_out(int bundles, int row, double leg_m, double bundle_m,
+                                     int columns) {
+    std::vector<LegLayout::Leg> legs;
+    const double pitch_m = (row - 1) * leg_m + bundle_m;
+    const int lines = (bundles + columns - 1) / columns;
+    for (int i = 0; i < bundles; ++i) {
+        const int line = i / columns;
+        const int in_line = std::min(columns, bundles - line * columns);
+        const double left_m = -0.5 * ((in_line - 1) * pitch_m + (row - 1) * leg_m);
+        const double y_m = (line - 0.5 * (lines - 1)) * bundle_m;
+        for (int j = 0; j < row; ++j) {
+            legs.push_back({.x_m = left_m + (i % columns) * pitch_m + j * leg_m, .y_m = y_m});
+        }
+    }
+    return legs;
+}
+
+double outer_radius_of(const std::vector<LegLayout::Leg>& legs) {
+    double outer = 0.0;
+    for (const LegLayout::Leg& leg : legs) outer = std::max(outer, std::hypot(leg.x_m, leg.y_m));
+    return outer;
+}
+
+std::string in_mm(double metres) {
+    return format_number(1000.0 * metres, 4) + " mm";
+}
+
+std::string overlap_of(const LegLayout& layout, double nearest_m) {
+    if (nearest_m >= 2.0 * layout.radius_m) return {};
+    return "legs " + in_mm(nearest_m) + " apart overlap: each is " + in_mm(2.0 * layout.radius_m) +
+           " thick";
+}
+
+std::string misfit_of(const LegLayout& layout, const StoreShell& shell) {
+    const double length = layout.leg_length_m;
+    const double half = layout.outer_radius_m() + layout.radius_m;
+    const bool upright = length <= shell.height_m && half <= shell.radius_m;
+    const bool lying =
+        2.0 * half <= shell.height_m && std::hypot(0.5 * length, half) <= shell.radius_m;
+    if (upright || lying) return {};
+    if (length > shell.height_m && length > 2.0 * shell.radius_m) {
+        return "heated legs of " + in_mm(length) + " fit neither the height of " +
+               in_mm(shell.height_m) + " nor the width of " + in_mm(2.0 * shell.radius_m);
+    }
+    return std::to_string(layout.legs.size()) + " legs of " + in_mm(length) + ", " +
+           in_mm(2.0 * half) + " across, do not fit a store " + in_mm(2.0 * shell.radius_m) +
+           " wide and " + in_mm(shell.height_m) + " high";
+}
+
+}  // namespace
+
+std::vector<double> LegLayout::distances_m() const {
+    std::vector<double> best;
+    double largest = 0.0;
+    for (std::size_t i = 0; i < legs.size(); ++i) {
+        std::vector<double> distances{radius_m};
+        double sum = 0.0;
+        for (std::size_t j = 0; j < legs.size(); ++j) {
+            if (i == j) continue;
+            const double d = std::hypot(legs[i].x_m - legs[j].x_m, legs[i].y_m - legs[j].y_m);
+            distances.push_back(std::max(d, radius_m));
+            sum += std::asinh(0.5 * leg_length_m / distances.back());
+        }
+        if (best.empty() || sum > largest) {
+            best = std::move(distances);
+            largest = sum;
+        }
+    }
+    return best;
+}
+
+double LegLayout::outer_radius_m() const {
+    return outer_radius_of(legs);
+}
+
+double LegLayout::wall_concentration(const StoreShell& shell) const {
+    // A leg at the wall has no finite concentration there: none is taken nearer than this share.
+    constexpr double nearest_share = 0.95;
+    const double r = shell.radius_m;
+    double around = 1.0;
+    for (const Leg& spot : legs) {
+        const double distance = std::hypot(spot.x_m, spot.y_m);
+        if (distance <= 0.0) continue;
+        double sum = 0.0;
+        for (const Leg& leg : legs) {
+            const double b = std::min(std::hypot(leg.x_m, leg.y_m), nearest_share * r);
+            const double cosine = b > 0.0 ? (leg.x_m * spot.x_m + leg.y_m * spot.y_m) /
+                                                (std::hypot(leg.x_m, leg.y_m) * distance)
+                                          : 0.0;
+            sum += (r * r - b * b) / (r * r - 2.0 * r * b * cosine + b * b);
+        }
+        around = std::max(around, sum / static_cast<double>(legs.size()));
+    }
+    const double all_m2 = shell.side_m2 + shell.top_m2 + shell.bottom_m2;
+    const double mid_plane_m2 =
+        2.0 * pi * r * leg_length_m * std::sqrt(1.0 + 4.0 * r * r / (leg_length_m * leg_length_m));
+    return around * std::max(1.0, all_m2 / mid_plane_m2);
+}
+
+std::vector<std::string> missing_lengths(const Element& element) {
+    std::vector<std::string> missing;
+    if (element.heated_length_mm.value_or(0.0) <= 0.0) missing.emplace_back("heated_length_mm");
+    if (element.sheath_diameter_mm.value_or(0.0) <= 0.0) missing.emplace_back("sheath_diameter_mm");
+    return missing;
+}
+
+LegLayout leg_layout(const Element& element, int elements, const Store& store) {
+    const std::string title = "element \"" + element.id + '"';
+    const std::vector<std::string> missing = missing_lengths(element);
+    if (!missing.empty()) {
+        throw InvalidInput({.part = title,
+                            .field = missing.front(),
+                            .value = "not given",
+                            .allowed = "> 0 mm",
+                            .remedy = "measure the element"});
+    }
+    if (elements < 1) {
+        throw InvalidInput({.part = title,
+                            .field = "elements",
+                            .value = std::to_string(elements),
+                            .allowed = "at least 1",
+                            .remedy = "say how many of them heat the store"});
+    }
+    const StoreShell shell = store_shell(store);
+    LegLayout layout;
+    layout.sheath_radius_m = *element.sheath_diameter_mm / 2000.0;
+    layout.radius_m =
+        std::max(layout.sheath_radius_m, store.spreader_diameter_mm.value_or(0.0) / 2000.0);
+    const double heated_m = *element.heated_length_mm / 1000.0;
+    int row = element.legs.value_or(1);
+    if (!element.legs) {
+        const double longest_m = std::max(shell.height_m, 2.0 * shell.radius_m) - 2.0 * clearance_m;
+        row = std::max(1, static_cast<int>(std::ceil(heated_m / std::max(longest_m, clearance_m))));
+        layout.assumed.push_back({title, "legs", std::to_string(row), "as the store needs"});
+    }
+    layout.leg_length_m = heated_m / row;
+    double leg_mm = element.leg_spacing_mm.value_or(default_leg_spacing_mm);
+    if (row > 1 && !element.leg_spacing_mm) {
+        layout.assumed.push_back(
+            {title, "leg_spacing_mm", format_number(leg_mm) + " mm", "from memory"});
+    }
+    double bundle_mm = store.element_spacing_mm.value_or(default_element_spacing_mm);
+    if (elements > 1 && !store.element_spacing_mm) {
+        layout.assumed.push_back(
+            {"store", "element_spacing_mm", format_number(bundle_mm) + " mm", "from memory"});
+    }
+    int bundles = elements;
+    if (!element.legs) {  // bent as one likes: single legs on a grid
+        bundles = elements * row;
+        bundle_mm = std::min(leg_mm, bundle_mm);
+        row = 1;
+    }
+    for (int columns = 1; columns <= bundles; ++columns) {
+        auto legs = laid_out(bundles, row, leg_mm / 1000.0, bundle_mm / 1000.0, columns);
+        if (layout.legs.empty() || outer_radius_of(legs) < layout.outer_radius_m() - 1e-9) {
+            layout.legs = std::move(legs);
+        }
+    }
+    const bool several_rows = bundles > 1;
+    if (row > 1) layout.misfit = overlap_of(layout, leg_mm / 1000.0);
+    if (several_rows && layout.misfit.empty()) {
+        layout.misfit = overlap_of(layout, bundle_mm / 1000.0);
+    }
+    if (layout.misfit.empty()) layout.misfit = misfit_of(layout, shell);
+    return layout;
+}
+
+}  // namespace heatmatch

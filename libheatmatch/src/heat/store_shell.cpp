@@ -1,0 +1,126 @@
+#include "heatmatch/heat/store_shell.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/base/units.hpp"
+#include "heatmatch/heat/air.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double pi = 3.14159265358979323846;
+constexpr double stefan_boltzmann = 5.670374419e-8;
+constexpr double default_emissivity = 0.9;
+constexpr double default_top_u = 3.0;
+constexpr double default_bottom_u = 4.0;
+
+double radiation_w_m2k(double emissivity, double surface_k, double air_k) {
+    return emissivity * stefan_boltzmann * (surface_k * surface_k + air_k * air_k) *
+           (surface_k + air_k);
+}
+
+/// Surface over insulation of `u`, its own film of air included: found from outside.
+double insulated_surface_k(double u, double edge_k, double air_k) {
+    constexpr double film_w_m2k = 8.0;  // still air and paint near room temperature, from memory
+    return air_k + (edge_k - air_k) * std::min(1.0, u / film_w_m2k);
+}
+
+}  // namespace
+
+double free_convection_plate(double height_m, double surface_k, double air_k) {
+    constexpr double gravity = 9.80665;
+    constexpr double lowest_k = 0.01;
+    const double difference_k = std::max(std::fabs(surface_k - air_k), lowest_k);
+    const double film_k = 0.5 * (surface_k + air_k);
+    const Air air = air_at(film_k);
+    const double rayleigh = gravity / film_k * difference_k * height_m * height_m * height_m *
+                            air.prandtl /
+                            (air.kinematic_viscosity_m2_s * air.kinematic_viscosity_m2_s);
+    static const double shape = std::pow(1.0 + std::pow(0.492 / 0.70, 9.0 / 16.0), 8.0 / 27.0);
+    const double root = 0.825 + 0.387 * std::cbrt(std::sqrt(rayleigh)) / shape;
+    return root * root * air.conductivity_w_mk / height_m;
+}
+
+double StoreShell::side_w_m2k(double wall_k, double air_k) const {
+    if (side_u_w_m2k > 0.0) return side_u_w_m2k;
+    return free_convection_plate(height_m, wall_k, air_k) +
+           radiation_w_m2k(wall_emissivity, wall_k, air_k);
+}
+
+double StoreShell::loss_w_k(double wall_k, double air_k) const {
+    return side_w_m2k(wall_k, air_k) * side_m2 + top_u_w_m2k * top_m2 + bottom_u_w_m2k * bottom_m2;
+}
+
+double StoreShell::side_surface_k(double edge_k, double air_k) const {
+    return side_u_w_m2k > 0.0 ? insulated_surface_k(side_u_w_m2k, edge_k, air_k) : edge_k;
+}
+
+double StoreShell::lid_surface_k(double edge_k, double air_k) const {
+    return insulated_surface_k(top_u_w_m2k, edge_k, air_k);
+}
+
+std::vector<std::string> missing_sizes(const Store& store) {
+    std::vector<std::string> missing;
+    const auto need = [&missing](const std::optional<double>& size, const char* name) {
+        if (!size) missing.emplace_back(name);
+    };
+    if (store.shape == "box") {
+        need(store.width_m, "width_m");
+        need(store.depth_m, "depth_m");
+    } else {
+        need(store.diameter_m, "diameter_m");
+    }
+    need(store.height_m, "height_m");
+    return missing;
+}
+
+StoreShell store_shell(const Store& store) {
+    const std::vector<std::string> missing = missing_sizes(store);
+    if (!missing.empty()) {
+        throw InvalidInput({.part = "store",
+                            .field = missing.front(),
+                            .value = "not given",
+                            .allowed = "known",
+                            .remedy = "measure the inside of the vessel"});
+    }
+    StoreShell shell;
+    shell.height_m = *store.height_m;
+    double around = 0.0;
+    if (store.shape == "box") {
+        const double width = *store.width_m;
+        const double depth = *store.depth_m;
+        shell.top_m2 = width * depth;
+        around = 2.0 * (width + depth);
+        shell.radius_m = 0.5 * std::min(width, depth);
+    } else {
+        const double diameter = *store.diameter_m;
+        shell.top_m2 = pi / 4.0 * diameter * diameter;
+        around = pi * diameter;
+        shell.radius_m = 0.5 * diameter;
+    }
+    shell.bottom_m2 = shell.top_m2;
+    shell.side_m2 = around * shell.height_m;
+    shell.volume_m3 = shell.top_m2 * shell.height_m;
+    const auto take = [&shell](const std::optional<double>& given, double otherwise,
+                               const char* field, const char* unit) {
+        if (!given) {
+            shell.assumed.push_back(
+                {"store", field, format_number(otherwise) + unit, "from memory"});
+        }
+        return given.value_or(otherwise);
+    };
+    if (store.side_u_w_m2k) {
+        shell.side_u_w_m2k = *store.side_u_w_m2k;
+    } else {
+        shell.wall_emissivity =
+            take(store.wall_emissivity, default_emissivity, "wall_emissivity", "");
+    }
+    shell.top_u_w_m2k = take(store.top_u_w_m2k, default_top_u, "top_u_w_m2k", " W/m2K");
+    shell.bottom_u_w_m2k = take(store.bottom_u_w_m2k, default_bottom_u, "bottom_u_w_m2k", " W/m2K");
+    return shell;
+}
+
+}  // namespace heatmatch
