@@ -67,8 +67,9 @@ struct TailTemperatures {
 
 /// Solves the chain of exact fin elements from the heated length (`q' = g (Ts - Tbed)`, endless)
 /// to the wire (endless). In the bed `g = 2 pi k/ln(0.1 m/r)`, in air Churchill-Chu and radiation
-/// at the mean temperature of the sheath beyond the wall, and halfway down for the wire; the wire's
-/// own heat grows with its temperature. Bed and wall conduct at one temperature. Throws
+/// at the mean temperature of the sheath beyond the wall, and for the first 0.15 m of wire; further
+/// on the wire loses what leaves it as hot as conductor_temperature() finds. Its own heat grows
+/// with its temperature. Bed and wall conduct at one temperature. Throws
 /// InvalidInput. @cite churchill-chu-1975
 [[nodiscard]] TailTemperatures tail_temperatures(const HotTail& tail, const Wire& wire,
                                                  const Insulation* insulation);
