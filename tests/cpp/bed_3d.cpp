@@ -140,7 +140,7 @@ void Bed3d::surface() {
 double Bed3d::sheath_c() const {
     const double lattice_m = 0.14 * std::hypot(x_.near_m, y_.near_m);  // 0.198 of a square's side
     const double q = power_w_ / store_.legs.heated_length_m();
-    double hottest = temperature_.at(theta_.front());
+    double hottest = coldest_k;
     for (const Source& source : sources_) {
         const double theta = theta_[source.column * levels_ + levels_ / 2] +
                              q / (2.0 * pi) * std::log(lattice_m / store_.legs.radius_m);
