@@ -66,8 +66,8 @@ void Bed3d::build(const Bed3dMesh& mesh) {
         xs.push_back(leg.x_m);
         ys.push_back(leg.y_m);
     }
-    x_ = quarter_axis(xs, r, mesh.near_m);
-    y_ = quarter_axis(ys, r, x_.near_m);
+    x_ = quarter_axis(xs, r, mesh.near_m, mesh.growth);
+    y_ = quarter_axis(ys, r, x_.near_m, mesh.growth);
     disc_ = quarter_disc_of(x_, y_, r);
     const double h = store_.shell.height_m;
     const auto halves = static_cast<std::size_t>(std::max(2.0, std::round(0.5 * h / mesh.high_m)));

@@ -22,6 +22,7 @@ struct Bed3dStore {
 /// Size of cells and steps.
 struct Bed3dMesh {
     double near_m = 0.014;       //!< across, around the legs
+    double growth = 1.1;         //!< of one cell over the next beyond them, at most
     double high_m = 0.020;       //!< upright
     double first_step_s = 30.0;  //!< grow by a quarter each
     double longest_step_s = 600.0;

@@ -28,9 +28,9 @@ struct QuarterAxis {
 };
 
 /// Cells of about `mesh_m` with one centred on every leg at `legs_m` (>= 0), equal to some cells
-/// beyond the outermost, then growing by up to a fifth each until the last face meets the wall.
-inline QuarterAxis quarter_axis(const std::vector<double>& legs_m, double wall_m, double mesh_m) {
-    constexpr double growth = 1.2;
+/// beyond the outermost, then growing by up to `growth` each until the last face meets the wall.
+inline QuarterAxis quarter_axis(const std::vector<double>& legs_m, double wall_m, double mesh_m,
+                                double growth) {
     constexpr int equal_beyond = 4;
     double first_m = 0.0;  // the leg nearest to the plane, but not on it
     double last_m = 0.0;
