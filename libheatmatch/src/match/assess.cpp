@@ -40,6 +40,8 @@ Candidate assess(const Parts& catalog, const Installation& installation,
                              options.coil_temperature_c);
     circuit.runs = lay_runs(parts, installation, circuit.panel, circuit.panels, bank);
     circuit.devices = place_devices(parts, installation);
+    circuit.heat = bank_heat(fill_store(parts, installation), circuit.bank.element,
+                             circuit.bank.sheath, circuit.bank.alloy, bank.count());
     Candidate candidate = evaluate(circuit, installation, options.conditions);
     const auto weather =
         options.weather ? options.weather : own_weather(installation, candidate.remarks);

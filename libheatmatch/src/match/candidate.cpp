@@ -7,6 +7,7 @@
 #include "heatmatch/match/bank_margins.hpp"
 #include "heatmatch/match/device_margins.hpp"
 #include "heatmatch/match/run_margins.hpp"
+#include "heatmatch/match/sheath_margins.hpp"
 #include "heatmatch/match/store_margins.hpp"
 
 namespace heatmatch {
@@ -122,7 +123,9 @@ Candidate evaluate(const Circuit& circuit, const Installation& installation,
     append(candidate.margins, array_margins(circuit, installation.site));
     append(candidate.margins, run_margins(circuit, installation.site));
     append(candidate.margins, device_margins(circuit, installation));
-    append(candidate.margins, store_margins(circuit, installation));
+    const std::optional<HeatPoint> heat = heat_of(circuit, extreme);
+    append(candidate.margins, sheath_margins(circuit, heat));
+    append(candidate.margins, store_margins(circuit, heat));
     candidate.price_to_buy = price_to_buy(circuit);
     candidate.currency = installation.goals.currency.empty() ? circuit.bank.element.price.currency
                                                              : installation.goals.currency;

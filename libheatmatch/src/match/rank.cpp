@@ -98,6 +98,7 @@ class Evaluation {
         const Group& group = groups_.at(pairing.group);
         Circuit circuit = frames_.at(key(pairing));
         circuit.bank = context_.banks[pairing.bank];
+        circuit.heat = context_.heats[pairing.bank];
         Candidate candidate =
             evaluate(circuit, *context_.installation, context_.options->conditions);
         if (group.curves) {
@@ -179,6 +180,15 @@ std::string order_remark(const ScreenContext& context) {
            ": no weather was given, so the season is not counted.";
 }
 
+std::vector<std::string> heat_remarks(const ScreenContext& context) {
+    if (!context.installation->store) {
+        return {
+            "No store is described: how hot elements get is not assessed. In dry sand the sheath, "
+            "not the rated watts, limits an element."};
+    }
+    return fill_warnings(find_medium(*context.parts, context.installation->store->medium));
+}
+
 std::vector<std::string> panel_remarks(const ScreenContext& context) {
     std::vector<std::string> remarks;
     const std::size_t groups = context.installation->panels.size();
@@ -241,9 +251,7 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
                                   " pairings that no other beats in everything, the " +
                                   std::to_string(front.size()) + " of most heat are kept.");
     }
-    ranking.remarks.push_back(
-        "Heat in the store is not part of this version: in dry sand the sheath, not "
-        "the rated watts, limits an element.");
+    append(ranking.remarks, heat_remarks(context));
     append(ranking.remarks, panel_remarks(context));
     if (context.banks.empty()) {
         ranking.remarks.push_back(

@@ -5,7 +5,8 @@
 #include <vector>
 
 #include "heatmatch/heat/bed_charge.hpp"
-#include "heatmatch/parts/parts.hpp"
+#include "heatmatch/parts/element.hpp"
+#include "heatmatch/parts/medium.hpp"
 
 namespace heatmatch {
 
@@ -46,7 +47,7 @@ struct StoreCharge {
 /// How hot sheath, coil, bed, wall and lid get. Water: the bulk warms as a whole up to 100 °C, the
 /// sheath stays 10 K (convection) to 25 K (boiling) above it, from memory. Throws InvalidInput for
 /// powers, times and temperatures out of range, and as bed_charge() does.
-[[nodiscard]] SheathTemperature sheath_temperature(const Parts& parts, const Store& store,
+[[nodiscard]] SheathTemperature sheath_temperature(const Medium& medium, const Store& store,
                                                    const Element& element, int elements,
                                                    const StoreCharge& charge);
 
