@@ -112,13 +112,14 @@ std::optional<double> price_to_buy(const Circuit& circuit) {
 
 Candidate evaluate(const Circuit& circuit, const Installation& installation,
                    const std::vector<Condition>& conditions) {
-    Candidate candidate{.circuit = circuit};
+    Candidate candidate{.circuit = circuit, .site = installation.site};
     for (const Condition& condition : conditions) {
         candidate.delivered.push_back(
             deliver(circuit, condition.irradiance_w_m2, condition.cell_temperature_c));
     }
     const ArrayCurve bright = bright_curve(circuit.panel, circuit.panels, installation.site);
     const Extremes extreme = extremes(bright, circuit.bank, circuit.wire_ohm());
+    candidate.bright = extreme;
     append(candidate.margins, bank_margins(circuit, installation.site, extreme));
     append(candidate.margins, array_margins(circuit, installation.site));
     append(candidate.margins, run_margins(circuit, installation.site));

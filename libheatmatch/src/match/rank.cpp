@@ -212,7 +212,8 @@ std::vector<std::string> panel_remarks(const ScreenContext& context) {
 Ranking rank(const Parts& catalog, const Installation& installation, const RankOptions& options) {
     check_rank_options(options);
     check_installation(installation);
-    const Parts parts = merged_parts(catalog, installation);
+    const auto shared = std::make_shared<const Parts>(merged_parts(catalog, installation));
+    const Parts& parts = *shared;
     check_references(installation, parts);
     std::vector<std::string> weather_remarks;
     const auto weather =
@@ -220,8 +221,12 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     std::optional<SeasonWeather> season;
     if (weather)
         season = season_weather(*weather, installation.goals.months, options.exact_weather);
+    Installation judged = installation;
+    if (season) {
+        judged.site.bright_irradiance_w_m2 = judged_irradiance_w_m2(*season, installation.site);
+    }
     const ScreenContext context =
-        screen_context(parts, installation, options, season ? &*season : nullptr);
+        screen_context(parts, judged, options, season ? &*season : nullptr);
     const Tally tally = screen_all(context);
 
     Ranking ranking{.evaluated = tally.evaluated,
@@ -238,6 +243,9 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     ranking.candidates = std::move(lists[0]);
     ranking.rejected = std::move(lists[1]);
     ranking.pareto = std::move(lists[2]);
+    for (auto* list : {&ranking.candidates, &ranking.rejected, &ranking.pareto}) {
+        for (Candidate& candidate : *list) candidate.catalog = shared;
+    }
 
     ranking.remarks.push_back(order_remark(context));
     append(ranking.remarks, weather_remarks);
