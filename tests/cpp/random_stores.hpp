@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bed_3d.hpp"
 #include "heat_beds.hpp"
 
 #include <algorithm>
@@ -47,4 +48,13 @@ inline std::vector<RandomStore> random_stores(int count, std::uint32_t seed) {
         stores.push_back(store);
     }
     return stores;
+}
+
+/// The same store, from the temperature of the air on.
+inline Bed3dStore in_three_dimensions(const heatmatch::BedCharge& charge) {
+    return {.fill = charge.fill,
+            .shell = charge.shell,
+            .legs = charge.legs,
+            .air_c = charge.air_c,
+            .start_c = charge.air_c};
 }

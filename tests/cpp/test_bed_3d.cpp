@@ -75,7 +75,7 @@ TEST_CASE("one, two and four legs of finite length add up before heat meets the 
             if (legs > 1) exact += rise(spacing_m);
             if (legs > 2) exact += rise(spacing_m) + rise(spacing_m * std::numbers::sqrt2);
             const double error = (bed.sheath_c() - 20.0) / exact - 1.0;
-            MESSAGE(legs << " legs of 0.4 m after " << hours << " h: exact rise " << exact
+            MESSAGE(legs << " leg(s) of 0.4 m after " << hours << " h: exact rise " << exact
                          << " K, off by " << 100.0 * error << " %");
             CHECK(std::fabs(error) < 0.012);
         }
@@ -96,7 +96,7 @@ TEST_CASE("a hot cylinder cools as the series say, wall cut from square cells or
     Bed3d bed(store, finer(1.0));
     Bed3d fine(store, finer(0.5));
     double before_h = 0.0;
-    for (const double hours : {2.0, 10.0, 30.0}) {
+    for (const double hours : {2.0, 10.0}) {
         bed.run(0.0, (hours - before_h) * 3600.0);
         fine.run(0.0, (hours - before_h) * 3600.0);
         before_h = hours;

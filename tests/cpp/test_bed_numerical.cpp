@@ -2,10 +2,12 @@
 #include "error_spread.hpp"
 #include "heat_beds.hpp"
 #include "random_stores.hpp"
+#include "reference_csv.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
+#include <map>
+#include <sstream>
 #include <string>
 #include <vector>
 
@@ -19,48 +21,52 @@ TEST_SUITE_BEGIN("numerical");
 
 namespace {
 
-Bed3dStore in_three_dimensions(const heatmatch::BedCharge& charge) {
-    return {.fill = charge.fill,
-            .shell = charge.shell,
-            .legs = charge.legs,
-            .air_c = charge.air_c,
-            .start_c = charge.air_c};
+/// `a=1;b=2`.
+std::map<std::string, double> inputs_of(const ReferenceRow& row) {
+    std::map<std::string, double> inputs;
+    std::istringstream text(row.at("inputs"));
+    for (std::string piece; std::getline(text, piece, ';');) {
+        const std::size_t equals = piece.find('=');
+        inputs[piece.substr(0, equals)] = std::stod(piece.substr(equals + 1));
+    }
+    return inputs;
 }
 
 }  // namespace
 
-// Source: a 3-D finite volume solution (consistency, not measurement) made apart from both of
-// these: sheath 8 mm, wall 0.3, lid 3 and floor 4 W/m2K, 1550 kg/m3.
+// Source: rows of tests/reference/heat_open.csv, a finite-volume solution made apart from both of
+// these (consistency, not measurement).
 TEST_CASE("solver and closed form meet three sheath temperatures of an earlier solver") {
-    struct Row {
-        std::string name;
-        int legs;
-        double diameter_m, height_m, length_m, spacing_m, power_w, air_c, k20, grain_mm, hours;
-        double sheath_c;
-    };
-    const std::vector<Row> rows = {
-        {"drum_2leg_4h", 2, 0.40, 0.45, 0.30, 0.06, 180.0, 5.0, 0.27, 0.5, 4.0, 522.0},
-        {"drum_1leg_6h", 1, 0.58, 0.60, 0.40, 0.00, 150.0, 0.0, 0.27, 0.5, 6.0, 587.0},
-        {"bucket_2leg_2h", 2, 0.34, 0.30, 0.24, 0.06, 110.0, 8.0, 0.35, 0.8, 2.0, 305.0}};
-    for (const Row& row : rows) {
-        const heatmatch::BedCharge charge{
-            .fill = dry_sand(row.k20, row.grain_mm),
-            .shell = bare_cylinder(row.diameter_m, row.height_m, 0.3),
-            .legs = upright_legs(row.legs, row.length_m, row.spacing_m),
-            .air_c = row.air_c,
-            .hours = row.hours};
+    int rows = 0;
+    for (const ReferenceRow& row : read_reference("heat_open.csv")) {
+        if (row.at("quantity") != "hottest_sheath") continue;
+        ++rows;
+        const std::map<std::string, double> at = inputs_of(row);
+        heatmatch::BedCharge charge{
+            .fill = dry_sand(at.at("k20"), at.at("grain_mm")),
+            .shell = bare_cylinder(at.at("bed_D_m"), at.at("bed_H_m"), at.at("eps_wall")),
+            .legs = upright_legs(static_cast<int>(at.at("legs")), at.at("leg_L_m"),
+                                 at.contains("spacing_m") ? at.at("spacing_m") : 0.0),
+            .air_c = at.at("Ta_C"),
+            .hours = at.at("t_h")};
+        charge.fill.density_kg_m3 = at.at("rho");
+        charge.shell.top_u_w_m2k = at.at("U_top");
+        charge.shell.bottom_u_w_m2k = at.at("U_bottom");
         Bed3d bed(in_three_dimensions(charge));
-        bed.run(row.power_w, row.hours * 3600.0);
-        const double closed_c = bed_temperatures(charge, row.power_w).sheath_c;
-        const double rise_k = row.sheath_c - row.air_c;
-        MESSAGE(row.name << ": " << row.sheath_c << " C; here in three dimensions "
-                         << bed.sheath_c() << " C ("
-                         << 100.0 * (bed.sheath_c() - row.sheath_c) / rise_k
-                         << " % of the rise), closed form " << closed_c << " C ("
-                         << 100.0 * (closed_c - row.sheath_c) / rise_k << " %)");
-        CHECK(std::fabs(bed.sheath_c() - row.sheath_c) < 0.08 * rise_k);
-        CHECK(std::fabs(closed_c - row.sheath_c) < 0.08 * rise_k);
+        bed.run(at.at("P_W"), charge.hours * 3600.0);
+        const double closed_c = bed_temperatures(charge, at.at("P_W")).sheath_c;
+        const double expected_c = number(row, "expected");
+        const double rise_k = expected_c - charge.air_c;
+        MESSAGE(row.at("case") << ": " << expected_c << " C; here in three dimensions "
+                               << bed.sheath_c() << " C ("
+                               << 100.0 * (bed.sheath_c() - expected_c) / rise_k
+                               << " % of the rise), closed form " << closed_c << " C ("
+                               << 100.0 * (closed_c - expected_c) / rise_k << " %)");
+        CHECK(at.at("D_m") == 0.008);
+        CHECK(std::fabs(bed.sheath_c() - expected_c) < 0.08 * rise_k);
+        CHECK(std::fabs(closed_c - expected_c) < 0.08 * rise_k);
     }
+    CHECK(rows == 3);
 }
 
 // Source: the solver of bed_3d.hpp, measured against exact solutions in test_bed_3d.cpp.
@@ -69,7 +75,7 @@ TEST_CASE("the closed form's sheath stays near the solution in three dimensions,
     std::vector<ErrorSpread> sheath(times_h.size());
     std::vector<ErrorSpread> wall(times_h.size());
     std::vector<ErrorSpread> mean(times_h.size());
-    for (const RandomStore& store : random_stores(90, 20240607U)) {
+    for (const RandomStore& store : random_stores(60, 20240607U)) {
         heatmatch::BedCharge charge = store.charge;
         Bed3d bed(in_three_dimensions(charge));
         double before_h = 0.0;
@@ -99,69 +105,42 @@ TEST_CASE("the closed form's sheath stays near the solution in three dimensions,
     }
 }
 
-// Source: the solver of bed_3d.hpp.
-TEST_CASE("the shells' sheath stays near the solution in three dimensions, 1 to 8 hours") {
-    const std::vector<double> times_h = {1.0, 3.0, 5.0, 8.0};
-    std::vector<ErrorSpread> sheath(times_h.size());
-    std::vector<ErrorSpread> wall(times_h.size());
-    std::vector<ErrorSpread> mean(times_h.size());
-    for (const RandomStore& store : random_stores(45, 20240608U)) {
-        const heatmatch::BedCharge& charge = store.charge;
-        Bed3d bed(in_three_dimensions(charge));
-        heatmatch::BedShells shells(charge.fill, charge.shell, charge.legs, charge.air_c,
-                                    charge.air_c);
+TEST_CASE("the closed form's sheath stays near it through long charges and days in a row") {
+    ErrorSpread day;
+    ErrorSpread steady;
+    for (const RandomStore& store : random_stores(15, 20240609U)) {
+        heatmatch::BedCharge charge = store.charge;
+        Bed3d bed(in_three_dimensions(charge), {.longest_step_s = 1800.0});
         double before_h = 0.0;
-        for (std::size_t i = 0; i < times_h.size(); ++i) {
-            const double seconds = (times_h[i] - before_h) * 3600.0;
-            before_h = times_h[i];
-            bed.run(store.power_w, seconds);
-            shells.step(store.power_w, seconds);
-            const double rise_k = bed.sheath_c() - charge.air_c;
-            const double error = 100.0 * (shells.sheath_c() - bed.sheath_c()) / rise_k;
-            sheath[i].add(error, store.legs);
-            wall[i].add(shells.wall_c() - bed.wall_c(), store.legs);
-            mean[i].add(shells.bed_mean_c() - bed.bed_mean_c(), store.legs);
+        for (const double hours : {24.0, 150.0}) {
+            bed.run(store.power_w, (hours - before_h) * 3600.0);
+            before_h = hours;
+            charge.hours = hours;
+            const double closed_c = bed_temperatures(charge, store.power_w).sheath_c;
+            const double error =
+                100.0 * (closed_c - bed.sheath_c()) / (bed.sheath_c() - charge.air_c);
+            (hours < 100.0 ? day : steady).add(error, store.legs);
         }
     }
-    for (std::size_t i = 0; i < times_h.size(); ++i) {
-        MESSAGE("shells after " << times_h[i] << " h, sheath's rise: " << sheath[i].text("%"));
-        MESSAGE("shells after " << times_h[i] << " h, wall's hottest: " << wall[i].text("K"));
-        MESSAGE("shells after " << times_h[i] << " h, bed mean: " << mean[i].text("K"));
-        CHECK(sheath[i].smallest() > -10.0);
-        CHECK(sheath[i].largest() < 10.0);
-    }
-}
-
-// Source: the solver of bed_3d.hpp.
-TEST_CASE("the shells follow a day's sun and the night after as three dimensions do") {
-    for (const int legs : {1, 2, 4}) {
-        const heatmatch::BedCharge charge{.fill = dry_sand(0.27, 0.5),
-                                          .shell = bare_cylinder(0.34, 0.40),
-                                          .legs = upright_legs(legs, 0.28, 0.06),
-                                          .air_c = 5.0};
-        Bed3d bed(in_three_dimensions(charge), {.longest_step_s = 300.0});
-        heatmatch::BedShells shells(charge.fill, charge.shell, charge.legs, 5.0, 5.0);
-        double worst_k = 0.0;
-        double hottest_c = 0.0;
-        double most_kwh = 0.0;
-        double worst_kwh = 0.0;
-        for (int half_hour = 0; half_hour < 48; ++half_hour) {
-            const double hours = 0.5 * half_hour + 0.25;
-            const double share = std::max(0.0, std::sin(std::numbers::pi * hours / 10.0));
-            const double power_w = hours < 10.0 ? 110.0 * legs * share : 0.0;
-            bed.run(power_w, 1800.0);
-            shells.step(power_w, 1800.0);
-            worst_k = std::max(worst_k, std::fabs(shells.sheath_c() - bed.sheath_c()));
-            hottest_c = std::max(hottest_c, bed.sheath_c());
-            const double stored_kwh = bed.stored_j() / 3.6e6;
-            most_kwh = std::max(most_kwh, stored_kwh);
-            worst_kwh = std::max(worst_kwh, std::fabs(shells.stored_kwh() - stored_kwh));
+    ErrorSpread third;
+    for (const RandomStore& store : random_stores(12, 20240610U)) {
+        heatmatch::BedCharge charge = store.charge;
+        charge.days = 3.0;
+        Bed3d bed(in_three_dimensions(charge), {.longest_step_s = 1200.0});
+        for (int days = 0; days < 3; ++days) {
+            if (days > 0) bed.run(0.0, (24.0 - charge.hours) * 3600.0);
+            bed.run(store.power_w, charge.hours * 3600.0);
         }
-        MESSAGE(legs << " leg(s), a day of sun: hottest sheath " << hottest_c
-                     << " C, shells within " << worst_k << " K all day; most stored " << most_kwh
-                     << " kWh, shells within " << worst_kwh << " kWh");
-        CHECK(worst_k < 0.10 * (hottest_c - 5.0));
-        CHECK(worst_kwh < 0.10 * most_kwh);
+        const double closed_c = bed_temperatures(charge, store.power_w).sheath_c;
+        third.add(100.0 * (closed_c - bed.sheath_c()) / (bed.sheath_c() - charge.air_c),
+                  store.legs);
+    }
+    MESSAGE("after 24 h, sheath's rise: " << day.text("%"));
+    MESSAGE("after 150 h, sheath's rise: " << steady.text("%"));
+    MESSAGE("third day of five hours, sheath's rise: " << third.text("%"));
+    for (const ErrorSpread* spread : {&day, &steady, &third}) {
+        CHECK(spread->smallest() > -9.0);
+        CHECK(spread->largest() < 9.0);
     }
 }
 
@@ -194,7 +173,8 @@ TEST_CASE("many legs spread through a drum, in the closed form and in shells") {
                     << " spread legs after " << hours << " h: " << bed.sheath_c()
                     << " C, closed form off by " << closed_error << " %, shells " << error << " %");
             CHECK(std::fabs(closed_error) < 9.0);
-            CHECK(std::fabs(error) < 100.0);
+            CHECK(error > -12.0);  // in shells hot at first, never much too cold
+            CHECK((hours < 8.0 || error < 12.0));
         }
     }
 }
