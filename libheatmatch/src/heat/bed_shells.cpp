@@ -106,7 +106,7 @@ void BedShells::lay_out() {
 /// Newton for the temperatures at the end of an implicit step; false if it does not settle.
 bool BedShells::settle(Nodes& t_k, double power_w, double seconds) const {
     constexpr int most_turns = 60;
-    constexpr double close_enough_k = 1e-7;
+    constexpr double close_enough_k = 1e-9;
     constexpr double longest_leap_k = 300.0;
     constexpr double coldest_k = 10.0;
     constexpr double nudge_k = 1e-3;

@@ -25,8 +25,8 @@ class BedShells {
     BedShells(BedFill fill, StoreShell shell, LegLayout legs, double air_c, double start_c);
 
     /// Constant power into all legs together for that long, in implicit steps of at most 600 s,
-    /// each of whose heat balance closes to rounding. Throws InvalidInput for power or time below
-    /// zero or not finite.
+    /// each of whose heat balance closes to rounding (no bed is hotter than some 3000 °C). Throws
+    /// InvalidInput for power or time below zero or not finite.
     void step(double power_w, double seconds);
     /// The air around the store from now on. Throws InvalidInput out of range.
     void set_air_c(double air_c);
