@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <vector>
 
+#include <boost/math/special_functions/expint.hpp>
 #include <boost/math/tools/roots.hpp>
 
 #include "heatmatch/base/units.hpp"
@@ -82,14 +83,24 @@ Bulk bulk_of(const BedCharge& charge, const Geometry& geometry, double power_w) 
     return bulk;
 }
 
-/// Sum over the legs at those distances; heat has come as far as `rho` of each.
+/// `E1(x)`, the integral of `exp(-u)/u` from x on.
+double exponential_integral(double x) {
+    constexpr double none_left = 50.0;
+    if (!(x < none_left)) return 0.0;
+    using Policy = boost::math::policies::policy<boost::math::policies::promote_double<false>>;
+    return boost::math::expint(1, x, Policy());
+}
+
+/// Sum over the legs at those distances. Heat of a line comes as far as `d exp(E1(d²/4at)/2)`: its
+/// logarithm is that line's rise, next to nothing at a leg that it has not yet met. In the long run
+/// it ends where the bulk has its mean.
 double spread(const Geometry& geometry, std::span<const double> distances_m, double diffusivity) {
     const double half = 0.5 * geometry.length_m;
     const double m2 = geometry.mean_m * geometry.mean_m;
-    const double reached = 2.246 * diffusivity * geometry.seconds;
+    const double reached = 4.0 * diffusivity * geometry.seconds;
     double sum = 0.0;
     for (const double d : distances_m) {
-        const double r2 = d * d + reached;
+        const double r2 = d * d * std::exp(exponential_integral(d * d / reached));
         const double rho = 1.0 / std::sqrt(std::sqrt(1.0 / (r2 * r2) + 1.0 / (m2 * m2)));
         sum += std::max(0.0, std::asinh(half / d) - std::asinh(half / rho));
     }
