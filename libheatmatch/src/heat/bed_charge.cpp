@@ -139,36 +139,72 @@ double across_gap_k(double sheath_m, double outer_m, double w_per_m, double oute
         .second;
 }
 
+/// The hottest sheath over a bulk [K].
+double sheath_k_of(const BedCharge& charge, const Geometry& geometry, const Bulk& bulk,
+                   double power_w) {
+    const double q = power_w / geometry.heated_m;
+    const double sand_k = field_k(charge, geometry, bulk, geometry.distances_m, power_w);
+    const double sheath_k =
+        across_gap_k(charge.legs.sheath_radius_m, geometry.distances_m.front(), q, sand_k);
+    // The rod warms itself first: C dT/dt = q' - T/Z with Z = rise/q', for constant q'.
+    const double rise = sheath_k - bulk.bed_k;
+    if (rise <= 0.0 || charge.rod_j_m_k <= 0.0) return sheath_k;
+    return bulk.bed_k - rise * std::expm1(-geometry.seconds * q / (charge.rod_j_m_k * rise));
+}
+
+double sheath_c_of(const BedCharge& charge, const Geometry& geometry, double power_w) {
+    return sheath_k_of(charge, geometry, bulk_of(charge, geometry, power_w), power_w) -
+           zero_celsius_k;
+}
+
+/// Temperature in the bed at a distance from the hottest leg, across it at half its length [K].
+double beside_leg_k(const BedCharge& charge, const Geometry& geometry, const Bulk& bulk,
+                    double power_w, double distance_m) {
+    std::vector<double> distances = geometry.distances_m;
+    distances.front() = std::max(distances.front(), distance_m);
+    for (std::size_t i = 1; i < distances.size(); ++i) {
+        distances[i] = std::hypot(distances[i], distance_m);
+    }
+    return field_k(charge, geometry, bulk, distances, power_w);
+}
+
+/// The bed's hottest spot under its lid [K]. Beyond its end a leg's field is half of that beside
+/// its middle; a lid that lets nothing through mirrors it to the whole; one of `u` leaves the share
+/// of sand of that depth before it, `1/(1 + u depth/k)`.
+double under_lid_k(const BedCharge& charge, const Geometry& geometry, const Bulk& bulk,
+                   double power_w) {
+    const double height = charge.shell.height_m;
+    const bool upright = geometry.length_m <= height;
+    const double depth = std::max(0.0, upright ? 0.5 * (height - geometry.length_m) : 0.5 * height);
+    const double beside_k = beside_leg_k(charge, geometry, bulk, power_w, depth);
+    const double k = charge.fill.conductivity.mean(bulk.edge_k, beside_k);
+    return bulk.edge_k + (beside_k - bulk.edge_k) / (1.0 + charge.shell.top_u_w_m2k * depth / k);
+}
+
 }  // namespace
 
 BedTemperatures bed_temperatures(const BedCharge& charge, double power_w) {
     const Geometry geometry = geometry_of(charge);
     const Bulk bulk = bulk_of(charge, geometry, power_w);
-    const double q = power_w / geometry.heated_m;
-    double sheath_k = field_k(charge, geometry, bulk, geometry.distances_m, power_w);
-    sheath_k = across_gap_k(charge.legs.sheath_radius_m, geometry.distances_m.front(), q, sheath_k);
-    // The rod warms itself first: C dT/dt = q' - T/Z with Z = rise/q', for constant q'.
-    const double rise = sheath_k - bulk.bed_k;
-    if (rise > 0.0 && charge.rod_j_m_k > 0.0) {
-        sheath_k =
-            bulk.bed_k - rise * std::expm1(-geometry.seconds * q / (charge.rod_j_m_k * rise));
-    }
+    const double sheath_k = sheath_k_of(charge, geometry, bulk, power_w);
     const double air_k = geometry.air_k;
     const double spot_k = std::min(
         sheath_k, air_k + (bulk.edge_k - air_k) * charge.legs.wall_concentration(charge.shell));
+    const double under_k = std::min(sheath_k, under_lid_k(charge, geometry, bulk, power_w));
     return {.sheath_c = sheath_k - zero_celsius_k,
             .bed_mean_c = bulk.bed_k - zero_celsius_k,
             .edge_c = bulk.edge_k - zero_celsius_k,
             .wall_c = charge.shell.side_surface_k(spot_k, air_k) - zero_celsius_k,
-            .lid_c = charge.shell.lid_surface_k(bulk.edge_k, air_k) - zero_celsius_k};
+            .lid_c = charge.shell.lid_surface_k(under_k, air_k) - zero_celsius_k};
 }
 
 double largest_power_w(const BedCharge& charge, double limit_c, double factor) {
+    if (limit_c <= charge.air_c) return 0.0;
+    const Geometry geometry = geometry_of(charge);
     const auto excess = [&](double power_w) {
-        const double sheath_c = bed_temperatures(charge, power_w).sheath_c;
+        const double sheath_c = sheath_c_of(charge, geometry, power_w);
         return charge.air_c + factor * (sheath_c - charge.air_c) - limit_c;
     };
-    if (limit_c <= charge.air_c) return 0.0;
     double high = 100.0 * charge.legs.heated_length_m();
     double low = 0.0;
     constexpr double most_w = 1e7;
@@ -189,7 +225,7 @@ std::optional<double> hours_to_limit(const BedCharge& charge, double power_w, do
     at.days = 1.0;
     const auto excess = [&](double ln_hours) {
         at.hours = std::exp(ln_hours);
-        return bed_temperatures(at, power_w).sheath_c - limit_c;
+        return sheath_c_of(at, geometry_of(at), power_w) - limit_c;
     };
     if (limit_c <= charge.air_c) return 0.0;
     constexpr double shortest_h = 1e-5;
@@ -206,12 +242,7 @@ std::optional<double> hours_to_limit(const BedCharge& charge, double power_w, do
 double bed_temperature_c(const BedCharge& charge, double power_w, double distance_m) {
     const Geometry geometry = geometry_of(charge);
     const Bulk bulk = bulk_of(charge, geometry, power_w);
-    std::vector<double> distances = geometry.distances_m;
-    distances.front() = std::max(distances.front(), distance_m);
-    for (std::size_t i = 1; i < distances.size(); ++i) {
-        distances[i] = std::hypot(distances[i], distance_m);
-    }
-    return field_k(charge, geometry, bulk, distances, power_w) - zero_celsius_k;
+    return beside_leg_k(charge, geometry, bulk, power_w, distance_m) - zero_celsius_k;
 }
 
 double coil_above_sheath_k(double w_per_m) {

@@ -26,7 +26,7 @@ struct BedTemperatures {
     double bed_mean_c = 0.0;  //!< of the bulk [°C]
     double edge_c = 0.0;      //!< where the bed meets its wall, in the mean [°C]
     double wall_c = 0.0;      //!< of the outer wall at its hottest spot [°C]
-    double lid_c = 0.0;       //!< outer surface of the lid [°C]
+    double lid_c = 0.0;       //!< outer surface of the lid at its hottest spot [°C]
 };
 
 /// Closed form for `power_w` into all legs together, within about 9 % of the rise of a solution in
