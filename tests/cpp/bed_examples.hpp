@@ -46,3 +46,14 @@ inline heatmatch::BedCharge bed_of(const heatmatch::Store& store, const heatmatc
             .air_c = air_c,
             .hours = hours};
 }
+
+/// One leg of 4 mm radius, far from the ends and the wall of a great bed of constant properties.
+inline heatmatch::BedCharge line_source(double k_w_mk, double capacity_j_m3k, double rod_j_m_k) {
+    heatmatch::BedCharge charge =
+        bed_of(bright_store(20.0, 20.0), rod_of(20.0, 1, 0.05), k_w_mk, 1.0);
+    charge.fill.conductivity = heatmatch::Conductivity::constant(k_w_mk);
+    charge.fill.density_kg_m3 = capacity_j_m3k / 1000.0;
+    charge.fill.heat_capacity = heatmatch::HeatCapacity({{20.0, 1000.0}});
+    charge.rod_j_m_k = rod_j_m_k;
+    return charge;
+}

@@ -35,31 +35,7 @@ double w_per_cm(const BedCharge& charge, double limit_c, double factor) {
     return largest_power_w(charge, limit_c, factor) / (100.0 * charge.legs.heated_length_m());
 }
 
-/// One leg of 4 mm radius, far from the ends and the wall of a great bed of constant properties.
-BedCharge line_source(double k_w_mk, double capacity_j_m3k, double rod_j_m_k) {
-    BedCharge charge = bed_of(bright_store(20.0, 20.0), rod_of(20.0, 1, 0.05), k_w_mk, 1.0);
-    charge.fill.conductivity = heatmatch::Conductivity::constant(k_w_mk);
-    charge.fill.density_kg_m3 = capacity_j_m3k / 1000.0;
-    charge.fill.heat_capacity = heatmatch::HeatCapacity({{20.0, 1000.0}});
-    charge.rod_j_m_k = rod_j_m_k;
-    return charge;
-}
-
 }  // namespace
-
-// Source: 3-D finite volume solutions of an independent program with the same conductivity, heat
-// capacity and wall law (rows drum_2leg_4h, drum_1leg_6h, bucket_2leg_2h); within 8 % of the rise.
-TEST_CASE("the closed form agrees with solutions in three dimensions") {
-    const auto check = [](const BedCharge& charge, double power_w, double sheath_c) {
-        CHECK(within(bed_temperatures(charge, power_w).sheath_c - charge.air_c,
-                     sheath_c - charge.air_c, 0.08));
-    };
-    check(bed_of(bright_store(0.40, 0.45), rod_of(0.30, 2, 0.06), 0.27, 4.0, 5.0), 180.0, 522.0);
-    check(bed_of(bright_store(0.58, 0.60), rod_of(0.40, 1, 0.06), 0.27, 6.0, 0.0), 150.0, 587.0);
-    BedCharge bucket = bed_of(bright_store(0.34, 0.30), rod_of(0.24, 2, 0.06), 0.35, 2.0, 8.0);
-    bucket.fill = sand_of(0.35, 0.8);
-    check(bucket, 110.0, 305.0);
-}
 
 // Source: 2-D finite volumes (r, z) of one upright leg in the middle, written apart from the
 // library with the same laws, cells of 0.5 mm at the rod to 6 mm: sheath after 5 h, after 5 h on
@@ -168,23 +144,6 @@ TEST_CASE("an immersion element at its rating burns out in sand within minutes")
         CHECK(high_s < 45.0);
         CHECK(low_s > 90.0);
         CHECK(low_s < 160.0);
-    }
-}
-
-// Source: Carslaw and Jaeger 10.4, E1 of the continuous line source; row E1_line: 300 W/m, 0.3
-// W/mK, 1550 kg/m3, 800 J/kgK, 4 mm, 3 h: 470.003 K; more times from the same function. Within 1 %
-// from a quarter of an hour on.
-TEST_CASE("without a rod's heat a long leg is a line source") {
-    BedCharge charge = line_source(0.3, 1550.0 * 800.0, 0.0);
-    const auto exact = [](double seconds) {
-        return -300.0 / (4.0 * std::numbers::pi * 0.3) *
-               std::expint(-0.004 * 0.004 * 1550.0 * 800.0 / (4.0 * 0.3 * seconds));
-    };
-    CHECK(within(exact(10800.0), 470.003445, 1e-6));
-    for (const double seconds : {900.0, 3600.0, 10800.0}) {
-        CAPTURE(seconds);
-        charge.hours = seconds / 3600.0;
-        CHECK(within(bed_temperatures(charge, 300.0 * 20.0).sheath_c - 20.0, exact(seconds), 0.01));
     }
 }
 
