@@ -196,10 +196,12 @@ TEST_CASE("days add up in an insulated store, not in a bare pot") {
     // Days of 24 h without a break are one long charge.
     drum.hours = 24.0;
     drum.days = 5.0;
-    const double days_c = bed_temperatures(drum, 60.0).bed_mean_c;
+    const BedTemperatures by_day = bed_temperatures(drum, 60.0);
     drum.hours = 120.0;
     drum.days = 1.0;
-    CHECK(days_c == doctest::Approx(bed_temperatures(drum, 60.0).bed_mean_c).epsilon(1e-6));
+    const BedTemperatures at_once = bed_temperatures(drum, 60.0);
+    CHECK(by_day.bed_mean_c == doctest::Approx(at_once.bed_mean_c).epsilon(1e-6));
+    CHECK(by_day.sheath_c == doctest::Approx(at_once.sheath_c).epsilon(1e-6));
 }
 
 // Source: energy: what a cold store has taken in after half an hour is in its sand, but for the

@@ -29,6 +29,7 @@ struct Geometry {
     double mean_m = 0.0;   //!< where its mean temperature lies [m]
     double air_k = 0.0;
     double seconds = 0.0;
+    double days = 1.0;
 };
 
 Geometry geometry_of(const BedCharge& charge) {
@@ -36,7 +37,8 @@ Geometry geometry_of(const BedCharge& charge) {
                       .length_m = charge.legs.leg_length_m,
                       .heated_m = charge.legs.heated_length_m(),
                       .air_k = charge.air_c + zero_celsius_k,
-                      .seconds = charge.hours * 3600.0};
+                      .seconds = charge.hours * 3600.0,
+                      .days = charge.days};
     geometry.distances_m.front() =
         std::max(charge.legs.radius_m, charge.legs.sheath_radius_m + charge.gap_m);
     const double l = geometry.length_m;
@@ -82,16 +84,33 @@ Bulk bulk_of(const BedCharge& charge, const Geometry& geometry, double power_w) 
     return bulk;
 }
 
-/// Sum over the legs at those distances; heat has come as far as `rho` of each.
-double spread(const Geometry& geometry, std::span<const double> distances_m, double diffusivity) {
+/// Sum over the legs at those distances; in `seconds` heat has come as far as `rho` of each.
+double spread_after(const Geometry& geometry, std::span<const double> distances_m,
+                    double diffusivity, double seconds) {
     const double half = 0.5 * geometry.length_m;
     const double m2 = geometry.mean_m * geometry.mean_m;
-    const double reached = 2.246 * diffusivity * geometry.seconds;
+    const double reached = 2.246 * diffusivity * seconds;
     double sum = 0.0;
     for (const double d : distances_m) {
         const double r2 = d * d + reached;
         const double rho = 1.0 / std::sqrt(std::sqrt(1.0 / (r2 * r2) + 1.0 / (m2 * m2)));
         sum += std::max(0.0, std::asinh(half / d) - std::asinh(half / rho));
+    }
+    return sum;
+}
+
+/// The same with what the days before left around the legs: a day's charge begun earlier less what
+/// it lacks since it ended. Days of 24 h add up to one long charge.
+double spread(const Geometry& geometry, std::span<const double> distances_m, double diffusivity) {
+    constexpr double negligible = 1e-7;
+    const auto after = [&](double seconds) {
+        return spread_after(geometry, distances_m, diffusivity, seconds);
+    };
+    double sum = after(geometry.seconds);
+    for (double day = 1.0; day < geometry.days; day += 1.0) {
+        const double left = after(day * day_s + geometry.seconds) - after(day * day_s);
+        sum += left;
+        if (left < negligible * sum) break;
     }
     return sum;
 }
