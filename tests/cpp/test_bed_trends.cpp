@@ -204,17 +204,18 @@ TEST_CASE("days add up in an insulated store, not in a bare pot") {
     CHECK(by_day.sheath_c == doctest::Approx(at_once.sheath_c).epsilon(1e-6));
 }
 
-// Source: energy: what a cold store has taken in after half an hour is in its sand, but for the
-// loss of its wall, and some 10 % of what it would hold at the mean temperature.
+// Source: energy: what a cold store has taken in after a while is in its sand, but for some 10 %
+// that its wall has lost; quartz counted at its mean temperature, hot sand holds more.
 TEST_CASE("early on the bulk holds the heat put in") {
-    BedCharge charge = pot_hairpin(0.27, 0.5);
-    charge.legs.legs.resize(1);
-    const double power_w = 100.0;
-    const double rise_k = bed_temperatures(charge, power_w).bed_mean_c - 20.0;
-    const double held_j =
-        charge.shell.volume_m3 * charge.fill.mean_capacity_j_m3k(293.15, 293.15 + rise_k) * rise_k;
-    CHECK(held_j < power_w * 1800.0);
-    CHECK(held_j > 0.9 * power_w * 1800.0);
+    for (const double power_w : {100.0, 2000.0}) {
+        const BedCharge charge = pot_hairpin(0.27, 0.5);
+        const double rise_k = bed_temperatures(charge, power_w).bed_mean_c - 20.0;
+        const double held_j = charge.shell.volume_m3 *
+                              charge.fill.mean_capacity_j_m3k(293.15, 293.15 + rise_k) * rise_k;
+        CAPTURE(power_w);
+        CHECK(held_j < power_w * 1800.0);
+        CHECK(held_j > 0.92 * power_w * 1800.0);
+    }
 }
 
 // Source: q'/(2 pi) ln(d) of a line: a pipe of 40 mm is as cool outside as the sand 20 mm from a
