@@ -72,6 +72,7 @@ Candidate full_candidate(const heatmatch::ScreenContext& context,
         heatmatch::frame_of(context, pairing.group, heatmatch::panel_of(context, pairing.group),
                             pairing.panels, bank.hookup);
     circuit.bank = bank;
+    circuit.heat = context.heats[pairing.bank];
     return heatmatch::evaluate(circuit, *context.installation, context.options->conditions);
 }
 

@@ -144,7 +144,7 @@ TEST_CASE("weather brighter than what margins are judged at is told") {
     const SeasonWeather weather = season_weather(greensboro(), winter);
     CHECK(weather.brightest_w_m2 > 1000.0);
     const std::string remark = bright_remark(weather, {.record_low_c = -20.0});
-    CHECK(contains(remark, "margins are judged at 1000 W/m2"));
+    CHECK(contains(remark, "not at the 1000 W/m2"));
     CHECK(
         bright_remark(weather, {.record_low_c = -20.0, .bright_irradiance_w_m2 = 1250.0}).empty());
 }

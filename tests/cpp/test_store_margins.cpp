@@ -1,27 +1,149 @@
+#include "demo.hpp"
+
 #include <set>
 
 #include <doctest/doctest.h>
 
+#include "heatmatch/match/sheath_margins.hpp"
 #include "heatmatch/match/store_margins.hpp"
 
+using heatmatch::Circuit;
+using heatmatch::Extremes;
+using heatmatch::HeatPoint;
 using heatmatch::Margin;
 using heatmatch::Severity;
 
-// The model of the bed is not part of this version: none of these may ever look good.
-TEST_CASE("every margin of the store is listed and not assessed") {
-    heatmatch::Circuit circuit;
+namespace {
+
+/// Two rods of night-storage heaters in a drum, and what the demo does not tell told.
+heatmatch::Installation drum() {
+    heatmatch::Installation installation = demo();
+    heatmatch::Store& store = *installation.store;
+    store.shape = "cylinder";
+    store.diameter_m = 0.40;
+    store.height_m = 0.80;
+    store.combustible_distance_mm.reset();
+    store.air_c = 25.0;
+    store.moist = false;
+    return installation;
+}
+
+Circuit circuit_in(const heatmatch::Installation& installation, std::string_view element, int count,
+                   std::string_view medium = "dry-sand") {
+    heatmatch::Installation changed = installation;
+    changed.store->medium = std::string(medium);
+    Circuit circuit =
+        bench_circuit("silicon-60-cell-245", {2, 1}, element, {.series = 1, .parallel = count});
+    circuit.heat =
+        heatmatch::bank_heat(heatmatch::fill_store(starter(), changed), circuit.bank.element,
+                             circuit.bank.sheath, circuit.bank.alloy, count);
+    return circuit;
+}
+
+std::vector<Margin> store_margins_at(const Circuit& circuit, double element_w) {
+    const Extremes extremes{.element_power_w = element_w};
+    return heatmatch::store_margins(circuit, heatmatch::heat_of(circuit, extremes));
+}
+
+}  // namespace
+
+TEST_CASE("without a store nothing of it is called good") {
+    Circuit circuit;
     circuit.bank.element.id = "some-rod";
-    heatmatch::Installation installation;
-    installation.store = heatmatch::Store{.medium = "dry-sand", .shape = "cylinder"};
     std::set<std::string> names;
-    for (const Margin& margin : heatmatch::store_margins(circuit, installation)) {
+    for (const Margin& margin : heatmatch::store_margins(circuit, std::nullopt)) {
         names.insert(margin.name);
-        CHECK(margin.severity == Severity::not_assessed);
-        CHECK_FALSE(margin.headroom);
-        CHECK_FALSE(margin.missing.empty());
-        CHECK(margin.sentence().ends_with('.'));
+        check_not_assessed(margin, "store");
     }
-    CHECK(names == std::set<std::string>{"sheath temperature", "coil temperature", "end seal",
-                                         "wall and lid", "touch temperature", "store ceiling",
-                                         "stagnation", "dry-out"});
+    CHECK(names ==
+          std::set<std::string>{"store ceiling", "wall and lid", "touch temperature", "dry-out"});
+}
+
+// Limits: 77 °C for wood over years (babrauskas-2007), 50 K above the air (nfpa-211, from memory).
+TEST_CASE("wood near the wall is a danger once its distance is told, and none 0.9 m away") {
+    heatmatch::Installation installation = drum();
+    const auto wood_at = [&](double element_w) {
+        return margin_of(
+            store_margins_at(circuit_in(installation, "storage-rod-1000-240", 2), element_w),
+            "wall and lid");
+    };
+    const Margin unknown = wood_at(900.0);
+    CHECK(unknown.severity == Severity::warning);
+    CHECK(contains(unknown.sentence(), "How far it is was not told"));
+    CHECK(*unknown.limit == 75.0);  // 25 °C + 50 K is below 77 °C
+    installation.store->combustible_distance_mm = 100.0;
+    CHECK(wood_at(900.0).severity == Severity::danger);
+    CHECK(wood_at(20.0).severity == Severity::none);
+    check_judged(wood_at(20.0), Severity::none, *wood_at(20.0).value, 75.0, 20.0);
+    installation.store->combustible_distance_mm = 900.0;
+    CHECK(wood_at(900.0).severity == Severity::none);
+    CHECK_FALSE(wood_at(900.0).limit);
+}
+
+// Limit: ISO 13732-1, bare metal, one second: 65 to 70 °C.
+TEST_CASE("a wall that burns a hand is a warning, and insulation lowers it") {
+    heatmatch::Installation installation = drum();
+    const auto touch_at = [&](double element_w) {
+        return margin_of(
+            store_margins_at(circuit_in(installation, "storage-rod-1000-240", 2), element_w),
+            "touch temperature");
+    };
+    const auto wall_at = [&](double element_w) {
+        const Circuit circuit = circuit_in(installation, "storage-rod-1000-240", 2);
+        return heatmatch::heat_of(circuit, {.element_power_w = element_w})->wall_c;
+    };
+    const Margin bare = touch_at(900.0);
+    CHECK(bare.severity == Severity::warning);
+    CHECK(*bare.limit == 65.0);
+    const double bare_c = wall_at(900.0);
+    installation.store->side_u_w_m2k = 0.6;
+    CHECK(wall_at(900.0) < bare_c);
+    CHECK(touch_at(5.0).severity == Severity::none);
+}
+
+TEST_CASE("damp sand is judged as dry and shows both states") {
+    heatmatch::Installation installation = drum();
+    installation.store->moist.reset();
+    const Circuit untold = circuit_in(installation, "storage-rod-1000-240", 2);
+    check_not_assessed(margin_of(store_margins_at(untold, 100.0), "dry-out"), "store.moist");
+    installation.store->moist = true;
+    const Circuit damp = circuit_in(installation, "storage-rod-1000-240", 2);
+    // 1.45 m of rod: 100 W a metre is 145 W an element.
+    const Margin dries = margin_of(store_margins_at(damp, 160.0), "dry-out");
+    CHECK(dries.severity == Severity::warning);
+    CHECK(contains(dries.sentence(), "steam"));
+    const Margin stays = margin_of(store_margins_at(damp, 130.0), "dry-out");
+    CHECK(stays.severity == Severity::none);
+    const HeatPoint point = *heatmatch::heat_of(damp, {.element_power_w = 130.0});
+    CHECK(point.moist_sheath_c < point.sheath_band.low_c);
+    CHECK(contains(stays.sentence(), "dry counts"));
+    installation.store->moist = false;
+    const Circuit dry = circuit_in(installation, "storage-rod-1000-240", 2);
+    CHECK(margin_of(store_margins_at(dry, 160.0), "dry-out").severity == Severity::none);
+}
+
+TEST_CASE("a fill has a ceiling where it touches the sheath") {
+    const heatmatch::Installation installation = drum();
+    const Circuit concrete = circuit_in(installation, "storage-rod-1000-240", 2, "concrete");
+    const Margin hot = margin_of(store_margins_at(concrete, 2500.0), "store ceiling");
+    CHECK(hot.severity == Severity::warning);
+    CHECK(*hot.limit == 300.0);
+    CHECK(margin_of(store_margins_at(concrete, 50.0), "store ceiling").severity == Severity::none);
+}
+
+TEST_CASE("water boils: a danger without a vent, a warning with one, never above 100 °C") {
+    heatmatch::Installation installation = drum();
+    installation.store->diameter_m = 0.3;
+    installation.store->height_m = 0.9;
+    const auto boils_at = [&](double element_w) {
+        return margin_of(
+            store_margins_at(circuit_in(installation, "immersion-4500-240", 1, "water"), element_w),
+            "store ceiling");
+    };
+    CHECK(boils_at(3000.0).severity == Severity::danger);
+    CHECK(*boils_at(3000.0).value == 100.0);
+    CHECK(contains(boils_at(3000.0).sentence(), "bursts"));
+    CHECK(boils_at(20.0).severity == Severity::none);
+    installation.store->vented = true;
+    CHECK(boils_at(3000.0).severity == Severity::warning);
 }

@@ -54,6 +54,8 @@ std::string_view describe(Dimension dimension) {
             return "a power per kelvin";
         case Dimension::resistance_per_length:
             return "a resistance per length";
+        case Dimension::speed:
+            return "a speed";
         case Dimension::air_changes:
             return "an air change rate";
     }

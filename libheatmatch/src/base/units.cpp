@@ -35,6 +35,7 @@ constexpr Unit btu_per_h_ft2_f{"Btu/h·ft2·°F", Dimension::heat_transfer,
                                btu_j / 3600.0 / (foot_m * foot_m) / rankine_k};
 constexpr Unit btu_per_lb_f{"Btu/lb·°F", Dimension::heat_capacity, btu_j / pound_kg / rankine_k};
 constexpr Unit fahrenheit_difference{"°F", Dimension::temperature_difference, rankine_k};
+constexpr Unit mile_per_hour{"mph", Dimension::speed, 5280.0 * foot_m / 3600.0};
 constexpr Unit ohm_per_1000_ft{"ohm/kft", Dimension::resistance_per_length, 1e-3 / foot_m};
 
 // Spellings a label, a datasheet or a person uses. The first of equal units is the printed one.
@@ -157,6 +158,9 @@ constexpr auto spellings = std::to_array<Spelling>({
     {"Ω/km", unit::ohm_per_km},
     {"ohm/m", {"ohm/m", Dimension::resistance_per_length}},
     {"ohm/kft", ohm_per_1000_ft},
+    {"m/s", unit::metre_per_second},
+    {"km/h", {"km/h", Dimension::speed, 1.0 / 3.6}},
+    {"mph", mile_per_hour},
     {"1/h", unit::air_changes_per_hour},
 });
 
@@ -226,6 +230,8 @@ Unit display_unit(const Unit& kept, UnitSystem system) {
             return btu_per_lb_f;
         case Dimension::resistance_per_length:
             return ohm_per_1000_ft;
+        case Dimension::speed:
+            return mile_per_hour;
         default:
             return kept;
     }

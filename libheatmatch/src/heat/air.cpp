@@ -38,4 +38,20 @@ double free_convection_cylinder(double diameter_m, double surface_k, double air_
     return root * root * air.conductivity_w_mk / diameter_m;
 }
 
+double cross_flow_nusselt(double reynolds, double prandtl) {
+    const double shape = std::sqrt(std::sqrt(1.0 + std::pow(0.4 / prandtl, 2.0 / 3.0)));
+    const double wake = std::pow(1.0 + std::pow(reynolds / 282000.0, 0.625), 0.8);
+    return 0.3 + 0.62 * std::sqrt(reynolds) * std::cbrt(prandtl) / shape * wake;
+}
+
+double convection_cylinder(double diameter_m, double surface_k, double air_k, double wind_m_s) {
+    const double free = free_convection_cylinder(diameter_m, surface_k, air_k);
+    if (wind_m_s <= 0.0) return free;
+    const Air air = air_at(0.5 * (surface_k + air_k));
+    const double reynolds = wind_m_s * diameter_m / air.kinematic_viscosity_m2_s;
+    const double wind =
+        cross_flow_nusselt(reynolds, air.prandtl) * air.conductivity_w_mk / diameter_m;
+    return std::cbrt(free * free * free + wind * wind * wind);
+}
+
 }  // namespace heatmatch

@@ -137,10 +137,10 @@ BedCharge bed_charge(const Medium& medium, const Store& store, const Element& el
     return bed;
 }
 
-SheathTemperature sheath_temperature(const Parts& parts, const Store& store, const Element& element,
-                                     int elements, const StoreCharge& charge) {
+SheathTemperature sheath_temperature(const Medium& medium, const Store& store,
+                                     const Element& element, int elements,
+                                     const StoreCharge& charge) {
     check_charge(charge);
-    const Medium& medium = find_medium(parts, store.medium);
     if (medium.form == "liquid") {
         const LegLayout legs = leg_layout(element, elements, store);
         check_fit(element, legs);

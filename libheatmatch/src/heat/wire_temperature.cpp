@@ -1,106 +1,72 @@
 #include "heatmatch/heat/wire_temperature.hpp"
 
+#include "wire_cooling.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
 
 #include <boost/math/tools/roots.hpp>
 
-#include "heatmatch/base/units.hpp"
-#include "heatmatch/heat/air.hpp"
-
 namespace heatmatch {
 
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
-constexpr double stefan_boltzmann = 5.670374419e-8;
-constexpr double emissivity = 0.9;
 constexpr double absorptance = 0.9;
 constexpr double hottest_c = 1500.0;
-constexpr double conduit_current_share = 0.7;
-constexpr double dry_sand_low_w_mk = 0.20;
-constexpr double sand_around_m = 0.1;
 
-struct Geometry {
-    double outer_m = 0.0;
-    double insulation_k_m_per_w = 0.0;  //!< thermal resistance of one metre [K m/W]
-};
-
-Geometry geometry_of(const Wire& wire, const Insulation* insulation,
-                     std::vector<Assumption>& assumed) {
-    constexpr double default_wall_mm = 0.8;
-    constexpr double default_conductivity = 0.2;
-    const std::string title = "wire \"" + wire.id + '"';
-    const double conductor_mm = conductor_diameter_mm(wire);
-    double outer_mm = wire.outer_diameter_mm.value_or(conductor_mm + 2.0 * default_wall_mm);
-    outer_mm = std::max(outer_mm, conductor_mm);
-    if (!wire.outer_diameter_mm) {
-        assumed.push_back({title, "outer_diameter_mm", format_number(outer_mm, 3) + " mm",
-                           "0.8 mm of insulation, from memory"});
-    }
-    const bool known = insulation != nullptr && insulation->conductivity_w_mk;
-    const double conductivity = known ? *insulation->conductivity_w_mk : default_conductivity;
-    if (!known) {
-        assumed.push_back({title, "insulation conductivity_w_mk", "0.2 W/mK", "from memory"});
-    }
-    return {.outer_m = outer_mm / 1000.0,
-            .insulation_k_m_per_w = std::log(outer_mm / conductor_mm) / (2.0 * pi * conductivity)};
+/// Heat a metre of wire gives to the air, less what the sun puts in [W/m].
+double heat_lost(const WireGeometry& geometry, const WireCooling& cooling, double surface_c) {
+    return heat_to_air(geometry.outer_m, surface_c, cooling.around_c, cooling.wind_m_s) -
+           absorptance * cooling.irradiance_w_m2 * geometry.outer_m;
 }
 
-/// Heat a metre of wire gives to still air, less what the sun puts in [W/m].
-double heat_lost(double outer_m, double surface_c, double air_c, double irradiance_w_m2) {
-    const double surface_k = surface_c + zero_celsius_k;
-    const double air_k = air_c + zero_celsius_k;
-    const double h = free_convection_cylinder(outer_m, surface_k, air_k);
-    const double radiation = emissivity * stefan_boltzmann *
-                             (surface_k * surface_k + air_k * air_k) * (surface_k + air_k) *
-                             (surface_k - air_k);
-    return pi * outer_m * (h * (surface_k - air_k) + radiation) -
-           absorptance * irradiance_w_m2 * outer_m;
+/// The conductor above a surface that gives off that much heat [°C].
+double conductor_above(const WireGeometry& geometry, double surface_c, double heat_w_m) {
+    return surface_c + std::max(0.0, heat_w_m) * geometry.insulation_k_m_per_w;
 }
 
-ConductorTemperature in_air(const Wire& wire, const Geometry& geometry, double current_a,
-                            double air_c, double irradiance_w_m2) {
-    const auto conductor_at = [&](double surface_c) {
-        return surface_c +
-               std::max(0.0, heat_lost(geometry.outer_m, surface_c, air_c, irradiance_w_m2)) *
-                   geometry.insulation_k_m_per_w;
-    };
+template <class Function>
+double bracketed_root(const Function& function, double low, double high) {
+    std::uintmax_t steps = 100;
+    return boost::math::tools::toms748_solve(function, low, high,
+                                             boost::math::tools::eps_tolerance<double>(48), steps)
+        .second;
+}
+
+ConductorTemperature in_air(const Wire& wire, const WireGeometry& geometry,
+                            const WireCooling& cooling, double current_a) {
+    const double counted_a = current_a / cooling.current_share;
     const auto surplus = [&](double surface_c) {
-        return heat_lost(geometry.outer_m, surface_c, air_c, irradiance_w_m2) -
-               current_a * current_a * resistance_ohm_per_m(wire, conductor_at(surface_c));
+        const double lost = heat_lost(geometry, cooling, surface_c);
+        return lost - counted_a * counted_a *
+                          resistance_ohm_per_m(wire, conductor_above(geometry, surface_c, lost));
     };
     // The first balance above the air: with R rising, a second, unstable one may lie beyond it.
     constexpr double step_c = 2.0;
-    double low = air_c;
-    double high = air_c;
+    constexpr double step_share = 0.15;
+    double low = cooling.around_c;
+    double high = cooling.around_c;
     while (surplus(high) < 0.0) {
         low = high;
-        high += step_c;
+        high += std::max(step_c, step_share * (high - cooling.around_c));
         if (high > hottest_c)
             return {.conductor_c = hottest_c, .surface_c = hottest_c, .runaway = true};
     }
-    if (high > low) {
-        std::uintmax_t steps = 100;
-        high = boost::math::tools::toms748_solve(
-                   surplus, low, high, boost::math::tools::eps_tolerance<double>(48), steps)
-                   .second;
-    }
-    return {.conductor_c = conductor_at(high), .surface_c = high};
+    if (high > low) high = bracketed_root(surplus, low, high);
+    const double lost = heat_lost(geometry, cooling, high);
+    return {.conductor_c = conductor_above(geometry, high, lost), .surface_c = high};
 }
 
-ConductorTemperature in_bed(const Wire& wire, const Geometry& geometry, double current_a,
-                            double bed_c) {
-    const double sand =
-        std::log(sand_around_m / (0.5 * geometry.outer_m)) / (2.0 * pi * dry_sand_low_w_mk);
-    const double resistance = geometry.insulation_k_m_per_w + std::max(0.0, sand);
+ConductorTemperature in_solid(const Wire& wire, const WireGeometry& geometry,
+                              const WireCooling& cooling, double current_a) {
+    const double resistance = geometry.insulation_k_m_per_w + *cooling.solid_k_m_per_w;
     // R is linear in T, so the balance is: Tc = bed + c (r0 + r1 Tc).
     const double c = current_a * current_a * resistance;
     const double r0 = resistance_ohm_per_m(wire, 0.0);
     const double r1 = (resistance_ohm_per_m(wire, 100.0) - r0) / 100.0;
     if (c * r1 >= 1.0) return {.conductor_c = hottest_c, .surface_c = hottest_c, .runaway = true};
-    const double conductor_c = (bed_c + c * r0) / (1.0 - c * r1);
+    const double conductor_c = (cooling.around_c + c * r0) / (1.0 - c * r1);
     const double heat = current_a * current_a * resistance_ohm_per_m(wire, conductor_c);
     return {.conductor_c = conductor_c,
             .surface_c = conductor_c - heat * geometry.insulation_k_m_per_w};
@@ -111,27 +77,46 @@ ConductorTemperature in_bed(const Wire& wire, const Geometry& geometry, double c
 std::optional<ConductorTemperature> conductor_temperature(const Wire& wire,
                                                           const Insulation* insulation,
                                                           double current_a,
-                                                          const Surroundings& surroundings) {
-    if (!surroundings.air_c || surroundings.kind == "cavity") return std::nullopt;
+                                                          const Surroundings& surroundings,
+                                                          const BedAround& bed) {
     std::vector<Assumption> assumed;
-    const Geometry geometry = geometry_of(wire, insulation, assumed);
-    const double air_c = *surroundings.air_c;
-    ConductorTemperature result;
-    if (surroundings.kind == "bed") {
-        assumed.push_back({"wire \"" + wire.id + '"', "conductivity of the bed", "0.2 W/mK",
-                           "low end of dry sand"});
-        result = in_bed(wire, geometry, current_a, air_c);
-    } else if (surroundings.kind == "conduit") {
-        assumed.push_back({"wire \"" + wire.id + '"', "heat given off in conduit",
-                           "that of free air at current/0.7", "estimate"});
-        result = in_air(wire, geometry, current_a / conduit_current_share, air_c, 0.0);
-    } else {
-        const bool sunlit = surroundings.kind == "sunlit";
-        const double sun = sunlit ? surroundings.irradiance_w_m2.value_or(1000.0) : 0.0;
-        result = in_air(wire, geometry, current_a, air_c, sun);
-    }
+    const WireGeometry geometry = wire_geometry(wire, insulation, assumed);
+    const auto cooling = wire_cooling(wire, geometry, surroundings, bed, assumed);
+    if (!cooling) return std::nullopt;
+    ConductorTemperature result = cooling->solid_k_m_per_w
+                                      ? in_solid(wire, geometry, *cooling, current_a)
+                                      : in_air(wire, geometry, *cooling, current_a);
     result.assumed = std::move(assumed);
     return result;
+}
+
+std::optional<double> ampacity_by_balance_a(const Wire& wire, const Insulation* insulation,
+                                            double limit_c, const Surroundings& surroundings,
+                                            const BedAround& bed) {
+    std::vector<Assumption> assumed;
+    const WireGeometry geometry = wire_geometry(wire, insulation, assumed);
+    const auto cooling = wire_cooling(wire, geometry, surroundings, bed, assumed);
+    if (!cooling) return std::nullopt;
+    if (cooling->around_c >= limit_c) return 0.0;
+    double heat = 0.0;
+    if (cooling->solid_k_m_per_w) {
+        heat = (limit_c - cooling->around_c) /
+               (geometry.insulation_k_m_per_w + *cooling->solid_k_m_per_w);
+    } else {
+        const auto above_limit = [&](double surface_c) {
+            const double lost = heat_lost(geometry, *cooling, surface_c);
+            return conductor_above(geometry, surface_c, lost) - limit_c;
+        };
+        heat =
+            heat_lost(geometry, *cooling, bracketed_root(above_limit, cooling->around_c, limit_c));
+    }
+    return cooling->current_share *
+           std::sqrt(std::max(0.0, heat) / resistance_ohm_per_m(wire, limit_c));
+}
+
+RunLoss run_loss(const Wire& wire, double one_way_m, double current_a, double conductor_c) {
+    const double ohm = 2.0 * one_way_m * resistance_ohm_per_m(wire, conductor_c);
+    return {.drop_v = current_a * ohm, .heat_w = current_a * current_a * ohm};
 }
 
 double ampacity_correction(double conductor_c, double ambient_c, double table_ambient_c) {

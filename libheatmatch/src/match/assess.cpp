@@ -8,7 +8,8 @@ namespace heatmatch {
 Candidate assess(const Parts& catalog, const Installation& installation,
                  const RankOptions& options) {
     check_rank_options(options);
-    const Parts parts = merged_parts(catalog, installation);
+    const auto shared = std::make_shared<const Parts>(merged_parts(catalog, installation));
+    const Parts& parts = *shared;
     check_references(installation, parts);
     if (!installation.circuit) {
         throw InvalidInput(ErrorDetail{
@@ -38,19 +39,32 @@ Candidate assess(const Parts& catalog, const Installation& installation,
     const Hookup bank = parse_hookup(standing.bank, "circuit", "bank");
     circuit.bank = make_bank(parts, find_element(parts, standing.element), bank, bank.count(),
                              options.coil_temperature_c);
-    circuit.runs = lay_runs(parts, installation, circuit.panel, circuit.panels, bank);
-    circuit.devices = place_devices(parts, installation);
-    Candidate candidate = evaluate(circuit, installation, options.conditions);
-    const auto weather =
-        options.weather ? options.weather : own_weather(installation, candidate.remarks);
+    std::vector<std::string> remarks;
+    const auto weather = options.weather ? options.weather : own_weather(installation, remarks);
+    std::optional<SeasonWeather> season;
+    Installation judged = installation;
     if (weather) {
-        const SeasonWeather season =
-            season_weather(*weather, installation.goals.months, options.exact_weather);
+        season = season_weather(*weather, installation.goals.months, options.exact_weather);
+        judged.site.bright_irradiance_w_m2 = judged_irradiance_w_m2(*season, installation.site);
+    }
+    circuit.runs = lay_runs(parts, judged, circuit.panel, circuit.panels, bank);
+    circuit.devices = place_devices(parts, judged);
+    circuit.heat = bank_heat(fill_store(parts, judged), circuit.bank.element, circuit.bank.sheath,
+                             circuit.bank.alloy, bank.count());
+    Candidate candidate = evaluate(circuit, judged, options.conditions);
+    candidate.catalog = shared;
+    candidate.remarks = std::move(remarks);
+    if (season) {
         candidate.season =
-            season_of(circuit, season_curves(circuit.panel, season, options.vector_width), season,
+            season_of(circuit, season_curves(circuit.panel, *season, options.vector_width), *season,
                       candidate.price_to_buy);
-        const std::string bright = bright_remark(season, installation.site);
+        const std::string bright = bright_remark(*season, installation.site);
         if (!bright.empty()) candidate.remarks.push_back(bright);
+    }
+    if (circuit.heat) {
+        for (const std::string& warning : fill_warnings(circuit.heat->store->medium)) {
+            candidate.remarks.push_back(warning);
+        }
     }
     for (const RunParts& run : circuit.runs) {
         if (!run.run.chooses() || !run.wire) continue;

@@ -16,6 +16,7 @@ Bank make_bank(const Parts& parts, const Element& element, Hookup hookup, int ow
               .owned = owned,
               .coil_temperature_c = coil_temperature_c};
     if (!element.alloy.empty()) bank.alloy = find_alloy(parts, element.alloy);
+    if (!element.sheath.empty()) bank.sheath = find_sheath(parts, element.sheath);
     bank.each =
         element_resistance(element, bank.alloy ? &*bank.alloy : nullptr, coil_temperature_c);
     return bank;

@@ -7,6 +7,7 @@
 #include "heatmatch/match/bank_margins.hpp"
 #include "heatmatch/match/device_margins.hpp"
 #include "heatmatch/match/run_margins.hpp"
+#include "heatmatch/match/sheath_margins.hpp"
 #include "heatmatch/match/store_margins.hpp"
 
 namespace heatmatch {
@@ -111,18 +112,21 @@ std::optional<double> price_to_buy(const Circuit& circuit) {
 
 Candidate evaluate(const Circuit& circuit, const Installation& installation,
                    const std::vector<Condition>& conditions) {
-    Candidate candidate{.circuit = circuit};
+    Candidate candidate{.circuit = circuit, .site = installation.site};
     for (const Condition& condition : conditions) {
         candidate.delivered.push_back(
             deliver(circuit, condition.irradiance_w_m2, condition.cell_temperature_c));
     }
     const ArrayCurve bright = bright_curve(circuit.panel, circuit.panels, installation.site);
     const Extremes extreme = extremes(bright, circuit.bank, circuit.wire_ohm());
+    candidate.bright = extreme;
     append(candidate.margins, bank_margins(circuit, installation.site, extreme));
     append(candidate.margins, array_margins(circuit, installation.site));
     append(candidate.margins, run_margins(circuit, installation.site));
     append(candidate.margins, device_margins(circuit, installation));
-    append(candidate.margins, store_margins(circuit, installation));
+    const std::optional<HeatPoint> heat = heat_of(circuit, extreme);
+    append(candidate.margins, sheath_margins(circuit, heat));
+    append(candidate.margins, store_margins(circuit, heat));
     candidate.price_to_buy = price_to_buy(circuit);
     candidate.currency = installation.goals.currency.empty() ? circuit.bank.element.price.currency
                                                              : installation.goals.currency;

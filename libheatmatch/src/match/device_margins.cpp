@@ -206,16 +206,18 @@ Margin disconnect_margin(const Circuit& circuit) {
     return margin;
 }
 
+bool limits(const PlacedDevice& placed) {
+    const std::string& reset = placed.control.reset;
+    const bool stays_open = reset == "manual" || reset == "latching" || reset == "replace";
+    return placed.control.sense_high_c && stays_open;
+}
+
+bool driven(const PlacedDevice& placed) {
+    return opens_dc(placed) && placed.control.reset != "by hand";
+}
+
 /// A second, independent limit that does not reset by itself, and something it can open.
 Margin independent_limit_margin(const Circuit& circuit) {
-    const auto limits = [](const PlacedDevice& placed) {
-        const std::string& reset = placed.control.reset;
-        const bool stays_open = reset == "manual" || reset == "latching" || reset == "replace";
-        return placed.control.sense_high_c && stays_open;
-    };
-    const auto driven = [](const PlacedDevice& placed) {
-        return opens_dc(placed) && placed.control.reset != "by hand";
-    };
     const bool listed = std::any_of(circuit.devices.begin(), circuit.devices.end(), limits);
     const bool can_open = std::any_of(circuit.devices.begin(), circuit.devices.end(), driven);
     Margin margin{.name = "independent limit",
@@ -241,6 +243,11 @@ Margin independent_limit_margin(const Circuit& circuit) {
 }
 
 }  // namespace
+
+bool has_independent_limit(const std::vector<PlacedDevice>& devices) {
+    return std::any_of(devices.begin(), devices.end(), limits) &&
+           std::any_of(devices.begin(), devices.end(), driven);
+}
 
 std::vector<Margin> device_margins(const Circuit& circuit, const Installation& installation) {
     std::vector<Margin> margins;

@@ -98,6 +98,7 @@ class Evaluation {
         const Group& group = groups_.at(pairing.group);
         Circuit circuit = frames_.at(key(pairing));
         circuit.bank = context_.banks[pairing.bank];
+        circuit.heat = context_.heats[pairing.bank];
         Candidate candidate =
             evaluate(circuit, *context_.installation, context_.options->conditions);
         if (group.curves) {
@@ -179,6 +180,15 @@ std::string order_remark(const ScreenContext& context) {
            ": no weather was given, so the season is not counted.";
 }
 
+std::vector<std::string> heat_remarks(const ScreenContext& context) {
+    if (!context.installation->store) {
+        return {
+            "No store is described: how hot elements get is not assessed. In dry sand the sheath, "
+            "not the rated watts, limits an element."};
+    }
+    return fill_warnings(find_medium(*context.parts, context.installation->store->medium));
+}
+
 std::vector<std::string> panel_remarks(const ScreenContext& context) {
     std::vector<std::string> remarks;
     const std::size_t groups = context.installation->panels.size();
@@ -202,7 +212,8 @@ std::vector<std::string> panel_remarks(const ScreenContext& context) {
 Ranking rank(const Parts& catalog, const Installation& installation, const RankOptions& options) {
     check_rank_options(options);
     check_installation(installation);
-    const Parts parts = merged_parts(catalog, installation);
+    const auto shared = std::make_shared<const Parts>(merged_parts(catalog, installation));
+    const Parts& parts = *shared;
     check_references(installation, parts);
     std::vector<std::string> weather_remarks;
     const auto weather =
@@ -210,8 +221,12 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     std::optional<SeasonWeather> season;
     if (weather)
         season = season_weather(*weather, installation.goals.months, options.exact_weather);
+    Installation judged = installation;
+    if (season) {
+        judged.site.bright_irradiance_w_m2 = judged_irradiance_w_m2(*season, installation.site);
+    }
     const ScreenContext context =
-        screen_context(parts, installation, options, season ? &*season : nullptr);
+        screen_context(parts, judged, options, season ? &*season : nullptr);
     const Tally tally = screen_all(context);
 
     Ranking ranking{.evaluated = tally.evaluated,
@@ -228,6 +243,9 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     ranking.candidates = std::move(lists[0]);
     ranking.rejected = std::move(lists[1]);
     ranking.pareto = std::move(lists[2]);
+    for (auto* list : {&ranking.candidates, &ranking.rejected, &ranking.pareto}) {
+        for (Candidate& candidate : *list) candidate.catalog = shared;
+    }
 
     ranking.remarks.push_back(order_remark(context));
     append(ranking.remarks, weather_remarks);
@@ -241,9 +259,7 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
                                   " pairings that no other beats in everything, the " +
                                   std::to_string(front.size()) + " of most heat are kept.");
     }
-    ranking.remarks.push_back(
-        "Heat in the store is not part of this version: in dry sand the sheath, not "
-        "the rated watts, limits an element.");
+    append(ranking.remarks, heat_remarks(context));
     append(ranking.remarks, panel_remarks(context));
     if (context.banks.empty()) {
         ranking.remarks.push_back(

@@ -1,26 +1,20 @@
 #include "screen.hpp"
 
+#include "screen_heat.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
 
 #include "heatmatch/match/array_margins.hpp"
-#include "heatmatch/match/bank_margins.hpp"
 #include "heatmatch/match/device_margins.hpp"
 #include "heatmatch/match/run_margins.hpp"
-#include "heatmatch/match/store_margins.hpp"
 
 namespace heatmatch {
 
 namespace {
 
 constexpr double unknown_price = std::numeric_limits<double>::infinity();
-
-int count_not_assessed(const std::vector<Margin>& margins) {
-    return static_cast<int>(std::count_if(margins.begin(), margins.end(), [](const Margin& margin) {
-        return margin.severity == Severity::not_assessed;
-    }));
-}
 
 /// An array with its runs, in numbers.
 struct Wiring : ArrayNumbers {
@@ -55,8 +49,8 @@ class GroupScreen {
                     panel_.today.at(condition.irradiance_w_m2, condition.cell_temperature_c));
             }
         }
-        for (const char* name : {"sheath voltage", "terminal temperature", "element power",
-                                 "budget", "price not known"}) {
+        for (const char* name :
+             {"sheath voltage", "terminal temperature", "budget", "price not known"}) {
             numbers_of_reasons_.push_back(context.reasons->number(name));
         }
     }
@@ -76,7 +70,7 @@ class GroupScreen {
     }
 
   private:
-    enum Reason { sheath, terminal, power, budget, price };
+    enum Reason { sheath, terminal, budget, price };
 
     Wiring lay(Hookup panels, Hookup bank) {
         Wiring wiring{{.panels = panels, .ln_factor = std::log(panels.resistance_factor())}};
@@ -145,7 +139,7 @@ class GroupScreen {
             if (reason == 0 && *wiring.terminal_c > limit) reason = numbers_of_reasons_[terminal];
         }
         if (reason == 0 && load_.overloads(wiring, bank, context_.banks[bank.bank])) {
-            reason = numbers_of_reasons_[power];
+            reason = bank.power_reason;
         }
         return reason;
     }
@@ -212,8 +206,14 @@ class GroupScreen {
         const Bank& bank = context_.banks[numbers.bank];
         if (!std::isinf(numbers.power_w)) {
             // Each look costs more than the one before, and turns away most of what is left.
+            // A sheath's rise grows less than in proportion: a little more than its share bounds
+            // it.
+            constexpr double steeper = 1.1;
+            constexpr double slack = 0.02;
             const auto lower = [&](double watts) {
-                pairing.headroom = std::min(pairing.headroom, 1.0 - watts / numbers.power_w);
+                const double by_heat = steeper * (1.0 - watts / numbers.heat_w) + slack;
+                pairing.headroom =
+                    std::min({pairing.headroom, 1.0 - watts / numbers.rated_w, by_heat});
             };
             lower(load_.typical_at_least_w(wiring, numbers));
             if (!may_be_best && !may_be_front()) return;
@@ -223,8 +223,13 @@ class GroupScreen {
         if (!may_be_best && tally_.front.beaten(pairing.merit, pairing.headroom, pairing.price)) {
             return;
         }
-        const Screened by_bank = screen_bank(load_.exact(wiring, bank), bank_limits(bank.element),
-                                             wiring.cold_voltage_v, wiring.terminal_c);
+        const Extremes extremes = load_.exact(wiring, bank);
+        Screened by_bank = screen_bank(extremes, bank_limits(bank.element), wiring.cold_voltage_v,
+                                       wiring.terminal_c);
+        if (context_.heats[numbers.bank]) {
+            const Screened by_heat = screen_heat(circuit_of(wiring, bank, numbers.bank), extremes);
+            if (by_heat.headroom < by_bank.headroom) by_bank = by_heat;
+        }
         pairing.headroom = std::min(by_bank.headroom, wiring.screened.headroom);
         if (pairing.headroom < 0.0) {
             reject(context_.reasons->number(by_bank.reason), true, pairing);
@@ -235,20 +240,23 @@ class GroupScreen {
         if (may_be_front()) tally_.front.offer(pairing);
     }
 
+    /// The circuit of the wiring at hand with that bank.
+    Circuit& circuit_of(const Wiring& wiring, const Bank& bank, std::size_t index) {
+        if (context_.plain && !(frame_ && frame_->panels == wiring.panels)) {
+            frame_ = frame_of(context_, group_, panel_, wiring.panels, bank.hookup);
+        }
+        frame_->bank = bank;
+        frame_->heat = context_.heats[index];
+        return *frame_;
+    }
+
     /// How many margins of the bank and the store lack data; the operating point does not matter.
     int bank_not_assessed(const Wiring& wiring, const Bank& bank, std::size_t index) {
         auto& lacking = wiring.terminal_c ? tally_.lacking_with_terminal : tally_.lacking;
         if (lacking.empty()) lacking.assign(context_.banks.size(), -1);
         if (lacking[index] < 0) {
-            const Installation& installation = *context_.installation;
-            if (context_.plain) {
-                frame_ = frame_of(context_, group_, panel_, wiring.panels, bank.hookup);
-            }
-            Circuit circuit = *frame_;
-            circuit.bank = bank;
             lacking[index] =
-                count_not_assessed(bank_margins(circuit, installation.site, Extremes{})) +
-                count_not_assessed(store_margins(circuit, installation));
+                lacking_of_bank(circuit_of(wiring, bank, index), context_.installation->site);
         }
         return lacking[index];
     }

@@ -21,6 +21,7 @@ struct ScreenContext {
     const SeasonWeather* season = nullptr;  //!< null: by the conditions
     std::vector<PlacedDevice> devices{};
     std::vector<Bank> banks{};
+    std::vector<std::shared_ptr<const BankHeat>> heats{};  //!< of each bank; null without a store
     std::vector<Hookup> bank_hookups{};
     std::vector<std::vector<BankNumbers>> numbers{};  //!< of the banks of each hook-up
     std::size_t not_fixed = 0;                        //!< banks without a fixed resistance

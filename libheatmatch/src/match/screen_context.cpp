@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
 
+#include "heatmatch/match/device_margins.hpp"
 #include "heatmatch/match/wiring.hpp"
 
 namespace heatmatch {
@@ -63,31 +65,59 @@ double largest_part(int count, double low, double high) {
     return high / (high + (count - 1) * low);
 }
 
-BankNumbers numbers_of(const Bank& bank, std::size_t index) {
+/// What the heat of a bank allows, inverted once into watts of one element.
+struct HeatLimit {
+    double element_w = unlimited;
+    const char* reason = "sheath temperature";
+};
+
+HeatLimit heat_limit(const BankHeat* heat, bool limited) {
+    if (heat == nullptr) return {};
+    if (!heat->misfit.empty()) return {.element_w = 0.0, .reason = "fit in store"};
+    const auto by_day = heat->largest_element_w(false);
+    if (!by_day) return {};
+    HeatLimit limit{.element_w = *by_day};
+    if (heat->coil_limit_c && (!heat->sheath || heat->judged_at(*by_day).sheath_c <
+                                                    heat->sheath->verdict_limit_c - 1e-3)) {
+        limit.reason = "coil temperature";
+    }
+    // With a limit that opens the circuit, what a stagnation would reach is a warning.
+    const auto by_fortnight = limited ? by_day : heat->largest_element_w(true);
+    if (*by_fortnight < *by_day) limit = {.element_w = *by_fortnight, .reason = "stagnation"};
+    return limit;
+}
+
+BankNumbers numbers_of(const Bank& bank, std::size_t index, const HeatLimit& heat,
+                       ReasonNames& reasons) {
     const int to_buy = bank.hookup.count() - bank.owned;
     const double each = bank.element.price.typical().value_or(unknown_price);
     const double low = bank.each.low_ohm;
     const double high = bank.each.high_ohm;
     const BankLimits limits = bank_limits(bank.element);
-    const double power_w = limits.element_power_w.value_or(unlimited);
+    const double rated_w = limits.element_power_w.value_or(unlimited);
+    const double power_w = std::min(rated_w, heat.element_w);
     const double share =
         largest_part(bank.hookup.series, low, high) * largest_part(bank.hookup.parallel, low, high);
     const double sheath_v = limits.sheath_voltage_v.value_or(unlimited);
-    return {.ln_typical = std::log(bank.typical_ohm()),
-            .typical_ohm = bank.typical_ohm(),
-            .sheath_v = sheath_v,
-            .per_sheath_v = 1.0 / sheath_v,
-            .share_per_power_w = share / power_w,
-            .price = to_buy > 0 ? to_buy * each : 0.0,
-            .terminal_c = limits.terminal_c.value_or(unlimited),
-            .bank = index,
-            .power_w = power_w,
-            .low_ohm = bank.low_ohm(),
-            .high_ohm = bank.high_ohm(),
-            .ln_low = std::log(bank.low_ohm()),
-            .ln_high = std::log(bank.high_ohm()),
-            .per_count = 1.0 / bank.hookup.count(),
-            .largest_share = share};
+    return {
+        .ln_typical = std::log(bank.typical_ohm()),
+        .typical_ohm = bank.typical_ohm(),
+        .sheath_v = sheath_v,
+        .per_sheath_v = 1.0 / sheath_v,
+        .share_per_power_w = share / power_w,
+        .price = to_buy > 0 ? to_buy * each : 0.0,
+        .terminal_c = limits.terminal_c.value_or(unlimited),
+        .bank = index,
+        .power_w = power_w,
+        .rated_w = rated_w,
+        .heat_w = heat.element_w,
+        .power_reason = reasons.number(heat.element_w < rated_w ? heat.reason : "element power"),
+        .low_ohm = bank.low_ohm(),
+        .high_ohm = bank.high_ohm(),
+        .ln_low = std::log(bank.low_ohm()),
+        .ln_high = std::log(bank.high_ohm()),
+        .per_count = 1.0 / bank.hookup.count(),
+        .largest_share = share};
 }
 
 }  // namespace
@@ -102,7 +132,10 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
                           .plain = installation.runs.empty() && installation.devices.empty()};
     context.branch_runs = std::any_of(installation.runs.begin(), installation.runs.end(),
                                       [](const WireRun& run) { return run.carries == "branch"; });
+    const auto store = fill_store(parts, installation);
+    const bool limited = has_independent_limit(context.devices);
     for (const AllowedElement& allowed : allowed_elements(parts, installation)) {
+        std::map<int, std::pair<std::shared_ptr<const BankHeat>, HeatLimit>> by_count;
         for (Hookup hookup : hookups_up_to(std::min(allowed.most, options.max_bank))) {
             const int owned = std::min(allowed.owned, hookup.count());
             Bank bank =
@@ -118,7 +151,15 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
                 context.bank_hookups.push_back(hookup);
                 context.numbers.emplace_back();
             }
-            context.numbers[at].push_back(numbers_of(bank, context.banks.size()));
+            const auto [found, is_new] = by_count.try_emplace(hookup.count());
+            auto& [heat, limit] = found->second;
+            if (is_new) {
+                heat = bank_heat(store, bank.element, bank.sheath, bank.alloy, hookup.count());
+                limit = heat_limit(heat.get(), limited);
+            }
+            context.numbers[at].push_back(
+                numbers_of(bank, context.banks.size(), limit, *context.reasons));
+            context.heats.push_back(heat);
             context.banks.push_back(std::move(bank));
         }
     }

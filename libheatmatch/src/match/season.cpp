@@ -164,14 +164,16 @@ SeasonWeather season_weather(const Weather& weather, std::span<const int> months
     return result;
 }
 
+double judged_irradiance_w_m2(const SeasonWeather& weather, const Site& site) {
+    return std::max(weather.brightest_w_m2, site.bright_irradiance_w_m2);
+}
+
 std::string bright_remark(const SeasonWeather& weather, const Site& site) {
     if (weather.brightest_w_m2 <= site.bright_irradiance_w_m2) return {};
-    return "The weather has up to " + format_number(weather.brightest_w_m2, 4) +
-           " W/m2 on the panels; margins are judged at " +
+    return "Margins are judged at " + format_number(weather.brightest_w_m2, 4) +
+           " W/m2, the most that the weather has on the panels, not at the " +
            format_number(site.bright_irradiance_w_m2, 4) +
-           " W/m2 in bright cold: set bright_irradiance_w_m2 of the site higher, to 1250 W/m2 "
-           "where "
-           "snow or cloud edges add to the sun.";
+           " W/m2 of the site: snow and cloud edges add to the sun.";
 }
 
 SeasonCurves season_curves(const PanelInService& panel, const SeasonWeather& weather,

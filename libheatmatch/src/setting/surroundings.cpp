@@ -28,6 +28,18 @@ std::span<const Field> surroundings_fields() {
                                               .unit = unit::watt_per_m2,
                                               .range = {.low = 0.0, .high = 2000.0},
                                               .meaning = "sun on the wire"}),
+        bind<&Surroundings::wind_m_s>(
+            {.name = "wind_m_s",
+             .kind = FieldKind::number,
+             .unit = unit::metre_per_second,
+             .range = {.low = 0.0, .high = 60.0},
+             .meaning = "least wind across the wire; still air if unknown"}),
+        bind<&Surroundings::loaded_conductors>(
+            {.name = "loaded_conductors",
+             .kind = FieldKind::count,
+             .unit = unit::count,
+             .range = {.low = 1.0, .high = 100.0},
+             .meaning = "conductors under load bundled with it, itself included"}),
     });
     return fields;
 }

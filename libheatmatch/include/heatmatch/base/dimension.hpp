@@ -31,6 +31,7 @@ enum class Dimension {
     current_per_kelvin,
     power_per_kelvin,
     resistance_per_length,
+    speed,
     air_changes
 };
 

@@ -52,6 +52,7 @@ inline constexpr Unit volt_per_kelvin{"V/K", Dimension::voltage_per_kelvin};
 inline constexpr Unit ampere_per_kelvin{"A/K", Dimension::current_per_kelvin};
 inline constexpr Unit watt_per_kelvin{"W/K", Dimension::power_per_kelvin};
 inline constexpr Unit ohm_per_km{"ohm/km", Dimension::resistance_per_length, 1e-3};
+inline constexpr Unit metre_per_second{"m/s", Dimension::speed};
 inline constexpr Unit air_changes_per_hour{"1/h", Dimension::air_changes};
 }  // namespace unit
 

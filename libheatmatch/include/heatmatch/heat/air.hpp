@@ -16,4 +16,14 @@ struct Air {
 /// film temperature. @cite churchill-chu-1975
 [[nodiscard]] double free_convection_cylinder(double diameter_m, double surface_k, double air_k);
 
+/// Nusselt number of a cylinder in cross flow,
+/// `0.3 + 0.62 Re^(1/2) Pr^(1/3) / (1 + (0.4/Pr)^(2/3))^(1/4) (1 + (Re/282000)^(5/8))^(4/5)`;
+/// Re Pr > 0.2. @cite churchill-bernstein-1977
+[[nodiscard]] double cross_flow_nusselt(double reynolds, double prandtl);
+
+/// Convection around a long horizontal cylinder [W/m2K]: free, and with wind across it
+/// `(h_free^3 + h_wind^3)^(1/3)`. Wind along it cools less. @cite incropera
+[[nodiscard]] double convection_cylinder(double diameter_m, double surface_k, double air_k,
+                                         double wind_m_s);
+
 }  // namespace heatmatch

@@ -5,7 +5,8 @@
 #include <vector>
 
 #include "heatmatch/heat/bed_charge.hpp"
-#include "heatmatch/parts/parts.hpp"
+#include "heatmatch/parts/element.hpp"
+#include "heatmatch/parts/medium.hpp"
 
 namespace heatmatch {
 
@@ -47,7 +48,7 @@ struct StoreCharge {
 /// sheath gives its heat off by free convection of 700 to 1500 W/m2K until it boils locally, 10 to
 /// 25 K above 100 °C (from memory). Throws InvalidInput for powers, times and temperatures out of
 /// range, and as bed_charge() does.
-[[nodiscard]] SheathTemperature sheath_temperature(const Parts& parts, const Store& store,
+[[nodiscard]] SheathTemperature sheath_temperature(const Medium& medium, const Store& store,
                                                    const Element& element, int elements,
                                                    const StoreCharge& charge);
 

@@ -8,6 +8,7 @@
 #include "heatmatch/parts/alloy.hpp"
 #include "heatmatch/parts/element.hpp"
 #include "heatmatch/parts/parts.hpp"
+#include "heatmatch/parts/sheath.hpp"
 
 namespace heatmatch {
 
@@ -15,6 +16,7 @@ namespace heatmatch {
 struct Bank {
     Element element{};
     std::optional<Alloy> alloy{};
+    std::optional<Sheath> sheath{};
     Hookup hookup{};
     int owned = 0;                      //!< how many of them need not be bought
     double coil_temperature_c = 300.0;  //!< that `each` holds at [°C]

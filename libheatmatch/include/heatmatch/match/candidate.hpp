@@ -1,10 +1,12 @@
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "heatmatch/match/circuit.hpp"
+#include "heatmatch/match/limits.hpp"
 #include "heatmatch/match/margin.hpp"
 #include "heatmatch/match/season.hpp"
 
@@ -26,6 +28,10 @@ struct Candidate {
     std::vector<Margin> margins{};
     std::optional<double> price_to_buy{};  //!< nothing if a price is unknown
     std::string currency{};
+    Site site{};        //!< that it is judged at
+    Extremes bright{};  //!< what its elements are exposed to in bright cold
+    /// The parts it was chosen among; null where it comes from a file.
+    std::shared_ptr<const Parts> catalog{};
     std::vector<std::string> remarks{};  //!< of an assessment: what the reader should know first
 
     /// Power averaged over the conditions, typical and at the ends of its band [W].

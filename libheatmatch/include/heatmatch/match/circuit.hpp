@@ -1,11 +1,13 @@
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "heatmatch/heat/wire_temperature.hpp"
 #include "heatmatch/match/bank.hpp"
+#include "heatmatch/match/bank_heat.hpp"
 #include "heatmatch/match/hookup.hpp"
 #include "heatmatch/setting/installation.hpp"
 #include "heatmatch/solar/array.hpp"
@@ -44,6 +46,7 @@ struct Circuit {
     Bank bank{};
     std::vector<RunParts> runs{};
     std::vector<PlacedDevice> devices{};
+    std::shared_ptr<const BankHeat> heat{};  //!< of the bank in its store; null without a store
 
     /// Ohms of wire and joints as the whole array sees them [ohm].
     [[nodiscard]] double wire_ohm() const;

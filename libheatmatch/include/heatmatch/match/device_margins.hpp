@@ -12,4 +12,7 @@ namespace heatmatch {
 [[nodiscard]] std::vector<Margin> device_margins(const Circuit& circuit,
                                                  const Installation& installation);
 
+/// Whether an over-temperature limit that stays open is listed, and a device it can open.
+[[nodiscard]] bool has_independent_limit(const std::vector<PlacedDevice>& devices);
+
 }  // namespace heatmatch

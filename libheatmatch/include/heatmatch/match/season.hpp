@@ -36,7 +36,9 @@ struct SeasonWeather {
 [[nodiscard]] std::shared_ptr<const Weather> own_weather(const Installation& installation,
                                                          std::vector<std::string>& remarks);
 
-/// What to say where the weather is brighter than the sun that margins are judged at; else empty.
+/// The sun that margins are judged at [W/m2]: that of the site, or the brightest of the weather
+/// where it has more; and what to say then, else empty.
+[[nodiscard]] double judged_irradiance_w_m2(const SeasonWeather& weather, const Site& site);
 [[nodiscard]] std::string bright_remark(const SeasonWeather& weather, const Site& site);
 
 /// Energy curves of one panel as it is today.

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "heatmatch/match/circuit.hpp"
@@ -7,9 +8,9 @@
 
 namespace heatmatch {
 
-/// Margins of the heat store: sheath, coil, end seal, wall and lid, ceiling, stagnation, dry-out.
-/// The model of the bed is not part of this version: each is listed as not assessed.
+/// Margins of the store itself: the fill's ceiling and moisture, wall and lid against wood and
+/// touch. Walls are judged at the fill's high conductivity. What is not known is not assessed.
 [[nodiscard]] std::vector<Margin> store_margins(const Circuit& circuit,
-                                                const Installation& installation);
+                                                const std::optional<HeatPoint>& point);
 
 }  // namespace heatmatch

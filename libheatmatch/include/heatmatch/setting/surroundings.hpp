@@ -13,6 +13,8 @@ struct Surroundings {
     std::string kind = "open air";            //!< open air, sunlit, conduit, bed or cavity
     std::optional<double> air_c{};            //!< temperature around the wire [°C]
     std::optional<double> irradiance_w_m2{};  //!< on a sunlit wire; 1000 if not given [W/m2]
+    std::optional<double> wind_m_s{};         //!< across an outdoor wire; still if not given [m/s]
+    std::optional<int> loaded_conductors{};   //!< bundled touching, this one included
 
     friend bool operator==(const Surroundings&, const Surroundings&) = default;
     [[nodiscard]] static Surroundings open_air(double air_c);

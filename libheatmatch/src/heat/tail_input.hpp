@@ -1,0 +1,13 @@
+#pragma once
+
+#include "heatmatch/heat/hot_tail.hpp"
+
+namespace heatmatch {
+
+/// Diameter of the cold pin over that of the sheath, from memory.
+inline constexpr double cold_pin_share = 0.2875;
+
+/// Throws InvalidInput where a number of a hot tail has no meaning.
+void check_hot_tail(const HotTail& tail);
+
+}  // namespace heatmatch

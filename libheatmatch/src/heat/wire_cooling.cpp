@@ -1,0 +1,118 @@
+#include "wire_cooling.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heatmatch/base/units.hpp"
+#include "heatmatch/heat/air.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double pi = 3.14159265358979323846;
+constexpr double grouped_share = 0.7;
+
+std::string title_of(const Wire& wire) {
+    return "wire \"" + wire.id + '"';
+}
+
+/// Share of a cable's or conduit's current that the code leaves to each of so many conductors under
+/// load. @cite nec-310-reproduction
+double adjustment(int loaded) {
+    if (loaded <= 3) return 1.0;
+    if (loaded <= 6) return 0.8;
+    if (loaded <= 9) return 0.7;
+    if (loaded <= 20) return 0.5;
+    if (loaded <= 30) return 0.45;
+    return loaded <= 40 ? 0.40 : 0.35;
+}
+
+/// A cavity is taken as full of mineral wool of 0.04 W/mK out to 0.1 m, without convection and
+/// radiation: about the half of free-air current that wiring rules leave to a cable in thermal
+/// insulation. @cite bs-7671-523-9
+constexpr double cavity_fill_w_mk = 0.04;
+
+}  // namespace
+
+WireGeometry wire_geometry(const Wire& wire, const Insulation* insulation,
+                           std::vector<Assumption>& assumed) {
+    constexpr double default_wall_mm = 0.8;
+    constexpr double default_conductivity = 0.2;
+    const double conductor_mm = conductor_diameter_mm(wire);
+    double outer_mm = wire.outer_diameter_mm.value_or(conductor_mm + 2.0 * default_wall_mm);
+    outer_mm = std::max(outer_mm, conductor_mm);
+    if (!wire.outer_diameter_mm) {
+        assumed.push_back({title_of(wire), "outer_diameter_mm", format_number(outer_mm, 3) + " mm",
+                           "0.8 mm of insulation, from memory"});
+    }
+    const bool known = insulation != nullptr && insulation->conductivity_w_mk;
+    const double conductivity = known ? *insulation->conductivity_w_mk : default_conductivity;
+    if (!known) {
+        assumed.push_back(
+            {title_of(wire), "insulation conductivity_w_mk", "0.2 W/mK", "from memory"});
+    }
+    return {.outer_m = outer_mm / 1000.0,
+            .insulation_k_m_per_w = std::log(outer_mm / conductor_mm) / (2.0 * pi * conductivity)};
+}
+
+double shell_k_m_per_w(double outer_m, double conductivity_w_mk) {
+    constexpr double around_m = 0.1;
+    return std::max(0.0, std::log(around_m / (0.5 * outer_m))) / (2.0 * pi * conductivity_w_mk);
+}
+
+std::optional<WireCooling> wire_cooling(const Wire& wire, const WireGeometry& geometry,
+                                        const Surroundings& surroundings, const BedAround& bed,
+                                        std::vector<Assumption>& assumed) {
+    const bool in_bed = surroundings.kind == "bed";
+    const std::optional<double> around =
+        in_bed && !surroundings.air_c ? bed.temperature_c : surroundings.air_c;
+    if (!around) return std::nullopt;
+    WireCooling cooling{.around_c = *around};
+    const int loaded = std::max(1, surroundings.loaded_conductors.value_or(1));
+    if (in_bed || surroundings.kind == "cavity") {
+        const double conductivity =
+            in_bed ? bed.conductivity_w_mk.value_or(dry_sand_low_w_mk) : cavity_fill_w_mk;
+        // All that a bundle makes is taken to leave through the shell around one of its wires.
+        cooling.solid_k_m_per_w = loaded * shell_k_m_per_w(geometry.outer_m, conductivity);
+        if (!in_bed) {
+            assumed.push_back({title_of(wire), "fill of the cavity", "0.1 m of 0.04 W/mK",
+                               "no convection, no radiation: hot side"});
+        } else if (!bed.conductivity_w_mk) {
+            assumed.push_back({title_of(wire), "conductivity of the bed",
+                               format_number(dry_sand_low_w_mk) + " W/mK", "low end of dry sand"});
+        }
+        return cooling;
+    }
+    if (surroundings.kind == "conduit") {
+        cooling.current_share = grouped_share * adjustment(loaded);
+        assumed.push_back({title_of(wire), "heat given off in conduit",
+                           "that of free air at current/" + format_number(cooling.current_share),
+                           "estimate"});
+        return cooling;
+    }
+    if (loaded > 1) {
+        cooling.current_share = grouped_share * adjustment(loaded);
+        assumed.push_back({title_of(wire), "heat given off in a bundle",
+                           "that of free air at current/" + format_number(cooling.current_share),
+                           "estimate"});
+    }
+    if (surroundings.kind == "sunlit") {
+        cooling.irradiance_w_m2 = surroundings.irradiance_w_m2.value_or(1000.0);
+    }
+    cooling.wind_m_s = surroundings.wind_m_s.value_or(0.0);
+    return cooling;
+}
+
+double heat_to_air(double outer_m, double surface_c, double air_c, double wind_m_s,
+                   double emissivity) {
+    constexpr double stefan_boltzmann = 5.670374419e-8;
+    const double surface_k = surface_c + zero_celsius_k;
+    const double air_k = air_c + zero_celsius_k;
+    const double h = convection_cylinder(outer_m, surface_k, air_k, wind_m_s);
+    const double radiation = emissivity * stefan_boltzmann *
+                             (surface_k * surface_k + air_k * air_k) * (surface_k + air_k);
+    return pi * outer_m * (h + radiation) * (surface_k - air_k);
+}
+
+}  // namespace heatmatch
