@@ -1,5 +1,7 @@
 #include "heatmatch/heat/bed_charge.hpp"
 
+#include "line_spread.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -84,27 +86,15 @@ Bulk bulk_of(const BedCharge& charge, const Geometry& geometry, double power_w) 
     return bulk;
 }
 
-/// Sum over the legs at those distances; in `seconds` heat has come as far as `rho` of each.
-double spread_after(const Geometry& geometry, std::span<const double> distances_m,
-                    double diffusivity, double seconds) {
-    const double half = 0.5 * geometry.length_m;
-    const double m2 = geometry.mean_m * geometry.mean_m;
-    const double reached = 2.246 * diffusivity * seconds;
-    double sum = 0.0;
-    for (const double d : distances_m) {
-        const double r2 = d * d + reached;
-        const double rho = 1.0 / std::sqrt(std::sqrt(1.0 / (r2 * r2) + 1.0 / (m2 * m2)));
-        sum += std::max(0.0, std::asinh(half / d) - std::asinh(half / rho));
-    }
-    return sum;
-}
-
-/// The same with what the days before left around the legs: a day's charge begun earlier less what
-/// it lacks since it ended. Days of 24 h add up to one long charge.
+/// The legs at those distances with what the days before left around them: a day's charge begun
+/// earlier less what it lacks since it ended. Days of 24 h add up to one long charge.
 double spread(const Geometry& geometry, std::span<const double> distances_m, double diffusivity) {
     constexpr double negligible = 1e-7;
     const auto after = [&](double seconds) {
-        return spread_after(geometry, distances_m, diffusivity, seconds);
+        return line_spread({.length_m = geometry.length_m,
+                            .surface_m = geometry.distances_m.front(),
+                            .mean_m = geometry.mean_m},
+                           distances_m, diffusivity * seconds);
     };
     double sum = after(geometry.seconds);
     for (double day = 1.0; day < geometry.days; day += 1.0) {
