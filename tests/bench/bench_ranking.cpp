@@ -52,17 +52,18 @@ void thermal_margins_of_10000(benchmark::State& state) {
 }
 BENCHMARK(thermal_margins_of_10000)->Unit(benchmark::kMillisecond);
 
-/// 400 groups of panels with every element of the starter in banks of up to four, no wire; the
+/// 4000 groups of panels with every element of the starter in banks of up to four, no wire; the
 /// counter is the time of one pairing, the fits and energy curves of the panels included.
 void screen(benchmark::State& state) {
     heatmatch::Installation installation = demo();
     installation.runs.clear();
     installation.devices.clear();
     installation.goals.budget.reset();
+    installation.circuit.reset();
     if (state.range(0) == 0) installation.store.reset();
     installation.elements = {{.any = heatmatch::ElementFilter{}, .count = 4}};
     installation.panels.clear();
-    for (int i = 0; i < 400; ++i) {
+    for (int i = 0; i < 4000; ++i) {
         const auto& panel = starter().panels[static_cast<std::size_t>(i) % starter().panels.size()];
         installation.panels.push_back(
             {.group = "group " + std::to_string(i), .panel = panel.id, .count = 10});

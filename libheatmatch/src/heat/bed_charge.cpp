@@ -1,5 +1,7 @@
 #include "heatmatch/heat/bed_charge.hpp"
 
+#include "air_gap.hpp"
+#include "bed_geometry.hpp"
 #include "line_spread.hpp"
 
 #include <algorithm>
@@ -22,42 +24,13 @@ constexpr double stefan_boltzmann = 5.670374419e-8;
 constexpr double day_s = 86400.0;
 constexpr double hottest_k = 3500.0;
 
-/// What of a charge does not change with power.
-struct Geometry {
-    std::vector<double> distances_m{};
-    double length_m = 0.0;
-    double heated_m = 0.0;
-    double outer_m = 0.0;  //!< of a body of revolution around the legs that holds the bed [m]
-    double mean_m = 0.0;   //!< where its mean temperature lies [m]
-    double air_k = 0.0;
-    double seconds = 0.0;
-    double days = 1.0;
-};
-
-Geometry geometry_of(const BedCharge& charge) {
-    Geometry geometry{.distances_m = charge.legs.distances_m(),
-                      .length_m = charge.legs.leg_length_m,
-                      .heated_m = charge.legs.heated_length_m(),
-                      .air_k = charge.air_c + zero_celsius_k,
-                      .seconds = charge.hours * 3600.0,
-                      .days = charge.days};
-    geometry.distances_m.front() =
-        std::max(charge.legs.radius_m, charge.legs.sheath_radius_m + charge.gap_m);
-    const double l = geometry.length_m;
-    const double cube = 1.0 + 6.0 * charge.shell.volume_m3 / (pi * l * l * l);
-    const double square = std::cbrt(cube * cube);
-    geometry.outer_m = 0.5 * l * std::sqrt(square - 1.0);
-    geometry.mean_m = geometry.outer_m * std::exp(-0.5);
-    return geometry;
-}
-
 struct Bulk {
     double bed_k = 0.0;
     double edge_k = 0.0;
 };
 
 /// The bulk as one time constant behind its wall.
-Bulk bulk_of(const BedCharge& charge, const Geometry& geometry, double power_w) {
+Bulk bulk_of(const BedCharge& charge, const BedGeometry& geometry, double power_w) {
     const double l = geometry.length_m;
     const double form =
         (std::asinh(0.5 * l / geometry.mean_m) - std::asinh(0.5 * l / geometry.outer_m)) /
@@ -86,70 +59,77 @@ Bulk bulk_of(const BedCharge& charge, const Geometry& geometry, double power_w) 
     return bulk;
 }
 
-/// The legs at those distances with what the days before left around them: a day's charge begun
-/// earlier less what it lacks since it ended. Days of 24 h add up to one long charge.
-double spread(const Geometry& geometry, std::span<const double> distances_m, double diffusivity) {
-    constexpr double negligible = 1e-7;
+LineShape shape_of(const BedGeometry& geometry) {
+    return {.length_m = geometry.length_m,
+            .surface_m = geometry.distances_m.front(),
+            .mean_m = geometry.mean_m};
+}
+
+/// What the days before left around the legs: a day's charge begun earlier less what it lacks since
+/// it ended. Days of 24 h add up to one long charge.
+double left_over(const BedGeometry& geometry, std::span<const double> distances_m,
+                 double diffusivity) {
+    constexpr double negligible = 1e-6;
+    const LineShape shape = shape_of(geometry);
     const auto after = [&](double seconds) {
-        return line_spread({.length_m = geometry.length_m,
-                            .surface_m = geometry.distances_m.front(),
-                            .mean_m = geometry.mean_m},
-                           distances_m, diffusivity * seconds);
+        return line_spread(shape, distances_m, diffusivity * seconds);
     };
-    double sum = after(geometry.seconds);
+    double sum = 0.0;
     for (double day = 1.0; day < geometry.days; day += 1.0) {
         const double left = after(day * day_s + geometry.seconds) - after(day * day_s);
         sum += left;
-        if (left < negligible * sum) break;
+        if (left < negligible) break;
     }
     return sum;
 }
 
 /// Temperature where the legs at those distances add up, over the bulk [K].
-double field_k(const BedCharge& charge, const Geometry& geometry, const Bulk& bulk,
+double field_k(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
                std::span<const double> distances_m, double power_w) {
     const Conductivity& conductivity = charge.fill.conductivity;
-    const double q = power_w / geometry.heated_m;
+    const double per_spread = power_w / geometry.heated_m / (2.0 * pi);
     const double bulk_theta = conductivity.theta(bulk.bed_k);
-    double hot_k = bulk.bed_k;
-    constexpr int most_steps = 60;
-    constexpr double close_enough_k = 1e-6;
-    for (int step = 0; step < most_steps; ++step) {
-        const double diffusivity = conductivity.mean(bulk.bed_k, hot_k) /
-                                   charge.fill.mean_capacity_j_m3k(bulk.bed_k, hot_k);
-        const double theta =
-            bulk_theta + q / (2.0 * pi) * spread(geometry, distances_m, diffusivity);
-        const double next_k = std::min(conductivity.temperature_k(theta), hottest_k);
-        const double moved = std::fabs(next_k - hot_k);
-        hot_k = next_k;
-        if (moved < close_enough_k) break;
-    }
-    return hot_k;
-}
-
-/// A sheath within a gap of air, the sand around it at `outer_k`: radiation and conduction [K].
-double across_gap_k(double sheath_m, double outer_m, double w_per_m, double outer_k) {
-    if (outer_m <= sheath_m || w_per_m <= 0.0) return outer_k;
-    constexpr double emissivity = 0.8;  // of both, oxidised metal and sand; from memory
-    const double effective =
-        1.0 / (1.0 / emissivity + sheath_m / outer_m * (1.0 / emissivity - 1.0));
-    const auto surplus = [&](double sheath_k) {
-        const double k = air_at(0.5 * (sheath_k + outer_k)).conductivity_w_mk;
-        const double square = sheath_k * sheath_k + outer_k * outer_k;
-        return 2.0 * pi * k / std::log(outer_m / sheath_m) * (sheath_k - outer_k) +
-               2.0 * pi * sheath_m * effective * stefan_boltzmann * square * (sheath_k + outer_k) *
-                   (sheath_k - outer_k) -
-               w_per_m;
+    const LineShape shape = shape_of(geometry);
+    const auto diffusivity_at = [&](double hot_k) {
+        return conductivity.mean(bulk.bed_k, hot_k) /
+               charge.fill.mean_capacity_j_m3k(bulk.bed_k, hot_k);
     };
-    if (surplus(hottest_k) <= 0.0) return hottest_k;
-    std::uintmax_t steps = 100;
-    return boost::math::tools::toms748_solve(surplus, outer_k, hottest_k,
-                                             boost::math::tools::eps_tolerance<double>(40), steps)
-        .second;
+    const auto spread_at = [&](double hot_k) {
+        return line_spread(shape, distances_m, diffusivity_at(hot_k) * geometry.seconds);
+    };
+    // Newton in T; the spread hardly depends on it.
+    double before = 0.0;
+    const auto settled_k = [&](double hot_k) {
+        constexpr int most_steps = 60;
+        constexpr double close_enough_k = 1e-7;
+        double moved_before = 0.0;
+        for (int step = 0; step < most_steps; ++step) {
+            const double theta = bulk_theta + per_spread * (before + spread_at(hot_k));
+            double moved = (theta - conductivity.theta(hot_k)) / conductivity.at(hot_k);
+            // Steps shrink by the same share: the rest of them at once.
+            const double share = moved_before != 0.0 ? moved / moved_before : 0.0;
+            constexpr double shrinking = 0.5;
+            moved_before = moved;
+            if (std::fabs(share) < shrinking && step > 1) {
+                moved /= 1.0 - share;
+                moved_before = 0.0;
+            }
+            hot_k = std::clamp(hot_k + moved, 1.0, hottest_k);
+            if (std::fabs(moved) < close_enough_k) break;
+        }
+        return hot_k;
+    };
+    const double start_k = std::min(
+        conductivity.temperature_k(bulk_theta + per_spread * spread_at(bulk.bed_k)), hottest_k);
+    const double hot_k = settled_k(start_k);
+    if (geometry.days <= 1.0) return hot_k;
+    // The days before hardly change the diffusivity: theirs is that of the last day.
+    before = left_over(geometry, distances_m, diffusivity_at(hot_k));
+    return settled_k(hot_k);
 }
 
 /// The hottest sheath over a bulk [K].
-double sheath_k_of(const BedCharge& charge, const Geometry& geometry, const Bulk& bulk,
+double sheath_k_of(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
                    double power_w) {
     const double q = power_w / geometry.heated_m;
     const double sand_k = field_k(charge, geometry, bulk, geometry.distances_m, power_w);
@@ -161,13 +141,13 @@ double sheath_k_of(const BedCharge& charge, const Geometry& geometry, const Bulk
     return bulk.bed_k - rise * std::expm1(-geometry.seconds * q / (charge.rod_j_m_k * rise));
 }
 
-double sheath_c_of(const BedCharge& charge, const Geometry& geometry, double power_w) {
+double sheath_c_of(const BedCharge& charge, const BedGeometry& geometry, double power_w) {
     return sheath_k_of(charge, geometry, bulk_of(charge, geometry, power_w), power_w) -
            zero_celsius_k;
 }
 
 /// Temperature in the bed at a distance from the hottest leg, across it at half its length [K].
-double beside_leg_k(const BedCharge& charge, const Geometry& geometry, const Bulk& bulk,
+double beside_leg_k(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
                     double power_w, double distance_m) {
     std::vector<double> distances = geometry.distances_m;
     distances.front() = std::max(distances.front(), distance_m);
@@ -182,7 +162,7 @@ double beside_leg_k(const BedCharge& charge, const Geometry& geometry, const Bul
 /// of sand of that depth before it, `1/(1 + u depth/k)`. The bulk is colder there than the mean:
 /// 0.7 of all that is a fit to 42 finite-volume solutions, a third too hot at most and 2 K too cold
 /// outside.
-double under_lid_k(const BedCharge& charge, const Geometry& geometry, const Bulk& bulk,
+double under_lid_k(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
                    double power_w) {
     const double height = charge.shell.height_m;
     const bool upright = geometry.length_m <= height;
@@ -196,14 +176,27 @@ double under_lid_k(const BedCharge& charge, const Geometry& geometry, const Bulk
 
 }  // namespace
 
-BedTemperatures bed_temperatures(const BedCharge& charge, double power_w) {
-    const Geometry geometry = geometry_of(charge);
+double sheath_only_c(const BedCharge& charge, double power_w) {
+    return sheath_c_of(charge, bed_geometry(charge), power_w);
+}
+
+double wall_only_c(const BedCharge& charge, double power_w) {
+    const Bulk bulk = bulk_of(charge, bed_geometry(charge), power_w);
+    const double air_k = charge.air_c + zero_celsius_k;
+    const double spot_k =
+        air_k + (bulk.edge_k - air_k) * charge.legs.wall_concentration(charge.shell);
+    return charge.shell.side_surface_k(spot_k, air_k) - zero_celsius_k;
+}
+
+BedTemperatures bed_temperatures(const BedCharge& charge, double power_w, bool with_lid) {
+    const BedGeometry geometry = bed_geometry(charge);
     const Bulk bulk = bulk_of(charge, geometry, power_w);
     const double sheath_k = sheath_k_of(charge, geometry, bulk, power_w);
     const double air_k = geometry.air_k;
     const double spot_k = std::min(
         sheath_k, air_k + (bulk.edge_k - air_k) * charge.legs.wall_concentration(charge.shell));
-    const double under_k = std::min(sheath_k, under_lid_k(charge, geometry, bulk, power_w));
+    const double under_k =
+        with_lid ? std::min(sheath_k, under_lid_k(charge, geometry, bulk, power_w)) : air_k;
     return {.sheath_c = sheath_k - zero_celsius_k,
             .bed_mean_c = bulk.bed_k - zero_celsius_k,
             .edge_c = bulk.edge_k - zero_celsius_k,
@@ -213,7 +206,7 @@ BedTemperatures bed_temperatures(const BedCharge& charge, double power_w) {
 
 double largest_power_w(const BedCharge& charge, double limit_c, double factor) {
     if (limit_c <= charge.air_c) return 0.0;
-    const Geometry geometry = geometry_of(charge);
+    const BedGeometry geometry = bed_geometry(charge);
     const auto excess = [&](double power_w) {
         const double sheath_c = sheath_c_of(charge, geometry, power_w);
         return charge.air_c + factor * (sheath_c - charge.air_c) - limit_c;
@@ -238,7 +231,7 @@ std::optional<double> hours_to_limit(const BedCharge& charge, double power_w, do
     at.days = 1.0;
     const auto excess = [&](double ln_hours) {
         at.hours = std::exp(ln_hours);
-        return sheath_c_of(at, geometry_of(at), power_w) - limit_c;
+        return sheath_c_of(at, bed_geometry(at), power_w) - limit_c;
     };
     if (limit_c <= charge.air_c) return 0.0;
     constexpr double shortest_h = 1e-5;
@@ -253,7 +246,7 @@ std::optional<double> hours_to_limit(const BedCharge& charge, double power_w, do
 }
 
 double bed_temperature_c(const BedCharge& charge, double power_w, double distance_m) {
-    const Geometry geometry = geometry_of(charge);
+    const BedGeometry geometry = bed_geometry(charge);
     const Bulk bulk = bulk_of(charge, geometry, power_w);
     return beside_leg_k(charge, geometry, bulk, power_w, distance_m) - zero_celsius_k;
 }

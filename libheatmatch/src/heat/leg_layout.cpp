@@ -99,6 +99,7 @@ std::string misfit_of(const LegLayout& layout, const StoreShell& shell) {
 }  // namespace
 
 std::vector<double> LegLayout::distances_m() const {
+    if (!from_hottest_m.empty()) return from_hottest_m;
     std::vector<double> best;
     double largest = 0.0;
     for (std::size_t i = 0; i < legs.size(); ++i) {
@@ -217,6 +218,7 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
         layout.misfit = overlap_of(layout, bundle_mm / 1000.0);
     }
     if (layout.misfit.empty()) layout.misfit = misfit_of(layout, shell);
+    layout.from_hottest_m = layout.distances_m();
     return layout;
 }
 

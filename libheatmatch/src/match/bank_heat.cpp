@@ -53,26 +53,24 @@ HeatPoint BankHeat::at(double element_w) const {
     if (liquid) return at_in_liquid(*this, element_w);
     const double power_w = element_w * elements;
     const double w_per_m = power_w / heated_m;
-    const BedTemperatures low = bed_temperatures(careful, power_w);
-    const BedTemperatures typical = bed_temperatures(likely, power_w);
+    const BedTemperatures low = bed_temperatures(careful, power_w, false);
+    const BedTemperatures typical = bed_temperatures(likely, power_w, false);
     const BedTemperatures high = bed_temperatures(conducting, power_w);
-    const BedTemperatures stagnation = bed_temperatures(stagnant, power_w);
-    const BedTemperatures stagnation_out = bed_temperatures(stagnant_out, power_w);
-    BedCharge settled = likely;
-    settled.gap_m = std::max(settled.gap_m, settled_gap_m);
-    HeatPoint point{.w_per_cm = w_per_m / 100.0,
-                    .sheath_c = verdict_c(low.sheath_c, careful.air_c),
-                    .sheath_band = {.low_c = high.sheath_c,
-                                    .typical_c = typical.sheath_c,
-                                    .high_c = low.sheath_c},
-                    .void_c = bed_temperatures(settled, power_w).sheath_c,
-                    .bed_mean_c = typical.bed_mean_c,
-                    .wall_c = std::max({low.wall_c, typical.wall_c, high.wall_c}),
-                    .lid_c = std::max({low.lid_c, typical.lid_c, high.lid_c}),
-                    .stagnation_sheath_c = verdict_c(stagnation.sheath_c, stagnant.air_c),
-                    .stagnation_wall_c = std::max(stagnation.wall_c, stagnation_out.wall_c)};
+    HeatPoint point{
+        .w_per_cm = w_per_m / 100.0,
+        .sheath_c = verdict_c(low.sheath_c, careful.air_c),
+        .sheath_band = {.low_c = high.sheath_c,
+                        .typical_c = typical.sheath_c,
+                        .high_c = low.sheath_c},
+        .void_c = sheath_only_c(settled, power_w),
+        .bed_mean_c = typical.bed_mean_c,
+        .wall_c = std::max({low.wall_c, typical.wall_c, high.wall_c}),
+        .lid_c = high.lid_c,
+        .stagnation_sheath_c = verdict_c(sheath_only_c(stagnant, power_w), stagnant.air_c),
+        .stagnation_wall_c =
+            std::max(wall_only_c(stagnant, power_w), wall_only_c(stagnant_out, power_w))};
     point.coil_c = point.sheath_c + coil_above_sheath_k(w_per_m);
-    if (moist) point.moist_sheath_c = bed_temperatures(*moist, power_w).sheath_c;
+    if (moist) point.moist_sheath_c = sheath_only_c(*moist, power_w);
     return point;
 }
 
@@ -82,11 +80,10 @@ BankHeat::Judged BankHeat::judged_at(double element_w) const {
         return {point.sheath_c, point.coil_c, point.stagnation_sheath_c};
     }
     const double power_w = element_w * elements;
-    const double sheath_c = verdict_c(bed_temperatures(careful, power_w).sheath_c, careful.air_c);
+    const double sheath_c = verdict_c(sheath_only_c(careful, power_w), careful.air_c);
     return {.sheath_c = sheath_c,
             .coil_c = sheath_c + coil_above_sheath_k(power_w / heated_m),
-            .stagnation_sheath_c =
-                verdict_c(bed_temperatures(stagnant, power_w).sheath_c, stagnant.air_c)};
+            .stagnation_sheath_c = verdict_c(sheath_only_c(stagnant, power_w), stagnant.air_c)};
 }
 
 std::optional<double> BankHeat::largest_element_w(bool with_stagnation) const {
@@ -148,6 +145,8 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
     heat->careful = charged(false, ConductivityEnd::low);
     heat->likely = charged(false, ConductivityEnd::typical);
     heat->conducting = charged(false, ConductivityEnd::high);
+    heat->settled = heat->likely;
+    heat->settled.gap_m = std::max(heat->settled.gap_m, settled_gap_m);
     heat->stagnant = charged(true, ConductivityEnd::low);
     heat->stagnant_out = charged(true, ConductivityEnd::high);
     if (filled.store.moist.value_or(false) && filled.medium.moist_k_w_mk) {

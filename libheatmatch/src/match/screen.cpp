@@ -219,8 +219,14 @@ class GroupScreen {
             };
             lower(load_.typical_at_least_w(wiring, numbers));
             if (!may_be_best && !may_be_front()) return;
-            lower(load_.at_least_w(wiring, bank));
+            const double watts = load_.at_least_w(wiring, bank);
+            lower(watts);
             if (!may_be_best && !may_be_front()) return;
+            if (!std::isinf(numbers.heat_w)) {
+                pairing.headroom =
+                    std::min(pairing.headroom, heat_at_most(context_, numbers, watts));
+                if (!may_be_best && !may_be_front()) return;
+            }
         }
         if (!may_be_best && tally_.front.beaten(pairing.merit, pairing.headroom, pairing.price)) {
             return;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "element_load.hpp"
+#include "heat_table.hpp"
 #include "tally.hpp"
 
 #include <memory>
@@ -21,7 +22,9 @@ struct ScreenContext {
     const SeasonWeather* season = nullptr;  //!< null: by the conditions
     std::vector<PlacedDevice> devices{};
     std::vector<Bank> banks{};
-    std::vector<std::shared_ptr<const BankHeat>> heats{};  //!< of each bank; null without a store
+    std::vector<std::shared_ptr<const BankHeat>> heats{};   //!< of each bank; null without a store
+    std::vector<std::shared_ptr<HeatTable>> heat_tables{};  //!< of each bank
+    std::vector<RunParts> run_at_element{};                 //!< where no wiring changes it
     std::vector<Hookup> bank_hookups{};
     std::vector<std::vector<BankNumbers>> numbers{};  //!< of the banks of each hook-up
     std::size_t not_fixed = 0;                        //!< banks without a fixed resistance
@@ -39,6 +42,10 @@ void screen_group(
 /// The circuit without its elements: an array with its runs laid for a hook-up of elements.
 [[nodiscard]] Circuit frame_of(const ScreenContext& context, std::size_t group,
                                const PanelInService& panel, Hookup panels, Hookup bank);
+
+/// No less than the headroom of a bank's heat with those watts in one element.
+[[nodiscard]] double heat_at_most(const ScreenContext& context, const BankNumbers& numbers,
+                                  double element_w);
 
 /// The panels of a group in service.
 [[nodiscard]] PanelInService panel_of(const ScreenContext& context, std::size_t group);

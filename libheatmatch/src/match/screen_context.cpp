@@ -1,5 +1,5 @@
+#include "heat_limits.hpp"
 #include "screen.hpp"
-#include "screen_heat.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -121,10 +121,11 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
                           .plain = installation.runs.empty() && installation.devices.empty()};
     context.branch_runs = std::any_of(installation.runs.begin(), installation.runs.end(),
                                       [](const WireRun& run) { return run.carries == "branch"; });
-    const auto store = fill_store(parts, installation);
-    const std::vector<RunParts> runs = runs_at_element(parts, installation);
+    std::vector<std::size_t> of_hookup;  // of each bank, in bank_hookups
+    std::vector<std::size_t> of_limit;   // of each bank, the first of its element and count
+    std::vector<std::size_t> first;
     for (const AllowedElement& allowed : allowed_elements(parts, installation)) {
-        std::map<int, std::pair<std::shared_ptr<const BankHeat>, HeatLimit>> by_count;
+        std::map<int, std::size_t> by_count;
         for (Hookup hookup : hookups_up_to(std::min(allowed.most, options.max_bank))) {
             const int owned = std::min(allowed.owned, hookup.count());
             Bank bank =
@@ -135,24 +136,27 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
             }
             const auto known =
                 std::find(context.bank_hookups.begin(), context.bank_hookups.end(), hookup);
-            const auto at = static_cast<std::size_t>(known - context.bank_hookups.begin());
-            if (known == context.bank_hookups.end()) {
-                context.bank_hookups.push_back(hookup);
-                context.numbers.emplace_back();
-            }
-            const auto [found, is_new] = by_count.try_emplace(hookup.count());
-            auto& [heat, limit] = found->second;
-            if (is_new) {
-                heat = bank_heat(store, bank.element, bank.sheath, bank.alloy, hookup.count());
-                const Circuit alone{
-                    .bank = bank, .runs = runs, .devices = context.devices, .heat = heat};
-                limit = heat_limit(alone, installation.site);
-            }
-            context.numbers[at].push_back(
-                numbers_of(bank, context.banks.size(), limit, *context.reasons));
-            context.heats.push_back(heat);
+            of_hookup.push_back(static_cast<std::size_t>(known - context.bank_hookups.begin()));
+            if (known == context.bank_hookups.end()) context.bank_hookups.push_back(hookup);
+            const auto [found, is_new] = by_count.try_emplace(hookup.count(), first.size());
+            if (is_new) first.push_back(context.banks.size());
+            of_limit.push_back(found->second);
             context.banks.push_back(std::move(bank));
         }
+    }
+    std::vector<const Bank*> distinct;
+    for (const std::size_t index : first) distinct.push_back(&context.banks[index]);
+    context.run_at_element = runs_at_element(parts, installation);
+    const std::vector<BankLimit> limits =
+        heat_limits(fill_store(parts, installation), distinct, context.run_at_element,
+                    context.devices, installation.site, options.threads);
+    context.numbers.resize(context.bank_hookups.size());
+    for (std::size_t i = 0; i < context.banks.size(); ++i) {
+        const BankLimit& limit = limits[of_limit[i]];
+        context.numbers[of_hookup[i]].push_back(
+            numbers_of(context.banks[i], i, limit.limit, *context.reasons));
+        context.heats.push_back(limit.heat);
+        context.heat_tables.push_back(limit.table);
     }
     // Those that stand the most volts first: from the first one that fails on, all do.
     for (std::vector<BankNumbers>& numbers : context.numbers) {
@@ -167,6 +171,18 @@ PanelInService panel_of(const ScreenContext& context, std::size_t group) {
     const OwnedPanels& owned = context.installation->panels[group];
     return panel_in_service(owned, find_panel(*context.parts, owned.panel),
                             context.installation->site.record_low_c);
+}
+
+double heat_at_most(const ScreenContext& context, const BankNumbers& numbers, double element_w) {
+    return context.heat_tables[numbers.bank]->at_most(
+        element_w / numbers.heat_w, [&](double share) {
+            const Circuit alone{.bank = context.banks[numbers.bank],
+                                .runs = context.run_at_element,
+                                .devices = context.devices,
+                                .heat = context.heats[numbers.bank]};
+            const Extremes extremes{.element_power_w = share * numbers.heat_w};
+            return screen_heat(alone, context.installation->site, extremes).screened.headroom;
+        });
 }
 
 Circuit frame_of(const ScreenContext& context, std::size_t group, const PanelInService& panel,

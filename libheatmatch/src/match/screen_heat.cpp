@@ -31,6 +31,19 @@ HeatScreened screen_heat(const Circuit& circuit, const Site& site, const Extreme
     return worst;
 }
 
+namespace {
+
+/// Which of the limits that largest_element_w() keeps is met at these watts.
+std::string reason_of_sheath(const BankHeat& heat, double element_w) {
+    constexpr double met_k = 1e-3;
+    const BankHeat::Judged judged = heat.judged_at(element_w);
+    if (heat.coil_limit_c && judged.coil_c > *heat.coil_limit_c - met_k) return "coil temperature";
+    if (heat.sheath && judged.sheath_c < heat.sheath->verdict_limit_c - met_k) return "stagnation";
+    return "sheath temperature";
+}
+
+}  // namespace
+
 HeatLimit heat_limit(const Circuit& circuit, const Site& site) {
     if (!circuit.heat) return {};
     if (!circuit.heat->misfit.empty()) return {.element_w = 0.0, .reason = "fit in store"};
@@ -44,16 +57,15 @@ HeatLimit heat_limit(const Circuit& circuit, const Site& site) {
     // Bracket of the root, from what the sheath alone allows.
     constexpr double most_w = 1e5;
     double high = std::min(by_sheath.value_or(most_w), most_w);
-    const double above = high * (1.0 + 1e-9) + 1e-9;
     if (screened(high).headroom >= 0.0) {
         if (!by_sheath) return {};
-        return {.element_w = high, .reason = screened(above).reason};
+        return {.element_w = high, .reason = reason_of_sheath(*circuit.heat, high)};
     }
     if (screened(0.0).headroom < 0.0) return {.element_w = 0.0, .reason = screened(0.0).reason};
     std::uintmax_t steps = 60;
     const auto root = boost::math::tools::toms748_solve(
         [&](double element_w) { return screened(element_w).headroom; }, 0.0, high,
-        boost::math::tools::eps_tolerance<double>(44), steps);
+        boost::math::tools::eps_tolerance<double>(30), steps);
     return {.element_w = root.first, .reason = screened(root.second).reason};
 }
 

@@ -35,7 +35,14 @@ struct BedTemperatures {
 /// `rho_j = (d_j^-4 exp(-2 E1(d_j²/4at)) + rm^-4)^(-1/4)` on a bulk of one time constant: each leg
 /// a line source, E1 the exponential integral; `rho_0 = ((d_0² + 2.246 a t)^-2 + rm^-4)^(-1/4)` at
 /// the leg's own surface. The rod's own heat capacity slows the first minutes. @cite carslaw-jaeger
-[[nodiscard]] BedTemperatures bed_temperatures(const BedCharge& charge, double power_w);
+/// The lid costs most of the time: without it `lid_c` is the air's.
+[[nodiscard]] BedTemperatures bed_temperatures(const BedCharge& charge, double power_w,
+                                               bool with_lid = true);
+
+/// The sheath of the same by itself, and the hottest spot of the wall, which may be colder than the
+/// sheath only; at less cost.
+[[nodiscard]] double sheath_only_c(const BedCharge& charge, double power_w);
+[[nodiscard]] double wall_only_c(const BedCharge& charge, double power_w);
 
 /// The rise of a verdict over that of the closed form: what it may be short of.
 inline constexpr double verdict_factor = 1.10;

@@ -19,7 +19,8 @@ struct LegLayout {
     double leg_length_m = 0.0;  //!< heated, of one leg [m]
     double radius_m = 0.0;      //!< of the sheath, or of a pipe over it [m]
     double sheath_radius_m = 0.0;
-    std::string misfit{};  //!< why it does not fit the store; empty: it fits
+    std::string misfit{};                  //!< why it does not fit the store; empty: it fits
+    std::vector<double> from_hottest_m{};  //!< distances_m(), once known
     std::vector<Assumption> assumed{};
 
     [[nodiscard]] double heated_length_m() const {

@@ -1,0 +1,40 @@
+#include "air_gap.hpp"
+
+#include <cmath>
+#include <cstdint>
+
+#include <boost/math/tools/roots.hpp>
+
+#include "heatmatch/heat/air.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double pi = 3.14159265358979323846;
+constexpr double stefan_boltzmann = 5.670374419e-8;
+constexpr double hottest_k = 3500.0;
+
+}  // namespace
+
+double across_gap_k(double sheath_m, double outer_m, double w_per_m, double outer_k) {
+    if (outer_m <= sheath_m || w_per_m <= 0.0) return outer_k;
+    constexpr double emissivity = 0.8;  // of both, oxidised metal and sand; from memory
+    const double effective =
+        1.0 / (1.0 / emissivity + sheath_m / outer_m * (1.0 / emissivity - 1.0));
+    const auto surplus = [&](double sheath_k) {
+        const double k = air_at(0.5 * (sheath_k + outer_k)).conductivity_w_mk;
+        const double square = sheath_k * sheath_k + outer_k * outer_k;
+        return 2.0 * pi * k / std::log(outer_m / sheath_m) * (sheath_k - outer_k) +
+               2.0 * pi * sheath_m * effective * stefan_boltzmann * square * (sheath_k + outer_k) *
+                   (sheath_k - outer_k) -
+               w_per_m;
+    };
+    if (surplus(hottest_k) <= 0.0) return hottest_k;
+    std::uintmax_t steps = 100;
+    return boost::math::tools::toms748_solve(surplus, outer_k, hottest_k,
+                                             boost::math::tools::eps_tolerance<double>(40), steps)
+        .second;
+}
+
+}  // namespace heatmatch

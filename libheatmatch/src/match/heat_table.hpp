@@ -1,0 +1,47 @@
+#pragma once
+
+#include <algorithm>
+#include <array>
+#include <atomic>
+#include <cmath>
+#include <cstddef>
+#include <limits>
+
+namespace heatmatch {
+
+/// Headroom of a bank's heat over the share of what one element may take, filled in where it is
+/// asked for, by whatever thread: a bound, so that the exact margins are needed for little.
+class HeatTable {
+  public:
+    HeatTable() {
+        for (auto& node : nodes_) node.store(std::numeric_limits<double>::quiet_NaN());
+    }
+
+    /// No less than the headroom at that share; `exact(share)` gives it.
+    template <class Exact>
+    [[nodiscard]] double at_most(double share, const Exact& exact) {
+        const double place = std::clamp(share, 0.0, 1.0) * steps;
+        const auto below = std::min(static_cast<std::size_t>(place), steps - 1);
+        const double low = node(below, exact);
+        const double high = node(below + 1, exact);
+        // Between two shares the headroom lies under its chord, but where two margins cross.
+        constexpr double crossing = 0.005;
+        return low + (high - low) * (place - static_cast<double>(below)) + crossing;
+    }
+
+  private:
+    static constexpr std::size_t steps = 32;
+
+    template <class Exact>
+    double node(std::size_t index, const Exact& exact) {
+        double value = nodes_[index].load(std::memory_order_relaxed);
+        if (!std::isnan(value)) return value;
+        value = exact(static_cast<double>(index) / steps);
+        nodes_[index].store(value, std::memory_order_relaxed);
+        return value;
+    }
+
+    std::array<std::atomic<double>, steps + 1> nodes_{};  // NaN until asked for
+};
+
+}  // namespace heatmatch
