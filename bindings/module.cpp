@@ -10,6 +10,9 @@ PYBIND11_MODULE(_core, module) {
     register_setting(module);
     register_array(module);
     register_heat(module);
+    register_sheath_heat(module);
+    register_bed(module);
+    register_bank_heat(module);
     register_sun(module);
     register_plane(module);
     register_weather(module);

@@ -19,6 +19,11 @@ namespace heatmatch::python {
 [[nodiscard]] PlacedDevice placed_device_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const Bank& bank);
 [[nodiscard]] Bank bank_from(const py::tuple& state);
+[[nodiscard]] Store store_from(const py::handle& state);
+[[nodiscard]] py::tuple state_of(const BankHeat& heat);
+[[nodiscard]] std::shared_ptr<const BankHeat> bank_heat_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const Extremes& bright);
+[[nodiscard]] Extremes extremes_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const Margin& margin);
 [[nodiscard]] Margin margin_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const Circuit& circuit);
