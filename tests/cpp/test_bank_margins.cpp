@@ -16,15 +16,13 @@ using heatmatch::Severity;
 
 namespace {
 
-const heatmatch::Site site{.record_low_c = -20.0};
-
 /// Two panels in series, 86.8 V at -20 °C; the starter's 1000 W rod for 120 V, 250 °C terminals.
 Circuit usual(Hookup bank = {1, 1}) {
     return bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", bank);
 }
 
 Margin named(const Circuit& circuit, std::string_view name, const Extremes& extremes = {}) {
-    return margin_of(bank_margins(circuit, site, extremes), name);
+    return margin_of(bank_margins(circuit, extremes), name);
 }
 
 }  // namespace
@@ -117,31 +115,6 @@ TEST_CASE("a thermostat inside, made for alternating current, is a warning") {
     check_sentence(inside);
 }
 
-// Source: the conductor's temperature is that of conductor_temperature(), tested for itself.
-TEST_CASE("terminals are judged by the hottest run at the element") {
-    Circuit circuit = usual();
-    check_not_assessed(named(circuit, "terminal temperature"), "surroundings.air_c");
-    circuit.runs = {bench_run("thhn-12-awg", 30.0), bench_run("silicone-14-awg", 120.0)};
-    // Neither run reaches the element.
-    check_not_assessed(named(circuit, "terminal temperature"), "surroundings.air_c");
-    circuit.runs.back().run.carries = "bank";
-    const auto at = heatmatch::conductor_temperature(*circuit.runs.back().wire,
-                                                     &*circuit.runs.back().insulation, 8.66,
-                                                     circuit.runs.back().run.surroundings);
-    check_judged(named(circuit, "terminal temperature"), Severity::none, at->conductor_c, 250.0,
-                 heatmatch::room_c);
-    circuit.bank.element.terminal_limit_c = 122.0;
-    check_judged(named(circuit, "terminal temperature"), Severity::danger, at->conductor_c, 122.0,
-                 heatmatch::room_c);
-    circuit.bank.element.terminal_limit_c = 105.0;
-    const Margin beyond = named(circuit, "terminal temperature");
-    CHECK(beyond.severity == Severity::danger);
-    CHECK(*beyond.headroom < 0.0);
-    check_sentence(beyond);
-    circuit.bank.element.terminal_limit_c.reset();
-    check_not_assessed(named(circuit, "terminal temperature"), "terminal_limit_c");
-}
-
 // Source: common practice, no source: low ohms run the panels near their short-circuit current.
 TEST_CASE("low ohms are a caution for shaded cells") {
     const Margin high = named(usual(), "shade stress");
@@ -170,16 +143,16 @@ TEST_CASE("wire takes its share of the ohms") {
     check_judged(named(circuit, "voltage drop"), Severity::caution, share(), 3.0);
 }
 
-TEST_CASE("every element of the starter has the same nine margins, none of them silent") {
+TEST_CASE("every element of the starter has the same eight margins, none of them silent") {
     for (const heatmatch::Element& element : starter().elements) {
         CAPTURE(element.id);
         const Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, element.id, {1, 2});
         const auto margins =
-            bank_margins(circuit, site, {.element_power_w = 100.0, .element_voltage_v = 50.0});
-        CHECK(margins.size() == 9);
+            bank_margins(circuit, {.element_power_w = 100.0, .element_voltage_v = 50.0});
+        CHECK(margins.size() == 8);
         for (const char* name :
              {"element power", "element voltage", "sheath voltage", "survivor power", "earth fault",
-              "built-in control", "terminal temperature", "shade stress", "voltage drop"}) {
+              "built-in control", "shade stress", "voltage drop"}) {
             CHECK(count_margins(margins, name) == 1);
         }
         for (const Margin& margin : margins) {

@@ -7,6 +7,7 @@
 
 #include "heatmatch/match/bank_margins.hpp"
 #include "heatmatch/match/limits.hpp"
+#include "heatmatch/match/tail_margins.hpp"
 
 using heatmatch::Bank;
 using heatmatch::Candidate;
@@ -191,8 +192,12 @@ TEST_CASE("the screen of a bank finds the headroom its margins have") {
             const auto screened = heatmatch::screen_bank(
                 extremes, heatmatch::bank_limits(element), circuit.cold_voltage_v(),
                 heatmatch::terminal_temperature_c(circuit, site));
-            const auto full =
-                heatmatch::screen_margins(heatmatch::bank_margins(circuit, site, extremes));
+            std::vector<Margin> margins = heatmatch::bank_margins(circuit, extremes);
+            for (const Margin& margin :
+                 heatmatch::tail_margins(circuit, site, extremes, std::nullopt)) {
+                margins.push_back(margin);
+            }
+            const auto full = heatmatch::screen_margins(margins);
             const bool same = std::fabs(screened.headroom - full.headroom) < 1e-12 &&
                               screened.reason == full.reason;
             if (same) continue;

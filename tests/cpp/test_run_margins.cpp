@@ -127,8 +127,12 @@ TEST_CASE("an insulation or surroundings that are not known are told") {
     for (const char* name : {"insulation", "plating"}) {
         check_not_assessed(named(with_run(run), name), "surroundings.air_c");
     }
+    // In a cavity the hot bound is judged, and told to be one.
     run = bench_run("silicone-14-awg", 60.0, "cavity");
-    CHECK(contains(named(with_run(run), "insulation").sentence(), "cavity"));
+    const Margin cavity = named(with_run(run), "insulation");
+    CHECK(*cavity.value > *named(with_run(bench_run("silicone-14-awg", 60.0)), "insulation").value);
+    REQUIRE_FALSE(cavity.assumed.empty());
+    CHECK(contains(cavity.assumed.back().field, "cavity"));
     run = bench_run("silicone-14-awg", 60.0);
     run.insulation.reset();
     check_not_assessed(named(with_run(run), "insulation"), "insulation");

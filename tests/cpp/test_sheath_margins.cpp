@@ -1,4 +1,4 @@
-#include "demo.hpp"
+#include "store_bench.hpp"
 
 #include <set>
 
@@ -11,24 +11,6 @@ using heatmatch::Margin;
 using heatmatch::Severity;
 
 namespace {
-
-heatmatch::Installation drum() {
-    heatmatch::Installation installation = demo();
-    installation.store->diameter_m = 0.57;
-    installation.store->height_m = 0.85;
-    installation.store->air_c = 25.0;
-    return installation;
-}
-
-Circuit circuit_in(const heatmatch::Installation& installation, std::string_view element,
-                   int count) {
-    Circuit circuit =
-        bench_circuit("silicon-60-cell-245", {2, 1}, element, {.series = 1, .parallel = count});
-    circuit.heat =
-        heatmatch::bank_heat(heatmatch::fill_store(starter(), installation), circuit.bank.element,
-                             circuit.bank.sheath, circuit.bank.alloy, count);
-    return circuit;
-}
 
 std::vector<Margin> at(const Circuit& circuit, double element_w) {
     return heatmatch::sheath_margins(circuit,

@@ -1,4 +1,4 @@
-#include "demo.hpp"
+#include "store_bench.hpp"
 
 #include <set>
 
@@ -14,31 +14,6 @@ using heatmatch::Margin;
 using heatmatch::Severity;
 
 namespace {
-
-/// Two rods of night-storage heaters in a drum, and what the demo does not tell told.
-heatmatch::Installation drum() {
-    heatmatch::Installation installation = demo();
-    heatmatch::Store& store = *installation.store;
-    store.shape = "cylinder";
-    store.diameter_m = 0.40;
-    store.height_m = 0.80;
-    store.combustible_distance_mm.reset();
-    store.air_c = 25.0;
-    store.moist = false;
-    return installation;
-}
-
-Circuit circuit_in(const heatmatch::Installation& installation, std::string_view element, int count,
-                   std::string_view medium = "dry-sand") {
-    heatmatch::Installation changed = installation;
-    changed.store->medium = std::string(medium);
-    Circuit circuit =
-        bench_circuit("silicon-60-cell-245", {2, 1}, element, {.series = 1, .parallel = count});
-    circuit.heat =
-        heatmatch::bank_heat(heatmatch::fill_store(starter(), changed), circuit.bank.element,
-                             circuit.bank.sheath, circuit.bank.alloy, count);
-    return circuit;
-}
 
 std::vector<Margin> store_margins_at(const Circuit& circuit, double element_w) {
     const Extremes extremes{.element_power_w = element_w};
@@ -61,7 +36,7 @@ TEST_CASE("without a store nothing of it is called good") {
 
 // Limits: 77 °C for wood over years (babrauskas-2007), 50 K above the air (nfpa-211, from memory).
 TEST_CASE("wood near the wall is a danger once its distance is told, and none 0.9 m away") {
-    heatmatch::Installation installation = drum();
+    heatmatch::Installation installation = drum(0.40, 0.80);
     const auto wood_at = [&](double element_w) {
         return margin_of(
             store_margins_at(circuit_in(installation, "storage-rod-1000-240", 2), element_w),
@@ -82,7 +57,7 @@ TEST_CASE("wood near the wall is a danger once its distance is told, and none 0.
 
 // Limit: ISO 13732-1, bare metal, one second: 65 to 70 °C.
 TEST_CASE("a wall that burns a hand is a warning, and insulation lowers it") {
-    heatmatch::Installation installation = drum();
+    heatmatch::Installation installation = drum(0.40, 0.80);
     const auto touch_at = [&](double element_w) {
         return margin_of(
             store_margins_at(circuit_in(installation, "storage-rod-1000-240", 2), element_w),
@@ -102,7 +77,7 @@ TEST_CASE("a wall that burns a hand is a warning, and insulation lowers it") {
 }
 
 TEST_CASE("damp sand is judged as dry and shows both states") {
-    heatmatch::Installation installation = drum();
+    heatmatch::Installation installation = drum(0.40, 0.80);
     installation.store->moist.reset();
     const Circuit untold = circuit_in(installation, "storage-rod-1000-240", 2);
     check_not_assessed(margin_of(store_margins_at(untold, 100.0), "dry-out"), "store.moist");
@@ -123,7 +98,7 @@ TEST_CASE("damp sand is judged as dry and shows both states") {
 }
 
 TEST_CASE("a fill has a ceiling where it touches the sheath") {
-    const heatmatch::Installation installation = drum();
+    const heatmatch::Installation installation = drum(0.40, 0.80);
     const Circuit concrete = circuit_in(installation, "storage-rod-1000-240", 2, "concrete");
     const Margin hot = margin_of(store_margins_at(concrete, 2500.0), "store ceiling");
     CHECK(hot.severity == Severity::warning);
@@ -132,7 +107,7 @@ TEST_CASE("a fill has a ceiling where it touches the sheath") {
 }
 
 TEST_CASE("water boils: a danger without a vent, a warning with one, never above 100 °C") {
-    heatmatch::Installation installation = drum();
+    heatmatch::Installation installation = drum(0.40, 0.80);
     installation.store->diameter_m = 0.3;
     installation.store->height_m = 0.9;
     const auto boils_at = [&](double element_w) {

@@ -81,6 +81,8 @@ TEST_CASE("units of the trade convert by their definitions") {
     CHECK(converted(1.0, "ohm/kft", unit::ohm_per_km) ==
           doctest::Approx(3.28083989501).epsilon(1e-11));
     CHECK(converted(-120.0, "mV/K", unit::volt_per_kelvin) == -0.12);
+    CHECK(converted(36.0, "km/h", unit::metre_per_second) == 10.0);
+    CHECK(converted(1.0, "mph", unit::metre_per_second) == 0.44704);
 }
 
 // Source: conversion factors of NIST SP 811, to the digits printed there.

@@ -177,8 +177,49 @@ TEST_CASE("nothing is said where the surroundings are not known") {
         CAPTURE(std::string(kind));
         CHECK_FALSE(at({.kind = kind}));
     }
-    CHECK_FALSE(at({.kind = "cavity", .air_c = 60.0}));
+    CHECK(at({.kind = "cavity", .air_c = 60.0}));
     CHECK(at({.kind = "open air", .air_c = 60.0}));
+}
+
+// Source: the same prototype: 4 A in the sun of 1000 W/m2 and air of 40 °C, 44.8 °C with 1 m/s.
+TEST_CASE("wind across a wire cools it") {
+    Surroundings windy = Surroundings::sunlit(40);
+    windy.wind_m_s = 1.0;
+    CHECK(std::fabs(silicone_at(4.0, windy).conductor_c - 44.8) <= 1.0);
+    for (const Surroundings& around : {Surroundings::open_air(25), Surroundings::sunlit(25)}) {
+        double last = silicone_at(20.0, around).conductor_c;
+        Surroundings still = around;
+        still.wind_m_s = 0.0;
+        CHECK(silicone_at(20.0, still).conductor_c == last);
+        for (const double wind : {0.01, 0.1, 0.5, 1.0, 3.0, 10.0, 60.0}) {
+            Surroundings moved = around;
+            moved.wind_m_s = wind;
+            const double at = silicone_at(20.0, moved).conductor_c;
+            CHECK(at < last);
+            CHECK(at > 25.0);
+            last = at;
+        }
+    }
+    // Neither in conduit nor in a bed does wind reach the wire.
+    for (const char* kind : {"conduit", "bed", "cavity"}) {
+        CHECK(silicone_at(20.0, {.kind = kind, .air_c = 40, .wind_m_s = 5.0}).conductor_c ==
+              silicone_at(20.0, {.kind = kind, .air_c = 40}).conductor_c);
+    }
+}
+
+TEST_CASE("a wire in a cavity is hotter than one in conduit, and in a bundle hotter still") {
+    for (double current = 2.0; current <= 16.0; current += 2.0) {
+        const Surroundings cavity{.kind = "cavity", .air_c = 30.0};
+        const double at = silicone_at(current, cavity).conductor_c;
+        CHECK(at > silicone_at(current, Surroundings::conduit(30)).conductor_c);
+        Surroundings bundle = cavity;
+        bundle.loaded_conductors = 2;
+        CHECK(silicone_at(current, bundle).conductor_c > at);
+        bundle = Surroundings::open_air(30);
+        bundle.loaded_conductors = 4;
+        CHECK(silicone_at(current, bundle).conductor_c >
+              silicone_at(current, Surroundings::open_air(30)).conductor_c);
+    }
 }
 
 TEST_CASE("what had to be assumed about a wire is listed") {
@@ -195,4 +236,7 @@ TEST_CASE("what had to be assumed about a wire is listed") {
     CHECK(silicone_at(4.0, Surroundings::open_air(25)).assumed.empty());
     CHECK(silicone_at(4.0, Surroundings::conduit(25)).assumed.size() == 1);
     CHECK(silicone_at(4.0, bed(25)).assumed.size() == 1);
+    CHECK(silicone_at(4.0, {.kind = "cavity", .air_c = 25}).assumed.size() == 1);
+    const Surroundings bundle{.kind = "open air", .air_c = 25, .loaded_conductors = 3};
+    CHECK(silicone_at(4.0, bundle).assumed.size() == 1);
 }

@@ -150,7 +150,7 @@ TEST_CASE("no wire is chosen where the surroundings are not stated") {
     const Circuit circuit =
         bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
     CHECK_FALSE(lay(with_run(chosen(9.0, std::nullopt)), circuit).front().wire);
-    CHECK_FALSE(lay(with_run(chosen(9.0, 60.0, "cavity")), circuit).front().wire);
+    CHECK_FALSE(lay(with_run(chosen(9.0, std::nullopt, "cavity")), circuit).front().wire);
 }
 
 TEST_CASE("no wire is chosen where none of the catalog would do") {

@@ -220,7 +220,14 @@ def test_a_wire_is_warmed_by_its_current_and_by_the_sun(starter: hm.Catalog) -> 
     assert at(10, still).assumed == []
     assumed = hm.conductor_temperature(wire, current_a=10, surroundings=still).assumed
     assert any("conductivity" in text for text in assumed)
-    for unknown in (hm.Surroundings(kind="cavity", air_c=90), hm.Surroundings(kind="bed")):
+    windy = hm.Surroundings(kind="open air", air_c=25, wind_m_s="10 km/h", loaded_conductors=1)
+    assert windy.wind_m_s == pytest.approx(10 / 3.6)
+    assert at(10, windy).conductor_c < at(10, still).conductor_c
+    assert at(10, hm.Surroundings(kind="cavity", air_c=25)).conductor_c > at(10, still).conductor_c
+    for field, value in (("wind_m_s", -1), ("loaded_conductors", 0)):
+        with pytest.raises(hm.InvalidInput, match=field):
+            hm.Surroundings(kind="open air", **{field: value})
+    for unknown in (hm.Surroundings(kind="cavity"), hm.Surroundings(kind="bed")):
         assert hm.conductor_temperature(wire, current_a=10, surroundings=unknown) is None
 
 

@@ -32,7 +32,8 @@ double pin_heat_w_m(const HotTail& tail) {
 /// What the air takes from a metre of sheath and of wire; changes with temperature.
 struct AirLosses {
     double sheath_w_mk = 0.0;
-    double wire_w_mk = 0.0;
+    double wire_w_mk = 0.0;      //!< near the terminal
+    double far_wire_w_mk = 0.0;  //!< where only its own current heats it
     double box_c = 0.0;
 };
 
@@ -64,7 +65,17 @@ class TailModel {
     [[nodiscard]] double wire_loss(double to_surroundings_w_mk) const {
         return 1.0 / (geometry_.insulation_k_m_per_w + 1.0 / to_surroundings_w_mk);
     }
-    [[nodiscard]] const WireGeometry& geometry() const { return geometry_; }
+    /// From a conductor of that temperature to the air; the insulation's surface is cooler [W/mK].
+    [[nodiscard]] double wire_loss_in_air(double conductor_c, double air_c) const {
+        double surface_c = conductor_c;
+        double loss = 0.0;
+        for (int i = 0; i < 3; ++i) {
+            const double surface = loss_to_air(geometry_.outer_m, surface_c, air_c, 0.9);
+            loss = wire_loss(surface);
+            surface_c = air_c + (conductor_c - air_c) * loss / surface;
+        }
+        return loss;
+    }
 
     [[nodiscard]] Layout lay(const AirLosses& air) const {
         Layout layout;
@@ -92,11 +103,12 @@ class TailModel {
             const double shell =
                 1.0 / shell_k_m_per_w(geometry_.outer_m, tail_.bed_conductivity_w_mk);
             add(wire_segment(tail_.buried_wire_m, wire_loss(shell), tail_.bed_c, layout));
-        } else if (box) {
-            add(wire_segment(tail_.box_wire_m, air.wire_w_mk, near_c, layout));
+        } else {
+            constexpr double near_m = 0.15;
+            add(wire_segment(box ? tail_.box_wire_m : near_m, air.wire_w_mk, near_c, layout));
         }
         if (!std::isinf(layout.segments.back().length_m) || layout.segments.size() == 1) {
-            add(wire_segment(endless, air.wire_w_mk, tail_.air_c, layout));
+            add(wire_segment(endless, air.far_wire_w_mk, tail_.air_c, layout));
         }
         layout.joint_heat.assign(layout.segments.size() - 1, 0.0);
         layout.joint_heat[layout.first_wire - 1] =
@@ -125,9 +137,9 @@ class TailModel {
 
 /// Losses at the temperatures that a solution has.
 AirLosses losses_at(const HotTail& tail, const TailModel& model, const FinChain& chain,
-                    const Layout& layout, double near_c) {
+                    const Layout& layout, double near_c, double far_c, double far_wire_w_mk) {
     const double terminal_c = chain.joint_c()[layout.first_wire - 1];
-    AirLosses air{.box_c = near_c};
+    AirLosses air{.far_wire_w_mk = far_wire_w_mk, .box_c = near_c};
     if (tail.sheath_loss_w_mk) {
         air.sheath_w_mk = *tail.sheath_loss_w_mk;
     } else {
@@ -138,15 +150,9 @@ AirLosses losses_at(const HotTail& tail, const TailModel& model, const FinChain&
     }
     if (tail.wire_loss_w_mk) {
         air.wire_w_mk = *tail.wire_loss_w_mk;
-        return air;
-    }
-    // Halfway between the terminal and the air; the insulation's surface is cooler than the metal.
-    const double conductor_c = 0.5 * (terminal_c + near_c);
-    double surface_c = conductor_c;
-    for (int i = 0; i < 3; ++i) {
-        const double surface = loss_to_air(model.geometry().outer_m, surface_c, near_c, 0.9);
-        air.wire_w_mk = model.wire_loss(surface);
-        surface_c = near_c + (conductor_c - near_c) * air.wire_w_mk / surface;
+    } else {
+        const double mean_c = 0.5 * (terminal_c + std::max(near_c, far_c));
+        air.wire_w_mk = std::max(air.far_wire_w_mk, model.wire_loss_in_air(mean_c, near_c));
     }
     return air;
 }
@@ -166,7 +172,21 @@ double box_temperature(const HotTail& tail, const Wire& wire, const FinChain& ch
     return tail.air_c + std::max(0.0, in + made - out) / (tail.box_area_m2 * tail.box_u_w_m2k);
 }
 
+/// With that loss the endless wire is as hot as one in free air; little current tells nothing.
+double far_loss(const HotTail& tail, const Wire& wire, const TailModel& model, double far_c) {
+    const double rise = far_c - tail.air_c;
+    if (rise < 0.5) return model.wire_loss_in_air(tail.air_c, tail.air_c);
+    return tail.current_a * tail.current_a * resistance_ohm_per_m(wire, far_c) / rise;
+}
+
 constexpr double hottest_c = 1500.0;
+
+TailTemperatures run_away(TailTemperatures result) {
+    result.chain.reset();
+    result.runaway = true;
+    result.end_of_heat_c = result.terminal_c = result.far_wire_c = hottest_c;
+    return result;
+}
 
 }  // namespace
 
@@ -184,23 +204,25 @@ TailTemperatures tail_temperatures(const HotTail& tail, const Wire& wire,
                                       format_number(tail.box_u_w_m2k, 3) + " W/m2K",
                                   "from memory"});
     }
-    AirLosses air{.sheath_w_mk = tail.sheath_loss_w_mk.value_or(0.35),
-                  .wire_w_mk = tail.wire_loss_w_mk.value_or(0.14),
-                  .box_c = tail.air_c};
+    const ConductorTemperature alone = *conductor_temperature(wire, insulation, tail.current_a,
+                                                              Surroundings::open_air(tail.air_c));
+    const bool stays_in_bed = tail.place == TerminalPlace::buried && std::isinf(tail.buried_wire_m);
+    if (alone.runaway && !stays_in_bed && !tail.wire_loss_w_mk) return run_away(result);
+    AirLosses air{.sheath_w_mk = tail.sheath_loss_w_mk.value_or(0.35), .box_c = tail.air_c};
+    air.far_wire_w_mk =
+        tail.wire_loss_w_mk.value_or(far_loss(tail, wire, model, alone.conductor_c));
+    air.wire_w_mk = air.far_wire_w_mk;
     Layout layout;
     constexpr int rounds = 12;
     for (int round = 0; round < rounds; ++round) {
         layout = model.lay(air);
-        if (layout.runaway) {
-            result.runaway = true;
-            result.end_of_heat_c = result.terminal_c = result.far_wire_c = hottest_c;
-            return result;
-        }
+        if (layout.runaway) return run_away(result);
         result.chain.emplace(layout.segments, layout.joint_heat);
         const FinChain& chain = *result.chain;
         const double box_c = box ? box_temperature(tail, wire, chain, layout) : tail.air_c;
         const double moved = std::fabs(box_c - air.box_c);
-        const AirLosses next = losses_at(tail, model, chain, layout, box_c);
+        const AirLosses next =
+            losses_at(tail, model, chain, layout, box_c, alone.conductor_c, air.far_wire_w_mk);
         const double changed = std::fabs(next.sheath_w_mk - air.sheath_w_mk) +
                                std::fabs(next.wire_w_mk - air.wire_w_mk);
         air = next;

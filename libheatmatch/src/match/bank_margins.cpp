@@ -146,29 +146,6 @@ Margin built_in_margin(const Element& element) {
     return margin;
 }
 
-Margin terminal_margin(const Circuit& circuit, const Site& site) {
-    const Element& element = circuit.bank.element;
-    Margin margin{.name = "terminal temperature",
-                  .subject = subject_of(element),
-                  .value = terminal_temperature_c(circuit, site),
-                  .limit = element.terminal_limit_c,
-                  .unit = unit::celsius,
-                  .text =
-                      "By the stated surroundings the wire is at {value} where it meets the "
-                      "terminals; they allow {limit}. Heat that comes down the element's own pin "
-                      "is not counted.",
-                  .source = element.provenance.source};
-    if (!margin.value) {
-        margin.text = "State the temperature around the run at the element to judge its terminals.";
-        margin.missing = {"surroundings.air_c"};
-    } else if (!margin.limit) {
-        margin.text = "The limit of the terminals is not known; the wire there is at {value}.";
-        margin.missing = {"terminal_limit_c"};
-    }
-    grade(margin, room_c);
-    return margin;
-}
-
 /// Share of the short-circuit current at 1000 W/m2 and 45 °C: near 1 a shaded cell is driven
 /// hardest in reverse.
 Margin shade_margin(const Circuit& circuit) {
@@ -218,8 +195,7 @@ Margin drop_margin(const Circuit& circuit) {
 
 }  // namespace
 
-std::vector<Margin> bank_margins(const Circuit& circuit, const Site& site,
-                                 const Extremes& extremes) {
+std::vector<Margin> bank_margins(const Circuit& circuit, const Extremes& extremes) {
     const Bank& bank = circuit.bank;
     return {power_margin(bank, extremes),
             share_voltage_margin(bank, extremes),
@@ -227,7 +203,6 @@ std::vector<Margin> bank_margins(const Circuit& circuit, const Site& site,
             survivor_margin(bank, extremes),
             earth_fault_margin(bank.element),
             built_in_margin(bank.element),
-            terminal_margin(circuit, site),
             shade_margin(circuit),
             drop_margin(circuit)};
 }

@@ -9,6 +9,7 @@
 #include "heatmatch/match/run_margins.hpp"
 #include "heatmatch/match/sheath_margins.hpp"
 #include "heatmatch/match/store_margins.hpp"
+#include "heatmatch/match/tail_margins.hpp"
 
 namespace heatmatch {
 
@@ -120,12 +121,13 @@ Candidate evaluate(const Circuit& circuit, const Installation& installation,
     const ArrayCurve bright = bright_curve(circuit.panel, circuit.panels, installation.site);
     const Extremes extreme = extremes(bright, circuit.bank, circuit.wire_ohm());
     candidate.bright = extreme;
-    append(candidate.margins, bank_margins(circuit, installation.site, extreme));
+    append(candidate.margins, bank_margins(circuit, extreme));
     append(candidate.margins, array_margins(circuit, installation.site));
     append(candidate.margins, run_margins(circuit, installation.site));
     append(candidate.margins, device_margins(circuit, installation));
     const std::optional<HeatPoint> heat = heat_of(circuit, extreme);
     append(candidate.margins, sheath_margins(circuit, heat));
+    append(candidate.margins, tail_margins(circuit, installation.site, extreme, heat));
     append(candidate.margins, store_margins(circuit, heat));
     candidate.price_to_buy = price_to_buy(circuit);
     candidate.currency = installation.goals.currency.empty() ? circuit.bank.element.price.currency

@@ -91,7 +91,9 @@ class GroupScreen {
             wiring.screened = screen_margins(margins);
             wiring.not_assessed = count_not_assessed(margins);
             wiring.wire_ohm = frame.wire_ohm();
-            wiring.terminal_c = terminal_temperature_c(frame, installation.site);
+            if (!installation.store) {
+                wiring.terminal_c = terminal_temperature_c(frame, installation.site);
+            }
             Circuit only_runs = frame;
             only_runs.bank.owned = bank.count();
             wiring.run_price = price_to_buy(only_runs).value_or(unknown_price);
@@ -226,16 +228,19 @@ class GroupScreen {
         const Extremes extremes = load_.exact(wiring, bank);
         Screened by_bank = screen_bank(extremes, bank_limits(bank.element), wiring.cold_voltage_v,
                                        wiring.terminal_c);
+        HeatScreened by_heat;
         if (context_.heats[numbers.bank]) {
-            const Screened by_heat = screen_heat(circuit_of(wiring, bank, numbers.bank), extremes);
-            if (by_heat.headroom < by_bank.headroom) by_bank = by_heat;
+            by_heat = screen_heat(circuit_of(wiring, bank, numbers.bank),
+                                  context_.installation->site, extremes);
+            if (by_heat.screened.headroom < by_bank.headroom) by_bank = by_heat.screened;
         }
         pairing.headroom = std::min(by_bank.headroom, wiring.screened.headroom);
         if (pairing.headroom < 0.0) {
             reject(context_.reasons->number(by_bank.reason), true, pairing);
             return;
         }
-        pairing.not_assessed = wiring.not_assessed + bank_not_assessed(wiring, bank, numbers.bank);
+        pairing.not_assessed = wiring.not_assessed + by_heat.tail_not_assessed +
+                               bank_not_assessed(wiring, bank, numbers.bank);
         if (may_be_best) tally_.kept.offer(pairing);
         if (may_be_front()) tally_.front.offer(pairing);
     }

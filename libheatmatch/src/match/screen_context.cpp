@@ -1,11 +1,11 @@
 #include "screen.hpp"
+#include "screen_heat.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
 #include <map>
 
-#include "heatmatch/match/device_margins.hpp"
 #include "heatmatch/match/wiring.hpp"
 
 namespace heatmatch {
@@ -65,26 +65,15 @@ double largest_part(int count, double low, double high) {
     return high / (high + (count - 1) * low);
 }
 
-/// What the heat of a bank allows, inverted once into watts of one element.
-struct HeatLimit {
-    double element_w = unlimited;
-    const char* reason = "sheath temperature";
-};
-
-HeatLimit heat_limit(const BankHeat* heat, bool limited) {
-    if (heat == nullptr) return {};
-    if (!heat->misfit.empty()) return {.element_w = 0.0, .reason = "fit in store"};
-    const auto by_day = heat->largest_element_w(false);
-    if (!by_day) return {};
-    HeatLimit limit{.element_w = *by_day};
-    if (heat->coil_limit_c && (!heat->sheath || heat->judged_at(*by_day).sheath_c <
-                                                    heat->sheath->verdict_limit_c - 1e-3)) {
-        limit.reason = "coil temperature";
+/// The run at the element, where no wiring changes it: the screen then knows what it stands.
+std::vector<RunParts> runs_at_element(const Parts& parts, const Installation& installation) {
+    std::vector<RunParts> runs;
+    for (const WireRun& run : installation.runs) {
+        if (run.carries != "bank" && run.carries != "branch") continue;
+        if (run.chooses()) return {};
+        runs = {parts_of_run(parts, run, find_wire(parts, run.wire))};
     }
-    // With a limit that opens the circuit, what a stagnation would reach is a warning.
-    const auto by_fortnight = limited ? by_day : heat->largest_element_w(true);
-    if (*by_fortnight < *by_day) limit = {.element_w = *by_fortnight, .reason = "stagnation"};
-    return limit;
+    return runs;
 }
 
 BankNumbers numbers_of(const Bank& bank, std::size_t index, const HeatLimit& heat,
@@ -133,7 +122,7 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
     context.branch_runs = std::any_of(installation.runs.begin(), installation.runs.end(),
                                       [](const WireRun& run) { return run.carries == "branch"; });
     const auto store = fill_store(parts, installation);
-    const bool limited = has_independent_limit(context.devices);
+    const std::vector<RunParts> runs = runs_at_element(parts, installation);
     for (const AllowedElement& allowed : allowed_elements(parts, installation)) {
         std::map<int, std::pair<std::shared_ptr<const BankHeat>, HeatLimit>> by_count;
         for (Hookup hookup : hookups_up_to(std::min(allowed.most, options.max_bank))) {
@@ -155,7 +144,9 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
             auto& [heat, limit] = found->second;
             if (is_new) {
                 heat = bank_heat(store, bank.element, bank.sheath, bank.alloy, hookup.count());
-                limit = heat_limit(heat.get(), limited);
+                const Circuit alone{
+                    .bank = bank, .runs = runs, .devices = context.devices, .heat = heat};
+                limit = heat_limit(alone, installation.site);
             }
             context.numbers[at].push_back(
                 numbers_of(bank, context.banks.size(), limit, *context.reasons));

@@ -1,10 +1,15 @@
 #include "screen_heat.hpp"
 
 #include <algorithm>
+#include <cstdint>
+
+#include <boost/math/tools/roots.hpp>
 
 #include "heatmatch/match/bank_margins.hpp"
+#include "heatmatch/match/device_margins.hpp"
 #include "heatmatch/match/sheath_margins.hpp"
 #include "heatmatch/match/store_margins.hpp"
+#include "heatmatch/match/tail_margins.hpp"
 
 namespace heatmatch {
 
@@ -14,17 +19,49 @@ int count_not_assessed(const std::vector<Margin>& margins) {
     }));
 }
 
-Screened screen_heat(const Circuit& circuit, const Extremes& extremes) {
+HeatScreened screen_heat(const Circuit& circuit, const Site& site, const Extremes& extremes) {
     const std::optional<HeatPoint> heat = heat_of(circuit, extremes);
-    Screened worst = screen_margins(sheath_margins(circuit, heat));
-    const Screened store = screen_margins(store_margins(circuit, heat));
-    if (store.headroom < worst.headroom) worst = store;
+    const std::vector<Margin> tail = tail_margins(circuit, site, extremes, heat);
+    HeatScreened worst{.screened = screen_margins(sheath_margins(circuit, heat)),
+                       .tail_not_assessed = count_not_assessed(tail)};
+    for (const Screened& other :
+         {screen_margins(store_margins(circuit, heat)), screen_margins(tail)}) {
+        if (other.headroom < worst.screened.headroom) worst.screened = other;
+    }
     return worst;
+}
+
+HeatLimit heat_limit(const Circuit& circuit, const Site& site) {
+    if (!circuit.heat) return {};
+    if (!circuit.heat->misfit.empty()) return {.element_w = 0.0, .reason = "fit in store"};
+    if (!circuit.heat->missing.empty()) return {};
+    const auto screened = [&](double element_w) {
+        return screen_heat(circuit, site, {.element_power_w = element_w}).screened;
+    };
+    // With a limit that opens the circuit, what a stagnation would reach is a warning.
+    const bool stagnation = !has_independent_limit(circuit.devices);
+    const auto by_sheath = circuit.heat->largest_element_w(stagnation);
+    // Bracket of the root, from what the sheath alone allows.
+    constexpr double most_w = 1e5;
+    double high = std::min(by_sheath.value_or(most_w), most_w);
+    const double above = high * (1.0 + 1e-9) + 1e-9;
+    if (screened(high).headroom >= 0.0) {
+        if (!by_sheath) return {};
+        return {.element_w = high, .reason = screened(above).reason};
+    }
+    if (screened(0.0).headroom < 0.0) return {.element_w = 0.0, .reason = screened(0.0).reason};
+    std::uintmax_t steps = 60;
+    const auto root = boost::math::tools::toms748_solve(
+        [&](double element_w) { return screened(element_w).headroom; }, 0.0, high,
+        boost::math::tools::eps_tolerance<double>(44), steps);
+    return {.element_w = root.first, .reason = screened(root.second).reason};
 }
 
 int lacking_of_bank(const Circuit& circuit, const Site& site) {
     const std::optional<HeatPoint> heat = heat_of(circuit, Extremes{});
-    return count_not_assessed(bank_margins(circuit, site, Extremes{})) +
+    const int tail =
+        circuit.heat ? 0 : count_not_assessed(tail_margins(circuit, site, Extremes{}, heat));
+    return tail + count_not_assessed(bank_margins(circuit, Extremes{})) +
            count_not_assessed(sheath_margins(circuit, heat)) +
            count_not_assessed(store_margins(circuit, heat));
 }

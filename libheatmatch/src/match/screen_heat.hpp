@@ -1,5 +1,6 @@
 #pragma once
 
+#include <limits>
 #include <vector>
 
 #include "heatmatch/match/circuit.hpp"
@@ -9,10 +10,26 @@ namespace heatmatch {
 
 [[nodiscard]] int count_not_assessed(const std::vector<Margin>& margins);
 
-/// The worst of the margins of heat whose passing is a danger, as evaluate() has them.
-[[nodiscard]] Screened screen_heat(const Circuit& circuit, const Extremes& extremes);
+/// The margins of heat of a circuit, the worst of those whose passing is a danger.
+struct HeatScreened {
+    Screened screened{};
+    int tail_not_assessed = 0;
+};
+[[nodiscard]] HeatScreened screen_heat(const Circuit& circuit, const Site& site,
+                                       const Extremes& extremes);
 
-/// How many margins of bank, sheath and store lack data; the power does not matter.
+/// What the heat of a bank allows, inverted once into watts of one element: above them the margin
+/// `reason` fails.
+struct HeatLimit {
+    double element_w = std::numeric_limits<double>::infinity();
+    std::string reason = "sheath temperature";
+};
+/// Of a circuit with nothing but its bank, devices, store and, where no wiring changes it, the run
+/// at the element.
+[[nodiscard]] HeatLimit heat_limit(const Circuit& circuit, const Site& site);
+
+/// How many margins of bank, sheath and store lack data, without a store of the tail too; the power
+/// does not matter.
 [[nodiscard]] int lacking_of_bank(const Circuit& circuit, const Site& site);
 
 }  // namespace heatmatch

@@ -11,13 +11,6 @@ namespace {
 
 constexpr double largest_drop = 0.02;
 
-RunParts parts_of(const Parts& parts, const WireRun& run, const Wire& wire) {
-    RunParts result{.run = run, .wire = wire};
-    if (!wire.insulation.empty()) result.insulation = find_insulation(parts, wire.insulation);
-    if (!run.connector.empty()) result.connector = find_connector(parts, run.connector);
-    return result;
-}
-
 double price_per_m(const Wire& wire) {
     return wire.price.typical().value_or(std::numeric_limits<double>::infinity());
 }
@@ -53,7 +46,7 @@ RunParts choose_wire(const Parts& parts, const Installation& installation, Circu
     for (const Wire* wire : by_price) {
         const bool rated = wire->voltage_rating_v.value_or(0.0) >= circuit.cold_voltage_v();
         if (!rated || !wire->ampacity_a) continue;
-        RunParts trial = parts_of(parts, run, *wire);
+        RunParts trial = parts_of_run(parts, run, *wire);
         const bool lossy = trial.loop_ohm() * current_a > largest_drop * array_v;
         if (lossy && least_lossy.wire && trial.loop_ohm() >= least_lossy.loop_ohm()) continue;
         trial.brightest = trial.temperature(brightest_a(circuit, run, installation.site));
@@ -66,6 +59,13 @@ RunParts choose_wire(const Parts& parts, const Installation& installation, Circu
 }
 
 }  // namespace
+
+RunParts parts_of_run(const Parts& parts, const WireRun& run, const Wire& wire) {
+    RunParts result{.run = run, .wire = wire};
+    if (!wire.insulation.empty()) result.insulation = find_insulation(parts, wire.insulation);
+    if (!run.connector.empty()) result.connector = find_connector(parts, run.connector);
+    return result;
+}
 
 std::vector<RunParts> lay_runs(const Parts& parts, const Installation& installation,
                                const PanelInService& panel, Hookup panels, Hookup bank) {
@@ -83,7 +83,7 @@ std::vector<RunParts> lay_runs(const Parts& parts, const Installation& installat
             }
             laid.push_back(choose_wire(parts, installation, circuit, run, by_price));
         } else {
-            laid.push_back(parts_of(parts, run, find_wire(parts, run.wire)));
+            laid.push_back(parts_of_run(parts, run, find_wire(parts, run.wire)));
             laid.back().brightest =
                 laid.back().temperature(brightest_a(circuit, run, installation.site));
         }

@@ -22,13 +22,15 @@ enum class TerminalPlace {
 /// The end of one element and the wire on it. Lengths follow the element outwards: heated part,
 /// cold part in the bed, wall, sheath beyond the wall, terminal, wire.
 struct HotTail {
-    double sheath_c = 0.0;                //!< of the heated part far from its end [°C]
-    double bed_c = 0.0;                   //!< of the bed around this end [°C]
-    double bed_conductivity_w_mk = 0.20;  //!< low end of dry sand: the hot side
-    double air_c = 25.0;                  //!< around terminal and wire [°C]
+    double sheath_c = 0.0;  //!< of the heated part far from its end [°C]
+    double bed_c = 0.0;     //!< of the bed around this end [°C]
+    /// Low end of dry sand. A buried terminal is hotter the less the bed conducts; one outside on a
+    /// short cold length or a copper sheath is cooler, by up to some 15 K: try both ends.
+    double bed_conductivity_w_mk = 0.20;
+    double air_c = 25.0;  //!< around terminal and wire [°C]
     double sheath_diameter_mm = 8.0;
-    double sheath_conductivity_w_mk =
-        19.0;  //!< of the tube's metal, see sheath_conductivity_w_mk()
+    /// Of the tube's metal, see sheath_conductivity_w_mk().
+    double sheath_conductivity_w_mk = 19.0;
     double sheath_emissivity = 0.7;
     double cold_length_m = 0.0;  //!< of the part in the bed that is not heated
     TerminalPlace place = TerminalPlace::outside;
@@ -67,8 +69,9 @@ struct TailTemperatures {
 
 /// Solves the chain of exact fin elements from the heated length (`q' = g (Ts - Tbed)`, endless)
 /// to the wire (endless). In the bed `g = 2 pi k/ln(0.1 m/r)`, in air Churchill-Chu and radiation
-/// at the mean temperature of the sheath beyond the wall, and halfway down for the wire; the wire's
-/// own heat grows with its temperature. Bed and wall conduct at one temperature. Throws
+/// at the mean temperature of the sheath beyond the wall, and for the first 0.15 m of wire; further
+/// on the wire loses what leaves it as hot as conductor_temperature() finds. Its own heat grows
+/// with its temperature. Bed and wall conduct at one temperature. Throws
 /// InvalidInput. @cite churchill-chu-1975
 [[nodiscard]] TailTemperatures tail_temperatures(const HotTail& tail, const Wire& wire,
                                                  const Insulation* insulation);

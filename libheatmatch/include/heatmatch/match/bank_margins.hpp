@@ -10,7 +10,6 @@ namespace heatmatch {
 
 /// Margins of the elements: power, volts across and to the sheath, what a survivor takes, earth
 /// fault, built-in controls, terminals, shade stress, voltage drop.
-[[nodiscard]] std::vector<Margin> bank_margins(const Circuit& circuit, const Site& site,
-                                               const Extremes& extremes);
+[[nodiscard]] std::vector<Margin> bank_margins(const Circuit& circuit, const Extremes& extremes);
 
 }  // namespace heatmatch

@@ -1,0 +1,127 @@
+#include "heatmatch/match/tail_heat.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heatmatch/match/margin.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double default_cold_mm = 50.0;
+constexpr double default_contact_ohm = 0.005;
+constexpr double longest_beyond_m = 0.03;
+constexpr double nearest_bed_m = 0.025;
+constexpr double thinnest_tube_mm = 2.0;
+// Beyond it everything has failed: what is hotter counts as this.
+constexpr double hottest_c = 1500.0;
+
+const RunParts* run_at_element(const Circuit& circuit) {
+    const RunParts* last = nullptr;
+    for (const RunParts& parts : circuit.runs) {
+        if (parts.run.carries == "bank" || parts.run.carries == "branch") last = &parts;
+    }
+    if (last == nullptr && !circuit.runs.empty()) last = &circuit.runs.back();
+    return last;
+}
+
+TerminalPlace place_of(const Store& store, const RunParts& run, TailHeat& tail) {
+    if (store.terminals == "buried") return TerminalPlace::buried;
+    if (store.terminals == "box outside") return TerminalPlace::in_box;
+    if (store.terminals == "through wall") return TerminalPlace::outside;
+    const bool buried = run.run.surroundings.kind == "bed";
+    tail.assumed.push_back({"store", "terminals", buried ? "buried" : "through wall",
+                            "from what is around the run at the element"});
+    return buried ? TerminalPlace::buried : TerminalPlace::outside;
+}
+
+}  // namespace
+
+TailHeat tail_heat(const Circuit& circuit) {
+    TailHeat result;
+    if (!circuit.heat) {
+        result.missing = {"store"};
+        return result;
+    }
+    const Element& element = circuit.bank.element;
+    const RunParts* run = run_at_element(circuit);
+    if (run != nullptr) result.run = *run;
+    if (run == nullptr || !run->wire) {
+        result.missing = {run == nullptr ? "runs" : "wire"};
+        return result;
+    }
+    if (!circuit.heat->missing.empty()) {
+        result.missing = circuit.heat->missing;
+        return result;
+    }
+    if (*element.sheath_diameter_mm < thinnest_tube_mm) {
+        result.missing = {"the cold end of an element that is no tube"};
+        return result;
+    }
+    const FilledStore& store = *circuit.heat->store;
+    const std::string title = "element \"" + element.id + '"';
+    HotTail& tail = result.tail;
+    tail.place = place_of(store.store, *run, result);
+    tail.sheath_diameter_mm = *element.sheath_diameter_mm;
+    const auto conductivity = sheath_conductivity_w_mk(element.sheath);
+    if (conductivity) {
+        tail.sheath_conductivity_w_mk = *conductivity;
+    } else {
+        result.assumed.push_back({title, "conductivity of its sheath", "19 W/mK", "from memory"});
+    }
+    if (circuit.bank.sheath && circuit.bank.sheath->emissivity) {
+        tail.sheath_emissivity = *circuit.bank.sheath->emissivity;
+    }
+    const double cold_m = element.cold_length_mm.value_or(default_cold_mm) / 1000.0;
+    if (!element.cold_length_mm) {
+        result.assumed.push_back({title, "cold_length_mm", "50 mm", "from memory"});
+    }
+    tail.cold_length_m = cold_m;
+    if (tail.place != TerminalPlace::buried) {
+        tail.beyond_m = std::min(longest_beyond_m, cold_m);
+        tail.cold_length_m = cold_m - tail.beyond_m;
+    }
+    const Surroundings& around = run->run.surroundings;
+    const bool in_bed = around.kind == "bed";
+    tail.air_c = in_bed ? store.air_c : around.air_c.value_or(store.air_c);
+    if (!in_bed && !around.air_c) {
+        result.assumed.push_back({"run \"" + run->run.name + '"', "surroundings.air_c",
+                                  format_number(store.air_c, 4) + " °C", "air around the store"});
+    }
+    tail.contact_ohm = run->run.joint_ohm.value_or(default_contact_ohm);
+    if (!run->run.joint_ohm) {
+        result.assumed.push_back({"run \"" + run->run.name + '"', "joint_ohm at the terminal",
+                                  "0.005 ohm", "from memory"});
+    }
+    if (!circuit.heat->liquid) {
+        tail.bed_conductivity_w_mk =
+            circuit.heat->careful.fill.conductivity.at(room_c + zero_celsius_k);
+    }
+    result.bed_distance_m = std::max(nearest_bed_m, tail.cold_length_m);
+    return result;
+}
+
+TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double element_w,
+                         double sheath_c) {
+    HotTail hot = tail.tail;
+    const BankHeat& heat = *circuit.heat;
+    hot.sheath_c = sheath_c;
+    if (heat.liquid) {
+        hot.bed_c = heat.at(element_w).bed_mean_c;
+        hot.bed_conductivity_w_mk = 0.6;  // still water; moving, it cools better
+    } else {
+        hot.bed_c = bed_temperature_c(heat.careful, element_w * heat.elements, tail.bed_distance_m);
+    }
+    const Surroundings& around = tail.run.run.surroundings;
+    if (around.kind == "bed" && around.air_c && hot.place == TerminalPlace::buried) {
+        hot.bed_c = std::max(hot.bed_c, *around.air_c);
+    }
+    hot.bed_c = std::min(hot.bed_c, hottest_c);
+    hot.sheath_c = std::clamp(hot.sheath_c, hot.bed_c, hottest_c);
+    hot.current_a = std::sqrt(element_w / circuit.bank.each.typical_ohm);
+    const auto& insulation = tail.run.insulation;
+    return tail_temperatures(hot, *tail.run.wire, insulation ? &*insulation : nullptr);
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,92 @@
+#include "store_bench.hpp"
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/match/bank_heat.hpp"
+
+using heatmatch::BankHeat;
+using heatmatch::HeatPoint;
+
+namespace {
+
+std::shared_ptr<const BankHeat> rods(int count, const heatmatch::Installation& installation) {
+    return circuit_in(installation, "storage-rod-1000-240", count).heat;
+}
+
+}  // namespace
+
+TEST_CASE("judged values take the worst end of what is not known of the fill") {
+    const HeatPoint point = rods(2, drum())->at(200.0);
+    CHECK(point.sheath_band.low_c < point.sheath_band.typical_c);
+    CHECK(point.sheath_band.typical_c < point.sheath_band.high_c);
+    // The rise over the air of 25 °C counts 1.10 times.
+    CHECK(point.sheath_c == doctest::Approx(25.0 + 1.10 * (point.sheath_band.high_c - 25.0)));
+    CHECK(point.coil_c > point.sheath_c);
+    CHECK(point.stagnation_sheath_c > point.sheath_c);
+    CHECK(point.stagnation_wall_c > point.wall_c);
+    CHECK(point.wall_c > 25.0);
+    CHECK(point.w_per_cm == doctest::Approx(200.0 / 145.0));
+}
+
+TEST_CASE("what the screen asks is what the margins show") {
+    const auto heat = rods(3, drum());
+    for (const double watts : {10.0, 100.0, 400.0}) {
+        const HeatPoint point = heat->at(watts);
+        const BankHeat::Judged judged = heat->judged_at(watts);
+        CHECK(judged.sheath_c == point.sheath_c);
+        CHECK(judged.coil_c == point.coil_c);
+        CHECK(judged.stagnation_sheath_c == point.stagnation_sheath_c);
+    }
+}
+
+TEST_CASE("the largest watts are where the limit is met") {
+    const auto heat = rods(2, drum());
+    const double by_day = *heat->largest_element_w(false);
+    CHECK(heat->judged_at(by_day).sheath_c == doctest::Approx(760.0).epsilon(1e-9));
+    const double by_fortnight = *heat->largest_element_w(true);
+    CHECK(by_fortnight <= by_day);
+    CHECK(heat->judged_at(by_fortnight).stagnation_sheath_c ==
+          doctest::Approx(760.0).epsilon(1e-9));
+}
+
+TEST_CASE("elements beside each other allow less than one alone, farther apart more") {
+    heatmatch::Installation installation = drum();
+    const double alone = *rods(1, installation)->largest_element_w(false);
+    installation.store->element_spacing_mm = 40.0;
+    const double close = *rods(2, installation)->largest_element_w(false);
+    installation.store->element_spacing_mm = 120.0;
+    const double apart = *rods(2, installation)->largest_element_w(false);
+    CHECK(close < apart);
+    CHECK(apart < alone);
+}
+
+// Common practice, no source: several rods at a fifth of their rating each beat one at its rating.
+TEST_CASE("a bank of several elements may take what one of them may not") {
+    const heatmatch::Installation installation = drum();
+    const double one = *rods(1, installation)->largest_element_w(true);
+    const double four = *rods(4, installation)->largest_element_w(true);
+    CHECK(one < 600.0);
+    CHECK(4.0 * four > 1.5 * one);
+}
+
+TEST_CASE("water has no shell of sand and never passes its boiling point") {
+    heatmatch::Installation installation = drum();
+    const auto heat = circuit_in(installation, "immersion-4500-240", 1, "water").heat;
+    CHECK(heat->liquid);
+    const HeatPoint weak = heat->at(100.0);
+    CHECK_FALSE(weak.boils);
+    CHECK(weak.sheath_c < 100.0);
+    const HeatPoint strong = heat->at(4500.0);
+    CHECK(strong.boils);
+    CHECK(strong.bed_mean_c <= 100.0);
+    CHECK(strong.sheath_c < 150.0);
+}
+
+TEST_CASE("nothing is computed without sizes, lengths or a store") {
+    heatmatch::Installation unsized = drum();
+    unsized.store->diameter_m.reset();
+    CHECK(rods(2, unsized)->missing == std::vector<std::string>{"diameter_m"});
+    CHECK_FALSE(rods(2, unsized)->known());
+    CHECK_FALSE(rods(2, unsized)->largest_element_w(true));
+    CHECK(heatmatch::bank_heat(nullptr, {}, std::nullopt, std::nullopt, 1) == nullptr);
+}

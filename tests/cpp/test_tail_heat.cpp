@@ -1,0 +1,53 @@
+#include "store_bench.hpp"
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/match/tail_heat.hpp"
+
+using heatmatch::Circuit;
+
+namespace {
+
+Circuit with_runs(std::vector<std::pair<std::string, std::string>> carried) {
+    Circuit circuit = circuit_in(drum(), "storage-rod-1000-240", 2);
+    for (const auto& [name, carries] : carried) {
+        circuit.runs.push_back(bench_run("silicone-14-awg", 40.0));
+        circuit.runs.back().run.name = name;
+        circuit.runs.back().run.carries = carries;
+    }
+    return circuit;
+}
+
+}  // namespace
+
+TEST_CASE("the tail is the last run that carries the bank or a branch, else the last of all") {
+    CHECK(heatmatch::tail_heat(with_runs({{"a", "array"}, {"b", "bank"}, {"c", "branch"}}))
+              .run.run.name == "c");
+    CHECK(heatmatch::tail_heat(with_runs({{"a", "bank"}, {"b", "array"}})).run.run.name == "a");
+    CHECK(heatmatch::tail_heat(with_runs({{"a", "string"}, {"b", "array"}})).run.run.name == "b");
+    CHECK(heatmatch::tail_heat(with_runs({})).missing == std::vector<std::string>{"runs"});
+}
+
+TEST_CASE("outside the wall the sheath beyond it is taken from the cold length") {
+    Circuit circuit = with_runs({{"a", "bank"}});
+    const heatmatch::TailHeat tail = heatmatch::tail_heat(circuit);
+    // 90 mm of cold length: 60 in the bed and 30 beyond the wall.
+    CHECK(tail.tail.cold_length_m == doctest::Approx(0.060));
+    CHECK(tail.tail.beyond_m == doctest::Approx(0.030));
+    CHECK(tail.bed_distance_m == doctest::Approx(0.060));
+    CHECK(tail.tail.air_c == 40.0);
+    circuit.bank.element.cold_length_mm.reset();
+    const heatmatch::TailHeat assumed = heatmatch::tail_heat(circuit);
+    CHECK(std::any_of(assumed.assumed.begin(), assumed.assumed.end(), [](const auto& one) {
+        return one.field == "cold_length_mm" && one.value == "50 mm";
+    }));
+}
+
+TEST_CASE("each element's own current heats its contact") {
+    const Circuit circuit = with_runs({{"a", "bank"}});
+    heatmatch::TailHeat tail = heatmatch::tail_heat(circuit);
+    const double good = heatmatch::tail_at(tail, circuit, 200.0, 500.0).terminal_c;
+    tail.tail.contact_ohm = 0.2;
+    CHECK(heatmatch::tail_at(tail, circuit, 200.0, 500.0).terminal_c > good);
+    CHECK(heatmatch::tail_at(heatmatch::tail_heat(circuit), circuit, 0.0, 25.0).terminal_c < 45.0);
+}

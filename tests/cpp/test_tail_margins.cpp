@@ -1,0 +1,128 @@
+#include "store_bench.hpp"
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/match/sheath_margins.hpp"
+#include "heatmatch/match/tail_margins.hpp"
+
+using heatmatch::Circuit;
+using heatmatch::Margin;
+using heatmatch::Severity;
+
+namespace {
+
+const heatmatch::Site site{.record_low_c = -20.0};
+
+std::vector<Margin> at(const Circuit& circuit, double element_w) {
+    const heatmatch::Extremes extremes{.element_power_w = element_w};
+    return heatmatch::tail_margins(circuit, site, extremes, heatmatch::heat_of(circuit, extremes));
+}
+
+/// Two storage-heater rods in the drum, that wire on them, in air of 30 °C or in the bed.
+Circuit wired(const heatmatch::Installation& installation, std::string_view wire,
+              std::string_view kind = "open air") {
+    Circuit circuit = circuit_in(installation, "storage-rod-1000-240", 2);
+    const auto air_c = kind == "bed" ? std::nullopt : std::optional(30.0);
+    circuit.runs = {bench_run(wire, air_c, kind)};
+    circuit.runs.front().run.carries = "bank";
+    return circuit;
+}
+
+}  // namespace
+
+// Source: the conductor's temperature is that of conductor_temperature(), tested for itself.
+TEST_CASE("without a store terminals are judged by the hottest run at the element") {
+    Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
+    const auto terminal = [&] {
+        return margin_of(heatmatch::tail_margins(circuit, site, {}, std::nullopt),
+                         "terminal temperature");
+    };
+    check_not_assessed(terminal(), "surroundings.air_c");
+    circuit.runs = {bench_run("thhn-12-awg", 30.0), bench_run("silicone-14-awg", 120.0)};
+    // Neither run reaches the element.
+    check_not_assessed(terminal(), "surroundings.air_c");
+    circuit.runs.back().run.carries = "bank";
+    const auto conductor = heatmatch::conductor_temperature(*circuit.runs.back().wire,
+                                                            &*circuit.runs.back().insulation, 8.66,
+                                                            circuit.runs.back().run.surroundings);
+    check_judged(terminal(), Severity::none, conductor->conductor_c, 250.0, heatmatch::room_c);
+    circuit.bank.element.terminal_limit_c = 105.0;
+    CHECK(terminal().severity == Severity::danger);
+    CHECK(*terminal().headroom < 0.0);
+    circuit.bank.element.terminal_limit_c.reset();
+    check_not_assessed(terminal(), "terminal_limit_c");
+    for (const char* name :
+         {"end seal", "hot tail insulation", "hot tail plating", "hot tail joint"}) {
+        check_not_assessed(
+            margin_of(heatmatch::tail_margins(circuit, site, {}, std::nullopt), name), "store");
+    }
+}
+
+// Common practice, no source: PVC at buried terminals melts; silicone lasts where the terminal
+// stays under its limit.
+TEST_CASE("ordinary wire melts at a buried terminal, and does outside the wall") {
+    heatmatch::Installation buried = drum();
+    buried.store->terminals = "buried";
+    const double watts = 200.0;
+    const Margin pvc =
+        margin_of(at(wired(buried, "thhn-14-awg", "bed"), watts), "hot tail insulation");
+    CHECK(pvc.severity == Severity::danger);
+    CHECK(contains(pvc.sentence(), "It would do"));
+    check_sentence(pvc);
+    heatmatch::Installation outside = drum();
+    outside.store->terminals = "through wall";
+    const Margin silicone =
+        margin_of(at(wired(outside, "silicone-14-awg"), watts), "hot tail insulation");
+    CHECK(silicone.severity != Severity::danger);
+    CHECK(*silicone.value < *pvc.value);
+}
+
+TEST_CASE("where nothing is told the run at the element tells where its terminal is") {
+    heatmatch::Installation installation = drum();
+    installation.store->terminals.clear();
+    const heatmatch::TailHeat in_bed =
+        heatmatch::tail_heat(wired(installation, "silicone-14-awg", "bed"));
+    CHECK(in_bed.tail.place == heatmatch::TerminalPlace::buried);
+    const heatmatch::TailHeat in_air =
+        heatmatch::tail_heat(wired(installation, "silicone-14-awg", "open air"));
+    CHECK(in_air.tail.place == heatmatch::TerminalPlace::outside);
+    CHECK_FALSE(in_air.assumed.empty());
+}
+
+TEST_CASE("the end of an element is hotter with more watts and a shorter cold length") {
+    const heatmatch::Installation installation = drum();
+    Circuit circuit = wired(installation, "silicone-14-awg");
+    double before = 0.0;
+    for (double watts = 20.0; watts < 800.0; watts *= 1.5) {
+        const double now = *margin_of(at(circuit, watts), "terminal temperature").value;
+        CHECK(now > before);
+        before = now;
+    }
+    before = 1e9;
+    for (double cold_mm = 30.0; cold_mm < 200.0; cold_mm += 20.0) {
+        circuit.bank.element.cold_length_mm = cold_mm;
+        const double now = *margin_of(at(circuit, 200.0), "terminal temperature").value;
+        CHECK(now < before);
+        before = now;
+    }
+}
+
+TEST_CASE("plating and seals age: a warning; joints and terminals fail: a danger") {
+    const Circuit circuit = wired(drum(), "silicone-14-awg");
+    const std::vector<Margin> hot = at(circuit, 3000.0);
+    CHECK(margin_of(hot, "end seal").severity == Severity::warning);
+    CHECK(margin_of(hot, "hot tail plating").severity == Severity::warning);
+    CHECK(margin_of(hot, "terminal temperature").severity == Severity::danger);
+    check_not_assessed(margin_of(hot, "hot tail joint"), "connector");
+    CHECK(margin_of(hot, "hot tail joint").value);
+}
+
+TEST_CASE("a tail without a wire, and elements that do not fit, are not assessed") {
+    Circuit circuit = wired(drum(), "silicone-14-awg");
+    circuit.runs.front().wire.reset();
+    check_not_assessed(margin_of(at(circuit, 100.0), "end seal"), "wire");
+    circuit.runs.clear();
+    check_not_assessed(margin_of(at(circuit, 100.0), "end seal"), "runs");
+    const Circuit misfit = wired(drum(0.3, 0.3), "silicone-14-awg");
+    check_not_assessed(margin_of(at(misfit, 100.0), "end seal"), "an element that fits");
+}
