@@ -132,12 +132,12 @@ TEST_CASE("bundled conductors share the current of the bundle") {
         double share;
     };
     for (const char* kind : {"conduit", "open air"}) {
-        for (const auto& [loaded, share] :
+        for (const Step& step :
              {Step{2, 1.0}, Step{3, 1.0}, Step{4, 0.8}, Step{6, 0.8}, Step{7, 0.7}, Step{9, 0.7},
               Step{10, 0.5}, Step{20, 0.5}, Step{21, 0.45}, Step{31, 0.40}, Step{41, 0.35}}) {
-            CAPTURE(loaded);
-            CHECK(limit_at(90.0, {.kind = kind, .air_c = 30, .loaded_conductors = loaded}) ==
-                  doctest::Approx(share * three));
+            CAPTURE(step.loaded);
+            CHECK(limit_at(90.0, {.kind = kind, .air_c = 30, .loaded_conductors = step.loaded}) ==
+                  doctest::Approx(step.share * three));
         }
     }
     CHECK(limit_at(90.0, {.kind = "open air", .air_c = 30, .loaded_conductors = 1}) ==
@@ -150,7 +150,7 @@ TEST_CASE("bundled conductors share the current of the bundle") {
 
 TEST_CASE("the bed's own temperature and conductivity may come from elsewhere") {
     const Surroundings bed{.kind = "bed"};
-    const auto at = [&bed](const BedAround& around, const Surroundings& where) {
+    const auto at = [](const BedAround& around, const Surroundings& where) {
         return conductor_temperature(silicone(), &rubber(), 20.0, where, around);
     };
     CHECK_FALSE(at({}, bed));

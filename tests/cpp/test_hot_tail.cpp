@@ -78,7 +78,6 @@ TEST_CASE("a bad contact heats the terminal outside") {
     };
     for (const auto& [current, ohm, rise] :
          {Case{4, 0.020, 13}, Case{10, 0.005, 20}, Case{20, 0.005, 79}}) {
-        CAPTURE(current);
         HotTail tail = usual();
         tail.sheath_loss_w_mk = 0.35;
         tail.wire_loss_w_mk = 0.137;

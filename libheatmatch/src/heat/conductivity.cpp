@@ -135,14 +135,18 @@ BedFill bed_fill(const Medium& medium, ConductivityEnd end, bool moist) {
     const auto& known_high = wet ? medium.moist_k_high_w_mk : medium.k20_high_w_mk;
     constexpr double default_low = 0.75;
     constexpr double default_high = 1.3;
+    if (moist && !wet) {
+        fill.assumed.push_back({title, "moist_k_w_mk", "as dry", "from memory"});
+    }
     double k20 = typical;
     if (end != ConductivityEnd::typical) {
         const bool low = end == ConductivityEnd::low;
         const auto& known = low ? known_low : known_high;
         k20 = known.value_or(typical * (low ? default_low : default_high));
         if (!known) {
-            fill.assumed.push_back({title, low ? "k20_low_w_mk" : "k20_high_w_mk",
-                                    format_number(k20, 3) + " W/mK", "from memory"});
+            const std::string field =
+                std::string(wet ? "moist_k" : "k20") + (low ? "_low_w_mk" : "_high_w_mk");
+            fill.assumed.push_back({title, field, format_number(k20, 3) + " W/mK", "from memory"});
         }
     }
     if (!medium.conductivity_w_mk.empty() && !wet) {

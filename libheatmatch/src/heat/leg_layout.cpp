@@ -49,20 +49,51 @@ std::string overlap_of(const LegLayout& layout, double nearest_m) {
            " thick";
 }
 
-std::string misfit_of(const LegLayout& layout, const StoreShell& shell) {
-    const double length = layout.leg_length_m;
-    const double half = layout.outer_radius_m() + layout.radius_m;
-    const bool upright = length <= shell.height_m && half <= shell.radius_m;
-    const bool lying =
-        2.0 * half <= shell.height_m && std::hypot(0.5 * length, half) <= shell.radius_m;
-    if (upright || lying) return {};
-    if (length > shell.height_m && length > 2.0 * shell.radius_m) {
-        return "heated legs of " + in_mm(length) + " fit neither the height of " +
-               in_mm(shell.height_m) + " nor the width of " + in_mm(2.0 * shell.radius_m);
+/// Half of what the legs are across, with their sheaths [m].
+LegLayout::Leg half_across(const LegLayout& layout) {
+    LegLayout::Leg half;
+    for (const LegLayout::Leg& leg : layout.legs) {
+        half.x_m = std::max(half.x_m, std::fabs(leg.x_m));
+        half.y_m = std::max(half.y_m, std::fabs(leg.y_m));
     }
+    return {half.x_m + layout.radius_m, half.y_m + layout.radius_m};
+}
+
+/// Upright, or lying with either side of the bundle up; in a box along either of its sides.
+bool fits(const LegLayout& layout, const StoreShell& shell) {
+    const double length = layout.leg_length_m;
+    const auto [x, y] = half_across(layout);
+    const double half_height = 0.5 * shell.height_m;
+    const double half_length = 0.5 * shell.length_m;
+    const auto within = [](double a, double b, double most_a, double most_b) {
+        return (a <= most_a && b <= most_b) || (b <= most_a && a <= most_b);
+    };
+    if (shell.round) {
+        const double round = outer_radius_of(layout.legs) + layout.radius_m;
+        const auto lies = [&](double flat, double up) {
+            return up <= half_height && std::hypot(0.5 * length, flat) <= shell.radius_m;
+        };
+        return (length <= shell.height_m && round <= shell.radius_m) || lies(x, y) || lies(y, x);
+    }
+    return (length <= shell.height_m && within(x, y, half_length, shell.radius_m)) ||
+           (length <= shell.length_m && within(x, y, shell.radius_m, half_height)) ||
+           (length <= 2.0 * shell.radius_m && within(x, y, half_length, half_height));
+}
+
+std::string misfit_of(const LegLayout& layout, const StoreShell& shell) {
+    if (fits(layout, shell)) return {};
+    const double length = layout.leg_length_m;
+    if (length > shell.height_m && length > shell.length_m) {
+        return "heated legs of " + in_mm(length) + " fit neither the height of " +
+               in_mm(shell.height_m) + " nor the width of " + in_mm(shell.length_m);
+    }
+    const auto [x, y] = half_across(layout);
+    const std::string wide = in_mm(shell.length_m) +
+                             (shell.round ? std::string() : " by " + in_mm(2.0 * shell.radius_m)) +
+                             " wide";
     return std::to_string(layout.legs.size()) + " legs of " + in_mm(length) + ", " +
-           in_mm(2.0 * half) + " across, do not fit a store " + in_mm(2.0 * shell.radius_m) +
-           " wide and " + in_mm(shell.height_m) + " high";
+           in_mm(2.0 * x) + " by " + in_mm(2.0 * y) + " across, do not fit a store " + wide +
+           " and " + in_mm(shell.height_m) + " high";
 }
 
 }  // namespace
@@ -147,7 +178,7 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
     const double heated_m = *element.heated_length_mm / 1000.0;
     int row = element.legs.value_or(1);
     if (!element.legs) {
-        const double longest_m = std::max(shell.height_m, 2.0 * shell.radius_m) - 2.0 * clearance_m;
+        const double longest_m = std::max(shell.height_m, shell.length_m) - 2.0 * clearance_m;
         row = std::max(1, static_cast<int>(std::ceil(heated_m / std::max(longest_m, clearance_m))));
         layout.assumed.push_back({title, "legs", std::to_string(row), "as the store needs"});
     }
@@ -168,10 +199,16 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
         bundle_mm = std::min(leg_mm, bundle_mm);
         row = 1;
     }
+    bool any_fits = false;  // of those that fit the narrowest, else the narrowest
     for (int columns = 1; columns <= bundles; ++columns) {
-        auto legs = laid_out(bundles, row, leg_mm / 1000.0, bundle_mm / 1000.0, columns);
-        if (layout.legs.empty() || outer_radius_of(legs) < layout.outer_radius_m() - 1e-9) {
-            layout.legs = std::move(legs);
+        LegLayout tried = layout;
+        tried.legs = laid_out(bundles, row, leg_mm / 1000.0, bundle_mm / 1000.0, columns);
+        const bool now_fits = fits(tried, shell);
+        if (any_fits && !now_fits) continue;
+        if (layout.legs.empty() || now_fits != any_fits ||
+            tried.outer_radius_m() < layout.outer_radius_m() - 1e-9) {
+            layout.legs = std::move(tried.legs);
+            any_fits = now_fits;
         }
     }
     const bool several_rows = bundles > 1;

@@ -11,6 +11,9 @@ namespace heatmatch {
 
 namespace {
 
+constexpr double pi = 3.14159265358979323846;
+constexpr double boiling_c = 100.0;
+
 void check_number(const std::string& field, double value, const Unit& unit, const Range& range,
                   const std::string& remedy) {
     if (std::isfinite(value) && range.holds(value)) return;
@@ -42,42 +45,66 @@ TemperatureBand raised(const TemperatureBand& band, double kelvin) {
     return {band.low_c + kelvin, band.typical_c + kelvin, band.high_c + kelvin};
 }
 
-/// Water mixes itself: one temperature, until it boils.
-SheathTemperature in_liquid(const Medium& medium, const Store& store, double w_per_m,
-                            const StoreCharge& charge) {
-    constexpr double boiling_c = 100.0;
-    constexpr double convection_k = 10.0;
-    constexpr double boiling_k = 25.0;
-    const StoreShell shell = store_shell(store);
+void check_fit(const Element& element, const LegLayout& legs) {
+    if (legs.misfit.empty()) return;
+    throw InvalidInput({.part = "element \"" + element.id + '"',
+                        .field = "in the store",
+                        .value = legs.misfit,
+                        .allowed = "such that they fit",
+                        .remedy = "choose a larger vessel, another spacing, or more legs"});
+}
+
+void add_assumed(std::vector<Assumption>& to, const std::vector<Assumption>& more) {
+    for (const Assumption& each : more) {
+        if (std::find(to.begin(), to.end(), each) == to.end()) to.push_back(each);
+    }
+}
+
+/// Water mixes itself: one temperature, until it boils [K].
+double water_k(const Medium& medium, const StoreShell& shell, const StoreCharge& charge) {
     const double air_k = charge.air_c + zero_celsius_k;
     const double capacity =
         medium.density_kg_m3 * HeatCapacity(medium.heat_capacity_j_kgk).at(air_k) * shell.volume_m3;
+    constexpr double day_s = 86400.0;
     double bulk_k = air_k;
     for (int step = 0; step < 20; ++step) {
         const double ua = shell.loss_w_k(bulk_k, air_k);
         const double tau = capacity / ua;
-        const double before = charge.days > 1.0 ? std::expm1(-86400.0 * charge.days / tau) /
-                                                      std::expm1(-86400.0 / tau)
-                                                : 1.0;
+        const double before =
+            charge.days > 1.0 ? std::expm1(-day_s * charge.days / tau) / std::expm1(-day_s / tau)
+                              : 1.0;
         bulk_k = std::min(
             air_k - charge.power_w / ua * std::expm1(-charge.hours * 3600.0 / tau) * before,
             boiling_c + zero_celsius_k);
     }
+    return bulk_k;
+}
+
+/// The sheath gives its heat off by free convection until bubbles do it better.
+SheathTemperature in_liquid(const Medium& medium, const Store& store, const LegLayout& legs,
+                            const StoreCharge& charge) {
+    const StoreShell shell = store_shell(store);
+    const double air_k = charge.air_c + zero_celsius_k;
+    const double bulk_k = water_k(medium, shell, charge);
     const double bulk_c = bulk_k - zero_celsius_k;
-    const bool boils = bulk_c >= boiling_c;
+    const double w_per_m = charge.power_w / legs.heated_length_m();
+    const double flux_w_m2 = w_per_m / (2.0 * pi * legs.sheath_radius_m);
+    const auto sheath_c = [&](double film_w_m2k, double over_boiling_k) {
+        return std::min(bulk_c + flux_w_m2 / film_w_m2k, boiling_c + over_boiling_k);
+    };
     SheathTemperature result{.w_per_cm = w_per_m / 100.0, .assumed = shell.assumed};
+    add_assumed(result.assumed, legs.assumed);
     result.bed_mean_c = {bulk_c, bulk_c, bulk_c};
-    const double film_k = boils ? boiling_k : convection_k;
-    result.sheath_c = {bulk_c + convection_k, bulk_c + film_k, bulk_c + boiling_k};
-    result.sheath_verdict_c = bulk_c + boiling_k;
+    result.sheath_c = {sheath_c(1500.0, 10.0), sheath_c(1000.0, 15.0), sheath_c(700.0, 25.0)};
+    result.sheath_verdict_c = result.sheath_c.high_c;
     result.coil_c = raised(result.sheath_c, coil_above_sheath_k(w_per_m));
     const double wall_c = shell.side_surface_k(bulk_k, air_k) - zero_celsius_k;
     result.wall_c = {wall_c, wall_c, wall_c};
     const double lid_c = shell.lid_surface_k(bulk_k, air_k) - zero_celsius_k;
     result.lid_c = {lid_c, lid_c, lid_c};
-    result.assumed.push_back(
-        {"medium \"" + medium.id + '"', "sheath above the water", "10 to 25 K", "from memory"});
-    if (boils) {
+    result.assumed.push_back({"medium \"" + medium.id + '"', "sheath to water",
+                              "700 to 1500 W/m2K, 10 to 25 K over boiling", "from memory"});
+    if (bulk_c >= boiling_c) {
         result.warnings.emplace_back(
             "The water boils: it needs a vent or a relief valve, water to make up, and a limit "
             "that opens before. An element above the water line burns out within a minute.");
@@ -102,13 +129,7 @@ BedCharge bed_charge(const Medium& medium, const Store& store, const Element& el
                   .air_c = charge.air_c,
                   .hours = charge.hours,
                   .days = charge.days};
-    if (!bed.legs.misfit.empty()) {
-        throw InvalidInput({.part = "element \"" + element.id + '"',
-                            .field = "in the store",
-                            .value = bed.legs.misfit,
-                            .allowed = "such that they fit",
-                            .remedy = "choose a larger vessel, another spacing, or more legs"});
-    }
+    check_fit(element, bed.legs);
     // Metal and magnesia of an 8 mm rod, by area; from memory.
     constexpr double reference_radius_m = 0.004;
     const double size = bed.legs.sheath_radius_m / reference_radius_m;
@@ -122,26 +143,19 @@ SheathTemperature sheath_temperature(const Medium& medium, const Store& store,
     check_charge(charge);
     if (medium.form == "liquid") {
         const LegLayout legs = leg_layout(element, elements, store);
-        return in_liquid(medium, store, charge.power_w / legs.heated_length_m(), charge);
+        check_fit(element, legs);
+        return in_liquid(medium, store, legs, charge);
     }
     std::array<BedTemperatures, 3> ends;
     SheathTemperature result;
     double w_per_m = 0.0;
-    for (const auto end : {ConductivityEnd::high, ConductivityEnd::typical, ConductivityEnd::low}) {
+    for (const auto end : {ConductivityEnd::low, ConductivityEnd::typical, ConductivityEnd::high}) {
         const BedCharge bed = bed_charge(medium, store, element, elements, charge, end);
         const BedTemperatures at = bed_temperatures(bed, charge.power_w);
         w_per_m = charge.power_w / bed.legs.heated_length_m();
-        if (end == ConductivityEnd::high) ends[0] = at;
-        if (end == ConductivityEnd::typical) {
-            ends[1] = at;
-            for (const auto* assumed : {&bed.fill.assumed, &bed.shell.assumed, &bed.legs.assumed}) {
-                result.assumed.insert(result.assumed.end(), assumed->begin(), assumed->end());
-            }
-        }
-        if (end == ConductivityEnd::low) {
-            ends[2] = at;
-            result.assumed.insert(result.assumed.end(), bed.fill.assumed.begin(),
-                                  bed.fill.assumed.end());
+        ends[static_cast<std::size_t>(end)] = at;
+        for (const auto* assumed : {&bed.fill.assumed, &bed.shell.assumed, &bed.legs.assumed}) {
+            add_assumed(result.assumed, *assumed);
         }
     }
     result.sheath_c = band_of(ends, &BedTemperatures::sheath_c);
@@ -153,6 +167,11 @@ SheathTemperature sheath_temperature(const Medium& medium, const Store& store,
         charge.air_c + verdict_factor * (result.sheath_c.high_c - charge.air_c);
     result.w_per_cm = w_per_m / 100.0;
     result.warnings = fill_warnings(medium);
+    if (charge.moist && medium.moist_k_w_mk && result.sheath_c.high_c > boiling_c) {
+        result.warnings.emplace_back(
+            "The moist fill dries around the element, which passes 100 °C; from then on it is as "
+            "hot as in a dry one. Compute that too, and leave the steam a way out.");
+    }
     return result;
 }
 

@@ -80,10 +80,11 @@ std::vector<std::string> missing_sizes(const Store& store) {
 StoreShell store_shell(const Store& store) {
     const std::vector<std::string> missing = missing_sizes(store);
     if (!missing.empty()) {
+        const Field& field = *find_field(store_fields(), missing.front());
         throw InvalidInput({.part = "store",
                             .field = missing.front(),
                             .value = "not given",
-                            .allowed = "known",
+                            .allowed = field.range.text(field.unit),
                             .remedy = "measure the inside of the vessel"});
     }
     StoreShell shell;
@@ -95,11 +96,14 @@ StoreShell store_shell(const Store& store) {
         shell.top_m2 = width * depth;
         around = 2.0 * (width + depth);
         shell.radius_m = 0.5 * std::min(width, depth);
+        shell.length_m = std::max(width, depth);
+        shell.round = false;
     } else {
         const double diameter = *store.diameter_m;
         shell.top_m2 = pi / 4.0 * diameter * diameter;
         around = pi * diameter;
         shell.radius_m = 0.5 * diameter;
+        shell.length_m = diameter;
     }
     shell.bottom_m2 = shell.top_m2;
     shell.side_m2 = around * shell.height_m;

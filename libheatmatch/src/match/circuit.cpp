@@ -41,6 +41,14 @@ double Circuit::short_circuit_current_a() const {
     return panel.i_sc_limit_a * panels.parallel;
 }
 
+const RunParts* Circuit::run_at_element() const {
+    const RunParts* last = nullptr;
+    for (const RunParts& parts : runs) {
+        if (parts.run.carries == "bank" || parts.run.carries == "branch") last = &parts;
+    }
+    return last == nullptr && !runs.empty() ? &runs.back() : last;
+}
+
 std::string Circuit::title() const {
     return owned.group + ' ' + panels.label() + " into " + bank.element.id + ' ' +
            bank.hookup.label();

@@ -12,6 +12,7 @@ struct RunView {
     double current_a;   //!< short-circuit current in the brightest sun
     double code_isc_a;  //!< short-circuit current at 1000 W/m2, as codes count
     bool wet;
+    bool in_bed;  //!< lies in the bed at the element: judged as hot tail
     std::optional<ConductorTemperature> temperature;
 };
 
@@ -99,10 +100,13 @@ Margin temperature_margin(const RunView& run, const std::string& name, std::stri
                   .text = std::move(text),
                   .source = source};
     if (!run.temperature) {
-        const bool cavity = run.parts.run.surroundings.kind == "cavity";
-        margin.text = cavity ? "How hot a wire gets in a closed cavity is not part of this version."
-                             : "State the temperature around \"" + run.parts.run.name +
-                                   "\" to know how hot its wire gets.";
+        if (run.in_bed) {
+            margin.severity = Severity::none;
+            margin.text = "It lies in the bed at the element: judged there, as hot tail.";
+            return margin;
+        }
+        margin.text = "State the temperature around \"" + run.parts.run.name +
+                      "\" to know how hot its wire gets.";
         margin.missing = {"surroundings.air_c"};
         return margin;
     }
@@ -215,7 +219,7 @@ Margin wet_margin(const RunView& run) {
 /// Lists what would have been looked at, had the run a wire.
 void add_without_wire(std::vector<Margin>& margins, const RunParts& parts,
                       const std::string& subject) {
-    const bool stated = parts.run.surroundings.air_c && parts.run.surroundings.kind != "cavity";
+    const bool stated = parts.run.surroundings.air_c.has_value();
     Margin found{.name = "wire",
                  .subject = subject,
                  .severity = Severity::danger,
@@ -241,6 +245,7 @@ void add_without_wire(std::vector<Margin>& margins, const RunParts& parts,
 std::vector<Margin> run_margins(const Circuit& circuit, const Site& site) {
     std::vector<Margin> margins;
     const double sun = site.bright_irradiance_w_m2 / stc_irradiance_w_m2;
+    const RunParts* tail = circuit.run_at_element();
     for (const RunParts& parts : circuit.runs) {
         const std::string subject = "run \"" + parts.run.name + '"';
         if (!parts.wire) {
@@ -248,8 +253,9 @@ std::vector<Margin> run_margins(const Circuit& circuit, const Site& site) {
             continue;
         }
         const double isc = circuit.short_circuit_current_a() * circuit.current_share(parts.run);
-        const RunView run{parts, subject,  circuit.cold_voltage_v(),    isc * sun,
-                          isc,   site.wet, parts.temperature(isc * sun)};
+        const bool in_bed = &parts == tail && parts.run.surroundings.kind == "bed";
+        const RunView run{parts,    subject, circuit.cold_voltage_v(),    isc * sun, isc,
+                          site.wet, in_bed,  parts.temperature(isc * sun)};
         margins.push_back(voltage_margin(run, "cold voltage", "wire", parts.wire->voltage_rating_v,
                                          parts.wire->provenance.source));
         if (parts.connector) {

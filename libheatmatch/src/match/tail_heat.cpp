@@ -17,15 +17,6 @@ constexpr double thinnest_tube_mm = 2.0;
 // Beyond it everything has failed: what is hotter counts as this.
 constexpr double hottest_c = 1500.0;
 
-const RunParts* run_at_element(const Circuit& circuit) {
-    const RunParts* last = nullptr;
-    for (const RunParts& parts : circuit.runs) {
-        if (parts.run.carries == "bank" || parts.run.carries == "branch") last = &parts;
-    }
-    if (last == nullptr && !circuit.runs.empty()) last = &circuit.runs.back();
-    return last;
-}
-
 TerminalPlace place_of(const Store& store, const RunParts& run, TailHeat& tail) {
     if (store.terminals == "buried") return TerminalPlace::buried;
     if (store.terminals == "box outside") return TerminalPlace::in_box;
@@ -45,7 +36,7 @@ TailHeat tail_heat(const Circuit& circuit) {
         return result;
     }
     const Element& element = circuit.bank.element;
-    const RunParts* run = run_at_element(circuit);
+    const RunParts* run = circuit.run_at_element();
     if (run != nullptr) result.run = *run;
     if (run == nullptr || !run->wire) {
         result.missing = {run == nullptr ? "runs" : "wire"};

@@ -175,7 +175,9 @@ std::vector<Margin> tail_margins(const Circuit& circuit, const Site& site, const
                 continue;
             }
             const bool of_run = std::string_view(name).starts_with("hot tail");
-            margins.push_back(not_assessed(name, of_run ? run : element, "How hot its end gets needs " + missing.front() + ".", missing));
+            margins.push_back(not_assessed(name, of_run ? run : element,
+                                           "How hot its end gets needs " + missing.front() + ".",
+                                           missing));
         }
         return margins;
     }

@@ -14,8 +14,9 @@ namespace heatmatch {
 class Conductivity {
   public:
     /// Dry grains: `k = k20 (T/293.15)^0.25 + C d (T^3 - 293.15^3)`, C = 1.856e-7 W/m2K4 (radiation
-    /// between grains of emissivity 0.9), T in K. A fit to the packed-bed law for 20..900 °C and
-    /// grains of 0.2..20 mm. @cite zehner-schlunder-1970 @cite bauer-schlunder-1978
+    /// between grains of emissivity 0.9), T in K. Scaled at 20 °C it is 4 % above the packed-bed
+    /// law of quartz sand of 0.5 mm at most, 9 % at 0.2 mm, for 20..900 °C (tests print it). @cite
+    /// zehner-schlunder-1970 @cite bauer-schlunder-1978
     [[nodiscard]] static Conductivity of_grains(double k20_w_mk, double grain_mm);
     /// Measured values, piecewise linear, times a factor; constant beyond the ends.
     [[nodiscard]] static Conductivity of_table(const std::vector<TablePoint>& table,
@@ -70,7 +71,8 @@ struct BedFill {
 };
 
 /// A dry (or, where told and known, moist) fill at one end of its conductivity. Unknown ends are
-/// 0.75 and 1.3 times the typical value, as in dry sand; an unknown grain counts 0.5 mm.
+/// 0.75 and 1.3 times the typical value, as in dry sand; an unknown grain counts 0.5 mm; a moist
+/// fill of unknown conductivity counts as dry. What is assumed is told.
 [[nodiscard]] BedFill bed_fill(const Medium& medium, ConductivityEnd end, bool moist = false);
 
 /// What is suspicious about a fill: the conductivity of moist ground given to a dry bed.

@@ -44,9 +44,10 @@ struct StoreCharge {
 [[nodiscard]] BedCharge bed_charge(const Medium& medium, const Store& store, const Element& element,
                                    int elements, const StoreCharge& charge, ConductivityEnd end);
 
-/// How hot sheath, coil, bed, wall and lid get. Water: the bulk warms as a whole up to 100 °C, the
-/// sheath stays 10 K (convection) to 25 K (boiling) above it, from memory. Throws InvalidInput for
-/// powers, times and temperatures out of range, and as bed_charge() does.
+/// How hot sheath, coil, bed, wall and lid get. Water: the bulk warms as a whole up to 100 °C; the
+/// sheath gives its heat off by free convection of 700 to 1500 W/m2K until it boils locally, 10 to
+/// 25 K above 100 °C (from memory). Throws InvalidInput for powers, times and temperatures out of
+/// range, and as bed_charge() does.
 [[nodiscard]] SheathTemperature sheath_temperature(const Medium& medium, const Store& store,
                                                    const Element& element, int elements,
                                                    const StoreCharge& charge);

@@ -13,6 +13,8 @@ struct StoreShell {
     double volume_m3 = 0.0;
     double height_m = 0.0;
     double radius_m = 0.0;  //!< of the cylinder, or of one as wide as the box is narrow [m]
+    double length_m = 0.0;  //!< longer side of the box, or the diameter [m]
+    bool round = true;
     double side_m2 = 0.0;
     double top_m2 = 0.0;
     double bottom_m2 = 0.0;

@@ -56,6 +56,8 @@ struct Circuit {
     [[nodiscard]] double short_circuit_current_a() const;
     /// The share of the array's current that a run carries.
     [[nodiscard]] double current_share(const WireRun& run) const;
+    /// The last run that carries the bank or a branch, else the last of all; null without runs.
+    [[nodiscard]] const RunParts* run_at_element() const;
     /// `barn pair 2S1P into storage-rod-1000-240 1S2P`
     [[nodiscard]] std::string title() const;
 };

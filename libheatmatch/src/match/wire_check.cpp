@@ -1,0 +1,197 @@
+#include "heatmatch/match/wire_check.hpp"
+
+#include <algorithm>
+#include <limits>
+#include <map>
+
+#include "heatmatch/base/awg.hpp"
+#include "heatmatch/match/run_margins.hpp"
+#include "heatmatch/match/sheath_margins.hpp"
+#include "heatmatch/match/tail_margins.hpp"
+#include "heatmatch/match/wiring.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+/// A candidate while its wires are checked.
+struct Check {
+    const Candidate& candidate;
+    const Parts* catalog = nullptr;
+    std::optional<HeatPoint> heat{};
+    std::optional<TailTemperatures> tail{};
+};
+
+std::string gauge_of(const Wire& wire) {
+    return awg_label(wire.area_mm2) + " (" + format_number(wire.area_mm2, 3) + " mm2)";
+}
+
+/// The margins of one run, those beside the element with it.
+std::vector<Margin> margins_of(const Check& check, const Circuit& circuit, const RunParts& parts) {
+    const std::string subject = "run \"" + parts.run.name + '"';
+    std::vector<Margin> all = run_margins(circuit, check.candidate.site);
+    if (circuit.run_at_element() == &parts && check.heat) {
+        for (Margin& margin :
+             tail_margins(circuit, check.candidate.site, check.candidate.bright, check.heat)) {
+            all.push_back(std::move(margin));
+        }
+    }
+    std::erase_if(all, [&subject](const Margin& margin) { return margin.subject != subject; });
+    return all;
+}
+
+bool of_joint(const Margin& margin) {
+    return margin.name.find("joint") != std::string::npos;
+}
+
+/// The code has no table for many hot wires: that alone does not rule one out.
+bool would_do(const std::vector<Margin>& margins) {
+    return std::all_of(margins.begin(), margins.end(), [](const Margin& margin) {
+        const bool no_table =
+            margin.name == "run current" && margin.severity == Severity::not_assessed;
+        return of_joint(margin) || no_table || margin.severity == Severity::none ||
+               (margin.severity == Severity::caution && margin.headroom.value_or(0.0) > 0.0);
+    });
+}
+
+std::optional<Wire> cheapest(const Check& check, std::size_t run) {
+    if (check.catalog == nullptr) return std::nullopt;
+    std::vector<const Wire*> by_price;
+    for (const Wire& wire : check.catalog->wires) by_price.push_back(&wire);
+    const auto price = [](const Wire* wire) {
+        return wire->price.typical().value_or(std::numeric_limits<double>::infinity());
+    };
+    std::stable_sort(by_price.begin(), by_price.end(),
+                     [&price](const Wire* a, const Wire* b) { return price(a) < price(b); });
+    Circuit circuit = check.candidate.circuit;
+    const WireRun& wanted = check.candidate.circuit.runs[run].run;
+    for (const Wire* wire : by_price) {
+        circuit.runs[run] = parts_of_run(*check.catalog, wanted, *wire);
+        if (would_do(margins_of(check, circuit, circuit.runs[run]))) return *wire;
+    }
+    return std::nullopt;
+}
+
+std::vector<WireLimit> limits_of(const std::vector<Margin>& margins) {
+    std::map<std::string, WireLimit> lowest;
+    for (const Margin& margin : margins) {
+        if (!margin.limit || margin.unit != unit::celsius) continue;
+        std::string what = margin.name;
+        if (what.starts_with("hot tail ")) what = what.substr(9);
+        const auto [found, is_new] = lowest.try_emplace(
+            what, WireLimit{what, *margin.limit, margin.consequence, margin.source});
+        if (!is_new) found->second.limit_c = std::min(found->second.limit_c, *margin.limit);
+    }
+    std::vector<WireLimit> limits;
+    for (const auto& [what, limit] : lowest) limits.push_back(limit);
+    std::sort(limits.begin(), limits.end(),
+              [](const WireLimit& a, const WireLimit& b) { return a.limit_c < b.limit_c; });
+    return limits;
+}
+
+/// What is worst, in the margin's own words; how hot it gets where nothing is passed.
+void judge(WireCheck& result, const std::vector<Margin>& margins) {
+    const Margin* worst = nullptr;
+    bool all_known = true;
+    for (const Margin& margin : margins) {
+        if (margin.severity == Severity::not_assessed) {
+            all_known = all_known && (of_joint(margin) || margin.name == "run current");
+            continue;
+        }
+        if (worst == nullptr || margin.severity > worst->severity ||
+            (margin.severity == worst->severity &&
+             margin.headroom.value_or(1.0) < worst->headroom.value_or(1.0))) {
+            worst = &margin;
+        }
+        result.assumed.insert(result.assumed.end(), margin.assumed.begin(), margin.assumed.end());
+    }
+    if (worst == nullptr) {
+        result.sentence = margins.empty() ? "" : margins.front().sentence();
+        return;
+    }
+    const bool passed = worst->severity > Severity::none;
+    result.severity = passed || all_known ? worst->severity : Severity::not_assessed;
+    result.sentence = worst->sentence();
+    if (!passed && !all_known)
+        result.sentence = "Not all of it could be judged: state what is around it.";
+}
+
+void add_reach(WireCheck& result, const Check& check) {
+    if (check.catalog == nullptr || !check.tail) return;
+    for (const Insulation& insulation : check.catalog->insulations) {
+        result.reach.push_back({.insulation = insulation.id,
+                                .family = insulation.family,
+                                .limit_c = insulation.limit_c,
+                                .from_m = check.tail->distance_for_limit_m(insulation.limit_c)});
+    }
+    std::stable_sort(result.reach.begin(), result.reach.end(),
+                     [](const auto& a, const auto& b) { return a.limit_c < b.limit_c; });
+}
+
+void add_currents(WireCheck& result, const RunParts& parts) {
+    const Wire& wire = *parts.wire;
+    const Surroundings& around = parts.run.surroundings;
+    const auto& insulation = parts.insulation;
+    result.code_ampacity_a = wire.ampacity_a;
+    if (around.air_c) {
+        result.corrected_ampacity_a = corrected_ampacity_a(
+            wire, *around.air_c, insulation ? std::optional(insulation->limit_c) : std::nullopt);
+        if (!result.limits.empty()) {
+            result.balance_ampacity_a = ampacity_by_balance_a(
+                wire, insulation ? &*insulation : nullptr, result.limits.front().limit_c, around);
+        }
+    }
+    result.drop_v = parts.loop_ohm() * result.current_a;
+    result.heat_w = result.drop_v * result.current_a;
+}
+
+WireCheck check_run(const Check& check, std::size_t index) {
+    const Circuit& circuit = check.candidate.circuit;
+    const RunParts& parts = circuit.runs[index];
+    WireCheck result{.run = parts.run.name};
+    result.current_a = circuit.short_circuit_current_a() * circuit.current_share(parts.run) *
+                       check.candidate.site.bright_irradiance_w_m2 / stc_irradiance_w_m2;
+    result.at_element = circuit.run_at_element() == &parts && check.tail.has_value();
+    const std::vector<Margin> margins = margins_of(check, circuit, parts);
+    result.limits = limits_of(margins);
+    if (!result.limits.empty()) result.decides = result.limits.front().what;
+    judge(result, margins);
+    if (parts.wire) {
+        result.wire = parts.wire->id;
+        result.gauge = gauge_of(*parts.wire);
+        add_currents(result, parts);
+        if (const auto at = parts.temperature(result.current_a)) {
+            result.conductor_c = at->conductor_c;
+            result.far_c = at->conductor_c;
+            result.runaway = at->runaway;
+        }
+    }
+    if (result.at_element) {
+        if (!result.far_c) result.far_c = check.tail->far_wire_c;
+        result.conductor_c =
+            std::max(result.conductor_c.value_or(check.tail->terminal_c), check.tail->terminal_c);
+        result.runaway = result.runaway || check.tail->runaway;
+        add_reach(result, check);
+    }
+    if (!would_do(margins)) {
+        result.would_do = cheapest(check, index);
+        if (result.would_do) result.would_do_gauge = gauge_of(*result.would_do);
+    }
+    return result;
+}
+
+}  // namespace
+
+std::vector<WireCheck> check_wires(const Candidate& candidate, const Parts* catalog) {
+    Check check{.candidate = candidate,
+                .catalog = catalog != nullptr ? catalog : candidate.catalog.get(),
+                .heat = heat_of(candidate.circuit, candidate.bright)};
+    check.tail = tail_of(candidate.circuit, candidate.bright, check.heat);
+    std::vector<WireCheck> checks;
+    for (std::size_t i = 0; i < candidate.circuit.runs.size(); ++i) {
+        checks.push_back(check_run(check, i));
+    }
+    return checks;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,129 @@
+#include "store_bench.hpp"
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/match/wire_check.hpp"
+
+using heatmatch::Candidate;
+using heatmatch::check_wires;
+using heatmatch::Severity;
+using heatmatch::WireCheck;
+
+namespace {
+
+/// A home run in the sun and a tail of that wire at two rods in the drum, each of which takes that.
+Candidate wired(std::string_view tail_wire, std::string_view kind, std::string_view terminals,
+                double element_w) {
+    heatmatch::Installation installation = drum();
+    installation.store->terminals = std::string(terminals);
+    Candidate candidate{.circuit = circuit_in(installation, "storage-rod-1000-240", 2),
+                        .site = {.record_low_c = -20.0}};
+    candidate.bright.element_power_w = element_w;
+    candidate.catalog = std::make_shared<const heatmatch::Parts>(starter());
+    candidate.circuit.runs = {
+        bench_run("pv-wire-10-awg", 35.0, "sunlit"),
+        bench_run(tail_wire, kind == "bed" ? std::nullopt : std::optional(30.0), kind)};
+    candidate.circuit.runs[0].run.name = "home run";
+    candidate.circuit.runs[1].run.name = "hot tail";
+    candidate.circuit.runs[1].run.carries = "bank";
+    return candidate;
+}
+
+WireCheck tail_of(const Candidate& candidate) {
+    const std::vector<WireCheck> checks = check_wires(candidate);
+    REQUIRE(checks.size() == 2);
+    CHECK_FALSE(checks[0].at_element);
+    CHECK(checks[1].at_element);
+    return checks[1];
+}
+
+}  // namespace
+
+// Common practice, no source: PVC at buried terminals melts.
+TEST_CASE("a PVC tail in the bed melts, and the wire that would do stands the heat") {
+    const WireCheck check = tail_of(wired("thhn-14-awg", "bed", "buried", 150.0));
+    CHECK(check.severity == Severity::danger);
+    CHECK(check.decides == "insulation");
+    CHECK(*check.conductor_c > 90.0);
+    CHECK(contains(check.sentence, "melts"));
+    REQUIRE(check.would_do);
+    const heatmatch::Insulation& better =
+        heatmatch::find_insulation(starter(), check.would_do->insulation);
+    CHECK(better.limit_c > *check.conductor_c - 25.0);
+    CHECK(better.limit_c > 90.0);
+    CHECK(contains(check.would_do_gauge, "AWG"));
+    // Put in its place, it passes.
+    const WireCheck again = tail_of(wired(check.would_do->id, "bed", "buried", 150.0));
+    CHECK(again.severity <= Severity::caution);
+    CHECK_FALSE(again.would_do);
+}
+
+TEST_CASE("a cheaper wire of the catalog would not do") {
+    const Candidate candidate = wired("thhn-14-awg", "bed", "buried", 150.0);
+    const WireCheck check = tail_of(candidate);
+    REQUIRE(check.would_do);
+    const double price = *check.would_do->price.typical();
+    for (const heatmatch::Wire& wire : starter().wires) {
+        if (wire.price.typical().value_or(1e9) >= price) continue;
+        CAPTURE(wire.id);
+        const WireCheck other = tail_of(wired(wire.id, "bed", "buried", 150.0));
+        CHECK(other.would_do);
+    }
+}
+
+TEST_CASE("plating that ages is a warning, not a danger") {
+    // Tinned copper in glass: the braid stands what the tin does not.
+    Candidate candidate = wired("silicone-14-awg", "open air", "through wall", 50.0);
+    candidate.circuit.bank.element.cold_length_mm = 30.0;
+    WireCheck check = tail_of(candidate);
+    while (*check.conductor_c < 152.0) {
+        candidate.bright.element_power_w += 5.0;
+        check = tail_of(candidate);
+    }
+    CAPTURE(check.sentence);
+    REQUIRE(*check.conductor_c < 170.0);
+    CHECK(check.severity == Severity::warning);
+    CHECK(check.decides == "plating");
+    CHECK(check.limits.front().limit_c == 150.0);
+}
+
+// `silicone from 6 cm, PVC nowhere in the bed`
+TEST_CASE("each insulation is told from where on it would do") {
+    const WireCheck check = tail_of(wired("mica-glass-14-awg", "bed", "buried", 150.0));
+    REQUIRE(check.reach.size() == starter().insulations.size());
+    double before = 1e9;
+    for (const heatmatch::InsulationReach& reach : check.reach) {
+        CAPTURE(reach.insulation);
+        const double from = reach.from_m.value_or(1e9);
+        CHECK(from <= before);  // the more it stands, the nearer
+        before = from;
+    }
+    CHECK(*check.reach.back().from_m == 0.0);  // ceramic beads
+}
+
+TEST_CASE("ampacity by the code and by the balance stand side by side") {
+    const std::vector<WireCheck> checks =
+        check_wires(wired("silicone-14-awg", "open air", "through wall", 50.0));
+    const WireCheck& home = checks[0];
+    REQUIRE(home.code_ampacity_a);
+    REQUIRE(home.corrected_ampacity_a);
+    REQUIRE(home.balance_ampacity_a);
+    CHECK(*home.corrected_ampacity_a <= *home.code_ampacity_a);
+    CHECK(*home.balance_ampacity_a > home.current_a);
+    CHECK(home.drop_v == doctest::Approx(home.heat_w / home.current_a));
+    CHECK(contains(home.gauge, "10 AWG"));
+    CHECK(home.severity == Severity::none);
+}
+
+TEST_CASE("a run without a wire, and one whose surroundings nobody knows, are not called good") {
+    Candidate candidate = wired("silicone-14-awg", "open air", "through wall", 50.0);
+    candidate.circuit.runs[0].wire.reset();
+    candidate.circuit.runs[0].run.wire = "choose";
+    CHECK(check_wires(candidate)[0].severity == Severity::danger);
+    candidate = wired("silicone-14-awg", "open air", "through wall", 50.0);
+    candidate.circuit.runs[0].run.surroundings.air_c.reset();
+    CHECK(check_wires(candidate)[0].severity == Severity::not_assessed);
+    candidate.catalog.reset();
+    CHECK_FALSE(check_wires(candidate)[0].would_do);
+    CHECK(check_wires(candidate, &starter()).size() == 2);
+}
