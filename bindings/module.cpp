@@ -22,6 +22,8 @@ PYBIND11_MODULE(_core, module) {
     register_glossary(module);
     register_margin(module);
     register_circuit(module);
+    register_tail(module);
+    register_wire_check(module);
     register_season(module);
     register_candidate(module);
     register_ranking(module);

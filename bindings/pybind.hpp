@@ -94,6 +94,8 @@ void register_heat(py::module_& module);
 void register_sheath_heat(py::module_& module);
 void register_bed(py::module_& module);
 void register_bank_heat(py::module_& module);
+void register_tail(py::module_& module);
+void register_wire_check(py::module_& module);
 void register_sun(py::module_& module);
 void register_plane(py::module_& module);
 void register_weather(py::module_& module);

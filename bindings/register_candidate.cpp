@@ -1,5 +1,6 @@
 #include "pybind.hpp"
 #include "state.hpp"
+#include "tail.hpp"
 
 #include "heatmatch/match/advice.hpp"
 #include "heatmatch/match/explain.hpp"
@@ -99,6 +100,14 @@ void register_candidate(py::module_& module) {
         .def_property_readonly(
             "assumed", [](const Candidate& candidate) { return texts_of(candidate.assumed()); },
             "what was assumed anywhere")
+        .def_property_readonly(
+            "tail",
+            [](const Candidate& candidate) {
+                return candidate_tail(candidate.circuit, candidate.bright);
+            },
+            "where the heat of an element's end goes; None where that is not known")
+        .def("check_wires", &checked_wires, py::arg("catalog") = nullptr,
+             "Every run: how hot it gets, what melts, and which wire of the catalog would do.")
         .def(
             "advice",
             [](const Candidate& candidate) {

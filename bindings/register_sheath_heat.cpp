@@ -29,11 +29,11 @@ void register_bands(py::module_& module) {
 void register_result(py::module_& module) {
     using Result = SheathTemperature;
     py::class_<Result>(module, "SheathTemperature", "How hot a bank makes its store.")
-        .def_readonly("sheath_c", &Result::sheath_c, "of the hottest leg")
-        .def_readonly("coil_c", &Result::coil_c, "inside it")
-        .def_readonly("bed_mean_c", &Result::bed_mean_c, "of the bulk")
-        .def_readonly("wall_c", &Result::wall_c, "outer wall at its hottest spot")
-        .def_readonly("lid_c", &Result::lid_c, "outer surface of the lid")
+        .def_readonly("sheath_c", &Result::sheath_c, "of the hottest leg [°C]")
+        .def_readonly("coil_c", &Result::coil_c, "inside it [°C]")
+        .def_readonly("bed_mean_c", &Result::bed_mean_c, "of the bulk [°C]")
+        .def_readonly("wall_c", &Result::wall_c, "outer wall at its hottest spot [°C]")
+        .def_readonly("lid_c", &Result::lid_c, "outer surface of the lid [°C]")
         .def_readonly("sheath_verdict_c", &Result::sheath_verdict_c,
                       "to be judged: low conductivity, rise times 1.10 [°C]")
         .def_readonly("w_per_cm", &Result::w_per_cm, "of heated length [W/cm]")

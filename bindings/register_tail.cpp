@@ -11,7 +11,7 @@ const char* words_of(TerminalPlace place) {
     return place == TerminalPlace::in_box ? "box outside" : "through wall";
 }
 
-py::tuple state_of(const CandidateTail& tail) {
+py::tuple tail_state(const CandidateTail& tail) {
     return py::make_tuple(state_of(tail.circuit), state_of(tail.bright));
 }
 
@@ -96,7 +96,7 @@ void register_tail(py::module_& module) {
                              ? ": runaway>"
                              : ": terminal " + format_number(tail.at.terminal_c, 4) + " °C>");
              })
-        .def(py::pickle([](const CandidateTail& tail) { return state_of(tail); }, &tail_from));
+        .def(py::pickle([](const CandidateTail& tail) { return tail_state(tail); }, &tail_from));
 }
 
 }  // namespace heatmatch::python

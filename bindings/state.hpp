@@ -2,7 +2,9 @@
 
 #include "pybind.hpp"
 
+#include "heatmatch/catalog/catalog.hpp"
 #include "heatmatch/match/candidate.hpp"
+#include "heatmatch/match/wire_check.hpp"
 
 /// What pickles hold: plain dicts and tuples, from the field tables.
 namespace heatmatch::python {
@@ -34,6 +36,10 @@ namespace heatmatch::python {
 [[nodiscard]] Candidate candidate_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const Delivered& delivered);
 [[nodiscard]] Delivered delivered_from(const py::tuple& state);
+
+/// The runs of a candidate against a catalog, or the parts it was chosen among.
+[[nodiscard]] std::vector<WireCheck> checked_wires(const Candidate& candidate,
+                                                   const Catalog* catalog);
 
 /// A tuple of the states of all items.
 template <class Item>

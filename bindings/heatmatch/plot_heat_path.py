@@ -1,0 +1,211 @@
+"""The heat's way out of an element: through the bed, and along its end to the panels."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+import numpy.typing as npt
+
+from heatmatch import _core
+from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, legend
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+_Numbers = npt.NDArray[np.float64]
+LIMIT = COLOURS[0]
+WIRE_M = 0.5  # of the wire at the element that is drawn [m]
+
+
+class _Path:
+    """Stations side by side, each with its temperatures and its limit."""
+
+    def __init__(self, ax: Axes) -> None:
+        self.ax = ax
+        self.x = 0.0
+        self.names: list[tuple[float, str]] = []
+        self.notes: list[tuple[float, float, str]] = []  # limits to label once the height is known
+        self.unknown: list[float] = []
+        self.highest_c = 40.0
+
+    def station(self, name: str, width: float) -> tuple[float, float]:
+        """Room for the next station: where it begins and ends."""
+        start, end = self.x, self.x + width
+        self.names.append((0.5 * (start + end), name))
+        self.x = end + 0.25
+        return start, end
+
+    def limit(self, start: float, end: float, limit_c: float | None, what: str = "") -> None:
+        """A limit as a bar over its station; an unknown one as a question mark."""
+        if limit_c is None:
+            self.unknown.append(0.5 * (start + end))
+            return
+        self.ax.plot([start, end], [limit_c, limit_c], color=LIMIT, linewidth=3.0)
+        self.notes.append((0.5 * (start + end), limit_c, f"{what} {limit_c:.0f}".strip()))
+        self.highest_c = max(self.highest_c, limit_c)
+
+    def seen(self, *celsius: float) -> None:
+        self.highest_c = max(self.highest_c, *celsius)
+
+    def finish(self) -> None:
+        """Labels, now that the height of the axis is known."""
+        top = 1.16 * self.highest_c
+        self.ax.set_ylim(0.0, top)
+        self.ax.set_xlim(-0.25, self.x)
+        for x, limit_c, text in self.notes:
+            self.ax.text(
+                x, limit_c + 0.01 * top, text, ha="center", va="bottom", fontsize=8, color=LIMIT
+            )
+        for x in self.unknown:
+            self.ax.text(x, 0.94 * top, "limit ?", ha="center", fontsize=8, color=LIMIT)
+        ticks = [x for x, _ in self.names]
+        self.ax.set_xticks(ticks, [name for _, name in self.names], fontsize=8)
+        self.ax.tick_params(axis="x", length=0)
+
+
+def _limit_of(candidate: _core.Candidate, name: str) -> float | None:
+    return next((m.limit for m in candidate.margins if m.name == name), None)
+
+
+def _bed(path: _Path, candidate: _core.Candidate) -> None:
+    """Coil, sheath, bed and wall; what is not computed is a question mark."""
+    heat, point = candidate.circuit.heat, candidate.heat
+    coil = path.station("coil", 0.8)
+    sheath = path.station("sheath", 0.8)
+    bed = path.station("bed, from the\nsheath to the wall", 2.4)
+    wall = path.station("wall", 0.8)
+    sheath_part = candidate.circuit.sheath
+    path.limit(*coil, None if heat is None else heat.coil_limit_c)
+    path.limit(*sheath, None if sheath_part is None else sheath_part.verdict_limit_c)
+    path.limit(*wall, _limit_of(candidate, "wall and lid"))
+    if heat is None or point is None:
+        for start, end in (coil, sheath, bed, wall):
+            path.ax.text(0.5 * (start + end), 20.0, "?", ha="center", fontsize=16, color=LOAD)
+        return
+    middle = [0.5 * (start + end) for start, end in (coil, sheath, wall)]
+    judged = [point.coil_c, point.sheath_c, point.wall_c]
+    path.seen(*judged)
+    path.ax.plot(middle, judged, "o", color=LOAD, markersize=7, label="judged")
+    path.ax.plot(middle[:2], judged[:2], color=LOAD, linewidth=1.8)
+    band = point.sheath_band
+    path.ax.errorbar(
+        [middle[1]],
+        [band.typical_c],
+        yerr=[[band.typical_c - band.low_c], [band.high_c - band.typical_c]],
+        fmt="_",
+        color=COLOURS[2],
+        capsize=5,
+        label="low, typical, high by the fill",
+    )
+    if heat.liquid:
+        path.ax.plot(bed, [point.bed_mean_c] * 2, color=COLOURS[2], label="water, mixed")
+        return
+    power_w = candidate.bright.element_power_w * heat.elements
+    beds = [heat.bed(conductivity=end) for end in ("low", "typical", "high")]
+    radius = 0.5 * (candidate.circuit.element.sheath_diameter_mm or 8.0) / 1000.0
+    reach = max(beds[0].radius_m - float(np.hypot(*beds[0].legs.T).max()), 4.0 * radius)
+    metres = np.geomspace(radius, reach, 80)
+    at: list[_Numbers] = [one.bed_temperature_c(metres, power_w=power_w) for one in beds]
+    x = np.interp(np.log(metres), np.log([radius, reach]), bed)
+    path.seen(float(at[0][0]))
+    path.ax.fill_between(
+        x, np.min(at, axis=0), np.max(at, axis=0), color=COLOURS[4], alpha=0.6, linewidth=0
+    )
+    path.ax.plot(x, at[1], color=COLOURS[2], linestyle=STYLES[1], label="bed, typical fill")
+    distances = f"{1000 * radius:.0f} mm … {100 * reach:.0f} cm"
+    path.ax.text(0.5 * sum(bed), 4.0, distances, ha="center", va="bottom", fontsize=7, color="0.4")
+
+
+def _end(path: _Path, candidate: _core.Candidate) -> None:
+    """Cold end, terminal and the wire beside it."""
+    tail = candidate.tail
+    end = path.station("end of\nheat", 0.8)
+    terminal = path.station("terminal", 0.8)
+    seal = _limit_of(candidate, "end seal")
+    allowed = _limit_of(candidate, "terminal temperature")
+    lower = min((c for c in (seal, allowed) if c is not None), default=None)
+    path.limit(*terminal, lower, "seal" if lower is not None and lower == seal else "")
+    checks = {check.run: check for check in candidate.check_wires()}
+    runs = [part.name for part in reversed(candidate.circuit.runs)]
+    at_element = next((name for name in runs if checks[name].at_element), None)
+    if at_element is not None:
+        wire = path.station(f"{at_element},\n{checks[at_element].wire or 'no wire'}", 2.4)
+        _wire_limit(path, checks[at_element], wire)
+        if tail is None or tail.runaway:
+            _unknown(path, wire, checks[at_element].conductor_c)
+    if tail is None or tail.runaway:
+        for start, stop in (end, terminal):
+            path.ax.text(0.5 * (start + stop), 20.0, "?", ha="center", fontsize=16, color=LOAD)
+    else:
+        stations = [0.5 * sum(end), 0.5 * sum(terminal)]
+        celsius = [tail.end_of_heat_c, tail.terminal_c]
+        path.seen(*celsius)
+        path.ax.plot(stations, celsius, "o-", color=LOAD, markersize=7, linewidth=1.8)
+        if at_element is not None:
+            metres = np.linspace(0.0, WIRE_M, 80)
+            x = np.interp(metres, [0.0, WIRE_M], wire)
+            along: _Numbers = tail.wire_c(metres)
+            path.ax.plot([stations[1], x[0]], [celsius[1], along[0]], color=LOAD, linewidth=1.8)
+            path.ax.plot(x, along, color=LOAD, linewidth=1.8)
+            text = f"{100 * WIRE_M:.0f} cm"
+            path.ax.text(wire[1], 4.0, text, ha="right", va="bottom", fontsize=7, color="0.4")
+    for name in runs:
+        if name == at_element:
+            continue
+        room = path.station(f"{name},\n{checks[name].wire or 'no wire'}", 1.5)
+        _wire_limit(path, checks[name], room)
+        _unknown(path, room, checks[name].conductor_c)
+
+
+def _wire_limit(path: _Path, check: _core.WireCheck, room: tuple[float, float]) -> None:
+    lowest = check.limits[0] if check.limits else None
+    if lowest is None:
+        path.limit(*room, None)
+    else:
+        path.limit(*room, lowest.limit_c, lowest.what)
+
+
+def _unknown(path: _Path, room: tuple[float, float], celsius: float | None) -> None:
+    """A run of one temperature, or a question mark."""
+    if celsius is None:
+        path.ax.text(0.5 * sum(room), 20.0, "?", ha="center", fontsize=16, color=LOAD)
+        return
+    path.seen(celsius)
+    path.ax.plot(room, [celsius, celsius], color=LOAD, linewidth=1.8)
+
+
+def heat_path(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
+    """Temperatures on the heat's way out, with the limit of each part.
+
+    From coil and sheath through the bed to the wall; and from the end of the heated length over
+    the terminal and the wire to the panels. Judged values: bright cold, the fill at its worst.
+
+    Parameters
+    ----------
+    candidate : Candidate
+        The circuit to draw. What is not known is drawn as a question mark.
+    ax : matplotlib Axes, optional
+        Where to draw; a new one if not given.
+
+    Returns
+    -------
+    matplotlib Axes
+    """
+    ax = axes_or_new(ax)
+    path = _Path(ax)
+    _bed(path, candidate)
+    ax.axvline(path.x - 0.125, color="0.7", linewidth=0.8)
+    _end(path, candidate)
+    cells = max((at.cell_temperature_c for at in candidate.delivered), default=None)
+    room = path.station("panels,\ncells", 0.8)
+    path.limit(*room, None)
+    if cells is not None:
+        ax.plot([0.5 * sum(room)], [cells], "o", color=LOAD, markersize=7)
+    ax.plot([], [], color=LIMIT, linewidth=3.0, label="limit of the part")
+    ax.set_xlabel("way of the heat (not to scale)")
+    ax.set_ylabel("temperature [°C]")
+    ax.set_title(candidate.circuit.title, parse_math=False)
+    path.finish()
+    legend(ax)
+    return ax
