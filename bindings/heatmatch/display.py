@@ -63,7 +63,7 @@ def ranking_header(
     """The columns of a ranking: heat by the day of the season, or power without weather."""
     season = any(c.season is not None for c in candidates)
     heat = ("kWh/d", "band") if season else ("mean", "band W")
-    columns = ("#", "panels", "elements", *heat, "max%", "head", "buy")
+    columns: tuple[str, ...] = ("#", "panels", "elements", *heat, "max%", "head", "buy")
     if not with_store(candidates):
         return columns
     columns = (*columns, "sheath", load_unit(units))
@@ -137,7 +137,7 @@ _POWER_LEGEND = (
     "mean: watts into the elements averaged over the conditions; band: tolerance and age; "
 )
 _SEASON_LEGEND = (
-    "kWh: heat into the elements a day, mean of the season's; band: tolerance, age and, where "
+    "kWh: heat into the elements a day, mean over the season; band: tolerance, age and, where "
     "the weather tells, cloud within its step; "
 )
 _SHARE_LEGEND = "max%: share of what the panels could give; "

@@ -180,7 +180,7 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
     rated = None if rated_w is None else rated_w / metres / CM_PER_M
     longest_h = 336.0
     first = careful.largest_power_w(limit_c=heat.sheath.verdict_limit_c) / heat.heated_m / CM_PER_M
-    loads = np.geomspace(min(own, first) * 0.5, max(own, rated or 0.0, first) * 1.6, 160)
+    loads = np.geomspace(min(own, first) * 0.5, max(own, rated or 0.0, first) * 1.6, 400)
     for limit, what, colour, style in (
         (heat.sheath.verdict_limit_c, "for years", VERDICT, STYLES[1]),
         (heat.sheath.hard_limit_c, "fails soon above", HARD, STYLES[0]),
@@ -202,8 +202,8 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
         hours = float(
             _time_curve(careful, np.array([load]), heat.sheath.hard_limit_c, longest_h)[0]
         )
-        said = "never" if np.isnan(hours) else _duration(hours)
-        label = f"{what}: {load:.2f} W/cm, {heat.sheath.hard_limit_c:.0f} °C {_after(said)}"
+        when = "not reached" if np.isnan(hours) else f"after {_duration(hours)}"
+        label = f"{what}: {load:.2f} W/cm, {heat.sheath.hard_limit_c:.0f} °C {when}"
         ax.plot(load, hours, hit, color=colour, linestyle=style, markersize=7, label=label)
     ax.set_xscale("log")
     ax.set_yscale("log")
@@ -225,18 +225,13 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
         color="0.4",
     )
     ax.set_xlabel("watts of heated length, all elements alike [W/cm]")
-    ax.set_ylabel("time from cold at constant power [s, min, h]")
+    ax.set_ylabel("time at constant power [s, min, h]")
     ax.set_title(
-        f"{heat.elements} x {candidate.circuit.element.id} in {heat.medium.id}: how long until "
-        "the sheath is too hot",
+        f"{heat.elements} x {candidate.circuit.element.id} in {heat.medium.id}, from cold",
         parse_math=False,
     )
     legend(ax)
     return ax
-
-
-def _after(said: str) -> str:
-    return said if said == "never" else f"after {said}"
 
 
 def _duration(hours: float) -> str:

@@ -317,6 +317,7 @@ def test_every_run_is_checked_against_what_would_do(
 
     def bury(plain: dict[str, Any]) -> None:
         plain["store"]["terminals"] = "buried"
+        plain["circuit"]["element"] = "oven-bake-2000-240"  # of a short cold end
         plain["runs"][-1]["wire"] = "thhn-12-awg"
 
     buried = hm.assess(starter, changed_demo(bury)).check_wires(starter)[-1]
