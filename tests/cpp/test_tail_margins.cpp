@@ -109,6 +109,7 @@ TEST_CASE("the end of an element is hotter with more watts and a shorter cold le
 
 TEST_CASE("plating and seals age: a warning; joints and terminals fail: a danger") {
     Circuit circuit = wired(drum(), "silicone-14-awg");
+    circuit.bank.element.terminal_limit_c = 120.0;
     circuit.bank.element.cold_length_mm = 30.0;
     const std::vector<Margin> hot = at(circuit, 3000.0);
     CHECK(margin_of(hot, "end seal").severity == Severity::warning);

@@ -130,6 +130,13 @@ BedCharge bed_charge(const Medium& medium, const Store& store, const Element& el
                   .hours = charge.hours,
                   .days = charge.days};
     check_fit(element, bed.legs);
+    if (medium.form == "solid") {
+        // A rod lies in a groove or bore: it does not touch all around.
+        constexpr double clearance_m = 0.0002;
+        bed.gap_m = clearance_m;
+        bed.fill.assumed.push_back({"element \"" + element.id + '"', "gap to the solid around it",
+                                    "0.2 mm", "from memory"});
+    }
     // Metal and magnesia of an 8 mm rod, by area; from memory.
     constexpr double reference_radius_m = 0.004;
     const double size = bed.legs.sheath_radius_m / reference_radius_m;

@@ -11,7 +11,8 @@ namespace heatmatch {
 
 namespace {
 
-constexpr double settled_gap_m = 0.003;
+// Near the worst of all gaps: a narrower one conducts, a wider one has more surface of sand.
+constexpr double settled_gap_m = 0.0007;
 
 double verdict_c(double sheath_c, double air_c) {
     return air_c + verdict_factor * (sheath_c - air_c);

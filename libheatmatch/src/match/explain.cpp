@@ -3,6 +3,8 @@
 #include <cmath>
 
 #include "heatmatch/match/limits.hpp"
+#include "heatmatch/match/sheath_margins.hpp"
+#include "heatmatch/match/tail_margins.hpp"
 
 namespace heatmatch {
 
@@ -201,6 +203,42 @@ void explain_season(Trace& trace, const Candidate& candidate) {
                      season.best_ohm, "ohm", ""});
 }
 
+void explain_heat(Trace& trace, const Candidate& candidate) {
+    const Circuit& circuit = candidate.circuit;
+    const auto point = heat_of(circuit, candidate.bright);
+    if (!point) return;
+    const BankHeat& heat = *circuit.heat;
+    const FilledStore& store = *heat.store;
+    trace.push_back({"largest power of one element",
+                     "largest of I² R at " + n(candidate.site.bright_irradiance_w_m2) +
+                         " W/m2 and record low + 20 K, ohms at their worst end",
+                     "", candidate.bright.element_power_w, "W", ""});
+    trace.push_back({"watts per centimetre", "elements x power / heated length in all",
+                     std::to_string(heat.elements) + " x " + n(candidate.bright.element_power_w) +
+                         " W / " + n(100.0 * heat.heated_m) + " cm",
+                     point->w_per_cm, "W/cm", ""});
+    trace.push_back(
+        {"sheath, low conductivity",
+         heat.liquid ? "the liquid + 10 K, or + 25 K where it boils"
+                     : "Theta(Ts) = Theta(bed) + q'/(2 pi) sum over the legs of "
+                       "asinh(L/2d) - asinh(L/2rho)",
+         n(store.charge_hours) + " h a day, " + n(bright_days) + " days, air " + n(store.air_c) +
+             " °C, k20 " +
+             n(heat.liquid ? store.medium.k20_w_mk : heat.careful.fill.conductivity.at(293.15)) +
+             " W/mK",
+         point->sheath_band.high_c, "°C", "carslaw-jaeger"});
+    trace.push_back({"sheath, judged", "air + 1.10 x (sheath - air)",
+                     n(store.air_c) + " + 1.10 x (" + n(point->sheath_band.high_c) + " - " +
+                         n(store.air_c) + ") °C",
+                     point->sheath_c, "°C", ""});
+    const auto tail = tail_of(circuit, candidate.bright, point);
+    if (!tail) return;
+    trace.push_back({"terminal", "chain of fins from the heated end to the wire",
+                     "end of heat " + n(tail->end_of_heat_c) + " °C, " +
+                         n(1000.0 * tail->terminal_from_heat_m) + " mm on",
+                     tail->terminal_c, "°C", "incropera"});
+}
+
 void explain_margins(Trace& trace, const Candidate& candidate) {
     for (const Margin& margin : candidate.margins) {
         if (!margin.value || !margin.limit || !margin.headroom) continue;
@@ -222,6 +260,7 @@ Trace explain(const Candidate& candidate) {
     explain_runs(trace, candidate.circuit);
     explain_power(trace, candidate);
     explain_season(trace, candidate);
+    explain_heat(trace, candidate);
     explain_margins(trace, candidate);
     return trace;
 }

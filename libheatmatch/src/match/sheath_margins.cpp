@@ -79,7 +79,7 @@ Margin settled_margin(const StoreView& view) {
     Margin margin = heat_margin(
         view, "settled sand", Severity::warning, view.point.void_c,
         sheath ? std::optional(sheath->hard_limit_c) : std::nullopt,
-        "Where the fill settles 3 mm away from the sheath, the spot reaches {value}; the tube "
+        "Where the fill settles away from the sheath, the spot reaches {value}; the tube "
         "fails soon above {limit}. Tamp it, and look again after the first weeks.",
         "common-practice");
     margin.subject = view.element;

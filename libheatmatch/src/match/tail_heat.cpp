@@ -16,6 +16,7 @@ constexpr double nearest_bed_m = 0.025;
 constexpr double thinnest_tube_mm = 2.0;
 // Beyond it everything has failed: what is hotter counts as this.
 constexpr double hottest_c = 1500.0;
+constexpr double still_water_w_mk = 0.6;  // moving, it cools better
 
 TerminalPlace place_of(const Store& store, const RunParts& run, TailHeat& tail) {
     if (store.terminals == "buried") return TerminalPlace::buried;
@@ -85,10 +86,6 @@ TailHeat tail_heat(const Circuit& circuit) {
         result.assumed.push_back({"run \"" + run->run.name + '"', "joint_ohm at the terminal",
                                   "0.005 ohm", "from memory"});
     }
-    if (!circuit.heat->liquid) {
-        tail.bed_conductivity_w_mk =
-            circuit.heat->careful.fill.conductivity.at(room_c + zero_celsius_k);
-    }
     result.bed_distance_m = std::max(nearest_bed_m, tail.cold_length_m);
     return result;
 }
@@ -98,11 +95,15 @@ TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double el
     HotTail hot = tail.tail;
     const BankHeat& heat = *circuit.heat;
     hot.sheath_c = sheath_c;
+    double other_w_mk = 0.0;
     if (heat.liquid) {
         hot.bed_c = heat.at(element_w).bed_mean_c;
-        hot.bed_conductivity_w_mk = 0.6;  // still water; moving, it cools better
+        hot.bed_conductivity_w_mk = still_water_w_mk;
     } else {
         hot.bed_c = bed_temperature_c(heat.careful, element_w * heat.elements, tail.bed_distance_m);
+        constexpr double at_k = room_c + zero_celsius_k;
+        hot.bed_conductivity_w_mk = heat.careful.fill.conductivity.at(at_k);
+        other_w_mk = heat.conducting.fill.conductivity.at(at_k);
     }
     const Surroundings& around = tail.run.run.surroundings;
     if (around.kind == "bed" && around.air_c && hot.place == TerminalPlace::buried) {
@@ -112,7 +113,17 @@ TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double el
     hot.sheath_c = std::clamp(hot.sheath_c, hot.bed_c, hottest_c);
     hot.current_a = std::sqrt(element_w / circuit.bank.each.typical_ohm);
     const auto& insulation = tail.run.insulation;
-    return tail_temperatures(hot, *tail.run.wire, insulation ? &*insulation : nullptr);
+    const auto solved = [&] {
+        return tail_temperatures(hot, *tail.run.wire, insulation ? &*insulation : nullptr);
+    };
+    TailTemperatures hotter = solved();
+    // A bed that conducts well cools a buried terminal, and heats one behind a short cold end.
+    if (other_w_mk > 0.0 && !hotter.runaway) {
+        hot.bed_conductivity_w_mk = other_w_mk;
+        TailTemperatures conducting = solved();
+        if (conducting.runaway || conducting.terminal_c > hotter.terminal_c) hotter = conducting;
+    }
+    return hotter;
 }
 
 }  // namespace heatmatch

@@ -25,9 +25,9 @@ struct TailHeat {
 /// elsewhere; an unknown cold length counts 50 mm and the contact 5 mohm (both from memory).
 [[nodiscard]] TailHeat tail_heat(const Circuit& circuit);
 
-/// Judged temperatures at that power of each element, its sheath at `sheath_c`: the bed of low
-/// conductivity at the distance of the cold end from the hottest leg. Needs a known tail, and a
-/// bank that is known in its store.
+/// Judged temperatures at that power of each element, its sheath at `sheath_c`: the bed around
+/// this end as hot as at the distance of the cold end from the hottest leg, and its conductivity at
+/// whichever end makes the terminal hotter. Needs a known tail, and a bank known in its store.
 [[nodiscard]] TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit,
                                        double element_w, double sheath_c);
 
