@@ -172,7 +172,7 @@ def add_common(parser: argparse.ArgumentParser) -> None:
         help="a typical year (EPW, TMY3 or PVGIS) instead of the installation's twelve months",
     )
     parser.add_argument(
-        "--units", choices=("si", "us"), default="si", help="units of the sentences"
+        "--units", choices=("si", "us"), default="si", help="units of sentences and tables"
     )
     parser.add_argument("--json", action="store_true", help="plain data instead of text")
 

@@ -50,10 +50,10 @@ def price_text(candidate: _core.Candidate) -> str:
     return f"{candidate.price_to_buy:.0f}"
 
 
-# Name, width in text of 80 columns (negative: to the right); None: on pages only.
+# Widths in text of 80 columns; a negative one is aligned to the right.
 _WIDTHS_BARE = (3, 14, 30, -5, -9, -4, -4, -4)
 _WIDTHS_STORE = (3, 12, 25, -4, -9, -4, -4, -7, -4)
-_WIDTHS_STORE_US = (3, 12, 24, -4, -9, -4, -4, -8, -4)
+_ELEMENTS, _SHEATH = 2, 7  # places in it: the elements leave room for long sheaths
 _SHARE = 5  # place of the column that text of 80 columns has no room for beside the sheath
 
 
@@ -77,7 +77,12 @@ def _without_share(cells: Iterable[str]) -> tuple[str, ...]:
 def _widths(candidates: Sequence[_core.Candidate], units: str) -> tuple[int, ...]:
     if not with_store(candidates):
         return _WIDTHS_BARE
-    return _WIDTHS_STORE_US if units == "us" else _WIDTHS_STORE
+    widths = list(_WIDTHS_STORE)
+    longest = max(len(sheath_cells(candidate, units)[0]) for candidate in candidates)
+    more = max(0, longest + widths[_SHEATH])
+    widths[_ELEMENTS] -= more
+    widths[_SHEATH] -= more
+    return tuple(widths)
 
 
 def _heat_cells(candidate: _core.Candidate) -> tuple[str, str, str]:

@@ -214,12 +214,13 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
     ax.set_yticks(list(_TIMES), list(_TIMES.values()))
     ax.set_yticks([], minor=True)
     ax.set_xlim(loads[0], loads[-1])
-    ax.set_ylim(5 / 3600, longest_h)
+    ax.set_ylim(max(5 / 3600, 0.2 * float(soonest[-1])), longest_h)
     ax.axhline(heat.charge_hours, color="0.7", linewidth=0.8)
     ax.annotate(
         f"a day of {heat.charge_hours:g} h",
-        (loads[-1], heat.charge_hours),
-        ha="right",
+        (loads[0], heat.charge_hours),
+        xytext=(4, 1),
+        textcoords="offset points",
         va="bottom",
         fontsize=8,
         color="0.4",

@@ -107,7 +107,7 @@ def _bed(path: _Path, candidate: _core.Candidate) -> None:
     path.ax.plot(middle[:2], judged[:2], color=LOAD, linewidth=1.8)
     band = point.sheath_band
     path.ax.errorbar(
-        [middle[1]],
+        [middle[1] + 0.25],
         [band.typical_c],
         yerr=[[band.typical_c - band.low_c], [band.high_c - band.typical_c]],
         fmt="_",
@@ -148,7 +148,7 @@ def _end(path: _Path, candidate: _core.Candidate) -> None:
     at_element = next((name for name in runs if checks[name].at_element), None)
     if at_element is not None:
         wire = path.station(f"{at_element},\n{checks[at_element].wire or 'no wire'}", 2.4)
-        _wire_limit(path, checks[at_element], wire)
+        _wire_limit(path, candidate, checks[at_element], wire)
         if tail is None or tail.runaway:
             _unknown(path, wire, checks[at_element].conductor_c)
     if tail is None or tail.runaway:
@@ -171,16 +171,23 @@ def _end(path: _Path, candidate: _core.Candidate) -> None:
         if name == at_element:
             continue
         room = path.station(f"{name},\n{checks[name].wire or 'no wire'}", 2.0)
-        _wire_limit(path, checks[name], room)
+        _wire_limit(path, candidate, checks[name], room)
         _unknown(path, room, checks[name].conductor_c)
 
 
-def _wire_limit(path: _Path, check: _core.WireCheck, room: tuple[float, float]) -> None:
-    lowest = check.limits[0] if check.limits else None
-    if lowest is None:
-        path.limit(room, None, beside_c=check.conductor_c)
+def _wire_limit(
+    path: _Path, candidate: _core.Candidate, check: _core.WireCheck, room: tuple[float, float]
+) -> None:
+    """The lowest limit of a run; beside the element that of dry heat, not of a wet place."""
+    found = [(limit.limit_c, limit.what) for limit in check.limits]
+    if check.at_element:
+        tail = [m for m in candidate.margins if m.name.startswith("hot tail ")]
+        dry = [(m.limit, m.name.removeprefix("hot tail ")) for m in tail if m.limit is not None]
+        found = dry or found
+    if found:
+        path.limit(room, *min(found))
     else:
-        path.limit(room, lowest.limit_c, lowest.what)
+        path.limit(room, None, beside_c=check.conductor_c)
 
 
 def _unknown(path: _Path, room: tuple[float, float], celsius: float | None) -> None:

@@ -138,8 +138,13 @@ def test_the_path_shows_every_part_with_its_limit(standing: hm.Candidate) -> Non
     shown = " ".join(texts(ax))
     sheath = standing.circuit.sheath
     assert f"{sheath.verdict_limit_c:.0f}" in shown
-    for check in standing.check_wires():
+    *others, at_element = standing.check_wires()
+    for check in others:
         assert f"{check.limits[0].what} {check.limits[0].limit_c:.0f}" in shown
+    assert at_element.at_element
+    dry = [m for m in standing.margins if m.name.startswith("hot tail ") and m.limit is not None]
+    lowest = min(dry, key=lambda margin: margin.limit)
+    assert f"{lowest.name.removeprefix('hot tail ')} {lowest.limit:.0f}" in shown
     assert "limit ?" in shown  # of the coil, whose alloy is not known
     values = [y for line in ax.lines for y in line.get_ydata()]
     for celsius in (standing.heat.sheath_c, standing.heat.coil_c, standing.tail.terminal_c):
