@@ -10,6 +10,9 @@ PYBIND11_MODULE(_core, module) {
     register_setting(module);
     register_array(module);
     register_heat(module);
+    register_sheath_heat(module);
+    register_bed(module);
+    register_bank_heat(module);
     register_sun(module);
     register_plane(module);
     register_weather(module);
@@ -19,6 +22,8 @@ PYBIND11_MODULE(_core, module) {
     register_glossary(module);
     register_margin(module);
     register_circuit(module);
+    register_tail(module);
+    register_wire_check(module);
     register_season(module);
     register_candidate(module);
     register_ranking(module);

@@ -1,7 +1,10 @@
 #include "pybind.hpp"
 #include "state.hpp"
+#include "tail.hpp"
 
+#include "heatmatch/match/advice.hpp"
 #include "heatmatch/match/explain.hpp"
+#include "heatmatch/match/sheath_margins.hpp"
 
 namespace heatmatch::python {
 
@@ -10,18 +13,23 @@ py::tuple state_of(const Candidate& candidate) {
     if (candidate.season) season = state_of(*candidate.season);
     return py::make_tuple(state_of(candidate.circuit), states_of(candidate.delivered),
                           states_of(candidate.margins), candidate.price_to_buy, candidate.currency,
-                          season, candidate.remarks);
+                          season, candidate.remarks, record_to_dict(site_fields(), &candidate.site),
+                          state_of(candidate.bright));
 }
 
 Candidate candidate_from(const py::tuple& state) {
     std::optional<Season> season;
     if (!state[5].is_none()) season = season_from(state[5].cast<py::tuple>());
+    Site site;
+    fill_record(site_fields(), &site, state[7].cast<py::dict>(), "site");
     return {.circuit = circuit_from(state[0].cast<py::tuple>()),
             .delivered = items_from(state[1], delivered_from),
             .season = std::move(season),
             .margins = items_from(state[2], margin_from),
             .price_to_buy = state[3].cast<std::optional<double>>(),
             .currency = state[4].cast<std::string>(),
+            .site = std::move(site),
+            .bright = extremes_from(state[8].cast<py::tuple>()),
             .remarks = state[6].cast<std::vector<std::string>>()};
 }
 
@@ -56,6 +64,13 @@ void register_candidate(py::module_& module) {
         .def_readonly("season", &Candidate::season,
                       "what it delivers over the season; None without weather")
         .def_readonly("margins", &Candidate::margins, "every named check")
+        .def_readonly("site", &Candidate::site, "that it is judged at")
+        .def_readonly("bright", &Candidate::bright,
+                      "what its elements are exposed to in bright cold")
+        .def_property_readonly(
+            "heat",
+            [](const Candidate& candidate) { return heat_of(candidate.circuit, candidate.bright); },
+            "how hot it makes its store in bright cold; None where that is not known")
         .def_readonly("price_to_buy", &Candidate::price_to_buy, "or None if a price is unknown")
         .def_readonly("currency", &Candidate::currency, "of the price")
         .def_readonly("remarks", &Candidate::remarks,
@@ -85,6 +100,21 @@ void register_candidate(py::module_& module) {
         .def_property_readonly(
             "assumed", [](const Candidate& candidate) { return texts_of(candidate.assumed()); },
             "what was assumed anywhere")
+        .def_property_readonly(
+            "tail",
+            [](const Candidate& candidate) {
+                return candidate_tail(candidate.circuit, candidate.bright);
+            },
+            "where the heat of an element's end goes; None where that is not known")
+        .def("check_wires", &checked_wires, py::arg("catalog") = nullptr,
+             "Every run: how hot it gets, what melts, and which wire of the catalog would do.")
+        .def(
+            "advice",
+            [](const Candidate& candidate) {
+                const py::gil_scoped_release release;
+                return advise(candidate);
+            },
+            "What its elements may take in their store, and what would let them pass.")
         .def(
             "explain", [](const Candidate& candidate) { return explain(candidate); },
             "Every formula with its numbers put in, down to the nameplate.")

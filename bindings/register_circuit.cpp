@@ -61,6 +61,13 @@ void register_circuit(py::module_& module) {
             "alloy", [](const Circuit& circuit) { return circuit.bank.alloy; },
             "of its coil, or None")
         .def_property_readonly(
+            "sheath", [](const Circuit& circuit) { return circuit.bank.sheath; },
+            "of the element, or None")
+        .def_property_readonly(
+            "heat",
+            [](const Circuit& circuit) { return std::const_pointer_cast<BankHeat>(circuit.heat); },
+            "of the bank in its store; None without a store")
+        .def_property_readonly(
             "bank", [](const Circuit& circuit) { return circuit.bank.hookup.label(); },
             "hook-up of the elements, as in 1S2P")
         .def_property_readonly(

@@ -97,6 +97,17 @@ void register_setting(py::module_& module) {
                 fill_record(site_fields(), &record, state[0].cast<py::dict>(), "site");
                 return record;
             }));
+    register_record<Store>(module, "Store", store_fields(), "The heat store.")
+        .def(py::init([](const py::kwargs& arguments) {
+            Store store;
+            fill_record(store_fields(), &store, arguments, "store");
+            return store;
+        }))
+        .def(py::pickle(
+            [](const Store& record) {
+                return py::make_tuple(record_to_dict(store_fields(), &record));
+            },
+            [](const py::tuple& state) { return store_from(state[0]); }));
     register_record<WireRun>(module, "WireRun", wire_run_fields(), "One stretch of wire.")
         .def_readonly("surroundings", &WireRun::surroundings, "what is around it")
         .def(py::pickle([](const WireRun& run) { return state_of(run); }, &wire_run_from));
@@ -151,6 +162,7 @@ void register_setting(py::module_& module) {
             "The installation as a dict, to change and read again.")
         .def_readonly("name", &Installation::name, "the user's name for it")
         .def_readonly("site", &Installation::site, "where it stands")
+        .def_readonly("store", &Installation::store, "the heat store, or None")
         .def_readonly("panels", &Installation::panels, "groups of owned panels")
         .def_readonly("runs", &Installation::runs, "stretches of wire")
         .def_readonly("devices", &Installation::devices, "controls in their places")

@@ -52,12 +52,14 @@ PlacedDevice placed_device_from(const py::tuple& state) {
 
 py::tuple state_of(const Bank& bank) {
     return py::make_tuple(part_to_json(Part{bank.element}, -1), part_state(bank.alloy),
-                          bank.hookup.label(), bank.owned, bank.coil_temperature_c);
+                          bank.hookup.label(), bank.owned, bank.coil_temperature_c,
+                          part_state(bank.sheath));
 }
 
 Bank bank_from(const py::tuple& state) {
     Bank bank{.element = *part_from<Element>(PartKind::element, state[0]),
               .alloy = part_from<Alloy>(PartKind::alloy, state[1]),
+              .sheath = part_from<Sheath>(PartKind::sheath, state[5]),
               .hookup = parse_hookup(state[2].cast<std::string>(), "bank", "hookup"),
               .owned = state[3].cast<int>(),
               .coil_temperature_c = state[4].cast<double>()};
@@ -100,6 +102,36 @@ Device device_from(const py::tuple& state) {
     return record_from<Device>(device_fields(), state[0], "device");
 }
 
+Store store_from(const py::handle& state) {
+    return record_from<Store>(store_fields(), state, "store");
+}
+
+py::tuple state_of(const BankHeat& heat) {
+    const FilledStore& store = *heat.store;
+    return py::make_tuple(record_to_dict(store_fields(), &store.store),
+                          part_to_json(Part{store.medium}, -1), store.charge_hours, store.air_c,
+                          store.hottest_air_c, assumption_states(store.assumed),
+                          part_to_json(Part{heat.element}, -1), part_state(heat.sheath),
+                          heat.coil_limit_c, heat.elements);
+}
+
+std::shared_ptr<const BankHeat> bank_heat_from(const py::tuple& state) {
+    auto store = std::make_shared<FilledStore>();
+    store->store = store_from(state[0]);
+    store->medium = *part_from<Medium>(PartKind::medium, state[1]);
+    store->charge_hours = state[2].cast<double>();
+    store->air_c = state[3].cast<double>();
+    store->hottest_air_c = state[4].cast<double>();
+    store->assumed = assumptions_from(state[5]);
+    // Of the alloy only its limit counts here.
+    std::optional<Alloy> alloy;
+    if (const auto limit_c = state[8].cast<std::optional<double>>()) {
+        alloy = Alloy{.limit_c = limit_c};
+    }
+    return bank_heat(std::move(store), *part_from<Element>(PartKind::element, state[6]),
+                     part_from<Sheath>(PartKind::sheath, state[7]), alloy, state[9].cast<int>());
+}
+
 py::tuple state_of(const Margin& margin) {
     return py::make_tuple(margin.name, margin.subject, static_cast<int>(margin.severity),
                           static_cast<int>(margin.consequence), margin.value, margin.value_low,
@@ -129,10 +161,12 @@ Margin margin_from(const py::tuple& state) {
 }
 
 py::tuple state_of(const Circuit& circuit) {
+    py::object heat = py::none();
+    if (circuit.heat) heat = state_of(*circuit.heat);
     return py::make_tuple(state_of(circuit.owned), part_to_json(Part{circuit.panel.given}, -1),
                           circuit.panel.record_low_c, circuit.panels.label(),
                           state_of(circuit.bank), states_of(circuit.runs),
-                          states_of(circuit.devices));
+                          states_of(circuit.devices), heat);
 }
 
 Circuit circuit_from(const py::tuple& state) {
@@ -143,7 +177,8 @@ Circuit circuit_from(const py::tuple& state) {
             .panels = parse_hookup(state[3].cast<std::string>(), "circuit", "panels"),
             .bank = bank_from(state[4].cast<py::tuple>()),
             .runs = items_from(state[5], run_parts_from),
-            .devices = items_from(state[6], placed_device_from)};
+            .devices = items_from(state[6], placed_device_from),
+            .heat = state[7].is_none() ? nullptr : bank_heat_from(state[7].cast<py::tuple>())};
 }
 
 py::tuple state_of(const Delivered& delivered) {

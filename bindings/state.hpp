@@ -2,7 +2,9 @@
 
 #include "pybind.hpp"
 
+#include "heatmatch/catalog/catalog.hpp"
 #include "heatmatch/match/candidate.hpp"
+#include "heatmatch/match/wire_check.hpp"
 
 /// What pickles hold: plain dicts and tuples, from the field tables.
 namespace heatmatch::python {
@@ -19,6 +21,11 @@ namespace heatmatch::python {
 [[nodiscard]] PlacedDevice placed_device_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const Bank& bank);
 [[nodiscard]] Bank bank_from(const py::tuple& state);
+[[nodiscard]] Store store_from(const py::handle& state);
+[[nodiscard]] py::tuple state_of(const BankHeat& heat);
+[[nodiscard]] std::shared_ptr<const BankHeat> bank_heat_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const Extremes& bright);
+[[nodiscard]] Extremes extremes_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const Margin& margin);
 [[nodiscard]] Margin margin_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const Circuit& circuit);
@@ -29,6 +36,10 @@ namespace heatmatch::python {
 [[nodiscard]] Candidate candidate_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const Delivered& delivered);
 [[nodiscard]] Delivered delivered_from(const py::tuple& state);
+
+/// The runs of a candidate against a catalog, or the parts it was chosen among.
+[[nodiscard]] std::vector<WireCheck> checked_wires(const Candidate& candidate,
+                                                   const Catalog* catalog);
 
 /// A tuple of the states of all items.
 template <class Item>

@@ -57,6 +57,7 @@ def candidate_json(candidate: _core.Candidate, units: str) -> dict[str, Any]:
         }
         for margin in candidate.margins
     ]
+    row["advice"] = candidate.advice().sentences
     row["assumed"] = candidate.assumed
     row["remarks"] = candidate.remarks
     return row
@@ -107,13 +108,13 @@ def run_rank(arguments: argparse.Namespace) -> int:
         )
         return 0
     print(f"{installation.name or arguments.installation}\n")
-    print(display.ranking_text(ranking, arguments.top))
+    print(display.ranking_text(ranking, arguments.top, units=arguments.units))
     if len(ranking) > 0:
         print("\nThe first one in full:\n")
         print(display.candidate_text(ranking[0], units=arguments.units))
         front = ranking.pareto()
         print(f"\nWhat trades for what ({len(front)} that no other beats in everything):\n")
-        print(display.ranking_table(front[: arguments.top]))
+        print(display.ranking_table(front[: arguments.top], units=arguments.units))
     if ranking.rejected:
         best = ranking.rejected[0]
         margin = best.worst
@@ -171,7 +172,7 @@ def add_common(parser: argparse.ArgumentParser) -> None:
         help="a typical year (EPW, TMY3 or PVGIS) instead of the installation's twelve months",
     )
     parser.add_argument(
-        "--units", choices=("si", "us"), default="si", help="units of the sentences"
+        "--units", choices=("si", "us"), default="si", help="units of sentences and tables"
     )
     parser.add_argument("--json", action="store_true", help="plain data instead of text")
 

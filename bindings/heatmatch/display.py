@@ -2,47 +2,40 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterable, Sequence
 
 from heatmatch import _core
+from heatmatch.display_heat import (
+    HEAT_HEADER,
+    heat_cells,
+    heat_title,
+    load_unit,
+    sheath_cells,
+    sheath_legend,
+    with_store,
+)
+from heatmatch.display_season import MONTHS, daily, season_text
+from heatmatch.display_text import WIDTH, clip, clip_middle, table, wrap
 
-WIDTH = 80
+__all__ = [
+    "MONTHS",
+    "WIDTH",
+    "candidate_text",
+    "clip",
+    "delivered_text",
+    "heat_text",
+    "legend",
+    "margins_text",
+    "ranking_table",
+    "ranking_text",
+    "reasons_text",
+    "season_text",
+    "table",
+    "wrap",
+]
+
 SEVERITIES = ("danger", "warning", "caution", "not assessed", "none")
 TABLE_ROWS = 10
-
-
-def clip(text: str, width: int) -> str:
-    """The text on one line, cut with an ellipsis where it is longer than `width`."""
-    text = " ".join(text.split())
-    return text if len(text) <= width else text[: max(0, width - 1)] + "…"
-
-
-def clip_middle(text: str, width: int) -> str:
-    """The same, but cut in its middle: ids differ at both ends."""
-    text = " ".join(text.split())
-    if len(text) <= width:
-        return text
-    tail = max(0, 2 * (width - 1) // 5)
-    return text[: width - 1 - tail] + "…" + text[len(text) - tail :]
-
-
-def wrap(text: str, indent: str = "  ") -> str:
-    """The text in lines of 80 columns, following ones indented."""
-    return textwrap.fill(text, WIDTH, subsequent_indent=indent)
-
-
-def table(header: Sequence[str], rows: Iterable[Sequence[str]], widths: Sequence[int]) -> str:
-    """Columns of fixed width; a negative one is aligned to the right."""
-
-    def line(cells: Sequence[str]) -> str:
-        parts = []
-        for text, width in zip(cells, widths, strict=True):
-            shown = clip(text, abs(width))
-            parts.append(shown.rjust(-width) if width < 0 else shown.ljust(width))
-        return " ".join(parts).rstrip()
-
-    return "\n".join([line(header), *(line(row) for row in rows)])
 
 
 def watts(value: float) -> str:
@@ -57,19 +50,39 @@ def price_text(candidate: _core.Candidate) -> str:
     return f"{candidate.price_to_buy:.0f}"
 
 
-POWER_HEADER = ("#", "panels", "elements", "mean", "band W", "max%", "head", "buy")
-SEASON_HEADER = ("#", "panels", "elements", "kWh/d", "band", "max%", "head", "buy")
-_RANKING_WIDTHS = (3, 14, 30, -5, -9, -4, -4, -4)
+# Widths in text of 80 columns; a negative one is aligned to the right.
+_WIDTHS_BARE = (3, 14, 30, -5, -9, -4, -4, -4)
+_WIDTHS_STORE = (3, 12, 25, -4, -9, -4, -4, -7, -4)
+_ELEMENTS, _SHEATH = 2, 7  # places in it: the elements leave room for long sheaths
+_SHARE = 5  # place of the column that text of 80 columns has no room for beside the sheath
 
 
-def ranking_header(candidates: Sequence[_core.Candidate]) -> tuple[str, ...]:
+def ranking_header(
+    candidates: Sequence[_core.Candidate], *, units: str = "si", wide: bool = True
+) -> tuple[str, ...]:
     """The columns of a ranking: heat by the day of the season, or power without weather."""
-    return SEASON_HEADER if any(c.season is not None for c in candidates) else POWER_HEADER
+    season = any(c.season is not None for c in candidates)
+    heat = ("kWh/d", "band") if season else ("mean", "band W")
+    columns: tuple[str, ...] = ("#", "panels", "elements", *heat, "max%", "head", "buy")
+    if not with_store(candidates):
+        return columns
+    columns = (*columns, "sheath", load_unit(units))
+    return columns if wide else _without_share("kWh" if c == "kWh/d" else c for c in columns)
 
 
-def daily(kwh: float) -> str:
-    """Heat of a day in at most four characters."""
-    return f"{kwh:.2f}" if kwh < 9.995 else f"{kwh:.1f}" if kwh < 99.95 else f"{kwh:.0f}"
+def _without_share(cells: Iterable[str]) -> tuple[str, ...]:
+    return tuple(cell for place, cell in enumerate(cells) if place != _SHARE)
+
+
+def _widths(candidates: Sequence[_core.Candidate], units: str) -> tuple[int, ...]:
+    if not with_store(candidates):
+        return _WIDTHS_BARE
+    widths = list(_WIDTHS_STORE)
+    longest = max(len(sheath_cells(candidate, units)[0]) for candidate in candidates)
+    more = max(0, longest + widths[_SHEATH])
+    widths[_ELEMENTS] -= more
+    widths[_SHEATH] -= more
+    return tuple(widths)
 
 
 def _heat_cells(candidate: _core.Candidate) -> tuple[str, str, str]:
@@ -86,11 +99,14 @@ def _heat_cells(candidate: _core.Candidate) -> tuple[str, str, str]:
 
 
 def candidate_cells(
-    number: int, candidate: _core.Candidate, *, width: int | None = None
+    number: int,
+    candidate: _core.Candidate,
+    *,
+    names: tuple[int, int] = (120, 120),
+    units: str = "si",
+    store: bool = True,
 ) -> tuple[str, ...]:
-    """The cells of one row of the ranking table, names cut to columns of text unless `width`."""
-    names = (width, width) if width else (_RANKING_WIDTHS[1], _RANKING_WIDTHS[2])
-
+    """The cells of one row of the ranking table, its two names cut to so many characters."""
     circuit = candidate.circuit
     return (
         str(number),
@@ -99,13 +115,23 @@ def candidate_cells(
         *_heat_cells(candidate),
         f"{candidate.smallest_headroom:.2f}",
         price_text(candidate),
+        *(sheath_cells(candidate, units) if store else ()),
     )
 
 
-def ranking_table(candidates: Sequence[_core.Candidate], first: int = 1) -> str:
+def ranking_table(
+    candidates: Sequence[_core.Candidate], first: int = 1, *, units: str = "si"
+) -> str:
     """Candidates as a table of 80 columns."""
-    rows = [candidate_cells(first + i, candidate) for i, candidate in enumerate(candidates)]
-    return table(ranking_header(candidates), rows, _RANKING_WIDTHS)
+    widths = _widths(candidates, units)
+    store = with_store(candidates)
+    rows = []
+    for number, candidate in enumerate(candidates, first):
+        cells = candidate_cells(
+            number, candidate, names=(widths[1], widths[2]), units=units, store=store
+        )
+        rows.append(_without_share(cells) if store else cells)
+    return table(ranking_header(candidates, units=units, wide=False), rows, widths)
 
 
 _COMMON_LEGEND = (
@@ -113,18 +139,24 @@ _COMMON_LEGEND = (
     "buy: price of what is not owned."
 )
 _POWER_LEGEND = (
-    "mean: watts into the elements averaged over the conditions; band: tolerance and age; max%: "
-    "share of what the panels could give at these conditions; "
+    "mean: watts into the elements averaged over the conditions; band: tolerance and age; "
 )
 _SEASON_LEGEND = (
-    "kWh/d: heat into the elements, mean of the season's days; band: tolerance, age and, where "
-    "the weather tells, cloud within its step; max%: share of what the panels could give; "
+    "kWh: heat into the elements a day, mean over the season; band: tolerance, age and, where "
+    "the weather tells, cloud within its step; "
 )
+_SHARE_LEGEND = "max%: share of what the panels could give; "
 
 
-def legend(ranking: _core.Ranking) -> str:
+def legend(ranking: _core.Ranking, *, units: str = "si", wide: bool = True) -> str:
     """What the columns of a ranking mean."""
-    return (_SEASON_LEGEND if ranking.by_season else _POWER_LEGEND) + _COMMON_LEGEND
+    store = with_store(ranking.candidates)
+    return (
+        (_SEASON_LEGEND if ranking.by_season else _POWER_LEGEND)
+        + (_SHARE_LEGEND if wide or not store else "")
+        + (sheath_legend(units) if store else "")
+        + _COMMON_LEGEND
+    )
 
 
 def _pairings(ranking: _core.Ranking) -> str:
@@ -141,33 +173,27 @@ def reasons_text(ranking: _core.Ranking) -> str:
     return f"{_pairings(ranking)} evaluated, {total} rejected: {why}."
 
 
-def ranking_text(ranking: _core.Ranking, top: int = TABLE_ROWS) -> str:
+def ranking_text(ranking: _core.Ranking, top: int = TABLE_ROWS, *, units: str = "si") -> str:
     """A ranking as text."""
     lines = [reasons_text(ranking), ""]
     if len(ranking) == 0:
         lines.append("No pairing is without danger; see .rejected for the best of the others.")
     else:
-        lines.append(ranking_table(ranking.candidates[:top]))
-        lines += ["", legend(ranking)]
+        lines.append(ranking_table(ranking.candidates[:top], units=units))
+        lines += ["", legend(ranking, units=units, wide=False)]
     lines += ranking.remarks
     return "\n".join(line if "\n" in line else wrap(line) for line in lines)
 
 
-_STORE = "model of the store"
-
-
 def _not_assessed_lines(margins: Sequence[_core.Margin], units: str) -> list[str]:
-    """What could not be assessed; the store's margins, which share one reason, in one line."""
-    store = [margin.name for margin in margins if _STORE in margin.missing]
-    lines = [
-        wrap(f"not assessed: {m.name}, {m.subject}: {m.sentence(units=units)}")
-        for m in margins
-        if _STORE not in m.missing
+    """What could not be assessed; margins that share subject and sentence in one line."""
+    names: dict[tuple[str, str], list[str]] = {}
+    for margin in margins:
+        names.setdefault((margin.subject, margin.sentence(units=units)), []).append(margin.name)
+    return [
+        wrap(f"not assessed: {', '.join(same)}, {subject}: {sentence}")
+        for (subject, sentence), same in names.items()
     ]
-    if store:
-        why = "the heat in the store is not part of this version"
-        lines.append(wrap(f"not assessed: {', '.join(store)}: {why}"))
-    return lines
 
 
 def margins_text(candidate: _core.Candidate, *, units: str = "si", everything: bool = False) -> str:
@@ -215,56 +241,16 @@ def delivered_text(candidate: _core.Candidate, *, units: str = "si") -> str:
     return table(DELIVERED_HEADER, rows, (-8, -8, -7, -11, -7, -7, -7, -7))
 
 
-MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
-
-
-def season_cells(season: _core.Season) -> list[tuple[str, ...]]:
-    """Months, heat of a day, what the panels could give, and the share, as rows of a table."""
-    known = [m for m in range(12) if season.mpp_kwh_per_day[m] > 0.0]
-    delivered = [float(season.kwh_per_day[m]) for m in known]
-    possible = [float(season.mpp_kwh_per_day[m]) for m in known]
-    marks = ["*" if m + 1 in season.months else "" for m in known]
-    return [
-        ("month", *(MONTHS[m] + mark for m, mark in zip(known, marks, strict=True))),
-        ("kWh/day", *(daily(kwh) for kwh in delivered)),
-        ("at most", *(daily(kwh) for kwh in possible)),
-        ("%", *(f"{100 * a / b:.0f}" for a, b in zip(delivered, possible, strict=True))),
-    ]
-
-
-def season_sentences(candidate: _core.Candidate) -> list[str]:
-    """What a candidate delivers over the season, and why its best ohms are what they are."""
-    season = candidate.season
-    if season is None:
-        return []
-    cloud = ", cloud within the step" if season.cloud_band else ""
-    ratio = candidate.circuit.bank_ohm / season.best_ohm
-    beside = ": too many" if ratio > 1.25 else ": too few" if ratio < 0.8 else ""
-    lines = [
-        f"Over {season.days:.0f} days of the season (*): {season.kwh:.0f} kWh "
-        f"({season.kwh_low:.0f} to {season.kwh_high:.0f} by tolerance, age or reading{cloud}), "
-        f"{100 * season.harvest_fraction:.0f} % of what the panels could give.",
-        season.best_ohm_sentence + f" This bank has {candidate.circuit.bank_ohm:.3g} ohm{beside}.",
-        f"In about {100 * season.near_short_share:.0f} % of the sunlit hours the panels sit near "
-        "short circuit (below half of their open-circuit voltage).",
-    ]
-    if season.price_per_kwh is not None and season.price_per_kwh > 0.0:
-        money = f"{season.price_per_kwh:.2f} {candidate.currency}".strip()
-        lines.append(f"What is to be bought costs, once, {money} for each kWh of one season.")
-    return lines + season.remarks
-
-
-def season_text(candidate: _core.Candidate) -> str:
-    """What a candidate delivers over the season, as sentences and a table of months."""
-    season = candidate.season
-    if season is None:
-        return ""
-    lines = [wrap(sentence) for sentence in season_sentences(candidate)]
-    rows = season_cells(season)
-    if len(rows[0]) > 1:
-        widths = (8, *(-5 for _ in rows[0][1:]))
-        lines += ["", table(rows[0], rows[1:], widths)]
-    return "\n".join(lines)
+def heat_text(candidate: _core.Candidate, *, units: str = "si") -> str:
+    """How hot a candidate makes its store, what it may take, and what would let it pass."""
+    lines = []
+    rows = heat_cells(candidate, units=units)
+    if rows:
+        lines = [
+            wrap(heat_title(candidate, units=units)),
+            table(HEAT_HEADER, rows, (24, -8, -8, -8, -8, -8)),
+        ]
+    return "\n".join([*lines, *(wrap(text) for text in candidate.advice().sentences)])
 
 
 def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
@@ -281,6 +267,8 @@ def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
         *([""] if candidate.remarks else []),
         *([season_text(candidate), ""] if candidate.season is not None else []),
         delivered_text(candidate, units=units),
+        "",
+        heat_text(candidate, units=units),
         "",
         margins_text(candidate, units=units),
     ]

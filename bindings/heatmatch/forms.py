@@ -18,9 +18,9 @@ from heatmatch.display import (
     ranking_header,
     ranking_text,
     reasons_text,
-    season_cells,
-    season_sentences,
 )
+from heatmatch.display_heat import HEAT_HEADER, heat_cells, heat_title, with_store
+from heatmatch.display_season import season_cells, season_sentences
 
 if TYPE_CHECKING:
     from heatmatch._core import _Part
@@ -51,15 +51,21 @@ def candidate_str(self: _core.Candidate) -> str:
 def ranking_html(self: _core.Ranking) -> str:
     """A ranking as an HTML table for notebooks."""
     shown = self.candidates[:TABLE_ROWS]
-    rows = [candidate_cells(i + 1, candidate, width=120) for i, candidate in enumerate(shown)]
-
+    store = with_store(shown)
+    rows = [candidate_cells(i, candidate, store=store) for i, candidate in enumerate(shown, 1)]
     notes = "".join(f"<p>{escape(remark)}</p>" for remark in [legend(self), *self.remarks])
     return html_table(ranking_header(shown), rows, reasons_text(self)) + notes
 
 
-def candidate_html(self: _core.Candidate) -> str:
-    """A candidate as HTML: power, margins from the most severe on, what was assumed."""
+def heat_html(candidate: _core.Candidate) -> str:
+    """How hot a candidate makes its store as HTML, and what it may take."""
+    rows = heat_cells(candidate)
+    table = html_table(HEAT_HEADER, rows, heat_title(candidate)) if rows else ""
+    return table + "".join(f"<p>{escape(text)}</p>" for text in candidate.advice().sentences)
 
+
+def candidate_html(self: _core.Candidate) -> str:
+    """A candidate as HTML: power, heat of the store, margins from the most severe on."""
     order = {severity: i for i, severity in enumerate(SEVERITIES)}
     margins = sorted(self.margins, key=lambda margin: order[margin.severity])
     rows = [
@@ -84,6 +90,7 @@ def candidate_html(self: _core.Candidate) -> str:
     return (
         season
         + html_table(DELIVERED_HEADER, delivered_cells(self), title)
+        + heat_html(self)
         + html_table(header, rows, "margins")
         + (f"<p>assumed:</p><ul>{assumed}</ul>" if assumed else "")
     )

@@ -42,6 +42,24 @@ def season_row(season: _core.Season) -> dict[str, Any]:
     return row
 
 
+def heat_row(candidate: _core.Candidate) -> dict[str, Any]:
+    """How hot a candidate makes its store, as part of its row; None where that is not known."""
+    point, sheath = candidate.heat, candidate.circuit.sheath
+    band = None if point is None else point.sheath_band
+    return {
+        "element_power_w": candidate.bright.element_power_w,
+        "w_per_cm": None if point is None else point.w_per_cm,
+        "sheath_c": None if point is None else point.sheath_c,
+        "sheath_low_c": None if band is None else band.low_c,
+        "sheath_typical_c": None if band is None else band.typical_c,
+        "sheath_high_c": None if band is None else band.high_c,
+        "sheath_limit_c": None if sheath is None else sheath.verdict_limit_c,
+        "bed_mean_c": None if point is None else point.bed_mean_c,
+        "wall_c": None if point is None else point.wall_c,
+        "lid_c": None if point is None else point.lid_c,
+    }
+
+
 def candidate_row(candidate: _core.Candidate) -> dict[str, Any]:
     """One candidate as a flat row.
 
@@ -71,6 +89,8 @@ def candidate_row(candidate: _core.Candidate) -> dict[str, Any]:
     }
     if candidate.season is not None:
         row |= season_row(candidate.season)
+    if circuit.heat is not None:
+        row |= heat_row(candidate)
     for at in candidate.delivered:
         name = f"{at.irradiance_w_m2:g}_w_m2_{at.cell_temperature_c:g}_c"
         row[f"power_w_at_{name}"] = at.power_w

@@ -1,4 +1,4 @@
-"""Plots of candidates and weather; every function takes and returns a matplotlib Axes."""
+"""Plots of candidates, weather and heat; every function takes and returns a matplotlib Axes."""
 
 from __future__ import annotations
 
@@ -9,13 +9,24 @@ import numpy as np
 
 from heatmatch import _core
 from heatmatch.errors import InvalidInput
+from heatmatch.plot_heat import sheath_by_power, time_to_limit
+from heatmatch.plot_heat_path import heat_path
 from heatmatch.plot_season import energy_against_ohms, months
 from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, legend, ohm_axis
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-__all__ = ["SUNS", "energy_against_ohms", "load_lines", "months", "power_against_ohms"]
+__all__ = [
+    "SUNS",
+    "energy_against_ohms",
+    "heat_path",
+    "load_lines",
+    "months",
+    "power_against_ohms",
+    "sheath_by_power",
+    "time_to_limit",
+]
 
 SUNS = ((1000.0, 45.0), (800.0, 40.0), (600.0, 35.0), (400.0, 30.0), (200.0, 25.0))
 

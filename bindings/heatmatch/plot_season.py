@@ -10,7 +10,7 @@ import numpy as np
 import numpy.typing as npt
 
 from heatmatch import _core
-from heatmatch.display import MONTHS
+from heatmatch.display_season import MONTHS
 from heatmatch.errors import InvalidInput
 from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, legend, ohm_axis
 

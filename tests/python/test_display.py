@@ -155,3 +155,66 @@ def test_texts_are_clipped_and_wrapped() -> None:
     assert widest(display.wrap("x" * 1000)) <= 80
     table = display.table(("a", "b"), [("1", "2"), ("3", "4")], (3, -3))
     assert table.splitlines() == ["a     b", "1     2", "3     4"]
+
+
+def test_a_row_shows_the_sheath_beside_its_limit_in_the_units_asked_for(
+    demo_ranking: hm.Ranking,
+) -> None:
+    hot = [c for c in demo_ranking.rejected if c.heat is not None and c.circuit.sheath is not None]
+    shown = [*demo_ranking.candidates[:40], *hot[:20]]
+    for units, factor in (("si", 1.0), ("us", 2.54)):
+        table = display.ranking_table(shown, units=units)
+        assert widest(table) <= 80
+        header, *rows = table.splitlines()
+        assert header.split()[-2:] == ["sheath", "W/in" if units == "us" else "W/cm"]
+        for row, candidate in zip(rows, shown, strict=True):
+            limit = candidate.circuit.sheath.verdict_limit_c
+            ends = [candidate.heat.sheath_c, limit]
+            if units == "us":  # °F = 9/5 °C + 32
+                ends = [1.8 * celsius + 32.0 for celsius in ends]
+            assert row.split()[-2] == "/".join(f"{end:.0f}" for end in ends)
+            assert float(row.split()[-1]) == pytest.approx(
+                factor * candidate.heat.w_per_cm, rel=5e-3, abs=0.0051
+            )
+
+
+def test_the_heat_of_a_candidate_is_told_with_its_limits_and_advice(
+    standing: hm.Candidate,
+) -> None:
+    text = display.heat_text(standing)
+    line = next(line for line in text.splitlines() if line.startswith("sheath  "))
+    band = standing.heat.sheath_band
+    shown = [band.low_c, band.typical_c, band.high_c, standing.heat.sheath_c]
+    shown.append(standing.circuit.sheath.verdict_limit_c)
+    assert line.split()[1:] == [f"{celsius:.0f}" for celsius in shown]
+    coil = next(line for line in text.splitlines() if line.startswith("coil  "))
+    assert coil.split()[-1] == "?"  # of its alloy
+    for sentence in standing.advice().sentences:
+        assert unwrapped(sentence) in unwrapped(text)
+    assert unwrapped(text) in unwrapped(str(standing))
+    us = display.heat_text(standing, units="us")
+    assert "°F" in us
+    assert "W/in" in us
+
+
+def test_without_a_store_the_table_is_as_wide_as_its_heat(
+    starter: hm.Catalog, changed_demo: Callable[..., hm.Installation]
+) -> None:
+    bare = hm.rank(starter, changed_demo(lambda plain: plain.pop("store")), top=5)
+    header = display.ranking_table(bare.candidates).splitlines()[0]
+    assert "max%" in header
+    assert "sheath" not in header
+    assert "sheath" not in display.legend(bare)
+    assert widest(str(bare)) <= 80
+
+
+def test_what_one_reason_hides_is_said_in_one_line(
+    starter: hm.Catalog, changed_demo: Callable[..., hm.Installation]
+) -> None:
+    bare = hm.assess(starter, changed_demo(lambda plain: plain.pop("store")))
+    lines = display.margins_text(bare)
+    hidden = [m for m in bare.margins if m.severity == "not assessed"]
+    for margin in hidden:
+        assert unwrapped(margin.name) in unwrapped(lines)
+    shared = {(m.subject, m.sentence()) for m in hidden}
+    assert lines.count("not assessed:") == len(shared) < len(hidden)

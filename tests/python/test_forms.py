@@ -57,24 +57,42 @@ def test_odd_group_names_do_no_harm(odd_group: str, ranked: Callable[..., hm.Ran
 
 def test_a_ranking_has_a_row_for_each_of_its_first_ten(demo_ranking: hm.Ranking) -> None:
     cells = Page(demo_ranking._repr_html_()).cells
-    assert len(cells) == 8 * 10
+    assert len(cells) == 10 * 10
     for number, candidate in enumerate(demo_ranking.candidates[:10]):
         # A page has room for names that text of 80 columns cuts.
-        owned, bank = cells[8 * number + 1], cells[8 * number + 2]
+        owned, bank = cells[10 * number + 1], cells[10 * number + 2]
         assert owned == f"{candidate.circuit.owned.group} {candidate.circuit.panels}"
         assert bank == f"{candidate.circuit.element.id} {candidate.circuit.bank}"
+        sheath, load = cells[10 * number + 8 : 10 * number + 10]
+        limit = candidate.circuit.sheath.verdict_limit_c
+        assert sheath == f"{candidate.heat.sheath_c:.0f}/{limit:.0f}"
+        assert load == f"{candidate.heat.w_per_cm:.2f}"
 
 
 def test_a_candidate_has_its_power_margins_and_assumptions(standing: hm.Candidate) -> None:
     page = Page(standing._repr_html_())
     months = 3 * 13
     powers = 8 * len(standing.delivered)
-    assert len(page.cells) == months + powers + 6 * len(standing.margins)
+    heat = 6 * 10  # sheath, six more of its margins, bed, wall, lid
+    assert len(page.cells) == months + powers + heat + 6 * len(standing.margins)
     assert page.cells[0] == "kWh/day"
     assert page.cells[1] == f"{standing.season.kwh_per_day[0]:.2f}"
-    assert page.cells[months + powers] == standing.severity
+    band = standing.heat.sheath_band
+    shown = (band.low_c, band.typical_c, band.high_c, standing.heat.sheath_c)
+    at_heat = page.cells[months + powers :]
+    assert at_heat[:5] == ["sheath", *(f"{celsius:.0f}" for celsius in shown)]
+    assert at_heat[heat] == standing.severity
     assert {margin.sentence() for margin in standing.margins} <= set(page.cells)
     assert page.items == list(standing.assumed)
+
+
+def test_a_candidate_without_a_store_has_no_table_of_heat(
+    starter: hm.Catalog, changed_demo: Callable[..., hm.Installation]
+) -> None:
+    bare = hm.assess(starter, changed_demo(lambda plain: plain.pop("store")))
+    page = bare._repr_html_()
+    assert "No store is described." in page
+    assert "heat in the store" not in page
 
 
 def test_texts_are_escaped() -> None:

@@ -8,6 +8,7 @@ from typing import Any
 import heatmatch as hm
 import numpy as np
 import pytest
+from heatmatch import frames
 
 pd = pytest.importorskip("pandas")
 
@@ -65,6 +66,7 @@ def test_a_ranking_becomes_a_frame_with_units_in_its_names(demo_ranking: hm.Rank
     assert first["month_12_kwh_per_day"] == candidate.season.kwh_per_day[11]
     endings = ("_w", "_ohm", "_v", "_c", "_kwh", "_kwh_low", "_kwh_high", "_kwh_per_day")
     units = {"headroom", "assessed", "buy", "currency", "margin", "severity", "fraction", "share"}
+    units |= {"cm"}  # of w_per_cm
     for name in table.select_dtypes("number").columns:
         assert name.endswith(endings) or name.split("_")[-1] in units
 
@@ -252,3 +254,13 @@ def test_the_bibliography_is_a_dict_of_dicts(starter: hm.Catalog) -> None:
     assert sources["cec-module-list"]["title"]
     assert all(entry["title"] for entry in sources.values())
     assert starter.panels["silicon-60-cell-245"].source in sources
+
+
+def test_the_heat_of_a_candidate_is_in_its_row(standing: hm.Candidate) -> None:
+    row = frames.candidate_row(standing)
+    assert row["sheath_c"] == standing.heat.sheath_c
+    assert row["sheath_low_c"] < row["sheath_typical_c"] < row["sheath_high_c"] < row["sheath_c"]
+    assert row["sheath_limit_c"] == standing.circuit.sheath.verdict_limit_c
+    assert row["w_per_cm"] == standing.heat.w_per_cm
+    watts = row["element_power_w"] * standing.circuit.heat.elements
+    assert watts == pytest.approx(100 * row["w_per_cm"] * standing.circuit.heat.heated_m)

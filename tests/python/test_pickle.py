@@ -18,7 +18,9 @@ NAMES = """
 DatasheetFit SingleDiode DiodeCurve OperatingPoint OperatingPoints Array ArrayCurve Surroundings
 ConductorTemperature ElementResistance Installation Site OwnedPanels WireRun Device Circuit
 RunParts PlacedDevice Candidate Delivered Margin Step Catalog PartsView Weather
-Season EnergyCurve LargestPoint SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance
+Season EnergyCurve LargestPoint Store TemperatureBand SheathTemperature BedTemperatures BedCharge
+HeatPoint Extremes Advice BankHeat HotTail WireCheck WireLimit InsulationReach
+SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance
 PlaneIrradiances
 """
 
@@ -36,6 +38,17 @@ def plain(thing: Any) -> Any:
     names = [name for name in dir(thing) if not name.startswith("_")]
     values = {name: getattr(thing, name) for name in names}
     return {name: plain(value) for name, value in values.items() if not callable(value)}
+
+
+def rounded(thing: Any) -> Any:
+    """The same with numbers to ten digits: what is computed anew may differ in its last."""
+    if isinstance(thing, float):
+        return float(f"{thing:.10g}")
+    if isinstance(thing, list):
+        return [rounded(item) for item in thing]
+    if isinstance(thing, dict):
+        return {key: rounded(item) for key, item in thing.items()}
+    return thing
 
 
 def again(thing: Any) -> Any:
@@ -102,8 +115,21 @@ def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -
         standing.season,
         energy,
         energy.largest(5.0),
+        *heat_things(standing),
     ]
     return {type(thing).__name__: thing for thing in found}
+
+
+def heat_things(standing: hm.Candidate) -> list[Any]:
+    """One of everything that the heat of a store is told by."""
+    heat = standing.circuit.heat
+    assert heat is not None
+    bed = heat.bed()
+    at = hm.sheath_temperature(bed.element, heat.store, power_w=400, medium=heat.medium)
+    check = standing.check_wires()[-1]
+    found = [heat, heat.store, bed, bed.temperatures(400), at, at.sheath_c, standing.heat]
+    found += [standing.bright, standing.advice(), standing.tail, check]
+    return [*found, check.limits[0], check.reach[0]]
 
 
 def test_the_list_of_things_is_complete(
@@ -150,6 +176,33 @@ def test_a_candidate_that_came_back_still_explains_and_speaks(standing: hm.Candi
         assert [m.sentence(units=units) for m in back.margins] == [
             m.sentence(units=units) for m in standing.margins
         ]
+
+
+def test_a_candidate_that_came_back_is_as_hot_and_advises_the_same(
+    standing: hm.Candidate, demo_ranking: hm.Ranking, starter: hm.Catalog
+) -> None:
+    for one in (standing, demo_ranking[0], *demo_ranking.rejected[:20]):
+        back = again(one)
+        assert plain(back.heat) == plain(one.heat)
+        assert plain(back.bright) == plain(one.bright)
+        assert plain(back.circuit.heat) == plain(one.circuit.heat)
+        assert plain(back.circuit.sheath) == plain(one.circuit.sheath)
+        assert back.site == one.site
+        assert plain(back.advice()) == plain(one.advice())
+        assert plain(back.tail) == plain(one.tail)
+        # The parts it was chosen among stay behind: they are given again.
+        wires = [rounded(plain(which.check_wires(starter))) for which in (back, one)]
+        assert wires[0] == wires[1]
+    assert again(standing).circuit.heat.bed().sheath_c(300.0) == (
+        standing.circuit.heat.bed().sheath_c(300.0)
+    )
+
+
+def test_a_bed_and_a_tail_that_came_back_still_compute(standing: hm.Candidate) -> None:
+    bed = standing.circuit.heat.bed(conductivity="high", moist=False)
+    assert again(bed).hours_to_limit(2000.0, limit_c=500) == bed.hours_to_limit(2000.0, limit_c=500)
+    tail = standing.tail
+    assert again(tail).wire_c([0.0, 0.1, 0.5]).tolist() == tail.wire_c([0.0, 0.1, 0.5]).tolist()
 
 
 def test_a_catalog_pickles_as_its_path(own: hm.Catalog, minimal: Callable[..., Any]) -> None:

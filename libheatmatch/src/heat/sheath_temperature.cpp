@@ -19,7 +19,7 @@ void check_number(const std::string& field, double value, const Unit& unit, cons
     if (std::isfinite(value) && range.holds(value)) return;
     throw InvalidInput({.part = "charge of the store",
                         .field = field,
-                        .value = format_number(value) + ' ' + std::string(unit.symbol),
+                        .value = format_quantity(value, unit, UnitSystem::si, 8),
                         .allowed = range.text(unit),
                         .remedy = remedy});
 }

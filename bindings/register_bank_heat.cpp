@@ -1,0 +1,209 @@
+#include "charged_bed.hpp"
+#include "state.hpp"
+
+#include "heatmatch/match/advice.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+/// The bed that one of a bank's charges describes.
+ChargedBed bed_of(const BankHeat& heat, const std::string& conductivity, bool stagnation,
+                  bool moist) {
+    const ConductivityEnd end = conductivity_end_from(conductivity);
+    const BedCharge& like = stagnation ? heat.stagnant : heat.careful;
+    return charged_bed(
+        heat.store->medium, heat.store->store, heat.element, heat.elements,
+        {.hours = like.hours, .air_c = like.air_c, .days = like.days, .moist = moist}, end);
+}
+
+void register_point(py::module_& module) {
+    py::class_<HeatPoint>(module, "HeatPoint",
+                          "How hot a bank makes its store; judged values at their worst end.")
+        .def_readonly("w_per_cm", &HeatPoint::w_per_cm, "of heated length [W/cm]")
+        .def_readonly("sheath_c", &HeatPoint::sheath_c,
+                      "judged: low conductivity, rise times 1.10 [°C]")
+        .def_readonly("sheath_band", &HeatPoint::sheath_band, "of the sheath without that factor")
+        .def_readonly("coil_c", &HeatPoint::coil_c, "within the judged sheath [°C]")
+        .def_readonly("void_c", &HeatPoint::void_c,
+                      "of a sheath that sand has settled away from [°C]")
+        .def_readonly("bed_mean_c", &HeatPoint::bed_mean_c, "of the bulk, typical [°C]")
+        .def_readonly("wall_c", &HeatPoint::wall_c, "hottest spot of the outer wall, judged [°C]")
+        .def_readonly("lid_c", &HeatPoint::lid_c, "outer surface of the lid, judged [°C]")
+        .def_readonly("stagnation_sheath_c", &HeatPoint::stagnation_sheath_c,
+                      "judged, after fourteen bright days in the hottest air [°C]")
+        .def_readonly("stagnation_wall_c", &HeatPoint::stagnation_wall_c,
+                      "the same of the wall [°C]")
+        .def_property_readonly(
+            "moist_sheath_c",
+            [](const HeatPoint& at) {
+                return at.moist_sheath_c == 0.0 ? std::nullopt : std::optional(at.moist_sheath_c);
+            },
+            "typical, before the fill dries [°C]; None where it is not moist")
+        .def_readonly("boils", &HeatPoint::boils, "a liquid fill reaches its boiling point")
+        .def("__repr__",
+             [](const HeatPoint& at) {
+                 return "<HeatPoint " + format_number(at.w_per_cm, 3) + " W/cm: sheath " +
+                        format_number(at.sheath_c, 4) + " °C judged, wall " +
+                        format_number(at.wall_c, 4) + " °C>";
+             })
+        .def(py::pickle(
+            [](const HeatPoint& at) {
+                return py::make_tuple(at.w_per_cm, at.sheath_c, state_of(at.sheath_band), at.coil_c,
+                                      at.void_c, at.bed_mean_c, at.wall_c, at.lid_c,
+                                      at.stagnation_sheath_c, at.stagnation_wall_c,
+                                      at.moist_sheath_c, at.boils);
+            },
+            [](const py::tuple& state) {
+                const auto number = [&state](std::size_t i) { return state[i].cast<double>(); };
+                return HeatPoint{.w_per_cm = number(0),
+                                 .sheath_c = number(1),
+                                 .sheath_band = temperature_band_from(state[2].cast<py::tuple>()),
+                                 .coil_c = number(3),
+                                 .void_c = number(4),
+                                 .bed_mean_c = number(5),
+                                 .wall_c = number(6),
+                                 .lid_c = number(7),
+                                 .stagnation_sheath_c = number(8),
+                                 .stagnation_wall_c = number(9),
+                                 .moist_sheath_c = number(10),
+                                 .boils = state[11].cast<bool>()};
+            }));
+}
+
+void register_extremes(py::module_& module) {
+    py::class_<Extremes>(module, "Extremes",
+                         "What the elements are exposed to in bright cold, panels as new.")
+        .def_readonly("element_power_w", &Extremes::element_power_w, "largest of one element [W]")
+        .def_readonly("element_voltage_v", &Extremes::element_voltage_v,
+                      "largest across one element [V]")
+        .def_readonly("survivor_power_w", &Extremes::survivor_power_w,
+                      "of one element when a parallel branch has opened [W]")
+        .def_readonly("current_a", &Extremes::current_a, "largest of the array [A]")
+        .def("__repr__",
+             [](const Extremes& bright) {
+                 return "Extremes(element_power_w=" + format_number(bright.element_power_w, 4) +
+                        ", element_voltage_v=" + format_number(bright.element_voltage_v, 4) +
+                        ", survivor_power_w=" + format_number(bright.survivor_power_w, 4) +
+                        ", current_a=" + format_number(bright.current_a, 4) + ')';
+             })
+        .def(py::pickle([](const Extremes& bright) { return state_of(bright); }, &extremes_from));
+}
+
+void register_advice(py::module_& module) {
+    py::class_<Advice>(module, "Advice",
+                       "What an element may take in its store, and what would let it pass.")
+        .def_readonly("element_w", &Advice::element_w, "largest of one element in bright cold [W]")
+        .def_readonly("largest_element_w", &Advice::largest_element_w,
+                      "that one may take every bright day [W]; None where no limit is known")
+        .def_readonly("largest_w_per_cm", &Advice::largest_w_per_cm, "of heated length, or None")
+        .def_readonly("passes", &Advice::passes, "it is within what it may take")
+        .def_readonly("heated_length_mm", &Advice::heated_length_mm,
+                      "of each element that would pass [mm], or None")
+        .def_readonly("length_fits", &Advice::length_fits, "such legs fit the store")
+        .def_readonly("element_spacing_mm", &Advice::element_spacing_mm,
+                      "of the elements that would pass [mm], or None")
+        .def_readonly("elements", &Advice::elements,
+                      "that would pass sharing the bank's power, or None")
+        .def_readonly("legs", &Advice::legs,
+                      "that an element which does not fit would have to be bent into, or None")
+        .def_readonly("sentences", &Advice::sentences, "all of it in words")
+        .def("__repr__",
+             [](const Advice& advice) {
+                 std::string text = "<Advice:";
+                 for (const std::string& sentence : advice.sentences) text += ' ' + sentence;
+                 return text + '>';
+             })
+        .def(py::pickle(
+            [](const Advice& advice) {
+                return py::make_tuple(
+                    advice.element_w, advice.largest_element_w, advice.largest_w_per_cm,
+                    advice.passes, advice.heated_length_mm, advice.length_fits,
+                    advice.element_spacing_mm, advice.elements, advice.legs, advice.sentences);
+            },
+            [](const py::tuple& state) {
+                using Maybe = std::optional<double>;
+                return Advice{.element_w = state[0].cast<double>(),
+                              .largest_element_w = state[1].cast<Maybe>(),
+                              .largest_w_per_cm = state[2].cast<Maybe>(),
+                              .passes = state[3].cast<bool>(),
+                              .heated_length_mm = state[4].cast<Maybe>(),
+                              .length_fits = state[5].cast<bool>(),
+                              .element_spacing_mm = state[6].cast<Maybe>(),
+                              .elements = state[7].cast<std::optional<int>>(),
+                              .legs = state[8].cast<std::optional<int>>(),
+                              .sentences = state[9].cast<std::vector<std::string>>()};
+            }));
+}
+
+}  // namespace
+
+py::tuple state_of(const Extremes& bright) {
+    return py::make_tuple(bright.element_power_w, bright.element_voltage_v, bright.survivor_power_w,
+                          bright.current_a);
+}
+
+Extremes extremes_from(const py::tuple& state) {
+    return {.element_power_w = state[0].cast<double>(),
+            .element_voltage_v = state[1].cast<double>(),
+            .survivor_power_w = state[2].cast<double>(),
+            .current_a = state[3].cast<double>()};
+}
+
+void register_bank_heat(py::module_& module) {
+    register_point(module);
+    register_extremes(module);
+    register_advice(module);
+    // Shared by circuits and never changed; pybind11 keeps it in a holder without const.
+    py::class_<BankHeat, std::shared_ptr<BankHeat>>(
+        module, "BankHeat", "The elements of a circuit in its store, ready for any power.")
+        .def_readonly("missing", &BankHeat::missing, "fields without which nothing is computed")
+        .def_readonly("misfit", &BankHeat::misfit, "why the elements do not fit, or empty")
+        .def_property_readonly("known", &BankHeat::known, "whether temperatures can be computed")
+        .def_readonly("elements", &BankHeat::elements, "of the bank")
+        .def_readonly("heated_m", &BankHeat::heated_m, "of all of them [m]")
+        .def_readonly("liquid", &BankHeat::liquid, "the fill mixes itself")
+        .def_property_readonly(
+            "store", [](const BankHeat& heat) { return heat.store->store; }, "the store")
+        .def_property_readonly(
+            "medium", [](const BankHeat& heat) { return heat.store->medium; }, "its fill")
+        .def_property_readonly(
+            "charge_hours", [](const BankHeat& heat) { return heat.store->charge_hours; },
+            "of bright sun a day [h]")
+        .def_property_readonly(
+            "air_c", [](const BankHeat& heat) { return heat.store->air_c; },
+            "around it on a bright day of the season [°C]")
+        .def_property_readonly(
+            "hottest_air_c", [](const BankHeat& heat) { return heat.store->hottest_air_c; },
+            "the same in high summer [°C]")
+        .def_readonly("sheath", &BankHeat::sheath, "of the elements, or None")
+        .def_readonly("coil_limit_c", &BankHeat::coil_limit_c, "of the coil's alloy [°C], or None")
+        .def_property_readonly(
+            "assumed", [](const BankHeat& heat) { return texts_of(heat.assumed); },
+            "what was assumed")
+        .def(
+            "at",
+            [](const BankHeat& heat, double element_w) -> std::optional<HeatPoint> {
+                check_argument("element_w", element_w, unit::watt, {.low = 0.0, .high = 1e5});
+                return heat.known() ? std::optional(heat.at(element_w)) : std::nullopt;
+            },
+            py::arg("element_w"), "At that power of each element; None where it is not known.")
+        .def("largest_element_w", &BankHeat::largest_element_w, py::kw_only(),
+             py::arg("with_stagnation") = true,
+             "Largest watts of one element within the limits of sheath and coil, after fourteen "
+             "bright days too; None where no limit is known, 0 where it does not fit.")
+        .def("bed", &bed_of, py::kw_only(), py::arg("conductivity") = "low",
+             py::arg("stagnation") = false, py::arg("moist") = false,
+             "The bed as the margins charge it, at one end of its conductivity.")
+        .def("__repr__",
+             [](const BankHeat& heat) {
+                 return "<BankHeat " + std::to_string(heat.elements) + " x " + heat.element.id +
+                        " in " + heat.store->medium.id + (heat.known() ? ">" : ", not computed>");
+             })
+        .def(py::pickle([](const BankHeat& heat) { return state_of(heat); },
+                        [](const py::tuple& state) {
+                            return std::const_pointer_cast<BankHeat>(bank_heat_from(state));
+                        }));
+}
+
+}  // namespace heatmatch::python

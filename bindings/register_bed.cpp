@@ -1,0 +1,213 @@
+#include "charged_bed.hpp"
+#include "state.hpp"
+
+#include <limits>
+
+#include "heatmatch/text/part_json.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+const char* end_name(ConductivityEnd end) {
+    if (end == ConductivityEnd::low) return "low";
+    return end == ConductivityEnd::typical ? "typical" : "high";
+}
+
+void check_power(double power_w) {
+    check_argument("power_w", power_w, unit::watt, {.low = 0.0, .high = 1e6});
+}
+
+void check_limit(double limit_c) {
+    check_argument("limit_c", limit_c, unit::celsius, {.low = -60.0, .high = 2000.0});
+}
+
+double largest_power(const ChargedBed& made, double limit_c, double factor) {
+    check_limit(limit_c);
+    check_argument("factor", factor, unit::none, {.low = 1.0, .high = 3.0});
+    const py::gil_scoped_release release;
+    return largest_power_w(made.bed, limit_c, factor);
+}
+
+py::object hours_until(const ChargedBed& made, const py::object& power_w, double limit_c,
+                       double longest_h) {
+    check_limit(limit_c);
+    check_argument("longest_h", longest_h, unit::hour, {.low = 0.001, .high = 1e5});
+    return map_numbers(power_w, "power_w", [&](double power) {
+        check_power(power);
+        return hours_to_limit(made.bed, power, limit_c, longest_h)
+            .value_or(std::numeric_limits<double>::infinity());
+    });
+}
+
+ChargedBed bed_from(const Element& element, const Store& store, double hours, double air_c,
+                    double days, bool moist, int elements, const std::string& conductivity,
+                    const py::object& medium) {
+    return charged_bed(medium_from(medium, store), store, element, elements,
+                       {.hours = hours, .air_c = air_c, .days = days, .moist = moist},
+                       conductivity_end_from(conductivity));
+}
+
+py::tuple state_of(const ChargedBed& made) {
+    return py::make_tuple(
+        part_to_json(Part{made.medium}, -1), record_to_dict(store_fields(), &made.store),
+        part_to_json(Part{made.element}, -1), made.elements, made.charge.hours, made.charge.air_c,
+        made.charge.days, made.charge.moist, end_name(made.end));
+}
+
+ChargedBed charged_bed_from(const py::tuple& state) {
+    return charged_bed(
+        std::get<Medium>(part_from_json(PartKind::medium, state[0].cast<std::string>())),
+        store_from(state[1]),
+        std::get<Element>(part_from_json(PartKind::element, state[2].cast<std::string>())),
+        state[3].cast<int>(),
+        {.hours = state[4].cast<double>(),
+         .air_c = state[5].cast<double>(),
+         .days = state[6].cast<double>(),
+         .moist = state[7].cast<bool>()},
+        conductivity_end_from(state[8].cast<std::string>()));
+}
+
+void add_properties(py::class_<ChargedBed>& cls) {
+    cls.def_readonly("medium", &ChargedBed::medium, "the fill")
+        .def_readonly("store", &ChargedBed::store, "the store")
+        .def_readonly("element", &ChargedBed::element, "one of the elements")
+        .def_readonly("elements", &ChargedBed::elements, "how many of them")
+        .def_property_readonly(
+            "hours", [](const ChargedBed& made) { return made.charge.hours; }, "of a day [h]")
+        .def_property_readonly(
+            "air_c", [](const ChargedBed& made) { return made.charge.air_c; },
+            "around the store [°C]")
+        .def_property_readonly(
+            "days", [](const ChargedBed& made) { return made.charge.days; },
+            "such days, one after the other")
+        .def_property_readonly(
+            "moist", [](const ChargedBed& made) { return made.charge.moist; },
+            "before the fill has dried")
+        .def_property_readonly(
+            "conductivity", [](const ChargedBed& made) { return std::string(end_name(made.end)); },
+            "low, typical or high end of the fill's")
+        .def_property_readonly(
+            "heated_length_m",
+            [](const ChargedBed& made) { return made.bed.legs.heated_length_m(); },
+            "of all legs together [m]")
+        .def_property_readonly(
+            "leg_length_m", [](const ChargedBed& made) { return made.bed.legs.leg_length_m; },
+            "heated, of one leg [m]")
+        .def_property_readonly(
+            "legs",
+            [](const ChargedBed& made) {
+                py::array_t<double> points({made.bed.legs.legs.size(), std::size_t{2}});
+                auto at = points.mutable_unchecked<2>();
+                for (py::ssize_t i = 0; i < at.shape(0); ++i) {
+                    const auto& leg = made.bed.legs.legs[static_cast<std::size_t>(i)];
+                    at(i, 0) = leg.x_m;
+                    at(i, 1) = leg.y_m;
+                }
+                return points;
+            },
+            "where they lie, seen along them, from the axis; shape (legs, 2) [m]")
+        .def_property_readonly(
+            "radius_m", [](const ChargedBed& made) { return made.bed.shell.radius_m; },
+            "of the store, or of a cylinder as wide as the box is narrow [m]")
+        .def_property_readonly(
+            "assumed",
+            [](const ChargedBed& made) {
+                std::vector<Assumption> all = made.bed.fill.assumed;
+                for (const auto* more : {&made.bed.shell.assumed, &made.bed.legs.assumed}) {
+                    all.insert(all.end(), more->begin(), more->end());
+                }
+                return texts_of(all);
+            },
+            "what was assumed");
+}
+
+}  // namespace
+
+void register_bed(py::module_& module) {
+    py::class_<ChargedBed> cls(module, "BedCharge",
+                               "A bed that equal elements charge with constant power, at one end "
+                               "of its fill's conductivity.");
+    cls.def(py::init(&bed_from), py::arg("element"), py::arg("store"), py::kw_only(),
+            py::arg("hours") = StoreCharge{}.hours, py::arg("air_c") = StoreCharge{}.air_c,
+            py::arg("days") = StoreCharge{}.days, py::arg("moist") = false, py::arg("elements") = 1,
+            py::arg("conductivity") = "low", py::arg("medium") = py::none());
+    add_properties(cls);
+    cls.def(
+           "temperatures",
+           [](const ChargedBed& made, double power_w) {
+               check_power(power_w);
+               return bed_temperatures(made.bed, power_w);
+           },
+           py::arg("power_w"), "Temperatures at the end of the charge with all elements' watts.")
+        .def(
+            "sheath_c",
+            [](const ChargedBed& made, const py::object& power_w) {
+                return map_numbers(power_w, "power_w", [&](double power) {
+                    check_power(power);
+                    return bed_temperatures(made.bed, power).sheath_c;
+                });
+            },
+            py::arg("power_w"), "Of the hottest leg [°C], for a number or an array of watts.")
+        .def(
+            "bed_temperature_c",
+            [](const ChargedBed& made, const py::object& distance_m, double power_w) {
+                check_power(power_w);
+                return map_numbers(distance_m, "distance_m", [&](double distance) {
+                    check_argument("distance_m", distance, unit::metre,
+                                   {.low = 0.0, .high = 100.0});
+                    return bed_temperature_c(made.bed, power_w, distance);
+                });
+            },
+            py::arg("distance_m"), py::kw_only(), py::arg("power_w"),
+            "In the bed at a distance from the hottest leg, halfway along it [°C].")
+        .def("largest_power_w", &largest_power, py::kw_only(), py::arg("limit_c"),
+             py::arg("factor") = verdict_factor,
+             "Largest power of all elements whose sheath, its rise times `factor`, stays at a "
+             "limit [W].")
+        .def("hours_to_limit", &hours_until, py::arg("power_w"), py::kw_only(), py::arg("limit_c"),
+             py::arg("longest_h") = 1000.0,
+             "Hours until the sheath reaches a limit at constant power, from the air's temperature "
+             "on; inf where it does not within `longest_h`.")
+        .def("__repr__",
+             [](const ChargedBed& made) {
+                 return "<BedCharge " + std::to_string(made.elements) + " x " + made.element.id +
+                        " in " + made.medium.id + ", " + format_number(made.charge.hours, 4) +
+                        " h a day, conductivity " + end_name(made.end) + ">";
+             })
+        .def(py::pickle([](const ChargedBed& made) { return state_of(made); }, &charged_bed_from));
+    const StoreCharge usual;
+    module.def(
+        "largest_power_w",
+        [](const Element& element, const Store& store, double limit_c, double hours, double air_c,
+           double days, bool moist, int elements, const std::string& conductivity, double factor,
+           const py::object& medium) {
+            return largest_power(
+                bed_from(element, store, hours, air_c, days, moist, elements, conductivity, medium),
+                limit_c, factor);
+        },
+        py::arg("element"), py::arg("store"), py::kw_only(), py::arg("limit_c"),
+        py::arg("hours") = usual.hours, py::arg("air_c") = usual.air_c,
+        py::arg("days") = usual.days, py::arg("moist") = false, py::arg("elements") = 1,
+        py::arg("conductivity") = "low", py::arg("factor") = verdict_factor,
+        py::arg("medium") = py::none(),
+        "Largest power of all elements whose sheath, its rise times `factor`, stays at a limit "
+        "[W].");
+    module.def(
+        "hours_to_limit",
+        [](const Element& element, const Store& store, const py::object& power_w, double limit_c,
+           double air_c, bool moist, int elements, const std::string& conductivity,
+           double longest_h, const py::object& medium) {
+            return hours_until(bed_from(element, store, StoreCharge{}.hours, air_c, 1.0, moist,
+                                        elements, conductivity, medium),
+                               power_w, limit_c, longest_h);
+        },
+        py::arg("element"), py::arg("store"), py::kw_only(), py::arg("power_w"), py::arg("limit_c"),
+        py::arg("air_c") = usual.air_c, py::arg("moist") = false, py::arg("elements") = 1,
+        py::arg("conductivity") = "low", py::arg("longest_h") = 1000.0,
+        py::arg("medium") = py::none(),
+        "Hours until the sheath reaches a limit at constant power, from the air's temperature on; "
+        "inf where it does not within `longest_h`.");
+}
+
+}  // namespace heatmatch::python

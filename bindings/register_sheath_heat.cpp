@@ -1,0 +1,172 @@
+#include "charged_bed.hpp"
+
+#include "heatmatch/heat/packed_bed.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+std::string text_of(const TemperatureBand& band) {
+    return format_number(band.low_c, 4) + " to " + format_number(band.high_c, 4) + " °C";
+}
+
+void register_bands(py::module_& module) {
+    py::class_<TemperatureBand>(module, "TemperatureBand",
+                                "A temperature with the band of what is not known of the fill.")
+        .def_readonly("low_c", &TemperatureBand::low_c, "low end [°C]")
+        .def_readonly("typical_c", &TemperatureBand::typical_c, "typical [°C]")
+        .def_readonly("high_c", &TemperatureBand::high_c, "high end [°C]")
+        .def("__repr__",
+             [](const TemperatureBand& band) {
+                 return "TemperatureBand(low_c=" + format_number(band.low_c, 4) +
+                        ", typical_c=" + format_number(band.typical_c, 4) +
+                        ", high_c=" + format_number(band.high_c, 4) + ')';
+             })
+        .def(py::pickle([](const TemperatureBand& band) { return state_of(band); },
+                        &temperature_band_from));
+}
+
+void register_result(py::module_& module) {
+    using Result = SheathTemperature;
+    py::class_<Result>(module, "SheathTemperature", "How hot a bank makes its store.")
+        .def_readonly("sheath_c", &Result::sheath_c, "of the hottest leg [°C]")
+        .def_readonly("coil_c", &Result::coil_c, "inside it [°C]")
+        .def_readonly("bed_mean_c", &Result::bed_mean_c, "of the bulk [°C]")
+        .def_readonly("wall_c", &Result::wall_c, "outer wall at its hottest spot [°C]")
+        .def_readonly("lid_c", &Result::lid_c, "outer surface of the lid [°C]")
+        .def_readonly("sheath_verdict_c", &Result::sheath_verdict_c,
+                      "to be judged: low conductivity, rise times 1.10 [°C]")
+        .def_readonly("w_per_cm", &Result::w_per_cm, "of heated length [W/cm]")
+        .def_property_readonly(
+            "assumed", [](const Result& at) { return texts_of(at.assumed); }, "what was assumed")
+        .def_readonly("warnings", &Result::warnings, "what is suspicious about fill or store")
+        .def("__repr__",
+             [](const Result& at) {
+                 return "<sheath " + text_of(at.sheath_c) + ", judged " +
+                        format_number(at.sheath_verdict_c, 4) + " °C, at " +
+                        format_number(at.w_per_cm, 3) + " W/cm>";
+             })
+        .def(py::pickle(
+            [](const Result& at) {
+                return py::make_tuple(state_of(at.sheath_c), state_of(at.coil_c),
+                                      state_of(at.bed_mean_c), state_of(at.wall_c),
+                                      state_of(at.lid_c), at.sheath_verdict_c, at.w_per_cm,
+                                      assumption_states(at.assumed), at.warnings);
+            },
+            [](const py::tuple& state) {
+                const auto band = [&state](std::size_t i) {
+                    return temperature_band_from(state[i].cast<py::tuple>());
+                };
+                return Result{.sheath_c = band(0),
+                              .coil_c = band(1),
+                              .bed_mean_c = band(2),
+                              .wall_c = band(3),
+                              .lid_c = band(4),
+                              .sheath_verdict_c = state[5].cast<double>(),
+                              .w_per_cm = state[6].cast<double>(),
+                              .assumed = assumptions_from(state[7]),
+                              .warnings = state[8].cast<std::vector<std::string>>()};
+            }));
+    py::class_<BedTemperatures>(module, "BedTemperatures", "Temperatures at the end of a charge.")
+        .def_readonly("sheath_c", &BedTemperatures::sheath_c, "of the hottest leg [°C]")
+        .def_readonly("bed_mean_c", &BedTemperatures::bed_mean_c, "of the bulk [°C]")
+        .def_readonly("edge_c", &BedTemperatures::edge_c, "where the bed meets its wall [°C]")
+        .def_readonly("wall_c", &BedTemperatures::wall_c, "outer wall at its hottest spot [°C]")
+        .def_readonly("lid_c", &BedTemperatures::lid_c, "outer surface of the lid [°C]")
+        .def("__repr__",
+             [](const BedTemperatures& at) {
+                 return "BedTemperatures(sheath_c=" + format_number(at.sheath_c, 4) +
+                        ", bed_mean_c=" + format_number(at.bed_mean_c, 4) +
+                        ", edge_c=" + format_number(at.edge_c, 4) +
+                        ", wall_c=" + format_number(at.wall_c, 4) +
+                        ", lid_c=" + format_number(at.lid_c, 4) + ')';
+             })
+        .def(py::pickle(
+            [](const BedTemperatures& at) {
+                return py::make_tuple(at.sheath_c, at.bed_mean_c, at.edge_c, at.wall_c, at.lid_c);
+            },
+            [](const py::tuple& state) {
+                const auto number = [&state](std::size_t i) { return state[i].cast<double>(); };
+                return BedTemperatures{number(0), number(1), number(2), number(3), number(4)};
+            }));
+}
+
+}  // namespace
+
+void register_sheath_heat(py::module_& module) {
+    register_bands(module);
+    register_result(module);
+    module.def(
+        "sheath_temperature",
+        [](const Element& element, const Store& store, double power_w, double hours, double air_c,
+           double days, bool moist, int elements, const py::object& medium) {
+            const Medium fill = medium_from(medium, store);
+            const py::gil_scoped_release release;
+            return sheath_temperature(
+                fill, store, element, elements,
+                {.power_w = power_w, .hours = hours, .air_c = air_c, .days = days, .moist = moist});
+        },
+        py::arg("element"), py::arg("store"), py::kw_only(), py::arg("power_w"),
+        py::arg("hours") = StoreCharge{}.hours, py::arg("air_c") = StoreCharge{}.air_c,
+        py::arg("days") = StoreCharge{}.days, py::arg("moist") = false, py::arg("elements") = 1,
+        py::arg("medium") = py::none(),
+        "How hot equal elements make their store: sheath, coil, bed, wall and lid. `power_w` is of "
+        "all of them together; `medium` is a Medium, or the Catalog that has the store's; the "
+        "starter's if not given.");
+    module.def(
+        "packed_bed_conductivity",
+        [](double temperature_c, double porosity, double grain_mm, double solid_w_mk,
+           double emissivity, double shape, double contact) {
+            check_argument("temperature_c", temperature_c, unit::celsius,
+                           {.low = -60.0, .high = 1500.0});
+            check_argument("porosity", porosity, unit::none, {.low = 0.05, .high = 0.95});
+            check_argument("grain_mm", grain_mm, unit::millimetre, {.low = 0.001, .high = 200.0});
+            check_argument("solid_w_mk", solid_w_mk, unit::watt_per_m_k,
+                           {.low = 0.02, .high = 500.0});
+            check_argument("emissivity", emissivity, unit::none, {.low = 0.01, .high = 1.0});
+            check_argument("shape", shape, unit::none, {.low = 1.0, .high = 3.0});
+            check_argument("contact", contact, unit::none, {.low = 0.0, .high = 0.2});
+            constexpr double zero_c = 273.15;
+            return packed_bed_conductivity({.porosity = porosity,
+                                            .grain_mm = grain_mm,
+                                            .solid_w_mk = solid_w_mk,
+                                            .emissivity = emissivity,
+                                            .shape = shape,
+                                            .contact = contact},
+                                           temperature_c + zero_c);
+        },
+        py::kw_only(), py::arg("temperature_c"), py::arg("porosity") = PackedBed{}.porosity,
+        py::arg("grain_mm") = PackedBed{}.grain_mm, py::arg("solid_w_mk") = PackedBed{}.solid_w_mk,
+        py::arg("emissivity") = PackedBed{}.emissivity, py::arg("shape") = PackedBed{}.shape,
+        py::arg("contact") = PackedBed{}.contact,
+        "Conductivity of grains in air by Zehner, Bauer and Schluender [W/mK].");
+    module.def(
+        "sheath_in_air_c",
+        [](double diameter_mm, const py::object& w_per_cm, double emissivity, double air_c) {
+            check_argument("diameter_mm", diameter_mm, unit::millimetre,
+                           {.low = 0.5, .high = 300.0});
+            check_argument("emissivity", emissivity, unit::none, {.low = 0.0, .high = 1.0});
+            check_argument("air_c", air_c, unit::celsius, {.low = -60.0, .high = 900.0});
+            constexpr double mm_per_m = 1000.0;
+            constexpr double cm_per_m = 100.0;
+            return map_numbers(w_per_cm, "w_per_cm", [&](double load) {
+                check_argument("w_per_cm", load, unit::none, {.low = 0.0, .high = 1000.0});
+                return sheath_in_air_c(diameter_mm / mm_per_m, load * cm_per_m, emissivity, air_c);
+            });
+        },
+        py::kw_only(), py::arg("diameter_mm"), py::arg("w_per_cm"), py::arg("emissivity") = 0.9,
+        py::arg("air_c") = 20.0,
+        "Temperature of a sheath in still air, dry-fired outside its bed [°C].");
+    module.def(
+        "coil_above_sheath_k",
+        [](const py::object& w_per_cm) {
+            return map_numbers(w_per_cm, "w_per_cm", [](double load) {
+                check_argument("w_per_cm", load, unit::none, {.low = 0.0, .high = 1000.0});
+                constexpr double cm_per_m = 100.0;
+                return coil_above_sheath_k(load * cm_per_m);
+            });
+        },
+        py::kw_only(), py::arg("w_per_cm"), "How much hotter the coil is than its sheath [K].");
+}
+
+}  // namespace heatmatch::python

@@ -1,0 +1,102 @@
+#include "tail.hpp"
+
+#include "heatmatch/match/sheath_margins.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+const char* words_of(TerminalPlace place) {
+    if (place == TerminalPlace::buried) return "buried";
+    return place == TerminalPlace::in_box ? "box outside" : "through wall";
+}
+
+py::tuple tail_state(const CandidateTail& tail) {
+    return py::make_tuple(state_of(tail.circuit), state_of(tail.bright));
+}
+
+CandidateTail tail_from(const py::tuple& state) {
+    return *candidate_tail(circuit_from(state[0].cast<py::tuple>()),
+                           extremes_from(state[1].cast<py::tuple>()));
+}
+
+}  // namespace
+
+std::optional<CandidateTail> candidate_tail(Circuit circuit, const Extremes& bright) {
+    auto at = tail_of(circuit, bright, heat_of(circuit, bright));
+    if (!at) return std::nullopt;
+    TailHeat tail = tail_heat(circuit);
+    return CandidateTail{std::move(circuit), bright, std::move(tail), std::move(*at)};
+}
+
+void register_tail(py::module_& module) {
+    py::class_<CandidateTail>(module, "HotTail",
+                              "Where the heat of an element's end goes: cold end, terminal, wire; "
+                              "judged in bright cold.")
+        .def_property_readonly(
+            "run", [](const CandidateTail& tail) { return tail.tail.run; },
+            "the run of wire at the element")
+        .def_property_readonly(
+            "terminals", [](const CandidateTail& tail) { return words_of(tail.tail.tail.place); },
+            "buried, box outside or through wall")
+        .def_property_readonly(
+            "end_of_heat_c", [](const CandidateTail& tail) { return tail.at.end_of_heat_c; },
+            "where the heated length ends [°C]")
+        .def_property_readonly(
+            "wall_c", [](const CandidateTail& tail) { return tail.at.wall_c; },
+            "where the sheath leaves the bed [°C]; None where the terminals are buried")
+        .def_property_readonly(
+            "terminal_c", [](const CandidateTail& tail) { return tail.at.terminal_c; },
+            "of the terminal [°C]")
+        .def_property_readonly(
+            "box_c", [](const CandidateTail& tail) { return tail.at.box_c; },
+            "air in the terminal box [°C], or None")
+        .def_property_readonly(
+            "far_wire_c", [](const CandidateTail& tail) { return tail.at.far_wire_c; },
+            "what the wire tends to [°C]")
+        .def_property_readonly(
+            "terminal_from_heat_m",
+            [](const CandidateTail& tail) { return tail.at.terminal_from_heat_m; },
+            "from the end of the heated length to the terminal [m]")
+        .def_property_readonly(
+            "runaway", [](const CandidateTail& tail) { return tail.at.runaway; },
+            "the wire finds no steady temperature; nothing else holds")
+        .def_property_readonly(
+            "assumed",
+            [](const CandidateTail& tail) {
+                std::vector<Assumption> all = tail.tail.assumed;
+                all.insert(all.end(), tail.at.assumed.begin(), tail.at.assumed.end());
+                return texts_of(all);
+            },
+            "what was assumed")
+        .def(
+            "wire_c",
+            [](const CandidateTail& tail, const py::object& from_terminal_m) {
+                return map_numbers(from_terminal_m, "from_terminal_m", [&](double metres) {
+                    check_argument("from_terminal_m", metres, unit::metre,
+                                   {.low = 0.0, .high = 1000.0});
+                    return tail.at.wire_c(metres);
+                });
+            },
+            py::arg("from_terminal_m"),
+            "Conductor of the wire at a distance from the terminal [°C].")
+        .def(
+            "distance_for_limit_m",
+            [](const CandidateTail& tail, double limit_c) {
+                check_argument("limit_c", limit_c, unit::celsius, {.low = -60.0, .high = 2000.0});
+                return tail.at.distance_for_limit_m(limit_c);
+            },
+            py::arg("limit_c"),
+            "Distance from the terminal beyond which the wire stays at or below a limit [m]; None "
+            "where nowhere.")
+        .def("__repr__",
+             [](const CandidateTail& tail) {
+                 return std::string("<HotTail ") + words_of(tail.tail.tail.place) +
+                        (tail.at.runaway
+                             ? ": runaway>"
+                             : ": terminal " + format_number(tail.at.terminal_c, 4) + " °C>");
+             })
+        .def(py::pickle([](const CandidateTail& tail) { return tail_state(tail); }, &tail_from));
+}
+
+}  // namespace heatmatch::python

@@ -1,0 +1,164 @@
+#include "state.hpp"
+
+#include "heatmatch/catalog/catalog.hpp"
+#include "heatmatch/match/wire_check.hpp"
+#include "heatmatch/text/part_json.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+py::tuple state_of(const WireLimit& limit) {
+    return py::make_tuple(limit.what, limit.limit_c, static_cast<int>(limit.consequence),
+                          limit.source);
+}
+
+WireLimit wire_limit_from(const py::tuple& state) {
+    return {.what = state[0].cast<std::string>(),
+            .limit_c = state[1].cast<double>(),
+            .consequence = static_cast<Severity>(state[2].cast<int>()),
+            .source = state[3].cast<std::string>()};
+}
+
+py::tuple state_of(const InsulationReach& reach) {
+    return py::make_tuple(reach.insulation, reach.family, reach.limit_c, reach.from_m);
+}
+
+InsulationReach insulation_reach_from(const py::tuple& state) {
+    return {.insulation = state[0].cast<std::string>(),
+            .family = state[1].cast<std::string>(),
+            .limit_c = state[2].cast<double>(),
+            .from_m = state[3].cast<std::optional<double>>()};
+}
+
+template <class Item>
+py::tuple tuple_of(const std::vector<Item>& items) {
+    py::tuple states(items.size());
+    for (std::size_t i = 0; i < items.size(); ++i) states[i] = state_of(items[i]);
+    return states;
+}
+
+py::tuple state_of(const WireCheck& check) {
+    py::object would_do = py::none();
+    if (check.would_do) would_do = py::str(part_to_json(Part{*check.would_do}, -1));
+    return py::make_tuple(check.run, check.wire, check.gauge, check.current_a, check.conductor_c,
+                          check.far_c, check.runaway, tuple_of(check.limits), check.decides,
+                          static_cast<int>(check.severity), check.code_ampacity_a,
+                          check.corrected_ampacity_a, check.balance_ampacity_a, check.drop_v,
+                          check.heat_w, check.at_element, tuple_of(check.reach), check.sentence,
+                          would_do, check.would_do_gauge, assumption_states(check.assumed));
+}
+
+WireCheck wire_check_from(const py::tuple& state) {
+    using Maybe = std::optional<double>;
+    WireCheck check{.run = state[0].cast<std::string>(),
+                    .wire = state[1].cast<std::string>(),
+                    .gauge = state[2].cast<std::string>(),
+                    .current_a = state[3].cast<double>(),
+                    .conductor_c = state[4].cast<Maybe>(),
+                    .far_c = state[5].cast<Maybe>(),
+                    .runaway = state[6].cast<bool>(),
+                    .limits = items_from(state[7], wire_limit_from),
+                    .decides = state[8].cast<std::string>(),
+                    .severity = static_cast<Severity>(state[9].cast<int>()),
+                    .code_ampacity_a = state[10].cast<Maybe>(),
+                    .corrected_ampacity_a = state[11].cast<Maybe>(),
+                    .balance_ampacity_a = state[12].cast<Maybe>(),
+                    .drop_v = state[13].cast<double>(),
+                    .heat_w = state[14].cast<double>(),
+                    .at_element = state[15].cast<bool>(),
+                    .reach = items_from(state[16], insulation_reach_from),
+                    .sentence = state[17].cast<std::string>(),
+                    .would_do_gauge = state[19].cast<std::string>(),
+                    .assumed = assumptions_from(state[20])};
+    if (!state[18].is_none()) {
+        check.would_do =
+            std::get<Wire>(part_from_json(PartKind::wire, state[18].cast<std::string>()));
+    }
+    return check;
+}
+
+void register_limits(py::module_& module) {
+    py::class_<WireLimit>(module, "WireLimit", "One limit of a run of wire.")
+        .def_readonly("what", &WireLimit::what, "insulation, plating or joint")
+        .def_readonly("limit_c", &WireLimit::limit_c, "[°C]")
+        .def_property_readonly(
+            "consequence",
+            [](const WireLimit& limit) { return std::string(severity_name(limit.consequence)); },
+            "severity once it is passed")
+        .def_readonly("source", &WireLimit::source, "where it comes from")
+        .def("__repr__",
+             [](const WireLimit& limit) {
+                 return "<WireLimit " + limit.what + ": " + format_number(limit.limit_c, 4) +
+                        " °C>";
+             })
+        .def(py::pickle([](const WireLimit& limit) { return state_of(limit); }, &wire_limit_from));
+    py::class_<InsulationReach>(module, "InsulationReach",
+                                "From where along the wire an insulation would do.")
+        .def_readonly("insulation", &InsulationReach::insulation, "its id")
+        .def_readonly("family", &InsulationReach::family, "its family")
+        .def_readonly("limit_c", &InsulationReach::limit_c, "[°C]")
+        .def_readonly("from_m", &InsulationReach::from_m,
+                      "behind the terminal [m]; None: nowhere on this run")
+        .def("__repr__",
+             [](const InsulationReach& reach) {
+                 return "<InsulationReach " + reach.insulation +
+                        (reach.from_m ? ": from " + format_number(*reach.from_m, 3) + " m>"
+                                      : ": nowhere>");
+             })
+        .def(py::pickle([](const InsulationReach& reach) { return state_of(reach); },
+                        &insulation_reach_from));
+}
+
+}  // namespace
+
+std::vector<WireCheck> checked_wires(const Candidate& candidate, const Catalog* catalog) {
+    const auto parts = catalog == nullptr ? nullptr : catalog->snapshot();
+    const py::gil_scoped_release release;
+    return check_wires(candidate, parts.get());
+}
+
+void register_wire_check(py::module_& module) {
+    register_limits(module);
+    using Check = WireCheck;
+    py::class_<Check>(module, "WireCheck",
+                      "One run: how hot it gets, what melts, and which wire would do.")
+        .def_readonly("run", &Check::run, "its name")
+        .def_readonly("wire", &Check::wire, "id; empty where none was found")
+        .def_readonly("gauge", &Check::gauge, "of its conductor, both ways")
+        .def_readonly("current_a", &Check::current_a, "short circuit in the brightest sun [A]")
+        .def_readonly("conductor_c", &Check::conductor_c, "at its hottest place [°C], or None")
+        .def_readonly("far_c", &Check::far_c, "away from the element [°C], or None")
+        .def_readonly("runaway", &Check::runaway, "no steady temperature")
+        .def_readonly("limits", &Check::limits, "lowest first")
+        .def_readonly("decides", &Check::decides, "the lowest of them")
+        .def_property_readonly(
+            "severity",
+            [](const Check& check) { return std::string(severity_name(check.severity)); },
+            "of its hottest place")
+        .def_readonly("code_ampacity_a", &Check::code_ampacity_a,
+                      "by the table, before correction [A], or None")
+        .def_readonly("corrected_ampacity_a", &Check::corrected_ampacity_a,
+                      "for the heat around it [A], or None")
+        .def_readonly("balance_ampacity_a", &Check::balance_ampacity_a,
+                      "that its own balance allows at its limit [A], or None")
+        .def_readonly("drop_v", &Check::drop_v, "there and back, joints too [V]")
+        .def_readonly("heat_w", &Check::heat_w, "made in it [W]")
+        .def_readonly("at_element", &Check::at_element, "heat of the element comes down it")
+        .def_readonly("reach", &Check::reach,
+                      "of a run at the element: from where which insulation would do")
+        .def_readonly("sentence", &Check::sentence, "what happens to it")
+        .def_readonly("would_do", &Check::would_do,
+                      "the cheapest wire that would do where this one does not, or None")
+        .def_readonly("would_do_gauge", &Check::would_do_gauge, "of that wire")
+        .def_property_readonly(
+            "assumed", [](const Check& check) { return texts_of(check.assumed); },
+            "what was assumed")
+        .def("__repr__",
+             [](const Check& check) {
+                 return "<WireCheck " + check.run + ": " + check.sentence + ">";
+             })
+        .def(py::pickle([](const Check& check) { return state_of(check); }, &wire_check_from));
+}
+
+}  // namespace heatmatch::python
