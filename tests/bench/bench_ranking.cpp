@@ -65,8 +65,10 @@ void screen(benchmark::State& state) {
     installation.panels.clear();
     for (int i = 0; i < 4000; ++i) {
         const auto& panel = starter().panels[static_cast<std::size_t>(i) % starter().panels.size()];
-        installation.panels.push_back(
-            {.group = "group " + std::to_string(i), .panel = panel.id, .count = 10});
+        installation.panels.push_back({.group = "group " + std::to_string(i),
+                                       .panel = panel.id,
+                                       .count = 10,
+                                       .age_years = 0.005 * i});
     }
     std::size_t evaluated = 0;
     for (auto _ : state) {

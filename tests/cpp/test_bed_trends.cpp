@@ -201,7 +201,7 @@ TEST_CASE("days add up in an insulated store, not in a bare pot") {
     drum.days = 1.0;
     const BedTemperatures at_once = bed_temperatures(drum, 60.0);
     CHECK(by_day.bed_mean_c == doctest::Approx(at_once.bed_mean_c).epsilon(1e-6));
-    CHECK(by_day.sheath_c == doctest::Approx(at_once.sheath_c).epsilon(1e-6));
+    CHECK(by_day.sheath_c == doctest::Approx(at_once.sheath_c).epsilon(1e-4));
 }
 
 // Source: energy: what a cold store has taken in after a while is in its sand, but for some 10 %

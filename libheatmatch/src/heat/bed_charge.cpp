@@ -38,7 +38,7 @@ Bulk bulk_of(const BedCharge& charge, const BedGeometry& geometry, double power_
     const double air_k = geometry.air_k;
     Bulk bulk{.bed_k = air_k, .edge_k = air_k};
     constexpr int most_steps = 60;
-    constexpr double close_enough_k = 1e-6;
+    constexpr double close_enough_k = 1e-5;
     for (int step = 0; step < most_steps; ++step) {
         const double ua = charge.shell.loss_w_k(bulk.edge_k, air_k);
         const double k = charge.fill.conductivity.mean(bulk.edge_k, bulk.bed_k);
@@ -101,7 +101,7 @@ double field_k(const BedCharge& charge, const BedGeometry& geometry, const Bulk&
     double before = 0.0;
     const auto settled_k = [&](double hot_k) {
         constexpr int most_steps = 60;
-        constexpr double close_enough_k = 1e-7;
+        constexpr double close_enough_k = 1e-5;
         double moved_before = 0.0;
         for (int step = 0; step < most_steps; ++step) {
             const double theta = bulk_theta + per_spread * (before + spread_at(hot_k));

@@ -60,8 +60,9 @@ double StoreShell::side_surface_k(double edge_k, double air_k) const {
                               : edge_k;
 }
 
+// What a lid is made of is not told: paint.
 double StoreShell::lid_surface_k(double edge_k, double air_k) const {
-    return insulated_surface_k(top_u_w_m2k, wall_emissivity, edge_k, air_k);
+    return insulated_surface_k(top_u_w_m2k, default_emissivity, edge_k, air_k);
 }
 
 std::vector<std::string> missing_sizes(const Store& store) {

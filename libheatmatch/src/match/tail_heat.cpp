@@ -118,7 +118,7 @@ TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double el
     };
     TailTemperatures hotter = solved();
     // A bed that conducts well cools a buried terminal, and heats one behind a short cold end.
-    if (other_w_mk > 0.0 && !hotter.runaway) {
+    if (other_w_mk > 0.0 && hot.place != TerminalPlace::buried && !hotter.runaway) {
         hot.bed_conductivity_w_mk = other_w_mk;
         TailTemperatures conducting = solved();
         if (conducting.runaway || conducting.terminal_c > hotter.terminal_c) hotter = conducting;

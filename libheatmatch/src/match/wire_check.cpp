@@ -77,10 +77,12 @@ std::vector<WireLimit> limits_of(const std::vector<Margin>& margins) {
     for (const Margin& margin : margins) {
         if (!margin.limit || margin.unit != unit::celsius) continue;
         std::string what = margin.name;
-        if (what.starts_with("hot tail ")) what = what.substr(9);
-        const auto [found, is_new] = lowest.try_emplace(
-            what, WireLimit{what, *margin.limit, margin.consequence, margin.source});
-        if (!is_new) found->second.limit_c = std::min(found->second.limit_c, *margin.limit);
+        // Beside the element it is dry and hot: what is said there holds.
+        const bool hot = what.starts_with("hot tail ");
+        if (hot) what = what.substr(9);
+        const WireLimit limit{what, *margin.limit, margin.consequence, margin.source};
+        if (hot) lowest[what] = limit;
+        lowest.try_emplace(what, limit);
     }
     std::vector<WireLimit> limits;
     for (const auto& [what, limit] : lowest) limits.push_back(limit);
