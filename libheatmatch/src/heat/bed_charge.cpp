@@ -1,5 +1,6 @@
 #include "heatmatch/heat/bed_charge.hpp"
 
+#include "heat_input.hpp"
 #include "line_spread.hpp"
 
 #include <algorithm>
@@ -21,6 +22,8 @@ constexpr double pi = 3.14159265358979323846;
 constexpr double stefan_boltzmann = 5.670374419e-8;
 constexpr double day_s = 86400.0;
 constexpr double hottest_k = 3500.0;
+constexpr int most_steps = 60;
+constexpr double close_enough_k = 1e-6;
 
 /// What of a charge does not change with power.
 struct Geometry {
@@ -64,8 +67,6 @@ Bulk bulk_of(const BedCharge& charge, const Geometry& geometry, double power_w) 
         (2.0 * pi * l);
     const double air_k = geometry.air_k;
     Bulk bulk{.bed_k = air_k, .edge_k = air_k};
-    constexpr int most_steps = 60;
-    constexpr double close_enough_k = 1e-6;
     for (int step = 0; step < most_steps; ++step) {
         const double ua = charge.shell.loss_w_k(bulk.edge_k, air_k);
         const double k = charge.fill.conductivity.mean(bulk.edge_k, bulk.bed_k);
@@ -112,8 +113,6 @@ double field_k(const BedCharge& charge, const Geometry& geometry, const Bulk& bu
     const double q = power_w / geometry.heated_m;
     const double bulk_theta = conductivity.theta(bulk.bed_k);
     double hot_k = bulk.bed_k;
-    constexpr int most_steps = 60;
-    constexpr double close_enough_k = 1e-6;
     for (int step = 0; step < most_steps; ++step) {
         const double diffusivity = conductivity.mean(bulk.bed_k, hot_k) /
                                    charge.fill.mean_capacity_j_m3k(bulk.bed_k, hot_k);
@@ -157,8 +156,9 @@ double sheath_k_of(const BedCharge& charge, const Geometry& geometry, const Bulk
         across_gap_k(charge.legs.sheath_radius_m, geometry.distances_m.front(), q, sand_k);
     // The rod warms itself first: C dT/dt = q' - T/Z with Z = rise/q', for constant q'.
     const double rise = sheath_k - bulk.bed_k;
-    if (rise <= 0.0 || charge.rod_j_m_k <= 0.0) return sheath_k;
-    return bulk.bed_k - rise * std::expm1(-geometry.seconds * q / (charge.rod_j_m_k * rise));
+    const double taken_up = charge.rod_j_m_k * rise;
+    if (rise <= 0.0 || taken_up <= 0.0) return sheath_k;
+    return bulk.bed_k - rise * std::expm1(-geometry.seconds * q / taken_up);
 }
 
 double sheath_c_of(const BedCharge& charge, const Geometry& geometry, double power_w) {
@@ -197,6 +197,7 @@ double under_lid_k(const BedCharge& charge, const Geometry& geometry, const Bulk
 }  // namespace
 
 BedTemperatures bed_temperatures(const BedCharge& charge, double power_w) {
+    check_bed_charge(charge, power_w);
     const Geometry geometry = geometry_of(charge);
     const Bulk bulk = bulk_of(charge, geometry, power_w);
     const double sheath_k = sheath_k_of(charge, geometry, bulk, power_w);
@@ -212,7 +213,11 @@ BedTemperatures bed_temperatures(const BedCharge& charge, double power_w) {
 }
 
 double largest_power_w(const BedCharge& charge, double limit_c, double factor) {
-    if (limit_c <= charge.air_c) return 0.0;
+    check_bed_charge(charge, 0.0);
+    check_sheath_limit(limit_c);
+    require_number("charge of a bed", "factor", factor, unit::none, {.low = 0.1, .high = 10.0},
+                   "1 judges the closed form itself");
+    if (limit_c <= charge.air_c + close_enough_k) return 0.0;
     const Geometry geometry = geometry_of(charge);
     const auto excess = [&](double power_w) {
         const double sheath_c = sheath_c_of(charge, geometry, power_w);
@@ -234,6 +239,10 @@ double largest_power_w(const BedCharge& charge, double limit_c, double factor) {
 
 std::optional<double> hours_to_limit(const BedCharge& charge, double power_w, double limit_c,
                                      double longest_h) {
+    check_bed_charge(charge, power_w);
+    check_sheath_limit(limit_c);
+    require_number("charge of a bed", "longest_h", longest_h, unit::hour,
+                   {.low = 1e-3, .high = 1e7}, "say how many hours to look ahead");
     BedCharge at = charge;
     at.days = 1.0;
     const auto excess = [&](double ln_hours) {
@@ -253,6 +262,9 @@ std::optional<double> hours_to_limit(const BedCharge& charge, double power_w, do
 }
 
 double bed_temperature_c(const BedCharge& charge, double power_w, double distance_m) {
+    check_bed_charge(charge, power_w);
+    require_number("charge of a bed", "distance_m", distance_m, unit::metre,
+                   {.low = 0.0, .high = 1000.0}, "metres from the nearest leg");
     const Geometry geometry = geometry_of(charge);
     const Bulk bulk = bulk_of(charge, geometry, power_w);
     return beside_leg_k(charge, geometry, bulk, power_w, distance_m) - zero_celsius_k;
