@@ -153,6 +153,26 @@ double Bed3d::centre_c() const {
     return temperature_.at(theta_[levels_ / 2]) - zero_c;
 }
 
+double Bed3d::probe_c(bool on_x, double from_axis_m) const {
+    double inner_m = 0.0;
+    double inner = 0.0;
+    bool any = false;
+    for (std::size_t c = 0; c < disc_.columns.size(); ++c) {
+        const auto& column = disc_.columns[c];
+        if ((on_x ? column.j : column.i) != 0) continue;
+        const double outer_m = on_x ? column.x_m : column.y_m;
+        const double outer = theta_[c * levels_ + levels_ / 2];
+        if (outer_m >= from_axis_m) {  // Theta is linear between middles
+            const double share = any ? (from_axis_m - inner_m) / (outer_m - inner_m) : 1.0;
+            return temperature_.at(inner + share * (outer - inner)) - zero_c;
+        }
+        inner_m = outer_m;
+        inner = outer;
+        any = true;
+    }
+    throw std::invalid_argument("the probe is at the wall");
+}
+
 double Bed3d::bed_mean_c() const {
     double sum = 0.0;
     double mass = 0.0;

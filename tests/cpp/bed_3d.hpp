@@ -53,6 +53,8 @@ class Bed3d {
     [[nodiscard]] std::size_t cells() const { return theta_.size(); }
     /// At the centre of the store [°C].
     [[nodiscard]] double centre_c() const;
+    /// At half the height on the x axis (on which a row of legs lies) or on the y axis [°C].
+    [[nodiscard]] double probe_c(bool on_x, double from_axis_m) const;
 
   private:
     struct Source {

@@ -2,6 +2,7 @@
 
 #include "air_gap.hpp"
 #include "bed_geometry.hpp"
+#include "heat_input.hpp"
 #include "line_spread.hpp"
 
 #include <algorithm>
@@ -137,8 +138,9 @@ double sheath_k_of(const BedCharge& charge, const BedGeometry& geometry, const B
         across_gap_k(charge.legs.sheath_radius_m, geometry.distances_m.front(), q, sand_k);
     // The rod warms itself first: C dT/dt = q' - T/Z with Z = rise/q', for constant q'.
     const double rise = sheath_k - bulk.bed_k;
-    if (rise <= 0.0 || charge.rod_j_m_k <= 0.0) return sheath_k;
-    return bulk.bed_k - rise * std::expm1(-geometry.seconds * q / (charge.rod_j_m_k * rise));
+    const double taken_up = charge.rod_j_m_k * rise;
+    if (rise <= 0.0 || taken_up <= 0.0) return sheath_k;
+    return bulk.bed_k - rise * std::expm1(-geometry.seconds * q / taken_up);
 }
 
 double sheath_c_of(const BedCharge& charge, const BedGeometry& geometry, double power_w) {
@@ -177,10 +179,12 @@ double under_lid_k(const BedCharge& charge, const BedGeometry& geometry, const B
 }  // namespace
 
 double sheath_only_c(const BedCharge& charge, double power_w) {
+    check_bed_charge(charge, power_w);
     return sheath_c_of(charge, bed_geometry(charge), power_w);
 }
 
 double wall_only_c(const BedCharge& charge, double power_w) {
+    check_bed_charge(charge, power_w);
     const Bulk bulk = bulk_of(charge, bed_geometry(charge), power_w);
     const double air_k = charge.air_c + zero_celsius_k;
     const double spot_k =
@@ -189,6 +193,7 @@ double wall_only_c(const BedCharge& charge, double power_w) {
 }
 
 BedTemperatures bed_temperatures(const BedCharge& charge, double power_w, bool with_lid) {
+    check_bed_charge(charge, power_w);
     const BedGeometry geometry = bed_geometry(charge);
     const Bulk bulk = bulk_of(charge, geometry, power_w);
     const double sheath_k = sheath_k_of(charge, geometry, bulk, power_w);
@@ -205,7 +210,12 @@ BedTemperatures bed_temperatures(const BedCharge& charge, double power_w, bool w
 }
 
 double largest_power_w(const BedCharge& charge, double limit_c, double factor) {
-    if (limit_c <= charge.air_c) return 0.0;
+    check_bed_charge(charge, 0.0);
+    check_sheath_limit(limit_c);
+    require_number("charge of a bed", "factor", factor, unit::none, {.low = 0.1, .high = 10.0},
+                   "1 judges the closed form itself");
+    constexpr double close_enough_k = 1e-6;
+    if (limit_c <= charge.air_c + close_enough_k) return 0.0;
     const BedGeometry geometry = bed_geometry(charge);
     const auto excess = [&](double power_w) {
         const double sheath_c = sheath_c_of(charge, geometry, power_w);
@@ -227,6 +237,10 @@ double largest_power_w(const BedCharge& charge, double limit_c, double factor) {
 
 std::optional<double> hours_to_limit(const BedCharge& charge, double power_w, double limit_c,
                                      double longest_h) {
+    check_bed_charge(charge, power_w);
+    check_sheath_limit(limit_c);
+    require_number("charge of a bed", "longest_h", longest_h, unit::hour,
+                   {.low = 1e-3, .high = 1e7}, "say how many hours to look ahead");
     BedCharge at = charge;
     at.days = 1.0;
     const auto excess = [&](double ln_hours) {
@@ -246,6 +260,9 @@ std::optional<double> hours_to_limit(const BedCharge& charge, double power_w, do
 }
 
 double bed_temperature_c(const BedCharge& charge, double power_w, double distance_m) {
+    check_bed_charge(charge, power_w);
+    require_number("charge of a bed", "distance_m", distance_m, unit::metre,
+                   {.low = 0.0, .high = 1000.0}, "metres from the nearest leg");
     const BedGeometry geometry = bed_geometry(charge);
     const Bulk bulk = bulk_of(charge, geometry, power_w);
     return beside_leg_k(charge, geometry, bulk, power_w, distance_m) - zero_celsius_k;

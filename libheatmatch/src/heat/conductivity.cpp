@@ -1,5 +1,7 @@
 #include "heatmatch/heat/conductivity.hpp"
 
+#include "heat_input.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -17,6 +19,13 @@ constexpr double hottest_k = 6000.0;
 
 double cube(double x) {
     return x * x * x;
+}
+
+/// Large stones of a low k20 would conduct less than nothing in the cold: below the reference no
+/// more than half of k20 counts as radiation.
+double radiation_at(double t_k, double radiation, double k20_w_mk) {
+    if (t_k >= reference_k) return radiation;
+    return std::min(radiation, 0.5 * k20_w_mk / cube(reference_k));
 }
 
 }  // namespace
@@ -54,7 +63,7 @@ Conductivity Conductivity::constant(double k_w_mk) {
 double Conductivity::at(double t_k) const {
     if (points_.empty()) {
         return k20_w_mk_ * std::sqrt(std::sqrt(t_k / reference_k)) +
-               radiation_ * (cube(t_k) - cube(reference_k));
+               radiation_at(t_k, radiation_, k20_w_mk_) * (cube(t_k) - cube(reference_k));
     }
     if (t_k <= points_.front().t_k) return points_.front().k_w_mk;
     if (t_k >= points_.back().t_k) return points_.back().k_w_mk;
@@ -70,8 +79,9 @@ double Conductivity::theta(double t_k) const {
         const double x = t_k / reference_k;
         const double lattice = k20_w_mk_ * reference_k / 1.25 * (x * std::sqrt(std::sqrt(x)) - 1.0);
         const double reference3 = cube(reference_k);
-        return lattice + radiation_ * ((t_k * cube(t_k) - reference_k * reference3) / 4.0 -
-                                       reference3 * (t_k - reference_k));
+        return lattice + radiation_at(t_k, radiation_, k20_w_mk_) *
+                             ((t_k * cube(t_k) - reference_k * reference3) / 4.0 -
+                              reference3 * (t_k - reference_k));
     }
     if (t_k <= points_.front().t_k) {
         return points_.front().theta_w_m + points_.front().k_w_mk * (t_k - points_.front().t_k);
@@ -126,6 +136,7 @@ double HeatCapacity::mean(double a_k, double b_k) const {
 }
 
 BedFill bed_fill(const Medium& medium, ConductivityEnd end, bool moist) {
+    check_fill(medium);
     BedFill fill{.heat_capacity = HeatCapacity(medium.heat_capacity_j_kgk),
                  .density_kg_m3 = medium.density_kg_m3};
     const std::string title = "medium \"" + medium.id + '"';

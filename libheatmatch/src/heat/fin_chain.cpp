@@ -58,7 +58,9 @@ void check(std::span<const FinSegment> segments, const FinEnds& ends) {
         const bool infinite = std::isinf(each.length_m);
         const bool open_left = i == 0 && !ends.left_c;
         const bool open_right = i + 1 == segments.size() && !ends.right_c;
-        if (!(each.length_m > 0.0)) refuse(i, "length_m", each.length_m, "> 0", "leave it out");
+        if (!(each.length_m >= shortest_segment_m)) {
+            refuse(i, "length_m", each.length_m, "> 0, 1 nm at least", "leave it out");
+        }
         if (infinite && open_left == open_right) {
             refuse(i, "length_m", each.length_m, "finite", "only an outer end may be infinite");
         }

@@ -87,7 +87,7 @@ class TailModel {
         layout.segments.push_back(
             {endless, heated, bed_loss_, tail_.bed_c, bed_loss_ * (tail_.sheath_c - tail_.bed_c)});
         const auto add = [&layout](const FinSegment& segment) {
-            if (segment.length_m > 0.0) layout.segments.push_back(segment);
+            if (segment.length_m >= shortest_segment_m) layout.segments.push_back(segment);
         };
         add({tail_.cold_length_m, cold, bed_loss_, tail_.bed_c, pin});
         layout.wall = layout.segments.size() - 1;

@@ -1,6 +1,9 @@
 #include "heatmatch/heat/leg_layout.hpp"
 
+#include "heat_input.hpp"
+
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "heatmatch/base/error.hpp"
@@ -13,7 +16,9 @@ namespace {
 constexpr double pi = 3.14159265358979323846;
 constexpr double default_leg_spacing_mm = 50.0;
 constexpr double default_element_spacing_mm = 60.0;
-constexpr double clearance_m = 0.02;  // under and over legs of unknown number, from memory
+constexpr int most_elements = 10000;
+constexpr std::size_t most_legs = 1000;  // laying out goes with their square
+constexpr double clearance_m = 0.02;     // under and over legs of unknown number, from memory
 
 /// Bundles of `row` legs each, `columns` of them side by side, centred.
 std::vector<LegLayout::Leg> laid_out(int bundles, int row, double leg_m, double bundle_m,
@@ -164,14 +169,21 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
                             .allowed = "> 0 mm",
                             .remedy = "measure the element"});
     }
-    if (elements < 1) {
-        throw InvalidInput({.part = title,
-                            .field = "elements",
-                            .value = std::to_string(elements),
-                            .allowed = "at least 1",
-                            .remedy = "say how many of them heat the store"});
+    constexpr auto used = std::to_array<std::string_view>(
+        {"sheath_diameter_mm", "heated_length_mm", "legs", "leg_spacing_mm"});
+    require_fields(element_fields(), &element, title, used);
+    if (elements < 1 || elements > most_elements) {
+        throw InvalidInput(
+            {.part = title,
+             .field = "elements",
+             .value = std::to_string(elements),
+             .allowed = elements < 1 ? "at least 1" : "at most " + std::to_string(most_elements),
+             .remedy = "say how many of them heat the store"});
     }
     const StoreShell shell = store_shell(store);
+    constexpr auto spacings =
+        std::to_array<std::string_view>({"element_spacing_mm", "spreader_diameter_mm"});
+    require_fields(store_fields(), &store, "store", spacings);
     LegLayout layout;
     layout.sheath_radius_m = *element.sheath_diameter_mm / 2000.0;
     layout.radius_m =
@@ -199,6 +211,12 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
         bundles = elements * row;
         bundle_mm = std::min(leg_mm, bundle_mm);
         row = 1;
+    }
+    if (static_cast<std::size_t>(bundles) * static_cast<std::size_t>(row) > most_legs) {
+        layout.misfit = std::to_string(bundles) + " times " + std::to_string(row) +
+                        " heated legs are more than the " + std::to_string(most_legs) +
+                        " that are laid out";
+        return layout;
     }
     bool any_fits = false;  // of those that fit the narrowest, else the narrowest
     for (int columns = 1; columns <= bundles; ++columns) {

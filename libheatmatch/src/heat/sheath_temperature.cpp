@@ -1,5 +1,7 @@
 #include "heatmatch/heat/sheath_temperature.hpp"
 
+#include "heat_input.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -14,25 +16,16 @@ namespace {
 constexpr double pi = 3.14159265358979323846;
 constexpr double boiling_c = 100.0;
 
-void check_number(const std::string& field, double value, const Unit& unit, const Range& range,
-                  const std::string& remedy) {
-    if (std::isfinite(value) && range.holds(value)) return;
-    throw InvalidInput({.part = "charge of the store",
-                        .field = field,
-                        .value = format_quantity(value, unit, UnitSystem::si, 8),
-                        .allowed = range.text(unit),
-                        .remedy = remedy});
-}
-
 void check_charge(const StoreCharge& charge) {
-    check_number("power_w", charge.power_w, unit::watt, {.low = 0.0, .high = 1e6},
-                 "give the power of the whole bank");
-    check_number("hours", charge.hours, unit::hour, {.low = 0.0, .high = 24.0, .low_open = true},
-                 "a day has at most 24; more days are counted by `days`");
-    check_number("air_c", charge.air_c, unit::celsius, {.low = -60.0, .high = 80.0},
-                 "give the air around the store in °C");
-    check_number("days", charge.days, unit::none, {.low = 1.0, .high = 3660.0},
-                 "at least one day charges it");
+    require_number("charge of the store", "power_w", charge.power_w, unit::watt,
+                   {.low = 0.0, .high = 1e6}, "give the power of the whole bank");
+    require_number("charge of the store", "hours", charge.hours, unit::hour,
+                   {.low = 0.0, .high = 24.0, .low_open = true},
+                   "a day has at most 24; more days are counted by `days`");
+    require_number("charge of the store", "air_c", charge.air_c, unit::celsius,
+                   {.low = -60.0, .high = 80.0}, "give the air around the store in °C");
+    require_number("charge of the store", "days", charge.days, unit::none,
+                   {.low = 1.0, .high = 3660.0}, "at least one day charges it");
 }
 
 TemperatureBand band_of(const std::array<BedTemperatures, 3>& ends,
@@ -83,6 +76,7 @@ double water_k(const Medium& medium, const StoreShell& shell, const StoreCharge&
 /// The sheath gives its heat off by free convection until bubbles do it better.
 SheathTemperature in_liquid(const Medium& medium, const Store& store, const LegLayout& legs,
                             const StoreCharge& charge) {
+    check_fill(medium);
     const StoreShell shell = store_shell(store);
     const double air_k = charge.air_c + zero_celsius_k;
     const double bulk_k = water_k(medium, shell, charge);

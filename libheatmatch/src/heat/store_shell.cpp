@@ -1,5 +1,7 @@
 #include "heatmatch/heat/store_shell.hpp"
 
+#include "heat_input.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -90,6 +92,7 @@ StoreShell store_shell(const Store& store) {
                             .allowed = field.range.text(field.unit),
                             .remedy = "measure the inside of the vessel"});
     }
+    check_store_sizes(store);
     StoreShell shell;
     shell.height_m = *store.height_m;
     double around = 0.0;

@@ -1,6 +1,9 @@
 #include "wire_cooling.hpp"
 
+#include "heat_input.hpp"
+
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "heatmatch/base/units.hpp"
@@ -33,10 +36,34 @@ double adjustment(int loaded) {
 /// insulation. @cite bs-7671-523-9
 constexpr double cavity_fill_w_mk = 0.04;
 
+void check_surroundings(double around_c, const Surroundings& surroundings, const BedAround& bed) {
+    const auto require = [](const char* field, double value, const Unit& unit, const Range& range,
+                            const char* remedy) {
+        require_number("around the wire", field, value, unit, range, remedy);
+    };
+    require("air_c", around_c, unit::celsius, {.low = -100.0, .high = 1500.0},
+            "state it in degrees Celsius");
+    require("irradiance_w_m2", surroundings.irradiance_w_m2.value_or(0.0), unit::watt_per_m2,
+            {.low = 0.0, .high = 1e4}, "full sun has 1000 W/m2");
+    require("wind_m_s", surroundings.wind_m_s.value_or(0.0), unit::metre_per_second,
+            {.low = 0.0, .high = 100.0}, "still air has 0 m/s");
+    require("conductivity_w_mk", bed.conductivity_w_mk.value_or(dry_sand_low_w_mk),
+            unit::watt_per_m_k, {.low = 0.0, .high = 1e4, .low_open = true},
+            "dry sand has 0.2 to 0.35");
+}
+
 }  // namespace
 
 WireGeometry wire_geometry(const Wire& wire, const Insulation* insulation,
                            std::vector<Assumption>& assumed) {
+    constexpr auto used = std::to_array<std::string_view>(
+        {"area_mm2", "strands", "resistance_ohm_per_km", "outer_diameter_mm"});
+    require_fields(wire_fields(), &wire, title_of(wire), used);
+    if (insulation != nullptr && insulation->conductivity_w_mk) {
+        require_number("insulation \"" + insulation->id + '"', "conductivity_w_mk",
+                       *insulation->conductivity_w_mk, unit::watt_per_m_k,
+                       {.low = 0.0, .high = 1e4, .low_open = true}, "plastics have 0.1 to 0.4");
+    }
     constexpr double default_wall_mm = 0.8;
     constexpr double default_conductivity = 0.2;
     const double conductor_mm = conductor_diameter_mm(wire);
@@ -68,6 +95,7 @@ std::optional<WireCooling> wire_cooling(const Wire& wire, const WireGeometry& ge
     const std::optional<double> around =
         in_bed && !surroundings.air_c ? bed.temperature_c : surroundings.air_c;
     if (!around) return std::nullopt;
+    check_surroundings(*around, surroundings, bed);
     WireCooling cooling{.around_c = *around};
     const int loaded = std::max(1, surroundings.loaded_conductors.value_or(1));
     if (in_bed || surroundings.kind == "cavity") {

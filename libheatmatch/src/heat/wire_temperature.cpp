@@ -1,5 +1,6 @@
 #include "heatmatch/heat/wire_temperature.hpp"
 
+#include "heat_input.hpp"
 #include "wire_cooling.hpp"
 
 #include <algorithm>
@@ -79,6 +80,8 @@ std::optional<ConductorTemperature> conductor_temperature(const Wire& wire,
                                                           double current_a,
                                                           const Surroundings& surroundings,
                                                           const BedAround& bed) {
+    require_number("current of the wire", "current_a", current_a, unit::ampere,
+                   {.low = 0.0, .high = 1e6}, "state it in amperes, whatever its direction");
     std::vector<Assumption> assumed;
     const WireGeometry geometry = wire_geometry(wire, insulation, assumed);
     const auto cooling = wire_cooling(wire, geometry, surroundings, bed, assumed);
@@ -93,6 +96,8 @@ std::optional<ConductorTemperature> conductor_temperature(const Wire& wire,
 std::optional<double> ampacity_by_balance_a(const Wire& wire, const Insulation* insulation,
                                             double limit_c, const Surroundings& surroundings,
                                             const BedAround& bed) {
+    require_number("ampacity of the wire", "limit_c", limit_c, unit::celsius,
+                   {.low = -273.15, .high = 1500.0}, "state the limit of the conductor in °C");
     std::vector<Assumption> assumed;
     const WireGeometry geometry = wire_geometry(wire, insulation, assumed);
     const auto cooling = wire_cooling(wire, geometry, surroundings, bed, assumed);

@@ -34,7 +34,8 @@ struct BedTemperatures {
 /// `Theta(Ts) = Theta(Tb) + q'/(2 pi) sum_j (asinh(L/2 d_j) - asinh(L/2 rho_j))`,
 /// `rho_j = (d_j^-4 exp(-2 E1(d_j²/4at)) + rm^-4)^(-1/4)` on a bulk of one time constant: each leg
 /// a line source, E1 the exponential integral; `rho_0 = ((d_0² + 2.246 a t)^-2 + rm^-4)^(-1/4)` at
-/// the leg's own surface. The rod's own heat capacity slows the first minutes. @cite carslaw-jaeger
+/// the leg's own surface. The rod's own heat capacity slows the first minutes. Throws InvalidInput,
+/// as all of a charge here do, for numbers that have no meaning. @cite carslaw-jaeger
 /// The lid costs most of the time: without it `lid_c` is the air's.
 [[nodiscard]] BedTemperatures bed_temperatures(const BedCharge& charge, double power_w,
                                                bool with_lid = true);

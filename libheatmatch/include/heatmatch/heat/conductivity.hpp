@@ -15,8 +15,9 @@ class Conductivity {
   public:
     /// Dry grains: `k = k20 (T/293.15)^0.25 + C d (T^3 - 293.15^3)`, C = 1.856e-7 W/m2K4 (radiation
     /// between grains of emissivity 0.9), T in K. Scaled at 20 °C it is 4 % above the packed-bed
-    /// law of quartz sand of 0.5 mm at most, 9 % at 0.2 mm, for 20..900 °C (tests print it). @cite
-    /// zehner-schlunder-1970 @cite bauer-schlunder-1978
+    /// law of quartz sand of 0.5 mm at most, 9 % at 0.2 mm, for 20..900 °C (tests print it). Below
+    /// 20 °C C d counts at most as half of k20. @cite zehner-schlunder-1970 @cite
+    /// bauer-schlunder-1978
     [[nodiscard]] static Conductivity of_grains(double k20_w_mk, double grain_mm);
     /// Measured values, piecewise linear, times a factor; constant beyond the ends.
     [[nodiscard]] static Conductivity of_table(const std::vector<TablePoint>& table,

@@ -7,6 +7,9 @@
 
 namespace heatmatch {
 
+/// What is shorter conducts without a drop and has no place in a chain.
+inline constexpr double shortest_segment_m = 1e-9;
+
 /// A uniform stretch of rod, tube or wire that conducts along itself and loses heat sideways.
 struct FinSegment {
     double length_m = std::numeric_limits<double>::infinity();  //!< of the two ends only: infinite

@@ -41,8 +41,8 @@ struct LegLayout {
 
 /// The legs of `elements` equal elements in a store. Unknown legs are as many as it takes to fit;
 /// unknown spacings are 50 mm between legs and 60 mm between elements (from memory). Throws
-/// InvalidInput for missing lengths and without an element; what does not fit, or overlaps, is told
-/// by `misfit`.
+/// InvalidInput for missing lengths, for numbers out of range and without an element; what does not
+/// fit, or overlaps, is told by `misfit`, and so are more than 1000 legs, which are not laid out.
 [[nodiscard]] LegLayout leg_layout(const Element& element, int elements, const Store& store);
 
 }  // namespace heatmatch

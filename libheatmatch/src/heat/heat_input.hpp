@@ -1,0 +1,34 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "heatmatch/base/field.hpp"
+#include "heatmatch/heat/bed_charge.hpp"
+#include "heatmatch/parts/medium.hpp"
+#include "heatmatch/setting/store.hpp"
+
+namespace heatmatch {
+
+/// Throws InvalidInput unless a number is finite and within its range.
+void require_number(std::string_view part, const char* field, double value, const Unit& unit,
+                    const Range& range, const char* remedy);
+
+/// The same for those fields of a record, against their table.
+void require_fields(std::span<const Field> fields, const void* record, const std::string& part,
+                    std::span<const std::string_view> names);
+
+/// Throws InvalidInput where a number of a fill has no meaning.
+void check_fill(const Medium& medium);
+
+/// Throws InvalidInput where a size, emissivity or loss of a store has no meaning.
+void check_store_sizes(const Store& store);
+
+/// Throws InvalidInput where a number of a charge or its power has no meaning.
+void check_bed_charge(const BedCharge& charge, double power_w);
+
+/// Throws InvalidInput where a sheath's limit has no meaning.
+void check_sheath_limit(double limit_c);
+
+}  // namespace heatmatch
