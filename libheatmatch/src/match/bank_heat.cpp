@@ -11,6 +11,7 @@ namespace heatmatch {
 
 namespace {
 
+constexpr double most_bank_w = 1e6;  // beyond it every liquid boils
 // Near the worst of all gaps: a narrower one conducts, a wider one has more surface of sand.
 constexpr double settled_gap_m = 0.0007;
 
@@ -26,11 +27,11 @@ StoreCharge charge_of(const FilledStore& store, bool stagnation) {
 
 HeatPoint at_in_liquid(const BankHeat& heat, double element_w) {
     StoreCharge charge = charge_of(*heat.store, false);
-    charge.power_w = element_w * heat.elements;
+    charge.power_w = std::min(element_w * heat.elements, most_bank_w);
     const SheathTemperature now = sheath_temperature(heat.store->medium, heat.store->store,
                                                      heat.element, heat.elements, charge);
     charge = charge_of(*heat.store, true);
-    charge.power_w = element_w * heat.elements;
+    charge.power_w = std::min(element_w * heat.elements, most_bank_w);
     const SheathTemperature later = sheath_temperature(heat.store->medium, heat.store->store,
                                                        heat.element, heat.elements, charge);
     constexpr double boiling_c = 99.9;
