@@ -76,7 +76,8 @@ double left_over(const BedGeometry& geometry, std::span<const double> distances_
         return line_spread(shape, distances_m, diffusivity * seconds);
     };
     double sum = 0.0;
-    for (double day = 1.0; day < geometry.days; day += 1.0) {
+    for (int before = 1; before < geometry.days; ++before) {
+        const double day = before;
         const double left = after(day * day_s + geometry.seconds) - after(day * day_s);
         sum += left;
         if (left < negligible) break;

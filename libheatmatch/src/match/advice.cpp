@@ -66,8 +66,9 @@ void advise_length(Advice& advice, const Circuit& circuit, bool with_stagnation)
     constexpr double longest = 20.0;
     // Grows by an eighth until it passes; past the vessel nothing fits, so the watts a centimetre
     // that it may take now stand for it.
-    for (double length_mm = now_mm; length_mm <= longest * now_mm; length_mm *= 1.125) {
-        if (!passes(length_mm)) continue;
+    double length_mm = now_mm;
+    while (length_mm <= longest * now_mm && !passes(length_mm)) length_mm *= 1.125;
+    if (length_mm <= longest * now_mm) {
         advice.heated_length_mm = smallest(now_mm, length_mm, passes);
         advice.length_fits = true;
         return;
@@ -87,10 +88,10 @@ void advise_spacing(Advice& advice, const Circuit& circuit, bool with_stagnation
     constexpr double step = 1.1;
     const double widest_mm = 2000.0 * circuit.heat->careful.shell.radius_m;
     const double now_mm = circuit.heat->store->store.element_spacing_mm.value_or(60.0);
-    for (double spacing_mm = now_mm; spacing_mm <= widest_mm; spacing_mm *= step) {
-        if (!passes(spacing_mm)) continue;
+    double spacing_mm = now_mm;
+    while (spacing_mm <= widest_mm && !passes(spacing_mm)) spacing_mm *= step;
+    if (spacing_mm <= widest_mm) {
         advice.element_spacing_mm = smallest(now_mm, spacing_mm, passes);
-        return;
     }
 }
 

@@ -145,6 +145,7 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
         }
     }
     std::vector<const Bank*> distinct;
+    distinct.reserve(first.size());
     for (const std::size_t index : first) distinct.push_back(&context.banks[index]);
     context.run_at_element = runs_at_element(parts, installation);
     const std::vector<BankLimit> limits =

@@ -85,6 +85,7 @@ std::vector<WireLimit> limits_of(const std::vector<Margin>& margins) {
         lowest.try_emplace(what, limit);
     }
     std::vector<WireLimit> limits;
+    limits.reserve(lowest.size());
     for (const auto& [what, limit] : lowest) limits.push_back(limit);
     std::sort(limits.begin(), limits.end(),
               [](const WireLimit& a, const WireLimit& b) { return a.limit_c < b.limit_c; });
