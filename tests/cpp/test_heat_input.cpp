@@ -123,6 +123,10 @@ TEST_CASE("a wire out of range is refused, and a cold end of no length counts as
     const double at_once_c = tail_temperatures(tail, lead, nullptr).terminal_c;
     tail.cold_length_m = 5e-324;
     CHECK(tail_temperatures(tail, lead, nullptr).terminal_c == at_once_c);
+    tail.beyond_m = 0.0;
+    const double in_wall_c = tail_temperatures(tail, lead, nullptr).terminal_c;
+    tail.beyond_m = 5e-324;
+    CHECK(tail_temperatures(tail, lead, nullptr).terminal_c == in_wall_c);
 }
 
 // Source: the law itself, `k20 (T/T0)^0.25 + C d (T^3 - T0^3)`: from -100 °C on it must conduct.

@@ -95,7 +95,7 @@ class TailModel {
         const double near_c = box ? air.box_c : tail_.air_c;
         if (tail_.place != TerminalPlace::buried) {
             add({tail_.wall_m, cold, 0.0, tail_.air_c, pin});
-            layout.beyond = tail_.beyond_m > 0.0;
+            layout.beyond = tail_.beyond_m >= shortest_segment_m;
             add({tail_.beyond_m, cold, air.sheath_w_mk, near_c, pin});
         }
         layout.first_wire = layout.segments.size();

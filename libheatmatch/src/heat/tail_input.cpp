@@ -27,7 +27,7 @@ void require(const char* field, double value, const Unit& unit, const Range& ran
 
 void check_hot_tail(const HotTail& tail) {
     constexpr Range temperature{.low = -60.0, .high = 1500.0};
-    constexpr Range above_zero{.low = 0.0, .high = 1e4, .low_open = true};
+    constexpr Range above_zero{.low = 1e-6, .high = 1e4};
     constexpr Range length{.low = 0.0, .high = 100.0};
     const char* degrees = "state it in degrees Celsius";
     const char* metres = "lengths are in metres";

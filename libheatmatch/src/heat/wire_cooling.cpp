@@ -48,8 +48,7 @@ void check_surroundings(double around_c, const Surroundings& surroundings, const
     require("wind_m_s", surroundings.wind_m_s.value_or(0.0), unit::metre_per_second,
             {.low = 0.0, .high = 100.0}, "still air has 0 m/s");
     require("conductivity_w_mk", bed.conductivity_w_mk.value_or(dry_sand_low_w_mk),
-            unit::watt_per_m_k, {.low = 0.0, .high = 1e4, .low_open = true},
-            "dry sand has 0.2 to 0.35");
+            unit::watt_per_m_k, {.low = 1e-6, .high = 1e4}, "dry sand has 0.2 to 0.35");
 }
 
 }  // namespace
@@ -62,7 +61,7 @@ WireGeometry wire_geometry(const Wire& wire, const Insulation* insulation,
     if (insulation != nullptr && insulation->conductivity_w_mk) {
         require_number("insulation \"" + insulation->id + '"', "conductivity_w_mk",
                        *insulation->conductivity_w_mk, unit::watt_per_m_k,
-                       {.low = 0.0, .high = 1e4, .low_open = true}, "plastics have 0.1 to 0.4");
+                       {.low = 1e-6, .high = 1e4}, "plastics have 0.1 to 0.4");
     }
     constexpr double default_wall_mm = 0.8;
     constexpr double default_conductivity = 0.2;
