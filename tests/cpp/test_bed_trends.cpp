@@ -254,6 +254,12 @@ TEST_CASE("settled sand makes the sheath hotter, the sooner the emptier") {
         CHECK(at_c > last_c);
         CHECK(at_c < last_c + 60.0);
         last_c = at_c;
+        // The short way is a little hotter: it does not count that the sand's surface has grown.
+        const BedCharge touching = pot_hairpin();
+        const double touching_c = bed_temperatures(touching, power_w).sheath_c;
+        const double short_c = heatmatch::settled_sheath_c(touching, power_w, touching_c, gap_m);
+        CHECK(short_c > at_c);
+        CHECK(short_c < at_c + 0.1 * (at_c - touching.air_c));
     }
     const double outer_c = bed_temperature_c(settled, power_w, 0.0);
     const double emitted = 1.0 / (1.0 / 0.8 + 4.0 / 5.0 * (1.0 / 0.8 - 1.0));

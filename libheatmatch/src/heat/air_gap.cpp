@@ -5,7 +5,9 @@
 
 #include <boost/math/tools/roots.hpp>
 
+#include "heatmatch/base/units.hpp"
 #include "heatmatch/heat/air.hpp"
+#include "heatmatch/heat/bed_charge.hpp"
 
 namespace heatmatch {
 
@@ -35,6 +37,13 @@ double across_gap_k(double sheath_m, double outer_m, double w_per_m, double oute
     return boost::math::tools::toms748_solve(surplus, outer_k, hottest_k,
                                              boost::math::tools::eps_tolerance<double>(40), steps)
         .second;
+}
+
+double settled_sheath_c(const BedCharge& charge, double power_w, double sheath_c, double gap_m) {
+    const double radius_m = charge.legs.sheath_radius_m;
+    return across_gap_k(radius_m, radius_m + gap_m, power_w / charge.legs.heated_length_m(),
+                        sheath_c + zero_celsius_k) -
+           zero_celsius_k;
 }
 
 }  // namespace heatmatch

@@ -63,7 +63,7 @@ HeatPoint BankHeat::at(double element_w) const {
         .sheath_band = {.low_c = high.sheath_c,
                         .typical_c = typical.sheath_c,
                         .high_c = low.sheath_c},
-        .void_c = sheath_only_c(settled, power_w),
+        .void_c = settled_sheath_c(likely, power_w, typical.sheath_c, settled_gap_m),
         .bed_mean_c = typical.bed_mean_c,
         .wall_c = std::max({low.wall_c, typical.wall_c, high.wall_c}),
         .lid_c = high.lid_c,
@@ -146,8 +146,6 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
     heat->careful = charged(false, ConductivityEnd::low);
     heat->likely = charged(false, ConductivityEnd::typical);
     heat->conducting = charged(false, ConductivityEnd::high);
-    heat->settled = heat->likely;
-    heat->settled.gap_m = std::max(heat->settled.gap_m, settled_gap_m);
     heat->stagnant = charged(true, ConductivityEnd::low);
     heat->stagnant_out = charged(true, ConductivityEnd::high);
     if (filled.store.moist.value_or(false) && filled.medium.moist_k_w_mk) {

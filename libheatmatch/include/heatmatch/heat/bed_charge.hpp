@@ -45,6 +45,11 @@ struct BedTemperatures {
 [[nodiscard]] double sheath_only_c(const BedCharge& charge, double power_w);
 [[nodiscard]] double wall_only_c(const BedCharge& charge, double power_w);
 
+/// A sheath of `sheath_c` in touching sand, where the sand has settled `gap_m` away: as hot again
+/// as it takes to cross that gap; a little much, for the sand's surface grows with the gap [°C].
+[[nodiscard]] double settled_sheath_c(const BedCharge& charge, double power_w, double sheath_c,
+                                      double gap_m);
+
 /// The rise of a verdict over that of the closed form: what it may be short of.
 inline constexpr double verdict_factor = 1.10;
 

@@ -42,7 +42,6 @@ struct BankHeat {
     std::optional<double> coil_limit_c{};
     BedCharge careful{};       //!< low conductivity
     BedCharge likely{};        //!< typical
-    BedCharge settled{};       //!< typical, with a gap of air around the sheath
     BedCharge conducting{};    //!< high
     BedCharge stagnant{};      //!< low, fourteen days in the hottest air
     BedCharge stagnant_out{};  //!< high, the same
