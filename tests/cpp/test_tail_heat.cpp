@@ -43,6 +43,14 @@ TEST_CASE("outside the wall the sheath beyond it is taken from the cold length")
     }));
 }
 
+TEST_CASE("an element that is no tube has no cold end to judge, and no exception") {
+    for (const double diameter_mm : {0.5, 150.0}) {
+        Circuit circuit = with_runs({{"a", "bank"}});
+        circuit.bank.element.sheath_diameter_mm = diameter_mm;
+        CHECK_FALSE(heatmatch::tail_heat(circuit).known());
+    }
+}
+
 TEST_CASE("each element's own current heats its contact") {
     const Circuit circuit = with_runs({{"a", "bank"}});
     heatmatch::TailHeat tail = heatmatch::tail_heat(circuit);

@@ -14,6 +14,8 @@ constexpr double default_contact_ohm = 0.005;
 constexpr double longest_beyond_m = 0.03;
 constexpr double nearest_bed_m = 0.025;
 constexpr double thinnest_tube_mm = 2.0;
+constexpr double thickest_tube_mm = 100.0;
+constexpr double most_a = 1e4;
 // Beyond it everything has failed: what is hotter counts as this.
 constexpr double hottest_c = 1500.0;
 constexpr double still_water_w_mk = 0.6;  // moving, it cools better
@@ -47,7 +49,8 @@ TailHeat tail_heat(const Circuit& circuit) {
         result.missing = circuit.heat->missing;
         return result;
     }
-    if (*element.sheath_diameter_mm < thinnest_tube_mm) {
+    if (*element.sheath_diameter_mm < thinnest_tube_mm ||
+        *element.sheath_diameter_mm > thickest_tube_mm) {
         result.missing = {"the cold end of an element that is no tube"};
         return result;
     }
@@ -111,7 +114,7 @@ TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double el
     }
     hot.bed_c = std::min(hot.bed_c, hottest_c);
     hot.sheath_c = std::clamp(hot.sheath_c, hot.bed_c, hottest_c);
-    hot.current_a = std::sqrt(element_w / circuit.bank.each.typical_ohm);
+    hot.current_a = std::min(std::sqrt(element_w / circuit.bank.each.typical_ohm), most_a);
     const auto& insulation = tail.run.insulation;
     const auto solved = [&] {
         return tail_temperatures(hot, *tail.run.wire, insulation ? &*insulation : nullptr);
