@@ -113,7 +113,7 @@ def sheath_by_power(candidate: _core.Candidate, *, ax: Axes | None = None) -> Ax
         label = f"this circuit in bright cold: {own_w:.0f} W, judged {own.sheath_c:.0f} °C"
         ax.plot(own_w, own.sheath_c, "o", color=LOAD, markersize=7, label=label)
     if most_w is not None:
-        label = f"may take every bright day: {most_w:.0f} W"
+        label = f"sheath and coil allow {most_w:.0f} W every bright day"
         ax.axvline(most_w, color=LOAD, linestyle=STYLES[4], linewidth=1.2, label=label)
     if rated_w is not None:
         inside = rated_w <= watts[-1]

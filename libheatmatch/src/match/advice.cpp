@@ -132,11 +132,12 @@ void say(Advice& advice, const Circuit& circuit) {
     const std::string name = circuit.bank.element.id;
     constexpr double cm_per_inch = 2.54;
     if (advice.largest_element_w) {
-        say.push_back("In this store one " + name + " may take " +
+        say.push_back("By its sheath and coil one " + name + " may take " +
                       watts(*advice.largest_element_w) + ", " +
                       format_number(*advice.largest_w_per_cm, 3) + " W/cm (" +
                       format_number(*advice.largest_w_per_cm * cm_per_inch, 3) +
-                      " W/in), every bright day; in bright cold it takes up to " +
+                      " W/in), in this store every bright day; terminal and wire "
+                      "are judged apart. In bright cold it takes up to " +
                       watts(advice.element_w) + '.');
     }
     if (advice.passes) return;
