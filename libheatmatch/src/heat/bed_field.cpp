@@ -87,7 +87,7 @@ BedField::BedField(BedFill fill, StoreShell shell, LegLayout legs, double air_c,
     check_loss("rod_j_m_k", rod_j_m_k);
     grid_ = std::make_shared<const BedFieldGrid>(fill_, shell_, legs_, mesh_, rod_j_m_k);
     following_w_.assign(LegModes::state_size, 0.0);
-    const double start = fill_.conductivity.theta(start_c + zero_celsius_k);
+    const double start = grid_->table.theta(start_c + zero_celsius_k);
     const std::size_t cells = grid_->cells();
     theta_.assign(cells, start);
     wall_theta_.assign(grid_->high, start);

@@ -153,6 +153,8 @@ bool BedField::stage(double power_w, double seconds) {
     constexpr double close_enough = 1e-6;
     constexpr double nothing_w = 1e-9;
     constexpr double slow = 0.1;
+    constexpr double still = 1e-7;  // of Theta: less than a microkelvin, and above rounding
+    double moved = 1.0;
     double before_w = std::numeric_limits<double>::infinity();
     bool fresh = false;
     for (int turn = 0; turn < most_turns; ++turn) {
@@ -161,7 +163,7 @@ bool BedField::stage(double power_w, double seconds) {
         for (const double w : residual_) left_w += std::fabs(w);
         if (!std::isfinite(left_w)) return false;
         const double scale_w = power_w + std::fabs(loss_w_) + std::fabs(take_off_w_);
-        if (left_w < close_enough * scale_w + nothing_w) return true;
+        if (left_w < close_enough * scale_w + nothing_w || moved < still) return true;
         if (factor_s_ != seconds || (left_w > slow * before_w && !fresh)) {
             refactor(seconds);
             fresh = true;
@@ -171,7 +173,11 @@ bool BedField::stage(double power_w, double seconds) {
         before_w = left_w;
         change_ = residual_;
         LevelMatrix(factor_, grid_->across, grid_->high).solve(change_);
-        for (std::size_t c = 0; c < theta_.size(); ++c) theta_[c] += change_[c];
+        moved = 0.0;
+        for (std::size_t c = 0; c < theta_.size(); ++c) {
+            theta_[c] += change_[c];
+            moved = std::max(moved, std::fabs(change_[c]));
+        }
     }
     return false;
 }
