@@ -141,19 +141,25 @@ TEST_CASE("a field gives its heat back as three dimensions do") {
         Bed3d bed(store, {.near_m = release.near_m});
         BedField field(store.fill, store.shell, store.legs, 5.0, 5.0, {}, no_rods);
         BedField with_rods(store.fill, store.shell, store.legs, 5.0, 5.0);
-        bed.run(release.power_w, 5.0 * 3600.0);
-        field.step(release.power_w, 5.0 * 3600.0);
-        with_rods.step(release.power_w, 5.0 * 3600.0);
+        double charged_h = 0.0;
+        for (const double hours : {1.0, 3.0, 5.0}) {
+            const double seconds = (hours - charged_h) * 3600.0;
+            charged_h = hours;
+            bed.run(release.power_w, seconds);
+            field.step(release.power_w, seconds);
+            with_rods.step(release.power_w, seconds);
+            const double off = (field.sheath_c() - bed.sheath_c()) / (bed.sheath_c() - 5.0);
+            MESSAGE(release.name << ", " << hours << " h of charge: sheath " << bed.sheath_c()
+                                 << " C, field off by " << 100.0 * off << " % of the rise");
+            CHECK(std::fabs(off) < 0.03);
+        }
         const double rise_k = bed.sheath_c() - 5.0;
-        const double sheath_off = (field.sheath_c() - bed.sheath_c()) / rise_k;
-        MESSAGE(release.name << ", end of charge: sheath " << bed.sheath_c() << " C, field off by "
-                             << 100.0 * sheath_off << " % (with the rods' heat "
+        MESSAGE(release.name << ", end of charge: with the rods' heat the sheath is off by "
                              << 100.0 * (with_rods.sheath_c() - bed.sheath_c()) / rise_k
-                             << " %); wall " << bed.wall_c() << " C at its hottest, field "
+                             << " %; wall " << bed.wall_c() << " C at its hottest, field "
                              << field.wall_c() << " C; wall in the mean " << bed.wall_mean_c()
                              << ", " << field.wall_mean_c() << " C");
-        CHECK(std::fabs(sheath_off) < 0.03);
-        CHECK(std::fabs(field.wall_c() - bed.wall_c()) < 3.0);
+        CHECK(std::fabs(field.wall_c() - bed.wall_c()) < 2.0);
         CHECK(std::fabs(field.wall_mean_c() - bed.wall_mean_c()) < 1.5);
         double before_h = 0.0;
         std::vector<double> exact_w;
@@ -173,7 +179,7 @@ TEST_CASE("a field gives its heat back as three dimensions do") {
             MESSAGE(release.name << ", " << times_h[i] << " h after: " << exact_w[i]
                                  << " W, field off by " << 100.0 * off << " %"
                                  << std::string(exact_w[i] < least_w ? " of 3 % of the peak" : ""));
-            CHECK(std::fabs(off) < 0.07);
+            CHECK(std::fabs(off) < 0.06);
         }
     }
 }
@@ -216,8 +222,8 @@ TEST_CASE("the field's sheath and wall stay near three dimensions, 1 to 8 hours"
         MESSAGE(after << "bed at 0.7 of its radius: " << beside[i].text("K"));
         CHECK(sheath[i].smallest() > -3.0);
         CHECK(sheath[i].largest() < 3.0);
-        CHECK(wall[i].smallest() > -3.0);
-        CHECK(wall[i].largest() < 3.0);
+        CHECK(wall[i].smallest() > -2.0);
+        CHECK(wall[i].largest() < 2.0);
         CHECK(mean[i].rms() < 1.0);
         CHECK(beside[i].smallest() > -3.0);
         CHECK(beside[i].largest() < 3.0);
