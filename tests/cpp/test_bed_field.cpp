@@ -144,7 +144,8 @@ TEST_CASE("a field that loses nothing warms by its heat over its capacity") {
     CHECK(bed.bed_mean_c() - 20.0 == doctest::Approx(rise_k).epsilon(1e-5));
     CHECK(bed.stored_kwh() == doctest::Approx(joules / 3.6e6).epsilon(1e-9));
     // With cp(T) and rods too, once it has become one temperature: then by enthalpy.
-    BedField sand(dry_sand(0.27, 0.5), shell, legs, 20.0, 20.0);
+    BedField sand(dry_sand(0.27, 0.5), shell, legs, 20.0, 20.0,
+                  {.across = 6, .high = 8, .longest_step_s = 1800.0});
     sand.step(200.0, 8.0 * 3600.0);
     sand.step(0.0, 400.0 * 3600.0);
     const double even_c = sand.bed_mean_c();

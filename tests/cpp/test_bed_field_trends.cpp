@@ -12,9 +12,13 @@ using heatmatch::BedField;
 
 namespace {
 
-BedField drum() {
-    return {dry_sand(0.27, 0.5), bare_cylinder(0.40, 0.45), upright_legs(2, 0.30, 0.06), 20.0,
-            20.0};
+BedField drum(heatmatch::BedFieldMesh mesh = {}) {
+    return {dry_sand(0.27, 0.5),
+            bare_cylinder(0.40, 0.45),
+            upright_legs(2, 0.30, 0.06),
+            20.0,
+            20.0,
+            mesh};
 }
 
 /// Half a sine of ten hours.
@@ -25,7 +29,7 @@ double sun_w(double peak_w, double hours) {
 }  // namespace
 
 TEST_CASE("in the end a field loses what it takes, and falls to the air when the power is off") {
-    BedField bed = drum();
+    BedField bed = drum({.across = 6, .high = 8, .longest_step_s = 1800.0});
     bed.step(120.0, 400.0 * 3600.0);
     CHECK(bed.loss_w() == doctest::Approx(120.0).epsilon(1e-3));
     CHECK(bed.sheath_c() > bed.bed_mean_c());

@@ -51,7 +51,7 @@ class BedField {
     [[nodiscard]] double edge_c() const;      //!< where the bed meets its side wall, in the mean
     [[nodiscard]] double wall_c() const;      //!< of the outer wall at its hottest spot
     [[nodiscard]] double wall_mean_c() const;  //!< of the outer wall
-    [[nodiscard]] double lid_c() const;        //!< outer surface of the lid at its hottest spot
+    [[nodiscard]] double lid_c() const;        //!< outer surface of the lid over its hottest ring
     /// Mean around the axis at that distance from it and that height above the floor, between the
     /// nodes straight in Theta. Throws InvalidInput outside the bed.
     [[nodiscard]] double at_c(double radius_m, double height_m) const;
