@@ -1,7 +1,13 @@
-// Time of one bed by the closed form, of the power for a limit, and of a whole answer.
+// Time of one bed by the closed form, of the power for a limit, of a whole answer, and of a day of
+// changing power and air in shells and in a field.
+#include <cmath>
+#include <numbers>
+
 #include <benchmark/benchmark.h>
 
 #include "heatmatch/catalog/catalog.hpp"
+#include "heatmatch/heat/bed_field.hpp"
+#include "heatmatch/heat/bed_shells.hpp"
 #include "heatmatch/heat/sheath_temperature.hpp"
 
 namespace {
@@ -66,5 +72,32 @@ void bed_sheath_temperature(benchmark::State& state) {
     }
 }
 BENCHMARK(bed_sheath_temperature)->Unit(benchmark::kMicrosecond);
+
+/// 288 steps of five minutes: half a sine of ten hours, in air that changes too.
+template <class Bed>
+void one_day(Bed& bed) {
+    constexpr int steps = 288;
+    for (int step = 0; step < steps; ++step) {
+        const double hours = (step + 0.5) / 12.0;
+        const double share = std::sin(std::numbers::pi * hours / 10.0);
+        bed.set_air_c(5.0 + 3.0 * std::sin(hours / 4.0));
+        bed.step(hours < 10.0 ? 150.0 * share : 0.0, 300.0);
+        benchmark::DoNotOptimize(bed.sheath_c());
+    }
+}
+
+void bed_shells_day(benchmark::State& state) {
+    const heatmatch::BedCharge charge = bed();
+    heatmatch::BedShells shells(charge.fill, charge.shell, charge.legs, 5.0, 5.0);
+    for (auto _ : state) one_day(shells);
+}
+BENCHMARK(bed_shells_day)->Name("BM_bed_shells_day")->Unit(benchmark::kMillisecond);
+
+void bed_field_day(benchmark::State& state) {
+    const heatmatch::BedCharge charge = bed();
+    heatmatch::BedField field(charge.fill, charge.shell, charge.legs, 5.0, 5.0);
+    for (auto _ : state) one_day(field);
+}
+BENCHMARK(bed_field_day)->Name("BM_bed_field_day")->Unit(benchmark::kMillisecond);
 
 }  // namespace

@@ -52,7 +52,10 @@ void check_mesh(const BedFieldMesh& mesh) {
     };
     check("across", mesh.across);
     check("high", mesh.high);
-    check_size("longest_step_s", mesh.longest_step_s);
+    constexpr double longest_s = 3600.0;  // beyond, a step may overshoot a strong fan
+    if (mesh.longest_step_s > 0.0 && mesh.longest_step_s <= longest_s) return;
+    refuse("longest_step_s", format_number(mesh.longest_step_s) + " s", "above 0, up to 3600 s",
+           "600 s serve most beds");
 }
 
 void check_parts(const BedFill& fill, const StoreShell& shell, const LegLayout& legs) {
@@ -87,7 +90,7 @@ BedField::BedField(BedFill fill, StoreShell shell, LegLayout legs, double air_c,
     check_loss("rod_j_m_k", rod_j_m_k);
     grid_ = std::make_shared<const BedFieldGrid>(fill_, shell_, legs_, mesh_, rod_j_m_k);
     following_w_.assign(LegModes::state_size, 0.0);
-    const double start = fill_.conductivity.theta(start_c + zero_celsius_k);
+    const double start = grid_->table.theta(start_c + zero_celsius_k);
     const std::size_t cells = grid_->cells();
     theta_.assign(cells, start);
     wall_theta_.assign(grid_->high, start);
@@ -96,6 +99,7 @@ BedField::BedField(BedFill fill, StoreShell shell, LegLayout legs, double air_c,
     heat_j_.assign(cells, 0.0);
     base_j_.assign(cells, 0.0);
     holds_j_.assign(cells, 0.0);
+    t_slope_.assign(cells, 0.0);
     residual_.assign(cells, 0.0);
     diagonal_.assign(cells, 0.0);
     start_ = start;

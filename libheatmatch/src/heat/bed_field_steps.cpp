@@ -122,6 +122,7 @@ void BedField::balance(double power_w, double seconds) {
         const double fan_w = fan_w_k * (at.t_k - air_k_);
         take_off_w_ += fan_w;
         holds_j_[c] = holds_j;
+        t_slope_[c] = at.t_slope;
         residual_[c] = power_w * grid.heat_share[c] + (base_j_[c] - holds_j) / seconds - fan_w;
         diagonal_[c] = (grid.mass_kg[c] * at.j_slope + grid.rod_j_k[c] * at.t_slope) / seconds +
                        fan_w_k * at.t_slope;
@@ -153,25 +154,27 @@ bool BedField::stage(double power_w, double seconds) {
     constexpr double close_enough = 1e-6;
     constexpr double nothing_w = 1e-9;
     constexpr double slow = 0.1;
+    constexpr double longest_leap_k = 1000.0;
+    constexpr double still = 1e-7;  // of Theta: less than a microkelvin, and above rounding
+    double moved = 1.0;
     double before_w = std::numeric_limits<double>::infinity();
-    bool fresh = false;
     for (int turn = 0; turn < most_turns; ++turn) {
         balance(power_w, seconds);
         double left_w = 0.0;
         for (const double w : residual_) left_w += std::fabs(w);
         if (!std::isfinite(left_w)) return false;
         const double scale_w = power_w + std::fabs(loss_w_) + std::fabs(take_off_w_);
-        if (left_w < close_enough * scale_w + nothing_w) return true;
-        if (factor_s_ != seconds || (left_w > slow * before_w && !fresh)) {
-            refactor(seconds);
-            fresh = true;
-        } else {
-            fresh = false;
-        }
+        if (left_w < close_enough * scale_w + nothing_w || moved < still) return true;
+        if (factor_s_ != seconds || left_w > slow * before_w) refactor(seconds);
         before_w = left_w;
         change_ = residual_;
         LevelMatrix(factor_, grid_->across, grid_->high).solve(change_);
-        for (std::size_t c = 0; c < theta_.size(); ++c) theta_[c] += change_[c];
+        moved = 0.0;
+        for (std::size_t c = 0; c < theta_.size(); ++c) {
+            const double leap = longest_leap_k / t_slope_[c];
+            theta_[c] += std::clamp(change_[c], -leap, leap);
+            moved = std::max(moved, std::fabs(change_[c]));
+        }
     }
     return false;
 }

@@ -23,4 +23,14 @@ ThetaTable::ThetaTable(const BedFill& fill, double coldest_k, double hottest_k, 
     }
 }
 
+double ThetaTable::theta(double t_k) const {
+    const auto after = std::ranges::upper_bound(points_, t_k, {}, &Point::t_k);
+    const auto last = static_cast<std::ptrdiff_t>(points_.size()) - 2;
+    const std::ptrdiff_t i = std::clamp<std::ptrdiff_t>(after - points_.begin() - 1, 0, last);
+    const Point& a = points_[static_cast<std::size_t>(i)];
+    const Point& b = points_[static_cast<std::size_t>(i) + 1];
+    const double share = (t_k - a.t_k) / (b.t_k - a.t_k);
+    return first_ + (static_cast<double>(i) + share) / per_;
+}
+
 }  // namespace heatmatch

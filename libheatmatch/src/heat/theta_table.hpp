@@ -34,6 +34,9 @@ class ThetaTable {
                 .j_slope = (b.j_kg - a.j_kg) * per_};
     }
 
+    /// Theta where the table has that temperature [W/m].
+    [[nodiscard]] double theta(double t_k) const;
+
   private:
     struct Point {
         double t_k = 0.0;
