@@ -1,0 +1,298 @@
+#include "heatmatch/operation/diagnosis.hpp"
+
+#include "fault_text.hpp"
+#include "fault_variants.hpp"
+#include "fill_fit.hpp"
+#include "next_measurement.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heatmatch/base/error.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double nothing_read = std::numeric_limits<double>::quiet_NaN();
+
+void check_options(const DiagnosisOptions& options) {
+    const auto check = [](const char* field, double value, double low, double high) {
+        if (std::isfinite(value) && value >= low && value <= high) return;
+        throw InvalidInput(
+            ErrorDetail{.part = "diagnosis",
+                        .field = field,
+                        .value = format_number(value),
+                        .allowed = "from " + format_number(low) + " to " + format_number(high),
+                        .remedy = "give the error of your meter, one standard deviation"});
+    };
+    check("volt_share", options.volt_share, 0.0, 0.5);
+    check("volt_v", options.volt_v, 1e-4, 100.0);
+    check("ampere_share", options.ampere_share, 0.0, 0.5);
+    check("ampere_a", options.ampere_a, 1e-5, 10.0);
+    check("irradiance_share", options.irradiance_share, 0.001, 0.5);
+    check("panel_temperature_k", options.panel_temperature_k, 0.1, 50.0);
+    check("ohm_share", options.ohm_share, 0.0, 0.5);
+    check("ohm_ohm", options.ohm_ohm, 1e-5, 100.0);
+    check("temperature_k", options.temperature_k, 0.1, 100.0);
+    check("threshold", options.threshold, 0.0, 100.0);
+    check("most_rows", static_cast<double>(options.most_rows), 1.0, 1000.0);
+    check("typical_sun_w_m2", options.typical_sun_w_m2, 50.0, 1400.0);
+}
+
+FitRow fit_row(const Reading& reading, const DiagnosisOptions& options) {
+    FitRow row{.air_c = reading.air_c.value_or(nothing_read)};
+    const auto put = [&row](std::size_t quantity, const std::optional<double>& read, double share,
+                            double floor) {
+        row.read[quantity] = read.value_or(nothing_read);
+        row.sigma[quantity] = share * std::fabs(read.value_or(0.0)) + floor;
+    };
+    put(array_v, reading.array_v, options.volt_share, options.volt_v);
+    put(bank_v, reading.bank_v, options.volt_share, options.volt_v);
+    put(bank_a, reading.bank_a, options.ampere_share, options.ampere_a);
+    put(open_v, reading.open_v, options.volt_share, options.volt_v);
+    put(short_a, reading.short_a, options.ampere_share, options.ampere_a);
+    put(element_ohm, reading.element_ohm, options.ohm_share, options.ohm_ohm);
+    put(bank_ohm, reading.bank_ohm, options.ohm_share, options.ohm_ohm);
+    constexpr double sun_floor_w_m2 = 5.0;
+    put(irradiance, reading.irradiance_w_m2, options.irradiance_share, sun_floor_w_m2);
+    put(panel_temperature, reading.panel_temperature_c, 0.0, options.panel_temperature_k);
+    row.wanted = {.load = reading.array_v || reading.bank_v || reading.bank_a,
+                  .open = reading.open_v.has_value(),
+                  .shorted = reading.short_a.has_value()};
+    return row;
+}
+
+bool electrical(const Reading& r) {
+    return r.array_v || r.bank_v || r.bank_a || r.open_v || r.short_a || r.element_ohm ||
+           r.bank_ohm;
+}
+
+int filled(const Reading& r) {
+    int count = 0;
+    for (const auto& value : {r.array_v, r.bank_v, r.bank_a, r.irradiance_w_m2,
+                              r.panel_temperature_c, r.air_c, r.open_v, r.short_a}) {
+        count += value ? 1 : 0;
+    }
+    return count;
+}
+
+/// At most `most` rows: those with ohms, those with the array disconnected, and of the rest the
+/// fullest, spread over the current.
+std::vector<Reading> chosen_rows(const std::vector<Reading>& rows, std::size_t most,
+                                 std::vector<std::string>& remarks) {
+    std::vector<Reading> usable;
+    std::copy_if(rows.begin(), rows.end(), std::back_inserter(usable), electrical);
+    if (usable.size() <= most) return usable;
+    std::vector<Reading> chosen;
+    const auto take = [&](std::size_t count, auto test) {
+        std::vector<const Reading*> fitting;
+        for (const Reading& row : usable) {
+            if (test(row)) fitting.push_back(&row);
+        }
+        std::stable_sort(fitting.begin(), fitting.end(), [](const auto* a, const auto* b) {
+            return a->bank_a.value_or(0.0) < b->bank_a.value_or(0.0);
+        });
+        const std::size_t n = std::min(count, fitting.size());
+        for (std::size_t i = 0; i < n; ++i) {
+            // From the brightest down, evenly.
+            const std::size_t at = fitting.size() - 1 - i * fitting.size() / n;
+            if (std::find(chosen.begin(), chosen.end(), *fitting[at]) == chosen.end()) {
+                chosen.push_back(*fitting[at]);
+            }
+        }
+    };
+    take(std::max<std::size_t>(1, most / 6),
+         [](const Reading& r) { return r.element_ohm || r.bank_ohm; });
+    take(std::max<std::size_t>(1, most / 4),
+         [](const Reading& r) { return r.open_v || r.short_a; });
+    double most_a = 0.0;
+    int fullest = 0;
+    for (const Reading& row : usable) most_a = std::max(most_a, row.bank_a.value_or(0.0));
+    const auto heats = [&](const Reading& r) { return r.bank_a.value_or(most_a) >= 0.1 * most_a; };
+    for (const Reading& row : usable) {
+        if (heats(row)) fullest = std::max(fullest, filled(row));
+    }
+    if (chosen.size() < most) {
+        take(most - chosen.size(),
+             [&](const Reading& r) { return heats(r) && filled(r) == fullest; });
+    }
+    if (chosen.size() > most) chosen.resize(most);
+    remarks.push_back(std::to_string(chosen.size()) + " of " + std::to_string(usable.size()) +
+                      " rows are compared with the circuit, spread over the current; the others "
+                      "are read for stuck sensors and units only");
+    return chosen;
+}
+
+/// One explanation with everything computed.
+struct Candidates {
+    std::vector<FaultVariant> variants{};
+    std::vector<VariantFit> fits{};
+};
+
+/// Whether two explanations predict the same for what was read: a root mean square of two errors.
+bool alike(const FitProblem& problem, const VariantFit& a, const VariantFit& b) {
+    double sum = 0.0;
+    int count = 0;
+    for (std::size_t i = 0; i < problem.rows.size(); ++i) {
+        const FitRow& row = problem.rows[i];
+        const Values of_a =
+            predict(a.plant, a.rows[i].irradiance_w_m2, a.rows[i].cell_c, row.wanted);
+        const Values of_b =
+            predict(b.plant, b.rows[i].irradiance_w_m2, b.rows[i].cell_c, row.wanted);
+        for (std::size_t k = 0; k < quantities; ++k) {
+            if (std::isnan(row.read[k])) continue;
+            const double apart = residual(a.plant, row, of_a, k) - residual(b.plant, row, of_b, k);
+            sum += apart * apart;
+            ++count;
+        }
+    }
+    constexpr double same = 4.0;
+    return count == 0 || sum <= same * count;
+}
+
+/// The best variant of every kind.
+Candidates best_of_kinds(const FitProblem& problem, const Circuit& circuit) {
+    Candidates best;
+    const auto score = [](const FaultVariant& variant, const VariantFit& fit) {
+        return fit.misfit + variant.rarity + static_cast<double>(variant.parameters.size());
+    };
+    for (FaultVariant& variant : fault_variants(circuit)) {
+        VariantFit fit = fit_variant(problem, variant);
+        std::size_t at = 0;
+        while (at < best.variants.size() && best.variants[at].kind != variant.kind) ++at;
+        if (at == best.variants.size()) {
+            best.variants.push_back(std::move(variant));
+            best.fits.push_back(std::move(fit));
+        } else if (score(variant, fit) < score(best.variants[at], best.fits[at])) {
+            best.variants[at] = std::move(variant);
+            best.fits[at] = std::move(fit);
+        }
+    }
+    return best;
+}
+
+Hypothesis fill_hypothesis(const FillEvidence& fill, double electrical_misfit) {
+    constexpr double rarity = 1.0;
+    const FittedValue& k = fill.k20;
+    return {.kind = FaultKind::fill_conductivity,
+            .name = std::string(fault_name(FaultKind::fill_conductivity)),
+            .sentence = "The fill conducts about " +
+                        format_quantity(k.value, k.unit, UnitSystem::si, 2) +
+                        " at 20 °C, not what its medium says: damp above it, settled or coarse "
+                        "below. Look for steam and for a gap at the sheath, then enter it.",
+            .misfit = electrical_misfit + fill.misfit_free,
+            .score = electrical_misfit + fill.misfit_free + 1.0 + rarity,
+            .fitted = {k},
+            .evidence = fill.evidence};
+}
+
+void tell_verdict(Diagnosis& diagnosis) {
+    const Hypothesis& best = diagnosis.ranked.front();
+    if (diagnosis.unexplained) {
+        diagnosis.verdict = "Nothing here explains the readings; the nearest is \"" + best.name +
+                            "\". Check meters, units and the description, or two faults at once.";
+        return;
+    }
+    if (!diagnosis.cannot_tell) {
+        diagnosis.verdict = best.sentence;
+        return;
+    }
+    std::string names;
+    for (std::size_t i = 0; i < diagnosis.group; ++i) {
+        names += (i == 0                     ? ""
+                  : i + 1 == diagnosis.group ? " or "
+                                             : ", ") +
+                 diagnosis.ranked[i].name;
+    }
+    diagnosis.verdict = "Cannot tell from these readings: " + names + '.';
+    if (!diagnosis.next.empty()) {
+        diagnosis.verdict += " Measure next: " + diagnosis.next.front().reading + '.';
+    }
+}
+
+}  // namespace
+
+Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
+                   const DiagnosisOptions& options) {
+    check_options(options);
+    const Circuit& circuit = candidate.circuit;
+    const Readings checked = check_readings(readings, candidate);
+    Diagnosis diagnosis{.remarks = checked.remarks};
+    FitProblem problem = sound_problem(circuit, diagnosis.remarks);
+    std::size_t count = 0;
+    for (const Reading& reading : chosen_rows(checked.rows, options.most_rows, diagnosis.remarks)) {
+        problem.rows.push_back(fit_row(reading, options));
+        for (const double value : problem.rows.back().read) count += std::isnan(value) ? 0U : 1U;
+    }
+    const FillEvidence fill = fill_evidence(circuit, checked.rows, options);
+    diagnosis.remarks.insert(diagnosis.remarks.end(), fill.remarks.begin(), fill.remarks.end());
+    if (problem.rows.empty() && fill.readings == 0) {
+        throw InvalidInput(ErrorDetail{
+            .part = "readings",
+            .field = "rows",
+            .value = std::to_string(checked.rows.size()) + " without a usable reading",
+            .allowed = "at least one of bank_v, bank_a, array_v, open_v, short_a, element_ohm or "
+                       "bank_ohm",
+            .remedy = "measure volts and amperes at the bank at one time, and enter them"});
+    }
+    const Candidates best = best_of_kinds(problem, circuit);
+    struct Entry {
+        Hypothesis hypothesis;
+        std::size_t index;
+        bool same;
+    };
+    std::vector<Entry> entries;
+    for (std::size_t i = 0; i < best.variants.size(); ++i) {
+        const FaultVariant& variant = best.variants[i];
+        const VariantFit& fit = best.fits[i];
+        const double misfit = fit.misfit + fill.misfit_within;
+        entries.push_back(
+            {{.kind = variant.kind,
+              .name = std::string(fault_name(variant.kind)),
+              .sentence = fault_sentence(variant, fit, circuit),
+              .misfit = misfit,
+              .score = misfit + variant.rarity + static_cast<double>(variant.parameters.size()),
+              .fitted = fitted_values(variant, fit),
+              .evidence = evidence_of(problem, fit)},
+             i,
+             false});
+    }
+    if (fill.readings > 0)
+        entries.push_back({fill_hypothesis(fill, best.fits[0].misfit), 0, false});
+    const auto by_score = [](const Entry& a, const Entry& b) {
+        return a.hypothesis.score < b.hypothesis.score;
+    };
+    std::stable_sort(entries.begin(), entries.end(), by_score);
+    const double least = entries.front().hypothesis.score;
+    double sum = 0.0;
+    for (Entry& entry : entries) {
+        entry.hypothesis.weight = std::exp(-0.5 * (entry.hypothesis.score - least));
+        sum += entry.hypothesis.weight;
+        entry.same = entry.hypothesis.score <= least + options.threshold &&
+                     alike(problem, best.fits[entry.index], best.fits[entries.front().index]);
+    }
+    std::stable_partition(entries.begin(), entries.end(), [](const Entry& e) { return e.same; });
+    diagnosis.group = static_cast<std::size_t>(
+        std::count_if(entries.begin(), entries.end(), [](const Entry& e) { return e.same; }));
+    diagnosis.cannot_tell = diagnosis.group > 1;
+    std::vector<Explained> compared;
+    for (std::size_t i = 0; i < entries.size(); ++i) {
+        const bool of_circuit = entries[i].hypothesis.kind != FaultKind::fill_conductivity;
+        if (i < std::max<std::size_t>(diagnosis.group, 2) && of_circuit) {
+            compared.push_back({&best.variants[entries[i].index], &best.fits[entries[i].index]});
+        }
+        entries[i].hypothesis.weight /= sum;
+        diagnosis.ranked.push_back(std::move(entries[i].hypothesis));
+    }
+    diagnosis.next = next_measurements(problem, compared, circuit, options);
+    count += fill.readings;
+    // Robust misfits grow like the residual beyond three errors: five a reading is a lot.
+    constexpr double unlikely = 5.0;
+    const double misfit = diagnosis.ranked.front().misfit;
+    diagnosis.unexplained = misfit > unlikely * static_cast<double>(count) + 6.0;
+    tell_verdict(diagnosis);
+    return diagnosis;
+}
+
+}  // namespace heatmatch
