@@ -27,6 +27,9 @@ using Values = std::array<double, quantities>;
 /// Cells are warmer than the back of their panel [K]; from memory.
 inline constexpr double cell_above_back_k = 2.0;
 
+/// Which element of the bank the ohmmeter was on.
+enum class Measured { sound, faulty, either };
+
 /// The circuit as an explanation has it.
 struct Plant {
     SingleDiode diode{};
@@ -37,7 +40,8 @@ struct Plant {
     double odd_series = 0.0;          //!< of one more string that has lost something; 0: none
     double element_ohm = 1.0;         //!< cold
     double faulty_element_ohm = 0.0;  //!< cold, of the one that has the fault; 0: none has
-    double bank_ohm = 1.0;            //!< cold; infinite where it is open
+    Measured measured = Measured::sound;
+    double bank_ohm = 1.0;  //!< cold; infinite where it is open
     double hot_ratio = 1.0;
     double wire_ohm = 0.0;
     double joint_ohm = 0.0;        //!< extra, between the two voltmeters

@@ -124,8 +124,8 @@ std::vector<Reading> chosen_rows(const std::vector<Reading>& rows, std::size_t m
     return chosen;
 }
 
-/// One explanation with everything computed.
-struct Candidates {
+/// Explanations, one of each kind, with their fits.
+struct BestOfKinds {
     std::vector<FaultVariant> variants{};
     std::vector<VariantFit> fits{};
 };
@@ -151,20 +151,24 @@ bool alike(const FitProblem& problem, const VariantFit& a, const VariantFit& b) 
     return count == 0 || sum <= same * count;
 }
 
+/// Misfit with what an explanation costs; a fault too small to be called one costs more.
+double score_of(const FaultVariant& variant, const VariantFit& fit) {
+    constexpr double too_small = 3.0;
+    return fit.misfit + variant.rarity + static_cast<double>(variant.parameters.size()) +
+           (at_mildest(variant, fit) ? too_small : 0.0);
+}
+
 /// The best variant of every kind.
-Candidates best_of_kinds(const FitProblem& problem, const Circuit& circuit) {
-    Candidates best;
-    const auto score = [](const FaultVariant& variant, const VariantFit& fit) {
-        return fit.misfit + variant.rarity + static_cast<double>(variant.parameters.size());
-    };
-    for (FaultVariant& variant : fault_variants(circuit)) {
+BestOfKinds best_of_kinds(const FitProblem& problem, const Circuit& circuit) {
+    BestOfKinds best;
+    for (FaultVariant& variant : fault_variants(circuit, problem)) {
         VariantFit fit = fit_variant(problem, variant);
         std::size_t at = 0;
         while (at < best.variants.size() && best.variants[at].kind != variant.kind) ++at;
         if (at == best.variants.size()) {
             best.variants.push_back(std::move(variant));
             best.fits.push_back(std::move(fit));
-        } else if (score(variant, fit) < score(best.variants[at], best.fits[at])) {
+        } else if (score_of(variant, fit) < score_of(best.variants[at], best.fits[at])) {
             best.variants[at] = std::move(variant);
             best.fits[at] = std::move(fit);
         }
@@ -185,6 +189,24 @@ Hypothesis fill_hypothesis(const FillEvidence& fill, double electrical_misfit) {
             .score = electrical_misfit + fill.misfit_free + 1.0 + rarity,
             .fitted = {k},
             .evidence = fill.evidence};
+}
+
+/// What stood for the sun.
+void tell_sun(Diagnosis& diagnosis, const FitProblem& problem) {
+    bool live = false;
+    bool sun = false;
+    bool shorted = false;
+    for (const FitRow& row : problem.rows) {
+        live = live || row.live();
+        sun = sun || !std::isnan(row.read[irradiance]);
+        shorted = shorted || !std::isnan(row.read[short_a]);
+    }
+    if (!live || sun) return;
+    diagnosis.remarks.emplace_back(
+        shorted ? "No sun meter: the short-circuit amperes stand for it, which hides dirt and "
+                  "even ageing of all panels."
+                : "Neither sun nor short-circuit amperes were measured: the sun of every row is "
+                  "fitted, so that only what does not depend on it can be told.");
 }
 
 void tell_verdict(Diagnosis& diagnosis) {
@@ -236,7 +258,8 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
                        "bank_ohm",
             .remedy = "measure volts and amperes at the bank at one time, and enter them"});
     }
-    const Candidates best = best_of_kinds(problem, circuit);
+    tell_sun(diagnosis, problem);
+    const BestOfKinds best = best_of_kinds(problem, circuit);
     struct Entry {
         Hypothesis hypothesis;
         std::size_t index;
@@ -247,16 +270,15 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
         const FaultVariant& variant = best.variants[i];
         const VariantFit& fit = best.fits[i];
         const double misfit = fit.misfit + fill.misfit_within;
-        entries.push_back(
-            {{.kind = variant.kind,
-              .name = std::string(fault_name(variant.kind)),
-              .sentence = fault_sentence(variant, fit, circuit),
-              .misfit = misfit,
-              .score = misfit + variant.rarity + static_cast<double>(variant.parameters.size()),
-              .fitted = fitted_values(variant, fit),
-              .evidence = evidence_of(problem, fit)},
-             i,
-             false});
+        entries.push_back({{.kind = variant.kind,
+                            .name = std::string(fault_name(variant.kind)),
+                            .sentence = fault_sentence(variant, fit, circuit),
+                            .misfit = misfit,
+                            .score = score_of(variant, fit) + fill.misfit_within,
+                            .fitted = fitted_values(variant, fit),
+                            .evidence = evidence_of(problem, fit)},
+                           i,
+                           false});
     }
     if (fill.readings > 0)
         entries.push_back({fill_hypothesis(fill, best.fits[0].misfit), 0, false});
@@ -265,11 +287,14 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
     };
     std::stable_sort(entries.begin(), entries.end(), by_score);
     const double least = entries.front().hypothesis.score;
+    const bool sound = entries.front().hypothesis.kind == FaultKind::as_expected;
     double sum = 0.0;
     for (Entry& entry : entries) {
         entry.hypothesis.weight = std::exp(-0.5 * (entry.hypothesis.score - least));
         sum += entry.hypothesis.weight;
-        entry.same = entry.hypothesis.score <= least + options.threshold &&
+        const bool asked_for = !sound || entry.hypothesis.kind == FaultKind::fill_conductivity ||
+                               !at_mildest(best.variants[entry.index], best.fits[entry.index]);
+        entry.same = asked_for && entry.hypothesis.score <= least + options.threshold &&
                      alike(problem, best.fits[entry.index], best.fits[entries.front().index]);
     }
     std::stable_partition(entries.begin(), entries.end(), [](const Entry& e) { return e.same; });
@@ -287,10 +312,10 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
     }
     diagnosis.next = next_measurements(problem, compared, circuit, options);
     count += fill.readings;
-    // Robust misfits grow like the residual beyond three errors: five a reading is a lot.
-    constexpr double unlikely = 5.0;
+    // Robust misfits grow like the residual beyond three errors: three a reading is a lot.
+    constexpr double unlikely = 3.0;
     const double misfit = diagnosis.ranked.front().misfit;
-    diagnosis.unexplained = misfit > unlikely * static_cast<double>(count) + 6.0;
+    diagnosis.unexplained = misfit > unlikely * static_cast<double>(count) + 8.0;
     tell_verdict(diagnosis);
     return diagnosis;
 }

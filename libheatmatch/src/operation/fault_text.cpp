@@ -176,9 +176,11 @@ std::vector<std::string> evidence_of(const FitProblem& problem, const VariantFit
             if (std::isnan(row.read[k])) continue;
             double model = predicted[k];
             const double faulty = fit.plant.faulty_element_ohm;
-            const bool nearer = k == element_ohm && faulty > 0.0 &&
-                                std::fabs(faulty - row.read[k]) < std::fabs(model - row.read[k]);
-            if (nearer) model = faulty;
+            const bool may_be = k == element_ohm && fit.plant.measured != Measured::sound;
+            if (may_be && (fit.plant.measured == Measured::faulty ||
+                           std::fabs(faulty - row.read[k]) < std::fabs(model - row.read[k]))) {
+                model = faulty;
+            }
             const double r = residual(fit.plant, row, predicted, k);
             read[k] += row.read[k];
             told[k] += model;

@@ -140,7 +140,8 @@ void add_panels(std::vector<FaultVariant>& variants, const Circuit& circuit) {
     const FaultParameter factor{.name = "sun on the cells over that of the meter",
                                 .low = 0.03,
                                 .high = 0.93,
-                                .unit = unit::none};
+                                .unit = unit::none,
+                                .mild_at_high = true};
     variants.push_back({.kind = FaultKind::low_sun,
                         .rarity = 0.5,
                         .parameters = {factor},
@@ -155,7 +156,7 @@ void add_panels(std::vector<FaultVariant>& variants, const Circuit& circuit) {
     variants.push_back(
         {.kind = FaultKind::aged,
          .rarity = 1.0,
-         .parameters = {{"current over that believed", 0.4, 0.95, unit::none},
+         .parameters = {{"current over that believed", 0.4, 0.95, unit::none, false, true},
                         {"extra ohms of each panel", 0.05 * ohm, 1.5 * ohm, unit::ohm}},
          .starts = {{0.85, 0.15 * ohm}, {0.7, 0.5 * ohm}},
          .apply = [](Plant& plant, const double* p) {
@@ -241,10 +242,28 @@ FitProblem sound_problem(const Circuit& circuit, std::vector<std::string>& remar
     return problem;
 }
 
-std::vector<FaultVariant> fault_variants(const Circuit& circuit) {
+std::vector<FaultVariant> fault_variants(const Circuit& circuit, const FitProblem& problem) {
+    std::vector<FaultVariant> of_elements;
+    add_open(of_elements, circuit.bank);
+    add_shorted(of_elements, circuit.bank);
+    const auto times_read =
+        std::count_if(problem.rows.begin(), problem.rows.end(),
+                      [](const FitRow& row) { return !std::isnan(row.read[element_ohm]); });
+    std::vector<Measured> measured{Measured::sound};
+    if (times_read > 0) measured.push_back(Measured::faulty);
+    if (times_read > 1) measured.push_back(Measured::either);
     std::vector<FaultVariant> variants{{.kind = FaultKind::as_expected}};
-    add_open(variants, circuit.bank);
-    add_shorted(variants, circuit.bank);
+    for (const FaultVariant& variant : of_elements) {
+        for (const Measured which : measured) {
+            const bool only_one = circuit.bank.hookup.count() == 1;
+            if (only_one && times_read > 0 && which != Measured::faulty) continue;
+            variants.push_back(variant);
+            variants.back().apply = [apply = variant.apply, which](Plant& plant, const double* x) {
+                apply(plant, x);
+                plant.measured = which;
+            };
+        }
+    }
     add_sections(variants, circuit);
     add_missing(variants, circuit.panels);
     add_joint(variants, circuit.bank.typical_ohm());

@@ -329,6 +329,24 @@ class Fit {
 
 }  // namespace
 
+bool at_mildest(const FaultVariant& variant, const VariantFit& fit) {
+    if (variant.parameters.empty()) return false;
+    for (std::size_t p = 0; p < variant.parameters.size(); ++p) {
+        const FaultParameter& parameter = variant.parameters[p];
+        const double x = fit.x[nuisances + p];
+        const double value = parameter.logarithm ? std::exp(x) : x;
+        const double mild = parameter.mild_at_high ? parameter.high : parameter.low;
+        constexpr double close = 0.01;
+        if (std::fabs(value - mild) > close * mild) return false;
+        // Readings that hold it nowhere do not speak for the mild end.
+        const double range = parameter.logarithm ? std::log(parameter.high / parameter.low)
+                                                 : parameter.high - parameter.low;
+        constexpr double held = 0.15;
+        if (fit.deviation[nuisances + p] > held * range) return false;
+    }
+    return true;
+}
+
 double residual(const Plant& plant, const FitRow& row, const Values& predicted,
                 std::size_t quantity) {
     constexpr double surely_not = 30.0;
@@ -343,10 +361,12 @@ double residual(const Plant& plant, const FitRow& row, const Values& predicted,
         return (predicted[quantity] - read) / row.sigma[quantity];
     }
     const double sound = against(predicted[quantity]);
-    if (quantity == bank_ohm || plant.faulty_element_ohm <= 0.0) return sound;
-    // Which of the elements was measured is not told.
+    if (quantity == bank_ohm || plant.measured == Measured::sound) return sound;
     const double faulty = against(plant.faulty_element_ohm);
-    return std::fabs(faulty) < std::fabs(sound) ? faulty : sound;
+    if (plant.measured == Measured::faulty) return faulty;
+    // Two choices in every row cost two times their logarithm.
+    const double nearer = std::fabs(faulty) < std::fabs(sound) ? faulty : sound;
+    return std::copysign(std::sqrt(nearer * nearer + 2.0 * std::log(2.0)), nearer);
 }
 
 Plant plant_of(const FitProblem& problem, const FaultVariant& variant,

@@ -34,7 +34,8 @@ struct FaultParameter {
     double low = 0.0;
     double high = 0.0;
     Unit unit{};
-    bool logarithm = false;  //!< the fit moves its logarithm
+    bool logarithm = false;     //!< the fit moves its logarithm
+    bool mild_at_high = false;  //!< the fault is smallest there, else at the low end
 };
 
 /// One explanation as the fit takes it.
@@ -70,6 +71,9 @@ struct VariantFit {
     std::vector<RowState> rows{};
     Plant plant{};
 };
+
+/// Whether every number of a fault lies at its mildest end: the readings do not ask for it.
+[[nodiscard]] bool at_mildest(const FaultVariant& variant, const VariantFit& fit);
 
 /// Residual of a reading in its error; ohms may be infinite on either side.
 [[nodiscard]] double residual(const Plant& plant, const FitRow& row, const Values& predicted,

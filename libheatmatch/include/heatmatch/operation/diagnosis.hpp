@@ -59,7 +59,8 @@ struct Hypothesis {
     std::string name{};
     std::string sentence{};  //!< what it means, with the fitted numbers, and what to do
     double misfit = 0.0;     //!< chi-square of readings and priors, robust beyond three errors
-    double score = 0.0;      //!< misfit + 1 for each fitted parameter + 0 to 2 for its rarity
+    double score = 0.0;      //!< misfit + 1 for each fitted number + its rarity (0 to 3)
+                             //!< + 3 for a fault too small to be called one
     double weight = 0.0;     //!< exp(-score/2) over the sum of all
     std::vector<FittedValue> fitted{};
     std::vector<std::string> evidence{};  //!< what was read against what it predicts

@@ -1,0 +1,83 @@
+#include "planted_faults.hpp"
+
+#include <cstdio>
+#include <map>
+
+#include <doctest/doctest.h>
+
+using heatmatch::diagnose;
+using heatmatch::Diagnosis;
+using heatmatch::FaultKind;
+
+namespace {
+
+struct Tally {
+    int cases = 0;
+    int in_group = 0;
+    int first = 0;
+    int alone = 0;
+    double group = 0.0;
+};
+
+bool usable(const heatmatch::Readings& readings) {
+    return std::any_of(readings.rows.begin(), readings.rows.end(), [](const auto& row) {
+        return row.bank_v || row.bank_a || row.array_v || row.open_v || row.short_a ||
+               row.element_ohm || row.bank_ohm;
+    });
+}
+
+/// Plants every kind of fault in every circuit, prints what became of them and returns the sum.
+Tally tally_of(unsigned rounds, unsigned seed, bool all_meters) {
+    std::map<FaultKind, Tally> by_kind;
+    Tally all;
+    for (unsigned round = 0; round < rounds; ++round) {
+        for (const auto& candidate : bench_candidates()) {
+            for (const FaultKind kind : possible_kinds(candidate.circuit)) {
+                const PlantedCase planted = planted_case(candidate, kind, ++seed, all_meters);
+                if (!usable(planted.readings)) continue;
+                const Diagnosis diagnosis = diagnose(planted.candidate, planted.readings);
+                const bool found = in_group(diagnosis, kind);
+                for (Tally* tally : {&by_kind[kind], &all}) {
+                    ++tally->cases;
+                    tally->in_group += found ? 1 : 0;
+                    tally->first += diagnosis.ranked.front().kind == kind ? 1 : 0;
+                    tally->alone += found && diagnosis.group == 1 ? 1 : 0;
+                    tally->group += static_cast<double>(diagnosis.group);
+                }
+                if (std::getenv("SHOW")) {
+                    std::printf("CASE %s %s seed %u (%s): %s\n", candidate.circuit.title().c_str(), std::string(heatmatch::fault_name(kind)).c_str(), seed, planted.told.c_str(), diagnosis.verdict.c_str());
+                    for (auto& h : diagnosis.ranked) { std::printf("   %-24s misfit %.2f score %.2f", h.name.c_str(), h.misfit, h.score); for (auto& f: h.fitted) std::printf(" %.3g (%.3g %.3g)", f.value, f.low,f.high); std::printf("\n"); if (h.kind==kind|| &h==&diagnosis.ranked[0]) for (auto&e: h.evidence) std::printf("        %s\n", e.c_str());}
+                    for (auto& n : diagnosis.next) std::printf("   NEXT %s %.1f: %s\n", n.reading.c_str(), n.separation, n.tells.c_str());
+                }
+            }
+        }
+    }
+    std::printf("  planted                  cases, in the first group, first, alone, mean group\n");
+    const auto print = [](std::string_view name, const Tally& tally) {
+        std::printf("  %-24s %3d %3d %3d %3d %5.1f\n", std::string(name).c_str(), tally.cases,
+                    tally.in_group, tally.first, tally.alone, tally.group / tally.cases);
+    };
+    for (const auto& [kind, tally] : by_kind) print(fault_name(kind), tally);
+    print("all", all);
+    return all;
+}
+
+}  // namespace
+
+// The readings come from curves of single panels, strings added by bisection and Ohm's law in the
+// test itself; meters with their stated errors; tolerances of panels and elements drawn as well.
+TEST_CASE("planted faults are found with a few meters, alone or in a group that says so") {
+    std::printf("one to five rows, random meters:\n");
+    const Tally all = tally_of(3, 20240, false);
+    CHECK(all.cases >= 100);
+    CHECK(all.in_group >= 0.9 * all.cases);
+    CHECK(all.group <= 4.0 * all.cases);
+}
+
+TEST_CASE("planted faults are found with all meters, mostly alone") {
+    std::printf("four rows, all meters:\n");
+    const Tally all = tally_of(2, 50240, true);
+    CHECK(all.cases >= 100);
+    CHECK(all.in_group >= 0.9 * all.cases);
+    CHECK(all.group <= 2.0 * all.cases);
+}
