@@ -176,7 +176,8 @@ py::tuple weather_state(const Weather& weather) {
                           py::array_t<std::uint8_t>(static_cast<py::ssize_t>(weather.month.size()),
                                                     weather.month.data()),
                           array(weather.clear_w_m2), array(weather.overcast_w_m2), weather.days,
-                          weather.step_hours, weather.remarks, assumption_states(weather.assumed));
+                          weather.step_hours, weather.remarks, assumption_states(weather.assumed),
+                          weather.first_hour);
 }
 
 Weather weather_from(const py::tuple& state) {
@@ -190,6 +191,7 @@ Weather weather_from(const py::tuple& state) {
             .overcast_w_m2 = list(6),
             .days = state[7].cast<std::array<double, 12>>(),
             .step_hours = state[8].cast<double>(),
+            .first_hour = state[11].cast<std::optional<double>>(),
             .remarks = state[9].cast<std::vector<std::string>>(),
             .assumed = assumptions_from(state[10])};
 }
@@ -247,6 +249,10 @@ void register_weather(py::module_& module) {
             },
             "that the rows cover of each month, January first")
         .def_readonly("step_hours", &Weather::step_hours, "over which the rows are means [h]")
+        .def_readonly(
+            "first_hour", &Weather::first_hour,
+            "of the day by the sun's mean time where the first row begins [h]; None where "
+            "rows do not follow each other without a gap, or the air is not known")
         .def_readonly("remarks", &Weather::remarks, "gaps and repairs, counted")
         .def_property_readonly(
             "assumed", [](const Weather& weather) { return texts_of(weather.assumed); },

@@ -36,6 +36,8 @@ std::string_view describe(Dimension dimension) {
             return "a heat transfer coefficient";
         case Dimension::heat_capacity:
             return "a heat capacity";
+        case Dimension::thermal_mass:
+            return "a heat capacity of a whole body";
         case Dimension::irradiance:
             return "an irradiance";
         case Dimension::time:

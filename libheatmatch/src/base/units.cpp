@@ -75,6 +75,8 @@ constexpr auto spellings = std::to_array<Spelling>({
     {"Btu/h", {"Btu/h", Dimension::power, btu_j / 3600.0}},
     {"BTU/h", {"Btu/h", Dimension::power, btu_j / 3600.0}},
     {"kWh", unit::kilowatt_hour},
+    {"kWh/K", unit::kilowatt_hour_per_kelvin},
+    {"Wh/K", {"Wh/K", Dimension::thermal_mass, 3600.0}},
     {"Wh", {"Wh", Dimension::energy, 3600.0}},
     {"°C", unit::celsius},
     {"C", unit::celsius},

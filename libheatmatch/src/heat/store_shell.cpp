@@ -49,8 +49,8 @@ double free_convection_plate(double height_m, double surface_k, double air_k) {
 
 double StoreShell::side_w_m2k(double wall_k, double air_k) const {
     if (side_u_w_m2k > 0.0) return side_u_w_m2k;
-    return free_convection_plate(height_m, wall_k, air_k) +
-           radiation_w_m2k(wall_emissivity, wall_k, air_k);
+    return side_factor * (free_convection_plate(height_m, wall_k, air_k) +
+                          radiation_w_m2k(wall_emissivity, wall_k, air_k));
 }
 
 double StoreShell::loss_w_k(double wall_k, double air_k) const {
@@ -131,6 +131,11 @@ StoreShell store_shell(const Store& store) {
     }
     shell.top_u_w_m2k = take(store.top_u_w_m2k, default_top_u, "top_u_w_m2k", " W/m2K");
     shell.bottom_u_w_m2k = take(store.bottom_u_w_m2k, default_bottom_u, "bottom_u_w_m2k", " W/m2K");
+    const double measured = store.loss_factor.value_or(1.0);
+    shell.side_factor = measured;
+    shell.side_u_w_m2k *= measured;
+    shell.top_u_w_m2k *= measured;
+    shell.bottom_u_w_m2k *= measured;
     return shell;
 }
 

@@ -53,6 +53,7 @@ Candidate assess(const Parts& catalog, const Installation& installation,
                              circuit.bank.alloy, bank.count());
     Candidate candidate = evaluate(circuit, judged, options.conditions);
     candidate.catalog = shared;
+    if (installation.space) candidate.space = space_balance(*installation.space, parts);
     candidate.remarks = std::move(remarks);
     if (season) {
         candidate.season =

@@ -243,8 +243,13 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     ranking.candidates = std::move(lists[0]);
     ranking.rejected = std::move(lists[1]);
     ranking.pareto = std::move(lists[2]);
+    std::optional<SpaceBalance> space;
+    if (installation.space) space = space_balance(*installation.space, parts);
     for (auto* list : {&ranking.candidates, &ranking.rejected, &ranking.pareto}) {
-        for (Candidate& candidate : *list) candidate.catalog = shared;
+        for (Candidate& candidate : *list) {
+            candidate.catalog = shared;
+            candidate.space = space;
+        }
     }
 
     ranking.remarks.push_back(order_remark(context));

@@ -8,6 +8,7 @@ namespace {
 
 constexpr auto duties = std::to_array<std::string_view>(
     {"breaks dc", "carries dc", "protects a string", "senses only"});
+constexpr auto sensed_places = std::to_array<std::string_view>({"wall", "lid", "bed", "space"});
 
 }  // namespace
 
@@ -31,6 +32,15 @@ std::span<const Field> device_fields() {
                                    .unit = unit::count,
                                    .range = {.low = 1, .high = 8},
                                    .meaning = "poles of it that are wired in series"}),
+        bind<&Device::set_c>({.name = "set_c",
+                              .kind = FieldKind::number,
+                              .unit = unit::celsius,
+                              .range = {.low = -50.0, .high = 1200.0},
+                              .meaning = "temperature at which one that senses opens"}),
+        bind<&Device::senses>({.name = "senses",
+                               .kind = FieldKind::choice,
+                               .meaning = "where it senses; the wall of the store unless told",
+                               .words = sensed_places}),
     });
     return fields;
 }

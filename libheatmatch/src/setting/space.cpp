@@ -38,6 +38,12 @@ std::span<const Field> space_fields() {
                                 .unit = unit::celsius,
                                 .range = {.low = -30.0, .high = 60.0},
                                 .meaning = "temperature wanted at night"}),
+        bind<&Space::heat_capacity_kwh_k>(
+            {.name = "heat_capacity_kwh_k",
+             .kind = FieldKind::number,
+             .unit = unit::kilowatt_hour_per_kelvin,
+             .range = {.low = 0.0, .high = 1000.0},
+             .meaning = "of what warms and cools with its air: floor, benches, tubs of water"}),
     });
     return fields;
 }

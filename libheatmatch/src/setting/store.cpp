@@ -96,6 +96,11 @@ std::span<const Field> store_fields() {
              .unit = unit::millimetre,
              .range = {.low = 0.0, .high = 5000.0},
              .meaning = "from the store to the nearest wood, board or plastic"}),
+        bind<&Store::loss_factor>({.name = "loss_factor",
+                                   .kind = FieldKind::number,
+                                   .unit = unit::none,
+                                   .range = {.low = 0.05, .high = 20.0},
+                                   .meaning = "measured heat loss over the computed one"}),
     });
     return fields;
 }

@@ -6,7 +6,7 @@ namespace heatmatch {
 
 Weather clear_days(const Site& site, const std::optional<MonthlyNormals>& normals) {
     const SitePlane plane = plane_by_the_sun(site);
-    Weather weather{.assumed = plane.assumed};
+    Weather weather{.first_hour = 0.0, .assumed = plane.assumed};
     weather.assumed.push_back(still_wind_assumption());
     constexpr double usual_air_c = 10.0;
     if (normals) {

@@ -128,7 +128,7 @@ Weather weather_from_months(const MonthlyNormals& normals, const Site& site) {
     check_record(monthly_normals_fields(), &normals, "weather");
     check_monthly_normals(normals);
     const SitePlane plane = plane_by_the_sun(site);
-    Weather weather{.assumed = plane.assumed};
+    Weather weather{.first_hour = 0.0, .assumed = plane.assumed};
     weather.assumed.push_back(still_wind_assumption());
     weather.assumed.push_back({.part = "weather",
                                .field = "hours",

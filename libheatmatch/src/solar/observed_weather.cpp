@@ -113,6 +113,13 @@ double night_within(const SitePlane& site, Weather& weather, double from_s, doub
     return night_s;
 }
 
+/// By the sun's mean time of the place [h].
+double solar_hour(double unix_time_s, double longitude_deg) {
+    constexpr double second_per_degree = 240.0;
+    const double of_day = std::fmod(unix_time_s + longitude_deg * second_per_degree, day_s);
+    return (of_day < 0.0 ? of_day + day_s : of_day) / 3600.0;
+}
+
 std::string hours_text(double seconds) {
     return format_number(seconds / 3600.0, 4) + " h";
 }
@@ -139,6 +146,10 @@ Weather weather_from_observations(const Observations& given, const Site& site) {
     const TimeSteps steps = time_steps(given);
     const auto times = given.unix_time_s;
     Weather weather{.step_hours = steps.step_s / 3600.0, .assumed = plane.assumed};
+    if (steps.gaps == 0 && steps.shortened == 0) {
+        weather.first_hour =
+            solar_hour(times.front() - given.label * steps.step_s, plane.place.longitude_deg);
+    }
     if (given.wind_m_s.empty()) weather.assumed.push_back(still_wind_assumption());
     if (given.dni_w_m2.empty() && given.dhi_w_m2.empty()) {
         weather.assumed.push_back({.part = "weather",

@@ -22,6 +22,7 @@ enum class Dimension {
     conductivity,
     heat_transfer,
     heat_capacity,
+    thermal_mass,
     irradiance,
     time,
     angle,

@@ -31,6 +31,7 @@ inline constexpr Unit ohm{"ohm", Dimension::resistance};
 inline constexpr Unit megohm{"Mohm", Dimension::resistance, 1e6};
 inline constexpr Unit watt{"W", Dimension::power};
 inline constexpr Unit kilowatt_hour{"kWh", Dimension::energy, 3.6e6};
+inline constexpr Unit kilowatt_hour_per_kelvin{"kWh/K", Dimension::thermal_mass, 3.6e6};
 inline constexpr Unit celsius{"°C", Dimension::temperature, 1.0, 273.15};
 inline constexpr Unit kelvin{"K", Dimension::temperature_difference};
 inline constexpr Unit millimetre{"mm", Dimension::length, 1e-3};

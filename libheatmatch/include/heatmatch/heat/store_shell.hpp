@@ -20,6 +20,7 @@ struct StoreShell {
     double bottom_m2 = 0.0;
     double wall_emissivity = 0.9;
     double side_u_w_m2k = 0.0;  //!< of an insulated wall; 0: bare
+    double side_factor = 1.0;   //!< measured loss of a bare wall over what is computed
     double top_u_w_m2k = 3.0;
     double bottom_u_w_m2k = 4.0;
     std::vector<Assumption> assumed{};

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/heat/space_balance.hpp"
 #include "heatmatch/match/circuit.hpp"
 #include "heatmatch/match/limits.hpp"
 #include "heatmatch/match/margin.hpp"
@@ -28,8 +29,9 @@ struct Candidate {
     std::vector<Margin> margins{};
     std::optional<double> price_to_buy{};  //!< nothing if a price is unknown
     std::string currency{};
-    Site site{};        //!< that it is judged at
-    Extremes bright{};  //!< what its elements are exposed to in bright cold
+    Site site{};                          //!< that it is judged at
+    Extremes bright{};                    //!< what its elements are exposed to in bright cold
+    std::optional<SpaceBalance> space{};  //!< that its store heats; nothing without one
     /// The parts it was chosen among; null where it comes from a file.
     std::shared_ptr<const Parts> catalog{};
     std::vector<std::string> remarks{};  //!< of an assessment: what the reader should know first

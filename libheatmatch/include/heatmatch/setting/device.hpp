@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 
@@ -13,6 +14,8 @@ struct Device {
     std::string run{};   //!< name of the run it sits in; empty for one outside the circuit
     std::string duty{};  //!< breaks dc, carries dc, protects a string, senses only
     int poles_used = 1;  //!< poles of it that are wired in series
+    std::optional<double> set_c{};  //!< what it is set to, of one that senses [°C]
+    std::string senses{};           //!< where: wall, lid, bed or space; empty: wall
 
     friend bool operator==(const Device&, const Device&) = default;
 };

@@ -24,6 +24,8 @@ struct Space {
     std::optional<double> volume_m3{};          //!< of air [m3]
     std::optional<double> air_changes_per_h{};  //!< [1/h]
     std::optional<double> target_c{};           //!< wanted at night [°C]
+    /// Of what warms and cools with its air: floor, benches, tubs of water [kWh/K].
+    std::optional<double> heat_capacity_kwh_k{};
 
     friend bool operator==(const Space&, const Space&) = default;
 };

@@ -29,6 +29,8 @@ struct Store {
     std::optional<bool> moist{};   //!< the fill was put in damp, or gets wet
     std::optional<bool> vented{};  //!< steam and pressure have a way out
     std::optional<double> combustible_distance_mm{};  //!< to the nearest wood or plastic [mm]
+    std::optional<double>
+        loss_factor{};  //!< measured heat loss over what is computed; 1 if unknown
 
     friend bool operator==(const Store&, const Store&) = default;
 };

@@ -32,7 +32,10 @@ struct Weather {
     std::vector<double> overcast_w_m2{};  //!< with the sun behind a cloud; empty: not known
     std::array<double, 12> days{};        //!< that the rows cover of each month
     double step_hours = 1.0;              //!< over which the rows are means [h]
-    std::vector<std::string> remarks{};   //!< gaps and repairs, counted
+    /// Of the day, by the sun's mean time of the place, where the first row begins [h]: the rows
+    /// follow each other without a gap, and base_c is the air. Nothing where that is not so.
+    std::optional<double> first_hour{};
+    std::vector<std::string> remarks{};  //!< gaps and repairs, counted
     std::vector<Assumption> assumed{};
 
     [[nodiscard]] std::size_t size() const { return irradiance_w_m2.size(); }

@@ -1,0 +1,107 @@
+#pragma once
+
+#include <cstddef>
+#include <memory>
+#include <vector>
+
+#include "heatmatch/heat/conductivity.hpp"
+#include "heatmatch/heat/leg_layout.hpp"
+#include "heatmatch/heat/store_shell.hpp"
+
+namespace heatmatch {
+
+struct BedFieldGrid;
+
+/// Cells and steps of a field.
+struct BedFieldMesh {
+    std::size_t across = 12;        //!< from the axis to the wall
+    std::size_t high = 18;          //!< from the floor to the lid
+    double longest_step_s = 600.0;  //!< longer ones are cut
+};
+
+/// A bed around its legs as a field over radius and height, for power that changes over days.
+class BedField {
+  public:
+    BedField(BedFill fill, StoreShell shell, LegLayout legs, double air_c, double start_c,
+             BedFieldMesh mesh = {}, double rod_j_m_k = 170.0);
+
+    /// Constant power into all legs together for that long, in implicit steps of the mesh's length
+    /// at most, of second order. Throws InvalidInput for power or time below zero or not finite.
+    void step(double power_w, double seconds);
+    /// The air around the store from now on. Throws InvalidInput out of range.
+    void set_air_c(double air_c);
+    /// Heat drawn from the whole bed to the air from now on, evenly, for a kelvin between them: a
+    /// fan through pipes; 0 is off [W/K]. Throws InvalidInput below zero or not finite.
+    void set_take_off_w_k(double w_k);
+
+    [[nodiscard]] double sheath_c() const;    //!< of the hottest leg, at the power of the last step
+    [[nodiscard]] double bed_mean_c() const;  //!< by mass
+    [[nodiscard]] double edge_c() const;      //!< where the bed meets its side wall, in the mean
+    [[nodiscard]] double wall_c() const;      //!< of the outer wall at its hottest spot
+    [[nodiscard]] double wall_mean_c() const;  //!< of the outer wall
+    [[nodiscard]] double lid_c() const;        //!< outer surface of the lid at its hottest spot
+    /// Mean around the axis at that distance from it and that height above the floor, between the
+    /// nodes straight in Theta. Throws InvalidInput outside the bed.
+    [[nodiscard]] double at_c(double radius_m, double height_m) const;
+    /// Bed at half the length of the hottest leg, that far from its axis across the way to the
+    /// store's own. Throws InvalidInput outside the bed.
+    [[nodiscard]] double near_leg_c(double distance_m) const;
+
+    [[nodiscard]] double loss_w() const { return loss_w_; }  //!< now, by wall, lid and floor
+    [[nodiscard]] double take_off_w() const { return take_off_w_; }  //!< now, by the fan
+    // Since the start; supplied = stored + lost + taken to rounding.
+    [[nodiscard]] double stored_kwh() const;  //!< below zero where it cooled
+    [[nodiscard]] double lost_kwh() const;
+    [[nodiscard]] double taken_kwh() const;
+    [[nodiscard]] double supplied_kwh() const;
+
+  private:
+    struct Outside {
+        double flux_w_m2 = 0.0;
+        double slope = 0.0;  //!< over Theta of the node [1/m]
+    };
+    void advance(double power_w, double seconds, int halvings_left);
+    bool stage(double power_w, double seconds);
+    void balance(double power_w, double seconds);
+    void conduct();
+    double leave();
+    void refactor(double seconds);
+    void look();
+    [[nodiscard]] Outside outside(double theta, double deep_m, double u_w_m2k, double& surface);
+    [[nodiscard]] Outside wall_flux(double wall_k);
+    [[nodiscard]] double theta_at(double radius_m, double height_m) const;
+    [[nodiscard]] double theta_beside(double x_m, double y_m) const;
+    [[nodiscard]] double node_theta(std::size_t ring, std::size_t level) const;
+    [[nodiscard]] double celsius(double theta) const;
+
+    BedFill fill_;
+    StoreShell shell_;
+    LegLayout legs_;
+    BedFieldMesh mesh_;
+    std::shared_ptr<const BedFieldGrid> grid_{};
+    double air_k_ = 0.0;
+    double start_ = 0.0;  //!< Theta at first
+    double take_off_w_k_ = 0.0;
+    double power_w_ = 0.0;
+    double around_ = 1.0;  //!< how much more heat meets the nearest spot of the wall around it
+    std::vector<double> theta_{};
+    std::vector<double> heat_j_{};       //!< by cell, since the start
+    std::vector<double> wall_theta_{};   //!< of the surface, by level
+    std::vector<double> lid_theta_{};    //!< by ring
+    std::vector<double> floor_theta_{};  //!< by ring
+    std::vector<double> wall_w_m2_{};    //!< over the wall's excess over the air, where once asked
+    std::vector<double> base_j_{};       //!< heat a stage starts from
+    std::vector<double> holds_j_{};      //!< what their Theta stands for
+    std::vector<double> change_{};
+    std::vector<double> residual_{};  //!< heat that flows into a cell beyond what it takes up [W]
+    std::vector<double> diagonal_{};  //!< its fall over the cell's own Theta, without conduction
+    std::vector<double> factor_{};    //!< of a band matrix, used as long as it serves
+    double factor_s_ = 0.0;           //!< the stage it was made for
+    double loss_w_ = 0.0;
+    double take_off_w_ = 0.0;
+    double lost_j_ = 0.0;
+    double taken_j_ = 0.0;
+    double supplied_j_ = 0.0;
+};
+
+}  // namespace heatmatch

@@ -1,0 +1,58 @@
+#pragma once
+
+#include "heatmatch/heat/conductivity.hpp"
+#include "heatmatch/heat/leg_layout.hpp"
+#include "heatmatch/heat/store_shell.hpp"
+
+namespace heatmatch {
+
+/// A store of water for power that changes: it mixes itself, so all of it has one temperature, up
+/// to boiling; heat beyond that leaves as steam. The sheath gives its heat off to the water as in
+/// sheath_temperature(), at 1000 W/m2K or 15 K over boiling (from memory).
+class MixedBulk {
+  public:
+    /// Throws InvalidInput for temperatures out of range, and for what has no size.
+    MixedBulk(BedFill fill, StoreShell shell, LegLayout legs, double air_c, double start_c);
+
+    /// Constant power for that long. Throws InvalidInput for power or time below zero or not
+    /// finite.
+    void step(double power_w, double seconds);
+    void set_air_c(double air_c);
+    /// Heat drawn to the air for a kelvin, by a fan or a loop [W/K].
+    void set_take_off_w_k(double w_k);
+
+    [[nodiscard]] double sheath_c() const;
+    [[nodiscard]] double bed_mean_c() const;
+    [[nodiscard]] double edge_c() const { return bed_mean_c(); }
+    [[nodiscard]] double wall_c() const;
+    [[nodiscard]] double lid_c() const;
+    [[nodiscard]] double near_leg_c(double /*distance_m*/) const { return bed_mean_c(); }
+    [[nodiscard]] double loss_w() const;      //!< through wall, lid and floor at this moment
+    [[nodiscard]] double take_off_w() const;  //!< by the fan at this moment
+    [[nodiscard]] double stored_kwh() const;
+    [[nodiscard]] double lost_kwh() const;  //!< to the air since the start, steam counted
+    [[nodiscard]] double taken_kwh() const;
+    [[nodiscard]] double supplied_kwh() const;
+    [[nodiscard]] double steam_kwh() const;  //!< of that lost as steam
+
+    static constexpr double longest_step_s = 600.0;
+
+  private:
+    [[nodiscard]] double heat_capacity_j_k() const;
+    void advance(double power_w, double seconds);
+
+    BedFill fill_;
+    StoreShell shell_;
+    LegLayout legs_;
+    double air_k_ = 0.0;
+    double start_k_ = 0.0;
+    double bulk_k_ = 0.0;
+    double take_off_w_k_ = 0.0;
+    double power_w_ = 0.0;
+    double lost_j_ = 0.0;
+    double taken_j_ = 0.0;
+    double steam_j_ = 0.0;
+    double supplied_j_ = 0.0;
+};
+
+}  // namespace heatmatch

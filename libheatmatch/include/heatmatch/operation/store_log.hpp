@@ -1,0 +1,44 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace heatmatch {
+
+/// Where a thermometer of a store sits.
+struct Probe {
+    std::string name{};
+    std::string place = "bed";         //!< bed, wall, lid or sheath
+    std::optional<double> radius_m{};  //!< from the axis, of one in the bed [m]
+    std::optional<double> height_m{};  //!< above the floor of the store, of one in the bed [m]
+};
+
+/// Temperatures of a store over the power it took. A power holds from the moment of the row before
+/// it; the first row is the beginning. What was not read is not a number.
+struct StoreLog {
+    std::vector<double> hours{};    //!< since any beginning, rising [h]
+    std::vector<double> power_w{};  //!< into the bank, mean since the row before [W]
+    std::vector<double> air_c{};    //!< around the store [°C]
+    std::vector<Probe> probes{};
+    std::vector<std::vector<double>> temperature_c{};  //!< a list for each probe [°C]
+    std::vector<std::string> remarks{};                //!< what was left out
+
+    [[nodiscard]] std::size_t size() const { return hours.size(); }
+    /// Temperatures that were read.
+    [[nodiscard]] std::size_t readings() const;
+};
+
+/// Throws InvalidInput naming row and probe: lists of unequal length, times out of order, powers
+/// below zero, air or temperatures that cannot be, a probe outside its place. A thermocouple that
+/// stands still while the others move, or reads an open circuit (below -150 or above 1250 °C), is
+/// left out and told in `remarks`.
+[[nodiscard]] StoreLog checked_log(StoreLog log);
+
+/// A log from CSV: columns `hours`, `power_w`, `air_c`, and one for each probe: `wall_c`, `lid_c`,
+/// `sheath_c`, or `bed_c@0.12,0.40` (radius and height in metres); empty cells were not read.
+/// Throws InvalidInput naming line and column.
+[[nodiscard]] StoreLog store_log_from_csv(std::string_view text);
+
+}  // namespace heatmatch

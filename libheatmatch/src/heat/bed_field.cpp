@@ -1,0 +1,278 @@
+#include "heatmatch/heat/bed_field.hpp"
+
+#include "bed_field_grid.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <utility>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/base/units.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double pi = 3.14159265358979323846;
+constexpr double joules_per_kwh = 3.6e6;
+constexpr double coldest_c = -100.0;
+constexpr double hottest_c = 1500.0;
+
+[[noreturn]] void refuse(const std::string& field, const std::string& value,
+                         const std::string& allowed, const char* remedy) {
+    throw InvalidInput({.part = "field of a bed",
+                        .field = field,
+                        .value = value,
+                        .allowed = allowed,
+                        .remedy = remedy});
+}
+
+void check_temperature(const char* field, double at_c) {
+    if (at_c >= coldest_c && at_c <= hottest_c) return;
+    refuse(field, format_number(at_c) + " °C", "-100 to 1500 °C", "give it in degrees Celsius");
+}
+
+void check_size(const char* field, double value) {
+    if (std::isfinite(value) && value > 0.0) return;
+    refuse(field, format_number(value), "> 0", "measure it");
+}
+
+void check_loss(const char* field, double value) {
+    if (std::isfinite(value) && value >= 0.0) return;
+    refuse(field, format_number(value), ">= 0", "give 0 for none");
+}
+
+void check_mesh(const BedFieldMesh& mesh) {
+    constexpr std::size_t fewest = 3;
+    constexpr std::size_t most = 200;
+    const auto check = [](const char* field, std::size_t count) {
+        if (count >= fewest && count <= most) return;
+        refuse(field, std::to_string(count), "3 to 200", "12 by 18 serve most beds");
+    };
+    check("across", mesh.across);
+    check("high", mesh.high);
+    check_size("longest_step_s", mesh.longest_step_s);
+}
+
+void check_parts(const BedFill& fill, const StoreShell& shell, const LegLayout& legs) {
+    check_size("density_kg_m3", fill.density_kg_m3);
+    check_size("heat_capacity_j_kgk", fill.heat_capacity.at(zero_celsius_k));
+    check_size("volume_m3", shell.volume_m3);
+    check_size("height_m", shell.height_m);
+    check_loss("side_m2", shell.side_m2);
+    check_loss("top_m2", shell.top_m2);
+    check_loss("bottom_m2", shell.bottom_m2);
+    check_loss("side_u_w_m2k", shell.side_u_w_m2k);
+    check_loss("top_u_w_m2k", shell.top_u_w_m2k);
+    check_loss("bottom_u_w_m2k", shell.bottom_u_w_m2k);
+    check_size("legs", static_cast<double>(legs.legs.size()));
+    check_size("leg_length_m", legs.leg_length_m);
+    check_size("radius_m of the legs", legs.radius_m);
+}
+
+std::string within(double most_m) {
+    return "0 to " + format_number(most_m) + " m";
+}
+
+/// How much more heat meets the nearest spot around a wall than its mean there; over the height the
+/// field knows.
+double around(const LegLayout& legs, StoreShell shell) {
+    shell.side_m2 = shell.top_m2 = shell.bottom_m2 = 0.0;
+    return legs.wall_concentration(shell);
+}
+
+}  // namespace
+
+BedField::BedField(BedFill fill, StoreShell shell, LegLayout legs, double air_c, double start_c,
+                   BedFieldMesh mesh, double rod_j_m_k)
+    : fill_(std::move(fill)), shell_(std::move(shell)), legs_(std::move(legs)), mesh_(mesh) {
+    check_temperature("air_c", air_c);
+    check_temperature("start_c", start_c);
+    check_parts(fill_, shell_, legs_);
+    check_mesh(mesh_);
+    check_loss("rod_j_m_k", rod_j_m_k);
+    grid_ = std::make_shared<const BedFieldGrid>(fill_, shell_, legs_, mesh_, rod_j_m_k);
+    around_ = around(legs_, shell_);
+    const double start = fill_.conductivity.theta(start_c + zero_celsius_k);
+    const std::size_t cells = grid_->cells();
+    theta_.assign(cells, start);
+    wall_theta_.assign(grid_->high, start);
+    lid_theta_.assign(grid_->across, start);
+    floor_theta_.assign(grid_->across, start);
+    heat_j_.assign(cells, 0.0);
+    base_j_.assign(cells, 0.0);
+    holds_j_.assign(cells, 0.0);
+    residual_.assign(cells, 0.0);
+    diagonal_.assign(cells, 0.0);
+    start_ = start;
+    set_air_c(air_c);
+}
+
+void BedField::step(double power_w, double seconds) {
+    if (!std::isfinite(power_w) || power_w < 0.0) {
+        refuse("power_w", format_number(power_w) + " W", ">= 0 W", "give what the legs take");
+    }
+    if (!std::isfinite(seconds) || seconds < 0.0) {
+        refuse("seconds", format_number(seconds) + " s", ">= 0 s", "give how long it lasts");
+    }
+    constexpr int most_halvings = 10;
+    power_w_ = power_w;
+    const auto steps = static_cast<long>(std::ceil(seconds / mesh_.longest_step_s));
+    for (long i = 0; i < steps; ++i) {
+        advance(power_w, seconds / static_cast<double>(steps), most_halvings);
+    }
+}
+
+/// Surfaces and flows of this moment.
+void BedField::look() {
+    constexpr double any_s = 1.0;
+    balance(power_w_, any_s);
+}
+
+void BedField::set_air_c(double air_c) {
+    check_temperature("air_c", air_c);
+    const double air_k = air_c + zero_celsius_k;
+    if (air_k == air_k_) return;
+    air_k_ = air_k;
+    wall_w_m2_.clear();
+    look();
+}
+
+void BedField::set_take_off_w_k(double w_k) {
+    check_loss("take_off_w_k", w_k);
+    take_off_w_k_ = w_k;
+    look();
+}
+
+double BedField::celsius(double theta) const {
+    return grid_->table.at(theta).t_k - zero_celsius_k;
+}
+
+/// Theta of a node, or of the surface beyond the outermost ones, counted from 1.
+double BedField::node_theta(std::size_t ring, std::size_t level) const {
+    const BedFieldGrid& grid = *grid_;
+    const std::size_t i = std::clamp(ring, std::size_t{1}, grid.across) - 1;
+    const std::size_t k = std::clamp(level, std::size_t{1}, grid.high) - 1;
+    const bool side = ring > grid.across;
+    if (level == 0) return side ? std::min(wall_theta_[k], floor_theta_[i]) : floor_theta_[i];
+    if (level > grid.high) return side ? std::min(wall_theta_[k], lid_theta_[i]) : lid_theta_[i];
+    return side ? wall_theta_[k] : theta_[k * grid.across + i];
+}
+
+double BedField::theta_at(double radius_m, double height_m) const {
+    const auto place = [](const std::vector<double>& nodes, double end, double at) {
+        const auto after = std::ranges::upper_bound(nodes, at);
+        const auto ring = static_cast<std::size_t>(after - nodes.begin());
+        const double low = ring == 0 ? 0.0 : nodes[ring - 1];
+        const double high = after == nodes.end() ? end : *after;
+        return std::pair{ring, high > low ? (at - low) / (high - low) : 0.0};
+    };
+    const auto [ring, outwards] = place(grid_->r_m, grid_->radius_m, radius_m);
+    const auto [level, upwards] = place(grid_->z_m, grid_->height_m, height_m);
+    const auto along = [&, ring = ring, outwards = outwards](std::size_t at_level) {
+        const double inner = node_theta(ring, at_level);
+        return inner + outwards * (node_theta(ring + 1, at_level) - inner);
+    };
+    const double below = along(level);
+    return below + upwards * (along(level + 1) - below);
+}
+
+double BedField::at_c(double radius_m, double height_m) const {
+    if (!(radius_m >= 0.0 && radius_m <= grid_->radius_m)) {
+        refuse("radius_m", format_number(radius_m) + " m", within(grid_->radius_m),
+               "metres from the axis");
+    }
+    if (!(height_m >= 0.0 && height_m <= grid_->height_m)) {
+        refuse("height_m", format_number(height_m) + " m", within(grid_->height_m),
+               "metres above the floor");
+    }
+    return celsius(theta_at(radius_m, height_m));
+}
+
+/// Mean around the axis at half the height, and what the legs themselves stand over it.
+double BedField::theta_beside(double x_m, double y_m) const {
+    const BedFieldGrid& grid = *grid_;
+    const Between level = grid.level_at(0.5 * grid.height_m);
+    const Between ring = grid.ring_at(std::hypot(x_m, y_m));
+    const auto along = [&](std::size_t k) {
+        const double* row = theta_.data() + k * grid.across;
+        return ring.share * row[ring.first] + (1.0 - ring.share) * row[ring.first + 1];
+    };
+    const double mean =
+        level.share * along(level.first) + (1.0 - level.share) * along(level.first + 1);
+    const double q = power_w_ / legs_.heated_length_m();
+    return mean + q / (2.0 * pi) * grid.over_rings(x_m, y_m);
+}
+
+double BedField::near_leg_c(double distance_m) const {
+    const LegLayout::Leg& leg = grid_->hottest;
+    const double from_axis_m = std::hypot(leg.x_m, leg.y_m);
+    const double most_m =
+        std::sqrt(std::max(0.0, grid_->radius_m * grid_->radius_m - from_axis_m * from_axis_m));
+    if (!(distance_m >= 0.0 && distance_m <= most_m)) {
+        refuse("distance_m", format_number(distance_m) + " m", within(most_m),
+               "metres from the axis of the hottest leg");
+    }
+    // Across the way to the axis: a row of legs is left at a right angle.
+    const double at_m = std::max(distance_m, legs_.radius_m) / std::max(from_axis_m, 1e-12);
+    if (from_axis_m <= 0.0) return celsius(theta_beside(0.0, std::max(distance_m, legs_.radius_m)));
+    return celsius(theta_beside(leg.x_m - at_m * leg.y_m, leg.y_m + at_m * leg.x_m));
+}
+
+double BedField::sheath_c() const {
+    return celsius(theta_beside(grid_->hottest.x_m, grid_->hottest.y_m));
+}
+
+double BedField::bed_mean_c() const {
+    double sum = 0.0;
+    for (std::size_t c = 0; c < theta_.size(); ++c) {
+        sum += grid_->volume_share[c] * celsius(theta_[c]);
+    }
+    return sum;
+}
+
+double BedField::edge_c() const {
+    double sum = 0.0;
+    for (std::size_t k = 0; k < grid_->high; ++k) {
+        sum += grid_->level_m[k] * celsius(wall_theta_[k]);
+    }
+    return sum / grid_->height_m;
+}
+
+double BedField::wall_mean_c() const {
+    return shell_.side_surface_k(edge_c() + zero_celsius_k, air_k_) - zero_celsius_k;
+}
+
+double BedField::wall_c() const {
+    const double edge_c = celsius(*std::ranges::max_element(wall_theta_));
+    const double air_c = air_k_ - zero_celsius_k;
+    const double spot_c = air_c + (edge_c - air_c) * around_;
+    const double within_c = std::max(edge_c, std::min(spot_c, sheath_c()));
+    return shell_.side_surface_k(within_c + zero_celsius_k, air_k_) - zero_celsius_k;
+}
+
+double BedField::lid_c() const {
+    const double edge_c = celsius(*std::ranges::max_element(lid_theta_));
+    return shell_.lid_surface_k(edge_c + zero_celsius_k, air_k_) - zero_celsius_k;
+}
+
+double BedField::stored_kwh() const {
+    double sum = 0.0;
+    for (const double j : heat_j_) sum += j;
+    return sum / joules_per_kwh;
+}
+
+double BedField::lost_kwh() const {
+    return lost_j_ / joules_per_kwh;
+}
+
+double BedField::taken_kwh() const {
+    return taken_j_ / joules_per_kwh;
+}
+
+double BedField::supplied_kwh() const {
+    return supplied_j_ / joules_per_kwh;
+}
+
+}  // namespace heatmatch

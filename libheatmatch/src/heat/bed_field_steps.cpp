@@ -1,0 +1,218 @@
+#include "band_matrix.hpp"
+#include "bed_field_grid.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <limits>
+#include <vector>
+
+#include "heatmatch/heat/bed_field.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+// The wall's flux is tabled by kelvins over the air, from the coldest wall on to the hottest.
+constexpr double lowest_excess_k = -1700.0;
+constexpr std::size_t excess_count = 5200;
+
+}  // namespace
+
+BedField::Outside BedField::wall_flux(double wall_k) {
+    if (shell_.side_u_w_m2k > 0.0) {
+        return {.flux_w_m2 = shell_.side_u_w_m2k * (wall_k - air_k_), .slope = shell_.side_u_w_m2k};
+    }
+    if (wall_w_m2_.empty()) {
+        wall_w_m2_.assign(excess_count, std::numeric_limits<double>::quiet_NaN());
+    }
+    const auto flux = [this](std::size_t i) {
+        double& known = wall_w_m2_[i];
+        if (std::isnan(known)) {
+            const double excess_k = static_cast<double>(i) + lowest_excess_k;
+            const double at_k = std::max(air_k_ + excess_k, 1.0);
+            known = shell_.side_w_m2k(at_k, air_k_) * excess_k;
+        }
+        return known;
+    };
+    const double place = wall_k - air_k_ - lowest_excess_k;
+    const auto last = static_cast<double>(excess_count - 2);
+    const auto i = static_cast<std::size_t>(std::clamp(place, 0.0, last));
+    const double low = flux(i);
+    const double slope = flux(i + 1) - low;
+    return {.flux_w_m2 = low + slope * (place - static_cast<double>(i)), .slope = slope};
+}
+
+/// The flux through a surface, by Newton for Theta there: `Theta + deep flux = Theta of the node`.
+/// With `u` below zero it is the side wall.
+BedField::Outside BedField::outside(double theta, double deep_m, double u_w_m2k, double& surface) {
+    constexpr int most_turns = 40;
+    constexpr double close_enough = 1e-11;
+    Outside out;
+    for (int turn = 0; turn < most_turns; ++turn) {
+        const ThetaTable::At at = grid_->table.at(surface);
+        out = u_w_m2k < 0.0 ? wall_flux(at.t_k)
+                            : Outside{.flux_w_m2 = u_w_m2k * (at.t_k - air_k_), .slope = u_w_m2k};
+        const double steep = out.slope * at.t_slope;
+        const double by = (theta - surface - deep_m * out.flux_w_m2) / (1.0 + deep_m * steep);
+        surface += by;
+        out.flux_w_m2 += steep * by;
+        out.slope = steep / (1.0 + deep_m * steep);
+        if (std::fabs(by) < close_enough * (1.0 + std::fabs(theta))) break;
+    }
+    return out;
+}
+
+/// Heat that conduction takes out of every cell.
+void BedField::conduct() {
+    const BedFieldGrid& grid = *grid_;
+    for (std::size_t k = 0; k < grid.high; ++k) {
+        const std::size_t row = k * grid.across;
+        for (std::size_t i = 0; i + 1 < grid.across; ++i) {
+            const double w =
+                grid.outwards[i] * grid.level_m[k] * (theta_[row + i] - theta_[row + i + 1]);
+            residual_[row + i] -= w;
+            residual_[row + i + 1] += w;
+        }
+        if (k + 1 == grid.high) break;
+        const std::size_t above = row + grid.across;
+        for (std::size_t i = 0; i < grid.across; ++i) {
+            const double w =
+                grid.upwards[k] * grid.ring_m2[i] * (theta_[row + i] - theta_[above + i]);
+            residual_[row + i] -= w;
+            residual_[above + i] += w;
+        }
+    }
+}
+
+/// Heat that goes out through wall, lid and floor [W].
+double BedField::leave() {
+    const BedFieldGrid& grid = *grid_;
+    double sum = 0.0;
+    const auto put = [&](std::size_t cell, double area_m2, const Outside& out) {
+        residual_[cell] -= area_m2 * out.flux_w_m2;
+        diagonal_[cell] += area_m2 * out.slope;
+        sum += area_m2 * out.flux_w_m2;
+    };
+    for (std::size_t k = 0; k < grid.high; ++k) {
+        const std::size_t cell = (k + 1) * grid.across - 1;
+        put(cell, grid.side_m2_m * grid.level_m[k],
+            outside(theta_[cell], grid.wall_deep_m, -1.0, wall_theta_[k]));
+    }
+    const std::size_t top = (grid.high - 1) * grid.across;
+    for (std::size_t i = 0; i < grid.across; ++i) {
+        put(top + i, grid.lid_scale * grid.ring_m2[i],
+            outside(theta_[top + i], grid.lid_deep_m, shell_.top_u_w_m2k, lid_theta_[i]));
+        put(i, grid.floor_scale * grid.ring_m2[i],
+            outside(theta_[i], grid.floor_deep_m, shell_.bottom_u_w_m2k, floor_theta_[i]));
+    }
+    return sum;
+}
+
+/// What flows into every cell beyond what it takes up, and how that falls over its Theta.
+void BedField::balance(double power_w, double seconds) {
+    const BedFieldGrid& grid = *grid_;
+    const ThetaTable::At start = grid.table.at(start_);
+    take_off_w_ = 0.0;
+    for (std::size_t c = 0; c < grid.cells(); ++c) {
+        const ThetaTable::At at = grid.table.at(theta_[c]);
+        const double holds_j =
+            grid.mass_kg[c] * (at.j_kg - start.j_kg) + grid.rod_j_k[c] * (at.t_k - start.t_k);
+        const double fan_w_k = take_off_w_k_ * grid.volume_share[c];
+        const double fan_w = fan_w_k * (at.t_k - air_k_);
+        take_off_w_ += fan_w;
+        holds_j_[c] = holds_j;
+        residual_[c] = power_w * grid.heat_share[c] + (base_j_[c] - holds_j) / seconds - fan_w;
+        diagonal_[c] = (grid.mass_kg[c] * at.j_slope + grid.rod_j_k[c] * at.t_slope) / seconds +
+                       fan_w_k * at.t_slope;
+    }
+    conduct();
+    loss_w_ = leave();
+}
+
+void BedField::refactor(double seconds) {
+    const BedFieldGrid& grid = *grid_;
+    const std::size_t width = grid.across;
+    const std::size_t stride = width + 1;
+    factor_.assign(grid.cells() * stride, 0.0);
+    factor_s_ = seconds;
+    for (std::size_t c = 0; c < grid.cells(); ++c) {
+        const std::size_t k = c / width;
+        const std::size_t i = c % width;
+        factor_[c * stride] += diagonal_[c];
+        const auto link = [&](std::size_t right, double w) {
+            factor_[c * stride] += w;
+            factor_[(c + right) * stride] += w;
+            factor_[c * stride + right] -= w;
+        };
+        if (i + 1 < width) link(1, grid.outwards[i] * grid.level_m[k]);
+        if (k + 1 < grid.high) link(width, grid.upwards[k] * grid.ring_m2[i]);
+    }
+    factor_band(factor_, grid.cells(), width);
+}
+
+/// One implicit stage from `base_j_`: Newton, with the last matrix as long as it converges. What
+/// remains unbalanced stays in the heat of its cell, so that none is lost.
+bool BedField::stage(double power_w, double seconds) {
+    constexpr int most_turns = 40;
+    constexpr double close_enough = 1e-6;
+    constexpr double nothing_w = 1e-9;
+    constexpr double slow = 0.1;
+    double before_w = std::numeric_limits<double>::infinity();
+    bool fresh = false;
+    for (int turn = 0; turn < most_turns; ++turn) {
+        balance(power_w, seconds);
+        double left_w = 0.0;
+        for (const double w : residual_) left_w += std::fabs(w);
+        if (!std::isfinite(left_w)) return false;
+        const double scale_w = power_w + std::fabs(loss_w_) + std::fabs(take_off_w_);
+        if (left_w < close_enough * scale_w + nothing_w) return true;
+        if (factor_s_ != seconds || (left_w > slow * before_w && !fresh)) {
+            refactor(seconds);
+            fresh = true;
+        } else {
+            fresh = false;
+        }
+        before_w = left_w;
+        change_ = residual_;
+        solve_band(factor_, grid_->across, change_);
+        for (std::size_t c = 0; c < theta_.size(); ++c) theta_[c] += change_[c];
+    }
+    return false;
+}
+
+/// Two implicit stages of one matrix, of second order and without ringing. @cite alexander-1977
+void BedField::advance(double power_w, double seconds, int halvings_left) {
+    const double gamma = 1.0 - std::sqrt(0.5);
+    const double stage_s = gamma * seconds;
+    const std::vector<double> theta = theta_;
+    base_j_ = heat_j_;
+    double lost_j = 0.0;
+    double taken_j = 0.0;
+    bool settled = true;
+    for (const double weight : {1.0 - gamma, gamma}) {
+        settled = stage(power_w, stage_s) && settled;
+        lost_j += weight * seconds * loss_w_;
+        taken_j += weight * seconds * take_off_w_;
+        for (std::size_t c = 0; c < theta_.size(); ++c) {
+            const double reached_j = holds_j_[c] + stage_s * residual_[c];
+            if (weight == gamma) {
+                base_j_[c] = reached_j;
+            } else {
+                base_j_[c] = heat_j_[c] + (1.0 - gamma) / gamma * (reached_j - base_j_[c]);
+            }
+        }
+    }
+    if (!settled && halvings_left > 0) {
+        theta_ = theta;
+        advance(power_w, 0.5 * seconds, halvings_left - 1);
+        advance(power_w, 0.5 * seconds, halvings_left - 1);
+        return;
+    }
+    heat_j_.swap(base_j_);
+    lost_j_ += lost_j;
+    taken_j_ += taken_j;
+    supplied_j_ += power_w * seconds;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,140 @@
+#include "heatmatch/heat/mixed_bulk.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/base/units.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double pi = 3.14159265358979323846;
+constexpr double joules_per_kwh = 3.6e6;
+constexpr double boiling_k = 100.0 + zero_celsius_k;
+constexpr double film_w_m2k = 1000.0;
+constexpr double over_boiling_k = 15.0;
+
+void check(const char* field, double value, double low, double high, const char* unit,
+           const char* allowed) {
+    if (value >= low && value <= high) return;
+    throw InvalidInput({.part = "store of water",
+                        .field = field,
+                        .value = format_number(value) + unit,
+                        .allowed = allowed,
+                        .remedy = "give it in the unit its name says"});
+}
+
+}  // namespace
+
+MixedBulk::MixedBulk(BedFill fill, StoreShell shell, LegLayout legs, double air_c, double start_c)
+    : fill_(std::move(fill)), shell_(std::move(shell)), legs_(std::move(legs)) {
+    set_air_c(air_c);
+    check("start_c", start_c, -60.0, 100.0, " °C", "-60 to 100 °C");
+    check("volume_m3", shell_.volume_m3, 1e-9, 1e6, " m3", "> 0 m3");
+    check("leg_length_m", legs_.heated_length_m(), 1e-6, 1e6, " m", "> 0 m");
+    check("density_kg_m3", fill_.density_kg_m3, 1e-3, 1e5, " kg/m3", "> 0 kg/m3");
+    start_k_ = start_c + zero_celsius_k;
+    bulk_k_ = start_k_;
+}
+
+double MixedBulk::heat_capacity_j_k() const {
+    return fill_.density_kg_m3 * shell_.volume_m3 * fill_.heat_capacity.at(bulk_k_);
+}
+
+/// Exact for coefficients of the step's start: `T = Te + (T0 - Te) exp(-t/tau)`.
+void MixedBulk::advance(double power_w, double seconds) {
+    const double capacity = heat_capacity_j_k();
+    const double shell_w_k = shell_.loss_w_k(bulk_k_, air_k_);
+    const double all_w_k = shell_w_k + take_off_w_k_;
+    const double before_k = bulk_k_;
+    const double tends_k = air_k_ + power_w / all_w_k;
+    const double next_k = tends_k + (before_k - tends_k) * std::exp(-seconds * all_w_k / capacity);
+    bulk_k_ = std::min(next_k, boiling_k);
+    const double held_j =
+        fill_.density_kg_m3 * shell_.volume_m3 *
+        (fill_.heat_capacity.enthalpy(bulk_k_) - fill_.heat_capacity.enthalpy(before_k));
+    // What came in and is not held has left, by shell and fan in proportion; beyond boiling by both
+    // at that temperature, and the rest as steam.
+    double left_j = power_w * seconds - held_j;
+    if (next_k > boiling_k) {
+        const double at_boiling_j = std::min(left_j, all_w_k * (boiling_k - air_k_) * seconds);
+        steam_j_ += left_j - at_boiling_j;
+        lost_j_ += left_j - at_boiling_j;
+        left_j = at_boiling_j;
+    }
+    taken_j_ += left_j * take_off_w_k_ / all_w_k;
+    lost_j_ += left_j * shell_w_k / all_w_k;
+    supplied_j_ += power_w * seconds;
+}
+
+void MixedBulk::step(double power_w, double seconds) {
+    check("power_w", power_w, 0.0, 1e7, " W", ">= 0 W");
+    check("seconds", seconds, 0.0, 1e9, " s", ">= 0 s");
+    power_w_ = power_w;
+    const auto steps = static_cast<long>(std::ceil(seconds / longest_step_s));
+    for (long i = 0; i < steps; ++i) advance(power_w, seconds / static_cast<double>(steps));
+}
+
+void MixedBulk::set_air_c(double air_c) {
+    check("air_c", air_c, -100.0, 100.0, " °C", "-100 to 100 °C");
+    air_k_ = air_c + zero_celsius_k;
+}
+
+void MixedBulk::set_take_off_w_k(double w_k) {
+    check("take_off_w_k", w_k, 0.0, 1e6, " W/K", ">= 0 W/K");
+    take_off_w_k_ = w_k;
+}
+
+double MixedBulk::bed_mean_c() const {
+    return bulk_k_ - zero_celsius_k;
+}
+
+double MixedBulk::sheath_c() const {
+    const double flux_w_m2 =
+        power_w_ / (2.0 * pi * legs_.sheath_radius_m * legs_.heated_length_m());
+    return std::min(bed_mean_c() + flux_w_m2 / film_w_m2k,
+                    boiling_k - zero_celsius_k + over_boiling_k);
+}
+
+double MixedBulk::wall_c() const {
+    return shell_.side_surface_k(bulk_k_, air_k_) - zero_celsius_k;
+}
+
+double MixedBulk::lid_c() const {
+    return shell_.lid_surface_k(bulk_k_, air_k_) - zero_celsius_k;
+}
+
+double MixedBulk::loss_w() const {
+    return shell_.loss_w_k(bulk_k_, air_k_) * (bulk_k_ - air_k_);
+}
+
+double MixedBulk::take_off_w() const {
+    return take_off_w_k_ * (bulk_k_ - air_k_);
+}
+
+double MixedBulk::stored_kwh() const {
+    return fill_.density_kg_m3 * shell_.volume_m3 *
+           (fill_.heat_capacity.enthalpy(bulk_k_) - fill_.heat_capacity.enthalpy(start_k_)) /
+           joules_per_kwh;
+}
+
+double MixedBulk::lost_kwh() const {
+    return lost_j_ / joules_per_kwh;
+}
+
+double MixedBulk::taken_kwh() const {
+    return taken_j_ / joules_per_kwh;
+}
+
+double MixedBulk::supplied_kwh() const {
+    return supplied_j_ / joules_per_kwh;
+}
+
+double MixedBulk::steam_kwh() const {
+    return steam_j_ / joules_per_kwh;
+}
+
+}  // namespace heatmatch

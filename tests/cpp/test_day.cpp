@@ -1,0 +1,240 @@
+#include "operation_bench.hpp"
+#include "refusal.hpp"
+#include "within.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include <doctest/doctest.h>
+
+using namespace heatmatch;
+
+namespace {
+
+double highest(const std::vector<double>& list) {
+    return *std::max_element(list.begin(), list.end());
+}
+
+/// Steady sun of eight hours a day in air of one temperature.
+DayWeather even_days(int days, double irradiance_w_m2, double air_c) {
+    DayWeather weather;
+    for (int hour = 0; hour < 24 * days; ++hour) {
+        const bool day = hour % 24 >= 8 && hour % 24 < 16;
+        weather.irradiance_w_m2.push_back(day ? irradiance_w_m2 : 0.0);
+        weather.warming_w_m2.push_back(day ? irradiance_w_m2 : 0.0);
+        weather.air_c.push_back(air_c);
+        weather.bare_share.push_back(1.0);
+        weather.month.push_back(1);
+    }
+    return weather;
+}
+
+/// The demo with its thermostat and its limit set.
+Installation with_thermostat(double set_c) {
+    Installation installation = demo();
+    for (Device& device : installation.devices) {
+        if (device.part == "snap-disc-fixed") device.set_c = set_c;
+    }
+    return installation;
+}
+
+}  // namespace
+
+TEST_CASE("every watt-hour of a week is accounted for") {
+    const Candidate candidate = standing();
+    for (const auto end : {ConductivityEnd::low, ConductivityEnd::typical, ConductivityEnd::high}) {
+        DayOptions options = january_week();
+        options.conductivity = end;
+        const DayRun run = simulate_day(candidate, demo_year(), options);
+        CHECK(run.energy.unbalanced_share < 1e-6);
+        CHECK(run.energy.in_kwh > 0.0);
+        CHECK(run.energy.in_kwh < run.energy.available_kwh);
+        CHECK(run.series.hours.size() == 7 * 288);
+        CHECK(run.series.hours.back() == doctest::Approx(168.0));
+    }
+}
+
+TEST_CASE("the heat of even sun is that of its operating point") {
+    // Against deliver() at the ohms it takes; what differs is the ohms at the coils' temperature.
+    const Candidate candidate = standing();
+    const DayWeather weather = even_days(2, 600.0, 0.0);
+    const DayRun run = simulate_day(candidate, weather);
+    const double noct = *candidate.circuit.panel.panel.noct_c;
+    const Delivered at = deliver(candidate.circuit, 600.0, weather.cell_temperature_c(12, noct));
+    CHECK(within(run.energy.in_kwh, at.power_w * 16.0 / 1000.0, 0.02));
+    CHECK(within(run.energy.available_kwh, at.maximum_power_w * 16.0 / 1000.0, 1e-9));
+    CHECK(within(highest(run.series.bank_a), at.current_a, 0.02));
+}
+
+TEST_CASE("a space that stores nothing is lifted by all that reaches it") {
+    // Sum over the balance: mean lift times (sum UA + 0.34 n V) is the heat that reached it.
+    const Candidate candidate = standing();
+    const DayRun run = simulate_day(candidate, demo_year(), january_week());
+    double lift_kh = 0.0;
+    for (std::size_t i = 0; i < run.series.hours.size(); ++i) {
+        lift_kh += (run.series.space_c[i] - run.series.space_without_c[i]) / 12.0;
+    }
+    CHECK(within(lift_kh * candidate.space->loss_w_k() / 1000.0, run.energy.to_space_kwh, 1e-6));
+    CHECK(run.series.space_without_c.front() == run.series.outside_c.front());
+}
+
+TEST_CASE("shorter steps change little") {
+    const Candidate candidate = standing();
+    DayOptions coarse = january_week();
+    DayOptions fine = january_week();
+    fine.electrical_step_s = 15.0;
+    fine.thermal_step_s = 75.0;
+    const DayRun one = simulate_day(candidate, demo_year(), coarse);
+    const DayRun two = simulate_day(candidate, demo_year(), fine);
+    CHECK(within(one.energy.in_kwh, two.energy.in_kwh, 1e-3));
+    CHECK(within(one.energy.to_space_kwh, two.energy.to_space_kwh, 5e-3));
+    CHECK(within(highest(one.series.sheath_c), highest(two.series.sheath_c), 0.01));
+}
+
+TEST_CASE("a thermostat keeps the wall down, and one that is welded does not") {
+    const DayWeather weather = even_days(3, 900.0, 15.0);
+    const DayRun free = simulate_day(standing(), weather, {.warm_up_days = 0});
+    const double set_c = 0.7 * highest(free.series.wall_c) + 0.3 * 15.0;
+    const Candidate candidate = standing(with_thermostat(set_c));
+    const DayRun kept = simulate_day(candidate, weather, {.warm_up_days = 0});
+    const DayRun welded = simulate_day(
+        candidate, weather, {.warm_up_days = 0, .switches = SwitchCase::thermostat_welded});
+    CHECK(highest(kept.series.wall_c) < highest(free.series.wall_c));
+    CHECK(kept.energy.in_kwh < free.energy.in_kwh);
+    REQUIRE(!kept.events.empty());
+    CHECK(kept.events.front().what == "opens");
+    CHECK(kept.energy.unbalanced_share < 1e-6);
+    CHECK(highest(welded.series.wall_c) == doctest::Approx(highest(free.series.wall_c)));
+    REQUIRE(welded.events.size() == 1);
+    CHECK(welded.events.front().what == "cannot open");
+}
+
+TEST_CASE("a limit stays open once it has opened, unless what breaks the circuit is welded") {
+    const DayWeather weather = even_days(3, 900.0, 15.0);
+    Installation installation = demo();
+    const double hot_c = highest(simulate_day(standing(), weather).series.wall_c);
+    for (Device& device : installation.devices) {
+        if (device.part == "snap-disc-manual-reset") device.set_c = 0.6 * hot_c + 0.4 * 15.0;
+    }
+    const Candidate candidate = standing(installation);
+    const DayOptions cold{.warm_up_days = 0};
+    const DayRun run = simulate_day(candidate, weather, cold);
+    REQUIRE(run.events.size() == 1);
+    CHECK(run.events.front().what == "opens");
+    CHECK(run.series.power_w.back() == 0.0);
+    CHECK(*std::max_element(run.series.power_w.end() - 24 * 12, run.series.power_w.end()) == 0.0);
+    DayOptions welded = cold;
+    welded.switches = SwitchCase::breaker_welded;
+    const DayRun on = simulate_day(candidate, weather, welded);
+    CHECK(on.events.front().what == "cannot open");
+    CHECK(on.energy.in_kwh > run.energy.in_kwh);
+}
+
+TEST_CASE("what opened before the first day is told") {
+    const DayWeather weather = even_days(3, 900.0, 15.0);
+    const Candidate candidate = standing(with_thermostat(20.0));
+    const DayRun run = simulate_day(candidate, weather);
+    CHECK(std::any_of(run.remarks.begin(), run.remarks.end(), [](const std::string& remark) {
+        return remark.find("before the first day") != std::string::npos;
+    }));
+}
+
+TEST_CASE("inside the space a fan or insulation gives the same heat, sooner or later") {
+    const Candidate bare = standing();
+    DayOptions options = january_week();
+    options.warm_up_days = 14;
+    const DayRun still = simulate_day(bare, demo_year(), options);
+    options.take_off = {.w_k = 10.0};
+    const DayRun blown = simulate_day(bare, demo_year(), options);
+    Installation wrapped = demo();
+    wrapped.store->side_u_w_m2k = 0.5;
+    wrapped.store->top_u_w_m2k = 0.5;
+    wrapped.store->bottom_u_w_m2k = 0.5;
+    options.take_off = {};
+    const DayRun slow = simulate_day(standing(wrapped), demo_year(), options);
+    for (const DayRun* run : {&still, &blown, &slow}) {
+        CHECK(within(run->energy.to_space_kwh + run->energy.stored_kwh, run->energy.in_kwh, 1e-6));
+        CHECK(run->energy.outside_kwh == doctest::Approx(0.0));
+    }
+    CHECK(within(blown.energy.in_kwh, still.energy.in_kwh, 0.01));
+    CHECK(highest(blown.series.bed_mean_c) < highest(still.series.bed_mean_c));
+    CHECK(highest(blown.series.released_w) > highest(still.series.released_w));
+    CHECK(highest(slow.series.released_w) < highest(still.series.released_w));
+}
+
+TEST_CASE("outside the space insulation keeps what the fan can fetch") {
+    Installation outside = demo();
+    outside.store->stands = "outside";
+    DayOptions options = january_week();
+    options.take_off = {.w_k = 2.0, .from_hour = 17.0, .until_hour = 7.0};
+    const DayRun bare = simulate_day(standing(outside), demo_year(), options);
+    outside.store->side_u_w_m2k = 0.3;
+    outside.store->top_u_w_m2k = 0.3;
+    outside.store->bottom_u_w_m2k = 0.3;
+    const DayRun wrapped = simulate_day(standing(outside), demo_year(), options);
+    CHECK(bare.energy.outside_kwh > 0.0);
+    CHECK(wrapped.energy.to_space_kwh > 1.5 * bare.energy.to_space_kwh);
+    CHECK(bare.energy.unbalanced_share < 1e-6);
+    CHECK(wrapped.energy.unbalanced_share < 1e-6);
+    options.take_off = {};
+    CHECK(simulate_day(standing(outside), demo_year(), options).energy.to_space_kwh == 0.0);
+}
+
+TEST_CASE("water takes the same heat at a lower temperature") {
+    Installation water = demo();
+    water.store->medium = "water";
+    const DayRun wet = simulate_day(standing(water), demo_year(), january_week());
+    const DayRun dry = simulate_day(standing(), demo_year(), january_week());
+    CHECK(wet.bed_model == "water");
+    CHECK(within(wet.energy.in_kwh, dry.energy.in_kwh, 0.03));
+    CHECK(highest(wet.series.sheath_c) < 0.5 * highest(dry.series.sheath_c));
+    CHECK(wet.energy.unbalanced_share < 1e-6);
+}
+
+TEST_CASE("with thermal mass the space lags, and holds the same heat in the end") {
+    Installation heavy = demo();
+    heavy.space->heat_capacity_kwh_k = 2.0;
+    const DayRun light = simulate_day(standing(), demo_year(), january_week());
+    const DayRun slow = simulate_day(standing(heavy), demo_year(), january_week());
+    const auto swing = [](const std::vector<double>& list) {
+        return highest(list) - *std::min_element(list.begin(), list.end());
+    };
+    CHECK(swing(slow.series.space_c) < swing(light.series.space_c));
+    CHECK(swing(slow.series.space_without_c) < swing(light.series.space_without_c));
+    CHECK(within(slow.energy.to_space_kwh, light.energy.to_space_kwh, 0.05));
+}
+
+TEST_CASE("days that cannot be lived through are refused by name") {
+    const Candidate candidate = standing();
+    const DayWeather weather = even_days(1, 500.0, 0.0);
+    const auto with = [&](DayOptions options) {
+        return refusal_of([&] { (void)simulate_day(candidate, weather, options); });
+    };
+    CHECK(holds(with({.electrical_step_s = 0.0}), "electrical_step_s"));
+    CHECK(holds(with({.thermal_step_s = 1e6}), "thermal_step_s"));
+    CHECK(holds(with({.warm_up_days = -1}), "warm_up_days"));
+    CHECK(holds(with({.take_off = {.w_k = -1.0}}), "take_off.w_k"));
+    CHECK(holds(with({.air_around_c = std::nan("")}), "air_around_c"));
+    Candidate without = candidate;
+    without.circuit.heat = nullptr;
+    CHECK(holds(refusal_of([&] { (void)simulate_day(without, weather); }), "describe the store"));
+    Installation tall = demo();
+    tall.store->height_m = 0.1;
+    tall.store->diameter_m = 0.1;
+    const Candidate misfit = standing(tall);
+    CHECK(holds(refusal_of([&] { (void)simulate_day(misfit, weather); }), "legs in the store"));
+    CHECK(holds(refusal_of([&] { (void)simulate_day(candidate, DayWeather{}); }), "no rows"));
+}
+
+TEST_CASE("an installation without a space has a store in the outside air, and says so") {
+    Installation installation = demo();
+    installation.space.reset();
+    const DayRun run = simulate_day(standing(installation), demo_year(), january_week());
+    CHECK_FALSE(run.heats_space);
+    CHECK(run.energy.to_space_kwh == 0.0);
+    CHECK(run.series.space_c == run.series.outside_c);
+    CHECK(std::any_of(run.remarks.begin(), run.remarks.end(), [](const std::string& remark) {
+        return remark.find("What the space loses is not known") != std::string::npos;
+    }));
+}

@@ -1,0 +1,85 @@
+#include "heat_beds.hpp"
+#include "refusal.hpp"
+#include "within.hpp"
+
+#include <cmath>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/heat/mixed_bulk.hpp"
+
+using namespace heatmatch;
+
+namespace {
+
+/// 100 l of water in a wrapped barrel of 1 W/m2K all round.
+MixedBulk barrel(double air_c, double start_c) {
+    return {constant_fill(0.6, 4186.0, 1000.0), wrapped_cylinder(0.4, 0.8, 1.0, 1.0),
+            upright_legs(1, 0.6, 0.0), air_c, start_c};
+}
+
+const StoreShell& shell() {
+    static const StoreShell shell = wrapped_cylinder(0.4, 0.8, 1.0, 1.0);
+    return shell;
+}
+
+double loss_w_k() {
+    return shell().side_m2 + shell().top_m2 + shell().bottom_m2;
+}
+
+}  // namespace
+
+TEST_CASE("water cools as one lump") {
+    // T = Ta + (T0 - Ta) exp(-UA t/mc): Incropera, section 5.1.
+    MixedBulk water = barrel(10.0, 60.0);
+    water.step(0.0, 10.0 * 3600.0);
+    const double tau_s = 4186.0 * 1000.0 * shell().volume_m3 / loss_w_k();
+    CHECK(within(water.bed_mean_c(), 10.0 + 50.0 * std::exp(-36000.0 / tau_s), 1e-9));
+    CHECK(within(-water.stored_kwh(), water.lost_kwh(), 1e-9));
+}
+
+TEST_CASE("water heats towards power over loss") {
+    MixedBulk water = barrel(10.0, 10.0);
+    water.step(50.0, 40.0 * 86400.0);
+    CHECK(within(water.bed_mean_c(), 10.0 + 50.0 / loss_w_k(), 1e-4));
+    CHECK(within(water.loss_w(), 50.0, 1e-4));
+    CHECK(water.sheath_c() > water.bed_mean_c());
+}
+
+TEST_CASE("a cubic metre of water takes 1.16 kWh for a kelvin") {
+    // 4.186 kJ/kgK and 1000 kg/m3 (Incropera, table A.6, within 0.3 % from 10 to 60 °C).
+    MixedBulk water(constant_fill(0.6, 4186.0, 1000.0), wrapped_cylinder(1.0, 1.2732, 0.01, 0.01),
+                    upright_legs(1, 0.6, 0.0), 20.0, 20.0);
+    water.step(11630.0, 3600.0);
+    CHECK(within(water.bed_mean_c(), 30.0, 2e-3));
+}
+
+TEST_CASE("water does not pass boiling, and what comes in beyond leaves as steam") {
+    MixedBulk water = barrel(20.0, 90.0);
+    water.step(2000.0, 4.0 * 3600.0);
+    CHECK(water.bed_mean_c() == doctest::Approx(100.0));
+    CHECK(water.steam_kwh() > 5.0);
+    CHECK(water.sheath_c() <= 115.0);
+    CHECK(within(water.supplied_kwh(), water.stored_kwh() + water.lost_kwh() + water.taken_kwh(),
+                 1e-9));
+}
+
+TEST_CASE("a fan takes heat sooner, and all of it is counted") {
+    MixedBulk still = barrel(10.0, 60.0);
+    MixedBulk blown = barrel(10.0, 60.0);
+    blown.set_take_off_w_k(5.0);
+    still.step(0.0, 7200.0);
+    blown.step(0.0, 7200.0);
+    CHECK(blown.bed_mean_c() < still.bed_mean_c());
+    CHECK(within(-blown.stored_kwh(), blown.lost_kwh() + blown.taken_kwh(), 1e-9));
+    CHECK(within(blown.taken_kwh() / blown.lost_kwh(), 5.0 / loss_w_k(), 1e-9));
+}
+
+TEST_CASE("water refuses what has no meaning") {
+    CHECK(holds(refusal_of([] { (void)barrel(10.0, 120.0); }), "start_c"));
+    CHECK(holds(refusal_of([] { (void)barrel(-300.0, 20.0); }), "air_c"));
+    MixedBulk water = barrel(10.0, 20.0);
+    CHECK(holds(refusal_of([&] { water.step(-1.0, 60.0); }), "power_w"));
+    CHECK(holds(refusal_of([&] { water.step(1.0, std::nan("")); }), "seconds"));
+    CHECK(holds(refusal_of([&] { water.set_take_off_w_k(-1.0); }), "take_off_w_k"));
+}
