@@ -12,6 +12,9 @@ struct PlantedCase {
     heatmatch::FaultKind kind = heatmatch::FaultKind::as_expected;
     heatmatch::Readings readings{};
     std::string told{};  //!< what was planted, for a message
+    RealCircuit real{};
+    std::vector<double> suns{};   //!< of each row
+    std::vector<double> cells{};  //!< of each row [°C]
 };
 
 /// Circuits that the faults are planted in: one string and several, one branch and several.
@@ -29,10 +32,10 @@ inline const std::vector<heatmatch::Candidate>& bench_candidates() {
 /// Kinds that a circuit can have.
 inline std::vector<heatmatch::FaultKind> possible_kinds(const heatmatch::Circuit& circuit) {
     using heatmatch::FaultKind;
-    std::vector<FaultKind> kinds{FaultKind::as_expected,      FaultKind::element_open,
-                                 FaultKind::turns_shorted,    FaultKind::section_bypassed,
-                                 FaultKind::hot_joint,        FaultKind::low_sun,
-                                 FaultKind::dirt,             FaultKind::aged};
+    std::vector<FaultKind> kinds{FaultKind::as_expected,   FaultKind::element_open,
+                                 FaultKind::turns_shorted, FaultKind::section_bypassed,
+                                 FaultKind::hot_joint,     FaultKind::low_sun,
+                                 FaultKind::dirt,          FaultKind::aged};
     if (circuit.panels.count() > 1) {
         kinds.push_back(FaultKind::panel_missing);
         kinds.push_back(FaultKind::panels_hooked_otherwise);
@@ -73,13 +76,14 @@ inline std::string plant(RealCircuit& real, heatmatch::FaultKind kind,
             return std::to_string(share);
         }
         case FaultKind::section_bypassed: {
-            const int lost = dice.whole(1, 2);
-            real.strings.back() -= lost / 3.0;
-            return std::to_string(lost);
+            const int sections = circuit.panel.panel.bypass_diodes.value_or(3);
+            const int lost = dice.whole(1, sections - 1);
+            real.strings.back() -= static_cast<double>(lost) / sections;
+            return std::to_string(lost) + " of " + std::to_string(sections);
         }
         case FaultKind::panel_missing: {
-            const bool whole_string = circuit.panels.parallel > 1 &&
-                                      (circuit.panels.series == 1 || dice.chance(0.5));
+            const bool whole_string =
+                circuit.panels.parallel > 1 && (circuit.panels.series == 1 || dice.chance(0.5));
             if (whole_string) {
                 real.strings.pop_back();
                 return "a string";
@@ -130,8 +134,8 @@ inline PlantedCase planted_case(const heatmatch::Candidate& candidate, heatmatch
     // Tolerances: half a band is one standard deviation.
     const auto& each = circuit.bank.each;
     const double z = dice.normal();
-    const double band = z < 0.0 ? 1.0 - each.low_ohm / each.typical_ohm
-                                : each.high_ohm / each.typical_ohm - 1.0;
+    const double band =
+        z < 0.0 ? 1.0 - each.low_ohm / each.typical_ohm : each.high_ohm / each.typical_ohm - 1.0;
     const double tolerance = 1.0 + 0.4 * band * z;
     for (double& ohm : real.branches_ohm) ohm *= tolerance;
     real.measured_element_ohm *= tolerance;
@@ -140,15 +144,15 @@ inline PlantedCase planted_case(const heatmatch::Candidate& candidate, heatmatch
     real.panel = real.panel.scaled(1.0 + spread * dice.normal(), 1.0 + 0.01 * dice.normal());
     planted.told = plant(real, kind, circuit, dice);
     const MeterSet some{.array_v = dice.chance(0.5),
-                       .bank_v = dice.chance(0.85),
-                       .bank_a = dice.chance(0.9),
-                       .open_v = dice.chance(0.5),
-                       .short_a = dice.chance(0.4),
-                       .irradiance = dice.chance(0.5),
-                       .panel_temperature = dice.chance(0.6),
-                       .air = dice.chance(0.6),
-                       .element_ohm = dice.chance(0.3),
-                       .bank_ohm = dice.chance(0.3)};
+                        .bank_v = dice.chance(0.85),
+                        .bank_a = dice.chance(0.9),
+                        .open_v = dice.chance(0.5),
+                        .short_a = dice.chance(0.4),
+                        .irradiance = dice.chance(0.5),
+                        .panel_temperature = dice.chance(0.6),
+                        .air = dice.chance(0.6),
+                        .element_ohm = dice.chance(0.3),
+                        .bank_ohm = dice.chance(0.3)};
     const MeterSet set = all_meters ? MeterSet{} : some;
     const int rows = all_meters ? 4 : dice.whole(1, 5);
     for (int row = 0; row < rows; ++row) {
@@ -156,6 +160,36 @@ inline PlantedCase planted_case(const heatmatch::Candidate& candidate, heatmatch
         const double air = dice.uniform(-5.0, 28.0);
         const double cell = air + sun * dice.uniform(0.022, 0.038);
         planted.readings.rows.push_back(noisy_reading(real, sun, cell, air, set, dice));
+        planted.suns.push_back(sun);
+        planted.cells.push_back(cell);
     }
+    planted.real = real;
     return planted;
+}
+
+/// Adds what a named reading of the meters would have shown to every row; false for one that is not
+/// a field of a reading.
+inline bool add_reading(PlantedCase& planted, const std::string& name, NoisyMeters& meters) {
+    for (std::size_t i = 0; i < planted.readings.rows.size(); ++i) {
+        heatmatch::Reading& row = planted.readings.rows[i];
+        const TrueReading is = read_ideally(planted.real, planted.suns[i], planted.cells[i]);
+        if (name == "open_v") {
+            row.open_v = meters.volts(is.open_v);
+        } else if (name == "short_a") {
+            row.short_a = meters.amperes(is.short_a);
+        } else if (name == "array_v") {
+            row.array_v = meters.volts(is.array_v);
+        } else if (name == "bank_v") {
+            row.bank_v = meters.volts(is.bank_v);
+        } else if (name == "bank_a") {
+            row.bank_a = meters.amperes(is.bank_a);
+        } else if (name == "bank_ohm") {
+            row.bank_ohm = meters.ohms(planted.real.bank_ohm());
+        } else if (name == "irradiance_w_m2") {
+            row.irradiance_w_m2 = meters.sun(planted.suns[i]);
+        } else {
+            return false;
+        }
+    }
+    return true;
 }

@@ -21,10 +21,10 @@ struct RealCircuit {
     std::vector<double> branches_ohm{};  //!< of the bank, cold
     double hot_ratio = 1.0;
     double wire_ohm = 0.0;
-    double joint_ohm = 0.0;         //!< between the voltmeters
-    double array_joint_ohm = 0.0;   //!< before the voltmeter at the array
-    double sun_share = 1.0;         //!< on the cells
-    double panel_extra_ohm = 0.0;   //!< in each panel
+    double joint_ohm = 0.0;        //!< between the voltmeters
+    double array_joint_ohm = 0.0;  //!< before the voltmeter at the array
+    double sun_share = 1.0;        //!< on the cells
+    double panel_extra_ohm = 0.0;  //!< in each panel
     double measured_element_ohm = 1.0;
 
     [[nodiscard]] double bank_ohm() const {
@@ -106,9 +106,7 @@ class NoisyMeters {
     double amperes(double a) { return positive(a + (0.02 * a + 0.05) * normal()); }
     double sun(double g) { return positive(g * (1.0 + 0.05 * normal())); }
     double celsius(double t) { return t + 3.0 * normal(); }
-    double ohms(double r) {
-        return std::isinf(r) ? r : positive(r + (0.02 * r + 0.1) * normal());
-    }
+    double ohms(double r) { return std::isinf(r) ? r : positive(r + (0.02 * r + 0.1) * normal()); }
     double normal() { return noise_ * gauss_(random_); }
     double uniform(double low, double high) {
         return std::uniform_real_distribution<double>(low, high)(random_);

@@ -17,6 +17,10 @@ struct Tally {
     int first = 0;
     int alone = 0;
     double group = 0.0;
+    int measured_next = 0;  //!< where the named measurement could be added
+    int still_in_group = 0;
+    double group_before = 0.0;
+    double group_after = 0.0;
 };
 
 bool usable(const heatmatch::Readings& readings) {
@@ -33,7 +37,7 @@ Tally tally_of(unsigned rounds, unsigned seed, bool all_meters) {
     for (unsigned round = 0; round < rounds; ++round) {
         for (const auto& candidate : bench_candidates()) {
             for (const FaultKind kind : possible_kinds(candidate.circuit)) {
-                const PlantedCase planted = planted_case(candidate, kind, ++seed, all_meters);
+                PlantedCase planted = planted_case(candidate, kind, ++seed, all_meters);
                 if (!usable(planted.readings)) continue;
                 const Diagnosis diagnosis = diagnose(planted.candidate, planted.readings);
                 const bool found = in_group(diagnosis, kind);
@@ -44,11 +48,16 @@ Tally tally_of(unsigned rounds, unsigned seed, bool all_meters) {
                     tally->alone += found && diagnosis.group == 1 ? 1 : 0;
                     tally->group += static_cast<double>(diagnosis.group);
                 }
-                if (std::getenv("SHOW")) {
-                    std::printf("CASE %s %s seed %u (%s): %s\n", candidate.circuit.title().c_str(), std::string(heatmatch::fault_name(kind)).c_str(), seed, planted.told.c_str(), diagnosis.verdict.c_str());
-                    for (auto& h : diagnosis.ranked) { std::printf("   %-24s misfit %.2f score %.2f", h.name.c_str(), h.misfit, h.score); for (auto& f: h.fitted) std::printf(" %.3g (%.3g %.3g)", f.value, f.low,f.high); std::printf("\n"); if (h.kind==kind|| &h==&diagnosis.ranked[0]) for (auto&e: h.evidence) std::printf("        %s\n", e.c_str());}
-                    for (auto& n : diagnosis.next) std::printf("   NEXT %s %.1f: %s\n", n.reading.c_str(), n.separation, n.tells.c_str());
+                NoisyMeters meters(seed + 100000);
+                if (!found || diagnosis.group == 1 || diagnosis.next.empty() ||
+                    !add_reading(planted, diagnosis.next.front().reading, meters)) {
+                    continue;
                 }
+                const Diagnosis then = diagnose(planted.candidate, planted.readings);
+                ++all.measured_next;
+                all.still_in_group += in_group(then, kind) ? 1 : 0;
+                all.group_before += static_cast<double>(diagnosis.group);
+                all.group_after += static_cast<double>(then.group);
             }
         }
     }
@@ -59,6 +68,13 @@ Tally tally_of(unsigned rounds, unsigned seed, bool all_meters) {
     };
     for (const auto& [kind, tally] : by_kind) print(fault_name(kind), tally);
     print("all", all);
+    if (all.measured_next > 0) {
+        std::printf(
+            "  the first measurement named, taken in %d cases: group of %.1f becomes %.1f; "
+            "the planted one is still in it in %d\n",
+            all.measured_next, all.group_before / all.measured_next,
+            all.group_after / all.measured_next, all.still_in_group);
+    }
     return all;
 }
 
@@ -72,6 +88,9 @@ TEST_CASE("planted faults are found with a few meters, alone or in a group that 
     CHECK(all.cases >= 100);
     CHECK(all.in_group >= 0.9 * all.cases);
     CHECK(all.group <= 4.0 * all.cases);
+    REQUIRE(all.measured_next >= 30);
+    CHECK(all.still_in_group >= 0.9 * all.measured_next);
+    CHECK(all.group_after <= 0.7 * all.group_before);
 }
 
 TEST_CASE("planted faults are found with all meters, mostly alone") {

@@ -1,3 +1,5 @@
+#include "stuck_readings.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -34,11 +36,6 @@ constexpr double highest_thermocouple_c = 1200.0;
                                    .value = std::move(value),
                                    .allowed = std::move(allowed),
                                    .remedy = std::move(remedy)});
-}
-
-std::string counted(std::size_t count, std::string_view field, const std::string& what) {
-    return std::to_string(count) + (count == 1 ? " value of " : " values of ") +
-           std::string(field) + ' ' + what;
 }
 
 std::vector<double> values_of(const Readings& readings, Member member) {
@@ -217,48 +214,19 @@ void check_fahrenheit(Readings& readings) {
     }
 }
 
-/// A thermocouple that shows one value while the drive of the circuit changes by half its largest.
-void leave_out_stuck(Readings& readings) {
-    std::vector<double> drive(readings.rows.size(), std::nan(""));
-    double most = 0.0;
-    for (std::size_t i = 0; i < drive.size(); ++i) {
-        const Reading& row = readings.rows[i];
-        if (row.bank_a) drive[i] = *row.bank_a * *row.bank_a;
-        if (std::isfinite(drive[i])) most = std::max(most, drive[i]);
-    }
-    if (most <= 0.0) return;
-    for (const ReadColumn& column : temperatures) {
-        if (column.member == &Reading::air_c) continue;
-        const bool slow = column.member == &Reading::store_c;
-        const std::size_t shortest = slow ? 36 : 12;
-        const double shortest_s = slow ? 10800.0 : 600.0;
-        std::size_t count = 0;
-        for (std::size_t begin = 0; begin < drive.size();) {
-            const auto first = readings.rows[begin].*column.member;
-            std::size_t end = begin + 1;
-            double low = drive[begin];
-            double high = drive[begin];
-            while (first && end < drive.size() && readings.rows[end].*column.member == first) {
-                low = std::fmin(low, drive[end]);
-                high = std::fmax(high, drive[end]);
-                ++end;
-            }
-            const auto& since = readings.rows[begin].unix_time_s;
-            const auto& until = readings.rows[end - 1].unix_time_s;
-            const bool long_enough = !since || !until || *until - *since >= shortest_s;
-            if (first && end - begin >= shortest && long_enough && high - low > 0.5 * most) {
-                for (std::size_t i = begin; i < end; ++i) {
-                    (readings.rows[i].*column.member).reset();
-                }
-                count += end - begin;
-            }
-            begin = end;
-        }
-        if (count > 0) {
-            readings.remarks.push_back(
-                counted(count, column.name, "left out: stuck while the power changed"));
+/// Panels are never so far above the air: one of the two is in another unit.
+void check_rise(const Readings& readings) {
+    std::vector<double> rises;
+    for (const Reading& row : readings.rows) {
+        if (row.panel_temperature_c && row.air_c) {
+            rises.push_back(*row.panel_temperature_c - *row.air_c);
         }
     }
+    const auto median = median_of(rises, 0.0);
+    constexpr double largest_k = 50.0;
+    if (!median || *median <= largest_k) return;
+    refuse("panel_temperature_c", "median " + format_number(*median, 3) + " K above the air",
+           "at most 50 K", "this looks like °F: convert it, or write °F into the cells");
 }
 
 }  // namespace
@@ -285,6 +253,7 @@ Readings check_readings(const Readings& readings, const Candidate& candidate) {
         check_sun(checked, own_a);
     }
     check_fahrenheit(checked);
+    check_rise(checked);
     leave_out_stuck(checked);
     return checked;
 }

@@ -10,7 +10,7 @@
 namespace heatmatch {
 
 /// What is read, as indices.
-enum Quantity : std::size_t {
+enum ReadQuantity : std::size_t {
     array_v,
     bank_v,
     bank_a,

@@ -68,14 +68,18 @@ MeterRow row_at(const Circuit& circuit, double g, double t) {
     const PointReadings strong_low = at(panel.current_factor_high, bank.low_ohm());
     const PointReadings strong_high = at(panel.current_factor_high, bank.high_ohm());
     const Delivered power = deliver(circuit, g, t);
+    // The last digit of equal values must not turn a band around.
+    const auto band = [](double low, double middle, double high) {
+        return ExpectedBand{std::min(low, middle), middle, std::max(high, middle)};
+    };
     return {.irradiance_w_m2 = g,
             .cell_temperature_c = t,
-            .open_v = {weak_low.open_v, typical.open_v, strong_low.open_v},
-            .short_a = {weak_low.short_a, typical.short_a, strong_low.short_a},
-            .array_v = {weak_low.array_v, typical.array_v, strong_high.array_v},
-            .bank_v = {weak_low.bank_v, typical.bank_v, strong_high.bank_v},
-            .bank_a = {weak_high.bank_a, typical.bank_a, strong_low.bank_a},
-            .bank_w = {power.power_low_w, power.power_w, power.power_high_w}};
+            .open_v = band(weak_low.open_v, typical.open_v, strong_low.open_v),
+            .short_a = band(weak_low.short_a, typical.short_a, strong_low.short_a),
+            .array_v = band(weak_low.array_v, typical.array_v, strong_high.array_v),
+            .bank_v = band(weak_low.bank_v, typical.bank_v, strong_high.bank_v),
+            .bank_a = band(weak_high.bank_a, typical.bank_a, strong_low.bank_a),
+            .bank_w = band(power.power_low_w, power.power_w, power.power_high_w)};
 }
 
 void add_assumed(MeterSheet& sheet, const std::vector<Assumption>& more) {
