@@ -248,6 +248,9 @@ TEST_CASE("readings that cannot be used are refused with a remedy") {
     CHECK(holds(refusal({}), "measure volts and amperes at the bank"));
     CHECK(holds(refusal({.rows = {{.irradiance_w_m2 = 500.0, .air_c = 10.0}}}), "usable"));
     CHECK(holds(refusal({.rows = {{.bank_v = 36000.0, .bank_a = 5.0}}}), "looks like mV"));
+    CHECK(holds(refusal_of<InvalidInput>(
+                    [] { static_cast<void>(diagnose(Candidate{}, {.rows = {{.bank_v = 30.0}}})); }),
+                "panel"));
     heatmatch::DiagnosisOptions options;
     options.volt_v = 0.0;
     CHECK(holds(refusal_of<InvalidInput>([&] {

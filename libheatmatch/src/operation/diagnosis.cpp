@@ -39,6 +39,21 @@ void check_options(const DiagnosisOptions& options) {
     check("typical_sun_w_m2", options.typical_sun_w_m2, 50.0, 1400.0);
 }
 
+/// A circuit whose panels or elements are not known has nothing to compare with.
+void check_circuit(const Circuit& circuit) {
+    const auto check = [](bool known, const char* field) {
+        if (known) return;
+        throw InvalidInput(ErrorDetail{.part = "circuit",
+                                       .field = field,
+                                       .value = "(missing)",
+                                       .allowed = "known",
+                                       .remedy = "assess or rank an installation, and diagnose the "
+                                                 "candidate that it gives"});
+    };
+    check(circuit.panel.today.light_current_a > 0.0, "panel");
+    check(circuit.bank.each.typical_ohm > 0.0, "element");
+}
+
 /// Explanations, one of each kind, with their fits.
 struct BestOfKinds {
     std::vector<FaultVariant> variants{};
@@ -154,6 +169,7 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
                    const DiagnosisOptions& options) {
     check_options(options);
     const Circuit& circuit = candidate.circuit;
+    check_circuit(circuit);
     const Readings checked = check_readings(readings, candidate);
     Diagnosis diagnosis{.remarks = checked.remarks};
     FitProblem problem = sound_problem(circuit, diagnosis.remarks);
@@ -174,6 +190,11 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
             .remedy = "measure volts and amperes at the bank at one time, and enter them"});
     }
     tell_sun(diagnosis, problem);
+    if (!circuit.bank.each.fixed) {
+        diagnosis.remarks.push_back("element \"" + circuit.bank.element.id +
+                                    "\" changes its ohms with its own heat: its volts over "
+                                    "amperes say little");
+    }
     const BestOfKinds best = best_of_kinds(problem, circuit);
     struct Entry {
         Hypothesis hypothesis;

@@ -109,7 +109,12 @@ void add_rows(MeterSheet& sheet, const Circuit& circuit, const MeterSheetOptions
     }
 }
 
-void add_remarks(MeterSheet& sheet) {
+void add_remarks(MeterSheet& sheet, const Bank& bank) {
+    if (!bank.each.fixed) {
+        sheet.remarks.push_back("Element \"" + bank.element.id +
+                                "\" changes its ohms with its own heat: the sheet holds for one "
+                                "temperature of its coil only.");
+    }
     const auto percent = [](double share) { return format_number(100.0 * share) + "%"; };
     sheet.remarks.push_back(
         "The bands are those of the panels' current and of the ohms. The meters come on top: "
@@ -141,7 +146,7 @@ MeterSheet meter_sheet(const Candidate& candidate, const MeterSheetOptions& opti
     if (!has_bank) sheet.not_known.emplace_back("element: name the element of the circuit");
     if (has_panel && has_bank) add_rows(sheet, circuit, options);
     add_meter_checks(sheet, candidate, options);
-    add_remarks(sheet);
+    add_remarks(sheet, circuit.bank);
     return sheet;
 }
 

@@ -63,7 +63,7 @@ class Comparison {
         std::string tells;
         for (std::size_t e = 0; e < all_.size(); ++e) {
             const std::string shown = values[e] > 1e5
-                                          ? std::string("no end of it")
+                                          ? std::string("open circuit")
                                           : format_quantity(values[e], unit, UnitSystem::si, 3);
             tells += (e == 0 ? "" : "; ") + std::string(fault_name(all_[e].variant->kind)) + ": " +
                      shown;
