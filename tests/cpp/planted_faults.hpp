@@ -66,12 +66,14 @@ inline std::string plant(RealCircuit& real, heatmatch::FaultKind kind,
     switch (kind) {
         case FaultKind::element_open: {
             real.branches_ohm.pop_back();
+            real.odd_element_ohm = infinite;
             if (odd_one_measured) real.measured_element_ohm = infinite;
             return "one branch";
         }
         case FaultKind::turns_shorted: {
             const double share = dice.uniform(0.25, 0.8);
             real.branches_ohm.back() -= share * each;
+            real.odd_element_ohm = (1.0 - share) * each;
             if (odd_one_measured) real.measured_element_ohm = (1.0 - share) * each;
             return std::to_string(share);
         }
@@ -124,9 +126,9 @@ inline std::string plant(RealCircuit& real, heatmatch::FaultKind kind,
 }
 
 /// A random case of the kind: its own tolerance of element and panels, one to five rows, a random
-/// set of meters with noise; or four rows with all of them.
+/// set of meters with noise; or four rows with all of them. Held errors are the same in every row.
 inline PlantedCase planted_case(const heatmatch::Candidate& candidate, heatmatch::FaultKind kind,
-                                unsigned seed, bool all_meters = false) {
+                                unsigned seed, bool all_meters = false, bool held_errors = false) {
     NoisyMeters dice(seed);
     PlantedCase planted{.candidate = candidate, .kind = kind};
     const heatmatch::Circuit& circuit = candidate.circuit;
@@ -154,6 +156,7 @@ inline PlantedCase planted_case(const heatmatch::Candidate& candidate, heatmatch
                         .element_ohm = dice.chance(0.3),
                         .bank_ohm = dice.chance(0.3)};
     const MeterSet set = all_meters ? MeterSet{} : some;
+    if (held_errors) dice.hold_errors();
     const int rows = all_meters ? 4 : dice.whole(1, 5);
     for (int row = 0; row < rows; ++row) {
         const double sun = dice.uniform(250.0, 1050.0);
@@ -185,6 +188,9 @@ inline bool add_reading(PlantedCase& planted, const std::string& name, NoisyMete
             row.bank_a = meters.amperes(is.bank_a);
         } else if (name == "bank_ohm") {
             row.bank_ohm = meters.ohms(planted.real.bank_ohm());
+        } else if (name == "element_ohm") {
+            const double odd = planted.real.odd_element_ohm;
+            row.element_ohm = meters.ohms(odd > 0.0 ? odd : planted.real.measured_element_ohm);
         } else if (name == "irradiance_w_m2") {
             row.irradiance_w_m2 = meters.sun(planted.suns[i]);
         } else {

@@ -2,6 +2,7 @@
 
 #include "demo.hpp"
 
+#include <array>
 #include <cmath>
 #include <limits>
 #include <random>
@@ -26,6 +27,7 @@ struct RealCircuit {
     double sun_share = 1.0;        //!< on the cells
     double panel_extra_ohm = 0.0;  //!< in each panel
     double measured_element_ohm = 1.0;
+    double odd_element_ohm = 0.0;  //!< of the one with a fault; 0: none has
 
     [[nodiscard]] double bank_ohm() const {
         double siemens = 0.0;
@@ -102,11 +104,16 @@ class NoisyMeters {
   public:
     explicit NoisyMeters(unsigned seed, double noise = 1.0) : random_(seed), noise_(noise) {}
 
-    double volts(double v) { return positive(v + (0.01 * v + 0.1) * normal()); }
-    double amperes(double a) { return positive(a + (0.02 * a + 0.05) * normal()); }
-    double sun(double g) { return positive(g * (1.0 + 0.05 * normal())); }
-    double celsius(double t) { return t + 3.0 * normal(); }
-    double ohms(double r) { return std::isinf(r) ? r : positive(r + (0.02 * r + 0.1) * normal()); }
+    double volts(double v) { return positive(v + (0.01 * v + 0.1) * error(0)); }
+    double amperes(double a) { return positive(a + (0.02 * a + 0.05) * error(1)); }
+    double sun(double g) { return positive(g * (1.0 + 0.05 * error(2))); }
+    double celsius(double t) { return t + 3.0 * error(3); }
+    double ohms(double r) { return std::isinf(r) ? r : positive(r + (0.02 * r + 0.1) * error(4)); }
+    /// From now on each meter is off by the same share in every reading, but for a third of it.
+    void hold_errors() {
+        for (double& each : held_) each = normal();
+        holds_ = true;
+    }
     double normal() { return noise_ * gauss_(random_); }
     double uniform(double low, double high) {
         return std::uniform_real_distribution<double>(low, high)(random_);
@@ -116,9 +123,14 @@ class NoisyMeters {
 
   private:
     static double positive(double value) { return std::max(0.0, value); }
+    double error(std::size_t meter) {
+        return holds_ ? 0.94 * held_[meter] + 0.33 * normal() : normal();
+    }
     std::mt19937 random_;
     std::normal_distribution<double> gauss_{0.0, 1.0};
     double noise_ = 1.0;
+    std::array<double, 5> held_{};
+    bool holds_ = false;
 };
 
 /// Which meters are at hand.

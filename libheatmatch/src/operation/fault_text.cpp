@@ -164,7 +164,7 @@ std::vector<std::string> evidence_of(const FitProblem& problem, const VariantFit
     std::array<int, quantities> count{};
     for (std::size_t i = 0; i < problem.rows.size(); ++i) {
         const FitRow& row = problem.rows[i];
-        const RowState& state = fit.rows[i];
+        const SunAndCells& state = fit.rows[i];
         const Values predicted =
             predict(fit.plant, state.irradiance_w_m2, state.cell_c, row.wanted);
         const bool both = !std::isnan(row.read[bank_v]) && !std::isnan(row.read[bank_a]);

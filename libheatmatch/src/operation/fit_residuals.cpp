@@ -18,7 +18,7 @@ double robust(double r) {
 
 /// Panels unknown in temperature are 15 to 40 K above the air in good sun; without air, 15 °C of
 /// it are believed, broadly (from memory).
-double temperature_prior(const FitRow& row, const RowState& state) {
+double temperature_prior(const FitRow& row, const SunAndCells& state) {
     constexpr double rise_k_per_w_m2 = 0.034;
     const bool known_air = std::isfinite(row.air_c);
     const double mean = (known_air ? row.air_c : 15.0) + rise_k_per_w_m2 * state.irradiance_w_m2;
@@ -27,7 +27,7 @@ double temperature_prior(const FitRow& row, const RowState& state) {
 
 }  // namespace
 
-RowResiduals residuals_of(const Plant& plant, const FitRow& row, const RowState& state) {
+RowResiduals residuals_of(const Plant& plant, const FitRow& row, const SunAndCells& state) {
     RowResiduals r{};
     const Values predicted = predict(plant, state.irradiance_w_m2, state.cell_c, row.wanted);
     for (std::size_t q = 0; q < quantities; ++q) {

@@ -11,7 +11,7 @@ using RowResiduals = std::array<double, row_residuals>;
 /// Residuals of a row, robust beyond three errors: what is not measured of sun and cells is hardly
 /// held, so that the readings decide.
 [[nodiscard]] RowResiduals residuals_of(const Plant& plant, const FitRow& row,
-                                        const RowState& state);
+                                        const SunAndCells& state);
 [[nodiscard]] double square(const RowResiduals& r);
 
 }  // namespace heatmatch

@@ -41,10 +41,10 @@ class Comparison {
 
   private:
     /// The sun of the brightest row that was fitted; a typical one without any.
-    [[nodiscard]] RowState brightest(std::size_t e) const {
-        RowState best{.irradiance_w_m2 = 0.0};
+    [[nodiscard]] SunAndCells brightest(std::size_t e) const {
+        SunAndCells best{.irradiance_w_m2 = 0.0};
         for (std::size_t i = 0; i < problem_.rows.size(); ++i) {
-            const RowState& state = all_[e].fit->rows[i];
+            const SunAndCells& state = all_[e].fit->rows[i];
             if (problem_.rows[i].live() && state.irradiance_w_m2 > best.irradiance_w_m2) {
                 best = state;
             }
@@ -162,7 +162,7 @@ class Comparison {
     const Circuit& circuit_;
     const DiagnosisOptions& options_;
     std::array<bool, quantities> read_{};
-    std::vector<RowState> states_{};
+    std::vector<SunAndCells> states_{};
     std::vector<Values> values_{};
     std::vector<NextMeasurement> next_{};
 };

@@ -49,7 +49,7 @@ class Fit {
             double gain = 0.0;
             for (int attempt = 0; attempt < 6 && !better; ++attempt) {
                 std::vector<double> x;
-                std::vector<RowState> rows;
+                std::vector<SunAndCells> rows;
                 if (!moved(damping, x, rows)) break;
                 const double trial = cost_of(x, rows);
                 if (trial < cost) {
@@ -84,10 +84,10 @@ class Fit {
     void start_rows() {
         const Plant plant = plant_of(problem_, variant_, x_);
         for (const FitRow& row : problem_.rows) {
-            RowState best;
+            SunAndCells best;
             double least = std::numeric_limits<double>::infinity();
             const auto consider = [&](double g) {
-                RowState state{.irradiance_w_m2 = std::clamp(g, 0.0, brightest_w_m2)};
+                SunAndCells state{.irradiance_w_m2 = std::clamp(g, 0.0, brightest_w_m2)};
                 const double read = row.read[panel_temperature];
                 state.cell_c = std::isnan(read)
                                    ? (std::isfinite(row.air_c) ? row.air_c : 15.0) + 0.034 * g
@@ -105,7 +105,7 @@ class Fit {
     }
 
     [[nodiscard]] double cost_of(const std::vector<double>& x,
-                                 const std::vector<RowState>& rows) const {
+                                 const std::vector<SunAndCells>& rows) const {
         const Plant plant = plant_of(problem_, variant_, x);
         double sum = 0.0;
         for (std::size_t p = 0; p < nuisances; ++p) {
@@ -144,7 +144,7 @@ class Fit {
         std::vector<RowResiduals> jacobian(n);
         for (std::size_t i = 0; i < rows_.size(); ++i) {
             const FitRow& row = problem_.rows[i];
-            const RowState& state = rows_[i];
+            const SunAndCells& state = rows_[i];
             const RowResiduals r = residuals_of(plant, row, state);
             const auto difference = [&](const RowResiduals& there, double step) {
                 RowResiduals d{};
@@ -156,9 +156,9 @@ class Fit {
             }
             constexpr double g_step = 0.05;
             constexpr double t_step = 0.01;
-            RowState brighter = state;
+            SunAndCells brighter = state;
             brighter.irradiance_w_m2 += g_step;
-            RowState hotter = state;
+            SunAndCells hotter = state;
             hotter.cell_c += t_step;
             const RowResiduals dg = difference(residuals_of(plant, row, brighter), g_step);
             const RowResiduals dt = difference(residuals_of(plant, row, hotter), t_step);
@@ -211,7 +211,7 @@ class Fit {
         }
     }
 
-    bool moved(double damping, std::vector<double>& x, std::vector<RowState>& rows) const {
+    bool moved(double damping, std::vector<double>& x, std::vector<SunAndCells>& rows) const {
         SmallMatrix a;
         std::vector<double> b;
         reduce(damping, true, a, b);
@@ -258,7 +258,7 @@ class Fit {
     const FitProblem& problem_;
     const FaultVariant& variant_;
     std::vector<double> x_;
-    std::vector<RowState> rows_{};
+    std::vector<SunAndCells> rows_{};
     SmallMatrix a_{};
     std::vector<double> b_{};
     std::vector<RowBlock> blocks_{};

@@ -58,7 +58,7 @@ struct FitProblem {
 };
 
 /// Sun and cells of one row.
-struct RowState {
+struct SunAndCells {
     double irradiance_w_m2 = 600.0;
     double cell_c = 40.0;
 };
@@ -68,7 +68,7 @@ struct VariantFit {
     double misfit = std::numeric_limits<double>::infinity();
     std::vector<double> x{};  //!< nuisances, then parameters
     std::vector<double> deviation{};
-    std::vector<RowState> rows{};
+    std::vector<SunAndCells> rows{};
     Plant plant{};
 };
 
