@@ -225,6 +225,18 @@ TEST_CASE("a log of two weeks is thinned, and the reader is told") {
     CHECK(mentions(diagnosis.remarks, "12 of 2000 rows"));
 }
 
+TEST_CASE("one wild reading does not turn the verdict") {
+    const RealCircuit real = sound_circuit(pair().circuit);
+    Readings readings = exact_rows(real);
+    readings.rows.push_back(exact_rows(real).rows.front());
+    *readings.rows.back().bank_v *= 0.5;
+    const Diagnosis diagnosis = diagnose(pair(), readings);
+    CHECK(first_name(diagnosis) == "as expected");
+    CHECK(!diagnosis.unexplained);
+    CHECK(mentions(diagnosis.remarks, "1 reading is more than 5 errors of the meter off"));
+    CHECK(mentions(diagnosis.remarks, "volts at the bank"));
+}
+
 TEST_CASE("weights add up to one and follow the scores; the group comes first") {
     RealCircuit real = sound_circuit(pair().circuit);
     real.joint_ohm = 1.0;

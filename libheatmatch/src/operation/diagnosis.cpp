@@ -237,6 +237,8 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
     diagnosis.group = static_cast<std::size_t>(
         std::count_if(entries.begin(), entries.end(), [](const Entry& e) { return e.same; }));
     diagnosis.cannot_tell = diagnosis.group > 1;
+    const std::string wild = wild_readings(problem, best.fits[entries.front().index]);
+    if (!wild.empty()) diagnosis.remarks.push_back(wild);
     std::vector<Explained> compared;
     for (std::size_t i = 0; i < entries.size(); ++i) {
         const bool of_circuit = entries[i].hypothesis.kind != FaultKind::fill_conductivity;
@@ -247,8 +249,18 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
         diagnosis.ranked.push_back(std::move(entries[i].hypothesis));
     }
     diagnosis.next = next_measurements(problem, compared, circuit, options);
+    const auto of_fill = [](const Hypothesis& each) {
+        return each.kind == FaultKind::fill_conductivity;
+    };
+    const auto group_end = diagnosis.ranked.begin() + static_cast<std::ptrdiff_t>(diagnosis.group);
+    if (diagnosis.cannot_tell && std::any_of(diagnosis.ranked.begin(), group_end, of_fill)) {
+        diagnosis.next.push_back(
+            {.reading = "sheath_c and store_c",
+             .how = "The same thermocouples with volts and amperes, after hours of steady heating.",
+             .tells = "A fill that conducts otherwise lies further off the longer it heats."});
+    }
     count += fill.readings;
-    // Robust misfits grow like the residual beyond three errors: three a reading is a lot.
+    // Readings that fit cost about one each, wild ones ten and more.
     constexpr double unlikely = 3.0;
     const double misfit = diagnosis.ranked.front().misfit;
     diagnosis.unexplained = misfit > unlikely * static_cast<double>(count) + 8.0;

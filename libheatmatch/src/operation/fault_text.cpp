@@ -205,4 +205,29 @@ std::vector<std::string> evidence_of(const FitProblem& problem, const VariantFit
     return lines;
 }
 
+std::string wild_readings(const FitProblem& problem, const VariantFit& fit) {
+    constexpr double wild = 5.0;
+    std::size_t count = 0;
+    std::string first;
+    for (std::size_t i = 0; i < problem.rows.size(); ++i) {
+        const FitRow& row = problem.rows[i];
+        const SunAndCells& state = fit.rows[i];
+        const Values predicted =
+            predict(fit.plant, state.irradiance_w_m2, state.cell_c, row.wanted);
+        for (const QuantityName& name : names) {
+            if (std::isnan(row.read[name.quantity])) continue;
+            const double off = std::fabs(residual(fit.plant, row, predicted, name.quantity));
+            if (off <= wild) continue;
+            if (count == 0) {
+                first = std::string(name.name) + ", read " + q(row.read[name.quantity], name.unit);
+            }
+            ++count;
+        }
+    }
+    if (count == 0) return "";
+    return std::to_string(count) + (count == 1 ? " reading is" : " readings are") +
+           " more than 5 errors of the meter off the best explanation and hardly counted: " +
+           first + (count == 1 ? "." : " and others.");
+}
+
 }  // namespace heatmatch

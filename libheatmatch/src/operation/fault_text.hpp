@@ -19,4 +19,8 @@ namespace heatmatch {
 [[nodiscard]] std::vector<std::string> evidence_of(const FitProblem& problem,
                                                    const VariantFit& fit);
 
+/// Readings more than five errors off what an explanation predicts, which hardly count in its fit;
+/// empty if there are none.
+[[nodiscard]] std::string wild_readings(const FitProblem& problem, const VariantFit& fit);
+
 }  // namespace heatmatch

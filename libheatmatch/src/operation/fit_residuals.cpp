@@ -9,11 +9,13 @@ namespace {
 constexpr double robust_beyond = 3.0;
 constexpr double open_circuit_ohm = 1e5;
 
-/// Huber's loss as a residual: its square grows like the residual beyond three.
+/// A residual whose square grows like the logarithm beyond three, so that one wild reading does
+/// not outweigh all others: r² up to 3, then 9 + 18 ln(r/3), smooth where they meet.
 double robust(double r) {
     const double size = std::fabs(r);
     if (size <= robust_beyond) return r;
-    return std::copysign(std::sqrt(robust_beyond * (2.0 * size - robust_beyond)), r);
+    constexpr double there = robust_beyond * robust_beyond;
+    return std::copysign(std::sqrt(there + 2.0 * there * std::log(size / robust_beyond)), r);
 }
 
 /// Panels unknown in temperature are 15 to 40 K above the air in good sun; without air, 15 °C of
