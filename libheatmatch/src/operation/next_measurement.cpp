@@ -1,0 +1,180 @@
+#include "next_measurement.hpp"
+
+#include "fault_variants.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double least_separation = 0.5;
+constexpr double open_counts = 1e3;  // ohms beyond it are as good as open, in errors
+
+/// Compares explanations in one measurement after the other.
+class Comparison {
+  public:
+    Comparison(const FitProblem& problem, const std::vector<Explained>& explanations,
+               const Circuit& circuit, const DiagnosisOptions& options)
+        : problem_(problem), all_(explanations), circuit_(circuit), options_(options) {
+        for (const FitRow& row : problem.rows) {
+            for (std::size_t k = 0; k < quantities; ++k) {
+                if (!std::isnan(row.read[k])) read_[k] = true;
+            }
+        }
+        for (std::size_t e = 0; e < all_.size(); ++e) {
+            states_.push_back(brightest(e));
+            values_.push_back(
+                predict(all_[e].fit->plant, states_[e].irradiance_w_m2, states_[e].cell_c));
+        }
+    }
+
+    [[nodiscard]] std::vector<NextMeasurement> found() {
+        meters();
+        by_hand();
+        other_sun();
+        std::stable_sort(next_.begin(), next_.end(),
+                         [](const auto& a, const auto& b) { return a.separation > b.separation; });
+        return std::move(next_);
+    }
+
+  private:
+    /// The sun of the brightest row that was fitted; a typical one without any.
+    [[nodiscard]] SunAndCells brightest(std::size_t e) const {
+        SunAndCells best{.irradiance_w_m2 = 0.0};
+        for (std::size_t i = 0; i < problem_.rows.size(); ++i) {
+            const SunAndCells& state = all_[e].fit->rows[i];
+            if (problem_.rows[i].live() && state.irradiance_w_m2 > best.irradiance_w_m2) {
+                best = state;
+            }
+        }
+        constexpr double too_dark = 20.0;
+        if (best.irradiance_w_m2 > too_dark) return best;
+        return {.irradiance_w_m2 = options_.typical_sun_w_m2, .cell_c = 45.0};
+    }
+
+    void offer(const char* reading, const char* how, const Unit& unit, double share, double floor,
+               const std::vector<double>& values) {
+        const auto [low, high] = std::minmax_element(values.begin(), values.end());
+        const double error = share * std::max(std::fabs(*low), 1e-9) + floor;
+        const double separation = std::min((*high - *low) / error, open_counts);
+        if (!(separation > least_separation)) return;
+        std::string tells;
+        for (std::size_t e = 0; e < all_.size(); ++e) {
+            const std::string shown = values[e] > 1e5
+                                          ? std::string("open circuit")
+                                          : format_quantity(values[e], unit, UnitSystem::si, 3);
+            tells += (e == 0 ? "" : "; ") + std::string(fault_name(all_[e].variant->kind)) + ": " +
+                     shown;
+        }
+        next_.push_back(
+            {.reading = reading, .how = how, .tells = tells + '.', .separation = separation});
+    }
+
+    void quantity(std::size_t k, const char* reading, const char* how, const Unit& unit,
+                  double share, double floor) {
+        if (read_[k]) return;
+        std::vector<double> values;
+        for (const Values& each : values_) values.push_back(each[k]);
+        offer(reading, how, unit, share, floor, values);
+    }
+
+    void meters() {
+        const DiagnosisOptions& o = options_;
+        quantity(open_v, "open_v", "Isolator open, volts across the array's wires.", unit::volt,
+                 o.volt_share, o.volt_v);
+        quantity(short_a, "short_a",
+                 "Dc clamp, briefly, through a switch that is rated to short the array.",
+                 unit::ampere, o.ampere_share, o.ampere_a);
+        quantity(array_v, "array_v", "Volts across the array's wires while it heats.", unit::volt,
+                 o.volt_share, o.volt_v);
+        quantity(bank_v, "bank_v", "Volts across the bank while it heats.", unit::volt,
+                 o.volt_share, o.volt_v);
+        quantity(bank_a, "bank_a", "Dc clamp on a wire of the bank while it heats.", unit::ampere,
+                 o.ampere_share, o.ampere_a);
+        quantity(bank_ohm, "bank_ohm", "Ohmmeter across the bank, cold, array disconnected.",
+                 unit::ohm, o.ohm_share, o.ohm_ohm);
+        quantity(irradiance, "irradiance_w_m2", "Sun meter in the plane of the panels.",
+                 unit::watt_per_m2, o.irradiance_share, 5.0);
+        std::vector<double> ohms;
+        for (const Explained& each : all_) {
+            const Plant& plant = each.fit->plant;
+            ohms.push_back(plant.faulty_element_ohm > 0.0 ? plant.faulty_element_ohm
+                                                          : plant.element_ohm);
+        }
+        offer("element_ohm", "Ohmmeter across each element, cold and disconnected; the odd one.",
+              unit::ohm, o.ohm_share, o.ohm_ohm, ohms);
+    }
+
+    void by_hand() {
+        constexpr double k_per_w = 5.0;  // a bare joint in still air, from memory
+        constexpr double hottest_k = 300.0;
+        std::vector<double> joints;
+        std::vector<double> cleaned;
+        std::vector<double> panels;
+        for (std::size_t e = 0; e < all_.size(); ++e) {
+            const Plant& plant = all_[e].fit->plant;
+            const FaultVariant& variant = *all_[e].variant;
+            const double a = values_[e][bank_a];
+            const double ohm = plant.joint_ohm + plant.array_joint_ohm;
+            joints.push_back(std::min(a * a * ohm * k_per_w, hottest_k));
+            const bool dirty = variant.kind == FaultKind::dirt;
+            cleaned.push_back(dirty ? 1.0 / plant.sun_factor : 1.0);
+            const double each =
+                plant.diode.at(states_[e].irradiance_w_m2 * plant.sun_factor, states_[e].cell_c)
+                    .open_circuit_voltage_v();
+            const bool sections = variant.kind == FaultKind::section_bypassed;
+            const double lost = sections ? std::min(1.0, static_cast<double>(variant.count) /
+                                                             sections_of(circuit_.panel.panel))
+                                         : 0.0;
+            panels.push_back(each * (1.0 - lost));
+        }
+        offer("joint temperature",
+              "Infrared meter on every joint while it heats, shiny metal taped.", unit::kelvin, 0.0,
+              options_.temperature_k, joints);
+        offer("Isc of a cleaned panel", "Clean one panel; its Isc over that of another.",
+              unit::none, 0.03, 0.0, cleaned);
+        offer("open_v of each panel",
+              "Volts at each panel's own leads, in the same sun; the odd one.", unit::volt,
+              options_.volt_share, options_.volt_v, panels);
+    }
+
+    /// The same meters in other light: what is alike at one load may differ at another.
+    void other_sun() {
+        double other = 1.0;
+        std::vector<double> currents;
+        for (std::size_t e = 0; e < all_.size(); ++e) {
+            const double here = states_[e].irradiance_w_m2;
+            constexpr double bright = 500.0;
+            other = here > bright ? 0.35 : 2.5;
+            const Values there = predict(all_[e].fit->plant, here * other, states_[e].cell_c);
+            currents.push_back(there[bank_a]);
+        }
+        offer(other < 1.0 ? "bank_v and bank_a in a third of the sun"
+                          : "bank_v and bank_a in bright sun",
+              "The same meters at another time of the day.", unit::ampere, options_.ampere_share,
+              options_.ampere_a, currents);
+    }
+
+    const FitProblem& problem_;
+    const std::vector<Explained>& all_;
+    const Circuit& circuit_;
+    const DiagnosisOptions& options_;
+    std::array<bool, quantities> read_{};
+    std::vector<SunAndCells> states_{};
+    std::vector<Values> values_{};
+    std::vector<NextMeasurement> next_{};
+};
+
+}  // namespace
+
+std::vector<NextMeasurement> next_measurements(const FitProblem& problem,
+                                               const std::vector<Explained>& explanations,
+                                               const Circuit& circuit,
+                                               const DiagnosisOptions& options) {
+    if (explanations.size() < 2) return {};
+    return Comparison(problem, explanations, circuit, options).found();
+}
+
+}  // namespace heatmatch
