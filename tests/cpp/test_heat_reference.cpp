@@ -15,6 +15,7 @@
 #include "heatmatch/heat/air.hpp"
 #include "heatmatch/heat/bed_charge.hpp"
 #include "heatmatch/heat/packed_bed.hpp"
+#include "heatmatch/heat/space_balance.hpp"
 
 namespace {
 
@@ -183,6 +184,15 @@ TEST_CASE("reference rows of sheaths in a bed") {
                    in.at("k20"), in.at("t_h"), in.at("Ta_C"));
         bed.fill = sand_of(in.at("k20"), in.at("grain_mm"));
         return bed_temperatures(bed, in.at("P_W")).sheath_c;
+    });
+}
+
+TEST_CASE("a greenhouse is lifted as far as its balance says") {
+    check_rows("heat_open.csv", "space_lift", [](const Inputs& in) {
+        const heatmatch::SpaceBalance space{
+            .cover_w_k = in.at("U") * in.at("A_cover_m2"),
+            .air_w_k = heatmatch::air_wh_m3k * in.at("ach") * in.at("volume_m3")};
+        return space.lift_k(in.at("heat_W"));
     });
 }
 

@@ -75,13 +75,6 @@ std::string within(double most_m) {
     return "0 to " + format_number(most_m) + " m";
 }
 
-/// How much more heat meets the nearest spot around a wall than its mean there; over the height the
-/// field knows.
-double around(const LegLayout& legs, StoreShell shell) {
-    shell.side_m2 = shell.top_m2 = shell.bottom_m2 = 0.0;
-    return legs.wall_concentration(shell);
-}
-
 }  // namespace
 
 BedField::BedField(BedFill fill, StoreShell shell, LegLayout legs, double air_c, double start_c,
@@ -93,7 +86,7 @@ BedField::BedField(BedFill fill, StoreShell shell, LegLayout legs, double air_c,
     check_mesh(mesh_);
     check_loss("rod_j_m_k", rod_j_m_k);
     grid_ = std::make_shared<const BedFieldGrid>(fill_, shell_, legs_, mesh_, rod_j_m_k);
-    around_ = around(legs_, shell_);
+    following_w_.assign(LegModes::state_size, 0.0);
     const double start = fill_.conductivity.theta(start_c + zero_celsius_k);
     const std::size_t cells = grid_->cells();
     theta_.assign(cells, start);
@@ -113,8 +106,9 @@ void BedField::step(double power_w, double seconds) {
     if (!std::isfinite(power_w) || power_w < 0.0) {
         refuse("power_w", format_number(power_w) + " W", ">= 0 W", "give what the legs take");
     }
-    if (!std::isfinite(seconds) || seconds < 0.0) {
-        refuse("seconds", format_number(seconds) + " s", ">= 0 s", "give how long it lasts");
+    constexpr double longest_s = 1e10;
+    if (!(seconds >= 0.0 && seconds <= longest_s)) {
+        refuse("seconds", format_number(seconds) + " s", "0 to 1e10 s", "give how long it lasts");
     }
     constexpr int most_halvings = 10;
     power_w_ = power_w;
@@ -190,38 +184,45 @@ double BedField::at_c(double radius_m, double height_m) const {
     return celsius(theta_at(radius_m, height_m));
 }
 
-/// Mean around the axis at half the height, and what the legs themselves stand over it.
-double BedField::theta_beside(double x_m, double y_m) const {
+/// Theta at half the height, the mean around the axis, between the nodes straight in ln r.
+double BedField::mean_around(double radius_m) const {
     const BedFieldGrid& grid = *grid_;
+    if (radius_m > grid.r_m.back()) {
+        return theta_at(std::min(radius_m, grid.radius_m), 0.5 * grid.height_m);
+    }
     const Between level = grid.level_at(0.5 * grid.height_m);
-    const Between ring = grid.ring_at(std::hypot(x_m, y_m));
+    const Between ring = grid.ring_at(radius_m);
     const auto along = [&](std::size_t k) {
         const double* row = theta_.data() + k * grid.across;
         return ring.share * row[ring.first] + (1.0 - ring.share) * row[ring.first + 1];
     };
-    const double mean =
-        level.share * along(level.first) + (1.0 - level.share) * along(level.first + 1);
-    const double q = power_w_ / legs_.heated_length_m();
-    return mean + q / (2.0 * pi) * grid.over_rings(x_m, y_m);
+    return level.share * along(level.first) + (1.0 - level.share) * along(level.first + 1);
 }
 
 double BedField::near_leg_c(double distance_m) const {
     const LegLayout::Leg& leg = grid_->hottest;
+    // Across the way to the axis: a row of legs is left at a right angle.
     const double from_axis_m = std::hypot(leg.x_m, leg.y_m);
-    const double most_m =
-        std::sqrt(std::max(0.0, grid_->radius_m * grid_->radius_m - from_axis_m * from_axis_m));
-    if (!(distance_m >= 0.0 && distance_m <= most_m)) {
-        refuse("distance_m", format_number(distance_m) + " m", within(most_m),
+    const double at_m = std::max(distance_m, legs_.radius_m);
+    const double share = from_axis_m > 0.0 ? at_m / from_axis_m : 0.0;
+    const double x_m = leg.x_m - share * leg.y_m;
+    const double y_m = from_axis_m > 0.0 ? leg.y_m + share * leg.x_m : at_m;
+    if (!(distance_m >= 0.0 && grid_->from_axis(x_m, y_m) <= grid_->radius_m)) {
+        refuse("distance_m", format_number(distance_m) + " m", "within the bed",
                "metres from the axis of the hottest leg");
     }
-    // Across the way to the axis: a row of legs is left at a right angle.
-    const double at_m = std::max(distance_m, legs_.radius_m) / std::max(from_axis_m, 1e-12);
-    if (from_axis_m <= 0.0) return celsius(theta_beside(0.0, std::max(distance_m, legs_.radius_m)));
-    return celsius(theta_beside(leg.x_m - at_m * leg.y_m, leg.y_m + at_m * leg.x_m));
+    const double over_w = power_w_ * grid_->over_rings(x_m, y_m) -
+                          LegModes::lacking(following_w_, grid_->modes.at(x_m, y_m), power_w_);
+    return celsius(mean_around(grid_->from_axis(x_m, y_m)) +
+                   over_w / (2.0 * pi * legs_.heated_length_m()));
 }
 
 double BedField::sheath_c() const {
-    return celsius(theta_beside(grid_->hottest.x_m, grid_->hottest.y_m));
+    const BedFieldGrid& grid = *grid_;
+    const double over_w = power_w_ * grid.superposition -
+                          LegModes::lacking(following_w_, grid.modes.at_hottest(), power_w_);
+    return celsius(mean_around(grid.from_axis(grid.hottest.x_m, grid.hottest.y_m)) +
+                   over_w / (2.0 * pi * legs_.heated_length_m()));
 }
 
 double BedField::bed_mean_c() const {
@@ -245,11 +246,14 @@ double BedField::wall_mean_c() const {
 }
 
 double BedField::wall_c() const {
-    const double edge_c = celsius(*std::ranges::max_element(wall_theta_));
-    const double air_c = air_k_ - zero_celsius_k;
-    const double spot_c = air_c + (edge_c - air_c) * around_;
-    const double within_c = std::max(edge_c, std::min(spot_c, sheath_c()));
-    return shell_.side_surface_k(within_c + zero_celsius_k, air_k_) - zero_celsius_k;
+    const double highest = *std::ranges::max_element(wall_theta_);
+    const ThetaTable::At at = grid_->table.at(highest);
+    const double biot = shell_.side_w_m2k(at.t_k, air_k_) * shell_.radius_m * at.t_slope;
+    const double over =
+        grid_->modes.wall(following_w_, biot) / (2.0 * pi * legs_.heated_length_m());
+    const double edge_k = grid_->table.at(highest + over).t_k;
+    const double within_k = std::max(at.t_k, std::min(edge_k, sheath_c() + zero_celsius_k));
+    return shell_.side_surface_k(within_k, air_k_) - zero_celsius_k;
 }
 
 double BedField::lid_c() const {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <utility>
 
 namespace heatmatch {
 
@@ -92,12 +93,27 @@ BedFieldGrid::BedFieldGrid(const BedFill& fill, const StoreShell& shell, const L
       high(mesh.high),
       table(fill, coldest_k, hottest_k, table_steps),
       height_m(shell.height_m),
+      hottest(hottest_of(legs)),
+      modes(legs, hottest, shell),
       legs_(legs) {
     radius_m = std::sqrt(shell.volume_m3 / (pi * height_m));
     const double base_m2 = pi * radius_m * radius_m;
     side_m2_m = shell.side_m2 / height_m;
     lid_scale = shell.top_m2 / base_m2;
     floor_scale = shell.bottom_m2 / base_m2;
+    if (!shell.round) {
+        // Along whichever side leaves the legs more room.
+        half_x_m = 0.5 * shell.length_m;
+        half_y_m = shell.radius_m;
+        const auto reach = [&](double x_m, double y_m) {
+            double most = 0.0;
+            for (const LegLayout::Leg& leg : legs.legs) {
+                most = std::max({most, std::fabs(leg.x_m) / x_m, std::fabs(leg.y_m) / y_m});
+            }
+            return most;
+        };
+        if (reach(half_y_m, half_x_m) < reach(half_x_m, half_y_m)) std::swap(half_x_m, half_y_m);
+    }
     lay_rings();
     const double heated_m = std::min(legs.leg_length_m, height_m);
     lay_levels(heated_m);
@@ -112,7 +128,6 @@ BedFieldGrid::BedFieldGrid(const BedFill& fill, const StoreShell& shell, const L
         }
     }
     place_legs(heated_m, rod_j_m_k);
-    hottest = hottest_of(legs_);
     superposition = over_rings(hottest.x_m, hottest.y_m);
 }
 
@@ -121,7 +136,7 @@ void BedFieldGrid::lay_rings() {
     constexpr double wall_cell = 0.10;
     std::vector<Fine> fines{{.at_m = radius_m, .cell_m = wall_cell * radius_m}};
     for (const LegLayout::Leg& leg : legs_.legs) {
-        const double at_m = std::hypot(leg.x_m, leg.y_m);
+        const double at_m = from_axis(leg.x_m, leg.y_m);
         if (at_m < radius_m) fines.push_back({.at_m = at_m, .cell_m = leg_cell * radius_m});
     }
     const std::vector<double> faces = faces_of(radius_m, across, fines);
@@ -165,7 +180,7 @@ void BedFieldGrid::place_legs(double heated_m, double rod_j_m_k) {
             overlap(floor_m, floor_m + level_m[k], low_m, low_m + heated_m) / heated_m;
         floor_m += level_m[k];
         for (const LegLayout::Leg& leg : legs_.legs) {
-            const Between place = ring_at(std::hypot(leg.x_m, leg.y_m));
+            const Between place = ring_at(from_axis(leg.x_m, leg.y_m));
             const double part = upright / static_cast<double>(legs_.legs.size());
             heat_share[k * across + place.first] += part * place.share;
             heat_share[k * across + place.first + 1] += part * (1.0 - place.share);
@@ -174,6 +189,11 @@ void BedFieldGrid::place_legs(double heated_m, double rod_j_m_k) {
             rod_j_k[k * across + i] = rods_j_k * heat_share[k * across + i];
         }
     }
+}
+
+double BedFieldGrid::from_axis(double x_m, double y_m) const {
+    if (half_x_m <= 0.0) return std::hypot(x_m, y_m);
+    return radius_m * std::max(std::fabs(x_m) / half_x_m, std::fabs(y_m) / half_y_m);
 }
 
 Between BedFieldGrid::ring_at(double r) const {
@@ -185,20 +205,26 @@ Between BedFieldGrid::level_at(double z) const {
 }
 
 double BedFieldGrid::over_rings(double x_m, double y_m) const {
-    const Between here = ring_at(std::hypot(x_m, y_m));
+    const double r = from_axis(x_m, y_m);
+    const Between here = ring_at(r);
     const auto ln = [this](std::size_t a, std::size_t b) {
         return std::log(std::max(r_m[a], r_m[b]));
     };
     double sum = 0.0;
     for (const LegLayout::Leg& leg : legs_.legs) {
-        const Between there = ring_at(std::hypot(leg.x_m, leg.y_m));
+        const double d = std::hypot(leg.x_m - x_m, leg.y_m - y_m);
+        sum -= std::log(std::max(d, legs_.radius_m));
+        const double b_m = from_axis(leg.x_m, leg.y_m);
+        if (r > r_m.back()) {  // beyond the nodes the mean is that of the surface
+            sum += std::log(std::max(r, b_m));
+            continue;
+        }
+        const Between there = ring_at(b_m);
         const std::size_t a = here.first;
         const std::size_t b = there.first;
         sum += here.share * (there.share * ln(a, b) + (1.0 - there.share) * ln(a, b + 1)) +
                (1.0 - here.share) *
                    (there.share * ln(a + 1, b) + (1.0 - there.share) * ln(a + 1, b + 1));
-        const double d = std::hypot(leg.x_m - x_m, leg.y_m - y_m);
-        sum -= std::log(std::max(d, legs_.radius_m));
     }
     return sum;
 }

@@ -1,9 +1,9 @@
 #pragma once
 
+#include "leg_modes.hpp"
 #include "theta_table.hpp"
 
 #include <cstddef>
-#include <utility>
 #include <vector>
 
 #include "heatmatch/heat/bed_field.hpp"
@@ -29,6 +29,8 @@ struct BedFieldGrid {
     ThetaTable table;
     double radius_m = 0.0;  //!< of the cylinder
     double height_m = 0.0;
+    double half_x_m = 0.0;  //!< of a box; round: 0
+    double half_y_m = 0.0;
     std::vector<double> r_m{};         //!< of the rings' nodes
     std::vector<double> ring_m2{};     //!< seen from above
     std::vector<double> outwards{};    //!< 2 pi/ln(r'/r), from a ring to the next
@@ -48,7 +50,12 @@ struct BedFieldGrid {
     LegLayout::Leg hottest{};    //!< leg
     double superposition = 0.0;  //!< at its surface
 
+    LegModes modes;
+
     [[nodiscard]] std::size_t cells() const { return mass_kg.size(); }
+    /// The radius in the cylinder: in a box that of the ring that holds as much as the box around
+    /// the axis on which the spot lies.
+    [[nodiscard]] double from_axis(double x_m, double y_m) const;
     /// Between which rings a radius lies, linear in its logarithm; none beyond the outer nodes.
     [[nodiscard]] Between ring_at(double r) const;
     /// Between which levels a height lies.

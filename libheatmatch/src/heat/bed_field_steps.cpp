@@ -1,5 +1,5 @@
-#include "band_matrix.hpp"
 #include "bed_field_grid.hpp"
+#include "level_matrix.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -132,23 +132,18 @@ void BedField::balance(double power_w, double seconds) {
 
 void BedField::refactor(double seconds) {
     const BedFieldGrid& grid = *grid_;
-    const std::size_t width = grid.across;
-    const std::size_t stride = width + 1;
-    factor_.assign(grid.cells() * stride, 0.0);
+    factor_.resize(LevelMatrix::size(grid.across, grid.high));
     factor_s_ = seconds;
+    LevelMatrix matrix(factor_, grid.across, grid.high);
+    matrix.clear();
     for (std::size_t c = 0; c < grid.cells(); ++c) {
-        const std::size_t k = c / width;
-        const std::size_t i = c % width;
-        factor_[c * stride] += diagonal_[c];
-        const auto link = [&](std::size_t right, double w) {
-            factor_[c * stride] += w;
-            factor_[(c + right) * stride] += w;
-            factor_[c * stride + right] -= w;
-        };
-        if (i + 1 < width) link(1, grid.outwards[i] * grid.level_m[k]);
-        if (k + 1 < grid.high) link(width, grid.upwards[k] * grid.ring_m2[i]);
+        const std::size_t k = c / grid.across;
+        const std::size_t i = c % grid.across;
+        matrix.add(c, diagonal_[c]);
+        if (i + 1 < grid.across) matrix.link_outwards(c, grid.outwards[i] * grid.level_m[k]);
+        if (k + 1 < grid.high) matrix.link_upwards(c, grid.upwards[k] * grid.ring_m2[i]);
     }
-    factor_band(factor_, grid.cells(), width);
+    matrix.factor();
 }
 
 /// One implicit stage from `base_j_`: Newton, with the last matrix as long as it converges. What
@@ -175,7 +170,7 @@ bool BedField::stage(double power_w, double seconds) {
         }
         before_w = left_w;
         change_ = residual_;
-        solve_band(factor_, grid_->across, change_);
+        LevelMatrix(factor_, grid_->across, grid_->high).solve(change_);
         for (std::size_t c = 0; c < theta_.size(); ++c) theta_[c] += change_[c];
     }
     return false;
@@ -199,6 +194,7 @@ void BedField::advance(double power_w, double seconds, int halvings_left) {
             if (weight == gamma) {
                 base_j_[c] = reached_j;
             } else {
+                theta_[c] += (1.0 - gamma) / gamma * (theta_[c] - theta[c]);  // a first guess
                 base_j_[c] = heat_j_[c] + (1.0 - gamma) / gamma * (reached_j - base_j_[c]);
             }
         }
@@ -210,6 +206,10 @@ void BedField::advance(double power_w, double seconds, int halvings_left) {
         return;
     }
     heat_j_.swap(base_j_);
+    const LegLayout::Leg& leg = grid_->hottest;
+    const double around = mean_around(grid_->from_axis(leg.x_m, leg.y_m));
+    const double diffusivity_m2_s = 1.0 / (fill_.density_kg_m3 * grid_->table.at(around).j_slope);
+    grid_->modes.follow(following_w_, power_w, diffusivity_m2_s, seconds);
     lost_j_ += lost_j;
     taken_j_ += taken_j;
     supplied_j_ += power_w * seconds;

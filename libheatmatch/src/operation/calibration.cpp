@@ -14,6 +14,9 @@ namespace heatmatch {
 namespace {
 
 constexpr std::size_t least_readings = 12;
+// What the cells of the field add, against one of twice as many: tests print it.
+constexpr double cells_share_k20 = 0.003;
+constexpr double cells_share_loss = 0.02;
 constexpr double joint_99 = 3.035;  // sqrt of the chi-square of two at 0.99
 
 [[noreturn]] void refuse(const char* field, const std::string& value, const char* allowed,
@@ -196,9 +199,11 @@ Calibration calibrate(const Candidate& candidate, const StoreLog& given) {
     const double variance = square_sum(left) / (count - 2.0) * (1.0 + rho) / (1.0 - rho);
     const double d = normal.determinant();
     result.residual_k = std::sqrt(square_sum(left) / count);
-    result.k20_w_mk = fitted(at[0], std::sqrt(variance * normal.c / d), 1.0);
+    result.k20_w_mk =
+        fitted(at[0], std::hypot(std::sqrt(variance * normal.c / d), cells_share_k20), 1.0);
     result.loss_factor =
-        fitted(at[1], std::sqrt(variance * normal.a / d), result.loss_factor_before);
+        fitted(at[1], std::hypot(std::sqrt(variance * normal.a / d), cells_share_loss),
+               result.loss_factor_before);
     result.correlation = -normal.b / std::sqrt(normal.a * normal.c);
     say(result, medium);
     return result;

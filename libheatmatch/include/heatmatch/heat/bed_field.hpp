@@ -70,7 +70,7 @@ class BedField {
     [[nodiscard]] Outside outside(double theta, double deep_m, double u_w_m2k, double& surface);
     [[nodiscard]] Outside wall_flux(double wall_k);
     [[nodiscard]] double theta_at(double radius_m, double height_m) const;
-    [[nodiscard]] double theta_beside(double x_m, double y_m) const;
+    [[nodiscard]] double mean_around(double radius_m) const;
     [[nodiscard]] double node_theta(std::size_t ring, std::size_t level) const;
     [[nodiscard]] double celsius(double theta) const;
 
@@ -83,19 +83,19 @@ class BedField {
     double start_ = 0.0;  //!< Theta at first
     double take_off_w_k_ = 0.0;
     double power_w_ = 0.0;
-    double around_ = 1.0;  //!< how much more heat meets the nearest spot of the wall around it
     std::vector<double> theta_{};
     std::vector<double> heat_j_{};       //!< by cell, since the start
     std::vector<double> wall_theta_{};   //!< of the surface, by level
     std::vector<double> lid_theta_{};    //!< by ring
     std::vector<double> floor_theta_{};  //!< by ring
     std::vector<double> wall_w_m2_{};    //!< over the wall's excess over the air, where once asked
+    std::vector<double> following_w_{};  //!< power that the legs' own fields have followed to
     std::vector<double> base_j_{};       //!< heat a stage starts from
     std::vector<double> holds_j_{};      //!< what their Theta stands for
     std::vector<double> change_{};
     std::vector<double> residual_{};  //!< heat that flows into a cell beyond what it takes up [W]
     std::vector<double> diagonal_{};  //!< its fall over the cell's own Theta, without conduction
-    std::vector<double> factor_{};    //!< of a band matrix, used as long as it serves
+    std::vector<double> factor_{};    //!< of the matrix, used as long as it serves
     double factor_s_ = 0.0;           //!< the stage it was made for
     double loss_w_ = 0.0;
     double take_off_w_ = 0.0;

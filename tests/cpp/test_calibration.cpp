@@ -1,0 +1,134 @@
+#include "refusal.hpp"
+#include "store_log_bench.hpp"
+#include "within.hpp"
+
+#include <algorithm>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/operation/calibration.hpp"
+#include "heatmatch/text/installation_json.hpp"
+
+using namespace heatmatch;
+
+namespace {
+
+bool inside(const Fitted& fitted, double truth) {
+    return fitted.low <= truth && truth <= fitted.high;
+}
+
+}  // namespace
+
+TEST_CASE("two numbers come back out of a log that was made with them") {
+    const Candidate candidate = standing();
+    const Calibration found = calibrate(candidate, made_log(candidate, 0.22, 1.3, 0.3, 7));
+    CHECK(within(found.k20_w_mk.value, 0.22, 0.03));
+    CHECK(within(found.loss_factor.value, 1.3, 0.06));
+    CHECK(inside(found.k20_w_mk, 0.22));
+    CHECK(inside(found.loss_factor, 1.3));
+    CHECK(found.k20_w_mk.low < found.k20_w_mk.value);
+    CHECK(within(found.residual_k, 0.3, 0.15));
+    CHECK(found.residual_before_k > 3.0 * found.residual_k);
+    CHECK(holds(found.sentences.front(), "W/mK"));
+}
+
+TEST_CASE("a measured store is ranked with what was measured") {
+    const Installation installation = demo();
+    const Candidate before = standing(installation);
+    const Calibration found = calibrate(before, made_log(before, 0.22, 1.3, 0.3, 7));
+    const Installation measured = found.applied_to(installation, starter());
+    const Candidate after = standing(measured);
+    const Medium& fill = after.circuit.heat->store->medium;
+    CHECK(fill.k20_w_mk == found.k20_w_mk.value);
+    CHECK(*fill.k20_low_w_mk == found.k20_w_mk.low);
+    CHECK(fill.provenance.source_of.at("k20_w_mk") == "measured");
+    CHECK(*measured.store->loss_factor == found.loss_factor.value);
+    // The careful end of sand is 0.20: what was measured allows a little more.
+    const auto sheath_of = [](const Candidate& candidate) {
+        return *std::find_if(candidate.margins.begin(), candidate.margins.end(),
+                             [](const Margin& each) { return each.name == "sheath temperature"; })
+                    ->value;
+    };
+    CHECK(sheath_of(after) < sheath_of(before));
+    // It survives its file, and a second calibration of the same log finds nothing new.
+    const Installation read = installation_from_json(installation_to_json(measured));
+    const Calibration again = calibrate(standing(read), made_log(before, 0.22, 1.3, 0.3, 7));
+    CHECK(within(again.k20_w_mk.value, found.k20_w_mk.value, 1e-3));
+    CHECK(within(again.loss_factor.value, found.loss_factor.value, 1e-3));
+}
+
+TEST_CASE("logs that cannot tell are refused") {
+    const Candidate candidate = standing();
+    const StoreLog log = made_log(candidate, 0.27, 1.0, 0.1, 1);
+    const auto refused = [&candidate](const StoreLog& given) {
+        return refusal_of([&] { (void)calibrate(candidate, given); });
+    };
+    StoreLog dark = log;
+    std::fill(dark.power_w.begin(), dark.power_w.end(), 0.0);
+    CHECK(holds(refused(dark), "0 W in every row"));
+    StoreLog few = log;
+    for (auto& list : few.temperature_c) {
+        std::fill(list.begin() + 3, list.end(), std::numeric_limits<double>::quiet_NaN());
+    }
+    CHECK(holds(refused(few), "at least 12"));
+    StoreLog far = log;
+    far.probes[0].radius_m = 3.0;
+    CHECK(holds(refused(far), "radius"));
+    Installation water = demo();
+    water.store->medium = "water";
+    CHECK(holds(refusal_of([&] { (void)calibrate(standing(water), log); }), "a liquid"));
+    CHECK(holds(refusal_of([&] { (void)calibrate(candidate, log).applied_to(water, starter()); }),
+                "the installation whose store was logged"));
+}
+
+TEST_CASE("a damp bed is called so") {
+    const Candidate candidate = standing();
+    const Calibration damp = calibrate(candidate, made_log(candidate, 1.4, 1.0, 0.2, 3));
+    CHECK(within(damp.k20_w_mk.value, 1.4, 0.1));
+    CHECK(std::any_of(damp.remarks.begin(), damp.remarks.end(), [](const std::string& remark) {
+        return remark.find("damp") != std::string::npos;
+    }));
+}
+
+TEST_SUITE_BEGIN("numerical");
+
+TEST_CASE("the cells of the field add no more than what is stated") {
+    const Candidate candidate = standing();
+    double k_worst = 0.0;
+    double loss_worst = 0.0;
+    for (const double k20 : {0.2, 0.4}) {
+        for (const double loss : {0.7, 1.5}) {
+            const Calibration found = calibrate(candidate, made_log(candidate, k20, loss, 0.0, 1));
+            k_worst = std::max(k_worst, std::fabs(found.k20_w_mk.value / k20 - 1.0));
+            loss_worst = std::max(loss_worst, std::fabs(found.loss_factor.value / loss - 1.0));
+        }
+    }
+    MESSAGE("without noise k20 is off by ", 100.0 * k_worst, " %, the loss by ", 100.0 * loss_worst,
+            " %");
+    CHECK(k_worst < 2.0 * 0.003);
+    CHECK(loss_worst < 2.0 * 0.02);
+}
+
+TEST_CASE("one hundred noisy logs return both numbers within the stated uncertainty") {
+    const Candidate candidate = standing();
+    std::mt19937 random(20);
+    std::uniform_real_distribution<double> share(0.0, 1.0);
+    int both = 0;
+    double k_error = 0.0;
+    double loss_error = 0.0;
+    for (unsigned trial = 0; trial < 100; ++trial) {
+        const double k20 = 0.18 + 0.22 * share(random);
+        const double loss = 0.6 + 1.2 * share(random);
+        const double noise = 0.2 + 0.8 * share(random);
+        const Calibration found =
+            calibrate(candidate, made_log(candidate, k20, loss, noise, 100 + trial));
+        both += inside(found.k20_w_mk, k20) && inside(found.loss_factor, loss) ? 1 : 0;
+        k_error += std::fabs(found.k20_w_mk.value / k20 - 1.0);
+        loss_error += std::fabs(found.loss_factor.value / loss - 1.0);
+    }
+    MESSAGE("both numbers within their uncertainty in ", both, " of 100 logs; mean error of k20 ",
+            k_error, " %, of the loss ", loss_error, " %");
+    CHECK(both >= 95);
+}
+
+TEST_SUITE_END();

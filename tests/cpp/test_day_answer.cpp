@@ -1,0 +1,140 @@
+#include "operation_bench.hpp"
+#include "refusal.hpp"
+#include "within.hpp"
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/operation/day_answer.hpp"
+
+using namespace heatmatch;
+
+namespace {
+
+/// Hour by hour from midnight, two days: sun from 8 to 16, the store 100 W by day; released heat
+/// falls through the night from 50 W by 3 W an hour; 10 W lift the space by 1 K.
+DayRun two_days(double outside_c = -5.0) {
+    DayRun run{.title = "bench", .days = 2.0, .heats_space = true};
+    DaySeries& series = run.series;
+    for (int hour = 0; hour < 48; ++hour) {
+        const int of_day = hour % 24;
+        const bool day = of_day >= 8 && of_day < 16;
+        const double released = day ? 20.0 : 50.0 - 3.0 * ((of_day + 8) % 24);
+        series.hours.push_back(hour + 1.0);
+        series.irradiance_w_m2.push_back(day ? 500.0 : 0.0);
+        series.available_w.push_back(day ? 150.0 : 0.0);
+        series.power_w.push_back(day ? 100.0 : 0.0);
+        series.bank_v.push_back(0.0);
+        series.bank_a.push_back(0.0);
+        series.sheath_c.push_back(day ? 400.0 + hour : 50.0);
+        series.coil_c.push_back(day ? 420.0 + hour : 50.0);
+        series.bed_mean_c.push_back(60.0);
+        series.wall_c.push_back(30.0);
+        series.lid_c.push_back(day ? 70.0 : outside_c + released / 10.0 + 10.0 - of_day % 16);
+        series.released_w.push_back(released);
+        series.to_space_w.push_back(released);
+        series.space_c.push_back(outside_c + released / 10.0);
+        series.space_without_c.push_back(outside_c);
+        series.outside_c.push_back(outside_c);
+        series.month.push_back(hour < 24 ? 1 : 2);
+    }
+    run.energy = {.available_kwh = 2.4, .in_kwh = 1.6, .stored_kwh = 0.3, .to_space_kwh = 1.3};
+    return run;
+}
+
+Candidate with_target(std::optional<double> target_c) {
+    static const Candidate candidate = standing();
+    Candidate changed = candidate;
+    changed.space->target_c = target_c;
+    return changed;
+}
+
+}  // namespace
+
+TEST_CASE("dark hours are summed for all days and month by month") {
+    const DayAnswer answer = answer_of(with_target(-2.0), two_days());
+    CHECK(answer.all.days == 2.0);
+    CHECK(answer.all.dark_hours == 32.0);
+    // Of a night of 16 h, 50 to 5 W: mean 27.5 W, so 2.75 K.
+    CHECK(within(answer.all.lift_k, 2.75, 1e-12));
+    CHECK(within(answer.all.wanted_k, 3.0, 1e-12));
+    CHECK(within(answer.all.in_kwh_day, 0.8, 1e-12));
+    CHECK(within(answer.all.available_kwh_day, 1.2, 1e-12));
+    // -2 °C needs 30 W: 50, 47 ... 32 W are seven hours of each night.
+    CHECK(answer.all.above_target_hours == 14.0);
+    CHECK(answer.all.above_target_without_hours == 0.0);
+    CHECK(within(answer.all.lowest_c, -4.5, 1e-12));
+    CHECK(answer.all.lowest_without_c == -5.0);
+    REQUIRE(answer.months.size() == 2);
+    CHECK(answer.months[0].month == 1);
+    CHECK(answer.months[1].month == 2);
+    CHECK(answer.months[0].days == 1.0);
+    CHECK(within(answer.months[1].to_space_kwh_day, (8 * 20.0 + 16 * 27.5) / 1000.0, 1e-12));
+}
+
+TEST_CASE("nights tell dusk, dawn, and how long the heat lasts") {
+    // One night is whole: from 16 to 8.
+    const DayAnswer answer = answer_of(with_target(-2.0), two_days());
+    CHECK(within(answer.dusk_lift_k, 5.0, 1e-12));
+    CHECK(within(answer.dawn_lift_k, 0.5, 1e-12));
+    // 25 W and more: 50, 47 ... 26 W, nine hours.
+    REQUIRE(answer.carry_over_h);
+    CHECK(*answer.carry_over_h == doctest::Approx(9.0));
+    // 0.5 K is 5 W: all sixteen hours from 16:00 on.
+    REQUIRE(answer.noticed_until_hour);
+    CHECK(within(*answer.noticed_until_hour, 8.0, 1e-9));
+    REQUIRE(answer.lid_until_hour);
+}
+
+TEST_CASE("the first sentence is honest about size") {
+    const auto first = [](std::optional<double> target_c, double outside_c = -5.0) {
+        return answer_of(with_target(target_c), two_days(outside_c)).sentences.front();
+    };
+    CHECK(holds(first(15.0), "does not heat the space"));
+    CHECK(holds(first(15.0), "of the 20 K that 15 °C wants"));
+    CHECK(holds(first(-2.0), "part of the heating"));
+    CHECK(holds(first(-4.5), "keeps the space there"));
+    CHECK(holds(first(-5.0), "hardly below"));
+    CHECK(holds(first(std::nullopt), "target_c"));
+    DayRun alone = two_days();
+    alone.heats_space = false;
+    CHECK(holds(answer_of(with_target(5.0), alone).sentences.front(), "not known"));
+    CHECK(holds(answer_of(with_target(15.0), two_days(), UnitSystem::us).sentences.front(), "°F"));
+}
+
+TEST_CASE("the highest of every part stands against the limit of its margin") {
+    const Candidate candidate = with_target(5.0);
+    DayRun run = two_days();
+    const auto peaks = part_peaks(candidate, run);
+    const auto find = [&peaks](std::string_view name) {
+        for (const PartPeak& peak : peaks) {
+            if (peak.margin.name == name) return peak;
+        }
+        FAIL("no such peak");
+        return PartPeak{};
+    };
+    const PartPeak sheath = find("sheath temperature");
+    CHECK(*sheath.margin.value == 400.0 + 39.0);
+    CHECK(sheath.hours == 40.0);
+    CHECK(*sheath.margin.limit == candidate.circuit.bank.sheath->verdict_limit_c);
+    CHECK(sheath.margin.severity == Severity::none);
+    CHECK(find("touch temperature").margin.severity == Severity::warning);  // 70 over 65 °C
+    CHECK(find("coil temperature").margin.severity == Severity::not_assessed);
+    run.series.sheath_c[10] = 900.0;
+    const DayAnswer hot = answer_of(candidate, run);
+    CHECK(std::any_of(hot.sentences.begin(), hot.sentences.end(), [](const std::string& text) {
+        return text.starts_with("danger") && text.find("900 °C") != std::string::npos;
+    }));
+}
+
+TEST_CASE("what acted is told") {
+    DayRun run = two_days();
+    run.events = {{3.0, "disc", "opens"}, {4.0, "disc", "closes"}, {5.0, "limit", "cannot open"}};
+    const DayAnswer answer = answer_of(with_target(5.0), run);
+    const auto says = [&answer](const char* piece) {
+        return std::any_of(
+            answer.sentences.begin(), answer.sentences.end(),
+            [piece](const std::string& text) { return text.find(piece) != std::string::npos; });
+    };
+    CHECK(says("opened 1 time."));
+    CHECK(says("\"limit\" should have opened and could not"));
+}

@@ -1,0 +1,70 @@
+#include "operation_bench.hpp"
+#include "refusal.hpp"
+#include "within.hpp"
+
+#include <algorithm>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/operation/stagnation.hpp"
+
+using namespace heatmatch;
+
+namespace {
+
+double highest(const std::vector<double>& list) {
+    return *std::max_element(list.begin(), list.end());
+}
+
+}  // namespace
+
+TEST_CASE("a fortnight without anybody taking heat is hotter than any week of winter") {
+    const Candidate candidate = standing();
+    const Stagnation still = simulate_stagnation(candidate);
+    const DayRun week = simulate_day(candidate, demo_year(), january_week());
+    CHECK(still.run.days == 14.0);
+    CHECK(still.in_kwh > 2.0 * week.energy.in_kwh);
+    CHECK(highest(still.run.series.sheath_c) > highest(week.series.sheath_c));
+    CHECK(highest(still.run.series.wall_c) > highest(week.series.wall_c));
+    CHECK(still.run.energy.unbalanced_share < 1e-6);
+    CHECK(still.run.energy.to_space_kwh == 0.0);
+    // Air as in high summer: 27 °C is the demo's warmest daily high, and 10 K within a space.
+    CHECK(holds(still.sentences.front(), "37 °C"));
+}
+
+TEST_CASE("it stays below the margin that takes the brightest sun all day") {
+    const Candidate candidate = standing();
+    const Stagnation still = simulate_stagnation(candidate);
+    const auto margin = std::find_if(candidate.margins.begin(), candidate.margins.end(),
+                                     [](const Margin& each) { return each.name == "stagnation"; });
+    REQUIRE(margin != candidate.margins.end());
+    CHECK(highest(still.run.series.sheath_c) < *margin->value);
+}
+
+TEST_CASE("neither thermostat nor limit helps a circuit that is welded shut") {
+    Installation installation = demo();
+    for (Device& device : installation.devices) device.set_c = 40.0;
+    const Stagnation still = simulate_stagnation(standing(installation));
+    CHECK(highest(still.run.series.wall_c) ==
+          doctest::Approx(highest(simulate_stagnation(standing()).run.series.wall_c)));
+    CHECK(std::any_of(still.run.events.begin(), still.run.events.end(),
+                      [](const SwitchEvent& event) { return event.what == "cannot open"; }));
+}
+
+TEST_CASE("the sunniest fortnight of the south lies in its own season, and a lost site is told") {
+    Installation flat = demo();
+    flat.site.tilt_deg = 5.0;
+    flat.weather.reset();
+    Installation south = flat;
+    south.site.latitude_deg = -44.1;
+    const int north_month = simulate_stagnation(standing(flat)).month;
+    const int south_month = simulate_stagnation(standing(south)).month;
+    CHECK(north_month >= 5);
+    CHECK(north_month <= 7);
+    CHECK((south_month >= 11 || south_month <= 1));
+    Candidate lost = standing();
+    lost.site.latitude_deg.reset();
+    CHECK(holds(refusal_of([&] { (void)simulate_stagnation(lost); }), "latitude_deg"));
+    lost.circuit.heat = nullptr;
+    CHECK(holds(refusal_of([&] { (void)simulate_stagnation(lost); }), "describe the store"));
+}
