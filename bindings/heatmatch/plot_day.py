@@ -36,7 +36,7 @@ _LIMITS: dict[str, tuple[str, str]] = {
     "wall and lid": ("wall and lid", "wood"),
     "touch temperature": ("wall and lid", "touch"),
 }
-_LIMIT_STYLES = {"sheath": STYLES[0], "terminal": STYLES[4], "wall and lid": STYLES[2]}
+_LIMIT_STYLES = {"sheath": "-", "terminal": (0, (1, 2)), "wall and lid": (0, (9, 2, 1, 2))}
 
 
 def _lowest_limits(peaks: Sequence[_core.PartPeak]) -> list[tuple[float, str, str]]:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
+import numpy.typing as npt
 
 from heatmatch import _core
 from heatmatch.display_season import MONTHS
@@ -51,14 +52,31 @@ def day_energy(run: _core.DayRun, *, ax: Axes | None = None) -> Axes:
     left = run.to_space_w if run.heats_space else run.released_w
     given_off = "from the store to the space" if run.heats_space else "given off by the store"
     at = np.arange(len(days))
-    for values, label, how in (
-        (run.available_w, "the panels could give",
-         {"width": 0.84, "facecolor": "none", "edgecolor": COLOURS[0], "linewidth": 1.0}),
-        (run.power_w, "into the elements",
-         {"width": -0.38, "align": "edge", "facecolor": COLOURS[1]}),
-        (left, given_off, {"width": 0.38, "align": "edge", "facecolor": LOAD, "hatch": "//",
-                           "edgecolor": "white", "linewidth": 0.0}),
-    ):  # fmt: skip
+    bars: list[tuple[npt.NDArray[np.float64], str, dict[str, Any]]] = [
+        (
+            run.available_w,
+            "the panels could give",
+            {"width": 0.84, "facecolor": "none", "edgecolor": COLOURS[0], "linewidth": 1.0},
+        ),
+        (
+            run.power_w,
+            "into the elements",
+            {"width": -0.38, "align": "edge", "facecolor": COLOURS[1]},
+        ),
+        (
+            left,
+            given_off,
+            {
+                "width": 0.38,
+                "align": "edge",
+                "facecolor": LOAD,
+                "hatch": "//",
+                "edgecolor": "white",
+                "linewidth": 0.0,
+            },
+        ),
+    ]
+    for values, label, how in bars:
         kwh = np.bincount(place, weights=values * step_h) / 1000.0 / np.where(days > 0, days, 1.0)
         ax.bar(at, kwh, label=f"{label}, mean {np.average(kwh, weights=days):.2f}", **how)
     ax.set_xticks(at, names, fontsize=9 if len(names) <= 14 else 7)

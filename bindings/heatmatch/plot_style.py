@@ -31,7 +31,8 @@ def axes_or_new(ax: Axes | None) -> Axes:
     """The given axes, or those of a new figure."""
     if ax is not None:
         return ax
-    return _pyplot().subplots(figsize=(9.0, 4.6), layout="constrained")[1]
+    made: Axes = _pyplot().subplots(figsize=(9.0, 4.6), layout="constrained")[1]
+    return made
 
 
 def stacked_or_new(axes: Sequence[Axes] | None, heights: Sequence[float]) -> tuple[Axes, ...]:
