@@ -21,7 +21,7 @@ CLASSES = [
 ]
 UNITS = """
 _w [W]  _v [V]  _a [A]  _c [°C]  _k [K]  _m [m]  _mm [mm]  _mm2 [mm2]  _m2 [m2]  _w_m2 [W/m2]
-_kwh_m2 [kWh/m2]
+_kwh_m2 [kWh/m2]  _kwh_day [kWh/day]  _w_k [W/K]  _wh_k [Wh/K]
 _w_cm2 [W/cm2]  _w_mk [W/mK]  _w_m2k [W/m2K]  _kg_m3 [kg/m3]  _ohm [ohm]  _mohm [Mohm]
 _ohm_per_km [ohm/km]  _ohm_per_m [ohm/m]  _deg [deg]  _pct [%]  _pct_per_k [%/K]  _a_per_k [A/K]
 _per_k [1/K]  _ev [eV]  _conductance_s [S]
