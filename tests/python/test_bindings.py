@@ -262,3 +262,7 @@ def test_long_calls_let_other_threads_run(
     assert gets_a_turn_during(lambda: curve.into_resistance(many))
     assert gets_a_turn_during(lambda: hm.operating_points(*same, many))
     assert gets_a_turn_during(lambda: hm.rank(starter, demo, top=50))
+    standing = hm.assess(starter, demo)
+    clear = hm.Weather.clear_days(demo.site)
+    assert gets_a_turn_during(lambda: hm.simulate_day(standing, clear, days=20))
+    assert gets_a_turn_during(lambda: hm.simulate_stagnation(standing))
