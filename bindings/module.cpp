@@ -25,6 +25,12 @@ PYBIND11_MODULE(_core, module) {
     register_tail(module);
     register_wire_check(module);
     register_season(module);
+    register_space(module);
     register_candidate(module);
     register_ranking(module);
+    register_day_answer(module);
+    register_day(module);
+    register_stagnation(module);
+    register_store_log(module);
+    register_calibration(module);
 }

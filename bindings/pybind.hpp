@@ -108,5 +108,11 @@ void register_catalog(py::module_& module);
 void register_margin(py::module_& module);
 void register_circuit(py::module_& module);
 void register_ranking(py::module_& module);
+void register_space(py::module_& module);
+void register_day_answer(py::module_& module);
+void register_day(py::module_& module);
+void register_stagnation(py::module_& module);
+void register_store_log(py::module_& module);
+void register_calibration(py::module_& module);
 
 }  // namespace heatmatch::python

@@ -11,15 +11,19 @@ namespace heatmatch::python {
 py::tuple state_of(const Candidate& candidate) {
     py::object season = py::none();
     if (candidate.season) season = state_of(*candidate.season);
+    py::object space = py::none();
+    if (candidate.space) space = state_of(*candidate.space);
     return py::make_tuple(state_of(candidate.circuit), states_of(candidate.delivered),
                           states_of(candidate.margins), candidate.price_to_buy, candidate.currency,
                           season, candidate.remarks, record_to_dict(site_fields(), &candidate.site),
-                          state_of(candidate.bright));
+                          state_of(candidate.bright), space);
 }
 
 Candidate candidate_from(const py::tuple& state) {
     std::optional<Season> season;
     if (!state[5].is_none()) season = season_from(state[5].cast<py::tuple>());
+    std::optional<SpaceBalance> space;
+    if (!state[9].is_none()) space = space_balance_from(state[9].cast<py::tuple>());
     Site site;
     fill_record(site_fields(), &site, state[7].cast<py::dict>(), "site");
     return {.circuit = circuit_from(state[0].cast<py::tuple>()),
@@ -30,6 +34,7 @@ Candidate candidate_from(const py::tuple& state) {
             .currency = state[4].cast<std::string>(),
             .site = std::move(site),
             .bright = extremes_from(state[8].cast<py::tuple>()),
+            .space = std::move(space),
             .remarks = state[6].cast<std::vector<std::string>>()};
 }
 
@@ -67,6 +72,8 @@ void register_candidate(py::module_& module) {
         .def_readonly("site", &Candidate::site, "that it is judged at")
         .def_readonly("bright", &Candidate::bright,
                       "what its elements are exposed to in bright cold")
+        .def_readonly("space", &Candidate::space,
+                      "how the space that its store heats loses heat; None where not told")
         .def_property_readonly(
             "heat",
             [](const Candidate& candidate) { return heat_of(candidate.circuit, candidate.bright); },

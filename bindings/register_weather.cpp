@@ -1,5 +1,6 @@
 #include "pybind.hpp"
 #include "state.hpp"
+#include "views.hpp"
 
 #include <cmath>
 #include <numeric>
@@ -13,14 +14,6 @@
 namespace heatmatch::python {
 
 namespace {
-
-/// A list of a weather as an array that shares its memory and cannot be written.
-template <class Number>
-py::array view_of(const py::object& owner, std::span<const Number> list) {
-    py::array_t<Number> view(static_cast<py::ssize_t>(list.size()), list.data(), owner);
-    view.attr("flags").attr("writeable") = false;
-    return view;
-}
 
 template <auto member>
 py::object list_of(const py::object& self) {

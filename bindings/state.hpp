@@ -32,6 +32,8 @@ namespace heatmatch::python {
 [[nodiscard]] Circuit circuit_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const Season& season);
 [[nodiscard]] Season season_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const SpaceBalance& space);
+[[nodiscard]] SpaceBalance space_balance_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const Candidate& candidate);
 [[nodiscard]] Candidate candidate_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const Delivered& delivered);

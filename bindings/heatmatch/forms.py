@@ -19,6 +19,19 @@ from heatmatch.display import (
     ranking_text,
     reasons_text,
 )
+from heatmatch.display_day import (
+    ENERGY_HEADER,
+    MONTH_LEGEND,
+    calibration_text,
+    day_text,
+    day_title,
+    energy_cells,
+    month_cells,
+    month_header,
+    peaks_cells,
+    peaks_header,
+    stagnation_text,
+)
 from heatmatch.display_heat import HEAT_HEADER, heat_cells, heat_title, with_store
 from heatmatch.display_season import season_cells, season_sentences
 
@@ -96,6 +109,40 @@ def candidate_html(self: _core.Candidate) -> str:
     )
 
 
+def paragraphs(texts: Iterable[str]) -> str:
+    """HTML paragraphs; every text is escaped."""
+    return "".join(f"<p>{escape(text)}</p>" for text in texts)
+
+
+def day_str(self: _core.DayRun) -> str:
+    """A run through days as text, in SI units."""
+    return day_text(self)
+
+
+def day_html(self: _core.DayRun) -> str:
+    """A run through days as HTML: what it comes to, energy, peaks, months."""
+    assumed = "".join(f"<li>{escape(text)}</li>" for text in self.assumed)
+    return (
+        paragraphs(self.answer.sentences)
+        + html_table(ENERGY_HEADER, energy_cells(self), day_title(self))
+        + html_table(peaks_header(), peaks_cells(self, self.answer.peaks), "the highest of each")
+        + html_table(month_header(), month_cells(self), "months")
+        + paragraphs([MONTH_LEGEND, *self.remarks])
+        + (f"<p>assumed:</p><ul>{assumed}</ul>" if assumed else "")
+    )
+
+
+def stagnation_html(self: _core.Stagnation) -> str:
+    """A stagnation as HTML."""
+    rows = peaks_cells(self.run, self.peaks)
+    return paragraphs(self.sentences) + html_table(peaks_header(), rows, "stagnation")
+
+
+def calibration_html(self: _core.Calibration) -> str:
+    """A calibration as HTML."""
+    return paragraphs([*self.sentences, *self.remarks])
+
+
 def part_html(self: _Part) -> str:
     """A part's known fields as an HTML table for notebooks."""
     fields = {field["name"]: field for field in _core.glossary()[self.kind]}
@@ -127,6 +174,14 @@ def attach() -> None:
         (_core.Ranking, "_repr_html_", ranking_html),
         (_core.Candidate, "__str__", candidate_str),
         (_core.Candidate, "_repr_html_", candidate_html),
+        (_core.DayRun, "__str__", day_str),
+        (_core.DayRun, "__repr__", day_str),
+        (_core.DayRun, "_repr_html_", day_html),
+        (_core.Stagnation, "__str__", stagnation_text),
+        (_core.Stagnation, "__repr__", stagnation_text),
+        (_core.Stagnation, "_repr_html_", stagnation_html),
+        (_core.Calibration, "__str__", calibration_text),
+        (_core.Calibration, "_repr_html_", calibration_html),
         *((part, "_repr_html_", part_html) for part in _PARTS),
     ]
     for cls, name, form in forms:

@@ -1,4 +1,4 @@
-"""Plots of candidates, weather and heat; every function takes and returns a matplotlib Axes."""
+"""Plots of candidates, weather, heat and days; functions take and return matplotlib Axes."""
 
 from __future__ import annotations
 
@@ -9,6 +9,8 @@ import numpy as np
 
 from heatmatch import _core
 from heatmatch.errors import InvalidInput
+from heatmatch.plot_day import day_run, stagnation
+from heatmatch.plot_day_energy import compare_days, day_energy
 from heatmatch.plot_heat import sheath_by_power, time_to_limit
 from heatmatch.plot_heat_path import heat_path
 from heatmatch.plot_season import energy_against_ohms, months
@@ -19,12 +21,16 @@ if TYPE_CHECKING:
 
 __all__ = [
     "SUNS",
+    "compare_days",
+    "day_energy",
+    "day_run",
     "energy_against_ohms",
     "heat_path",
     "load_lines",
     "months",
     "power_against_ohms",
     "sheath_by_power",
+    "stagnation",
     "time_to_limit",
 ]
 

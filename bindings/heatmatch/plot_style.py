@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
+
+from heatmatch.errors import InvalidInput
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -13,17 +16,40 @@ COLOURS = ("#3b1f2b", "#7a3b2e", "#b5651d", "#d39b3f", "#e0c389")
 LOAD = "#1f5f5b"
 
 
-def axes_or_new(ax: Axes | None) -> Axes:
-    """The given axes, or those of a new figure."""
-    if ax is not None:
-        return ax
+def _pyplot() -> Any:
+    """The module matplotlib.pyplot, or an error that tells how to get it."""
     try:
         import matplotlib.pyplot as plt
     except ImportError as error:
         raise ImportError(
             "plots need matplotlib; install it with pip install 'libheatmatch[notebook]'"
         ) from error
-    return plt.subplots(figsize=(9.0, 4.6), layout="constrained")[1]
+    return plt
+
+
+def axes_or_new(ax: Axes | None) -> Axes:
+    """The given axes, or those of a new figure."""
+    if ax is not None:
+        return ax
+    made: Axes = _pyplot().subplots(figsize=(9.0, 4.6), layout="constrained")[1]
+    return made
+
+
+def stacked_or_new(axes: Sequence[Axes] | None, heights: Sequence[float]) -> tuple[Axes, ...]:
+    """The given axes, or those of a new figure, one above the other over one time."""
+    if axes is None:
+        size = (10.0, 2.2 * sum(heights) + 0.8)
+        grid = {"height_ratios": list(heights)}
+        made = _pyplot().subplots(
+            len(heights), 1, sharex=True, figsize=size, layout="constrained", gridspec_kw=grid
+        )
+        return tuple(made[1])
+    given = tuple(axes)
+    if len(given) != len(heights):
+        raise InvalidInput(
+            f"axes = {len(given)} axes must be {len(heights)}; give them from top to bottom"
+        )
+    return given
 
 
 def legend(ax: Axes) -> None:

@@ -190,6 +190,15 @@ TEST_CASE("water takes the same heat at a lower temperature") {
     CHECK(within(wet.energy.in_kwh, dry.energy.in_kwh, 0.03));
     CHECK(highest(wet.series.sheath_c) < 0.5 * highest(dry.series.sheath_c));
     CHECK(wet.energy.unbalanced_share < 1e-6);
+    const auto freezes = [](const DayRun& run) {
+        return std::any_of(run.remarks.begin(), run.remarks.end(), [](const std::string& remark) {
+            return remark.find("below 0 °C") != std::string::npos;
+        });
+    };
+    CHECK(freezes(wet));
+    CHECK_FALSE(freezes(dry));
+    CHECK_FALSE(
+        freezes(simulate_day(standing(water), demo_year(), {.span = {.month = 7, .days = 3}})));
 }
 
 TEST_CASE("with thermal mass the space lags, and holds the same heat in the end") {

@@ -119,6 +119,10 @@ TEST_CASE("the highest of every part stands against the limit of its margin") {
     CHECK(sheath.margin.severity == Severity::none);
     CHECK(find("touch temperature").margin.severity == Severity::warning);  // 70 over 65 °C
     CHECK(find("coil temperature").margin.severity == Severity::not_assessed);
+    for (const PartPeak& peak : peaks) {
+        CHECK(peak.margin.sentence().find('{') == std::string::npos);
+    }
+    CHECK(sheath.margin.sentence().find("at its worst") == std::string::npos);
     run.series.sheath_c[10] = 900.0;
     const DayAnswer hot = answer_of(candidate, run);
     CHECK(std::any_of(hot.sentences.begin(), hot.sentences.end(), [](const std::string& text) {

@@ -21,7 +21,7 @@ CLASSES = [
 ]
 UNITS = """
 _w [W]  _v [V]  _a [A]  _c [°C]  _k [K]  _m [m]  _mm [mm]  _mm2 [mm2]  _m2 [m2]  _w_m2 [W/m2]
-_kwh_m2 [kWh/m2]
+_kwh_m2 [kWh/m2]  _kwh_day [kWh/day]  _w_k [W/K]  _wh_k [Wh/K]
 _w_cm2 [W/cm2]  _w_mk [W/mK]  _w_m2k [W/m2K]  _kg_m3 [kg/m3]  _ohm [ohm]  _mohm [Mohm]
 _ohm_per_km [ohm/km]  _ohm_per_m [ohm/m]  _deg [deg]  _pct [%]  _pct_per_k [%/K]  _a_per_k [A/K]
 _per_k [1/K]  _ev [eV]  _conductance_s [S]
@@ -262,3 +262,7 @@ def test_long_calls_let_other_threads_run(
     assert gets_a_turn_during(lambda: curve.into_resistance(many))
     assert gets_a_turn_during(lambda: hm.operating_points(*same, many))
     assert gets_a_turn_during(lambda: hm.rank(starter, demo, top=50))
+    standing = hm.assess(starter, demo)
+    clear = hm.Weather.clear_days(demo.site)
+    assert gets_a_turn_during(lambda: hm.simulate_day(standing, clear, days=20))
+    assert gets_a_turn_during(lambda: hm.simulate_stagnation(standing))

@@ -12,7 +12,9 @@ from typing import Any
 import heatmatch as hm
 import numpy as np
 import pytest
+from day_runs import log_rows
 
+pd = pytest.importorskip("pandas")
 KINDS = tuple(hm.glossary())
 NAMES = """
 DatasheetFit SingleDiode DiodeCurve OperatingPoint OperatingPoints Array ArrayCurve Surroundings
@@ -20,7 +22,8 @@ ConductorTemperature ElementResistance Installation Site OwnedPanels WireRun Dev
 RunParts PlacedDevice Candidate Delivered Margin Step Catalog PartsView Weather
 Season EnergyCurve LargestPoint Store TemperatureBand SheathTemperature BedTemperatures BedCharge
 HeatPoint Extremes Advice BankHeat HotTail WireCheck WireLimit InsulationReach
-SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance
+SpaceBalance DayRun DayEnergy DayAnswer DarkHours PartPeak SwitchEvent Stagnation Probe StoreLog
+Fitted Calibration SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance
 PlaneIrradiances
 """
 
@@ -116,6 +119,7 @@ def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -
         energy,
         energy.largest(5.0),
         *heat_things(standing),
+        *day_things(starter, demo, standing),
     ]
     return {type(thing).__name__: thing for thing in found}
 
@@ -130,6 +134,20 @@ def heat_things(standing: hm.Candidate) -> list[Any]:
     found = [heat, heat.store, bed, bed.temperatures(400), at, at.sheath_c, standing.heat]
     found += [standing.bright, standing.advice(), standing.tail, check]
     return [*found, check.limits[0], check.reach[0]]
+
+
+def day_things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -> list[Any]:
+    """One of everything that days and logs are told by."""
+    plain_demo = demo.to_dict()
+    plain_demo["devices"][2]["set_c"] = 11
+    early = hm.assess(starter, hm.Installation.from_dict(plain_demo))
+    days: dict[str, Any] = {"month": 4, "days": 1, "warm_up_days": 0, "thermal_step_s": 1800}
+    run = hm.simulate_day(early, hm.Weather.clear_days(demo.site), air_around_c=10.0, **days)
+    answer = run.answer
+    log = hm.StoreLog.from_frame(pd.DataFrame(log_rows(run, 10.0)))
+    made = hm.calibrate(standing, log)
+    found = [standing.space, run, run.energy, answer, answer.all, answer.peaks[0], run.events[0]]
+    return [*found, hm.simulate_stagnation(standing), log, log.probes[0], made, made.k20_w_mk]
 
 
 def test_the_list_of_things_is_complete(

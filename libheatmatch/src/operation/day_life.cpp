@@ -273,6 +273,11 @@ void DayLife::finish(const Held& before) {
     DayEnergy& energy = run_.energy;
     energy.stored_kwh = after.stored - before.stored;
     energy.steam_kwh = after.steam - before.steam;
+    const auto& bed = run_.series.bed_mean_c;
+    if (store_.liquid() && *std::min_element(bed.begin(), bed.end()) < 0.0) {
+        run_.remarks.emplace_back(
+            "The water falls below 0 °C: ice, the heat in it and what it bursts are not counted.");
+    }
     const double moved = std::max({energy.in_kwh, std::fabs(energy.stored_kwh), 1e-9});
     energy.unbalanced_share =
         std::fabs(energy.in_kwh - energy.stored_kwh - energy.to_space_kwh - energy.outside_kwh) /

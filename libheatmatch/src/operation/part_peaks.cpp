@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <array>
+#include <string>
 #include <string_view>
 
 #include "heatmatch/operation/day_answer.hpp"
@@ -34,6 +35,13 @@ const List* list_for(std::string_view name, const DayRun& run, const List& surfa
     return nullptr;
 }
 
+/// The margin's own words tell of bright cold and of the fill at its worst.
+std::string sheath_text(const Candidate& candidate) {
+    const auto& sheath = candidate.circuit.bank.sheath;
+    return "The sheath reaches {value}; " + (sheath ? sheath->label + " stands {limit} for years."
+                                                    : "what it is made of is not known.");
+}
+
 }  // namespace
 
 std::vector<PartPeak> part_peaks(const Candidate& candidate, const DayRun& run) {
@@ -52,6 +60,7 @@ std::vector<PartPeak> part_peaks(const Candidate& candidate, const DayRun& run) 
         peak.margin.value = highest.value;
         peak.margin.value_low.reset();
         peak.margin.value_high.reset();
+        if (margin.name == "sheath temperature") peak.margin.text = sheath_text(candidate);
         if (peak.margin.limit) {
             grade(peak.margin, room_c);
         } else if (margin.severity != Severity::none) {

@@ -1,0 +1,28 @@
+#pragma once
+
+#include "state.hpp"
+
+#include <memory>
+
+#include "heatmatch/operation/day_answer.hpp"
+
+namespace heatmatch::python {
+
+/// Days lived through, with the candidate that did, so that they can be judged and pickled.
+struct LivedDays {
+    Candidate candidate{};
+    DayRun run{};
+    DayAnswer answer{};
+};
+
+[[nodiscard]] py::tuple state_of(const LivedDays& lived);
+[[nodiscard]] std::shared_ptr<LivedDays> lived_days_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const PartPeak& peak);
+[[nodiscard]] PartPeak part_peak_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const DayAnswer& answer);
+[[nodiscard]] DayAnswer day_answer_from(const py::tuple& state);
+
+/// A unit set by its name. Throws InvalidInput.
+[[nodiscard]] UnitSystem unit_system_of(const std::string& name);
+
+}  // namespace heatmatch::python

@@ -1,0 +1,267 @@
+#include "charged_bed.hpp"
+#include "lived_days.hpp"
+#include "views.hpp"
+
+#include "heatmatch/base/error.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+using List = std::vector<double>;
+
+struct NamedList {
+    const char* name = "";
+    List DaySeries::*member = nullptr;
+    const char* meaning = "";
+};
+
+constexpr std::array<NamedList, 17> lists{{
+    {"hours", &DaySeries::hours, "since the beginning, at the end of each step [h]"},
+    {"irradiance_w_m2", &DaySeries::irradiance_w_m2, "on the cells [W/m2]"},
+    {"available_w", &DaySeries::available_w, "at the maximum power point [W]"},
+    {"power_w", &DaySeries::power_w, "into the bank [W]"},
+    {"bank_v", &DaySeries::bank_v, "volts at the bank [V]"},
+    {"bank_a", &DaySeries::bank_a, "amperes into the bank [A]"},
+    {"sheath_c", &DaySeries::sheath_c, "of the hottest leg [°C]"},
+    {"coil_c", &DaySeries::coil_c, "inside it [°C]"},
+    {"terminal_c", &DaySeries::terminal_c, "[°C]; None where it is not known"},
+    {"bed_mean_c", &DaySeries::bed_mean_c, "by mass [°C]"},
+    {"wall_c", &DaySeries::wall_c, "outside, its hottest spot [°C]"},
+    {"lid_c", &DaySeries::lid_c, "outside, its hottest spot [°C]"},
+    {"released_w", &DaySeries::released_w, "that leaves the store, by its walls and the fan [W]"},
+    {"to_space_w", &DaySeries::to_space_w, "of that, what reaches the space [W]"},
+    {"space_c", &DaySeries::space_c,
+     "of the space; air around the store where there is no space [°C]"},
+    {"space_without_c", &DaySeries::space_without_c, "the same without the store [°C]"},
+    {"outside_c", &DaySeries::outside_c, "air outside [°C]"},
+}};
+
+constexpr std::array<NamedNumber<DayEnergy>, 8> energies{{
+    {"available_kwh", &DayEnergy::available_kwh, "at the maximum power point [kWh]"},
+    {"in_kwh", &DayEnergy::in_kwh, "into the bank [kWh]"},
+    {"wire_kwh", &DayEnergy::wire_kwh, "lost in wire and joints [kWh]"},
+    {"stored_kwh", &DayEnergy::stored_kwh, "more in the store than at the beginning [kWh]"},
+    {"to_space_kwh", &DayEnergy::to_space_kwh,
+     "from the store to the space, by its walls and the fan [kWh]"},
+    {"outside_kwh", &DayEnergy::outside_kwh, "from the store to elsewhere [kWh]"},
+    {"steam_kwh", &DayEnergy::steam_kwh, "of that, from boiling water [kWh]"},
+    {"unbalanced_share", &DayEnergy::unbalanced_share,
+     "that the balance does not account for, over what came in; 0 is exact"},
+}};
+
+SwitchCase switch_case_from(const std::string& name) {
+    if (name == "works") return SwitchCase::works;
+    if (name == "thermostat welded") return SwitchCase::thermostat_welded;
+    if (name == "breaker welded") return SwitchCase::breaker_welded;
+    throw InvalidInput(
+        ErrorDetail{.part = "days",
+                    .field = "switches",
+                    .value = quote(name),
+                    .allowed = "\"works\", \"thermostat welded\" or \"breaker welded\"",
+                    .remedy = "breaker welded: neither thermostat nor limit opens the circuit"});
+}
+
+/// A whole number that may be left out; the library takes 0 for that, a caller may not.
+int given_or_none(const char* name, std::optional<int> value, int highest) {
+    if (!value) return 0;
+    check_argument(name, *value, unit::none, {.low = 1.0, .high = static_cast<double>(highest)});
+    return *value;
+}
+
+std::shared_ptr<LivedDays> simulated(const Candidate& candidate, const Weather& weather,
+                                     std::optional<int> month, std::optional<int> days,
+                                     double air_shift_k, double electrical_step_s,
+                                     double thermal_step_s, int warm_up_days,
+                                     std::optional<double> start_c, const std::string& conductivity,
+                                     const std::string& switches, double take_off_w_k,
+                                     double take_off_from_hour, double take_off_until_hour,
+                                     std::optional<double> air_around_c) {
+    const DayOptions options{.span = {.month = given_or_none("month", month, 12),
+                                      .days = given_or_none("days", days, 3660),
+                                      .air_shift_k = air_shift_k},
+                             .electrical_step_s = electrical_step_s,
+                             .thermal_step_s = thermal_step_s,
+                             .warm_up_days = warm_up_days,
+                             .start_c = start_c,
+                             .conductivity = conductivity_end_from(conductivity),
+                             .switches = switch_case_from(switches),
+                             .take_off = {.w_k = take_off_w_k,
+                                          .from_hour = take_off_from_hour,
+                                          .until_hour = take_off_until_hour},
+                             .air_around_c = air_around_c};
+    const py::gil_scoped_release release;
+    auto lived = std::make_shared<LivedDays>();
+    lived->candidate = candidate;
+    lived->run = simulate_day(candidate, weather, options);
+    lived->answer = answer_of(candidate, lived->run);
+    return lived;
+}
+
+py::tuple state_of(const SwitchEvent& event) {
+    return py::make_tuple(event.hours, event.device, event.what);
+}
+
+SwitchEvent switch_event_from(const py::tuple& state) {
+    return {state[0].cast<double>(), state[1].cast<std::string>(), state[2].cast<std::string>()};
+}
+
+DayEnergy day_energy_from(const py::tuple& state) {
+    DayEnergy energy;
+    fill_numbers(energy, energies, state);
+    return energy;
+}
+
+void register_pieces(py::module_& module) {
+    py::class_<DayEnergy> energy(module, "DayEnergy", "Energy of all days of a run.");
+    add_numbers(energy, energies);
+    energy
+        .def("__repr__",
+             [](const DayEnergy& made) {
+                 return "<DayEnergy: " + format_number(made.in_kwh, 4) + " kWh in, " +
+                        format_number(made.to_space_kwh, 4) + " kWh to the space>";
+             })
+        .def(py::pickle([](const DayEnergy& made) { return numbers_state(made, energies); },
+                        &day_energy_from));
+    py::class_<SwitchEvent>(module, "SwitchEvent", "A control that acted.")
+        .def_readonly("hours", &SwitchEvent::hours, "since the beginning [h]")
+        .def_readonly("device", &SwitchEvent::device, "id of the control that sensed")
+        .def_readonly("what", &SwitchEvent::what, "opens, closes or cannot open")
+        .def("__repr__",
+             [](const SwitchEvent& event) {
+                 return "<after " + format_number(event.hours, 4) + " h: " + event.device + " " +
+                        event.what + ">";
+             })
+        .def(py::pickle([](const SwitchEvent& event) { return state_of(event); },
+                        &switch_event_from));
+}
+
+void add_series(py::class_<LivedDays, std::shared_ptr<LivedDays>>& cls) {
+    for (const NamedList& list : lists) {
+        cls.def_property_readonly(
+            list.name,
+            [member = list.member](const py::object& self) -> py::object {
+                const List& values = self.cast<const LivedDays&>().run.series.*member;
+                if (values.empty()) return py::none();
+                return view_of(self, std::span<const double>(values));
+            },
+            list.meaning);
+    }
+    cls.def_property_readonly(
+           "month",
+           [](const py::object& self) {
+               const auto& months = self.cast<const LivedDays&>().run.series.month;
+               return view_of(self, std::span<const std::uint8_t>(months));
+           },
+           "1 to 12; 0 where not known")
+        .def_property_readonly(
+            "hour_of_day",
+            [](const LivedDays& lived) {
+                const DayRun& run = lived.run;
+                py::array_t<double> hours(static_cast<py::ssize_t>(run.series.hours.size()));
+                for (std::size_t i = 0; i < run.series.hours.size(); ++i) {
+                    hours.mutable_data()[i] = run.hour_of_day(i);
+                }
+                return hours;
+            },
+            "at the end of each step, by the sun's mean time, 0 to 24 [h]");
+}
+
+}  // namespace
+
+py::tuple state_of(const LivedDays& lived) {
+    const DayRun& run = lived.run;
+    py::tuple series(lists.size());
+    for (std::size_t i = 0; i < lists.size(); ++i) {
+        series[i] = array_of(run.series.*(lists[i].member));
+    }
+    return py::make_tuple(state_of(lived.candidate), run.title, run.days, run.first_hour,
+                          run.heats_space, series, array_of(run.series.month),
+                          numbers_state(run.energy, energies),
+                          tuple_with<SwitchEvent>(run.events, &state_of), run.bed_model,
+                          run.remarks, assumption_states(run.assumed), state_of(lived.answer));
+}
+
+std::shared_ptr<LivedDays> lived_days_from(const py::tuple& state) {
+    auto lived = std::make_shared<LivedDays>();
+    lived->candidate = candidate_from(state[0].cast<py::tuple>());
+    DayRun& run = lived->run;
+    run.title = state[1].cast<std::string>();
+    run.days = state[2].cast<double>();
+    run.first_hour = state[3].cast<double>();
+    run.heats_space = state[4].cast<bool>();
+    const auto series = state[5].cast<py::tuple>();
+    for (std::size_t i = 0; i < lists.size(); ++i) {
+        run.series.*(lists[i].member) = series[i].cast<List>();
+    }
+    run.series.month = state[6].cast<std::vector<std::uint8_t>>();
+    run.energy = day_energy_from(state[7].cast<py::tuple>());
+    run.events = items_from(state[8], switch_event_from);
+    run.bed_model = state[9].cast<std::string>();
+    run.remarks = state[10].cast<std::vector<std::string>>();
+    run.assumed = assumptions_from(state[11]);
+    lived->answer = day_answer_from(state[12].cast<py::tuple>());
+    return lived;
+}
+
+void register_day(py::module_& module) {
+    register_pieces(module);
+    py::class_<LivedDays, std::shared_ptr<LivedDays>> cls(
+        module, "DayRun",
+        "Days lived through: lists of one length, at the end of every thermal step; powers are "
+        "its means.");
+    cls.def_readonly("candidate", &LivedDays::candidate, "that lived through them")
+        .def_readonly("answer", &LivedDays::answer, "what it comes to")
+        .def_property_readonly(
+            "title", [](const LivedDays& lived) { return lived.run.title; }, "of the circuit")
+        .def_property_readonly(
+            "days", [](const LivedDays& lived) { return lived.run.days; }, "how many")
+        .def_property_readonly(
+            "first_hour", [](const LivedDays& lived) { return lived.run.first_hour; },
+            "of the day at the beginning, by the sun's mean time [h]")
+        .def_property_readonly(
+            "heats_space", [](const LivedDays& lived) { return lived.run.heats_space; },
+            "the store stands in or beside a space whose losses are known")
+        .def_property_readonly(
+            "bed_model", [](const LivedDays& lived) { return lived.run.bed_model; },
+            "r-z field or water")
+        .def_property_readonly(
+            "energy", [](const LivedDays& lived) { return lived.run.energy; },
+            "energy of all days [kWh]")
+        .def_property_readonly(
+            "events", [](const LivedDays& lived) { return lived.run.events; },
+            "controls that acted")
+        .def_property_readonly(
+            "remarks", [](const LivedDays& lived) { return lived.run.remarks; },
+            "what to know first")
+        .def_property_readonly(
+            "assumed", [](const LivedDays& lived) { return texts_of(lived.run.assumed); },
+            "what was assumed")
+        .def(
+            "sentences",
+            [](const LivedDays& lived, const std::string& units) {
+                return answer_of(lived.candidate, lived.run, unit_system_of(units)).sentences;
+            },
+            py::kw_only(), py::arg("units") = "si",
+            "What it comes to, the first sentence first, in either unit set.")
+        .def("__len__", [](const LivedDays& lived) { return lived.run.series.hours.size(); })
+        .def(py::pickle([](const LivedDays& lived) { return state_of(lived); }, &lived_days_from));
+    add_series(cls);
+    module.def(
+        "simulate_day", &simulated, py::arg("candidate"), py::arg("weather"), py::kw_only(),
+        py::arg("month") = py::none(), py::arg("days") = py::none(), py::arg("air_shift_k") = 0.0,
+        py::arg("electrical_step_s") = 60.0, py::arg("thermal_step_s") = 300.0,
+        py::arg("warm_up_days") = 3, py::arg("start_c") = py::none(),
+        py::arg("conductivity") = "typical", py::arg("switches") = "works",
+        py::arg("take_off_w_k") = 0.0, py::arg("take_off_from_hour") = 0.0,
+        py::arg("take_off_until_hour") = 24.0, py::arg("air_around_c") = py::none(),
+        "Lives a candidate through days of a weather: from the first row of `month` on (the first "
+        "of all unless given) for so many `days` (to the end of the month or the weather unless "
+        "given), the air `air_shift_k` [K] warmer, after the first day `warm_up_days` times. The "
+        "store starts at `start_c` [°C], the air's unless given. `conductivity` of the fill: low, "
+        "typical or high. `switches`: works, thermostat welded, breaker welded. A fan or loop "
+        "draws `take_off_w_k` [W/K] from the bed to the space between those hours of the day. "
+        "`air_around_c` [°C] holds the air around the store; no space is heated then.");
+}
+
+}  // namespace heatmatch::python

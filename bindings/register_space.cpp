@@ -1,0 +1,64 @@
+#include "state.hpp"
+#include "views.hpp"
+
+#include "heatmatch/heat/space_balance.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+constexpr std::array<NamedNumber<SpaceBalance>, 5> space_numbers{{
+    {"cover_w_k", &SpaceBalance::cover_w_k, "heat lost through the covers, sum of U A [W/K]"},
+    {"cover_low_w_k", &SpaceBalance::cover_low_w_k, "the same with the covers at their best [W/K]"},
+    {"cover_high_w_k", &SpaceBalance::cover_high_w_k,
+     "the same with the covers at their worst [W/K]"},
+    {"air_w_k", &SpaceBalance::air_w_k, "heat lost by air change [W/K]"},
+    {"heat_capacity_wh_k", &SpaceBalance::heat_capacity_wh_k,
+     "of what warms with its air; 0: it follows at once [Wh/K]"},
+}};
+
+}  // namespace
+
+py::tuple state_of(const SpaceBalance& space) {
+    return py::make_tuple(numbers_state(space, space_numbers), space.target_c,
+                          assumption_states(space.assumed));
+}
+
+SpaceBalance space_balance_from(const py::tuple& state) {
+    SpaceBalance space;
+    fill_numbers(space, space_numbers, state[0]);
+    space.target_c = state[1].cast<std::optional<double>>();
+    space.assumed = assumptions_from(state[2]);
+    return space;
+}
+
+void register_space(py::module_& module) {
+    py::class_<SpaceBalance> cls(module, "SpaceBalance",
+                                 "How a heated space loses heat on a dark night: through its "
+                                 "covers and by its air.");
+    add_numbers(cls, space_numbers);
+    cls.def_readonly("target_c", &SpaceBalance::target_c, "wanted at night [°C], or None")
+        .def_property_readonly("known", &SpaceBalance::known, "whether its covers are known")
+        .def_property_readonly("loss_w_k", &SpaceBalance::loss_w_k,
+                               "heat lost for a kelvin to the outside [W/K]")
+        .def_property_readonly(
+            "assumed", [](const SpaceBalance& space) { return texts_of(space.assumed); },
+            "what was assumed")
+        .def(
+            "lift_k",
+            [](const SpaceBalance& space, const py::object& heat_w) {
+                return map_numbers(heat_w, "heat_w", [&](double watts) {
+                    check_argument("heat_w", watts, unit::watt, {.low = 0.0, .high = 1e7});
+                    return space.lift_k(watts);
+                });
+            },
+            py::arg("heat_w"), "How far steady heat [W] lifts it above the outside [K].")
+        .def("__repr__",
+             [](const SpaceBalance& space) {
+                 return "<SpaceBalance loses " + format_number(space.loss_w_k(), 4) + " W/K>";
+             })
+        .def(py::pickle([](const SpaceBalance& space) { return state_of(space); },
+                        &space_balance_from));
+}
+
+}  // namespace heatmatch::python

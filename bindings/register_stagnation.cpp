@@ -1,0 +1,65 @@
+#include "lived_days.hpp"
+#include "views.hpp"
+
+#include "heatmatch/operation/stagnation.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+/// A stagnation whose run knows the candidate.
+struct HeldStagnation {
+    Stagnation told{};  //!< without its run
+    std::shared_ptr<LivedDays> run{};
+};
+
+HeldStagnation stagnated(const Candidate& candidate) {
+    const py::gil_scoped_release release;
+    HeldStagnation held{.told = simulate_stagnation(candidate),
+                        .run = std::make_shared<LivedDays>()};
+    held.run->candidate = candidate;
+    held.run->run = std::move(held.told.run);
+    held.told.run = {};
+    held.run->answer = answer_of(candidate, held.run->run);
+    return held;
+}
+
+py::tuple stagnation_state(const HeldStagnation& held) {
+    return py::make_tuple(held.told.month, held.told.in_kwh, state_of(*held.run),
+                          tuple_with<PartPeak>(held.told.peaks, &state_of), held.told.sentences);
+}
+
+HeldStagnation stagnation_from(const py::tuple& state) {
+    return {.told = {.month = state[0].cast<int>(),
+                     .in_kwh = state[1].cast<double>(),
+                     .peaks = items_from(state[3], part_peak_from),
+                     .sentences = state[4].cast<std::vector<std::string>>()},
+            .run = lived_days_from(state[2].cast<py::tuple>())};
+}
+
+}  // namespace
+
+void register_stagnation(py::module_& module) {
+    py::class_<HeldStagnation>(module, "Stagnation",
+                               "The hottest a store gets with nobody taking its heat.")
+        .def_property_readonly(
+            "month", [](const HeldStagnation& held) { return held.told.month; },
+            "in which its fortnight begins, 1 to 12")
+        .def_property_readonly(
+            "in_kwh", [](const HeldStagnation& held) { return held.told.in_kwh; },
+            "into the bank in these days [kWh]")
+        .def_readonly("run", &HeldStagnation::run, "the fourteen days")
+        .def_property_readonly(
+            "peaks", [](const HeldStagnation& held) { return held.told.peaks; },
+            "the highest of every part, against its limit")
+        .def_property_readonly(
+            "sentences", [](const HeldStagnation& held) { return held.told.sentences; },
+            "what it comes to; in SI units")
+        .def(py::pickle(&stagnation_state, &stagnation_from));
+    module.def("simulate_stagnation", &stagnated, py::arg("candidate"),
+               "Fourteen cloudless days at the time of the year that gives most, the circuit "
+               "welded shut, no heat taken, high summer's air around the store, the fill at its "
+               "low conductivity.");
+}
+
+}  // namespace heatmatch::python

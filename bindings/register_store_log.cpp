@@ -1,0 +1,103 @@
+#include "pybind.hpp"
+#include "store_log.hpp"
+#include "views.hpp"
+
+#include "heatmatch/text/text_file.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+template <auto member>
+py::array list_of(const py::object& self) {
+    return view_of(self, std::span<const double>(self.cast<const StoreLog&>().*member));
+}
+
+/// A path where it is one, or a text of one line; else the text itself.
+StoreLog log_from(const py::object& given) {
+    if (py::isinstance<py::str>(given)) {
+        const std::string text = text_from(given, "text_or_path");
+        if (text.find('\n') != std::string::npos) return store_log_from_csv(text);
+    }
+    return store_log_from_csv(read_text_file(path_from(given)));
+}
+
+py::tuple log_state(const StoreLog& log) {
+    py::list probes;
+    for (const Probe& probe : log.probes) probes.append(state_of(probe));
+    py::list temperatures;
+    for (const auto& list : log.temperature_c) temperatures.append(array_of(list));
+    return py::make_tuple(array_of(log.hours), array_of(log.power_w), array_of(log.air_c), probes,
+                          temperatures, log.remarks);
+}
+
+StoreLog log_from_state(const py::tuple& state) {
+    using List = std::vector<double>;
+    StoreLog log{.hours = state[0].cast<List>(),
+                 .power_w = state[1].cast<List>(),
+                 .air_c = state[2].cast<List>(),
+                 .remarks = state[5].cast<std::vector<std::string>>()};
+    for (const py::handle& probe : state[3]) {
+        log.probes.push_back(probe_from(probe.cast<py::tuple>()));
+    }
+    for (const py::handle& list : state[4]) log.temperature_c.push_back(list.cast<List>());
+    return log;
+}
+
+}  // namespace
+
+py::tuple state_of(const Probe& probe) {
+    return py::make_tuple(probe.name, probe.place, probe.radius_m, probe.height_m);
+}
+
+Probe probe_from(const py::tuple& state) {
+    return {.name = state[0].cast<std::string>(),
+            .place = state[1].cast<std::string>(),
+            .radius_m = state[2].cast<std::optional<double>>(),
+            .height_m = state[3].cast<std::optional<double>>()};
+}
+
+void register_store_log(py::module_& module) {
+    py::class_<Probe>(module, "Probe", "Where a thermometer of a store sits.")
+        .def_readonly("name", &Probe::name, "name of its column")
+        .def_readonly("place", &Probe::place, "bed, wall, lid or sheath")
+        .def_readonly("radius_m", &Probe::radius_m, "from the axis, of one in the bed [m]")
+        .def_readonly("height_m", &Probe::height_m,
+                      "above the floor of the store, of one in the bed [m]")
+        .def("__repr__", [](const Probe& probe) { return "<Probe " + probe.name + ">"; })
+        .def(py::pickle([](const Probe& probe) { return state_of(probe); }, &probe_from));
+    py::class_<StoreLog>(module, "StoreLog",
+                         "Temperatures of a store over the power it took. Make it with from_csv or "
+                         "from_frame.")
+        .def_static("from_csv", &log_from, py::arg("text_or_path"), py::pos_only(),
+                    "A log from CSV, as text of several lines or as a path: columns hours, "
+                    "power_w (mean since the row before, into the bank), air_c, and for each probe "
+                    "wall_c, lid_c, sheath_c or \"bed_c@0.12,0.40\" (radius and height in metres); "
+                    "empty cells were not read.")
+        .def_property_readonly("hours", &list_of<&StoreLog::hours>, "since any beginning [h]")
+        .def_property_readonly("power_w", &list_of<&StoreLog::power_w>,
+                               "into the bank, mean since the row before [W]")
+        .def_property_readonly("air_c", &list_of<&StoreLog::air_c>, "around the store [°C]")
+        .def_readonly("probes", &StoreLog::probes, "one for each list of temperatures")
+        .def_property_readonly(
+            "temperature_c",
+            [](const py::object& self) {
+                py::list lists;
+                for (const auto& list : self.cast<const StoreLog&>().temperature_c) {
+                    lists.append(view_of(self, std::span<const double>(list)));
+                }
+                return lists;
+            },
+            "of each probe; not a number where it was not read [°C]")
+        .def_property_readonly("readings", &StoreLog::readings, "temperatures that were read")
+        .def_readonly("remarks", &StoreLog::remarks, "what was left out")
+        .def("__len__", &StoreLog::size)
+        .def("__repr__",
+             [](const StoreLog& log) {
+                 return "<StoreLog of " + std::to_string(log.size()) + " rows, " +
+                        std::to_string(log.probes.size()) + " probes>";
+             })
+        .def(py::pickle(&log_state, &log_from_state));
+}
+
+}  // namespace heatmatch::python
