@@ -18,7 +18,7 @@ inline const heatmatch::Weather& demo_year() {
     return year;
 }
 
-/// A January week of the demo.
-inline heatmatch::DayOptions january_week() {
-    return {.span = {.month = 1, .days = 7}};
+/// Three January days of the demo after a first one: quick.
+inline heatmatch::DayOptions january_days() {
+    return {.span = {.month = 1, .days = 3}, .warm_up_days = 1};
 }

@@ -19,7 +19,8 @@ bool inside(const Fitted& fitted, double truth) {
 
 }  // namespace
 
-TEST_CASE("two numbers come back out of a log that was made with them") {
+TEST_CASE("two numbers come back out of a log that was made with them" *
+          doctest::test_suite("numerical")) {
     const Candidate candidate = standing();
     const Calibration found = calibrate(candidate, made_log(candidate, 0.22, 1.3, 0.3, 7));
     CHECK(within(found.k20_w_mk.value, 0.22, 0.03));
@@ -32,7 +33,7 @@ TEST_CASE("two numbers come back out of a log that was made with them") {
     CHECK(holds(found.sentences.front(), "W/mK"));
 }
 
-TEST_CASE("a measured store is ranked with what was measured") {
+TEST_CASE("a measured store is ranked with what was measured" * doctest::test_suite("numerical")) {
     const Installation installation = demo();
     const Candidate before = standing(installation);
     const Calibration found = calibrate(before, made_log(before, 0.22, 1.3, 0.3, 7));
@@ -81,7 +82,7 @@ TEST_CASE("logs that cannot tell are refused") {
                 "the installation whose store was logged"));
 }
 
-TEST_CASE("a damp bed is called so") {
+TEST_CASE("a damp bed is called so" * doctest::test_suite("numerical")) {
     const Candidate candidate = standing();
     const Calibration damp = calibrate(candidate, made_log(candidate, 1.4, 1.0, 0.2, 3));
     CHECK(within(damp.k20_w_mk.value, 1.4, 0.1));

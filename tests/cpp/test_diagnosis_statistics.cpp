@@ -83,7 +83,8 @@ Tally tally_of(unsigned rounds, unsigned seed, bool all_meters, bool held_errors
 
 // The readings come from curves of single panels, strings added by bisection and Ohm's law in the
 // test itself; meters with their stated errors; tolerances of panels and elements drawn as well.
-TEST_CASE("planted faults are found with a few meters, alone or in a group that says so") {
+TEST_CASE("planted faults are found with a few meters, alone or in a group that says so" *
+          doctest::test_suite("numerical")) {
     std::printf("one to five rows, random meters:\n");
     const Tally all = tally_of(3, 20240, false);
     CHECK(all.cases >= 100);
@@ -94,7 +95,8 @@ TEST_CASE("planted faults are found with a few meters, alone or in a group that 
     CHECK(all.group_after <= 0.7 * all.group_before);
 }
 
-TEST_CASE("planted faults are found with all meters, mostly alone") {
+TEST_CASE("planted faults are found with all meters, mostly alone" *
+          doctest::test_suite("numerical")) {
     std::printf("four rows, all meters:\n");
     const Tally all = tally_of(2, 50240, true);
     CHECK(all.cases >= 100);
@@ -103,7 +105,8 @@ TEST_CASE("planted faults are found with all meters, mostly alone") {
 }
 
 // Real meters are off by a share that stays; the fit takes every reading for one of its own.
-TEST_CASE("planted faults are found with meters that are off all along") {
+TEST_CASE("planted faults are found with meters that are off all along" *
+          doctest::test_suite("numerical")) {
     std::printf("four rows, all meters, each off by its error in every row:\n");
     const Tally all = tally_of(2, 80240, true, true);
     CHECK(all.cases >= 100);

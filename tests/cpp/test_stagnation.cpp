@@ -18,10 +18,11 @@ double highest(const std::vector<double>& list) {
 
 }  // namespace
 
-TEST_CASE("a fortnight without anybody taking heat is hotter than any week of winter") {
+TEST_CASE("a fortnight without anybody taking heat is hotter than any week of winter" *
+          doctest::test_suite("numerical")) {
     const Candidate candidate = standing();
     const Stagnation still = simulate_stagnation(candidate);
-    const DayRun week = simulate_day(candidate, demo_year(), january_week());
+    const DayRun week = simulate_day(candidate, demo_year(), january_days());
     CHECK(still.run.days == 14.0);
     CHECK(still.in_kwh > 2.0 * week.energy.in_kwh);
     CHECK(highest(still.run.series.sheath_c) > highest(week.series.sheath_c));
@@ -41,7 +42,8 @@ TEST_CASE("it stays below the margin that takes the brightest sun all day") {
     CHECK(highest(still.run.series.sheath_c) < *margin->value);
 }
 
-TEST_CASE("neither thermostat nor limit helps a circuit that is welded shut") {
+TEST_CASE("neither thermostat nor limit helps a circuit that is welded shut" *
+          doctest::test_suite("numerical")) {
     Installation installation = demo();
     for (Device& device : installation.devices) device.set_c = 40.0;
     const Stagnation still = simulate_stagnation(standing(installation));
@@ -51,7 +53,8 @@ TEST_CASE("neither thermostat nor limit helps a circuit that is welded shut") {
                       [](const SwitchEvent& event) { return event.what == "cannot open"; }));
 }
 
-TEST_CASE("the sunniest fortnight of the south lies in its own season, and a lost site is told") {
+TEST_CASE("the sunniest fortnight of the south lies in its own season, and a lost site is told" *
+          doctest::test_suite("numerical")) {
     Installation flat = demo();
     flat.site.tilt_deg = 5.0;
     flat.weather.reset();

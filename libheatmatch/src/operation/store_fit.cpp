@@ -7,6 +7,7 @@ namespace heatmatch {
 namespace {
 
 constexpr double seconds_of_hour = 3600.0;
+constexpr double longest_step_s = 900.0;  // of second order: a log is hardly finer
 
 double first_mean_c(const StoreLog& log) {
     double sum = 0.0;
@@ -37,7 +38,7 @@ std::vector<double> StoreFit::model(const Sought& sought) const {
     store.loss_factor = store.loss_factor.value_or(1.0) * std::exp(sought[1]);
     BedField bed(bed_fill(medium, ConductivityEnd::low), store_shell(store),
                  leg_layout(heat_->element, heat_->elements, store), log_->air_c.front(), start_c_,
-                 {}, heat_->likely.rod_j_m_k);
+                 {.longest_step_s = longest_step_s}, heat_->likely.rod_j_m_k);
     std::vector<std::vector<double>> read(log_->probes.size());
     for (std::size_t row = 1; row < log_->size(); ++row) {
         bed.set_air_c(0.5 * (log_->air_c[row - 1] + log_->air_c[row]));
