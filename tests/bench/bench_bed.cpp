@@ -91,13 +91,13 @@ void bed_shells_day(benchmark::State& state) {
     heatmatch::BedShells shells(charge.fill, charge.shell, charge.legs, 5.0, 5.0);
     for (auto _ : state) one_day(shells);
 }
-BENCHMARK(bed_shells_day)->Name("BM_bed_shells_day")->Unit(benchmark::kMillisecond);
+BENCHMARK(bed_shells_day)->Unit(benchmark::kMillisecond);
 
 void bed_field_day(benchmark::State& state) {
     const heatmatch::BedCharge charge = bed();
     heatmatch::BedField field(charge.fill, charge.shell, charge.legs, 5.0, 5.0);
     for (auto _ : state) one_day(field);
 }
-BENCHMARK(bed_field_day)->Name("BM_bed_field_day")->Unit(benchmark::kMillisecond);
+BENCHMARK(bed_field_day)->Unit(benchmark::kMillisecond);
 
 }  // namespace
