@@ -1,10 +1,13 @@
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>
+#include <string>
 #include <string_view>
 #include <vector>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/operation/readings.hpp"
+#include "heatmatch/operation/store_log.hpp"
 #include "heatmatch/text/module_csv.hpp"
 #include "heatmatch/text/part_csv.hpp"
 
@@ -35,6 +38,16 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
         for (const auto& panel : heatmatch::panels_from_module_csv(text, "fuzz", refused)) {
             check_written(panel);
         }
+    } catch (const heatmatch::Error&) {
+    }
+    try {
+        const heatmatch::StoreLog log = heatmatch::store_log_from_csv(text);
+        if (log.temperature_c.size() != log.probes.size()) std::abort();
+    } catch (const heatmatch::Error&) {
+    }
+    try {
+        // With its line break it is a text, never a path.
+        (void)heatmatch::read_readings_csv(std::string(text) + '\n');
     } catch (const heatmatch::Error&) {
     }
     return 0;
