@@ -114,6 +114,7 @@ TEST_CASE("every candidate of the demo has the same margins, none silently missi
                              "element voltage",
                              "sheath voltage",
                              "survivor power",
+                             "survivor sheath",
                              "earth fault",
                              "built-in control",
                              "terminal temperature",

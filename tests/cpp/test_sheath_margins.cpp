@@ -125,3 +125,20 @@ TEST_CASE("headrooms of heat fall as the power rises") {
         before = now;
     }
 }
+
+TEST_CASE("what is left when a branch opens is judged with what it then takes") {
+    const Circuit circuit = circuit_in(drum(), "storage-rod-1000-240", 2);
+    const auto at = [&circuit](double survivor_w) {
+        return heatmatch::survivor_sheath_margin(circuit, {.survivor_power_w = survivor_w});
+    };
+    const heatmatch::Circuit one = circuit_in(drum(), "storage-rod-1000-240", 1);
+    CHECK(*at(300.0).value == one.heat->at(300.0).sheath_c);
+    CHECK(at(50.0).severity == heatmatch::Severity::none);
+    CHECK(at(1000.0).severity == heatmatch::Severity::warning);
+    CHECK(heatmatch::survivor_sheath_margin(one, {.survivor_power_w = 1000.0}).severity ==
+          heatmatch::Severity::none);
+    heatmatch::Circuit unknown = circuit;
+    unknown.heat = nullptr;
+    CHECK(heatmatch::survivor_sheath_margin(unknown, {}).severity ==
+          heatmatch::Severity::not_assessed);
+}

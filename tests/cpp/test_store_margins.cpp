@@ -122,3 +122,39 @@ TEST_CASE("water boils: a danger without a vent, a warning with one, never above
     installation.store->vented = true;
     CHECK(boils_at(3000.0).severity == Severity::warning);
 }
+
+TEST_CASE("in deep cold the limit of wood lies below a room, and still divides good from bad") {
+    heatmatch::Installation installation = drum(0.40, 0.80);
+    installation.store->combustible_distance_mm = 300.0;
+    installation.store->air_c = -31.0;  // the limit is 19 °C
+    const auto wood_at = [&](double element_w) {
+        return margin_of(
+            store_margins_at(circuit_in(installation, "storage-rod-1000-240", 2), element_w),
+            "wall and lid");
+    };
+    const Margin hot = wood_at(900.0);
+    CHECK(*hot.limit == 19.0);
+    CHECK(*hot.value > 19.0);
+    CHECK(hot.severity == Severity::danger);
+    CHECK(*hot.headroom < 0.0);
+    const Margin cold = wood_at(20.0);
+    CHECK(*cold.value < 0.0);
+    CHECK(cold.severity == Severity::none);
+    CHECK(*cold.headroom > 0.0);
+}
+
+TEST_CASE("lid and wall are judged at whichever end of the fill makes them hotter, damp too") {
+    heatmatch::Installation installation = drum(0.40, 0.735);
+    installation.store->side_u_w_m2k = 0.5;
+    const auto point_at = [&](double element_w) {
+        return circuit_in(installation, "storage-rod-1000-240", 1).heat->at(element_w);
+    };
+    const Circuit dry = circuit_in(installation, "storage-rod-1000-240", 1);
+    const double low_c = heatmatch::bed_temperatures(dry.heat->careful, 135.0).lid_c;
+    const double high_c = heatmatch::bed_temperatures(dry.heat->conducting, 135.0).lid_c;
+    CHECK(low_c > high_c);
+    CHECK(point_at(135.0).lid_c == low_c);
+    const double dry_wall_c = point_at(298.0).wall_c;
+    installation.store->moist = true;
+    CHECK(point_at(298.0).wall_c > dry_wall_c);
+}

@@ -59,3 +59,30 @@ TEST_CASE("each element's own current heats its contact") {
     CHECK(heatmatch::tail_at(tail, circuit, 200.0, 500.0).terminal_c > good);
     CHECK(heatmatch::tail_at(heatmatch::tail_heat(circuit), circuit, 0.0, 25.0).terminal_c < 45.0);
 }
+
+TEST_CASE("a run that carries the bank carries the current of all branches") {
+    Circuit one = with_runs({{"a", "branch"}});
+    Circuit all = with_runs({{"a", "bank"}});
+    const auto terminal_c = [](const Circuit& circuit) {
+        return heatmatch::tail_at(heatmatch::tail_heat(circuit), circuit, 200.0, 300.0).terminal_c;
+    };
+    CHECK(terminal_c(all) > terminal_c(one));
+    all.bank.hookup = {.series = 2, .parallel = 1};
+    CHECK(terminal_c(all) == doctest::Approx(terminal_c(one)));
+}
+
+TEST_CASE("a run in the bed is buried, whatever is said of the terminals") {
+    Circuit circuit = with_runs({{"a", "bank"}});
+    circuit.runs.back().run.surroundings = {.kind = "bed"};
+    const heatmatch::TailHeat tail = heatmatch::tail_heat(circuit);  // the demo: through the wall
+    CHECK(tail.tail.place == heatmatch::TerminalPlace::buried);
+    CHECK(std::any_of(tail.assumed.begin(), tail.assumed.end(), [](const auto& one) {
+        return one.field == "terminals" && one.value == "buried";
+    }));
+}
+
+TEST_CASE("a sheath of unknown metal leaves its terminal unassessed") {
+    Circuit circuit = with_runs({{"a", "bank"}});
+    circuit.bank.element.sheath.clear();
+    CHECK(heatmatch::tail_heat(circuit).missing == std::vector<std::string>{"sheath"});
+}

@@ -26,7 +26,8 @@ double wire_conductivity(const Wire& wire) {
 double pin_heat_w_m(const HotTail& tail) {
     constexpr double steel_ohm_mm2_m = 0.3;
     const double pin_mm = cold_pin_share * tail.sheath_diameter_mm;
-    return tail.current_a * tail.current_a * steel_ohm_mm2_m / (0.25 * pi * pin_mm * pin_mm);
+    const double pin_a = tail.pin_a.value_or(tail.current_a);
+    return pin_a * pin_a * steel_ohm_mm2_m / (0.25 * pi * pin_mm * pin_mm);
 }
 
 /// What the air takes from a metre of sheath and of wire; changes with temperature.

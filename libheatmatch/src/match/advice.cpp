@@ -64,11 +64,13 @@ void advise_length(Advice& advice, const Circuit& circuit, bool with_stagnation)
         return changed.largest_w() >= advice.element_w;
     };
     constexpr double longest = 20.0;
+    constexpr double longest_field_mm = 200000.0;  // that the field allows
+    const double longest_mm = std::min(longest * now_mm, longest_field_mm);
     // Grows by an eighth until it passes; past the vessel nothing fits, so the watts a centimetre
     // that it may take now stand for it.
     double length_mm = now_mm;
-    while (length_mm <= longest * now_mm && !passes(length_mm)) length_mm *= 1.125;
-    if (length_mm <= longest * now_mm) {
+    while (length_mm <= longest_mm && !passes(length_mm)) length_mm *= 1.125;
+    if (length_mm <= longest_mm) {
         advice.heated_length_mm = smallest(now_mm, length_mm, passes);
         advice.length_fits = true;
         return;
@@ -86,7 +88,9 @@ void advise_spacing(Advice& advice, const Circuit& circuit, bool with_stagnation
         return changed.largest_w() >= advice.element_w;
     };
     constexpr double step = 1.1;
-    const double widest_mm = 2000.0 * circuit.heat->careful.shell.radius_m;
+    constexpr double widest_field_mm = 5000.0;  // that the field allows
+    const double widest_mm =
+        std::min(2000.0 * circuit.heat->careful.shell.radius_m, widest_field_mm);
     const double now_mm = circuit.heat->store->store.element_spacing_mm.value_or(60.0);
     double spacing_mm = now_mm;
     while (spacing_mm <= widest_mm && !passes(spacing_mm)) spacing_mm *= step;
@@ -180,9 +184,15 @@ Advice advise(const Candidate& candidate) {
         return advice;
     }
     const bool with_stagnation = !has_independent_limit(circuit.devices);
-    advice.largest_element_w = circuit.heat->largest_element_w(with_stagnation);
+    // In a liquid nothing below burnout limits the sheath, and burnout is not in the model.
+    if (!circuit.heat->liquid) {
+        advice.largest_element_w = circuit.heat->largest_element_w(with_stagnation);
+    }
     if (!advice.largest_element_w) {
-        advice.sentences.emplace_back("What its sheath is made of is not known.");
+        advice.sentences.emplace_back(
+            circuit.heat->liquid
+                ? "In a liquid no limit of the sheath was found; burnout is not in the model."
+                : "What its sheath is made of is not known.");
         return advice;
     }
     advice.largest_w_per_cm =

@@ -54,8 +54,8 @@ HeatPoint BankHeat::at(double element_w) const {
     if (liquid) return at_in_liquid(*this, element_w);
     const double power_w = element_w * elements;
     const double w_per_m = power_w / heated_m;
-    const BedTemperatures low = bed_temperatures(careful, power_w, false);
-    const BedTemperatures typical = bed_temperatures(likely, power_w, false);
+    const BedTemperatures low = bed_temperatures(careful, power_w);
+    const BedTemperatures typical = bed_temperatures(likely, power_w);
     const BedTemperatures high = bed_temperatures(conducting, power_w);
     HeatPoint point{
         .w_per_cm = w_per_m / 100.0,
@@ -63,15 +63,22 @@ HeatPoint BankHeat::at(double element_w) const {
         .sheath_band = {.low_c = high.sheath_c,
                         .typical_c = typical.sheath_c,
                         .high_c = low.sheath_c},
-        .void_c = settled_sheath_c(likely, power_w, typical.sheath_c, settled_gap_m),
+        .void_c = settled_sheath_c(careful, power_w, verdict_c(low.sheath_c, careful.air_c),
+                                   settled_gap_m),
         .bed_mean_c = typical.bed_mean_c,
         .wall_c = std::max({low.wall_c, typical.wall_c, high.wall_c}),
-        .lid_c = high.lid_c,
+        .lid_c = std::max({low.lid_c, typical.lid_c, high.lid_c}),
         .stagnation_sheath_c = verdict_c(sheath_only_c(stagnant, power_w), stagnant.air_c),
         .stagnation_wall_c =
             std::max(wall_only_c(stagnant, power_w), wall_only_c(stagnant_out, power_w))};
     point.coil_c = point.sheath_c + coil_above_sheath_k(w_per_m);
-    if (moist) point.moist_sheath_c = sheath_only_c(*moist, power_w);
+    if (moist) {
+        // Until it dries a damp bed takes more heat to its wall.
+        const BedTemperatures damp = bed_temperatures(*moist, power_w);
+        point.moist_sheath_c = damp.sheath_c;
+        point.wall_c = std::max(point.wall_c, damp.wall_c);
+        point.lid_c = std::max(point.lid_c, damp.lid_c);
+    }
     return point;
 }
 

@@ -127,6 +127,7 @@ Candidate evaluate(const Circuit& circuit, const Installation& installation,
     append(candidate.margins, device_margins(circuit, installation));
     const std::optional<HeatPoint> heat = heat_of(circuit, extreme);
     append(candidate.margins, sheath_margins(circuit, heat));
+    candidate.margins.push_back(survivor_sheath_margin(circuit, extreme));
     append(candidate.margins, tail_margins(circuit, installation.site, extreme, heat));
     append(candidate.margins, store_margins(circuit, heat));
     candidate.price_to_buy = price_to_buy(circuit);

@@ -3,6 +3,8 @@
 #include <map>
 #include <mutex>
 #include <optional>
+#include <string>
+#include <tuple>
 #include <utility>
 
 #include "heatmatch/base/parallel.hpp"
@@ -61,7 +63,7 @@ class AtHand {
             return found;
         }
         for (std::size_t i = 0; i < banks.size(); ++i) {
-            const auto at = kept_.find({banks[i]->element.id, banks[i]->hookup.count()});
+            const auto at = kept_.find(key_of(*banks[i]));
             if (at != kept_.end() && at->second.of(*banks[i])) found[i] = at->second.made;
         }
         return found;
@@ -77,15 +79,20 @@ class AtHand {
         common_ = common;
         for (std::size_t i = 0; i < banks.size() && kept_.size() < most; ++i) {
             const Bank& bank = *banks[i];
-            kept_[{bank.element.id, bank.hookup.count()}] = {bank.element, bank.sheath, bank.alloy,
-                                                             bank.each.typical_ohm, made[i]};
+            kept_[key_of(bank)] = {bank.element, bank.sheath, bank.alloy, bank.each.typical_ohm,
+                                   made[i]};
         }
     }
 
   private:
+    using Key = std::tuple<std::string, int, int>;
+    static Key key_of(const Bank& bank) {
+        return {bank.element.id, bank.hookup.series, bank.hookup.parallel};
+    }
+
     std::mutex mutex_{};
     Common common_{};
-    std::map<std::pair<std::string, int>, Kept> kept_{};
+    std::map<Key, Kept> kept_{};
 };
 
 AtHand& at_hand() {

@@ -122,10 +122,7 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
     context.branch_runs = std::any_of(installation.runs.begin(), installation.runs.end(),
                                       [](const WireRun& run) { return run.carries == "branch"; });
     std::vector<std::size_t> of_hookup;  // of each bank, in bank_hookups
-    std::vector<std::size_t> of_limit;   // of each bank, the first of its element and count
-    std::vector<std::size_t> first;
     for (const AllowedElement& allowed : allowed_elements(parts, installation)) {
-        std::map<int, std::size_t> by_count;
         for (Hookup hookup : hookups_up_to(std::min(allowed.most, options.max_bank))) {
             const int owned = std::min(allowed.owned, hookup.count());
             Bank bank =
@@ -138,22 +135,19 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
                 std::find(context.bank_hookups.begin(), context.bank_hookups.end(), hookup);
             of_hookup.push_back(static_cast<std::size_t>(known - context.bank_hookups.begin()));
             if (known == context.bank_hookups.end()) context.bank_hookups.push_back(hookup);
-            const auto [found, is_new] = by_count.try_emplace(hookup.count(), first.size());
-            if (is_new) first.push_back(context.banks.size());
-            of_limit.push_back(found->second);
             context.banks.push_back(std::move(bank));
         }
     }
     std::vector<const Bank*> distinct;
-    distinct.reserve(first.size());
-    for (const std::size_t index : first) distinct.push_back(&context.banks[index]);
+    distinct.reserve(context.banks.size());
+    for (const Bank& bank : context.banks) distinct.push_back(&bank);
     context.run_at_element = runs_at_element(parts, installation);
     const std::vector<BankLimit> limits =
         heat_limits(fill_store(parts, installation), distinct, context.run_at_element,
                     context.devices, installation.site, options.threads);
     context.numbers.resize(context.bank_hookups.size());
     for (std::size_t i = 0; i < context.banks.size(); ++i) {
-        const BankLimit& limit = limits[of_limit[i]];
+        const BankLimit& limit = limits[i];
         context.numbers[of_hookup[i]].push_back(
             numbers_of(context.banks[i], i, limit.limit, *context.reasons));
         context.heats.push_back(limit.heat);

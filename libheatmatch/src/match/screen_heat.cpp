@@ -75,6 +75,7 @@ int lacking_of_bank(const Circuit& circuit, const Site& site) {
         circuit.heat ? 0 : count_not_assessed(tail_margins(circuit, site, Extremes{}, heat));
     return tail + count_not_assessed(bank_margins(circuit, Extremes{})) +
            count_not_assessed(sheath_margins(circuit, heat)) +
+           count_not_assessed({survivor_sheath_margin(circuit, Extremes{})}) +
            count_not_assessed(store_margins(circuit, heat));
 }
 

@@ -127,6 +127,43 @@ std::optional<HeatPoint> heat_of(const Circuit& circuit, const Extremes& extreme
     return circuit.heat->at(extremes.element_power_w);
 }
 
+Margin survivor_sheath_margin(const Circuit& circuit, const Extremes& extremes) {
+    const Bank& bank = circuit.bank;
+    constexpr auto name = std::to_array<const char*>({"survivor sheath"});
+    if (bank.hookup.parallel < 2) {
+        return {.name = name.front(),
+                .subject = "element \"" + bank.element.id + '"',
+                .severity = Severity::none,
+                .text = "One branch: if an element opens, nothing heats.",
+                .source = "common-practice"};
+    }
+    if (!circuit.heat || !circuit.heat->known()) {
+        return margins_without_heat(circuit, name).front();
+    }
+    const auto left = bank_heat(circuit.heat->store, bank.element, bank.sheath, bank.alloy,
+                                bank.hookup.count() - bank.hookup.series);
+    if (!left->known())
+        return not_assessed(name.front(), "element \"" + bank.element.id + '"',
+                            "What is left does not fit the store.", {"store"});
+    const HeatPoint point = left->at(extremes.survivor_power_w);
+    const StoreView view(circuit, point);
+    const auto& sheath = view.heat.sheath;
+    Margin margin = heat_margin(view, "survivor sheath", Severity::warning, point.sheath_c,
+                                sheath ? std::optional(sheath->verdict_limit_c) : std::nullopt,
+                                "If one parallel branch opens, the sheath of the others reaches "
+                                "{value}; it stands {limit}.",
+                                sheath ? sheath->provenance.source : "ul-1030");
+    margin.subject = view.element;
+    if (!sheath) {
+        margin.text =
+            "If one parallel branch opens, the sheath of the others reaches {value}; what "
+            "it is made of is not known.";
+        margin.missing = {"sheath"};
+    }
+    grade(margin, room_c);
+    return margin;
+}
+
 std::vector<Margin> sheath_margins(const Circuit& circuit, const std::optional<HeatPoint>& point) {
     std::vector<Margin> margins;
     if (circuit.heat && circuit.heat->missing.empty()) {

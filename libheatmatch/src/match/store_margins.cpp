@@ -70,7 +70,8 @@ Margin wood_margin(const StoreView& view) {
         return margin;
     }
     if (!distance) margin.text += " How far it is was not told.";
-    grade(margin, room_c);
+    // In deep cold the limit lies below a room: the air is at rest then.
+    grade(margin, std::min(room_c, view.heat.store->air_c));
     return margin;
 }
 

@@ -21,26 +21,31 @@ constexpr double hottest_c = 1500.0;
 constexpr double still_water_w_mk = 0.6;  // moving, it cools better
 
 TerminalPlace place_of(const Store& store, const RunParts& run, TailHeat& tail) {
+    const bool in_bed = run.run.surroundings.kind == "bed";
     if (store.terminals == "buried") return TerminalPlace::buried;
+    if (in_bed && !store.terminals.empty()) {
+        tail.assumed.push_back(
+            {"store", "terminals", "buried", "the run at the element is said to lie in the bed"});
+        return TerminalPlace::buried;
+    }
     if (store.terminals == "box outside") return TerminalPlace::in_box;
     if (store.terminals == "through wall") return TerminalPlace::outside;
-    const bool buried = run.run.surroundings.kind == "bed";
-    tail.assumed.push_back({"store", "terminals", buried ? "buried" : "through wall",
+    tail.assumed.push_back({"store", "terminals", in_bed ? "buried" : "through wall",
                             "from what is around the run at the element"});
-    return buried ? TerminalPlace::buried : TerminalPlace::outside;
+    return in_bed ? TerminalPlace::buried : TerminalPlace::outside;
 }
 
 }  // namespace
 
 TailHeat tail_heat(const Circuit& circuit) {
     TailHeat result;
+    const RunParts* run = circuit.run_at_element();
+    if (run != nullptr) result.run = *run;
     if (!circuit.heat) {
         result.missing = {"store"};
         return result;
     }
     const Element& element = circuit.bank.element;
-    const RunParts* run = circuit.run_at_element();
-    if (run != nullptr) result.run = *run;
     if (run == nullptr || !run->wire) {
         result.missing = {run == nullptr ? "runs" : "wire"};
         return result;
@@ -63,7 +68,8 @@ TailHeat tail_heat(const Circuit& circuit) {
     if (conductivity) {
         tail.sheath_conductivity_w_mk = *conductivity;
     } else {
-        result.assumed.push_back({title, "conductivity of its sheath", "19 W/mK", "from memory"});
+        result.missing = {"sheath"};  // copper leads some three times the heat of stainless
+        return result;
     }
     if (circuit.bank.sheath && circuit.bank.sheath->emissivity) {
         tail.sheath_emissivity = *circuit.bank.sheath->emissivity;
@@ -114,7 +120,9 @@ TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double el
     }
     hot.bed_c = std::min(hot.bed_c, hottest_c);
     hot.sheath_c = std::clamp(hot.sheath_c, hot.bed_c, hottest_c);
-    hot.current_a = std::min(std::sqrt(element_w / circuit.bank.each.typical_ohm), most_a);
+    hot.pin_a = std::min(std::sqrt(element_w / circuit.bank.each.typical_ohm), most_a);
+    const bool of_branch = tail.run.run.carries == "branch";
+    hot.current_a = std::min(*hot.pin_a * (of_branch ? 1.0 : circuit.bank.hookup.parallel), most_a);
     const auto& insulation = tail.run.insulation;
     const auto solved = [&] {
         return tail_temperatures(hot, *tail.run.wire, insulation ? &*insulation : nullptr);

@@ -30,7 +30,8 @@ std::string gauge_of(const Wire& wire) {
 std::vector<Margin> margins_of(const Check& check, const Circuit& circuit, const RunParts& parts) {
     const std::string subject = "run \"" + parts.run.name + '"';
     std::vector<Margin> all = run_margins(circuit, check.candidate.site);
-    if (circuit.run_at_element() == &parts && check.heat) {
+    if (circuit.run_at_element() == &parts &&
+        (circuit.heat || parts.run.surroundings.kind == "bed")) {
         for (Margin& margin :
              tail_margins(circuit, check.candidate.site, check.candidate.bright, check.heat)) {
             all.push_back(std::move(margin));
@@ -125,7 +126,9 @@ void add_reach(WireCheck& result, const Check& check) {
         result.reach.push_back({.insulation = insulation.id,
                                 .family = insulation.family,
                                 .limit_c = insulation.limit_c,
-                                .from_m = check.tail->distance_for_limit_m(insulation.limit_c)});
+                                .from_m = result.far_c.value_or(0.0) < insulation.limit_c
+                                              ? check.tail->distance_for_limit_m(insulation.limit_c)
+                                              : std::nullopt});
     }
     std::stable_sort(result.reach.begin(), result.reach.end(),
                      [](const auto& a, const auto& b) { return a.limit_c < b.limit_c; });

@@ -210,8 +210,8 @@ double DayLife::terminal_c(const Electric& now) const {
     hot.bed_c = std::min(hottest_c, store_.near_leg_c(tail_.bed_distance_m));
     hot.sheath_c = std::clamp(store_.sheath_c(), hot.bed_c, hottest_c);
     hot.bed_conductivity_w_mk = store_.conductivity_w_mk(hot.bed_c);
-    const auto branches = static_cast<double>(candidate_->circuit.bank.hookup.parallel);
-    hot.current_a = now.current_a / branches;
+    hot.pin_a = now.current_a / candidate_->circuit.bank.hookup.parallel;
+    hot.current_a = tail_.run.run.carries == "branch" ? *hot.pin_a : now.current_a;
     const auto& insulation = tail_.run.insulation;
     const TailTemperatures at =
         tail_temperatures(hot, *tail_.run.wire, insulation ? &*insulation : nullptr);

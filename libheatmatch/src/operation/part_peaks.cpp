@@ -62,7 +62,9 @@ std::vector<PartPeak> part_peaks(const Candidate& candidate, const DayRun& run) 
         peak.margin.value_high.reset();
         if (margin.name == "sheath temperature") peak.margin.text = sheath_text(candidate);
         if (peak.margin.limit) {
-            grade(peak.margin, room_c);
+            constexpr double below_k = 50.0;  // of a limit that lies below a room, in deep cold
+            const double limit_c = *peak.margin.limit;
+            grade(peak.margin, limit_c > room_c ? room_c : limit_c - below_k);
         } else if (margin.severity != Severity::none) {
             peak.margin.severity = Severity::not_assessed;
         }

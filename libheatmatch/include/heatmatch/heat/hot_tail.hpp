@@ -37,11 +37,12 @@ struct HotTail {
     double wall_m = 0.0;     //!< wall or lagging crossed; counts as losing nothing there
     double beyond_m = 0.03;  //!< sheath from the wall to the terminal, unless buried
     double buried_wire_m = std::numeric_limits<double>::infinity();  //!< of a buried terminal
-    double box_wire_m = 0.05;   //!< wire inside the terminal box
-    double box_area_m2 = 0.03;  //!< outer surface of the terminal box
-    double box_u_w_m2k = 5.0;   //!< from the air in the box to the air around, from memory
-    double contact_ohm = 0.0;   //!< of the terminal; grows with age
-    double current_a = 0.0;
+    double box_wire_m = 0.05;       //!< wire inside the terminal box
+    double box_area_m2 = 0.03;      //!< outer surface of the terminal box
+    double box_u_w_m2k = 5.0;       //!< from the air in the box to the air around, from memory
+    double contact_ohm = 0.0;       //!< of the terminal; grows with age
+    double current_a = 0.0;         //!< of wire and terminal
+    std::optional<double> pin_a{};  //!< of the element itself, where that is another
     std::optional<double> sheath_loss_w_mk{};  //!< in air; found from convection and radiation
     std::optional<double> wire_loss_w_mk{};    //!< in air; found from convection and radiation
 };

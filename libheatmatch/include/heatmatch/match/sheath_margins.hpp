@@ -19,4 +19,8 @@ namespace heatmatch {
 [[nodiscard]] std::vector<Margin> sheath_margins(const Circuit& circuit,
                                                  const std::optional<HeatPoint>& point);
 
+/// The sheath of what is left after one parallel branch has opened, all day: a warning, for it
+/// takes a fault first. What is not known is not assessed.
+[[nodiscard]] Margin survivor_sheath_margin(const Circuit& circuit, const Extremes& extremes);
+
 }  // namespace heatmatch
