@@ -33,4 +33,6 @@ PYBIND11_MODULE(_core, module) {
     register_stagnation(module);
     register_store_log(module);
     register_calibration(module);
+    register_meter(module);
+    register_diagnosis(module);
 }

@@ -114,5 +114,7 @@ void register_day(py::module_& module);
 void register_stagnation(py::module_& module);
 void register_store_log(py::module_& module);
 void register_calibration(py::module_& module);
+void register_meter(py::module_& module);
+void register_diagnosis(py::module_& module);
 
 }  // namespace heatmatch::python

@@ -13,7 +13,7 @@ The results are estimates; local codes and licensed practice decide.
 from __future__ import annotations
 
 try:
-    from heatmatch import _core
+    from heatmatch import _core, meters
 except ImportError as _error:  # pragma: no cover - needs a broken installation
     raise ImportError(
         "heatmatch is installed without its compiled part; install the package again with "
@@ -44,15 +44,19 @@ from heatmatch._core import (
     DayRun,
     Delivered,
     Device,
+    Diagnosis,
     DiodeCurve,
     Element,
     ElementResistance,
     EnergyCurve,
+    ExpectedBand,
     Extremes,
     Fitted,
+    FittedValue,
     HeatPoint,
     HistoryEntry,
     HotTail,
+    Hypothesis,
     ImportReport,
     Installation,
     Insulation,
@@ -60,6 +64,10 @@ from heatmatch._core import (
     LargestPoint,
     Margin,
     Medium,
+    MeterCheck,
+    MeterRow,
+    MeterSheet,
+    NextMeasurement,
     OperatingPoint,
     OperatingPoints,
     OwnedPanels,
@@ -72,6 +80,7 @@ from heatmatch._core import (
     PlaneIrradiances,
     Probe,
     Ranking,
+    Readings,
     RefusedRow,
     RunParts,
     Season,
@@ -103,6 +112,7 @@ from heatmatch._core import (
     cold_voltage,
     conductor_temperature,
     demo,
+    diagnose,
     element_resistance,
     erbs_split,
     faiman_cell_temperature_c,
@@ -113,6 +123,7 @@ from heatmatch._core import (
     hours_to_limit,
     incidence_angle_deg,
     largest_power_w,
+    meter_sheet,
     noct_cell_temperature_c,
     operating_points,
     packed_bed_conductivity,
@@ -154,17 +165,21 @@ __all__ = [
     "DayRun",
     "Delivered",
     "Device",
+    "Diagnosis",
     "DiodeCurve",
     "Element",
     "ElementResistance",
     "EnergyCurve",
     "Error",
+    "ExpectedBand",
     "Extremes",
     "FileError",
     "Fitted",
+    "FittedValue",
     "HeatPoint",
     "HistoryEntry",
     "HotTail",
+    "Hypothesis",
     "ImportReport",
     "Installation",
     "Insulation",
@@ -173,6 +188,10 @@ __all__ = [
     "LargestPoint",
     "Margin",
     "Medium",
+    "MeterCheck",
+    "MeterRow",
+    "MeterSheet",
+    "NextMeasurement",
     "NotFound",
     "OperatingPoint",
     "OperatingPoints",
@@ -186,6 +205,7 @@ __all__ = [
     "PlaneIrradiances",
     "Probe",
     "Ranking",
+    "Readings",
     "RefusedRow",
     "RunParts",
     "Season",
@@ -218,6 +238,7 @@ __all__ = [
     "cold_voltage",
     "conductor_temperature",
     "demo",
+    "diagnose",
     "element_resistance",
     "erbs_split",
     "faiman_cell_temperature_c",
@@ -228,6 +249,7 @@ __all__ = [
     "hours_to_limit",
     "incidence_angle_deg",
     "largest_power_w",
+    "meter_sheet",
     "noct_cell_temperature_c",
     "operating_points",
     "packed_bed_conductivity",
@@ -253,5 +275,6 @@ del _name, _thing
 
 frames.attach()
 frames_day.attach()
+meters.attach()
 forms.attach()
 weather.attach()

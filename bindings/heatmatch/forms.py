@@ -33,6 +33,16 @@ from heatmatch.display_day import (
     stagnation_text,
 )
 from heatmatch.display_heat import HEAT_HEADER, heat_cells, heat_title, with_store
+from heatmatch.display_meter import (
+    DIAGNOSIS_HEADER,
+    SHEET_HEADER,
+    SHEET_LEGEND,
+    diagnosis_cells,
+    diagnosis_sentences,
+    diagnosis_text,
+    sheet_cells,
+    sheet_text,
+)
 from heatmatch.display_season import season_cells, season_sentences
 
 if TYPE_CHECKING:
@@ -143,6 +153,26 @@ def calibration_html(self: _core.Calibration) -> str:
     return paragraphs([*self.sentences, *self.remarks])
 
 
+def sheet_html(self: _core.MeterSheet) -> str:
+    """A meter sheet as two HTML tables that print in black and white."""
+    checks = [(c.letter, c.reading, c.how, c.expect, c.if_low, c.if_high) for c in self.checks]
+    header = ("", "reading", "how", "expect", "if less", "if more")
+    return (
+        html_table(SHEET_HEADER, sheet_cells(self), f"{self.title}: {SHEET_LEGEND}")
+        + html_table(header, checks, "what to measure and to look at")
+        + paragraphs([*(f"not known: {text}" for text in self.not_known), *self.remarks])
+    )
+
+
+def diagnosis_html(self: _core.Diagnosis) -> str:
+    """A diagnosis as HTML, its verdict first."""
+    return (
+        paragraphs([self.verdict])
+        + html_table(DIAGNOSIS_HEADER, diagnosis_cells(self), "explanations, the best first")
+        + paragraphs([*diagnosis_sentences(self), *self.remarks])
+    )
+
+
 def part_html(self: _Part) -> str:
     """A part's known fields as an HTML table for notebooks."""
     fields = {field["name"]: field for field in _core.glossary()[self.kind]}
@@ -182,6 +212,12 @@ def attach() -> None:
         (_core.Stagnation, "_repr_html_", stagnation_html),
         (_core.Calibration, "__str__", calibration_text),
         (_core.Calibration, "_repr_html_", calibration_html),
+        (_core.MeterSheet, "__str__", sheet_text),
+        (_core.MeterSheet, "__repr__", sheet_text),
+        (_core.MeterSheet, "_repr_html_", sheet_html),
+        (_core.Diagnosis, "__str__", diagnosis_text),
+        (_core.Diagnosis, "__repr__", diagnosis_text),
+        (_core.Diagnosis, "_repr_html_", diagnosis_html),
         *((part, "_repr_html_", part_html) for part in _PARTS),
     ]
     for cls, name, form in forms:

@@ -13,6 +13,7 @@ from heatmatch.plot_day import day_run, stagnation
 from heatmatch.plot_day_energy import compare_days, day_energy
 from heatmatch.plot_heat import sheath_by_power, time_to_limit
 from heatmatch.plot_heat_path import heat_path
+from heatmatch.plot_meter import meter_points
 from heatmatch.plot_season import energy_against_ohms, months
 from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, legend, ohm_axis
 
@@ -27,6 +28,7 @@ __all__ = [
     "energy_against_ohms",
     "heat_path",
     "load_lines",
+    "meter_points",
     "months",
     "power_against_ohms",
     "sheath_by_power",

@@ -1,0 +1,94 @@
+"""What a meter sheet and a diagnosis say, as text of 80 columns."""
+
+from __future__ import annotations
+
+from heatmatch import _core
+from heatmatch.display_text import table, wrap
+
+SHEET_HEADER = ("sun", "cells", "Voc", "Isc", "array V", "bank V", "bank A", "bank W")
+SHEET_WIDTHS = (5, -6, -6, -6, -8, -12, -12, -12)
+SHEET_LEGEND = (
+    "sun in W/m2, cells in °C, volts, amperes, watts; low to high by panels and ohms, meters on top"
+)
+DIAGNOSIS_HEADER = ("explanation", "weight", "misfit", "")
+DIAGNOSIS_WIDTHS = (26, -7, -8, 22)
+
+
+def _ends(band: _core.ExpectedBand, digits: int) -> str:
+    """The ends of a band."""
+    return f"{band.low:.{digits}f}-{band.high:.{digits}f}"
+
+
+def sheet_cells(sheet: _core.MeterSheet) -> list[tuple[str, ...]]:
+    """The expected readings, a row for each sun and cell temperature."""
+    return [
+        (
+            f"{row.irradiance_w_m2:.0f}",
+            f"{row.cell_temperature_c:.0f}",
+            f"{row.open_v.typical:.1f}",
+            f"{row.short_a.typical:.2f}",
+            f"{row.array_v.typical:.1f}",
+            _ends(row.bank_v, 1),
+            _ends(row.bank_a, 2),
+            _ends(row.bank_w, 0),
+        )
+        for row in sheet.rows
+    ]
+
+
+def check_lines(check: _core.MeterCheck) -> list[str]:
+    """One check with what to expect and what it means if not."""
+    lines = [f"{check.letter}  {check.reading}: {check.expect}", f"   {check.how}"]
+    if check.if_low:
+        lines.append(f"   less: {check.if_low}")
+    if check.if_high:
+        lines.append(f"   more: {check.if_high}")
+    return lines
+
+
+def sheet_text(self: _core.MeterSheet) -> str:
+    """A meter sheet as text."""
+    lines = [f"meter sheet: {self.title}", ""]
+    if self.rows:
+        lines += [table(SHEET_HEADER, sheet_cells(self), SHEET_WIDTHS), wrap(SHEET_LEGEND), ""]
+    for check in self.checks:
+        lines += [wrap(line, "   ") for line in check_lines(check)]
+    if self.not_known:
+        lines += ["", "not known:", *(wrap(f"- {text}") for text in self.not_known)]
+    lines += ["", *(wrap(text) for text in self.remarks)]
+    if self.assumed:
+        lines += ["", "assumed:", *(wrap(f"  {text}") for text in self.assumed)]
+    return "\n".join(lines)
+
+
+def diagnosis_cells(diagnosis: _core.Diagnosis) -> list[tuple[str, ...]]:
+    """All explanations, those of the first group marked."""
+    return [
+        (
+            hypothesis.name,
+            f"{hypothesis.weight:.2f}",
+            f"{hypothesis.misfit:.1f}",
+            "cannot be told apart" if diagnosis.cannot_tell and i < diagnosis.group else "",
+        )
+        for i, hypothesis in enumerate(diagnosis.ranked)
+    ]
+
+
+def diagnosis_sentences(diagnosis: _core.Diagnosis) -> list[str]:
+    """What the explanations of the first group say, and what to measure next."""
+    said = [hypothesis.sentence for hypothesis in diagnosis.ranked[: diagnosis.group]]
+    for measure in diagnosis.next[:2]:
+        said.append(f"Measure next: {measure.reading}. {measure.how} {measure.tells}")
+    return said
+
+
+def diagnosis_text(self: _core.Diagnosis) -> str:
+    """A diagnosis as text."""
+    lines = [wrap(self.verdict), ""]
+    lines += [table(DIAGNOSIS_HEADER, diagnosis_cells(self), DIAGNOSIS_WIDTHS), ""]
+    lines += [wrap(text) for text in diagnosis_sentences(self)]
+    if self.ranked:
+        lines += ["", f"evidence for {self.ranked[0].name}:"]
+        lines += [wrap(f"- {text}") for text in self.ranked[0].evidence]
+    lines += [wrap(text) for text in self.remarks]
+    return "\n".join(lines)

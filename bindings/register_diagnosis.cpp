@@ -1,0 +1,189 @@
+#include "state.hpp"
+#include "views.hpp"
+
+#include "heatmatch/operation/diagnosis.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+using Texts = std::vector<std::string>;
+
+py::tuple readings_state(const Readings& readings) {
+    py::tuple rows(readings.rows.size());
+    for (std::size_t i = 0; i < readings.rows.size(); ++i) {
+        const Reading& r = readings.rows[i];
+        rows[i] = py::make_tuple(r.unix_time_s, r.irradiance_w_m2, r.panel_temperature_c, r.array_v,
+                                 r.bank_v, r.bank_a, r.open_v, r.short_a, r.element_ohm, r.bank_ohm,
+                                 r.sheath_c, r.store_c, r.air_c);
+    }
+    return py::make_tuple(rows, readings.remarks);
+}
+
+Readings readings_from(const py::tuple& state) {
+    Readings readings{.remarks = state[1].cast<Texts>()};
+    for (const py::handle& row : state[0]) {
+        const auto list = row.cast<std::vector<std::optional<double>>>();
+        readings.rows.push_back({.unix_time_s = list.at(0),
+                                 .irradiance_w_m2 = list.at(1),
+                                 .panel_temperature_c = list.at(2),
+                                 .array_v = list.at(3),
+                                 .bank_v = list.at(4),
+                                 .bank_a = list.at(5),
+                                 .open_v = list.at(6),
+                                 .short_a = list.at(7),
+                                 .element_ohm = list.at(8),
+                                 .bank_ohm = list.at(9),
+                                 .sheath_c = list.at(10),
+                                 .store_c = list.at(11),
+                                 .air_c = list.at(12)});
+    }
+    return readings;
+}
+
+py::tuple fitted_state(const FittedValue& made) {
+    return py::make_tuple(made.name, made.value, made.low, made.high,
+                          std::string(made.unit.symbol));
+}
+
+FittedValue fitted_from(const py::tuple& state) {
+    const Unit* unit = find_unit(state[4].cast<std::string>());
+    return {.name = state[0].cast<std::string>(),
+            .value = state[1].cast<double>(),
+            .low = state[2].cast<double>(),
+            .high = state[3].cast<double>(),
+            .unit = unit == nullptr ? Unit{} : *unit};
+}
+
+py::tuple hypothesis_state(const Hypothesis& made) {
+    return py::make_tuple(static_cast<int>(made.kind), made.name, made.sentence, made.misfit,
+                          made.score, made.weight, tuple_with(made.fitted, &fitted_state),
+                          made.evidence);
+}
+
+Hypothesis hypothesis_from(const py::tuple& state) {
+    return {.kind = static_cast<FaultKind>(state[0].cast<int>()),
+            .name = state[1].cast<std::string>(),
+            .sentence = state[2].cast<std::string>(),
+            .misfit = state[3].cast<double>(),
+            .score = state[4].cast<double>(),
+            .weight = state[5].cast<double>(),
+            .fitted = items_from(state[6], fitted_from),
+            .evidence = state[7].cast<Texts>()};
+}
+
+py::tuple next_state(const NextMeasurement& made) {
+    return py::make_tuple(made.reading, made.how, made.tells, made.separation);
+}
+
+NextMeasurement next_from(const py::tuple& state) {
+    return {.reading = state[0].cast<std::string>(),
+            .how = state[1].cast<std::string>(),
+            .tells = state[2].cast<std::string>(),
+            .separation = state[3].cast<double>()};
+}
+
+py::tuple diagnosis_state(const Diagnosis& made) {
+    return py::make_tuple(tuple_with(made.ranked, &hypothesis_state), made.group, made.cannot_tell,
+                          made.unexplained, tuple_with(made.next, &next_state), made.verdict,
+                          made.remarks);
+}
+
+Diagnosis diagnosis_from(const py::tuple& state) {
+    return {.ranked = items_from(state[0], hypothesis_from),
+            .group = state[1].cast<std::size_t>(),
+            .cannot_tell = state[2].cast<bool>(),
+            .unexplained = state[3].cast<bool>(),
+            .next = items_from(state[4], next_from),
+            .verdict = state[5].cast<std::string>(),
+            .remarks = state[6].cast<Texts>()};
+}
+
+Readings from_csv(const py::object& text_or_path) {
+    if (py::isinstance<py::str>(text_or_path)) {
+        return read_readings_csv(text_from(text_or_path, "text_or_path"));
+    }
+    return read_readings_csv(path_from(text_or_path));
+}
+
+}  // namespace
+
+void register_diagnosis(py::module_& module) {
+    py::class_<Readings>(module, "Readings",
+                         "Readings of meters, in order. Make them with from_csv, from_rows or "
+                         "from_frame.")
+        .def_static("from_csv", &from_csv, py::arg("text_or_path"), py::pos_only(),
+                    "Readings from CSV, as text of several lines or as a path. Columns: "
+                    "unix_time_s, irradiance_w_m2, panel_temperature_c, array_v, bank_v, bank_a, "
+                    "open_v, short_a, element_ohm, bank_ohm, sheath_c, store_c, air_c; cells may "
+                    "carry a unit, nan is a reading that failed, OL ohms beyond range, empty ones "
+                    "were not measured.")
+        .def_property_readonly(
+            "rows",
+            [](const Readings& readings) {
+                py::list rows;
+                for (const Reading& row : readings.rows) {
+                    rows.append(record_to_dict(reading_fields(), &row));
+                }
+                return rows;
+            },
+            "what was measured in each row, by name")
+        .def_readonly("remarks", &Readings::remarks, "what was left out, counted")
+        .def("__len__", [](const Readings& readings) { return readings.rows.size(); })
+        .def("__repr__",
+             [](const Readings& readings) {
+                 return "<Readings of " + std::to_string(readings.rows.size()) + " rows>";
+             })
+        .def(py::pickle(&readings_state, &readings_from));
+    py::class_<FittedValue>(module, "FittedValue", "A number that an explanation was fitted with.")
+        .def_readonly("name", &FittedValue::name, "what it is")
+        .def_readonly("value", &FittedValue::value, "in `unit`")
+        .def_readonly("low", &FittedValue::low, "two standard deviations below, in `unit`")
+        .def_readonly("high", &FittedValue::high, "two standard deviations above, in `unit`")
+        .def_property_readonly(
+            "unit", [](const FittedValue& made) { return std::string(made.unit.symbol); },
+            "of the number")
+        .def(py::pickle(&fitted_state, &fitted_from));
+    py::class_<Hypothesis>(module, "Hypothesis", "One explanation of the readings.")
+        .def_property_readonly(
+            "kind", [](const Hypothesis& made) { return std::string(fault_name(made.kind)); },
+            "of fault")
+        .def_readonly("name", &Hypothesis::name, "of the explanation")
+        .def_readonly("sentence", &Hypothesis::sentence, "what it means, and what to do")
+        .def_readonly("misfit", &Hypothesis::misfit, "chi-square of readings and tolerances")
+        .def_readonly("score", &Hypothesis::score, "misfit and a price for each fitted number")
+        .def_readonly("weight", &Hypothesis::weight, "share among all explanations")
+        .def_readonly("fitted", &Hypothesis::fitted, "its numbers")
+        .def_readonly("evidence", &Hypothesis::evidence, "what was read against what it predicts")
+        .def("__repr__", [](const Hypothesis& made) { return "<Hypothesis " + made.name + ">"; })
+        .def(py::pickle(&hypothesis_state, &hypothesis_from));
+    py::class_<NextMeasurement>(module, "NextMeasurement", "What to measure next.")
+        .def_readonly("reading", &NextMeasurement::reading, "what to read")
+        .def_readonly("how", &NextMeasurement::how, "how to read it")
+        .def_readonly("tells", &NextMeasurement::tells, "what each explanation predicts")
+        .def_readonly("separation", &NextMeasurement::separation,
+                      "of the predictions, in errors of the meter")
+        .def("__repr__",
+             [](const NextMeasurement& made) { return "<NextMeasurement " + made.reading + ">"; })
+        .def(py::pickle(&next_state, &next_from));
+    py::class_<Diagnosis>(module, "Diagnosis", "Explanations of readings, the best first.")
+        .def_readonly("ranked", &Diagnosis::ranked, "explanations, the best first")
+        .def_readonly("group", &Diagnosis::group, "so many of the first explain the readings alike")
+        .def_readonly("cannot_tell", &Diagnosis::cannot_tell, "the group has more than one")
+        .def_readonly("unexplained", &Diagnosis::unexplained, "not even the best fits")
+        .def_readonly("next", &Diagnosis::next, "what would tell them apart, the best first")
+        .def_readonly("verdict", &Diagnosis::verdict, "first plain sentence")
+        .def_readonly("remarks", &Diagnosis::remarks, "what was left out or is suspicious")
+        .def(py::pickle(&diagnosis_state, &diagnosis_from));
+    module.def(
+        "diagnose",
+        [](const Candidate& candidate, const Readings& readings) {
+            const py::gil_scoped_release release;
+            return diagnose(candidate, readings);
+        },
+        py::arg("candidate"), py::arg("readings"),
+        "Which faults explain readings: ranked, those that cannot be told apart as one group, and "
+        "what to measure next. Readings that cannot be meant are left out and told.");
+}
+
+}  // namespace heatmatch::python

@@ -1,0 +1,160 @@
+#include "lived_days.hpp"
+#include "state.hpp"
+#include "views.hpp"
+
+#include "heatmatch/operation/meter_sheet.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+using Texts = std::vector<std::string>;
+
+constexpr std::array<NamedNumber<ExpectedBand>, 3> band_numbers{{
+    {"low", &ExpectedBand::low, "low end, in the unit of its row"},
+    {"typical", &ExpectedBand::typical, "typical, in the unit of its row"},
+    {"high", &ExpectedBand::high, "high end, in the unit of its row"},
+}};
+
+constexpr std::array<ExpectedBand MeterRow::*, 6> row_bands{&MeterRow::open_v,  &MeterRow::short_a,
+                                                            &MeterRow::array_v, &MeterRow::bank_v,
+                                                            &MeterRow::bank_a,  &MeterRow::bank_w};
+
+py::tuple band_state(const ExpectedBand& band) {
+    return numbers_state(band, band_numbers);
+}
+
+ExpectedBand band_from(const py::tuple& state) {
+    ExpectedBand band;
+    fill_numbers(band, band_numbers, state);
+    return band;
+}
+
+py::tuple row_state(const MeterRow& row) {
+    py::tuple bands(row_bands.size());
+    for (std::size_t i = 0; i < row_bands.size(); ++i) bands[i] = band_state(row.*row_bands[i]);
+    return py::make_tuple(row.irradiance_w_m2, row.cell_temperature_c, bands);
+}
+
+MeterRow row_from(const py::tuple& state) {
+    MeterRow row{.irradiance_w_m2 = state[0].cast<double>(),
+                 .cell_temperature_c = state[1].cast<double>()};
+    const auto bands = state[2].cast<py::tuple>();
+    for (std::size_t i = 0; i < row_bands.size(); ++i) {
+        row.*row_bands[i] = band_from(bands[i].cast<py::tuple>());
+    }
+    return row;
+}
+
+py::tuple check_state(const MeterCheck& check) {
+    return py::make_tuple(check.letter, check.reading, check.how, check.expect, check.low,
+                          check.typical, check.high, std::string(check.unit.symbol), check.if_low,
+                          check.if_high, check.source);
+}
+
+MeterCheck check_from(const py::tuple& state) {
+    const auto text = [&state](std::size_t i) { return state[i].cast<std::string>(); };
+    const auto number = [&state](std::size_t i) { return state[i].cast<std::optional<double>>(); };
+    const Unit* unit = find_unit(text(7));
+    return {.letter = text(0),
+            .reading = text(1),
+            .how = text(2),
+            .expect = text(3),
+            .low = number(4),
+            .typical = number(5),
+            .high = number(6),
+            .unit = unit == nullptr ? Unit{} : *unit,
+            .if_low = text(8),
+            .if_high = text(9),
+            .source = text(10)};
+}
+
+py::tuple sheet_state(const MeterSheet& sheet) {
+    return py::make_tuple(sheet.title, tuple_with(sheet.rows, &row_state),
+                          tuple_with(sheet.checks, &check_state), assumption_states(sheet.assumed),
+                          sheet.not_known, sheet.remarks);
+}
+
+MeterSheet sheet_from(const py::tuple& state) {
+    return {.title = state[0].cast<std::string>(),
+            .rows = items_from(state[1], row_from),
+            .checks = items_from(state[2], check_from),
+            .assumed = assumptions_from(state[3]),
+            .not_known = state[4].cast<Texts>(),
+            .remarks = state[5].cast<Texts>()};
+}
+
+MeterSheet sheet_of(const Candidate& candidate, const py::object& irradiance_w_m2, double air_c,
+                    double uncovered_cell_c, const std::string& units) {
+    MeterSheetOptions options{
+        .air_c = air_c, .uncovered_cell_c = uncovered_cell_c, .units = unit_system_of(units)};
+    if (!irradiance_w_m2.is_none()) {
+        const DoubleArray suns = numbers_from(irradiance_w_m2, "irradiance_w_m2");
+        options.irradiance_w_m2.assign(suns.data(), suns.data() + suns.size());
+    }
+    const py::gil_scoped_release release;
+    return meter_sheet(candidate, options);
+}
+
+}  // namespace
+
+void register_meter(py::module_& module) {
+    py::class_<ExpectedBand> band(module, "ExpectedBand",
+                                  "What a meter should read; the errors of the meter come on top.");
+    add_numbers(band, band_numbers);
+    band.def("__repr__",
+             [](const ExpectedBand& made) {
+                 return "<ExpectedBand " + format_number(made.typical, 4) + ", " +
+                        format_number(made.low, 4) + " to " + format_number(made.high, 4) + ">";
+             })
+        .def(py::pickle(&band_state, &band_from));
+    py::class_<MeterRow>(module, "MeterRow",
+                         "Expected readings in one sun at one cell temperature.")
+        .def_readonly("irradiance_w_m2", &MeterRow::irradiance_w_m2, "sun on the panels [W/m2]")
+        .def_readonly("cell_temperature_c", &MeterRow::cell_temperature_c, "of the cells [°C]")
+        .def_readonly("open_v", &MeterRow::open_v, "array, disconnected [V]")
+        .def_readonly("short_a", &MeterRow::short_a, "array, shorted [A]")
+        .def_readonly("array_v", &MeterRow::array_v, "at the array while it heats [V]")
+        .def_readonly("bank_v", &MeterRow::bank_v, "at the bank [V]")
+        .def_readonly("bank_a", &MeterRow::bank_a, "of the bank [A]")
+        .def_readonly("bank_w", &MeterRow::bank_w, "into the bank [W]")
+        .def(py::pickle(&row_state, &row_from));
+    py::class_<MeterCheck>(module, "MeterCheck", "One thing to measure or to look at.")
+        .def_readonly("letter", &MeterCheck::letter, "A and on")
+        .def_readonly("reading", &MeterCheck::reading, "what is read")
+        .def_readonly("how", &MeterCheck::how, "how to read it")
+        .def_readonly("expect", &MeterCheck::expect, "what to expect, or that it is not known")
+        .def_readonly("low", &MeterCheck::low, "low end in `unit`, or None")
+        .def_readonly("typical", &MeterCheck::typical, "typical in `unit`, or None")
+        .def_readonly("high", &MeterCheck::high, "high end in `unit`, or None")
+        .def_property_readonly(
+            "unit", [](const MeterCheck& check) { return std::string(check.unit.symbol); },
+            "of low, typical and high")
+        .def_readonly("if_low", &MeterCheck::if_low, "what less means")
+        .def_readonly("if_high", &MeterCheck::if_high, "what more means")
+        .def_readonly("source", &MeterCheck::source, "where it comes from")
+        .def("__repr__",
+             [](const MeterCheck& check) {
+                 return "<MeterCheck " + check.letter + ": " + check.reading + ">";
+             })
+        .def(py::pickle(&check_state, &check_from));
+    py::class_<MeterSheet>(module, "MeterSheet", "What to expect of a circuit on the meter.")
+        .def_readonly("title", &MeterSheet::title, "the circuit")
+        .def_readonly("rows", &MeterSheet::rows,
+                      "warmed-up panels by falling sun, then the same just uncovered")
+        .def_readonly("checks", &MeterSheet::checks, "what to measure and to look at")
+        .def_property_readonly(
+            "assumed", [](const MeterSheet& sheet) { return texts_of(sheet.assumed); },
+            "what was assumed")
+        .def_readonly("not_known", &MeterSheet::not_known, "fields that are missing, with remedy")
+        .def_readonly("remarks", &MeterSheet::remarks, "what to take care of")
+        .def(py::pickle(&sheet_state, &sheet_from));
+    module.def("meter_sheet", &sheet_of, py::arg("candidate"), py::kw_only(),
+               py::arg("irradiance_w_m2") = py::none(), py::arg("air_c") = 10.0,
+               py::arg("uncovered_cell_c") = 25.0, py::arg("units") = "si",
+               "What meters should read on a circuit: by sun (1000 to 100 W/m2 unless given) with "
+               "warmed-up panels in air of `air_c` [°C] and with panels just uncovered, and one by "
+               "one what to measure. What is not known stands in not_known.");
+}
+
+}  // namespace heatmatch::python
