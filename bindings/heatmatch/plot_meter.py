@@ -11,6 +11,25 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 
+def _named_spots(rows: list[_core.MeterRow]) -> list[tuple[str, tuple[float, float]]]:
+    """The suns of rows, those of nearly the same volts under one name, with a place for it."""
+    near = 0.1
+    most_v = max((row.bank_v.typical for row in rows), default=1.0)
+    groups: list[list[_core.MeterRow]] = []
+    for row in sorted(rows, key=lambda each: each.bank_v.typical):
+        if groups and row.bank_v.typical - groups[-1][0].bank_v.typical < near * most_v:
+            groups[-1].append(row)
+        else:
+            groups.append([row])
+    spots = []
+    for group in groups:
+        suns = sorted(row.irradiance_w_m2 for row in group)
+        name = f"{suns[0]:.0f}" + (f" to {suns[-1]:.0f}" if len(suns) > 1 else "") + " W/m2"
+        lowest = min(row.bank_a.low for row in group)
+        spots.append((name, (group[-1].bank_v.typical, lowest)))
+    return spots
+
+
 def meter_points(
     sheet: _core.MeterSheet,
     readings: _core.Readings | None = None,
@@ -71,15 +90,10 @@ def meter_points(
             if i == 0
             else ("expected, just uncovered" if i == len(sheet.rows) // 2 else None),
         )
-        if i < len(sheet.rows) // 2:
-            ax.annotate(
-                f"{row.irradiance_w_m2:.0f} W/m2",
-                (v.typical, a.low),
-                xytext=(0, -12),
-                textcoords="offset points",
-                fontsize=7,
-                ha="center",
-            )
+    for suns, spot in _named_spots(sheet.rows[: len(sheet.rows) // 2]):
+        ax.annotate(
+            suns, spot, xytext=(0, -12), textcoords="offset points", fontsize=7, ha="center"
+        )
     if points:
         ax.plot(*zip(*points, strict=True), "X", ms=8, color=COLOURS[0], label=label)
     ax.set_xlim(left=0.0)

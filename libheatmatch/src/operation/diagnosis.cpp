@@ -150,14 +150,18 @@ void tell_verdict(Diagnosis& diagnosis) {
         diagnosis.verdict = best.sentence;
         return;
     }
+    // What is as expected is said first; what reads like it may be there all the same.
+    const bool fine = best.kind == FaultKind::as_expected;
     std::string names;
-    for (std::size_t i = 0; i < diagnosis.group; ++i) {
-        names += (i == 0                     ? ""
+    for (std::size_t i = fine ? 1 : 0; i < diagnosis.group; ++i) {
+        names += (names.empty()              ? ""
                   : i + 1 == diagnosis.group ? " or "
                                              : ", ") +
                  diagnosis.ranked[i].name;
     }
-    diagnosis.verdict = "Cannot tell from these readings: " + names + '.';
+    diagnosis.verdict = (fine ? "These readings are as expected. Cannot tell that from: "
+                              : "Cannot tell from these readings: ") +
+                        names + '.';
     if (!diagnosis.next.empty()) {
         diagnosis.verdict += " Measure next: " + diagnosis.next.front().reading + '.';
     }
