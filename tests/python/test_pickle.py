@@ -23,7 +23,8 @@ RunParts PlacedDevice Candidate Delivered Margin Step Catalog PartsView Weather
 Season EnergyCurve LargestPoint Store TemperatureBand SheathTemperature BedTemperatures BedCharge
 HeatPoint Extremes Advice BankHeat HotTail WireCheck WireLimit InsulationReach
 SpaceBalance DayRun DayEnergy DayAnswer DarkHours PartPeak SwitchEvent Stagnation Probe StoreLog
-Fitted Calibration SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance
+Fitted Calibration ExpectedBand MeterRow MeterCheck MeterSheet Readings FittedValue Hypothesis
+NextMeasurement Diagnosis SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance
 PlaneIrradiances
 """
 
@@ -120,6 +121,7 @@ def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -
         energy.largest(5.0),
         *heat_things(standing),
         *day_things(starter, demo, standing),
+        *meter_things(standing),
     ]
     return {type(thing).__name__: thing for thing in found}
 
@@ -148,6 +150,19 @@ def day_things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidat
     made = hm.calibrate(standing, log)
     found = [standing.space, run, run.energy, answer, answer.all, answer.peaks[0], run.events[0]]
     return [*found, hm.simulate_stagnation(standing), log, log.probes[0], made, made.k20_w_mk]
+
+
+def meter_things(standing: hm.Candidate) -> list[Any]:
+    """One of everything that meters are told by."""
+    sheet = hm.meter_sheet(standing)
+    readings = hm.Readings.from_rows([{"bank_v": 40.0, "bank_a": 1.4}])
+    found = hm.diagnose(standing, readings)
+    fitted = next(number for each in found.ranked for number in each.fitted)
+    row = sheet.rows[0]
+    return [
+        sheet, row, row.open_v, sheet.checks[0], readings, found, found.ranked[0], found.next[0],
+        fitted,
+    ]  # fmt: skip
 
 
 def test_the_list_of_things_is_complete(
