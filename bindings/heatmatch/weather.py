@@ -257,6 +257,26 @@ def read_file(path: str | os.PathLike[str], site: _core.Site | None = None) -> _
     return (read_pvgis if start.startswith("Latitude") else read_tmy3)(path, site)
 
 
+def from_installation(installation: _core.Installation) -> _core.Weather:
+    """Weather on an installation's panels from its own twelve monthly means.
+
+    Raises
+    ------
+    InvalidInput
+        The installation has none.
+    """
+    normals = installation.to_dict().get("weather")
+    if normals is None:
+        raise _refusal(
+            "weather",
+            "none",
+            "twelve monthly means in the installation",
+            "give it sun_hours, temp_min_c and temp_max_c, or name a file of a typical year",
+        )
+    return _core.Weather.from_months(installation.site, **normals)
+
+
 def attach() -> None:
     """Gives the compiled class what is written in Python."""
     setattr(_core.Weather, "from_frame", staticmethod(from_frame))  # noqa: B010
+    setattr(_core.Weather, "from_installation", staticmethod(from_installation))  # noqa: B010

@@ -74,3 +74,14 @@ def test_twelve_means_give_the_energy_of_the_hours(
         assert np.abs(errors).max() < DIM_BOUND_PCT
     # Behind the glass too: the sun comes from the same heights.
     assert made.irradiation_kwh_m2 == pytest.approx(hourly.irradiation_kwh_m2, rel=0.01)
+
+
+def test_an_installation_has_its_weather_made_from_its_months(demo: hm.Installation) -> None:
+    months = demo.to_dict()["weather"]
+    own = hm.Weather.from_installation(demo)
+    assert own == hm.Weather.from_months(demo.site, **months)
+    bare = hm.Installation.from_dict(
+        {k: v for k, v in demo.to_dict().items() if k not in ("weather", "goals")}
+    )
+    with pytest.raises(hm.InvalidInput, match="weather = none must be twelve monthly means"):
+        hm.Weather.from_installation(bare)
