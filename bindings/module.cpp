@@ -16,6 +16,7 @@ PYBIND11_MODULE(_core, module) {
     register_sun(module);
     register_plane(module);
     register_weather(module);
+    register_monthly_sky(module);
     register_energy(module);
     register_parts_view(module);
     register_catalog(module);

@@ -99,6 +99,7 @@ void register_wire_check(py::module_& module);
 void register_sun(py::module_& module);
 void register_plane(py::module_& module);
 void register_weather(py::module_& module);
+void register_monthly_sky(py::module_& module);
 void register_energy(py::module_& module);
 void register_season(py::module_& module);
 void register_candidate(py::module_& module);

@@ -1,3 +1,4 @@
+#include "monthly_sky.hpp"
 #include "pybind.hpp"
 #include "state.hpp"
 #include "views.hpp"
@@ -27,17 +28,6 @@ template <auto member>
 py::object maybe_list_of(const py::object& self) {
     if ((self.cast<const Weather&>().*member).empty()) return py::none();
     return list_of<member>(self);
-}
-
-std::span<const double> row_numbers(const DoubleArray& array, const char* name) {
-    if (array.ndim() != 1) {
-        throw InvalidInput(ErrorDetail{.part = "weather",
-                                       .field = name,
-                                       .value = std::to_string(array.ndim()) + " dimensions",
-                                       .allowed = "a list or an array of one dimension",
-                                       .remedy = "give one number for each row"});
-    }
-    return {array.data(), static_cast<std::size_t>(array.size())};
 }
 
 /// Rows that may be unknown (None: empty); keeps the array they lie in.
@@ -85,18 +75,6 @@ Weather from_plane(const py::object& plane_irradiance_w_m2, const py::object& ce
     const auto cell_rows = row_numbers(cell, "cell_temperature_c");
     const py::gil_scoped_release release;
     return weather_from_plane(sun_rows, cell_rows, hours_per_row, months);
-}
-
-MonthlyNormals normals_from(const py::object& sun_hours, const py::object& temp_min_c,
-                            const py::object& temp_max_c) {
-    const auto list = [](const py::object& input, const char* name) {
-        const DoubleArray numbers = numbers_from(input, name);
-        const auto rows = row_numbers(numbers, name);
-        return std::vector<double>(rows.begin(), rows.end());
-    };
-    return {.sun_hours = list(sun_hours, "sun_hours"),
-            .temp_min_c = list(temp_min_c, "temp_min_c"),
-            .temp_max_c = list(temp_max_c, "temp_max_c")};
 }
 
 Weather from_months(const Site& site, const py::object& sun_hours, const py::object& temp_min_c,

@@ -67,6 +67,7 @@ from heatmatch._core import (
     MeterCheck,
     MeterRow,
     MeterSheet,
+    MonthlySky,
     NextMeasurement,
     OperatingPoint,
     OperatingPoints,
@@ -138,6 +139,7 @@ from heatmatch._core import (
 )
 from heatmatch.errors import CatalogError, Error, FileError, InvalidInput, NotFound
 from heatmatch.frames import sources
+from heatmatch.rankings import compare_rankings, load_ranking, save_ranking
 
 __version__ = _core.library_version()
 
@@ -191,6 +193,7 @@ __all__ = [
     "MeterCheck",
     "MeterRow",
     "MeterSheet",
+    "MonthlySky",
     "NextMeasurement",
     "NotFound",
     "OperatingPoint",
@@ -236,6 +239,7 @@ __all__ = [
     "clear_sky",
     "coil_above_sheath_k",
     "cold_voltage",
+    "compare_rankings",
     "conductor_temperature",
     "demo",
     "diagnose",
@@ -249,6 +253,7 @@ __all__ = [
     "hours_to_limit",
     "incidence_angle_deg",
     "largest_power_w",
+    "load_ranking",
     "meter_sheet",
     "noct_cell_temperature_c",
     "operating_points",
@@ -256,6 +261,7 @@ __all__ = [
     "plane_irradiance",
     "plot",
     "rank",
+    "save_ranking",
     "sheath_in_air_c",
     "sheath_temperature",
     "simulate_day",

@@ -2175,6 +2175,20 @@ class Weather(metaclass=_Meta):
     def __eq__(self, other: object) -> bool: ...
     __hash__: ClassVar[None]  # type: ignore[assignment]
 
+class MonthlySky(metaclass=_Meta):
+    def __init__(
+        self, site: Site, sun_hours: npt.ArrayLike, temp_min_c: npt.ArrayLike,
+        temp_max_c: npt.ArrayLike,
+    ) -> None: ...
+    @property
+    def site(self) -> Site: ...
+    def weather(
+        self, *, tilt_deg: float | None = ..., azimuth_deg: float | None = ...,
+    ) -> Weather: ...
+    def sun_hours(
+        self, *, tilt_deg: float | None = ..., azimuth_deg: float | None = ...,
+    ) -> _Array: ...
+
 class DarkHours(metaclass=_Meta):
     def __init__(self, *args: Any, **kwargs: Any) -> None: ...
     @property

@@ -24,7 +24,7 @@ Season EnergyCurve LargestPoint Store TemperatureBand SheathTemperature BedTempe
 HeatPoint Extremes Advice BankHeat HotTail WireCheck WireLimit InsulationReach
 SpaceBalance DayRun DayEnergy DayAnswer DarkHours PartPeak SwitchEvent Stagnation Probe StoreLog
 Fitted Calibration ExpectedBand MeterRow MeterCheck MeterSheet Readings FittedValue Hypothesis
-NextMeasurement Diagnosis SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance
+NextMeasurement Diagnosis MonthlySky SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance
 PlaneIrradiances
 """
 

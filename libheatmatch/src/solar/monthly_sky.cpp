@@ -1,0 +1,200 @@
+#include "heatmatch/solar/monthly_sky.hpp"
+
+#include "clearness.hpp"
+#include "solar_year.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numeric>
+#include <utility>
+
+#include <boost/math/tools/roots.hpp>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/base/parallel.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr std::array<const char*, 12> month_names{"January",   "February", "March",    "April",
+                                                  "May",       "June",     "July",     "August",
+                                                  "September", "October",  "November", "December"};
+
+/// Share of the days of a month that are darker than each, in an order that fills the month
+/// evenly: multiples of the golden ratio, ranked.
+std::vector<double> darker_share(std::size_t days) {
+    constexpr double golden = 0.6180339887498949;
+    std::vector<double> place(days);
+    for (std::size_t day = 0; day < days; ++day) {
+        const double turn = (static_cast<double>(day) + 0.5) * golden;
+        place[day] = turn - std::floor(turn);
+    }
+    std::vector<double> share(days);
+    for (std::size_t day = 0; day < days; ++day) {
+        const auto darker = std::count_if(place.begin(), place.end(),
+                                          [&](double other) { return other < place[day]; });
+        share[day] = (static_cast<double>(darker) + 0.5) / static_cast<double>(days);
+    }
+    return share;
+}
+
+/// An hour of a month with what its sky depends on.
+struct Hour {
+    YearHour at{};
+    double shape = 1.0;    //!< mean clearness over that of the month
+    double largest = 0.0;  //!< clearness
+    double share = 0.5;    //!< of the days that are darker
+
+    [[nodiscard]] SkyIrradiance sky(double month_clearness) const {
+        const SkyMoment& moment = at.moment;
+        if (largest <= 0.0) return {};
+        const double clearness =
+            largest * clearness_quantile(month_clearness * shape / largest, share);
+        const double ghi = clearness * moment.extraterrestrial_w_m2 * moment.cosine();
+        SkyIrradiance split = erbs_split(ghi, moment.sun.zenith_deg, moment.extraterrestrial_w_m2);
+        // A low sun that stands higher as seen than it is would give more than there is.
+        split.dni_w_m2 = std::min(split.dni_w_m2, moment.extraterrestrial_w_m2);
+        return split;
+    }
+};
+
+/// One month: its hours, and the light they bring.
+struct Month {
+    std::size_t index = 0;
+    std::vector<Hour> hours{};
+    double clearness = 0.0;
+    double scale = 0.0;  //!< of its hours: Erbs has small jumps, scaled away
+
+    /// Mean daily sum on a plane before the glass [kWh/m2].
+    [[nodiscard]] double daily_kwh_m2(const SitePlane& plane, double at_clearness) const {
+        double sum = 0.0;
+        for (const Hour& hour : hours) {
+            if (hour.largest <= 0.0) continue;
+            sum += light_on_glass(plane, hour.at.moment, hour.sky(at_clearness)).total_w_m2();
+        }
+        return sum / 1000.0 / days_of_month[index];
+    }
+};
+
+/// The mean clearness that gives a month its sum; the lowest where a plane that turns its back to
+/// the sun has two. Throws InvalidInput.
+double month_clearness(const Month& month, const SitePlane& plane, double wanted_kwh_m2) {
+    constexpr double step = 0.05;
+    constexpr double brightest = 1.2;  // beyond it every hour is as clear as it can be
+    double largest = 0.0;
+    for (int k = 1; k * step < brightest; ++k) {
+        const double low = (k - 1) * step;
+        const double high = k * step;
+        const double sum = month.daily_kwh_m2(plane, high);
+        largest = std::max(largest, sum);
+        if (sum < wanted_kwh_m2) continue;
+        std::uintmax_t steps = 60;
+        const auto [left, right] = boost::math::tools::toms748_solve(
+            [&](double at) {
+                return (at > 0.0 ? month.daily_kwh_m2(plane, at) : 0.0) - wanted_kwh_m2;
+            },
+            low, high, boost::math::tools::eps_tolerance<double>(30), steps);
+        return 0.5 * (left + right);
+    }
+    throw InvalidInput(ErrorDetail{
+        .part = "weather",
+        .field =
+            "sun_hours[" + std::to_string(month.index) + "] (" + month_names[month.index] + ")",
+        .value = format_number(wanted_kwh_m2, 4) + " h",
+        .allowed = "<= " + format_number(largest, 3) + " h, what the clearest sky gives this plane",
+        .remedy = "check the month, the tilt and the latitude; it is the daily sum in kWh/m2"});
+}
+
+std::array<Month, 12> months_of(const SitePlane& site) {
+    std::array<Month, 12> months;
+    std::array<std::vector<double>, 12> share;
+    for (std::size_t m = 0; m < 12; ++m) {
+        months[m].index = m;
+        share[m] = darker_share(static_cast<std::size_t>(days_of_month[m]));
+    }
+    for (const YearHour& at : solar_year(site)) {
+        const SkyMoment& moment = at.moment;
+        Hour hour{.at = at, .share = share[moment.month][at.day_of_month]};
+        if (moment.is_day()) {
+            hour.shape = hour_over_day(site, moment);
+            hour.largest = largest_clearness(site, moment);
+        }
+        months[moment.month].hours.push_back(hour);
+    }
+    return months;
+}
+
+void find_sky(Month& month, const SitePlane& plane, double wanted_kwh_m2) {
+    if (wanted_kwh_m2 <= 0.0) return;
+    month.clearness = month_clearness(month, plane, wanted_kwh_m2);
+    month.scale = wanted_kwh_m2 / month.daily_kwh_m2(plane, month.clearness);
+}
+
+}  // namespace
+
+struct MonthlySky::Months {
+    std::array<Month, 12> list{};
+};
+
+MonthlySky::MonthlySky(const MonthlyNormals& normals, const Site& site)
+    : normals_(normals), site_(site) {
+    check_record(monthly_normals_fields(), &normals, "weather");
+    check_monthly_normals(normals);
+    const SitePlane plane = plane_by_the_sun(site);
+    if (std::all_of(normals.sun_hours.begin(), normals.sun_hours.end(),
+                    [](double sum) { return sum <= 0.0; })) {
+        throw InvalidInput(ErrorDetail{.part = "weather",
+                                       .field = "sun_hours",
+                                       .value = "0 h in every month",
+                                       .allowed = "above 0 h in some month",
+                                       .remedy = "give the mean daily hours of full sun"});
+    }
+    auto months = std::make_shared<Months>(Months{.list = months_of(plane)});
+    parallel_for(12, worker_count(0, 12), [&](std::size_t m, std::size_t, const Pulse&) {
+        find_sky(months->list[m], plane, normals.sun_hours[m]);
+    });
+    months_ = std::move(months);
+}
+
+Site MonthlySky::turned(std::optional<double> tilt_deg, std::optional<double> azimuth_deg) const {
+    Site site = site_;
+    if (tilt_deg) site.tilt_deg = tilt_deg;
+    if (azimuth_deg) site.azimuth_deg = azimuth_deg;
+    check_record(site_fields(), &site, "site");
+    return site;
+}
+
+Weather MonthlySky::weather(std::optional<double> tilt_deg,
+                            std::optional<double> azimuth_deg) const {
+    const SitePlane plane = plane_by_the_sun(turned(tilt_deg, azimuth_deg));
+    Weather weather{.first_hour = 0.0, .assumed = plane.assumed};
+    weather.assumed.push_back(still_wind_assumption());
+    weather.assumed.push_back({.part = "weather",
+                               .field = "hours",
+                               .value = "spread about the monthly means",
+                               .source = "hollands-huget-1983, its upper end by air mass ours"});
+    for (const Month& month : months_->list) {
+        for (const Hour& hour : month.hours) {
+            SkyIrradiance sky = hour.sky(month.clearness);
+            sky = {.ghi_w_m2 = sky.ghi_w_m2 * month.scale,
+                   .dni_w_m2 = sky.dni_w_m2 * month.scale,
+                   .dhi_w_m2 = sky.dhi_w_m2 * month.scale};
+            append_row(weather, plane, hour.at.moment, sky,
+                       {.air_c = air_at_hour(normals_, hour.at)}, 1.0);
+        }
+    }
+    return weather;
+}
+
+std::vector<double> MonthlySky::sun_hours(std::optional<double> tilt_deg,
+                                          std::optional<double> azimuth_deg) const {
+    const SitePlane plane = plane_by_the_sun(turned(tilt_deg, azimuth_deg));
+    std::vector<double> sums;
+    for (const Month& month : months_->list)
+        sums.push_back(month.scale * month.daily_kwh_m2(plane, month.clearness));
+    return sums;
+}
+
+}  // namespace heatmatch
