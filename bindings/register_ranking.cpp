@@ -1,10 +1,13 @@
 #include "pybind.hpp"
 #include "state.hpp"
 
+#include <optional>
+
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/catalog/catalog.hpp"
 #include "heatmatch/match/assess.hpp"
 #include "heatmatch/match/cautions.hpp"
+#include "heatmatch/match/hookup.hpp"
 #include "heatmatch/match/rank.hpp"
 
 namespace heatmatch::python {
@@ -50,20 +53,25 @@ py::object progress_from(const py::object& progress) {
 }
 
 Ranking run_rank(const Catalog& catalog, const Installation& installation, const Weather* weather,
-                 std::size_t top, std::size_t keep_rejected, int max_bank,
-                 const py::object& conditions, double coil_temperature_c, bool exact_weather,
-                 std::size_t threads, const std::string& vector_width,
-                 const py::object& progress_argument) {
+                 std::size_t top, std::size_t keep_rejected, int max_bank, const std::string& group,
+                 const std::string& element, const std::optional<std::string>& panels,
+                 const std::optional<std::string>& bank, const py::object& conditions,
+                 double coil_temperature_c, bool exact_weather, std::size_t threads,
+                 const std::string& vector_width, const py::object& progress_argument) {
     const py::object progress = progress_from(progress_argument);
     RankOptions options{.weather = borrowed(weather),
                         .exact_weather = exact_weather,
                         .conditions = conditions_from(conditions),
                         .max_bank = max_bank,
+                        .group = group,
+                        .element = element,
                         .top = top,
                         .keep_rejected = keep_rejected,
                         .coil_temperature_c = coil_temperature_c,
                         .threads = threads,
                         .vector_width = vector_width_from(vector_width)};
+    if (panels) options.panels = parse_hookup(*panels, "ranking", "panels");
+    if (bank) options.bank = parse_hookup(*bank, "ranking", "bank");
     // A signal or a progress function that raises stops the ranking; its exception goes on.
     bool raised = false;
     double told = 0.0;
@@ -164,12 +172,15 @@ void register_ranking(py::module_& module) {
     module.def("rank", &run_rank, py::arg("catalog"), py::arg("installation"),
                py::arg("weather") = py::none(), py::kw_only(), py::arg("top") = defaults.top,
                py::arg("keep_rejected") = defaults.keep_rejected,
-               py::arg("max_bank") = defaults.max_bank, py::arg("conditions") = py::none(),
+               py::arg("max_bank") = defaults.max_bank, py::arg("group") = "",
+               py::arg("element") = "", py::arg("panels") = py::none(),
+               py::arg("bank") = py::none(), py::arg("conditions") = py::none(),
                py::arg("coil_temperature_c") = defaults.coil_temperature_c,
                py::arg("exact_weather") = false, py::arg("threads") = 0,
                py::arg("vector_width") = "automatic", py::arg("progress") = py::none(),
                "Ranks every owned panel group x allowed element x bank x hook-up by season energy, "
-               "by mean power without weather.");
+               "by mean power without weather. `group` and `element` leave only those, `panels` "
+               "and `bank` only that hook-up (\"2S1P\").");
     module.def(
         "assess",
         [](const Catalog& catalog, const Installation& installation, const Weather* weather,

@@ -138,6 +138,7 @@ from heatmatch._core import (
     widest_vectors,
 )
 from heatmatch.errors import CatalogError, Error, FileError, InvalidInput, NotFound
+from heatmatch.explorer import explore
 from heatmatch.frames import sources
 from heatmatch.rankings import compare_rankings, load_ranking, save_ranking
 
@@ -245,6 +246,7 @@ __all__ = [
     "diagnose",
     "element_resistance",
     "erbs_split",
+    "explore",
     "faiman_cell_temperature_c",
     "fit_single_diode",
     "format_quantity",

@@ -2,12 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
+#include <vector>
 
 #include <doctest/doctest.h>
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/match/rank.hpp"
 
+using heatmatch::Hookup;
 using heatmatch::Installation;
 using heatmatch::rank;
 using heatmatch::RankOptions;
@@ -43,6 +46,51 @@ TEST_CASE("options that mean nothing are refused by name") {
     }
     CHECK(refused_field(small(), {.threads = 257}) == "threads");
     CHECK(refused_field(small()) == "nothing");
+}
+
+TEST_CASE("only one hook-up of panels or of elements may be asked for") {
+    const RankOptions all = keep_all();
+    const auto whole = rank(starter(), demo(), all);
+    RankOptions one = all;
+    one.panels = Hookup{.series = 2, .parallel = 1};
+    one.bank = Hookup{.series = 1, .parallel = 2};
+    const auto some = rank(starter(), demo(), one);
+    const auto is_one = [](const heatmatch::Candidate& candidate) {
+        return candidate.circuit.panels.label() == "2S1P" &&
+               candidate.circuit.bank.hookup.label() == "1S2P";
+    };
+    std::vector<std::string> wanted;
+    for (const auto& candidate : whole.candidates)
+        if (is_one(candidate)) wanted.push_back(candidate.circuit.title());
+    std::vector<std::string> found;
+    for (const auto& candidate : some.candidates) found.push_back(candidate.circuit.title());
+    CHECK(found == wanted);
+    CHECK(found.size() > 1);
+    CHECK(some.evaluated < whole.evaluated);
+    CHECK(std::all_of(some.rejected.begin(), some.rejected.end(), is_one));
+    one.bank = Hookup{.series = 3, .parallel = 3};
+    CHECK(refused_field(small(), one) == "bank");
+}
+
+TEST_CASE("only one group or one element may be asked for") {
+    RankOptions one = keep_all();
+    one.group = "porch four";
+    one.element = "storage-rod-1000-240";
+    const auto found = rank(starter(), demo(), one);
+    const auto is_one = [](const heatmatch::Candidate& candidate) {
+        return candidate.circuit.owned.group == "porch four" &&
+               candidate.circuit.bank.element.id == "storage-rod-1000-240";
+    };
+    CHECK(std::all_of(found.candidates.begin(), found.candidates.end(), is_one));
+    const auto whole = rank(starter(), demo(), keep_all());
+    CHECK(static_cast<std::size_t>(std::count_if(whole.candidates.begin(), whole.candidates.end(),
+                                                 is_one)) == found.candidates.size());
+    CHECK(found.candidates.size() > 5);
+    CHECK(refused_field(small(), {.element = "range-coil-2600-240"}) == "element");
+    CHECK_THROWS_AS(static_cast<void>(rank(starter(), small(), {.element = "no-such"})),
+                    heatmatch::NotFound);
+    CHECK_THROWS_AS(static_cast<void>(rank(starter(), small(), {.group = "no such"})),
+                    heatmatch::NotFound);
 }
 
 TEST_CASE("an installation without panels or elements is refused") {

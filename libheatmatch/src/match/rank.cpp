@@ -215,6 +215,7 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     const auto shared = std::make_shared<const Parts>(merged_parts(catalog, installation));
     const Parts& parts = *shared;
     check_references(installation, parts);
+    if (!options.group.empty()) static_cast<void>(find_group(installation, options.group));
     std::vector<std::string> weather_remarks;
     const auto weather =
         options.weather ? options.weather : own_weather(installation, weather_remarks);

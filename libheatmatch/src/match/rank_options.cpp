@@ -16,6 +16,10 @@ void check_rank_options(const RankOptions& options) {
         refuse("max_bank", std::to_string(options.max_bank), ">= 1 and <= 64",
                "banks of up to four elements are usual");
     }
+    if (options.bank && options.bank->count() > options.max_bank) {
+        refuse("bank", options.bank->label(), "of no more elements than max_bank",
+               "raise max_bank, or take a smaller bank");
+    }
     if (options.threads > 256) {
         refuse("threads", std::to_string(options.threads), "<= 256",
                "leave it out: as many as the machine has");

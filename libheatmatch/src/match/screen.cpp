@@ -57,6 +57,7 @@ class GroupScreen {
 
     void run(const Pulse& pulse) {
         for (Hookup panels : hookups_up_to(context_.installation->panels[group_].count)) {
+            if (context_.options->panels && !(panels == *context_.options->panels)) continue;
             pulse();
             Wiring wiring;
             for (std::size_t b = 0; b < context_.bank_hookups.size(); ++b) {
@@ -291,6 +292,8 @@ class GroupScreen {
 
 void screen_group(const ScreenContext& context, std::size_t group, Tally& tally,
                   const Pulse& pulse) {
+    const std::string& only = context.options->group;
+    if (!only.empty() && only != context.installation->panels[group].group) return;
     GroupScreen(context, group, tally).run(pulse);
 }
 

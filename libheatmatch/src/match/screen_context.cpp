@@ -6,6 +6,7 @@
 #include <limits>
 #include <map>
 
+#include "heatmatch/base/error.hpp"
 #include "heatmatch/match/wiring.hpp"
 
 namespace heatmatch {
@@ -122,8 +123,12 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
     context.branch_runs = std::any_of(installation.runs.begin(), installation.runs.end(),
                                       [](const WireRun& run) { return run.carries == "branch"; });
     std::vector<std::size_t> of_hookup;  // of each bank, in bank_hookups
+    bool named = options.element.empty();
     for (const AllowedElement& allowed : allowed_elements(parts, installation)) {
+        if (!options.element.empty() && allowed.element->id != options.element) continue;
+        named = true;
         for (Hookup hookup : hookups_up_to(std::min(allowed.most, options.max_bank))) {
+            if (options.bank && !(hookup == *options.bank)) continue;
             const int owned = std::min(allowed.owned, hookup.count());
             Bank bank =
                 make_bank(parts, *allowed.element, hookup, owned, options.coil_temperature_c);
@@ -137,6 +142,13 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
             if (known == context.bank_hookups.end()) context.bank_hookups.push_back(hookup);
             context.banks.push_back(std::move(bank));
         }
+    }
+    if (!named) {
+        throw InvalidInput(ErrorDetail{.part = "ranking",
+                                       .field = "element",
+                                       .value = quote(find_element(parts, options.element).id),
+                                       .allowed = "one that the installation's elements allow",
+                                       .remedy = "add it to them, as owned or by its family"});
     }
     std::vector<const Bank*> distinct;
     distinct.reserve(context.banks.size());
