@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import base64
 import io
+import warnings
 from collections.abc import Callable
 from html import escape
 from typing import Any
@@ -28,7 +29,9 @@ def _figure(size: tuple[float, float] = _SIZE) -> tuple[Any, Any]:
 def image_html(figure: Any, text: str) -> str:
     """A figure as an image inside the page, with its words for those who do not see it."""
     data = io.BytesIO()
-    figure.savefig(data, format="png")
+    with warnings.catch_warnings():
+        warnings.filterwarnings("ignore", "Glyph .* missing")  # a box is drawn in its place
+        figure.savefig(data, format="png")
     code = base64.b64encode(data.getvalue()).decode("ascii")
     return (
         f'<img style="max-width:100%" alt="{escape(text, quote=True)}" '
