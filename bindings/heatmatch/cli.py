@@ -36,15 +36,15 @@ Severities are in colour on a terminal; NO_COLOR=1 turns that off.
 GUIDE = """\
 heatmatch COMMAND: which question, which command?
 
-  I have no file yet                          heatmatch demo > mine.json
-  Which element, in which hook-up?            heatmatch rank mine.json
-  Is what I built all right?                  heatmatch assess mine.json
-  Which wire melts, which would do?           heatmatch wires mine.json
-  Does it keep the space warm at night?       heatmatch day mine.json
-  What should my meter read?                  heatmatch meter mine.json
-  My readings are odd: what is broken?        heatmatch diagnose mine.json r.csv
-  Something to print or to show               heatmatch report mine.json -o r.html
-  Which parts are known? Mine are not.        heatmatch catalog list
+  I have no file yet                      heatmatch demo > mine.json
+  Which element, in which hook-up?        heatmatch rank mine.json
+  Is what I built all right?              heatmatch assess mine.json
+  Which wire melts, which would do?       heatmatch wires mine.json
+  Does it keep the space warm at night?   heatmatch day mine.json
+  What should my meter read?              heatmatch meter mine.json
+  My readings are odd: what is broken?    heatmatch diagnose mine.json r.csv
+  Something to print or to show           heatmatch report mine.json -o r.html
+  Which parts are known? Mine are not.    heatmatch catalog list
 
 heatmatch COMMAND --help explains one of them, with examples.
 """

@@ -36,8 +36,8 @@ ACTIONS: dict[str, tuple[str, str, tuple[str, ...]]] = {
         "In go fields with new values; numbers may carry a unit. Changing a part of\n"
         "the starter makes it your own. undo takes the change back.",
         (
-            f'edit element my-rod "rated_w=1.5 kW" {OWN}',
-            f'edit wire my-wire "area_mm2=12 AWG" {OWN}',
+            f'edit element my-rod "rated_w=1 kW" {OWN}',
+            f"edit wire my-wire area_mm2=3.31 {OWN}",
         ),
     ),
     "remove": (

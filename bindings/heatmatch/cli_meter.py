@@ -27,6 +27,7 @@ from heatmatch.cli_shared import (
     say_name,
     temperature_c,
 )
+from heatmatch.display import wrap
 from heatmatch.display_day import calibration_text
 from heatmatch.display_meter import diagnosis_text, sheet_text
 
@@ -74,6 +75,8 @@ meter that failed, OL is an open circuit. For example:
 A log of the store (--log) has hours, power_w (mean into the bank since the row
 before), air_c around the store, and one column a probe: wall_c, lid_c,
 sheath_c, or "bed_c@0.12,0.40" (metres from the middle and above the floor).
+
+The texts are in SI units.
 """
 DIAGNOSE_EXAMPLES = (
     "diagnose --columns > readings.csv",
@@ -192,6 +195,7 @@ def run_diagnose(arguments: argparse.Namespace) -> int:
         print_json(data)
         return 0
     say_name(arguments, installation)
+    say(wrap(f"readings of {candidate.circuit.title}") + "\n")
     if diagnosis is not None:
         say(diagnosis_text(diagnosis))
     if calibration is not None:
@@ -213,7 +217,11 @@ def add_parsers(commands: Any) -> None:
     )
     add_installation(meter)
     meter.add_argument(
-        "--sun", type=float, nargs="+", metavar="W_M2", help="suns in W/m2 (default 1000 to 100)"
+        "--sun",
+        type=float,
+        nargs="+",
+        metavar="W_M2",
+        help="suns in W/m2, behind INSTALLATION.json (default 1000 to 100)",
     )
     meter.add_argument(
         "--air", type=temperature_c, metavar="TEMP", help='air, such as 5 or "41 °F" (default 10)'

@@ -70,7 +70,7 @@ def picked(thing: object, *names: str) -> dict[str, Any]:
 def read_text(path: str) -> str:
     """A file's content, or standard input for `-`."""
     if path == "-":
-        return sys.stdin.read()
+        return sys.stdin.buffer.read().decode("utf-8-sig")
     try:
         return Path(path).read_text(encoding="utf-8")
     except OSError as error:

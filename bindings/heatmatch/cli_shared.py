@@ -5,7 +5,6 @@ from __future__ import annotations
 import argparse
 import os
 import re
-import sys
 from collections.abc import Callable, Iterable
 from typing import Any, NoReturn
 
@@ -23,7 +22,7 @@ _F_PER_K, _F_AT_ZERO_C = 1.8, 32.0
 
 
 class Parser(argparse.ArgumentParser):
-    """A parser whose help keeps its lines, and whose errors are one line below the usage."""
+    """A parser whose help keeps its lines, and whose errors are one line."""
 
     def __init__(self, **options: Any) -> None:
         options.setdefault("formatter_class", argparse.RawDescriptionHelpFormatter)
@@ -31,7 +30,6 @@ class Parser(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         """Says what is wrong with the command, and where its help is."""
-        self.print_usage(sys.stderr)
         complain(f"{message}; {self.prog} --help explains it")
         self.exit(2)
 
@@ -107,7 +105,10 @@ _OPTIONS: dict[str, dict[str, Any]] = {
         "default": "si",
         "help": "°C, mm and m, or °F, inches, feet and AWG (default si)",
     },
-    "--json": {"action": "store_true", "help": "plain data in SI units instead of text"},
+    "--json": {
+        "action": "store_true",
+        "help": "plain data, numbers in SI units, instead of text",
+    },
     "--csv": {
         "metavar": "FILE",
         "help": "write the table for a spreadsheet too; numbers in SI units, texts that begin "

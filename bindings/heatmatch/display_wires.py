@@ -22,7 +22,8 @@ def wires_legend(units: str = "si") -> str:
     """What those columns mean."""
     return (
         f"A: amperes it carries at most; hot: the conductor at its worst in {degree_unit(units)}; "
-        "limit: of what gives way first, insulation, plating or joint. Severity and reason follow."
+        "limit: of what gives way first, insulation, plating or joint. Below, each run with its "
+        "severity and the reason that decides; none: within its limits."
     )
 
 
