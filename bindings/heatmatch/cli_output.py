@@ -88,17 +88,17 @@ def check_new_file(path: str | None, *, force: bool) -> None:
         raise FileError(f'cannot write "{path}": it is no file; name a file')
     if not target.absolute().parent.is_dir():
         raise FileError(f'cannot write "{path}": its folder does not exist; make it first')
-    if target.exists() and not force:
+    if target.is_file() and not force:
         raise FileError(f'"{path}" exists; name another file, or overwrite it with --force')
 
 
 @contextlib.contextmanager
 def whole_file(path: str) -> Iterator[Path]:
     """A path to write to; what is written there replaces the file once it is whole."""
-    target = Path(os.path.realpath(path))
-    if target.exists() and not target.is_file():  # a pipe or a device cannot be replaced
-        yield target
+    if os.path.exists(path) and not os.path.isfile(path):  # a pipe or a device stays what it is
+        yield Path(path)
         return
+    target = Path(os.path.realpath(path))
     partial = target.with_name(f".heatmatch-{os.getpid()}{target.suffix}")
     try:
         yield partial

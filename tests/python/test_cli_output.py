@@ -6,6 +6,7 @@ import csv
 import io
 import json
 import math
+import os
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -175,6 +176,8 @@ def test_files_are_whole_or_as_they_were(tmp_path: Path) -> None:
     link.symlink_to(path)
     cli_output.write_text(str(link), "through")
     assert (link.is_symlink(), path.read_text()) == (True, "through")
+    cli_output.write_text(os.devnull, "nowhere")
+    assert not Path(os.devnull).is_file()
 
 
 @pytest.mark.parametrize("options", [("--csv",), ("--save",)])
