@@ -1,17 +1,24 @@
-"""The command line: heatmatch rank|assess|catalog."""
+"""The command line: heatmatch rank|assess|wires|day|meter|diagnose|report|catalog|demo."""
 
 from __future__ import annotations
 
-import argparse
 import io
-import json
 import os
 import sys
 from collections.abc import Sequence
-from typing import Any
 
-from heatmatch import _core, cli_catalog, display, frames, weather
-from heatmatch.errors import Error, FileError
+from heatmatch import (
+    _core,
+    cli_catalog,
+    cli_day,
+    cli_meter,
+    cli_rank,
+    cli_report,
+    cli_wires,
+)
+from heatmatch.cli_output import complain
+from heatmatch.cli_shared import Parser
+from heatmatch.errors import Error
 
 DESCRIPTION = """\
 Which heating element suits the panels you own, in which hook-up, and what
@@ -19,197 +26,49 @@ its limits are. Describe your situation in an installation file (JSON);
 `heatmatch demo` prints one to start from.
 """
 EPILOG = """\
+`heatmatch COMMAND --help` explains one of them, with examples.
+
 exit codes: 0 done, 1 the input cannot be used, 2 wrong command,
 3 the assessed circuit has a danger, 130 interrupted
+
+Severities are in colour on a terminal; NO_COLOR=1 turns that off.
 """
-DANGER = 3
+GUIDE = """\
+heatmatch COMMAND: which question, which command?
+
+  I have no file yet                      heatmatch demo > mine.json
+  Which element, in which hook-up?        heatmatch rank mine.json
+  Is what I built all right?              heatmatch assess mine.json
+  Which wire melts, which would do?       heatmatch wires mine.json
+  Does it keep the space warm at night?   heatmatch day mine.json
+  What should my meter read?              heatmatch meter mine.json
+  My readings are odd: what is broken?    heatmatch diagnose mine.json r.csv
+  Something to print or to show           heatmatch report mine.json -o r.html
+  Which parts are known? Mine are not.    heatmatch catalog list
+
+heatmatch COMMAND --help explains one of them, with examples.
+"""
 
 
-def open_catalog(path: str | None, *, create: bool = False) -> _core.Catalog:
-    """The catalog file of that name, or of HEATMATCH_CATALOG; the starter if there is none."""
-    name = path or os.environ.get("HEATMATCH_CATALOG")
-    if not name:
-        return _core.Catalog.starter()
-    if not create and not os.path.exists(name):
-        raise FileError(
-            f'no catalog file "{name}"; check the name, or make one with '
-            "heatmatch catalog add|edit|import --catalog FILE"
-        )
-    return _core.Catalog.open(name)
-
-
-def candidate_json(candidate: _core.Candidate, units: str) -> dict[str, Any]:
-    """A candidate as plain data."""
-    row = frames.candidate_row(candidate)
-    row["margins"] = [
-        {
-            "severity": margin.severity,
-            "name": margin.name,
-            "subject": margin.subject,
-            "value": margin.value,
-            "limit": margin.limit,
-            "unit": margin.unit,
-            "headroom": margin.headroom,
-            "sentence": margin.sentence(units=units),
-            "source": margin.source,
-            "assumed": margin.assumed,
-            "missing": margin.missing,
-        }
-        for margin in candidate.margins
-    ]
-    row["advice"] = candidate.advice().sentences
-    row["assumed"] = candidate.assumed
-    row["remarks"] = candidate.remarks
-    return row
-
-
-def print_json(data: Any) -> None:
-    """Prints plain data as JSON."""
-    print(json.dumps(data, ensure_ascii=False, indent=2, allow_nan=False))
-
-
-def print_cautions() -> None:
-    """Prints the cautions that belong to every result."""
-    print("\ncautions:")
-    for sentence in _core.cautions():
-        print(display.wrap(f"- {sentence}"))
-
-
-def read_weather(
-    arguments: argparse.Namespace, installation: _core.Installation
-) -> _core.Weather | None:
-    """The weather of the file that was named, on the installation's panels."""
-    if arguments.weather is None:
-        return None
-    return weather.read_file(arguments.weather, installation.site)
-
-
-def run_rank(arguments: argparse.Namespace) -> int:
-    """Ranks every pairing of an installation."""
-    installation = _core.Installation.from_json(arguments.installation)
-    ranking = _core.rank(
-        open_catalog(arguments.catalog),
-        installation,
-        read_weather(arguments, installation),
-        top=arguments.top,
-        max_bank=arguments.max_bank,
-    )
-    if arguments.json:
-        print_json(
-            {
-                "evaluated": ranking.evaluated,
-                "reasons": ranking.reasons,
-                "remarks": ranking.remarks,
-                "candidates": [
-                    candidate_json(candidate, arguments.units) for candidate in ranking.candidates
-                ],
-                "pareto": [frames.candidate_row(candidate) for candidate in ranking.pareto()],
-            }
-        )
-        return 0
-    print(f"{installation.name or arguments.installation}\n")
-    print(display.ranking_text(ranking, arguments.top, units=arguments.units))
-    if len(ranking) > 0:
-        print("\nThe first one in full:\n")
-        print(display.candidate_text(ranking[0], units=arguments.units))
-        front = ranking.pareto()
-        print(f"\nWhat trades for what ({len(front)} that no other beats in everything):\n")
-        print(display.ranking_table(front[: arguments.top], units=arguments.units))
-    if ranking.rejected:
-        best = ranking.rejected[0]
-        margin = best.worst
-        if margin is not None:
-            why = margin.sentence(units=arguments.units)
-            heat = f"{best.merit:.0f} {'kWh' if best.season is not None else 'W'}"
-            text = f"{best.circuit.title} ({heat}): {why}"
-            print("\n" + display.wrap("The strongest rejected one: " + text))
-    print_cautions()
-    return 0
-
-
-def run_assess(arguments: argparse.Namespace) -> int:
-    """Judges the circuit that stands."""
-    installation = _core.Installation.from_json(arguments.installation)
-    candidate = _core.assess(
-        open_catalog(arguments.catalog), installation, read_weather(arguments, installation)
-    )
-    if arguments.json:
-        print_json(candidate_json(candidate, arguments.units))
-    else:
-        print(f"{installation.name or arguments.installation}\n")
-        print(display.candidate_text(candidate, units=arguments.units))
-        if arguments.explain:
-            print("\nhow it was computed:")
-            for step in candidate.explain():
-                print(display.wrap(f"  {step!r}", "      "))
-        print_cautions()
-    return DANGER if candidate.severity == "danger" else 0
-
-
-def run_demo(arguments: argparse.Namespace) -> int:
-    """Prints the demo installation."""
-    del arguments
-    print(_core.demo().to_json_text(), end="")
-    return 0
-
-
-def positive(text: str) -> int:
-    """A whole number above zero."""
-    number = int(text)
-    if number < 1:
-        raise argparse.ArgumentTypeError(f"{text} must be 1 or more")
-    return number
-
-
-def add_common(parser: argparse.ArgumentParser) -> None:
-    """The options that every result has."""
-    parser.add_argument(
-        "--catalog", metavar="FILE", help="your catalog file (or HEATMATCH_CATALOG)"
-    )
-    parser.add_argument(
-        "--weather",
-        metavar="FILE",
-        help="a typical year (EPW, TMY3 or PVGIS) instead of the installation's twelve months",
-    )
-    parser.add_argument(
-        "--units", choices=("si", "us"), default="si", help="units of sentences and tables"
-    )
-    parser.add_argument("--json", action="store_true", help="plain data instead of text")
-
-
-def make_parser() -> argparse.ArgumentParser:
+def make_parser() -> Parser:
     """The parser of the whole command line."""
-    parser = argparse.ArgumentParser(
-        prog="heatmatch",
-        description=DESCRIPTION,
-        epilog=EPILOG,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-    )
+    parser = Parser(prog="heatmatch", description=DESCRIPTION, epilog=EPILOG)
     parser.add_argument("--version", action="version", version=_core.library_version())
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
-
-    rank = commands.add_parser("rank", help="rank elements and hook-ups for the panels you own")
-    rank.add_argument("installation", metavar="INSTALLATION.json", help="your situation")
-    rank.add_argument("--top", type=positive, default=10, help="rows to show (default 10)")
-    rank.add_argument(
-        "--max-bank", type=positive, default=4, help="elements in one bank (default 4)"
-    )
-    add_common(rank)
-    rank.set_defaults(run=run_rank)
-
-    assess = commands.add_parser("assess", help="judge the circuit that stands")
-    assess.add_argument("installation", metavar="INSTALLATION.json", help="your situation")
-    assess.add_argument(
-        "--explain", action="store_true", help="print every formula with its numbers"
-    )
-    add_common(assess)
-    assess.set_defaults(run=run_assess)
-
-    demo = commands.add_parser("demo", help="print an invented installation to start from")
-    demo.set_defaults(run=run_demo)
-
-    cli_catalog.add_parser(commands, open_catalog, print_json)
+    cli_rank.add_parsers(commands)
+    cli_wires.add_parsers(commands)
+    cli_day.add_parsers(commands)
+    cli_meter.add_parsers(commands)
+    cli_report.add_parsers(commands)
+    cli_catalog.add_parsers(commands)
     return parser
+
+
+def _run(arguments: Sequence[str]) -> int:
+    parsed = make_parser().parse_args(arguments)
+    code: int = parsed.run(parsed)
+    sys.stdout.flush()
+    return code
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -217,18 +76,22 @@ def main(arguments: Sequence[str] | None = None) -> int:
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="replace")  # a terminal that cannot print ° still works
-    parsed = make_parser().parse_args(arguments)
+    words = sys.argv[1:] if arguments is None else arguments
+    if not words:
+        print(GUIDE, end="", file=sys.stderr)
+        return 2
     try:
-        code: int = parsed.run(parsed)
-        sys.stdout.flush()
+        return _run(words)
     except (Error, ImportError) as error:
-        message = str(error).replace("(keep_good)", "(--keep-good)")
-        print(f"heatmatch: {message}", file=sys.stderr)
-        return 1
+        complain(str(error).replace("(keep_good)", "(--keep-good)"))
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return 1
+    except OSError as error:
+        name = f' "{error.filename}"' if error.filename else ""
+        complain(f"cannot use the file{name}: {error.strerror or error}; check the path")
+    except UnicodeError as error:
+        complain(f"a file or a name is not text in UTF-8: {error}; save it as such")
     except KeyboardInterrupt:
-        print("heatmatch: interrupted", file=sys.stderr)
+        complain("interrupted")
         return 130
-    return code
+    return 1

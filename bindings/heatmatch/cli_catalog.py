@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import argparse
 import json
-import sys
 from collections.abc import Callable
-from pathlib import Path
 from typing import Any
 
 from heatmatch import _core, display
-from heatmatch.errors import CatalogError, FileError, InvalidInput
+from heatmatch.cli_catalog_help import ACTIONS, EXAMPLES, HELP
+from heatmatch.cli_output import print_json, read_text, say, write_text
+from heatmatch.cli_shared import add_command, add_options, open_catalog
+from heatmatch.errors import CatalogError, InvalidInput
 
 KINDS = tuple(_core.glossary())
 _CLASSES = {kind: getattr(_core, kind.capitalize()) for kind in KINDS}
@@ -44,21 +45,9 @@ def fields_of(kind: str) -> dict[str, dict[str, Any]]:
     return {field["name"]: field for field in _core.glossary()[kind]}
 
 
-def read_text(path: str) -> str:
-    """A file's content, or standard input for `-`."""
-    if path == "-":
-        return sys.stdin.read()
-    try:
-        return Path(path).read_text(encoding="utf-8")
-    except OSError as error:
-        raise FileError(f'cannot read "{path}": {error.strerror}; check the path') from error
-    except UnicodeDecodeError as error:
-        raise InvalidInput(f'"{path}" is not text in UTF-8; save it as such') from error
-
-
 def own_catalog(arguments: argparse.Namespace) -> _core.Catalog:
     """The user's catalog, for a change."""
-    catalog: _core.Catalog = arguments.open_catalog(arguments.catalog, create=True)
+    catalog: _core.Catalog = open_catalog(arguments.catalog, create=True)
     if not catalog.path:
         raise CatalogError(
             "the starter catalog is read-only; name your own file with --catalog mine.heatmatch "
@@ -82,18 +71,18 @@ def shown(entry: dict[str, Any], value: Any, units: str) -> str:
 
 def run_list(arguments: argparse.Namespace) -> int:
     """Lists the parts of a kind, or counts all kinds."""
-    catalog = arguments.open_catalog(arguments.catalog)
+    catalog = open_catalog(arguments.catalog)
     if arguments.kind is None:
         counts = {kind: len(view_of(catalog, kind)) for kind in KINDS}
         if arguments.json:
-            arguments.print_json(counts)
+            print_json(counts)
         else:
             for kind, count in counts.items():
-                print(f"{count:6d}  {kind}")
+                say(f"{count:6d}  {kind}")
         return 0
     parts = view_of(catalog, arguments.kind).values()
     if arguments.json:
-        arguments.print_json([part.to_dict() for part in parts])
+        print_json([part.to_dict() for part in parts])
         return 0
     fields = fields_of(arguments.kind)
     names = _COLUMNS[arguments.kind]
@@ -103,22 +92,22 @@ def run_list(arguments: argparse.Namespace) -> int:
         cells = [shown(fields[name], getattr(part, name), arguments.units) for name in names]
         rows.append((part.id + own, *cells))
     widths = (34, *[-max(10, (45 // len(names)) - 1)] * len(names))
-    print(display.table(("id", *names), rows, widths))
+    say(display.table(("id", *names), rows, widths))
     if any(row[0].endswith("*") for row in rows):
-        print("* your own")
+        say("* your own")
     return 0
 
 
 def run_show(arguments: argparse.Namespace) -> int:
     """Shows one part with all its known fields."""
-    catalog = arguments.open_catalog(arguments.catalog)
+    catalog = open_catalog(arguments.catalog)
     part = view_of(catalog, arguments.kind)[arguments.id]
     if arguments.json:
-        arguments.print_json(part.to_dict())
+        print_json(part.to_dict())
         return 0
     fields = fields_of(arguments.kind)
     for name, value in part.to_dict().items():
-        print(display.wrap(f"{name}: {shown(fields[name], value, arguments.units)}", "    "))
+        say(display.wrap(f"{name}: {shown(fields[name], value, arguments.units)}", "    "))
     return 0
 
 
@@ -127,7 +116,7 @@ def run_add(arguments: argparse.Namespace) -> int:
     catalog = own_catalog(arguments)
     part = _CLASSES[arguments.kind].from_json(read_text(arguments.file))
     catalog.add(part)
-    print(f'added {arguments.kind} "{part.id}" to {catalog.path}')
+    say(f'added {arguments.kind} "{part.id}" to {catalog.path}')
     return 0
 
 
@@ -159,7 +148,7 @@ def run_edit(arguments: argparse.Namespace) -> int:
     if "id" in changes:
         raise InvalidInput("id cannot be edited; add a part of the new id and remove the old one")
     catalog.replace(part.replace(**changes))
-    print(f'changed {arguments.kind} "{arguments.id}" in {catalog.path}')
+    say(f'changed {arguments.kind} "{arguments.id}" in {catalog.path}')
     return 0
 
 
@@ -167,7 +156,7 @@ def run_remove(arguments: argparse.Namespace) -> int:
     """Removes a part."""
     catalog = own_catalog(arguments)
     catalog.remove(arguments.kind, arguments.id)
-    print(f'removed {arguments.kind} "{arguments.id}" from {catalog.path}')
+    say(f'removed {arguments.kind} "{arguments.id}" from {catalog.path}')
     return 0
 
 
@@ -186,39 +175,36 @@ def run_import(arguments: argparse.Namespace) -> int:
         )
     else:
         report = catalog.import_json_text(read_text(arguments.file), keep_good=keep_good)
-    print(
+    say(
         f"added {report.added}, replaced {report.replaced}, removed {report.removed}, "
         f"unchanged {report.unchanged}, refused {len(report.refused)}"
     )
     for row in report.refused:
-        print(display.wrap(f"  {row.reason}", "    "))
+        say(display.wrap(f"  {row.reason}", "    "))
     return 0
 
 
 def run_export(arguments: argparse.Namespace) -> int:
     """Writes the user's own rows, or the whole catalog, as JSON."""
-    catalog = arguments.open_catalog(arguments.catalog)
+    catalog = open_catalog(arguments.catalog)
     text = catalog.export_all_json_text() if arguments.all else catalog.export_json_text()
     if arguments.file == "-":
-        print(text, end="")
+        say(text, end="")
         return 0
-    try:
-        Path(arguments.file).write_text(text, encoding="utf-8")
-    except OSError as error:
-        raise FileError(f'cannot write "{arguments.file}": {error.strerror}') from error
-    print(f"wrote {arguments.file}")
+    write_text(arguments.file, text)
+    say(f"wrote {arguments.file}")
     return 0
 
 
 def run_history(arguments: argparse.Namespace) -> int:
     """Lists the changes of the file."""
-    entries = arguments.open_catalog(arguments.catalog).history()
+    entries = open_catalog(arguments.catalog).history()
     if not entries:
-        print("no changes")
+        say("no changes")
     for entry in entries:
         undone = " (undone)" if entry.undone else ""
         rows = f", {entry.rows} rows" if entry.rows > 1 else ""
-        print(
+        say(
             display.wrap(
                 f"{entry.number:4d}  {entry.at_utc}  {entry.action}{rows}{undone}", "      "
             )
@@ -228,63 +214,62 @@ def run_history(arguments: argparse.Namespace) -> int:
 
 def run_undo(arguments: argparse.Namespace) -> int:
     """Takes back the newest change."""
-    print(own_catalog(arguments).undo().action)
+    say(own_catalog(arguments).undo().action)
     return 0
 
 
-def add_parser(
-    commands: Any,
-    open_catalog: Callable[..., _core.Catalog],
-    print_json: Callable[[Any], None],
-) -> None:
-    """Adds `heatmatch catalog ...` to the command line."""
-    catalog = commands.add_parser("catalog", help="look at and edit the parts")
-    actions = catalog.add_subparsers(dest="action", required=True, metavar="ACTION")
+def _add_actions(actions: Any) -> None:
+    """Adds the actions of `heatmatch catalog`."""
 
-    def action(name: str, help_text: str, run: Callable[[argparse.Namespace], int]) -> Any:
-        parser = actions.add_parser(name, help=help_text)
-        parser.add_argument(
-            "--catalog", metavar="FILE", help="your catalog file (or HEATMATCH_CATALOG)"
-        )
-        parser.set_defaults(run=run, open_catalog=open_catalog, print_json=print_json)
+    def action(name: str, run: Callable[[argparse.Namespace], int]) -> argparse.ArgumentParser:
+        purpose, text, lines = ACTIONS[name]
+        examples = [f"catalog {line}" for line in lines]
+        parser = add_command(actions, name, purpose, run, text=text, examples=examples)
+        add_options(parser, "--catalog")
         return parser
 
-    def shown_options(parser: Any) -> None:
-        parser.add_argument("--units", choices=("si", "us"), default="si", help="units of numbers")
-        parser.add_argument("--json", action="store_true", help="plain data instead of text")
+    def kind(parser: argparse.ArgumentParser, flag: str = "kind", **options: Any) -> None:
+        options.setdefault("help", ", ".join(KINDS))
+        parser.add_argument(flag, choices=KINDS, metavar="KIND", **options)
 
-    listing = action("list", "list the parts of a kind, or count all", run_list)
-    listing.add_argument("kind", nargs="?", choices=KINDS, metavar="KIND", help=", ".join(KINDS))
-    shown_options(listing)
-    show = action("show", "show one part", run_show)
-    show.add_argument("kind", choices=KINDS, metavar="KIND", help="for example panel")
-    show.add_argument("id", metavar="ID")
-    shown_options(show)
-    add = action("add", "add a part from a JSON object", run_add)
-    add.add_argument("kind", choices=KINDS, metavar="KIND", help="for example element")
+    listing = action("list", run_list)
+    kind(listing, nargs="?")
+    add_options(listing, "--units", "--json")
+    show = action("show", run_show)
+    kind(show)
+    show.add_argument("id", metavar="ID", help="as list has it")
+    add_options(show, "--units", "--json")
+    add = action("add", run_add)
+    kind(add)
     add.add_argument("file", metavar="FILE.json", help="- for standard input")
-    edit = action("edit", "change fields of a part", run_edit)
-    edit.add_argument("kind", choices=KINDS, metavar="KIND", help="for example wire")
-    edit.add_argument("id", metavar="ID")
+    edit = action("edit", run_edit)
+    kind(edit)
+    edit.add_argument("id", metavar="ID", help="as list has it")
     edit.add_argument("changes", nargs="+", metavar="FIELD=VALUE", help="nothing behind =: unknown")
-    remove = action("remove", "remove a part", run_remove)
-    remove.add_argument("kind", choices=KINDS, metavar="KIND", help="for example panel")
-    remove.add_argument("id", metavar="ID")
-    importing = action("import", "put the rows of a file in", run_import)
+    remove = action("remove", run_remove)
+    kind(remove)
+    remove.add_argument("id", metavar="ID", help="as list has it")
+    importing = action("import", run_import)
     importing.add_argument(
         "file", metavar="FILE", help="catalog JSON, or CSV with --kind or --modules"
     )
-    importing.add_argument(
-        "--kind", choices=KINDS, metavar="KIND", help="the file is CSV with this kind's fields"
-    )
+    kind(importing, "--kind", help="the file is CSV with this kind's fields")
     importing.add_argument(
         "--modules", action="store_true", help="the file is the public module-rating list"
     )
     importing.add_argument(
         "--keep-good", action="store_true", help="leave refused rows out instead of refusing all"
     )
-    export = action("export", "write your own rows as JSON", run_export)
+    export = action("export", run_export)
     export.add_argument("file", metavar="FILE.json", help="- for standard output")
     export.add_argument("--all", action="store_true", help="the starter's rows as well")
-    action("history", "list the changes of your file", run_history)
-    action("undo", "take back the newest change", run_undo)
+    action("history", run_history)
+    action("undo", run_undo)
+
+
+def add_parsers(commands: Any) -> None:
+    """Adds `heatmatch catalog ...` to the command line."""
+    catalog = add_command(
+        commands, "catalog", "look at and edit the parts", run_list, text=HELP, examples=EXAMPLES
+    )
+    _add_actions(catalog.add_subparsers(dest="action", required=True, metavar="ACTION"))

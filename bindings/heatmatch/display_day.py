@@ -138,11 +138,11 @@ def day_text(run: _core.DayRun, *, units: str = "si") -> str:
     return "\n".join(lines)
 
 
-def stagnation_text(stagnation: _core.Stagnation) -> str:
+def stagnation_text(stagnation: _core.Stagnation, *, units: str = "si") -> str:
     """A stagnation as text: what it comes to, and the highest of every part."""
-    rows = peaks_cells(stagnation.run, stagnation.peaks)
+    rows = peaks_cells(stagnation.run, stagnation.peaks, units=units)
     lines = [wrap(sentence) for sentence in stagnation.sentences]
-    return "\n".join([*lines, "", table(peaks_header(), rows, PEAKS_WIDTHS)])
+    return "\n".join([*lines, "", table(peaks_header(units), rows, PEAKS_WIDTHS)])
 
 
 def calibration_text(calibration: _core.Calibration) -> str:

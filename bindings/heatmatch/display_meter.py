@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 from heatmatch import _core
+from heatmatch.display_heat import degree_unit, degrees
 from heatmatch.display_text import table, wrap
 
 SHEET_HEADER = ("sun", "cells", "Voc", "Isc", "array V", "bank V", "bank A", "bank W")
 SHEET_WIDTHS = (5, -6, -6, -6, -8, -12, -12, -12)
-SHEET_LEGEND = (
-    "sun in W/m2, cells in °C, volts, amperes, watts; low to high by panels and ohms, meters on top"
-)
 DIAGNOSIS_HEADER = ("explanation", "weight", "misfit", "")
 DIAGNOSIS_WIDTHS = (26, -7, -8, 22)
 
@@ -19,12 +17,20 @@ def _ends(band: _core.ExpectedBand, digits: int) -> str:
     return f"{band.low:.{digits}f}-{band.high:.{digits}f}"
 
 
-def sheet_cells(sheet: _core.MeterSheet) -> list[tuple[str, ...]]:
+def sheet_legend(units: str = "si") -> str:
+    """What the columns of the expected readings mean."""
+    return (
+        f"sun in W/m2, cells in {degree_unit(units)}, volts, amperes, watts; low to high by "
+        "panels and ohms, meters on top"
+    )
+
+
+def sheet_cells(sheet: _core.MeterSheet, *, units: str = "si") -> list[tuple[str, ...]]:
     """The expected readings, a row for each sun and cell temperature."""
     return [
         (
             f"{row.irradiance_w_m2:.0f}",
-            f"{row.cell_temperature_c:.0f}",
+            degrees(row.cell_temperature_c, units),
             f"{row.open_v.typical:.1f}",
             f"{row.short_a.typical:.2f}",
             f"{row.array_v.typical:.1f}",
@@ -46,11 +52,12 @@ def check_lines(check: _core.MeterCheck) -> list[str]:
     return lines
 
 
-def sheet_text(self: _core.MeterSheet) -> str:
-    """A meter sheet as text."""
-    lines = [f"meter sheet: {self.title}", ""]
+def sheet_text(self: _core.MeterSheet, *, units: str = "si") -> str:
+    """A meter sheet as text; its checks keep the units that it was made with."""
+    lines = [wrap(f"meter sheet: {self.title}"), ""]
     if self.rows:
-        lines += [table(SHEET_HEADER, sheet_cells(self), SHEET_WIDTHS), wrap(SHEET_LEGEND), ""]
+        rows = table(SHEET_HEADER, sheet_cells(self, units=units), SHEET_WIDTHS)
+        lines += [rows, wrap(sheet_legend(units)), ""]
     for check in self.checks:
         lines += [wrap(line, "   ") for line in check_lines(check)]
     if self.not_known:

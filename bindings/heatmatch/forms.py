@@ -36,11 +36,11 @@ from heatmatch.display_heat import HEAT_HEADER, heat_cells, heat_title, with_sto
 from heatmatch.display_meter import (
     DIAGNOSIS_HEADER,
     SHEET_HEADER,
-    SHEET_LEGEND,
     diagnosis_cells,
     diagnosis_sentences,
     diagnosis_text,
     sheet_cells,
+    sheet_legend,
     sheet_text,
 )
 from heatmatch.display_season import season_cells, season_sentences
@@ -158,7 +158,7 @@ def sheet_html(self: _core.MeterSheet) -> str:
     checks = [(c.letter, c.reading, c.how, c.expect, c.if_low, c.if_high) for c in self.checks]
     header = ("", "reading", "how", "expect", "if less", "if more")
     return (
-        html_table(SHEET_HEADER, sheet_cells(self), f"{self.title}: {SHEET_LEGEND}")
+        html_table(SHEET_HEADER, sheet_cells(self), f"{self.title}: {sheet_legend()}")
         + html_table(header, checks, "what to measure and to look at")
         + paragraphs([*(f"not known: {text}" for text in self.not_known), *self.remarks])
     )

@@ -11,7 +11,7 @@ import heatmatch as hm
 import pytest
 
 KINDS = tuple(hm.glossary())
-COMMANDS = ["rank", "assess", "demo", "catalog"]
+COMMANDS = ["rank", "assess", "wires", "day", "meter", "diagnose", "report", "demo", "catalog"]
 ACTIONS = ["list", "show", "add", "edit", "remove", "import", "export", "history", "undo"]
 CSV = "id,label,v_oc,i_sc,source,source_kind\ngood,Good,37.5 V,8.66,the label,nameplate\n"
 MODULES = (

@@ -1,0 +1,197 @@
+"""The command line's rank, assess and demo."""
+
+from __future__ import annotations
+
+import argparse
+from importlib import import_module
+from typing import Any
+
+from heatmatch import _core, display, frames
+from heatmatch.cli_output import check_new_file, print_json, say, whole_file, write_csv
+from heatmatch.cli_shared import (
+    DANGER,
+    add_command,
+    add_installation,
+    add_options,
+    make_ranking,
+    margin_json,
+    open_catalog,
+    positive,
+    read_installation,
+    read_weather,
+    say_cautions,
+    say_name,
+)
+
+RANK_HELP = """\
+In goes an installation: your panels, the elements you have or would buy, the
+store, the runs of wire. Out comes a table, best first: heat into the elements,
+its band, how near the hardest limit is, what is to be bought; then the first
+one in full, and what trades for what. Other commands take a row by --rank N.
+"""
+RANK_EXAMPLES = (
+    "demo > demo.json",
+    "rank demo.json --top 5",
+    "rank demo.json --save before.json",
+    "rank demo.json --compare before.json",
+)
+ASSESS_HELP = """\
+In goes an installation that describes its "circuit". Out comes what it
+delivers, how hot it gets, and every margin: a named check with its value, its
+limit and a severity (danger, warning, caution, none, not assessed).
+"""
+ASSESS_EXAMPLES = ("assess demo.json", "assess demo.json --units us --explain")
+DEMO_HELP = """\
+Nothing goes in. Out comes an installation file (JSON) that every command
+takes; change it to describe your own situation.
+"""
+DEMO_EXAMPLES = ("demo > mine.json", "demo | heatmatch rank -")
+
+
+def candidate_json(candidate: _core.Candidate, units: str) -> dict[str, Any]:
+    """A candidate as plain data."""
+    row = frames.candidate_row(candidate)
+    row["margins"] = [margin_json(margin, units) for margin in candidate.margins]
+    row["advice"] = candidate.advice().sentences
+    row["assumed"] = candidate.assumed
+    row["remarks"] = candidate.remarks
+    return row
+
+
+def _rankings() -> Any:
+    """The module that keeps rankings, which only some calls need."""
+    return import_module("heatmatch.rankings")
+
+
+def _write_table(path: str, ranking: _core.Ranking) -> None:
+    rows = [frames.candidate_row(candidate) for candidate in ranking.candidates]
+    names = list(dict.fromkeys(name for row in rows for name in row))
+    write_csv(path, names, ([row.get(name) for name in names] for row in rows))
+
+
+def _ranking_json(arguments: argparse.Namespace, ranking: _core.Ranking) -> dict[str, Any]:
+    return {
+        "evaluated": ranking.evaluated,
+        "reasons": ranking.reasons,
+        "remarks": ranking.remarks,
+        "candidates": [
+            candidate_json(candidate, arguments.units) for candidate in ranking.candidates
+        ],
+        "pareto": [frames.candidate_row(candidate) for candidate in ranking.pareto()],
+    }
+
+
+def _say_ranking(arguments: argparse.Namespace, ranking: _core.Ranking) -> None:
+    units = arguments.units
+    say(display.ranking_text(ranking, arguments.top, units=units))
+    if len(ranking) > 0:
+        say("\nThe first one in full:\n")
+        say(display.candidate_text(ranking[0], units=units))
+        front = ranking.pareto()
+        say(f"\nWhat trades for what ({len(front)} that no other beats in everything):\n")
+        say(display.ranking_table(front[: arguments.top], units=units))
+    if ranking.rejected:
+        best = ranking.rejected[0]
+        margin = best.worst
+        if margin is not None:
+            why = margin.sentence(units=units)
+            heat = f"{best.merit:.0f} {'kWh' if best.season is not None else 'W'}"
+            text = f"{best.circuit.title} ({heat}): {why}"
+            say("\n" + display.wrap("The strongest rejected one: " + text))
+
+
+def run_rank(arguments: argparse.Namespace) -> int:
+    """Ranks every pairing of an installation."""
+    for path in (arguments.save, arguments.csv):
+        check_new_file(path, force=arguments.force)
+    installation = read_installation(arguments)
+    before = None if arguments.compare is None else _rankings().load_ranking(arguments.compare)
+    year = read_weather(arguments, installation)
+    catalog = open_catalog(arguments.catalog)
+    ranking = make_ranking(arguments, catalog, installation, year, top=arguments.top)
+    comparison = None if before is None else _rankings().compare_rankings(before, ranking)
+    if arguments.csv is not None:
+        _write_table(arguments.csv, ranking)
+    if arguments.save is not None:
+        with whole_file(arguments.save) as partial:
+            _rankings().save_ranking(ranking, partial, name=installation.name)
+    if arguments.json:
+        data = _ranking_json(arguments, ranking)
+        print_json(data if comparison is None else data | {"comparison": comparison.to_dict()})
+        return 0
+    say_name(arguments, installation)
+    _say_ranking(arguments, ranking)
+    if comparison is not None:
+        say(f"\nCompared with {arguments.compare}:\n")
+        say(str(comparison))
+    say_cautions()
+    for path in (arguments.save, arguments.csv):
+        if path is not None:
+            say(f"\nwrote {path}")
+    return 0
+
+
+def run_assess(arguments: argparse.Namespace) -> int:
+    """Judges the circuit that stands."""
+    installation = read_installation(arguments)
+    year = read_weather(arguments, installation)
+    candidate = _core.assess(open_catalog(arguments.catalog), installation, year)
+    if arguments.json:
+        print_json(candidate_json(candidate, arguments.units))
+    else:
+        say_name(arguments, installation)
+        say(display.candidate_text(candidate, units=arguments.units))
+        if arguments.explain:
+            say("\nhow it was computed:")
+            for step in candidate.explain():
+                say(display.wrap(f"  {step!r}", "      "))
+        say_cautions()
+    return DANGER if candidate.severity == "danger" else 0
+
+
+def run_demo(arguments: argparse.Namespace) -> int:
+    """Prints the demo installation."""
+    del arguments
+    say(_core.demo().to_json_text(), end="")
+    return 0
+
+
+def add_parsers(commands: Any) -> None:
+    """Adds these commands to the command line."""
+    rank = add_command(
+        commands,
+        "rank",
+        "rank elements and hook-ups for the panels you own",
+        run_rank,
+        text=RANK_HELP,
+        examples=RANK_EXAMPLES,
+    )
+    add_installation(rank)
+    rank.add_argument("--top", type=positive, metavar="N", default=10, help="rows (default 10)")
+    add_options(rank, "--max-bank")
+    rank.add_argument("--save", metavar="FILE", help="keep the ranking, to compare with later")
+    rank.add_argument("--compare", metavar="FILE", help="say what changed since that ranking")
+    shared = ("--catalog", "--weather", "--units", "--json")
+    add_options(rank, "--csv", "--force", *shared, "--quiet")
+    assess = add_command(
+        commands,
+        "assess",
+        "judge the circuit that stands",
+        run_assess,
+        text=ASSESS_HELP,
+        examples=ASSESS_EXAMPLES,
+        danger=True,
+    )
+    add_installation(assess)
+    assess.add_argument(
+        "--explain", action="store_true", help="print every formula with its numbers"
+    )
+    add_options(assess, *shared)
+    add_command(
+        commands,
+        "demo",
+        "print an invented installation to start from",
+        run_demo,
+        text=DEMO_HELP,
+        examples=DEMO_EXAMPLES,
+    )

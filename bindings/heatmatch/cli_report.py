@@ -1,0 +1,86 @@
+"""The command line's report: a page of a ranking or a circuit to print or to show."""
+
+from __future__ import annotations
+
+import argparse
+from importlib import import_module
+from typing import Any
+
+from heatmatch import _core, weather
+from heatmatch.cli_output import check_new_file, notice, print_json, say, whole_file
+from heatmatch.cli_shared import (
+    add_command,
+    add_installation,
+    add_options,
+    chosen_candidate,
+    make_ranking,
+    open_catalog,
+    read_installation,
+    read_weather,
+    shows_progress,
+    stands,
+)
+
+HELP = """\
+In goes an installation. Out comes one HTML file that needs nothing else and
+prints well: of the N-th circuit of the ranking with --rank N, else of the
+circuit that stands, else, if none stands, of the whole ranking.
+"""
+EXAMPLES = (
+    "report demo.json -o report.html",
+    "report demo.json --rank 1 --units us -o first.html --force",
+)
+_TOP = 200
+
+
+def _year(
+    arguments: argparse.Namespace, installation: _core.Installation
+) -> tuple[_core.Weather | None, _core.Weather | None]:
+    """The weather to rank by, and that of the page: the installation's own where none is named."""
+    named = read_weather(arguments, installation)
+    if named is None and installation.to_dict().get("weather") is not None:
+        return None, weather.from_installation(installation)
+    return named, named
+
+
+def run_report(arguments: argparse.Namespace) -> int:
+    """Writes a page."""
+    check_new_file(arguments.output, force=arguments.force)
+    installation = read_installation(arguments)
+    catalog = open_catalog(arguments.catalog)
+    year, shown = _year(arguments, installation)
+    what: _core.Ranking | _core.Candidate
+    if arguments.rank is None and not stands(installation):
+        what = make_ranking(arguments, catalog, installation, year, top=_TOP)
+    else:
+        what = chosen_candidate(arguments, catalog, installation, year)
+    options = {"installation": installation, "weather": shown, "units": arguments.units}
+    with (
+        whole_file(arguments.output) as partial,
+        notice("writing the report ...", wanted=shows_progress(arguments)),
+    ):
+        import_module("heatmatch.report_page").report(what, partial, **options)
+    if arguments.json:
+        of = "ranking" if isinstance(what, _core.Ranking) else what.circuit.title
+        print_json({"wrote": arguments.output, "of": of})
+    else:
+        say(f"wrote {arguments.output}")
+    return 0
+
+
+def add_parsers(commands: Any) -> None:
+    """Adds the command to the command line."""
+    parser = add_command(
+        commands,
+        "report",
+        "write a page of a ranking or a circuit, to print or to show",
+        run_report,
+        text=HELP,
+        examples=EXAMPLES,
+    )
+    add_installation(parser)
+    parser.add_argument(
+        "-o", "--output", metavar="FILE.html", required=True, help="the page to write"
+    )
+    add_options(parser, "--rank", "--max-bank", "--force", "--catalog", "--weather", "--units")
+    add_options(parser, "--json", "--quiet")

@@ -1,0 +1,176 @@
+"""The command line's meter and diagnose."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import heatmatch as hm
+import pytest
+from day_runs import log_rows
+from heatmatch import cli_meter
+
+OPEN = "irradiance_w_m2,panel_temperature_c,bank_v,bank_a\n800,35,67.7,1.15\n600,30,65.5,1.11\n"
+
+
+def widest(text: str) -> int:
+    return max(len(line) for line in text.splitlines())
+
+
+@pytest.fixture
+def readings(tmp_path: Path) -> Path:
+    """Readings with one of two elements open."""
+    path = tmp_path / "readings.csv"
+    path.write_text(OPEN, encoding="utf-8")
+    return path
+
+
+@pytest.fixture
+def log(tmp_path: Path, standing: hm.Candidate, demo: hm.Installation) -> Path:
+    """The log of two clear days."""
+    clear = hm.Weather.clear_days(demo.site)
+    run = hm.simulate_day(
+        standing, clear, month=4, days=2, warm_up_days=0, air_around_c=10.0, start_c=12.0
+    )
+    columns = log_rows(run, 12.0)
+    path = tmp_path / "log.csv"
+    with path.open("w", newline="") as file:
+        writer = csv.writer(file)
+        writer.writerow(columns)
+        writer.writerows(zip(*columns.values(), strict=True))
+    return path
+
+
+@pytest.mark.parametrize(("units", "cells"), [("si", "42"), ("us", "108")])
+def test_the_sheet_is_in_the_units_asked_for(
+    units: str, cells: str, command: Callable[..., Any], demo_file: Path
+) -> None:
+    done = command("meter", demo_file, "--units", units)
+    assert (done.code, done.err, widest(done.out) <= 80) == (0, "", True)
+    row = next(line for line in done.out.splitlines() if line.startswith("1000 "))
+    # Cells at 42.4 °C are at 108.3 °F.
+    assert row.split()[1] == cells
+    assert f"cells in {'°F' if units == 'us' else '°C'}" in done.out
+    assert "insulation of the sheath" in done.out
+
+
+def test_the_sheet_is_plain_data_and_csv(
+    command: Callable[..., Any], demo_file: Path, standing: hm.Candidate, tmp_path: Path
+) -> None:
+    out = tmp_path / "sheet.csv"
+    options = ("--sun", 800, 300, "--air", "41 °F", "--csv", out)
+    done = command("meter", demo_file, "--json", *options)
+    assert (done.code, done.err) == (0, "")
+    data = json.loads(done.out, parse_constant=pytest.fail)
+    sheet = hm.meter_sheet(standing, irradiance_w_m2=[800.0, 300.0], air_c=5.0)
+    assert [row["bank_v"] for row in data["rows"]] == [row.bank_v.typical for row in sheet.rows]
+    assert [check["letter"] for check in data["checks"]] == [c.letter for c in sheet.checks]
+    rows = list(csv.DictReader(io.StringIO(out.read_text())))
+    assert set(rows[0]) == set(sheet.to_frame().columns)
+    assert float(rows[1]["bank_a_high"]) == pytest.approx(sheet.rows[1].bank_a.high, rel=1e-8)
+    other = command("meter", demo_file, "--rank", 2, "--json")
+    assert json.loads(other.out)["title"] != data["title"]
+
+
+def test_readings_are_diagnosed(
+    command: Callable[..., Any], demo_file: Path, readings: Path, standing: hm.Candidate
+) -> None:
+    diagnosis = hm.diagnose(standing, hm.Readings.from_csv(readings))
+    done = command("diagnose", demo_file, readings)
+    assert (done.code, done.err, widest(done.out) <= 80) == (0, "", True)
+    assert "element open" in done.out
+    assert "".join(diagnosis.verdict.split()) in "".join(done.out.split())
+    data = json.loads(command("diagnose", demo_file, readings, "--json").out)["diagnosis"]
+    assert data["verdict"] == diagnosis.verdict
+    assert [item["kind"] for item in data["ranked"]] == [h.kind for h in diagnosis.ranked]
+    assert data["ranked"][0]["kind"] == "element open"
+
+
+def test_a_log_of_the_store_is_fitted(
+    command: Callable[..., Any], demo_file: Path, log: Path, readings: Path, standing: hm.Candidate
+) -> None:
+    fitted = hm.calibrate(standing, hm.StoreLog.from_csv(log))
+    done = command("diagnose", demo_file, "--log", log)
+    assert (done.code, done.err, widest(done.out) <= 80) == (0, "", True)
+    for sentence in fitted.sentences:
+        assert "".join(sentence.split()) in "".join(done.out.split())
+    data = json.loads(command("diagnose", demo_file, readings, "--log", log, "--json").out)
+    assert data["calibration"]["k20_w_mk"]["value"] == fitted.k20_w_mk.value
+    assert "diagnosis" in data
+
+
+def test_an_empty_table_to_fill_in_is_printed(command: Callable[..., Any]) -> None:
+    done = command("diagnose", "--columns")
+    assert (done.code, done.err, done.out.count("\n")) == (0, "", 1)
+    assert done.out.strip().split(",") == list(cli_meter.READINGS)
+    # Every column is taken, and the package's own help lists no other.
+    numbers = ",".join("1" for _ in cli_meter.READINGS)
+    assert len(hm.Readings.from_csv(done.out + numbers + "\n")) == 1
+    listed = (hm.Readings.from_csv.__doc__ or "").partition("Columns: ")[2].partition(";")[0]
+    assert listed.split(", ") == list(cli_meter.READINGS)
+    log = command("diagnose", "--columns", "log").out
+    assert len(hm.StoreLog.from_csv(log + "0,0,10,10,10,10,10\n1,9,10,10,10,10,10\n")) == 2
+
+
+def test_the_example_of_the_help_is_understood(command: Callable[..., Any]) -> None:
+    text = command("diagnose", "--help").out
+    start = text.index("  irradiance_w_m2,")
+    rows = "\n".join(line.strip() for line in text[start:].splitlines()[:3])
+    assert hm.Readings.from_csv(rows + "\n").rows[1]["panel_temperature_c"] == pytest.approx(30.0)
+
+
+def test_files_may_come_from_standard_input(
+    command: Callable[..., Any], demo_file: Path, readings: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def stdin(path: Path) -> None:
+        raw = io.BytesIO(b"\xef\xbb\xbf" + path.read_bytes())
+        monkeypatch.setattr(sys, "stdin", io.TextIOWrapper(raw, encoding="ascii"))
+
+    stdin(readings)
+    from_stdin = command("diagnose", demo_file, "-", "--json")
+    assert from_stdin.out == command("diagnose", demo_file, readings, "--json").out
+    stdin(demo_file)
+    assert command("meter", "-").out == command("meter", demo_file).out
+
+
+@pytest.mark.parametrize(
+    ("words", "code", "message"),
+    [
+        ("diagnose {demo}", 2, "READINGS.csv"),
+        ("diagnose", 2, "INSTALLATION.json"),
+        ("diagnose {demo} none.csv", 1, "none.csv"),
+        ("diagnose {demo} .", 1, "folder"),
+        ("diagnose {demo} {demo}", 1, "column"),
+        ("diagnose {demo} --log none.csv", 1, "none.csv"),
+        ("diagnose {demo} --log {readings}", 1, "hours"),
+        ("diagnose {demo} {empty}", 1, "measure volts and amperes"),
+        ("diagnose {demo} {binary}", 1, "binary"),
+        ("meter {demo} --sun -3", 1, "irradiance_w_m2"),
+        ("meter {demo} --sun bright", 2, "--sun"),
+        ("meter {demo} --air 999", 1, "air_c"),
+        ("meter {binary}", 1, "binary"),
+        ("meter {empty}", 1, "empty"),
+    ],
+)
+def test_what_cannot_be_read_is_one_line(
+    words: str,
+    code: int,
+    message: str,
+    command: Callable[..., Any],
+    demo_file: Path,
+    readings: Path,
+    tmp_path: Path,
+) -> None:
+    empty, binary = tmp_path / "empty.csv", tmp_path / "binary.csv"
+    empty.write_text("bank_v,bank_a\n")
+    binary.write_bytes(bytes(range(128, 256)))
+    paths = {"demo": demo_file, "readings": readings, "empty": empty, "binary": binary}
+    done = command(*(word.format(**paths) for word in words.split()))
+    assert (done.code, done.out, done.err.count("\n")) == (code, "", 1)
+    assert message in done.err
+    assert "Traceback" not in done.err

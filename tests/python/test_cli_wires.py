@@ -1,0 +1,98 @@
+"""The command line's wires."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import heatmatch as hm
+import pytest
+
+
+def widest(text: str) -> int:
+    return max(len(line) for line in text.splitlines())
+
+
+def unwrapped(text: str) -> str:
+    return "".join(text.split())
+
+
+@pytest.fixture
+def melting(demo_file: Path) -> Path:
+    """The demo with a hot tail that the terminal's heat melts."""
+    plain = json.loads(demo_file.read_text())
+    plain["runs"][2]["wire"] = "thhn-12-awg"
+    demo_file.write_text(json.dumps(plain))
+    return demo_file
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_each_run_has_its_temperature_limit_and_reason(
+    units: str, command: Callable[..., Any], demo_file: Path, standing: hm.Candidate
+) -> None:
+    done = command("wires", demo_file, "--units", units)
+    assert (done.code, done.err, widest(done.out) <= 80) == (0, "", True)
+    rows = {line[:14].strip(): line for line in done.out.splitlines()}
+    for check in standing.check_wires(hm.Catalog.starter()):
+        hot = hm.format_quantity(check.conductor_c, "°C", units=units, digits=8).split()[0]
+        assert f" {float(hot):.0f} " in rows[check.run]
+        assert check.wire in rows[check.run]
+        assert rows[check.run].endswith(" " + check.decides)
+    assert ("12 AWG" in rows["along the wall"]) == (units == "us")
+    assert ("3.31 mm2" in rows["along the wall"]) == (units == "si")
+    assert unwrapped(hm.cautions()[-1]) in unwrapped(done.out)
+
+
+def test_a_wire_that_melts_ends_with_3_and_names_one_that_would_do(
+    command: Callable[..., Any], melting: Path
+) -> None:
+    done = command("wires", melting)
+    assert (done.code, done.err, widest(done.out) <= 80) == (3, "", True)
+    checks = hm.assess(hm.Catalog.starter(), hm.Installation.from_json(melting)).check_wires(
+        hm.Catalog.starter()
+    )
+    (bad,) = [check for check in checks if check.severity == "danger"]
+    assert bad.run == "hot tail"
+    assert unwrapped(f"danger: hot tail: {bad.sentence}") in unwrapped(done.out)
+    assert bad.would_do is not None
+    assert f"would do: {bad.would_do.id}, " in done.out
+    data = command("wires", melting, "--json")
+    assert (data.code, data.err) == (3, "")
+    runs = json.loads(data.out, parse_constant=pytest.fail)["runs"]
+    assert [run["run"] for run in runs] == [check.run for check in checks]
+    assert runs[2]["would_do"]["id"] == bad.would_do.id
+    assert runs[2]["conductor_c"] == bad.conductor_c
+    assert runs[2]["limits"][0]["limit_c"] == bad.limits[0].limit_c
+
+
+def test_a_row_of_the_ranking_is_checked_instead(
+    command: Callable[..., Any], demo_file: Path, demo_ranking: hm.Ranking
+) -> None:
+    data = json.loads(command("wires", demo_file, "--rank", 2, "--json").out)
+    assert data["title"] == demo_ranking[1].circuit.title
+    current = demo_ranking[1].check_wires()[0].current_a
+    assert data["runs"][0]["current_a"] == current
+    narrow = command("wires", demo_file, "--rank", 1, "--max-bank", 1)
+    assert " 1S1P" in narrow.out
+
+
+def test_without_a_circuit_or_such_a_row_the_remedy_is_told(
+    command: Callable[..., Any], demo_file: Path
+) -> None:
+    done = command("wires", demo_file, "--rank", 999_999)
+    assert (done.code, done.out) == (1, "")
+    kept = len(hm.rank(hm.Catalog.starter(), hm.Installation.from_json(demo_file), top=999_999))
+    assert f"--rank 999999: the ranking has {kept} circuits; give 1 to {kept}" in done.err
+    plain = json.loads(demo_file.read_text())
+    del plain["circuit"]
+    demo_file.write_text(json.dumps(plain))
+    for name in ("wires", "meter", "day"):
+        done = command(name, demo_file)
+        assert (done.code, done.out, done.err.count("\n")) == (1, "", 1)
+        assert "--rank 1" in done.err
+    assert command("wires", demo_file, "--rank", 1).code == 0
+    del plain["runs"], plain["devices"]
+    demo_file.write_text(json.dumps(plain))
+    assert 'add its "runs"' in command("wires", demo_file, "--rank", 1).out
