@@ -104,11 +104,11 @@ class ExplorerPanel:
             if choice.budget is not None and not (0.0 <= choice.budget < math.inf):
                 raise ValueError
             ranking = self.bench.rank(choice)
-        except ValueError:
-            self.say("budget: write a number of 0 or more, or nothing for none", wrong=True)
-            return
         except Error as error:
             self.say(f"{error} Shown is what was computed before.", wrong=True)
+            return
+        except ValueError:
+            self.say("budget: write a number of 0 or more, or nothing for none", wrong=True)
             return
         self._show(choice, ranking)
 
