@@ -47,6 +47,11 @@ class NumberSlider:
         self.slider.observe(lambda change: self._say(), "value")
         self._say()
 
+    @property
+    def value(self) -> float:
+        """The number as it is read: a browser moves sliders in binary fractions."""
+        return round(float(self.slider.value), 9)
+
     def _say(self) -> None:
         self.label.value = other_units(self.slider.value, self.unit)
 
@@ -137,7 +142,7 @@ class Controls:
             The budget is no number.
         """
         values = {name: box.value for name, box in self.dropdowns.items()}
-        values |= {name: number.slider.value for name, number in self.sliders.items()}
+        values |= {name: number.value for name, number in self.sliders.items()}
         text = self.budget.value.strip()
         return Choice(**values, budget=float(text) if text else None)
 

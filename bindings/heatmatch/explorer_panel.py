@@ -21,6 +21,13 @@ from heatmatch.explorer_tables import Kept
 _DRAW_AFTER_S = 0.08
 _MOST_KEPT = 6
 BEST = "the best"
+# JupyterLab takes arrow keys and letters for itself, unless what has the focus says otherwise.
+_LEAVE_KEYS = """<script>
+document.addEventListener("focusin", event => {
+  if (event.target.closest(".hm-explorer"))
+    event.target.setAttribute("data-lm-suppress-shortcuts", "true");
+});
+</script>"""
 VIEWS = ("picture", "margins", "kept", "files")
 
 
@@ -53,6 +60,7 @@ class ExplorerPanel:
         self.kept: list[Kept] = []
         self._timer: asyncio.TimerHandle | None = None
         self.box = widgets.VBox()
+        self.box.add_class("hm-explorer")
         self._begin(Workbench(catalog, installation, weather))
 
     def _begin(self, bench: Workbench) -> None:
@@ -105,7 +113,7 @@ class ExplorerPanel:
                 raise ValueError
             ranking = self.bench.rank(choice)
         except Error as error:
-            self.say(f"{error} Shown is what was computed before.", wrong=True)
+            self.say(f"{error}. Shown is what was computed before.", wrong=True)
             return
         except ValueError:
             self.say("budget: write a number of 0 or more, or nothing for none", wrong=True)
@@ -215,9 +223,10 @@ class ExplorerPanel:
         self._begin(bench)
 
     def _ipython_display_(self) -> None:
-        from IPython.display import display
+        from IPython.display import HTML, display
 
         display(self.box)  # type: ignore[no-untyped-call]
+        display(HTML(_LEAVE_KEYS))  # type: ignore[no-untyped-call]
 
 
 def _first(ranking: _core.Ranking) -> Any:

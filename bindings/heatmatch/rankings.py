@@ -271,8 +271,12 @@ def _move(key: tuple[str, ...], old: _Row | None, new: _Row | None, heat: str) -
     def value(row: _Row | None, name: str) -> Any:
         return None if row is None else row[1][name]
 
+    group, panels, element, bank = key
     return Move(
-        *key,
+        group,
+        panels,
+        element,
+        bank,
         before=None if old is None else old[0],
         after=None if new is None else new[0],
         heat_before=value(old, heat),

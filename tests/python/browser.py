@@ -1,0 +1,20 @@
+"""The browser that pages are looked at with."""
+
+from __future__ import annotations
+
+import os
+import shutil
+
+import pytest
+
+
+def chromium_path() -> str:
+    """Where Chromium is: as HEATMATCH_CHROMIUM says, or on the path."""
+    named = os.environ.get("HEATMATCH_CHROMIUM")
+    for name in (named, "chromium", "chromium-browser", "google-chrome"):
+        found = shutil.which(name) if name else None
+        if found:
+            return found
+    pytest.fail(
+        "no Chromium: install it (apt-get install chromium), or name it in HEATMATCH_CHROMIUM"
+    )
