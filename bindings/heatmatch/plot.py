@@ -13,9 +13,14 @@ from heatmatch.plot_day import day_run, stagnation
 from heatmatch.plot_day_energy import compare_days, day_energy
 from heatmatch.plot_heat import sheath_by_power, time_to_limit
 from heatmatch.plot_heat_path import heat_path
+from heatmatch.plot_hookup_diagram import hookup_diagram
+from heatmatch.plot_hookup_map import hookup_map
+from heatmatch.plot_margins import margins
 from heatmatch.plot_meter import meter_points
+from heatmatch.plot_pareto import pareto
+from heatmatch.plot_power import day_power, month_by_hour
 from heatmatch.plot_season import energy_against_ohms, months
-from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, legend, ohm_axis
+from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, legend, ohm_axis, set_title
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -24,12 +29,18 @@ __all__ = [
     "SUNS",
     "compare_days",
     "day_energy",
+    "day_power",
     "day_run",
     "energy_against_ohms",
     "heat_path",
+    "hookup_diagram",
+    "hookup_map",
     "load_lines",
+    "margins",
     "meter_points",
+    "month_by_hour",
     "months",
+    "pareto",
     "power_against_ohms",
     "sheath_by_power",
     "stagnation",
@@ -112,7 +123,7 @@ def load_lines(
     ax.set_ylim(0.0, highest_a * 1.12)
     ax.set_xlabel("array voltage [V]")
     ax.set_ylabel("array current [A]")
-    ax.set_title(circuit.title, parse_math=False)
+    set_title(ax, circuit.title)
     legend(ax)
     return ax
 
@@ -172,6 +183,6 @@ def power_against_ohms(
     ax.set_ylim(bottom=0.0)
     ax.set_ylabel("power into them [W]")
     title = f"{circuit.owned.group} {circuit.panels}: what each sun gives"
-    ax.set_title(title, parse_math=False)
+    set_title(ax, title)
     legend(ax)
     return ax

@@ -9,8 +9,17 @@ import numpy as np
 
 from heatmatch import _core
 from heatmatch.display_season import MONTHS
+from heatmatch.display_text import clip
 from heatmatch.errors import InvalidInput
-from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, legend, stacked_or_new
+from heatmatch.plot_style import (
+    COLOURS,
+    LOAD,
+    STYLES,
+    axes_or_new,
+    legend,
+    set_title,
+    stacked_or_new,
+)
 from heatmatch.plot_time import RunPlot, checked_run
 
 if TYPE_CHECKING:
@@ -143,7 +152,7 @@ def day_run(run: _core.DayRun, *, axes: Sequence[Axes] | None = None) -> tuple[A
     power, heat, space = panels
     plot.shade_nights(*panels)
     _power(power, plot)
-    power.set_title(f"{run.title}: {run.days:g} days", parse_math=False)
+    set_title(power, f"{run.title}: {run.days:g} days")
     _temperatures(heat, plot, run.answer.peaks)
     _space(space, plot)
     for ax in panels:
@@ -182,7 +191,7 @@ def stagnation(stagnation: _core.Stagnation, *, ax: Axes | None = None) -> Axes:
     _temperatures(ax, plot, stagnation.peaks)
     plot.time_axis(ax)
     ax.set_title(
-        f"{plot.run.title}\nnobody takes the heat: {plot.run.days:g} cloudless days from "
+        f"{clip(plot.run.title, 90)}\nnobody takes the heat: {plot.run.days:g} cloudless days from "
         f"{MONTHS[stagnation.month - 1]} on",
         parse_math=False,
     )

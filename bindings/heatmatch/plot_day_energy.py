@@ -11,7 +11,15 @@ import numpy.typing as npt
 from heatmatch import _core
 from heatmatch.display_season import MONTHS
 from heatmatch.errors import InvalidInput
-from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, legend, stacked_or_new
+from heatmatch.plot_style import (
+    COLOURS,
+    LOAD,
+    STYLES,
+    axes_or_new,
+    legend,
+    set_title,
+    stacked_or_new,
+)
 from heatmatch.plot_time import RunPlot, checked_run
 
 if TYPE_CHECKING:
@@ -83,7 +91,7 @@ def day_energy(run: _core.DayRun, *, ax: Axes | None = None) -> Axes:
     ax.set_ylim(bottom=0.0)
     ax.set_xlabel("month" if by_month else "day")
     ax.set_ylabel("energy of a day [kWh]")
-    ax.set_title(f"{run.title}: {run.days:g} days", parse_math=False)
+    set_title(ax, f"{run.title}: {run.days:g} days")
     legend(ax)
     return ax
 

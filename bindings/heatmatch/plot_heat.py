@@ -9,7 +9,7 @@ import numpy.typing as npt
 
 from heatmatch import _core
 from heatmatch.errors import InvalidInput
-from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, legend
+from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, legend, set_title
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -127,10 +127,10 @@ def sheath_by_power(candidate: _core.Candidate, *, ax: Axes | None = None) -> Ax
     ax.set_xlabel("power of each element [W]")
     ax.set_ylabel("temperature [°C]")
     count = heat.elements
-    ax.set_title(
+    set_title(
+        ax,
         f"{count} x {candidate.circuit.element.id} in {heat.medium.id}, "
         f"{heat.charge_hours:g} h a day",
-        parse_math=False,
     )
     legend(ax)
     return ax
@@ -227,9 +227,8 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
     )
     ax.set_xlabel("watts of heated length, all elements alike [W/cm]")
     ax.set_ylabel("time at constant power [s, min, h]")
-    ax.set_title(
-        f"{heat.elements} x {candidate.circuit.element.id} in {heat.medium.id}, from cold",
-        parse_math=False,
+    set_title(
+        ax, f"{heat.elements} x {candidate.circuit.element.id} in {heat.medium.id}, from cold"
     )
     legend(ax)
     return ax

@@ -8,7 +8,7 @@ import numpy as np
 import numpy.typing as npt
 
 from heatmatch import _core
-from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new
+from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, set_title
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -229,7 +229,7 @@ def heat_path(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
     ax.plot([], [], color=LIMIT, linewidth=3.0, label="limit of the part")
     ax.set_xlabel("way of the heat (not to scale)")
     ax.set_ylabel("temperature [°C]")
-    ax.set_title(candidate.circuit.title, parse_math=False)
+    set_title(ax, candidate.circuit.title)
     path.finish(turn)
     ax.legend(fontsize=8, loc="upper right", bbox_to_anchor=(0.995, 0.93))
     return ax

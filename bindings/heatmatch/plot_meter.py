@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from heatmatch import _core
-from heatmatch.plot_style import COLOURS, LOAD, axes_or_new, legend
+from heatmatch.plot_style import COLOURS, LOAD, axes_or_new, legend, set_title
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -100,6 +100,6 @@ def meter_points(
     ax.set_ylim(bottom=0.0)
     ax.set_xlabel("volts at the bank [V]")
     ax.set_ylabel("amperes of the bank [A]")
-    ax.set_title(f"{sheet.title}: what a meter should read")
+    set_title(ax, f"{sheet.title}: what a meter should read")
     legend(ax)
     return ax

@@ -12,7 +12,7 @@ import numpy.typing as npt
 from heatmatch import _core
 from heatmatch.display_season import MONTHS
 from heatmatch.errors import InvalidInput
-from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, legend, ohm_axis
+from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, legend, ohm_axis, set_title
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -186,7 +186,7 @@ def energy_against_ohms(
     ax.set_ylim(bottom=0.0)
     ax.set_ylabel("energy into them [kWh]")
     span = "the year" if len(set(months)) == 12 else " ".join(MONTHS[m - 1] for m in months)
-    ax.set_title(f"{array.title}: what the season gives ({span})", parse_math=False)
+    set_title(ax, f"{array.title}: what the season gives ({span})")
     legend(ax)
     return ax
 
@@ -247,6 +247,6 @@ def months(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
     ax.set_ylim(bottom=0.0)
     ax.set_xlabel("month")
     ax.set_ylabel("heat of a day [kWh]")
-    ax.set_title(candidate.circuit.title, parse_math=False)
+    set_title(ax, candidate.circuit.title)
     legend(ax)
     return ax

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
+from heatmatch.display_text import clip
 from heatmatch.errors import InvalidInput
 
 if TYPE_CHECKING:
@@ -14,6 +15,7 @@ if TYPE_CHECKING:
 STYLES: tuple[Any, ...] = ("-", (0, (6, 2)), (0, (4, 2, 1, 2)), (0, (2, 2)), (0, (1, 2)))
 COLOURS = ("#3b1f2b", "#7a3b2e", "#b5651d", "#d39b3f", "#e0c389")
 LOAD = "#1f5f5b"
+_TITLE = 100  # characters that fit above a plot
 
 
 def _pyplot() -> Any:
@@ -50,6 +52,11 @@ def stacked_or_new(axes: Sequence[Axes] | None, heights: Sequence[float]) -> tup
             f"axes = {len(given)} axes must be {len(heights)}; give them from top to bottom"
         )
     return given
+
+
+def set_title(ax: Axes, text: str) -> None:
+    """Writes the title as it is, on one line: no part of a name is taken for a formula."""
+    ax.set_title(clip(text, _TITLE), parse_math=False)
 
 
 def legend(ax: Axes) -> None:

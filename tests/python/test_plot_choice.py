@@ -1,0 +1,180 @@
+"""Plots to choose by: map of hook-ups, trade-offs, margins, diagram; they show what was ranked."""
+
+from __future__ import annotations
+
+import warnings
+from collections.abc import Callable, Iterator
+from typing import Any
+
+import heatmatch as hm
+import numpy as np
+import pytest
+from heatmatch import plot
+
+matplotlib = pytest.importorskip("matplotlib")
+matplotlib.use("Agg")
+plt = pytest.importorskip("matplotlib.pyplot")
+backend_bases = pytest.importorskip("matplotlib.backend_bases")
+
+
+@pytest.fixture(autouse=True)
+def closed_figures() -> Iterator[None]:
+    yield
+    plt.close("all")
+
+
+@pytest.fixture(scope="module")
+def whole(starter: hm.Catalog, demo: hm.Installation) -> hm.Ranking:
+    return hm.rank(starter, demo, top=2000, keep_rejected=5000)
+
+
+def words(ax: Any) -> list[str]:
+    return [text.get_text() for text in ax.texts]
+
+
+def draw(ax: Any) -> None:
+    """Draws all of it; glyphs that the font lacks are boxes."""
+    with warnings.catch_warnings():
+        warnings.filterwarnings("ignore", "Glyph .* missing")
+        ax.figure.canvas.draw()
+
+
+def test_the_map_has_the_best_bank_of_every_element_and_hookup(whole: hm.Ranking) -> None:
+    ax = plot.hookup_map(whole)
+    rows = [label.get_text() for label in ax.get_yticklabels()]
+    columns = [label.get_text() for label in ax.get_xticklabels()]
+    assert len(rows) == len({c.circuit.element.id for c in [*whole, *whole.rejected]})
+    cell = {(round(t.get_position()[0]), round(t.get_position()[1])): t for t in ax.texts}
+    for element, hookup in ((rows[0], columns[0]), (rows[3], columns[2]), (rows[5], columns[-1])):
+
+        def here(candidates: Any, one: tuple[str, str] = (element, hookup)) -> list[Any]:
+            return [
+                c
+                for c in candidates
+                if (c.circuit.element.id, f"{c.circuit.owned.group} {c.circuit.panels}") == one
+            ]
+
+        shown = cell[(columns.index(hookup), rows.index(element))].get_text()
+        good = here(whole)
+        best = max(good or here(whole.rejected), key=lambda c: c.season.kwh)
+        number = f"{best.season.kwh:.0f}" if good else f"({best.season.kwh:.0f})"
+        assert shown == f"{number}\n{best.circuit.bank}"
+    in_brackets = [text for text in words(ax) if text.startswith("(")]
+    assert len(in_brackets) == len(ax.patches)
+    assert all(patch.get_hatch() for patch in ax.patches)
+    assert 0 < len(in_brackets) < len(cell)
+
+
+def test_a_ranking_that_kept_little_says_so(starter: hm.Catalog, demo: hm.Installation) -> None:
+    ax = plot.hookup_map(hm.rank(starter, demo, top=5, keep_rejected=5))
+    assert "10 of 1470 pairings were kept" in ax.get_xlabel()
+    with pytest.raises(hm.InvalidInput, match="candidates = none must be at least one"):
+        plot.hookup_map(hm.rank(starter, demo, top=0, keep_rejected=0))
+
+
+def test_the_front_is_numbered_as_ranked(demo_ranking: hm.Ranking) -> None:
+    ax = plot.pareto(demo_ranking)
+    front = demo_ranking.pareto()
+    numbers = [t for t in ax.texts if t.get_text().isdigit()]
+    assert [t.get_text() for t in numbers] == [str(i) for i in range(1, len(front) + 1)]
+    for text, one in zip(numbers, front, strict=True):
+        assert text.xy == pytest.approx((one.smallest_headroom, one.season.kwh))
+    listed = next(text for text in words(ax) if text.count("\n") == len(front) - 1)
+    for line, one in zip(listed.splitlines(), front, strict=True):
+        assert f"{one.price_to_buy:.0f} {one.currency}" in line
+    larger = [c.get_sizes()[0] for c in ax.collections[1 : 1 + len(front)]]
+    prices = [one.price_to_buy for one in front]
+    assert np.argmax(larger) == np.argmax(prices)
+
+
+def test_the_pointer_tells_what_it_is_over(demo_ranking: hm.Ranking) -> None:
+    ax = plot.pareto(demo_ranking)
+    draw(ax)
+    best = demo_ranking[0]
+    note = next(t for t in ax.texts if not t.get_visible())
+
+    def point(x: float, y: float) -> None:
+        pixels = ax.transData.transform((x, y))
+        canvas = ax.figure.canvas
+        event = backend_bases.MouseEvent("motion_notify_event", canvas, *pixels)
+        canvas.callbacks.process("motion_notify_event", event)
+
+    point(best.smallest_headroom, best.season.kwh)
+    assert note.get_visible()
+    assert f"{best.season.kwh:.0f} kWh of the season" in note.get_text()
+    assert best.circuit.bank in note.get_text()
+    point(best.smallest_headroom + 0.06, best.season.kwh + 8)
+    assert not note.get_visible()
+
+
+def test_margins_are_bars_up_to_their_limit(standing: hm.Candidate) -> None:
+    ax = plot.margins(standing)
+    labels = [label.get_text() for label in ax.get_yticklabels()]
+    by_row = {round(bar.get_y() + bar.get_height() / 2): bar for bar in ax.patches}
+    for name in ("touch voltage", "sheath temperature", "hot tail insulation"):
+        row = next(i for i, label in enumerate(labels) if label.split(" +")[0] == name)
+        worst = min(m.headroom for m in standing.margins if m.name == name)
+        assert by_row[row].get_width() == pytest.approx(max(worst, -1.0))
+    warned = next(i for i, label in enumerate(labels) if label.startswith("touch voltage"))
+    assert by_row[warned].get_hatch()
+    unknown = {m.name for m in standing.margins if m.severity == "not assessed"}
+    assert words(ax).count("not assessed") == len(unknown)
+    assert unknown <= set(labels)
+    assert "298 / 760 °C" in words(ax)
+    assert any("°F" in text for text in words(plot.margins(standing, units="us")))
+
+
+def test_the_diagram_tells_every_run_device_and_part(standing: hm.Candidate) -> None:
+    ax = plot.hookup_diagram(standing)
+    text = " ".join(words(ax)).replace("\n", " ").replace("- ", "-")
+    for run in standing.circuit.runs:
+        assert run.name in text
+        assert f"{run.run.length_m:g} m" in text
+    for device in standing.circuit.devices:
+        assert device.control.id in text
+    for word in ("AWG", "bond:", "dry-sand", "storage-rod-1000-240 1S2P", "barn pair 2S1P"):
+        assert word in text
+    # Two panels, two elements, two devices on both wires, the store.
+    assert len(ax.patches) == 2 + 2 + 4 + 1
+    assert words(ax).count("+") == 3
+
+
+def test_more_than_four_are_told_by_their_number(starter: hm.Catalog) -> None:
+    plain = {
+        "heatmatch_installation": 1,
+        "site": {"record_low_c": -20},
+        "panels": [{"group": "row", "panel": "silicon-36-cell-135", "count": 24}],
+        "elements": [{"element": "storage-rod-1000-240", "count": 6}],
+        "circuit": {
+            "group": "row",
+            "panels": "6S4P",
+            "element": "storage-rod-1000-240",
+            "bank": "1S6P",
+        },
+    }
+    ax = plot.hookup_diagram(hm.assess(starter, hm.Installation.from_dict(plain)))
+    assert len(ax.patches) == 16 + 4 + 1
+    assert "6S4P" in ax.get_title()
+
+
+def test_odd_names_are_drawn_as_they_are(
+    starter: hm.Catalog, changed_demo: Callable[..., hm.Installation], odd_group: str
+) -> None:
+    def rename(plain: dict[str, Any]) -> None:
+        plain["panels"][0]["group"] = plain["circuit"]["group"] = odd_group + " $x_1$"
+
+    installation = changed_demo(rename)
+    ranking = hm.rank(starter, installation, group=odd_group + " $x_1$", top=5)
+    standing = hm.assess(starter, installation)
+    weather = hm.Weather.from_installation(installation)
+    for ax in (
+        plot.hookup_map(ranking),
+        plot.pareto(ranking),
+        plot.margins(standing),
+        plot.hookup_diagram(standing),
+        plot.day_power(standing, weather),
+        plot.month_by_hour(standing, weather),
+    ):
+        draw(ax)
+        assert all(len(text) < 600 for text in [*words(ax), ax.get_title()])
+        plt.close("all")
