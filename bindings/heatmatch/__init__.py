@@ -141,6 +141,8 @@ from heatmatch.errors import CatalogError, Error, FileError, InvalidInput, NotFo
 from heatmatch.explorer import explore
 from heatmatch.frames import sources
 from heatmatch.rankings import compare_rankings, load_ranking, save_ranking
+from heatmatch.report_page import report
+from heatmatch.words import words
 
 __version__ = _core.library_version()
 
@@ -263,6 +265,7 @@ __all__ = [
     "plane_irradiance",
     "plot",
     "rank",
+    "report",
     "save_ranking",
     "sheath_in_air_c",
     "sheath_temperature",
@@ -272,6 +275,7 @@ __all__ = [
     "sun_position",
     "weather",
     "widest_vectors",
+    "words",
 ]
 
 # Tracebacks, pickles and help() should name the package, not its compiled part.

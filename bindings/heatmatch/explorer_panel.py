@@ -11,6 +11,7 @@ from typing import Any
 import ipywidgets as widgets
 
 from heatmatch import _core, explorer_tables
+from heatmatch.display_verdict import verdict_sentences
 from heatmatch.errors import Error
 from heatmatch.explorer_choice import Choice, Workbench, row_of
 from heatmatch.explorer_controls import Controls
@@ -150,7 +151,7 @@ class ExplorerPanel:
             self.say("Nothing is left: give way in panels, element or bank.", wrong=True)
         else:
             title = explorer_tables.candidate_title("", self.candidate).strip()
-            said = " ".join(explorer_tables.verdict_sentences(self.candidate))
+            said = " ".join(verdict_sentences(self.candidate))
             self.say(f"{title}. {said}")
         self._later(self._draw)
 

@@ -72,25 +72,6 @@ def candidate_title(place: str, candidate: _core.Candidate) -> str:
     return f"{place} {group} {circuit.panels} into {element} {circuit.bank}"
 
 
-def verdict_sentences(candidate: _core.Candidate) -> list[str]:
-    """What a candidate comes to, in one or two plain sentences."""
-    season = candidate.season
-    if season is not None:
-        heat = (
-            f"About {season.mean_kwh_per_day:.2f} kWh of heat on an average day of the season, "
-            f"like {1000.0 * season.mean_kwh_per_day / 24.0:.0f} W all day and night; "
-            f"{100.0 * season.harvest_fraction:.0f} % of what the panels could give."
-        )
-    else:
-        heat = f"About {candidate.mean_power_w:.0f} W over the conditions."
-    counts = {name: sum(m.severity == name for m in candidate.margins) for name in SEVERITIES[:4]}
-    told = ", ".join(f"{count} {name}" for name, count in counts.items() if count)
-    return [
-        heat,
-        f"Margins: {told}." if told else "Every margin was assessed and is within limits.",
-    ]
-
-
 def margins_html(candidate: _core.Candidate, units: str) -> str:
     """The margins of a candidate, the most severe first, and what it may take."""
     order = {severity: i for i, severity in enumerate(SEVERITIES)}

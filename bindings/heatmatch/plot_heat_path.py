@@ -8,6 +8,7 @@ import numpy as np
 import numpy.typing as npt
 
 from heatmatch import _core
+from heatmatch.display_text import clip, clip_middle
 from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, set_title
 
 if TYPE_CHECKING:
@@ -147,7 +148,7 @@ def _end(path: _Path, candidate: _core.Candidate) -> None:
     runs = [part.name for part in reversed(candidate.circuit.runs)]
     at_element = next((name for name in runs if checks[name].at_element), None)
     if at_element is not None:
-        wire = path.station(f"{at_element},\n{checks[at_element].wire or 'no wire'}", 2.4)
+        wire = path.station(_station(at_element, checks[at_element]), 2.4)
         _wire_limit(path, candidate, checks[at_element], wire)
         if tail is None or tail.runaway:
             _unknown(path, wire, checks[at_element].conductor_c)
@@ -170,9 +171,14 @@ def _end(path: _Path, candidate: _core.Candidate) -> None:
     for name in runs:
         if name == at_element:
             continue
-        room = path.station(f"{name},\n{checks[name].wire or 'no wire'}", 2.0)
+        room = path.station(_station(name, checks[name]), 2.0)
         _wire_limit(path, candidate, checks[name], room)
         _unknown(path, room, checks[name].conductor_c)
+
+
+def _station(name: str, check: _core.WireCheck) -> str:
+    """A run and its wire, short enough to stand below their place."""
+    return f"{clip(name, 24)},\n{clip_middle(check.wire or 'no wire', 24)}"
 
 
 def _wire_limit(

@@ -35,7 +35,12 @@ class _Drawing:
     def box(self, x: float, y: float, width: float, height: float, **how: Any) -> None:
         from matplotlib.patches import Rectangle
 
-        style: dict[str, Any] = {"facecolor": "white", "edgecolor": "black", "linewidth": 1.2, "zorder": 3}
+        style: dict[str, Any] = {
+            "facecolor": "white",
+            "edgecolor": "black",
+            "linewidth": 1.2,
+            "zorder": 3,
+        }
         corner = (x - width / 2, y - height / 2)
         self.ax.add_patch(Rectangle(corner, width, height, **(style | how)))
 

@@ -1,0 +1,47 @@
+"""What a candidate comes to, in plain sentences."""
+
+from __future__ import annotations
+
+from heatmatch import _core
+from heatmatch.display_season import MONTHS
+
+_TOLD = ("danger", "warning", "caution", "not assessed")
+
+
+def severity_counts(candidate: _core.Candidate) -> dict[str, int]:
+    """How many margins of each severity that is to be told, the most severe first."""
+    counts = {name: sum(m.severity == name for m in candidate.margins) for name in _TOLD}
+    return {name: count for name, count in counts.items() if count}
+
+
+def heat_sentence(candidate: _core.Candidate) -> str:
+    """How much heat, and what that is like."""
+    season = candidate.season
+    if season is None:
+        return f"About {candidate.mean_power_w:.0f} W averaged over the conditions."
+    darkest = min(season.months, key=lambda month: float(season.kwh_per_day[month - 1]))
+    least = float(season.kwh_per_day[darkest - 1])
+    mean = season.mean_kwh_per_day
+    return (
+        f"About {mean:.2f} kWh of heat on an average day of the season, like a heater of "
+        f"{1000.0 * mean / 24.0:.0f} W left on; {least:.2f} kWh in {MONTHS[darkest - 1]}. "
+        f"That is {100.0 * season.harvest_fraction:.0f} % of what the panels could give."
+    )
+
+
+def margin_sentence(candidate: _core.Candidate) -> str:
+    """What its margins come to; a danger is named."""
+    counts = severity_counts(candidate)
+    told = ", ".join(f"{count} {name}" for name, count in counts.items())
+    if not counts:
+        return "Every margin was assessed and is within its limit."
+    if "danger" in counts:
+        names = sorted({m.name for m in candidate.margins if m.severity == "danger"})
+        return f"DANGER: {', '.join(names)}. Do not build it so. Margins: {told}."
+    return f"Margins: {told}."
+
+
+def verdict_sentences(candidate: _core.Candidate) -> list[str]:
+    """What a candidate comes to; a danger first."""
+    sentences = [heat_sentence(candidate), margin_sentence(candidate)]
+    return sentences[::-1] if "danger" in severity_counts(candidate) else sentences

@@ -1,0 +1,119 @@
+"""A report of a ranking or a candidate: one HTML file that needs nothing else."""
+
+from __future__ import annotations
+
+import os
+from datetime import date
+from importlib import resources
+from pathlib import Path
+from typing import Any
+
+from heatmatch import _core
+from heatmatch import weather as weather_files
+from heatmatch.display_text import clip
+from heatmatch.errors import InvalidInput
+from heatmatch.rankings import write_text
+
+UNITS = ("si", "us")
+_TEMPLATE = "report.html.j2"
+
+
+def _environment() -> Any:
+    """The template engine, which escapes every text."""
+    try:
+        import jinja2
+        import matplotlib  # noqa: F401
+    except ImportError as error:
+        raise ImportError(
+            "report needs Jinja2 and matplotlib; install them with "
+            "pip install 'libheatmatch[report]'"
+        ) from error
+    return jinja2.Environment(
+        autoescape=True, undefined=jinja2.StrictUndefined, trim_blocks=True, lstrip_blocks=True
+    )
+
+
+def _candidate(what: _core.Ranking | _core.Candidate) -> tuple[_core.Candidate, Any]:
+    """The candidate to tell in full, and the ranking it is of."""
+    if isinstance(what, _core.Candidate):
+        return what, None
+    if not isinstance(what, _core.Ranking):
+        raise InvalidInput(
+            f"what = {type(what).__name__} must be a Ranking or a Candidate; "
+            "hm.rank and hm.assess give them"
+        )
+    everyone = [*what, *what.rejected]
+    if not everyone:
+        raise InvalidInput(
+            "ranking: candidates = none must be at least one; rank with top and keep_rejected"
+        )
+    return everyone[0], what
+
+
+def _own_weather(
+    installation: _core.Installation | None, weather: _core.Weather | None
+) -> _core.Weather | None:
+    if weather is not None or installation is None:
+        return weather
+    if installation.to_dict().get("weather") is None:
+        return None
+    return weather_files.from_installation(installation)
+
+
+def report(
+    what: _core.Ranking | _core.Candidate,
+    path: str | os.PathLike[str],
+    *,
+    installation: _core.Installation | None = None,
+    weather: _core.Weather | None = None,
+    units: str = "si",
+) -> Path:
+    """Writes a report: verdict, drawing, wires, margins, meter sheet, season, plots, sources.
+
+    Parameters
+    ----------
+    what : Ranking or Candidate
+        Of a ranking its first candidate is told in full, after the best and the trade-offs.
+    path : path
+        Of the HTML file, written whole or not at all. It needs no network and holds no script.
+    installation : Installation, optional
+        Its name stands above, and its own months give the days that are lived through.
+    weather : Weather, optional
+        Instead of the installation's months.
+    units : {"si", "us"}
+        The unit set that is shown first; the page holds both.
+
+    Returns
+    -------
+    pathlib.Path
+
+    Raises
+    ------
+    InvalidInput
+        `what` is neither, or empty; `units` is none.
+    FileError
+        The file cannot be written.
+    ImportError
+        Jinja2 or matplotlib are missing; the message tells how to get them.
+    """
+    if units not in UNITS:
+        raise InvalidInput(f'units = "{units}" must be "si" or "us"; leave it out for SI')
+    candidate, ranking = _candidate(what)
+    environment = _environment()
+    from heatmatch import report_pictures, report_tables
+
+    own = _own_weather(installation, weather)
+    lived = report_tables.lived_days(candidate, own)
+    name = "" if installation is None else installation.name
+    template = resources.files("heatmatch").joinpath(_TEMPLATE).read_text(encoding="utf-8")
+    text = environment.from_string(template).render(
+        title=clip(name or candidate.circuit.title, 160),
+        circuit=clip(candidate.circuit.title, 200),
+        today=date.today().isoformat(),
+        units=units,
+        version=_core.library_version(),
+        cautions=_core.cautions(),
+        pictures=report_pictures.pictures(candidate, ranking, own, lived),
+        **report_tables.sections(candidate, ranking, lived),
+    )
+    return write_text(path, text)

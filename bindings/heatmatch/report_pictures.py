@@ -1,0 +1,89 @@
+"""The pictures of a report, as vector graphics inside the page."""
+
+from __future__ import annotations
+
+import base64
+import io
+import warnings
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from heatmatch import _core, plot
+from heatmatch.errors import Error
+
+_HASH = "heatmatch"  # the same picture has the same bytes
+
+
+@dataclass(frozen=True)
+class Picture:
+    """A picture with its heading and its words for those who do not see it."""
+
+    key: str
+    title: str
+    words: str
+    source: str  #: a data: address
+
+
+def _draw(draw: Callable[[Any], object], size: tuple[float, float], rows: int = 1) -> str:
+    """Draws on a figure of its own, which nothing else holds."""
+    import matplotlib
+    from matplotlib.figure import Figure
+
+    figure = Figure(figsize=size, layout="constrained")
+    axes = figure.subplots(rows, 1, sharex=rows > 1)
+    draw(axes)
+    data = io.BytesIO()
+    settings = {"svg.hashsalt": _HASH, "svg.fonttype": "path"}
+    with warnings.catch_warnings(), matplotlib.rc_context(settings):
+        warnings.filterwarnings("ignore", "Glyph .* missing")  # a box is drawn in its place
+        figure.savefig(data, format="svg", metadata={"Date": None})
+    return "data:image/svg+xml;base64," + base64.b64encode(data.getvalue()).decode("ascii")
+
+
+def pictures(
+    candidate: _core.Candidate,
+    ranking: _core.Ranking | None,
+    weather: _core.Weather | None,
+    run: _core.DayRun | None,
+) -> dict[str, Picture]:
+    """All pictures that what is known allows, by name."""
+    wide, tall = (9.6, 4.4), (9.6, 6.4)
+    wanted: list[tuple[str, str, Callable[[Any], object], tuple[float, float], int]] = [
+        ("hookup", "Hook-up", lambda ax: plot.hookup_diagram(candidate, ax=ax), (10.5, 5.0), 1),
+        ("curves", "Amperes and volts", lambda ax: plot.load_lines(candidate, ax=ax), wide, 1),
+        ("path", "From bed to wire", lambda ax: plot.heat_path(candidate, ax=ax), wide, 1),
+        ("margins", "Margins", lambda ax: plot.margins(candidate, ax=ax), tall, 1),
+        ("months", "Months", lambda ax: plot.months(candidate, ax=ax), wide, 1),
+    ]
+    if weather is not None:
+        wanted += [
+            (
+                "energy", "Season against ohms",
+                lambda ax: plot.energy_against_ohms(candidate, weather, ax=ax), wide, 1,
+            ),
+            (
+                "hours", "Hours of the year",
+                lambda ax: plot.month_by_hour(candidate, weather, ax=ax), wide, 1,
+            ),
+            ("day", "Three days", lambda ax: plot.day_power(candidate, weather, ax=ax), wide, 1),
+        ]  # fmt: skip
+    if run is not None:
+        wanted.append(("days", "A week", lambda axes: plot.day_run(run, axes=axes), (9.6, 8.0), 3))
+    if ranking is not None:
+        wanted += [
+            ("front", "What trades for what", lambda ax: plot.pareto(ranking, ax=ax), wide, 1),
+            (
+                "map", "Every hook-up and element",
+                lambda ax: plot.hookup_map(ranking, ax=ax), tall, 1,
+            ),
+        ]  # fmt: skip
+    made = {}
+    for key, title, draw, size, rows in wanted:
+        try:
+            source = _draw(draw, size, rows)
+        except Error:
+            continue  # what it would show is not known, and stands so in the tables
+        words = f"{title} of {candidate.circuit.title[:120]}"
+        made[key] = Picture(key, title, words, source)
+    return made

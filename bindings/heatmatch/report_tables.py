@@ -1,0 +1,245 @@
+"""What a report tells: sentences and tables, each in both unit sets."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from markupsafe import Markup
+
+from heatmatch import _core, frames
+from heatmatch.display import (
+    DELIVERED_HEADER,
+    SEVERITIES,
+    candidate_cells,
+    delivered_cells,
+    legend,
+    ranking_header,
+    reasons_text,
+)
+from heatmatch.display_day import (
+    ENERGY_HEADER,
+    MONTH_LEGEND,
+    energy_cells,
+    month_cells,
+    month_header,
+    peaks_cells,
+    peaks_header,
+)
+from heatmatch.display_heat import HEAT_HEADER, heat_cells, heat_title, with_store
+from heatmatch.display_meter import SHEET_HEADER, sheet_cells, sheet_legend
+from heatmatch.display_season import season_cells, season_sentences
+from heatmatch.display_text import clip, plain
+from heatmatch.display_verdict import severity_counts, verdict_sentences
+from heatmatch.errors import Error
+from heatmatch.report_wires import wiring
+from heatmatch.words import WORDS
+
+_DAYS = 7
+_LONGEST = 400  # characters of a cell; longer names are cut
+_BEST = 10
+_READINGS = 4  # empty columns of the sheet to fill in
+
+
+@dataclass
+class Table:
+    """A table with its caption; cells are texts, or markup where unit sets differ."""
+
+    caption: Any
+    header: Sequence[Any]
+    rows: Sequence[Sequence[Any]]
+    notes: Sequence[Any] = field(default_factory=list)
+    wide: bool = False
+
+
+def both(text_of: Callable[[str], str]) -> Any:
+    """A text in both unit sets, of which the page shows one; a plain text where they agree."""
+    si, us = (clip(text_of(units), 4 * _LONGEST) for units in ("si", "us"))
+    if si == us:
+        return si
+    return Markup('<span class="si">{}</span><span class="us">{}</span>').format(si, us)
+
+
+def both_rows(rows_of: Callable[[str], Iterable[Sequence[str]]]) -> list[list[Any]]:
+    """Rows of cells, each cell in both unit sets."""
+    si, us = (list(rows_of(units)) for units in ("si", "us"))
+    return [
+        [both(lambda units, a=a, b=b: a if units == "si" else b) for a, b in zip(x, y, strict=True)]
+        for x, y in zip(si, us, strict=True)
+    ]
+
+
+def both_header(header_of: Callable[[str], Sequence[str]]) -> list[Any]:
+    """A table's head in both unit sets."""
+    return both_rows(lambda units: [header_of(units)])[0]
+
+
+def lived_days(candidate: _core.Candidate, weather: _core.Weather | None) -> _core.DayRun | None:
+    """A week of the darkest month of the season; None where it cannot be lived through."""
+    season = candidate.season
+    if weather is None or season is None or weather.first_hour is None:
+        return None
+    month = min(season.months, key=lambda m: float(season.kwh_per_day[m - 1]))
+    try:
+        return _core.simulate_day(candidate, weather, month=month, days=_DAYS)
+    except Error:
+        return None
+
+
+def sections(
+    candidate: _core.Candidate, ranking: _core.Ranking | None, run: _core.DayRun | None
+) -> dict[str, Any]:
+    """Everything the page shows besides its pictures."""
+    sheet = _core.meter_sheet(candidate)
+    steps = candidate.explain()
+    assumed = list(dict.fromkeys([*candidate.assumed, *([] if run is None else run.assumed)]))
+    told = [*assumed, *(m.source for m in candidate.margins), *(step.source for step in steps)]
+    verdict: list[Any] = list(verdict_sentences(candidate))
+    if run is not None:
+        count = len(run.sentences(units="si"))
+        verdict += [both(lambda u, i=i: run.sentences(units=u)[i]) for i in range(count)]
+    return {
+        "danger": "danger" in severity_counts(candidate),
+        "verdict": verdict,
+        "remarks": candidate.remarks,
+        "ranked": [] if ranking is None else _ranked(ranking),
+        "wires": wiring(candidate, both),
+        "margins": _margins(candidate),
+        "advice": candidate.advice().sentences,
+        "season": _season(candidate),
+        "heat": _heat(candidate),
+        "days": [] if run is None else _days(run),
+        "sheet": _sheet(sheet),
+        "checks": [_check(check) for check in sheet.checks],
+        "sheet_notes": [*(f"not known: {text}" for text in sheet.not_known), *sheet.remarks],
+        "steps": [_step(step) for step in steps],
+        "assumed": [clip(text, _LONGEST) for text in assumed],
+        "sources": _sources(told),
+        "words": sorted(WORDS.items()),
+    }
+
+
+def _ranked(ranking: _core.Ranking) -> list[Table]:
+    """The best, and what trades for what."""
+    lists = [("the best of the ranking", list(ranking)[:_BEST])]
+    if not ranking.candidates:
+        lists = [("All have a danger; the best of the rejected", ranking.rejected[:_BEST])]
+    else:
+        lists.append(("What trades for what: no other beats these in everything", ranking.pareto()))
+    tables = []
+    for caption, candidates in lists:
+        shown: Sequence[_core.Candidate] = candidates
+        store = with_store(shown)
+
+        def rows(units: str, shown: Any = shown, store: bool = store) -> list[tuple[str, ...]]:
+            return [
+                candidate_cells(i, one, units=units, store=store, names=(60, 60))
+                for i, one in enumerate(shown, 1)
+            ]
+
+        header = both_header(lambda units, shown=shown: ranking_header(shown, units=units))
+        tables.append(Table(caption, header, both_rows(rows)))
+    tables[0].notes = [reasons_text(ranking), *ranking.remarks]
+    tables[-1].notes = [both(lambda units: legend(ranking, units=units))]
+    return tables
+
+
+def _margins(candidate: _core.Candidate) -> Table:
+    order = {severity: i for i, severity in enumerate(SEVERITIES)}
+    margins = sorted(candidate.margins, key=lambda margin: order[margin.severity])
+    rows = [
+        [
+            margin.severity,
+            margin.name,
+            clip(margin.subject, 80),
+            "" if margin.headroom is None else f"{margin.headroom:.2f}",
+            both(lambda units, m=margin: m.sentence(units=units)),
+            margin.source,
+        ]
+        for margin in margins
+    ]
+    header = ("severity", "margin", "subject", "headroom", "what it says", "source")
+    return Table("margins, the most severe first", header, rows, wide=True)
+
+
+def _season(candidate: _core.Candidate) -> list[Table]:
+    tables = []
+    if candidate.season is not None:
+        cells = season_cells(candidate.season)
+        caption = "heat of a day in each month, * in the season"
+        tables.append(Table(caption, cells[0], cells[1:], season_sentences(candidate)))
+    rows = both_rows(lambda units: delivered_cells(candidate, units=units))
+    tables.append(Table("power at three suns", DELIVERED_HEADER, rows))
+    return tables
+
+
+def _heat(candidate: _core.Candidate) -> list[Table]:
+    rows = both_rows(lambda units: heat_cells(candidate, units=units))
+    if not rows:
+        return []
+    return [Table(both(lambda units: heat_title(candidate, units=units)), HEAT_HEADER, rows)]
+
+
+def _days(run: _core.DayRun) -> list[Table]:
+    peaks = run.answer.peaks
+    return [
+        Table(f"{_DAYS} days of the darkest month", ENERGY_HEADER, energy_cells(run)),
+        Table(
+            "the highest of each part in those days",
+            both_header(peaks_header),
+            both_rows(lambda units: peaks_cells(run, peaks, units=units)),
+        ),
+        Table(
+            "the nights",
+            both_header(month_header),
+            both_rows(lambda units: month_cells(run, units=units)),
+            [MONTH_LEGEND, *run.remarks],
+        ),
+    ]
+
+
+def _sheet(sheet: _core.MeterSheet) -> Table:
+    """The expected readings, with room for one's own."""
+    header = [*SHEET_HEADER, *(f"my {name}" for name in ("V", "A", "date"))]
+    rows = [[*row, "", "", ""] for row in both_rows(lambda u: sheet_cells(sheet, units=u))]
+    return Table("what meters should read", header, rows, [both(sheet_legend)])
+
+
+def _check(check: _core.MeterCheck) -> dict[str, Any]:
+    """A lettered check with room for what was read."""
+    return {
+        "letter": check.letter,
+        "reading": check.reading,
+        "how": check.how,
+        "expect": clip(check.expect, _LONGEST),
+        "less": check.if_low,
+        "more": check.if_high,
+        "blanks": range(_READINGS),
+    }
+
+
+def _step(step: _core.Step) -> dict[str, str]:
+    result = _core.format_quantity(step.value, step.unit, units="si", digits=5)
+    return {
+        "name": clip(step.name, _LONGEST),
+        "formula": plain(step.formula),
+        "numbers": clip(step.numbers, _LONGEST),
+        "result": result,
+        "source": step.source,
+    }
+
+
+def _sources(texts: Iterable[str]) -> list[tuple[str, str]]:
+    """The entries of the bibliography that the texts name."""
+    known = frames.sources()
+    named = {key for text in texts for key in re.findall(r"[a-z0-9][a-z0-9-]*", text)}
+    return [(key, _cited(known[key])) for key in sorted(named & set(known))]
+
+
+def _cited(entry: dict[str, Any]) -> str:
+    parts = [entry.get(name) for name in ("title", "publisher", "year", "where")]
+    seen = entry.get("seen")
+    text = ", ".join(str(part) for part in parts if part)
+    return f"{text} (seen: {seen})" if seen else text

@@ -1,0 +1,96 @@
+"""The wiring list of a report: every run by the zone it lies in, with what is on it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from heatmatch import _core
+from heatmatch.display_heat import UNKNOWN, degree_unit, degrees
+from heatmatch.display_text import clip
+
+ZONES = ("1 sun and weather", "2 indoors, cool", "3 hot end")
+HEADER = (
+    "zone", "run", "carries", "length, one way", "wire", "insulation and its limit", "at its worst",
+    "limit, by", "joints", "on it", "would do",
+)  # fmt: skip
+
+
+def zone(run: _core.RunParts) -> str:
+    """Where a run lies: the bank's runs and what is buried are the hot end."""
+    kind = run.run.surroundings.kind
+    if run.run.carries != "array" or kind == "bed":
+        return ZONES[2]
+    return ZONES[0] if kind == "sunlit" else ZONES[1]
+
+
+def _wire(run: _core.RunParts, units: str) -> str:
+    if run.wire is None:
+        return UNKNOWN
+    size = _core.format_quantity(run.wire.area_mm2, "mm2", units=units, digits=3)
+    return f"{run.wire.id}, {size} {run.wire.conductor}"
+
+
+def _insulation(run: _core.RunParts, units: str) -> str:
+    if run.insulation is None:
+        return UNKNOWN
+    limit = _core.format_quantity(run.insulation.limit_c, "°C", units=units, digits=3)
+    return f"{run.insulation.id}, {limit}"
+
+
+def _joints(run: _core.RunParts, units: str) -> str:
+    if run.connector is None:
+        return "not known"
+    limit = _core.format_quantity(run.connector.limit_c, "°C", units=units, digits=3)
+    return f"{run.connector.id}, {limit}"
+
+
+def _would_do(check: _core.WireCheck | None, units: str) -> str:
+    if check is None or check.severity in ("none", "caution") or not check.would_do:
+        return ""
+    return str(check.would_do)
+
+
+def _hot(check: _core.WireCheck | None, units: str) -> str:
+    if check is None:
+        return UNKNOWN
+    if check.runaway:
+        return "runaway: no steady temperature"
+    return f"{degrees(check.conductor_c, units)} {degree_unit(units)}, {check.severity}"
+
+
+def _limit(check: _core.WireCheck | None, units: str) -> str:
+    if check is None or not check.decides:
+        return UNKNOWN
+    limit = next((one for one in check.limits if one.what == check.decides), None)
+    celsius = None if limit is None else limit.limit_c
+    return f"{degrees(celsius, units)} {degree_unit(units)}, {check.decides}"
+
+
+def wiring(
+    candidate: _core.Candidate, both: Callable[[Callable[[str], str]], Any]
+) -> tuple[tuple[str, ...], list[list[Any]], list[str]]:
+    """Head, rows by zone, and the reasons that decide, of the wiring list."""
+    circuit = candidate.circuit
+    checks = {check.run: check for check in candidate.check_wires()}
+    on_run: dict[str, list[str]] = {}
+    for device in circuit.devices:
+        place = device.device.run or ""
+        on_run.setdefault(place, []).append(f"{device.control.id} ({device.device.duty})")
+    rows = []
+    for run in sorted(circuit.runs, key=zone):
+        check = checks.get(run.name)
+        row: list[Any] = [zone(run), clip(run.name, 60), run.run.carries]
+        length = run.run.length_m
+        row.append(both(lambda u, m=length: _core.format_quantity(m, "m", units=u, digits=3)))
+        for text in (_wire, _insulation):
+            row.append(both(lambda u, text=text, run=run: clip(text(run, u), 120)))
+        for text in (_hot, _limit):
+            row.append(both(lambda u, text=text, check=check: clip(text(check, u), 120)))
+        row.append(both(lambda u, run=run: clip(_joints(run, u), 120)))
+        row.append(clip(", ".join(on_run.get(run.name, [])), 160))
+        row.append(clip(_would_do(check, "si"), 120))
+        rows.append(row)
+    reasons = [f"{clip(run, 60)}: {check.sentence}" for run, check in checks.items()]
+    reasons += [f"{text}: placed on no run" for text in on_run.get("", [])]
+    return HEADER, rows, reasons

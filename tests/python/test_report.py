@@ -1,0 +1,213 @@
+"""The report: one page that holds everything, in both unit sets, and nothing that could act."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from html.parser import HTMLParser
+from pathlib import Path
+from typing import Any
+
+import heatmatch as hm
+import pytest
+
+pytest.importorskip("jinja2")
+VOID = {"meta", "img", "input", "br"}
+
+
+class Page(HTMLParser):
+    """A page's text in each unit set, its tags and addresses; fails on tags that do not match."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(convert_charrefs=True)
+        self.open: list[tuple[str, str]] = []
+        self.tags: list[str] = []
+        self.addresses: list[str] = []
+        self.said: dict[str, list[str]] = {"si": [], "us": []}
+        self.feed(text)
+        self.close()
+        assert self.open == []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.tags.append(tag)
+        plain = dict(attrs)
+        assert not any(name.startswith("on") for name in plain)
+        self.addresses += [plain[name] or "" for name in ("src", "href") if name in plain]
+        if tag not in VOID:
+            self.open.append((tag, plain.get("class") or ""))
+
+    def handle_endtag(self, tag: str) -> None:
+        opened = self.open.pop()
+        assert opened[0] == tag
+
+    def handle_data(self, data: str) -> None:
+        shown = {kind for _, kind in self.open if kind in ("si", "us")}
+        for units in shown or {"si", "us"}:
+            self.said[units].append(data)
+
+    def text(self, units: str) -> str:
+        return " ".join(" ".join(self.said[units]).split())
+
+
+def read(path: Path) -> Page:
+    return Page(path.read_text(encoding="utf-8"))
+
+
+@pytest.fixture(scope="module")
+def page(
+    tmp_path_factory: pytest.TempPathFactory, standing: hm.Candidate, demo: hm.Installation
+) -> Page:
+    path = tmp_path_factory.mktemp("report") / "report.html"
+    assert hm.report(standing, path, installation=demo) == path
+    return read(path)
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_every_margin_check_and_caution_is_there_in_both_unit_sets(
+    page: Page, standing: hm.Candidate, units: str
+) -> None:
+    text = page.text(units)
+    for margin in standing.margins:
+        assert " ".join(margin.sentence(units=units).split()) in text
+        assert margin.source in text
+    for caution in hm.cautions():
+        assert caution in text
+    sheet = hm.meter_sheet(standing)
+    for check in sheet.checks:
+        assert check.reading in text
+    for assumed in standing.assumed:
+        assert " ".join(assumed.split()) in text
+    assert ("°F" in text) == (units == "us")
+    for run in standing.circuit.runs:
+        assert run.name in text
+
+
+def test_it_begins_with_what_it_comes_to(page: Page, standing: hm.Candidate) -> None:
+    text = page.text("si")
+    assert "seedling house at Hollow Brook" in text
+    season = standing.season
+    assert season is not None
+    verdict = text.index(f"About {season.mean_kwh_per_day:.2f} kWh of heat on an average day")
+    assert verdict < text.index("Cautions") < text.index("Hook-up and wires") < text.index("Words")
+    assert "it does not heat the space" in text
+
+
+def test_it_holds_no_script_and_asks_nobody(page: Page) -> None:
+    assert "script" not in page.tags
+    assert page.addresses
+    assert all(address.startswith("data:image/svg+xml;base64,") for address in page.addresses)
+    assert page.tags.count("img") >= 8
+
+
+def test_every_source_that_is_named_is_cited(page: Page, standing: hm.Candidate) -> None:
+    text = page.text("si")
+    sources = hm.sources()
+    for key in {margin.source for margin in standing.margins} & set(sources):
+        assert sources[key]["title"] in text
+
+
+def test_a_ranking_tells_its_best_and_what_trades_for_what(
+    tmp_path: Path, demo_ranking: hm.Ranking, demo: hm.Installation
+) -> None:
+    path = tmp_path / "ranking.html"
+    hm.report(demo_ranking, path, installation=demo, units="us")
+    page = read(path)
+    text = page.text("us")
+    for candidate in demo_ranking[:10]:
+        assert f"{candidate.circuit.element.id} {candidate.circuit.bank}" in text
+    assert "What trades for what" in text
+    assert demo_ranking[0].circuit.title in text
+    for name, count in demo_ranking.reasons.items():
+        assert f"{name} {count}" in text
+    source = path.read_text(encoding="utf-8")
+    assert 'id="unit-us" checked' in source
+    assert 'id="unit-si" checked' not in source
+
+
+def test_a_danger_comes_first(
+    tmp_path: Path, starter: hm.Catalog, changed_demo: Callable[..., hm.Installation]
+) -> None:
+    def melting(plain: dict[str, Any]) -> None:
+        plain["runs"][2]["wire"] = "nm-b-12-awg"
+
+    installation = changed_demo(melting)
+    path = tmp_path / "danger.html"
+    hm.report(hm.assess(starter, installation), path, installation=installation)
+    text = read(path).text("si")
+    assert text.index("DANGER: ") < text.index("kWh of heat on an average day")
+    assert "Do not build it so." in text
+    nothing_left = hm.rank(starter, installation)
+    assert len(nothing_left) == 0
+    hm.report(nothing_left, path, installation=installation)
+    assert "All have a danger; the best of the rejected" in read(path).text("si")
+
+
+def test_what_is_not_known_is_left_out_or_said(tmp_path: Path, starter: hm.Catalog) -> None:
+    plain = {
+        "heatmatch_installation": 1,
+        "site": {"record_low_c": -20},
+        "panels": [{"group": "row", "panel": "silicon-36-cell-135", "count": 1}],
+        "elements": [{"element": "storage-rod-1000-240", "count": 1}],
+    }
+    path = tmp_path / "bare.html"
+    hm.report(hm.rank(starter, hm.Installation.from_dict(plain)), path)
+    text = read(path).text("si")
+    assert "No run of wire is described: no wire was assessed." in text
+    assert "W averaged over the conditions" in text
+    assert "not assessed" in text
+
+
+ODD = {
+    "script": "<script>alert(1)</script>",
+    "formula": "=cmd|' /C calc'!A0",
+    "long": "sand and rust " * 720,
+    "hebrew": "תנור חול",
+    "emoji": "☀️🔥👩‍🔧",
+    "braces": "{{ 7 * 7 }} {% raw %} {0}",
+    "quotes": "\"><img src=x onerror=alert(1)> ' &amp;",
+}
+
+
+@pytest.mark.parametrize("odd", ODD.values(), ids=ODD.keys())
+def test_odd_names_do_no_harm(
+    tmp_path: Path, starter: hm.Catalog, demo: hm.Installation, odd: str
+) -> None:
+    plain = demo.to_dict()
+    plain["name"] = odd
+    plain["panels"][0]["group"] = plain["circuit"]["group"] = odd
+    plain["runs"][0]["name"] = odd
+    plain["devices"][0]["run"] = odd
+    element = starter.elements["storage-rod-1000-240"].to_dict()
+    plain["parts"] = {"elements": [element | {"label": odd, "notes": odd, "source": odd}]}
+    installation = hm.Installation.from_dict(plain)
+    path = tmp_path / "odd.html"
+    hm.report(hm.assess(starter, installation), path, installation=installation)
+    page = read(path)
+    assert "script" not in page.tags
+    assert all(address.startswith("data:") for address in page.addresses)
+    shown = " ".join(odd.split())[:40]
+    assert shown in page.text("si")
+    assert path.stat().st_size < 4_000_000
+
+
+def test_errors_name_what_is_wrong(
+    tmp_path: Path, standing: hm.Candidate, starter: hm.Catalog, demo: hm.Installation
+) -> None:
+    with pytest.raises(hm.InvalidInput, match='units = "metric" must be "si" or "us"'):
+        hm.report(standing, tmp_path / "r.html", units="metric")
+    with pytest.raises(hm.InvalidInput, match="what = str must be a Ranking or a Candidate"):
+        hm.report("demo", tmp_path / "r.html")  # type: ignore[arg-type]
+    with pytest.raises(hm.InvalidInput, match="candidates = none must be at least one"):
+        hm.report(hm.rank(starter, demo, top=0, keep_rejected=0), tmp_path / "r.html")
+    for wrong in (tmp_path / "none" / "r.html", tmp_path):
+        with pytest.raises(hm.FileError, match="cannot write"):
+            hm.report(standing, wrong)
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_it_says_what_it_needs(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, standing: hm.Candidate
+) -> None:
+    monkeypatch.setitem(sys.modules, "jinja2", None)
+    with pytest.raises(ImportError, match=r"pip install 'libheatmatch\[report\]'"):
+        hm.report(standing, tmp_path / "r.html")
