@@ -34,7 +34,7 @@ def _draw(draw: Callable[[Any], object], size: tuple[float, float], rows: int = 
     axes = figure.subplots(rows, 1, sharex=rows > 1)
     draw(axes)
     data = io.BytesIO()
-    settings = {"svg.hashsalt": _HASH, "svg.fonttype": "path"}
+    settings: Any = {"svg.hashsalt": _HASH, "svg.fonttype": "path"}
     with warnings.catch_warnings(), matplotlib.rc_context(settings):
         warnings.filterwarnings("ignore", "Glyph .* missing")  # a box is drawn in its place
         figure.savefig(data, format="svg", metadata={"Date": None})

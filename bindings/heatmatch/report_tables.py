@@ -54,21 +54,23 @@ class Table:
     wide: bool = False
 
 
-def both(text_of: Callable[[str], str]) -> Any:
+def either(si: str, us: str) -> Any:
     """A text in both unit sets, of which the page shows one; a plain text where they agree."""
-    si, us = (clip(text_of(units), 4 * _LONGEST) for units in ("si", "us"))
+    si, us = (clip(text, 4 * _LONGEST) for text in (si, us))
     if si == us:
         return si
     return Markup('<span class="si">{}</span><span class="us">{}</span>').format(si, us)
 
 
+def both(text_of: Callable[[str], str]) -> Any:
+    """The text that a unit set has, for both of them."""
+    return either(text_of("si"), text_of("us"))
+
+
 def both_rows(rows_of: Callable[[str], Iterable[Sequence[str]]]) -> list[list[Any]]:
     """Rows of cells, each cell in both unit sets."""
-    si, us = (list(rows_of(units)) for units in ("si", "us"))
-    return [
-        [both(lambda units, a=a, b=b: a if units == "si" else b) for a, b in zip(x, y, strict=True)]
-        for x, y in zip(si, us, strict=True)
-    ]
+    pairs = zip(rows_of("si"), rows_of("us"), strict=True)
+    return [[either(*cells) for cells in zip(si, us, strict=True)] for si, us in pairs]
 
 
 def both_header(header_of: Callable[[str], Sequence[str]]) -> list[Any]:
@@ -98,14 +100,13 @@ def sections(
     told = [*assumed, *(m.source for m in candidate.margins), *(step.source for step in steps)]
     verdict: list[Any] = list(verdict_sentences(candidate))
     if run is not None:
-        count = len(run.sentences(units="si"))
-        verdict += [both(lambda u, i=i: run.sentences(units=u)[i]) for i in range(count)]
+        verdict += both_rows(lambda units: [run.sentences(units=units)])[0]
     return {
         "danger": "danger" in severity_counts(candidate),
         "verdict": verdict,
         "remarks": candidate.remarks,
         "ranked": [] if ranking is None else _ranked(ranking),
-        "wires": wiring(candidate, both),
+        "wires": wiring(candidate, either),
         "margins": _margins(candidate),
         "advice": candidate.advice().sentences,
         "season": _season(candidate),
@@ -128,22 +129,23 @@ def _ranked(ranking: _core.Ranking) -> list[Table]:
         lists = [("All have a danger; the best of the rejected", ranking.rejected[:_BEST])]
     else:
         lists.append(("What trades for what: no other beats these in everything", ranking.pareto()))
-    tables = []
-    for caption, candidates in lists:
-        shown: Sequence[_core.Candidate] = candidates
-        store = with_store(shown)
-
-        def rows(units: str, shown: Any = shown, store: bool = store) -> list[tuple[str, ...]]:
-            return [
-                candidate_cells(i, one, units=units, store=store, names=(60, 60))
-                for i, one in enumerate(shown, 1)
-            ]
-
-        header = both_header(lambda units, shown=shown: ranking_header(shown, units=units))
-        tables.append(Table(caption, header, both_rows(rows)))
+    tables = [_ranked_table(caption, candidates) for caption, candidates in lists]
     tables[0].notes = [reasons_text(ranking), *ranking.remarks]
     tables[-1].notes = [both(lambda units: legend(ranking, units=units))]
     return tables
+
+
+def _ranked_table(caption: str, shown: Sequence[_core.Candidate]) -> Table:
+    store = with_store(shown)
+
+    def rows(units: str) -> list[tuple[str, ...]]:
+        return [
+            candidate_cells(i, one, units=units, store=store, names=(60, 60))
+            for i, one in enumerate(shown, 1)
+        ]
+
+    header = both_header(lambda units: ranking_header(shown, units=units))
+    return Table(caption, header, both_rows(rows))
 
 
 def _margins(candidate: _core.Candidate) -> Table:
@@ -155,7 +157,7 @@ def _margins(candidate: _core.Candidate) -> Table:
             margin.name,
             clip(margin.subject, 80),
             "" if margin.headroom is None else f"{margin.headroom:.2f}",
-            both(lambda units, m=margin: m.sentence(units=units)),
+            either(margin.sentence(units="si"), margin.sentence(units="us")),
             margin.source,
         ]
         for margin in margins

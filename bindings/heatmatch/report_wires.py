@@ -45,7 +45,7 @@ def _joints(run: _core.RunParts, units: str) -> str:
     return f"{run.connector.id}, {limit}"
 
 
-def _would_do(check: _core.WireCheck | None, units: str) -> str:
+def _would_do(check: _core.WireCheck | None) -> str:
     if check is None or check.severity in ("none", "caution") or not check.would_do:
         return ""
     return str(check.would_do)
@@ -67,8 +67,25 @@ def _limit(check: _core.WireCheck | None, units: str) -> str:
     return f"{degrees(celsius, units)} {degree_unit(units)}, {check.decides}"
 
 
+def _cells(run: _core.RunParts, check: _core.WireCheck | None, units: str) -> list[str]:
+    """The cells of a run in one unit set."""
+    cells = [
+        zone(run),
+        clip(run.name, 60),
+        run.run.carries,
+        _core.format_quantity(run.run.length_m, "m", units=units, digits=3),
+        _wire(run, units),
+        _insulation(run, units),
+        _hot(check, units),
+        _limit(check, units),
+        _joints(run, units),
+        _would_do(check),
+    ]
+    return [clip(cell, 120) for cell in cells]
+
+
 def wiring(
-    candidate: _core.Candidate, both: Callable[[Callable[[str], str]], Any]
+    candidate: _core.Candidate, either: Callable[[str, str], Any]
 ) -> tuple[tuple[str, ...], list[list[Any]], list[str]]:
     """Head, rows by zone, and the reasons that decide, of the wiring list."""
     circuit = candidate.circuit
@@ -79,18 +96,9 @@ def wiring(
         on_run.setdefault(place, []).append(f"{device.control.id} ({device.device.duty})")
     rows = []
     for run in sorted(circuit.runs, key=zone):
-        check = checks.get(run.name)
-        row: list[Any] = [zone(run), clip(run.name, 60), run.run.carries]
-        length = run.run.length_m
-        row.append(both(lambda u, m=length: _core.format_quantity(m, "m", units=u, digits=3)))
-        for text in (_wire, _insulation):
-            row.append(both(lambda u, text=text, run=run: clip(text(run, u), 120)))
-        for text in (_hot, _limit):
-            row.append(both(lambda u, text=text, check=check: clip(text(check, u), 120)))
-        row.append(both(lambda u, run=run: clip(_joints(run, u), 120)))
-        row.append(clip(", ".join(on_run.get(run.name, [])), 160))
-        row.append(clip(_would_do(check, "si"), 120))
-        rows.append(row)
+        si, us = (_cells(run, checks.get(run.name), units) for units in ("si", "us"))
+        row = [either(*cells) for cells in zip(si, us, strict=True)]
+        rows.append([*row[:9], clip(", ".join(on_run.get(run.name, [])), 160), row[9]])
     reasons = [f"{clip(run, 60)}: {check.sentence}" for run, check in checks.items()]
     reasons += [f"{text}: placed on no run" for text in on_run.get("", [])]
     return HEADER, rows, reasons
