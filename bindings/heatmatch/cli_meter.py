@@ -197,7 +197,7 @@ def run_diagnose(arguments: argparse.Namespace) -> int:
     say_name(arguments, installation)
     say(wrap(f"readings of {candidate.circuit.title}") + "\n")
     if diagnosis is not None:
-        say(diagnosis_text(diagnosis))
+        say(diagnosis_text(diagnosis, units=arguments.units))
     if calibration is not None:
         say(("\n" if diagnosis is not None else "") + calibration_text(calibration))
     say_cautions()
@@ -249,4 +249,4 @@ def add_parsers(commands: Any) -> None:
         const="readings",
         help="print an empty CSV with the columns of the readings, or of a log, and end",
     )
-    add_options(diagnose, *shared, "--json", "--quiet")
+    add_options(diagnose, *shared, "--units", "--json", "--quiet")

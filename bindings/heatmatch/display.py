@@ -16,6 +16,7 @@ from heatmatch.display_heat import (
 )
 from heatmatch.display_season import MONTHS, daily, season_text
 from heatmatch.display_text import WIDTH, clip, clip_middle, table, wrap
+from heatmatch.display_units import in_units, listed
 
 __all__ = [
     "MONTHS",
@@ -181,7 +182,7 @@ def ranking_text(ranking: _core.Ranking, top: int = TABLE_ROWS, *, units: str = 
     else:
         lines.append(ranking_table(ranking.candidates[:top], units=units))
         lines += ["", legend(ranking, units=units, wide=False)]
-    lines += ranking.remarks
+    lines += [in_units(remark, units) for remark in ranking.remarks]
     return "\n".join(line if "\n" in line else wrap(line) for line in lines)
 
 
@@ -250,7 +251,8 @@ def heat_text(candidate: _core.Candidate, *, units: str = "si") -> str:
             wrap(heat_title(candidate, units=units)),
             table(HEAT_HEADER, rows, (24, -8, -8, -8, -8, -8)),
         ]
-    return "\n".join([*lines, *(wrap(text) for text in candidate.advice().sentences)])
+    told = [in_units(text, units) for text in candidate.advice().sentences]
+    return "\n".join([*lines, *(wrap(text) for text in told)])
 
 
 def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
@@ -263,15 +265,14 @@ def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
             f"{circuit.cold_voltage_v:.0f} V."
         ),
         "",
-        *(wrap(remark) for remark in candidate.remarks),
+        *(wrap(in_units(remark, units)) for remark in candidate.remarks),
         *([""] if candidate.remarks else []),
-        *([season_text(candidate), ""] if candidate.season is not None else []),
+        *([season_text(candidate, units=units), ""] if candidate.season is not None else []),
         delivered_text(candidate, units=units),
         "",
         heat_text(candidate, units=units),
         "",
         margins_text(candidate, units=units),
     ]
-    if candidate.assumed:
-        lines += ["", "assumed:", *(wrap(f"  {text}", "    ") for text in candidate.assumed)]
+    lines += listed("assumed:", candidate.assumed, units)
     return "\n".join(lines)

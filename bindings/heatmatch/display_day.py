@@ -8,6 +8,7 @@ from heatmatch import _core
 from heatmatch.display_heat import degree_unit, degrees
 from heatmatch.display_season import MONTHS, daily
 from heatmatch.display_text import table, wrap
+from heatmatch.display_units import in_units, listed
 
 ENERGY_HEADER = ("energy, kWh", "all days", "a day")
 PEAKS_WIDTHS = (22, -9, -7, -9, 13, 14)
@@ -132,16 +133,15 @@ def day_text(run: _core.DayRun, *, units: str = "si") -> str:
         wrap(MONTH_LEGEND),
     ]
     if run.remarks:
-        lines += ["", *(wrap(remark) for remark in run.remarks)]
-    if run.assumed:
-        lines += ["", "assumed:", *(wrap(f"  {text}", "    ") for text in run.assumed)]
+        lines += ["", *(wrap(in_units(remark, units)) for remark in run.remarks)]
+    lines += listed("assumed:", run.assumed, units)
     return "\n".join(lines)
 
 
 def stagnation_text(stagnation: _core.Stagnation, *, units: str = "si") -> str:
     """A stagnation as text: what it comes to, and the highest of every part."""
     rows = peaks_cells(stagnation.run, stagnation.peaks, units=units)
-    lines = [wrap(sentence) for sentence in stagnation.sentences]
+    lines = [wrap(in_units(sentence, units)) for sentence in stagnation.sentences]
     return "\n".join([*lines, "", table(peaks_header(units), rows, PEAKS_WIDTHS)])
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from heatmatch import _core
 from heatmatch.display_heat import degree_unit, degrees
 from heatmatch.display_text import table, wrap
+from heatmatch.display_units import in_units, listed
 
 SHEET_HEADER = ("sun", "cells", "Voc", "Isc", "array V", "bank V", "bank A", "bank W")
 SHEET_WIDTHS = (5, -6, -6, -6, -8, -12, -12, -12)
@@ -59,12 +60,10 @@ def sheet_text(self: _core.MeterSheet, *, units: str = "si") -> str:
         rows = table(SHEET_HEADER, sheet_cells(self, units=units), SHEET_WIDTHS)
         lines += [rows, wrap(sheet_legend(units)), ""]
     for check in self.checks:
-        lines += [wrap(line, "   ") for line in check_lines(check)]
-    if self.not_known:
-        lines += ["", "not known:", *(wrap(f"- {text}") for text in self.not_known)]
-    lines += ["", *(wrap(text) for text in self.remarks)]
-    if self.assumed:
-        lines += ["", "assumed:", *(wrap(f"  {text}") for text in self.assumed)]
+        lines += [wrap(in_units(line, units), "   ") for line in check_lines(check)]
+    lines += listed("not known:", self.not_known, units, "- ")
+    lines += ["", *(wrap(in_units(text, units)) for text in self.remarks)]
+    lines += listed("assumed:", self.assumed, units)
     return "\n".join(lines)
 
 
@@ -89,13 +88,13 @@ def diagnosis_sentences(diagnosis: _core.Diagnosis) -> list[str]:
     return said
 
 
-def diagnosis_text(self: _core.Diagnosis) -> str:
+def diagnosis_text(self: _core.Diagnosis, *, units: str = "si") -> str:
     """A diagnosis as text."""
-    lines = [wrap(self.verdict), ""]
+    lines = [wrap(in_units(self.verdict, units)), ""]
     lines += [table(DIAGNOSIS_HEADER, diagnosis_cells(self), DIAGNOSIS_WIDTHS), ""]
-    lines += [wrap(text) for text in diagnosis_sentences(self)]
+    lines += [wrap(in_units(text, units)) for text in diagnosis_sentences(self)]
     if self.ranked:
         lines += ["", f"evidence for {self.ranked[0].name}:"]
-        lines += [wrap(f"- {text}") for text in self.ranked[0].evidence]
-    lines += [wrap(text) for text in self.remarks]
+        lines += [wrap(in_units(f"- {text}", units)) for text in self.ranked[0].evidence]
+    lines += [wrap(in_units(text, units)) for text in self.remarks]
     return "\n".join(lines)

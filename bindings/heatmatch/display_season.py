@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from heatmatch import _core
 from heatmatch.display_text import table, wrap
+from heatmatch.display_units import in_units
 
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
@@ -49,12 +50,12 @@ def season_sentences(candidate: _core.Candidate) -> list[str]:
     return lines + season.remarks
 
 
-def season_text(candidate: _core.Candidate) -> str:
+def season_text(candidate: _core.Candidate, *, units: str = "si") -> str:
     """What a candidate delivers over the season, as sentences and a table of months."""
     season = candidate.season
     if season is None:
         return ""
-    lines = [wrap(sentence) for sentence in season_sentences(candidate)]
+    lines = [wrap(in_units(text, units)) for text in season_sentences(candidate)]
     rows = season_cells(season)
     if len(rows[0]) > 1:
         widths = (8, *(-5 for _ in rows[0][1:]))

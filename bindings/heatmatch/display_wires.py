@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from heatmatch import _core
 from heatmatch.display_heat import UNKNOWN, degree_unit, degrees
 from heatmatch.display_text import table, wrap
+from heatmatch.display_units import in_units
 
 WIRES_WIDTHS = (14, 20, -9, -5, -7, -6, -11)
 _SHOWN_INSULATIONS = 4
@@ -84,12 +85,10 @@ def wires_text(
     candidate: _core.Candidate, checks: Sequence[_core.WireCheck], *, units: str = "si"
 ) -> str:
     """The runs of a circuit as a table, then each with its severity, reason and remedy."""
-    # The margins say the same sentences in either unit set, the checks in one.
-    said = {m.sentence(): m.sentence(units=units) for m in candidate.margins}
     rows = wires_cells(candidate.circuit, checks, units=units)
     lines = [table(wires_header(units), rows, WIRES_WIDTHS), "", wrap(wires_legend(units)), ""]
     for check in checks:
-        sentence = said.get(check.sentence, check.sentence)
+        sentence = in_units(check.sentence, units)
         lines.append(wrap(f"{check.severity}: {check.run}: {sentence}"))
         if check.would_do is not None:
             wire = f"{check.would_do.id}, {check.would_do_gauge}"

@@ -129,6 +129,21 @@ def day_str(self: _core.DayRun) -> str:
     return day_text(self)
 
 
+def stagnation_str(self: _core.Stagnation) -> str:
+    """A stagnation as text, in SI units."""
+    return stagnation_text(self)
+
+
+def sheet_str(self: _core.MeterSheet) -> str:
+    """A meter sheet as text, in SI units."""
+    return sheet_text(self)
+
+
+def diagnosis_str(self: _core.Diagnosis) -> str:
+    """A diagnosis as text, in SI units."""
+    return diagnosis_text(self)
+
+
 def day_html(self: _core.DayRun) -> str:
     """A run through days as HTML: what it comes to, energy, peaks, months."""
     assumed = "".join(f"<li>{escape(text)}</li>" for text in self.assumed)
@@ -207,16 +222,16 @@ def attach() -> None:
         (_core.DayRun, "__str__", day_str),
         (_core.DayRun, "__repr__", day_str),
         (_core.DayRun, "_repr_html_", day_html),
-        (_core.Stagnation, "__str__", stagnation_text),
-        (_core.Stagnation, "__repr__", stagnation_text),
+        (_core.Stagnation, "__str__", stagnation_str),
+        (_core.Stagnation, "__repr__", stagnation_str),
         (_core.Stagnation, "_repr_html_", stagnation_html),
         (_core.Calibration, "__str__", calibration_text),
         (_core.Calibration, "_repr_html_", calibration_html),
-        (_core.MeterSheet, "__str__", sheet_text),
-        (_core.MeterSheet, "__repr__", sheet_text),
+        (_core.MeterSheet, "__str__", sheet_str),
+        (_core.MeterSheet, "__repr__", sheet_str),
         (_core.MeterSheet, "_repr_html_", sheet_html),
-        (_core.Diagnosis, "__str__", diagnosis_text),
-        (_core.Diagnosis, "__repr__", diagnosis_text),
+        (_core.Diagnosis, "__str__", diagnosis_str),
+        (_core.Diagnosis, "__repr__", diagnosis_str),
         (_core.Diagnosis, "_repr_html_", diagnosis_html),
         *((part, "_repr_html_", part_html) for part in _PARTS),
     ]

@@ -32,6 +32,7 @@ from heatmatch.display_heat import HEAT_HEADER, heat_cells, heat_title, with_sto
 from heatmatch.display_meter import SHEET_HEADER, sheet_cells, sheet_legend
 from heatmatch.display_season import season_cells, season_sentences
 from heatmatch.display_text import clip, plain
+from heatmatch.display_units import in_units
 from heatmatch.display_verdict import severity_counts, verdict_sentences
 from heatmatch.errors import Error
 from heatmatch.report_wires import wiring
@@ -67,6 +68,11 @@ def both(text_of: Callable[[str], str]) -> Any:
     return either(text_of("si"), text_of("us"))
 
 
+def translated(texts: Iterable[str]) -> list[Any]:
+    """Sentences that are written in SI units, in both unit sets."""
+    return [either(text, in_units(text, "us")) for text in texts]
+
+
 def both_rows(rows_of: Callable[[str], Iterable[Sequence[str]]]) -> list[list[Any]]:
     """Rows of cells, each cell in both unit sets."""
     pairs = zip(rows_of("si"), rows_of("us"), strict=True)
@@ -98,25 +104,28 @@ def sections(
     steps = candidate.explain()
     assumed = list(dict.fromkeys([*candidate.assumed, *([] if run is None else run.assumed)]))
     told = [*assumed, *(m.source for m in candidate.margins), *(step.source for step in steps)]
+    header, rows, reasons = wiring(candidate, either)
     verdict: list[Any] = list(verdict_sentences(candidate))
     if run is not None:
         verdict += both_rows(lambda units: [run.sentences(units=units)])[0]
     return {
         "danger": "danger" in severity_counts(candidate),
         "verdict": verdict,
-        "remarks": candidate.remarks,
+        "remarks": translated(candidate.remarks),
         "ranked": [] if ranking is None else _ranked(ranking),
-        "wires": wiring(candidate, either),
+        "wires": (header, rows, translated(reasons)),
         "margins": _margins(candidate),
-        "advice": candidate.advice().sentences,
+        "advice": translated(candidate.advice().sentences),
         "season": _season(candidate),
         "heat": _heat(candidate),
         "days": [] if run is None else _days(run),
         "sheet": _sheet(sheet),
         "checks": [_check(check) for check in sheet.checks],
-        "sheet_notes": [*(f"not known: {text}" for text in sheet.not_known), *sheet.remarks],
+        "sheet_notes": translated(
+            [*(f"not known: {text}" for text in sheet.not_known), *sheet.remarks]
+        ),
         "steps": [_step(step) for step in steps],
-        "assumed": [clip(text, _LONGEST) for text in assumed],
+        "assumed": translated(assumed),
         "sources": _sources(told),
         "words": sorted(WORDS.items()),
     }
@@ -171,7 +180,7 @@ def _season(candidate: _core.Candidate) -> list[Table]:
     if candidate.season is not None:
         cells = season_cells(candidate.season)
         caption = "heat of a day in each month, * in the season"
-        tables.append(Table(caption, cells[0], cells[1:], season_sentences(candidate)))
+        tables.append(Table(caption, cells[0], cells[1:], translated(season_sentences(candidate))))
     rows = both_rows(lambda units: delivered_cells(candidate, units=units))
     tables.append(Table("power at three suns", DELIVERED_HEADER, rows))
     return tables
@@ -211,11 +220,12 @@ def _sheet(sheet: _core.MeterSheet) -> Table:
 
 def _check(check: _core.MeterCheck) -> dict[str, Any]:
     """A lettered check with room for what was read."""
+    expect, how = translated([clip(check.expect, _LONGEST), check.how])
     return {
         "letter": check.letter,
         "reading": check.reading,
-        "how": check.how,
-        "expect": clip(check.expect, _LONGEST),
+        "how": how,
+        "expect": expect,
         "less": check.if_low,
         "more": check.if_high,
         "blanks": range(_READINGS),

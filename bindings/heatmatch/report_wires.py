@@ -46,9 +46,9 @@ def _joints(run: _core.RunParts, units: str) -> str:
 
 
 def _would_do(check: _core.WireCheck | None) -> str:
-    if check is None or check.severity in ("none", "caution") or not check.would_do:
+    if check is None or check.severity in ("none", "caution") or check.would_do is None:
         return ""
-    return str(check.would_do)
+    return f"{check.would_do.id}, {check.would_do_gauge}"
 
 
 def _hot(check: _core.WireCheck | None, units: str) -> str:
