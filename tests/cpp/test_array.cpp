@@ -38,7 +38,8 @@ TEST_CASE("two generic panels in series into a 120 V 1000 W element agree with p
     for (const auto& [sun, power, volts] :
          {Case{1000, 508.4, 85.57}, Case{800, 480.5, 83.18}, Case{500, 313.4, 67.18},
           Case{200, 51.11, 27.13}, Case{100, 12.83, 13.59}}) {
-        CAPTURE(sun);
+        const auto shown_sun = sun;  // clang 14 captures no structured binding
+        CAPTURE(shown_sun);
         const OperatingPoint point = array.at(sun, 25.0).into_resistance(14.4);
         CHECK(point.power_w == doctest::Approx(power).epsilon(1e-3));
         CHECK(point.voltage_v == doctest::Approx(volts).epsilon(1e-3));
@@ -58,7 +59,8 @@ TEST_CASE("the same on warm cells agrees with pvlib") {
          {Case{1000, 51.25, 428.56, 612.48}, Case{800, 45.0, 423.09, 505.09},
           Case{500, 35.625, 312.90, 327.83}, Case{200, 26.25, 51.171, 133.30},
           Case{100, 23.125, 12.805, 65.833}}) {
-        CAPTURE(sun);
+        const auto shown_sun = sun;  // clang 14 captures no structured binding
+        CAPTURE(shown_sun);
         const ArrayCurve pure = Array::uniform(generic(false), 2, 1).at(sun, cell_c);
         CHECK(pure.into_resistance(14.4).power_w == doctest::Approx(power).epsilon(1e-3));
         CHECK(pure.maximum_power().power_w == doctest::Approx(mpp).epsilon(1e-3));
@@ -78,7 +80,8 @@ TEST_CASE("too few ohms cost more than too many, by the shares pvlib gives") {
          {Case{0.5, 0.5572}, Case{0.8, 0.8823}, Case{1.0, 1.0}, Case{1.2, 0.9430},
           Case{1.4, 0.8561}, Case{1.6, 0.7759}, Case{2.0, 0.6476}, Case{3.0, 0.4536},
           Case{4.0, 0.3480}, Case{6.0, 0.2370}, Case{10.0, 0.1446}}) {
-        CAPTURE(ratio);
+        const auto shown_ratio = ratio;  // clang 14 captures no structured binding
+        CAPTURE(shown_ratio);
         CHECK(stc.into_resistance(ratio * 38.2 / 8.90).power_w / (38.2 * 8.90) ==
               doctest::Approx(share).epsilon(1e-3));
     }

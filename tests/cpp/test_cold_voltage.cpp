@@ -35,7 +35,8 @@ TEST_CASE("with a coefficient on the label the cold voltage is linear") {
     };
     for (const auto& [low_c, factor] :
          {Case{25.0, 1.0}, Case{-10.0, 1.1085}, Case{-30.0, 1.1705}, Case{-40.0, 1.2015}}) {
-        CAPTURE(low_c);
+        const auto shown_low_c = low_c;  // clang 14 captures no structured binding
+        CAPTURE(shown_low_c);
         const ColdVoltage cold = cold_voltage(panel, low_c);
         CHECK(cold.factor == doctest::Approx(factor).epsilon(1e-12));
         CHECK(cold.v_oc == doctest::Approx(40.0 * factor).epsilon(1e-12));

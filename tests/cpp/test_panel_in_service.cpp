@@ -37,7 +37,8 @@ TEST_CASE("measured volts and amperes give back the factors they were made with"
     };
     for (const auto& [current, voltage] :
          {Case{0.93, 0.985}, Case{1.02, 1.01}, Case{0.6, 2.0 / 3.0}}) {
-        CAPTURE(current);
+        const auto shown_current = current;  // clang 14 captures no structured binding
+        CAPTURE(shown_current);
         const heatmatch::DiodeCurve curve = fresh.as_new.scaled(current, voltage).at(650.0, 40.0);
         const PanelMeasurement reading{.v_oc = curve.open_circuit_voltage_v(),
                                        .i_sc = curve.short_circuit_current_a(),

@@ -94,8 +94,10 @@ TEST_CASE("every row of the starter says where its numbers come from") {
         CAPTURE(from.source);
         if (looks_like_key(from.source)) CHECK(is_source_key(from.source));
         for (const auto& [field, source] : from.source_of) {
-            CAPTURE(field);
-            CAPTURE(source);
+            const auto shown_field = field;  // clang 14 captures no structured binding
+            CAPTURE(shown_field);
+            const auto shown_source = source;  // clang 14 captures no structured binding
+            CAPTURE(shown_source);
             const Field* known = heatmatch::find_field(part_kind(part).fields, field);
             REQUIRE(known != nullptr);
             // Nothing is told of a field that is not there.

@@ -100,8 +100,10 @@ TEST_CASE("at 4 to 8 A the surroundings, not the current, heat a silicone wire")
           Case{4, Surroundings::sunlit(40), 56.4}, Case{4, bed(150), 150.5},
           Case{20, Surroundings::open_air(25), 45.0}, Case{20, Surroundings::open_air(40), 60.0},
           Case{20, Surroundings::sunlit(40), 74.0}}) {
-        CAPTURE(current);
-        CAPTURE(around.kind);
+        const auto shown_current = current;  // clang 14 captures no structured binding
+        CAPTURE(shown_current);
+        const std::string kind = around.kind;  // clang 14 captures no structured binding
+        CAPTURE(kind);
         CHECK(std::fabs(silicone_at(current, around).conductor_c - conductor) <= 1.0);
     }
 }

@@ -105,8 +105,10 @@ TEST_CASE("a chosen wire is the cheapest that would do, or the one that loses le
             bench_circuit("silicon-60-cell-245", panels, "tubular-1000-120", {1, 1});
         const auto laid = lay(installation, circuit);
         REQUIRE(laid.size() == 1);
-        CAPTURE(panels.label());
-        CAPTURE(air_c);
+        const std::string hookup = panels.label();  // clang 14 captures no structured binding
+        CAPTURE(hookup);
+        const auto shown_air_c = air_c;  // clang 14 captures no structured binding
+        CAPTURE(shown_air_c);
         double cheapest = std::numeric_limits<double>::infinity();
         double least = std::numeric_limits<double>::infinity();
         bool any = false;
