@@ -26,8 +26,17 @@ def test_a_notebook_is_stripped_of_output(path: Path) -> None:
 @pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
 @pytest.mark.filterwarnings("ignore::DeprecationWarning", "ignore::RuntimeWarning")
 @pytest.mark.filterwarnings("ignore::pytest.PytestUnraisableExceptionWarning")
-def test_a_notebook_runs(path: Path) -> None:
+def test_a_notebook_runs(path: Path, tmp_path: Path) -> None:
     notebook = nbformat.read(path, as_version=4)
-    NotebookClient(notebook, timeout=120, kernel_name="python3").execute()
+    place = {"metadata": {"path": str(tmp_path)}}  # what it writes stays there
+    NotebookClient(notebook, timeout=120, kernel_name="python3", resources=place).execute()
     outputs = [output for cell in notebook.cells for output in cell.get("outputs", [])]
     assert any("image/png" in output.get("data", {}) for output in outputs)
+
+
+def test_the_notebooks_are_one_course() -> None:
+    names = [path.stem for path in NOTEBOOKS]
+    for place, path in enumerate(NOTEBOOKS):
+        first = nbformat.read(path, as_version=4).cells[0].source
+        for neighbour in (*names[max(0, place - 1) : place], *names[place + 1 : place + 2]):
+            assert f"`{neighbour}`" in first

@@ -1,0 +1,71 @@
+"""One word for one thing: the glossary holds what tables, margins and the page say."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from typing import Any
+
+import heatmatch as hm
+import pytest
+from heatmatch.display import SEVERITIES, legend, ranking_header
+from heatmatch.words import WORDS
+
+ROOT = Path(__file__).parents[2]
+# What readers of the trade would look for, and the word that we do not use for it.
+NOT_OURS = {
+    r"solar panels?": "panel",
+    r"PV modules?": "panel",
+    r"heating rods?": "element",
+    r"heaters? element": "element",
+    r"thermal battery": "heat store",
+    r"sand battery": "heat store",
+    r"safety margins? of": "headroom",
+    r"wiring configuration": "hook-up",
+}
+
+
+def pages() -> list[Path]:
+    """What is read: documents, notebooks, the texts of the package."""
+    found = [ROOT / "README.md", ROOT / "libheatmatch" / "README.md"]
+    found += sorted((ROOT / "notebooks").glob("*.ipynb"))
+    return found + sorted((ROOT / "bindings" / "heatmatch").glob("*.py"))
+
+
+def test_every_word_is_told_in_a_sentence() -> None:
+    assert hm.words() == WORDS
+    assert len(WORDS) > 30
+    for word, told in WORDS.items():
+        assert word == word.strip(), word
+        assert told.endswith("."), word
+        assert told[0].isupper(), word
+
+
+def test_severities_are_words() -> None:
+    for severity in SEVERITIES:
+        assert severity in WORDS or severity == "none"
+
+
+@pytest.mark.parametrize("path", pages(), ids=lambda path: path.name)
+def test_no_second_word_for_the_same_thing(path: Path) -> None:
+    text = path.read_text(encoding="utf-8")
+    for pattern, ours in NOT_OURS.items():
+        found = re.search(rf"\b{pattern}\b", text, re.IGNORECASE)
+        assert found is None, f'{path.name}: "{found and found.group()}": we say {ours}'
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_the_legend_tells_every_column_of_the_ranking(demo_ranking: hm.Ranking, units: str) -> None:
+    told = legend(demo_ranking, units=units)
+    for column in ranking_header(demo_ranking.candidates, units=units):
+        if column in ("#", "panels", "elements"):
+            continue
+        word = {"kWh/d": "kWh"}.get(column, column)
+        assert f"{word}:" in told, column
+
+
+def test_the_words_of_a_candidate_are_in_the_glossary(standing: hm.Candidate) -> None:
+    said: Any = {"run", "device", "element", "group", "panel", "store"}
+    subjects = {margin.subject.split()[0] for margin in standing.margins}
+    for word in said & subjects:
+        assert word in WORDS or f"heat {word}" in WORDS
