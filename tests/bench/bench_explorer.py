@@ -1,7 +1,8 @@
 """How soon the explorer follows a slider, and how soon it is there.
 
-Run with ``.venv/bin/python -m pytest tests/bench/bench_explorer.py --benchmark-enable -s``; the last
-test prints a table beside the goals: 100 ms from a slider to the table, 2 s to the first picture.
+Run with ``.venv/bin/python -m pytest tests/bench/bench_explorer.py --benchmark-enable -s``; the
+last test prints a table beside the goals: 100 ms from a slider to the table, 2 s to the first
+picture.
 There is no peer that does the same: beside each stands ranking the changed installation anew.
 """
 
