@@ -12,7 +12,7 @@ from pathlib import Path
 
 from playwright.sync_api import sync_playwright
 
-WIDTH, HEIGHT = 1060, 1900
+WIDTH, HEIGHT = 1060, 1830
 
 
 def main(page_path: str, picture_path: str) -> None:
