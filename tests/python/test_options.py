@@ -15,8 +15,8 @@ def keywords_of(function: Any) -> list[str]:
     return re.findall(r"(\w+):", signature.split(" *, ")[1]) if " *, " in signature else []
 
 
-RANK_OPTIONS = """top keep_rejected max_bank conditions coil_temperature_c exact_weather threads
-vector_width progress"""
+RANK_OPTIONS = """top keep_rejected max_bank group element panels bank conditions
+coil_temperature_c exact_weather threads vector_width progress"""
 
 
 @pytest.mark.parametrize(

@@ -116,6 +116,7 @@ def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -
         starter,
         starter.panels,
         hm.Weather.clear_days(demo.site),
+        hm.MonthlySky(demo.site, **demo.to_dict()["weather"]),
         standing.season,
         energy,
         energy.largest(5.0),

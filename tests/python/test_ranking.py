@@ -244,6 +244,7 @@ panels = [{"group": f"g{n}", "panel": "cdte-100", "count": count} for n in range
 bare = {"heatmatch_installation": 1, "site": {"record_low_c": -20}, "panels": panels}
 many = hm.Installation.from_dict({**bare, "elements": [{"any": {}, "count": 16}]})
 conditions = [(200 + n % 800, 20 + n % 30) for n in range(suns)]
+signal.signal(signal.SIGINT, signal.default_int_handler)  # test runners may ignore it
 threading.Timer(0.5, os.kill, (os.getpid(), signal.SIGINT)).start()
 hm.rank(hm.Catalog.starter(), many, conditions=conditions, top=1, keep_rejected=0, max_bank=16)
 print("finished")

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <exception>
 #include <numeric>
 #include <utility>
 
@@ -152,9 +153,17 @@ MonthlySky::MonthlySky(const MonthlyNormals& normals, const Site& site)
                                        .remedy = "give the mean daily hours of full sun"});
     }
     auto months = std::make_shared<Months>(Months{.list = months_of(plane)});
+    // Of several months that no sky gives, the first is told, whichever thread was sooner.
+    std::array<std::exception_ptr, 12> refused{};
     parallel_for(12, worker_count(0, 12), [&](std::size_t m, std::size_t, const Pulse&) {
-        find_sky(months->list[m], plane, normals.sun_hours[m]);
+        try {
+            find_sky(months->list[m], plane, normals.sun_hours[m]);
+        } catch (const InvalidInput&) {
+            refused[m] = std::current_exception();
+        }
     });
+    for (const std::exception_ptr& error : refused)
+        if (error) std::rethrow_exception(error);
     months_ = std::move(months);
 }
 
