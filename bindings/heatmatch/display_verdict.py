@@ -24,8 +24,27 @@ def heat_sentence(candidate: _core.Candidate) -> str:
     mean = season.mean_kwh_per_day
     return (
         f"About {mean:.2f} kWh of heat on an average day of the season, like a heater of "
-        f"{1000.0 * mean / 24.0:.0f} W left on; {least:.2f} kWh in {MONTHS[darkest - 1]}. "
-        f"That is {100.0 * season.harvest_fraction:.0f} % of what the panels could give."
+        f"{1000.0 * mean / 24.0:.0f} W left on; {least:.2f} kWh a day in "
+        f"{MONTHS[darkest - 1]}, the darkest month, like {1000.0 * least / 24.0:.0f} W. "
+        f"Over the season that is {100.0 * season.harvest_fraction:.0f} % of what the panels could "
+        "give."
+    )
+
+
+def space_sentence(candidate: _core.Candidate, *, units: str = "si") -> str:
+    """What the heat does for the space, by what the space loses."""
+    space, season = candidate.space, candidate.season
+    if space is None or not space.known:
+        return "No space is described with its covers and volume: what it does for one is not told."
+
+    def kelvin(difference_k: float) -> str:
+        return _core.format_quantity(difference_k, "K", units=units, digits=2)
+
+    heat_w = candidate.mean_power_w if season is None else 1000.0 * season.mean_kwh_per_day / 24.0
+    when = "while it gives that" if season is None else "in the mean over the season"
+    return (
+        f"The space loses {10.0 * space.loss_w_k:.0f} W when it is {kelvin(10.0)} warmer than "
+        f"outside; {when} this lifts it by {kelvin(float(space.lift_k(heat_w)))}."
     )
 
 

@@ -10,9 +10,28 @@ from dataclasses import dataclass
 from typing import Any
 
 from heatmatch import _core, plot
+from heatmatch.display_text import clip
 from heatmatch.errors import Error
 
 _HASH = "heatmatch"  # the same picture has the same bytes
+
+
+# What each picture shows, for those who do not see it; its numbers stand in the tables.
+_WORDS = {
+    "hookup": "panels, wires with their devices, elements in their store, and the bond to earth",
+    "curves": "amperes over volts of the array in five suns, and where the bank's line meets them",
+    "path": "temperatures and limits from the coil to the wall, and along the wire to the panels",
+    "margins": "a bar for each margin, the headroom that is left; below 0 the limit is passed",
+    "months": "heat of a day in each month, within what the panels could give",
+    "energy": "heat of the season over the ohms of the bank, with this bank and the best one",
+    "hours": "watts into the elements for each hour of the day in each month",
+    "day": "watts into the elements through a clear, a middling and a dull day of one month",
+    "days": "power, temperatures of the store with limits, and the space, through a week",
+    "front": "heat of the season over the smallest headroom; larger dots cost more",
+    "map": "heat of the season for each hook-up of panels and each element with its best bank",
+}
+
+_CELSIUS = ("curves", "path", "margins", "days")
 
 
 @dataclass(frozen=True)
@@ -23,6 +42,7 @@ class Picture:
     title: str
     words: str
     source: str  #: a data: address
+    celsius: bool  #: it shows temperatures, which plots have in degrees Celsius
 
 
 def _draw(draw: Callable[[Any], object], size: tuple[float, float], rows: int = 1) -> str:
@@ -84,6 +104,6 @@ def pictures(
             source = _draw(draw, size, rows)
         except Error:
             continue  # what it would show is not known, and stands so in the tables
-        words = f"{title} of {candidate.circuit.title[:120]}"
-        made[key] = Picture(key, title, words, source)
+        words = f"{title}: {_WORDS[key]}. {clip(candidate.circuit.title, 120)}"
+        made[key] = Picture(key, title, words, source, key in _CELSIUS)
     return made

@@ -31,9 +31,9 @@ from heatmatch.display_day import (
 from heatmatch.display_heat import HEAT_HEADER, heat_cells, heat_title, with_store
 from heatmatch.display_meter import SHEET_HEADER, sheet_cells, sheet_legend
 from heatmatch.display_season import season_cells, season_sentences
-from heatmatch.display_text import clip, plain
+from heatmatch.display_text import clip, clip_middle, plain
 from heatmatch.display_units import in_units
-from heatmatch.display_verdict import severity_counts, verdict_sentences
+from heatmatch.display_verdict import severity_counts, space_sentence, verdict_sentences
 from heatmatch.errors import Error
 from heatmatch.report_wires import wiring
 from heatmatch.words import WORDS
@@ -41,7 +41,9 @@ from heatmatch.words import WORDS
 _DAYS = 7
 _LONGEST = 400  # characters of a cell; longer names are cut
 _BEST = 10
-_READINGS = 4  # empty columns of the sheet to fill in
+_BLANKS = 4  # places to write at each check
+_OWN_ROWS = 8  # empty rows for one's own readings
+_OWN = ("date, hour", "sun", "cells", "Voc", "Isc", "array V", "bank V", "bank A", "what was seen")
 
 
 @dataclass
@@ -52,12 +54,17 @@ class Table:
     header: Sequence[Any]
     rows: Sequence[Sequence[Any]]
     notes: Sequence[Any] = field(default_factory=list)
-    wide: bool = False
+
+
+def _bounded(text: str) -> str:
+    """The text on one line; around a name that would fill pages its ends stay, with the numbers."""
+    line = clip(text, len(text))
+    return line if len(line) <= 4 * _LONGEST else clip_middle(line, 2 * _LONGEST)
 
 
 def either(si: str, us: str) -> Any:
     """A text in both unit sets, of which the page shows one; a plain text where they agree."""
-    si, us = (clip(text, 4 * _LONGEST) for text in (si, us))
+    si, us = (_bounded(text) for text in (si, us))
     if si == us:
         return si
     return Markup('<span class="si">{}</span><span class="us">{}</span>').format(si, us)
@@ -108,9 +115,12 @@ def sections(
     verdict: list[Any] = list(verdict_sentences(candidate))
     if run is not None:
         verdict += both_rows(lambda units: [run.sentences(units=units)])[0]
+    else:
+        verdict.append(both(lambda units: space_sentence(candidate, units=units)))
     return {
         "danger": "danger" in severity_counts(candidate),
         "verdict": verdict,
+        "dangers": [_reason(m) for m in candidate.margins if m.severity == "danger"],
         "remarks": translated(candidate.remarks),
         "ranked": [] if ranking is None else _ranked(ranking),
         "wires": (header, rows, translated(reasons)),
@@ -120,6 +130,7 @@ def sections(
         "heat": _heat(candidate),
         "days": [] if run is None else _days(run),
         "sheet": _sheet(sheet),
+        "readings": Table("my readings", _OWN, [[""] * len(_OWN)] * _OWN_ROWS),
         "checks": [_check(check) for check in sheet.checks],
         "sheet_notes": translated(
             [*(f"not known: {text}" for text in sheet.not_known), *sheet.remarks]
@@ -166,13 +177,23 @@ def _margins(candidate: _core.Candidate) -> Table:
             margin.name,
             clip(margin.subject, 80),
             "" if margin.headroom is None else f"{margin.headroom:.2f}",
-            either(margin.sentence(units="si"), margin.sentence(units="us")),
+            _told(margin),
             margin.source,
         ]
         for margin in margins
     ]
     header = ("severity", "margin", "subject", "headroom", "what it says", "source")
-    return Table("margins, the most severe first", header, rows, wide=True)
+    return Table("margins, the most severe first", header, rows)
+
+
+def _told(margin: _core.Margin) -> Any:
+    """A margin's sentence, and what it would need to be known."""
+    needs = f" To be found out: {', '.join(margin.missing)}." if margin.missing else ""
+    return both(lambda units: margin.sentence(units=units) + needs)
+
+
+def _reason(margin: _core.Margin) -> Any:
+    return both(lambda units: f"{clip(margin.subject, 80)}: {margin.sentence(units=units)}")
 
 
 def _season(candidate: _core.Candidate) -> list[Table]:
@@ -212,10 +233,9 @@ def _days(run: _core.DayRun) -> list[Table]:
 
 
 def _sheet(sheet: _core.MeterSheet) -> Table:
-    """The expected readings, with room for one's own."""
-    header = [*SHEET_HEADER, *(f"my {name}" for name in ("V", "A", "date"))]
-    rows = [[*row, "", "", ""] for row in both_rows(lambda u: sheet_cells(sheet, units=u))]
-    return Table("what meters should read", header, rows, [both(sheet_legend)])
+    """The expected readings."""
+    rows = both_rows(lambda units: sheet_cells(sheet, units=units))
+    return Table("what meters should read", SHEET_HEADER, rows, [both(sheet_legend)])
 
 
 def _check(check: _core.MeterCheck) -> dict[str, Any]:
@@ -228,7 +248,7 @@ def _check(check: _core.MeterCheck) -> dict[str, Any]:
         "expect": expect,
         "less": check.if_low,
         "more": check.if_high,
-        "blanks": range(_READINGS),
+        "blanks": range(_BLANKS),
     }
 
 

@@ -27,8 +27,11 @@ def zone(run: _core.RunParts) -> str:
 def _wire(run: _core.RunParts, units: str) -> str:
     if run.wire is None:
         return UNKNOWN
-    size = _core.format_quantity(run.wire.area_mm2, "mm2", units=units, digits=3)
-    return f"{run.wire.id}, {size} {run.wire.conductor}"
+    sizes = [
+        _core.format_quantity(run.wire.area_mm2, "mm2", units=one, digits=3)
+        for one in (("us", "si") if units == "us" else ("si", "us"))
+    ]
+    return f"{run.wire.id}, {sizes[0]} ({sizes[1]}) {run.wire.conductor}"
 
 
 def _insulation(run: _core.RunParts, units: str) -> str:
@@ -56,7 +59,8 @@ def _hot(check: _core.WireCheck | None, units: str) -> str:
         return UNKNOWN
     if check.runaway:
         return "runaway: no steady temperature"
-    return f"{degrees(check.conductor_c, units)} {degree_unit(units)}, {check.severity}"
+    celsius = f"{degrees(check.conductor_c, units)} {degree_unit(units)}"
+    return celsius if check.severity == "none" else f"{celsius}, {check.severity}"
 
 
 def _limit(check: _core.WireCheck | None, units: str) -> str:

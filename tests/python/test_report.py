@@ -134,13 +134,71 @@ def test_a_danger_comes_first(
     installation = changed_demo(melting)
     path = tmp_path / "danger.html"
     hm.report(hm.assess(starter, installation), path, installation=installation)
-    text = read(path).text("si")
-    assert text.index("DANGER: ") < text.index("kWh of heat on an average day")
+    candidate = hm.assess(starter, installation)
+    for units in ("si", "us"):
+        text = read(path).text(units)
+        heat = text.index("kWh of heat on an average day")
+        assert text.index("DANGER: ") < heat
+        dangers = [m for m in candidate.margins if m.severity == "danger"]
+        assert dangers
+        for margin in dangers:
+            assert text.index(margin.sentence(units=units)) < heat
     assert "Do not build it so." in text
     nothing_left = hm.rank(starter, installation)
     assert len(nothing_left) == 0
     hm.report(nothing_left, path, installation=installation)
     assert "All have a danger; the best of the rejected" in read(path).text("si")
+
+
+def test_without_weather_the_heat_is_held_against_what_the_space_loses(
+    tmp_path: Path, standing: hm.Candidate
+) -> None:
+    path = hm.report(standing, tmp_path / "alone.html")
+    space, season = standing.space, standing.season
+    assert space is not None
+    assert season is not None
+    # Cover and air are all that a space of plastic loses by; the lift is heat over loss.
+    loss_w_k = space.cover_w_k + space.air_w_k
+    lift_k = season.kwh / (24.0 * season.days) * 1000.0 / loss_w_k
+    text = read(path).text("si")
+    assert f"loses {10 * loss_w_k:.0f} W when it is 10 K warmer" in text
+    assert f"lifts it by {lift_k:.2g} K" in text
+    assert f"lifts it by {1.8 * lift_k:.2g} °F" in read(path).text("us")
+
+
+def test_what_is_to_be_found_out_is_named(page: Page, standing: hm.Candidate) -> None:
+    unknown = [margin for margin in standing.margins if margin.missing]
+    assert unknown
+    for margin in unknown:
+        said = f"{margin.sentence()} To be found out: {', '.join(margin.missing)}."
+        assert said in page.text("si")
+
+
+def test_there_is_room_to_write_and_nothing_is_folded_away(
+    tmp_path: Path, standing: hm.Candidate
+) -> None:
+    source = hm.report(standing, tmp_path / "r.html").read_text(encoding="utf-8")
+    own = source[source.index("my readings") :]
+    own = own[: own.index("</table>")]
+    assert own.count('<td dir="auto"></td>') == 8 * own.count("<th ")
+    assert "<details open>" in source
+
+
+def test_a_name_that_would_fill_pages_takes_no_number_away(
+    tmp_path: Path, starter: hm.Catalog, changed_demo: Callable[..., hm.Installation]
+) -> None:
+    def renamed(plain: dict[str, Any]) -> None:
+        plain["runs"][0]["name"] = plain["devices"][0]["run"] = "Ж" * 10_000
+
+    installation = changed_demo(renamed)
+    candidate = hm.assess(starter, installation)
+    text = read(hm.report(candidate, tmp_path / "long.html", installation=installation)).text("si")
+    named = [m.sentence() for m in candidate.margins if "Ж" * 10_000 in m.sentence()]
+    assert named
+    for sentence in named:
+        assert f"…{'Ж' * 20}" in text
+        assert sentence.rpartition("Ж")[2] in text
+    assert "Ж" * 1000 not in text
 
 
 def test_what_is_not_known_is_left_out_or_said(tmp_path: Path, starter: hm.Catalog) -> None:
@@ -155,6 +213,7 @@ def test_what_is_not_known_is_left_out_or_said(tmp_path: Path, starter: hm.Catal
     text = read(path).text("si")
     assert "No run of wire is described: no wire was assessed." in text
     assert "W averaged over the conditions" in text
+    assert "No space is described" in text
     assert "not assessed" in text
 
 

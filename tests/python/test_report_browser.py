@@ -71,10 +71,34 @@ def test_nothing_sticks_out_of_a_narrow_page(seen: tuple[Page, list[str]]) -> No
     assert wide <= 1000
 
 
+def page_count(pdf: bytes) -> int:
+    return len(re.findall(rb"/Type\s*/Page\b", pdf))
+
+
+def test_what_is_folded_on_the_screen_is_printed(seen: tuple[Page, list[str]]) -> None:
+    page, _ = seen
+    unfolded = page_count(page.pdf(format="A4"))
+    page.click("summary")
+    assert not page.evaluate("document.querySelector('details').open")
+    assert page_count(page.pdf(format="A4")) == unfolded
+
+
+def test_heads_stay_with_their_rows_in_print(seen: tuple[Page, list[str]]) -> None:
+    page, _ = seen
+    page.emulate_media(media="print")
+    style = "all => all.map(e => getComputedStyle(e).breakInside)"
+    wiring = page.eval_on_selector_all("table:has(caption:text('wiring list'))", style)
+    assert wiring == ["avoid"]
+    assert set(page.eval_on_selector_all("tr, figure, .check", style)) == {"avoid"}
+    after = page.eval_on_selector_all(
+        "h2, thead, dt", "all => all.map(e => getComputedStyle(e).breakAfter)"
+    )
+    assert set(after) == {"avoid"}
+
+
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
 def test_it_prints(seen: tuple[Page, list[str]], paper: str) -> None:
     page, _ = seen
     pdf = page.pdf(format=paper)
     assert pdf.startswith(b"%PDF-")
-    pages = len(re.findall(rb"/Type\s*/Page\b", pdf))
-    assert 8 <= pages <= 30
+    assert 8 <= page_count(pdf) <= 30
