@@ -72,6 +72,22 @@ def _shown(count: int) -> int:
     return min(count, _DRAWN)
 
 
+def _not_shown(drawing: _Drawing, xs: list[float], series: int, parallel: int) -> None:
+    """How many there are in all, where fewer are drawn: beside the last, and in the column."""
+    patch = {"facecolor": "white", "edgecolor": "none", "pad": 1.0}
+    if parallel > _DRAWN:
+        x, y = (xs[-1] + xs[-2]) / 2, drawing.top
+        drawing.word(
+            x, y, f"\N{HORIZONTAL ELLIPSIS} x {parallel}", fontsize=7, bbox=patch, zorder=6
+        )
+    if series > _DRAWN:
+        y = drawing.top * (_DRAWN - 1) / _DRAWN
+        for x in xs:
+            drawing.word(
+                x, y, f"\N{HORIZONTAL ELLIPSIS} x {series}", fontsize=7, bbox=patch, zorder=6
+            )
+
+
 def _gauge(run: _core.RunParts) -> str:
     """Wire and length of a run in both unit sets."""
     length = run.run.length_m
@@ -87,7 +103,8 @@ def _runs(drawing: _Drawing, circuit: _core.Circuit, x: float) -> float:
     """The runs one after another from x on, devices on them; where they end."""
     placed: dict[str, list[_core.PlacedDevice]] = {}
     for device in circuit.devices:
-        placed.setdefault(device.device.run or "", []).append(device)
+        if not _stands_aside(device):
+            placed.setdefault(device.device.run or "", []).append(device)
     for run in circuit.runs:
         devices = placed.get(run.name, [])
         width = max(_RUN, 1.3 * len(devices) + 0.8)
@@ -105,11 +122,18 @@ def _runs(drawing: _Drawing, circuit: _core.Circuit, x: float) -> float:
     return x
 
 
+def _stands_aside(device: _core.PlacedDevice) -> bool:
+    """Whether no wire that is drawn goes through it: it only senses, or nobody told its run."""
+    return device.device.run is None or device.device.duty == "senses only"
+
+
 def _device(drawing: _Drawing, device: _core.PlacedDevice, x: float) -> None:
-    """A device on both wires of its run, its name between them."""
-    for y in (0.0, drawing.top):
+    """A device on the wires of its run that its poles open, its name between them."""
+    both = device.device.poles_used > 1
+    for y in (0.0, drawing.top) if both else (drawing.top,):
         drawing.box(x, y, 0.5, 0.3)
-    drawing.line([x, x], [0.15, drawing.top - 0.15], "0.5", linestyle=(0, (1, 2)))
+    lowest = 0.15 if both else drawing.top / 2
+    drawing.line([x, x], [lowest, drawing.top - 0.15], "0.5", linestyle=(0, (1, 2)))
     name = "\n".join(textwrap.wrap(clip(device.control.id, 44), 14))
     patch = {"facecolor": "white", "edgecolor": "none", "pad": 1.0}
     text = f"{name}\n{device.device.duty}"
@@ -123,6 +147,7 @@ def _store(drawing: _Drawing, circuit: _core.Circuit, x: float) -> float:
     drawing.line([x, xs[0]], [drawing.top] * 2, _PLUS)
     drawing.line([x, xs[0]], [0.0, 0.0], _MINUS)
     drawing.ladder(xs, _shown(series), lambda x, y: _element(drawing, x, y))
+    _not_shown(drawing, xs, series, parallel)
     end = xs[-1] + 0.7
     drawing.box(
         (x + 0.35 + end) / 2, drawing.top / 2, end - x - 0.35, drawing.top + 0.7,
@@ -132,14 +157,18 @@ def _store(drawing: _Drawing, circuit: _core.Circuit, x: float) -> float:
     drawing.word((x + end) / 2, drawing.top + 0.75, f"{name} {circuit.bank}", fontsize=9)
     heat = circuit.heat
     fill = "store" if heat is None else f"store: {clip(heat.medium.id, 20)}"
-    drawing.word(end, -0.6, fill, fontsize=8, color=LOAD, ha="right")
-    sensing = [d for d in circuit.devices if d.device.run is None]
-    for place, device in enumerate(sensing):
-        y = drawing.top * (place + 0.5) / len(sensing)
-        drawing.line([end, end + 0.5], [y, y], "0.4", linestyle=(0, (1, 2)))
-        text = "\n".join(textwrap.wrap(f"{clip(device.control.id, 40)}, senses", 16))
+    # Beside the bond, which leaves the store at its left.
+    drawing.word(x + 0.95, -0.6, fill, fontsize=8, color=LOAD, ha="left")
+    aside = [d for d in circuit.devices if _stands_aside(d)]
+    for place, device in enumerate(aside):
+        y = drawing.top * (place + 0.5) / len(aside)
+        doing = f"{device.device.duty}, run not told"
+        if device.device.duty == "senses only":
+            doing = f"senses {clip(device.device.senses or 'wall', 12)}"
+            drawing.line([end, end + 0.5], [y, y], "0.4", linestyle=(0, (1, 2)))
+        text = "\n".join(textwrap.wrap(f"{clip(device.control.id, 40)}, {doing}", 16))
         drawing.word(end + 0.55, y, text, fontsize=7, ha="left")
-    return end + (2.4 if sensing else 0.4)
+    return end + (2.4 if aside else 1.4)
 
 
 def _earth(drawing: _Drawing, left: float, right: float) -> None:
@@ -158,7 +187,7 @@ def _earth(drawing: _Drawing, left: float, right: float) -> None:
 def hookup_diagram(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
     """What is wired to what: plus at the top, minus at the bottom, the runs in their order.
 
-    At most four panels or elements are drawn in a row or a column; the title tells all. It shows
+    At most four panels or elements are drawn in a row or a column, beside their number. It shows
     the order of things, not where covers, labels, glands and clamps belong.
 
     Parameters
@@ -178,9 +207,10 @@ def hookup_diagram(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axe
     drawing = _Drawing(ax, 1.05 * rows)
     strings = [0.5 + i * _STEP for i in range(_shown(circuit.parallel))]
     drawing.ladder(strings, _shown(circuit.series), lambda x, y: _panel(drawing, x, y))
+    _not_shown(drawing, strings, circuit.series, circuit.parallel)
     group = clip(circuit.owned.group, 24)
     told = f"{group} {circuit.panels}\n{clip_middle(circuit.panel.id, 28)}"
-    drawing.word(strings[0] - 0.45, drawing.top + 0.75, told, fontsize=9, ha="left")
+    drawing.word(strings[0] - 0.45, drawing.top + 0.72, told, fontsize=9, ha="left", va="bottom")
     begin = strings[-1] + 0.8
     drawing.line([strings[-1], begin], [drawing.top] * 2, _PLUS)
     drawing.line([strings[-1], begin], [0.0, 0.0], _MINUS)
@@ -190,7 +220,7 @@ def hookup_diagram(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axe
     right = _store(drawing, circuit, end_of_runs)
     _earth(drawing, strings[0], end_of_runs + 0.8)
     ax.set_xlim(-0.6, right + 0.3)
-    ax.set_ylim(-3.0, drawing.top + 1.5)
+    ax.set_ylim(-3.0, drawing.top + 1.8)
     ax.set_aspect("equal")
     ax.set_axis_off()
     title = f"{group} {circuit.panels} into {clip_middle(circuit.element.id, 40)} {circuit.bank}"

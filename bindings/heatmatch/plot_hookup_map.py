@@ -10,14 +10,13 @@ import numpy as np
 from heatmatch import _core
 from heatmatch.display_text import clip, clip_middle
 from heatmatch.errors import InvalidInput
-from heatmatch.plot_style import COLOURS, axes_or_new
+from heatmatch.plot_style import COLOURS, axes_or_new, ink_on
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 _MOST = 25  # rows or columns that can be read
 _ROOM = 0.62  # of a cell's height for its number
-_DARK = 0.45  # share of the range from which on letters are white
 
 _Cell = tuple[str, str]
 
@@ -124,6 +123,7 @@ def _write(
     """Number and bank in each cell, hatching where there is a danger, a dot where nothing is."""
     from matplotlib.patches import Rectangle
 
+    shade = _colours()
     small = 7 if len(columns) > 10 else 8
     for y, element in enumerate(rows):
         for x, hookup in enumerate(columns):
@@ -133,15 +133,17 @@ def _write(
                 continue
             rejected = (element, hookup) in bad
             number = f"({_heat(one):.0f})" if rejected else f"{_heat(one):.0f}"
-            colour = "white" if _heat(one) > _DARK * top else COLOURS[0]
+            colour = ink_on(shade(_heat(one) / top))
+            ground = None
             if rejected:
                 box = Rectangle((x - 0.5, y - 0.5), 1.0, 1.0, hatch="///", linewidth=0.0)
                 box.set(facecolor="white", edgecolor="0.72")
                 ax.add_patch(box)
                 colour = COLOURS[0]
+                ground = {"facecolor": "white", "edgecolor": "none", "pad": 0.6}
             ax.text(
                 x, y, f"{number}\n{one.circuit.bank}", ha="center", va="center",
-                color=colour, fontsize=small, linespacing=1.0,
+                color=colour, fontsize=small, linespacing=1.0, bbox=ground,
             )  # fmt: skip
 
 
@@ -149,7 +151,9 @@ def _note(ranking: _core.Ranking, left_out: int) -> str:
     """What the reader of the map should know."""
     lines = ["second line: bank; hatched, in brackets: it has a danger; dot: nothing was kept"]
     kept = len(ranking.candidates) + len(ranking.rejected)
-    told = ranking.evaluated - ranking.reasons.get("budget", 0)
+    # What is beyond the budget, or may be, is counted and never kept.
+    dear = sum(ranking.reasons.get(why, 0) for why in ("budget", "price not known"))
+    told = ranking.evaluated - dear
     if kept < told:
         lines.append(f"{kept} of {ranking.evaluated} pairings were kept")
     if left_out > 0:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -71,7 +72,7 @@ def margins(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = 
     """
     ax = axes_or_new(ax)
     assessed = [m for m in candidate.margins if m.severity != "not assessed"]
-    unknown = sorted({m.name for m in candidate.margins if m.severity == "not assessed"})
+    unknown = sorted(Counter(m.name for m in candidate.margins if m not in assessed).items())
     rows = _worst_of_each(assessed)
     drawn = rows[: max(_MOST - len(unknown), 10)]
     used: list[str] = []
@@ -93,8 +94,8 @@ def margins(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = 
             if headroom < _LOWEST:
                 ax.annotate(f"◂ {headroom:.1f}", (_LOWEST, y), fontsize=7, va="center", ha="right")
         ax.text(1.04, y, _value_text(margin, units), fontsize=7, va="center", parse_math=False)
-    for y, name in enumerate(unknown, len(drawn)):
-        labels.append(name)
+    for y, (name, count) in enumerate(unknown, len(drawn)):
+        labels.append(f"{name} +{count - 1}" if count > 1 else name)
         ax.text(0.02, y, "not assessed", fontsize=8, va="center", style="italic")
     ax.axvline(0.0, color=LOAD, linewidth=2.6)
     ax.set_yticks(range(len(labels)), [clip(label, 34) for label in labels])
@@ -104,8 +105,11 @@ def margins(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = 
     ax.set_ylim(len(labels) - 0.4, -0.6)
     lowest = min([0.0, *(m.headroom for m, _ in drawn if m.headroom is not None)])
     ax.set_xlim(max(lowest, _LOWEST) - 0.12, 1.02)
-    left = len(rows) - len(drawn)
-    more = f"; {left} more are further from theirs" if left else ""
+    left = [margin.headroom for margin, _ in rows[len(drawn) :]]
+    numbers = len(left) - left.count(None)
+    more = f"\n{numbers} more are further from theirs" if numbers else ""
+    if len(left) > numbers:
+        more += f"{'; ' if more else chr(10)}{len(left) - numbers} more without a number are passed"
     ax.set_xlabel(f"headroom: 0 at the limit (heavy line), 1 unused{more}")
     set_title(ax, candidate.circuit.title)
     ax.legend(fontsize=8, loc="lower right", title="severity")

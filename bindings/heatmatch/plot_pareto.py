@@ -69,27 +69,59 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     )  # fmt: skip
     prices = [c.price_to_buy for c in front]
     most = max((price for price in prices if price is not None), default=0.0) or 1.0
-    for number, (one, price) in enumerate(zip(front, prices, strict=True), 1):
+    for one, price in zip(front, prices, strict=True):
         size = 30.0 if price is None else 30.0 + 220.0 * price / most
         face = "white" if price is None else COLOURS[3]
         where = (one.smallest_headroom, _heat(one))
         ax.scatter(*where, s=size, facecolor=face, edgecolor=COLOURS[0], linewidth=0.9, zorder=3)
-        ax.annotate(
-            f"{number}", where, (0, 0), textcoords="offset points", ha="center", va="center",
-            fontsize=7, zorder=4,
-        )  # fmt: skip
     first = ranking[0]
     ax.scatter(
         first.smallest_headroom, _heat(first), s=330, facecolor="none", edgecolor=LOAD,
         linewidth=1.6, label="first of the ranking", zorder=3,
     )  # fmt: skip
     ax.margins(0.08)
+    left, right = ax.get_xlim()
+    ax.set_xlim(left, right + 0.18 * (right - left))  # for the labels of the last
+    _number(ax, front)
     ax.set_xlabel("smallest headroom (0: at the limit, 1: unused)")
     ax.set_ylabel(unit)
     ax.set_title("What trades for what; larger: more to buy")
     _list(ax, front)
     _follow_pointer(ax, [*front, *ranking], unit)
     return ax
+
+
+def _number(ax: Axes, front: list[_core.Candidate]) -> None:
+    """Number and price beside each marker, moved up or down where something else is."""
+    height, gap = 8.5, 10.0  # of a label, and from a marker to it [points]
+    # The list beside the plot narrows it when it is laid out: what is near then is kept apart.
+    points = 72.0 / ax.figure.dpi * np.array([0.55, 0.85])
+    spots = ax.transData.transform([(c.smallest_headroom, _heat(c)) for c in front]) * points
+    taken = [(x - 6.0, x + 6.0, y) for x, y in spots]
+    for number, (one, (x, y)) in enumerate(zip(front, spots, strict=True), 1):
+        text = f"{number}: {_price(one)}"
+        width = 4.4 * len(text)
+        # Right of the marker, or left of it; then ever further above and below.
+        tries = [
+            (across, height * ((step + 1) // 2) * (-1) ** step)
+            for step in range(8 * len(front))
+            for across in (gap, -gap - width)
+        ]
+        across, up = next(
+            (across, up)
+            for across, up in tries
+            if all(
+                x + across >= end or x + across + width <= begin or abs(y + up - level) >= height
+                for begin, end, level in taken
+            )
+        )
+        taken.append((x + across, x + across + width, y + up))
+        line = {"arrowstyle": "-", "linewidth": 0.5, "color": "0.4"}
+        ax.annotate(
+            text, (one.smallest_headroom, _heat(one)), (across, up),
+            textcoords="offset points", ha="left", va="center", fontsize=7, zorder=4,
+            parse_math=False, arrowprops=line if up else None,
+        )  # fmt: skip
 
 
 def _list(ax: Axes, front: list[_core.Candidate]) -> None:

@@ -11,7 +11,7 @@ import numpy.typing as npt
 from heatmatch import _core
 from heatmatch.display_season import MONTHS
 from heatmatch.errors import InvalidInput
-from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, legend, set_title
+from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, ink_on, legend, set_title
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -72,16 +72,30 @@ def hourly_power(candidate: _core.Candidate, weather: _core.Weather) -> HourlyPo
     )
 
 
-def _month(candidate: _core.Candidate, month: int | None) -> int:
-    """The month to draw: the one given, or that of least heat in the season."""
+def _month(candidate: _core.Candidate, weather: _core.Weather, month: int | None) -> int:
+    """The month to draw: the one given, that of least heat in the season, or of least sun."""
     if month is not None:
         if isinstance(month, bool) or month not in range(1, 13):
             raise InvalidInput(f"month = {month!r} must be 1 to 12; January is 1")
         return month
     season = candidate.season
-    if season is None:
-        return 1
-    return min(season.months, key=lambda m: float(season.kwh_per_day[m - 1]))
+    if season is not None:
+        there = [m for m in season.months if weather.days[m - 1] > 0.0]
+        if there:
+            return min(there, key=lambda m: float(season.kwh_per_day[m - 1]))
+    sums = np.bincount(weather.month, weather.plane_irradiance_w_m2 * weather.hours, 13)[1:]
+    known = np.flatnonzero(weather.days > 0.0)
+    return 1 + int(min(known, key=lambda m: float(sums[m] / weather.days[m])))
+
+
+def _whole_days(power: HourlyPower, weather: _core.Weather, month: int) -> list[int]:
+    """The days of a month of which the weather has every step, the darkest first."""
+    sun = np.bincount(power.day, weather.plane_irradiance_w_m2 * weather.hours)
+    hours = np.bincount(power.day) * weather.step_hours
+    within = np.bincount(power.day, power.month == month) * weather.step_hours
+    # A month of another clock begins within a day by the sun; it has the day it has most of.
+    whole = (hours > _HOURS - 0.5 * weather.step_hours) & (within > 0.5 * _HOURS)
+    return sorted((int(day) for day in np.flatnonzero(whole)), key=lambda day: float(sun[day]))
 
 
 def day_power(
@@ -93,7 +107,7 @@ def day_power(
 ) -> Axes:
     """Power over a clear, a middling and a dull day of a month.
 
-    They are the days that 5, 50 and 90 % of the month's days are brighter than.
+    They are the whole days that 5, 50 and 90 % of the month's are brighter than.
 
     Parameters
     ----------
@@ -101,7 +115,7 @@ def day_power(
     weather : Weather
         Rows that follow each other.
     month : int, optional
-        The month of least heat in the season if not given.
+        The month of least heat in the season if not given, of least sun where there is none.
     ax : matplotlib Axes, optional
         Where to draw; a new one if not given.
 
@@ -112,27 +126,27 @@ def day_power(
     Raises
     ------
     InvalidInput
-        The weather has no order, or nothing of that month.
+        The weather has no order, or no whole day of that month.
     """
-    wanted = _month(candidate, month)
     power = hourly_power(candidate, weather)
-    sums: dict[int, float] = {}
-    for row in np.flatnonzero(power.month == wanted):
-        day = int(power.day[row])
-        sums[day] = sums.get(day, 0.0) + float(weather.plane_irradiance_w_m2[row])
-    if not sums:
+    wanted = _month(candidate, weather, month)
+    darkest_first = _whole_days(power, weather, wanted)
+    if not darkest_first:
         raise InvalidInput(
-            f"month = {MONTHS[wanted - 1]} must be in the weather; take one that it has"
+            f"month = {MONTHS[wanted - 1]} must be in the weather with at least one whole day; "
+            "take a month that it has"
         )
     ax = axes_or_new(ax)
-    darkest_first = sorted(sums, key=lambda day: sums[day])
     for (name, share), style, colour in zip(_DAYS, STYLES, COLOURS, strict=False):
         day = darkest_first[round(share * (len(darkest_first) - 1))]
         rows = np.flatnonzero(power.day == day)
-        kwh = power.element_w[rows].sum() * weather.step_hours / 1000.0
+        kwh, most_kwh = (
+            watts[rows].sum() * weather.step_hours / 1000.0
+            for watts in (power.element_w, power.most_w)
+        )
         ax.plot(
             power.hour[rows], power.element_w[rows], color=colour, linestyle=style,
-            label=f"{name} day: {kwh:.2f} kWh",
+            label=f"{name} day: {kwh:.2f} of {most_kwh:.2f} kWh",
         )  # fmt: skip
         ax.plot(
             power.hour[rows], power.most_w[rows], color=colour, linestyle=style, linewidth=0.7,
@@ -194,7 +208,7 @@ def month_by_hour(
         for hour in range(_HOURS):
             watts = mean[hour, month]
             if np.isfinite(watts) and watts >= 0.5:
-                shade = "white" if watts > 0.45 * top else COLOURS[0]
+                shade = ink_on(colours(watts / top))
                 ax.text(
                     month, hour + 0.5, f"{watts:.0f}", ha="center", va="center", fontsize=6,
                     color=shade,

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 STYLES: tuple[Any, ...] = ("-", (0, (6, 2)), (0, (4, 2, 1, 2)), (0, (2, 2)), (0, (1, 2)))
 COLOURS = ("#3b1f2b", "#7a3b2e", "#b5651d", "#d39b3f", "#e0c389")
 LOAD = "#1f5f5b"
+_INK_LUMINANCE = 0.071  # of the darkest colour, 0.05 of stray light added
 _TITLE = 100  # characters that fit above a plot
 
 
@@ -62,6 +63,18 @@ def set_title(ax: Axes, text: str) -> None:
 def legend(ax: Axes) -> None:
     """Puts the legend beside the plot, where it hides nothing."""
     ax.legend(fontsize=8, loc="upper left", bbox_to_anchor=(1.01, 1.0), borderaxespad=0.0)
+
+
+def ink_on(background: Sequence[float]) -> str:
+    """The colour of letters on a ground of these shares of red, green and blue: what differs more.
+
+    Contrast of relative luminances as in WCAG 2.2 (from memory).
+    """
+    linear = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in background[:3]]
+    luminance = 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+    return (
+        "white" if 1.05 / (luminance + 0.05) > (luminance + 0.05) / _INK_LUMINANCE else COLOURS[0]
+    )
 
 
 def ohm_axis(ax: Axes, lowest: float, highest: float) -> None:

@@ -68,6 +68,10 @@ def test_the_map_has_the_best_bank_of_every_element_and_hookup(whole: hm.Ranking
 def test_a_ranking_that_kept_little_says_so(starter: hm.Catalog, demo: hm.Installation) -> None:
     ax = plot.hookup_map(hm.rank(starter, demo, top=5, keep_rejected=5))
     assert "10 of 1470 pairings were kept" in ax.get_xlabel()
+    assert (
+        "were kept"
+        not in plot.hookup_map(hm.rank(starter, demo, top=2000, keep_rejected=5000)).get_xlabel()
+    )
     with pytest.raises(hm.InvalidInput, match="candidates = none must be at least one"):
         plot.hookup_map(hm.rank(starter, demo, top=0, keep_rejected=0))
 
@@ -75,8 +79,10 @@ def test_a_ranking_that_kept_little_says_so(starter: hm.Catalog, demo: hm.Instal
 def test_the_front_is_numbered_as_ranked(demo_ranking: hm.Ranking) -> None:
     ax = plot.pareto(demo_ranking)
     front = demo_ranking.pareto()
-    numbers = [t for t in ax.texts if t.get_text().isdigit()]
-    assert [t.get_text() for t in numbers] == [str(i) for i in range(1, len(front) + 1)]
+    numbers = [t for t in ax.texts if t.get_text().split(":")[0].isdigit()]
+    assert [t.get_text() for t in numbers] == [
+        f"{i}: {one.price_to_buy:.0f} USD" for i, one in enumerate(front, 1)
+    ]
     for text, one in zip(numbers, front, strict=True):
         assert text.xy == pytest.approx((one.smallest_headroom, one.season.kwh))
     listed = next(text for text in words(ax) if text.count("\n") == len(front) - 1)
@@ -85,6 +91,36 @@ def test_the_front_is_numbered_as_ranked(demo_ranking: hm.Ranking) -> None:
     larger = [c.get_sizes()[0] for c in ax.collections[1 : 1 + len(front)]]
     prices = [one.price_to_buy for one in front]
     assert np.argmax(larger) == np.argmax(prices)
+
+
+def test_labels_of_the_front_do_not_cover_each_other(whole: hm.Ranking) -> None:
+    ax = plot.pareto(whole)
+    draw(ax)
+    labels = [t for t in ax.texts if t.get_text().split(":")[0].isdigit()]
+    boxes = [matplotlib.text.Text.get_window_extent(t).padded(-1.0) for t in labels]
+    assert len(boxes) > 9
+    for i, one in enumerate(boxes):
+        assert not any(one.overlaps(other) for other in boxes[:i])
+
+
+def test_an_unknown_price_is_an_open_marker_with_a_question_mark(
+    starter: hm.Catalog, changed_demo: Callable[..., hm.Installation], minimal: Callable[..., Any]
+) -> None:
+    def change(plain: dict[str, Any]) -> None:
+        plain["elements"] = [{"any": {"family": ["oven lower"]}, "count": 4}]
+        del plain["goals"]["budget"], plain["circuit"]
+        plain["parts"] = {"elements": [minimal("element").to_dict()]}
+
+    ranking = hm.rank(starter, changed_demo(change))
+    front = ranking.pareto()
+    unknown = [one.price_to_buy is None for one in front]
+    assert 0 < sum(unknown) < len(front)
+    ax = plot.pareto(ranking)
+    labels = [text for text in words(ax) if text.split(":")[0].isdigit()]
+    assert ["?" in text for text in labels] == unknown
+    white = [1.0, 1.0, 1.0, 1.0]
+    markers = ax.collections[1 : 1 + len(front)]
+    assert [marker.get_facecolor()[0].tolist() == white for marker in markers] == unknown
 
 
 def test_the_pointer_tells_what_it_is_over(demo_ranking: hm.Ranking) -> None:
@@ -121,6 +157,10 @@ def test_margins_are_bars_up_to_their_limit(standing: hm.Candidate) -> None:
     assert words(ax).count("not assessed") == len(unknown)
     assert unknown <= set(labels)
     assert "298 / 760 °C" in words(ax)
+    every = {m.name for m in standing.margins if m.severity != "not assessed"}
+    told = [int(word) for word in ax.get_xlabel().split() if word.isdigit() and int(word) > 1]
+    assert sum(told) == len(every) + len(unknown) - len(labels)
+    assert "without a number" in ax.get_xlabel()
     assert any("°F" in text for text in words(plot.margins(standing, units="us")))
 
 
@@ -134,9 +174,25 @@ def test_the_diagram_tells_every_run_device_and_part(standing: hm.Candidate) -> 
         assert device.control.id in text
     for word in ("AWG", "bond:", "dry-sand", "storage-rod-1000-240 1S2P", "barn pair 2S1P"):
         assert word in text
-    # Two panels, two elements, two devices on both wires, the store.
-    assert len(ax.patches) == 2 + 2 + 4 + 1
+    # Two panels, two elements, the isolator's two poles and the contactor's one, the store.
+    assert len(ax.patches) == 2 + 2 + 3 + 1
     assert words(ax).count("+") == 3
+
+
+def test_only_what_a_run_goes_through_is_drawn_on_it(
+    starter: hm.Catalog, changed_demo: Callable[..., hm.Installation]
+) -> None:
+    def change(plain: dict[str, Any]) -> None:
+        del plain["devices"][0]["run"]
+        plain["devices"][2] |= {"run": "home run", "senses": "lid"}
+
+    ax = plot.hookup_diagram(hm.assess(starter, changed_demo(change)))
+    poles = [p for p in ax.patches if (p.get_width(), p.get_height()) == (0.5, 0.3)]
+    assert len(poles) == 1
+    told = [" ".join(text.split()).replace("- ", "-") for text in words(ax)]
+    assert "pv-isolator-2-pole, breaks dc, run not told" in told
+    assert "snap-disc-fixed, senses lid" in told
+    assert "snap-disc-manual-reset, senses wall" in told
 
 
 def test_more_than_four_are_told_by_their_number(starter: hm.Catalog) -> None:
@@ -155,6 +211,8 @@ def test_more_than_four_are_told_by_their_number(starter: hm.Catalog) -> None:
     ax = plot.hookup_diagram(hm.assess(starter, hm.Installation.from_dict(plain)))
     assert len(ax.patches) == 16 + 4 + 1
     assert "6S4P" in ax.get_title()
+    # On each of four strings of six, and on the six elements.
+    assert words(ax).count("\N{HORIZONTAL ELLIPSIS} x 6") == 4 + 1
 
 
 def test_odd_names_are_drawn_as_they_are(

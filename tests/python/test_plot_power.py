@@ -74,6 +74,37 @@ def test_a_clear_day_gives_more_than_a_dull_one(
     assert named.endswith(MONTHS[darkest - 1])
 
 
+def test_a_day_of_which_the_weather_has_a_part_is_not_the_dull_one(
+    demo: hm.Installation, standing: hm.Candidate
+) -> None:
+    pd = pytest.importorskip("pandas")
+    # Equal days; the record begins and ends about noon.
+    times = pd.date_range("2025-01-10 17:00", "2025-01-15 17:00", freq="h", tz="UTC")
+    ghi = np.clip(400 * np.sin((times.hour - 12.5) / 9 * np.pi), 0, None) * (
+        abs(times.hour - 17) < 5
+    )
+    frame = pd.DataFrame({"ghi": ghi, "temp_air": -5.0}, index=times)
+    weather = hm.Weather.from_frame(frame, demo.site)
+    ax = plot.day_power(standing, weather)
+    assert [len(line.get_xdata()) for line in ax.lines] == [24] * 6
+    labels = [text.get_text() for text in ax.get_legend().get_texts()]
+    kwh = [float(text.split(": ")[1].split()[0]) for text in labels if "day:" in text]
+    assert min(kwh) == pytest.approx(max(kwh), rel=0.02)
+    few = hm.Weather.from_frame(frame.iloc[:20], demo.site)
+    with pytest.raises(hm.InvalidInput, match="month = Jan must be in the weather with at least"):
+        plot.day_power(standing, few, month=1)
+
+
+def test_without_a_season_the_month_of_least_sun_is_drawn(
+    starter: hm.Catalog, demo: hm.Installation, weather: hm.Weather
+) -> None:
+    plain = demo.to_dict()
+    sun = plain.pop("weather")["sun_hours"]
+    bare = hm.assess(starter, hm.Installation.from_dict(plain))
+    named = plot.day_power(bare, weather).get_title()
+    assert named.endswith(MONTHS[int(np.argmin(sun))])
+
+
 def test_the_map_of_hours_sums_to_the_months(standing: hm.Candidate, weather: hm.Weather) -> None:
     ax = plot.month_by_hour(standing, weather)
     watts = ax.images[0].get_array()
