@@ -109,7 +109,7 @@ def margins(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = 
     numbers = len(left) - left.count(None)
     more = f"\n{numbers} more are further from theirs" if numbers else ""
     if len(left) > numbers:
-        more += f"{'; ' if more else chr(10)}{len(left) - numbers} more without a number are passed"
+        more += f"{'; ' if more else chr(10)}{len(left) - numbers} more without a number are within theirs"
     ax.set_xlabel(f"headroom: 0 at the limit (heavy line), 1 unused{more}")
     set_title(ax, candidate.circuit.title)
     ax.legend(fontsize=8, loc="lower right", title="severity")
