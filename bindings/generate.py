@@ -1,4 +1,4 @@
-"""Writes what is generated from the field tables: heatmatch/_core.pyi and catalog/README.md.
+"""Writes what is generated from the field tables: stubs and the two glossaries.
 
 Run it after a field or a binding has changed: .venv/bin/python bindings/generate.py
 """
@@ -106,6 +106,19 @@ def glossary() -> str:
     return "".join(parts)
 
 
+def installation_page() -> str:
+    """The whole of notebooks/data/README.md."""
+    parts = [(HERE / "installation_readme.txt").read_text(encoding="utf-8")]
+    for place, fields in _core.installation_glossary().items():
+        parts.append(
+            f"\n## {place}\n\n| field | unit | holds | allowed | meaning |\n|---|---|---|---|---|\n"
+        )
+        parts += [field_row(field) for field in fields]
+    return "".join(parts)
+
+
 if __name__ == "__main__":
     (HERE / "heatmatch" / "_core.pyi").write_text(stubs(), encoding="utf-8")
     (HERE.parent / "catalog" / "README.md").write_text(glossary(), encoding="utf-8")
+    data = HERE.parent / "notebooks" / "data"
+    (data / "README.md").write_text(installation_page(), encoding="utf-8")

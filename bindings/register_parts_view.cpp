@@ -163,42 +163,4 @@ void add_parts_views(py::class_<Catalog>& cls) {
     }
 }
 
-void register_glossary(py::module_& module) {
-    module.def(
-        "glossary",
-        [] {
-            py::dict all;
-            for (const PartKindInfo& info : part_kinds()) {
-                py::list fields;
-                for (const Field& field : info.fields) {
-                    py::list words;
-                    for (const std::string_view word : field.words) words.append(std::string(word));
-                    py::list columns;
-                    for (const Column& column : field.columns) {
-                        columns.append(py::make_tuple(std::string(column.name),
-                                                      std::string(column.unit.symbol),
-                                                      std::string(column.meaning)));
-                    }
-                    py::dict entry;
-                    entry["name"] = std::string(field.name);
-                    entry["kind"] = static_cast<int>(field.kind);
-                    entry["unit"] = std::string(field.unit.symbol);
-                    entry["range"] =
-                        field.kind == FieldKind::number || field.kind == FieldKind::count
-                            ? field.range.text(field.unit)
-                            : std::string();
-                    entry["required"] = field.required;
-                    entry["meaning"] = std::string(field.meaning);
-                    entry["words"] = words;
-                    entry["columns"] = columns;
-                    entry["refers_to"] = std::string(field.refers_to);
-                    fields.append(entry);
-                }
-                all[py::str(std::string(info.name))] = fields;
-            }
-            return all;
-        },
-        "The field tables: kind of part -> list of fields with unit, range and meaning.");
-}
-
 }  // namespace heatmatch::python

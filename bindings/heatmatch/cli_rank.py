@@ -13,6 +13,7 @@ from heatmatch.cli_shared import (
     add_command,
     add_installation,
     add_options,
+    chosen_candidate,
     make_ranking,
     margin_json,
     open_catalog,
@@ -58,6 +59,9 @@ def candidate_json(candidate: _core.Candidate, units: str) -> dict[str, Any]:
     return row
 
 
+_COMPARED = 200  # candidates that are kept to be compared
+
+
 def _rankings() -> Any:
     """The module that keeps rankings, which only some calls need."""
     return import_module("heatmatch.rankings")
@@ -75,7 +79,7 @@ def _ranking_json(arguments: argparse.Namespace, ranking: _core.Ranking) -> dict
         "reasons": ranking.reasons,
         "remarks": ranking.remarks,
         "candidates": [
-            candidate_json(candidate, arguments.units) for candidate in ranking.candidates
+            candidate_json(candidate, arguments.units) for candidate in ranking[: arguments.top]
         ],
         "pareto": [frames.candidate_row(candidate) for candidate in ranking.pareto()],
     }
@@ -88,8 +92,14 @@ def _say_ranking(arguments: argparse.Namespace, ranking: _core.Ranking) -> None:
         say("\nThe first one in full:\n")
         say(display.candidate_text(ranking[0], units=units))
         front = ranking.pareto()
-        say(f"\nWhat trades for what ({len(front)} that no other beats in everything):\n")
-        say(display.ranking_table(front[: arguments.top], units=units))
+        shown = min(len(front), arguments.top)
+        told = f"{shown} of {len(front)}" if shown < len(front) else f"{len(front)}"
+        title = (
+            f"What trades for what ({told} that no other beats in everything; by letters, for they "
+            "are no numbers of --rank):"
+        )
+        say(f"\n{display.wrap(title)}\n")
+        say(display.ranking_table(front[:shown], units=units, letters=True))
     if ranking.rejected:
         best = ranking.rejected[0]
         margin = best.worst
@@ -100,6 +110,13 @@ def _say_ranking(arguments: argparse.Namespace, ranking: _core.Ranking) -> None:
             say("\n" + display.wrap("The strongest rejected one: " + text))
 
 
+def _depth(arguments: argparse.Namespace) -> int:
+    """How many candidates to keep: more than are shown where two rankings are compared."""
+    deep = arguments.save is not None or arguments.compare is not None
+    top: int = arguments.top
+    return max(top, _COMPARED) if deep else top
+
+
 def run_rank(arguments: argparse.Namespace) -> int:
     """Ranks every pairing of an installation."""
     for path in (arguments.save, arguments.csv):
@@ -108,7 +125,7 @@ def run_rank(arguments: argparse.Namespace) -> int:
     before = None if arguments.compare is None else _rankings().load_ranking(arguments.compare)
     year = read_weather(arguments, installation)
     catalog = open_catalog(arguments.catalog)
-    ranking = make_ranking(arguments, catalog, installation, year, top=arguments.top)
+    ranking = make_ranking(arguments, catalog, installation, year, top=_depth(arguments))
     comparison = None if before is None else _rankings().compare_rankings(before, ranking)
     if arguments.csv is not None:
         _write_table(arguments.csv, ranking)
@@ -132,10 +149,11 @@ def run_rank(arguments: argparse.Namespace) -> int:
 
 
 def run_assess(arguments: argparse.Namespace) -> int:
-    """Judges the circuit that stands."""
+    """Judges the circuit that stands, or one of the ranking."""
     installation = read_installation(arguments)
     year = read_weather(arguments, installation)
-    candidate = _core.assess(open_catalog(arguments.catalog), installation, year)
+    catalog = open_catalog(arguments.catalog)
+    candidate = chosen_candidate(arguments, catalog, installation, year)
     if arguments.json:
         print_json(candidate_json(candidate, arguments.units))
     else:
@@ -186,7 +204,7 @@ def add_parsers(commands: Any) -> None:
     assess.add_argument(
         "--explain", action="store_true", help="print every formula with its numbers"
     )
-    add_options(assess, *shared)
+    add_options(assess, "--rank", "--max-bank", *shared, "--quiet")
     add_command(
         commands,
         "demo",

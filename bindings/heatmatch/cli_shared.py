@@ -239,6 +239,9 @@ def chosen_candidate(
             )
         return _core.assess(catalog, installation, year)
     ranking = make_ranking(arguments, catalog, installation, year, top=max(place, _KEPT))
+    if len(ranking) == 0 and place <= len(ranking.rejected):
+        complain("no pairing is without danger: this is one of the rejected")
+        return ranking.rejected[place - 1]
     if place > len(ranking):
         remedy = f"give 1 to {len(ranking)}" if len(ranking) else "see heatmatch rank for why"
         raise InvalidInput(f"--rank {place}: the ranking has {len(ranking)} circuits; {remedy}")

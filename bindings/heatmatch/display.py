@@ -120,10 +120,23 @@ def candidate_cells(
     )
 
 
+def letter(number: int) -> str:
+    """A letter for a place that is none of the ranking: a for 1, z for 26, aa for 27."""
+    letters = ""
+    while number > 0:
+        number, rest = divmod(number - 1, 26)
+        letters = chr(ord("a") + rest) + letters
+    return letters
+
+
 def ranking_table(
-    candidates: Sequence[_core.Candidate], first: int = 1, *, units: str = "si"
+    candidates: Sequence[_core.Candidate],
+    first: int = 1,
+    *,
+    units: str = "si",
+    letters: bool = False,
 ) -> str:
-    """Candidates as a table of 80 columns."""
+    """Candidates as a table of 80 columns, numbered as in the ranking or by letters."""
     widths = _widths(candidates, units)
     store = with_store(candidates)
     rows = []
@@ -131,13 +144,17 @@ def ranking_table(
         cells = candidate_cells(
             number, candidate, names=(widths[1], widths[2]), units=units, store=store
         )
+        if letters:
+            cells = (letter(number), *cells[1:])
         rows.append(_without_share(cells) if store else cells)
     return table(ranking_header(candidates, units=units, wide=False), rows, widths)
 
 
 _COMMON_LEGEND = (
     "head: smallest headroom of the limits whose passing is a danger (1 unused, 0 at the limit); "
-    "buy: price of what is not owned."
+    "buy: price of elements and wire that are not owned, each at the middle of low and high; "
+    "devices are not counted. 2S1P: two in series, one string of them. Order: heat in steps of "
+    "1 %, then fewest margins not assessed, then most headroom, then price."
 )
 _POWER_LEGEND = (
     "mean: watts into the elements averaged over the conditions; band: tolerance and age; "
@@ -178,7 +195,7 @@ def ranking_text(ranking: _core.Ranking, top: int = TABLE_ROWS, *, units: str = 
     """A ranking as text."""
     lines = [reasons_text(ranking), ""]
     if len(ranking) == 0:
-        lines.append("No pairing is without danger; see .rejected for the best of the others.")
+        lines.append("No pairing is without danger.")
     else:
         lines.append(ranking_table(ranking.candidates[:top], units=units))
         lines += ["", legend(ranking, units=units, wide=False)]

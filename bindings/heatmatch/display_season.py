@@ -42,7 +42,8 @@ def season_sentences(candidate: _core.Candidate) -> list[str]:
         f"{100 * season.harvest_fraction:.0f} % of what the panels could give.",
         season.best_ohm_sentence + f" This bank has {candidate.circuit.bank_ohm:.3g} ohm{beside}.",
         f"In about {100 * season.near_short_share:.0f} % of the sunlit hours the panels sit near "
-        "short circuit (below half of their open-circuit voltage).",
+        "short circuit (below half of their open-circuit voltage): that sun is weak for these "
+        "ohms.",
     ]
     if season.price_per_kwh is not None and season.price_per_kwh > 0.0:
         money = f"{season.price_per_kwh:.2f} {candidate.currency}".strip()

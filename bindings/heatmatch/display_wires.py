@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from heatmatch import _core
 from heatmatch.display_heat import UNKNOWN, degree_unit, degrees
 from heatmatch.display_text import table, wrap
-from heatmatch.display_units import in_units
+from heatmatch.display_units import in_units, listed
 
 WIRES_WIDTHS = (14, 20, -9, -5, -7, -6, -11)
 _SHOWN_INSULATIONS = 4
@@ -24,7 +24,7 @@ def wires_legend(units: str = "si") -> str:
     return (
         f"A: amperes it carries at most; hot: the conductor at its worst in {degree_unit(units)}; "
         "limit: of what gives way first, insulation, plating or joint. Below, each run with its "
-        "severity and the reason that decides; none: within its limits."
+        "severity and the reason that decides; none: within its limits; ?: not known, it may melt."
     )
 
 
@@ -49,12 +49,20 @@ def wires_cells(
                 check.wire,
                 gauge(circuit, check.run, units),
                 f"{check.current_a:.1f}",
-                "runaway" if check.runaway else degrees(check.conductor_c, units),
+                _hot(check, units),
                 degrees(None if limit is None else limit.limit_c, units),
                 check.decides or UNKNOWN,
             )
         )
     return rows
+
+
+def _hot(check: _core.WireCheck, units: str) -> str:
+    """How hot a run gets; unknown where the heat that comes down the element is not known."""
+    if check.runaway:
+        return "runaway"
+    unknown = check.at_element and check.severity == "not assessed"
+    return UNKNOWN if unknown else degrees(check.conductor_c, units)
 
 
 def _reach_lines(check: _core.WireCheck, units: str) -> list[str]:
@@ -95,4 +103,5 @@ def wires_text(
             lines.append(wrap(f"  would do: {wire}", "    "))
         if check.at_element:
             lines += _reach_lines(check, units)
-    return "\n".join(lines)
+    assumed = dict.fromkeys(text for check in checks for text in check.assumed)
+    return "\n".join([*lines, *listed("assumed:", assumed, units)])

@@ -10,7 +10,6 @@ from typing import Any
 from heatmatch import _core
 from heatmatch.rankings import KEY
 
-HOME_RUN = "home run"
 CHOOSE = "choose"
 
 

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 _Numbers = npt.NDArray[np.float64]
 LIMIT = COLOURS[0]
-WIRE_M = 0.5  # of the wire at the element that is drawn [m]
+WIRE_M = 0.5  # of the wire at the element that is drawn, at most [m]
 
 
 class _Path:
@@ -161,12 +161,14 @@ def _end(path: _Path, candidate: _core.Candidate) -> None:
         path.seen(*celsius)
         path.ax.plot(stations, celsius, "o-", color=LOAD, markersize=7, linewidth=1.8)
         if at_element is not None:
-            metres = np.linspace(0.0, WIRE_M, 80)
-            x = np.interp(metres, [0.0, WIRE_M], wire)
+            length = next(p.run.length_m for p in candidate.circuit.runs if p.name == at_element)
+            drawn = min(WIRE_M, length)
+            metres = np.linspace(0.0, drawn, 80)
+            x = np.interp(metres, [0.0, drawn], wire)
             along: _Numbers = tail.wire_c(metres)
             path.ax.plot([stations[1], x[0]], [celsius[1], along[0]], color=LOAD, linewidth=1.8)
             path.ax.plot(x, along, color=LOAD, linewidth=1.8)
-            text = f"{100 * WIRE_M:.0f} cm"
+            text = f"{100 * drawn:.0f} cm"
             path.ax.text(wire[1], 4.0, text, ha="right", va="bottom", fontsize=7, color="0.4")
     for name in runs:
         if name == at_element:

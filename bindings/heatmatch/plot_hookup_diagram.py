@@ -164,7 +164,7 @@ def _store(drawing: _Drawing, circuit: _core.Circuit, x: float) -> float:
         y = drawing.top * (place + 0.5) / len(aside)
         doing = f"{device.device.duty}, run not told"
         if device.device.duty == "senses only":
-            doing = f"senses {clip(device.device.senses or 'wall', 12)}"
+            doing = f"only senses {clip(device.device.senses or 'wall', 12)}"
             drawing.line([end, end + 0.5], [y, y], "0.4", linestyle=(0, (1, 2)))
         text = "\n".join(textwrap.wrap(f"{clip(device.control.id, 40)}, {doing}", 16))
         drawing.word(end + 0.55, y, text, fontsize=7, ha="left")
@@ -174,7 +174,9 @@ def _store(drawing: _Drawing, circuit: _core.Circuit, x: float) -> float:
 def _earth(drawing: _Drawing, left: float, right: float) -> None:
     """The bond from frames to vessel, and to earth."""
     y = -2.15
-    drawing.line([left, left, right, right], [-0.15, y, y, -0.35], "0.35", linestyle="--")
+    frame = left + 0.145  # the left edge of the lowest panels: the frames are bonded, not minus
+    xs, ys = [frame, left, left, right, right], [0.5, 0.5, y, y, -0.35]
+    drawing.line(xs, ys, "0.35", linestyle="--")
     middle = (left + right) / 2
     drawing.line([middle, middle], [y, y - 0.3], "0.35")
     for place, width in enumerate((0.5, 0.32, 0.14)):
@@ -218,8 +220,8 @@ def hookup_diagram(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axe
     drawing.word(begin, -0.2, "\N{MINUS SIGN}", fontsize=11)
     end_of_runs = _runs(drawing, circuit, begin)
     right = _store(drawing, circuit, end_of_runs)
-    _earth(drawing, strings[0], end_of_runs + 0.8)
-    ax.set_xlim(-0.6, right + 0.3)
+    _earth(drawing, strings[0] - 0.62, end_of_runs + 0.8)
+    ax.set_xlim(-0.8, right + 0.3)
     ax.set_ylim(-3.0, drawing.top + 1.8)
     ax.set_aspect("equal")
     ax.set_axis_off()

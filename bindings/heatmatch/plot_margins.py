@@ -107,9 +107,9 @@ def margins(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = 
     ax.set_xlim(max(lowest, _LOWEST) - 0.12, 1.02)
     left = [margin.headroom for margin, _ in rows[len(drawn) :]]
     numbers = len(left) - left.count(None)
-    more = f"\n{numbers} more are further from theirs" if numbers else ""
+    more = f"\n{numbers} more are less severe or further from theirs" if numbers else ""
     if len(left) > numbers:
-        more += f"{'; ' if more else chr(10)}{len(left) - numbers} more without a number are within theirs"
+        more += f"{'; ' if more else chr(10)}{len(left) - numbers} more have no number"
     ax.set_xlabel(f"headroom: 0 at the limit (heavy line), 1 unused{more}")
     set_title(ax, candidate.circuit.title)
     ax.legend(fontsize=8, loc="lower right", title="severity")

@@ -59,6 +59,8 @@ def _hot(check: _core.WireCheck | None, units: str) -> str:
         return UNKNOWN
     if check.runaway:
         return "runaway: no steady temperature"
+    if check.at_element and check.severity == "not assessed":
+        return "not known: it may melt"
     celsius = f"{degrees(check.conductor_c, units)} {degree_unit(units)}"
     return celsius if check.severity == "none" else f"{celsius}, {check.severity}"
 

@@ -161,3 +161,17 @@ TEST_CASE("every element of the starter has the same eight margins, none of them
         }
     }
 }
+
+// Source: IEC 60364-4-41, 30 V direct current for live parts that can be touched where it is damp;
+// common practice, no source: open coils are live metal and are never buried.
+TEST_CASE("bare wire without a sheath is a danger in any store") {
+    const Circuit circuit =
+        bench_circuit("silicon-60-cell-245", {2, 1}, "dryer-coil-5400-240", {1, 1});
+    const Margin voltage = named(circuit, "sheath voltage");
+    check_judged(voltage, Severity::danger, circuit.cold_voltage_v(), 30.0);
+    CHECK(contains(voltage.sentence(), "It is bare wire"));
+    CHECK(voltage.source == "iec-60364-4-41");
+    const Margin fault = named(circuit, "earth fault");
+    CHECK(fault.severity == Severity::warning);
+    CHECK(contains(fault.sentence(), "bed, which is live with it"));
+}

@@ -106,7 +106,7 @@ def test_rankings_are_kept_and_compared(
     assert (done.code, done.out.endswith(f"\nwrote {before}\n")) == (0, True)
     done = command("rank", demo_file, "--top", 2, "--compare", before)
     assert f"Compared with {before}:\n\none moved\n" in done.out
-    assert kept[0][0] == {"name": "seedling house at Hollow Brook", "count": 2}
+    assert kept[0][0] == {"name": "seedling house at Hollow Brook", "count": 200}
     data = json.loads(command("rank", demo_file, "--top", 2, "--compare", before, "--json").out)
     assert data["comparison"] == {"moved": 1}
 

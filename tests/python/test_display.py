@@ -50,7 +50,7 @@ def test_a_ranking_shows_its_first_ten_and_what_became_of_the_rest(
 
 def test_an_empty_ranking_says_so(starter: hm.Catalog, demo: hm.Installation) -> None:
     nothing = hm.rank(starter, demo, top=0)
-    assert "see .rejected" in str(nothing)
+    assert "No pairing is without danger." in str(nothing)
 
 
 def test_a_candidate_shows_power_margins_and_assumptions(standing: hm.Candidate) -> None:

@@ -160,7 +160,7 @@ def test_margins_are_bars_up_to_their_limit(standing: hm.Candidate) -> None:
     every = {m.name for m in standing.margins if m.severity != "not assessed"}
     told = [int(word) for word in ax.get_xlabel().split() if word.isdigit() and int(word) > 1]
     assert sum(told) == len(every) + len(unknown) - len(labels)
-    assert "without a number" in ax.get_xlabel()
+    assert "have no number" in ax.get_xlabel()
     assert any("°F" in text for text in words(plot.margins(standing, units="us")))
 
 
@@ -191,8 +191,8 @@ def test_only_what_a_run_goes_through_is_drawn_on_it(
     assert len(poles) == 1
     told = [" ".join(text.split()).replace("- ", "-") for text in words(ax)]
     assert "pv-isolator-2-pole, breaks dc, run not told" in told
-    assert "snap-disc-fixed, senses lid" in told
-    assert "snap-disc-manual-reset, senses wall" in told
+    assert "snap-disc-fixed, only senses lid" in told
+    assert "snap-disc-manual-reset, only senses wall" in told
 
 
 def test_more_than_four_are_told_by_their_number(starter: hm.Catalog) -> None:

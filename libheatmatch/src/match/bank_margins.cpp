@@ -71,6 +71,12 @@ Margin sheath_voltage_margin(const Circuit& circuit) {
             "{value}; the element's rated volts are not known.";
         margin.missing = {"rated_v"};
     }
+    if (is_bare(element)) {
+        margin.text =
+            "It is bare wire: the bed and the vessel stand at up to {value} with it, and above "
+            "{limit} that can kill. Never bury it.";
+        margin.source = "iec-60364-4-41";
+    }
     grade(margin);
     const bool above_rating = element.rated_v && circuit.cold_voltage_v() > *element.rated_v;
     if (above_rating && margin.severity == Severity::none) margin.severity = Severity::caution;
@@ -114,6 +120,15 @@ Margin earth_fault_margin(const Element& element) {
                       "Sheath to coil measures {value}; below {limit} damp magnesia leaks and has "
                       "to be dried out before full volts.",
                   .source = "common-practice"};
+    if (is_bare(element)) {
+        margin.value.reset();
+        margin.limit.reset();
+        margin.severity = Severity::warning;
+        margin.text =
+            "It is bare wire: nothing stands between it and the bed, which is live with it, and "
+            "the vessel too.";
+        return margin;
+    }
     if (!margin.value) {
         margin.text =
             "Measure sheath to coil with 500 V before burying: at least {limit}, and 20 "

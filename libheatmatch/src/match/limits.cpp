@@ -103,9 +103,17 @@ Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm) {
     return result;
 }
 
+bool is_bare(const Element& element) {
+    return element.sheath == "none-open-coil";
+}
+
 BankLimits bank_limits(const Element& element) {
     BankLimits limits{.element_power_w = element.rated_w, .terminal_c = element.terminal_limit_c};
-    if (element.rated_v) limits.sheath_voltage_v = std::sqrt(2.0) * *element.rated_v;
+    if (is_bare(element)) {
+        limits.sheath_voltage_v = bare_wire_v;
+    } else if (element.rated_v) {
+        limits.sheath_voltage_v = std::sqrt(2.0) * *element.rated_v;
+    }
     return limits;
 }
 

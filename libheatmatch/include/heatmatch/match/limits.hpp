@@ -27,9 +27,16 @@ inline constexpr double bright_cold_rise_k = 20.0;
 [[nodiscard]] Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm);
 
 /// What one bank may see, inverted once from its parts: the screen compares numbers only.
+/// What a live part may have that nothing covers, in damp places too [V].
+/// @cite iec-60364-4-41
+inline constexpr double bare_wire_v = 30.0;
+/// Whether an element is live wire without a sheath.
+[[nodiscard]] bool is_bare(const Element& element);
+
 struct BankLimits {
     std::optional<double> element_power_w{};   //!< rated watts of one element [W]
-    std::optional<double> sheath_voltage_v{};  //!< peak of rated alternating volts [V]
+    std::optional<double> sheath_voltage_v{};  //!< peak of rated alternating volts; bare wire: what
+                                               //!< may be touched [V]
     std::optional<double> terminal_c{};        //!< of its terminals [°C]
 };
 [[nodiscard]] BankLimits bank_limits(const Element& element);
