@@ -16,7 +16,7 @@ from heatmatch.display_heat import (
 )
 from heatmatch.display_season import MONTHS, daily, season_text
 from heatmatch.display_text import WIDTH, clip, clip_middle, table, wrap
-from heatmatch.display_units import in_units, listed
+from heatmatch.display_units import in_units, listed, said
 
 __all__ = [
     "MONTHS",
@@ -168,7 +168,7 @@ _SHARE_LEGEND = "max%: share of what the panels could give; "
 
 def legend(ranking: _core.Ranking, *, units: str = "si", wide: bool = True) -> str:
     """What the columns of a ranking mean."""
-    store = with_store(ranking.candidates)
+    store = with_store(ranking.candidates or ranking.rejected)
     return (
         (_SEASON_LEGEND if ranking.by_season else _POWER_LEGEND)
         + (_SHARE_LEGEND if wide or not store else "")
@@ -207,7 +207,7 @@ def _not_assessed_lines(margins: Sequence[_core.Margin], units: str) -> list[str
     """What could not be assessed; margins that share subject and sentence in one line."""
     names: dict[tuple[str, str], list[str]] = {}
     for margin in margins:
-        names.setdefault((margin.subject, margin.sentence(units=units)), []).append(margin.name)
+        names.setdefault((margin.subject, said(margin, units)), []).append(margin.name)
     return [
         wrap(f"not assessed: {', '.join(same)}, {subject}: {sentence}")
         for (subject, sentence), same in names.items()
@@ -228,7 +228,7 @@ def margins_text(candidate: _core.Candidate, *, units: str = "si", everything: b
             lines += _not_assessed_lines(margins, units)
             continue
         for margin in margins:
-            sentence = margin.sentence(units=units)
+            sentence = said(margin, units)
             lines.append(wrap(f"{severity}: {margin.name}, {margin.subject}: {sentence}"))
     return "\n".join(lines)
 

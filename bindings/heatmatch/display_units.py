@@ -8,22 +8,51 @@ from collections.abc import Iterable
 from heatmatch import _core
 from heatmatch.display_text import wrap
 
-# A number and its unit; not the m of 9 m/s or of m2.
-_QUANTITY = re.compile(r"(?<![\w.])(-?\d+(?:\.\d+)?) (°C|K|mm2|mm|m|W/mK|W/m2K)(?![\w/²³·])")
+_NUMBER = r"[-\u2212]?\d+(?:\.\d+)?"
+# A number or a range and its unit; not the m of 9 m/s or of m2, not a part of 1,200 or 1e+03.
+_QUANTITY = re.compile(
+    rf"(?<![\w.,])(?<!e[+-])(?:({_NUMBER})( to |-|\u2013))?({_NUMBER}) "
+    r"(°C|K|mm2|mm|m|W/mK|W/m2K)(?![\w/²³·])"
+)
+# What stands in both unit sets already.
+_BOTH = re.compile(rf"{_NUMBER} (?:°C|mm2|mm|m) \(({_NUMBER} (?:°F|AWG|in|ft))\)")
+_BRACKETS = re.compile(r"(\([^()]*\))")
 
 
 def in_units(text: str, units: str) -> str:
     """The text with its temperatures, lengths and areas in that unit set.
 
-    Numbers that already are in it stay as they are.
+    Numbers that already are in it stay as they are; of a range both ends are converted.
     """
     if units == "si":
         return text
 
-    def other(found: re.Match[str]) -> str:
-        return _core.format_quantity(float(found[1]), found[2], units=units, digits=3)
+    def shown(number: str, unit: str) -> str:
+        value = float(number.replace("\u2212", "-"))
+        return _core.format_quantity(value, unit, units=units, digits=3)
 
-    return _QUANTITY.sub(other, text)
+    def other(found: re.Match[str]) -> str:
+        first, sign, last, unit = found.groups()
+        after = shown(last, unit)
+        if first is None:
+            return after
+        before = shown(first, unit)
+        same = before.split(" ", 1)[1:] == after.split(" ", 1)[1:]
+        return f"{before.split(' ', 1)[0] if same else before}{sign}{after}"
+
+    return _QUANTITY.sub(other, _BOTH.sub(r"\1", text))
+
+
+def said(margin: _core.Margin, units: str) -> str:
+    """The sentence of a margin, the numbers that its text holds in that unit set too.
+
+    In brackets stand names, which stay as they are.
+    """
+    sentence = margin.sentence(units=units)
+    if units == "si":
+        return sentence
+    parts = _BRACKETS.split(_BOTH.sub(r"\1", sentence))
+    return "".join(part if part.startswith("(") else in_units(part, units) for part in parts)
 
 
 def listed(title: str, texts: Iterable[str], units: str, mark: str = "  ") -> list[str]:

@@ -70,7 +70,8 @@ class Workbench:
     def _start(self) -> Choice:
         site = self.plain["site"]
         run = None if self._run is None else self.plain["runs"][self._run]
-        months = self.given_weather is None and "weather" in self.plain
+        placed = site.get("tilt_deg") is not None and site.get("latitude_deg") is not None
+        months = placed and self.given_weather is None and "weather" in self.plain
         medium = self.medium()
         return Choice(
             tilt_deg=site.get("tilt_deg") if months else None,

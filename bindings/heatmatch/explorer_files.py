@@ -10,6 +10,7 @@ import ipywidgets as widgets
 
 from heatmatch import _core, rankings
 from heatmatch.display_rankings import comparison_html
+from heatmatch.display_verdict import margin_sentence, severity_counts
 from heatmatch.errors import Error
 from heatmatch.explorer_tables import panel as styled
 from heatmatch.forms import paragraphs
@@ -68,7 +69,7 @@ class FileRow:
         def press(_: object) -> None:
             try:
                 work()
-            except Error as error:
+            except (Error, ValueError, OSError) as error:
                 self.panel.say(str(error), wrong=True)
 
         button.on_click(press)
@@ -78,12 +79,12 @@ class FileRow:
         """What the buttons do, and the comparison that was asked for."""
         return styled(paragraphs(_HOW) + self.comparison)
 
-    def _may_write(self, path: str) -> bool:
+    def _may_write(self, what: str, path: str) -> bool:
         """Whether the file is new, or the same press came twice."""
-        if not os.path.exists(path) or self._asked == path:
-            self._asked = ""
+        asked, self._asked = self._asked, ""
+        if not os.path.exists(path) or asked == f"{what} {path}":
             return True
-        self._asked = path
+        self._asked = f"{what} {path}"
         self.panel.say(f"{path} exists; press again to write over it.", wrong=True)
         return False
 
@@ -93,21 +94,28 @@ class FileRow:
         path = self.installation.value.strip()
         if candidate is None:
             self.panel.say("There is no circuit to save.", wrong=True)
-        elif self._may_write(path):
+        elif self.panel.failed:
+            self.panel.say("The controls say what cannot be; mend that first.", wrong=True)
+        elif self._may_write("installation", path):
             made = self.panel.bench.saved(self.panel.choice, candidate)
             rankings.write_text(path, made.to_json_text())
-            self.panel.say(f"Saved {path} with {candidate.circuit.title} as its circuit.")
+            danger = "danger" in severity_counts(candidate)
+            told = f" {margin_sentence(candidate)}" if danger else ""
+            self.panel.say(f"Saved {path} with {candidate.circuit.title} as its circuit.{told}")
 
     def load(self) -> None:
         """Begins anew with an installation file."""
         path = self.installation.value.strip()
+        given = self.panel.bench.given_weather
         self.panel.restart(_core.Installation.from_json(path))
-        self.panel.say(f"Loaded {path}.")
+        left = given is not None and self.panel.bench.given_weather is None
+        told = " The weather that was given is of another site and was let go." if left else ""
+        self.panel.say(f"Loaded {path}.{told}")
 
     def save_ranking(self) -> None:
         """Writes the ranking that is shown, two hundred candidates deep."""
         path = self.ranking.value.strip()
-        if self._may_write(path):
+        if self._may_write("ranking", path):
             whole = self.panel.bench.rank(self.panel.choice, top=200)
             rankings.save_ranking(whole, path)
             self.panel.say(f"Saved {path}: {len(whole)} candidates.")

@@ -40,7 +40,9 @@ class ExplorerPanel:
     box : ipywidgets.VBox
         All of it, for a layout of one's own.
     choice : Choice
-        What the controls say.
+        What is shown: what the controls said when that could last be computed.
+    failed : bool
+        Whether the controls say something else, which cannot be.
     ranking : Ranking
         What is left by the choice.
     candidate : Candidate
@@ -58,6 +60,7 @@ class ExplorerPanel:
         units: str = "si",
     ) -> None:
         self.units = units
+        self.failed = False
         self.kept: list[Kept] = []
         self._timer: asyncio.TimerHandle | None = None
         self.box = widgets.VBox()
@@ -100,7 +103,8 @@ class ExplorerPanel:
         )
         self.keep = widgets.Button(description="keep this choice")
         self.let_go = widgets.Button(description="let the last go")
-        self.look_at.observe(lambda change: self._look(), "value")
+        self._looked = lambda change: self._look()
+        self.look_at.observe(self._looked, "value")
         self.view.observe(lambda change: self._draw(), "value")
         self.picture.observe(lambda change: self._draw(), "value")
         self.keep.on_click(lambda button: self._keep())
@@ -108,6 +112,7 @@ class ExplorerPanel:
 
     def update(self) -> None:
         """Ranks what the controls say and shows it; what cannot be is said, the rest stays."""
+        self.failed = True
         try:
             choice = self.controls.choice()
             if choice.budget is not None and not (0.0 <= choice.budget < math.inf):
@@ -119,6 +124,7 @@ class ExplorerPanel:
         except ValueError:
             self.say("budget: write a number of 0 or more, or nothing for none", wrong=True)
             return
+        self.failed = False
         self._show(choice, ranking)
 
     def _show(self, choice: Choice, ranking: _core.Ranking) -> None:
@@ -136,10 +142,11 @@ class ExplorerPanel:
             options.append((explorer_tables.candidate_title("rejected:", one), row_of(one)))
         wanted = self.look_at.value
         if options != list(self.look_at.options):
-            self.look_at.unobserve_all("value")
+            # Only our own listener rests: the widget's own keep label, place and value together.
+            self.look_at.unobserve(self._looked, "value")
             self.look_at.options = options
             self.look_at.value = wanted if wanted in [key for _, key in options] else ()
-            self.look_at.observe(lambda change: self._look(), "value")
+            self.look_at.observe(self._looked, "value")
 
     def _look(self) -> None:
         """Takes the candidate that is wanted, and shows what it comes to."""
@@ -156,7 +163,13 @@ class ExplorerPanel:
         self._later(self._draw)
 
     def _draw(self) -> None:
-        """Shows the chosen view of the candidate."""
+        """Shows the chosen view of the candidate; whatever fails takes the old one away."""
+        try:
+            self._draw_view()
+        except Exception as error:
+            self.shown.value = explorer_tables.panel(f"<p>not drawn: {escape(str(error))}</p>")
+
+    def _draw_view(self) -> None:
         view = self.view.value
         self.picture.disabled = view != "picture"
         self.files.box.layout.display = "" if view == "files" else "none"
@@ -172,12 +185,9 @@ class ExplorerPanel:
             self._draw_picture(self.candidate)
 
     def _draw_picture(self, candidate: _core.Candidate) -> None:
-        try:
-            self.shown.value = picture_html(
-                self.picture.value, self.bench, self.choice, self.ranking, candidate
-            )
-        except Error as error:
-            self.shown.value = explorer_tables.panel(f"<p>{escape(str(error))}</p>")
+        self.shown.value = picture_html(
+            self.picture.value, self.bench, self.choice, self.ranking, candidate
+        )
 
     def _later(self, work: Callable[[], None]) -> None:
         """Does it when no further change came: tables follow at once, pictures when it rests."""
@@ -197,7 +207,8 @@ class ExplorerPanel:
             self.say(f"{_MOST_KEPT} choices are kept; let the last go first.", wrong=True)
             return
         number = 1 + max((int(one.name.split()[1]) for one in self.kept), default=0)
-        self.kept.append(Kept(f"choice {number}", self.choice, self.candidate))
+        place = str(self.bench.plain.get("name", ""))
+        self.kept.append(Kept(f"choice {number}", place, self.choice, self.candidate))
         self.say(f"Kept as choice {number}; “kept” shows them side by side.")
         self._draw()
 
@@ -214,13 +225,18 @@ class ExplorerPanel:
     def restart(self, installation: _core.Installation) -> None:
         """Begins anew with another installation; kept choices stay.
 
+        Weather that was given belongs to a site: for another one it is let go.
+
         Raises
         ------
         Error
             It cannot be ranked; the panel stays as it was.
         """
-        bench = Workbench(self.bench.catalog, installation, self.bench.given_weather)
+        weather = self.bench.given_weather
+        same = installation.to_dict()["site"] == self.bench.plain["site"]
+        bench = Workbench(self.bench.catalog, installation, weather if same else None)
         bench.rank(bench.start, top=1, keep_rejected=1)
+        self.failed = False
         self._begin(bench)
 
     def _ipython_display_(self) -> None:

@@ -18,6 +18,7 @@ from heatmatch.display import (
 )
 from heatmatch.display_heat import degree_unit, degrees, with_store
 from heatmatch.display_text import clip
+from heatmatch.display_units import in_units, said
 from heatmatch.explorer_choice import Choice
 from heatmatch.forms import html_table, paragraphs
 
@@ -37,6 +38,7 @@ class Kept:
     """A choice that was kept, with what it came to."""
 
     name: str
+    place: str  #: name of the installation
     choice: Choice
     candidate: _core.Candidate
 
@@ -82,14 +84,14 @@ def margins_html(candidate: _core.Candidate, units: str) -> str:
             margin.name,
             clip(margin.subject, 60),
             "" if margin.headroom is None else f"{margin.headroom:.2f}",
-            margin.sentence(units=units),
+            said(margin, units),
         )
         for margin in margins
     ]
     header = ("severity", "margin", "subject", "headroom", "")
     return panel(
         html_table(header, rows, "margins, the most severe first")
-        + paragraphs(candidate.advice().sentences)
+        + paragraphs(in_units(text, units) for text in candidate.advice().sentences)
     )
 
 
@@ -125,20 +127,21 @@ def _lines(units: str) -> list[tuple[str, Callable[[Kept], str]]]:
         return frames.candidate_row(one.candidate)
 
     return [
+        ("installation", lambda one: clip(one.place, 40)),
         ("panels", lambda one: f"{clip(row(one)['group'], 30)} {one.candidate.circuit.panels}"),
         ("elements", lambda one: f"{clip(row(one)['element'], 40)} {one.candidate.circuit.bank}"),
         ("ohms", lambda one: f"{one.candidate.circuit.bank_ohm:.3g}"),
         ("heat of the season, kWh", lambda one: season(one, "kwh", ".0f")),
         ("of a day, kWh", lambda one: season(one, "mean_kwh_per_day", ".2f")),
         ("share of what the panels could give, %", share),
-        ("most watts into one element", lambda one: f"{row(one)['element_power_w']:.0f}"),
+        ("most watts into one element", lambda one: f"{one.candidate.bright.element_power_w:.0f}"),
         (f"sheath, judged, {degree}", lambda one: degrees(row(one).get("sheath_c"), units)),
         ("smallest headroom", lambda one: f"{one.candidate.smallest_headroom:.2f}"),
         ("worst margin", worst),
         ("not assessed", lambda one: str(one.candidate.not_assessed)),
         ("to buy", lambda one: f"{price_text(one.candidate)} {one.candidate.currency}".strip()),
         ("tilt", lambda one: quantity(one.choice.tilt_deg, "deg")),
-        ("sun, % of the installation's", lambda one: f"{one.choice.sun_pct or 100.0:.0f}"),
+        ("sun, of the installation's", lambda one: quantity(one.choice.sun_pct, "%")),
         ("wire", lambda one: one.choice.wire or "-"),
         ("its length", lambda one: quantity(one.choice.length_m, "m")),
         ("conductivity of the fill", lambda one: quantity(one.choice.k20_w_mk, "W/mK")),

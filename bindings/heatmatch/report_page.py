@@ -55,8 +55,10 @@ def _own_weather(
 ) -> _core.Weather | None:
     if weather is not None or installation is None:
         return weather
-    if installation.to_dict().get("weather") is None:
-        return None
+    plain = installation.to_dict()
+    placed = all(plain["site"].get(name) is not None for name in ("latitude_deg", "tilt_deg"))
+    if plain.get("weather") is None or not placed:
+        return None  # as in the ranking, whose remarks say what the months lack
     return weather_files.from_installation(installation)
 
 

@@ -11,7 +11,6 @@ from typing import Any
 
 from heatmatch import _core, plot
 from heatmatch.display_text import clip
-from heatmatch.errors import Error
 
 _HASH = "heatmatch"  # the same picture has the same bytes
 
@@ -61,6 +60,13 @@ def _draw(draw: Callable[[Any], object], size: tuple[float, float], rows: int = 
     return "data:image/svg+xml;base64," + base64.b64encode(data.getvalue()).decode("ascii")
 
 
+def _map_height(ranking: _core.Ranking) -> float:
+    """Inches for the map, so that the two lines of each cell fit."""
+    everyone = [*ranking, *ranking.rejected]
+    rows = min(25, len({candidate.circuit.element.id for candidate in everyone}))
+    return 2.4 + 0.36 * rows
+
+
 def pictures(
     candidate: _core.Candidate,
     ranking: _core.Ranking | None,
@@ -95,15 +101,16 @@ def pictures(
             ("front", "What trades for what", lambda ax: plot.pareto(ranking, ax=ax), wide, 1),
             (
                 "map", "Every hook-up and element",
-                lambda ax: plot.hookup_map(ranking, ax=ax), tall, 1,
+                lambda ax: plot.hookup_map(ranking, ax=ax), (9.6, _map_height(ranking)), 1,
             ),
         ]  # fmt: skip
     made = {}
     for key, title, draw, size, rows in wanted:
         try:
             source = _draw(draw, size, rows)
-        except Error:
-            continue  # what it would show is not known, and stands so in the tables
+        except Exception as error:  # the rest of the page is worth having
+            made[key] = Picture(key, title, f"{title}: not drawn: {error}"[:300], "", False)
+            continue
         words = f"{title}: {_WORDS[key]}. {clip(candidate.circuit.title, 120)}"
         made[key] = Picture(key, title, words, source, key in _CELSIUS)
     return made

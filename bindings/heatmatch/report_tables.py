@@ -30,10 +30,10 @@ from heatmatch.display_day import (
 )
 from heatmatch.display_heat import HEAT_HEADER, heat_cells, heat_title, with_store
 from heatmatch.display_meter import SHEET_HEADER, sheet_cells, sheet_legend
-from heatmatch.display_season import season_cells, season_sentences
+from heatmatch.display_season import MONTHS, season_cells, season_sentences
 from heatmatch.display_text import clip, clip_middle, plain
-from heatmatch.display_units import in_units
-from heatmatch.display_verdict import severity_counts, space_sentence, verdict_sentences
+from heatmatch.display_units import in_units, said
+from heatmatch.display_verdict import space_sentence, verdict_sentences
 from heatmatch.errors import Error
 from heatmatch.report_wires import wiring
 from heatmatch.words import WORDS
@@ -103,6 +103,13 @@ def lived_days(candidate: _core.Candidate, weather: _core.Weather | None) -> _co
         return None
 
 
+def _month_name(candidate: _core.Candidate) -> str:
+    """The month of least heat in the season."""
+    season = candidate.season
+    assert season is not None
+    return MONTHS[min(season.months, key=lambda m: float(season.kwh_per_day[m - 1])) - 1]
+
+
 def sections(
     candidate: _core.Candidate, ranking: _core.Ranking | None, run: _core.DayRun | None
 ) -> dict[str, Any]:
@@ -112,15 +119,20 @@ def sections(
     assumed = list(dict.fromkeys([*candidate.assumed, *([] if run is None else run.assumed)]))
     told = [*assumed, *(m.source for m in candidate.margins), *(step.source for step in steps)]
     header, rows, reasons = wiring(candidate, either)
+    dangers = [_reason(m) for m in candidate.margins if m.severity == "danger"]
+    if run is not None:
+        peaks = (peak.margin for peak in run.answer.peaks)
+        dangers += [_reason(m) for m in peaks if m.severity == "danger"]
     verdict: list[Any] = list(verdict_sentences(candidate))
     if run is not None:
+        verdict.append(f"A week of {_month_name(candidate)}, the darkest month, lived through:")
         verdict += both_rows(lambda units: [run.sentences(units=units)])[0]
     else:
         verdict.append(both(lambda units: space_sentence(candidate, units=units)))
     return {
-        "danger": "danger" in severity_counts(candidate),
+        "danger": bool(dangers),
         "verdict": verdict,
-        "dangers": [_reason(m) for m in candidate.margins if m.severity == "danger"],
+        "dangers": dangers,
         "remarks": translated(candidate.remarks),
         "ranked": [] if ranking is None else _ranked(ranking),
         "wires": (header, rows, translated(reasons)),
@@ -150,7 +162,7 @@ def _ranked(ranking: _core.Ranking) -> list[Table]:
     else:
         lists.append(("What trades for what: no other beats these in everything", ranking.pareto()))
     tables = [_ranked_table(caption, candidates) for caption, candidates in lists]
-    tables[0].notes = [reasons_text(ranking), *ranking.remarks]
+    tables[0].notes = [reasons_text(ranking), *translated(ranking.remarks)]
     tables[-1].notes = [both(lambda units: legend(ranking, units=units))]
     return tables
 
@@ -189,11 +201,11 @@ def _margins(candidate: _core.Candidate) -> Table:
 def _told(margin: _core.Margin) -> Any:
     """A margin's sentence, and what it would need to be known."""
     needs = f" To be found out: {', '.join(margin.missing)}." if margin.missing else ""
-    return both(lambda units: margin.sentence(units=units) + needs)
+    return both(lambda units: said(margin, units) + needs)
 
 
 def _reason(margin: _core.Margin) -> Any:
-    return both(lambda units: f"{clip(margin.subject, 80)}: {margin.sentence(units=units)}")
+    return both(lambda units: f"{clip(margin.subject, 80)}: {said(margin, units)}")
 
 
 def _season(candidate: _core.Candidate) -> list[Table]:
@@ -227,7 +239,7 @@ def _days(run: _core.DayRun) -> list[Table]:
             "the nights",
             both_header(month_header),
             both_rows(lambda units: month_cells(run, units=units)),
-            [MONTH_LEGEND, *run.remarks],
+            [MONTH_LEGEND, *translated(run.remarks)],
         ),
     ]
 

@@ -9,19 +9,22 @@ from heatmatch import _core
 from heatmatch.display_heat import UNKNOWN, degree_unit, degrees
 from heatmatch.display_text import clip
 
-ZONES = ("1 sun and weather", "2 indoors, cool", "3 hot end")
+ZONES = ("1 sun and weather", "2 out of the sun", "3 hot end")
+_HOT_C = 60.0  # from here on a run counts as the hot end
 HEADER = (
     "zone", "run", "carries", "length, one way", "wire", "insulation and its limit", "at its worst",
     "limit, by", "joints", "on it", "would do",
 )  # fmt: skip
 
 
-def zone(run: _core.RunParts) -> str:
-    """Where a run lies: the bank's runs and what is buried are the hot end."""
-    kind = run.run.surroundings.kind
-    if run.run.carries != "array" or kind == "bed":
+def zone(run: _core.RunParts, check: _core.WireCheck | None) -> str:
+    """Where a run lies: the bank's runs, what is buried and what stands in hot air are hot."""
+    around = run.run.surroundings
+    hot = around.air_c is not None and around.air_c > _HOT_C
+    runs_away = check is not None and check.runaway
+    if run.run.carries != "array" or around.kind == "bed" or hot or runs_away:
         return ZONES[2]
-    return ZONES[0] if kind == "sunlit" else ZONES[1]
+    return ZONES[0] if around.kind == "sunlit" else ZONES[1]
 
 
 def _wire(run: _core.RunParts, units: str) -> str:
@@ -76,7 +79,7 @@ def _limit(check: _core.WireCheck | None, units: str) -> str:
 def _cells(run: _core.RunParts, check: _core.WireCheck | None, units: str) -> list[str]:
     """The cells of a run in one unit set."""
     cells = [
-        zone(run),
+        zone(run, check),
         clip(run.name, 60),
         run.run.carries,
         _core.format_quantity(run.run.length_m, "m", units=units, digits=3),
@@ -101,7 +104,7 @@ def wiring(
         place = device.device.run or ""
         on_run.setdefault(place, []).append(f"{device.control.id} ({device.device.duty})")
     rows = []
-    for run in sorted(circuit.runs, key=zone):
+    for run in sorted(circuit.runs, key=lambda one: zone(one, checks.get(one.name))):
         si, us = (_cells(run, checks.get(run.name), units) for units in ("si", "us"))
         row = [either(*cells) for cells in zip(si, us, strict=True)]
         rows.append([*row[:9], clip(", ".join(on_run.get(run.name, [])), 160), row[9]])

@@ -93,6 +93,14 @@ TEST_CASE("only one group or one element may be asked for") {
                     heatmatch::NotFound);
 }
 
+TEST_CASE("a family that no element is of is refused with those that are") {
+    Installation installation = small();
+    installation.elements = {{.any = heatmatch::ElementFilter{.family = {"oven"}}, .count = 2}};
+    CHECK(refused_field(installation) == "elements.any.family");
+    installation.elements[0].any->family = {"oven lower"};
+    CHECK(refused_field(installation) == "nothing");
+}
+
 TEST_CASE("an installation without panels or elements is refused") {
     Installation installation = small();
     installation.panels.clear();

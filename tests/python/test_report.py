@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import sys
 from collections.abc import Callable
 from html.parser import HTMLParser
@@ -10,7 +11,7 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch.display_units import in_units
+from heatmatch.display_units import in_units, said
 
 pytest.importorskip("jinja2")
 VOID = {"meta", "img", "input", "br"}
@@ -69,7 +70,7 @@ def test_every_margin_check_and_caution_is_there_in_both_unit_sets(
 ) -> None:
     text = page.text(units)
     for margin in standing.margins:
-        assert " ".join(margin.sentence(units=units).split()) in text
+        assert " ".join(said(margin, units).split()) in text
         assert margin.source in text
     for caution in hm.cautions():
         assert caution in text
@@ -180,7 +181,8 @@ def test_there_is_room_to_write_and_nothing_is_folded_away(
     source = hm.report(standing, tmp_path / "r.html").read_text(encoding="utf-8")
     own = source[source.index("my readings") :]
     own = own[: own.index("</table>")]
-    assert own.count('<td dir="auto"></td>') == 8 * own.count("<th ")
+    head, _, body = own.partition("</thead>")
+    assert body.count("<td ") + body.count('<th scope="row"') == 8 * head.count("<th ")
     assert "<details open>" in source
 
 
@@ -271,3 +273,36 @@ def test_it_says_what_it_needs(
     monkeypatch.setitem(sys.modules, "jinja2", None)
     with pytest.raises(ImportError, match=r"pip install 'libheatmatch\[report\]'"):
         hm.report(standing, tmp_path / "r.html")
+
+
+def test_months_without_a_tilt_leave_the_season_out(
+    tmp_path: Path, starter: hm.Catalog, changed_demo: Callable[..., hm.Installation]
+) -> None:
+    installation = changed_demo(lambda plain: plain["site"].pop("tilt_deg"))
+    path = tmp_path / "flat.html"
+    hm.report(hm.rank(starter, installation), path, installation=installation)
+    text = read(path).text("si")
+    assert "the site lacks tilt_deg" in text
+    assert "not drawn: candidate: season = none" in text
+
+
+# Temperatures, lengths and differences in SI units have no place in a page of US units, but for
+# the formulas, which say so, and the sources.
+def test_no_si_number_is_left_in_us_units(page: Page) -> None:
+    text = page.text("us").split("How it was computed")
+    told = text[0] + text[1].split("What was assumed")[1].split("Sources")[0]
+    named = told.replace("(PV latching plug, 4 mm)", "")  # the name of a part
+    assert re.findall(r"\d (?:°C|K|mm)\b", named) == []
+    assert "°F" in told
+
+
+def test_hot_air_makes_a_run_the_hot_end(
+    tmp_path: Path, starter: hm.Catalog, changed_demo: Callable[..., hm.Installation]
+) -> None:
+    def hot(plain: dict[str, Any]) -> None:
+        plain["runs"][1]["surroundings"] = {"kind": "open air", "air_c": 90}
+
+    installation = changed_demo(hot)
+    path = tmp_path / "hot.html"
+    hm.report(hm.assess(starter, installation), path, installation=installation)
+    assert "3 hot end along the wall array" in read(path).text("si")

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 #include <map>
+#include <set>
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/match/wiring.hpp"
@@ -35,6 +36,20 @@ bool passes(const Element& element, const ElementFilter& filter) {
            std::find(families.begin(), families.end(), element.family) != families.end();
 }
 
+/// Throws InvalidInput where no element of the catalog is of that family.
+void check_family(const Parts& parts, const std::string& family) {
+    std::set<std::string> known;
+    for (const Element& element : parts.elements) known.insert(element.family);
+    if (known.contains(family)) return;
+    std::string all;
+    for (const std::string& name : known) all += (all.empty() ? "" : ", ") + name;
+    throw InvalidInput(ErrorDetail{.part = "installation",
+                                   .field = "elements.any.family",
+                                   .value = quote(family),
+                                   .allowed = "one of " + all,
+                                   .remedy = "name one of them, or leave family out for all"});
+}
+
 /// Owned elements and those that may be bought, each once.
 std::vector<AllowedElement> allowed_elements(const Parts& parts, const Installation& installation) {
     std::vector<AllowedElement> allowed;
@@ -54,6 +69,7 @@ std::vector<AllowedElement> allowed_elements(const Parts& parts, const Installat
             add(find_element(parts, entry.element), entry.count, entry.count);
             continue;
         }
+        for (const std::string& family : entry.any->family) check_family(parts, family);
         for (const Element& element : parts.elements) {
             if (passes(element, *entry.any)) add(element, 0, entry.count);
         }

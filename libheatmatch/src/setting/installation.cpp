@@ -50,22 +50,6 @@ const OwnedPanels& find_group(const Installation& installation, std::string_view
                    ErrorDetail{.part = "installation", .field = "group", .value = wrong});
 }
 
-namespace {
-
-/// Throws InvalidInput where no element is of that family.
-void check_family(const std::string& family, const std::set<std::string_view>& known) {
-    if (known.contains(family)) return;
-    std::string all;
-    for (const std::string_view name : known) all += (all.empty() ? "" : ", ") + std::string(name);
-    throw InvalidInput(ErrorDetail{.part = "installation",
-                                   .field = "elements.any.family",
-                                   .value = quote(family),
-                                   .allowed = "one of " + all,
-                                   .remedy = "name one of them, or leave family out for all"});
-}
-
-}  // namespace
-
 void check_references(const Installation& installation, const Parts& parts) {
     std::set<std::string_view> groups;
     for (const OwnedPanels& owned : installation.panels) {
@@ -78,14 +62,8 @@ void check_references(const Installation& installation, const Parts& parts) {
                                            .remedy = "rename one of the two"});
         }
     }
-    std::set<std::string_view> families;
-    for (const Element& element : parts.elements) families.insert(element.family);
     for (const AllowedElements& allowed : installation.elements) {
-        if (!allowed.any) {
-            static_cast<void>(find_element(parts, allowed.element));
-            continue;
-        }
-        for (const std::string& family : allowed.any->family) check_family(family, families);
+        if (!allowed.any) static_cast<void>(find_element(parts, allowed.element));
     }
     std::vector<std::string_view> runs;
     for (const WireRun& run : installation.runs) {
