@@ -1,0 +1,97 @@
+"""The explorer where something is not known, dangerous, or of another place."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import heatmatch as hm
+import pytest
+from explorer_hands import heat_of, press, words
+
+pytest.importorskip("ipywidgets")
+
+
+@pytest.fixture
+def panel(starter: hm.Catalog, demo: hm.Installation) -> Any:
+    return hm.explore(starter, demo)
+
+
+def without(*names: str) -> Callable[[dict[str, Any]], None]:
+    def drop(plain: dict[str, Any]) -> None:
+        for name in names:
+            place, _, field = name.partition(".")
+            (plain[place] if field else plain).pop(field or place)
+
+    return drop
+
+
+@pytest.mark.parametrize(
+    "missing",
+    [("store", "space"), ("weather", "goals"), ("runs", "devices"), ("site.tilt_deg",)],
+    ids=lambda names: "-".join(names),
+)
+def test_every_view_is_there_whatever_is_not_known(
+    starter: hm.Catalog,
+    changed_demo: Callable[..., hm.Installation],
+    missing: tuple[str, ...],
+) -> None:
+    panel = hm.explore(starter, changed_demo(without(*missing)))
+    press(panel, "keep this choice")
+    for view in panel.view.options:
+        panel.view.value = view
+        assert "not drawn" not in panel.shown.value
+        assert words(panel.shown.value) or "<img" in panel.shown.value
+    panel.view.value = "picture"
+    for picture in panel.picture.options:
+        panel.picture.value = picture
+        drawn = panel.shown.value
+        assert "<img" in drawn or "must" in drawn, f"{picture}: {words(drawn)}"
+    for slider in panel.controls.sliders.values():
+        slider.slider.value = slider.slider.max
+        assert "not possible" not in panel.status.value
+
+
+def test_what_is_named_is_what_is_looked_at(panel: Any) -> None:
+    panel.look_at.index = 3  # as a browser sends it
+    for pct in (90, 70, 110):
+        panel.controls.sliders["sun_pct"].slider.value = pct
+        shown = panel.look_at.options[panel.look_at.index]
+        assert shown[1] == panel.look_at.value
+    panel.look_at.index = 0
+    assert hm.explorer_choice.row_of(panel.candidate) == hm.explorer_choice.row_of(panel.ranking[0])
+
+
+def test_a_danger_is_not_saved_in_silence(
+    starter: hm.Catalog, changed_demo: Callable[..., hm.Installation], tmp_path: Path
+) -> None:
+    def melting(plain: dict[str, Any]) -> None:
+        plain["runs"][2]["wire"] = "nm-b-12-awg"
+
+    panel = hm.explore(starter, changed_demo(melting))
+    panel.files.installation.value = str(tmp_path / "place.json")
+    press(panel, "save installation")
+    assert "DANGER: " in words(panel.status.value)
+    panel.controls.budget.value = "abc"
+    press(panel, "save installation")
+    assert "say what cannot be" in words(panel.status.value)
+    panel.files.ranking.value = panel.files.installation.value
+    press(panel, "save ranking")
+    assert "press again" in words(panel.status.value)
+    press(panel, "save ranking")
+    assert "Saved" in words(panel.status.value)
+
+
+def test_weather_of_another_site_is_let_go(
+    starter: hm.Catalog, demo: hm.Installation, tmp_path: Path
+) -> None:
+    panel = hm.explore(starter, demo, hm.Weather.clear_days(demo.site))
+    plain = demo.to_dict()
+    plain["site"] |= {"latitude_deg": 35, "tilt_deg": 45}
+    other = hm.Installation.from_dict(plain)
+    other.to_json(tmp_path / "other.json")
+    panel.files.installation.value = str(tmp_path / "other.json")
+    press(panel, "load installation")
+    assert "was let go" in words(panel.status.value)
+    assert heat_of(panel) == pytest.approx(hm.rank(starter, other)[0].season.kwh, rel=1e-9)
