@@ -51,12 +51,14 @@ if TYPE_CHECKING:
 
 def html_table(header: Sequence[str], rows: Iterable[Sequence[str]], caption: str) -> str:
     """An HTML table; every text is escaped."""
-    head = "".join(f"<th>{escape(text)}</th>" for text in header)
+    left = 'style="text-align:left"'  # notebooks would set texts at the right
+    head = "".join(f"<th {left}>{escape(text)}</th>" for text in header)
     body = "".join(
-        "<tr>" + "".join(f"<td>{escape(text)}</td>" for text in row) + "</tr>" for row in rows
+        "<tr>" + "".join(f"<td {left}>{escape(text)}</td>" for text in row) + "</tr>"
+        for row in rows
     )
     return (
-        f"<table><caption>{escape(caption)}</caption>"
+        f"<table><caption {left}>{escape(caption)}</caption>"
         f"<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
     )
 
