@@ -187,7 +187,8 @@ class Workbench:
         return hookups_up_to(max(counts))
 
     def elements(self) -> list[str]:
-        """The elements that the installation allows, those of the best pairings first."""
+        """The elements of the best pairings, kept and rejected, in their order: of a usual
+        installation all that it allows, of thousands the most promising."""
         every = self.rank(self.start, top=2000, keep_rejected=2000)
         return list(dict.fromkeys(row_of(one)[2] for one in [*every, *every.rejected]))
 
