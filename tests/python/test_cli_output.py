@@ -14,7 +14,7 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch import cli_output, display_text
+from heatmatch import cli_output, display_text, files
 
 ESCAPE = "\x1b"
 AC_SWITCH = {"part": "ac-toggle-switch", "run": "home run", "duty": "breaks dc"}
@@ -162,21 +162,21 @@ def test_files_are_whole_or_as_they_were(tmp_path: Path) -> None:
     path.write_text("before")
 
     def fail() -> None:
-        with cli_output.whole_file(str(path)) as partial:
+        with files.whole_file(str(path)) as partial:
             partial.write_text("half")
             raise RuntimeError
 
     with pytest.raises(RuntimeError):
         fail()
     assert path.read_text() == "before"
-    cli_output.write_text(str(path), "after\n")
+    files.write_text(str(path), "after\n")
     assert path.read_text() == "after\n"
     assert [p.name for p in tmp_path.iterdir()] == ["out.csv"]
     link = tmp_path / "link.csv"
     link.symlink_to(path)
-    cli_output.write_text(str(link), "through")
+    files.write_text(str(link), "through")
     assert (link.is_symlink(), path.read_text()) == (True, "through")
-    cli_output.write_text(os.devnull, "nowhere")
+    files.write_text(os.devnull, "nowhere")
     assert not Path(os.devnull).is_file()
 
 

@@ -43,7 +43,8 @@ def test_the_standing_circuit_is_reported_else_the_ranking(
     assert (again.code, again.out) == (1, "")
     assert f'"{out}" exists' in again.err
     data = json.loads(command("report", demo_file, "-o", out, "--force", "--rank", 3, "--json").out)
-    assert data == {"wrote": str(out), "of": demo_ranking[2].circuit.title}
+    third = demo_ranking[2]
+    assert data == {"wrote": str(out), "of": third.circuit.title, "severity": third.severity}
     plain = json.loads(demo_file.read_text())
     del plain["circuit"], plain["weather"]
     demo_file.write_text(json.dumps(plain))
