@@ -217,14 +217,17 @@ def make_ranking(
     catalog: _core.Catalog,
     installation: _core.Installation,
     year: _core.Weather | None,
-    **kept: int,
+    *,
+    top: int,
+    keep_rejected: int = _KEPT,
 ) -> _core.Ranking:
-    """Ranks every pairing of an installation; so many are `kept` of either sort."""
+    """Ranks every pairing of an installation."""
     return _core.rank(
         catalog,
         installation,
         year,
-        **kept,
+        top=top,
+        keep_rejected=keep_rejected,
         max_bank=arguments.max_bank,
         progress=bar(wanted=shows_progress(arguments)),
     )
