@@ -276,7 +276,7 @@ def texts_in(data: dict[str, Any], units: str, *names: str) -> dict[str, Any]:
 
 def margin_json(margin: _core.Margin, units: str) -> dict[str, Any]:
     """A margin as plain data."""
-    return {
+    data = {
         "severity": margin.severity,
         "name": margin.name,
         "subject": margin.subject,
@@ -284,8 +284,9 @@ def margin_json(margin: _core.Margin, units: str) -> dict[str, Any]:
         "limit": margin.limit,
         "unit": margin.unit,
         "headroom": margin.headroom,
-        "sentence": in_units(margin.sentence(units=units), units),
+        "sentence": margin.sentence(units=units),
         "source": margin.source,
         "assumed": margin.assumed,
         "missing": margin.missing,
     }
+    return texts_in(data, units, "sentence", "assumed", "missing")
