@@ -31,6 +31,7 @@ from heatmatch.cli_shared import (
     say_name,
     texts_in,
 )
+from heatmatch.display_units import in_units
 from heatmatch.errors import FileError
 from heatmatch.files import whole_file
 
@@ -92,7 +93,7 @@ def _ranking_json(arguments: argparse.Namespace, ranking: _core.Ranking) -> dict
     return {
         "evaluated": ranking.evaluated,
         "reasons": ranking.reasons,
-        "remarks": ranking.remarks,
+        "remarks": [in_units(remark, arguments.units) for remark in ranking.remarks],
         "candidates": [
             candidate_json(candidate, arguments.units) for candidate in ranking[: arguments.top]
         ],

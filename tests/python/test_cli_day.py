@@ -51,6 +51,22 @@ def test_sentences_of_plain_data_are_in_the_units_asked_for(
         assert _numbers(data) == _numbers(json.loads(si))
 
 
+def test_remarks_of_a_ranking_are_in_the_units_asked_for(
+    command: Callable[..., Any], demo_file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    ranking = hm.rank(hm.Catalog.starter(), hm.demo(), top=1)
+
+    class Remarked:
+        evaluated, reasons, remarks = 1, ranking.reasons, ["126 °C at most"]
+        pareto = staticmethod(list)
+        __getitem__ = ranking.__getitem__
+
+    monkeypatch.setattr("heatmatch.cli_rank.make_ranking", lambda *a, **named: Remarked())
+    data = json.loads(command("rank", demo_file, "--json", "--units", "us").out)
+    # By definition of the scales: 126 °C are 258.8 °F.
+    assert data["remarks"] == ["259 °F at most"]
+
+
 def _texts(data: Any) -> Any:
     """The sentences of plain data, without the units, letters and names of its fields."""
     if isinstance(data, dict):
