@@ -9,9 +9,10 @@ from typing import Any
 
 from heatmatch import _core, display
 from heatmatch.cli_catalog_help import ACTIONS, EXAMPLES, HELP
-from heatmatch.cli_output import print_json, read_text, say, write_text
+from heatmatch.cli_output import print_json, print_json_text, read_text, say
 from heatmatch.cli_shared import add_command, add_options, open_catalog
 from heatmatch.errors import CatalogError, InvalidInput
+from heatmatch.files import write_text
 
 KINDS = tuple(_core.glossary())
 _CLASSES = {kind: getattr(_core, kind.capitalize()) for kind in KINDS}
@@ -32,6 +33,7 @@ _COLUMNS: dict[str, tuple[str, ...]] = {
     "sheath": ("verdict_limit_c", "hard_limit_c"),
     "cover": ("u_w_m2k",),
 }
+_WIRE_WIDTHS = (27, -11, 21, -10, -7)
 
 
 def view_of(catalog: _core.Catalog, kind: str) -> _core.PartsView:
@@ -69,6 +71,11 @@ def shown(entry: dict[str, Any], value: Any, units: str) -> str:
     return str(value)
 
 
+def limit_text(limit_c: float, units: str) -> str:
+    """What an insulation stands, with its unit."""
+    return _core.format_quantity(limit_c, "°C", units=units)
+
+
 def run_list(arguments: argparse.Namespace) -> int:
     """Lists the parts of a kind, or counts all kinds."""
     catalog = open_catalog(arguments.catalog)
@@ -86,13 +93,18 @@ def run_list(arguments: argparse.Namespace) -> int:
         return 0
     fields = fields_of(arguments.kind)
     names = _COLUMNS[arguments.kind]
+    wire = arguments.kind == "wire"
+    header = (*names, "limit") if wire else names
     rows = []
     for part in parts:
         own = "*" if catalog.is_own(arguments.kind, part.id) else ""
         cells = [shown(fields[name], getattr(part, name), arguments.units) for name in names]
+        if wire:
+            limit_c = catalog.insulations[part.insulation].limit_c if part.insulation else None
+            cells.append("" if limit_c is None else limit_text(limit_c, arguments.units))
         rows.append((part.id + own, *cells))
-    widths = (34, *[-max(10, (45 // len(names)) - 1)] * len(names))
-    say(display.table(("id", *names), rows, widths))
+    widths = _WIRE_WIDTHS if wire else (34, *[-max(10, (45 // len(names)) - 1)] * len(names))
+    say(display.table(("id", *header), rows, widths))
     if any(row[0].endswith("*") for row in rows):
         say("* your own")
     return 0
@@ -189,9 +201,9 @@ def run_export(arguments: argparse.Namespace) -> int:
     catalog = open_catalog(arguments.catalog)
     text = catalog.export_all_json_text() if arguments.all else catalog.export_json_text()
     if arguments.file == "-":
-        say(text, end="")
+        print_json_text(text)
         return 0
-    write_text(arguments.file, text)
+    write_text(arguments.file, text, errors="replace")
     say(f"wrote {arguments.file}")
     return 0
 

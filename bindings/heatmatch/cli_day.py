@@ -31,6 +31,7 @@ from heatmatch.cli_shared import (
     say_name,
     shows_progress,
     temperature_c,
+    texts_in,
 )
 from heatmatch.display_day import day_text, stagnation_text
 
@@ -62,7 +63,7 @@ def _peaks_json(peaks: list[_core.PartPeak], units: str) -> list[dict[str, Any]]
 
 def run_json(run: _core.DayRun, units: str) -> dict[str, Any]:
     """A run as plain data; its steps are for --csv."""
-    return picked(run, *_RUN) | {
+    return texts_in(picked(run, *_RUN), units, "remarks", "assumed") | {
         "sentences": run.sentences(units=units),
         "answer": picked(run.answer, *_ANSWER),
         "energy": picked(run.energy, *_ENERGY),
@@ -75,10 +76,11 @@ def run_json(run: _core.DayRun, units: str) -> dict[str, Any]:
 
 def stagnation_json(stagnation: _core.Stagnation, units: str) -> dict[str, Any]:
     """A stagnation as plain data."""
-    return picked(stagnation, "month", "in_kwh", "sentences") | {
+    data = picked(stagnation, "month", "in_kwh", "sentences") | {
         "peaks": _peaks_json(stagnation.peaks, units),
         "assumed": stagnation.run.assumed,
     }
+    return texts_in(data, units, "sentences", "assumed")
 
 
 def _options(arguments: argparse.Namespace) -> dict[str, Any]:

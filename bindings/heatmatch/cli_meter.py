@@ -26,6 +26,7 @@ from heatmatch.cli_shared import (
     say_cautions,
     say_name,
     temperature_c,
+    texts_in,
 )
 from heatmatch.display import wrap
 from heatmatch.display_day import calibration_text
@@ -76,7 +77,7 @@ A log of the store (--log) has hours, power_w (mean into the bank since the row
 before), air_c around the store, and one column a probe: wall_c, lid_c,
 sheath_c, or "bed_c@0.12,0.40" (metres from the middle and above the floor).
 
-The texts are in SI units.
+The sentences come in --units; the numbers of --json stay in SI units.
 """
 DIAGNOSE_EXAMPLES = (
     "diagnose --columns > readings.csv",
@@ -99,37 +100,43 @@ def _row_values(row: _core.MeterRow) -> dict[str, float]:
     return values
 
 
-def sheet_json(sheet: _core.MeterSheet) -> dict[str, Any]:
+def sheet_json(sheet: _core.MeterSheet, units: str) -> dict[str, Any]:
     """A meter sheet as plain data."""
-    return picked(sheet, "title", "not_known", "remarks", "assumed") | {
+    told = ("not_known", "remarks", "assumed")
+    texts = ("reading", "how", "expect", "if_low", "if_high")
+    return texts_in(picked(sheet, "title", *told), units, *told) | {
         "rows": [_row_values(row) for row in sheet.rows],
-        "checks": [picked(check, *_CHECK) for check in sheet.checks],
+        "checks": [texts_in(picked(check, *_CHECK), units, *texts) for check in sheet.checks],
     }
 
 
-def diagnosis_json(diagnosis: _core.Diagnosis) -> dict[str, Any]:
+def diagnosis_json(diagnosis: _core.Diagnosis, units: str) -> dict[str, Any]:
     """A diagnosis as plain data."""
     told = ("kind", "name", "sentence", "misfit", "score", "weight", "evidence")
     fitted = ("name", "value", "low", "high", "unit")
-    return picked(diagnosis, "verdict", "group", "cannot_tell", "unexplained", "remarks") | {
+    next_ = ("reading", "how", "tells", "separation")
+    data = picked(diagnosis, "verdict", "group", "cannot_tell", "unexplained", "remarks")
+    return texts_in(data, units, "verdict", "remarks") | {
         "ranked": [
-            picked(item, *told) | {"fitted": [picked(value, *fitted) for value in item.fitted]}
+            texts_in(picked(item, *told), units, "sentence", "evidence")
+            | {"fitted": [picked(value, *fitted) for value in item.fitted]}
             for item in diagnosis.ranked
         ],
-        "next": [picked(item, "reading", "how", "tells", "separation") for item in diagnosis.next],
+        "next": [texts_in(picked(item, *next_), units, *next_) for item in diagnosis.next],
     }
 
 
-def calibration_json(calibration: _core.Calibration) -> dict[str, Any]:
+def calibration_json(calibration: _core.Calibration, units: str) -> dict[str, Any]:
     """A calibration as plain data."""
     fitted = ("value", "standard_error", "low", "high")
-    return picked(
+    data = picked(
         calibration, "medium", "correlation", "residual_k", "residual_before_k", "readings",
         "loss_factor_before", "sentences", "remarks",
-    ) | {
+    )  # fmt: skip
+    return texts_in(data, units, "sentences", "remarks") | {
         "k20_w_mk": picked(calibration.k20_w_mk, *fitted),
         "loss_factor": picked(calibration.loss_factor, *fitted),
-    }  # fmt: skip
+    }
 
 
 def _candidate(arguments: argparse.Namespace, installation: _core.Installation) -> _core.Candidate:
@@ -151,7 +158,7 @@ def run_meter(arguments: argparse.Namespace) -> int:
             arguments.csv, list(rows[0]) if rows else [], (list(row.values()) for row in rows)
         )
     if arguments.json:
-        print_json(sheet_json(sheet))
+        print_json(sheet_json(sheet, arguments.units))
         return 0
     say_name(arguments, installation)
     say(sheet_text(sheet, units=arguments.units))
@@ -189,9 +196,9 @@ def run_diagnose(arguments: argparse.Namespace) -> int:
     if arguments.json:
         data: dict[str, Any] = {"title": candidate.circuit.title}
         if diagnosis is not None:
-            data["diagnosis"] = diagnosis_json(diagnosis)
+            data["diagnosis"] = diagnosis_json(diagnosis, arguments.units)
         if calibration is not None:
-            data["calibration"] = calibration_json(calibration)
+            data["calibration"] = calibration_json(calibration, arguments.units)
         print_json(data)
         return 0
     say_name(arguments, installation)
@@ -199,7 +206,8 @@ def run_diagnose(arguments: argparse.Namespace) -> int:
     if diagnosis is not None:
         say(diagnosis_text(diagnosis, units=arguments.units))
     if calibration is not None:
-        say(("\n" if diagnosis is not None else "") + calibration_text(calibration))
+        text = calibration_text(calibration, units=arguments.units)
+        say(("\n" if diagnosis is not None else "") + text)
     say_cautions()
     return 0
 

@@ -17,16 +17,19 @@ from typing import Any, TextIO
 
 from heatmatch import progress
 from heatmatch.display_text import plain
-from heatmatch.errors import Error, FileError, InvalidInput
+from heatmatch.errors import FileError, InvalidInput
+from heatmatch.files import checked_path, write_text
 
 # Colours of the severities by their signal words; the word itself always stays.
 _COLOURS = {"danger": "1;31", "warning": "33", "caution": "36", "not assessed": "35"}
 _WORDS = "|".join(_COLOURS)
 # Where a line begins with the word, and where it is a cell of a table.
 _SEVERITY = re.compile(rf"^({_WORDS})(?=:)|(?<= )({_WORDS})(?=  )", re.MULTILINE)
-_ESCAPED = re.compile("[\x7f-\x9f\u2028-\u202e\u2066-\u2069]")
+_ESCAPED = re.compile("[\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")
+_NOT_ASCII = re.compile("[^\x00-\x7e]")
 _BAR_AFTER_S = 0.5
-_FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r")
+# What a spreadsheet may take for a formula: the sign, or its full-width form, behind blanks.
+_FORMULA = re.compile("[\t\r]|[\\s\x00-\x1f\u200b\ufeff]*[=+\\-@\uff1d\uff0b\uff0d\uff20]")
 
 
 def is_terminal(stream: TextIO) -> bool:
@@ -54,8 +57,19 @@ def complain(message: str) -> None:
 
 def print_json(data: Any) -> None:
     """Prints plain data as JSON."""
-    text = json.dumps(data, ensure_ascii=False, indent=2, allow_nan=False)
-    print(_ESCAPED.sub(lambda found: f"\\u{ord(found[0]):04x}", text))
+    print_json_text(json.dumps(data, ensure_ascii=False, indent=2, allow_nan=False) + "\n")
+
+
+def _escaped(found: re.Match[str]) -> str:
+    units = found[0].encode("utf-16-be", "surrogatepass").hex()
+    return "".join(f"\\u{units[i : i + 4]}" for i in range(0, len(units), 4))
+
+
+def print_json_text(text: str) -> None:
+    """Prints JSON that ends with its line; what the terminal would obey or not show is escaped."""
+    encoding = (sys.stdout.encoding or "utf-8").lower().replace("_", "-")
+    signs = _ESCAPED if encoding in ("utf-8", "utf8") else _NOT_ASCII
+    print(signs.sub(_escaped, text), end="")
 
 
 def picked(thing: object, *names: str) -> dict[str, Any]:
@@ -72,7 +86,7 @@ def read_text(path: str) -> str:
     if path == "-":
         return sys.stdin.buffer.read().decode("utf-8-sig")
     try:
-        return Path(path).read_text(encoding="utf-8")
+        return Path(checked_path(path, "read")).read_text(encoding="utf-8")
     except OSError as error:
         raise FileError(f'cannot read "{path}": {error.strerror}; check the path') from error
     except UnicodeDecodeError as error:
@@ -83,7 +97,7 @@ def check_new_file(path: str | None, *, force: bool) -> None:
     """Refuses, before the work is done, a path that a file cannot be written to."""
     if path is None:
         return
-    target = Path(path)
+    target = Path(checked_path(path, "write"))
     if path == "-" or target.is_dir():
         raise FileError(f'cannot write "{path}": it is no file; name a file')
     if not target.absolute().parent.is_dir():
@@ -92,37 +106,12 @@ def check_new_file(path: str | None, *, force: bool) -> None:
         raise FileError(f'"{path}" exists; name another file, or overwrite it with --force')
 
 
-@contextlib.contextmanager
-def whole_file(path: str) -> Iterator[Path]:
-    """A path to write to; what is written there replaces the file once it is whole."""
-    if os.path.exists(path) and not os.path.isfile(path):  # a pipe or a device stays what it is
-        yield Path(path)
-        return
-    target = Path(os.path.realpath(path))
-    partial = target.with_name(f".heatmatch-{os.getpid()}{target.suffix}")
-    try:
-        yield partial
-        os.replace(partial, target)
-    except Error as error:
-        raise type(error)(str(error).replace(str(partial), path)) from error
-    except OSError as error:
-        raise FileError(f'cannot write "{path}": {error.strerror or error}') from error
-    finally:
-        partial.unlink(missing_ok=True)
-
-
-def write_text(path: str, text: str) -> None:
-    """Writes a text as a whole file."""
-    with whole_file(path) as partial:
-        partial.write_text(text, encoding="utf-8", errors="replace", newline="")
-
-
 def csv_cell(value: object) -> str:
     """A cell of CSV for spreadsheets: numbers as such, a text never as a formula."""
     if value is None:
         return ""
     if isinstance(value, str):
-        return "'" + value if value.startswith(_FORMULA_SIGNS) else value
+        return "'" + value if _FORMULA.match(value) else value
     number = float(value)  # type: ignore[arg-type]
     return f"{number:.9g}" if math.isfinite(number) else ""
 
@@ -133,7 +122,7 @@ def write_csv(path: str, header: Sequence[str], rows: Iterable[Sequence[object]]
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(header)
     writer.writerows([csv_cell(value) for value in row] for row in rows)
-    write_text(path, text.getvalue())
+    write_text(path, text.getvalue(), errors="replace")
 
 
 def bar(*, wanted: bool) -> Callable[[float], None] | None:

@@ -3,11 +3,18 @@
 from __future__ import annotations
 
 import argparse
+import os
 from importlib import import_module
 from typing import Any
 
 from heatmatch import _core, display, frames
-from heatmatch.cli_output import check_new_file, print_json, say, whole_file, write_csv
+from heatmatch.cli_output import (
+    check_new_file,
+    print_json,
+    print_json_text,
+    say,
+    write_csv,
+)
 from heatmatch.cli_shared import (
     DANGER,
     add_command,
@@ -22,13 +29,19 @@ from heatmatch.cli_shared import (
     read_weather,
     say_cautions,
     say_name,
+    texts_in,
 )
+from heatmatch.display_units import in_units
+from heatmatch.errors import FileError
+from heatmatch.files import whole_file
 
 RANK_HELP = """\
 In goes an installation: your panels, the elements you have or would buy, the
 store, the runs of wire. Out comes a table, best first: heat into the elements,
 its band, how near the hardest limit is, what is to be bought; then the first
 one in full, and what trades for what. Other commands take a row by --rank N.
+--save keeps the best two hundred, and what was rejected for a danger;
+--compare ranks as deep and tells what became of each.
 """
 RANK_EXAMPLES = (
     "demo > demo.json",
@@ -53,13 +66,16 @@ def candidate_json(candidate: _core.Candidate, units: str) -> dict[str, Any]:
     """A candidate as plain data."""
     row = frames.candidate_row(candidate)
     row["margins"] = [margin_json(margin, units) for margin in candidate.margins]
-    row["advice"] = candidate.advice().sentences
-    row["assumed"] = candidate.assumed
-    row["remarks"] = candidate.remarks
-    return row
+    told = {
+        "advice": candidate.advice().sentences,
+        "assumed": candidate.assumed,
+        "remarks": candidate.remarks,
+    }
+    return row | texts_in(told, units, *told)
 
 
 _COMPARED = 200  # candidates that are kept to be compared
+_REJECTED = 2000  # of those with a danger, so that what became one is told
 
 
 def _rankings() -> Any:
@@ -77,7 +93,7 @@ def _ranking_json(arguments: argparse.Namespace, ranking: _core.Ranking) -> dict
     return {
         "evaluated": ranking.evaluated,
         "reasons": ranking.reasons,
-        "remarks": ranking.remarks,
+        "remarks": [in_units(remark, arguments.units) for remark in ranking.remarks],
         "candidates": [
             candidate_json(candidate, arguments.units) for candidate in ranking[: arguments.top]
         ],
@@ -110,22 +126,34 @@ def _say_ranking(arguments: argparse.Namespace, ranking: _core.Ranking) -> None:
             say("\n" + display.wrap("The strongest rejected one: " + text))
 
 
-def _depth(arguments: argparse.Namespace) -> int:
+def _depth(arguments: argparse.Namespace) -> dict[str, int]:
     """How many candidates to keep: more than are shown where two rankings are compared."""
-    deep = arguments.save is not None or arguments.compare is not None
-    top: int = arguments.top
-    return max(top, _COMPARED) if deep else top
+    if arguments.save is None and arguments.compare is None:
+        return {"top": arguments.top}
+    return {"top": max(arguments.top, _COMPARED), "keep_rejected": _REJECTED}
+
+
+def _check_new_files(arguments: argparse.Namespace) -> None:
+    """Refuses, before the work is done, files that cannot both be written."""
+    for path in (arguments.save, arguments.csv):
+        check_new_file(path, force=arguments.force)
+    if arguments.save is None or arguments.csv is None:
+        return
+    if os.path.realpath(arguments.save) == os.path.realpath(arguments.csv):
+        raise FileError(
+            f'--save and --csv both name "{arguments.csv}": one would replace the other; '
+            "name two files"
+        )
 
 
 def run_rank(arguments: argparse.Namespace) -> int:
     """Ranks every pairing of an installation."""
-    for path in (arguments.save, arguments.csv):
-        check_new_file(path, force=arguments.force)
+    _check_new_files(arguments)
     installation = read_installation(arguments)
     before = None if arguments.compare is None else _rankings().load_ranking(arguments.compare)
     year = read_weather(arguments, installation)
     catalog = open_catalog(arguments.catalog)
-    ranking = make_ranking(arguments, catalog, installation, year, top=_depth(arguments))
+    ranking = make_ranking(arguments, catalog, installation, year, **_depth(arguments))
     comparison = None if before is None else _rankings().compare_rankings(before, ranking)
     if arguments.csv is not None:
         _write_table(arguments.csv, ranking)
@@ -170,7 +198,7 @@ def run_assess(arguments: argparse.Namespace) -> int:
 def run_demo(arguments: argparse.Namespace) -> int:
     """Prints the demo installation."""
     del arguments
-    say(_core.demo().to_json_text(), end="")
+    print_json_text(_core.demo().to_json_text())
     return 0
 
 

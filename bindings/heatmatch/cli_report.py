@@ -7,8 +7,9 @@ from importlib import import_module
 from typing import Any
 
 from heatmatch import _core, weather
-from heatmatch.cli_output import check_new_file, notice, print_json, say, whole_file
+from heatmatch.cli_output import check_new_file, notice, print_json, say
 from heatmatch.cli_shared import (
+    DANGER,
     add_command,
     add_installation,
     add_options,
@@ -20,11 +21,15 @@ from heatmatch.cli_shared import (
     shows_progress,
     stands,
 )
+from heatmatch.display import wrap
+from heatmatch.display_verdict import margin_sentence
+from heatmatch.files import whole_file
 
 HELP = """\
 In goes an installation. Out comes one HTML file that needs nothing else and
 prints well: of the N-th circuit of the ranking with --rank N, else of the
-circuit that stands, else, if none stands, of the whole ranking.
+circuit that stands, else, if none stands, of the whole ranking. A circuit with
+a danger is named here too, and the command ends with 3.
 """
 EXAMPLES = (
     "report demo.json -o report.html",
@@ -41,6 +46,13 @@ def _year(
     if named is None and installation.to_dict().get("weather") is not None:
         return None, weather.from_installation(installation)
     return named, named
+
+
+def _told_in_full(what: _core.Ranking | _core.Candidate) -> _core.Candidate | None:
+    """The circuit of the page: where nothing is without danger, a rejected one."""
+    if isinstance(what, _core.Candidate):
+        return what
+    return next(iter([*what[:1], *what.rejected[:1]]), None)
 
 
 def run_report(arguments: argparse.Namespace) -> int:
@@ -60,12 +72,17 @@ def run_report(arguments: argparse.Namespace) -> int:
         notice("writing the report ...", wanted=shows_progress(arguments)),
     ):
         import_module("heatmatch.report_page").report(what, partial, **options)
+    told = _told_in_full(what)
+    danger = told is not None and told.severity == "danger"
     if arguments.json:
         of = "ranking" if isinstance(what, _core.Ranking) else what.circuit.title
-        print_json({"wrote": arguments.output, "of": of})
+        data = {"wrote": arguments.output, "of": of}
+        print_json(data if told is None else data | {"severity": told.severity})
     else:
+        if told is not None and danger:
+            say(wrap(f"{told.circuit.title}: {margin_sentence(told)}"))
         say(f"wrote {arguments.output}")
-    return 0
+    return DANGER if danger else 0
 
 
 def add_parsers(commands: Any) -> None:
@@ -77,6 +94,7 @@ def add_parsers(commands: Any) -> None:
         run_report,
         text=HELP,
         examples=EXAMPLES,
+        danger=True,
     )
     add_installation(parser)
     parser.add_argument(

@@ -10,13 +10,20 @@ from typing import Any, NoReturn
 
 from heatmatch import _core, weather
 from heatmatch.cli_output import bar, complain, read_text, say
-from heatmatch.display import MONTHS, clip, wrap
+from heatmatch.display import clip, wrap
 from heatmatch.display_text import WIDTH
+from heatmatch.display_units import in_units
 from heatmatch.errors import FileError, InvalidInput
 
 DANGER = 3
+_MONTH_NAMES = (
+    "january", "february", "march", "april", "may", "june", "july", "august", "september",
+    "october", "november", "december",
+)  # fmt: skip
 _KEPT = 200  # candidates of a ranking, as rank() has them
 _MOST = 1_000_000
+# What begins with a minus and yet is no option.
+_NEGATIVE = re.compile(r"^-(?:\d+\.?\d*|\.\d+)\s*°?\s*[kcf]?$", re.IGNORECASE)
 _QUANTITY = re.compile(r"\s*([-+]?(?:\d+\.?\d*|\.\d+))\s*°?\s*([kcf]?)\s*", re.IGNORECASE)
 _F_PER_K, _F_AT_ZERO_C = 1.8, 32.0
 
@@ -27,6 +34,7 @@ class Parser(argparse.ArgumentParser):
     def __init__(self, **options: Any) -> None:
         options.setdefault("formatter_class", argparse.RawDescriptionHelpFormatter)
         super().__init__(**options)
+        self._negative_number_matcher = _NEGATIVE
 
     def error(self, message: str) -> NoReturn:
         """Says what is wrong with the command, and where its help is."""
@@ -49,10 +57,10 @@ def positive(text: str) -> int:
 
 def month(text: str) -> int:
     """A month by number or name."""
-    if text.isascii() and text.isdigit() and 1 <= int(text) <= len(MONTHS):
+    if text.isascii() and text.isdigit() and 1 <= int(text) <= len(_MONTH_NAMES):
         return int(text)
-    for number, name in enumerate(MONTHS, 1):
-        if text[:3].lower() == name.lower():
+    for number, name in enumerate(_MONTH_NAMES, 1):
+        if text.lower() in (name, name[:3]):
             return number
     raise argparse.ArgumentTypeError(f"{text} must be a month: 1 to 12, or a name such as Jan")
 
@@ -107,7 +115,7 @@ _OPTIONS: dict[str, dict[str, Any]] = {
     },
     "--json": {
         "action": "store_true",
-        "help": "plain data, numbers in SI units, instead of text",
+        "help": "plain data instead of text: numbers in SI units, sentences in --units",
     },
     "--csv": {
         "metavar": "FILE",
@@ -211,6 +219,7 @@ def make_ranking(
     year: _core.Weather | None,
     *,
     top: int,
+    keep_rejected: int = _KEPT,
 ) -> _core.Ranking:
     """Ranks every pairing of an installation."""
     return _core.rank(
@@ -218,6 +227,7 @@ def make_ranking(
         installation,
         year,
         top=top,
+        keep_rejected=keep_rejected,
         max_bank=arguments.max_bank,
         progress=bar(wanted=shows_progress(arguments)),
     )
@@ -253,9 +263,20 @@ def stands(installation: _core.Installation) -> bool:
     return installation.to_dict().get("circuit") is not None
 
 
+def texts_in(data: dict[str, Any], units: str, *names: str) -> dict[str, Any]:
+    """Plain data with the texts, or lists of texts, of those names in that unit set."""
+
+    def told(value: Any) -> Any:
+        if isinstance(value, list):
+            return [told(item) for item in value]
+        return in_units(value, units) if isinstance(value, str) else value
+
+    return {name: told(value) if name in names else value for name, value in data.items()}
+
+
 def margin_json(margin: _core.Margin, units: str) -> dict[str, Any]:
     """A margin as plain data."""
-    return {
+    data = {
         "severity": margin.severity,
         "name": margin.name,
         "subject": margin.subject,
@@ -268,3 +289,4 @@ def margin_json(margin: _core.Margin, units: str) -> dict[str, Any]:
         "assumed": margin.assumed,
         "missing": margin.missing,
     }
+    return texts_in(data, units, "sentence", "assumed", "missing")

@@ -18,6 +18,7 @@ from heatmatch.cli_shared import (
     read_weather,
     say_cautions,
     say_name,
+    texts_in,
 )
 from heatmatch.display import wrap
 from heatmatch.display_wires import wires_text
@@ -26,7 +27,8 @@ HELP = """\
 In goes an installation with its "runs" of wire. Out comes a table of them: the
 conductor's temperature at its worst, the limit of what gives way first, and
 which wire of the catalog would do instead. At the element, heat comes along
-the terminal: that end decides.
+the terminal: that end decides. To ask whether a wire melts, write the circuit
+down under "circuit" (a ranking leaves out what melts).
 """
 EXAMPLES = ("wires demo.json --units us", "wires demo.json --rank 2 --json")
 _FIELDS = (
@@ -36,12 +38,13 @@ _FIELDS = (
 )  # fmt: skip
 
 
-def check_json(check: _core.WireCheck) -> dict[str, Any]:
+def check_json(check: _core.WireCheck, units: str) -> dict[str, Any]:
     """A check of a run as plain data."""
     limits = [picked(limit, "what", "limit_c", "consequence", "source") for limit in check.limits]
     reach = [picked(item, "insulation", "family", "limit_c", "from_m") for item in check.reach]
     wire = None if check.would_do is None else check.would_do.to_dict()
-    return picked(check, *_FIELDS) | {"limits": limits, "reach": reach, "would_do": wire}
+    data = texts_in(picked(check, *_FIELDS), units, "sentence", "assumed")
+    return data | {"limits": limits, "reach": reach, "would_do": wire}
 
 
 def run_wires(arguments: argparse.Namespace) -> int:
@@ -52,7 +55,7 @@ def run_wires(arguments: argparse.Namespace) -> int:
     candidate = chosen_candidate(arguments, catalog, installation, year)
     checks = candidate.check_wires(catalog)
     if arguments.json:
-        runs = [check_json(check) for check in checks]
+        runs = [check_json(check, arguments.units) for check in checks]
         print_json({"title": candidate.circuit.title, "runs": runs})
     else:
         say_name(arguments, installation)

@@ -145,6 +145,7 @@ def stagnation_text(stagnation: _core.Stagnation, *, units: str = "si") -> str:
     return "\n".join([*lines, "", table(peaks_header(units), rows, PEAKS_WIDTHS)])
 
 
-def calibration_text(calibration: _core.Calibration) -> str:
+def calibration_text(calibration: _core.Calibration, *, units: str = "si") -> str:
     """A calibration as text: what it comes to, and what to take care of."""
-    return "\n".join(wrap(text) for text in [*calibration.sentences, *calibration.remarks])
+    texts = [*calibration.sentences, *calibration.remarks]
+    return "\n".join(wrap(in_units(text, units)) for text in texts)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import csv
 import json
+import re
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -12,7 +13,7 @@ from typing import Any
 import heatmatch as hm
 import numpy as np
 import pytest
-from heatmatch import cli_shared
+from heatmatch import cli, cli_shared
 
 DAYS = ("--month", "Jan", "--days", "2")
 
@@ -22,6 +23,63 @@ def lived(standing: hm.Candidate, demo: hm.Installation) -> hm.DayRun:
     """The same days through Python."""
     weather = hm.Weather.from_installation(demo)
     return hm.simulate_day(standing, weather, month=1, days=2)
+
+
+METRIC = re.compile(r"\d (?:°C|K|mm2?|m|W/mK)(?![\w/])")
+
+
+def test_sentences_of_plain_data_are_in_the_units_asked_for(
+    command: Callable[..., Any], demo_file: Path
+) -> None:
+    for options in (
+        ("assess",),
+        ("rank", "--top", 2),
+        ("wires",),
+        ("meter",),
+        ("day", *DAYS, "--stagnation"),
+    ):
+        name, *others = options
+        si, us = (
+            command(name, demo_file, *others, "--json", "--units", units).out
+            for units in ("si", "us")
+        )
+        assert METRIC.search(si)
+        data = json.loads(us)
+        told = json.dumps(_texts(data), ensure_ascii=False)
+        assert METRIC.findall(told) == []
+        assert "°F" in told
+        assert _numbers(data) == _numbers(json.loads(si))
+
+
+def test_remarks_of_a_ranking_are_in_the_units_asked_for(
+    command: Callable[..., Any], demo_file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    ranking = hm.rank(hm.Catalog.starter(), hm.demo(), top=1)
+
+    class Remarked:
+        evaluated, reasons, remarks = 1, ranking.reasons, ["126 °C at most"]
+        pareto = staticmethod(list)
+        __getitem__ = ranking.__getitem__
+
+    monkeypatch.setattr("heatmatch.cli_rank.make_ranking", lambda *a, **named: Remarked())
+    data = json.loads(command("rank", demo_file, "--json", "--units", "us").out)
+    # By definition of the scales: 126 °C are 258.8 °F.
+    assert data["remarks"] == ["259 °F at most"]
+
+
+def _texts(data: Any) -> Any:
+    """The sentences of plain data, without the units, letters and names of its fields."""
+    if isinstance(data, dict):
+        told = {"sentence", "sentences", "assumed", "remarks", "advice", "if_low", "if_high", "how"}
+        return [_texts(v) if not isinstance(v, str) or k in told else "" for k, v in data.items()]
+    return [_texts(item) for item in data] if isinstance(data, list) else data
+
+
+def _numbers(data: Any) -> Any:
+    if isinstance(data, (dict, list)):
+        values = data.values() if isinstance(data, dict) else data
+        return [_numbers(value) for value in values]
+    return data if isinstance(data, (int, float)) else None
 
 
 @pytest.mark.parametrize("units", ["si", "us"])
@@ -112,7 +170,12 @@ def test_temperatures_may_carry_a_unit() -> None:
         1,
         5,
     )
+    assert [cli_shared.month(name) for name in ("Jun", "JUNE", "sep", "May")] == [6, 6, 9, 5]
     for parse, text in (
+        (cli_shared.month, "Junk"),
+        (cli_shared.month, "Ju"),
+        (cli_shared.month, "Marchs"),
+        (cli_shared.month, "Sept"),
         (cli_shared.temperature_c, "300 K"),
         (cli_shared.temperature_c, "warm"),
         (cli_shared.difference_k, "8 K lower"),
@@ -123,6 +186,26 @@ def test_temperatures_may_carry_a_unit() -> None:
     ):
         with pytest.raises(argparse.ArgumentTypeError, match="must be"):
             parse(text)
+
+
+def test_a_temperature_below_zero_is_no_option(command: Callable[..., Any]) -> None:
+    parser = cli.make_parser()
+    for text, value in (
+        ("-5°C", -5.0),
+        ("-5 °C", -5.0),
+        ("-5", -5.0),
+        ("-.5C", -0.5),
+        ("-40F", -40.0),
+        ("-4.0°f", -20.0),
+    ):
+        parsed = parser.parse_args(["day", "mine.json", "--start", text])
+        assert parsed.start_c == pytest.approx(value)
+    for text, value in (("-8K", -8.0), ("-8 K", -8.0), ("-9°F", -5.0)):
+        parsed = parser.parse_args(["day", "mine.json", "--air-shift", text])
+        assert parsed.air_shift_k == pytest.approx(value)
+    assert parser.parse_args(["meter", "mine.json", "--air", "-5°C"]).air == -5.0
+    done = command("day", "mine.json", "--start", "-Q")
+    assert (done.code, "expected one argument" in done.err) == (2, True)
 
 
 @pytest.mark.parametrize(

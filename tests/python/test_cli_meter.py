@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import json
+import re
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -102,6 +103,24 @@ def test_a_log_of_the_store_is_fitted(
     data = json.loads(command("diagnose", demo_file, readings, "--log", log, "--json").out)
     assert data["calibration"]["k20_w_mk"]["value"] == fitted.k20_w_mk.value
     assert "diagnosis" in data
+
+
+def test_a_fitted_log_is_told_in_the_units_asked_for(
+    command: Callable[..., Any], demo_file: Path, log: Path, standing: hm.Candidate
+) -> None:
+    fitted = hm.calibrate(standing, hm.StoreLog.from_csv(log))
+    metric = re.compile(r"\d (?:°C|K|W/mK)(?![\w/])")
+    assert metric.search(" ".join(fitted.sentences))
+    done = command("diagnose", demo_file, "--log", log, "--units", "us")
+    assert (done.code, widest(done.out) <= 80) == (0, True)
+    told = done.out.partition("cautions:")[0]
+    assert metric.findall(" ".join(told.split())) == []
+    assert "°F" in told or "BTU" in told
+    data = json.loads(command("diagnose", demo_file, "--log", log, "--units", "us", "--json").out)
+    assert metric.findall(" ".join(data["calibration"]["sentences"])) == []
+    assert data["calibration"]["k20_w_mk"]["value"] == fitted.k20_w_mk.value
+    assert "in SI units.\n" in command("diagnose", "--help").out
+    assert "The texts are in SI units" not in command("diagnose", "--help").out
 
 
 def test_an_empty_table_to_fill_in_is_printed(command: Callable[..., Any]) -> None:

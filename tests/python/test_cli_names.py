@@ -82,7 +82,7 @@ def test_help_tells_purpose_examples_and_exit_codes(name: str, command: Callable
     assert "Out come" in text or name == "catalog"
     assert f"\n  heatmatch {name} " in text.partition("examples:")[2]
     assert "exit codes: 0 done, 1 the input cannot be used, 2 wrong command," in text
-    assert ("3 something is a danger" in text) == (name in ("assess", "wires", "day"))
+    assert ("3 something is a danger" in text) == (name in ("assess", "wires", "day", "report"))
     units = name in (*COMMANDS, "report")
     assert ("--units" in text) == units
 

@@ -14,7 +14,7 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch import cli_output, display_text
+from heatmatch import cli, cli_output, display_text, files
 
 ESCAPE = "\x1b"
 AC_SWITCH = {"part": "ac-toggle-switch", "run": "home run", "duty": "breaks dc"}
@@ -124,6 +124,13 @@ def test_json_has_no_number_that_is_none() -> None:
         ("-1", "'-1"),
         ("@sum", "'@sum"),
         ("\t=1", "'\t=1"),
+        (" =1", "' =1"),
+        ("\n\n@sum", "'\n\n@sum"),
+        ("\u00a0\ufeff-1", "'\u00a0\ufeff-1"),
+        ("\uff1d1", "'\uff1d1"),
+        (" \uff0b1", "' \uff0b1"),
+        ("\uff0d1", "'\uff0d1"),
+        ("\uff20sum", "'\uff20sum"),
         ("barn = pair", "barn = pair"),
         ("", ""),
         (-1.5, "-1.5"),
@@ -162,22 +169,66 @@ def test_files_are_whole_or_as_they_were(tmp_path: Path) -> None:
     path.write_text("before")
 
     def fail() -> None:
-        with cli_output.whole_file(str(path)) as partial:
+        with files.whole_file(str(path)) as partial:
             partial.write_text("half")
             raise RuntimeError
 
     with pytest.raises(RuntimeError):
         fail()
     assert path.read_text() == "before"
-    cli_output.write_text(str(path), "after\n")
+    files.write_text(str(path), "after\n")
     assert path.read_text() == "after\n"
     assert [p.name for p in tmp_path.iterdir()] == ["out.csv"]
     link = tmp_path / "link.csv"
     link.symlink_to(path)
-    cli_output.write_text(str(link), "through")
+    files.write_text(str(link), "through")
     assert (link.is_symlink(), path.read_text()) == (True, "through")
-    cli_output.write_text(os.devnull, "nowhere")
+    files.write_text(os.devnull, "nowhere")
     assert not Path(os.devnull).is_file()
+
+
+def test_two_outputs_of_one_name_are_refused_before_the_work(
+    command: Callable[..., Any], demo_file: Path, tmp_path: Path
+) -> None:
+    out, link = tmp_path / "out.csv", tmp_path / "link.csv"
+    link.symlink_to(out)
+    for save in (out, link, tmp_path / "." / "out.csv"):
+        done = command("rank", demo_file, "--save", save, "--csv", out)
+        assert (done.code, done.out, done.err.count("\n")) == (1, "", 1)
+        assert "name two files" in done.err
+    assert not out.exists()
+    assert command("rank", demo_file, "--save", tmp_path / "a.json", "--csv", out).code == 0
+
+
+ODD = "a\x9b2J b\u202e c\u2066 d\x7f e\u200f 90 °C ☀ \U0001f525"
+
+
+@pytest.mark.parametrize("encoding", ["utf-8", "ascii", "cp1252"])
+@pytest.mark.parametrize("what", ["demo", "export"])
+def test_data_on_standard_output_loses_no_character(
+    what: str, encoding: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    panel = dict(hm.Catalog.starter().panels["cdte-100"].to_dict(), notes=ODD)
+    text = json.dumps({"heatmatch_catalog": 1, "panels": [panel]}, ensure_ascii=False) + "\n"
+
+    class Thing:
+        path = ""
+
+        def to_json_text(self) -> str:
+            return text
+
+        export_json_text = to_json_text
+
+    raw = io.BytesIO()
+    stream = io.TextIOWrapper(raw, encoding=encoding, errors="strict", newline="\n")
+    monkeypatch.setattr(sys, "stdout", stream)
+    monkeypatch.setattr("heatmatch.cli_rank._core.demo", Thing)
+    monkeypatch.setattr("heatmatch.cli_catalog.open_catalog", lambda path: Thing())
+    assert cli.main(["demo"] if what == "demo" else ["catalog", "export", "-"]) == 0
+    stream.flush()
+    shown = raw.getvalue().decode(encoding)
+    assert json.loads(shown) == json.loads(text)
+    assert not any(c in shown for c in "\x9b\u202e\u2066\x7f\u200f")
 
 
 @pytest.mark.parametrize("options", [("--csv",), ("--save",)])

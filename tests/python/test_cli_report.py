@@ -11,6 +11,7 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
+from heatmatch.display_verdict import margin_sentence
 
 
 @pytest.fixture
@@ -43,7 +44,8 @@ def test_the_standing_circuit_is_reported_else_the_ranking(
     assert (again.code, again.out) == (1, "")
     assert f'"{out}" exists' in again.err
     data = json.loads(command("report", demo_file, "-o", out, "--force", "--rank", 3, "--json").out)
-    assert data == {"wrote": str(out), "of": demo_ranking[2].circuit.title}
+    third = demo_ranking[2]
+    assert data == {"wrote": str(out), "of": third.circuit.title, "severity": third.severity}
     plain = json.loads(demo_file.read_text())
     del plain["circuit"], plain["weather"]
     demo_file.write_text(json.dumps(plain))
@@ -55,6 +57,33 @@ def test_the_standing_circuit_is_reported_else_the_ranking(
     assert isinstance(pages[0][1]["weather"], hm.Weather)
     assert pages[2][1]["weather"] is None
     assert pages[2][1]["installation"] == hm.Installation.from_json(demo_file)
+
+
+def test_a_danger_is_named_beside_the_page_and_ends_with_3(
+    command: Callable[..., Any],
+    demo_file: Path,
+    tmp_path: Path,
+    pages: list[tuple[Any, dict[str, Any]]],
+) -> None:
+    plain = json.loads(demo_file.read_text())
+    plain["runs"][2]["wire"] = "thhn-12-awg"
+    demo_file.write_text(json.dumps(plain))
+    out = tmp_path / "page.html"
+    done = command("report", demo_file, "-o", out)
+    assert (done.code, done.err, len(pages)) == (3, "", 1)
+    told = " ".join(done.out.split())
+    candidate = hm.assess(hm.Catalog.starter(), hm.Installation.from_json(demo_file))
+    assert margin_sentence(candidate) in told
+    assert "DANGER: " in told
+    assert done.out.endswith(f"wrote {out}\n")
+    data = command("report", demo_file, "-o", out, "--force", "--json")
+    assert (data.code, json.loads(data.out)["severity"]) == (3, "danger")
+    # Without a circuit the page tells the strongest rejected one, if nothing is without danger.
+    del plain["circuit"]
+    demo_file.write_text(json.dumps(plain))
+    rejected = command("report", demo_file, "-o", out, "--force")
+    assert (rejected.code, "DANGER: " in rejected.out) == (3, True)
+    assert "ends with 3" in " ".join(command("report", "--help").out.split())
 
 
 def test_a_page_that_fails_leaves_nothing(
@@ -119,5 +148,22 @@ def test_a_ranking_is_compared_with_itself(
     assert command("rank", demo_file, "--top", 3, "--save", before).code == 0
     done = command("rank", demo_file, "--top", 3, "--compare", before)
     assert (done.code, done.err) == (0, "")
+    assert "best two hundred" in command("rank", "--help").out
     bad = command("rank", demo_file, "--compare", demo_file)
     assert (bad.code, bad.out, bad.err.count("\n")) == (1, "", 1)
+
+
+def test_a_pairing_that_became_a_danger_is_told(
+    command: Callable[..., Any], demo_file: Path, tmp_path: Path
+) -> None:
+    before = tmp_path / "before.json"
+    assert command("rank", demo_file, "--save", before).code == 0
+    plain = json.loads(demo_file.read_text())
+    plain["runs"][2]["wire"] = "thhn-12-awg"
+    demo_file.write_text(json.dumps(plain))
+    done = command("rank", demo_file, "--compare", before)
+    told = done.out.partition("Compared with")[2].splitlines()[1:]  # behind the path
+    assert any(line.startswith("danger      1 porch four") for line in told)
+    assert max(map(len, told)) <= 80
+    data = json.loads(command("rank", demo_file, "--compare", before, "--json").out)
+    assert {move["severity_after"] for move in data["comparison"]["moves"]} == {"danger"}

@@ -96,3 +96,17 @@ def test_without_a_circuit_or_such_a_row_the_remedy_is_told(
     del plain["runs"], plain["devices"]
     demo_file.write_text(json.dumps(plain))
     assert 'add its "runs"' in command("wires", demo_file, "--rank", 1).out
+    asked = " ".join(command("wires", "--help").out.split())
+    assert 'write the circuit down under "circuit"' in asked
+
+
+def test_the_list_of_wires_tells_what_their_insulation_stands(
+    command: Callable[..., Any], starter: hm.Catalog
+) -> None:
+    for units in ("si", "us"):
+        lines = command("catalog", "list", "wire", "--units", units).out.splitlines()
+        assert lines[0].endswith(" limit")
+        assert widest("\n".join(lines)) <= 80
+        for line, wire in zip(lines[1:], starter.wires.values(), strict=True):
+            limit_c = starter.insulations[wire.insulation].limit_c
+            assert line.endswith(" " + hm.format_quantity(limit_c, "°C", units=units))
