@@ -116,7 +116,7 @@ class FileRow:
         """Writes the ranking that is shown, two hundred candidates deep."""
         path = self.ranking.value.strip()
         if self._may_write("ranking", path):
-            whole = self.panel.bench.rank(self.panel.choice, top=200)
+            whole = self.panel.bench.rank(self.panel.choice, top=200, keep_rejected=2000)
             rankings.save_ranking(whole, path)
             self.panel.say(f"Saved {path}: {len(whole)} candidates.")
 
@@ -124,7 +124,7 @@ class FileRow:
         """Shows what became of every pairing of a saved ranking."""
         path = self.ranking.value.strip()
         before = rankings.load_ranking(path)
-        now = self.panel.bench.rank(self.panel.choice, top=200)
+        now = self.panel.bench.rank(self.panel.choice, top=200, keep_rejected=2000)
         after = rankings.SavedRanking.of(now, "the choice now")
         self.comparison = comparison_html(rankings.compare_rankings(before, after))
         self.panel.shown.value = self.html()

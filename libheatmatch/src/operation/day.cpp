@@ -76,7 +76,15 @@ DayRun simulate_day(const Candidate& candidate, const DayWeather& weather,
                             .allowed = "at least one row",
                             .remedy = "give sun and air of a day or more"});
     }
-    return DayLife(candidate, weather, options).run();
+    DayRun run = DayLife(candidate, weather, options).run();
+    for (const RunParts& parts : candidate.circuit.runs) {
+        const auto& air_c = parts.run.surroundings.air_c;
+        if (parts.run.carries == "array" || !air_c) continue;
+        run.remarks.push_back("The wire at the element stands in the air that its run states, " +
+                              format_quantity(*air_c, unit::celsius, UnitSystem::si) +
+                              ", day and night.");
+    }
+    return run;
 }
 
 DayRun simulate_day(const Candidate& candidate, const Weather& weather, const DayOptions& options) {

@@ -47,13 +47,6 @@ DayLife::DayLife(const Candidate& candidate, const DayWeather& weather, const Da
     };
     add(candidate.circuit.heat->assumed);
     if (tail_.known()) add(tail_.assumed);
-    for (const RunParts& parts : candidate.circuit.runs) {
-        const auto& air_c = parts.run.surroundings.air_c;
-        if (!tail_.known() || parts.run.carries == "array" || !air_c) continue;
-        run_.remarks.push_back("The wire at the element stands in the air that its run states, " +
-                               format_quantity(*air_c, unit::celsius, UnitSystem::si) +
-                               ", day and night.");
-    }
     run_.heats_space = candidate.space && candidate.space->known() && !options.air_around_c;
     if (run_.heats_space) {
         add(candidate.space->assumed);
