@@ -8,8 +8,8 @@ from collections.abc import Iterable
 from heatmatch import _core
 from heatmatch.display_text import wrap
 
-_NUMBER = r"[-\u2212]?\d+(?:\.\d+)?"
-# A number or a range and its unit; not the m of 9 m/s or of m2, not a part of 1,200 or 1e+03.
+_NUMBER = r"[-\u2212]?\d+(?:\.\d+)?(?:e[+-]?\d+)?"
+# A number or a range and its unit; not the m of 9 m/s or of m2, not a part of 1,200.
 _QUANTITY = re.compile(
     rf"(?<![\w.,])(?<!e[+-])(?:({_NUMBER})( to |-|\u2013))?({_NUMBER}) "
     r"(°C|K|mm2|mm|m|W/mK|W/m2K)(?![\w/²³·])"
