@@ -20,7 +20,7 @@ SENTENCES = [
     ("9 m/s, 3 m2, 5 mV, 20 Mohm, 2 W/m", "9 m/s, 3 m2, 5 mV, 20 Mohm, 2 W/m"),
     ("10 to 25 K over boiling, -60 to 80 °C", "18 to 45 °F over boiling, -76 to 176 °F"),
     ("20-30 °C, 0.3-0.5 m, \u22125 °C", "68-86 °F, 0.984-1.64 ft, 23 °F"),
-    ("1,200 mm, 1e+03 m, 1.38e-07 K", "1,200 mm, 3280 ft, 2.48e-07 °F"),
+    ("1,200 mm, 1e+03 m, 1.38e-07 K", "1,200 mm, 3281 ft, 2.48e-07 °F"),
     ("about 1549 mm (61 in) each", "about 61 in each"),
     ("1000 W/m2 and 2.3 A, v1.2 m3", "1000 W/m2 and 2.3 A, v1.2 m3"),
 ]
