@@ -136,6 +136,11 @@ def stagnation_str(self: _core.Stagnation) -> str:
     return stagnation_text(self)
 
 
+def calibration_str(self: _core.Calibration) -> str:
+    """A calibration as text, in SI units."""
+    return calibration_text(self)
+
+
 def sheet_str(self: _core.MeterSheet) -> str:
     """A meter sheet as text, in SI units."""
     return sheet_text(self)
@@ -227,7 +232,7 @@ def attach() -> None:
         (_core.Stagnation, "__str__", stagnation_str),
         (_core.Stagnation, "__repr__", stagnation_str),
         (_core.Stagnation, "_repr_html_", stagnation_html),
-        (_core.Calibration, "__str__", calibration_text),
+        (_core.Calibration, "__str__", calibration_str),
         (_core.Calibration, "_repr_html_", calibration_html),
         (_core.MeterSheet, "__str__", sheet_str),
         (_core.MeterSheet, "__repr__", sheet_str),
