@@ -17,6 +17,7 @@ from heatmatch.display_heat import (
 from heatmatch.display_season import MONTHS, daily, season_text
 from heatmatch.display_text import WIDTH, clip, clip_middle, table, wrap
 from heatmatch.display_units import in_units, listed, said
+from heatmatch.display_verdict import SEVERITIES
 
 __all__ = [
     "MONTHS",
@@ -35,7 +36,6 @@ __all__ = [
     "wrap",
 ]
 
-SEVERITIES = ("danger", "warning", "caution", "not assessed", "none")
 TABLE_ROWS = 10
 
 

@@ -14,6 +14,11 @@ def daily(kwh: float) -> str:
     return f"{kwh:.2f}" if kwh < 9.995 else f"{kwh:.1f}" if kwh < 99.95 else f"{kwh:.0f}"
 
 
+def darkest_month(season: _core.Season) -> int:
+    """The month of the season with least heat, 1 to 12."""
+    return min(season.months, key=lambda month: float(season.kwh_per_day[month - 1]))
+
+
 def season_cells(season: _core.Season) -> list[tuple[str, ...]]:
     """Months, heat of a day, what the panels could give, and the share, as rows of a table."""
     known = [m for m in range(12) if season.mpp_kwh_per_day[m] > 0.0]

@@ -7,6 +7,9 @@ from collections.abc import Iterable
 
 from heatmatch import _core
 from heatmatch.display_text import wrap
+from heatmatch.errors import InvalidInput
+
+UNITS = ("si", "us")
 
 _NUMBER = r"[-\u2212]?\d+(?:\.\d+)?(?:e[+-]?\d+)?"
 # A number or a range and its unit; not the m of 9 m/s or of m2, not a part of 1,200.
@@ -17,6 +20,19 @@ _QUANTITY = re.compile(
 # What stands in both unit sets already.
 _BOTH = re.compile(rf"{_NUMBER} (?:°C|mm2|mm|m) \(({_NUMBER} (?:°F|AWG|in|ft))\)")
 _BRACKETS = re.compile(r"(\([^()]*\))")
+
+
+def checked_units(units: str) -> str:
+    """The unit set, if it is one.
+
+    Raises
+    ------
+    InvalidInput
+        It is neither "si" nor "us".
+    """
+    if units not in UNITS:
+        raise InvalidInput(f'units = "{units}" must be "si" or "us"; leave it out for SI')
+    return units
 
 
 def in_units(text: str, units: str) -> str:

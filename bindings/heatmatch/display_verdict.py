@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 from heatmatch import _core
-from heatmatch.display_season import MONTHS
+from heatmatch.display_season import MONTHS, darkest_month
 
-_TOLD = ("danger", "warning", "caution", "not assessed")
+SEVERITIES = ("danger", "warning", "caution", "not assessed", "none")
+
+
+def by_severity(candidate: _core.Candidate) -> list[_core.Margin]:
+    """The margins of a candidate, the most severe first."""
+    return sorted(candidate.margins, key=lambda margin: SEVERITIES.index(margin.severity))
 
 
 def severity_counts(candidate: _core.Candidate) -> dict[str, int]:
     """How many margins of each severity that is to be told, the most severe first."""
-    counts = {name: sum(m.severity == name for m in candidate.margins) for name in _TOLD}
+    counts = {name: sum(m.severity == name for m in candidate.margins) for name in SEVERITIES[:-1]}
     return {name: count for name, count in counts.items() if count}
 
 
@@ -19,7 +24,7 @@ def heat_sentence(candidate: _core.Candidate) -> str:
     season = candidate.season
     if season is None:
         return f"About {candidate.mean_power_w:.0f} W averaged over the conditions."
-    darkest = min(season.months, key=lambda month: float(season.kwh_per_day[month - 1]))
+    darkest = darkest_month(season)
     least = float(season.kwh_per_day[darkest - 1])
     mean = season.mean_kwh_per_day
     return (

@@ -5,12 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from heatmatch import _core
-from heatmatch.errors import InvalidInput
+from heatmatch.display_units import checked_units
 
 if TYPE_CHECKING:
     from heatmatch.explorer_panel import ExplorerPanel
-
-UNITS = ("si", "us")
 
 
 def explore(
@@ -49,8 +47,7 @@ def explore(
     ImportError
         ipywidgets or matplotlib are missing; the message tells how to get them.
     """
-    if units not in UNITS:
-        raise InvalidInput(f'units = "{units}" must be "si" or "us"; leave it out for SI')
+    checked_units(units)
     try:
         from heatmatch.explorer_panel import ExplorerPanel
     except ImportError as error:

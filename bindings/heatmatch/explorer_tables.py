@@ -9,7 +9,6 @@ from typing import Any
 
 from heatmatch import _core, frames
 from heatmatch.display import (
-    SEVERITIES,
     candidate_cells,
     legend,
     price_text,
@@ -19,6 +18,7 @@ from heatmatch.display import (
 from heatmatch.display_heat import degree_unit, degrees, with_store
 from heatmatch.display_text import clip
 from heatmatch.display_units import in_units, said
+from heatmatch.display_verdict import by_severity
 from heatmatch.explorer_choice import Choice
 from heatmatch.forms import html_table, paragraphs
 
@@ -76,8 +76,6 @@ def candidate_title(place: str, candidate: _core.Candidate) -> str:
 
 def margins_html(candidate: _core.Candidate, units: str) -> str:
     """The margins of a candidate, the most severe first, and what it may take."""
-    order = {severity: i for i, severity in enumerate(SEVERITIES)}
-    margins = sorted(candidate.margins, key=lambda margin: order[margin.severity])
     rows = [
         (
             margin.severity,
@@ -86,7 +84,7 @@ def margins_html(candidate: _core.Candidate, units: str) -> str:
             "" if margin.headroom is None else f"{margin.headroom:.2f}",
             said(margin, units),
         )
-        for margin in margins
+        for margin in by_severity(candidate)
     ]
     header = ("severity", "margin", "subject", "headroom", "")
     return panel(

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 from heatmatch import _core
 from heatmatch.display import (
     DELIVERED_HEADER,
-    SEVERITIES,
     TABLE_ROWS,
     candidate_cells,
     candidate_text,
@@ -44,6 +43,7 @@ from heatmatch.display_meter import (
     sheet_text,
 )
 from heatmatch.display_season import season_cells, season_sentences
+from heatmatch.display_verdict import by_severity
 
 if TYPE_CHECKING:
     from heatmatch._core import _Part
@@ -91,8 +91,6 @@ def heat_html(candidate: _core.Candidate) -> str:
 
 def candidate_html(self: _core.Candidate) -> str:
     """A candidate as HTML: power, heat of the store, margins from the most severe on."""
-    order = {severity: i for i, severity in enumerate(SEVERITIES)}
-    margins = sorted(self.margins, key=lambda margin: order[margin.severity])
     rows = [
         (
             margin.severity,
@@ -102,7 +100,7 @@ def candidate_html(self: _core.Candidate) -> str:
             margin.sentence(),
             margin.source,
         )
-        for margin in margins
+        for margin in by_severity(self)
     ]
     header = ("severity", "margin", "subject", "headroom", "", "source")
     title = f"{self.circuit.title}: {self.mean_power_w:.0f} W over the conditions"

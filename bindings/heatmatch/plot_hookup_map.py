@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from heatmatch import _core
 from heatmatch.display_text import clip, clip_middle
 from heatmatch.errors import InvalidInput
-from heatmatch.plot_style import COLOURS, axes_or_new, ink_on
+from heatmatch.plot_style import COLOURS, axes_or_new, heat_colours, ink_on
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -21,19 +21,13 @@ _ROOM = 0.62  # of a cell's height for its number
 _Cell = tuple[str, str]
 
 
-def _heat(candidate: _core.Candidate) -> float:
-    """Heat of the season [kWh], or watts averaged over the conditions."""
-    season = candidate.season
-    return season.kwh if season is not None else candidate.mean_power_w
-
-
 def _best(candidates: Iterable[_core.Candidate]) -> dict[_Cell, _core.Candidate]:
     """The candidate of most heat for each element and hook-up."""
     best: dict[_Cell, _core.Candidate] = {}
     for candidate in candidates:
         circuit = candidate.circuit
         cell = (circuit.element.id, f"{circuit.owned.group} {circuit.panels}")
-        if cell not in best or _heat(candidate) > _heat(best[cell]):
+        if cell not in best or candidate.merit > best[cell].merit:
             best[cell] = candidate
     return best
 
@@ -46,15 +40,9 @@ def _order(
     for share, cells in ((0, good), (1, bad)):
         for cell, candidate in cells.items():
             heats = list(most.get(cell[place], (0.0, 0.0)))
-            heats[share] = max(heats[share], _heat(candidate))
+            heats[share] = max(heats[share], candidate.merit)
             most[cell[place]] = (heats[0], heats[1])
     return sorted(most, key=lambda name: (-most[name][0], -most[name][1], name))
-
-
-def _colours() -> Any:
-    from matplotlib.colors import LinearSegmentedColormap
-
-    return LinearSegmentedColormap.from_list("heat", ["#fbf6ee", *COLOURS[::-1]])
 
 
 def hookup_map(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
@@ -95,9 +83,9 @@ def hookup_map(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     heat = np.full((len(rows), len(columns)), np.nan)
     for (element, hookup), one in every.items():
         if element in rows and hookup in columns:
-            heat[rows.index(element), columns.index(hookup)] = _heat(one)
+            heat[rows.index(element), columns.index(hookup)] = one.merit
     top = float(np.nanmax(heat)) or 1.0
-    ax.imshow(heat, cmap=_colours(), vmin=0.0, vmax=top, aspect="auto")
+    ax.imshow(heat, cmap=heat_colours(), vmin=0.0, vmax=top, aspect="auto")
     _write(ax, rows, columns, every, bad, top)
     ax.set_xticks(
         range(len(columns)), [clip(name, 24) for name in columns], rotation=50, ha="right"
@@ -123,7 +111,7 @@ def _write(
     """Number and bank in each cell, hatching where there is a danger, a dot where nothing is."""
     from matplotlib.patches import Rectangle
 
-    shade = _colours()
+    shade = heat_colours()
     small = 7 if len(columns) > 10 else 8
     for y, element in enumerate(rows):
         for x, hookup in enumerate(columns):
@@ -132,8 +120,8 @@ def _write(
                 ax.plot(x, y, marker=".", color="0.75", markersize=3)
                 continue
             rejected = (element, hookup) in bad
-            number = f"({_heat(one):.0f})" if rejected else f"{_heat(one):.0f}"
-            colour = ink_on(shade(_heat(one) / top))
+            number = f"({one.merit:.0f})" if rejected else f"{one.merit:.0f}"
+            colour = ink_on(shade(one.merit / top))
             ground = None
             if rejected:
                 box = Rectangle((x - 0.5, y - 0.5), 1.0, 1.0, hatch="///", linewidth=0.0)

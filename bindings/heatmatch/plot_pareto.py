@@ -19,11 +19,6 @@ _NEAR_PX = 9.0
 _LISTED = 14
 
 
-def _heat(candidate: _core.Candidate) -> float:
-    season = candidate.season
-    return season.kwh if season is not None else candidate.mean_power_w
-
-
 def _title(candidate: _core.Candidate) -> str:
     circuit = candidate.circuit
     return (
@@ -64,7 +59,7 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     ax = axes_or_new(ax)
     unit = "kWh of the season" if ranking.by_season else "W over the conditions"
     ax.scatter(
-        [c.smallest_headroom for c in ranking], [_heat(c) for c in ranking],
+        [c.smallest_headroom for c in ranking], [c.merit for c in ranking],
         s=9, color="0.75", label="candidates that another beats",
     )  # fmt: skip
     prices = [c.price_to_buy for c in front]
@@ -72,11 +67,11 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     for one, price in zip(front, prices, strict=True):
         size = 30.0 if price is None else 30.0 + 220.0 * price / most
         face = "white" if price is None else COLOURS[3]
-        where = (one.smallest_headroom, _heat(one))
+        where = (one.smallest_headroom, one.merit)
         ax.scatter(*where, s=size, facecolor=face, edgecolor=COLOURS[0], linewidth=0.9, zorder=3)
     first = ranking[0]
     ax.scatter(
-        first.smallest_headroom, _heat(first), s=330, facecolor="none", edgecolor=LOAD,
+        first.smallest_headroom, first.merit, s=330, facecolor="none", edgecolor=LOAD,
         linewidth=1.6, label="first of the ranking", zorder=3,
     )  # fmt: skip
     ax.margins(0.08)
@@ -96,7 +91,7 @@ def _number(ax: Axes, front: list[_core.Candidate]) -> None:
     height, gap = 8.5, 10.0  # of a label, and from a marker to it [points]
     # The list beside the plot narrows it when it is laid out: what is near then is kept apart.
     points = 72.0 / ax.figure.dpi * np.array([0.55, 0.85])
-    spots = ax.transData.transform([(c.smallest_headroom, _heat(c)) for c in front]) * points
+    spots = ax.transData.transform([(c.smallest_headroom, c.merit) for c in front]) * points
     taken = [(x - 6.0, x + 6.0, y) for x, y in spots]
     for number, (one, (x, y)) in enumerate(zip(front, spots, strict=True), 1):
         text = f"{number}: {_price(one)}"
@@ -118,7 +113,7 @@ def _number(ax: Axes, front: list[_core.Candidate]) -> None:
         taken.append((x + across, x + across + width, y + up))
         line = {"arrowstyle": "-", "linewidth": 0.5, "color": "0.4"}
         ax.annotate(
-            text, (one.smallest_headroom, _heat(one)), (across, up),
+            text, (one.smallest_headroom, one.merit), (across, up),
             textcoords="offset points", ha="left", va="center", fontsize=7, zorder=4,
             parse_math=False, arrowprops=line if up else None,
         )  # fmt: skip
@@ -147,14 +142,14 @@ def told(candidate: _core.Candidate, unit: str) -> str:
     worst = candidate.worst
     margin = "" if worst is None else f"\n{worst.severity}: {worst.name}"
     return (
-        f"{_title(candidate)}\n{_heat(candidate):.0f} {unit}, "
+        f"{_title(candidate)}\n{candidate.merit:.0f} {unit}, "
         f"headroom {candidate.smallest_headroom:.2f}, to buy {_price(candidate)}{margin}"
     )
 
 
 def _follow_pointer(ax: Axes, candidates: list[_core.Candidate], unit: str) -> None:
     """Shows the candidate nearest to the pointer, where the canvas follows one."""
-    points = np.array([[c.smallest_headroom, _heat(c)] for c in candidates])
+    points = np.array([[c.smallest_headroom, c.merit] for c in candidates])
     note = ax.annotate(
         "", (0, 0), (12, 12), textcoords="offset points", fontsize=8, zorder=9, parse_math=False,
         bbox={"facecolor": "white", "edgecolor": COLOURS[0], "linewidth": 0.8},

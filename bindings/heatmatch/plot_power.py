@@ -11,7 +11,16 @@ import numpy.typing as npt
 from heatmatch import _core
 from heatmatch.display_season import MONTHS
 from heatmatch.errors import InvalidInput
-from heatmatch.plot_style import COLOURS, LOAD, STYLES, axes_or_new, ink_on, legend, set_title
+from heatmatch.plot_style import (
+    COLOURS,
+    LOAD,
+    STYLES,
+    axes_or_new,
+    heat_colours,
+    ink_on,
+    legend,
+    set_title,
+)
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -185,8 +194,6 @@ def month_by_hour(
     InvalidInput
         The weather has no order.
     """
-    from matplotlib.colors import LinearSegmentedColormap
-
     power = hourly_power(candidate, weather)
     ax = axes_or_new(ax)
     mean = np.full((_HOURS, 12), np.nan)
@@ -198,7 +205,7 @@ def month_by_hour(
         hour = power.hour[of_month].astype(int)
         energy = np.bincount(hour, power.element_w[of_month], _HOURS) * weather.step_hours
         mean[:, month] = energy / days
-    colours = LinearSegmentedColormap.from_list("power", ["#fbf6ee", *COLOURS[::-1]])
+    colours = heat_colours()
     top = float(np.nanmax(mean)) or 1.0
     image = ax.imshow(
         mean, cmap=colours, vmin=0.0, vmax=top, aspect="auto", origin="lower",

@@ -55,6 +55,13 @@ def stacked_or_new(axes: Sequence[Axes] | None, heights: Sequence[float]) -> tup
     return given
 
 
+def heat_colours() -> Any:
+    """From light to dark with more heat, to be told apart in black and white."""
+    from matplotlib.colors import LinearSegmentedColormap
+
+    return LinearSegmentedColormap.from_list("heat", ["#fbf6ee", *COLOURS[::-1]])
+
+
 def set_title(ax: Axes, text: str) -> None:
     """Writes the title as it is, on one line: no part of a name is taken for a formula."""
     ax.set_title(clip(text, _TITLE), parse_math=False)

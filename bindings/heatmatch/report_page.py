@@ -11,10 +11,10 @@ from typing import Any
 from heatmatch import _core
 from heatmatch import weather as weather_files
 from heatmatch.display_text import clip
+from heatmatch.display_units import checked_units
 from heatmatch.errors import InvalidInput
 from heatmatch.rankings import write_text
 
-UNITS = ("si", "us")
 _TEMPLATE = "report.html.j2"
 
 
@@ -98,8 +98,7 @@ def report(
     ImportError
         Jinja2 or matplotlib are missing; the message tells how to get them.
     """
-    if units not in UNITS:
-        raise InvalidInput(f'units = "{units}" must be "si" or "us"; leave it out for SI')
+    checked_units(units)
     candidate, ranking = _candidate(what)
     environment = _environment()
     from heatmatch import report_pictures, report_tables

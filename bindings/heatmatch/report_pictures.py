@@ -2,18 +2,13 @@
 
 from __future__ import annotations
 
-import base64
-import io
-import warnings
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
 from heatmatch import _core, plot
 from heatmatch.display_text import clip
-
-_HASH = "heatmatch"  # the same picture has the same bytes
-
+from heatmatch.drawing import data_address
 
 # What each picture shows, for those who do not see it; its numbers stand in the tables.
 _WORDS = {
@@ -42,22 +37,6 @@ class Picture:
     words: str
     source: str  #: a data: address
     celsius: bool  #: it shows temperatures, which plots have in degrees Celsius
-
-
-def _draw(draw: Callable[[Any], object], size: tuple[float, float], rows: int = 1) -> str:
-    """Draws on a figure of its own, which nothing else holds."""
-    import matplotlib
-    from matplotlib.figure import Figure
-
-    figure = Figure(figsize=size, layout="constrained")
-    axes = figure.subplots(rows, 1, sharex=rows > 1)
-    draw(axes)
-    data = io.BytesIO()
-    settings: Any = {"svg.hashsalt": _HASH, "svg.fonttype": "path"}
-    with warnings.catch_warnings(), matplotlib.rc_context(settings):
-        warnings.filterwarnings("ignore", "Glyph .* missing")  # a box is drawn in its place
-        figure.savefig(data, format="svg", metadata={"Date": None})
-    return "data:image/svg+xml;base64," + base64.b64encode(data.getvalue()).decode("ascii")
 
 
 def _map_height(ranking: _core.Ranking) -> float:
@@ -107,7 +86,7 @@ def pictures(
     made = {}
     for key, title, draw, size, rows in wanted:
         try:
-            source = _draw(draw, size, rows)
+            source = data_address(draw, size, kind="svg", rows=rows)
         except Exception as error:  # the rest of the page is worth having
             made[key] = Picture(key, title, f"{title}: not drawn: {error}"[:300], "", False)
             continue

@@ -12,7 +12,6 @@ from markupsafe import Markup
 from heatmatch import _core, frames
 from heatmatch.display import (
     DELIVERED_HEADER,
-    SEVERITIES,
     candidate_cells,
     delivered_cells,
     legend,
@@ -30,10 +29,10 @@ from heatmatch.display_day import (
 )
 from heatmatch.display_heat import HEAT_HEADER, heat_cells, heat_title, with_store
 from heatmatch.display_meter import SHEET_HEADER, sheet_cells, sheet_legend
-from heatmatch.display_season import MONTHS, season_cells, season_sentences
+from heatmatch.display_season import MONTHS, darkest_month, season_cells, season_sentences
 from heatmatch.display_text import clip, clip_middle, plain
 from heatmatch.display_units import in_units, said
-from heatmatch.display_verdict import space_sentence, verdict_sentences
+from heatmatch.display_verdict import by_severity, space_sentence, verdict_sentences
 from heatmatch.errors import Error
 from heatmatch.report_wires import wiring
 from heatmatch.words import WORDS
@@ -96,18 +95,10 @@ def lived_days(candidate: _core.Candidate, weather: _core.Weather | None) -> _co
     season = candidate.season
     if weather is None or season is None or weather.first_hour is None:
         return None
-    month = min(season.months, key=lambda m: float(season.kwh_per_day[m - 1]))
     try:
-        return _core.simulate_day(candidate, weather, month=month, days=_DAYS)
+        return _core.simulate_day(candidate, weather, month=darkest_month(season), days=_DAYS)
     except Error:
         return None
-
-
-def _month_name(candidate: _core.Candidate) -> str:
-    """The month of least heat in the season."""
-    season = candidate.season
-    assert season is not None
-    return MONTHS[min(season.months, key=lambda m: float(season.kwh_per_day[m - 1])) - 1]
 
 
 def sections(
@@ -125,7 +116,9 @@ def sections(
         dangers += [_reason(m) for m in peaks if m.severity == "danger"]
     verdict: list[Any] = list(verdict_sentences(candidate))
     if run is not None:
-        verdict.append(f"A week of {_month_name(candidate)}, the darkest month, lived through:")
+        assert candidate.season is not None  # or no days would have been lived through
+        name = MONTHS[darkest_month(candidate.season) - 1]
+        verdict.append(f"A week of {name}, the darkest month, lived through:")
         verdict += both_rows(lambda units: [run.sentences(units=units)])[0]
     else:
         verdict.append(both(lambda units: space_sentence(candidate, units=units)))
@@ -181,8 +174,6 @@ def _ranked_table(caption: str, shown: Sequence[_core.Candidate]) -> Table:
 
 
 def _margins(candidate: _core.Candidate) -> Table:
-    order = {severity: i for i, severity in enumerate(SEVERITIES)}
-    margins = sorted(candidate.margins, key=lambda margin: order[margin.severity])
     rows = [
         [
             margin.severity,
@@ -192,7 +183,7 @@ def _margins(candidate: _core.Candidate) -> Table:
             _told(margin),
             margin.source,
         ]
-        for margin in margins
+        for margin in by_severity(candidate)
     ]
     header = ("severity", "margin", "subject", "headroom", "what it says", "source")
     return Table("margins, the most severe first", header, rows)

@@ -1,3 +1,4 @@
+#include "bench_months.hpp"
 #include "refusal.hpp"
 
 #include <cmath>
@@ -15,52 +16,32 @@ using heatmatch::MonthlySky;
 using heatmatch::Site;
 using heatmatch::weather_from_months;
 
-namespace {
-
-Site steep_site() {
-    return {.latitude_deg = 44.1,
-            .longitude_deg = -72.6,
-            .elevation_m = 310.0,
-            .tilt_deg = 60.0,
-            .azimuth_deg = 180.0,
-            .record_low_c = -32.0,
-            .albedo = 0.2};
-}
-
-MonthlyNormals steep_normals() {
-    return {.sun_hours = {2.6, 3.5, 4.4, 4.6, 4.8, 5.0, 5.1, 4.9, 4.4, 3.3, 2.2, 2.0},
-            .temp_min_c = {-13, -12, -6, 0, 6, 11, 14, 13, 8, 2, -3, -9},
-            .temp_max_c = {-3, -1, 4, 12, 19, 24, 27, 25, 21, 13, 6, -1}};
-}
-
-}  // namespace
-
 TEST_CASE("a sky seen from its own plane has the sums it was made from") {
-    const MonthlySky sky(steep_normals(), steep_site());
+    const MonthlySky sky(bench_normals(), bench_site());
     const std::vector<double> sums = sky.sun_hours();
     REQUIRE(sums.size() == 12);
     for (std::size_t month = 0; month < 12; ++month)
-        CHECK(sums[month] == doctest::Approx(steep_normals().sun_hours[month]).epsilon(1e-9));
-    CHECK(sky.weather() == weather_from_months(steep_normals(), steep_site()));
+        CHECK(sums[month] == doctest::Approx(bench_normals().sun_hours[month]).epsilon(1e-9));
+    CHECK(sky.weather() == weather_from_months(bench_normals(), bench_site()));
 }
 
 TEST_CASE("seen from another plane and back it is the same sky") {
-    const MonthlySky sky(steep_normals(), steep_site());
+    const MonthlySky sky(bench_normals(), bench_site());
     for (const double tilt : {0.0, 30.0, 90.0}) {
-        MonthlyNormals turned = steep_normals();
+        MonthlyNormals turned = bench_normals();
         turned.sun_hours = sky.sun_hours(tilt, 150.0);
-        Site site = steep_site();
+        Site site = bench_site();
         site.tilt_deg = tilt;
         site.azimuth_deg = 150.0;
         const std::vector<double> back = MonthlySky(turned, site).sun_hours(60.0, 180.0);
         for (std::size_t month = 0; month < 12; ++month)
-            CHECK(back[month] == doctest::Approx(steep_normals().sun_hours[month]).epsilon(1e-6));
+            CHECK(back[month] == doctest::Approx(bench_normals().sun_hours[month]).epsilon(1e-6));
     }
 }
 
 // common practice, no source: steep panels win in winter, flat ones in summer.
 TEST_CASE("steep panels win in winter, flat ones in summer") {
-    const MonthlySky sky(steep_normals(), steep_site());
+    const MonthlySky sky(bench_normals(), bench_site());
     const auto flat = sky.sun_hours(0.0);
     const auto upright = sky.sun_hours(90.0);
     CHECK(upright[11] > 1.4 * flat[11]);
@@ -68,7 +49,7 @@ TEST_CASE("steep panels win in winter, flat ones in summer") {
 }
 
 TEST_CASE("a flat plane has no azimuth") {
-    const MonthlySky sky(steep_normals(), steep_site());
+    const MonthlySky sky(bench_normals(), bench_site());
     const auto south = sky.sun_hours(0.0, 180.0);
     const auto west = sky.sun_hours(0.0, 270.0);
     for (std::size_t month = 0; month < 12; ++month)
@@ -76,7 +57,7 @@ TEST_CASE("a flat plane has no azimuth") {
 }
 
 TEST_CASE("a plane that is none is refused") {
-    const MonthlySky sky(steep_normals(), steep_site());
+    const MonthlySky sky(bench_normals(), bench_site());
     const auto refusal = [&](double tilt, double azimuth) {
         return refusal_of<InvalidInput>([&] { static_cast<void>(sky.weather(tilt, azimuth)); });
     };
