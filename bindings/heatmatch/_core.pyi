@@ -823,6 +823,7 @@ class Sheath(metaclass=_Meta):
         source: str,
         source_kind: str,
         emissivity: float | str | None = ...,
+        bare: bool | None = ...,
         source_of: dict[str, str] | None = ...,
         price_low: float | str | None = ...,
         price_high: float | str | None = ...,
@@ -839,6 +840,8 @@ class Sheath(metaclass=_Meta):
     def hard_limit_c(self) -> float: ...
     @property
     def emissivity(self) -> float | None: ...
+    @property
+    def bare(self) -> bool | None: ...
     @property
     def source(self) -> str: ...
     @property
@@ -861,6 +864,7 @@ class Sheath(metaclass=_Meta):
         verdict_limit_c: float | str | None = ...,
         hard_limit_c: float | str | None = ...,
         emissivity: float | str | None = ...,
+        bare: bool | None = ...,
         source: str | None = ...,
         source_kind: str | None = ...,
         source_of: dict[str, str] | None = ...,

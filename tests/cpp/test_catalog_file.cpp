@@ -197,9 +197,36 @@ TEST_CASE("a catalog of a newer schema is refused and left as it was") {
     raw(path).exec("PRAGMA user_version = " + std::to_string(heatmatch::schema_version + 1));
     CHECK_THROWS_AS(std::ignore = Catalog::open(path, 10), CatalogError);
     CHECK(holds(opening(path),
-                "was written by a newer heatmatch (schema 2, this one reads up to "
-                "1); update heatmatch"));
+                "was written by a newer heatmatch (schema " +
+                    std::to_string(heatmatch::schema_version + 1) + ", this one reads up to " +
+                    std::to_string(heatmatch::schema_version) + "); update heatmatch"));
     CHECK(raw(path).execAndGet("PRAGMA user_version").getInt() == heatmatch::schema_version + 1);
+}
+
+TEST_CASE("a catalog of an older schema gets its new columns and keeps its rows") {
+    const TempFolder folder;
+    const std::string path = folder.file("a.heatmatch");
+    {
+        Catalog catalog = Catalog::open(path);
+        catalog.add(
+            heatmatch::Sheath{.id = "mine",
+                              .label = "Mine",
+                              .verdict_limit_c = 500.0,
+                              .hard_limit_c = 600.0,
+                              .provenance = {.source = "its maker", .source_kind = "datasheet"}});
+    }
+    // What the first schema did not have.
+    raw(path).exec("ALTER TABLE sheaths DROP COLUMN bare");
+    raw(path).exec("PRAGMA user_version = 1");
+    Catalog catalog = Catalog::open(path);
+    CHECK(raw(path).execAndGet("PRAGMA user_version").getInt() == heatmatch::schema_version);
+    const auto parts = catalog.parts();
+    CHECK(heatmatch::find_sheath(parts, "mine").verdict_limit_c == 500.0);
+    CHECK(!heatmatch::find_sheath(parts, "mine").bare);
+    heatmatch::Sheath changed = heatmatch::find_sheath(parts, "mine");
+    changed.bare = true;
+    catalog.replace(changed);
+    CHECK(heatmatch::find_sheath(catalog.parts(), "mine").bare == true);
 }
 
 TEST_CASE("a file that is cut short is refused, not half read") {

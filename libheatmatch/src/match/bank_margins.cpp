@@ -58,7 +58,7 @@ Margin sheath_voltage_margin(const Circuit& circuit) {
         .name = "sheath voltage",
         .subject = subject_of(element),
         .value = circuit.cold_voltage_v(),
-        .limit = bank_limits(element).sheath_voltage_v,
+        .limit = bank_limits(circuit.bank).sheath_voltage_v,
         .unit = unit::volt,
         .text =
             "After one earth fault the whole array stands between coil and sheath: "
@@ -71,7 +71,7 @@ Margin sheath_voltage_margin(const Circuit& circuit) {
             "{value}; the element's rated volts are not known.";
         margin.missing = {"rated_v"};
     }
-    if (is_bare(element)) {
+    if (is_bare(circuit.bank)) {
         margin.text =
             "It is bare wire: the bed and the vessel stand at up to {value} with it, and above "
             "{limit} that can kill. Never bury it.";
@@ -108,7 +108,8 @@ Margin survivor_margin(const Bank& bank, const Extremes& extremes) {
 }
 
 /// Insulation between coil and sheath: at least 1 Mohm in service, 20 Mohm when new.
-Margin earth_fault_margin(const Element& element) {
+Margin earth_fault_margin(const Bank& bank) {
+    const Element& element = bank.element;
     constexpr double new_mohm = 20.0;
     Margin margin{.name = "earth fault",
                   .subject = subject_of(element),
@@ -120,7 +121,7 @@ Margin earth_fault_margin(const Element& element) {
                       "Sheath to coil measures {value}; below {limit} damp magnesia leaks and has "
                       "to be dried out before full volts.",
                   .source = "common-practice"};
-    if (is_bare(element)) {
+    if (is_bare(bank)) {
         margin.value.reset();
         margin.limit.reset();
         margin.severity = Severity::warning;
@@ -212,14 +213,10 @@ Margin drop_margin(const Circuit& circuit) {
 
 std::vector<Margin> bank_margins(const Circuit& circuit, const Extremes& extremes) {
     const Bank& bank = circuit.bank;
-    return {power_margin(bank, extremes),
-            share_voltage_margin(bank, extremes),
-            sheath_voltage_margin(circuit),
-            survivor_margin(bank, extremes),
-            earth_fault_margin(bank.element),
-            built_in_margin(bank.element),
-            shade_margin(circuit),
-            drop_margin(circuit)};
+    return {power_margin(bank, extremes),   share_voltage_margin(bank, extremes),
+            sheath_voltage_margin(circuit), survivor_margin(bank, extremes),
+            earth_fault_margin(bank),       built_in_margin(bank.element),
+            shade_margin(circuit),          drop_margin(circuit)};
 }
 
 }  // namespace heatmatch

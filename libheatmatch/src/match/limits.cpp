@@ -103,13 +103,14 @@ Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm) {
     return result;
 }
 
-bool is_bare(const Element& element) {
-    return element.sheath == "none-open-coil";
+bool is_bare(const Bank& bank) {
+    return bank.sheath && bank.sheath->bare.value_or(false);
 }
 
-BankLimits bank_limits(const Element& element) {
+BankLimits bank_limits(const Bank& bank) {
+    const Element& element = bank.element;
     BankLimits limits{.element_power_w = element.rated_w, .terminal_c = element.terminal_limit_c};
-    if (is_bare(element)) {
+    if (is_bare(bank)) {
         limits.sheath_voltage_v = bare_wire_v;
     } else if (element.rated_v) {
         limits.sheath_voltage_v = std::sqrt(2.0) * *element.rated_v;

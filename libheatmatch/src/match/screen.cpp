@@ -233,8 +233,8 @@ class GroupScreen {
             return;
         }
         const Extremes extremes = load_.exact(wiring, bank);
-        Screened by_bank = screen_bank(extremes, bank_limits(bank.element), wiring.cold_voltage_v,
-                                       wiring.terminal_c);
+        Screened by_bank =
+            screen_bank(extremes, bank_limits(bank), wiring.cold_voltage_v, wiring.terminal_c);
         HeatScreened by_heat;
         if (context_.heats[numbers.bank]) {
             by_heat = screen_heat(circuit_of(wiring, bank, numbers.bank),

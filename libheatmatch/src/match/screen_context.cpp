@@ -99,7 +99,7 @@ BankNumbers numbers_of(const Bank& bank, std::size_t index, const HeatLimit& hea
     const double each = bank.element.price.typical().value_or(unknown_price);
     const double low = bank.each.low_ohm;
     const double high = bank.each.high_ohm;
-    const BankLimits limits = bank_limits(bank.element);
+    const BankLimits limits = bank_limits(bank);
     const double rated_w = limits.element_power_w.value_or(unlimited);
     const double power_w = std::min(rated_w, heat.element_w);
     const double share =

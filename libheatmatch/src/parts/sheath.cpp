@@ -23,6 +23,9 @@ std::span<const Field> sheath_fields() {
                                    .unit = unit::none,
                                    .range = {.low = 0.01, .high = 1.0},
                                    .meaning = "of the surface in service"}),
+        bind<&Sheath::bare>({.name = "bare",
+                             .kind = FieldKind::flag,
+                             .meaning = "nothing covers the coil: it is live metal"}),
     });
     return fields;
 }

@@ -30,8 +30,8 @@ inline constexpr double bright_cold_rise_k = 20.0;
 /// What a live part may have that nothing covers, in damp places too [V].
 /// @cite iec-60364-4-41
 inline constexpr double bare_wire_v = 30.0;
-/// Whether an element is live wire without a sheath.
-[[nodiscard]] bool is_bare(const Element& element);
+/// Whether the elements of a bank are live wire without a sheath.
+[[nodiscard]] bool is_bare(const Bank& bank);
 
 struct BankLimits {
     std::optional<double> element_power_w{};   //!< rated watts of one element [W]
@@ -39,7 +39,7 @@ struct BankLimits {
                                                //!< may be touched [V]
     std::optional<double> terminal_c{};        //!< of its terminals [°C]
 };
-[[nodiscard]] BankLimits bank_limits(const Element& element);
+[[nodiscard]] BankLimits bank_limits(const Bank& bank);
 
 /// The worst of the margins whose passing is a danger.
 struct Screened {

@@ -16,6 +16,7 @@ struct Sheath {
     double verdict_limit_c = 0.0;  //!< for years of service [°C]
     double hard_limit_c = 0.0;     //!< fails soon above it [°C]
     std::optional<double> emissivity{};
+    std::optional<bool> bare{};  //!< nothing covers the coil: it is live metal
     Provenance provenance{};
     Price price{};
     std::string notes{};
