@@ -3,112 +3,43 @@
 from __future__ import annotations
 
 import json
-import os
 import re
-import socket
-import subprocess
-import sys
 import time
-import urllib.request
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import heatmatch as hm
-import nbformat
 import pytest
 from browser import chromium_path
-from playwright.sync_api import Page, TimeoutError, expect, sync_playwright
-
-CELL = """\
-import heatmatch as hm
-panel = hm.explore(hm.Catalog.starter(), hm.Installation.from_json("place.json"))
-panel
-"""
-TOKEN = "explore"
-PATIENT_MS = 90_000
-ASKED_MS = 15_000
+from jupyter_lab import PATIENT_MS, Lab, run_notebook, running_lab
+from playwright.sync_api import Page, expect, sync_playwright
 
 
 @pytest.fixture(scope="module")
 def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("lab")
     hm.demo().to_json(path / "place.json")
-    notebook = nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(CELL)])
-    notebook.metadata["kernelspec"] = {"name": "python3", "display_name": "Python 3"}
-    nbformat.write(notebook, path / "explore.ipynb")
     return path
 
 
 @pytest.fixture(scope="module")
-def lab(folder: Path) -> Iterator[str]:
-    """The address of a JupyterLab over that folder."""
-    with socket.socket() as free:
-        free.bind(("127.0.0.1", 0))
-        port = free.getsockname()[1]
-    of_its_own = ("CONFIG_DIR", "DATA_DIR", "RUNTIME_DIR", "PLATFORM_DIRS")
-    environment = {
-        **os.environ,
-        **{f"JUPYTER_{name}": str(folder / ".jupyter" / name) for name in of_its_own[:3]},
-        "JUPYTER_PLATFORM_DIRS": "1",
-        "JUPYTERLAB_SETTINGS_DIR": str(folder / ".jupyter" / "settings"),
-        "PYTHONPATH": str(Path(hm.__file__).resolve().parents[1]),
-    }
-    command = [sys.executable, "-m", "jupyterlab", "--no-browser", "--allow-root"]
-    command += [f"--ServerApp.port={port}", "--ServerApp.ip=127.0.0.1"]
-    command += [f"--IdentityProvider.token={TOKEN}", f"--ServerApp.root_dir={folder}"]
-    command += ["--LabApp.news_url=None"]
-    address = f"http://127.0.0.1:{port}"
-    with (folder / "lab.log").open("w") as log:
-        server = subprocess.Popen(command, cwd=folder, env=environment, stdout=log, stderr=log)
-        try:
-            _wait_for(f"{address}/api?token={TOKEN}", server, folder / "lab.log")
-            yield address
-        finally:
-            server.terminate()
-            server.wait(timeout=30)
-
-
-def _wait_for(address: str, server: subprocess.Popen[bytes], log: Path) -> None:
-    end = time.monotonic() + PATIENT_MS / 1000
-    while time.monotonic() < end and server.poll() is None:
-        try:
-            urllib.request.urlopen(address, timeout=5).close()
-        except OSError:
-            time.sleep(0.2)
-        else:
-            return
-    pytest.fail(f"JupyterLab did not start:\n{log.read_text()[-2000:]}")
+def lab(folder: Path) -> Iterator[Lab]:
+    with running_lab(folder) as lab:
+        yield lab
 
 
 @pytest.fixture(scope="module")
-def page(lab: str) -> Iterator[Page]:
+def page(lab: Lab) -> Iterator[Page]:
     """The notebook, opened and run to its end."""
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=chromium_path(), args=["--no-sandbox"])
         page = browser.new_page(viewport={"width": 1500, "height": 1400})
         page.set_default_timeout(PATIENT_MS)
-        page.goto(f"{lab}/lab/tree/explore.ipynb?token={TOKEN}&reset")
-        page.wait_for_selector('.jp-Notebook-ExecutionIndicator[data-status="idle"]')
-        _run(page)
+        page.goto(lab.page_address)
+        run_notebook(page, lab)
         yield page
         browser.close()
-
-
-def _run(page: Page) -> None:
-    """Runs the cell by the keyboard, and waits for the table and the picture.
-
-    A kernel says that it is idle a little before it listens: what is not heard is said again.
-    """
-    for _ in range(PATIENT_MS // ASKED_MS):
-        page.locator(".jp-Cell .cm-content").first.click()
-        page.keyboard.press("Control+Enter")
-        try:
-            page.wait_for_selector(".hm-panel table", timeout=ASKED_MS)
-            break
-        except TimeoutError:
-            continue
-    page.wait_for_selector(".jp-OutputArea img[alt]")
 
 
 def table(page: Page) -> list[list[str]]:
@@ -185,7 +116,7 @@ def test_margins_and_kept_choices_are_read(page: Page) -> None:
     expect(page.locator(".hm-panel table").last).to_contain_text("choice 1")
 
 
-def test_a_choice_is_saved_and_there_after_a_reload(page: Page, folder: Path) -> None:
+def test_a_choice_is_saved_and_there_after_a_reload(page: Page, lab: Lab, folder: Path) -> None:
     press(page, "files")
     press(page, "save installation")
     saved = folder / "my_place.json"
@@ -196,8 +127,7 @@ def test_a_choice_is_saved_and_there_after_a_reload(page: Page, folder: Path) ->
     assert plain["runs"][0]["length_m"] == 15
     saved.replace(folder / "place.json")
     page.reload()
-    page.wait_for_selector('.jp-Notebook-ExecutionIndicator[data-status="idle"]')
-    _run(page)
+    run_notebook(page, lab)
     slider = page.locator(".widget-slider").filter(has_text="tilt [deg]")
     assert slider.locator(".widget-readout").inner_text() == "30"
     wanted = expected(tilt_deg=30, length_m=15, record_low_c=-20)
