@@ -18,7 +18,8 @@ py::tuple state_of(const Season& season) {
                           season.mpp_kwh, season.kwh_per_day, season.mpp_kwh_per_day,
                           season.best_ohm, season.noon_ohm, season.near_short_share,
                           season.element_power_w, season.cloud_band, season.price_per_kwh,
-                          season.remarks, assumption_states(season.assumed), season.best_ohm_cloud);
+                          season.remarks, assumption_states(season.assumed), season.best_ohm_cloud,
+                          season.best_kwh, season.noon_kwh, season.noon_loss_cloud);
 }
 
 Season season_from(const py::tuple& state) {
@@ -35,6 +36,9 @@ Season season_from(const py::tuple& state) {
             .best_ohm = number(8),
             .best_ohm_cloud = state[16].cast<std::optional<double>>(),
             .noon_ohm = number(9),
+            .best_kwh = number(17),
+            .noon_kwh = number(18),
+            .noon_loss_cloud = state[19].cast<std::optional<double>>(),
             .near_short_share = number(10),
             .element_power_w = number(11),
             .cloud_band = state[12].cast<bool>(),
@@ -67,6 +71,16 @@ void register_season(py::module_& module) {
         .def_readonly("best_ohm_cloud", &Season::best_ohm_cloud,
                       "the same with cloud within the step at its worst, or None [ohm]")
         .def_readonly("noon_ohm", &Season::noon_ohm, "Vmp/Imp of the array, less its wire [ohm]")
+        .def_readonly("best_kwh", &Season::best_kwh, "into a bank of best_ohm [kWh]")
+        .def_readonly("noon_kwh", &Season::noon_kwh,
+                      "into a bank of noon_ohm, matched in full sun [kWh]")
+        .def_property_readonly("noon_loss", &Season::noon_loss,
+                               "what those lose of the heat of the best ohms, a share")
+        .def_readonly("noon_loss_cloud", &Season::noon_loss_cloud,
+                      "the same with cloud within the step at its worst, or None")
+        .def_property_readonly("noon_loss_sentence", &Season::noon_loss_sentence,
+                               "what ohms matched in full sun lose; empty where the wire alone has "
+                               "more ohms")
         .def_property_readonly("best_ohm_sentence", &Season::best_ohm_sentence,
                                "why the best ohms of the season are not those of noon")
         .def_readonly("near_short_share", &Season::near_short_share,

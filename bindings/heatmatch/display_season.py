@@ -41,11 +41,12 @@ def season_sentences(candidate: _core.Candidate) -> list[str]:
     cloud = ", cloud within the step" if season.cloud_band else ""
     ratio = candidate.circuit.bank_ohm / season.best_ohm
     beside = ": too many" if ratio > 1.25 else ": too few" if ratio < 0.8 else ""
+    best = f"{season.best_ohm_sentence} {season.noon_loss_sentence}".rstrip()
     lines = [
         f"Over {season.days:.0f} days of the season (*): {season.kwh:.0f} kWh "
         f"({season.kwh_low:.0f} to {season.kwh_high:.0f} by tolerance, age or reading{cloud}), "
         f"{100 * season.harvest_fraction:.0f} % of what the panels could give.",
-        season.best_ohm_sentence + f" This bank has {candidate.circuit.bank_ohm:.3g} ohm{beside}.",
+        f"{best} This bank has {candidate.circuit.bank_ohm:.3g} ohm{beside}.",
         f"In about {100 * season.near_short_share:.0f} % of the sunlit hours the panels sit near "
         "short circuit (below half of their open-circuit voltage): that sun is weak for these "
         "ohms.",

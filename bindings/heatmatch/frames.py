@@ -34,6 +34,9 @@ def season_row(season: _core.Season) -> dict[str, Any]:
         "season_kwh_per_day": season.mean_kwh_per_day,
         "season_best_ohm": season.best_ohm,
         "season_best_cloud_ohm": season.best_ohm_cloud,
+        "season_best_kwh": season.best_kwh,
+        "season_noon_ohm": season.noon_ohm,
+        "season_noon_kwh": season.noon_kwh,
         "near_short_share": season.near_short_share,
         "price_per_kwh": season.price_per_kwh,
     }

@@ -184,7 +184,17 @@ TEST_CASE("catalog files that cannot be read are refused in one clear message") 
         "source_kind": "derived"})";
     check_all({
         {"broken", catalog_text("{\"heatmatch_catalog\": 1,\n \"panels\": [}"),
-         "mine.json|line 2, column 13|correct the JSON"},
+         "mine.json|line 2, column 13|correct the JSON: take away the comma"},
+        {"no comma", catalog_text("{\"heatmatch_catalog\": 1\n \"panels\": []}"),
+         "mine.json|line 2|correct the JSON: a comma is missing before it"},
+        {"a comma too many", catalog_text("{\"heatmatch_catalog\": 1,\n}"),
+         "mine.json|line 2|correct the JSON: take away the comma before it"},
+        {"open text", catalog_text("{\"heatmatch_catalog\": 1,\n \"panels: []}"),
+         "mine.json|line 2|correct the JSON: close the text"},
+        {"cut off", catalog_text("{\"heatmatch_catalog\": 1"),
+         "mine.json|line 1|correct the JSON: the text ends"},
+        {"curly quotes", catalog_text("{\n “heatmatch_catalog”: 1}"),
+         "mine.json|line 2|correct the JSON: put names and texts between straight quotes"},
         {"empty", catalog_text(""), "mine.json|line 1|correct the JSON"},
         {"nested", catalog_text(nested(10000)), "mine.json|line 1|at most 32 levels"},
         {"nested inside", panel("\"notes\": " + nested(10000)), "line 2|at most 32 levels"},

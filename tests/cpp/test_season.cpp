@@ -115,6 +115,12 @@ TEST_CASE("the best ohms take more than their neighbours, and lie above the noon
     CHECK(season.best_ohm > 1.1 * season.noon_ohm);
     CHECK(contains(season.best_ohm_sentence(), "ohm"));
     CHECK(contains(season.best_ohm_sentence(), "the volts hardly do"));
+    const double noon = by_hand(circuit, greensboro(), winter, 1.0, season.noon_ohm);
+    CHECK(season.best_kwh == doctest::Approx(most).epsilon(1e-3));
+    CHECK(season.noon_kwh == doctest::Approx(noon).epsilon(1e-3));
+    CHECK(season.noon_loss() == doctest::Approx(1.0 - noon / most).epsilon(0.02));
+    CHECK(contains(season.noon_loss_sentence(), "% less than the"));
+    CHECK(!contains(season.noon_loss_sentence(), "cloud"));
 }
 
 TEST_CASE("cloud within the hour widens the band and moves the best ohms down") {
@@ -136,6 +142,10 @@ TEST_CASE("cloud within the hour widens the band and moves the best ohms down") 
     CHECK(*season.best_ohm_cloud < season.best_ohm);
     CHECK(*season.best_ohm_cloud > season.noon_ohm);
     CHECK(contains(season.best_ohm_sentence(), "Cloud that comes and goes"));
+    REQUIRE(season.noon_loss_cloud);
+    CHECK(*season.noon_loss_cloud > 0.0);
+    CHECK(*season.noon_loss_cloud < season.noon_loss());
+    CHECK(contains(season.noon_loss_sentence(), "less in such cloud."));
     CHECK(!smooth.best_ohm_cloud);
     CHECK(!contains(smooth.best_ohm_sentence(), "Cloud"));
 }
@@ -208,6 +218,8 @@ TEST_CASE("wire of more ohms than the panels want is told as such") {
     const Season season = winter_season(circuit);
     CHECK(season.noon_ohm == 0.0);
     CHECK(contains(season.best_ohm_sentence(), "the wire alone has more ohms"));
+    CHECK(season.noon_kwh == 0.0);
+    CHECK(season.noon_loss_sentence().empty());
 }
 
 TEST_CASE("weather without months counts whole") {

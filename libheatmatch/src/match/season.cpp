@@ -221,25 +221,33 @@ std::string Season::best_ohm_sentence() const {
                 format_number(*best_ohm_cloud, 3) +
                 " ohm (each hour split into clear and overcast).";
     }
+    const std::string most = "A bank of " + best + " takes the most over this season, ";
+    const std::string matched = noon + " of full sun (Vmp/Imp today, cells at 25 °C): ";
     if (std::fabs(ratio - 1.0) < same) {
-        return "A bank of " + best + " takes the most over this season, about the " + noon +
-               " of full sun (Vmp/Imp today, cells at 25 °C): here most of the energy comes in "
-               "strong sun." +
+        return most + "about the " + matched + "here most of the energy comes in strong sun." +
                cloud;
     }
     if (ratio < 1.0) {
-        return "A bank of " + best + " takes the most over this season, less than the " + noon +
-               " of full sun (Vmp/Imp today, cells at 25 °C): warm cells give fewer volts at "
-               "hardly fewer "
-               "amperes." +
-               cloud;
+        return most + "less than the " + matched +
+               "warm cells give fewer volts at hardly fewer amperes." + cloud;
     }
-    return "A bank of " + best + " takes the most over this season, " + format_number(ratio, 3) +
-           " times the " + noon +
-           " of full sun (Vmp/Imp today, cells at 25 °C): in weaker sun the amperes fall and the "
-           "volts hardly do, so the "
-           "panels want more ohms." +
+    return most + format_number(ratio, 3) + " times the " + matched +
+           "in weaker sun the amperes fall and the volts hardly do, so the panels want more ohms." +
            cloud;
+}
+
+double Season::noon_loss() const {
+    return best_kwh > 0.0 ? std::max(0.0, 1.0 - noon_kwh / best_kwh) : 0.0;
+}
+
+std::string Season::noon_loss_sentence() const {
+    if (noon_ohm <= 0.0) return {};
+    const auto percent = [](double share) { return format_number(100.0 * share, 2) + " %"; };
+    std::string text = "A bank of the " + format_number(noon_ohm, 3) + " ohm of full sun takes " +
+                       format_number(noon_kwh, 3) + " kWh, " + percent(noon_loss()) +
+                       " less than the " + format_number(best_kwh, 3) + " kWh of the best";
+    if (noon_loss_cloud) text += "; " + percent(*noon_loss_cloud) + " less in such cloud";
+    return text + '.';
 }
 
 Season season_of(const Circuit& circuit, const SeasonCurves& curves, const SeasonWeather& weather,
@@ -259,12 +267,21 @@ Season season_of(const Circuit& circuit, const SeasonCurves& curves, const Seaso
                   .cloud_band = curves.split.has_value(),
                   .remarks = weather.remarks,
                   .assumed = weather.assumed};
+    season.best_kwh = array_kwh(curves.season, circuit, season.best_ohm, 1.0);
+    if (season.noon_ohm > 0.0) {
+        season.noon_kwh = array_kwh(curves.season, circuit, season.noon_ohm, 1.0);
+    }
     season.kwh_low = season.kwh;
     season.kwh_high = season.kwh;
     add_band(season, circuit, curves.season);
     if (curves.split) {
         add_band(season, circuit, *curves.split);
         season.best_ohm_cloud = curves.split->best_resistance_ohm(wire / scale) * scale;
+        if (season.noon_ohm > 0.0) {
+            const double most = array_kwh(*curves.split, circuit, *season.best_ohm_cloud, 1.0);
+            const double noon = array_kwh(*curves.split, circuit, season.noon_ohm, 1.0);
+            season.noon_loss_cloud = std::max(0.0, 1.0 - noon / most);
+        }
     }
     for (std::size_t m = 0; m < 12; ++m) {
         if (!curves.month[m]) continue;

@@ -1,5 +1,7 @@
 #include "json_record.hpp"
 
+#include <algorithm>
+#include <array>
 #include <iterator>
 #include <set>
 
@@ -48,6 +50,29 @@ std::string parse_failure(std::string reason, std::size_t line) {
     return clip(reason, longest);
 }
 
+/// What to do about it, for whoever writes JSON by hand: the usual slips in plain words.
+std::string parse_remedy(std::string_view reason) {
+    struct Slip {
+        const char* said;
+        const char* remedy;
+    };
+    constexpr auto no_value = "take away the comma before it, or give the value that is missing";
+    const std::array slips{
+        Slip{"unexpected end of input", "the text ends before its last brace is closed"},
+        Slip{"missing closing quote", "close the text with a straight quote (\")"},
+        Slip{"invalid literal", "put names and texts between straight quotes (\"); no comments"},
+        Slip{"; expected '}'", "a comma is missing before it, or a brace is not closed"},
+        Slip{"; expected ']'", "a comma is missing before it, or a bracket is not closed"},
+        Slip{"unexpected '}'", no_value},
+        Slip{"unexpected ']'", no_value},
+    };
+    const auto found = std::find_if(slips.begin(), slips.end(), [reason](const Slip& slip) {
+        return reason.find(slip.said) != std::string_view::npos;
+    });
+    const std::string remedy = "correct the JSON";
+    return found == slips.end() ? remedy : remedy + ": " + found->remedy;
+}
+
 }  // namespace
 
 ParsedJson parse_json(std::string_view text, std::string_view origin) {
@@ -90,7 +115,7 @@ ParsedJson parse_json(std::string_view text, std::string_view origin) {
     } catch (const nlohmann::json::exception& error) {
         throw InvalidInput(ErrorDetail{.part = std::string(origin),
                                        .field = parse_failure(error.what(), line),
-                                       .remedy = "correct the JSON"});
+                                       .remedy = parse_remedy(error.what())});
     }
     return parsed;
 }

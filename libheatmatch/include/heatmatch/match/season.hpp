@@ -66,7 +66,12 @@ struct Season {
     double best_ohm = 0.0;                     //!< of a bank for this array and season
     /// The same with cloud within the step at its worst; nothing where that is not known [ohm].
     std::optional<double> best_ohm_cloud{};
-    double noon_ohm = 0.0;                  //!< Vmp/Imp of the array today, less its wire
+    double noon_ohm = 0.0;  //!< Vmp/Imp of the array today, less its wire
+    double best_kwh = 0.0;  //!< into a bank of `best_ohm`
+    double noon_kwh = 0.0;  //!< into a bank of `noon_ohm`; 0 where that is 0
+    /// What ohms matched in full sun lose with cloud within the step at its worst, against the best
+    /// there: a share; nothing where that is not known.
+    std::optional<double> noon_loss_cloud{};
     double near_short_share = 0.0;          //!< of the sunlit hours
     double element_power_w = 0.0;           //!< largest of one element in the season [W]
     bool cloud_band = false;                //!< low and high hold cloud within the step
@@ -80,6 +85,10 @@ struct Season {
     /// Why the best ohms of the season are not those of noon, in one sentence with the numbers, and
     /// where cloud within the step would move them.
     [[nodiscard]] std::string best_ohm_sentence() const;
+    /// What ohms matched in full sun lose of the heat of the best ones, a share.
+    [[nodiscard]] double noon_loss() const;
+    /// The same in one sentence with the numbers; empty where the wire alone has more ohms.
+    [[nodiscard]] std::string noon_loss_sentence() const;
 };
 
 /// The band takes the ends of panel current and element ohms, and of cloud within the step where it
