@@ -17,7 +17,7 @@ from heatmatch.display_heat import (
 from heatmatch.display_season import MONTHS, daily, season_text
 from heatmatch.display_text import WIDTH, clip, clip_middle, table, wrap
 from heatmatch.display_units import in_units, listed, said
-from heatmatch.display_verdict import SEVERITIES
+from heatmatch.display_verdict import SEVERITIES, nothing_left
 
 __all__ = [
     "MONTHS",
@@ -195,7 +195,7 @@ def ranking_text(ranking: _core.Ranking, top: int = TABLE_ROWS, *, units: str = 
     """A ranking as text."""
     lines = [reasons_text(ranking), ""]
     if len(ranking) == 0:
-        lines.append("No pairing is without danger.")
+        lines.append(nothing_left(ranking))
     else:
         lines.append(ranking_table(ranking.candidates[:top], units=units))
         lines += ["", legend(ranking, units=units, wide=False)]

@@ -69,3 +69,15 @@ def verdict_sentences(candidate: _core.Candidate) -> list[str]:
     """What a candidate comes to; a danger first."""
     sentences = [heat_sentence(candidate), margin_sentence(candidate)]
     return sentences[::-1] if "danger" in severity_counts(candidate) else sentences
+
+
+def nothing_left(ranking: _core.Ranking) -> str:
+    """Why no pairing is left, in one sentence: for dangers, for money, or for both."""
+    if sum(ranking.reasons.values()) < ranking.evaluated:
+        return "No pairing was asked for: top is 0."
+    money = {"budget", "price not known"}
+    if not money & set(ranking.reasons):
+        return "No pairing is without danger."
+    if set(ranking.reasons) <= money:
+        return "No pairing is within the budget with its price known."
+    return "No pairing is left: each has a danger, is beyond the budget, or has no known price."

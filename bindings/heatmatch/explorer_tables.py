@@ -18,7 +18,7 @@ from heatmatch.display import (
 from heatmatch.display_heat import degree_unit, degrees, with_store
 from heatmatch.display_text import clip
 from heatmatch.display_units import in_units, said
-from heatmatch.display_verdict import by_severity
+from heatmatch.display_verdict import by_severity, nothing_left
 from heatmatch.explorer_choice import Choice
 from heatmatch.forms import html_table, paragraphs
 
@@ -61,7 +61,7 @@ def ranking_html(ranking: _core.Ranking, units: str) -> str:
     header = ranking_header(shown, units=units)
     title = reasons_text(ranking)
     if not ranking.candidates:
-        title = f"All have a danger; the best of the rejected. {title}"
+        title = f"{nothing_left(ranking)} Shown are the best of the rejected. {title}"
     small = f'<p class="hm-small">{escape(legend(ranking, units=units))}</p>'
     return panel(html_table(header, rows, title) + small)
 

@@ -32,7 +32,7 @@ from heatmatch.display_meter import SHEET_HEADER, sheet_cells, sheet_legend
 from heatmatch.display_season import MONTHS, darkest_month, season_cells, season_sentences
 from heatmatch.display_text import clip, clip_middle, plain
 from heatmatch.display_units import in_units, said
-from heatmatch.display_verdict import by_severity, space_sentence, verdict_sentences
+from heatmatch.display_verdict import by_severity, nothing_left, space_sentence, verdict_sentences
 from heatmatch.errors import Error
 from heatmatch.report_wires import wiring
 from heatmatch.words import WORDS
@@ -151,7 +151,7 @@ def _ranked(ranking: _core.Ranking) -> list[Table]:
     """The best, and what trades for what."""
     lists = [("the best of the ranking", list(ranking)[:_BEST])]
     if not ranking.candidates:
-        lists = [("All have a danger; the best of the rejected", ranking.rejected[:_BEST])]
+        lists = [(f"{nothing_left(ranking)} The best of the rejected", ranking.rejected[:_BEST])]
     else:
         lists.append(("What trades for what: no other beats these in everything", ranking.pareto()))
     tables = [_ranked_table(caption, candidates) for caption, candidates in lists]

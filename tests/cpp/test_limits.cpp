@@ -68,12 +68,10 @@ Extremes scan(const heatmatch::ArrayCurve& bright, const Bank& bank, double wire
 
 Candidate full_candidate(const heatmatch::ScreenContext& context,
                          const heatmatch::Pairing& pairing) {
-    const Bank& bank = context.banks[pairing.bank];
-    Circuit circuit =
+    const Circuit frame =
         heatmatch::frame_of(context, pairing.group, heatmatch::panel_of(context, pairing.group),
-                            pairing.panels, bank.hookup);
-    circuit.bank = bank;
-    circuit.heat = context.heats[pairing.bank];
+                            pairing.panels, context.banks[pairing.bank].hookup);
+    const Circuit circuit = heatmatch::circuit_of(context, frame, pairing.bank);
     return heatmatch::evaluate(circuit, *context.installation, context.options->conditions);
 }
 

@@ -101,6 +101,13 @@ TEST_CASE("each insulation is told from where on it would do") {
     CHECK(*check.reach.back().from_m == 0.0);  // ceramic beads
 }
 
+TEST_CASE("no insulation is said to do in air of which nothing is stated") {
+    Candidate candidate = wired("silicone-14-awg", "open air", "through wall", 50.0);
+    CHECK_FALSE(tail_of(candidate).reach.empty());
+    candidate.circuit.runs.back().run.surroundings.air_c.reset();
+    CHECK(tail_of(candidate).reach.empty());
+}
+
 TEST_CASE("ampacity by the code and by the balance stand side by side") {
     const std::vector<WireCheck> checks =
         check_wires(wired("silicone-14-awg", "open air", "through wall", 50.0));

@@ -104,7 +104,7 @@ def test_where_all_have_a_danger_the_rejected_are_shown(
 
     panel = hm.explore(starter, changed_demo(melting))
     assert len(panel.ranking) == 0
-    assert "All have a danger" in words(panel.table.value)
+    assert "No pairing is without danger." in words(panel.table.value)
     assert panel.candidate.severity == "danger"
     panel.view.value = "margins"
     assert words(panel.shown.value).count("danger") >= 1

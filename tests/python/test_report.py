@@ -109,7 +109,7 @@ def test_a_danger_comes_first(
     nothing_left = hm.rank(starter, installation)
     assert len(nothing_left) == 0
     hm.report(nothing_left, path, installation=installation)
-    assert "All have a danger; the best of the rejected" in read(path).text("si")
+    assert "No pairing is without danger. The best of the rejected" in read(path).text("si")
 
 
 def test_without_weather_the_heat_is_held_against_what_the_space_loses(

@@ -51,6 +51,9 @@ Candidate assess(const Parts& catalog, const Installation& installation,
     circuit.devices = place_devices(parts, judged);
     circuit.heat = bank_heat(fill_store(parts, judged), circuit.bank.element, circuit.bank.sheath,
                              circuit.bank.alloy, bank.count());
+    if (chooses_for_heat(judged)) {
+        lay_for_heat(circuit, parts, judged, bright_extremes(circuit, judged.site));
+    }
     Candidate candidate = evaluate(circuit, judged, options.conditions);
     candidate.catalog = shared;
     if (installation.space) candidate.space = space_balance(*installation.space, parts);

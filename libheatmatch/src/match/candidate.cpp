@@ -118,8 +118,7 @@ Candidate evaluate(const Circuit& circuit, const Installation& installation,
         candidate.delivered.push_back(
             deliver(circuit, condition.irradiance_w_m2, condition.cell_temperature_c));
     }
-    const ArrayCurve bright = bright_curve(circuit.panel, circuit.panels, installation.site);
-    const Extremes extreme = extremes(bright, circuit.bank, circuit.wire_ohm());
+    const Extremes extreme = bright_extremes(circuit, installation.site);
     candidate.bright = extreme;
     append(candidate.margins, bank_margins(circuit, extreme));
     append(candidate.margins, array_margins(circuit, installation.site));

@@ -103,6 +103,11 @@ Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm) {
     return result;
 }
 
+Extremes bright_extremes(const Circuit& circuit, const Site& site) {
+    return extremes(bright_curve(circuit.panel, circuit.panels, site), circuit.bank,
+                    circuit.wire_ohm());
+}
+
 bool is_bare(const Bank& bank) {
     return bank.sheath && bank.sheath->bare.value_or(false);
 }

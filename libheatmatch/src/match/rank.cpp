@@ -96,9 +96,7 @@ class Evaluation {
 
     [[nodiscard]] Candidate candidate_of(const Pairing& pairing) const {
         const Group& group = groups_.at(pairing.group);
-        Circuit circuit = frames_.at(key(pairing));
-        circuit.bank = context_.banks[pairing.bank];
-        circuit.heat = context_.heats[pairing.bank];
+        const Circuit circuit = circuit_of(context_, frames_.at(key(pairing)), pairing.bank);
         Candidate candidate =
             evaluate(circuit, *context_.installation, context_.options->conditions);
         if (group.curves) {

@@ -1,30 +1,17 @@
 #include "screen.hpp"
 
 #include "screen_heat.hpp"
+#include "screen_wiring.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
 
-#include "heatmatch/match/array_margins.hpp"
-#include "heatmatch/match/device_margins.hpp"
-#include "heatmatch/match/run_margins.hpp"
+#include "heatmatch/match/wiring.hpp"
 
 namespace heatmatch {
 
 namespace {
-
-constexpr double unknown_price = std::numeric_limits<double>::infinity();
-
-/// An array with its runs, in numbers.
-struct Wiring : ArrayNumbers {
-    double cold_voltage_v = 0.0;  //!< of the array
-    double run_price = 0.0;       //!< of chosen wire; infinite if unknown
-    Screened screened{};          //!< over the margins that no element changes
-    std::uint32_t reason = 0;
-    int not_assessed = 0;
-    std::optional<double> terminal_c{};  //!< where the wire meets the elements
-};
 
 /// One group while its pairings are screened.
 class GroupScreen {
@@ -74,30 +61,15 @@ class GroupScreen {
     enum Reason { sheath, terminal, budget, price };
 
     Wiring lay(Hookup panels, Hookup bank) {
-        Wiring wiring{{.panels = panels, .ln_factor = std::log(panels.resistance_factor())}};
-        wiring.cold_voltage_v = panel_.cold.v_oc * panels.series;
+        Wiring wiring;
         if (context_.plain) {
-            const ArrayScreened array = screen_array(panel_, panels);
-            wiring.screened = array.screened;
-            wiring.not_assessed = array.not_assessed;
+            wiring = plain_wiring(panel_, panels);
         } else {
-            const Installation& installation = *context_.installation;
             frame_ = frame_of(context_, group_, panel_, panels, bank);
-            const Circuit& frame = *frame_;
-            std::vector<Margin> margins = array_margins(frame, installation.site);
-            for (auto&& more :
-                 {run_margins(frame, installation.site), device_margins(frame, installation)}) {
-                margins.insert(margins.end(), more.begin(), more.end());
-            }
-            wiring.screened = screen_margins(margins);
-            wiring.not_assessed = count_not_assessed(margins);
-            wiring.wire_ohm = frame.wire_ohm();
-            if (!installation.store) {
-                wiring.terminal_c = terminal_temperature_c(frame, installation.site);
-            }
-            Circuit only_runs = frame;
-            only_runs.bank.owned = bank.count();
-            wiring.run_price = price_to_buy(only_runs).value_or(unknown_price);
+            // What is chosen by the heat of an element is not known yet: a bound without it.
+            const Installation& installation = *context_.installation;
+            wiring = context_.lays_for_heat ? wiring_before_element(*frame_, installation)
+                                            : wiring_of(*frame_, installation);
         }
         if (wiring.screened.headroom < 0.0) {
             wiring.reason = context_.reasons->number(wiring.screened.reason);
@@ -177,13 +149,24 @@ class GroupScreen {
         if (pairing.reason != 0) {
             const bool strong = tally_.rejected.may_enter(most_merit_ * wiring.panels.count());
             if (strong) pairing.merit = merit(wiring, bank);
+            if (strong && context_.lays_for_heat && context_.heats[bank.bank]) {
+                const Circuit& frame = frame_at(wiring, context_.banks[bank.bank]);
+                Wiring own = wiring;
+                take_wire(own, circuit_of(context_, frame, bank.bank), bank, pairing);
+            }
             reject(pairing.reason, strong, pairing);
-        } else if (has_budget_ && pairing.price > budget_) {
-            tally_.count(numbers_of_reasons_[std::isinf(pairing.price) ? price : budget]);
-        } else if (may_be_kept(merit_at_most(wiring, bank), pairing)) {
+        } else if (!is_beyond_budget(pairing) &&
+                   may_be_kept(merit_at_most(wiring, bank), pairing)) {
             pairing.merit = merit(wiring, bank);
             keep(wiring, bank, pairing);
         }
+    }
+
+    /// Counts it where it is.
+    bool is_beyond_budget(const Pairing& pairing) {
+        if (!has_budget_ || pairing.price <= budget_) return false;
+        tally_.count(numbers_of_reasons_[std::isinf(pairing.price) ? price : budget]);
+        return true;
     }
 
     void reject(std::uint32_t reason, bool may_be_kept, Pairing& pairing) {
@@ -200,7 +183,7 @@ class GroupScreen {
     }
 
     /// Only what may be kept gets its exact headroom and its count of unknowns.
-    void keep(const Wiring& wiring, const BankNumbers& numbers, Pairing& pairing) {
+    void keep(Wiring wiring, const BankNumbers& numbers, Pairing& pairing) {
         const bool may_be_best = tally_.kept.may_enter(pairing.merit);
         const auto may_be_front = [&] {
             return tally_.front.may_enter(pairing.merit, pairing.headroom, pairing.price);
@@ -232,13 +215,20 @@ class GroupScreen {
         if (!may_be_best && tally_.front.beaten(pairing.merit, pairing.headroom, pairing.price)) {
             return;
         }
+        std::optional<Circuit> circuit;
+        if (context_.heats[numbers.bank]) {
+            circuit = circuit_of(context_, frame_at(wiring, bank), numbers.bank);
+            if (context_.lays_for_heat) {
+                take_wire(wiring, *circuit, numbers, pairing);
+                if (is_beyond_budget(pairing)) return;
+            }
+        }
         const Extremes extremes = load_.exact(wiring, bank);
         Screened by_bank =
             screen_bank(extremes, bank_limits(bank), wiring.cold_voltage_v, wiring.terminal_c);
         HeatScreened by_heat;
-        if (context_.heats[numbers.bank]) {
-            by_heat = screen_heat(circuit_of(wiring, bank, numbers.bank),
-                                  context_.installation->site, extremes);
+        if (circuit) {
+            by_heat = screen_heat(*circuit, context_.installation->site, extremes);
             if (by_heat.screened.headroom < by_bank.headroom) by_bank = by_heat.screened;
         }
         pairing.headroom = std::min(by_bank.headroom, wiring.screened.headroom);
@@ -252,14 +242,20 @@ class GroupScreen {
         if (may_be_front()) tally_.front.offer(pairing);
     }
 
-    /// The circuit of the wiring at hand with that bank.
-    Circuit& circuit_of(const Wiring& wiring, const Bank& bank, std::size_t index) {
+    /// The runs of the wiring at hand.
+    const Circuit& frame_at(const Wiring& wiring, const Bank& bank) {
         if (context_.plain && !(frame_ && frame_->panels == wiring.panels)) {
             frame_ = frame_of(context_, group_, panel_, wiring.panels, bank.hookup);
         }
-        frame_->bank = bank;
-        frame_->heat = context_.heats[index];
         return *frame_;
+    }
+
+    /// With the wire that the heat of that bank asked for, and what it costs.
+    void take_wire(Wiring& wiring, const Circuit& circuit, const BankNumbers& numbers,
+                   Pairing& pairing) const {
+        wiring = wiring_of(circuit, *context_.installation);
+        pairing.price = wiring.run_price + numbers.price;
+        pairing.merit = merit(wiring, numbers);
     }
 
     /// How many margins of the bank and the store lack data; the operating point does not matter.
@@ -267,8 +263,10 @@ class GroupScreen {
         auto& lacking = wiring.terminal_c ? tally_.lacking_with_terminal : tally_.lacking;
         if (lacking.empty()) lacking.assign(context_.banks.size(), -1);
         if (lacking[index] < 0) {
-            lacking[index] =
-                lacking_of_bank(circuit_of(wiring, bank, index), context_.installation->site);
+            Circuit circuit = frame_at(wiring, bank);
+            circuit.bank = bank;
+            circuit.heat = context_.heats[index];
+            lacking[index] = lacking_of_bank(circuit, context_.installation->site);
         }
         return lacking[index];
     }

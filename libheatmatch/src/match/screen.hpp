@@ -28,8 +28,9 @@ struct ScreenContext {
     std::vector<Hookup> bank_hookups{};
     std::vector<std::vector<BankNumbers>> numbers{};  //!< of the banks of each hook-up
     std::size_t not_fixed = 0;                        //!< banks without a fixed resistance
-    bool plain = false;        //!< neither runs nor devices: nothing to lay for the screen
-    bool branch_runs = false;  //!< the runs depend on the hook-up of the elements
+    bool plain = false;          //!< neither runs nor devices: nothing to lay for the screen
+    bool branch_runs = false;    //!< the runs depend on the hook-up of the elements
+    bool lays_for_heat = false;  //!< the wire at the element is chosen for each bank
     std::unique_ptr<ReasonNames> reasons = std::make_unique<ReasonNames>();
 };
 [[nodiscard]] ScreenContext screen_context(const Parts& parts, const Installation& installation,
@@ -42,6 +43,10 @@ void screen_group(
 /// The circuit without its elements: an array with its runs laid for a hook-up of elements.
 [[nodiscard]] Circuit frame_of(const ScreenContext& context, std::size_t group,
                                const PanelInService& panel, Hookup panels, Hookup bank);
+
+/// That frame with a bank in it, its heat, and the wire that its heat asks for.
+[[nodiscard]] Circuit circuit_of(const ScreenContext& context, const Circuit& frame,
+                                 std::size_t bank);
 
 /// No less than the headroom of a bank's heat with those watts in one element.
 [[nodiscard]] double heat_at_most(const ScreenContext& context, const BankNumbers& numbers,

@@ -135,7 +135,8 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
                           .options = &options,
                           .season = season,
                           .devices = place_devices(parts, installation),
-                          .plain = installation.runs.empty() && installation.devices.empty()};
+                          .plain = installation.runs.empty() && installation.devices.empty(),
+                          .lays_for_heat = chooses_for_heat(installation)};
     context.branch_runs = std::any_of(installation.runs.begin(), installation.runs.end(),
                                       [](const WireRun& run) { return run.carries == "branch"; });
     std::vector<std::size_t> of_hookup;  // of each bank, in bank_hookups
@@ -215,6 +216,18 @@ Circuit frame_of(const ScreenContext& context, std::size_t group, const PanelInS
     frame.runs = lay_runs(*context.parts, *context.installation, panel, panels, bank);
     frame.devices = context.devices;
     return frame;
+}
+
+Circuit circuit_of(const ScreenContext& context, const Circuit& frame, std::size_t bank) {
+    Circuit circuit = frame;
+    circuit.bank = context.banks[bank];
+    circuit.heat = context.heats[bank];
+    if (context.lays_for_heat) {
+        const Installation& installation = *context.installation;
+        lay_for_heat(circuit, *context.parts, installation,
+                     bright_extremes(circuit, installation.site));
+    }
+    return circuit;
 }
 
 }  // namespace heatmatch

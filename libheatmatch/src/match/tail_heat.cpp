@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "heatmatch/match/margin.hpp"
+#include "heatmatch/match/wiring.hpp"
 
 namespace heatmatch {
 
@@ -89,6 +90,11 @@ TailHeat tail_heat(const Circuit& circuit) {
     if (!in_bed && !around.air_c) {
         result.assumed.push_back({"run \"" + run->run.name + '"', "surroundings.air_c",
                                   format_number(store.air_c, 4) + " °C", "air around the store"});
+        if (run->run.chooses()) {
+            result.assumed.push_back({"run \"" + run->run.name + '"', "wire", run->wire->id,
+                                      "chosen as for " + format_number(careful_air_c) +
+                                          " °C around it: nothing is stated"});
+        }
     }
     tail.contact_ohm = run->run.joint_ohm.value_or(default_contact_ohm);
     if (!run->run.joint_ohm) {

@@ -120,8 +120,10 @@ void judge(WireCheck& result, const std::vector<Margin>& margins) {
         result.sentence = "Not all of it could be judged: state what is around it.";
 }
 
-void add_reach(WireCheck& result, const Check& check) {
+void add_reach(WireCheck& result, const Check& check, const Surroundings& around) {
     if (check.catalog == nullptr || !check.tail) return;
+    // What would do in air that was only assumed is not known.
+    if (around.kind != "bed" && !around.air_c) return;
     for (const Insulation& insulation : check.catalog->insulations) {
         result.reach.push_back({.insulation = insulation.id,
                                 .family = insulation.family,
@@ -177,7 +179,7 @@ WireCheck check_run(const Check& check, std::size_t index) {
         result.conductor_c =
             std::max(result.conductor_c.value_or(check.tail->terminal_c), check.tail->terminal_c);
         result.runaway = result.runaway || check.tail->runaway;
-        add_reach(result, check);
+        add_reach(result, check, parts.run.surroundings);
     }
     if (!would_do(margins)) {
         result.would_do = cheapest(check, index);

@@ -25,6 +25,8 @@ inline constexpr double bright_cold_rise_k = 20.0;
 /// The bright-cold curve of an array, computed once for all its banks.
 [[nodiscard]] ArrayCurve bright_curve(const PanelInService& panel, Hookup panels, const Site& site);
 [[nodiscard]] Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm);
+/// The same for a circuit with its bank and its runs.
+[[nodiscard]] Extremes bright_extremes(const Circuit& circuit, const Site& site);
 
 /// What one bank may see, inverted once from its parts: the screen compares numbers only.
 /// What a live part may have that nothing covers, in damp places too [V].

@@ -42,8 +42,9 @@ struct WireCheck {
     double drop_v = 0.0;                           //!< there and back, joints too [V]
     double heat_w = 0.0;                           //!< made in it [W]
     bool at_element = false;                       //!< the run at the element: heat comes down it
-    std::vector<InsulationReach> reach{};          //!< of a run at the element, coolest first
-    std::string sentence{};                        //!< what happens to it
+    /// Of a run at the element, coolest first; empty where the air around it is not stated.
+    std::vector<InsulationReach> reach{};
+    std::string sentence{};  //!< what happens to it
     /// The cheapest wire of the catalog that would do, where this one does not; nothing where none
     /// would, or without a catalog.
     std::optional<Wire> would_do{};
