@@ -101,6 +101,16 @@ void register_candidate(py::module_& module) {
                 return std::string(severity_name(candidate.severity()));
             },
             "of the worst margin")
+        .def_property_readonly(
+            "nearest_limit",
+            [](const Candidate& candidate) {
+                const Margin* nearest = candidate.nearest_limit();
+                return nearest == nullptr ? std::nullopt : std::optional<Margin>(*nearest);
+            },
+            "the margin of the smallest headroom, or None")
+        .def_property_readonly("heat_unknown", &Candidate::heat_unknown,
+                               "whether a store is described but how hot the sheath gets in it is "
+                               "not known: smallest_headroom then leaves that out")
         .def_property_readonly("smallest_headroom", &Candidate::smallest_headroom,
                                "of the margins whose passing is a danger")
         .def_property_readonly("not_assessed", &Candidate::not_assessed, "margins that lack data")

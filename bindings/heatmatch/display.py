@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from heatmatch import _core
 from heatmatch.display_heat import (
     HEAT_HEADER,
+    UNKNOWN,
     heat_cells,
     heat_title,
     load_unit,
@@ -17,7 +18,7 @@ from heatmatch.display_heat import (
 from heatmatch.display_season import MONTHS, daily, season_text
 from heatmatch.display_text import WIDTH, clip, clip_middle, table, wrap
 from heatmatch.display_units import in_units, listed, said
-from heatmatch.display_verdict import SEVERITIES, nothing_left
+from heatmatch.display_verdict import SEVERITIES, nearest_sentence, nothing_left
 
 __all__ = [
     "MONTHS",
@@ -114,7 +115,7 @@ def candidate_cells(
         f"{clip(circuit.owned.group, names[0] - len(circuit.panels) - 1)} {circuit.panels}",
         f"{clip_middle(circuit.element.id, names[1] - len(circuit.bank) - 1)} {circuit.bank}",
         *_heat_cells(candidate),
-        f"{candidate.smallest_headroom:.2f}",
+        UNKNOWN if candidate.heat_unknown else f"{min(candidate.smallest_headroom, 1.0):.2f}",
         price_text(candidate),
         *(sheath_cells(candidate, units) if store else ()),
     )
@@ -153,8 +154,8 @@ def ranking_table(
 _COMMON_LEGEND = (
     "head: smallest headroom of the limits whose passing is a danger (1 unused, 0 at the limit); "
     "buy: price of elements and wire that are not owned, each at the middle of low and high; "
-    "devices are not counted. 2S1P: two in series, one string of them. Order: heat in steps of "
-    "1 %, then fewest margins not assessed, then most headroom, then price."
+    "devices and wire that is named are not counted. 2S1P: two in series, one string of them. "
+    "Order: heat in steps of 1 %, then fewest margins not assessed, then most headroom, then price."
 )
 _POWER_LEGEND = (
     "mean: watts into the elements averaged over the conditions; band: tolerance and age; "
@@ -289,6 +290,7 @@ def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
         "",
         heat_text(candidate, units=units),
         "",
+        *([wrap(nearest), ""] if (nearest := nearest_sentence(candidate, units=units)) else []),
         margins_text(candidate, units=units),
     ]
     lines += listed("assumed:", candidate.assumed, units)

@@ -33,6 +33,17 @@ def kelvin_unit(units: str) -> str:
     return _core.format_quantity(0.0, "K", units=units).split()[1]
 
 
+def _given_off(run: _core.DayRun) -> list[tuple[str, float]]:
+    """What left the store; apart only where the space and what it loses are described."""
+    energy = run.energy
+    if not run.heats_space:
+        return [("given off by the store", energy.to_space_kwh + energy.outside_kwh)]
+    return [
+        ("from the store to the space", energy.to_space_kwh),
+        ("from the store to elsewhere", energy.outside_kwh),
+    ]
+
+
 def energy_cells(run: _core.DayRun) -> list[tuple[str, ...]]:
     """Where the energy came from and went."""
     energy = run.energy
@@ -40,8 +51,7 @@ def energy_cells(run: _core.DayRun) -> list[tuple[str, ...]]:
         ("the panels could give", energy.available_kwh),
         ("into the elements", energy.in_kwh),
         ("lost in wire and joints", energy.wire_kwh),
-        ("from the store to the space", energy.to_space_kwh),
-        ("from the store to elsewhere", energy.outside_kwh),
+        *_given_off(run),
         ("more in the store at the end", energy.stored_kwh),
     ]
     if energy.steam_kwh > 0.0:

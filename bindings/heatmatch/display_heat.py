@@ -54,7 +54,7 @@ def sheath_legend(units: str) -> str:
     return (
         f"sheath: its temperature in {degree_unit(units)} after three bright days, judged at the "
         f"fill's worst, beside its limit; {load_unit(units)}: of heated length in bright cold; "
-        f"{UNKNOWN}: not known; "
+        f"{UNKNOWN}: not known, and head with it; "
     )
 
 

@@ -56,13 +56,37 @@ def space_sentence(candidate: _core.Candidate, *, units: str = "si") -> str:
 def margin_sentence(candidate: _core.Candidate) -> str:
     """What its margins come to; a danger is named."""
     counts = severity_counts(candidate)
-    told = ", ".join(f"{count} {name}" for name, count in counts.items())
+    warnings = dict.fromkeys(m.name for m in candidate.margins if m.severity == "warning")
+    told = ", ".join(
+        f"{count} {name}" + (f" ({', '.join(warnings)})" if name == "warning" else "")
+        for name, count in counts.items()
+    )
     if not counts:
         return "Every margin was assessed and is within its limit."
     if "danger" in counts:
         names = sorted({m.name for m in candidate.margins if m.severity == "danger"})
         return f"DANGER: {', '.join(names)}. Do not build it so. Margins: {told}."
     return f"Margins: {told}."
+
+
+def nearest_sentence(candidate: _core.Candidate, *, units: str = "si") -> str:
+    """Which limit whose passing is a danger is nearest, how near, and whether one is missing."""
+    nearest = candidate.nearest_limit
+    unknown = "How hot the sheath gets is not known: that limit may be nearer."
+    if nearest is None:
+        return unknown if candidate.heat_unknown else ""
+    numbers = ""
+    if nearest.value is not None and nearest.limit is not None:
+        value, limit = (
+            _core.format_quantity(number, nearest.unit, units=units, digits=3)
+            for number in (nearest.value, nearest.limit)
+        )
+        numbers = f": {value}, its limit is {limit}"
+    said = (
+        f"Of the limits whose passing is a danger the nearest is {nearest.name} of "
+        f"{nearest.subject}{numbers} (headroom {nearest.headroom:.2f})."
+    )
+    return f"{said} {unknown}" if candidate.heat_unknown else said
 
 
 def verdict_sentences(candidate: _core.Candidate) -> list[str]:

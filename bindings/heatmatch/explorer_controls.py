@@ -106,9 +106,9 @@ class Controls:
             k20 = start.k20_w_mk
             ends = (round(0.5 * k20, 2), round(2.0 * k20, 2))
             made["k20_w_mk"] = NumberSlider("fill's k [W/mK]", "W/mK", k20, ends, 0.01)
-        made["record_low_c"] = NumberSlider(
-            "record low [°C]", "°C", start.record_low_c, (-50, 10), 1
-        )
+        coldest = min(self.bench.plain.get("weather", {}).get("temp_min_c", [10.0]))
+        ends = (-50, min(10, math.floor(coldest)))
+        made["record_low_c"] = NumberSlider("record low [°C]", "°C", start.record_low_c, ends, 1)
         return made
 
     def _watch(self) -> None:

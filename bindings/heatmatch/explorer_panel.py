@@ -11,7 +11,7 @@ from typing import Any
 import ipywidgets as widgets
 
 from heatmatch import _core, explorer_tables
-from heatmatch.display_verdict import verdict_sentences
+from heatmatch.display_verdict import nearest_sentence, verdict_sentences
 from heatmatch.errors import Error
 from heatmatch.explorer_choice import Choice, Workbench, row_of
 from heatmatch.explorer_controls import Controls
@@ -158,7 +158,8 @@ class ExplorerPanel:
             self.say("Nothing is left: give way in panels, element or bank.", wrong=True)
         else:
             title = explorer_tables.candidate_title("", self.candidate).strip()
-            said = " ".join(verdict_sentences(self.candidate))
+            nearest = nearest_sentence(self.candidate, units=self.units)
+            said = " ".join([*verdict_sentences(self.candidate), nearest])
             self.say(f"{title}. {said}")
         self._later(self._draw)
 

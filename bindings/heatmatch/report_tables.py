@@ -32,7 +32,13 @@ from heatmatch.display_meter import SHEET_HEADER, sheet_cells, sheet_legend
 from heatmatch.display_season import MONTHS, darkest_month, season_cells, season_sentences
 from heatmatch.display_text import clip, clip_middle, plain
 from heatmatch.display_units import in_units, said
-from heatmatch.display_verdict import by_severity, nothing_left, space_sentence, verdict_sentences
+from heatmatch.display_verdict import (
+    by_severity,
+    nearest_sentence,
+    nothing_left,
+    space_sentence,
+    verdict_sentences,
+)
 from heatmatch.errors import Error
 from heatmatch.report_wires import wiring
 from heatmatch.words import WORDS
@@ -115,10 +121,15 @@ def sections(
         peaks = (peak.margin for peak in run.answer.peaks)
         dangers += [_reason(m) for m in peaks if m.severity == "danger"]
     verdict: list[Any] = list(verdict_sentences(candidate))
+    if nearest_sentence(candidate):
+        verdict.append(both(lambda units: nearest_sentence(candidate, units=units)))
     if run is not None:
         assert candidate.season is not None  # or no days would have been lived through
         name = MONTHS[darkest_month(candidate.season) - 1]
-        verdict.append(f"A week of {name}, the darkest month, lived through:")
+        verdict.append(
+            f"The first week of {name}, the darkest month, lived through; its sun is not the "
+            "month's mean:"
+        )
         verdict += both_rows(lambda units: [run.sentences(units=units)])[0]
     else:
         verdict.append(both(lambda units: space_sentence(candidate, units=units)))

@@ -83,6 +83,9 @@ TEST_CASE("a circuit with a danger is assessed all the same") {
     REQUIRE(standing.worst() != nullptr);
     CHECK(standing.worst()->name == "dc breaking");
     CHECK(standing.smallest_headroom() < 0.0);
+    REQUIRE(standing.nearest_limit() != nullptr);
+    CHECK(*standing.nearest_limit()->headroom == standing.smallest_headroom());
+    CHECK(standing.nearest_limit()->consequence == Severity::danger);
 }
 
 TEST_CASE("elements of a standing circuit need not be bought") {

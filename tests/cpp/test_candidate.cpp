@@ -54,6 +54,8 @@ TEST_CASE("the worst margin is the most severe, of equals the one with least hea
     CHECK(with_margins({}).worst() == nullptr);
     CHECK(with_margins({}).severity() == Severity::not_assessed);
     CHECK(with_margins({}).smallest_headroom() == 1.0);
+    CHECK(with_margins({}).nearest_limit() == nullptr);
+    CHECK_FALSE(with_margins({}).heat_unknown());
 }
 
 // Source: arithmetic mean.

@@ -125,6 +125,19 @@ TEST_CASE("a group of panels is found by its name") {
                          NotFound);
 }
 
+TEST_CASE("a record low above the coldest month is a lost minus sign") {
+    heatmatch::MonthlyNormals normals{.temp_min_c = std::vector<double>(12, 5.0)};
+    normals.temp_min_c[1] = -9.0;
+    heatmatch::Site site{.record_low_c = -9.0};
+    CHECK_NOTHROW(check_record_low(site, normals));
+    site.record_low_c = 24.0;
+    CHECK_THROWS_WITH_AS(
+        check_record_low(site, normals),
+        "site: record_low_c = 24 °C must be <= the coldest temp_min_c = -9 °C; mind the minus "
+        "sign: the record is the coldest morning ever, and sets the volts",
+        InvalidInput);
+}
+
 TEST_CASE("twelve months are asked for, each with its low below its high") {
     heatmatch::MonthlyNormals normals{.sun_hours = std::vector<double>(12, 4.0),
                                       .temp_min_c = std::vector<double>(12, -5.0),

@@ -67,8 +67,11 @@ TEST_CASE("a cheaper wire of the catalog would not do") {
         if (wire.price.typical().value_or(1e9) >= price) continue;
         CAPTURE(wire.id);
         const WireCheck other = tail_of(wired(wire.id, "bed", "buried", 150.0));
-        CHECK(other.would_do);
+        CHECK(other.severity != Severity::none);
+        // Near its limit it would do, but is not proposed.
+        CHECK((other.would_do || other.severity == Severity::caution));
     }
+    CHECK(tail_of(wired(check.would_do->id, "bed", "buried", 150.0)).severity == Severity::none);
 }
 
 TEST_CASE("plating that ages is a warning, not a danger") {
@@ -99,6 +102,19 @@ TEST_CASE("each insulation is told from where on it would do") {
         before = from;
     }
     CHECK(*check.reach.back().from_m == 0.0);  // ceramic beads
+}
+
+TEST_CASE("where an element does not tell its heat the wire at its end is not judged, and why") {
+    Candidate candidate = wired("thhn-14-awg", "open air", "through wall", 50.0);
+    candidate.circuit.bank.element.heated_length_mm.reset();
+    candidate.circuit.heat =
+        heatmatch::bank_heat(candidate.circuit.heat->store, candidate.circuit.bank.element,
+                             candidate.circuit.bank.sheath, candidate.circuit.bank.alloy, 1);
+    const WireCheck check = tail_of(candidate);
+    CHECK(check.at_element);
+    CHECK(check.severity == Severity::not_assessed);
+    CHECK(contains(check.sentence, "heated_length_mm"));
+    CHECK(candidate.heat_unknown());
 }
 
 TEST_CASE("no insulation is said to do in air of which nothing is stated") {

@@ -104,12 +104,13 @@ def test_labels_of_the_front_do_not_cover_each_other(whole: hm.Ranking) -> None:
 
 
 def test_an_unknown_price_is_an_open_marker_with_a_question_mark(
-    starter: hm.Catalog, changed_demo: Callable[..., hm.Installation], minimal: Callable[..., Any]
+    starter: hm.Catalog, changed_demo: Callable[..., hm.Installation]
 ) -> None:
     def change(plain: dict[str, Any]) -> None:
         plain["elements"] = [{"any": {"family": ["oven lower"]}, "count": 4}]
         del plain["goals"]["budget"], plain["circuit"]
-        plain["parts"] = {"elements": [minimal("element").to_dict()]}
+        unpriced = starter.elements["oven-lower-1200-230"].to_dict() | {"id": "found-one", "rated_w": 700.0}
+        plain["parts"] = {"elements": [{k: v for k, v in unpriced.items() if "price" not in k}]}
 
     ranking = hm.rank(starter, changed_demo(change))
     front = ranking.pareto()

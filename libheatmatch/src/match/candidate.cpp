@@ -71,6 +71,19 @@ double Candidate::smallest_headroom() const {
     return screen_margins(margins).headroom;
 }
 
+const Margin* Candidate::nearest_limit() const {
+    const Margin* nearest = nullptr;
+    for (const Margin& margin : margins) {
+        if (margin.consequence != Severity::danger || !margin.headroom) continue;
+        if (nearest == nullptr || *margin.headroom < *nearest->headroom) nearest = &margin;
+    }
+    return nearest;
+}
+
+bool Candidate::heat_unknown() const {
+    return circuit.heat && !circuit.heat->missing.empty();
+}
+
 int Candidate::not_assessed() const {
     return static_cast<int>(std::count_if(margins.begin(), margins.end(), [](const Margin& margin) {
         return margin.severity == Severity::not_assessed;

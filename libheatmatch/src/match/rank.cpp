@@ -251,8 +251,8 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
         }
     }
 
-    ranking.remarks.push_back(order_remark(context));
     append(ranking.remarks, weather_remarks);
+    ranking.remarks.push_back(order_remark(context));
     if (season) {
         append(ranking.remarks, season->remarks);
         const std::string bright = bright_remark(*season, installation.site);

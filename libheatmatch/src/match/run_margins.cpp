@@ -138,7 +138,8 @@ Margin insulation_margin(const RunView& run) {
     const double around = run.parts.run.surroundings.air_c.value_or(room_c);
     const bool wet = run.wet && around < driest_wet_c && insulation->limit_wet_c;
     const std::string what = insulation->family + " insulation is rated {limit}" +
-                             (wet ? " where wet" : "") + " and melts or chars beyond it.";
+                             (wet ? " where wet, and soaks and ages early beyond it."
+                                  : " and melts or chars beyond it.");
     return temperature_margin(run, "insulation", heat_text(run, what), Severity::danger,
                               wet ? insulation->limit_wet_c : insulation->limit_c, "limit_c",
                               insulation->provenance.source);

@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "heatmatch/match/wiring.hpp"
 
@@ -186,7 +185,8 @@ class GroupScreen {
     void keep(Wiring wiring, const BankNumbers& numbers, Pairing& pairing) {
         const bool may_be_best = tally_.kept.may_enter(pairing.merit);
         const auto may_be_front = [&] {
-            return tally_.front.may_enter(pairing.merit, pairing.headroom, pairing.price);
+            return has_known_heat(context_, numbers.bank) &&
+                   tally_.front.may_enter(pairing.merit, pairing.headroom, pairing.price);
         };
         if (!may_be_best && !may_be_front()) return;
         const Bank& bank = context_.banks[numbers.bank];

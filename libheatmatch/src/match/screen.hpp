@@ -48,6 +48,10 @@ void screen_group(
 [[nodiscard]] Circuit circuit_of(const ScreenContext& context, const Circuit& frame,
                                  std::size_t bank);
 
+/// Whether a bank's heat is known, or there is no store. How near its hardest limit one of unknown
+/// heat comes nobody knows: it is ranked, but trades for nothing.
+[[nodiscard]] bool has_known_heat(const ScreenContext& context, std::size_t bank);
+
 /// No less than the headroom of a bank's heat with those watts in one element.
 [[nodiscard]] double heat_at_most(const ScreenContext& context, const BankNumbers& numbers,
                                   double element_w);

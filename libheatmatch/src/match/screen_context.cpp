@@ -197,6 +197,11 @@ PanelInService panel_of(const ScreenContext& context, std::size_t group) {
                             context.installation->site.record_low_c);
 }
 
+bool has_known_heat(const ScreenContext& context, std::size_t bank) {
+    const BankHeat* heat = context.heats[bank].get();
+    return heat == nullptr || heat->missing.empty();
+}
+
 double heat_at_most(const ScreenContext& context, const BankNumbers& numbers, double element_w) {
     return context.heat_tables[numbers.bank]->at_most(
         element_w / numbers.heat_w, [&](double share) {

@@ -104,8 +104,9 @@ Margin stagnation_margin(const StoreView& view) {
         view, "stagnation", limited ? Severity::warning : Severity::danger,
         view.point.stagnation_sheath_c,
         sheath ? std::optional(sheath->verdict_limit_c) : std::nullopt,
-        std::string("Fourteen bright days in the air of high summer, no heat taken out and the "
-                    "thermostat welded: the sheath reaches {value}, its limit is {limit}") +
+        std::string("Fourteen bright days in the air of high summer, no heat taken out, the "
+                    "thermostat welded and the fill at its worst: the sheath reaches {value}, its "
+                    "limit is {limit}") +
             (limited ? "; the independent limit has to stop it before." : "."),
         "common-practice");
     margin.value_low = view.point.stagnation_wall_c;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 #include <map>
+#include <tuple>
 
 #include "heatmatch/base/awg.hpp"
 #include "heatmatch/match/run_margins.hpp"
@@ -46,15 +47,17 @@ bool of_joint(const Margin& margin) {
 }
 
 /// The code has no table for many hot wires: that alone does not rule one out.
-bool would_do(const std::vector<Margin>& margins) {
-    return std::all_of(margins.begin(), margins.end(), [](const Margin& margin) {
+bool would_do(const std::vector<Margin>& margins, bool with_caution = true) {
+    return std::all_of(margins.begin(), margins.end(), [with_caution](const Margin& margin) {
         const bool no_table =
             margin.name == "run current" && margin.severity == Severity::not_assessed;
         return of_joint(margin) || no_table || margin.severity == Severity::none ||
-               (margin.severity == Severity::caution && margin.headroom.value_or(0.0) > 0.0);
+               (with_caution && margin.severity == Severity::caution &&
+                margin.headroom.value_or(0.0) > 0.0);
     });
 }
 
+/// The cheapest that would do, one without a caution before one with.
 std::optional<Wire> cheapest(const Check& check, std::size_t run) {
     if (check.catalog == nullptr) return std::nullopt;
     std::vector<const Wire*> by_price;
@@ -66,11 +69,14 @@ std::optional<Wire> cheapest(const Check& check, std::size_t run) {
                      [&price](const Wire* a, const Wire* b) { return price(a) < price(b); });
     Circuit circuit = check.candidate.circuit;
     const WireRun& wanted = check.candidate.circuit.runs[run].run;
+    const Wire* near_its_limit = nullptr;
     for (const Wire* wire : by_price) {
         circuit.runs[run] = parts_of_run(*check.catalog, wanted, *wire);
-        if (would_do(margins_of(check, circuit, circuit.runs[run]))) return *wire;
+        const std::vector<Margin> margins = margins_of(check, circuit, circuit.runs[run]);
+        if (would_do(margins, false)) return *wire;
+        if (near_its_limit == nullptr && would_do(margins)) near_its_limit = wire;
     }
-    return std::nullopt;
+    return near_its_limit == nullptr ? std::nullopt : std::optional(*near_its_limit);
 }
 
 std::vector<WireLimit> limits_of(const std::vector<Margin>& margins) {
@@ -96,17 +102,21 @@ std::vector<WireLimit> limits_of(const std::vector<Margin>& margins) {
 /// What is worst, in the margin's own words; how hot it gets where nothing is passed.
 void judge(WireCheck& result, const std::vector<Margin>& margins) {
     const Margin* worst = nullptr;
-    bool all_known = true;
+    const Margin* unknown = nullptr;
+    // Of what passes nothing the end at the element tells most.
+    const auto order = [](const Margin& margin) {
+        const bool passes = margin.severity == Severity::none;
+        const bool hot = passes && margin.name == "hot tail insulation";
+        return std::tuple(static_cast<int>(margin.severity), hot ? 1 : 0,
+                          -margin.headroom.value_or(1.0));
+    };
     for (const Margin& margin : margins) {
         if (margin.severity == Severity::not_assessed) {
-            all_known = all_known && (of_joint(margin) || margin.name == "run current");
+            const bool rules_none_out = of_joint(margin) || margin.name == "run current";
+            if (!rules_none_out && unknown == nullptr) unknown = &margin;
             continue;
         }
-        if (worst == nullptr || margin.severity > worst->severity ||
-            (margin.severity == worst->severity &&
-             margin.headroom.value_or(1.0) < worst->headroom.value_or(1.0))) {
-            worst = &margin;
-        }
+        if (worst == nullptr || order(margin) > order(*worst)) worst = &margin;
         result.assumed.insert(result.assumed.end(), margin.assumed.begin(), margin.assumed.end());
     }
     if (worst == nullptr) {
@@ -114,10 +124,9 @@ void judge(WireCheck& result, const std::vector<Margin>& margins) {
         return;
     }
     const bool passed = worst->severity > Severity::none;
-    result.severity = passed || all_known ? worst->severity : Severity::not_assessed;
-    result.sentence = worst->sentence();
-    if (!passed && !all_known)
-        result.sentence = "Not all of it could be judged: state what is around it.";
+    const bool judged = passed || unknown == nullptr;
+    result.severity = judged ? worst->severity : Severity::not_assessed;
+    result.sentence = (judged ? worst : unknown)->sentence();
 }
 
 void add_reach(WireCheck& result, const Check& check, const Surroundings& around) {
@@ -159,7 +168,7 @@ WireCheck check_run(const Check& check, std::size_t index) {
     WireCheck result{.run = parts.run.name};
     result.current_a = circuit.short_circuit_current_a() * circuit.current_share(parts.run) *
                        check.candidate.site.bright_irradiance_w_m2 / stc_irradiance_w_m2;
-    result.at_element = circuit.run_at_element() == &parts && check.tail.has_value();
+    result.at_element = circuit.run_at_element() == &parts && circuit.heat;
     const std::vector<Margin> margins = margins_of(check, circuit, parts);
     result.limits = limits_of(margins);
     if (!result.limits.empty()) result.decides = result.limits.front().what;
@@ -174,7 +183,7 @@ WireCheck check_run(const Check& check, std::size_t index) {
             result.runaway = at->runaway;
         }
     }
-    if (result.at_element) {
+    if (result.at_element && check.tail) {
         if (!result.far_c) result.far_c = check.tail->far_wire_c;
         result.conductor_c =
             std::max(result.conductor_c.value_or(check.tail->terminal_c), check.tail->terminal_c);

@@ -86,7 +86,7 @@ std::vector<std::string> day_sentences(const DayAnswer& answer, const Candidate&
                                       kelvin(noticed_k, system) + " warmer in the dark.");
     }
     if (answer.lid_until_hour) {
-        sentences.push_back("Its lid, where a bench may stand, is " + kelvin(warm_lid_k, system) +
+        sentences.push_back("Its lid is " + kelvin(warm_lid_k, system) +
                             " above the air around it or more until about " +
                             clock(*answer.lid_until_hour) + ".");
     }

@@ -52,7 +52,7 @@ void CheckWriter::loads() {
         if (!parts.run.joint_ohm) {
             sheet_.not_known.push_back("joint_ohm " + name +
                                        ": measure volts across its joints and divide by the "
-                                       "amperes; they count as 0 here");
+                                       "amperes; they count as 0 in the loop");
         }
     }
     if (circuit_.runs.empty()) {

@@ -94,7 +94,7 @@ Stagnation simulate_stagnation(const Candidate& candidate, UnitSystem system) {
     result.sentences.push_back(
         "Fourteen cloudless days with the circuit welded shut and nobody taking the heat, the air "
         "around the store at " +
-        shown(air_c) + ": the sheath reaches " +
+        shown(air_c) + ", the fill as it typically is: the sheath reaches " +
         shown(*std::max_element(result.run.series.sheath_c.begin(),
                                 result.run.series.sheath_c.end())) +
         ", the bed " +

@@ -1,5 +1,7 @@
 #include "heatmatch/setting/site.hpp"
 
+#include <algorithm>
+
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/field_access.hpp"
 
@@ -130,6 +132,18 @@ void check_site(const Site& site) {
     expect_year(site.snow_cover_pct, "snow_cover_pct");
     expect_year(site.soiling_pct, "soiling_pct");
     expect_year(site.linke_turbidity, "linke_turbidity");
+}
+
+void check_record_low(const Site& site, const MonthlyNormals& normals) {
+    const double coldest = *std::min_element(normals.temp_min_c.begin(), normals.temp_min_c.end());
+    if (site.record_low_c <= coldest) return;
+    throw InvalidInput(ErrorDetail{
+        .part = "site",
+        .field = "record_low_c",
+        .value = format_number(site.record_low_c) + " °C",
+        .allowed = "<= the coldest temp_min_c = " + format_number(coldest) + " °C",
+        .remedy =
+            "mind the minus sign: the record is the coldest morning ever, and sets the volts"});
 }
 
 void check_monthly_normals(const MonthlyNormals& normals) {

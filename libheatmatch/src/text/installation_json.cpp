@@ -198,6 +198,7 @@ Installation installation_from_json(std::string_view text, std::string_view orig
         installation.weather =
             read<MonthlyNormals>(monthly_normals_fields(), json, origin + ": weather");
         check_monthly_normals(*installation.weather);
+        check_record_low(installation.site, *installation.weather);
     });
     with("panels", [&](const Json& json) {
         installation.panels = read_list(json, origin, "panels", "group", read_owned_panels);

@@ -47,6 +47,11 @@ struct Candidate {
     [[nodiscard]] Severity severity() const;
     /// Smallest headroom of the margins whose passing is a danger; 1 if none was assessed.
     [[nodiscard]] double smallest_headroom() const;
+    /// The margin of that headroom; null where none of those could be assessed.
+    [[nodiscard]] const Margin* nearest_limit() const;
+    /// Whether how hot its sheath gets is not known although a store is described: the smallest
+    /// headroom then leaves out the limit that matters most.
+    [[nodiscard]] bool heat_unknown() const;
     [[nodiscard]] int not_assessed() const;
     /// What was assumed anywhere, each once.
     [[nodiscard]] std::vector<Assumption> assumed() const;

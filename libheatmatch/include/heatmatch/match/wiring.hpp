@@ -23,8 +23,8 @@ namespace heatmatch {
 /// it says `choose`, and a store is described.
 [[nodiscard]] bool chooses_for_heat(const Installation& installation);
 
-/// Around the end of an element of which nothing is stated [°C]: wire for 150 °C or more is what one
-/// takes there; common practice, no source.
+/// Around the end of an element of which nothing is stated [°C]: wire for 150 °C or more is what
+/// one takes there; common practice, no source.
 inline constexpr double careful_air_c = 100.0;
 
 /// Lays the wire of that run anew, for a circuit with its bank and its heat: the cheapest of the

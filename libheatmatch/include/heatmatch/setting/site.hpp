@@ -46,4 +46,7 @@ struct MonthlyNormals {
 /// Checks what no single field can: twelve of each, low below high. Throws InvalidInput.
 void check_monthly_normals(const MonthlyNormals& normals);
 
+/// Throws InvalidInput where the record low lies above the mean low of the coldest month.
+void check_record_low(const Site& site, const MonthlyNormals& normals);
+
 }  // namespace heatmatch
