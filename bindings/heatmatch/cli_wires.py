@@ -47,6 +47,18 @@ def check_json(check: _core.WireCheck, units: str) -> dict[str, Any]:
     return data | {"limits": limits, "reach": reach, "would_do": wire}
 
 
+_NO_RUNS = """\
+The installation describes no wire. Write its runs into the file, from the
+panels to the elements, and rank again: what is around a run decides.
+
+  "runs": [{"name": "home run", "carries": "array", "length_m": 9,
+            "wire": "choose", "surroundings": {"kind": "sunlit", "air_c": 35}},
+           {"name": "hot tail", "carries": "bank", "length_m": 0.3,
+            "wire": "choose",
+            "surroundings": {"kind": "open air", "air_c": 80}}]
+"""
+
+
 def run_wires(arguments: argparse.Namespace) -> int:
     """Checks every run of wire of a circuit."""
     installation = read_installation(arguments)
@@ -63,7 +75,7 @@ def run_wires(arguments: argparse.Namespace) -> int:
         if checks:
             say(wires_text(candidate, checks, units=arguments.units))
         else:
-            say('The installation describes no wire; add its "runs".')
+            say(_NO_RUNS)
         say_cautions()
     return DANGER if any(check.severity == "danger" for check in checks) else 0
 

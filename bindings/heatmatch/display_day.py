@@ -9,6 +9,7 @@ from heatmatch.display_heat import degree_unit, degrees
 from heatmatch.display_season import MONTHS, daily
 from heatmatch.display_text import table, wrap
 from heatmatch.display_units import in_units, listed
+from heatmatch.display_verdict import headroom_cell
 
 ENERGY_HEADER = ("energy, kWh", "all days", "a day")
 PEAKS_WIDTHS = (22, -9, -7, -9, 13, 14)
@@ -77,7 +78,7 @@ def peaks_cells(
             peak.margin.name.removesuffix(" temperature"),
             degrees(peak.margin.value, units),
             degrees(peak.margin.limit, units),
-            "" if peak.margin.headroom is None else f"{peak.margin.headroom:.2f}",
+            headroom_cell(peak.margin),
             peak.margin.severity,
             moment(run, peak.hours),
         )

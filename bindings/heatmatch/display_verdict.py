@@ -13,6 +13,11 @@ def by_severity(candidate: _core.Candidate) -> list[_core.Margin]:
     return sorted(candidate.margins, key=lambda margin: SEVERITIES.index(margin.severity))
 
 
+def headroom_cell(margin: _core.Margin) -> str:
+    """How much of a limit is left, at most all of it; nothing where that is not known."""
+    return "" if margin.headroom is None else f"{min(margin.headroom, 1.0):.2f}"
+
+
 def severity_counts(candidate: _core.Candidate) -> dict[str, int]:
     """How many margins of each severity that is to be told, the most severe first."""
     counts = {name: sum(m.severity == name for m in candidate.margins) for name in SEVERITIES[:-1]}

@@ -18,7 +18,7 @@ from heatmatch.display import (
 from heatmatch.display_heat import degree_unit, degrees, with_store
 from heatmatch.display_text import clip
 from heatmatch.display_units import in_units, said
-from heatmatch.display_verdict import by_severity, nothing_left
+from heatmatch.display_verdict import by_severity, headroom_cell, nothing_left
 from heatmatch.explorer_choice import Choice
 from heatmatch.forms import html_table, paragraphs
 
@@ -81,7 +81,7 @@ def margins_html(candidate: _core.Candidate, units: str) -> str:
             margin.severity,
             margin.name,
             clip(margin.subject, 60),
-            "" if margin.headroom is None else f"{margin.headroom:.2f}",
+            headroom_cell(margin),
             said(margin, units),
         )
         for margin in by_severity(candidate)

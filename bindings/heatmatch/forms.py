@@ -43,7 +43,7 @@ from heatmatch.display_meter import (
     sheet_text,
 )
 from heatmatch.display_season import season_cells, season_sentences
-from heatmatch.display_verdict import by_severity
+from heatmatch.display_verdict import by_severity, headroom_cell
 
 if TYPE_CHECKING:
     from heatmatch._core import _Part
@@ -96,7 +96,7 @@ def candidate_html(self: _core.Candidate) -> str:
             margin.severity,
             margin.name,
             margin.subject,
-            "" if margin.headroom is None else f"{margin.headroom:.2f}",
+            headroom_cell(margin),
             margin.sentence(),
             margin.source,
         )

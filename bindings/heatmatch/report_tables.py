@@ -34,6 +34,7 @@ from heatmatch.display_text import clip, clip_middle, plain
 from heatmatch.display_units import in_units, said
 from heatmatch.display_verdict import (
     by_severity,
+    headroom_cell,
     nearest_sentence,
     nothing_left,
     space_sentence,
@@ -190,7 +191,7 @@ def _margins(candidate: _core.Candidate) -> Table:
             margin.severity,
             margin.name,
             clip(margin.subject, 80),
-            "" if margin.headroom is None else f"{margin.headroom:.2f}",
+            headroom_cell(margin),
             _told(margin),
             margin.source,
         ]

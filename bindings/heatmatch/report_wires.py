@@ -110,4 +110,7 @@ def wiring(
         rows.append([*row[:9], clip(", ".join(on_run.get(run.name, [])), 160), row[9]])
     reasons = [f"{clip(run, 60)}: {check.sentence}" for run, check in checks.items()]
     reasons += [f"{text}: placed on no run" for text in on_run.get("", [])]
-    return HEADER, rows, reasons
+    # A column that says nothing of any run takes the room of those that do.
+    kept = [i for i in range(len(HEADER)) if not rows or any(row[i] for row in rows)]
+    header = tuple(HEADER[i] for i in kept)
+    return header, [[row[i] for i in kept] for row in rows], reasons

@@ -95,7 +95,7 @@ def test_without_a_circuit_or_such_a_row_the_remedy_is_told(
     assert command("wires", demo_file, "--rank", 1).code == 0
     del plain["runs"], plain["devices"]
     demo_file.write_text(json.dumps(plain))
-    assert 'add its "runs"' in command("wires", demo_file, "--rank", 1).out
+    assert "describes no wire. Write its runs" in command("wires", demo_file, "--rank", 1).out
     asked = " ".join(command("wires", "--help").out.split())
     assert 'write the circuit down under "circuit"' in asked
 
@@ -110,3 +110,18 @@ def test_the_list_of_wires_tells_what_their_insulation_stands(
         for line, wire in zip(lines[1:], starter.wires.values(), strict=True):
             limit_c = starter.insulations[wire.insulation].limit_c
             assert line.endswith(" " + hm.format_quantity(limit_c, "°C", units=units))
+
+
+def test_where_no_wire_is_described_the_runs_to_write_are_shown_and_work(
+    command: Callable[..., Any], demo_file: Path
+) -> None:
+    plain = json.loads(demo_file.read_text())
+    plain["runs"], plain["devices"] = [], []
+    demo_file.write_text(json.dumps(plain))
+    done = command("wires", demo_file)
+    assert (done.code, widest(done.out) <= 80) == (0, True)
+    shown = done.out[done.out.index('"runs"') : done.out.rindex("]") + 1]
+    demo_file.write_text(json.dumps(plain | json.loads("{" + shown + "}")))
+    done = command("wires", demo_file, "--rank", "1")
+    assert done.code == 0
+    assert [line[:8] for line in done.out.splitlines() if line.startswith(("home run ", "hot t"))]

@@ -109,7 +109,10 @@ def test_an_unknown_price_is_an_open_marker_with_a_question_mark(
     def change(plain: dict[str, Any]) -> None:
         plain["elements"] = [{"any": {"family": ["oven lower"]}, "count": 4}]
         del plain["goals"]["budget"], plain["circuit"]
-        unpriced = starter.elements["oven-lower-1200-230"].to_dict() | {"id": "found-one", "rated_w": 700.0}
+        unpriced = starter.elements["oven-lower-1200-230"].to_dict() | {
+            "id": "found-one",
+            "rated_w": 700.0,
+        }
         plain["parts"] = {"elements": [{k: v for k, v in unpriced.items() if "price" not in k}]}
 
     ranking = hm.rank(starter, changed_demo(change))
