@@ -89,6 +89,24 @@ TEST_CASE("where nothing is told the run at the element tells where its terminal
     CHECK_FALSE(in_air.assumed.empty());
 }
 
+TEST_CASE("air that is not stated around the end of an element is a caution, not good") {
+    heatmatch::Installation installation = drum();
+    installation.store->terminals = "through wall";
+    Circuit circuit = wired(installation, "mica-glass-14-awg");
+    const auto named = [&](const char* name) { return margin_of(at(circuit, 60.0), name); };
+    CHECK(named("hot tail insulation").severity == Severity::none);
+    const double headroom = *named("hot tail insulation").headroom;
+    circuit.runs.front().run.surroundings.air_c.reset();
+    for (const char* name : {"terminal temperature", "hot tail insulation"}) {
+        CHECK(named(name).severity == Severity::caution);
+        CHECK(named(name).text.find("not stated") != std::string::npos);
+    }
+    CHECK(*named("hot tail insulation").headroom == doctest::Approx(headroom).epsilon(0.1));
+    // Judged, it stays what it is.
+    circuit.bank.element.terminal_limit_c = 31.0;
+    CHECK(named("terminal temperature").severity == Severity::danger);
+}
+
 TEST_CASE("the end of an element is hotter with more watts and a shorter cold length") {
     const heatmatch::Installation installation = drum();
     Circuit circuit = wired(installation, "silicone-14-awg");

@@ -49,6 +49,12 @@ void judge(Margin& margin, const TailView& view, const char* missing, const std:
         margin.missing = {missing};
     }
     grade(margin, room_c);
+    const Surroundings& around = view.tail.run.run.surroundings;
+    const bool stated = around.kind == "bed" || around.air_c;
+    if (!stated && margin.severity == Severity::none && margin.consequence == Severity::danger) {
+        margin.severity = Severity::caution;
+        margin.text += " The air around it is not stated: it may be far hotter than was assumed.";
+    }
     if (view.at.runaway) {
         margin.headroom = -1.0;
         margin.severity = margin.consequence;
