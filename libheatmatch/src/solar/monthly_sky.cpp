@@ -8,6 +8,7 @@
 #include <cmath>
 #include <exception>
 #include <numeric>
+#include <optional>
 #include <utility>
 
 #include <boost/math/tools/roots.hpp>
@@ -79,12 +80,11 @@ struct Month {
     }
 };
 
-/// The mean clearness that gives a month its sum; the lowest where a plane that turns its back to
-/// the sun has two. Throws InvalidInput.
-double month_clearness(const Month& month, const SitePlane& plane, double wanted_kwh_m2) {
-    constexpr double step = 0.05;
+/// The first mean clearness, looked for in steps, that gives a month its sum; none where no step
+/// reaches it, `largest` is then what the clearest gives.
+std::optional<double> first_clearness(const Month& month, const SitePlane& plane,
+                                      double wanted_kwh_m2, double step, double& largest) {
     constexpr double brightest = 1.2;  // beyond it every hour is as clear as it can be
-    double largest = 0.0;
     for (int k = 1; k * step < brightest; ++k) {
         const double low = (k - 1) * step;
         const double high = k * step;
@@ -98,6 +98,18 @@ double month_clearness(const Month& month, const SitePlane& plane, double wanted
             },
             low, high, boost::math::tools::eps_tolerance<double>(30), steps);
         return 0.5 * (left + right);
+    }
+    return std::nullopt;
+}
+
+/// The mean clearness that gives a month its sum; the lowest where a plane that turns its back to
+/// the sun has two. Throws InvalidInput.
+double month_clearness(const Month& month, const SitePlane& plane, double wanted_kwh_m2) {
+    double largest = 0.0;
+    // Such a plane may have both between two long steps.
+    for (double step : {0.1, 0.05}) {
+        const auto found = first_clearness(month, plane, wanted_kwh_m2, step, largest);
+        if (found) return *found;
     }
     throw InvalidInput(ErrorDetail{
         .part = "weather",
