@@ -169,6 +169,8 @@ TEST_CASE("a circuit for which no wire was found is not ranked as if its wire to
     Installation installation = demo();
     installation.goals.budget.reset();
     installation.devices.clear();
+    installation.elements = {
+        {.any = heatmatch::ElementFilter{.family = {"oven lower"}}, .count = 4}};
     installation.runs.resize(1);
     installation.runs.front().length_m = 25.0;
     const auto ranking = heatmatch::rank(starter(), installation, keep_all());

@@ -132,6 +132,8 @@ TEST_CASE("a wire is chosen for a run that lies in the bed") {
 TEST_CASE("a chosen wire at the element counts in what a candidate costs, and against the budget") {
     Heated heated(120.0);
     Installation& installation = heated.installation;
+    installation.elements = {
+        {.any = heatmatch::ElementFilter{.family = {"oven lower"}}, .count = 4}};
     const auto ranking = heatmatch::rank(starter(), installation, keep_all());
     REQUIRE(!ranking.candidates.empty());
     double dearest = 0.0;

@@ -113,6 +113,8 @@ def _environment(folder: Path) -> dict[str, str]:
         **os.environ,
         **{f"JUPYTER_{name}": str(own / name) for name in names},
         "JUPYTER_PLATFORM_DIRS": "1",
+        # Some file systems keep no modes: a kernel's connection file is then refused.
+        "JUPYTER_ALLOW_INSECURE_WRITES": "1",
         "JUPYTERLAB_SETTINGS_DIR": str(own / "settings"),
         "IPYTHONDIR": str(own / "ipython"),
         "PYTHONPATH": str(Path(hm.__file__).resolve().parents[1]),
