@@ -157,10 +157,10 @@ TEST_CASE("gaps are counted; the night in them is none") {
         ghi.push_back(two.ghi[row]);
     }
     const std::vector<double> air(times.size(), 20.0);
-    const Weather daylight = weather_from_observations(
+    const Weather sunlit = weather_from_observations(
         {.unix_time_s = times, .ghi_w_m2 = ghi, .air_c = air}, flat_site());
-    CHECK(says(daylight, "of night"));
-    CHECK(daylight.days[5] > static_cast<double>(times.size()) / 24.0 + 0.25);
+    CHECK(says(sunlit, "of night"));
+    CHECK(sunlit.days[5] > static_cast<double>(times.size()) / 24.0 + 0.25);
 }
 
 TEST_CASE("small negative readings count as none and are reported") {
