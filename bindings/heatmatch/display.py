@@ -7,7 +7,6 @@ from collections.abc import Iterable, Sequence
 from heatmatch import _core
 from heatmatch.display_heat import (
     HEAT_HEADER,
-    UNKNOWN,
     heat_cells,
     heat_title,
     load_unit,
@@ -18,7 +17,7 @@ from heatmatch.display_heat import (
 from heatmatch.display_season import MONTHS, daily, season_text
 from heatmatch.display_text import WIDTH, clip, clip_middle, table, wrap
 from heatmatch.display_units import in_units, listed, said
-from heatmatch.display_verdict import SEVERITIES, nearest_sentence, nothing_left
+from heatmatch.display_verdict import SEVERITIES, headroom_left, nearest_sentence, nothing_left
 
 __all__ = [
     "MONTHS",
@@ -115,7 +114,7 @@ def candidate_cells(
         f"{clip(circuit.owned.group, names[0] - len(circuit.panels) - 1)} {circuit.panels}",
         f"{clip_middle(circuit.element.id, names[1] - len(circuit.bank) - 1)} {circuit.bank}",
         *_heat_cells(candidate),
-        UNKNOWN if candidate.heat_unknown else f"{min(candidate.smallest_headroom, 1.0):.2f}",
+        headroom_left(candidate),
         price_text(candidate),
         *(sheath_cells(candidate, units) if store else ()),
     )

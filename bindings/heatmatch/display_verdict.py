@@ -18,6 +18,13 @@ def headroom_cell(margin: _core.Margin) -> str:
     return "" if margin.headroom is None else f"{min(margin.headroom, 1.0):.2f}"
 
 
+def headroom_left(candidate: _core.Candidate) -> str:
+    """How near its nearest limit is; not known where how hot the sheath gets is not."""
+    if candidate.heat_unknown:
+        return "?"
+    return f"{min(candidate.smallest_headroom, 1.0):.2f}"
+
+
 def severity_counts(candidate: _core.Candidate) -> dict[str, int]:
     """How many margins of each severity that is to be told, the most severe first."""
     counts = {name: sum(m.severity == name for m in candidate.margins) for name in SEVERITIES[:-1]}

@@ -18,7 +18,12 @@ from heatmatch.display import (
 from heatmatch.display_heat import degree_unit, degrees, with_store
 from heatmatch.display_text import clip
 from heatmatch.display_units import in_units, said
-from heatmatch.display_verdict import by_severity, headroom_cell, nothing_left
+from heatmatch.display_verdict import (
+    by_severity,
+    headroom_cell,
+    headroom_left,
+    nothing_left,
+)
 from heatmatch.explorer_choice import Choice
 from heatmatch.forms import html_table, paragraphs
 
@@ -134,7 +139,7 @@ def _lines(units: str) -> list[tuple[str, Callable[[Kept], str]]]:
         ("share of what the panels could give, %", share),
         ("most watts into one element", lambda one: f"{one.candidate.bright.element_power_w:.0f}"),
         (f"sheath, judged, {degree}", lambda one: degrees(row(one).get("sheath_c"), units)),
-        ("smallest headroom", lambda one: f"{one.candidate.smallest_headroom:.2f}"),
+        ("smallest headroom", lambda one: headroom_left(one.candidate)),
         ("worst margin", worst),
         ("not assessed", lambda one: str(one.candidate.not_assessed)),
         ("to buy", lambda one: f"{price_text(one.candidate)} {one.candidate.currency}".strip()),

@@ -52,14 +52,20 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
         The ranking has no candidate.
     """
     front = ranking.pareto()
+    if not front and len(ranking):
+        raise InvalidInput(
+            "ranking: how hot the sheath gets is known of no element; give heated_length_mm and "
+            "sheath_diameter_mm of one"
+        )
     if not front:
         raise InvalidInput(
             "ranking: candidates = none must be at least one; see .rejected for why they fell out"
         )
     ax = axes_or_new(ax)
     unit = "kWh of the season" if ranking.by_season else "W over the conditions"
+    known = [c for c in ranking if not c.heat_unknown]
     ax.scatter(
-        [c.smallest_headroom for c in ranking], [c.merit for c in ranking],
+        [c.smallest_headroom for c in known], [c.merit for c in known],
         s=9, color="0.75", label="candidates that another beats",
     )  # fmt: skip
     prices = [c.price_to_buy for c in front]
@@ -69,10 +75,11 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
         face = "white" if price is None else COLOURS[3]
         where = (one.smallest_headroom, one.merit)
         ax.scatter(*where, s=size, facecolor=face, edgecolor=COLOURS[0], linewidth=0.9, zorder=3)
-    first = ranking[0]
+    first = next(iter(known), front[0])
+    of_known = " whose heat is known" if ranking[0].heat_unknown else ""
     ax.scatter(
         first.smallest_headroom, first.merit, s=330, facecolor="none", edgecolor=LOAD,
-        linewidth=1.6, label="first of the ranking", zorder=3,
+        linewidth=1.6, label="first of the ranking" + of_known, zorder=3,
     )  # fmt: skip
     ax.margins(0.08)
     left, right = ax.get_xlim()
@@ -82,7 +89,7 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     ax.set_ylabel(unit)
     ax.set_title("What trades for what; larger: more to buy")
     _list(ax, front)
-    _follow_pointer(ax, [*front, *ranking], unit)
+    _follow_pointer(ax, [*front, *known], unit)
     return ax
 
 

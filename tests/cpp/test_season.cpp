@@ -145,7 +145,7 @@ TEST_CASE("cloud within the hour widens the band and moves the best ohms down") 
     REQUIRE(season.noon_loss_cloud);
     CHECK(*season.noon_loss_cloud > 0.0);
     CHECK(*season.noon_loss_cloud < season.noon_loss());
-    CHECK(contains(season.noon_loss_sentence(), "less in such cloud."));
+    CHECK(contains(season.noon_loss_sentence(), "less where cloud comes and goes."));
     CHECK(!smooth.best_ohm_cloud);
     CHECK(!contains(smooth.best_ohm_sentence(), "Cloud"));
 }

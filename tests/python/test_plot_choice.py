@@ -9,7 +9,7 @@ from typing import Any
 import heatmatch as hm
 import numpy as np
 import pytest
-from heatmatch import plot
+from heatmatch import display, plot
 
 matplotlib = pytest.importorskip("matplotlib")
 matplotlib.use("Agg")
@@ -240,3 +240,27 @@ def test_odd_names_are_drawn_as_they_are(
         draw(ax)
         assert all(len(text) < 600 for text in [*words(ax), ax.get_title()])
         plt.close("all")
+
+
+def test_what_has_no_known_heat_is_not_drawn_as_far_from_its_limit(
+    starter: hm.Catalog, changed_demo: Callable[..., hm.Installation]
+) -> None:
+    def change(plain: dict[str, Any], families: list[str]) -> None:
+        plain["elements"] = [{"any": {"family": ["oven lower"]}, "count": 2}]
+        part = starter.elements["oven-lower-1200-230"].to_dict() | {"id": "found-one"}
+        del part["heated_length_mm"]
+        plain["parts"] = {"elements": [part]}
+        if not families:
+            plain["elements"] = [{"element": "found-one", "count": 2}]
+
+    mixed = hm.rank(starter, changed_demo(lambda plain: change(plain, ["oven lower"])))
+    unknown = [one for one in mixed if one.heat_unknown]
+    assert unknown
+    assert not any(one.heat_unknown for one in mixed.pareto())
+    assert all(display.candidate_cells(1, one)[6] == "?" for one in unknown)
+    (grey,) = [c for c in plot.pareto(mixed).collections if "another beats" in str(c.get_label())]
+    assert len(grey.get_offsets()) == len(mixed) - len(unknown)
+    alone = hm.rank(starter, changed_demo(lambda plain: change(plain, [])))
+    assert len(alone)
+    with pytest.raises(hm.InvalidInput, match="heated_length_mm"):
+        plot.pareto(alone)

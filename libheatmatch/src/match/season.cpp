@@ -246,7 +246,8 @@ std::string Season::noon_loss_sentence() const {
     std::string text = "A bank of the " + format_number(noon_ohm, 3) + " ohm of full sun takes " +
                        format_number(noon_kwh, 3) + " kWh, " + percent(noon_loss()) +
                        " less than the " + format_number(best_kwh, 3) + " kWh of the best";
-    if (noon_loss_cloud) text += "; " + percent(*noon_loss_cloud) + " less in such cloud";
+    if (noon_loss_cloud)
+        text += "; " + percent(*noon_loss_cloud) + " less where cloud comes and goes";
     return text + '.';
 }
 

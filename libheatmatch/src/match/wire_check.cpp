@@ -1,7 +1,6 @@
 #include "heatmatch/match/wire_check.hpp"
 
 #include <algorithm>
-#include <limits>
 #include <map>
 #include <tuple>
 
@@ -60,17 +59,10 @@ bool would_do(const std::vector<Margin>& margins, bool with_caution = true) {
 /// The cheapest that would do, one without a caution before one with.
 std::optional<Wire> cheapest(const Check& check, std::size_t run) {
     if (check.catalog == nullptr) return std::nullopt;
-    std::vector<const Wire*> by_price;
-    for (const Wire& wire : check.catalog->wires) by_price.push_back(&wire);
-    const auto price = [](const Wire* wire) {
-        return wire->price.typical().value_or(std::numeric_limits<double>::infinity());
-    };
-    std::stable_sort(by_price.begin(), by_price.end(),
-                     [&price](const Wire* a, const Wire* b) { return price(a) < price(b); });
     Circuit circuit = check.candidate.circuit;
     const WireRun& wanted = check.candidate.circuit.runs[run].run;
     const Wire* near_its_limit = nullptr;
-    for (const Wire* wire : by_price) {
+    for (const Wire* wire : wires_by_price(*check.catalog)) {
         circuit.runs[run] = parts_of_run(*check.catalog, wanted, *wire);
         const std::vector<Margin> margins = margins_of(check, circuit, circuit.runs[run]);
         if (would_do(margins, false)) return *wire;

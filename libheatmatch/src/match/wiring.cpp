@@ -38,16 +38,6 @@ void set_conductor_temperature(RunParts& parts) {
     }
 }
 
-std::vector<const Wire*> wires_by_price(const Parts& parts) {
-    std::vector<const Wire*> by_price;
-    by_price.reserve(parts.wires.size());
-    for (const Wire& wire : parts.wires) by_price.push_back(&wire);
-    std::stable_sort(by_price.begin(), by_price.end(), [](const Wire* a, const Wire* b) {
-        return price_per_m(*a) < price_per_m(*b);
-    });
-    return by_price;
-}
-
 bool is_lossy(const RunParts& run, const Circuit& circuit) {
     const double array_v = circuit.panel.panel.v_mp.value_or(0.0) * circuit.panels.series;
     const double current_a = circuit.short_circuit_current_a() * circuit.current_share(run.run);
@@ -100,6 +90,16 @@ std::optional<double> headroom_at_element(const Circuit& circuit, const Installa
 }
 
 }  // namespace
+
+std::vector<const Wire*> wires_by_price(const Parts& parts) {
+    std::vector<const Wire*> by_price;
+    by_price.reserve(parts.wires.size());
+    for (const Wire& wire : parts.wires) by_price.push_back(&wire);
+    std::stable_sort(by_price.begin(), by_price.end(), [](const Wire* a, const Wire* b) {
+        return price_per_m(*a) < price_per_m(*b);
+    });
+    return by_price;
+}
 
 bool chooses_for_heat(const Installation& installation) {
     const auto& runs = installation.runs;

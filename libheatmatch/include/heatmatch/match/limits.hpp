@@ -28,13 +28,13 @@ inline constexpr double bright_cold_rise_k = 20.0;
 /// The same for a circuit with its bank and its runs.
 [[nodiscard]] Extremes bright_extremes(const Circuit& circuit, const Site& site);
 
-/// What one bank may see, inverted once from its parts: the screen compares numbers only.
 /// What a live part may have that nothing covers, in damp places too [V].
 /// @cite iec-60364-4-41
 inline constexpr double bare_wire_v = 30.0;
 /// Whether the elements of a bank are live wire without a sheath.
 [[nodiscard]] bool is_bare(const Bank& bank);
 
+/// What one bank may see, inverted once from its parts: the screen compares numbers only.
 struct BankLimits {
     std::optional<double> element_power_w{};   //!< rated watts of one element [W]
     std::optional<double> sheath_voltage_v{};  //!< peak of rated alternating volts; bare wire: what

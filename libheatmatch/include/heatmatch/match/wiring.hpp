@@ -10,6 +10,9 @@ namespace heatmatch {
 /// A run of that wire, with its insulation and joints.
 [[nodiscard]] RunParts parts_of_run(const Parts& parts, const WireRun& run, const Wire& wire);
 
+/// The wires of a catalog, the cheapest first; those of unknown price last.
+[[nodiscard]] std::vector<const Wire*> wires_by_price(const Parts& parts);
+
 /// The runs of an installation with their parts. A run that says `choose` gets the cheapest wire of
 /// the catalog whose margins in that run all come out `none` and that takes at most 2 % of the
 /// array's volts, or the one that takes least where all take more; no wire where none does, or
