@@ -4,7 +4,7 @@
 
 #include <memory>
 
-#include "heatmatch/operation/day_answer.hpp"
+#include "heatmatch/operation/days/day_answer.hpp"
 
 namespace heatmatch::python {
 

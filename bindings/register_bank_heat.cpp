@@ -1,7 +1,7 @@
 #include "charged_bed.hpp"
 #include "state.hpp"
 
-#include "heatmatch/match/advice.hpp"
+#include "heatmatch/match/candidate/advice.hpp"
 
 namespace heatmatch::python {
 

@@ -2,7 +2,7 @@
 #include "store_log.hpp"
 #include "views.hpp"
 
-#include "heatmatch/operation/calibration.hpp"
+#include "heatmatch/operation/calibration/calibration.hpp"
 
 namespace heatmatch::python {
 

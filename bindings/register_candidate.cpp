@@ -2,9 +2,9 @@
 #include "state.hpp"
 #include "tail.hpp"
 
-#include "heatmatch/match/advice.hpp"
-#include "heatmatch/match/explain.hpp"
-#include "heatmatch/match/sheath_margins.hpp"
+#include "heatmatch/match/candidate/advice.hpp"
+#include "heatmatch/match/candidate/explain.hpp"
+#include "heatmatch/match/margins/sheath_margins.hpp"
 
 namespace heatmatch::python {
 

@@ -2,7 +2,9 @@
 #include "pybind.hpp"
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/base/version.hpp"
 #include "heatmatch/catalog/catalog.hpp"
+#include "heatmatch/text/starter.hpp"
 
 namespace heatmatch::python {
 

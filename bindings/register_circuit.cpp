@@ -1,7 +1,7 @@
 #include "pybind.hpp"
 #include "state.hpp"
 
-#include "heatmatch/match/circuit.hpp"
+#include "heatmatch/match/circuit/circuit.hpp"
 
 namespace heatmatch::python {
 

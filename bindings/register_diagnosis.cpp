@@ -1,7 +1,7 @@
 #include "state.hpp"
 #include "views.hpp"
 
-#include "heatmatch/operation/diagnosis.hpp"
+#include "heatmatch/operation/diagnosis/diagnosis.hpp"
 
 namespace heatmatch::python {
 

@@ -1,7 +1,7 @@
 #include "pybind.hpp"
 
 #include "heatmatch/base/error.hpp"
-#include "heatmatch/match/rank.hpp"
+#include "heatmatch/match/rank/rank.hpp"
 
 namespace heatmatch::python {
 

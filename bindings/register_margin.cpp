@@ -2,7 +2,7 @@
 #include "state.hpp"
 
 #include "heatmatch/base/error.hpp"
-#include "heatmatch/match/margin.hpp"
+#include "heatmatch/match/margins/margin.hpp"
 
 namespace heatmatch::python {
 

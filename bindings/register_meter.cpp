@@ -2,7 +2,7 @@
 #include "state.hpp"
 #include "views.hpp"
 
-#include "heatmatch/operation/meter_sheet.hpp"
+#include "heatmatch/operation/meter/meter_sheet.hpp"
 
 namespace heatmatch::python {
 

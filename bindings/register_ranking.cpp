@@ -5,10 +5,10 @@
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/catalog/catalog.hpp"
-#include "heatmatch/match/assess.hpp"
-#include "heatmatch/match/cautions.hpp"
-#include "heatmatch/match/hookup.hpp"
-#include "heatmatch/match/rank.hpp"
+#include "heatmatch/match/candidate/assess.hpp"
+#include "heatmatch/match/circuit/hookup.hpp"
+#include "heatmatch/match/margins/cautions.hpp"
+#include "heatmatch/match/rank/rank.hpp"
 
 namespace heatmatch::python {
 

@@ -1,7 +1,7 @@
 #include "pybind.hpp"
 #include "state.hpp"
 
-#include "heatmatch/match/season.hpp"
+#include "heatmatch/match/candidate/season.hpp"
 
 namespace heatmatch::python {
 

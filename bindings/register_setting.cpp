@@ -5,6 +5,7 @@
 #include "heatmatch/catalog/catalog.hpp"
 #include "heatmatch/setting/installation.hpp"
 #include "heatmatch/text/installation_json.hpp"
+#include "heatmatch/text/starter.hpp"
 #include "heatmatch/text/text_file.hpp"
 
 namespace heatmatch::python {

@@ -1,7 +1,7 @@
 #include "lived_days.hpp"
 #include "views.hpp"
 
-#include "heatmatch/operation/stagnation.hpp"
+#include "heatmatch/operation/days/stagnation.hpp"
 
 namespace heatmatch::python {
 

@@ -1,6 +1,6 @@
 #include "tail.hpp"
 
-#include "heatmatch/match/sheath_margins.hpp"
+#include "heatmatch/match/margins/sheath_margins.hpp"
 
 namespace heatmatch::python {
 

@@ -1,7 +1,7 @@
 #include "state.hpp"
 
 #include "heatmatch/catalog/catalog.hpp"
-#include "heatmatch/match/wire_check.hpp"
+#include "heatmatch/match/candidate/wire_check.hpp"
 #include "heatmatch/text/part_json.hpp"
 
 namespace heatmatch::python {

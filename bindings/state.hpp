@@ -3,8 +3,8 @@
 #include "pybind.hpp"
 
 #include "heatmatch/catalog/catalog.hpp"
-#include "heatmatch/match/candidate.hpp"
-#include "heatmatch/match/wire_check.hpp"
+#include "heatmatch/match/candidate/candidate.hpp"
+#include "heatmatch/match/candidate/wire_check.hpp"
 
 /// What pickles hold: plain dicts and tuples, from the field tables.
 namespace heatmatch::python {

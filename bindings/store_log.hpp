@@ -2,7 +2,7 @@
 
 #include "pybind.hpp"
 
-#include "heatmatch/operation/store_log.hpp"
+#include "heatmatch/operation/calibration/store_log.hpp"
 
 namespace heatmatch::python {
 

@@ -2,7 +2,7 @@
 
 #include "state.hpp"
 
-#include "heatmatch/match/tail_margins.hpp"
+#include "heatmatch/match/margins/tail_margins.hpp"
 
 namespace heatmatch::python {
 

@@ -3,7 +3,7 @@ set(heatmatch_starter_source "${PROJECT_BINARY_DIR}/starter_catalog.cpp")
 set(heatmatch_kinds panels elements wires insulations controls connectors media alloys sheaths
     covers sources)
 
-set(content "#include \"catalog/starter_text.hpp\"\n\nnamespace heatmatch::starter {\n")
+set(content "#include \"text/starter_text.hpp\"\n\nnamespace heatmatch::starter {\n")
 foreach(kind IN LISTS heatmatch_kinds)
     set(file "${PROJECT_SOURCE_DIR}/catalog/${kind}.json")
     set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${file}")

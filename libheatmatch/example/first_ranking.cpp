@@ -4,8 +4,9 @@
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/catalog/catalog.hpp"
-#include "heatmatch/match/rank.hpp"
+#include "heatmatch/match/rank/rank.hpp"
 #include "heatmatch/text/installation_json.hpp"
+#include "heatmatch/text/starter.hpp"
 #include "heatmatch/text/text_file.hpp"
 
 int main(int count, char** arguments) {

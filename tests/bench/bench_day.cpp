@@ -3,11 +3,12 @@
 #include <benchmark/benchmark.h>
 
 #include "heatmatch/catalog/catalog.hpp"
-#include "heatmatch/match/assess.hpp"
-#include "heatmatch/operation/day_answer.hpp"
-#include "heatmatch/operation/stagnation.hpp"
+#include "heatmatch/match/candidate/assess.hpp"
+#include "heatmatch/operation/days/day_answer.hpp"
+#include "heatmatch/operation/days/stagnation.hpp"
 #include "heatmatch/solar/monthly_weather.hpp"
 #include "heatmatch/text/installation_json.hpp"
+#include "heatmatch/text/starter.hpp"
 
 namespace {
 

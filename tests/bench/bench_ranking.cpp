@@ -3,11 +3,12 @@
 #include <benchmark/benchmark.h>
 
 #include "heatmatch/catalog/catalog.hpp"
-#include "heatmatch/match/rank.hpp"
-#include "heatmatch/match/sheath_margins.hpp"
-#include "heatmatch/match/store_margins.hpp"
-#include "heatmatch/match/tail_margins.hpp"
+#include "heatmatch/match/margins/sheath_margins.hpp"
+#include "heatmatch/match/margins/store_margins.hpp"
+#include "heatmatch/match/margins/tail_margins.hpp"
+#include "heatmatch/match/rank/rank.hpp"
 #include "heatmatch/text/installation_json.hpp"
+#include "heatmatch/text/starter.hpp"
 
 namespace {
 

@@ -10,9 +10,10 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/catalog/catalog.hpp"
-#include "heatmatch/match/candidate.hpp"
-#include "heatmatch/match/rank.hpp"
+#include "heatmatch/match/candidate/candidate.hpp"
+#include "heatmatch/match/rank/rank.hpp"
 #include "heatmatch/text/installation_json.hpp"
+#include "heatmatch/text/starter.hpp"
 
 /// The parts of the starter catalog.
 inline const heatmatch::Parts& starter() {

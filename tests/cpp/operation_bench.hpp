@@ -2,8 +2,8 @@
 
 #include "demo.hpp"
 
-#include "heatmatch/match/assess.hpp"
-#include "heatmatch/operation/day.hpp"
+#include "heatmatch/match/candidate/assess.hpp"
+#include "heatmatch/operation/days/day.hpp"
 #include "heatmatch/solar/monthly_weather.hpp"
 
 /// The demo's standing circuit, in an installation that may have been changed.

@@ -2,7 +2,7 @@
 
 #include "demo.hpp"
 
-#include "heatmatch/match/bank_heat.hpp"
+#include "heatmatch/match/circuit/bank_heat.hpp"
 
 /// The demo's drum of sand with everything told that its heat depends on, but wood near it.
 inline heatmatch::Installation drum(double diameter_m = 0.57, double height_m = 0.85) {

@@ -8,7 +8,7 @@
 #include <string_view>
 
 #include "heatmatch/heat/bed_field.hpp"
-#include "heatmatch/operation/store_log.hpp"
+#include "heatmatch/operation/calibration/store_log.hpp"
 
 /// A log of two days of the demo's standing store, read every quarter of an hour by three probes:
 /// two in the bed and one on the wall. Made with a finer field and shorter steps than a fit uses,

@@ -10,8 +10,8 @@
 #include <vector>
 
 #include "heatmatch/heat/bed_charge.hpp"
-#include "heatmatch/operation/diagnosis.hpp"
-#include "heatmatch/operation/readings.hpp"
+#include "heatmatch/operation/diagnosis/diagnosis.hpp"
+#include "heatmatch/operation/meter/readings.hpp"
 #include "heatmatch/solar/single_diode.hpp"
 
 /// A circuit as it really is, for readings made without the library's own model of faults: curves

@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/advice.hpp"
+#include "heatmatch/match/candidate/advice.hpp"
 
 using heatmatch::Advice;
 using heatmatch::advise;

@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/array_margins.hpp"
+#include "heatmatch/match/margins/array_margins.hpp"
 
 using heatmatch::array_margins;
 using heatmatch::Circuit;

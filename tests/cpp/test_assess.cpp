@@ -3,7 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/base/error.hpp"
-#include "heatmatch/match/assess.hpp"
+#include "heatmatch/match/candidate/assess.hpp"
 
 using heatmatch::assess;
 using heatmatch::Candidate;

@@ -12,8 +12,9 @@
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/catalog/catalog.hpp"
-#include "heatmatch/match/assess.hpp"
+#include "heatmatch/match/candidate/assess.hpp"
 #include "heatmatch/text/installation_json.hpp"
+#include "heatmatch/text/starter.hpp"
 #include "heatmatch/text/text_file.hpp"
 
 using heatmatch::Catalog;

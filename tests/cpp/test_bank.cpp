@@ -5,7 +5,7 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/base/error.hpp"
-#include "heatmatch/match/bank.hpp"
+#include "heatmatch/match/circuit/bank.hpp"
 
 using heatmatch::Bank;
 using heatmatch::Element;

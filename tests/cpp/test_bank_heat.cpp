@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/bank_heat.hpp"
+#include "heatmatch/match/circuit/bank_heat.hpp"
 
 using heatmatch::BankHeat;
 using heatmatch::HeatPoint;

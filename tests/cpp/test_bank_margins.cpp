@@ -5,7 +5,7 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/heat/wire_temperature.hpp"
-#include "heatmatch/match/bank_margins.hpp"
+#include "heatmatch/match/margins/bank_margins.hpp"
 
 using heatmatch::bank_margins;
 using heatmatch::Circuit;

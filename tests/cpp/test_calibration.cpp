@@ -6,7 +6,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/operation/calibration.hpp"
+#include "heatmatch/operation/calibration/calibration.hpp"
 #include "heatmatch/text/installation_json.hpp"
 
 using namespace heatmatch;

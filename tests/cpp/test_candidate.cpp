@@ -4,7 +4,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/candidate.hpp"
+#include "heatmatch/match/candidate/candidate.hpp"
 
 using heatmatch::Candidate;
 using heatmatch::Circuit;

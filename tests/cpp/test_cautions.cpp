@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/cautions.hpp"
+#include "heatmatch/match/margins/cautions.hpp"
 
 TEST_CASE("the cautions name the ways this work hurts people") {
     std::string all;

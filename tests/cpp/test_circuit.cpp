@@ -5,7 +5,7 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/base/awg.hpp"
-#include "heatmatch/match/circuit.hpp"
+#include "heatmatch/match/circuit/circuit.hpp"
 
 using heatmatch::Circuit;
 using heatmatch::deliver;

@@ -4,7 +4,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/operation/day_answer.hpp"
+#include "heatmatch/operation/days/day_answer.hpp"
 
 using namespace heatmatch;
 

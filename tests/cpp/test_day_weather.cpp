@@ -7,7 +7,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/operation/day_weather.hpp"
+#include "heatmatch/operation/days/day_weather.hpp"
 #include "heatmatch/solar/clear_days.hpp"
 #include "heatmatch/solar/observed_weather.hpp"
 

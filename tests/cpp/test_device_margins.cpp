@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/device_margins.hpp"
+#include "heatmatch/match/margins/device_margins.hpp"
 
 using heatmatch::Circuit;
 using heatmatch::device_margins;

@@ -4,7 +4,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/assess.hpp"
+#include "heatmatch/match/candidate/assess.hpp"
 
 using heatmatch::Candidate;
 using heatmatch::diagnose;

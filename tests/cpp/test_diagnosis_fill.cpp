@@ -6,7 +6,7 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/heat/bed_shells.hpp"
-#include "heatmatch/match/assess.hpp"
+#include "heatmatch/match/candidate/assess.hpp"
 
 using heatmatch::Candidate;
 using heatmatch::diagnose;

@@ -4,8 +4,8 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/assess.hpp"
-#include "heatmatch/match/explain.hpp"
+#include "heatmatch/match/candidate/assess.hpp"
+#include "heatmatch/match/candidate/explain.hpp"
 
 using heatmatch::assess;
 using heatmatch::Candidate;

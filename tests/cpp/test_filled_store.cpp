@@ -3,7 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/base/error.hpp"
-#include "heatmatch/match/filled_store.hpp"
+#include "heatmatch/match/circuit/filled_store.hpp"
 
 using heatmatch::fill_store;
 using heatmatch::Installation;

@@ -1,4 +1,4 @@
-#include "../../libheatmatch/src/match/front.hpp"
+#include "../../libheatmatch/src/match/rank/front.hpp"
 #include "demo.hpp"
 
 #include <algorithm>
@@ -8,7 +8,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/rank.hpp"
+#include "heatmatch/match/rank/rank.hpp"
 
 namespace {
 

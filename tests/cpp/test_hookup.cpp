@@ -4,7 +4,7 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/base/error.hpp"
-#include "heatmatch/match/hookup.hpp"
+#include "heatmatch/match/circuit/hookup.hpp"
 
 using heatmatch::Hookup;
 using heatmatch::hookups_up_to;

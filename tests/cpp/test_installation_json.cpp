@@ -9,6 +9,7 @@
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/catalog/catalog.hpp"
 #include "heatmatch/text/installation_json.hpp"
+#include "heatmatch/text/starter.hpp"
 #include "heatmatch/text/text_file.hpp"
 
 using heatmatch::Installation;

@@ -1,13 +1,13 @@
-#include "../../libheatmatch/src/match/screen.hpp"
+#include "../../libheatmatch/src/match/rank/screen.hpp"
 #include "demo.hpp"
 
 #include <cmath>
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/bank_margins.hpp"
-#include "heatmatch/match/limits.hpp"
-#include "heatmatch/match/tail_margins.hpp"
+#include "heatmatch/match/margins/bank_margins.hpp"
+#include "heatmatch/match/margins/limits.hpp"
+#include "heatmatch/match/margins/tail_margins.hpp"
 
 using heatmatch::Bank;
 using heatmatch::Candidate;

@@ -4,7 +4,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/margin.hpp"
+#include "heatmatch/match/margins/margin.hpp"
 
 using heatmatch::grade;
 using heatmatch::Margin;

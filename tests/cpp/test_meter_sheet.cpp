@@ -7,8 +7,8 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/assess.hpp"
-#include "heatmatch/operation/meter_sheet.hpp"
+#include "heatmatch/match/candidate/assess.hpp"
+#include "heatmatch/operation/meter/meter_sheet.hpp"
 
 using heatmatch::assess;
 using heatmatch::Candidate;

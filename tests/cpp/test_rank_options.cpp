@@ -8,7 +8,7 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/base/error.hpp"
-#include "heatmatch/match/rank.hpp"
+#include "heatmatch/match/rank/rank.hpp"
 
 using heatmatch::Hookup;
 using heatmatch::Installation;

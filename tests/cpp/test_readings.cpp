@@ -5,7 +5,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/operation/readings.hpp"
+#include "heatmatch/operation/meter/readings.hpp"
 #include "heatmatch/text/text_file.hpp"
 
 using heatmatch::check_readings;

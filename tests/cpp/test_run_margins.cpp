@@ -5,7 +5,7 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/heat/wire_temperature.hpp"
-#include "heatmatch/match/run_margins.hpp"
+#include "heatmatch/match/margins/run_margins.hpp"
 
 using heatmatch::Circuit;
 using heatmatch::Margin;

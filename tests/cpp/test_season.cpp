@@ -6,7 +6,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/season.hpp"
+#include "heatmatch/match/candidate/season.hpp"
 
 using heatmatch::Circuit;
 using heatmatch::Season;

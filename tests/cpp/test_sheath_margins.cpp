@@ -4,7 +4,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/sheath_margins.hpp"
+#include "heatmatch/match/margins/sheath_margins.hpp"
 
 using heatmatch::Circuit;
 using heatmatch::Margin;

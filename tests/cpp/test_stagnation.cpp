@@ -6,7 +6,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/operation/stagnation.hpp"
+#include "heatmatch/operation/days/stagnation.hpp"
 
 using namespace heatmatch;
 

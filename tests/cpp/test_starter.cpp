@@ -12,6 +12,7 @@
 #include "heatmatch/catalog/catalog.hpp"
 #include "heatmatch/solar/datasheet_fit.hpp"
 #include "heatmatch/text/part_json.hpp"
+#include "heatmatch/text/starter.hpp"
 
 using heatmatch::Catalog;
 using heatmatch::Field;

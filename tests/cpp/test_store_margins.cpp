@@ -4,8 +4,8 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/sheath_margins.hpp"
-#include "heatmatch/match/store_margins.hpp"
+#include "heatmatch/match/margins/sheath_margins.hpp"
+#include "heatmatch/match/margins/store_margins.hpp"
 
 using heatmatch::Circuit;
 using heatmatch::Extremes;

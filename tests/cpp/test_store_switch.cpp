@@ -3,8 +3,8 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/assess.hpp"
-#include "heatmatch/operation/store_switch.hpp"
+#include "heatmatch/match/candidate/assess.hpp"
+#include "heatmatch/operation/days/store_switch.hpp"
 
 using namespace heatmatch;
 

@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/tail_heat.hpp"
+#include "heatmatch/match/circuit/tail_heat.hpp"
 
 using heatmatch::Circuit;
 

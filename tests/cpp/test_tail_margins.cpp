@@ -2,8 +2,8 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/sheath_margins.hpp"
-#include "heatmatch/match/tail_margins.hpp"
+#include "heatmatch/match/margins/sheath_margins.hpp"
+#include "heatmatch/match/margins/tail_margins.hpp"
 
 using heatmatch::Circuit;
 using heatmatch::Margin;

@@ -4,7 +4,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/run_margins.hpp"
+#include "heatmatch/match/margins/run_margins.hpp"
 
 using heatmatch::Circuit;
 using heatmatch::Margin;

@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/wire_check.hpp"
+#include "heatmatch/match/candidate/wire_check.hpp"
 
 using heatmatch::Candidate;
 using heatmatch::check_wires;

@@ -6,8 +6,8 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/base/error.hpp"
-#include "heatmatch/match/run_margins.hpp"
-#include "heatmatch/match/wiring.hpp"
+#include "heatmatch/match/candidate/wiring.hpp"
+#include "heatmatch/match/margins/run_margins.hpp"
 
 using heatmatch::Circuit;
 using heatmatch::Installation;

@@ -8,8 +8,8 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/match/assess.hpp"
-#include "heatmatch/match/wiring.hpp"
+#include "heatmatch/match/candidate/assess.hpp"
+#include "heatmatch/match/candidate/wiring.hpp"
 
 using heatmatch::Circuit;
 using heatmatch::Installation;

@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "heatmatch/base/error.hpp"
-#include "heatmatch/operation/readings.hpp"
-#include "heatmatch/operation/store_log.hpp"
+#include "heatmatch/operation/calibration/store_log.hpp"
+#include "heatmatch/operation/meter/readings.hpp"
 #include "heatmatch/text/module_csv.hpp"
 #include "heatmatch/text/part_csv.hpp"
 

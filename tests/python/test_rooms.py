@@ -11,10 +11,22 @@ import pytest
 
 ROOT = Path(__file__).parents[2]
 LIBRARY = ROOT / "libheatmatch"
-FLOOR = {
-    "base": 0, "parts": 1, "setting": 2, "solar": 3, "heat": 3, "text": 3, "match": 4,
-    "catalog": 4, "operation": 5,
-}  # fmt: skip
+# A room includes itself and lower floors only; a room in a room counts as a floor of its own.
+FLOORS = (
+    {"base"},
+    {"parts"},
+    {"setting"},
+    {"solar", "heat", "text"},
+    {"match/circuit", "catalog"},
+    {"match/margins"},
+    {"match/candidate"},
+    {"match/rank"},
+    {"operation/days", "operation/calibration", "operation/meter"},
+    {"operation/diagnosis"},
+    {"answer"},
+)
+FLOOR = {room: floor for floor, rooms in enumerate(FLOORS) for room in rooms}
+HOUSE = (LIBRARY / "include" / "heatmatch", LIBRARY / "src")
 TOP_LEVEL = {
     "CMakeLists.txt", "CMakePresets.json", "pyproject.toml", "README.md", "DEVELOPERS.md",
     "CHANGELOG.md", "LICENSE", "libheatmatch", "bindings", "catalog", "tests", "notebooks",
@@ -32,25 +44,38 @@ def tracked(*patterns: str) -> list[Path]:
 
 
 def room_of(path: Path) -> str:
-    """The room a library file is in."""
-    return path.parent.name
+    """The room a library file is in, by its place in the house: `base`, `match/margins`."""
+    house = next(root for root in HOUSE if path.is_relative_to(root))
+    return path.relative_to(house).parent.as_posix()
 
 
 def library_files() -> list[Path]:
     """All headers and sources of the library."""
-    headers = (LIBRARY / "include").rglob("*.hpp")
-    sources = (LIBRARY / "src").rglob("*.[ch]pp")
-    return [*headers, *sources]
+    return [path for root in HOUSE for path in root.rglob("*.[ch]pp")]
+
+
+def included_file(path: Path, included: str) -> Path | None:
+    """The file of the library that an include names: public, private, or beside the file."""
+    places = (LIBRARY / "include" / included, LIBRARY / "src" / included, path.parent / included)
+    return next((place.resolve() for place in places if place.is_file()), None)
 
 
 @pytest.mark.parametrize("path", library_files(), ids=lambda path: f"{room_of(path)}-{path.name}")
 def test_a_room_includes_itself_and_lower_floors_only(path: Path) -> None:
     own = room_of(path)
     for included in INCLUDE.findall(path.read_text(encoding="utf-8")):
-        if not included.startswith("heatmatch/"):
+        file = included_file(path, included)
+        if file is None:
+            assert not included.startswith("heatmatch/"), f"{path.name} includes {included}"
             continue
-        other = included.split("/")[1]
+        other = room_of(file)
         assert other == own or FLOOR[other] < FLOOR[own], f"{path.name} includes {included}"
+
+
+def test_no_include_climbs_by_its_path() -> None:
+    for path in library_files():
+        for included in INCLUDE.findall(path.read_text(encoding="utf-8")):
+            assert ".." not in included, f"{path.name} includes {included}"
 
 
 def test_public_headers_hide_the_database_the_json_and_the_bindings() -> None:
@@ -62,7 +87,7 @@ def test_public_headers_hide_the_database_the_json_and_the_bindings() -> None:
 
 def test_match_never_sees_the_catalog() -> None:
     for path in library_files():
-        if room_of(path) == "match":
+        if room_of(path).startswith("match"):
             assert "heatmatch/catalog/" not in path.read_text(encoding="utf-8"), path.name
 
 

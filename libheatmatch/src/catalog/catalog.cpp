@@ -11,6 +11,7 @@
 #include <SQLiteCpp/Transaction.h>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/text/starter.hpp"
 
 namespace heatmatch {
 

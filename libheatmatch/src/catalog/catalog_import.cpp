@@ -9,6 +9,7 @@
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/text/module_csv.hpp"
 #include "heatmatch/text/part_csv.hpp"
+#include "heatmatch/text/starter.hpp"
 #include "heatmatch/text/text_file.hpp"
 
 namespace heatmatch {

@@ -64,7 +64,4 @@ struct BrokenReference {
 };
 [[nodiscard]] std::vector<BrokenReference> broken_references(const Parts& parts);
 
-/// The starter catalog, read once.
-[[nodiscard]] const Parts& starter_parts();
-
 }  // namespace heatmatch

@@ -1,4 +1,3 @@
-#include "catalog/starter_text.hpp"
 #include "layer.hpp"
 #include "row_codec.hpp"
 
@@ -28,27 +27,7 @@ std::vector<P> merge_list(const std::vector<P>& starter, const std::vector<Part>
     return merged;
 }
 
-Parts read_starter() {
-    Parts parts;
-    for (const char* text :
-         {starter::panels_json, starter::elements_json, starter::wires_json,
-          starter::insulations_json, starter::controls_json, starter::connectors_json,
-          starter::media_json, starter::alloys_json, starter::sheaths_json, starter::covers_json}) {
-        for (const Part& part : catalog_from_json(text, "starter catalog").rows) parts.put(part);
-    }
-    for_each_list(parts, [](auto& list, PartKind) {
-        std::sort(list.begin(), list.end(),
-                  [](const auto& a, const auto& b) { return a.id < b.id; });
-    });
-    return parts;
-}
-
 }  // namespace
-
-const Parts& starter_parts() {
-    static const Parts parts = read_starter();
-    return parts;
-}
 
 Parts merge_layer(const Parts& starter, SQLite::Database& database) {
     Parts merged = starter;
@@ -91,18 +70,6 @@ std::vector<BrokenReference> broken_references(const Parts& parts) {
         }
     });
     return broken;
-}
-
-std::string_view sources_json() {
-    return starter::sources_json;
-}
-
-std::string_view demo_installation_json() {
-    return starter::demo_installation_json;
-}
-
-std::string_view library_version() {
-    return HEATMATCH_VERSION;
 }
 
 }  // namespace heatmatch

@@ -13,6 +13,7 @@
 
 #include <boost/math/tools/roots.hpp>
 
+#include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/units.hpp"
 #include "heatmatch/heat/air.hpp"
 
@@ -20,8 +21,6 @@ namespace heatmatch {
 
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
-constexpr double stefan_boltzmann = 5.670374419e-8;
 constexpr double day_s = 86400.0;
 constexpr double hottest_k = 3500.0;
 

@@ -7,6 +7,7 @@
 #include <string>
 #include <utility>
 
+#include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/units.hpp"
 
@@ -14,7 +15,6 @@ namespace heatmatch {
 
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
 constexpr double joules_per_kwh = 3.6e6;
 constexpr double coldest_c = -100.0;
 constexpr double hottest_c = 1500.0;

@@ -5,11 +5,11 @@
 #include <cstddef>
 #include <utility>
 
+#include "heatmatch/base/constants.hpp"
+
 namespace heatmatch {
 
 namespace {
-
-constexpr double pi = 3.14159265358979323846;
 
 // Theta is tabled from the coldest air on to where no bed comes.
 constexpr double coldest_k = 150.0;

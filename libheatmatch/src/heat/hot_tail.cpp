@@ -6,13 +6,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/units.hpp"
 
 namespace heatmatch {
 
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
 constexpr double endless = std::numeric_limits<double>::infinity();
 
 /// Of the metal along the wire when warm, from memory. @cite incropera

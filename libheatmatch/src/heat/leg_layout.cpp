@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 
+#include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/units.hpp"
 
@@ -13,7 +14,6 @@ namespace heatmatch {
 
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
 constexpr double default_leg_spacing_mm = 50.0;
 constexpr double default_element_spacing_mm = 60.0;
 constexpr int most_elements = 10000;

@@ -4,11 +4,12 @@
 #include <cmath>
 #include <complex>
 
+#include "heatmatch/base/constants.hpp"
+
 namespace heatmatch {
 
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
 constexpr double nearest_share = 0.95;  // of the wall's radius: no leg's heat is taken nearer to it
 
 using Place = std::complex<double>;

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/units.hpp"
 
@@ -11,7 +12,6 @@ namespace heatmatch {
 
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
 constexpr double joules_per_kwh = 3.6e6;
 constexpr double boiling_k = 100.0 + zero_celsius_k;
 constexpr double film_w_m2k = 1000.0;

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "heatmatch/base/constants.hpp"
 #include "heatmatch/heat/air.hpp"
 
 namespace heatmatch {
@@ -11,7 +12,6 @@ namespace {
 /// Share that the gas keeps of its conductivity in gaps as wide as a grain, by the mean free path
 /// and the accommodation of air on a solid.
 double rarefied_share(double gas_w_mk, double grain_m, double temperature_k) {
-    constexpr double pi = 3.14159265358979323846;
     constexpr double pressure_pa = 101325.0;
     constexpr double gas_constant = 287.05;
     constexpr double heat_capacity = 1007.0;
@@ -27,7 +27,6 @@ double rarefied_share(double gas_w_mk, double grain_m, double temperature_k) {
 }  // namespace
 
 double packed_bed_conductivity(const PackedBed& bed, double temperature_k) {
-    constexpr double stefan_boltzmann = 5.670374419e-8;
     const double gas = air_at(temperature_k).conductivity_w_mk;
     const double grain_m = bed.grain_mm / 1000.0;
     const double psi = bed.porosity;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/units.hpp"
 #include "heatmatch/heat/air.hpp"
@@ -13,8 +14,6 @@ namespace heatmatch {
 
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
-constexpr double stefan_boltzmann = 5.670374419e-8;
 constexpr double default_emissivity = 0.9;
 constexpr double default_top_u = 3.0;
 constexpr double default_bottom_u = 4.0;

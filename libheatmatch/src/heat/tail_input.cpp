@@ -4,14 +4,13 @@
 #include <array>
 #include <utility>
 
+#include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/field.hpp"
 
 namespace heatmatch {
 
 namespace {
-
-constexpr double pi = 3.14159265358979323846;
 
 void require(const char* field, double value, const Unit& unit, const Range& range,
              const char* remedy) {

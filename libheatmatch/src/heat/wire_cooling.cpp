@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 
+#include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/units.hpp"
 #include "heatmatch/heat/air.hpp"
 
@@ -13,7 +14,6 @@ namespace heatmatch {
 
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
 constexpr double grouped_share = 0.7;
 
 std::string title_of(const Wire& wire) {
@@ -133,7 +133,6 @@ std::optional<WireCooling> wire_cooling(const Wire& wire, const WireGeometry& ge
 
 double heat_to_air(double outer_m, double surface_c, double air_c, double wind_m_s,
                    double emissivity) {
-    constexpr double stefan_boltzmann = 5.670374419e-8;
     const double surface_k = surface_c + zero_celsius_k;
     const double air_k = air_c + zero_celsius_k;
     const double h = convection_cylinder(outer_m, surface_k, air_k, wind_m_s);

@@ -4,6 +4,8 @@
 
 #include <cmath>
 
+#include "heatmatch/base/constants.hpp"
+
 namespace heatmatch {
 
 namespace {
@@ -114,7 +116,6 @@ std::span<const Field> element_fields() {
 
 std::optional<double> Element::watt_density_w_cm2() const {
     if (!rated_w || !sheath_diameter_mm || !heated_length_mm) return std::nullopt;
-    constexpr double pi = 3.14159265358979323846;
     return *rated_w / (pi * *sheath_diameter_mm * *heated_length_mm / 100.0);
 }
 

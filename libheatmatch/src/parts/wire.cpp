@@ -4,6 +4,8 @@
 
 #include <cmath>
 
+#include "heatmatch/base/constants.hpp"
+
 namespace heatmatch {
 
 namespace {
@@ -145,7 +147,6 @@ double conductor_limit_c(const Wire& wire) {
 }
 
 double conductor_diameter_mm(const Wire& wire) {
-    constexpr double pi = 3.14159265358979323846;
     const double fill = is_stranded(wire) ? 0.75 : 1.0;
     return std::sqrt(4.0 * wire.area_mm2 / (pi * fill));
 }

@@ -1,6 +1,6 @@
 #include "heatmatch/solar/clear_sky.hpp"
 
-#include "solar/degrees.hpp"
+#include "degrees.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -4,9 +4,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include <boost/math/tools/roots.hpp>
+
+#include "heatmatch/base/constants.hpp"
 
 namespace heatmatch {
 
@@ -73,7 +74,7 @@ double hour_over_day(const SitePlane& site, const SkyMoment& moment) {
     const double sunset = std::acos(std::clamp(
         -std::tan(radians(site.place.latitude_deg)) * std::tan(radians(moment.sun.declination_deg)),
         -1.0, 1.0));
-    const double lean = std::sin(sunset - std::numbers::pi / 3.0);
+    const double lean = std::sin(sunset - pi / 3.0);
     const double a = 0.409 + 0.5016 * lean;
     const double b = 0.6609 - 0.4767 * lean;
     const double light = std::sin(sunset) - sunset * std::cos(sunset);

@@ -1,15 +1,15 @@
 #pragma once
 
-#include <numbers>
+#include "heatmatch/base/constants.hpp"
 
 namespace heatmatch {
 
 [[nodiscard]] constexpr double radians(double degrees) {
-    return degrees * std::numbers::pi / 180.0;
+    return degrees * pi / 180.0;
 }
 
 [[nodiscard]] constexpr double degrees(double radians) {
-    return radians * 180.0 / std::numbers::pi;
+    return radians * 180.0 / pi;
 }
 
 }  // namespace heatmatch

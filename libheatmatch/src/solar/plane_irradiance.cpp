@@ -1,6 +1,6 @@
 #include "heatmatch/solar/plane_irradiance.hpp"
 
-#include "solar/degrees.hpp"
+#include "degrees.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,8 @@
 #include "solar_year.hpp"
 
 #include <cmath>
-#include <numbers>
+
+#include "heatmatch/base/constants.hpp"
 
 namespace heatmatch {
 
@@ -30,7 +31,7 @@ std::vector<YearHour> solar_year(const SitePlane& site) {
 }
 
 double air_at_hour(const MonthlyNormals& normals, const YearHour& hour) {
-    const double turn = hour.solar_hour * std::numbers::pi / 12.0;
+    const double turn = hour.solar_hour * pi / 12.0;
     const double share = 0.44 - 0.46 * std::sin(turn + 0.9) + 0.11 * std::sin(2.0 * turn + 0.9);
     const std::size_t month = hour.moment.month;
     return normals.temp_max_c[month] * share + normals.temp_min_c[month] * (1.0 - share);

@@ -1,11 +1,12 @@
 #include "heatmatch/solar/sun_position.hpp"
 
-#include "solar/degrees.hpp"
+#include "degrees.hpp"
 
 #include <algorithm>
 #include <chrono>
 #include <cmath>
-#include <numbers>
+
+#include "heatmatch/base/constants.hpp"
 
 namespace heatmatch {
 
@@ -109,7 +110,7 @@ int day_of_year(double unix_time_s) {
 
 double extraterrestrial_normal_w_m2(double unix_time_s) {
     constexpr double solar_constant_w_m2 = 1366.1;  // ASTM E490
-    const double b = 2.0 * std::numbers::pi * (day_of_year(unix_time_s) - 1) / 365.0;
+    const double b = 2.0 * pi * (day_of_year(unix_time_s) - 1) / 365.0;
     return solar_constant_w_m2 * (1.00011 + 0.034221 * std::cos(b) + 0.00128 * std::sin(b) +
                                   0.000719 * std::cos(2.0 * b) + 7.7e-05 * std::sin(2.0 * b));
 }

@@ -93,13 +93,4 @@ class Catalog {
     std::unique_ptr<Impl> impl_;
 };
 
-/// The bibliography of the starter catalog as JSON: cite key -> title, publisher, year, place.
-[[nodiscard]] std::string_view sources_json();
-
-/// The demo installation, an invented seedling house, as JSON.
-[[nodiscard]] std::string_view demo_installation_json();
-
-/// Version of the library, `0.1.0`.
-[[nodiscard]] std::string_view library_version();
-
 }  // namespace heatmatch

@@ -2,6 +2,14 @@
 
 namespace heatmatch {
 
+/// Temperature that headrooms of temperature count from [°C]: how near a part is to its limit, not
+/// how much of the way its own heat goes.
+inline constexpr double room_c = 20.0;
+
+/// Around the end of an element of which nothing is stated [°C]: wire for 150 °C or more is what
+/// one takes there; common practice, no source.
+inline constexpr double careful_air_c = 100.0;
+
 /// Properties of dry air at sea level, 100..2500 K. @cite us-std-atmosphere-1976
 struct Air {
     double conductivity_w_mk = 0.0;  //!< `2.64638e-3 T^1.5 / (T + 245.4 10^(-12/T))` [W/mK]

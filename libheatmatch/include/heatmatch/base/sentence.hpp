@@ -1,0 +1,190 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <span>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "heatmatch/base/units.hpp"
+
+namespace heatmatch {
+
+/// One line of a room's table of sentences. `{name}` stands for an argument; `{name: + }` for a
+/// list of sentences with what follows the colon between them, a comma and a space without one.
+struct Template {
+    std::string_view id{};    //!< `array.cold_voltage`; no other template has it
+    std::string_view text{};  //!< no digit outside an argument: numbers are data
+};
+
+/// A number in a sentence, shown in the unit set of the reader.
+struct Amount {
+    double value = 0.0;
+    Unit unit{};
+    int digits = 3;  //!< significant, at most
+
+    friend bool operator==(const Amount&, const Amount&) = default;
+};
+
+/// A name in a sentence: what a part, a field, a run or a source is called. It is printed letter
+/// for letter in either unit set.
+struct Name {
+    std::string text{};
+
+    friend bool operator==(const Name&, const Name&) = default;
+};
+
+struct Argument;
+
+/// A sentence as data: a line of a table and what it is about. The text is made where it is read,
+/// for either unit set. Two sentences are equal by id and arguments.
+struct Sentence {
+    const Template* line = nullptr;  //!< null: nothing is said
+    std::vector<Argument> arguments;
+
+    [[nodiscard]] bool empty() const { return line == nullptr; }
+    [[nodiscard]] std::string_view id() const { return empty() ? std::string_view{} : line->id; }
+    [[nodiscard]] std::string text(UnitSystem system = UnitSystem::si) const;
+    /// Also with arguments that the sentence leaves to whoever holds it.
+    [[nodiscard]] std::string text(UnitSystem system, std::span<const Argument> more) const;
+};
+using Sentences = std::vector<Sentence>;
+
+/// What one `{name}` of a template stands for.
+struct Argument {
+    std::string_view name{};
+    std::variant<Amount, Name, Sentences> value{};
+};
+[[nodiscard]] bool operator==(const Argument& a, const Argument& b);
+[[nodiscard]] bool operator==(const Sentence& a, const Sentence& b);
+
+/// Their texts with `between` between them; what is empty is left out.
+[[nodiscard]] std::string text_of(const Sentences& sentences, UnitSystem system = UnitSystem::si,
+                                  std::string_view between = " ");
+
+/// An amount as its own text: `392 °F`.
+[[nodiscard]] std::string text_of(const Amount& amount, UnitSystem system = UnitSystem::si);
+
+/// A text that the compiler knows, to name templates and arguments.
+template <std::size_t N>
+struct Word {
+    // NOLINTNEXTLINE(google-explicit-constructor): a literal is one
+    consteval Word(const char (&literal)[N]) {
+        for (std::size_t i = 0; i < N; ++i) letters[i] = literal[i];
+    }
+    [[nodiscard]] constexpr std::string_view view() const { return {letters.data(), N - 1}; }
+
+    std::array<char, N> letters{};
+};
+
+/// An argument whose name the compiler knows.
+template <Word Called>
+struct NamedArgument {
+    Argument argument{};
+};
+
+/// `{Called}` is a number, three digits unless told.
+template <Word Called>
+[[nodiscard]] NamedArgument<Called> with(double value, const Unit& unit = unit::none,
+                                         int digits = 3) {
+    return {{Called.view(), Amount{value, unit, digits}}};
+}
+template <Word Called>
+[[nodiscard]] NamedArgument<Called> with(Name name) {
+    return {{Called.view(), std::move(name)}};
+}
+template <Word Called>
+[[nodiscard]] NamedArgument<Called> with(std::string name) {
+    return {{Called.view(), Name{std::move(name)}}};
+}
+template <Word Called>
+[[nodiscard]] NamedArgument<Called> with(Sentences sentences) {
+    return {{Called.view(), std::move(sentences)}};
+}
+/// A part of a sentence; an empty one leaves its place empty.
+template <Word Called>
+[[nodiscard]] NamedArgument<Called> with(Sentence sentence) {
+    Sentences one;
+    if (!sentence.empty()) one.push_back(std::move(sentence));
+    return {{Called.view(), std::move(one)}};
+}
+
+namespace detail {
+
+/// Calls `place(name, between)` for each `{name}` or `{name:between}` and `plain(text)` for what
+/// stands between them.
+template <class Plain, class Place>
+constexpr void split_template(std::string_view text, const Plain& plain, const Place& place) {
+    while (!text.empty()) {
+        const std::size_t open = text.find('{');
+        plain(text.substr(0, open));
+        if (open == std::string_view::npos) return;
+        const std::size_t close = text.find('}', open);
+        const std::string_view inside = text.substr(open + 1, close - open - 1);
+        const std::size_t colon = inside.find(':');
+        const bool joined = colon != std::string_view::npos;
+        place(inside.substr(0, colon), joined ? inside.substr(colon + 1) : ", ");
+        if (close == std::string_view::npos) return;
+        text.remove_prefix(close + 1);
+    }
+}
+
+[[nodiscard]] constexpr bool among(std::string_view name, std::span<const std::string_view> names) {
+    for (const std::string_view known : names) {
+        if (known == name) return true;
+    }
+    return false;
+}
+
+/// The line of a table with that id; none is no constant expression.
+[[nodiscard]] constexpr const Template* line_of(std::span<const Template> table,
+                                                std::string_view id) {
+    for (const Template& line : table) {
+        if (line.id == id) return &line;
+    }
+    throw "this room's table has no sentence of that id";
+}
+
+/// Whether a line has a place for every argument and an argument for every place. `left` names
+/// places that whoever holds the sentence fills.
+[[nodiscard]] constexpr bool fits(const Template& line, std::span<const std::string_view> given,
+                                  std::span<const std::string_view> left) {
+    bool all_given = true;
+    std::size_t places = 0;
+    split_template(
+        line.text, [](std::string_view) {},
+        [&](std::string_view name, std::string_view) {
+            all_given = all_given && (among(name, given) || among(name, left));
+        });
+    for (const std::string_view name : given) {
+        bool used = false;
+        split_template(
+            line.text, [](std::string_view) {},
+            [&](std::string_view place, std::string_view) { used = used || place == name; });
+        if (used) ++places;
+    }
+    return all_given && places == given.size();
+}
+
+}  // namespace detail
+
+/// A sentence of a table: `make_sentence<table, "id">(with<"volts">(12.0, unit::volt))`. It does
+/// not compile where the table lacks the id, the line lacks a given argument, or an argument of the
+/// line is not given. `Left` names arguments that whoever holds the sentence fills in.
+template <const auto& Table, Word Id, Word... Left, Word... Called>
+[[nodiscard]] Sentence make_sentence(NamedArgument<Called>... given) {
+    static constexpr const Template* line = detail::line_of(Table, Id.view());
+    static constexpr std::array<std::string_view, sizeof...(Called)> names{Called.view()...};
+    static constexpr std::array<std::string_view, sizeof...(Left)> left{Left.view()...};
+    static_assert(detail::fits(*line, names, left),
+                  "the arguments given are not those of this sentence in its room's table");
+    Sentence sentence{.line = line, .arguments = {}};
+    sentence.arguments.reserve(sizeof...(Called));
+    (sentence.arguments.push_back(std::move(given.argument)), ...);
+    return sentence;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,40 @@
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heatmatch/base/parallel.hpp"
+#include "heatmatch/match/candidate/candidate.hpp"
+#include "heatmatch/match/circuit/hookup.hpp"
+#include "heatmatch/solar/vector_width.hpp"
+#include "heatmatch/solar/weather.hpp"
+
+namespace heatmatch {
+
+/// How a ranking is made.
+struct RankOptions {
+    /// What the season's energy is summed over; null: the installation's own twelve months, and
+    /// without those the conditions decide.
+    std::shared_ptr<const Weather> weather{};
+    bool exact_weather = false;  //!< every row of the weather, not condensed: slow, the reference
+    std::vector<Condition> conditions{{1000.0, 45.0}, {600.0, 35.0}, {200.0, 25.0}};
+    int max_bank = 4;                   //!< elements in one bank, at most
+    std::string group{};                //!< only these owned panels; empty: all
+    std::string element{};              //!< only this element, an id; empty: all that are allowed
+    std::optional<Hookup> panels{};     //!< only this hook-up of panels
+    std::optional<Hookup> bank{};       //!< only this hook-up of elements
+    std::size_t top = 200;              //!< candidates kept
+    std::size_t keep_rejected = 200;    //!< rejected ones kept, the best first
+    double coil_temperature_c = 300.0;  //!< assumed until the store's model sets it [°C]
+    std::size_t threads = 0;            //!< 0: as many as the machine has
+    VectorWidth vector_width = VectorWidth::automatic;
+    /// Called with the share done, 0 to 1; returning false stops with an Interrupted.
+    Progress progress{};
+};
+
+/// Checks the options of a ranking or an assessment. Throws InvalidInput naming field and range.
+void check_rank_options(const RankOptions& options);
+
+}  // namespace heatmatch

@@ -1,0 +1,74 @@
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heatmatch/heat/sheath_temperature.hpp"
+#include "heatmatch/match/circuit/filled_store.hpp"
+#include "heatmatch/parts/alloy.hpp"
+#include "heatmatch/parts/sheath.hpp"
+
+namespace heatmatch {
+
+/// How hot a bank makes its store at one power. Judged values take their worst end of what is not
+/// known of the fill, and the closed form's error where a sheath is judged.
+struct HeatPoint {
+    double w_per_cm = 0.0;             //!< of heated length
+    double sheath_c = 0.0;             //!< judged: low conductivity, rise times 1.10
+    TemperatureBand sheath_band{};     //!< low, typical and high, without that factor
+    double coil_c = 0.0;               //!< of the judged sheath
+    double void_c = 0.0;               //!< of a sheath that sand has settled away from
+    double bed_mean_c = 0.0;           //!< typical bulk
+    double wall_c = 0.0;               //!< hottest spot of the outer wall, high conductivity
+    double lid_c = 0.0;                //!< outer surface of the lid
+    double stagnation_sheath_c = 0.0;  //!< judged: fourteen bright days in the hottest air
+    double stagnation_wall_c = 0.0;
+    double moist_sheath_c = 0.0;  //!< typical, before the fill dries; 0 where it is not moist
+    bool boils = false;
+};
+
+/// Equal elements in a store, made ready once for any power.
+struct BankHeat {
+    std::vector<std::string> missing{};  //!< why nothing can be computed
+    std::string misfit{};                //!< why they do not fit
+    int elements = 1;
+    double heated_m = 0.0;  //!< of all elements [m]
+    bool liquid = false;
+    std::shared_ptr<const FilledStore> store{};
+    Element element{};
+    std::optional<Sheath> sheath{};
+    std::optional<double> coil_limit_c{};
+    BedCharge careful{};       //!< low conductivity
+    BedCharge likely{};        //!< typical
+    BedCharge conducting{};    //!< high
+    BedCharge stagnant{};      //!< low, fourteen days in the hottest air
+    BedCharge stagnant_out{};  //!< high, the same
+    std::optional<BedCharge> moist{};
+    std::vector<Assumption> assumed{};
+
+    [[nodiscard]] bool known() const { return missing.empty() && misfit.empty(); }
+    /// At that power of each element.
+    [[nodiscard]] HeatPoint at(double element_w) const;
+    /// What decides for the screen, at less cost: sheath, coil and stagnation.
+    struct Judged {
+        double sheath_c = 0.0;
+        double coil_c = 0.0;
+        double stagnation_sheath_c = 0.0;
+    };
+    [[nodiscard]] Judged judged_at(double element_w) const;
+    /// Largest watts of one element within the verdict limit of its sheath and that of its coil,
+    /// `with_stagnation` after fourteen days too; nothing where no limit is known, 0 where it does
+    /// not fit.
+    [[nodiscard]] std::optional<double> largest_element_w(bool with_stagnation) const;
+};
+
+/// Null without a store.
+[[nodiscard]] std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> store,
+                                                        const Element& element,
+                                                        const std::optional<Sheath>& sheath,
+                                                        const std::optional<Alloy>& alloy,
+                                                        int elements);
+
+}  // namespace heatmatch

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <vector>
+
+#include "heatmatch/match/circuit/circuit.hpp"
+#include "heatmatch/match/margins/limits.hpp"
+#include "heatmatch/match/margins/margin.hpp"
+
+namespace heatmatch {
+
+/// Margins of the elements: power, volts across and to the sheath, what a survivor takes, earth
+/// fault, built-in controls, terminals, shade stress, voltage drop.
+[[nodiscard]] std::vector<Margin> bank_margins(const Circuit& circuit, const Extremes& extremes);
+
+}  // namespace heatmatch

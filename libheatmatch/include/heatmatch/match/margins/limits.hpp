@@ -1,0 +1,73 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "heatmatch/match/circuit/circuit.hpp"
+#include "heatmatch/match/margins/margin.hpp"
+
+namespace heatmatch {
+
+/// What the elements of a circuit are exposed to in bright cold: the brightest sun of the site on
+/// cells at record low + 20 K, panels as new, the ohms of each element at whichever end is worse.
+struct Extremes {
+    double element_power_w = 0.0;    //!< largest of one element [W]
+    double element_voltage_v = 0.0;  //!< largest across one element [V]
+    double survivor_power_w = 0.0;   //!< of one element when a parallel branch has opened [W]
+    double current_a = 0.0;          //!< largest of the array [A]
+};
+
+/// Cells are that much above the air on the brightest cold morning [K]; common practice, no source.
+inline constexpr double bright_cold_rise_k = 20.0;
+
+/// The panel as its brightest: new, or as measured where that is more.
+[[nodiscard]] SingleDiode brightest_panel(const PanelInService& panel);
+/// The bright-cold curve of an array, computed once for all its banks.
+[[nodiscard]] ArrayCurve bright_curve(const PanelInService& panel, Hookup panels, const Site& site);
+[[nodiscard]] Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm);
+/// The same for a circuit with its bank and its runs.
+[[nodiscard]] Extremes bright_extremes(const Circuit& circuit, const Site& site);
+
+/// What a live part may have that nothing covers, in damp places too [V].
+/// @cite iec-60364-4-41
+inline constexpr double bare_wire_v = 30.0;
+/// Whether the elements of a bank are live wire without a sheath.
+[[nodiscard]] bool is_bare(const Bank& bank);
+
+/// What one bank may see, inverted once from its parts: the screen compares numbers only.
+struct BankLimits {
+    std::optional<double> element_power_w{};   //!< rated watts of one element [W]
+    std::optional<double> sheath_voltage_v{};  //!< peak of rated alternating volts; bare wire: what
+                                               //!< may be touched [V]
+    std::optional<double> terminal_c{};        //!< of its terminals [°C]
+};
+[[nodiscard]] BankLimits bank_limits(const Bank& bank);
+
+/// The worst of the margins whose passing is a danger.
+struct Screened {
+    double headroom = 1.0;
+    std::string reason{};  //!< name of the margin
+};
+/// Screen of the margins that depend on the bank; the same headrooms as bank_margins() gives.
+/// `terminal_c` is the temperature where the wire meets the terminals, if it is known.
+[[nodiscard]] Screened screen_bank(const Extremes& extremes, const BankLimits& limits,
+                                   double cold_voltage_v, std::optional<double> terminal_c);
+
+/// Screen of the margins of an array that has neither runs nor devices: the same headroom and count
+/// as array_margins() gives.
+struct ArrayScreened {
+    Screened screened{};
+    int not_assessed = 0;
+};
+[[nodiscard]] ArrayScreened screen_array(const PanelInService& panel, Hookup panels);
+
+/// The same over margins already at hand.
+[[nodiscard]] Screened screen_margins(const std::vector<Margin>& margins);
+
+/// Temperature where the wire meets the elements [°C]: the hottest conductor of the runs that carry
+/// the bank or one of its branches; nothing where none states its surroundings. Heat that comes
+/// down the element's own pin is not counted.
+[[nodiscard]] std::optional<double> terminal_temperature_c(const Circuit& circuit,
+                                                           const Site& site);
+
+}  // namespace heatmatch

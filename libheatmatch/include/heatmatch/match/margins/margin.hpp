@@ -1,0 +1,48 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "heatmatch/base/units.hpp"
+#include "heatmatch/heat/air.hpp"
+#include "heatmatch/parts/class_defaults.hpp"
+
+namespace heatmatch {
+
+/// How bad it is, in the signal words of ANSI Z535.6 and ISO 3864-2. @cite ansi-z535
+enum class Severity { none, caution, warning, danger, not_assessed };
+[[nodiscard]] std::string_view severity_name(Severity severity);
+
+/// A named check of one part or run against one limit.
+struct Margin {
+    std::string name{};     //!< `cold voltage`
+    std::string subject{};  //!< the part or run
+    Severity severity = Severity::not_assessed;
+    Severity consequence = Severity::danger;  //!< severity once the limit is passed
+    std::optional<double> value{};            //!< judged at its worst end
+    std::optional<double> value_low{};
+    std::optional<double> value_high{};
+    std::optional<double> limit{};
+    Unit unit{};
+    std::optional<double>
+        headroom{};      //!< (limit - value)/(limit - rest): 1 at rest, 0 at the limit
+    std::string text{};  //!< sentence with {value}, {limit}, {low} and {high}
+    std::string source{};
+    std::vector<Assumption> assumed{};
+    std::vector<std::string> missing{};  //!< fields that would be needed
+
+    /// One plain sentence with the numbers.
+    [[nodiscard]] std::string sentence(UnitSystem system = UnitSystem::si) const;
+};
+
+/// Fills severity and headroom from value, limit and rest (the value with nothing connected).
+/// Passed limits get the consequence; less than a tenth of headroom left is a caution.
+void grade(Margin& margin, double rest = 0.0);
+
+/// A margin that cannot be assessed, saying what is missing.
+[[nodiscard]] Margin not_assessed(std::string name, std::string subject, std::string why,
+                                  std::vector<std::string> missing);
+
+}  // namespace heatmatch

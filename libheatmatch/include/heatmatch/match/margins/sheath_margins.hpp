@@ -1,0 +1,26 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "heatmatch/match/circuit/circuit.hpp"
+#include "heatmatch/match/margins/limits.hpp"
+#include "heatmatch/match/margins/margin.hpp"
+
+namespace heatmatch {
+
+/// How hot the bank makes its store at the largest power of its elements; nothing without a store,
+/// sizes or lengths, or where it does not fit.
+[[nodiscard]] std::optional<HeatPoint> heat_of(const Circuit& circuit, const Extremes& extremes);
+
+/// Margins of the elements in their store: whether they fit; sheath, coil, sheath in settled sand;
+/// the sheath after fourteen bright days without a thermostat. The fill at its low conductivity,
+/// the rise times 1.10. What is not known is not assessed.
+[[nodiscard]] std::vector<Margin> sheath_margins(const Circuit& circuit,
+                                                 const std::optional<HeatPoint>& point);
+
+/// The sheath of what is left after one parallel branch has opened, all day: a warning, for it
+/// takes a fault first. What is not known is not assessed.
+[[nodiscard]] Margin survivor_sheath_margin(const Circuit& circuit, const Extremes& extremes);
+
+}  // namespace heatmatch

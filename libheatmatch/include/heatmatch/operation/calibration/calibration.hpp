@@ -1,0 +1,47 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heatmatch/match/candidate/candidate.hpp"
+#include "heatmatch/operation/calibration/store_log.hpp"
+#include "heatmatch/setting/installation.hpp"
+
+namespace heatmatch {
+
+/// A fitted number with its uncertainty.
+struct Fitted {
+    double value = 0.0;
+    double standard_error = 0.0;
+    double low = 0.0;  //!< both numbers lie within low and high in 99 of 100 logs
+    double high = 0.0;
+};
+
+/// What a log tells about a store.
+struct Calibration {
+    Fitted k20_w_mk{};               //!< conductivity of the fill at 20 °C [W/mK]
+    Fitted loss_factor{};            //!< heat loss over what the store's description gives
+    double correlation = 0.0;        //!< between the two
+    double residual_k = 0.0;         //!< root mean square of what is left [K]
+    double residual_before_k = 0.0;  //!< with the numbers as they were [K]
+    std::size_t readings = 0;
+    std::string medium{};  //!< id
+    double loss_factor_before = 1.0;
+    std::vector<std::string> sentences{};
+    std::vector<std::string> remarks{};
+
+    /// The installation with both as `measured`: the medium given inline, the store's loss_factor.
+    [[nodiscard]] Installation applied_to(Installation installation, const Parts& parts) const;
+};
+
+/// Fits conductivity and heat loss of the store to a log by least squares (Gauss and Newton on the
+/// field in radius and height). Uncertainty from the residuals, `3.03 sigma` (the joint 99 % region
+/// of two numbers), widened where residuals follow each other, and with 0.3 % of the conductivity
+/// and 2 % of the loss for the cells of the field; it holds where readings err at random: a probe
+/// that lies elsewhere than told, or reads high, is not in it. The store counts as of one
+/// temperature at the first row, that of its probes. Throws InvalidInput for a log that cannot tell
+/// (too few readings, no heat), and as simulate_day() does.
+[[nodiscard]] Calibration calibrate(const Candidate& candidate, const StoreLog& log);
+
+}  // namespace heatmatch

@@ -1,0 +1,97 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "heatmatch/base/units.hpp"
+#include "heatmatch/match/candidate/candidate.hpp"
+#include "heatmatch/operation/meter/readings.hpp"
+
+namespace heatmatch {
+
+/// What may be behind readings.
+enum class FaultKind {
+    as_expected,
+    element_open,             //!< one or more parallel branches of the bank, or all of it
+    turns_shorted,            //!< a share of one element
+    section_bypassed,         //!< sections of panels, all in one string
+    panel_missing,            //!< of a string, or a string of the array
+    hot_joint,                //!< extra ohms
+    low_sun,                  //!< less on the panels than on the sun meter: shade, angle, haze
+    dirt,                     //!< all panels alike
+    aged,                     //!< less current and more series resistance
+    panels_hooked_otherwise,  //!< as many panels
+    bank_hooked_otherwise,    //!< as many elements
+    fill_conductivity         //!< of the store
+};
+[[nodiscard]] std::string_view fault_name(FaultKind kind);
+
+/// Errors of the meters, one standard deviation, and what counts as one explanation.
+struct DiagnosisOptions {
+    double volt_share = 0.01;
+    double volt_v = 0.1;
+    double ampere_share = 0.02;
+    double ampere_a = 0.05;
+    double irradiance_share = 0.05;
+    double panel_temperature_k = 3.0;
+    double ohm_share = 0.02;
+    double ohm_ohm = 0.1;
+    double temperature_k = 5.0;  //!< of sheath and store
+    double threshold = 5.0;      //!< of the score, within which explanations are not told apart
+    std::size_t most_rows = 12;  //!< of a long log that are used, spread over the current
+    double typical_sun_w_m2 = 800.0;  //!< that the next measurement is planned for
+};
+
+/// A number that was fitted; `low` and `high` are two standard deviations away, within its bounds.
+struct FittedValue {
+    std::string name{};
+    double value = 0.0;
+    double low = 0.0;
+    double high = 0.0;
+    Unit unit{};
+};
+
+/// One explanation of the readings.
+struct Hypothesis {
+    FaultKind kind = FaultKind::as_expected;
+    std::string name{};
+    std::string sentence{};  //!< what it means, with the fitted numbers, and what to do
+    double misfit = 0.0;     //!< chi-square of readings and priors, robust beyond three errors
+    double score = 0.0;      //!< misfit + 1 for each fitted number + its rarity (0 to 3)
+                             //!< + 3 for a fault too small to be called one
+    double weight = 0.0;     //!< exp(-score/2) over the sum of all
+    std::vector<FittedValue> fitted{};
+    std::vector<std::string> evidence{};  //!< what was read against what it predicts
+};
+
+/// What to measure next to tell explanations apart.
+struct NextMeasurement {
+    std::string reading{};
+    std::string how{};
+    std::string tells{};
+    double separation = 0.0;  //!< of the predictions, in errors of the meter
+};
+
+/// Explanations of readings, the best first.
+struct Diagnosis {
+    std::vector<Hypothesis> ranked{};
+    std::size_t group = 1;                //!< so many of the first explain the readings alike
+    bool cannot_tell = false;             //!< the group has more than one
+    bool unexplained = false;             //!< not even the best fits the readings
+    std::vector<NextMeasurement> next{};  //!< best first
+    std::string verdict{};
+    std::vector<std::string> remarks{};
+};
+
+/// Compares readings with the circuit under each explanation. The sun and the cell temperature of
+/// each row are fitted with it, held by what was measured: an irradiance, the short-circuit current
+/// as sun meter, or nothing; the same holds for the element's ohms, their ratio hot to cold, and
+/// the panels' current and volts, held by the band of what is known of them, so that a tolerance is
+/// no fault. Temperatures of sheath and store are compared with the closed form of the bed. Checks
+/// the readings first as check_readings() does. Throws InvalidInput where nothing can be used.
+[[nodiscard]] Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
+                                 const DiagnosisOptions& options = {});
+
+}  // namespace heatmatch

@@ -1,0 +1,64 @@
+#include "heatmatch/base/sentence.hpp"
+
+#include <algorithm>
+
+namespace heatmatch {
+
+namespace {
+
+std::string text_of_value(const Argument& argument, UnitSystem system, std::string_view between) {
+    if (const auto* amount = std::get_if<Amount>(&argument.value)) return text_of(*amount, system);
+    if (const auto* name = std::get_if<Name>(&argument.value)) return name->text;
+    return text_of(std::get<Sentences>(argument.value), system, between);
+}
+
+}  // namespace
+
+bool operator==(const Argument& a, const Argument& b) {
+    return a.name == b.name && a.value == b.value;
+}
+
+bool operator==(const Sentence& a, const Sentence& b) {
+    return a.id() == b.id() && a.arguments == b.arguments;
+}
+
+std::string Sentence::text(UnitSystem system) const {
+    return text(system, {});
+}
+
+std::string Sentence::text(UnitSystem system, std::span<const Argument> more) const {
+    std::string result;
+    if (empty()) return result;
+    const auto named = [](std::span<const Argument> among, std::string_view name) {
+        return std::find_if(among.begin(), among.end(),
+                            [name](const Argument& argument) { return argument.name == name; });
+    };
+    detail::split_template(
+        line->text, [&](std::string_view plain) { result += plain; },
+        [&](std::string_view name, std::string_view between) {
+            const std::span<const Argument> own(arguments);
+            if (const auto found = named(own, name); found != own.end()) {
+                result += text_of_value(*found, system, between);
+            } else if (const auto other = named(more, name); other != more.end()) {
+                result += text_of_value(*other, system, between);
+            }
+        });
+    return result;
+}
+
+std::string text_of(const Sentences& sentences, UnitSystem system, std::string_view between) {
+    std::string result;
+    for (const Sentence& sentence : sentences) {
+        const std::string text = sentence.text(system);
+        if (text.empty()) continue;
+        if (!result.empty()) result += between;
+        result += text;
+    }
+    return result;
+}
+
+std::string text_of(const Amount& amount, UnitSystem system) {
+    return format_quantity(amount.value, amount.unit, system, amount.digits);
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,210 @@
+#include "heatmatch/match/candidate/advice.hpp"
+
+#include <algorithm>
+#include <cstdint>
+
+#include <boost/math/tools/roots.hpp>
+
+#include "heatmatch/match/margins/device_margins.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr int most_elements = 16;
+constexpr int most_legs = 24;
+
+/// The same bank with something changed, and what of it one element may then take.
+class Changed {
+  public:
+    Changed(const Circuit& circuit, bool with_stagnation)
+        : store_(*circuit.heat->store),
+          element_(circuit.bank.element),
+          elements_(circuit.heat->elements),
+          bank_(&circuit.bank),
+          with_stagnation_(with_stagnation) {}
+
+    FilledStore& store() { return store_; }
+    Element& element() { return element_; }
+    void set_elements(int count) { elements_ = count; }
+
+    [[nodiscard]] std::shared_ptr<const BankHeat> heat() const {
+        return bank_heat(std::make_shared<const FilledStore>(store_), element_, bank_->sheath,
+                         bank_->alloy, elements_);
+    }
+    [[nodiscard]] double largest_w() const {
+        return heat()->largest_element_w(with_stagnation_).value_or(0.0);
+    }
+
+  private:
+    FilledStore store_;
+    Element element_;
+    int elements_;
+    const Bank* bank_;
+    bool with_stagnation_;
+};
+
+/// Smallest x of a range where `passes`, by bisection; nothing where its high end does not.
+template <class Passes>
+std::optional<double> smallest(double low, double high, const Passes& passes) {
+    if (!passes(high)) return std::nullopt;
+    constexpr int halvings = 24;
+    for (int i = 0; i < halvings; ++i) {
+        const double middle = 0.5 * (low + high);
+        (passes(middle) ? high : low) = middle;
+    }
+    return high;
+}
+
+void advise_length(Advice& advice, const Circuit& circuit, bool with_stagnation) {
+    const double now_mm = *circuit.bank.element.heated_length_mm;
+    Changed changed(circuit, with_stagnation);
+    const auto passes = [&](double length_mm) {
+        changed.element().heated_length_mm = length_mm;
+        return changed.largest_w() >= advice.element_w;
+    };
+    constexpr double longest = 20.0;
+    constexpr double longest_field_mm = 200000.0;  // that the field allows
+    const double longest_mm = std::min(longest * now_mm, longest_field_mm);
+    // Grows by an eighth until it passes; past the vessel nothing fits, so the watts a centimetre
+    // that it may take now stand for it.
+    double length_mm = now_mm;
+    while (length_mm <= longest_mm && !passes(length_mm)) length_mm *= 1.125;
+    if (length_mm <= longest_mm) {
+        advice.heated_length_mm = smallest(now_mm, length_mm, passes);
+        advice.length_fits = true;
+        return;
+    }
+    if (advice.largest_element_w && *advice.largest_element_w > 0.0) {
+        advice.heated_length_mm = now_mm * advice.element_w / *advice.largest_element_w;
+    }
+}
+
+void advise_spacing(Advice& advice, const Circuit& circuit, bool with_stagnation) {
+    if (circuit.heat->elements < 2) return;
+    Changed changed(circuit, with_stagnation);
+    const auto passes = [&](double spacing_mm) {
+        changed.store().store.element_spacing_mm = spacing_mm;
+        return changed.largest_w() >= advice.element_w;
+    };
+    constexpr double step = 1.1;
+    constexpr double widest_field_mm = 5000.0;  // that the field allows
+    const double widest_mm =
+        std::min(2000.0 * circuit.heat->careful.shell.radius_m, widest_field_mm);
+    const double now_mm = circuit.heat->store->store.element_spacing_mm.value_or(60.0);
+    double spacing_mm = now_mm;
+    while (spacing_mm <= widest_mm && !passes(spacing_mm)) spacing_mm *= step;
+    if (spacing_mm <= widest_mm) {
+        advice.element_spacing_mm = smallest(now_mm, spacing_mm, passes);
+    }
+}
+
+void advise_count(Advice& advice, const Circuit& circuit, bool with_stagnation) {
+    const int now = circuit.heat->elements;
+    const double bank_w = advice.element_w * now;
+    Changed changed(circuit, with_stagnation);
+    for (int count = now + 1; count <= most_elements; ++count) {
+        changed.set_elements(count);
+        if (changed.largest_w() * count < bank_w) continue;
+        advice.elements = count;
+        return;
+    }
+}
+
+void advise_legs(Advice& advice, const Circuit& circuit) {
+    Changed changed(circuit, false);
+    const int now = circuit.bank.element.legs.value_or(1);
+    for (int legs = now + 1; legs <= most_legs; ++legs) {
+        changed.element().legs = legs;
+        if (!changed.heat()->misfit.empty()) continue;
+        advice.legs = legs;
+        return;
+    }
+}
+
+std::string watts(double value) {
+    return format_number(value, 3) + " W";
+}
+
+std::string millimetres(double value) {
+    constexpr double mm_per_inch = 25.4;
+    return format_number(value, 3) + " mm (" + format_number(value / mm_per_inch, 3) + " in)";
+}
+
+void say(Advice& advice, const Circuit& circuit) {
+    std::vector<std::string>& say = advice.sentences;
+    const std::string name = circuit.bank.element.id;
+    constexpr double cm_per_inch = 2.54;
+    if (advice.largest_element_w) {
+        say.push_back("By its sheath and coil one " + name + " may take " +
+                      watts(*advice.largest_element_w) + ", " +
+                      format_number(*advice.largest_w_per_cm, 3) + " W/cm (" +
+                      format_number(*advice.largest_w_per_cm * cm_per_inch, 3) +
+                      " W/in), in this store every bright day; terminal and wire "
+                      "are judged apart. In bright cold it takes up to " +
+                      watts(advice.element_w) + '.');
+    }
+    if (advice.passes) return;
+    if (advice.elements) {
+        say.push_back(std::to_string(*advice.elements) +
+                      " of them would pass sharing the same power.");
+    }
+    if (advice.heated_length_mm) {
+        say.push_back("Heated length that would pass at this power: about " +
+                      millimetres(*advice.heated_length_mm) + " each, now " +
+                      millimetres(*circuit.bank.element.heated_length_mm) +
+                      (advice.length_fits ? "." : ": longer than fits in the legs it has."));
+    }
+    if (advice.element_spacing_mm) {
+        say.push_back("They would pass " + millimetres(*advice.element_spacing_mm) + " apart.");
+    }
+    if (!advice.elements && !advice.heated_length_mm && !advice.element_spacing_mm) {
+        say.emplace_back("Nothing tried lets it pass: another element, or more ohms.");
+    }
+}
+
+}  // namespace
+
+Advice advise(const Candidate& candidate) {
+    const Circuit& circuit = candidate.circuit;
+    Advice advice{.element_w = candidate.bright.element_power_w};
+    if (!circuit.heat || !circuit.heat->missing.empty()) {
+        advice.sentences.push_back(circuit.heat ? "How hot it gets needs " +
+                                                      circuit.heat->missing.front() + '.'
+                                                : "No store is described.");
+        return advice;
+    }
+    if (!circuit.heat->misfit.empty()) {
+        advise_legs(advice, circuit);
+        advice.sentences.push_back("It does not fit: " + circuit.heat->misfit + '.');
+        if (advice.legs) {
+            advice.sentences.push_back("Bent into " + std::to_string(*advice.legs) +
+                                       " legs it would; bend only where the maker allows it.");
+        }
+        return advice;
+    }
+    const bool with_stagnation = !has_independent_limit(circuit.devices);
+    // In a liquid nothing below burnout limits the sheath, and burnout is not in the model.
+    if (!circuit.heat->liquid) {
+        advice.largest_element_w = circuit.heat->largest_element_w(with_stagnation);
+    }
+    if (!advice.largest_element_w) {
+        advice.sentences.emplace_back(
+            circuit.heat->liquid
+                ? "In a liquid no limit of the sheath was found; burnout is not in the model."
+                : "What its sheath is made of is not known.");
+        return advice;
+    }
+    advice.largest_w_per_cm =
+        *advice.largest_element_w * circuit.heat->elements / (100.0 * circuit.heat->heated_m);
+    advice.passes = advice.element_w <= *advice.largest_element_w;
+    if (!advice.passes) {
+        advise_length(advice, circuit, with_stagnation);
+        advise_spacing(advice, circuit, with_stagnation);
+        advise_count(advice, circuit, with_stagnation);
+    }
+    say(advice, circuit);
+    return advice;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,151 @@
+#include "heatmatch/match/candidate/candidate.hpp"
+
+#include <algorithm>
+#include <iterator>
+
+#include "heatmatch/match/margins/array_margins.hpp"
+#include "heatmatch/match/margins/bank_margins.hpp"
+#include "heatmatch/match/margins/device_margins.hpp"
+#include "heatmatch/match/margins/run_margins.hpp"
+#include "heatmatch/match/margins/sheath_margins.hpp"
+#include "heatmatch/match/margins/store_margins.hpp"
+#include "heatmatch/match/margins/tail_margins.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+double mean_of(const std::vector<Delivered>& delivered, double Delivered::*power) {
+    if (delivered.empty()) return 0.0;
+    double sum = 0.0;
+    for (const Delivered& at : delivered) sum += at.*power;
+    return sum / static_cast<double>(delivered.size());
+}
+
+void append(std::vector<Margin>& margins, std::vector<Margin> more) {
+    margins.insert(margins.end(), std::make_move_iterator(more.begin()),
+                   std::make_move_iterator(more.end()));
+}
+
+int rank_of(Severity severity) {
+    return severity == Severity::not_assessed ? -1 : static_cast<int>(severity);
+}
+
+}  // namespace
+
+double Candidate::mean_power_w() const {
+    return mean_of(delivered, &Delivered::power_w);
+}
+
+double Candidate::mean_power_low_w() const {
+    return mean_of(delivered, &Delivered::power_low_w);
+}
+
+double Candidate::mean_power_high_w() const {
+    return mean_of(delivered, &Delivered::power_high_w);
+}
+
+double Candidate::merit() const {
+    return season ? season->kwh : mean_power_w();
+}
+
+const Margin* Candidate::worst() const {
+    const Margin* worst = nullptr;
+    for (const Margin& margin : margins) {
+        if (margin.severity == Severity::not_assessed) continue;
+        if (worst == nullptr || rank_of(margin.severity) > rank_of(worst->severity) ||
+            (margin.severity == worst->severity &&
+             margin.headroom.value_or(1.0) < worst->headroom.value_or(1.0))) {
+            worst = &margin;
+        }
+    }
+    return worst;
+}
+
+Severity Candidate::severity() const {
+    const Margin* found = worst();
+    return found == nullptr ? Severity::not_assessed : found->severity;
+}
+
+double Candidate::smallest_headroom() const {
+    return screen_margins(margins).headroom;
+}
+
+const Margin* Candidate::nearest_limit() const {
+    const Margin* nearest = nullptr;
+    for (const Margin& margin : margins) {
+        if (margin.consequence != Severity::danger || !margin.headroom) continue;
+        if (nearest == nullptr || *margin.headroom < *nearest->headroom) nearest = &margin;
+    }
+    return nearest;
+}
+
+bool Candidate::heat_unknown() const {
+    return circuit.heat && !circuit.heat->missing.empty();
+}
+
+int Candidate::not_assessed() const {
+    return static_cast<int>(std::count_if(margins.begin(), margins.end(), [](const Margin& margin) {
+        return margin.severity == Severity::not_assessed;
+    }));
+}
+
+std::vector<Assumption> Candidate::assumed() const {
+    std::vector<Assumption> all;
+    const auto add = [&all](const std::vector<Assumption>& more) {
+        for (const Assumption& assumption : more) {
+            if (std::find(all.begin(), all.end(), assumption) == all.end())
+                all.push_back(assumption);
+        }
+    };
+    add(circuit.panel.assumed);
+    add(circuit.bank.each.assumed);
+    if (season) add(season->assumed);
+    for (const Margin& margin : margins) add(margin.assumed);
+    return all;
+}
+
+std::optional<double> price_to_buy(const Circuit& circuit) {
+    double price = 0.0;
+    const int to_buy = circuit.bank.hookup.count() - circuit.bank.owned;
+    if (to_buy > 0) {
+        const auto each = circuit.bank.element.price.typical();
+        if (!each) return std::nullopt;
+        price += to_buy * *each;
+    }
+    for (const RunParts& parts : circuit.runs) {
+        if (!parts.run.chooses()) continue;
+        if (!parts.wire) return std::nullopt;
+        const auto per_m = parts.wire->price.typical();
+        if (!per_m) return std::nullopt;
+        const double runs = 1.0 / circuit.current_share(parts.run);
+        price += 2.0 * parts.run.length_m * runs * *per_m;
+    }
+    return price;
+}
+
+Candidate evaluate(const Circuit& circuit, const Installation& installation,
+                   const std::vector<Condition>& conditions) {
+    Candidate candidate{.circuit = circuit, .site = installation.site};
+    for (const Condition& condition : conditions) {
+        candidate.delivered.push_back(
+            deliver(circuit, condition.irradiance_w_m2, condition.cell_temperature_c));
+    }
+    const Extremes extreme = bright_extremes(circuit, installation.site);
+    candidate.bright = extreme;
+    append(candidate.margins, bank_margins(circuit, extreme));
+    append(candidate.margins, array_margins(circuit, installation.site));
+    append(candidate.margins, run_margins(circuit, installation.site));
+    append(candidate.margins, device_margins(circuit, installation));
+    const std::optional<HeatPoint> heat = heat_of(circuit, extreme);
+    append(candidate.margins, sheath_margins(circuit, heat));
+    candidate.margins.push_back(survivor_sheath_margin(circuit, extreme));
+    append(candidate.margins, tail_margins(circuit, installation.site, extreme, heat));
+    append(candidate.margins, store_margins(circuit, heat));
+    candidate.price_to_buy = price_to_buy(circuit);
+    candidate.currency = installation.goals.currency.empty() ? circuit.bank.element.price.currency
+                                                             : installation.goals.currency;
+    return candidate;
+}
+
+}  // namespace heatmatch

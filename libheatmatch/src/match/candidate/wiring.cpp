@@ -1,0 +1,189 @@
+#include "heatmatch/match/candidate/wiring.hpp"
+
+#include <algorithm>
+#include <limits>
+
+#include "heatmatch/heat/air.hpp"
+#include "heatmatch/match/margins/run_margins.hpp"
+#include "heatmatch/match/margins/sheath_margins.hpp"
+#include "heatmatch/match/margins/tail_margins.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double largest_drop = 0.02;
+
+double price_per_m(const Wire& wire) {
+    return wire.price.typical().value_or(std::numeric_limits<double>::infinity());
+}
+
+/// The joints are not the wire's: they are judged, but do not choose.
+bool would_do(const Circuit& circuit, const Site& site) {
+    const std::vector<Margin> margins = run_margins(circuit, site);
+    return std::all_of(margins.begin(), margins.end(), [](const Margin& margin) {
+        return margin.name.starts_with("joint") || margin.severity == Severity::none;
+    });
+}
+
+/// Amperes of a run in the brightest sun.
+double brightest_a(const Circuit& circuit, const WireRun& run, const Site& site) {
+    return site.bright_irradiance_w_m2 / stc_irradiance_w_m2 * circuit.short_circuit_current_a() *
+           circuit.current_share(run);
+}
+
+/// Ohms are those of the conductor in the brightest sun.
+void set_conductor_temperature(RunParts& parts) {
+    if (parts.brightest && !parts.brightest->runaway) {
+        parts.conductor_c = parts.brightest->conductor_c;
+    }
+}
+
+bool is_lossy(const RunParts& run, const Circuit& circuit) {
+    const double array_v = circuit.panel.panel.v_mp.value_or(0.0) * circuit.panels.series;
+    const double current_a = circuit.short_circuit_current_a() * circuit.current_share(run.run);
+    return run.loop_ohm() * current_a > largest_drop * array_v;
+}
+
+/// The cheapest wire that would do with little loss; where all that would do lose more, the one
+/// that loses least.
+RunParts choose_wire(const Parts& parts, const Installation& installation, Circuit& circuit,
+                     const WireRun& run, const std::vector<const Wire*>& by_price) {
+    RunParts least_lossy{.run = run};
+    for (const Wire* wire : by_price) {
+        const bool rated = wire->voltage_rating_v.value_or(0.0) >= circuit.cold_voltage_v();
+        if (!rated || !wire->ampacity_a) continue;
+        RunParts trial = parts_of_run(parts, run, *wire);
+        const bool lossy = is_lossy(trial, circuit);
+        if (lossy && least_lossy.wire && trial.loop_ohm() >= least_lossy.loop_ohm()) continue;
+        trial.brightest = trial.temperature(brightest_a(circuit, run, installation.site));
+        circuit.runs = {trial};
+        if (!would_do(circuit, installation.site)) continue;
+        if (!lossy) return trial;
+        least_lossy = trial;
+    }
+    return least_lossy;
+}
+
+/// The smallest headroom of a wire beside the element, over 0 with a caution and 1 without; none
+/// where it would not do. The code has no table for many hot wires: that rules none out.
+std::optional<double> headroom_at_element(const Circuit& circuit, const Installation& installation,
+                                          const Extremes& bright,
+                                          const std::optional<HeatPoint>& heat) {
+    const RunParts& tail = *circuit.run_at_element();
+    const std::string subject = "run \"" + tail.run.name + '"';
+    const Site& site = installation.site;
+    double headroom = 1.0;
+    const auto passes = [&](const Margin& margin) {
+        if (margin.subject != subject || margin.name.find("joint") != std::string::npos)
+            return true;
+        if (margin.severity == Severity::none) return true;
+        if (margin.severity == Severity::not_assessed) return margin.name == "run current";
+        headroom = std::min(headroom, margin.headroom.value_or(-1.0));
+        return margin.severity == Severity::caution && headroom > 0.0;
+    };
+    const auto all_pass = [&passes](const std::vector<Margin>& margins) {
+        return std::all_of(margins.begin(), margins.end(), passes);
+    };
+    const bool does =
+        all_pass(run_margins(circuit, site)) && all_pass(tail_margins(circuit, site, bright, heat));
+    return does ? std::optional(headroom) : std::nullopt;
+}
+
+}  // namespace
+
+std::vector<const Wire*> wires_by_price(const Parts& parts) {
+    std::vector<const Wire*> by_price;
+    by_price.reserve(parts.wires.size());
+    for (const Wire& wire : parts.wires) by_price.push_back(&wire);
+    std::stable_sort(by_price.begin(), by_price.end(), [](const Wire* a, const Wire* b) {
+        return price_per_m(*a) < price_per_m(*b);
+    });
+    return by_price;
+}
+
+bool chooses_for_heat(const Installation& installation) {
+    const auto& runs = installation.runs;
+    if (!installation.store || runs.empty()) return false;
+    const auto last = std::find_if(runs.rbegin(), runs.rend(), [](const WireRun& run) {
+        return run.carries == "bank" || run.carries == "branch";
+    });
+    return (last == runs.rend() ? runs.back() : *last).chooses();
+}
+
+void lay_for_heat(Circuit& circuit, const Parts& parts, const Installation& installation,
+                  const Extremes& bright) {
+    const RunParts* tail = circuit.run_at_element();
+    if (tail == nullptr || !tail->run.chooses() || !circuit.heat) return;
+    RunParts& laid = circuit.runs[static_cast<std::size_t>(tail - circuit.runs.data())];
+    WireRun run = laid.run;
+    if (run.surroundings.kind != "bed" && !run.surroundings.air_c) {
+        run.surroundings.air_c = careful_air_c;
+    }
+    const double around_c = run.surroundings.air_c.value_or(room_c);
+    const Wire* best = nullptr;
+    Circuit alone = circuit;
+    alone.runs.resize(1);
+    RunParts& trial = alone.runs.front();
+    const std::optional<HeatPoint> heat = heat_of(circuit, bright);
+    double most = 0.0;
+    bool best_lossy = true;
+    for (const Wire* wire : wires_by_price(parts)) {
+        if (wire->voltage_rating_v.value_or(0.0) < circuit.cold_voltage_v()) continue;
+        trial = parts_of_run(parts, run, *wire);
+        // What already melts without any current need not be looked at.
+        if (trial.insulation && trial.insulation->limit_c <= around_c) continue;
+        trial.brightest = trial.temperature(brightest_a(circuit, run, installation.site));
+        set_conductor_temperature(trial);
+        const auto headroom = headroom_at_element(alone, installation, bright, heat);
+        if (!headroom) continue;
+        const bool lossy = is_lossy(trial, circuit);
+        const bool better = lossy == best_lossy ? *headroom > most : !lossy;
+        if (!better) continue;
+        best = wire;
+        most = *headroom;
+        best_lossy = lossy;
+        if (!lossy && most >= 1.0) break;
+    }
+    if (best == nullptr) return;
+    laid = parts_of_run(parts, laid.run, *best);
+    laid.brightest = laid.temperature(brightest_a(circuit, laid.run, installation.site));
+    set_conductor_temperature(laid);
+}
+
+RunParts parts_of_run(const Parts& parts, const WireRun& run, const Wire& wire) {
+    RunParts result{.run = run, .wire = wire};
+    if (!wire.insulation.empty()) result.insulation = find_insulation(parts, wire.insulation);
+    if (!run.connector.empty()) result.connector = find_connector(parts, run.connector);
+    return result;
+}
+
+std::vector<RunParts> lay_runs(const Parts& parts, const Installation& installation,
+                               const PanelInService& panel, Hookup panels, Hookup bank) {
+    std::vector<RunParts> laid;
+    std::vector<const Wire*> by_price;
+    Circuit circuit{.panel = panel, .panels = panels};
+    circuit.bank.hookup = bank;
+    for (const WireRun& run : installation.runs) {
+        if (run.chooses()) {
+            if (by_price.empty()) by_price = wires_by_price(parts);
+            laid.push_back(choose_wire(parts, installation, circuit, run, by_price));
+        } else {
+            laid.push_back(parts_of_run(parts, run, find_wire(parts, run.wire)));
+            laid.back().brightest =
+                laid.back().temperature(brightest_a(circuit, run, installation.site));
+        }
+        set_conductor_temperature(laid.back());
+    }
+    return laid;
+}
+
+std::vector<PlacedDevice> place_devices(const Parts& parts, const Installation& installation) {
+    std::vector<PlacedDevice> placed;
+    for (const Device& device : installation.devices) {
+        placed.push_back({.device = device, .control = find_control(parts, device.part)});
+    }
+    return placed;
+}
+
+}  // namespace heatmatch

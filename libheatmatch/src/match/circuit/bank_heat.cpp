@@ -1,0 +1,168 @@
+#include "heatmatch/match/circuit/bank_heat.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <limits>
+#include <utility>
+
+#include <boost/math/tools/roots.hpp>
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double most_bank_w = 1e6;  // beyond it every liquid boils
+// Near the worst of all gaps: a narrower one conducts, a wider one has more surface of sand.
+constexpr double settled_gap_m = 0.0007;
+
+double verdict_c(double sheath_c, double air_c) {
+    return air_c + verdict_factor * (sheath_c - air_c);
+}
+
+StoreCharge charge_of(const FilledStore& store, bool stagnation) {
+    return {.hours = store.charge_hours,
+            .air_c = stagnation ? store.hottest_air_c : store.air_c,
+            .days = stagnation ? stagnation_days : bright_days};
+}
+
+HeatPoint at_in_liquid(const BankHeat& heat, double element_w) {
+    StoreCharge charge = charge_of(*heat.store, false);
+    charge.power_w = std::min(element_w * heat.elements, most_bank_w);
+    const SheathTemperature now = sheath_temperature(heat.store->medium, heat.store->store,
+                                                     heat.element, heat.elements, charge);
+    charge = charge_of(*heat.store, true);
+    charge.power_w = std::min(element_w * heat.elements, most_bank_w);
+    const SheathTemperature later = sheath_temperature(heat.store->medium, heat.store->store,
+                                                       heat.element, heat.elements, charge);
+    constexpr double boiling_c = 99.9;
+    return {.w_per_cm = now.w_per_cm,
+            .sheath_c = now.sheath_verdict_c,
+            .sheath_band = now.sheath_c,
+            .coil_c = now.coil_c.high_c,
+            .void_c = now.sheath_verdict_c,
+            .bed_mean_c = now.bed_mean_c.typical_c,
+            .wall_c = now.wall_c.high_c,
+            .lid_c = now.lid_c.high_c,
+            .stagnation_sheath_c = later.sheath_verdict_c,
+            .stagnation_wall_c = later.wall_c.high_c,
+            .boils = later.bed_mean_c.high_c > boiling_c};
+}
+
+}  // namespace
+
+HeatPoint BankHeat::at(double element_w) const {
+    if (liquid) return at_in_liquid(*this, element_w);
+    const double power_w = element_w * elements;
+    const double w_per_m = power_w / heated_m;
+    const BedTemperatures low = bed_temperatures(careful, power_w);
+    const BedTemperatures typical = bed_temperatures(likely, power_w);
+    const BedTemperatures high = bed_temperatures(conducting, power_w);
+    HeatPoint point{
+        .w_per_cm = w_per_m / 100.0,
+        .sheath_c = verdict_c(low.sheath_c, careful.air_c),
+        .sheath_band = {.low_c = high.sheath_c,
+                        .typical_c = typical.sheath_c,
+                        .high_c = low.sheath_c},
+        .void_c = settled_sheath_c(careful, power_w, verdict_c(low.sheath_c, careful.air_c),
+                                   settled_gap_m),
+        .bed_mean_c = typical.bed_mean_c,
+        .wall_c = std::max({low.wall_c, typical.wall_c, high.wall_c}),
+        .lid_c = std::max({low.lid_c, typical.lid_c, high.lid_c}),
+        .stagnation_sheath_c = verdict_c(sheath_only_c(stagnant, power_w), stagnant.air_c),
+        .stagnation_wall_c =
+            std::max(wall_only_c(stagnant, power_w), wall_only_c(stagnant_out, power_w))};
+    point.coil_c = point.sheath_c + coil_above_sheath_k(w_per_m);
+    if (moist) {
+        // Until it dries a damp bed takes more heat to its wall.
+        const BedTemperatures damp = bed_temperatures(*moist, power_w);
+        point.moist_sheath_c = damp.sheath_c;
+        point.wall_c = std::max(point.wall_c, damp.wall_c);
+        point.lid_c = std::max(point.lid_c, damp.lid_c);
+    }
+    return point;
+}
+
+BankHeat::Judged BankHeat::judged_at(double element_w) const {
+    if (liquid) {
+        const HeatPoint point = at_in_liquid(*this, element_w);
+        return {point.sheath_c, point.coil_c, point.stagnation_sheath_c};
+    }
+    const double power_w = element_w * elements;
+    const double sheath_c = verdict_c(sheath_only_c(careful, power_w), careful.air_c);
+    return {.sheath_c = sheath_c,
+            .coil_c = sheath_c + coil_above_sheath_k(power_w / heated_m),
+            .stagnation_sheath_c = verdict_c(sheath_only_c(stagnant, power_w), stagnant.air_c)};
+}
+
+std::optional<double> BankHeat::largest_element_w(bool with_stagnation) const {
+    if (!misfit.empty()) return 0.0;
+    if (!missing.empty() || (!sheath && !coil_limit_c)) return std::nullopt;
+    const auto excess = [&](double element_w) {
+        const Judged judged = judged_at(element_w);
+        double most = -std::numeric_limits<double>::infinity();
+        if (sheath) {
+            most = judged.sheath_c - sheath->verdict_limit_c;
+            if (with_stagnation) {
+                most = std::max(most, judged.stagnation_sheath_c - sheath->verdict_limit_c);
+            }
+        }
+        if (coil_limit_c) most = std::max(most, judged.coil_c - *coil_limit_c);
+        return most;
+    };
+    if (excess(0.0) >= 0.0) return 0.0;
+    double low = 0.0;
+    double high = 100.0 * heated_m / elements;
+    constexpr double most_w = 1e6;
+    while (excess(high) < 0.0) {
+        low = high;
+        high *= 2.0;
+        if (high > most_w) return most_w;
+    }
+    std::uintmax_t steps = 100;
+    return boost::math::tools::toms748_solve(excess, low, high,
+                                             boost::math::tools::eps_tolerance<double>(44), steps)
+        .first;
+}
+
+std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> store,
+                                          const Element& element,
+                                          const std::optional<Sheath>& sheath,
+                                          const std::optional<Alloy>& alloy, int elements) {
+    if (!store) return nullptr;
+    auto heat = std::make_shared<BankHeat>();
+    heat->elements = elements;
+    heat->element = element;
+    heat->sheath = sheath;
+    if (alloy) heat->coil_limit_c = alloy->limit_c;
+    heat->liquid = store->medium.form == "liquid";
+    heat->assumed = store->assumed;
+    heat->missing = missing_sizes(store->store);
+    for (const std::string& name : missing_lengths(element)) heat->missing.push_back(name);
+    heat->store = std::move(store);
+    if (!heat->missing.empty()) return heat;
+    const FilledStore& filled = *heat->store;
+    const LegLayout legs = leg_layout(element, elements, filled.store);
+    heat->heated_m = legs.heated_length_m();
+    heat->misfit = legs.misfit;
+    if (!heat->misfit.empty() || heat->liquid) return heat;
+    const auto charged = [&](bool stagnation, ConductivityEnd end, bool moist = false) {
+        StoreCharge charge = charge_of(filled, stagnation);
+        charge.moist = moist;
+        return bed_charge(filled.medium, filled.store, element, elements, charge, end);
+    };
+    heat->careful = charged(false, ConductivityEnd::low);
+    heat->likely = charged(false, ConductivityEnd::typical);
+    heat->conducting = charged(false, ConductivityEnd::high);
+    heat->stagnant = charged(true, ConductivityEnd::low);
+    heat->stagnant_out = charged(true, ConductivityEnd::high);
+    if (filled.store.moist.value_or(false) && filled.medium.moist_k_w_mk) {
+        heat->moist = charged(false, ConductivityEnd::typical, true);
+    }
+    for (const auto* assumed :
+         {&heat->careful.fill.assumed, &heat->careful.shell.assumed, &heat->careful.legs.assumed}) {
+        heat->assumed.insert(heat->assumed.end(), assumed->begin(), assumed->end());
+    }
+    return heat;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,48 @@
+#include "heatmatch/match/circuit/filled_store.hpp"
+
+#include <algorithm>
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double default_hours = 6.0;
+constexpr double default_air_c = 30.0;
+constexpr double default_hottest_c = 40.0;
+constexpr double above_outside_k = 10.0;
+
+}  // namespace
+
+std::shared_ptr<const FilledStore> fill_store(const Parts& parts,
+                                              const Installation& installation) {
+    if (!installation.store) return nullptr;
+    const Store& store = *installation.store;
+    auto filled = std::make_shared<FilledStore>();
+    filled->store = store;
+    filled->medium = find_medium(parts, store.medium);
+    const auto assume = [&filled](const char* field, double value, const char* unit,
+                                  const char* why) {
+        filled->assumed.push_back({"store", field, format_number(value, 4) + unit, why});
+    };
+    filled->charge_hours = store.charge_hours.value_or(default_hours);
+    if (!store.charge_hours) assume("charge_hours", default_hours, " h", "from memory");
+    filled->air_c = store.air_c.value_or(default_air_c);
+    if (!store.air_c) assume("air_c", default_air_c, " °C", "from memory");
+    filled->hottest_air_c = std::max(default_hottest_c, filled->air_c);
+    const auto& weather = installation.weather;
+    if (weather && !weather->temp_max_c.empty()) {
+        const double warmest =
+            *std::max_element(weather->temp_max_c.begin(), weather->temp_max_c.end());
+        const bool outside = store.stands == "outside";
+        filled->hottest_air_c =
+            std::max(filled->air_c, warmest + (outside ? 0.0 : above_outside_k));
+        assume(
+            "air in high summer", filled->hottest_air_c, " °C",
+            outside ? "daily high of the warmest month" : "daily high of the warmest month + 10 K");
+    } else {
+        assume("air in high summer", filled->hottest_air_c, " °C", "from memory");
+    }
+    return filled;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,145 @@
+#include "heatmatch/match/circuit/tail_heat.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heatmatch/heat/air.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double default_cold_mm = 50.0;
+constexpr double default_contact_ohm = 0.005;
+constexpr double longest_beyond_m = 0.03;
+constexpr double nearest_bed_m = 0.025;
+constexpr double thinnest_tube_mm = 2.0;
+constexpr double thickest_tube_mm = 100.0;
+constexpr double most_a = 1e4;
+// Beyond it everything has failed: what is hotter counts as this.
+constexpr double hottest_c = 1500.0;
+constexpr double still_water_w_mk = 0.6;  // moving, it cools better
+
+TerminalPlace place_of(const Store& store, const RunParts& run, TailHeat& tail) {
+    const bool in_bed = run.run.surroundings.kind == "bed";
+    if (store.terminals == "buried") return TerminalPlace::buried;
+    if (in_bed && !store.terminals.empty()) {
+        tail.assumed.push_back(
+            {"store", "terminals", "buried", "the run at the element is said to lie in the bed"});
+        return TerminalPlace::buried;
+    }
+    if (store.terminals == "box outside") return TerminalPlace::in_box;
+    if (store.terminals == "through wall") return TerminalPlace::outside;
+    tail.assumed.push_back({"store", "terminals", in_bed ? "buried" : "through wall",
+                            "from what is around the run at the element"});
+    return in_bed ? TerminalPlace::buried : TerminalPlace::outside;
+}
+
+}  // namespace
+
+TailHeat tail_heat(const Circuit& circuit) {
+    TailHeat result;
+    const RunParts* run = circuit.run_at_element();
+    if (run != nullptr) result.run = *run;
+    if (!circuit.heat) {
+        result.missing = {"store"};
+        return result;
+    }
+    const Element& element = circuit.bank.element;
+    if (run == nullptr || !run->wire) {
+        result.missing = {run == nullptr ? "runs" : "wire"};
+        return result;
+    }
+    if (!circuit.heat->missing.empty()) {
+        result.missing = circuit.heat->missing;
+        return result;
+    }
+    if (*element.sheath_diameter_mm < thinnest_tube_mm ||
+        *element.sheath_diameter_mm > thickest_tube_mm) {
+        result.missing = {"the cold end of an element that is no tube"};
+        return result;
+    }
+    const FilledStore& store = *circuit.heat->store;
+    const std::string title = "element \"" + element.id + '"';
+    HotTail& tail = result.tail;
+    tail.place = place_of(store.store, *run, result);
+    tail.sheath_diameter_mm = *element.sheath_diameter_mm;
+    const auto conductivity = sheath_conductivity_w_mk(element.sheath);
+    if (conductivity) {
+        tail.sheath_conductivity_w_mk = *conductivity;
+    } else {
+        result.missing = {"sheath"};  // copper leads some three times the heat of stainless
+        return result;
+    }
+    if (circuit.bank.sheath && circuit.bank.sheath->emissivity) {
+        tail.sheath_emissivity = *circuit.bank.sheath->emissivity;
+    }
+    const double cold_m = element.cold_length_mm.value_or(default_cold_mm) / 1000.0;
+    if (!element.cold_length_mm) {
+        result.assumed.push_back({title, "cold_length_mm", "50 mm", "from memory"});
+    }
+    tail.cold_length_m = cold_m;
+    if (tail.place != TerminalPlace::buried) {
+        tail.beyond_m = std::min(longest_beyond_m, cold_m);
+        tail.cold_length_m = cold_m - tail.beyond_m;
+    }
+    const Surroundings& around = run->run.surroundings;
+    const bool in_bed = around.kind == "bed";
+    tail.air_c = in_bed ? store.air_c : around.air_c.value_or(store.air_c);
+    if (!in_bed && !around.air_c) {
+        result.assumed.push_back({"run \"" + run->run.name + '"', "surroundings.air_c",
+                                  format_number(store.air_c, 4) + " °C", "air around the store"});
+        if (run->run.chooses()) {
+            result.assumed.push_back({"run \"" + run->run.name + '"', "wire", run->wire->id,
+                                      "chosen as for " + format_number(careful_air_c) +
+                                          " °C around it: nothing is stated"});
+        }
+    }
+    tail.contact_ohm = run->run.joint_ohm.value_or(default_contact_ohm);
+    if (!run->run.joint_ohm) {
+        result.assumed.push_back({"run \"" + run->run.name + '"', "joint_ohm at the terminal",
+                                  "0.005 ohm", "from memory"});
+    }
+    result.bed_distance_m = std::max(nearest_bed_m, tail.cold_length_m);
+    return result;
+}
+
+TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double element_w,
+                         double sheath_c) {
+    HotTail hot = tail.tail;
+    const BankHeat& heat = *circuit.heat;
+    hot.sheath_c = sheath_c;
+    double other_w_mk = 0.0;
+    if (heat.liquid) {
+        hot.bed_c = heat.at(element_w).bed_mean_c;
+        hot.bed_conductivity_w_mk = still_water_w_mk;
+    } else {
+        hot.bed_c = bed_temperature_c(heat.careful, element_w * heat.elements, tail.bed_distance_m);
+        constexpr double at_k = room_c + zero_celsius_k;
+        hot.bed_conductivity_w_mk = heat.careful.fill.conductivity.at(at_k);
+        other_w_mk = heat.conducting.fill.conductivity.at(at_k);
+    }
+    const Surroundings& around = tail.run.run.surroundings;
+    if (around.kind == "bed" && around.air_c && hot.place == TerminalPlace::buried) {
+        hot.bed_c = std::max(hot.bed_c, *around.air_c);
+    }
+    hot.bed_c = std::min(hot.bed_c, hottest_c);
+    hot.sheath_c = std::clamp(hot.sheath_c, hot.bed_c, hottest_c);
+    hot.pin_a = std::min(std::sqrt(element_w / circuit.bank.each.typical_ohm), most_a);
+    const bool of_branch = tail.run.run.carries == "branch";
+    hot.current_a = std::min(*hot.pin_a * (of_branch ? 1.0 : circuit.bank.hookup.parallel), most_a);
+    const auto& insulation = tail.run.insulation;
+    const auto solved = [&] {
+        return tail_temperatures(hot, *tail.run.wire, insulation ? &*insulation : nullptr);
+    };
+    TailTemperatures hotter = solved();
+    // A bed that conducts well cools a buried terminal, and heats one behind a short cold end.
+    if (other_w_mk > 0.0 && hot.place != TerminalPlace::buried && !hotter.runaway) {
+        hot.bed_conductivity_w_mk = other_w_mk;
+        TailTemperatures conducting = solved();
+        if (conducting.runaway || conducting.terminal_c > hotter.terminal_c) hotter = conducting;
+    }
+    return hotter;
+}
+
+}  // namespace heatmatch

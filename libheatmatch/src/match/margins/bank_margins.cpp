@@ -1,0 +1,222 @@
+#include "heatmatch/match/margins/bank_margins.hpp"
+
+#include <cmath>
+
+namespace heatmatch {
+
+namespace {
+
+std::string subject_of(const Element& element) {
+    return "element \"" + element.id + '"';
+}
+
+Margin power_margin(const Bank& bank, const Extremes& extremes) {
+    Margin margin{.name = "element power",
+                  .subject = subject_of(bank.element),
+                  .value = extremes.element_power_w,
+                  .limit = bank.element.rated_w,
+                  .unit = unit::watt,
+                  .text =
+                      "In bright cold one element takes up to {value}; it is rated {limit} in "
+                      "the medium it was made for. Dry sand allows far less.",
+                  .source = bank.element.provenance.source,
+                  .assumed = bank.each.assumed};
+    if (!margin.limit) {
+        margin.text =
+            "In bright cold one element takes up to {value}; its rated watts are not known.";
+        margin.missing = {"rated_w"};
+    }
+    grade(margin);
+    return margin;
+}
+
+Margin share_voltage_margin(const Bank& bank, const Extremes& extremes) {
+    Margin margin{.name = "element voltage",
+                  .subject = subject_of(bank.element),
+                  .consequence = Severity::warning,
+                  .value = extremes.element_voltage_v,
+                  .limit = bank.element.rated_v,
+                  .unit = unit::volt,
+                  .text =
+                      "In bright cold one element has up to {value} across it; it is rated "
+                      "{limit}.",
+                  .source = bank.element.provenance.source,
+                  .assumed = bank.each.assumed};
+    if (!margin.limit) {
+        margin.text =
+            "In bright cold one element has up to {value} across it; its rated volts are "
+            "not known.";
+        margin.missing = {"rated_v"};
+    }
+    grade(margin);
+    return margin;
+}
+
+Margin sheath_voltage_margin(const Circuit& circuit) {
+    const Element& element = circuit.bank.element;
+    Margin margin{
+        .name = "sheath voltage",
+        .subject = subject_of(element),
+        .value = circuit.cold_voltage_v(),
+        .limit = bank_limits(circuit.bank).sheath_voltage_v,
+        .unit = unit::volt,
+        .text =
+            "After one earth fault the whole array stands between coil and sheath: "
+            "{value} on the coldest morning; 1.41 times its rated voltage (the peak, if it "
+            "is rated for alternating current) is {limit}.",
+        .source = "common-practice"};
+    if (!margin.limit) {
+        margin.text =
+            "After one earth fault the whole array stands between coil and sheath: "
+            "{value}; the element's rated volts are not known.";
+        margin.missing = {"rated_v"};
+    }
+    if (is_bare(circuit.bank)) {
+        margin.text =
+            "It is bare wire: the bed and the vessel stand at up to {value} with it, and above "
+            "{limit} that can kill. Never bury it.";
+        margin.source = "iec-60364-4-41";
+    }
+    grade(margin);
+    const bool above_rating = element.rated_v && circuit.cold_voltage_v() > *element.rated_v;
+    if (above_rating && margin.severity == Severity::none) margin.severity = Severity::caution;
+    return margin;
+}
+
+Margin survivor_margin(const Bank& bank, const Extremes& extremes) {
+    Margin margin{.name = "survivor power",
+                  .subject = subject_of(bank.element),
+                  .consequence = Severity::warning,
+                  .value = extremes.survivor_power_w,
+                  .limit = bank.element.rated_w,
+                  .unit = unit::watt,
+                  .text =
+                      "If one parallel branch opens, an element of the others takes up to "
+                      "{value}; it is rated {limit}.",
+                  .source = bank.element.provenance.source,
+                  .assumed = bank.each.assumed};
+    if (bank.hookup.parallel == 1) {
+        margin.text = "One branch: if an element opens, nothing heats.";
+    } else if (!margin.limit) {
+        margin.text =
+            "If one parallel branch opens, an element of the others takes up to {value}; "
+            "its rated watts are not known.";
+    }
+    if (!margin.limit) margin.missing = {"rated_w"};
+    grade(margin);
+    return margin;
+}
+
+/// Insulation between coil and sheath: at least 1 Mohm in service, 20 Mohm when new.
+Margin earth_fault_margin(const Bank& bank) {
+    const Element& element = bank.element;
+    constexpr double new_mohm = 20.0;
+    Margin margin{.name = "earth fault",
+                  .subject = subject_of(element),
+                  .consequence = Severity::warning,
+                  .value = element.insulation_resistance_mohm,
+                  .limit = 1.0,
+                  .unit = unit::megohm,
+                  .text =
+                      "Sheath to coil measures {value}; below {limit} damp magnesia leaks and has "
+                      "to be dried out before full volts.",
+                  .source = "common-practice"};
+    if (is_bare(bank)) {
+        margin.value.reset();
+        margin.limit.reset();
+        margin.severity = Severity::warning;
+        margin.text =
+            "It is bare wire: nothing stands between it and the bed, which is live with it, and "
+            "the vessel too.";
+        return margin;
+    }
+    if (!margin.value) {
+        margin.text =
+            "Measure sheath to coil with 500 V before burying: at least {limit}, and 20 "
+            "Mohm or more when new. A floating array hides the first earth fault.";
+        margin.missing = {"insulation_resistance_mohm"};
+    } else if (*margin.value > new_mohm) {
+        margin.severity = Severity::none;
+        margin.headroom = 1.0;
+        return margin;
+    }
+    grade(margin, new_mohm);
+    return margin;
+}
+
+Margin built_in_margin(const Element& element) {
+    Margin margin{.name = "built-in control",
+                  .subject = subject_of(element),
+                  .consequence = Severity::warning,
+                  .source = element.provenance.source};
+    if (!element.built_in_ac_control) {
+        margin.text = "Whether a thermostat or cut-out is inside is not known: look.";
+        margin.missing = {"built_in_ac_control"};
+        return margin;
+    }
+    const bool inside = *element.built_in_ac_control;
+    margin.severity = inside ? Severity::warning : Severity::none;
+    margin.text = inside ? "A thermostat or cut-out for alternating current is inside: on direct "
+                           "current it arcs or welds. Bypass it, and limit by a rated device."
+                         : "No thermostat or cut-out is inside.";
+    return margin;
+}
+
+/// Share of the short-circuit current at 1000 W/m2 and 45 °C: near 1 a shaded cell is driven
+/// hardest in reverse.
+Margin shade_margin(const Circuit& circuit) {
+    constexpr double summer_cell_c = 45.0;
+    const ArrayCurve curve = Array{.panel = circuit.panel.today,
+                                   .series = circuit.panels.series,
+                                   .parallel = circuit.panels.parallel}
+                                 .at(stc_irradiance_w_m2, summer_cell_c);
+    const double ohm = circuit.bank.typical_ohm() + circuit.wire_ohm();
+    const double share = curve.into_resistance(ohm).current_a / curve.short_circuit_current_a();
+    Margin margin{.name = "shade stress",
+                  .subject = "group \"" + circuit.owned.group + '"',
+                  .consequence = Severity::caution,
+                  .value = 100.0 * share,
+                  .limit = 98.0,
+                  .unit = unit::percent,
+                  .text =
+                      "In full sun the panels run at {value} of their short-circuit current; "
+                      "above {limit} a shaded cell and its bypass diode stay hot for hours. More "
+                      "ohms are kinder.",
+                  .source = "common-practice"};
+    grade(margin);
+    // Every load runs near the short-circuit current: only passing the limit means something.
+    if (margin.headroom.value_or(0.0) >= 0.0) margin.severity = Severity::none;
+    return margin;
+}
+
+Margin drop_margin(const Circuit& circuit) {
+    const double wire = circuit.wire_ohm();
+    const double drop = wire / (wire + circuit.bank.typical_ohm());
+    Margin margin{.name = "voltage drop",
+                  .subject = "runs",
+                  .consequence = Severity::caution,
+                  .value = 100.0 * drop,
+                  .limit = 3.0,
+                  .unit = unit::percent,
+                  .text = "Wire and joints take {value} of the volts and watts; {limit} is usual.",
+                  .source = "common-practice"};
+    if (circuit.runs.empty()) {
+        margin.value.reset();
+        margin.text = "No run of wire is described.";
+        margin.missing = {"runs"};
+    }
+    grade(margin);
+    return margin;
+}
+
+}  // namespace
+
+std::vector<Margin> bank_margins(const Circuit& circuit, const Extremes& extremes) {
+    const Bank& bank = circuit.bank;
+    return {power_margin(bank, extremes),   share_voltage_margin(bank, extremes),
+            sheath_voltage_margin(circuit), survivor_margin(bank, extremes),
+            earth_fault_margin(bank),       built_in_margin(bank.element),
+            shade_margin(circuit),          drop_margin(circuit)};
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,188 @@
+#include "heatmatch/match/margins/limits.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "heatmatch/match/circuit/code_current.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+/// Headroom of a quantity that rests at `rest`, as grade() has it.
+double headroom_of(double value, double limit, double rest = 0.0) {
+    return (limit - value) / (limit - rest);
+}
+
+void keep_worse(Screened& screened, double headroom, const std::string& reason) {
+    if (headroom >= screened.headroom) return;
+    screened.headroom = headroom;
+    screened.reason = reason;
+}
+
+/// Current of the array into the bank and wire, and what one element makes of its share.
+struct Share {
+    double current_a = 0.0;
+    double element_power_w = 0.0;
+    double element_voltage_v = 0.0;
+};
+
+/// One element of `own_ohm` among mates in its branch and other branches of other ohms.
+Share share_of(const ArrayCurve& bright, Hookup hookup, double wire_ohm, double own_ohm,
+               double mate_ohm, double other_ohm) {
+    const double branch = own_ohm + (hookup.series - 1) * mate_ohm;
+    const double others = (hookup.parallel - 1) / (hookup.series * other_ohm);
+    const double bank = 1.0 / (1.0 / branch + others);
+    const double current = bright.into_resistance(bank + wire_ohm).current_a;
+    const double own = current * bank / branch;
+    return {.current_a = current,
+            .element_power_w = own * own * own_ohm,
+            .element_voltage_v = own * own_ohm};
+}
+
+/// Ohms of one element at which equal ones take the most, if that lies within the band.
+std::optional<double> matched_ohm(const ArrayCurve& bright, Hookup hookup, double wire_ohm,
+                                  const ElementResistance& each) {
+    const double bank = bank_ohm_of_most_power(bright, wire_ohm);
+    const double ohm = bank / hookup.resistance_factor();
+    if (ohm <= each.low_ohm || ohm >= each.high_ohm) return std::nullopt;
+    return ohm;
+}
+
+/// Ohms of the element under test: the largest power may lie inside its band, and is flat there.
+std::array<double, 5> samples(const ElementResistance& each) {
+    const double step = 0.25 * (each.high_ohm - each.low_ohm);
+    return {each.low_ohm, each.low_ohm + step, each.low_ohm + 2.0 * step, each.low_ohm + 3.0 * step,
+            each.high_ohm};
+}
+
+void keep_larger(Extremes& result, const Share& share) {
+    result.current_a = std::max(result.current_a, share.current_a);
+    result.element_power_w = std::max(result.element_power_w, share.element_power_w);
+    result.element_voltage_v = std::max(result.element_voltage_v, share.element_voltage_v);
+}
+
+}  // namespace
+
+SingleDiode brightest_panel(const PanelInService& panel) {
+    return panel.as_new.scaled(panel.i_sc_limit_a / panel.panel.i_sc,
+                               panel.cold.v_oc_at_25_c / panel.panel.v_oc);
+}
+
+ArrayCurve bright_curve(const PanelInService& panel, Hookup panels, const Site& site) {
+    return Array{
+        .panel = brightest_panel(panel), .series = panels.series, .parallel = panels.parallel}
+        .at(site.bright_irradiance_w_m2, site.record_low_c + bright_cold_rise_k);
+}
+
+Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm) {
+    Extremes result;
+    const Hookup hookup = bank.hookup;
+    const ElementResistance& each = bank.each;
+    for (const double own : samples(each)) {
+        for (const double mate : {each.low_ohm, each.high_ohm}) {
+            for (const double other : {each.low_ohm, each.high_ohm}) {
+                keep_larger(result, share_of(bright, hookup, wire_ohm, own, mate, other));
+            }
+        }
+    }
+    if (const auto matched = matched_ohm(bright, hookup, wire_ohm, each)) {
+        keep_larger(result, share_of(bright, hookup, wire_ohm, *matched, *matched, *matched));
+    }
+    if (hookup.parallel == 1) return result;
+    const Hookup left{.series = hookup.series, .parallel = hookup.parallel - 1};
+    for (const double own : samples(each)) {
+        for (const double others : {each.low_ohm, each.high_ohm}) {
+            const Share share = share_of(bright, left, wire_ohm, own, others, others);
+            result.survivor_power_w = std::max(result.survivor_power_w, share.element_power_w);
+        }
+    }
+    if (const auto matched = matched_ohm(bright, left, wire_ohm, each)) {
+        const Share share = share_of(bright, left, wire_ohm, *matched, *matched, *matched);
+        result.survivor_power_w = std::max(result.survivor_power_w, share.element_power_w);
+    }
+    return result;
+}
+
+Extremes bright_extremes(const Circuit& circuit, const Site& site) {
+    return extremes(bright_curve(circuit.panel, circuit.panels, site), circuit.bank,
+                    circuit.wire_ohm());
+}
+
+bool is_bare(const Bank& bank) {
+    return bank.sheath && bank.sheath->bare.value_or(false);
+}
+
+BankLimits bank_limits(const Bank& bank) {
+    const Element& element = bank.element;
+    BankLimits limits{.element_power_w = element.rated_w, .terminal_c = element.terminal_limit_c};
+    if (is_bare(bank)) {
+        limits.sheath_voltage_v = bare_wire_v;
+    } else if (element.rated_v) {
+        limits.sheath_voltage_v = std::sqrt(2.0) * *element.rated_v;
+    }
+    return limits;
+}
+
+Screened screen_bank(const Extremes& extremes, const BankLimits& limits, double cold_voltage_v,
+                     std::optional<double> terminal_c) {
+    Screened screened;
+    if (limits.element_power_w) {
+        keep_worse(screened, headroom_of(extremes.element_power_w, *limits.element_power_w),
+                   "element power");
+    }
+    if (limits.sheath_voltage_v) {
+        keep_worse(screened, headroom_of(cold_voltage_v, *limits.sheath_voltage_v),
+                   "sheath voltage");
+    }
+    if (limits.terminal_c && terminal_c) {
+        keep_worse(screened, headroom_of(*terminal_c, *limits.terminal_c, room_c),
+                   "terminal temperature");
+    }
+    return screened;
+}
+
+ArrayScreened screen_array(const PanelInService& panel, Hookup panels) {
+    ArrayScreened array;
+    if (const auto& limit = panel.panel.max_system_voltage_v) {
+        keep_worse(array.screened, headroom_of(panel.cold.v_oc * panels.series, *limit),
+                   "cold voltage");
+    } else {
+        ++array.not_assessed;
+    }
+    if (panels.parallel > 1) {
+        if (const auto& limit = panel.panel.max_series_fuse_a) {
+            const double fed = (panels.parallel - 1) * lasting_current_factor * panel.i_sc_limit_a;
+            keep_worse(array.screened, headroom_of(fed, *limit), "reverse current");
+        } else {
+            ++array.not_assessed;
+        }
+    }
+    if (panels.series > 1) ++array.not_assessed;  // mismatch within a string
+    return array;
+}
+
+Screened screen_margins(const std::vector<Margin>& margins) {
+    Screened screened;
+    for (const Margin& margin : margins) {
+        if (margin.consequence != Severity::danger || !margin.headroom) continue;
+        keep_worse(screened, *margin.headroom, margin.name);
+    }
+    return screened;
+}
+
+std::optional<double> terminal_temperature_c(const Circuit& circuit, const Site& site) {
+    std::optional<double> hottest;
+    const double current =
+        circuit.short_circuit_current_a() * site.bright_irradiance_w_m2 / stc_irradiance_w_m2;
+    for (const RunParts& parts : circuit.runs) {
+        const bool at_element = parts.run.carries == "bank" || parts.run.carries == "branch";
+        if (!at_element || !parts.wire) continue;
+        const auto found = parts.temperature(current * circuit.current_share(parts.run));
+        if (found) hottest = std::max(hottest.value_or(found->conductor_c), found->conductor_c);
+    }
+    return hottest;
+}
+
+}  // namespace heatmatch

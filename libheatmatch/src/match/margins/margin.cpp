@@ -1,0 +1,76 @@
+#include "heatmatch/match/margins/margin.hpp"
+
+#include <utility>
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double near_limit = 0.1;
+
+void replace_all(std::string& text, std::string_view what, const std::string& with) {
+    for (std::size_t at = text.find(what); at != std::string::npos;
+         at = text.find(what, at + with.size())) {
+        text.replace(at, what.size(), with);
+    }
+}
+
+}  // namespace
+
+std::string_view severity_name(Severity severity) {
+    switch (severity) {
+        case Severity::none:
+            return "none";
+        case Severity::caution:
+            return "caution";
+        case Severity::warning:
+            return "warning";
+        case Severity::danger:
+            return "danger";
+        case Severity::not_assessed:
+            break;
+    }
+    return "not assessed";
+}
+
+std::string Margin::sentence(UnitSystem system) const {
+    std::string result = text;
+    // Three digits, or as many as tell the value from its limit.
+    int digits = 3;
+    const auto shown = [&](double number) { return format_quantity(number, unit, system, digits); };
+    const bool differ = value && limit && *value != *limit;
+    while (differ && digits < 7 && shown(*value) == shown(*limit)) ++digits;
+    const auto put = [&](std::string_view place, const std::optional<double>& number) {
+        if (number) replace_all(result, place, shown(*number));
+    };
+    put("{value}", value);
+    put("{limit}", limit);
+    put("{low}", value_low);
+    put("{high}", value_high);
+    return result;
+}
+
+void grade(Margin& margin, double rest) {
+    if (!margin.value || !margin.limit) {
+        margin.severity = Severity::not_assessed;
+        return;
+    }
+    margin.headroom = (*margin.limit - *margin.value) / (*margin.limit - rest);
+    if (!(*margin.headroom >= 0.0)) {  // a value that is no number has passed its limit
+        margin.severity = margin.consequence;
+    } else if (*margin.headroom < near_limit && margin.consequence != Severity::none) {
+        margin.severity = Severity::caution;
+    } else {
+        margin.severity = Severity::none;
+    }
+}
+
+Margin not_assessed(std::string name, std::string subject, std::string why,
+                    std::vector<std::string> missing) {
+    return {.name = std::move(name),
+            .subject = std::move(subject),
+            .text = std::move(why),
+            .missing = std::move(missing)};
+}
+
+}  // namespace heatmatch

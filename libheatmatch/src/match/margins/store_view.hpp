@@ -1,0 +1,39 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "heatmatch/match/circuit/circuit.hpp"
+#include "heatmatch/match/margins/margin.hpp"
+
+namespace heatmatch {
+
+/// The store of a circuit as its margins see it.
+struct StoreView {
+    const Circuit& circuit;
+    const BankHeat& heat;
+    const HeatPoint& point;
+    std::string element{};
+    std::string store{};
+
+    StoreView(const Circuit& circuit_, const HeatPoint& point_)
+        : circuit(circuit_),
+          heat(*circuit_.heat),
+          point(point_),
+          element("element \"" + circuit_.bank.element.id + '"'),
+          store("store of " + circuit_.heat->store->medium.id) {}
+};
+
+/// A margin of temperature in the store.
+[[nodiscard]] Margin heat_margin(const StoreView& view, const char* name, Severity consequence,
+                                 double value_c, std::optional<double> limit_c, std::string text,
+                                 std::string source);
+
+/// Those margins, not assessed: the store, its sizes or the element's lengths are not known, or the
+/// element does not fit.
+[[nodiscard]] std::vector<Margin> margins_without_heat(const Circuit& circuit,
+                                                       std::span<const char* const> names);
+
+}  // namespace heatmatch

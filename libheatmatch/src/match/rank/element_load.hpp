@@ -1,0 +1,86 @@
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+#include <limits>
+
+#include "heatmatch/match/margins/limits.hpp"
+#include "heatmatch/solar/energy_curve.hpp"
+
+namespace heatmatch {
+
+/// A bank as the screen sees it, what is asked for first in front; limits that are not known are
+/// infinite.
+struct BankNumbers {
+    double ln_typical = 0.0;
+    double typical_ohm = 0.0;
+    double sheath_v = 0.0;           //!< that its sheath stands [V]
+    double per_sheath_v = 0.0;       //!< one over it
+    double share_per_power_w = 0.0;  //!< largest share of the bank's power that one element can
+                                     //!< take, over what one may take [1/W]
+    double price = 0.0;              //!< of the elements to buy; infinite if unknown
+    double terminal_c = 0.0;         //!< of its terminals [°C]
+    std::size_t bank = 0;
+
+    double power_w = 0.0;  //!< that one element may take, by its rating and by its heat [W]
+    double rated_w = 0.0;  //!< by its rating alone [W]
+    double heat_w = 0.0;   //!< by its heat in the store alone [W]
+    std::uint32_t power_reason = 0;  //!< number of the margin that fails above power_w
+    double low_ohm = 0.0;
+    double high_ohm = 0.0;
+    double ln_low = 0.0;
+    double ln_high = 0.0;
+    double per_count = 1.0;  //!< share of one of equal elements
+    double largest_share = 1.0;
+};
+
+/// An array behind its wire, as a bank sees it.
+struct ArrayNumbers {
+    Hookup panels{};
+    double ln_factor = 0.0;  //!< ln of S/P
+    double wire_ohm = 0.0;
+
+    /// ln of what one panel sees of a bank.
+    [[nodiscard]] double ln_each(double bank_ohm, double ln_bank) const {
+        return (wire_ohm > 0.0 ? std::log(bank_ohm + wire_ohm) : ln_bank) - ln_factor;
+    }
+};
+
+/// What one element takes in bright cold: looked up in a table of one panel's power, to 1e-3, so
+/// that the exact extremes are needed near the limit only.
+class ElementLoad {
+  public:
+    ElementLoad(const PanelInService& panel, const Site& site, VectorWidth width);
+
+    /// Whether the worst of the elements' ohms overloads one. Bounds first, for they cost little.
+    [[nodiscard]] bool overloads(const ArrayNumbers& array, const BankNumbers& numbers,
+                                 const Bank& bank) const {
+        if (bright_most_w_ * array.panels.count() * numbers.share_per_power_w < 1.0) return false;
+        return near_overloads(array, numbers, bank);
+    }
+
+    /// No more than what one of equal elements of typical ohms takes [W].
+    [[nodiscard]] double typical_at_least_w(const ArrayNumbers& array,
+                                            const BankNumbers& numbers) const;
+    /// No more than the worst that an element takes, of several ends of the ohms [W].
+    [[nodiscard]] double at_least_w(const ArrayNumbers& array, const Bank& bank) const;
+    [[nodiscard]] Extremes exact(const ArrayNumbers& array, const Bank& bank) const;
+
+  private:
+    [[nodiscard]] bool near_overloads(const ArrayNumbers& array, const BankNumbers& numbers,
+                                      const Bank& bank) const;
+    /// The largest of one element with its own ohms in so many steps, others at either end [W].
+    [[nodiscard]] double sampled_w(const ArrayNumbers& array, const Bank& bank, int parts) const;
+    /// No less than what the bank can be given within its band of ohms [W].
+    [[nodiscard]] double most_w(const ArrayNumbers& array, const BankNumbers& numbers) const;
+
+    const PanelInService* panel_;
+    const Site* site_;
+    EnergyCurve bright_{};  //!< kWh over 1000 h: watts
+    CurveTable table_{};    //!< of it
+    double ln_best_ = 0.0;
+    double bright_most_w_ = 0.0;
+};
+
+}  // namespace heatmatch

@@ -1,0 +1,281 @@
+#include "heatmatch/match/rank/rank.hpp"
+
+#include "screen.hpp"
+
+#include <algorithm>
+#include <map>
+#include <numeric>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/solar/own_weather.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+/// Share of a ranking's progress that the screen takes.
+constexpr double screening_share = 0.7;
+/// So many of the front are kept whatever the length of the list.
+constexpr std::size_t least_front = 200;
+/// Groups whose remarks are listed one by one.
+constexpr std::size_t few_groups = 12;
+
+void check_installation(const Installation& installation) {
+    const auto refuse = [](const char* field, const char* remedy) {
+        throw InvalidInput(ErrorDetail{.part = "installation",
+                                       .field = field,
+                                       .value = "(none)",
+                                       .allowed = "at least one entry",
+                                       .remedy = remedy});
+    };
+    if (installation.panels.empty()) {
+        refuse("panels", R"(list what you own: {"group": "barn pair", "panel": "id", "count": 2})");
+    }
+    if (installation.elements.empty()) {
+        refuse("elements", R"(list what you own or may buy: {"any": {}, "count": 4} allows all)");
+    }
+}
+
+/// Candidates of the pairings that are kept. What several share is computed once.
+class Evaluation {
+  public:
+    Evaluation(const ScreenContext& context, std::vector<std::vector<Pairing>> lists)
+        : context_(context), lists_(std::move(lists)) {
+        for (const auto& list : lists_) {
+            for (const Pairing& pairing : list) {
+                groups_.try_emplace(pairing.group);
+                frames_.try_emplace(key(pairing));
+            }
+        }
+    }
+
+    /// One list of candidates for each list of pairings.
+    std::vector<std::vector<Candidate>> run() {
+        work_on(groups_, 0.1, [this](std::size_t group, Group& shared) {
+            shared.panel = panel_of(context_, group);
+            if (context_.season != nullptr) {
+                shared.curves =
+                    season_curves(shared.panel, *context_.season, context_.options->vector_width);
+            }
+        });
+        work_on(frames_, 0.2, [this](const Key& key, Circuit& frame) {
+            frame =
+                frame_of(context_, key.group, groups_.at(key.group).panel, key.panels, key.bank);
+        });
+        std::vector<std::vector<Candidate>> candidates(lists_.size());
+        std::vector<std::pair<const Pairing*, Candidate*>> jobs;
+        for (std::size_t l = 0; l < lists_.size(); ++l) {
+            candidates[l].resize(lists_[l].size());
+            for (std::size_t i = 0; i < lists_[l].size(); ++i) {
+                jobs.emplace_back(&lists_[l][i], &candidates[l][i]);
+            }
+        }
+        run_jobs(jobs.size(), 1.0,
+                 [&](std::size_t i) { *jobs[i].second = candidate_of(*jobs[i].first); });
+        return candidates;
+    }
+
+  private:
+    struct Group {
+        PanelInService panel{};
+        std::optional<SeasonCurves> curves{};
+    };
+    /// What the runs of a circuit depend on.
+    struct Key {
+        std::size_t group = 0;
+        Hookup panels{};
+        Hookup bank{};
+        [[nodiscard]] auto order() const {
+            return std::tuple(group, panels.series, panels.parallel, bank.series, bank.parallel);
+        }
+        friend bool operator<(const Key& a, const Key& b) { return a.order() < b.order(); }
+    };
+
+    [[nodiscard]] Key key(const Pairing& pairing) const {
+        return {pairing.group, pairing.panels, context_.banks[pairing.bank].hookup};
+    }
+
+    [[nodiscard]] Candidate candidate_of(const Pairing& pairing) const {
+        const Group& group = groups_.at(pairing.group);
+        const Circuit circuit = circuit_of(context_, frames_.at(key(pairing)), pairing.bank);
+        Candidate candidate =
+            evaluate(circuit, *context_.installation, context_.options->conditions);
+        if (group.curves) {
+            candidate.season =
+                season_of(circuit, *group.curves, *context_.season, candidate.price_to_buy);
+        }
+        return candidate;
+    }
+
+    template <class Work>
+    void run_jobs(std::size_t count, double up_to, const Work& work) {
+        const double from = reached_;
+        const auto& asked = context_.options->progress;
+        Progress progress;
+        if (asked) {
+            progress = [&asked, from, up_to](double share) {
+                const double all = from + (up_to - from) * share;
+                return asked(screening_share + (1.0 - screening_share) * all);
+            };
+        }
+        parallel_for(
+            count, worker_count(context_.options->threads, count),
+            [&work](std::size_t item, std::size_t, const Pulse&) { work(item); }, progress);
+        reached_ = up_to;
+    }
+
+    template <class Map, class Work>
+    void work_on(Map& map, double up_to, const Work& work) {
+        std::vector<typename Map::iterator> entries;
+        for (auto it = map.begin(); it != map.end(); ++it) entries.push_back(it);
+        run_jobs(entries.size(), up_to,
+                 [&](std::size_t i) { work(entries[i]->first, entries[i]->second); });
+    }
+
+    const ScreenContext& context_;
+    std::vector<std::vector<Pairing>> lists_;
+    std::map<std::size_t, Group> groups_{};
+    std::map<Key, Circuit> frames_{};
+    double reached_ = 0.0;
+};
+
+Tally screen_all(const ScreenContext& context) {
+    const RankOptions& options = *context.options;
+    const std::size_t groups = context.installation->panels.size();
+    const std::size_t workers = worker_count(options.threads, groups);
+    std::vector<Tally> tallies(workers, Tally(options.top, options.keep_rejected));
+    Progress progress;
+    if (options.progress) {
+        progress = [&options](double share) { return options.progress(screening_share * share); };
+    }
+    parallel_for(
+        groups, workers,
+        [&](std::size_t group, std::size_t worker, const Pulse& pulse) {
+            screen_group(context, group, tallies[worker], pulse);
+        },
+        progress);
+    for (std::size_t i = 1; i < workers; ++i) tallies[0].add(tallies[i]);
+    return tallies[0];
+}
+
+void append(std::vector<std::string>& to, const std::vector<std::string>& more) {
+    to.insert(to.end(), more.begin(), more.end());
+}
+
+std::string order_remark(const ScreenContext& context) {
+    if (context.season != nullptr) {
+        return "Ordered by heat over " + format_number(context.season->days, 4) +
+               " days of the season, typical weather" +
+               (context.season->split ? ", each hour at its mean: that favours many ohms a little, "
+                                        "the bands hold cloud within the hour."
+                                      : ".");
+    }
+    std::string conditions;
+    for (const Condition& condition : context.options->conditions) {
+        conditions += (conditions.empty() ? "" : ", ") + format_number(condition.irradiance_w_m2) +
+                      " W/m2 at " + format_number(condition.cell_temperature_c) + " °C cells";
+    }
+    return "Ordered by power averaged over " + conditions +
+           ": no weather was given, so the season is not counted.";
+}
+
+std::vector<std::string> heat_remarks(const ScreenContext& context) {
+    if (!context.installation->store) {
+        return {
+            "No store is described: how hot elements get is not assessed. In dry sand the sheath, "
+            "not the rated watts, limits an element."};
+    }
+    return fill_warnings(find_medium(*context.parts, context.installation->store->medium));
+}
+
+std::vector<std::string> panel_remarks(const ScreenContext& context) {
+    std::vector<std::string> remarks;
+    const std::size_t groups = context.installation->panels.size();
+    for (std::size_t group = 0; group < std::min(groups, few_groups); ++group) {
+        const PanelInService panel = panel_of(context, group);
+        append(remarks, panel.remarks);
+        for (const std::string& warning : panel.as_new.warnings) {
+            remarks.push_back("panel \"" + panel.panel.id + "\": " + warning);
+        }
+    }
+    if (groups > few_groups) {
+        remarks.push_back("Remarks on panels are listed for the first " +
+                          std::to_string(few_groups) + " of " + std::to_string(groups) +
+                          " groups; each candidate tells its own.");
+    }
+    return remarks;
+}
+
+}  // namespace
+
+Ranking rank(const Parts& catalog, const Installation& installation, const RankOptions& options) {
+    check_rank_options(options);
+    check_installation(installation);
+    const auto shared = std::make_shared<const Parts>(merged_parts(catalog, installation));
+    const Parts& parts = *shared;
+    check_references(installation, parts);
+    if (!options.group.empty()) static_cast<void>(find_group(installation, options.group));
+    std::vector<std::string> weather_remarks;
+    const auto weather =
+        options.weather ? options.weather : own_weather(installation, weather_remarks);
+    std::optional<SeasonWeather> season;
+    if (weather)
+        season = season_weather(*weather, installation.goals.months, options.exact_weather);
+    Installation judged = installation;
+    if (season) {
+        judged.site.bright_irradiance_w_m2 = judged_irradiance_w_m2(*season, installation.site);
+    }
+    const ScreenContext context =
+        screen_context(parts, judged, options, season ? &*season : nullptr);
+    const Tally tally = screen_all(context);
+
+    Ranking ranking{.evaluated = tally.evaluated,
+                    .conditions = options.conditions,
+                    .by_season = season.has_value()};
+    for (std::size_t i = 1; i < tally.counts.size(); ++i) {
+        if (tally.counts[i] == 0) continue;
+        ranking.reasons[context.reasons->name(static_cast<std::uint32_t>(i))] = tally.counts[i];
+    }
+    std::vector<Pairing> front = tally.front.sorted();
+    const std::size_t whole_front = front.size();
+    front.resize(std::min(whole_front, std::max(options.top, least_front)));
+    auto lists = Evaluation(context, {tally.kept.sorted(), tally.rejected.sorted(), front}).run();
+    ranking.candidates = std::move(lists[0]);
+    ranking.rejected = std::move(lists[1]);
+    ranking.pareto = std::move(lists[2]);
+    std::optional<SpaceBalance> space;
+    if (installation.space) space = space_balance(*installation.space, parts);
+    for (auto* list : {&ranking.candidates, &ranking.rejected, &ranking.pareto}) {
+        for (Candidate& candidate : *list) {
+            candidate.catalog = shared;
+            candidate.space = space;
+        }
+    }
+
+    append(ranking.remarks, weather_remarks);
+    ranking.remarks.push_back(order_remark(context));
+    if (season) {
+        append(ranking.remarks, season->remarks);
+        const std::string bright = bright_remark(*season, installation.site);
+        if (!bright.empty()) ranking.remarks.push_back(bright);
+    }
+    if (front.size() < whole_front) {
+        ranking.remarks.push_back("Of the " + std::to_string(whole_front) +
+                                  " pairings that no other beats in everything, the " +
+                                  std::to_string(front.size()) + " of most heat are kept.");
+    }
+    append(ranking.remarks, heat_remarks(context));
+    append(ranking.remarks, panel_remarks(context));
+    if (context.banks.empty()) {
+        ranking.remarks.push_back(
+            "No element of the catalog passes the filters of the installation: widen "
+            "\"any\", or name an element you own.");
+    }
+    if (tally.left_out > 0) {
+        ranking.remarks.push_back(std::to_string(tally.left_out) +
+                                  " pairings left out: resistance not fixed");
+    }
+    return ranking;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,298 @@
+#include "screen.hpp"
+
+#include "screen_heat.hpp"
+#include "screen_wiring.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heatmatch/match/candidate/wiring.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+/// One group while its pairings are screened.
+class GroupScreen {
+  public:
+    GroupScreen(const ScreenContext& context, std::size_t group, Tally& tally)
+        : context_(context),
+          group_(group),
+          tally_(tally),
+          panel_(panel_of(context, group)),
+          load_(panel_, context.installation->site, context.options->vector_width),
+          has_budget_(context.installation->goals.budget.has_value()),
+          budget_(context.installation->goals.budget.value_or(unknown_price)) {
+        if (context.season != nullptr) {
+            const Panel& label = panel_.panel;
+            energy_ = EnergyCurve(panel_.today, *label.noct_c, context.season->season,
+                                  *label.v_mp / *label.i_mp, context.options->vector_width);
+            table_ = energy_.table();
+            most_merit_ = energy_.delivered_kwh(energy_.best_resistance_ohm()) * 1.0001;
+        } else {
+            for (const Condition& condition : context.options->conditions) {
+                conditions_.push_back(
+                    panel_.today.at(condition.irradiance_w_m2, condition.cell_temperature_c));
+            }
+        }
+        for (const char* name :
+             {"sheath voltage", "terminal temperature", "budget", "price not known"}) {
+            numbers_of_reasons_.push_back(context.reasons->number(name));
+        }
+    }
+
+    void run(const Pulse& pulse) {
+        for (Hookup panels : hookups_up_to(context_.installation->panels[group_].count)) {
+            if (context_.options->panels && !(panels == *context_.options->panels)) continue;
+            pulse();
+            Wiring wiring;
+            for (std::size_t b = 0; b < context_.bank_hookups.size(); ++b) {
+                if (b == 0 || context_.branch_runs) {
+                    wiring = lay(panels, context_.bank_hookups[b]);
+                }
+                screen_banks(wiring, context_.numbers[b]);
+            }
+            tally_.left_out += context_.not_fixed;
+        }
+    }
+
+  private:
+    enum Reason { sheath, terminal, budget, price };
+
+    Wiring lay(Hookup panels, Hookup bank) {
+        Wiring wiring;
+        if (context_.plain) {
+            wiring = plain_wiring(panel_, panels);
+        } else {
+            frame_ = frame_of(context_, group_, panel_, panels, bank);
+            // What is chosen by the heat of an element is not known yet: a bound without it.
+            const Installation& installation = *context_.installation;
+            wiring = context_.lays_for_heat ? wiring_before_element(*frame_, installation)
+                                            : wiring_of(*frame_, installation);
+        }
+        if (wiring.screened.headroom < 0.0) {
+            wiring.reason = context_.reasons->number(wiring.screened.reason);
+        }
+        return wiring;
+    }
+
+    /// Season energy, or mean power over the conditions, of the array into the bank.
+    double merit(const Wiring& wiring, const BankNumbers& bank) const {
+        const double total = bank.typical_ohm + wiring.wire_ohm;
+        if (context_.season != nullptr) {
+            const double ln_each = wiring.ln_each(bank.typical_ohm, bank.ln_typical);
+            return wiring.panels.count() * table_.at(ln_each) * (bank.typical_ohm / total);
+        }
+        const double each = total / wiring.panels.resistance_factor();
+        double sum = 0.0;
+        for (const DiodeCurve& curve : conditions_) {
+            const double current = curve.into_resistance(each).current_a * wiring.panels.parallel;
+            sum += current * current * bank.typical_ohm;
+        }
+        return sum / static_cast<double>(conditions_.size());
+    }
+
+    /// No less than the merit, at less cost.
+    double merit_at_most(const Wiring& wiring, const BankNumbers& bank) const {
+        if (context_.season == nullptr) return unknown_price;
+        return wiring.panels.count() *
+               table_.at_most(wiring.ln_each(bank.typical_ohm, bank.ln_typical));
+    }
+
+    /// Number of the first check that fails, 0 for none; lowers `headroom` to what it cannot
+    /// exceed.
+    std::uint32_t reason_of(const Wiring& wiring, const BankNumbers& bank, double& headroom) const {
+        std::uint32_t reason = wiring.reason;
+        headroom = std::min(headroom, 1.0 - wiring.cold_voltage_v * bank.per_sheath_v);
+        if (reason == 0 && wiring.cold_voltage_v > bank.sheath_v) {
+            reason = numbers_of_reasons_[sheath];
+        }
+        if (wiring.terminal_c && !std::isinf(bank.terminal_c)) {
+            const double limit = bank.terminal_c;
+            headroom = std::min(headroom, (limit - *wiring.terminal_c) / (limit - room_c));
+            if (reason == 0 && *wiring.terminal_c > limit) reason = numbers_of_reasons_[terminal];
+        }
+        if (reason == 0 && load_.overloads(wiring, bank, context_.banks[bank.bank])) {
+            reason = bank.power_reason;
+        }
+        return reason;
+    }
+
+    /// Banks that all fail for one reason, and are too weak to be kept among the rejected, are only
+    /// counted.
+    void screen_banks(const Wiring& wiring, const std::vector<BankNumbers>& banks) {
+        tally_.evaluated += banks.size();
+        std::size_t count = banks.size();
+        if (!tally_.rejected.may_enter(most_merit_ * wiring.panels.count())) {
+            if (wiring.reason != 0) {
+                tally_.count(wiring.reason, banks.size());
+                return;
+            }
+            const auto first = std::partition_point(
+                banks.begin(), banks.end(), [&wiring](const BankNumbers& bank) {
+                    return bank.sheath_v >= wiring.cold_voltage_v;
+                });
+            count = static_cast<std::size_t>(first - banks.begin());
+            tally_.count(numbers_of_reasons_[sheath], banks.size() - count);
+        }
+        for (std::size_t i = 0; i < count; ++i) screen(wiring, banks[i]);
+    }
+
+    void screen(const Wiring& wiring, const BankNumbers& bank) {
+        Pairing pairing{.group = group_,
+                        .bank = bank.bank,
+                        .panels = wiring.panels,
+                        .headroom = wiring.screened.headroom,
+                        .price = wiring.run_price + bank.price};
+        pairing.reason = reason_of(wiring, bank, pairing.headroom);
+        if (pairing.reason != 0) {
+            const bool strong = tally_.rejected.may_enter(most_merit_ * wiring.panels.count());
+            if (strong) pairing.merit = merit(wiring, bank);
+            if (strong && context_.lays_for_heat && context_.heats[bank.bank]) {
+                const Circuit& frame = frame_at(wiring, context_.banks[bank.bank]);
+                Wiring own = wiring;
+                take_wire(own, circuit_of(context_, frame, bank.bank), bank, pairing);
+            }
+            reject(pairing.reason, strong, pairing);
+        } else if (!is_beyond_budget(pairing) &&
+                   may_be_kept(merit_at_most(wiring, bank), pairing)) {
+            pairing.merit = merit(wiring, bank);
+            keep(wiring, bank, pairing);
+        }
+    }
+
+    /// Counts it where it is.
+    bool is_beyond_budget(const Pairing& pairing) {
+        if (!has_budget_ || pairing.price <= budget_) return false;
+        tally_.count(numbers_of_reasons_[std::isinf(pairing.price) ? price : budget]);
+        return true;
+    }
+
+    void reject(std::uint32_t reason, bool may_be_kept, Pairing& pairing) {
+        pairing.reason = reason;
+        tally_.count(reason);
+        if (may_be_kept && tally_.rejected.may_enter(pairing.merit)) {
+            tally_.rejected.offer(pairing);
+        }
+    }
+
+    [[nodiscard]] bool may_be_kept(double merit, const Pairing& pairing) const {
+        return tally_.kept.may_enter(merit) ||
+               tally_.front.may_enter(merit, pairing.headroom, pairing.price);
+    }
+
+    /// Only what may be kept gets its exact headroom and its count of unknowns.
+    void keep(Wiring wiring, const BankNumbers& numbers, Pairing& pairing) {
+        const bool may_be_best = tally_.kept.may_enter(pairing.merit);
+        const auto may_be_front = [&] {
+            return has_known_heat(context_, numbers.bank) &&
+                   tally_.front.may_enter(pairing.merit, pairing.headroom, pairing.price);
+        };
+        if (!may_be_best && !may_be_front()) return;
+        const Bank& bank = context_.banks[numbers.bank];
+        if (!std::isinf(numbers.power_w)) {
+            // Each look costs more than the one before, and turns away most of what is left.
+            // A sheath's rise grows less than in proportion: a little more than its share bounds
+            // it.
+            constexpr double steeper = 1.1;
+            constexpr double slack = 0.02;
+            const auto lower = [&](double watts) {
+                const double by_heat = steeper * (1.0 - watts / numbers.heat_w) + slack;
+                pairing.headroom =
+                    std::min({pairing.headroom, 1.0 - watts / numbers.rated_w, by_heat});
+            };
+            lower(load_.typical_at_least_w(wiring, numbers));
+            if (!may_be_best && !may_be_front()) return;
+            const double watts = load_.at_least_w(wiring, bank);
+            lower(watts);
+            if (!may_be_best && !may_be_front()) return;
+            if (!std::isinf(numbers.heat_w)) {
+                pairing.headroom =
+                    std::min(pairing.headroom, heat_at_most(context_, numbers, watts));
+                if (!may_be_best && !may_be_front()) return;
+            }
+        }
+        if (!may_be_best && tally_.front.beaten(pairing.merit, pairing.headroom, pairing.price)) {
+            return;
+        }
+        std::optional<Circuit> circuit;
+        if (context_.heats[numbers.bank]) {
+            circuit = circuit_of(context_, frame_at(wiring, bank), numbers.bank);
+            if (context_.lays_for_heat) {
+                take_wire(wiring, *circuit, numbers, pairing);
+                if (is_beyond_budget(pairing)) return;
+            }
+        }
+        const Extremes extremes = load_.exact(wiring, bank);
+        Screened by_bank =
+            screen_bank(extremes, bank_limits(bank), wiring.cold_voltage_v, wiring.terminal_c);
+        HeatScreened by_heat;
+        if (circuit) {
+            by_heat = screen_heat(*circuit, context_.installation->site, extremes);
+            if (by_heat.screened.headroom < by_bank.headroom) by_bank = by_heat.screened;
+        }
+        pairing.headroom = std::min(by_bank.headroom, wiring.screened.headroom);
+        if (pairing.headroom < 0.0) {
+            reject(context_.reasons->number(by_bank.reason), true, pairing);
+            return;
+        }
+        pairing.not_assessed = wiring.not_assessed + by_heat.tail_not_assessed +
+                               bank_not_assessed(wiring, bank, numbers.bank);
+        if (may_be_best) tally_.kept.offer(pairing);
+        if (may_be_front()) tally_.front.offer(pairing);
+    }
+
+    /// The runs of the wiring at hand.
+    const Circuit& frame_at(const Wiring& wiring, const Bank& bank) {
+        if (context_.plain && !(frame_ && frame_->panels == wiring.panels)) {
+            frame_ = frame_of(context_, group_, panel_, wiring.panels, bank.hookup);
+        }
+        return *frame_;
+    }
+
+    /// With the wire that the heat of that bank asked for, and what it costs.
+    void take_wire(Wiring& wiring, const Circuit& circuit, const BankNumbers& numbers,
+                   Pairing& pairing) const {
+        wiring = wiring_of(circuit, *context_.installation);
+        pairing.price = wiring.run_price + numbers.price;
+        pairing.merit = merit(wiring, numbers);
+    }
+
+    /// How many margins of the bank and the store lack data; the operating point does not matter.
+    int bank_not_assessed(const Wiring& wiring, const Bank& bank, std::size_t index) {
+        auto& lacking = wiring.terminal_c ? tally_.lacking_with_terminal : tally_.lacking;
+        if (lacking.empty()) lacking.assign(context_.banks.size(), -1);
+        if (lacking[index] < 0) {
+            Circuit circuit = frame_at(wiring, bank);
+            circuit.bank = bank;
+            circuit.heat = context_.heats[index];
+            lacking[index] = lacking_of_bank(circuit, context_.installation->site);
+        }
+        return lacking[index];
+    }
+
+    const ScreenContext& context_;
+    std::size_t group_;
+    Tally& tally_;
+    PanelInService panel_;
+    ElementLoad load_;
+    bool has_budget_;
+    double budget_;
+    EnergyCurve energy_{};
+    CurveTable table_{};
+    double most_merit_ = unknown_price;  //!< of one panel, at its best resistance
+    std::vector<DiodeCurve> conditions_{};
+    std::vector<std::uint32_t> numbers_of_reasons_{};
+    std::optional<Circuit> frame_{};  //!< of the wiring at hand
+};
+
+}  // namespace
+
+void screen_group(const ScreenContext& context, std::size_t group, Tally& tally,
+                  const Pulse& pulse) {
+    const std::string& only = context.options->group;
+    if (!only.empty() && only != context.installation->panels[group].group) return;
+    GroupScreen(context, group, tally).run(pulse);
+}
+
+}  // namespace heatmatch

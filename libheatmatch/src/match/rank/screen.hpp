@@ -1,0 +1,62 @@
+#pragma once
+
+#include "element_load.hpp"
+#include "heat_table.hpp"
+#include "tally.hpp"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heatmatch/match/candidate/season.hpp"
+#include "heatmatch/match/rank/rank.hpp"
+
+namespace heatmatch {
+
+/// What all pairings of a ranking share. Everything but `reasons` stays as it is made.
+struct ScreenContext {
+    const Parts* parts = nullptr;
+    const Installation* installation = nullptr;
+    const RankOptions* options = nullptr;
+    const SeasonWeather* season = nullptr;  //!< null: by the conditions
+    std::vector<PlacedDevice> devices{};
+    std::vector<Bank> banks{};
+    std::vector<std::shared_ptr<const BankHeat>> heats{};   //!< of each bank; null without a store
+    std::vector<std::shared_ptr<HeatTable>> heat_tables{};  //!< of each bank
+    std::vector<RunParts> run_at_element{};                 //!< where no wiring changes it
+    std::vector<Hookup> bank_hookups{};
+    std::vector<std::vector<BankNumbers>> numbers{};  //!< of the banks of each hook-up
+    std::size_t not_fixed = 0;                        //!< banks without a fixed resistance
+    bool plain = false;          //!< neither runs nor devices: nothing to lay for the screen
+    bool branch_runs = false;    //!< the runs depend on the hook-up of the elements
+    bool lays_for_heat = false;  //!< the wire at the element is chosen for each bank
+    std::unique_ptr<ReasonNames> reasons = std::make_unique<ReasonNames>();
+};
+[[nodiscard]] ScreenContext screen_context(const Parts& parts, const Installation& installation,
+                                           const RankOptions& options, const SeasonWeather* season);
+
+/// Screens every pairing of one group of panels into `tally`.
+void screen_group(
+    const ScreenContext& context, std::size_t group, Tally& tally, const Pulse& pulse = [] {});
+
+/// The circuit without its elements: an array with its runs laid for a hook-up of elements.
+[[nodiscard]] Circuit frame_of(const ScreenContext& context, std::size_t group,
+                               const PanelInService& panel, Hookup panels, Hookup bank);
+
+/// That frame with a bank in it, its heat, and the wire that its heat asks for.
+[[nodiscard]] Circuit circuit_of(const ScreenContext& context, const Circuit& frame,
+                                 std::size_t bank);
+
+/// Whether a bank's heat is known, or there is no store. How near its hardest limit one of unknown
+/// heat comes nobody knows: it is ranked, but trades for nothing.
+[[nodiscard]] bool has_known_heat(const ScreenContext& context, std::size_t bank);
+
+/// No less than the headroom of a bank's heat with those watts in one element.
+[[nodiscard]] double heat_at_most(const ScreenContext& context, const BankNumbers& numbers,
+                                  double element_w);
+
+/// The panels of a group in service.
+[[nodiscard]] PanelInService panel_of(const ScreenContext& context, std::size_t group);
+
+}  // namespace heatmatch

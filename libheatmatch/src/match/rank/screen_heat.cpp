@@ -1,0 +1,82 @@
+#include "screen_heat.hpp"
+
+#include <algorithm>
+#include <cstdint>
+
+#include <boost/math/tools/roots.hpp>
+
+#include "heatmatch/match/margins/bank_margins.hpp"
+#include "heatmatch/match/margins/device_margins.hpp"
+#include "heatmatch/match/margins/sheath_margins.hpp"
+#include "heatmatch/match/margins/store_margins.hpp"
+#include "heatmatch/match/margins/tail_margins.hpp"
+
+namespace heatmatch {
+
+int count_not_assessed(const std::vector<Margin>& margins) {
+    return static_cast<int>(std::count_if(margins.begin(), margins.end(), [](const Margin& margin) {
+        return margin.severity == Severity::not_assessed;
+    }));
+}
+
+HeatScreened screen_heat(const Circuit& circuit, const Site& site, const Extremes& extremes) {
+    const std::optional<HeatPoint> heat = heat_of(circuit, extremes);
+    const std::vector<Margin> tail = tail_margins(circuit, site, extremes, heat);
+    HeatScreened worst{.screened = screen_margins(sheath_margins(circuit, heat)),
+                       .tail_not_assessed = count_not_assessed(tail)};
+    for (const Screened& other :
+         {screen_margins(store_margins(circuit, heat)), screen_margins(tail)}) {
+        if (other.headroom < worst.screened.headroom) worst.screened = other;
+    }
+    return worst;
+}
+
+namespace {
+
+/// Which of the limits that largest_element_w() keeps is met at these watts.
+std::string reason_of_sheath(const BankHeat& heat, double element_w) {
+    constexpr double met_k = 1e-3;
+    const BankHeat::Judged judged = heat.judged_at(element_w);
+    if (heat.coil_limit_c && judged.coil_c > *heat.coil_limit_c - met_k) return "coil temperature";
+    if (heat.sheath && judged.sheath_c < heat.sheath->verdict_limit_c - met_k) return "stagnation";
+    return "sheath temperature";
+}
+
+}  // namespace
+
+HeatLimit heat_limit(const Circuit& circuit, const Site& site) {
+    if (!circuit.heat) return {};
+    if (!circuit.heat->misfit.empty()) return {.element_w = 0.0, .reason = "fit in store"};
+    if (!circuit.heat->missing.empty()) return {};
+    const auto screened = [&](double element_w) {
+        return screen_heat(circuit, site, {.element_power_w = element_w}).screened;
+    };
+    // With a limit that opens the circuit, what a stagnation would reach is a warning.
+    const bool stagnation = !has_independent_limit(circuit.devices);
+    const auto by_sheath = circuit.heat->largest_element_w(stagnation);
+    // Bracket of the root, from what the sheath alone allows.
+    constexpr double most_w = 1e5;
+    double high = std::min(by_sheath.value_or(most_w), most_w);
+    if (screened(high).headroom >= 0.0) {
+        if (!by_sheath) return {};
+        return {.element_w = high, .reason = reason_of_sheath(*circuit.heat, high)};
+    }
+    if (screened(0.0).headroom < 0.0) return {.element_w = 0.0, .reason = screened(0.0).reason};
+    std::uintmax_t steps = 60;
+    const auto root = boost::math::tools::toms748_solve(
+        [&](double element_w) { return screened(element_w).headroom; }, 0.0, high,
+        boost::math::tools::eps_tolerance<double>(30), steps);
+    return {.element_w = root.first, .reason = screened(root.second).reason};
+}
+
+int lacking_of_bank(const Circuit& circuit, const Site& site) {
+    const std::optional<HeatPoint> heat = heat_of(circuit, Extremes{});
+    const int tail =
+        circuit.heat ? 0 : count_not_assessed(tail_margins(circuit, site, Extremes{}, heat));
+    return tail + count_not_assessed(bank_margins(circuit, Extremes{})) +
+           count_not_assessed(sheath_margins(circuit, heat)) +
+           count_not_assessed({survivor_sheath_margin(circuit, Extremes{})}) +
+           count_not_assessed(store_margins(circuit, heat));
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <vector>
+
+#include "heatmatch/heat/bed_field.hpp"
+#include "heatmatch/match/circuit/bank_heat.hpp"
+#include "heatmatch/operation/calibration/store_log.hpp"
+
+namespace heatmatch {
+
+/// Logarithms of the numbers sought: conductivity at 20 °C [W/mK], and heat loss over what the
+/// store's description gives.
+using Sought = std::array<double, 2>;
+
+/// A log beside what the model reads for any two numbers.
+class StoreFit {
+  public:
+    /// Of a bank known in its store, and a checked log.
+    StoreFit(const BankHeat& heat, const StoreLog& log);
+
+    [[nodiscard]] std::size_t readings() const { return measured_.size(); }
+    /// What the model reads where something was read, probe by probe [°C].
+    [[nodiscard]] std::vector<double> model(const Sought& sought) const;
+    /// What was read, less that [K].
+    [[nodiscard]] std::vector<double> residuals(const Sought& sought) const;
+
+  private:
+    static double at(const BedField& bed, const Probe& probe);
+
+    const BankHeat* heat_;
+    const StoreLog* log_;
+    double start_c_ = 0.0;
+    std::vector<double> measured_{};
+};
+
+}  // namespace heatmatch

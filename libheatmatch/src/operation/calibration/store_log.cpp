@@ -1,0 +1,240 @@
+#include "heatmatch/operation/calibration/store_log.hpp"
+
+#include "text/csv.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <set>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/base/units.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double not_read = std::numeric_limits<double>::quiet_NaN();
+constexpr double open_low_c = -150.0;
+constexpr double open_high_c = 1250.0;
+
+[[noreturn]] void refuse(const std::string& field, const std::string& value,
+                         const std::string& allowed, const std::string& remedy) {
+    throw InvalidInput({.part = "log of the store",
+                        .field = field,
+                        .value = value,
+                        .allowed = allowed,
+                        .remedy = remedy});
+}
+
+std::string in_row(const char* field, std::size_t row) {
+    return std::string(field) + " in row " + std::to_string(row);
+}
+
+void check_probe(const Probe& probe) {
+    if (probe.place == "wall" || probe.place == "lid" || probe.place == "sheath") return;
+    if (probe.place != "bed") {
+        refuse("place of \"" + probe.name + '"', quote(probe.place), "bed, wall, lid or sheath",
+               "say where it sits");
+    }
+    if (!probe.radius_m || !probe.height_m) {
+        refuse("\"" + probe.name + '"', "without radius or height", "both",
+               "measure how far it is from the axis and how high above the floor");
+    }
+}
+
+void check_rows(const StoreLog& log) {
+    const std::size_t rows = log.size();
+    const auto expect = [rows](const std::string& field, std::size_t found) {
+        if (found == rows) return;
+        refuse(field, std::to_string(found) + " values",
+               std::to_string(rows) + " values, as hours has", "give one for each row");
+    };
+    expect("power_w", log.power_w.size());
+    expect("air_c", log.air_c.size());
+    if (log.temperature_c.size() != log.probes.size() || log.probes.empty()) {
+        refuse("temperature_c", std::to_string(log.temperature_c.size()) + " lists",
+               "one for each probe, at least one", "name every probe and give its readings");
+    }
+    for (std::size_t i = 0; i < log.probes.size(); ++i) {
+        check_probe(log.probes[i]);
+        expect("temperature of \"" + log.probes[i].name + '"', log.temperature_c[i].size());
+    }
+    if (rows < 2) refuse("rows", std::to_string(rows), "at least 2", "log some hours");
+    for (std::size_t row = 0; row < rows; ++row) {
+        if (!std::isfinite(log.hours[row]) || (row > 0 && log.hours[row] <= log.hours[row - 1])) {
+            refuse(in_row("hours", row), format_number(log.hours[row]) + " h",
+                   row == 0 ? "a number" : "after " + format_number(log.hours[row - 1]) + " h",
+                   "sort the rows by time, and drop those that come twice");
+        }
+        if (!(log.power_w[row] >= 0.0 && log.power_w[row] <= 1e5)) {
+            refuse(in_row("power_w", row), format_number(log.power_w[row]) + " W", "0 to 100000 W",
+                   "give volts times amperes at the bank; kW or mW by mistake?");
+        }
+        if (!(log.air_c[row] >= -60.0 && log.air_c[row] <= 80.0)) {
+            refuse(in_row("air_c", row), format_number(log.air_c[row]) + " °C", "-60 to 80 °C",
+                   "give the air around the store in °C, not in °F or K");
+        }
+    }
+}
+
+/// A probe that never moves while its store takes heat is stuck.
+bool is_stuck(const std::vector<double>& list) {
+    constexpr double moves_k = 0.05;
+    double low = std::numeric_limits<double>::infinity();
+    double high = -low;
+    std::size_t count = 0;
+    for (const double each : list) {
+        if (!std::isfinite(each)) continue;
+        low = std::min(low, each);
+        high = std::max(high, each);
+        ++count;
+    }
+    return count > 3 && high - low < moves_k;
+}
+
+/// Readings after which one never changes any more though the store is heated: the first of them.
+std::size_t frozen_from(const std::vector<double>& list, const std::vector<double>& power_w) {
+    constexpr double moves_k = 0.005;
+    std::size_t first = list.size();
+    while (first > 0 && std::isfinite(list[first - 1]) &&
+           std::fabs(list[first - 1] - list.back()) < moves_k) {
+        --first;
+    }
+    const auto heated = std::count_if(power_w.begin() + static_cast<std::ptrdiff_t>(first),
+                                      power_w.end(), [](double power) { return power > 0.0; });
+    constexpr std::ptrdiff_t shortest = 12;
+    return heated >= shortest ? first : list.size();
+}
+
+void leave_out(StoreLog& log, std::size_t probe, std::size_t from, const std::string& why) {
+    auto& list = log.temperature_c[probe];
+    std::fill(list.begin() + static_cast<std::ptrdiff_t>(from), list.end(), not_read);
+    log.remarks.push_back("\"" + log.probes[probe].name + "\" is left out" +
+                          (from > 0 ? " from row " + std::to_string(from) + " on" : std::string()) +
+                          ": " + why);
+}
+
+void leave_out_faults(StoreLog& log) {
+    bool any_moves = false;
+    for (const auto& list : log.temperature_c) any_moves = any_moves || !is_stuck(list);
+    for (std::size_t i = 0; i < log.probes.size(); ++i) {
+        auto& list = log.temperature_c[i];
+        std::size_t open = 0;
+        for (double& each : list) {
+            if (!(each < open_low_c || each > open_high_c)) continue;
+            each = not_read;
+            ++open;
+        }
+        if (open > 0) {
+            log.remarks.push_back(std::to_string(open) + " readings of \"" + log.probes[i].name +
+                                  "\" are left out: below -150 or above 1250 °C a thermocouple is "
+                                  "open or its meter out of range.");
+        }
+        if (is_stuck(list)) {
+            leave_out(log, i, 0,
+                      any_moves ? "it stands still while the others move"
+                                : "it stands still while the store takes heat");
+            continue;
+        }
+        const std::size_t frozen = frozen_from(list, log.power_w);
+        if (frozen < list.size()) leave_out(log, i, frozen, "it stands still from there on");
+    }
+}
+
+double number_of(const std::string& cell, const std::string& column, std::size_t line) {
+    if (cell.empty()) return not_read;
+    std::size_t used = 0;
+    double value = not_read;
+    try {
+        value = std::stod(cell, &used);
+    } catch (const std::exception&) {
+        used = 0;
+    }
+    if (used == cell.size() && used > 0) return value;
+    refuse(column + " in line " + std::to_string(line), quote(cell), "a number, or empty",
+           "the unit stands in the column's name");
+}
+
+Probe probe_of(const std::string& column) {
+    const auto at = column.find("_c");
+    Probe probe{.name = column, .place = column.substr(0, at)};
+    const auto sign = column.find('@');
+    if (sign == std::string::npos) return probe;
+    const auto comma = column.find_first_of(",;", sign);
+    if (comma == std::string::npos) {
+        refuse("column", quote(column), "such as \"bed_c@0.12,0.40\"",
+               "give radius and height in metres, between them a comma");
+    }
+    probe.radius_m = number_of(column.substr(sign + 1, comma - sign - 1), column, 1);
+    probe.height_m = number_of(column.substr(comma + 1), column, 1);
+    return probe;
+}
+
+}  // namespace
+
+std::size_t StoreLog::readings() const {
+    std::size_t count = 0;
+    for (const auto& list : temperature_c) {
+        count += static_cast<std::size_t>(std::count_if(
+            list.begin(), list.end(), [](double each) { return std::isfinite(each); }));
+    }
+    return count;
+}
+
+StoreLog checked_log(StoreLog log) {
+    check_rows(log);
+    leave_out_faults(log);
+    return log;
+}
+
+StoreLog store_log_from_csv(std::string_view text) {
+    const std::vector<CsvRecord> records = read_csv(text, "log of the store");
+    if (records.empty()) {
+        refuse("header", "(missing)", "hours, power_w, air_c and a column for each probe",
+               "name the columns in the first line");
+    }
+    StoreLog log;
+    std::vector<std::vector<double>*> columns;
+    const std::vector<std::string>& names = records.front().cells;
+    std::set<std::string> seen;
+    std::size_t probes = 0;
+    for (const std::string& name : names) {
+        if (!seen.insert(name).second) {
+            refuse("column", quote(name) + " twice", "there once", "drop one of the two");
+        }
+        if (name != "hours" && name != "power_w" && name != "air_c") ++probes;
+    }
+    for (const char* needed : {"hours", "power_w", "air_c"}) {
+        if (seen.contains(needed)) continue;
+        refuse("header", std::string("without ") + needed,
+               "hours, power_w, air_c and a column for each probe", "add it, or rename its column");
+    }
+    log.temperature_c.resize(probes);
+    for (const std::string& name : names) {
+        if (name == "hours") {
+            columns.push_back(&log.hours);
+        } else if (name == "power_w") {
+            columns.push_back(&log.power_w);
+        } else if (name == "air_c") {
+            columns.push_back(&log.air_c);
+        } else {
+            log.probes.push_back(probe_of(name));
+            columns.push_back(&log.temperature_c[log.probes.size() - 1]);
+        }
+    }
+    for (std::size_t i = 1; i < records.size(); ++i) {
+        const CsvRecord& record = records[i];
+        if (record.cells.size() != columns.size()) {
+            refuse("line " + std::to_string(record.line),
+                   std::to_string(record.cells.size()) + " cells",
+                   std::to_string(columns.size()) + " as the header has", "fill or drop the line");
+        }
+        for (std::size_t k = 0; k < columns.size(); ++k) {
+            columns[k]->push_back(number_of(record.cells[k], names[k], record.line));
+        }
+    }
+    return checked_log(std::move(log));
+}
+
+}  // namespace heatmatch

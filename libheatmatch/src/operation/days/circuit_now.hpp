@@ -1,0 +1,45 @@
+#pragma once
+
+#include <optional>
+
+#include "heatmatch/match/circuit/circuit.hpp"
+#include "heatmatch/match/circuit/tail_heat.hpp"
+
+namespace heatmatch {
+
+/// What flows in a circuit at one moment.
+struct Flow {
+    double voltage_v = 0.0;  //!< at the bank
+    double current_a = 0.0;  //!< of the bank
+    double power_w = 0.0;    //!< into the bank
+    double wire_w = 0.0;     //!< lost in wire and joints
+};
+
+/// A circuit that follows the sun and its own heat.
+class CircuitNow {
+  public:
+    explicit CircuitNow(const Circuit& circuit);
+
+    void set_sun(double irradiance_w_m2, double cell_temperature_c);
+    /// Ohms of the bank at that temperature of its coils.
+    void set_coil_c(double coil_c);
+    /// Ohms of the wires at that current of the array, steady.
+    void set_wire_current(double current_a);
+    [[nodiscard]] Flow flow() const;
+    [[nodiscard]] double maximum_power_w() const { return maximum_power_w_; }
+    [[nodiscard]] double bank_ohm() const { return bank_ohm_; }
+    [[nodiscard]] double wire_ohm() const { return wire_ohm_; }
+
+  private:
+    const Circuit* circuit_;
+    Array array_;
+    ArrayCurve curve_{};
+    double maximum_power_w_ = 0.0;
+    bool dark_ = true;
+    double factor_as_made_ = 1.0;
+    double bank_ohm_ = 0.0;
+    double wire_ohm_ = 0.0;
+    std::vector<RunParts> runs_{};
+};
+
+}  // namespace heatmatch

@@ -1,0 +1,201 @@
+#include "heatmatch/operation/days/day_answer.hpp"
+
+#include "day_sentences.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double dark_w_m2 = 1.0;
+constexpr double hours_of_day = 24.0;
+constexpr double most_c = std::numeric_limits<double>::infinity();
+
+/// A stretch without sun: first step, and one beyond its last.
+struct Night {
+    std::size_t from = 0;
+    std::size_t to = 0;
+};
+
+double step_hours(const DaySeries& series, std::size_t step) {
+    return series.hours[step] - (step == 0 ? 0.0 : series.hours[step - 1]);
+}
+
+bool is_dark(const DaySeries& series, std::size_t step) {
+    return series.irradiance_w_m2[step] < dark_w_m2;
+}
+
+std::vector<Night> nights_of(const DaySeries& series) {
+    std::vector<Night> nights;
+    for (std::size_t step = 0; step < series.hours.size(); ++step) {
+        if (!is_dark(series, step)) continue;
+        if (step == 0 || !is_dark(series, step - 1)) nights.push_back({step, step});
+        nights.back().to = step + 1;
+    }
+    return nights;
+}
+
+/// Whole nights: they begin with a dusk and end with a dawn; all where none is whole.
+std::vector<Night> whole_nights(const DaySeries& series) {
+    const std::vector<Night> all = nights_of(series);
+    std::vector<Night> whole;
+    for (const Night& night : all) {
+        if (night.from > 0 && night.to < series.hours.size()) whole.push_back(night);
+    }
+    return whole.empty() ? all : whole;
+}
+
+double lift_k(const DaySeries& series, std::size_t step) {
+    return series.space_c[step] - series.space_without_c[step];
+}
+
+/// Hours from dusk that something keeps true without a break, mean of the nights.
+template <typename Test>
+double mean_hours_kept(const DaySeries& series, const std::vector<Night>& nights, Test test) {
+    double sum = 0.0;
+    for (const Night& night : nights) {
+        for (std::size_t step = night.from; step < night.to && test(night, step); ++step) {
+            sum += step_hours(series, step);
+        }
+    }
+    return sum / static_cast<double>(nights.size());
+}
+
+double dusk_hour(const DayRun& run, const std::vector<Night>& nights) {
+    // Nights differ by minutes: the mean of their dusks on the circle of the day.
+    double x = 0.0;
+    double y = 0.0;
+    constexpr double turn = 6.283185307179586 / hours_of_day;
+    for (const Night& night : nights) {
+        const double at =
+            run.first_hour + (night.from == 0 ? 0.0 : run.series.hours[night.from - 1]);
+        x += std::cos(at * turn);
+        y += std::sin(at * turn);
+    }
+    const double hour = std::atan2(y, x) / turn;
+    return hour < 0.0 ? hour + hours_of_day : hour;
+}
+
+/// Sums the steps of one month, or of all.
+class Sum {
+  public:
+    Sum(int month, std::optional<double> target_c) : target_c_(target_c) {
+        dark_.month = month;
+        dark_.lowest_c = most_c;
+        dark_.lowest_without_c = most_c;
+    }
+
+    void add(const DayRun& run, std::size_t step) {
+        const DaySeries& series = run.series;
+        const double hours = step_hours(series, step);
+        hours_ += hours;
+        dark_.available_kwh_day += series.available_w[step] * hours / 1000.0;
+        dark_.in_kwh_day += series.power_w[step] * hours / 1000.0;
+        if (run.heats_space) dark_.to_space_kwh_day += series.to_space_w[step] * hours / 1000.0;
+        if (!is_dark(series, step)) return;
+        dark_.dark_hours += hours;
+        dark_.lift_k += lift_k(series, step) * hours;
+        dark_.lowest_c = std::min(dark_.lowest_c, series.space_c[step]);
+        dark_.lowest_without_c = std::min(dark_.lowest_without_c, series.space_without_c[step]);
+        if (!target_c_) return;
+        if (series.space_c[step] >= *target_c_) dark_.above_target_hours += hours;
+        if (series.space_without_c[step] >= *target_c_) dark_.above_target_without_hours += hours;
+        dark_.wanted_k += std::max(0.0, *target_c_ - series.space_without_c[step]) * hours;
+    }
+
+    [[nodiscard]] DarkHours result() const {
+        DarkHours dark = dark_;
+        dark.days = hours_ / hours_of_day;
+        if (dark.days > 0.0) {
+            dark.available_kwh_day /= dark.days;
+            dark.in_kwh_day /= dark.days;
+            dark.to_space_kwh_day /= dark.days;
+        }
+        if (dark.dark_hours > 0.0) {
+            dark.lift_k /= dark.dark_hours;
+            dark.wanted_k /= dark.dark_hours;
+        } else {
+            dark.lowest_c = 0.0;
+            dark.lowest_without_c = 0.0;
+        }
+        return dark;
+    }
+
+  private:
+    std::optional<double> target_c_{};
+    DarkHours dark_{};
+    double hours_ = 0.0;
+};
+
+void sum_months(DayAnswer& answer, const DayRun& run, std::optional<double> target_c) {
+    Sum all(0, target_c);
+    std::vector<std::pair<int, Sum>> months;
+    for (std::size_t step = 0; step < run.series.hours.size(); ++step) {
+        all.add(run, step);
+        const int month = run.series.month[step];
+        if (month == 0) continue;
+        if (months.empty() || months.back().first != month) {
+            months.emplace_back(month, Sum(month, target_c));
+        }
+        months.back().second.add(run, step);
+    }
+    answer.all = all.result();
+    for (const auto& [month, sum] : months) answer.months.push_back(sum.result());
+}
+
+void sum_nights(DayAnswer& answer, const DayRun& run) {
+    const DaySeries& series = run.series;
+    const std::vector<Night> nights = whole_nights(series);
+    if (nights.empty()) return;
+    const auto count = static_cast<double>(nights.size());
+    for (const Night& night : nights) {
+        answer.dusk_lift_k += lift_k(series, night.from) / count;
+        answer.dawn_lift_k += lift_k(series, night.to - 1) / count;
+    }
+    const double dusk = dusk_hour(run, nights);
+    const auto until = [dusk](double hours) { return std::fmod(dusk + hours, hours_of_day); };
+    const double noticed_h = mean_hours_kept(series, nights, [&](const Night&, std::size_t step) {
+        return lift_k(series, step) >= noticed_k;
+    });
+    if (run.heats_space && noticed_h > 0.0) answer.noticed_until_hour = until(noticed_h);
+    const double lid_h = mean_hours_kept(series, nights, [&](const Night&, std::size_t step) {
+        return series.lid_c[step] >= series.space_c[step] + warm_lid_k;
+    });
+    if (lid_h > 0.0) answer.lid_until_hour = until(lid_h);
+
+    double carried_h = 0.0;
+    double carrying = 0.0;
+    for (const Night& night : nights) {
+        const auto from = series.released_w.begin() + static_cast<std::ptrdiff_t>(night.from);
+        const auto to = series.released_w.begin() + static_cast<std::ptrdiff_t>(night.to);
+        const double best_w = *std::max_element(from, to);
+        if (best_w <= 0.0) continue;
+        double hours = 0.0;
+        for (std::size_t step = night.from; step < night.to; ++step) {
+            if (series.released_w[step] >= 0.5 * best_w) {
+                hours =
+                    series.hours[step] - series.hours[night.from] + step_hours(series, night.from);
+            }
+        }
+        carried_h += hours;
+        carrying += 1.0;
+    }
+    if (carrying > 0.0) answer.carry_over_h = carried_h / carrying;
+}
+
+}  // namespace
+
+DayAnswer answer_of(const Candidate& candidate, const DayRun& run, UnitSystem system) {
+    DayAnswer answer{.peaks = part_peaks(candidate, run)};
+    const std::optional<double> target_c =
+        candidate.space ? candidate.space->target_c : std::optional<double>();
+    sum_months(answer, run, target_c);
+    sum_nights(answer, run);
+    answer.sentences = day_sentences(answer, candidate, run, system);
+    return answer;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,73 @@
+#pragma once
+
+#include "circuit_now.hpp"
+#include "store_model.hpp"
+
+#include <vector>
+
+#include "heatmatch/operation/days/day.hpp"
+#include "heatmatch/operation/days/store_switch.hpp"
+
+namespace heatmatch {
+
+/// One run through days: what a candidate does, step by step.
+class DayLife {
+  public:
+    DayLife(const Candidate& candidate, const DayWeather& weather, const DayOptions& options);
+    [[nodiscard]] DayRun run();
+
+  private:
+    struct Electric {
+        double power_w = 0.0;
+        double wire_w = 0.0;
+        double available_w = 0.0;
+        double irradiance_w_m2 = 0.0;
+        double voltage_v = 0.0;
+        double current_a = 0.0;
+    };
+    struct Held {  //!< by the store and the two ways out of it, at a moment [kWh]
+        double stored = 0.0;
+        double lost = 0.0;
+        double taken = 0.0;
+        double steam = 0.0;
+    };
+    struct SwitchState {
+        StoreSwitch made{};
+        bool open = false;
+        bool told = false;         //!< that it cannot open
+        bool told_before = false;  //!< that it acted before the first day
+    };
+
+    void live(double hours, bool record);
+    void advance(double from_h, double step_h, bool record);
+    [[nodiscard]] Electric electric(double from_h, double step_h);
+    void take_sun(std::size_t row);
+    [[nodiscard]] double air_around_c(double outside_c, double step_h) const;
+    void set_take_off(double hour_of_day, double outside_c);
+    void act(double at_h, bool record);
+    [[nodiscard]] double sensed_c(const std::string& place) const;
+    [[nodiscard]] bool is_open() const;
+    [[nodiscard]] double terminal_c(const Electric& now) const;
+    [[nodiscard]] Held held() const;
+    void finish(const Held& before);
+
+    const Candidate* candidate_;
+    const DayWeather* weather_;
+    DayOptions options_;
+    bool outdoors_ = false;  //!< the store stands outside
+    double noct_c_ = 45.0;
+    CircuitNow circuit_;
+    StoreModel store_;
+    TailHeat tail_;
+    std::vector<SwitchState> switches_{};
+    DayRun run_{};
+    std::size_t row_ = 0;
+    bool row_taken_ = false;
+    double power_w_ = 0.0;    //!< of the last moment
+    double current_a_ = 0.0;  //!< the same
+    double space_c_ = 0.0;
+    double without_c_ = 0.0;
+    double take_off_w_k_ = 0.0;
+};
+
+}  // namespace heatmatch

@@ -1,0 +1,120 @@
+#include "heatmatch/operation/days/day_weather.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/base/units.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double hours_of_day = 24.0;
+
+void check_span(const DaySpan& span) {
+    if (span.month < 0 || span.month > 12) {
+        throw InvalidInput({.part = "span of days",
+                            .field = "month",
+                            .value = std::to_string(span.month),
+                            .allowed = "1 to 12, or 0 for the first row",
+                            .remedy = "1 is January"});
+    }
+    if (span.days < 0 || span.days > 3660) {
+        throw InvalidInput({.part = "span of days",
+                            .field = "days",
+                            .value = std::to_string(span.days),
+                            .allowed = "1 to 3660, or 0 for all",
+                            .remedy = "say how many days to live through"});
+    }
+    if (!(std::fabs(span.air_shift_k) <= 60.0)) {
+        throw InvalidInput({.part = "span of days",
+                            .field = "air_shift_k",
+                            .value = format_number(span.air_shift_k) + " K",
+                            .allowed = "-60 to 60 K",
+                            .remedy = "a cold week is some 8 K below its month"});
+    }
+}
+
+}  // namespace
+
+double DayWeather::cell_temperature_c(std::size_t row, double noct_c) const {
+    return air_c[row] + warming_w_m2[row] * (noct_c - 20.0) / 800.0;
+}
+
+double DayWeather::hour_of_day(double since_start_h) const {
+    return std::fmod(first_hour + since_start_h, hours_of_day);
+}
+
+DayWeather day_weather(const Weather& weather, const DaySpan& span) {
+    check_weather(weather);
+    check_span(span);
+    if (!weather.first_hour || weather.size() == 0) {
+        throw InvalidInput(
+            {.part = "weather",
+             .field = "rows",
+             .value = "in no order of time, with gaps, or without the air",
+             .allowed = "sun and air in equal steps without a gap",
+             .remedy = "take monthly means, clear days, or a part of the data without gaps"});
+    }
+    std::size_t first = 0;
+    std::size_t last = weather.size();
+    if (span.month > 0) {
+        const auto wanted = static_cast<std::uint8_t>(span.month);
+        const auto begin = std::find(weather.month.begin(), weather.month.end(), wanted);
+        if (begin == weather.month.end()) {
+            throw InvalidInput({.part = "span of days",
+                                .field = "month",
+                                .value = std::to_string(span.month),
+                                .allowed = "a month that the weather has",
+                                .remedy = "choose another, or weather of that month"});
+        }
+        first = static_cast<std::size_t>(std::distance(weather.month.begin(), begin));
+        const auto end = std::find_if(begin, weather.month.end(),
+                                      [wanted](std::uint8_t month) { return month != wanted; });
+        if (span.days == 0)
+            last = static_cast<std::size_t>(std::distance(weather.month.begin(), end));
+    }
+    const auto wanted_rows =
+        static_cast<std::size_t>(std::lround(span.days * hours_of_day / weather.step_hours));
+    DayWeather result{
+        .step_h = weather.step_hours, .remarks = weather.remarks, .assumed = weather.assumed};
+    if (span.days > 0) {
+        // A year of means goes round: December runs on into January.
+        constexpr double year_h = 8760.0;
+        const bool goes_round =
+            std::fabs(static_cast<double>(weather.size()) * weather.step_hours - year_h) < 1.0;
+        if (first + wanted_rows > weather.size() && !goes_round) {
+            throw InvalidInput(
+                {.part = "span of days",
+                 .field = "days",
+                 .value = std::to_string(span.days),
+                 .allowed = "at most the " +
+                            format_number(static_cast<double>(weather.size() - first) *
+                                              weather.step_hours / hours_of_day,
+                                          4) +
+                            " days that the weather has from there on",
+                 .remedy = "choose fewer days, or an earlier month"});
+        }
+        last = first + wanted_rows;
+    }
+    result.first_hour = std::fmod(
+        *weather.first_hour + static_cast<double>(first) * weather.step_hours, hours_of_day);
+    for (std::size_t at = first; at < last; ++at) {
+        const std::size_t row = at % weather.size();
+        result.irradiance_w_m2.push_back(weather.irradiance_w_m2[row]);
+        result.warming_w_m2.push_back(weather.warming_w_m2[row]);
+        result.air_c.push_back(weather.base_c[row] + span.air_shift_k);
+        result.bare_share.push_back(std::min(1.0, weather.hours[row] / weather.step_hours));
+        result.month.push_back(weather.month[row]);
+    }
+    if (span.air_shift_k != 0.0) {
+        result.remarks.push_back("The air is " + format_number(std::fabs(span.air_shift_k), 3) +
+                                 (span.air_shift_k < 0.0 ? " K colder" : " K warmer") +
+                                 " than the weather's.");
+    }
+    return result;
+}
+
+}  // namespace heatmatch

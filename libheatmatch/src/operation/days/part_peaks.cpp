@@ -1,0 +1,76 @@
+#include <algorithm>
+#include <array>
+#include <string>
+#include <string_view>
+
+#include "heatmatch/operation/days/day_answer.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+using List = std::vector<double>;
+
+struct Highest {
+    double value = 0.0;
+    double hours = 0.0;
+};
+
+Highest highest_of(const List& values, const List& hours) {
+    const auto at = std::max_element(values.begin(), values.end());
+    return {*at, hours[static_cast<std::size_t>(at - values.begin())]};
+}
+
+/// What a margin of that name is about; null where no run through days tells.
+const List* list_for(std::string_view name, const DayRun& run, const List& surface, bool liquid) {
+    const DaySeries& series = run.series;
+    if (name == "sheath temperature") return &series.sheath_c;
+    if (name == "store ceiling") return liquid ? &series.bed_mean_c : &series.sheath_c;
+    if (name == "coil temperature") return &series.coil_c;
+    if (name == "wall and lid" || name == "touch temperature") return &surface;
+    if (name == "terminal temperature" || name == "end seal" || name == "hot tail insulation" ||
+        name == "hot tail plating" || name == "hot tail joint") {
+        return &series.terminal_c;
+    }
+    return nullptr;
+}
+
+/// The margin's own words tell of bright cold and of the fill at its worst.
+std::string sheath_text(const Candidate& candidate) {
+    const auto& sheath = candidate.circuit.bank.sheath;
+    return "The sheath reaches {value}; " + (sheath ? sheath->label + " stands {limit} for years."
+                                                    : "what it is made of is not known.");
+}
+
+}  // namespace
+
+std::vector<PartPeak> part_peaks(const Candidate& candidate, const DayRun& run) {
+    std::vector<PartPeak> peaks;
+    const DaySeries& series = run.series;
+    if (series.hours.empty()) return peaks;
+    const bool liquid = candidate.circuit.heat && candidate.circuit.heat->liquid;
+    List surface(series.wall_c.size());
+    std::transform(series.wall_c.begin(), series.wall_c.end(), series.lid_c.begin(),
+                   surface.begin(), [](double wall, double lid) { return std::max(wall, lid); });
+    for (const Margin& margin : candidate.margins) {
+        const List* list = list_for(margin.name, run, surface, liquid);
+        if (list == nullptr || list->empty()) continue;
+        const Highest highest = highest_of(*list, series.hours);
+        PartPeak peak{.margin = margin, .hours = highest.hours};
+        peak.margin.value = highest.value;
+        peak.margin.value_low.reset();
+        peak.margin.value_high.reset();
+        if (margin.name == "sheath temperature") peak.margin.text = sheath_text(candidate);
+        if (peak.margin.limit) {
+            constexpr double below_k = 50.0;  // of a limit that lies below a room, in deep cold
+            const double limit_c = *peak.margin.limit;
+            grade(peak.margin, limit_c > room_c ? room_c : limit_c - below_k);
+        } else if (margin.severity != Severity::none) {
+            peak.margin.severity = Severity::not_assessed;
+        }
+        peaks.push_back(std::move(peak));
+    }
+    return peaks;
+}
+
+}  // namespace heatmatch

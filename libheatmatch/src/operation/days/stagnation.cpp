@@ -1,0 +1,113 @@
+#include "heatmatch/operation/days/stagnation.hpp"
+
+#include "circuit_now.hpp"
+
+#include <algorithm>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/base/units.hpp"
+#include "heatmatch/match/circuit/filled_store.hpp"
+#include "heatmatch/solar/cell_temperature.hpp"
+#include "heatmatch/solar/clear_days.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr std::size_t hours_of_day = 24;
+
+/// Energy into the bank of each day of a year of hours [kWh].
+std::vector<double> daily_kwh(const Circuit& circuit, const DayWeather& year) {
+    CircuitNow now(circuit);
+    const double noct_c = circuit.panel.panel.noct_c.value_or(usual_noct_c);
+    std::vector<double> days(year.size() / hours_of_day, 0.0);
+    for (std::size_t row = 0; row < year.size(); ++row) {
+        if (year.irradiance_w_m2[row] <= 0.0) continue;
+        now.set_sun(year.irradiance_w_m2[row], year.cell_temperature_c(row, noct_c));
+        days[row / hours_of_day] += now.flow().power_w * year.step_h / 1000.0;
+    }
+    return days;
+}
+
+/// First day of the fortnight that gives most; the year goes round.
+std::size_t best_fortnight(const std::vector<double>& days) {
+    constexpr auto length = static_cast<std::size_t>(stagnation_days);
+    std::size_t best = 0;
+    double most = -1.0;
+    for (std::size_t first = 0; first < days.size(); ++first) {
+        double sum = 0.0;
+        for (std::size_t day = 0; day < length; ++day) sum += days[(first + day) % days.size()];
+        if (sum > most) {
+            most = sum;
+            best = first;
+        }
+    }
+    return best;
+}
+
+/// Snow and dirt do not count: nobody relies on them.
+DayWeather fortnight_of(const DayWeather& year, std::size_t first_day) {
+    DayWeather days{.step_h = year.step_h, .remarks = year.remarks, .assumed = year.assumed};
+    const auto rows = static_cast<std::size_t>(stagnation_days) * hours_of_day;
+    for (std::size_t i = 0; i < rows; ++i) {
+        const std::size_t row = (first_day * hours_of_day + i) % year.size();
+        days.irradiance_w_m2.push_back(year.irradiance_w_m2[row]);
+        days.warming_w_m2.push_back(year.warming_w_m2[row]);
+        days.air_c.push_back(year.air_c[row]);
+        days.bare_share.push_back(1.0);
+        days.month.push_back(year.month[row]);
+    }
+    return days;
+}
+
+}  // namespace
+
+Stagnation simulate_stagnation(const Candidate& candidate, UnitSystem system) {
+    if (!candidate.circuit.heat) {
+        throw InvalidInput({.part = candidate.circuit.title(),
+                            .field = "store",
+                            .value = "(missing)",
+                            .allowed = "known",
+                            .remedy = "describe the store of the installation"});
+    }
+    Site site = candidate.site;
+    site.snow_cover_pct.clear();
+    site.soiling_pct.clear();
+    const DayWeather year = day_weather(clear_days(site));
+    const std::size_t first = best_fortnight(daily_kwh(candidate.circuit, year));
+    const DayWeather days = fortnight_of(year, first);
+    const double air_c = candidate.circuit.heat->store->hottest_air_c;
+    Stagnation result{.month = days.month.front()};
+    result.run = simulate_day(candidate, days,
+                              {.warm_up_days = 0,
+                               .conductivity = ConductivityEnd::low,
+                               .switches = SwitchCase::breaker_welded,
+                               .air_around_c = air_c});
+    result.in_kwh = result.run.energy.in_kwh;
+    result.peaks = part_peaks(candidate, result.run);
+    const auto [wall, lid] = std::pair(
+        *std::max_element(result.run.series.wall_c.begin(), result.run.series.wall_c.end()),
+        *std::max_element(result.run.series.lid_c.begin(), result.run.series.lid_c.end()));
+    const auto shown = [system](double at_c) {
+        return format_quantity(at_c, unit::celsius, system, 3);
+    };
+    result.sentences.push_back(
+        "Fourteen cloudless days with the circuit welded shut and nobody taking the heat, the air "
+        "around the store at " +
+        shown(air_c) + ", the fill as it typically is: the sheath reaches " +
+        shown(*std::max_element(result.run.series.sheath_c.begin(),
+                                result.run.series.sheath_c.end())) +
+        ", the bed " +
+        shown(*std::max_element(result.run.series.bed_mean_c.begin(),
+                                result.run.series.bed_mean_c.end())) +
+        " in the mean, the wall " + shown(wall) + ", the lid " + shown(lid) + '.');
+    for (const PartPeak& peak : result.peaks) {
+        if (peak.margin.severity == Severity::danger || peak.margin.severity == Severity::warning) {
+            result.sentences.push_back(std::string(severity_name(peak.margin.severity)) + ": " +
+                                       peak.margin.sentence(system));
+        }
+    }
+    return result;
+}
+
+}  // namespace heatmatch

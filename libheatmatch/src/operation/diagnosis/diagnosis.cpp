@@ -1,0 +1,275 @@
+#include "heatmatch/operation/diagnosis/diagnosis.hpp"
+
+#include "fault_text.hpp"
+#include "fault_variants.hpp"
+#include "fill_fit.hpp"
+#include "next_measurement.hpp"
+#include "usable_rows.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heatmatch/base/error.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+void check_options(const DiagnosisOptions& options) {
+    const auto check = [](const char* field, double value, double low, double high) {
+        if (std::isfinite(value) && value >= low && value <= high) return;
+        throw InvalidInput(
+            ErrorDetail{.part = "diagnosis",
+                        .field = field,
+                        .value = format_number(value),
+                        .allowed = "from " + format_number(low) + " to " + format_number(high),
+                        .remedy = "give the error of your meter, one standard deviation"});
+    };
+    check("volt_share", options.volt_share, 0.0, 0.5);
+    check("volt_v", options.volt_v, 1e-4, 100.0);
+    check("ampere_share", options.ampere_share, 0.0, 0.5);
+    check("ampere_a", options.ampere_a, 1e-5, 10.0);
+    check("irradiance_share", options.irradiance_share, 0.001, 0.5);
+    check("panel_temperature_k", options.panel_temperature_k, 0.1, 50.0);
+    check("ohm_share", options.ohm_share, 0.0, 0.5);
+    check("ohm_ohm", options.ohm_ohm, 1e-5, 100.0);
+    check("temperature_k", options.temperature_k, 0.1, 100.0);
+    check("threshold", options.threshold, 0.0, 100.0);
+    check("most_rows", static_cast<double>(options.most_rows), 1.0, 1000.0);
+    check("typical_sun_w_m2", options.typical_sun_w_m2, 50.0, 1400.0);
+}
+
+/// A circuit whose panels or elements are not known has nothing to compare with.
+void check_circuit(const Circuit& circuit) {
+    const auto check = [](bool known, const char* field) {
+        if (known) return;
+        throw InvalidInput(ErrorDetail{.part = "circuit",
+                                       .field = field,
+                                       .value = "(missing)",
+                                       .allowed = "known",
+                                       .remedy = "assess or rank an installation, and diagnose the "
+                                                 "candidate that it gives"});
+    };
+    check(circuit.panel.today.light_current_a > 0.0, "panel");
+    check(circuit.bank.each.typical_ohm > 0.0, "element");
+}
+
+/// Explanations, one of each kind, with their fits.
+struct BestOfKinds {
+    std::vector<FaultVariant> variants{};
+    std::vector<VariantFit> fits{};
+};
+
+/// Whether two explanations predict the same for what was read: a root mean square of two errors.
+bool alike(const FitProblem& problem, const VariantFit& a, const VariantFit& b) {
+    double sum = 0.0;
+    int count = 0;
+    for (std::size_t i = 0; i < problem.rows.size(); ++i) {
+        const FitRow& row = problem.rows[i];
+        const Values of_a =
+            predict(a.plant, a.rows[i].irradiance_w_m2, a.rows[i].cell_c, row.wanted);
+        const Values of_b =
+            predict(b.plant, b.rows[i].irradiance_w_m2, b.rows[i].cell_c, row.wanted);
+        for (std::size_t k = 0; k < quantities; ++k) {
+            if (std::isnan(row.read[k])) continue;
+            const double apart = residual(a.plant, row, of_a, k) - residual(b.plant, row, of_b, k);
+            sum += apart * apart;
+            ++count;
+        }
+    }
+    constexpr double same = 4.0;
+    return count == 0 || sum <= same * count;
+}
+
+/// Misfit with what an explanation costs; a fault too small to be called one costs more.
+double score_of(const FaultVariant& variant, const VariantFit& fit) {
+    constexpr double too_small = 3.0;
+    return fit.misfit + variant.rarity + static_cast<double>(variant.parameters.size()) +
+           (at_mildest(variant, fit) ? too_small : 0.0);
+}
+
+/// The best variant of every kind.
+BestOfKinds best_of_kinds(const FitProblem& problem, const Circuit& circuit) {
+    BestOfKinds best;
+    for (FaultVariant& variant : fault_variants(circuit, problem)) {
+        VariantFit fit = fit_variant(problem, variant);
+        std::size_t at = 0;
+        while (at < best.variants.size() && best.variants[at].kind != variant.kind) ++at;
+        if (at == best.variants.size()) {
+            best.variants.push_back(std::move(variant));
+            best.fits.push_back(std::move(fit));
+        } else if (score_of(variant, fit) < score_of(best.variants[at], best.fits[at])) {
+            best.variants[at] = std::move(variant);
+            best.fits[at] = std::move(fit);
+        }
+    }
+    return best;
+}
+
+Hypothesis fill_hypothesis(const FillEvidence& fill, double electrical_misfit) {
+    constexpr double rarity = 1.0;
+    const FittedValue& k = fill.k20;
+    return {.kind = FaultKind::fill_conductivity,
+            .name = std::string(fault_name(FaultKind::fill_conductivity)),
+            .sentence = "The fill conducts about " +
+                        format_quantity(k.value, k.unit, UnitSystem::si, 2) +
+                        " at 20 °C, not what its medium says: damp above it, settled or coarse "
+                        "below. Look for steam and for a gap at the sheath, then enter it.",
+            .misfit = electrical_misfit + fill.misfit_free,
+            .score = electrical_misfit + fill.misfit_free + 1.0 + rarity,
+            .fitted = {k},
+            .evidence = fill.evidence};
+}
+
+/// What stood for the sun.
+void tell_sun(Diagnosis& diagnosis, const FitProblem& problem) {
+    bool live = false;
+    bool sun = false;
+    bool shorted = false;
+    for (const FitRow& row : problem.rows) {
+        live = live || row.live();
+        sun = sun || !std::isnan(row.read[irradiance]);
+        shorted = shorted || !std::isnan(row.read[short_a]);
+    }
+    if (!live || sun) return;
+    diagnosis.remarks.emplace_back(
+        shorted ? "No sun meter: the short-circuit amperes stand for it, which hides dirt and "
+                  "even ageing of all panels."
+                : "Neither sun nor short-circuit amperes were measured: the sun of every row is "
+                  "fitted, so that only what does not depend on it can be told.");
+}
+
+void tell_verdict(Diagnosis& diagnosis) {
+    const Hypothesis& best = diagnosis.ranked.front();
+    if (diagnosis.unexplained) {
+        diagnosis.verdict = "Nothing here explains the readings; the nearest is \"" + best.name +
+                            "\". Check meters, units and the description, or two faults at once.";
+        return;
+    }
+    if (!diagnosis.cannot_tell) {
+        diagnosis.verdict = best.sentence;
+        return;
+    }
+    // What is as expected is said first; what reads like it may be there all the same.
+    const bool fine = best.kind == FaultKind::as_expected;
+    std::string names;
+    for (std::size_t i = fine ? 1 : 0; i < diagnosis.group; ++i) {
+        names += (names.empty()              ? ""
+                  : i + 1 == diagnosis.group ? " or "
+                                             : ", ") +
+                 diagnosis.ranked[i].name;
+    }
+    diagnosis.verdict = (fine ? "These readings are as expected. Cannot tell that from: "
+                              : "Cannot tell from these readings: ") +
+                        names + '.';
+    if (!diagnosis.next.empty()) {
+        diagnosis.verdict += " Measure next: " + diagnosis.next.front().reading + '.';
+    }
+}
+
+}  // namespace
+
+Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
+                   const DiagnosisOptions& options) {
+    check_options(options);
+    const Circuit& circuit = candidate.circuit;
+    check_circuit(circuit);
+    const Readings checked = check_readings(readings, candidate);
+    Diagnosis diagnosis{.remarks = checked.remarks};
+    FitProblem problem = sound_problem(circuit, diagnosis.remarks);
+    std::size_t count = 0;
+    for (const Reading& reading : chosen_rows(checked.rows, options.most_rows, diagnosis.remarks)) {
+        problem.rows.push_back(fit_row(reading, options));
+        for (const double value : problem.rows.back().read) count += std::isnan(value) ? 0U : 1U;
+    }
+    const FillEvidence fill = fill_evidence(circuit, checked.rows, options);
+    diagnosis.remarks.insert(diagnosis.remarks.end(), fill.remarks.begin(), fill.remarks.end());
+    if (problem.rows.empty() && fill.readings == 0) {
+        throw InvalidInput(ErrorDetail{
+            .part = "readings",
+            .field = "rows",
+            .value = std::to_string(checked.rows.size()) + " without a usable reading",
+            .allowed = "at least one of bank_v, bank_a, array_v, open_v, short_a, element_ohm or "
+                       "bank_ohm",
+            .remedy = "measure volts and amperes at the bank at one time, and enter them"});
+    }
+    tell_sun(diagnosis, problem);
+    if (!circuit.bank.each.fixed) {
+        diagnosis.remarks.push_back("element \"" + circuit.bank.element.id +
+                                    "\" changes its ohms with its own heat: its volts over "
+                                    "amperes say little");
+    }
+    const BestOfKinds best = best_of_kinds(problem, circuit);
+    struct Entry {
+        Hypothesis hypothesis;
+        std::size_t index;
+        bool same;
+    };
+    std::vector<Entry> entries;
+    for (std::size_t i = 0; i < best.variants.size(); ++i) {
+        const FaultVariant& variant = best.variants[i];
+        const VariantFit& fit = best.fits[i];
+        const double misfit = fit.misfit + fill.misfit_within;
+        entries.push_back({{.kind = variant.kind,
+                            .name = std::string(fault_name(variant.kind)),
+                            .sentence = fault_sentence(variant, fit, circuit),
+                            .misfit = misfit,
+                            .score = score_of(variant, fit) + fill.misfit_within,
+                            .fitted = fitted_values(variant, fit),
+                            .evidence = evidence_of(problem, fit)},
+                           i,
+                           false});
+    }
+    if (fill.readings > 0)
+        entries.push_back({fill_hypothesis(fill, best.fits[0].misfit), 0, false});
+    const auto by_score = [](const Entry& a, const Entry& b) {
+        return a.hypothesis.score < b.hypothesis.score;
+    };
+    std::stable_sort(entries.begin(), entries.end(), by_score);
+    const double least = entries.front().hypothesis.score;
+    const bool sound = entries.front().hypothesis.kind == FaultKind::as_expected;
+    double sum = 0.0;
+    for (Entry& entry : entries) {
+        entry.hypothesis.weight = std::exp(-0.5 * (entry.hypothesis.score - least));
+        sum += entry.hypothesis.weight;
+        const bool asked_for = !sound || entry.hypothesis.kind == FaultKind::fill_conductivity ||
+                               !at_mildest(best.variants[entry.index], best.fits[entry.index]);
+        entry.same = asked_for && entry.hypothesis.score <= least + options.threshold &&
+                     alike(problem, best.fits[entry.index], best.fits[entries.front().index]);
+    }
+    std::stable_partition(entries.begin(), entries.end(), [](const Entry& e) { return e.same; });
+    diagnosis.group = static_cast<std::size_t>(
+        std::count_if(entries.begin(), entries.end(), [](const Entry& e) { return e.same; }));
+    diagnosis.cannot_tell = diagnosis.group > 1;
+    const std::string wild = wild_readings(problem, best.fits[entries.front().index]);
+    if (!wild.empty()) diagnosis.remarks.push_back(wild);
+    std::vector<Explained> compared;
+    for (std::size_t i = 0; i < entries.size(); ++i) {
+        const bool of_circuit = entries[i].hypothesis.kind != FaultKind::fill_conductivity;
+        if (i < std::max<std::size_t>(diagnosis.group, 2) && of_circuit) {
+            compared.push_back({&best.variants[entries[i].index], &best.fits[entries[i].index]});
+        }
+        entries[i].hypothesis.weight /= sum;
+        diagnosis.ranked.push_back(std::move(entries[i].hypothesis));
+    }
+    diagnosis.next = next_measurements(problem, compared, circuit, options);
+    const auto of_fill = [](const Hypothesis& each) {
+        return each.kind == FaultKind::fill_conductivity;
+    };
+    const auto group_end = diagnosis.ranked.begin() + static_cast<std::ptrdiff_t>(diagnosis.group);
+    if (diagnosis.cannot_tell && std::any_of(diagnosis.ranked.begin(), group_end, of_fill)) {
+        diagnosis.next.push_back(
+            {.reading = "sheath_c and store_c",
+             .how = "The same thermocouples with volts and amperes, after hours of steady heating.",
+             .tells = "A fill that conducts otherwise lies further off the longer it heats."});
+    }
+    count += fill.readings;
+    // Readings that fit cost about one each, wild ones ten and more.
+    constexpr double unlikely = 3.0;
+    const double misfit = diagnosis.ranked.front().misfit;
+    diagnosis.unexplained = misfit > unlikely * static_cast<double>(count) + 8.0;
+    tell_verdict(diagnosis);
+    return diagnosis;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,20 @@
+#pragma once
+
+#include "reading_fit.hpp"
+
+#include <string>
+#include <vector>
+
+#include "heatmatch/operation/meter/readings.hpp"
+
+namespace heatmatch {
+
+/// A reading with the errors of its meters.
+[[nodiscard]] FitRow fit_row(const Reading& reading, const DiagnosisOptions& options);
+
+/// At most `most` rows with electrical readings: those with ohms, those with the array
+/// disconnected, and of the rest the fullest, spread over the current. What is left out is told.
+[[nodiscard]] std::vector<Reading> chosen_rows(const std::vector<Reading>& rows, std::size_t most,
+                                               std::vector<std::string>& remarks);
+
+}  // namespace heatmatch

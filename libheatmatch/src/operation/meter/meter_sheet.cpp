@@ -1,0 +1,153 @@
+#include "heatmatch/operation/meter/meter_sheet.hpp"
+
+#include "meter_checks.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/solar/cell_temperature.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+void check_number(double value, const char* field, const Range& range, const Unit& unit) {
+    if (std::isfinite(value) && range.holds(value)) return;
+    throw InvalidInput(ErrorDetail{.part = "meter sheet",
+                                   .field = field,
+                                   .value = format_quantity(value, unit, UnitSystem::si),
+                                   .allowed = range.text(unit),
+                                   .remedy = "correct the option or leave it out"});
+}
+
+void check_options(const MeterSheetOptions& options) {
+    constexpr Range sun{.low = 0.0, .high = 1600.0, .low_open = true};
+    for (const double g : options.irradiance_w_m2) {
+        check_number(g, "irradiance_w_m2", sun, unit::watt_per_m2);
+    }
+    check_number(options.air_c, "air_c", {.low = -60.0, .high = 60.0}, unit::celsius);
+    check_number(options.uncovered_cell_c, "uncovered_cell_c", {.low = -60.0, .high = 110.0},
+                 unit::celsius);
+}
+
+/// Readings with the panels at one end of their current and the bank at one of its ohms.
+struct PointReadings {
+    double open_v = 0.0;
+    double short_a = 0.0;
+    double array_v = 0.0;
+    double bank_v = 0.0;
+    double bank_a = 0.0;
+};
+
+PointReadings readings_at(const Circuit& circuit, double factor, double bank_ohm, double g,
+                          double t) {
+    const Array array{
+        .panel = circuit.panel.today.scaled(factor / circuit.panel.current_factor, 1.0),
+        .series = circuit.panels.series,
+        .parallel = circuit.panels.parallel};
+    const ArrayCurve curve = array.at(g, t);
+    const OperatingPoint point = curve.into_resistance(bank_ohm + circuit.wire_ohm());
+    return {.open_v = curve.open_circuit_voltage_v(),
+            .short_a = curve.short_circuit_current_a(),
+            .array_v = point.voltage_v,
+            .bank_v = point.current_a * bank_ohm,
+            .bank_a = point.current_a};
+}
+
+MeterRow row_at(const Circuit& circuit, double g, double t) {
+    const PanelInService& panel = circuit.panel;
+    const Bank& bank = circuit.bank;
+    const auto at = [&](double factor, double ohm) {
+        return readings_at(circuit, factor, ohm, g, t);
+    };
+    const PointReadings typical = at(panel.current_factor, bank.typical_ohm());
+    // Volts rise with current and ohms, current rises with the panels' and falls with ohms.
+    const PointReadings weak_low = at(panel.current_factor_low, bank.low_ohm());
+    const PointReadings weak_high = at(panel.current_factor_low, bank.high_ohm());
+    const PointReadings strong_low = at(panel.current_factor_high, bank.low_ohm());
+    const PointReadings strong_high = at(panel.current_factor_high, bank.high_ohm());
+    const Delivered power = deliver(circuit, g, t);
+    // The last digit of equal values must not turn a band around.
+    const auto band = [](double low, double middle, double high) {
+        return ExpectedBand{std::min(low, middle), middle, std::max(high, middle)};
+    };
+    return {.irradiance_w_m2 = g,
+            .cell_temperature_c = t,
+            .open_v = band(weak_low.open_v, typical.open_v, strong_low.open_v),
+            .short_a = band(weak_low.short_a, typical.short_a, strong_low.short_a),
+            .array_v = band(weak_low.array_v, typical.array_v, strong_high.array_v),
+            .bank_v = band(weak_low.bank_v, typical.bank_v, strong_high.bank_v),
+            .bank_a = band(weak_high.bank_a, typical.bank_a, strong_low.bank_a),
+            .bank_w = band(power.power_low_w, power.power_w, power.power_high_w)};
+}
+
+void add_assumed(MeterSheet& sheet, const std::vector<Assumption>& more) {
+    for (const Assumption& assumption : more) {
+        if (std::find(sheet.assumed.begin(), sheet.assumed.end(), assumption) ==
+            sheet.assumed.end()) {
+            sheet.assumed.push_back(assumption);
+        }
+    }
+}
+
+void add_rows(MeterSheet& sheet, const Circuit& circuit, const MeterSheetOptions& options) {
+    double noct_c = usual_noct_c;
+    if (circuit.panel.panel.noct_c) {
+        noct_c = *circuit.panel.panel.noct_c;
+    } else {
+        add_assumed(sheet, {{.part = "panel \"" + circuit.panel.panel.id + '"',
+                             .field = "noct_c",
+                             .value = format_number(noct_c) + " °C",
+                             .source = "from memory"}});
+    }
+    for (const double g : options.irradiance_w_m2) {
+        sheet.rows.push_back(row_at(circuit, g, noct_cell_temperature_c(g, options.air_c, noct_c)));
+    }
+    for (const double g : options.irradiance_w_m2) {
+        sheet.rows.push_back(row_at(circuit, g, options.uncovered_cell_c));
+    }
+}
+
+void add_remarks(MeterSheet& sheet, const Bank& bank) {
+    if (!bank.each.fixed) {
+        sheet.remarks.push_back("Element \"" + bank.element.id +
+                                "\" changes its ohms with its own heat: the sheet holds for one "
+                                "temperature of its coil only.");
+    }
+    const auto percent = [](double share) { return format_number(100.0 * share) + "%"; };
+    sheet.remarks.push_back(
+        "The bands are those of the panels' current and of the ohms. The meters come on top: "
+        "about " +
+        percent(sheet_meter_error) + " for volts and amperes, " + percent(sheet_sun_meter_error) +
+        " for a sun meter (common practice, no source).");
+    sheet.remarks.push_back(
+        "The back of a panel is about 2 K colder than its cells: add 2 K to what is read there.");
+    sheet.remarks.push_back(
+        "Isc as sun meter hides even dirt and even ageing, for the ruler shrinks with the thing: "
+        "clean one panel and use its Isc only.");
+    sheet.remarks.push_back(
+        "Never pull a plug or open an alternating-current switch under load; use the dc isolator, "
+        "and short the array only through a switch that is rated for it, for as long as the "
+        "reading takes.");
+}
+
+}  // namespace
+
+MeterSheet meter_sheet(const Candidate& candidate, const MeterSheetOptions& options) {
+    check_options(options);
+    const Circuit& circuit = candidate.circuit;
+    MeterSheet sheet{.title = circuit.title()};
+    add_assumed(sheet, circuit.panel.assumed);
+    add_assumed(sheet, circuit.bank.each.assumed);
+    const bool has_panel = circuit.panel.today.light_current_a > 0.0;
+    const bool has_bank = circuit.bank.each.typical_ohm > 0.0;
+    if (!has_panel) sheet.not_known.emplace_back("panel: name the panel of the circuit");
+    if (!has_bank) sheet.not_known.emplace_back("element: name the element of the circuit");
+    if (has_panel && has_bank) add_rows(sheet, circuit, options);
+    add_meter_checks(sheet, candidate, options);
+    add_remarks(sheet, circuit.bank);
+    return sheet;
+}
+
+}  // namespace heatmatch
