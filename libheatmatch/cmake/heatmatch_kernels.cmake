@@ -15,3 +15,6 @@ else()
 endif()
 set_source_files_properties("${heatmatch_solar}/diode_kernel_portable.cpp" PROPERTIES
     COMPILE_OPTIONS "${heatmatch_loop_flags}")
+set_source_files_properties("${heatmatch_solar}/diode_kernel_avx2.cpp"
+    "${heatmatch_solar}/diode_kernel_avx512.cpp" "${heatmatch_solar}/diode_kernel_portable.cpp"
+    PROPERTIES SKIP_PRECOMPILE_HEADERS ON)

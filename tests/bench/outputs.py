@@ -101,7 +101,10 @@ def save(folder: Path) -> None:
             stem += "-ranked" if "--rank" in words else ""
             for units in ("si", "us"):
                 keep(folder / f"{stem}.{units}.txt", [*words, "--units", units])
-            keep(folder / f"{stem}.json", [word for word in words if word != "--explain"] + ["--json"])
+            keep(
+                folder / f"{stem}.json",
+                [word for word in words if word != "--explain"] + ["--json"],
+            )
 
 
 def keep(file: Path, words: list[str]) -> None:
@@ -153,7 +156,10 @@ def compare(old: Path, new: Path) -> int:
         if not before.exists() or not after.exists():
             found = ["only in one of them"]
         elif name.endswith(".json") and not name.endswith(".place.json"):
-            texts = [path.read_text(encoding="utf-8").rsplit("\nexit code", 1)[0] for path in (before, after)]
+            texts = [
+                path.read_text(encoding="utf-8").rsplit("\nexit code", 1)[0]
+                for path in (before, after)
+            ]
             try:
                 found = list(differences(*(json.loads(text) for text in texts)))
             except json.JSONDecodeError:
