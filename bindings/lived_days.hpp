@@ -23,6 +23,5 @@ struct LivedDays {
 [[nodiscard]] DayAnswer day_answer_from(const py::tuple& state);
 
 /// A unit set by its name. Throws InvalidInput.
-[[nodiscard]] UnitSystem unit_system_of(const std::string& name);
 
 }  // namespace heatmatch::python

@@ -46,7 +46,7 @@ void add_field_properties(Class& cls, std::span<const Field> fields) {
 }
 
 /// What was assumed, one sentence each.
-[[nodiscard]] std::vector<std::string> texts_of(const std::vector<Assumption>& assumptions);
+[[nodiscard]] Sentences texts_of(const std::vector<Assumption>& assumptions);
 /// Assumptions as tuples, for pickles, and back.
 [[nodiscard]] py::list assumption_states(const std::vector<Assumption>& assumptions);
 [[nodiscard]] std::vector<Assumption> assumptions_from(const py::handle& states);
@@ -81,10 +81,14 @@ py::object map_numbers(const py::object& input, const char* name, Function funct
     return out;
 }
 
+/// A unit set by its name. Throws InvalidInput.
+[[nodiscard]] UnitSystem unit_system_of(const std::string& name);
+
 /// A vector width by its name. Throws InvalidInput.
 [[nodiscard]] VectorWidth vector_width_from(const std::string& name);
 
 void register_errors(py::module_& module);
+void register_sentence(py::module_& module);
 void register_parts(py::module_& module);
 void register_setting(py::module_& module);
 void register_diode(py::module_& module);
@@ -118,4 +122,23 @@ void register_calibration(py::module_& module);
 void register_meter(py::module_& module);
 void register_diagnosis(py::module_& module);
 
+/// The `heatmatch.Sentence` of a sentence: a str of its text in SI units that knows its data.
+[[nodiscard]] py::object sentence_object(Sentence sentence);
+/// The reverse; a plain str, such as an earlier version kept, stands as it is.
+[[nodiscard]] bool read_sentence(const py::handle& object, Sentence& sentence);
+
 }  // namespace heatmatch::python
+
+namespace pybind11::detail {
+
+template <>
+struct type_caster<heatmatch::Sentence> {
+    PYBIND11_TYPE_CASTER(heatmatch::Sentence, const_name("Sentence"));
+
+    bool load(handle source, bool) { return heatmatch::python::read_sentence(source, value); }
+    static handle cast(const heatmatch::Sentence& sentence, return_value_policy, handle) {
+        return heatmatch::python::sentence_object(sentence).release();
+    }
+};
+
+}  // namespace pybind11::detail

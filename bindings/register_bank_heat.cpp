@@ -111,7 +111,7 @@ void register_advice(py::module_& module) {
         .def("__repr__",
              [](const Advice& advice) {
                  std::string text = "<Advice:";
-                 for (const std::string& sentence : advice.sentences) text += ' ' + sentence;
+                 for (const Sentence& sentence : advice.sentences) text += ' ' + sentence.text();
                  return text + '>';
              })
         .def(py::pickle(
@@ -132,7 +132,7 @@ void register_advice(py::module_& module) {
                               .element_spacing_mm = state[6].cast<Maybe>(),
                               .elements = state[7].cast<std::optional<int>>(),
                               .legs = state[8].cast<std::optional<int>>(),
-                              .sentences = state[9].cast<std::vector<std::string>>()};
+                              .sentences = state[9].cast<Sentences>()};
             }));
 }
 

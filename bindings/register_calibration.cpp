@@ -29,7 +29,6 @@ py::tuple calibration_state(const Calibration& made) {
 }
 
 Calibration calibration_from(const py::tuple& state) {
-    using Texts = std::vector<std::string>;
     return {.k20_w_mk = fitted_from(state[0].cast<py::tuple>()),
             .loss_factor = fitted_from(state[1].cast<py::tuple>()),
             .correlation = state[2].cast<double>(),
@@ -38,8 +37,8 @@ Calibration calibration_from(const py::tuple& state) {
             .readings = state[5].cast<std::size_t>(),
             .medium = state[6].cast<std::string>(),
             .loss_factor_before = state[7].cast<double>(),
-            .sentences = state[8].cast<Texts>(),
-            .remarks = state[9].cast<Texts>()};
+            .sentences = state[8].cast<Sentences>(),
+            .remarks = state[9].cast<Sentences>()};
 }
 
 }  // namespace

@@ -35,7 +35,7 @@ Candidate candidate_from(const py::tuple& state) {
             .site = std::move(site),
             .bright = extremes_from(state[8].cast<py::tuple>()),
             .space = std::move(space),
-            .remarks = state[6].cast<std::vector<std::string>>()};
+            .remarks = state[6].cast<Sentences>()};
 }
 
 void register_candidate(py::module_& module) {

@@ -198,7 +198,7 @@ std::shared_ptr<LivedDays> lived_days_from(const py::tuple& state) {
     run.energy = day_energy_from(state[7].cast<py::tuple>());
     run.events = items_from(state[8], switch_event_from);
     run.bed_model = state[9].cast<std::string>();
-    run.remarks = state[10].cast<std::vector<std::string>>();
+    run.remarks = state[10].cast<Sentences>();
     run.assumed = assumptions_from(state[11]);
     lived->answer = day_answer_from(state[12].cast<py::tuple>());
     return lived;

@@ -75,7 +75,7 @@ DayAnswer day_answer_from(const py::tuple& state) {
             .noticed_until_hour = state[5].cast<Maybe>(),
             .lid_until_hour = state[6].cast<Maybe>(),
             .peaks = items_from(state[7], part_peak_from),
-            .sentences = state[8].cast<std::vector<std::string>>()};
+            .sentences = state[8].cast<Sentences>()};
 }
 
 void register_day_answer(py::module_& module) {

@@ -21,7 +21,7 @@ py::tuple readings_state(const Readings& readings) {
 }
 
 Readings readings_from(const py::tuple& state) {
-    Readings readings{.remarks = state[1].cast<Texts>()};
+    Readings readings{.remarks = state[1].cast<Sentences>()};
     for (const py::handle& row : state[0]) {
         const auto list = row.cast<std::vector<std::optional<double>>>();
         readings.rows.push_back({.unix_time_s = list.at(0),
@@ -64,12 +64,12 @@ py::tuple hypothesis_state(const Hypothesis& made) {
 Hypothesis hypothesis_from(const py::tuple& state) {
     return {.kind = static_cast<FaultKind>(state[0].cast<int>()),
             .name = state[1].cast<std::string>(),
-            .sentence = state[2].cast<std::string>(),
+            .sentence = state[2].cast<Sentence>(),
             .misfit = state[3].cast<double>(),
             .score = state[4].cast<double>(),
             .weight = state[5].cast<double>(),
             .fitted = items_from(state[6], fitted_from),
-            .evidence = state[7].cast<Texts>()};
+            .evidence = state[7].cast<Sentences>()};
 }
 
 py::tuple next_state(const NextMeasurement& made) {
@@ -77,9 +77,9 @@ py::tuple next_state(const NextMeasurement& made) {
 }
 
 NextMeasurement next_from(const py::tuple& state) {
-    return {.reading = state[0].cast<std::string>(),
-            .how = state[1].cast<std::string>(),
-            .tells = state[2].cast<std::string>(),
+    return {.reading = state[0].cast<Sentence>(),
+            .how = state[1].cast<Sentence>(),
+            .tells = state[2].cast<Sentence>(),
             .separation = state[3].cast<double>()};
 }
 
@@ -95,8 +95,8 @@ Diagnosis diagnosis_from(const py::tuple& state) {
             .cannot_tell = state[2].cast<bool>(),
             .unexplained = state[3].cast<bool>(),
             .next = items_from(state[4], next_from),
-            .verdict = state[5].cast<std::string>(),
-            .remarks = state[6].cast<Texts>()};
+            .verdict = state[5].cast<Sentence>(),
+            .remarks = state[6].cast<Sentences>()};
 }
 
 Readings from_csv(const py::object& text_or_path) {

@@ -241,7 +241,7 @@ void register_single_diode(py::module_& module) {
                 fit.vmp_shift = state[2].cast<double>();
                 fit.gamma_error_per_k = state[3].cast<double>();
                 fit.series_resistance_clamped = state[4].cast<bool>();
-                fit.warnings = state[5].cast<std::vector<std::string>>();
+                fit.warnings = state[5].cast<Sentences>();
                 fit.assumed = assumptions_from(state[6]);
                 return fit;
             }));

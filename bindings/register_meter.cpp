@@ -54,18 +54,19 @@ py::tuple check_state(const MeterCheck& check) {
 
 MeterCheck check_from(const py::tuple& state) {
     const auto text = [&state](std::size_t i) { return state[i].cast<std::string>(); };
+    const auto said = [&state](std::size_t i) { return state[i].cast<Sentence>(); };
     const auto number = [&state](std::size_t i) { return state[i].cast<std::optional<double>>(); };
     const Unit* unit = find_unit(text(7));
     return {.letter = text(0),
-            .reading = text(1),
-            .how = text(2),
-            .expect = text(3),
+            .reading = said(1),
+            .how = said(2),
+            .expect = said(3),
             .low = number(4),
             .typical = number(5),
             .high = number(6),
             .unit = unit == nullptr ? Unit{} : *unit,
-            .if_low = text(8),
-            .if_high = text(9),
+            .if_low = said(8),
+            .if_high = said(9),
             .source = text(10)};
 }
 
@@ -80,8 +81,8 @@ MeterSheet sheet_from(const py::tuple& state) {
             .rows = items_from(state[1], row_from),
             .checks = items_from(state[2], check_from),
             .assumed = assumptions_from(state[3]),
-            .not_known = state[4].cast<Texts>(),
-            .remarks = state[5].cast<Texts>()};
+            .not_known = state[4].cast<Sentences>(),
+            .remarks = state[5].cast<Sentences>()};
 }
 
 MeterSheet sheet_of(const Candidate& candidate, const py::object& irradiance_w_m2, double air_c,

@@ -166,7 +166,7 @@ void register_ranking(py::module_& module) {
                                .evaluated = state[4].cast<std::size_t>(),
                                .conditions = conditions_from(state[5]),
                                .by_season = state[7].cast<bool>(),
-                               .remarks = state[6].cast<std::vector<std::string>>()};
+                               .remarks = state[6].cast<Sentences>()};
             }));
     const RankOptions defaults;
     module.def("rank", &run_rank, py::arg("catalog"), py::arg("installation"),

@@ -43,7 +43,7 @@ Season season_from(const py::tuple& state) {
             .element_power_w = number(11),
             .cloud_band = state[12].cast<bool>(),
             .price_per_kwh = state[13].cast<std::optional<double>>(),
-            .remarks = state[14].cast<std::vector<std::string>>(),
+            .remarks = state[14].cast<Sentences>(),
             .assumed = assumptions_from(state[15])};
 }
 

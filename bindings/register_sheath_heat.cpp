@@ -65,7 +65,7 @@ void register_result(py::module_& module) {
                               .sheath_verdict_c = state[5].cast<double>(),
                               .w_per_cm = state[6].cast<double>(),
                               .assumed = assumptions_from(state[7]),
-                              .warnings = state[8].cast<std::vector<std::string>>()};
+                              .warnings = state[8].cast<Sentences>()};
             }));
     py::class_<BedTemperatures>(module, "BedTemperatures", "Temperatures at the end of a charge.")
         .def_readonly("sheath_c", &BedTemperatures::sheath_c, "of the hottest leg [°C]")

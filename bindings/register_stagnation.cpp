@@ -33,7 +33,7 @@ HeldStagnation stagnation_from(const py::tuple& state) {
     return {.told = {.month = state[0].cast<int>(),
                      .in_kwh = state[1].cast<double>(),
                      .peaks = items_from(state[3], part_peak_from),
-                     .sentences = state[4].cast<std::vector<std::string>>()},
+                     .sentences = state[4].cast<Sentences>()},
             .run = lived_days_from(state[2].cast<py::tuple>())};
 }
 

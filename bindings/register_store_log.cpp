@@ -36,7 +36,7 @@ StoreLog log_from_state(const py::tuple& state) {
     StoreLog log{.hours = state[0].cast<List>(),
                  .power_w = state[1].cast<List>(),
                  .air_c = state[2].cast<List>(),
-                 .remarks = state[5].cast<std::vector<std::string>>()};
+                 .remarks = state[5].cast<Sentences>()};
     for (const py::handle& probe : state[3]) {
         log.probes.push_back(probe_from(probe.cast<py::tuple>()));
     }

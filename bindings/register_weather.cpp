@@ -163,7 +163,7 @@ Weather weather_from(const py::tuple& state) {
             .days = state[7].cast<std::array<double, 12>>(),
             .step_hours = state[8].cast<double>(),
             .first_hour = state[11].cast<std::optional<double>>(),
-            .remarks = state[9].cast<std::vector<std::string>>(),
+            .remarks = state[9].cast<Sentences>(),
             .assumed = assumptions_from(state[10])};
 }
 

@@ -68,7 +68,7 @@ WireCheck wire_check_from(const py::tuple& state) {
                     .heat_w = state[14].cast<double>(),
                     .at_element = state[15].cast<bool>(),
                     .reach = items_from(state[16], insulation_reach_from),
-                    .sentence = state[17].cast<std::string>(),
+                    .sentence = state[17].cast<Sentence>(),
                     .would_do_gauge = state[19].cast<std::string>(),
                     .assumed = assumptions_from(state[20])};
     if (!state[18].is_none()) {

@@ -136,7 +136,7 @@ py::tuple state_of(const Margin& margin) {
     return py::make_tuple(margin.name, margin.subject, static_cast<int>(margin.severity),
                           static_cast<int>(margin.consequence), margin.value, margin.value_low,
                           margin.value_high, margin.limit, std::string(margin.unit.symbol),
-                          margin.headroom, margin.text, margin.source,
+                          margin.headroom, margin.said, margin.source,
                           assumption_states(margin.assumed), margin.missing);
 }
 
@@ -154,7 +154,7 @@ Margin margin_from(const py::tuple& state) {
             .limit = state[7].cast<Maybe>(),
             .unit = unit == nullptr ? Unit{} : *unit,
             .headroom = state[9].cast<Maybe>(),
-            .text = state[10].cast<std::string>(),
+            .said = state[10].cast<Sentence>(),
             .source = state[11].cast<std::string>(),
             .assumed = assumptions_from(state[12]),
             .missing = state[13].cast<std::vector<std::string>>()};

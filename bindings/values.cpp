@@ -200,10 +200,10 @@ py::dict record_to_dict(std::span<const Field> fields, const void* record) {
     return dict;
 }
 
-std::vector<std::string> texts_of(const std::vector<Assumption>& assumptions) {
-    std::vector<std::string> texts;
-    for (const Assumption& assumption : assumptions) texts.push_back(assumption.text());
-    return texts;
+Sentences texts_of(const std::vector<Assumption>& assumptions) {
+    Sentences sentences;
+    for (const Assumption& assumption : assumptions) sentences.push_back(assumption.said());
+    return sentences;
 }
 
 py::list assumption_states(const std::vector<Assumption>& assumptions) {
@@ -219,7 +219,7 @@ std::vector<Assumption> assumptions_from(const py::handle& states) {
     for (const py::handle& state : states) {
         const auto a = state.cast<py::tuple>();
         assumptions.push_back({a[0].cast<std::string>(), a[1].cast<std::string>(),
-                               a[2].cast<std::string>(), a[3].cast<std::string>()});
+                               a[2].cast<Sentence>(), a[3].cast<Sentence>()});
     }
     return assumptions;
 }

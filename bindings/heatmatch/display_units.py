@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from heatmatch import _core
 from heatmatch.display_text import wrap
 from heatmatch.errors import InvalidInput
+from heatmatch.sentence import Sentence
 
 UNITS = ("si", "us")
 
@@ -42,6 +43,8 @@ def in_units(text: str, units: str) -> str:
     """
     if units == "si":
         return text
+    if isinstance(text, Sentence):
+        text = text.text(units)
 
     def shown(number: str, unit: str) -> str:
         value = float(number.replace("\u2212", "-"))

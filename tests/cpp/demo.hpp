@@ -107,6 +107,10 @@ inline bool contains(const std::string& text, std::string_view part) {
     return text.find(part) != std::string::npos;
 }
 
+inline bool contains(const heatmatch::Sentence& sentence, std::string_view part) {
+    return contains(sentence.text(), part);
+}
+
 /// The sentence is one that can be printed: something in it, every place filled, a full stop.
 inline void check_sentence(const heatmatch::Margin& margin) {
     for (const auto system : {heatmatch::UnitSystem::si, heatmatch::UnitSystem::us}) {

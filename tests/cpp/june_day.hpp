@@ -64,8 +64,8 @@ inline std::string refusal(const heatmatch::Observations& observations,
 
 /// Whether a remark has a piece in it.
 inline bool says(const heatmatch::Weather& weather, const std::string& piece) {
-    for (const std::string& remark : weather.remarks) {
-        if (remark.find(piece) != std::string::npos) return true;
+    for (const heatmatch::Sentence& remark : weather.remarks) {
+        if (remark.text().find(piece) != std::string::npos) return true;
     }
     return false;
 }

@@ -5,6 +5,7 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/parts/parts.hpp"
 
 /// The message with which an action is refused by an error of that kind, or `(accepted)`.
@@ -28,4 +29,12 @@ inline bool holds(const std::string& message, const std::string& piece) {
     const bool found = message.find(piece) != std::string::npos;
     if (!found) MESSAGE("message: ", message);
     return found;
+}
+
+inline bool holds(const char* message, const std::string& piece) {
+    return holds(std::string(message), piece);
+}
+
+inline bool holds(const heatmatch::Sentence& message, const std::string& piece) {
+    return holds(message.text(), piece);
 }

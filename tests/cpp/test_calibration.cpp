@@ -87,9 +87,10 @@ TEST_CASE("a damp bed is called so" * doctest::test_suite("numerical")) {
     const Candidate candidate = standing();
     const Calibration damp = calibrate(candidate, made_log(candidate, 1.4, 1.0, 0.2, 3));
     CHECK(within(damp.k20_w_mk.value, 1.4, 0.1));
-    CHECK(std::any_of(damp.remarks.begin(), damp.remarks.end(), [](const std::string& remark) {
-        return remark.find("damp") != std::string::npos;
-    }));
+    CHECK(std::any_of(damp.remarks.begin(), damp.remarks.end(),
+                      [](const heatmatch::Sentence& remark) {
+                          return remark.text().find("damp") != std::string::npos;
+                      }));
 }
 
 TEST_SUITE_BEGIN("numerical");

@@ -102,7 +102,7 @@ TEST_CASE("what is unknown is filled from the class and listed") {
     CHECK(filled.panel.beta_voc_pct_per_k == -0.339);
     CHECK(filled.beta_is_default);
     REQUIRE(filled.assumed.size() == 6);
-    CHECK(filled.assumed[3].text() ==
+    CHECK(filled.assumed[3].said().text() ==
           "panel \"torn\": beta_voc_pct_per_k = -0.339 %/K (class default, cec-module-list)");
 }
 

@@ -172,5 +172,5 @@ TEST_CASE("unusual values are named") {
     label.alpha_per_k = 0.003;
     const auto fit = std::get<DatasheetFit>(fit_label(label));
     REQUIRE(fit.warnings.size() == 1);
-    CHECK(fit.warnings.front().find("alpha_isc_pct_per_k = 0.3") != std::string::npos);
+    CHECK(fit.warnings.front().text().find("alpha_isc_pct_per_k = 0.3") != std::string::npos);
 }

@@ -135,9 +135,10 @@ TEST_CASE("what opened before the first day is told") {
     const DayWeather weather = even_days(3, 900.0, 15.0);
     const Candidate candidate = standing(with_thermostat(20.0));
     const DayRun run = simulate_day(candidate, weather);
-    CHECK(std::any_of(run.remarks.begin(), run.remarks.end(), [](const std::string& remark) {
-        return remark.find("before the first day") != std::string::npos;
-    }));
+    CHECK(
+        std::any_of(run.remarks.begin(), run.remarks.end(), [](const heatmatch::Sentence& remark) {
+            return remark.text().find("before the first day") != std::string::npos;
+        }));
 }
 
 TEST_CASE("inside the space a fan or insulation gives the same heat, sooner or later" *
@@ -193,9 +194,10 @@ TEST_CASE("water takes the same heat at a lower temperature") {
     CHECK(highest(wet.series.sheath_c) < 0.5 * highest(dry.series.sheath_c));
     CHECK(wet.energy.unbalanced_share < 1e-6);
     const auto freezes = [](const DayRun& run) {
-        return std::any_of(run.remarks.begin(), run.remarks.end(), [](const std::string& remark) {
-            return remark.find("below 0 °C") != std::string::npos;
-        });
+        return std::any_of(run.remarks.begin(), run.remarks.end(),
+                           [](const heatmatch::Sentence& remark) {
+                               return remark.text().find("below 0 °C") != std::string::npos;
+                           });
     };
     CHECK(freezes(wet));
     CHECK_FALSE(freezes(dry));
@@ -246,7 +248,8 @@ TEST_CASE("an installation without a space has a store in the outside air, and s
     CHECK_FALSE(run.heats_space);
     CHECK(run.energy.to_space_kwh == 0.0);
     CHECK(run.series.space_c == run.series.outside_c);
-    CHECK(std::any_of(run.remarks.begin(), run.remarks.end(), [](const std::string& remark) {
-        return remark.find("What the space loses is not known") != std::string::npos;
-    }));
+    CHECK(
+        std::any_of(run.remarks.begin(), run.remarks.end(), [](const heatmatch::Sentence& remark) {
+            return remark.text().find("What the space loses is not known") != std::string::npos;
+        }));
 }

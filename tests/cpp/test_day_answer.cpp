@@ -125,9 +125,11 @@ TEST_CASE("the highest of every part stands against the limit of its margin") {
     CHECK(sheath.margin.sentence().find("at its worst") == std::string::npos);
     run.series.sheath_c[10] = 900.0;
     const DayAnswer hot = answer_of(candidate, run);
-    CHECK(std::any_of(hot.sentences.begin(), hot.sentences.end(), [](const std::string& text) {
-        return text.starts_with("danger") && text.find("900 °C") != std::string::npos;
-    }));
+    CHECK(std::any_of(hot.sentences.begin(), hot.sentences.end(),
+                      [](const heatmatch::Sentence& text) {
+                          return text.text().starts_with("danger") &&
+                                 text.text().find("900 °C") != std::string::npos;
+                      }));
 }
 
 TEST_CASE("what acted is told") {
@@ -135,9 +137,10 @@ TEST_CASE("what acted is told") {
     run.events = {{3.0, "disc", "opens"}, {4.0, "disc", "closes"}, {5.0, "limit", "cannot open"}};
     const DayAnswer answer = answer_of(with_target(5.0), run);
     const auto says = [&answer](const char* piece) {
-        return std::any_of(
-            answer.sentences.begin(), answer.sentences.end(),
-            [piece](const std::string& text) { return text.find(piece) != std::string::npos; });
+        return std::any_of(answer.sentences.begin(), answer.sentences.end(),
+                           [piece](const heatmatch::Sentence& text) {
+                               return text.text().find(piece) != std::string::npos;
+                           });
     };
     CHECK(says("opened 1 time."));
     CHECK(says("\"limit\" should have opened and could not"));

@@ -35,9 +35,9 @@ std::string first_name(const Diagnosis& diagnosis) {
     return diagnosis.ranked.front().name;
 }
 
-bool mentions(const std::vector<std::string>& lines, const std::string& piece) {
+bool mentions(const heatmatch::Sentences& lines, const std::string& piece) {
     return std::any_of(lines.begin(), lines.end(),
-                       [&](const std::string& line) { return contains(line, piece); });
+                       [&](const heatmatch::Sentence& line) { return contains(line, piece); });
 }
 
 }  // namespace

@@ -51,7 +51,7 @@ Tally tally_of(unsigned rounds, unsigned seed, bool all_meters, bool held_errors
                 }
                 NoisyMeters meters(seed + 100000);
                 if (!found || diagnosis.group == 1 || diagnosis.next.empty() ||
-                    !add_reading(planted, diagnosis.next.front().reading, meters)) {
+                    !add_reading(planted, diagnosis.next.front().reading.text(), meters)) {
                     continue;
                 }
                 const Diagnosis then = diagnose(planted.candidate, planted.readings);

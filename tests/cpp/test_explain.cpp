@@ -30,8 +30,8 @@ Step step_of(const Trace& trace, const std::string& name) {
 
 /// A result agrees with what its own numbers give; they are printed to four or five digits.
 void check_recomputed(const Step& step, double recomputed) {
-    CAPTURE(step.name);
-    CAPTURE(step.numbers);
+    CAPTURE(step.name.text());
+    CAPTURE(step.numbers.text());
     CHECK(step.value == doctest::Approx(recomputed).epsilon(2e-4));
 }
 
@@ -69,10 +69,10 @@ TEST_CASE("nameplate values are there with their sources") {
     CHECK(step_of(demo_trace(), "element, rated voltage").value == 240.0);
     CHECK(step_of(demo_trace(), "element, rated power").value == 1000.0);
     for (const Step& step : demo_trace()) {
-        const bool given =
-            step.name.rfind("panel, ", 0) == 0 || step.name.rfind("element, ", 0) == 0;
+        const bool given = step.name.text().rfind("panel, ", 0) == 0 ||
+                           step.name.text().rfind("element, ", 0) == 0;
         if (!given) continue;
-        CAPTURE(step.name);
+        CAPTURE(step.name.text());
         CHECK(!step.source.empty());
         CHECK(!step.unit.empty());
     }
@@ -83,11 +83,11 @@ TEST_CASE("nameplate values are there with their sources") {
 // Source: the formulas of the steps, with the numbers the steps themselves print.
 TEST_CASE("the ohms recompute from volts, watts and the alloy's factor") {
     const Step ohms = step_of(demo_trace(), "element resistance, typical");
-    const auto n = numbers_in(ohms.numbers);
+    const auto n = numbers_in(ohms.numbers.text());
     REQUIRE(n.size() == 3);
     check_recomputed(ohms, n[0] * n[0] / n[1] * n[2]);
     const Step bank = step_of(demo_trace(), "bank resistance");
-    const auto b = numbers_in(bank.numbers);
+    const auto b = numbers_in(bank.numbers.text());
     REQUIRE(b.size() == 3);
     check_recomputed(bank, b[0] * b[1] / b[2]);
     CHECK(b[1] == 1.0);
@@ -96,7 +96,7 @@ TEST_CASE("the ohms recompute from volts, watts and the alloy's factor") {
 
 TEST_CASE("the cold voltage recomputes from the label, its factor and the panels in series") {
     const Step volts = step_of(demo_trace(), "cold voltage of the array");
-    const auto n = numbers_in(volts.numbers);
+    const auto n = numbers_in(volts.numbers.text());
     REQUIRE(n.size() == 3);
     check_recomputed(volts, n[0] * n[1] * n[2]);
     const Step factor = step_of(demo_trace(), "cold voltage factor");
@@ -108,16 +108,16 @@ TEST_CASE("the cold voltage recomputes from the label, its factor and the panels
 TEST_CASE("ohms of runs, what a panel sees and the noon match recompute") {
     for (const char* name : {"home run", "along the wall", "hot tail"}) {
         const Step run = step_of(demo_trace(), std::string("ohms of \"") + name + '"');
-        const auto n = numbers_in(run.numbers);
+        const auto n = numbers_in(run.numbers.text());
         REQUIRE(n.size() == 3);
         check_recomputed(run, n[0] * n[1] * n[2]);
     }
     const Step sees = step_of(demo_trace(), "ohms one panel sees");
-    const auto s = numbers_in(sees.numbers);
+    const auto s = numbers_in(sees.numbers.text());
     REQUIRE(s.size() == 4);
     check_recomputed(sees, (s[0] + s[1]) * s[2] / s[3]);
     const Step match = step_of(demo_trace(), "noon match of one panel");
-    const auto m = numbers_in(match.numbers);
+    const auto m = numbers_in(match.numbers.text());
     REQUIRE(m.size() == 2);
     check_recomputed(match, m[0] / m[1]);
 }
@@ -125,15 +125,15 @@ TEST_CASE("ohms of runs, what a panel sees and the noon match recompute") {
 TEST_CASE("power recomputes as current squared times ohms, the mean as the mean") {
     int powers = 0;
     for (const Step& step : demo_trace()) {
-        if (step.name.rfind("power at ", 0) != 0) continue;
-        const auto n = numbers_in(step.numbers);
+        if (step.name.text().rfind("power at ", 0) != 0) continue;
+        const auto n = numbers_in(step.numbers.text());
         REQUIRE(n.size() == 2);
         check_recomputed(step, n[0] * n[0] * n[1]);
         ++powers;
     }
     CHECK(powers == 3);
     const Step mean = step_of(demo_trace(), "mean power");
-    const auto n = numbers_in(mean.numbers);
+    const auto n = numbers_in(mean.numbers.text());
     REQUIRE(n.size() == 4);
     check_recomputed(mean, (n[0] + n[1] + n[2]) / n[3]);
     CHECK(n[3] == 3.0);
@@ -197,7 +197,7 @@ TEST_CASE("age and readings explain the panel of today by what was used") {
     owned.measured.reset();
     const Step aged = step_of(explain(assess(starter(), installation)), "panel today, current");
     CHECK(aged.source == "jordan-kurtz-2012");
-    const auto n = numbers_in(aged.numbers);
+    const auto n = numbers_in(aged.numbers.text());
     REQUIRE(n.size() == 3);
     check_recomputed(aged, n[0] - n[1] * n[2]);
     // Only the volts were read: the current is still the age's.

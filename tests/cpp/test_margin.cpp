@@ -75,13 +75,13 @@ TEST_CASE("a sentence reads in either unit set") {
                   .value_high = 150.0,
                   .limit = 200.0,
                   .unit = heatmatch::unit::celsius,
-                  .text = "It is at {value} ({low} to {high}); {limit} is allowed, not {value}."};
+                  .said = "It is at {value} ({low} to {high}); {limit} is allowed, not {value}."};
     CHECK(margin.sentence() == "It is at 100 °C (50 °C to 150 °C); 200 °C is allowed, not 100 °C.");
     CHECK(margin.sentence(UnitSystem::us) ==
           "It is at 212 °F (122 °F to 302 °F); 392 °F is allowed, not 212 °F.");
     margin.unit = heatmatch::unit::volt;
     margin.value = 89.906;
-    margin.text = "{value} of {limit}";
+    margin.said = "{value} of {limit}";
     CHECK(margin.sentence() == "89.9 V of 200 V");
     CHECK(margin.sentence(UnitSystem::us) == margin.sentence());
 }

@@ -34,9 +34,9 @@ MeterCheck check_of(const MeterSheet& sheet, std::string_view reading) {
     return *found;
 }
 
-bool listed(const std::vector<std::string>& lines, std::string_view piece) {
+bool listed(const heatmatch::Sentences& lines, std::string_view piece) {
     return std::any_of(lines.begin(), lines.end(),
-                       [&](const std::string& line) { return contains(line, piece); });
+                       [&](const heatmatch::Sentence& line) { return contains(line, piece); });
 }
 
 }  // namespace
@@ -148,7 +148,7 @@ TEST_CASE("every check has a letter of its own, says how, what to expect and wha
             CHECK(!check.expect.empty());
             CHECK(!(check.if_low.empty() && check.if_high.empty()));
             CHECK(!check.source.empty());
-            CHECK(check.expect.find_first_of("{}") == std::string::npos);
+            CHECK(check.expect.text().find_first_of("{}") == std::string::npos);
             if (check.low && check.typical) CHECK(*check.low <= *check.typical);
             if (check.typical && check.high) CHECK(*check.typical <= *check.high);
         }
@@ -175,7 +175,7 @@ TEST_CASE("the formulas for an earth fault give back place and ohms") {
     const double down = x * voc * meter / (meter + leak);
     CHECK(within(down / (up + down), x, 1e-12));
     CHECK(within(meter * (voc / (up + down) - 1.0), leak, 1e-9));
-    const std::string expect = check_of(meter_sheet(standing()), "to earth").expect;
+    const std::string expect = check_of(meter_sheet(standing()), "to earth").expect.text();
     CHECK(contains(expect, "|V-| / (|V+| + |V-|)"));
     CHECK(contains(expect, "Rm (Voc / (|V+| + |V-|) - 1)"));
 }

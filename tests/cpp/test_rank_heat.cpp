@@ -69,7 +69,7 @@ TEST_CASE("moist ground given for dry sand is warned of by name, in ranking and 
     ground.k20_high_w_mk.reset();
     installation.parts.media = {ground};
     bool told = false;
-    for (const std::string& remark : heatmatch::rank(starter(), installation).remarks) {
+    for (const heatmatch::Sentence& remark : heatmatch::rank(starter(), installation).remarks) {
         told = told || contains(remark, "moist ground");
     }
     CHECK(told);

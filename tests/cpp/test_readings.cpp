@@ -51,7 +51,7 @@ Readings changed(Change change) {
 
 bool remarked(const Readings& readings, const std::string& piece) {
     return std::any_of(readings.remarks.begin(), readings.remarks.end(),
-                       [&](const std::string& remark) { return contains(remark, piece); });
+                       [&](const heatmatch::Sentence& remark) { return contains(remark, piece); });
 }
 
 }  // namespace

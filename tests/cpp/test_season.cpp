@@ -153,7 +153,7 @@ TEST_CASE("cloud within the hour widens the band and moves the best ohms down") 
 TEST_CASE("weather brighter than what margins are judged at is told") {
     const SeasonWeather weather = season_weather(greensboro(), winter);
     CHECK(weather.brightest_w_m2 > 1000.0);
-    const std::string remark = bright_remark(weather, {.record_low_c = -20.0});
+    const heatmatch::Sentence remark = bright_remark(weather, {.record_low_c = -20.0});
     CHECK(contains(remark, "not at the 1000 W/m2"));
     CHECK(
         bright_remark(weather, {.record_low_c = -20.0, .bright_irradiance_w_m2 = 1250.0}).empty());

@@ -46,7 +46,7 @@ std::string refused(const StoreCharge& charge, const std::string& medium = "dry-
 
 bool warns(const SheathTemperature& result, const std::string& piece) {
     return std::any_of(result.warnings.begin(), result.warnings.end(),
-                       [&](const std::string& each) { return contains(each, piece); });
+                       [&](const heatmatch::Sentence& each) { return contains(each, piece); });
 }
 
 std::ptrdiff_t assumptions(const SheathTemperature& result, const std::string& field) {

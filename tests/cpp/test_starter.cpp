@@ -23,8 +23,7 @@ using heatmatch::Parts;
 namespace {
 
 const Parts& starter() {
-    static const Parts parts = Catalog::starter().parts();
-    return parts;
+    return heatmatch::starter_parts();
 }
 
 std::vector<Part> rows() {

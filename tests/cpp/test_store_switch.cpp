@@ -11,8 +11,7 @@ using namespace heatmatch;
 namespace {
 
 /// The demo's circuit with those devices, all in its first run.
-std::vector<StoreSwitch> switches_of(std::vector<Device> devices,
-                                     std::vector<std::string>& remarks) {
+std::vector<StoreSwitch> switches_of(std::vector<Device> devices, heatmatch::Sentences& remarks) {
     Installation installation = demo();
     installation.devices = std::move(devices);
     return store_switches(assess(starter(), installation).circuit, remarks);
@@ -25,7 +24,7 @@ Device contactor(const char* part = "dc-contactor-sealed-450-v") {
 }  // namespace
 
 TEST_CASE("a thermostat that senses acts through a contactor that can break the circuit") {
-    std::vector<std::string> remarks;
+    heatmatch::Sentences remarks;
     const auto switches =
         switches_of({contactor(),
                      {.part = "snap-disc-fixed", .duty = "senses only", .set_c = 90.0},
@@ -47,7 +46,7 @@ TEST_CASE("a thermostat that senses acts through a contactor that can break the 
 }
 
 TEST_CASE("what may not break direct current counts as welded") {
-    std::vector<std::string> remarks;
+    heatmatch::Sentences remarks;
     const auto relay =
         switches_of({contactor("general-purpose-relay"),
                      {.part = "snap-disc-fixed", .duty = "senses only", .set_c = 90.0}},
@@ -68,7 +67,7 @@ TEST_CASE("what may not break direct current counts as welded") {
 }
 
 TEST_CASE("what is not set, or has nothing to act through, never opens and is told") {
-    std::vector<std::string> remarks;
+    heatmatch::Sentences remarks;
     CHECK(switches_of({contactor(), {.part = "snap-disc-fixed", .duty = "senses only"}}, remarks)
               .empty());
     REQUIRE(remarks.size() == 1);

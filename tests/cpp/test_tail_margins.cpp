@@ -99,7 +99,7 @@ TEST_CASE("air that is not stated around the end of an element is a caution, not
     circuit.runs.front().run.surroundings.air_c.reset();
     for (const char* name : {"terminal temperature", "hot tail insulation"}) {
         CHECK(named(name).severity == Severity::caution);
-        CHECK(named(name).text.find("not stated") != std::string::npos);
+        CHECK(named(name).said.text().find("not stated") != std::string::npos);
     }
     CHECK(*named("hot tail insulation").headroom == doctest::Approx(headroom).epsilon(0.1));
     // Judged, it stays what it is.

@@ -118,7 +118,7 @@ TEST_CASE(
     const auto assumed = candidate.assumed();
     CHECK(std::any_of(assumed.begin(), assumed.end(), [&tail](const auto& each) {
         return each.field == "wire" && each.value == tail.wire->id &&
-               each.source.find("100 °C") != std::string::npos;
+               each.source.text().find("100 °C") != std::string::npos;
     }));
     CHECK(candidate.not_assessed() > 0);
 }

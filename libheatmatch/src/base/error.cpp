@@ -17,7 +17,7 @@ std::string compose_message(const ErrorDetail& detail) {
     text += detail.field;
     if (!detail.value.empty()) text += (detail.field.empty() ? "" : " = ") + detail.value;
     if (!detail.allowed.empty()) text += " must be " + detail.allowed;
-    if (!detail.remedy.empty()) text += "; " + detail.remedy;
+    if (!detail.remedy.empty()) text += "; " + detail.remedy.text();
     return text;
 }
 

@@ -14,6 +14,28 @@ std::string text_of_value(const Argument& argument, UnitSystem system, std::stri
 
 }  // namespace
 
+namespace {
+
+constexpr std::array<Template, 1> lines{{{"base.verbatim", "{text}"}}};
+
+}  // namespace
+
+Sentence::Sentence(const Template* line_, std::vector<Argument> arguments_)
+    : line(line_), arguments(std::move(arguments_)) {}
+
+Sentence::Sentence(std::string verbatim) {
+    if (verbatim.empty()) return;
+    line = lines.data();
+    arguments.push_back({"text", Name{std::move(verbatim)}});
+}
+
+Sentence::Sentence(const char* verbatim) : Sentence(std::string(verbatim)) {}
+
+Sentence& Sentence::operator+=(const std::string& verbatim) {
+    *this = Sentence(text() + verbatim);
+    return *this;
+}
+
 bool operator==(const Argument& a, const Argument& b) {
     return a.name == b.name && a.value == b.value;
 }
@@ -55,6 +77,20 @@ std::string text_of(const Sentences& sentences, UnitSystem system, std::string_v
         result += text;
     }
     return result;
+}
+
+std::span<const Template> base_sentences() {
+    return lines;
+}
+
+std::string_view place_of(const Template& line, std::string_view name) {
+    std::string_view found;
+    detail::split_template(
+        line.text, [](std::string_view) {},
+        [&](std::string_view place, std::string_view) {
+            if (place == name) found = place;
+        });
+    return found;
 }
 
 std::string text_of(const Amount& amount, UnitSystem system) {

@@ -175,8 +175,8 @@ BedFill bed_fill(const Medium& medium, ConductivityEnd end, bool moist) {
     return fill;
 }
 
-std::vector<std::string> fill_warnings(const Medium& medium) {
-    std::vector<std::string> warnings;
+Sentences fill_warnings(const Medium& medium) {
+    Sentences warnings;
     // Metal grains conduct more: turnings and shot are denser than any sand.
     constexpr double dry_sand_most_w_mk = 0.6;
     constexpr double metal_density = 1900.0;

@@ -42,7 +42,7 @@ void check_fit(const Element& element, const LegLayout& legs) {
     if (legs.misfit.empty()) return;
     throw InvalidInput({.part = "element \"" + element.id + '"',
                         .field = "in the store",
-                        .value = legs.misfit,
+                        .value = legs.misfit.text(),
                         .allowed = "such that they fit",
                         .remedy = "choose a larger vessel, another spacing, or more legs"});
 }

@@ -1,8 +1,12 @@
 #include "heatmatch/parts/class_defaults.hpp"
 
+#include "sentences.hpp"
+
 #include <array>
 
 namespace heatmatch {
+
+using parts_sentences::say;
 
 namespace {
 
@@ -26,8 +30,9 @@ constexpr auto classes = std::to_array<ClassRow>({
 
 }  // namespace
 
-std::string Assumption::text() const {
-    return part + ": " + field + " = " + value + " (" + source + ")";
+Sentence Assumption::said() const {
+    return say<"parts.assumption">(with<"part">(part), with<"field">(field), with<"value">(value),
+                                   with<"source">(source));
 }
 
 PanelClass panel_class(const std::string& technology) {

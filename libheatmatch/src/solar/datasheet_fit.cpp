@@ -49,8 +49,8 @@ std::optional<FitRefusal> refusal(const LabelValues& label) {
 }
 
 /// The values 0.1 to 99.9 % of listed modules have (solar coefficients in %/K).
-std::vector<std::string> unusual_values(const LabelValues& label, bool use_gamma) {
-    std::vector<std::string> warnings;
+Sentences unusual_values(const LabelValues& label, bool use_gamma) {
+    Sentences warnings;
     const auto check = [&warnings](double value, double low, double high, const char* name) {
         if (value >= low && value <= high) return;
         warnings.push_back(std::string(name) + " = " + format_number(value, 4) +

@@ -6,8 +6,7 @@
 
 namespace heatmatch {
 
-std::shared_ptr<const Weather> own_weather(const Installation& installation,
-                                           std::vector<std::string>& remarks) {
+std::shared_ptr<const Weather> own_weather(const Installation& installation, Sentences& remarks) {
     if (!installation.weather) return nullptr;
     const Site& site = installation.site;
     if (!site.latitude_deg || !site.tilt_deg) {

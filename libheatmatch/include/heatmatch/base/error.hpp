@@ -4,6 +4,8 @@
 #include <string>
 #include <string_view>
 
+#include "heatmatch/base/sentence.hpp"
+
 namespace heatmatch {
 
 /// What was wrong, in pieces, so that a program can act on it and a person can read it.
@@ -12,7 +14,7 @@ struct ErrorDetail {
     std::string field{};    //!< the field, as it is spelled in JSON
     std::string value{};    //!< the value found, with its unit
     std::string allowed{};  //!< what would have been accepted
-    std::string remedy{};   //!< what to do about it
+    Sentence remedy{};      //!< what to do about it
 };
 
 /// Base of everything the library throws. The text names part, field, value, allowed range and

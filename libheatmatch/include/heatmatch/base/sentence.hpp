@@ -45,6 +45,14 @@ struct Sentence {
     const Template* line = nullptr;  //!< null: nothing is said
     std::vector<Argument> arguments;
 
+    Sentence() = default;
+    Sentence(const Template* line_, std::vector<Argument> arguments_);
+    // NOLINTBEGIN(google-explicit-constructor)
+    Sentence(std::string verbatim);
+    Sentence(const char* verbatim);
+    // NOLINTEND(google-explicit-constructor)
+    Sentence& operator+=(const std::string& verbatim);
+
     [[nodiscard]] bool empty() const { return line == nullptr; }
     [[nodiscard]] std::string_view id() const { return empty() ? std::string_view{} : line->id; }
     [[nodiscard]] std::string text(UnitSystem system = UnitSystem::si) const;
@@ -61,9 +69,22 @@ struct Argument {
 [[nodiscard]] bool operator==(const Argument& a, const Argument& b);
 [[nodiscard]] bool operator==(const Sentence& a, const Sentence& b);
 
+[[nodiscard]] inline std::string operator+(const std::string& before, const Sentence& then) {
+    return before + then.text();
+}
+[[nodiscard]] inline std::string operator+(const Sentence& before, const std::string& then) {
+    return before.text() + then;
+}
+
+/// The line of a text that stands as it is, such as one kept by an earlier version.
+[[nodiscard]] std::span<const Template> base_sentences();
+
 /// Their texts with `between` between them; what is empty is left out.
 [[nodiscard]] std::string text_of(const Sentences& sentences, UnitSystem system = UnitSystem::si,
                                   std::string_view between = " ");
+
+/// The place of that name in a line, as its text has it; empty where there is none.
+[[nodiscard]] std::string_view place_of(const Template& line, std::string_view name);
 
 /// An amount as its own text: `392 °F`.
 [[nodiscard]] std::string text_of(const Amount& amount, UnitSystem system = UnitSystem::si);
@@ -181,10 +202,10 @@ template <const auto& Table, Word Id, Word... Left, Word... Called>
     static constexpr std::array<std::string_view, sizeof...(Left)> left{Left.view()...};
     static_assert(detail::fits(*line, names, left),
                   "the arguments given are not those of this sentence in its room's table");
-    Sentence sentence{.line = line, .arguments = {}};
-    sentence.arguments.reserve(sizeof...(Called));
-    (sentence.arguments.push_back(std::move(given.argument)), ...);
-    return sentence;
+    std::vector<Argument> arguments;
+    arguments.reserve(sizeof...(Called));
+    (arguments.push_back(std::move(given.argument)), ...);
+    return {line, std::move(arguments)};
 }
 
 }  // namespace heatmatch

@@ -3,13 +3,15 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
+
 namespace heatmatch {
 
 /// One step of an explanation: a formula in words, the same with the numbers put in, the result.
 struct Step {
-    std::string name{};     //!< what is computed, for example `element resistance, typical`
-    std::string formula{};  //!< `R = V² / P`
-    std::string numbers{};  //!< `(120 V)² / 1000 W`; empty for a value that was given
+    Sentence name{};     //!< what is computed, for example `element resistance, typical`
+    Sentence formula{};  //!< `R = V² / P`
+    Sentence numbers{};  //!< `(120 V)² / 1000 W`; empty for a value that was given
     double value = 0.0;
     std::string unit{};
     std::string source{};  //!< cite key, or where a given value comes from

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "heatmatch/base/interpolation.hpp"
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/parts/class_defaults.hpp"
 #include "heatmatch/parts/medium.hpp"
 
@@ -77,6 +78,6 @@ struct BedFill {
 [[nodiscard]] BedFill bed_fill(const Medium& medium, ConductivityEnd end, bool moist = false);
 
 /// What is suspicious about a fill: the conductivity of moist ground given to a dry bed.
-[[nodiscard]] std::vector<std::string> fill_warnings(const Medium& medium);
+[[nodiscard]] Sentences fill_warnings(const Medium& medium);
 
 }  // namespace heatmatch

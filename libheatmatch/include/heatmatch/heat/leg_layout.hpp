@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/heat/store_shell.hpp"
 #include "heatmatch/parts/element.hpp"
 
@@ -19,7 +20,7 @@ struct LegLayout {
     double leg_length_m = 0.0;  //!< heated, of one leg [m]
     double radius_m = 0.0;      //!< of the sheath, or of a pipe over it [m]
     double sheath_radius_m = 0.0;
-    std::string misfit{};                  //!< why it does not fit the store; empty: it fits
+    Sentence misfit{};                     //!< why it does not fit the store; empty: it fits
     std::vector<double> from_hottest_m{};  //!< distances_m(), once known
     std::vector<Assumption> assumed{};
 

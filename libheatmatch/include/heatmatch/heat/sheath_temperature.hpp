@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/heat/bed_charge.hpp"
 #include "heatmatch/parts/element.hpp"
 #include "heatmatch/parts/medium.hpp"
@@ -27,7 +28,7 @@ struct SheathTemperature {
     double sheath_verdict_c = 0.0;  //!< to be judged: low conductivity, rise times 1.10
     double w_per_cm = 0.0;          //!< of heated length
     std::vector<Assumption> assumed{};
-    std::vector<std::string> warnings{};
+    Sentences warnings{};
 };
 
 /// What a store of `elements` equal elements is charged with.

@@ -4,20 +4,21 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/parts/panel.hpp"
 
 namespace heatmatch {
 
 /// A field that was filled from the class, not from the part.
 struct Assumption {
-    std::string part{};    //!< `panel "barn-pair"`
-    std::string field{};   //!< `beta_voc_pct_per_k`
-    std::string value{};   //!< `-0.339 %/K`
-    std::string source{};  //!< cite key, `class default` or `from memory`
+    std::string part{};   //!< `panel "barn-pair"`
+    std::string field{};  //!< `beta_voc_pct_per_k`
+    Sentence value{};     //!< `-0.339 %/K`
+    Sentence source{};    //!< cite key, `class default` or `from memory`
 
     friend bool operator==(const Assumption&, const Assumption&) = default;
     /// `panel "barn-pair": beta_voc_pct_per_k = -0.339 %/K (cec-module-list)`
-    [[nodiscard]] std::string text() const;
+    [[nodiscard]] Sentence said() const;
 };
 
 /// Median values of a cell technology in the public module list of the CEC (editions of 2017 and

@@ -4,6 +4,7 @@
 #include <variant>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/parts/class_defaults.hpp"
 #include "heatmatch/parts/panel.hpp"
 #include "heatmatch/solar/single_diode.hpp"
@@ -36,7 +37,7 @@ struct DatasheetFit : SingleDiode {
     double vmp_shift = 0.0;          //!< relative move of v_mp from the label; i_mp the inverse
     double gamma_error_per_k = 0.0;  //!< of the model from the label, after all [1/K]
     bool series_resistance_clamped = false;  //!< gamma asked for more than 0.012/K
-    std::vector<std::string> warnings{};     //!< unusual label values
+    Sentences warnings{};                    //!< unusual label values
     std::vector<Assumption> assumed{};       //!< class defaults that were needed
 };
 

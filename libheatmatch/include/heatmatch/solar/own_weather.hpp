@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/setting/installation.hpp"
 #include "heatmatch/solar/weather.hpp"
 
@@ -12,6 +13,6 @@ namespace heatmatch {
 /// The installation's own twelve months as weather, the last one kept at hand; null where it has
 /// none, or, with a remark, where its site does not tell latitude and tilt.
 [[nodiscard]] std::shared_ptr<const Weather> own_weather(const Installation& installation,
-                                                         std::vector<std::string>& remarks);
+                                                         Sentences& remarks);
 
 }  // namespace heatmatch

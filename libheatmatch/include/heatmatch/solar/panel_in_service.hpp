@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/parts/class_defaults.hpp"
 #include "heatmatch/setting/owned.hpp"
 #include "heatmatch/solar/cold_voltage.hpp"
@@ -26,7 +27,7 @@ struct PanelInService {
     ColdVoltage cold{};         //!< of one panel
     double i_sc_limit_a = 0.0;  //!< larger of label and measured, at 1000 W/m2 [A]
     std::vector<Assumption> assumed{};
-    std::vector<std::string> remarks{};  //!< for example a bypassed section
+    Sentences remarks{};  //!< for example a bypassed section
 };
 
 /// Describes an owned panel. Measured volts and amperes, with their sun and temperature, win over

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/parts/class_defaults.hpp"
 
 namespace heatmatch {
@@ -35,7 +36,7 @@ struct Weather {
     /// Of the day, by the sun's mean time of the place, where the first row begins [h]: the rows
     /// follow each other without a gap, and base_c is the air. Nothing where that is not so.
     std::optional<double> first_hour{};
-    std::vector<std::string> remarks{};  //!< gaps and repairs, counted
+    Sentences remarks{};  //!< gaps and repairs, counted
     std::vector<Assumption> assumed{};
 
     [[nodiscard]] std::size_t size() const { return irradiance_w_m2.size(); }

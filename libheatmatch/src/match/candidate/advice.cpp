@@ -132,7 +132,7 @@ std::string millimetres(double value) {
 }
 
 void say(Advice& advice, const Circuit& circuit) {
-    std::vector<std::string>& say = advice.sentences;
+    Sentences& say = advice.sentences;
     const std::string name = circuit.bank.element.id;
     constexpr double cm_per_inch = 2.54;
     if (advice.largest_element_w) {

@@ -40,7 +40,7 @@ Candidate assess(const Parts& catalog, const Installation& installation,
     const Hookup bank = parse_hookup(standing.bank, "circuit", "bank");
     circuit.bank = make_bank(parts, find_element(parts, standing.element), bank, bank.count(),
                              options.coil_temperature_c);
-    std::vector<std::string> remarks;
+    Sentences remarks;
     const auto weather = options.weather ? options.weather : own_weather(installation, remarks);
     std::optional<SeasonWeather> season;
     Installation judged = installation;
@@ -63,11 +63,11 @@ Candidate assess(const Parts& catalog, const Installation& installation,
         candidate.season =
             season_of(circuit, season_curves(circuit.panel, *season, options.vector_width), *season,
                       candidate.price_to_buy);
-        const std::string bright = bright_remark(*season, installation.site);
+        const Sentence bright = bright_remark(*season, installation.site);
         if (!bright.empty()) candidate.remarks.push_back(bright);
     }
     if (circuit.heat) {
-        for (const std::string& warning : fill_warnings(circuit.heat->store->medium)) {
+        for (const Sentence& warning : fill_warnings(circuit.heat->store->medium)) {
             candidate.remarks.push_back(warning);
         }
     }

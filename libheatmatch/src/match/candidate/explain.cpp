@@ -27,7 +27,7 @@ void explain_panel(Trace& trace, const Circuit& circuit) {
     const auto given = [&](const char* name, const char* field, double value, const char* symbol) {
         std::string source = source_of(panel.provenance, field);
         for (const Assumption& assumption : service.assumed) {
-            if (assumption.field == field) source = assumption.source;
+            if (assumption.field == field) source = assumption.source.text();
         }
         trace.push_back({name, field, "", value, symbol, source});
     };

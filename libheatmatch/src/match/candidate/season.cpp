@@ -32,7 +32,7 @@ WeatherNodes month_nodes(const Weather& weather, std::size_t month, bool exact) 
 /// Tells of the months wanted which are missing, cut short or without nights, and of rows without
 /// one.
 void add_cover_remarks(const Weather& weather, const std::array<MonthCover, 12>& cover,
-                       const std::vector<int>& wanted, std::vector<std::string>& remarks) {
+                       const std::vector<int>& wanted, Sentences& remarks) {
     constexpr double whole = 0.95;
     std::string missing;
     std::string partly;
@@ -138,7 +138,7 @@ double judged_irradiance_w_m2(const SeasonWeather& weather, const Site& site) {
     return std::max(weather.brightest_w_m2, site.bright_irradiance_w_m2);
 }
 
-std::string bright_remark(const SeasonWeather& weather, const Site& site) {
+Sentence bright_remark(const SeasonWeather& weather, const Site& site) {
     if (weather.brightest_w_m2 <= site.bright_irradiance_w_m2) return {};
     return "Margins are judged at " + format_number(weather.brightest_w_m2, 4) +
            " W/m2, the most that the weather has on the panels, not at the " +
@@ -175,7 +175,7 @@ double Season::mean_kwh_per_day() const {
     return days > 0.0 ? kwh / days : 0.0;
 }
 
-std::string Season::best_ohm_sentence() const {
+Sentence Season::best_ohm_sentence() const {
     const std::string best = format_number(best_ohm, 3) + " ohm";
     const std::string noon = format_number(noon_ohm, 3) + " ohm";
     if (noon_ohm <= 0.0) {
@@ -210,7 +210,7 @@ double Season::noon_loss() const {
     return best_kwh > 0.0 ? std::max(0.0, 1.0 - noon_kwh / best_kwh) : 0.0;
 }
 
-std::string Season::noon_loss_sentence() const {
+Sentence Season::noon_loss_sentence() const {
     if (noon_ohm <= 0.0) return {};
     const auto percent = [](double share) { return format_number(100.0 * share, 2) + " %"; };
     std::string text = "A bank of the " + format_number(noon_ohm, 3) + " ohm of full sun takes " +

@@ -16,12 +16,12 @@ Margin cold_voltage_margin(const Circuit& circuit) {
                   .value = circuit.cold_voltage_v(),
                   .limit = panel.max_system_voltage_v,
                   .unit = unit::volt,
-                  .text =
+                  .said =
                       "At the record low the open string stands at {value}; the panels allow "
                       "{limit}.",
                   .source = circuit.panel.cold.source};
     if (!margin.limit) {
-        margin.text =
+        margin.said =
             "At the record low the open string stands at {value}; what the panels allow "
             "is not known: read the label (older ones often allow 600 V).";
         margin.missing = {"max_system_voltage_v"};
@@ -44,13 +44,13 @@ Margin touch_voltage_margin(const Circuit& circuit, bool wet) {
         .value = circuit.cold_voltage_v(),
         .limit = wet ? 30.0 : 60.0,
         .unit = unit::volt,
-        .text = wet ? "Up to {value} direct current in a wet place: above {limit} no live "
+        .said = wet ? "Up to {value} direct current in a wet place: above {limit} no live "
                       "part may be touchable. It can kill."
                     : "Up to {value} direct current: above {limit} no live part may be "
                       "touchable. It can kill.",
         .source = "iec-60364-4-41"};
     if (*margin.value <= *margin.limit) {
-        margin.text =
+        margin.said =
             "Up to {value} direct current; the limit for touchable parts here is {limit}.";
     }
     grade(margin);
@@ -64,7 +64,7 @@ Margin series_arc_margin(const Circuit& circuit) {
                   .value = circuit.cold_voltage_v(),
                   .limit = 80.0,
                   .unit = unit::volt,
-                  .text =
+                  .said =
                       "Up to {value}: a loose joint can hold an arc. From {limit} on, some codes "
                       "ask for arc-fault protection on or in buildings; arcs burn below it too.",
                   .source = "nec-690-11"};
@@ -88,17 +88,17 @@ Margin reverse_current_margin(const Circuit& circuit) {
                   .value = others * lasting_current_factor * circuit.panel.i_sc_limit_a,
                   .limit = panel.max_series_fuse_a,
                   .unit = unit::ampere,
-                  .text =
+                  .said =
                       "A faulty string can be fed {value} by the others; its panels allow a "
                       "series fuse of {limit}.",
                   .source = "nec-690-9"};
     if (others == 0) {
-        margin.text = "One string: no other can feed it backwards.";
+        margin.said = "One string: no other can feed it backwards.";
         margin.severity = Severity::none;
         margin.headroom = 1.0;
         return margin;
     } else if (!margin.limit) {
-        margin.text =
+        margin.said =
             "A faulty string can be fed {value} by the others; the largest series fuse of "
             "the panels is not known: read the label.";
         margin.missing = {"max_series_fuse_a"};
@@ -106,11 +106,11 @@ Margin reverse_current_margin(const Circuit& circuit) {
                fuse != nullptr && !fuse->control.dc_ratings.empty()) {
         // The smaller of the fuse and what the others feed is what a faulty string may carry.
         margin.value = std::min(*margin.value, fuse->control.dc_ratings.front().a_dc);
-        margin.text = "With string fuses of " +
+        margin.said = "With string fuses of " +
                       format_number(fuse->control.dc_ratings.front().a_dc) +
                       " A a faulty string can be fed {value}; its panels allow {limit}.";
     } else if (*margin.value > *margin.limit) {
-        margin.text += " Fuse each string, or use fewer strings.";
+        margin.said += " Fuse each string, or use fewer strings.";
     }
     grade(margin);
     return margin;
@@ -124,7 +124,7 @@ Margin mismatch_margin(const Circuit& circuit) {
                       .subject = subject,
                       .severity = Severity::none,
                       .consequence = Severity::caution,
-                      .text = "One panel in each string: none limits another.",
+                      .said = "One panel in each string: none limits another.",
                       .source = "common-practice"};
         return margin;
     }

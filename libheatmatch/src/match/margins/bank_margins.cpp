@@ -16,13 +16,13 @@ Margin power_margin(const Bank& bank, const Extremes& extremes) {
                   .value = extremes.element_power_w,
                   .limit = bank.element.rated_w,
                   .unit = unit::watt,
-                  .text =
+                  .said =
                       "In bright cold one element takes up to {value}; it is rated {limit} in "
                       "the medium it was made for. Dry sand allows far less.",
                   .source = bank.element.provenance.source,
                   .assumed = bank.each.assumed};
     if (!margin.limit) {
-        margin.text =
+        margin.said =
             "In bright cold one element takes up to {value}; its rated watts are not known.";
         margin.missing = {"rated_w"};
     }
@@ -37,13 +37,13 @@ Margin share_voltage_margin(const Bank& bank, const Extremes& extremes) {
                   .value = extremes.element_voltage_v,
                   .limit = bank.element.rated_v,
                   .unit = unit::volt,
-                  .text =
+                  .said =
                       "In bright cold one element has up to {value} across it; it is rated "
                       "{limit}.",
                   .source = bank.element.provenance.source,
                   .assumed = bank.each.assumed};
     if (!margin.limit) {
-        margin.text =
+        margin.said =
             "In bright cold one element has up to {value} across it; its rated volts are "
             "not known.";
         margin.missing = {"rated_v"};
@@ -60,19 +60,19 @@ Margin sheath_voltage_margin(const Circuit& circuit) {
         .value = circuit.cold_voltage_v(),
         .limit = bank_limits(circuit.bank).sheath_voltage_v,
         .unit = unit::volt,
-        .text =
+        .said =
             "After one earth fault the whole array stands between coil and sheath: "
             "{value} on the coldest morning; 1.41 times its rated voltage (the peak, if it "
             "is rated for alternating current) is {limit}.",
         .source = "common-practice"};
     if (!margin.limit) {
-        margin.text =
+        margin.said =
             "After one earth fault the whole array stands between coil and sheath: "
             "{value}; the element's rated volts are not known.";
         margin.missing = {"rated_v"};
     }
     if (is_bare(circuit.bank)) {
-        margin.text =
+        margin.said =
             "It is bare wire: the bed and the vessel stand at up to {value} with it, and above "
             "{limit} that can kill. Never bury it.";
         margin.source = "iec-60364-4-41";
@@ -90,15 +90,15 @@ Margin survivor_margin(const Bank& bank, const Extremes& extremes) {
                   .value = extremes.survivor_power_w,
                   .limit = bank.element.rated_w,
                   .unit = unit::watt,
-                  .text =
+                  .said =
                       "If one parallel branch opens, an element of the others takes up to "
                       "{value}; it is rated {limit}.",
                   .source = bank.element.provenance.source,
                   .assumed = bank.each.assumed};
     if (bank.hookup.parallel == 1) {
-        margin.text = "One branch: if an element opens, nothing heats.";
+        margin.said = "One branch: if an element opens, nothing heats.";
     } else if (!margin.limit) {
-        margin.text =
+        margin.said =
             "If one parallel branch opens, an element of the others takes up to {value}; "
             "its rated watts are not known.";
     }
@@ -117,7 +117,7 @@ Margin earth_fault_margin(const Bank& bank) {
                   .value = element.insulation_resistance_mohm,
                   .limit = 1.0,
                   .unit = unit::megohm,
-                  .text =
+                  .said =
                       "Sheath to coil measures {value}; below {limit} damp magnesia leaks and has "
                       "to be dried out before full volts.",
                   .source = "common-practice"};
@@ -125,13 +125,13 @@ Margin earth_fault_margin(const Bank& bank) {
         margin.value.reset();
         margin.limit.reset();
         margin.severity = Severity::warning;
-        margin.text =
+        margin.said =
             "It is bare wire: nothing stands between it and the bed, which is live with it, and "
             "the vessel too.";
         return margin;
     }
     if (!margin.value) {
-        margin.text =
+        margin.said =
             "Measure sheath to coil with 500 V before burying: at least {limit}, and 20 "
             "Mohm or more when new. A floating array hides the first earth fault.";
         margin.missing = {"insulation_resistance_mohm"};
@@ -150,13 +150,13 @@ Margin built_in_margin(const Element& element) {
                   .consequence = Severity::warning,
                   .source = element.provenance.source};
     if (!element.built_in_ac_control) {
-        margin.text = "Whether a thermostat or cut-out is inside is not known: look.";
+        margin.said = "Whether a thermostat or cut-out is inside is not known: look.";
         margin.missing = {"built_in_ac_control"};
         return margin;
     }
     const bool inside = *element.built_in_ac_control;
     margin.severity = inside ? Severity::warning : Severity::none;
-    margin.text = inside ? "A thermostat or cut-out for alternating current is inside: on direct "
+    margin.said = inside ? "A thermostat or cut-out for alternating current is inside: on direct "
                            "current it arcs or welds. Bypass it, and limit by a rated device."
                          : "No thermostat or cut-out is inside.";
     return margin;
@@ -178,7 +178,7 @@ Margin shade_margin(const Circuit& circuit) {
                   .value = 100.0 * share,
                   .limit = 98.0,
                   .unit = unit::percent,
-                  .text =
+                  .said =
                       "In full sun the panels run at {value} of their short-circuit current; "
                       "above {limit} a shaded cell and its bypass diode stay hot for hours. More "
                       "ohms are kinder.",
@@ -198,11 +198,11 @@ Margin drop_margin(const Circuit& circuit) {
                   .value = 100.0 * drop,
                   .limit = 3.0,
                   .unit = unit::percent,
-                  .text = "Wire and joints take {value} of the volts and watts; {limit} is usual.",
+                  .said = "Wire and joints take {value} of the volts and watts; {limit} is usual.",
                   .source = "common-practice"};
     if (circuit.runs.empty()) {
         margin.value.reset();
-        margin.text = "No run of wire is described.";
+        margin.said = "No run of wire is described.";
         margin.missing = {"runs"};
     }
     grade(margin);

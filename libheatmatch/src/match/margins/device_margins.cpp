@@ -36,7 +36,7 @@ Margin breaking_margin(const Circuit& circuit, const PlacedDevice& placed, doubl
         margin.limit = 0.0;
         margin.headroom = -1.0;
         margin.severity = Severity::danger;
-        margin.text =
+        margin.said =
             "Made for alternating current only: on {value} direct current its contacts "
             "hold an arc or weld shut. It must not break this circuit.";
         return margin;
@@ -55,11 +55,11 @@ Margin breaking_margin(const Circuit& circuit, const PlacedDevice& placed, doubl
     const auto amperes = breaking_current_a(rated, volts, poles);
     if (!amperes) {
         margin.limit = largest_voltage(ratings, poles);
-        margin.text =
+        margin.said =
             "It has to break {value} of direct current and is rated for at most {limit} "
             "with the poles used.";
         if (*margin.limit <= 0.0) {
-            margin.text =
+            margin.said =
                 "No printed pair of volts and amperes is for the poles used; it has to "
                 "break {value}.";
             margin.headroom = -1.0;
@@ -72,7 +72,7 @@ Margin breaking_margin(const Circuit& circuit, const PlacedDevice& placed, doubl
     margin.value = current_a;
     margin.limit = *amperes;
     margin.unit = unit::ampere;
-    margin.text = "At the cold voltage of " + format_number(volts, 3) +
+    margin.said = "At the cold voltage of " + format_number(volts, 3) +
                   " V it has to break {value} (1.25 times short-circuit current); its printed pair "
                   "allows {limit}.";
     grade(margin);
@@ -92,9 +92,9 @@ Margin fuse_margin(const Circuit& circuit, const PlacedDevice& placed) {
         margin.value = circuit.cold_voltage_v();
         margin.limit = largest_voltage(control.dc_ratings, placed.device.poles_used);
         margin.unit = unit::volt;
-        margin.text = "The fuse must clear {value} of direct current and is rated for {limit}.";
+        margin.said = "The fuse must clear {value} of direct current and is rated for {limit}.";
         if (*margin.limit <= 0.0) {
-            margin.text = "The fuse has no direct-current rating; the string stands at {value}.";
+            margin.said = "The fuse has no direct-current rating; the string stands at {value}.";
             margin.headroom = -1.0;
             margin.severity = Severity::danger;
             return margin;
@@ -104,7 +104,7 @@ Margin fuse_margin(const Circuit& circuit, const PlacedDevice& placed) {
     }
     margin.consequence = Severity::caution;
     margin.limit = *amperes;
-    margin.text =
+    margin.said =
         "A fuse below {value} (1.56 times the string's short-circuit current) would blow in "
         "bright sun; this one is {limit}. It does not clear a short of the panels.";
     grade(margin);
@@ -119,7 +119,7 @@ Margin carrying_margin(const PlacedDevice& placed, double current_a) {
                   .subject = subject_of(placed),
                   .value = current_a,
                   .unit = unit::ampere,
-                  .text =
+                  .said =
                       "It has to carry {value} (1.25 times short-circuit current); its contacts "
                       "or shunt are rated {limit}. Opened under load it may arc.",
                   .source = control.provenance.source};
@@ -128,7 +128,7 @@ Margin carrying_margin(const PlacedDevice& placed, double current_a) {
     }
     if (!margin.limit) margin.limit = control.a_ac;
     if (!margin.limit) {
-        margin.text = "It has to carry {value}; what its contacts or shunt carry is not known.";
+        margin.said = "It has to carry {value}; what its contacts or shunt carry is not known.";
         margin.missing = {"dc_ratings"};
     }
     grade(margin);
@@ -142,7 +142,7 @@ Margin polarity_margin(const PlacedDevice& placed) {
                   .source = placed.control.provenance.source};
     const bool polarised = placed.control.polarised.value_or(true);
     margin.severity = polarised ? Severity::caution : Severity::none;
-    margin.text = polarised
+    margin.said = polarised
                       ? "It breaks in one direction only: wire plus and minus, line and load as "
                         "marked, or it burns when opened."
                       : "It breaks either way round.";
@@ -165,11 +165,11 @@ Margin body_margin(const PlacedDevice& placed, const Circuit& circuit) {
                   .consequence = Severity::warning,
                   .limit = placed.control.own_limit_c,
                   .unit = unit::celsius,
-                  .text = "Around it is {value}; its own body may reach {limit}.",
+                  .said = "Around it is {value}; its own body may reach {limit}.",
                   .source = placed.control.provenance.source};
     if (known) margin.value = run->run.surroundings.air_c;
     if (!known || !margin.limit) {
-        margin.text = "How warm its own body gets is not known.";
+        margin.said = "How warm its own body gets is not known.";
         margin.missing = {known ? "own_limit_c" : "run.surroundings.air_c"};
     }
     grade(margin, room_c);
@@ -181,7 +181,7 @@ Margin senses_in_circuit(const PlacedDevice& placed) {
                   .subject = subject_of(placed),
                   .severity = Severity::warning,
                   .consequence = Severity::warning,
-                  .text = "It only senses, yet it sits in the run \"" + placed.device.run +
+                  .said = "It only senses, yet it sits in the run \"" + placed.device.run +
                           "\": let it drive a contactor that is rated for this direct current.",
                   .source = "common-practice"};
     return margin;
@@ -199,7 +199,7 @@ Margin disconnect_margin(const Circuit& circuit) {
                   .consequence = Severity::warning,
                   .source = "iec-62548"};
     margin.severity = breaks ? Severity::none : Severity::warning;
-    margin.text = breaks
+    margin.said = breaks
                       ? "A device that breaks direct current is listed."
                       : "No device that can break direct current is listed: pulling a plug under "
                         "load draws an arc.";
@@ -224,18 +224,18 @@ Margin independent_limit_margin(const Circuit& circuit) {
                   .subject = "circuit",
                   .severity = Severity::none,
                   .consequence = Severity::warning,
-                  .text =
+                  .said =
                       "An over-temperature limit that does not reset by itself is listed, and a "
                       "device it can open. Test that it does.",
                   .source = "common-practice"};
     if (!listed) {
         margin.severity = Severity::warning;
-        margin.text =
+        margin.said =
             "No independent over-temperature limit that stays open is listed: a welded "
             "thermostat would go unnoticed.";
     } else if (!can_open) {
         margin.severity = Severity::warning;
-        margin.text =
+        margin.said =
             "An over-temperature limit is listed, but nothing that it can open: only a "
             "hand-operated device breaks the direct current.";
     }

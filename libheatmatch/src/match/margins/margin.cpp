@@ -34,7 +34,7 @@ std::string_view severity_name(Severity severity) {
 }
 
 std::string Margin::sentence(UnitSystem system) const {
-    std::string result = text;
+    std::string result = said.text(system);
     // Three digits, or as many as tell the value from its limit.
     int digits = 3;
     const auto shown = [&](double number) { return format_quantity(number, unit, system, digits); };
@@ -65,11 +65,11 @@ void grade(Margin& margin, double rest) {
     }
 }
 
-Margin not_assessed(std::string name, std::string subject, std::string why,
+Margin not_assessed(std::string name, std::string subject, Sentence why,
                     std::vector<std::string> missing) {
     return {.name = std::move(name),
             .subject = std::move(subject),
-            .text = std::move(why),
+            .said = std::move(why),
             .missing = std::move(missing)};
 }
 

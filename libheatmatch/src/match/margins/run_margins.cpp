@@ -26,10 +26,10 @@ Margin voltage_margin(const RunView& run, const char* name, const std::string& w
         .value = run.cold_voltage_v,
         .limit = rating,
         .unit = unit::volt,
-        .text = "At the record low the " + what + " stands at {value}; it is rated {limit}.",
+        .said = "At the record low the " + what + " stands at {value}; it is rated {limit}.",
         .source = source};
     if (!rating) {
-        margin.text =
+        margin.said =
             "At the record low the " + what + " stands at {value}; its rated voltage is not known.";
         margin.missing = {"voltage_rating_v"};
     }
@@ -46,20 +46,20 @@ Margin code_current_margin(const RunView& run) {
                   .value = table_current_factor * run.code_isc_a,
                   .limit = wire.ampacity_a,
                   .unit = unit::ampere,
-                  .text =
+                  .said =
                       "The code's table must show {value} for it (1.56 times short-circuit "
                       "current); it shows {limit}.",
                   .source = "nec-690-8"};
     if (!wire.ampacity_a) {
         margin.value.reset();
-        margin.text = "The code's current for this wire is not known.";
+        margin.said = "The code's current for this wire is not known.";
         margin.missing = {"ampacity_a"};
         return margin;
     }
     grade(margin);
     const auto& air_c = run.parts.run.surroundings.air_c;
     if (!air_c) {
-        margin.text += " The correction for the heat around it needs its temperature.";
+        margin.said += " The correction for the heat around it needs its temperature.";
         margin.missing = {"surroundings.air_c"};
         return margin;
     }
@@ -69,7 +69,7 @@ Margin code_current_margin(const RunView& run) {
     const auto limit_c = insulation ? std::optional(insulation->limit_c) : std::nullopt;
     corrected.limit = *corrected_ampacity_a(wire, *air_c, limit_c);
     const bool limited = limit_c && *limit_c < wire.ampacity_conductor_c;
-    corrected.text =
+    corrected.said =
         std::string(
             "It has to carry {value} (1.25 times short-circuit current); the code's table, "
             "corrected for the heat around it") +
@@ -77,7 +77,7 @@ Margin code_current_margin(const RunView& run) {
     if (*corrected.limit <= 0.0) {
         corrected.headroom = -1.0;
         corrected.severity = corrected.consequence;
-        corrected.text =
+        corrected.said =
             "It is hotter around the wire than its conductor may get: by the code it may carry "
             "nothing, and it has to carry {value}.";
         return corrected;
@@ -98,15 +98,15 @@ Margin temperature_margin(const RunView& run, const std::string& name, std::stri
                   .consequence = consequence,
                   .limit = limit,
                   .unit = unit::celsius,
-                  .text = std::move(text),
+                  .said = std::move(text),
                   .source = source};
     if (!run.temperature) {
         if (run.in_bed) {
             margin.severity = Severity::none;
-            margin.text = "It lies in the bed at the element: judged there, as hot tail.";
+            margin.said = "It lies in the bed at the element: judged there, as hot tail.";
             return margin;
         }
-        margin.text = "State the temperature around \"" + run.parts.run.name +
+        margin.said = "State the temperature around \"" + run.parts.run.name +
                       "\" to know how hot its wire gets.";
         margin.missing = {"surroundings.air_c"};
         return margin;
@@ -114,14 +114,14 @@ Margin temperature_margin(const RunView& run, const std::string& name, std::stri
     margin.value = run.temperature->conductor_c;
     margin.assumed = run.temperature->assumed;
     if (!limit) {
-        margin.text = "In the \"" + run.parts.run.name + "\" the conductor reaches {value}; " +
+        margin.said = "In the \"" + run.parts.run.name + "\" the conductor reaches {value}; " +
                       missing_field + " is not known.";
         margin.missing = {missing_field};
         return margin;
     }
     grade(margin, room_c);
     if (run.temperature->runaway) {
-        margin.text = "The wire of \"" + run.parts.run.name +
+        margin.said = "The wire of \"" + run.parts.run.name +
                       "\" finds no steady temperature at this current: it runs away.";
     }
     return margin;
@@ -175,12 +175,12 @@ Margin joint_current_margin(const RunView& run) {
                   .value = lasting_current_factor * run.code_isc_a,
                   .limit = connector.current_rating_a,
                   .unit = unit::ampere,
-                  .text =
+                  .said =
                       "Its joints have to carry {value} (1.25 times short-circuit current); they "
                       "are rated {limit}.",
                   .source = connector.provenance.source};
     if (!margin.limit) {
-        margin.text = "Its joints have to carry {value}; their rated current is not known.";
+        margin.said = "Its joints have to carry {value}; their rated current is not known.";
         margin.missing = {"current_rating_a"};
     }
     grade(margin);
@@ -194,12 +194,12 @@ Margin sunlight_margin(const RunView& run) {
                   .consequence = Severity::warning,
                   .source = "nec-310"};
     if (!resistant) {
-        margin.text = "Whether the jacket stands sunlight is not known: look for the print on it.";
+        margin.said = "Whether the jacket stands sunlight is not known: look for the print on it.";
         margin.missing = {"sunlight_resistant"};
         return margin;
     }
     margin.severity = *resistant ? Severity::none : Severity::warning;
-    margin.text = *resistant ? "The jacket is marked for sunlight."
+    margin.said = *resistant ? "The jacket is marked for sunlight."
                              : "The jacket is not marked for sunlight: it cracks within years.";
     return margin;
 }
@@ -211,7 +211,7 @@ Margin wet_margin(const RunView& run) {
                   .consequence = Severity::warning,
                   .source = insulation.provenance.source};
     margin.severity = insulation.limit_wet_c ? Severity::none : Severity::warning;
-    margin.text = insulation.limit_wet_c
+    margin.said = insulation.limit_wet_c
                       ? "The insulation is rated for wet places."
                       : "The insulation has no rating for wet places: it soaks and leaks.";
     return margin;
@@ -225,7 +225,7 @@ void add_without_wire(std::vector<Margin>& margins, const RunParts& parts,
                  .subject = subject,
                  .severity = Severity::danger,
                  .headroom = -1.0,
-                 .text = "No wire of the catalog does in \"" + parts.run.name +
+                 .said = "No wire of the catalog does in \"" + parts.run.name +
                          "\": each lacks volts, current or heat resistance there.",
                  .source = "common-practice"};
     if (!stated) {

@@ -24,15 +24,18 @@ std::string load_of(const StoreView& view) {
 Margin fit_margin(const Circuit& circuit) {
     const BankHeat& heat = *circuit.heat;
     const bool fits = heat.misfit.empty();
-    return {.name = "fit in store",
-            .subject = "element \"" + circuit.bank.element.id + '"',
-            .severity = fits ? Severity::none : Severity::danger,
-            .headroom = fits ? 1.0 : -1.0,
-            .text = fits ? "Its heated length fits the store; what stuck out would glow in the air."
-                         : "It does not fit: " + heat.misfit +
-                               ". What sticks out of the fill glows in the air.",
-            .source = "common-practice",
-            .assumed = heat.assumed};
+    return {
+        .name = "fit in store",
+        .subject = "element \"" + circuit.bank.element.id + '"',
+        .severity = fits ? Severity::none : Severity::danger,
+        .headroom = fits ? 1.0 : -1.0,
+        .said = fits
+                    ? Sentence(
+                          "Its heated length fits the store; what stuck out would glow in the air.")
+                    : Sentence("It does not fit: " + heat.misfit +
+                               ". What sticks out of the fill glows in the air."),
+        .source = "common-practice",
+        .assumed = heat.assumed};
 }
 
 Margin sheath_margin(const StoreView& view) {
@@ -51,7 +54,7 @@ Margin sheath_margin(const StoreView& view) {
     margin.value_low = view.point.sheath_band.low_c;
     margin.value_high = view.point.sheath_band.high_c;
     if (!sheath) {
-        margin.text = load + " the sheath reaches {value}; what it is made of is not known.";
+        margin.said = load + " the sheath reaches {value}; what it is made of is not known.";
         margin.missing = {"sheath"};
     }
     grade(margin, room_c);
@@ -64,7 +67,7 @@ Margin coil_margin(const StoreView& view) {
         "Inside, the coil reaches {value}; its alloy stands {limit}.", "from-memory");
     margin.subject = view.element;
     if (!margin.limit) {
-        margin.text = "Inside, the coil reaches {value}; its alloy is not known.";
+        margin.said = "Inside, the coil reaches {value}; its alloy is not known.";
         margin.missing = {"alloy"};
     } else if (view.circuit.bank.alloy) {
         margin.source = view.circuit.bank.alloy->provenance.source;
@@ -85,14 +88,14 @@ Margin settled_margin(const StoreView& view) {
     margin.subject = view.element;
     if (!sheath) margin.missing = {"sheath"};
     if (view.heat.liquid || view.heat.store->medium.form == "solid") {
-        margin.text = "Nothing here settles; a bored brick or block wants its gap packed.";
+        margin.said = "Nothing here settles; a bored brick or block wants its gap packed.";
         margin.value.reset();
         margin.limit.reset();
         margin.missing.clear();
         margin.severity = Severity::none;
         return margin;
     }
-    if (!sheath) margin.text = "A settled spot reaches {value}; the sheath is not known.";
+    if (!sheath) margin.said = "A settled spot reaches {value}; the sheath is not known.";
     grade(margin, room_c);
     return margin;
 }
@@ -110,9 +113,9 @@ Margin stagnation_margin(const StoreView& view) {
             (limited ? "; the independent limit has to stop it before." : "."),
         "common-practice");
     margin.value_low = view.point.stagnation_wall_c;
-    margin.text += " The wall reaches {low} then.";
+    margin.said += " The wall reaches {low} then.";
     if (!sheath) {
-        margin.text =
+        margin.said =
             "After fourteen bright days without a thermostat the sheath reaches {value}; "
             "what it is made of is not known.";
         margin.missing = {"sheath"};
@@ -135,7 +138,7 @@ Margin survivor_sheath_margin(const Circuit& circuit, const Extremes& extremes) 
         return {.name = name.front(),
                 .subject = "element \"" + bank.element.id + '"',
                 .severity = Severity::none,
-                .text = "One branch: if an element opens, nothing heats.",
+                .said = "One branch: if an element opens, nothing heats.",
                 .source = "common-practice"};
     }
     if (!circuit.heat || !circuit.heat->known()) {
@@ -156,7 +159,7 @@ Margin survivor_sheath_margin(const Circuit& circuit, const Extremes& extremes) 
                                 sheath ? sheath->provenance.source : "ul-1030");
     margin.subject = view.element;
     if (!sheath) {
-        margin.text =
+        margin.said =
             "If one parallel branch opens, the sheath of the others reaches {value}; what "
             "it is made of is not known.";
         margin.missing = {"sheath"};

@@ -28,7 +28,7 @@ Margin ceiling_margin(const StoreView& view) {
                         view.point.boils ? boiling_c : view.point.bed_mean_c, boiling_c,
                         "The water reaches {value}; it boils at {limit}.", "common-practice");
         if (view.point.boils) {
-            margin.text = vented
+            margin.said = vented
                               ? "After some bright days the water boils ({limit}): the vent lets "
                                 "steam out, and water has to be made up before the element is dry."
                               : "After some bright days the water boils ({limit}), and no vent or "
@@ -45,7 +45,7 @@ Margin ceiling_margin(const StoreView& view) {
         "At the sheath the fill reaches {value}; " + medium.label + " should stay below {limit}.",
         medium.provenance.source);
     if (!medium.ceiling_c) {
-        margin.text = "At the sheath the fill reaches {value}; what it stands is not known.";
+        margin.said = "At the sheath the fill reaches {value}; what it stands is not known.";
         margin.missing = {"ceiling_c"};
     }
     grade(margin, room_c);
@@ -63,13 +63,13 @@ Margin wood_margin(const StoreView& view) {
         "above {limit}: none of it within 0.9 m (3 ft), none on the lid.",
         "babrauskas-2007");
     if (clear) {
-        margin.text =
+        margin.said =
             "The hottest spot of wall and lid reaches {value}; what burns is 0.9 m (3 ft) away.";
         margin.severity = Severity::none;
         margin.limit.reset();
         return margin;
     }
-    if (!distance) margin.text += " How far it is was not told.";
+    if (!distance) margin.said += " How far it is was not told.";
     // In deep cold the limit lies below a room: the air is at rest then.
     grade(margin, std::min(room_c, view.heat.store->air_c));
     return margin;
@@ -95,19 +95,19 @@ Margin dry_out_margin(const StoreView& view) {
                   .source = "soil-dry-out-curve",
                   .assumed = view.heat.assumed};
     if (view.heat.liquid || !store.medium.moist_k_w_mk) {
-        margin.text = "Nothing in this fill that moisture would change.";
+        margin.said = "Nothing in this fill that moisture would change.";
         return margin;
     }
     if (!store.store.moist) {
         margin.severity = Severity::not_assessed;
-        margin.text =
+        margin.said =
             "Whether the fill is damp is not told: damp sand conducts several times better until "
             "it has dried around the rod, and its steam needs a way out.";
         margin.missing = {"store.moist"};
         return margin;
     }
     if (!*store.store.moist) {
-        margin.text = "The fill was put in dry, and is judged as dry.";
+        margin.said = "The fill was put in dry, and is judged as dry.";
         return margin;
     }
     const double w_per_m = 100.0 * view.point.w_per_cm;
@@ -121,10 +121,10 @@ Margin dry_out_margin(const StoreView& view) {
                              format_number(w_per_m * metres_per_foot, 3) + " W/ft)";
     if (*margin.headroom < 0.0) {
         margin.severity = Severity::warning;
-        margin.text = load + " dries the damp fill around it (100 W/m or 30 W/ft is enough): " +
+        margin.said = load + " dries the damp fill around it (100 W/m or 30 W/ft is enough): " +
                       "steam, so dry it slowly and vented, never sealed." + both;
     } else {
-        margin.text = load + " may leave the fill damp (100 W/m or 30 W/ft dries it)." + both;
+        margin.said = load + " may leave the fill damp (100 W/m or 30 W/ft dries it)." + both;
     }
     return margin;
 }

@@ -5,14 +5,14 @@
 namespace heatmatch {
 
 Margin heat_margin(const StoreView& view, const char* name, Severity consequence, double value_c,
-                   std::optional<double> limit_c, std::string text, std::string source) {
+                   std::optional<double> limit_c, Sentence said, std::string source) {
     Margin margin{.name = name,
                   .subject = view.store,
                   .consequence = consequence,
                   .value = value_c,
                   .limit = limit_c,
                   .unit = unit::celsius,
-                  .text = std::move(text),
+                  .said = std::move(said),
                   .source = std::move(source),
                   .assumed = view.heat.assumed};
     return margin;

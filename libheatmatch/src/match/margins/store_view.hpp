@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/match/circuit/circuit.hpp"
 #include "heatmatch/match/margins/margin.hpp"
 
@@ -28,7 +29,7 @@ struct StoreView {
 
 /// A margin of temperature in the store.
 [[nodiscard]] Margin heat_margin(const StoreView& view, const char* name, Severity consequence,
-                                 double value_c, std::optional<double> limit_c, std::string text,
+                                 double value_c, std::optional<double> limit_c, Sentence said,
                                  std::string source);
 
 /// Those margins, not assessed: the store, its sizes or the element's lengths are not known, or the

@@ -36,7 +36,7 @@ Margin tail_margin(const TailView& view, const char* name, Severity consequence,
                   .value = view.at.terminal_c,
                   .limit = limit_c,
                   .unit = unit::celsius,
-                  .text = std::move(text),
+                  .said = std::move(text),
                   .source = std::move(source),
                   .assumed = view.tail.assumed};
     margin.assumed.insert(margin.assumed.end(), view.at.assumed.begin(), view.at.assumed.end());
@@ -45,7 +45,7 @@ Margin tail_margin(const TailView& view, const char* name, Severity consequence,
 
 void judge(Margin& margin, const TailView& view, const char* missing, const std::string& unknown) {
     if (!margin.limit) {
-        margin.text = unknown;
+        margin.said = unknown;
         margin.missing = {missing};
     }
     grade(margin, room_c);
@@ -53,12 +53,12 @@ void judge(Margin& margin, const TailView& view, const char* missing, const std:
     const bool stated = around.kind == "bed" || around.air_c;
     if (!stated && margin.severity == Severity::none && margin.consequence == Severity::danger) {
         margin.severity = Severity::caution;
-        margin.text += " The air around it is not stated: it may be far hotter than was assumed.";
+        margin.said += " The air around it is not stated: it may be far hotter than was assumed.";
     }
     if (view.at.runaway) {
         margin.headroom = -1.0;
         margin.severity = margin.consequence;
-        margin.text = "The wire at the terminal finds no steady temperature: it runs away.";
+        margin.said = "The wire at the terminal finds no steady temperature: it runs away.";
     }
 }
 
@@ -82,16 +82,16 @@ Margin terminal_without_store(const Circuit& circuit, const Site& site,
                   .value = terminal_temperature_c(circuit, site),
                   .limit = element.terminal_limit_c,
                   .unit = unit::celsius,
-                  .text =
+                  .said =
                       "By the stated surroundings the wire is at {value} where it meets the "
                       "terminals; they allow {limit}. Heat that comes down the element's own pin "
                       "is not counted: no store is described.",
                   .source = element.provenance.source};
     if (!margin.value) {
-        margin.text = "State the temperature around the run at the element to judge its terminals.";
+        margin.said = "State the temperature around the run at the element to judge its terminals.";
         margin.missing = {"surroundings.air_c"};
     } else if (!margin.limit) {
-        margin.text = "The limit of the terminals is not known; the wire there is at {value}.";
+        margin.said = "The limit of the terminals is not known; the wire there is at {value}.";
         margin.missing = {"terminal_limit_c"};
     }
     grade(margin, room_c);
@@ -127,7 +127,7 @@ Margin insulation_margin(const TailView& view) {
                                 insulation ? insulation->provenance.source : "common-practice");
     judge(margin, view, "insulation", wire + "at {value}; its insulation is not known.");
     if (margin.headroom && *margin.headroom < 0.0 && !view.at.runaway) {
-        margin.text += from_where(view, insulation->limit_c);
+        margin.said += from_where(view, insulation->limit_c);
     }
     return margin;
 }

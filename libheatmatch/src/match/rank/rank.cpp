@@ -158,7 +158,7 @@ Tally screen_all(const ScreenContext& context) {
     return tallies[0];
 }
 
-void append(std::vector<std::string>& to, const std::vector<std::string>& more) {
+void append(Sentences& to, const Sentences& more) {
     to.insert(to.end(), more.begin(), more.end());
 }
 
@@ -179,7 +179,7 @@ std::string order_remark(const ScreenContext& context) {
            ": no weather was given, so the season is not counted.";
 }
 
-std::vector<std::string> heat_remarks(const ScreenContext& context) {
+Sentences heat_remarks(const ScreenContext& context) {
     if (!context.installation->store) {
         return {
             "No store is described: how hot elements get is not assessed. In dry sand the sheath, "
@@ -188,13 +188,13 @@ std::vector<std::string> heat_remarks(const ScreenContext& context) {
     return fill_warnings(find_medium(*context.parts, context.installation->store->medium));
 }
 
-std::vector<std::string> panel_remarks(const ScreenContext& context) {
-    std::vector<std::string> remarks;
+Sentences panel_remarks(const ScreenContext& context) {
+    Sentences remarks;
     const std::size_t groups = context.installation->panels.size();
     for (std::size_t group = 0; group < std::min(groups, few_groups); ++group) {
         const PanelInService panel = panel_of(context, group);
         append(remarks, panel.remarks);
-        for (const std::string& warning : panel.as_new.warnings) {
+        for (const Sentence& warning : panel.as_new.warnings) {
             remarks.push_back("panel \"" + panel.panel.id + "\": " + warning);
         }
     }
@@ -215,7 +215,7 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     const Parts& parts = *shared;
     check_references(installation, parts);
     if (!options.group.empty()) static_cast<void>(find_group(installation, options.group));
-    std::vector<std::string> weather_remarks;
+    Sentences weather_remarks;
     const auto weather =
         options.weather ? options.weather : own_weather(installation, weather_remarks);
     std::optional<SeasonWeather> season;
@@ -256,7 +256,7 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     ranking.remarks.push_back(order_remark(context));
     if (season) {
         append(ranking.remarks, season->remarks);
-        const std::string bright = bright_remark(*season, installation.site);
+        const Sentence bright = bright_remark(*season, installation.site);
         if (!bright.empty()) ranking.remarks.push_back(bright);
     }
     if (front.size() < whole_front) {

@@ -54,7 +54,7 @@ void check_store(const Candidate& candidate) {
         refuse("store and element", "without " + names, "measure vessel and element");
     }
     if (!heat->misfit.empty()) {
-        refuse("legs in the store", heat->misfit, "choose a larger vessel or shorter legs");
+        refuse("legs in the store", heat->misfit.text(), "choose a larger vessel or shorter legs");
     }
 }
 

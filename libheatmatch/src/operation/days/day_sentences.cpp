@@ -58,9 +58,9 @@ std::string verdict(const DayAnswer& answer, const Candidate& candidate, const D
 
 }  // namespace
 
-std::vector<std::string> day_sentences(const DayAnswer& answer, const Candidate& candidate,
-                                       const DayRun& run, UnitSystem system) {
-    std::vector<std::string> sentences;
+Sentences day_sentences(const DayAnswer& answer, const Candidate& candidate, const DayRun& run,
+                        UnitSystem system) {
+    Sentences sentences;
     sentences.push_back(verdict(answer, candidate, run, system));
     const DayEnergy& energy = run.energy;
     const double mean_w = run.days > 0.0 ? energy.in_kwh * 1000.0 / (run.days * hours_of_day) : 0.0;

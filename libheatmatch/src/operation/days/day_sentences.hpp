@@ -3,13 +3,13 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/operation/days/day_answer.hpp"
 
 namespace heatmatch {
 
 /// What an answer says, the verdict first.
-[[nodiscard]] std::vector<std::string> day_sentences(const DayAnswer& answer,
-                                                     const Candidate& candidate, const DayRun& run,
-                                                     UnitSystem system);
+[[nodiscard]] Sentences day_sentences(const DayAnswer& answer, const Candidate& candidate,
+                                      const DayRun& run, UnitSystem system);
 
 }  // namespace heatmatch

@@ -60,7 +60,7 @@ std::vector<PartPeak> part_peaks(const Candidate& candidate, const DayRun& run) 
         peak.margin.value = highest.value;
         peak.margin.value_low.reset();
         peak.margin.value_high.reset();
-        if (margin.name == "sheath temperature") peak.margin.text = sheath_text(candidate);
+        if (margin.name == "sheath temperature") peak.margin.said = sheath_text(candidate);
         if (peak.margin.limit) {
             constexpr double below_k = 50.0;  // of a limit that lies below a room, in deep cold
             const double limit_c = *peak.margin.limit;

@@ -39,7 +39,7 @@ bool holds(const Circuit& circuit, const PlacedDevice& breaker) {
 
 }  // namespace
 
-std::vector<StoreSwitch> store_switches(const Circuit& circuit, std::vector<std::string>& remarks) {
+std::vector<StoreSwitch> store_switches(const Circuit& circuit, Sentences& remarks) {
     std::vector<StoreSwitch> switches;
     for (const PlacedDevice& placed : circuit.devices) {
         const Control& control = placed.control;

@@ -154,8 +154,8 @@ std::string fault_sentence(const FaultVariant& variant, const VariantFit& fit,
     return "";
 }
 
-std::vector<std::string> evidence_of(const FitProblem& problem, const VariantFit& fit) {
-    std::vector<std::string> lines;
+Sentences evidence_of(const FitProblem& problem, const VariantFit& fit) {
+    Sentences lines;
     double volts = 0.0;
     double amperes = 0.0;
     std::array<double, quantities> read{};

@@ -5,6 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
+
 namespace heatmatch {
 
 /// The numbers that an explanation has fitted, with their bands.
@@ -16,8 +18,7 @@ namespace heatmatch {
                                          const Circuit& circuit);
 
 /// What was read against what an explanation predicts: volts over amperes first.
-[[nodiscard]] std::vector<std::string> evidence_of(const FitProblem& problem,
-                                                   const VariantFit& fit);
+[[nodiscard]] Sentences evidence_of(const FitProblem& problem, const VariantFit& fit);
 
 /// Readings more than five errors off what an explanation predicts, which hardly count in its fit;
 /// empty if there are none.

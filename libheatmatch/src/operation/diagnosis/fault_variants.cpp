@@ -205,7 +205,7 @@ int sections_of(const Panel& panel) {
     return silicon ? usual_sections : 1;
 }
 
-FitProblem sound_problem(const Circuit& circuit, std::vector<std::string>& remarks) {
+FitProblem sound_problem(const Circuit& circuit, Sentences& remarks) {
     const Bank& bank = circuit.bank;
     const Alloy* alloy = bank.alloy ? &*bank.alloy : nullptr;
     const ElementResistance cold = element_resistance(bank.element, alloy, cold_c);

@@ -5,12 +5,13 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
 
 namespace heatmatch {
 
 /// The sound circuit with what is not known of it; what had to be assumed goes to the remarks.
-[[nodiscard]] FitProblem sound_problem(const Circuit& circuit, std::vector<std::string>& remarks);
+[[nodiscard]] FitProblem sound_problem(const Circuit& circuit, Sentences& remarks);
 
 /// Every explanation that this circuit allows, `as_expected` first; not that of the store. Where
 /// the ohms of an element were read, each fault of an element comes with that one, with a sound one

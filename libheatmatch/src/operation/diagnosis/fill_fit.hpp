@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/operation/diagnosis/diagnosis.hpp"
 
 namespace heatmatch {
@@ -13,8 +14,8 @@ struct FillEvidence {
     double misfit_within = 0.0;  //!< with the conductivity held by the band of its medium
     double misfit_free = 0.0;
     FittedValue k20{};
-    std::vector<std::string> evidence{};
-    std::vector<std::string> remarks{};
+    Sentences evidence{};
+    Sentences remarks{};
 };
 [[nodiscard]] FillEvidence fill_evidence(const Circuit& circuit, const std::vector<Reading>& rows,
                                          const DiagnosisOptions& options);

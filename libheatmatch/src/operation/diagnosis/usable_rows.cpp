@@ -50,7 +50,7 @@ FitRow fit_row(const Reading& reading, const DiagnosisOptions& options) {
 }
 
 std::vector<Reading> chosen_rows(const std::vector<Reading>& rows, std::size_t most,
-                                 std::vector<std::string>& remarks) {
+                                 Sentences& remarks) {
     std::vector<Reading> usable;
     std::copy_if(rows.begin(), rows.end(), std::back_inserter(usable), electrical);
     if (usable.size() <= most) return usable;

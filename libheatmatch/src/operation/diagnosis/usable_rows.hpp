@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/operation/meter/readings.hpp"
 
 namespace heatmatch {
@@ -15,6 +16,6 @@ namespace heatmatch {
 /// At most `most` rows with electrical readings: those with ohms, those with the array
 /// disconnected, and of the rest the fullest, spread over the current. What is left out is told.
 [[nodiscard]] std::vector<Reading> chosen_rows(const std::vector<Reading>& rows, std::size_t most,
-                                               std::vector<std::string>& remarks);
+                                               Sentences& remarks);
 
 }  // namespace heatmatch

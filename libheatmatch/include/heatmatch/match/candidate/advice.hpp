@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
 
 namespace heatmatch {
@@ -25,7 +26,7 @@ struct Advice {
     /// Elements that would pass sharing the power of the bank; nothing up to sixteen.
     std::optional<int> elements{};
     std::optional<int> legs{};  //!< that an element which does not fit would have to be bent into
-    std::vector<std::string> sentences{};
+    Sentences sentences{};
 };
 
 /// Nothing to say without a store, its sizes or the element's lengths: then only sentences.

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/heat/space_balance.hpp"
 #include "heatmatch/match/candidate/season.hpp"
 #include "heatmatch/match/circuit/circuit.hpp"
@@ -34,7 +35,7 @@ struct Candidate {
     std::optional<SpaceBalance> space{};  //!< that its store heats; nothing without one
     /// The parts it was chosen among; null where it comes from a file.
     std::shared_ptr<const Parts> catalog{};
-    std::vector<std::string> remarks{};  //!< of an assessment: what the reader should know first
+    Sentences remarks{};  //!< of an assessment: what the reader should know first
 
     /// Power averaged over the conditions, typical and at the ends of its band [W].
     [[nodiscard]] double mean_power_w() const;

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/match/circuit/circuit.hpp"
 #include "heatmatch/solar/energy_curve.hpp"
 #include "heatmatch/solar/weather.hpp"
@@ -21,7 +22,7 @@ struct SeasonWeather {
     WeatherNodes season{};
     std::optional<WeatherNodes> split{};  //!< cloud within the step at its worst
     std::array<std::optional<WeatherNodes>, 12> month{};
-    std::vector<std::string> remarks{};
+    Sentences remarks{};
     std::vector<Assumption> assumed{};
 };
 
@@ -33,7 +34,7 @@ struct SeasonWeather {
 /// The sun that margins are judged at [W/m2]: that of the site, or the brightest of the weather
 /// where it has more; and what to say then, else empty.
 [[nodiscard]] double judged_irradiance_w_m2(const SeasonWeather& weather, const Site& site);
-[[nodiscard]] std::string bright_remark(const SeasonWeather& weather, const Site& site);
+[[nodiscard]] Sentence bright_remark(const SeasonWeather& weather, const Site& site);
 
 /// Energy curves of one panel as it is today.
 struct SeasonCurves {
@@ -70,7 +71,7 @@ struct Season {
     double element_power_w = 0.0;           //!< largest of one element in the season [W]
     bool cloud_band = false;                //!< low and high hold cloud within the step
     std::optional<double> price_per_kwh{};  //!< price to buy over one season's heat
-    std::vector<std::string> remarks{};     //!< of the weather: gaps, repairs
+    Sentences remarks{};                    //!< of the weather: gaps, repairs
     std::vector<Assumption> assumed{};
 
     /// Share of the energy at the maximum power point that reaches the bank.
@@ -78,11 +79,11 @@ struct Season {
     [[nodiscard]] double mean_kwh_per_day() const;
     /// Why the best ohms of the season are not those of noon, in one sentence with the numbers, and
     /// where cloud within the step would move them.
-    [[nodiscard]] std::string best_ohm_sentence() const;
+    [[nodiscard]] Sentence best_ohm_sentence() const;
     /// What ohms matched in full sun lose of the heat of the best ones, a share.
     [[nodiscard]] double noon_loss() const;
     /// The same in one sentence with the numbers; empty where the wire alone has more ohms.
-    [[nodiscard]] std::string noon_loss_sentence() const;
+    [[nodiscard]] Sentence noon_loss_sentence() const;
 };
 
 /// The band takes the ends of panel current and element ohms, and of cloud within the step where it

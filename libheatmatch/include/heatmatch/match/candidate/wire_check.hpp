@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
 
 namespace heatmatch {
@@ -44,7 +45,7 @@ struct WireCheck {
     bool at_element = false;                       //!< the run at the element: heat comes down it
     /// Of a run at the element, coolest first; empty where the air around it is not stated.
     std::vector<InsulationReach> reach{};
-    std::string sentence{};  //!< what happens to it
+    Sentence sentence{};  //!< what happens to it
     /// The cheapest wire of the catalog that would do, where this one does not; nothing where none
     /// would, or without a catalog.
     std::optional<Wire> would_do{};

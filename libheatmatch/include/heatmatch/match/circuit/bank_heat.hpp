@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/heat/sheath_temperature.hpp"
 #include "heatmatch/match/circuit/filled_store.hpp"
 #include "heatmatch/parts/alloy.hpp"
@@ -32,7 +33,7 @@ struct HeatPoint {
 /// Equal elements in a store, made ready once for any power.
 struct BankHeat {
     std::vector<std::string> missing{};  //!< why nothing can be computed
-    std::string misfit{};                //!< why they do not fit
+    Sentence misfit{};                   //!< why they do not fit
     int elements = 1;
     double heated_m = 0.0;  //!< of all elements [m]
     bool liquid = false;

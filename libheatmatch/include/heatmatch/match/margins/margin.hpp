@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/base/units.hpp"
 #include "heatmatch/heat/air.hpp"
 #include "heatmatch/parts/class_defaults.hpp"
@@ -27,8 +28,8 @@ struct Margin {
     std::optional<double> limit{};
     Unit unit{};
     std::optional<double>
-        headroom{};      //!< (limit - value)/(limit - rest): 1 at rest, 0 at the limit
-    std::string text{};  //!< sentence with {value}, {limit}, {low} and {high}
+        headroom{};   //!< (limit - value)/(limit - rest): 1 at rest, 0 at the limit
+    Sentence said{};  //!< sentence with {value}, {limit}, {low} and {high}
     std::string source{};
     std::vector<Assumption> assumed{};
     std::vector<std::string> missing{};  //!< fields that would be needed
@@ -42,7 +43,7 @@ struct Margin {
 void grade(Margin& margin, double rest = 0.0);
 
 /// A margin that cannot be assessed, saying what is missing.
-[[nodiscard]] Margin not_assessed(std::string name, std::string subject, std::string why,
+[[nodiscard]] Margin not_assessed(std::string name, std::string subject, Sentence why,
                                   std::vector<std::string> missing);
 
 }  // namespace heatmatch

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
 #include "heatmatch/match/candidate/rank_options.hpp"
 
@@ -17,8 +18,8 @@ struct Ranking {
     std::vector<Candidate> pareto{};               //!< no other beats them in everything, see below
     std::size_t evaluated = 0;                     //!< pairings looked at
     std::vector<Condition> conditions{};
-    bool by_season = false;              //!< ordered by season energy, not by mean power
-    std::vector<std::string> remarks{};  //!< what the reader should know first
+    bool by_season = false;  //!< ordered by season energy, not by mean power
+    Sentences remarks{};     //!< what the reader should know first
 };
 
 /// Ranks every owned panel group x allowed element x bank x hook-up. The screen looks at all of

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
 #include "heatmatch/operation/calibration/store_log.hpp"
 #include "heatmatch/setting/installation.hpp"
@@ -28,8 +29,8 @@ struct Calibration {
     std::size_t readings = 0;
     std::string medium{};  //!< id
     double loss_factor_before = 1.0;
-    std::vector<std::string> sentences{};
-    std::vector<std::string> remarks{};
+    Sentences sentences{};
+    Sentences remarks{};
 
     /// The installation with both as `measured`: the medium given inline, the store's loss_factor.
     [[nodiscard]] Installation applied_to(Installation installation, const Parts& parts) const;

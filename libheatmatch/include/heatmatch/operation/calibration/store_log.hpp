@@ -5,6 +5,8 @@
 #include <string_view>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
+
 namespace heatmatch {
 
 /// Where a thermometer of a store sits.
@@ -23,7 +25,7 @@ struct StoreLog {
     std::vector<double> air_c{};    //!< around the store [°C]
     std::vector<Probe> probes{};
     std::vector<std::vector<double>> temperature_c{};  //!< a list for each probe [°C]
-    std::vector<std::string> remarks{};                //!< what was left out
+    Sentences remarks{};                               //!< what was left out
 
     [[nodiscard]] std::size_t size() const { return hours.size(); }
     /// Temperatures that were read.

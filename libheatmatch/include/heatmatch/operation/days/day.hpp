@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/heat/conductivity.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
 #include "heatmatch/operation/days/day_weather.hpp"
@@ -88,7 +89,7 @@ struct DayRun {
     DayEnergy energy{};
     std::vector<SwitchEvent> events{};
     std::string bed_model{};  //!< `r-z field` or `water`
-    std::vector<std::string> remarks{};
+    Sentences remarks{};
     std::vector<Assumption> assumed{};
 
     [[nodiscard]] double hour_of_day(std::size_t step) const;

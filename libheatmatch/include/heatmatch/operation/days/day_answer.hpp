@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
 #include "heatmatch/operation/days/day.hpp"
 
@@ -45,7 +46,7 @@ struct DayAnswer {
     /// The same for the lid, 4 K above the space.
     std::optional<double> lid_until_hour{};
     std::vector<PartPeak> peaks{};
-    std::vector<std::string> sentences{};  //!< the first says what it comes to
+    Sentences sentences{};  //!< the first says what it comes to
 };
 
 /// What counts as noticed [K].

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/parts/class_defaults.hpp"
 #include "heatmatch/solar/weather.hpp"
 
@@ -26,7 +27,7 @@ struct DayWeather {
     std::vector<std::uint8_t> month{};      //!< 1 to 12; 0: not known
     double step_h = 1.0;
     double first_hour = 0.0;  //!< of the day by the sun's mean time, at the first row [h]
-    std::vector<std::string> remarks{};
+    Sentences remarks{};
     std::vector<Assumption> assumed{};
 
     [[nodiscard]] std::size_t size() const { return irradiance_w_m2.size(); }

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/operation/days/day_answer.hpp"
 
 namespace heatmatch {
@@ -13,7 +14,7 @@ struct Stagnation {
     double in_kwh = 0.0;  //!< into the bank in these days
     DayRun run{};
     std::vector<PartPeak> peaks{};
-    std::vector<std::string> sentences{};
+    Sentences sentences{};
 };
 
 /// Fourteen days of cloudless sky at the time of the year that gives this circuit most, what breaks

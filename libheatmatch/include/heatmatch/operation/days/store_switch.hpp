@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/match/circuit/circuit.hpp"
 
 namespace heatmatch {
@@ -22,7 +23,6 @@ struct StoreSwitch {
 /// control that breaks direct current by itself (no hand switch). Volts and amperes are those of
 /// the coldest morning and of full sun. What has no set point, or nothing to act through, is told
 /// in `remarks` and counts as never opening.
-[[nodiscard]] std::vector<StoreSwitch> store_switches(const Circuit& circuit,
-                                                      std::vector<std::string>& remarks);
+[[nodiscard]] std::vector<StoreSwitch> store_switches(const Circuit& circuit, Sentences& remarks);
 
 }  // namespace heatmatch

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/base/units.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
 #include "heatmatch/operation/meter/readings.hpp"
@@ -57,20 +58,20 @@ struct FittedValue {
 struct Hypothesis {
     FaultKind kind = FaultKind::as_expected;
     std::string name{};
-    std::string sentence{};  //!< what it means, with the fitted numbers, and what to do
-    double misfit = 0.0;     //!< chi-square of readings and priors, robust beyond three errors
-    double score = 0.0;      //!< misfit + 1 for each fitted number + its rarity (0 to 3)
-                             //!< + 3 for a fault too small to be called one
-    double weight = 0.0;     //!< exp(-score/2) over the sum of all
+    Sentence sentence{};  //!< what it means, with the fitted numbers, and what to do
+    double misfit = 0.0;  //!< chi-square of readings and priors, robust beyond three errors
+    double score = 0.0;   //!< misfit + 1 for each fitted number + its rarity (0 to 3)
+                          //!< + 3 for a fault too small to be called one
+    double weight = 0.0;  //!< exp(-score/2) over the sum of all
     std::vector<FittedValue> fitted{};
-    std::vector<std::string> evidence{};  //!< what was read against what it predicts
+    Sentences evidence{};  //!< what was read against what it predicts
 };
 
 /// What to measure next to tell explanations apart.
 struct NextMeasurement {
-    std::string reading{};
-    std::string how{};
-    std::string tells{};
+    Sentence reading{};
+    Sentence how{};
+    Sentence tells{};
     double separation = 0.0;  //!< of the predictions, in errors of the meter
 };
 
@@ -81,8 +82,8 @@ struct Diagnosis {
     bool cannot_tell = false;             //!< the group has more than one
     bool unexplained = false;             //!< not even the best fits the readings
     std::vector<NextMeasurement> next{};  //!< best first
-    std::string verdict{};
-    std::vector<std::string> remarks{};
+    Sentence verdict{};
+    Sentences remarks{};
 };
 
 /// Compares readings with the circuit under each explanation. The sun and the cell temperature of

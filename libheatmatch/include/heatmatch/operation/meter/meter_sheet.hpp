@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/base/units.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
 
@@ -43,16 +44,16 @@ struct MeterRow {
 
 /// One thing to measure or to look at. Numbers that are not known stay out; `expect` says so.
 struct MeterCheck {
-    std::string letter{};   //!< `A`
-    std::string reading{};  //!< what is read
-    std::string how{};
-    std::string expect{};
+    std::string letter{};  //!< `A`
+    Sentence reading{};    //!< what is read
+    Sentence how{};
+    Sentence expect{};
     std::optional<double> low{};
     std::optional<double> typical{};
     std::optional<double> high{};
     Unit unit{};  //!< of low, typical and high
-    std::string if_low{};
-    std::string if_high{};
+    Sentence if_low{};
+    Sentence if_high{};
     std::string source{};
 };
 
@@ -63,8 +64,8 @@ struct MeterSheet {
         rows{};  //!< warmed-up panels by falling sun, then the same just uncovered
     std::vector<MeterCheck> checks{};
     std::vector<Assumption> assumed{};
-    std::vector<std::string> not_known{};  //!< fields that are missing, each with its remedy
-    std::vector<std::string> remarks{};
+    Sentences not_known{};  //!< fields that are missing, each with its remedy
+    Sentences remarks{};
 };
 
 /// The sheet of a circuit, standing or chosen. Volts and amperes by the panels' single diode into

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "heatmatch/base/field.hpp"
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
 
 namespace heatmatch {
@@ -35,7 +36,7 @@ struct Reading {
 /// Readings of minutes, hours or weeks, in order.
 struct Readings {
     std::vector<Reading> rows{};
-    std::vector<std::string> remarks{};  //!< what was left out or is suspicious, counted
+    Sentences remarks{};  //!< what was left out or is suspicious, counted
 };
 
 /// Reads CSV whose header names fields of a reading. A text without a line break is the path of a

@@ -1,0 +1,76 @@
+#include "pybind.hpp"
+
+#include "heatmatch/answer/sentence_tables.hpp"
+#include "heatmatch/text/sentence_json.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+/// What a `heatmatch.Sentence` holds.
+struct HeldSentence {
+    Sentence sentence{};
+};
+
+py::object value_object(const Argument& argument) {
+    if (const auto* amount = std::get_if<Amount>(&argument.value)) {
+        return py::make_tuple(amount->value, std::string(amount->unit.symbol));
+    }
+    if (const auto* name = std::get_if<Name>(&argument.value)) return py::str(name->text);
+    return py::cast(std::get<Sentences>(argument.value));
+}
+
+py::dict arguments_of(const HeldSentence& held) {
+    py::dict arguments;
+    for (const Argument& argument : held.sentence.arguments) {
+        arguments[py::str(std::string(argument.name))] = value_object(argument);
+    }
+    return arguments;
+}
+
+}  // namespace
+
+py::object sentence_object(Sentence sentence) {
+    return py::module_::import("heatmatch.sentence")
+        .attr("Sentence")(HeldSentence{std::move(sentence)});
+}
+
+bool read_sentence(const py::handle& object, Sentence& sentence) {
+    if (!py::isinstance<py::str>(object)) return false;
+    if (py::hasattr(object, "_held")) {
+        sentence = object.attr("_held").cast<HeldSentence&>().sentence;
+    } else {
+        sentence = Sentence(object.cast<std::string>());
+    }
+    return true;
+}
+
+void register_sentence(py::module_& module) {
+    py::class_<HeldSentence>(module, "HeldSentence", "What a heatmatch.Sentence holds.")
+        .def_property_readonly(
+            "id", [](const HeldSentence& held) { return std::string(held.sentence.id()); },
+            "of its line in the table of its room")
+        .def_property_readonly("arguments", &arguments_of,
+                               "name -> (value, unit) | name | list of sentences")
+        .def(
+            "text",
+            [](const HeldSentence& held, const std::string& units) {
+                return held.sentence.text(unit_system_of(units));
+            },
+            py::kw_only(), py::arg("units") = "si", "The sentence in either unit set.")
+        .def(
+            "to_json", [](const HeldSentence& held) { return sentence_to_json(held.sentence); },
+            "By id and arguments.")
+        .def_static(
+            "from_json",
+            [](const std::string& text) {
+                return HeldSentence{sentence_from_json(text, &find_template)};
+            },
+            py::arg("text"), "The same back.")
+        .def(
+            "__eq__",
+            [](const HeldSentence& a, const HeldSentence& b) { return a.sentence == b.sentence; },
+            py::is_operator());
+}
+
+}  // namespace heatmatch::python

@@ -1,0 +1,28 @@
+#include "heatmatch/answer/sentence_tables.hpp"
+
+#include "parts/sentences.hpp"
+
+#include <array>
+#include <map>
+
+namespace heatmatch {
+
+std::span<const std::span<const Template>> sentence_tables() {
+    static const std::array<std::span<const Template>, 2> tables{base_sentences(),
+                                                                 parts_sentences::table};
+    return tables;
+}
+
+const Template* find_template(std::string_view id) {
+    static const std::map<std::string_view, const Template*> by_id = [] {
+        std::map<std::string_view, const Template*> lines;
+        for (const auto table : sentence_tables()) {
+            for (const Template& line : table) lines.emplace(line.id, &line);
+        }
+        return lines;
+    }();
+    const auto found = by_id.find(id);
+    return found == by_id.end() ? nullptr : found->second;
+}
+
+}  // namespace heatmatch

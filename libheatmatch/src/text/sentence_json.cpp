@@ -1,0 +1,92 @@
+#include "heatmatch/text/sentence_json.hpp"
+
+#include "json_record.hpp"
+
+#include "heatmatch/base/error.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+[[noreturn]] void refuse(const std::string& value, const char* allowed) {
+    throw InvalidInput(ErrorDetail{.part = "sentence",
+                                   .value = quote(value),
+                                   .allowed = allowed,
+                                   .remedy = "read it with the version that wrote it"});
+}
+
+Json json_of(const Sentence& sentence);
+
+Json json_of(const Argument& argument) {
+    if (const auto* amount = std::get_if<Amount>(&argument.value)) {
+        Json json = {{"value", amount->value}};
+        if (!amount->unit.symbol.empty()) json["unit"] = amount->unit.symbol;
+        json["digits"] = amount->digits;
+        return json;
+    }
+    if (const auto* name = std::get_if<Name>(&argument.value)) return name->text;
+    Json list = Json::array();
+    for (const Sentence& sentence : std::get<Sentences>(argument.value)) {
+        list.push_back(json_of(sentence));
+    }
+    return list;
+}
+
+Json json_of(const Sentence& sentence) {
+    Json json = Json::object();
+    if (sentence.empty()) return json;
+    json["id"] = sentence.id();
+    for (const Argument& argument : sentence.arguments) {
+        json["with"][std::string(argument.name)] = json_of(argument);
+    }
+    return json;
+}
+
+Sentence sentence_of(const Json& json, FindTemplate find);
+
+Amount amount_of(const Json& json) {
+    if (!json.contains("value") || !json["value"].is_number()) {
+        refuse(json.dump(), "an amount with its value");
+    }
+    const std::string symbol = json.value("unit", std::string());
+    const Unit* unit = symbol.empty() ? &unit::none : find_unit(symbol);
+    if (unit == nullptr) refuse(symbol, "a unit that is known");
+    return {json["value"].get<double>(), *unit, json.value("digits", 3)};
+}
+
+std::variant<Amount, Name, Sentences> value_of(const Json& json, FindTemplate find) {
+    if (json.is_string()) return Name{json.get<std::string>()};
+    if (json.is_object()) return amount_of(json);
+    if (!json.is_array()) refuse(json.dump(), "a name, an amount or a list of sentences");
+    Sentences list;
+    for (const Json& each : json) list.push_back(sentence_of(each, find));
+    return list;
+}
+
+Sentence sentence_of(const Json& json, FindTemplate find) {
+    if (!json.is_object()) refuse(json.dump(), "an object with id and arguments");
+    if (json.empty()) return {};
+    const std::string id = json.value("id", std::string());
+    const Template* line = find(id);
+    if (line == nullptr) refuse(id, "the id of a sentence that is known");
+    const Json given = json.value("with", Json::object());
+    std::vector<Argument> arguments;
+    for (const auto& [name, value] : given.items()) {
+        const std::string_view place = place_of(*line, name);
+        if (place.empty()) refuse(name, "an argument of that sentence");
+        arguments.push_back({place, value_of(value, find)});
+    }
+    return {line, std::move(arguments)};
+}
+
+}  // namespace
+
+std::string sentence_to_json(const Sentence& sentence) {
+    return json_of(sentence).dump();
+}
+
+Sentence sentence_from_json(std::string_view text, FindTemplate find) {
+    return sentence_of(parse_json(text, "sentence").root, find);
+}
+
+}  // namespace heatmatch

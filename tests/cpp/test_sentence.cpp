@@ -1,0 +1,65 @@
+#include "refusal.hpp"
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/base/sentence.hpp"
+
+using namespace heatmatch;
+
+namespace {
+
+constexpr auto table = std::to_array<Template>({
+    {"test.run", "In \"{run}\" it is {value} over {length}."},
+    {"test.list", "{parts: + } is {value}; {parts}"},
+    {"test.plain", "Nothing to put in."},
+    {"test.left", "{what}: {value} of {limit}"},
+});
+
+template <Word Id, Word... Called>
+Sentence say(NamedArgument<Called>... given) {
+    return make_sentence<table, Id>(std::move(given)...);
+}
+
+Sentence of_run(double value_c) {
+    return say<"test.run">(with<"run">(std::string("feed of 10 m")),
+                           with<"value">(value_c, unit::celsius), with<"length">(2.0, unit::metre));
+}
+
+}  // namespace
+
+// Source: 100 °C is 212 °F; 2 m is 6.56168 ft.
+TEST_CASE("a sentence shows its amounts in either unit set and its names letter for letter") {
+    CHECK(of_run(100.0).text() == "In \"feed of 10 m\" it is 100 °C over 2 m.");
+    CHECK(of_run(100.0).text(UnitSystem::us) == "In \"feed of 10 m\" it is 212 °F over 6.56 ft.");
+}
+
+TEST_CASE("sentences are equal by id and arguments") {
+    CHECK(of_run(100.0) == of_run(100.0));
+    CHECK_FALSE(of_run(100.0) == of_run(100.0001));
+    CHECK(of_run(100.0).id() == "test.run");
+    CHECK_FALSE(say<"test.plain">() == Sentence{});
+}
+
+TEST_CASE("a list stands with what its place names between its sentences, what is empty left out") {
+    const Sentences parts{say<"test.plain">(), Sentence{}, say<"test.plain">()};
+    const Sentence sentence = say<"test.list">(with<"parts">(parts), with<"value">(3.0));
+    CHECK(sentence.text() ==
+          "Nothing to put in. + Nothing to put in. is 3; Nothing to put in., Nothing to put in.");
+    CHECK(text_of(parts) == "Nothing to put in. Nothing to put in.");
+}
+
+TEST_CASE("arguments that a sentence leaves are filled by whoever holds it") {
+    const Sentence left =
+        make_sentence<table, "test.left", "value", "limit">(with<"what">(std::string("rod")));
+    const std::array<Argument, 2> more{
+        {{"value", Amount{1.0, unit::volt}}, {"limit", Amount{2.0, unit::volt}}}};
+    CHECK(left.text(UnitSystem::si, more) == "rod: 1 V of 2 V");
+}
+
+TEST_CASE("a line without an argument, an empty part and an empty sentence say what they can") {
+    CHECK(say<"test.plain">().text() == "Nothing to put in.");
+    CHECK(Sentence{}.text().empty());
+    CHECK(Sentence{}.id().empty());
+    CHECK(say<"test.list">(with<"parts">(Sentence{}), with<"value">(1.0, unit::percent)).text() ==
+          " is 1%; ");
+}

@@ -1,0 +1,54 @@
+#include "refusal.hpp"
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/parts/class_defaults.hpp"
+#include "heatmatch/text/sentence_json.hpp"
+
+using namespace heatmatch;
+
+namespace {
+
+constexpr auto table = std::to_array<Template>({
+    {"test.run", "In \"{run}\" it is {value}{then: and }."},
+    {"test.hot", ", hot beyond {limit}"},
+});
+
+const Template* find(std::string_view id) {
+    for (const Template& line : table) {
+        if (line.id == id) return &line;
+    }
+    return nullptr;
+}
+
+Sentence sample() {
+    const Sentence hot =
+        make_sentence<table, "test.hot">(with<"limit">(1.0 / 3.0, unit::celsius, 7));
+    return make_sentence<table, "test.run">(with<"run">(std::string("a \"b\" \u00b0")),
+                                            with<"value">(-0.1, unit::none),
+                                            with<"then">(Sentences{hot, hot}));
+}
+
+}  // namespace
+
+TEST_CASE("a sentence comes back from JSON as it was, to the last bit of its numbers") {
+    const Sentence back = sentence_from_json(sentence_to_json(sample()), &find);
+    CHECK(back == sample());
+    CHECK(back.text(UnitSystem::us) == sample().text(UnitSystem::us));
+    CHECK(sentence_from_json(sentence_to_json(Sentence{}), &find).empty());
+}
+
+TEST_CASE("JSON that is no sentence is refused, naming what is wrong with it") {
+    const auto refused = [](const std::string& text) {
+        return refusal_of<InvalidInput>(
+            [&] { static_cast<void>(sentence_from_json(text, &find)); });
+    };
+    CHECK(holds(refused(R"({"id": "test.cold"})"), "test.cold"));
+    CHECK(holds(refused(R"({"id": "test.run", "with": {"name": "x"}})"), "name"));
+    CHECK(
+        holds(refused(R"({"id": "test.hot", "with": {"limit": {"value": 1, "unit": "furlong"}}})"),
+              "furlong"));
+    CHECK(holds(refused(R"({"id": "test.hot", "with": {"limit": 7}})"), "7"));
+    CHECK(holds(refused(R"({"id": "test.hot", "with": {"limit": {"unit": "V"}}})"), "amount"));
+    CHECK(holds(refused("[1]"), "object"));
+}
