@@ -16,7 +16,12 @@ std::string text_of_value(const Argument& argument, UnitSystem system, std::stri
 
 namespace {
 
-constexpr std::array<Template, 1> lines{{{"base.verbatim", "{text}"}}};
+constexpr auto lines = std::to_array<Template>({
+    {"base.verbatim", "{text}"},
+    {"base.amount", "{amount}"},
+    {"base.name", "{name}"},
+    {"base.all", "{sentences: }"},
+});
 
 }  // namespace
 
@@ -81,6 +86,19 @@ std::string text_of(const Sentences& sentences, UnitSystem system, std::string_v
 
 std::span<const Template> base_sentences() {
     return lines;
+}
+
+Sentence sentence_of(const Amount& amount) {
+    return make_sentence<lines, "base.amount">(
+        with<"amount">(amount.value, amount.unit, amount.digits));
+}
+
+Sentence sentence_of(Name name) {
+    return make_sentence<lines, "base.name">(with<"name">(std::move(name)));
+}
+
+Sentence sentence_of(Sentences sentences) {
+    return make_sentence<lines, "base.all">(with<"sentences">(std::move(sentences)));
 }
 
 std::string_view place_of(const Template& line, std::string_view name) {

@@ -76,12 +76,18 @@ struct Argument {
     return before.text() + then;
 }
 
-/// The line of a text that stands as it is, such as one kept by an earlier version.
+/// The lines of this room: an amount, a name or a list alone, and a text that stands as it is, such
+/// as one kept by an earlier version.
 [[nodiscard]] std::span<const Template> base_sentences();
 
 /// Their texts with `between` between them; what is empty is left out.
 [[nodiscard]] std::string text_of(const Sentences& sentences, UnitSystem system = UnitSystem::si,
                                   std::string_view between = " ");
+
+/// An amount, a name (a cite key, a field, a word of data) or several sentences as one sentence.
+[[nodiscard]] Sentence sentence_of(const Amount& amount);
+[[nodiscard]] Sentence sentence_of(Name name);
+[[nodiscard]] Sentence sentence_of(Sentences sentences);
 
 /// The place of that name in a line, as its text has it; empty where there is none.
 [[nodiscard]] std::string_view place_of(const Template& line, std::string_view name);
