@@ -63,3 +63,20 @@ TEST_CASE("a line without an argument, an empty part and an empty sentence say w
     CHECK(say<"test.list">(with<"parts">(Sentence{}), with<"value">(1.0, unit::percent)).text() ==
           " is 1%; ");
 }
+
+// Source: 25.4 mm are an inch, 0 °C are 32 °F; 26.5 hours after midnight it is half past two.
+TEST_CASE("of an amount the number, its sign, its unit, or the time of day may stand alone") {
+    const auto shown = [](Amount amount, UnitSystem system = UnitSystem::us) {
+        return text_of(amount, system);
+    };
+    const Amount rod{127.0, unit::millimetre};
+    CHECK(shown(rod) == "5 in");
+    CHECK(shown({127.0, unit::millimetre, 3, Shown::number}) == "5");
+    CHECK(shown({127.0, unit::millimetre, 3, Shown::unit}) == "in");
+    CHECK(shown({127.0, unit::millimetre, 3, Shown::change}, UnitSystem::si) == "+127");
+    CHECK(shown({-1.0, unit::volt, 3, Shown::change}) == "-1");
+    CHECK(shown({26.5, unit::hour, 3, Shown::clock}) == "2:30");
+    CHECK(shown({23.999, unit::hour, 3, Shown::clock}) == "0:00");
+    CHECK(shown({0.0, unit::celsius, 3, Shown::whole, 1}) == "32.0 °F");
+    CHECK(shown({-0.001, unit::kilowatt_hour, 3, Shown::number, 2}) == "0.00");
+}

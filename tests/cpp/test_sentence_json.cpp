@@ -22,8 +22,8 @@ const Template* find(std::string_view id) {
 }
 
 Sentence sample() {
-    const Sentence hot =
-        make_sentence<table, "test.hot">(with<"limit">(1.0 / 3.0, unit::celsius, 7));
+    const Sentence hot = make_sentence<table, "test.hot">(
+        with<"limit">(Amount{1.0 / 3.0, unit::celsius, 7, Shown::number, 2}));
     return make_sentence<table, "test.run">(with<"run">(std::string("a \"b\" \u00b0")),
                                             with<"value">(-0.1, unit::none),
                                             with<"then">(Sentences{hot, hot}));
@@ -50,5 +50,7 @@ TEST_CASE("JSON that is no sentence is refused, naming what is wrong with it") {
               "furlong"));
     CHECK(holds(refused(R"({"id": "test.hot", "with": {"limit": 7}})"), "7"));
     CHECK(holds(refused(R"({"id": "test.hot", "with": {"limit": {"unit": "V"}}})"), "amount"));
+    CHECK(holds(refused(R"({"id": "test.hot", "with": {"limit": {"value": 1, "shown": "word"}}})"),
+                "clock"));
     CHECK(holds(refused("[1]"), "object"));
 }

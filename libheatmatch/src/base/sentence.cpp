@@ -1,8 +1,29 @@
 #include "heatmatch/base/sentence.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace heatmatch {
+
+namespace {
+
+/// Hours as a clock shows them, counted on from midnight.
+std::string clock_of(double hours) {
+    if (!std::isfinite(hours)) return format_number(hours);
+    const double day = 24.0 * 60.0;
+    const double minutes = std::round(60.0 * hours);
+    const int of_day = static_cast<int>(minutes - day * std::floor(minutes / day));
+    const int past = of_day % 60;
+    return std::to_string(of_day / 60) + (past < 10 ? ":0" : ":") + std::to_string(past);
+}
+
+std::string number_of(const Amount& amount, const Unit& shown) {
+    const double value = convert(amount.value, amount.unit, shown);
+    return amount.decimals < 0 ? format_number(value, amount.digits)
+                               : format_fixed(value, amount.decimals);
+}
+
+}  // namespace
 
 namespace {
 
@@ -112,7 +133,19 @@ std::string_view place_of(const Template& line, std::string_view name) {
 }
 
 std::string text_of(const Amount& amount, UnitSystem system) {
-    return format_quantity(amount.value, amount.unit, system, amount.digits);
+    if (amount.shown == Shown::clock) return clock_of(amount.value);
+    const Unit shown = display_unit(amount.unit, system);
+    if (amount.shown == Shown::unit) return std::string(shown.symbol);
+    if (amount.shown == Shown::whole) {
+        if (amount.decimals < 0) {
+            return format_quantity(amount.value, amount.unit, system, amount.digits);
+        }
+        const std::string gap = shown.symbol.empty() || shown.symbol == "%" ? "" : " ";
+        return number_of(amount, shown) + gap + std::string(shown.symbol);
+    }
+    const std::string number = number_of(amount, shown);
+    const bool plus = amount.shown == Shown::change && number.front() != '-';
+    return plus ? '+' + number : number;
 }
 
 }  // namespace heatmatch

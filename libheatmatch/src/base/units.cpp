@@ -253,6 +253,15 @@ std::string format_number(double value, int digits) {
     return result == "-0" ? "0" : result;
 }
 
+std::string format_fixed(double value, int decimals) {
+    if (!std::isfinite(value)) return format_number(value);
+    std::array<char, 400> text{};
+    std::snprintf(text.data(), text.size(), "%.*f", decimals, value);
+    const std::string result = text.data();
+    const bool nothing = result.find_first_not_of("-0.") == std::string::npos;
+    return nothing && result.front() == '-' ? result.substr(1) : result;
+}
+
 std::string format_quantity(double value, const Unit& kept, UnitSystem system, int digits) {
     if (system == UnitSystem::us && kept == unit::square_millimetre) return awg_label(value);
     const Unit shown = display_unit(kept, system);

@@ -2,6 +2,9 @@
 
 #include "json_record.hpp"
 
+#include <algorithm>
+#include <array>
+
 #include "heatmatch/base/error.hpp"
 
 namespace heatmatch {
@@ -15,6 +18,8 @@ namespace {
                                    .remedy = "read it with the version that wrote it"});
 }
 
+constexpr std::array<const char*, 5> shown_words{"whole", "number", "change", "unit", "clock"};
+
 Json json_of(const Sentence& sentence);
 
 Json json_of(const Argument& argument) {
@@ -22,6 +27,10 @@ Json json_of(const Argument& argument) {
         Json json = {{"value", amount->value}};
         if (!amount->unit.symbol.empty()) json["unit"] = amount->unit.symbol;
         json["digits"] = amount->digits;
+        if (amount->decimals != Amount::any_decimals) json["decimals"] = amount->decimals;
+        if (amount->shown != Shown::whole) {
+            json["shown"] = shown_words[static_cast<std::size_t>(amount->shown)];
+        }
         return json;
     }
     if (const auto* name = std::get_if<Name>(&argument.value)) return name->text;
@@ -51,7 +60,12 @@ Amount amount_of(const Json& json) {
     const std::string symbol = json.value("unit", std::string());
     const Unit* unit = symbol.empty() ? &unit::none : find_unit(symbol);
     if (unit == nullptr) refuse(symbol, "a unit that is known");
-    return {json["value"].get<double>(), *unit, json.value("digits", 3)};
+    const std::string word = json.value("shown", std::string(shown_words.front()));
+    const auto* const shown = std::find(shown_words.begin(), shown_words.end(), word);
+    if (shown == shown_words.end()) refuse(word, "whole, number, change, unit or clock");
+    return {json["value"].get<double>(), *unit, json.value("digits", 3),
+            static_cast<Shown>(shown - shown_words.begin()),
+            json.value("decimals", Amount::any_decimals)};
 }
 
 std::variant<Amount, Name, Sentences> value_of(const Json& json, FindTemplate find) {

@@ -20,11 +20,20 @@ struct Template {
     std::string_view text{};  //!< no digit outside an argument: numbers are data
 };
 
+/// What of an amount is shown: all of it, its number alone (of a range, or where the head of a
+/// column has the unit), that with its sign, its unit alone, or hours of a day as a clock shows
+/// them.
+enum class Shown { whole, number, change, unit, clock };
+
 /// A number in a sentence, shown in the unit set of the reader.
 struct Amount {
     double value = 0.0;
     Unit unit{};
     int digits = 3;  //!< significant, at most
+    Shown shown = Shown::whole;
+    int decimals = any_decimals;  //!< always so many after the point, whatever the digits
+
+    static constexpr int any_decimals = -1;
 
     friend bool operator==(const Amount&, const Amount&) = default;
 };
@@ -118,6 +127,10 @@ template <Word Called>
 [[nodiscard]] NamedArgument<Called> with(double value, const Unit& unit = unit::none,
                                          int digits = 3) {
     return {{Called.view(), Amount{value, unit, digits}}};
+}
+template <Word Called>
+[[nodiscard]] NamedArgument<Called> with(const Amount& amount) {
+    return {{Called.view(), amount}};
 }
 template <Word Called>
 [[nodiscard]] NamedArgument<Called> with(Name name) {

@@ -75,6 +75,9 @@ inline constexpr double zero_celsius_k = 273.15;  //!< 0 °C [K]
 /// Shortest decimal text with at most the given significant digits, without trailing zeros.
 [[nodiscard]] std::string format_number(double value, int digits = 6);
 
+/// The same with always so many digits after the point; what rounds to nothing has no sign.
+[[nodiscard]] std::string format_fixed(double value, int decimals);
+
 /// Number and unit in the chosen unit system, for example `392 °F`.
 [[nodiscard]] std::string format_quantity(double value, const Unit& kept, UnitSystem system,
                                           int digits = 4);
