@@ -83,6 +83,8 @@ TEST_CASE("units of the trade convert by their definitions") {
     CHECK(converted(-120.0, "mV/K", unit::volt_per_kelvin) == -0.12);
     CHECK(converted(36.0, "km/h", unit::metre_per_second) == 10.0);
     CHECK(converted(1.0, "mph", unit::metre_per_second) == 0.44704);
+    CHECK(converted(2.54, "W/in", unit::watt_per_cm) == 1.0);
+    CHECK(converted(1.0, "W/cm", unit::watt_per_m) == 100.0);
 }
 
 // Source: conversion factors of NIST SP 811, to the digits printed there.
@@ -158,6 +160,10 @@ TEST_CASE("each unit set shows the unit its people read") {
     CHECK(format_quantity(10.0, unit::kelvin, UnitSystem::us) == "18 °F");
     CHECK(format_quantity(279.4, unit::millimetre, UnitSystem::us) == "11 in");
     CHECK(format_quantity(3.048, unit::metre, UnitSystem::us) == "10 ft");
+    CHECK(format_quantity(2.54, unit::centimetre, UnitSystem::us) == "1 in");
+    CHECK(format_quantity(1.0, unit::watt_per_cm, UnitSystem::us) == "2.54 W/in");
+    CHECK(format_quantity(100.0, unit::watt_per_m, UnitSystem::us) == "30.48 W/ft");
+    CHECK(format_quantity(100.0, unit::watt_per_m, UnitSystem::si) == "100 W/m");
     CHECK(format_quantity(2.081, unit::square_millimetre, UnitSystem::us) == "14 AWG");
     CHECK(format_quantity(2.081, unit::square_millimetre, UnitSystem::si) == "2.081 mm2");
     CHECK(format_quantity(240.0, unit::volt, UnitSystem::us) == "240 V");

@@ -54,6 +54,8 @@ std::string_view describe(Dimension dimension) {
             return "a current per kelvin";
         case Dimension::power_per_kelvin:
             return "a power per kelvin";
+        case Dimension::power_per_length:
+            return "a power per length";
         case Dimension::resistance_per_length:
             return "a resistance per length";
         case Dimension::speed:

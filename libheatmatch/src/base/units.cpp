@@ -35,6 +35,8 @@ constexpr Unit btu_per_h_ft2_f{"Btu/h·ft2·°F", Dimension::heat_transfer,
                                btu_j / 3600.0 / (foot_m * foot_m) / rankine_k};
 constexpr Unit btu_per_lb_f{"Btu/lb·°F", Dimension::heat_capacity, btu_j / pound_kg / rankine_k};
 constexpr Unit fahrenheit_difference{"°F", Dimension::temperature_difference, rankine_k};
+constexpr Unit watt_per_in{"W/in", Dimension::power_per_length, 1.0 / inch_m};
+constexpr Unit watt_per_ft{"W/ft", Dimension::power_per_length, 1.0 / foot_m};
 constexpr Unit mile_per_hour{"mph", Dimension::speed, 5280.0 * foot_m / 3600.0};
 constexpr Unit ohm_per_1000_ft{"ohm/kft", Dimension::resistance_per_length, 1e-3 / foot_m};
 
@@ -86,7 +88,7 @@ constexpr auto spellings = std::to_array<Spelling>({
     {"degF", fahrenheit},
     {"K", unit::kelvin},
     {"mm", unit::millimetre},
-    {"cm", {"cm", Dimension::length, 1e-2}},
+    {"cm", unit::centimetre},
     {"m", unit::metre},
     {"km", {"km", Dimension::length, 1e3}},
     {"in", inch},
@@ -156,6 +158,10 @@ constexpr auto spellings = std::to_array<Spelling>({
     {"mA/°C", {"mA/K", Dimension::current_per_kelvin, 1e-3}},
     {"W/K", unit::watt_per_kelvin},
     {"W/°C", unit::watt_per_kelvin},
+    {"W/cm", unit::watt_per_cm},
+    {"W/m", unit::watt_per_m},
+    {"W/in", watt_per_in},
+    {"W/ft", watt_per_ft},
     {"ohm/km", unit::ohm_per_km},
     {"Ω/km", unit::ohm_per_km},
     {"ohm/m", {"ohm/m", Dimension::resistance_per_length}},
@@ -217,7 +223,7 @@ Unit display_unit(const Unit& kept, UnitSystem system) {
         case Dimension::temperature_difference:
             return fahrenheit_difference;
         case Dimension::length:
-            return kept == unit::millimetre ? inch : foot;
+            return kept.factor < 1.0 ? inch : foot;
         case Dimension::area:
             return kept == unit::square_metre ? square_foot : kept;
         case Dimension::volume:
@@ -230,6 +236,8 @@ Unit display_unit(const Unit& kept, UnitSystem system) {
             return btu_per_h_ft2_f;
         case Dimension::heat_capacity:
             return btu_per_lb_f;
+        case Dimension::power_per_length:
+            return kept == unit::watt_per_cm ? watt_per_in : watt_per_ft;
         case Dimension::resistance_per_length:
             return ohm_per_1000_ft;
         case Dimension::speed:

@@ -31,6 +31,7 @@ enum class Dimension {
     voltage_per_kelvin,
     current_per_kelvin,
     power_per_kelvin,
+    power_per_length,
     resistance_per_length,
     speed,
     air_changes

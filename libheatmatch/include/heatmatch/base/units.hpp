@@ -35,6 +35,7 @@ inline constexpr Unit kilowatt_hour_per_kelvin{"kWh/K", Dimension::thermal_mass,
 inline constexpr Unit celsius{"°C", Dimension::temperature, 1.0, 273.15};
 inline constexpr Unit kelvin{"K", Dimension::temperature_difference};
 inline constexpr Unit millimetre{"mm", Dimension::length, 1e-3};
+inline constexpr Unit centimetre{"cm", Dimension::length, 1e-2};
 inline constexpr Unit metre{"m", Dimension::length};
 inline constexpr Unit square_millimetre{"mm2", Dimension::area, 1e-6};
 inline constexpr Unit square_metre{"m2", Dimension::area};
@@ -52,6 +53,8 @@ inline constexpr Unit percent_per_kelvin{"%/K", Dimension::relative_per_kelvin, 
 inline constexpr Unit volt_per_kelvin{"V/K", Dimension::voltage_per_kelvin};
 inline constexpr Unit ampere_per_kelvin{"A/K", Dimension::current_per_kelvin};
 inline constexpr Unit watt_per_kelvin{"W/K", Dimension::power_per_kelvin};
+inline constexpr Unit watt_per_cm{"W/cm", Dimension::power_per_length, 1e2};
+inline constexpr Unit watt_per_m{"W/m", Dimension::power_per_length};
 inline constexpr Unit ohm_per_km{"ohm/km", Dimension::resistance_per_length, 1e-3};
 inline constexpr Unit metre_per_second{"m/s", Dimension::speed};
 inline constexpr Unit air_changes_per_hour{"1/h", Dimension::air_changes};
