@@ -54,6 +54,11 @@ TEST_CASE("arguments that a sentence leaves are filled by whoever holds it") {
     const std::array<Argument, 2> more{
         {{"value", Amount{1.0, unit::volt}}, {"limit", Amount{2.0, unit::volt}}}};
     CHECK(left.text(UnitSystem::si, more) == "rod: 1 V of 2 V");
+    CHECK(say<"test.list">(with<"parts">(Sentences{left, left}), with<"value">(3.0))
+              .text(UnitSystem::si, more) ==
+          "rod: 1 V of 2 V + rod: 1 V of 2 V is 3; rod: 1 V of 2 V, rod: 1 V of 2 V");
+    CHECK(sentence_of(Sentences{left, Sentence{}, left}).text(UnitSystem::si, more) ==
+          "rod: 1 V of 2 V rod: 1 V of 2 V");
 }
 
 TEST_CASE("a line without an argument, an empty part and an empty sentence say what they can") {

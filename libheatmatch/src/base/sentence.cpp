@@ -27,10 +27,25 @@ std::string number_of(const Amount& amount, const Unit& shown) {
 
 namespace {
 
-std::string text_of_value(const Argument& argument, UnitSystem system, std::string_view between) {
+using Arguments = std::span<const Argument>;
+
+std::string joined(const Sentences& sentences, UnitSystem system, std::string_view between,
+                   Arguments more) {
+    std::string result;
+    for (const Sentence& sentence : sentences) {
+        const std::string text = sentence.text(system, more);
+        if (text.empty()) continue;
+        if (!result.empty()) result += between;
+        result += text;
+    }
+    return result;
+}
+
+std::string text_of_value(const Argument& argument, UnitSystem system, std::string_view between,
+                          Arguments more) {
     if (const auto* amount = std::get_if<Amount>(&argument.value)) return text_of(*amount, system);
     if (const auto* name = std::get_if<Name>(&argument.value)) return name->text;
-    return text_of(std::get<Sentences>(argument.value), system, between);
+    return joined(std::get<Sentences>(argument.value), system, between, more);
 }
 
 }  // namespace
@@ -86,23 +101,16 @@ std::string Sentence::text(UnitSystem system, std::span<const Argument> more) co
         [&](std::string_view name, std::string_view between) {
             const std::span<const Argument> own(arguments);
             if (const auto found = named(own, name); found != own.end()) {
-                result += text_of_value(*found, system, between);
+                result += text_of_value(*found, system, between, more);
             } else if (const auto other = named(more, name); other != more.end()) {
-                result += text_of_value(*other, system, between);
+                result += text_of_value(*other, system, between, more);
             }
         });
     return result;
 }
 
 std::string text_of(const Sentences& sentences, UnitSystem system, std::string_view between) {
-    std::string result;
-    for (const Sentence& sentence : sentences) {
-        const std::string text = sentence.text(system);
-        if (text.empty()) continue;
-        if (!result.empty()) result += between;
-        result += text;
-    }
-    return result;
+    return joined(sentences, system, between, {});
 }
 
 std::span<const Template> base_sentences() {

@@ -65,7 +65,7 @@ struct Sentence {
     [[nodiscard]] bool empty() const { return line == nullptr; }
     [[nodiscard]] std::string_view id() const { return empty() ? std::string_view{} : line->id; }
     [[nodiscard]] std::string text(UnitSystem system = UnitSystem::si) const;
-    /// Also with arguments that the sentence leaves to whoever holds it.
+    /// Also with arguments that the sentence and its parts leave to whoever holds it.
     [[nodiscard]] std::string text(UnitSystem system, std::span<const Argument> more) const;
 };
 using Sentences = std::vector<Sentence>;
