@@ -13,10 +13,10 @@ py::tuple state_of(const Candidate& candidate) {
     if (candidate.season) season = state_of(*candidate.season);
     py::object space = py::none();
     if (candidate.space) space = state_of(*candidate.space);
-    return py::make_tuple(state_of(candidate.circuit), states_of(candidate.delivered),
-                          states_of(candidate.margins), candidate.price_to_buy, candidate.currency,
-                          season, candidate.remarks, record_to_dict(site_fields(), &candidate.site),
-                          state_of(candidate.bright), space);
+    return py::make_tuple(
+        state_of(candidate.circuit), states_of(candidate.delivered), states_of(candidate.margins()),
+        candidate.price_to_buy, candidate.currency, season, candidate.remarks,
+        record_to_dict(site_fields(), &candidate.site), state_of(candidate.bright), space);
 }
 
 Candidate candidate_from(const py::tuple& state) {
@@ -29,13 +29,13 @@ Candidate candidate_from(const py::tuple& state) {
     return {.circuit = circuit_from(state[0].cast<py::tuple>()),
             .delivered = items_from(state[1], delivered_from),
             .season = std::move(season),
-            .margins = items_from(state[2], margin_from),
             .price_to_buy = state[3].cast<std::optional<double>>(),
             .currency = state[4].cast<std::string>(),
             .site = std::move(site),
             .bright = extremes_from(state[8].cast<py::tuple>()),
             .space = std::move(space),
-            .remarks = state[6].cast<Sentences>()};
+            .remarks = state[6].cast<Sentences>(),
+            .made = LazyMargins(items_from(state[2], margin_from))};
 }
 
 void register_candidate(py::module_& module) {
@@ -68,7 +68,7 @@ void register_candidate(py::module_& module) {
         .def_readonly("delivered", &Candidate::delivered, "one for each condition")
         .def_readonly("season", &Candidate::season,
                       "what it delivers over the season; None without weather")
-        .def_readonly("margins", &Candidate::margins, "every named check")
+        .def_property_readonly("margins", &Candidate::margins, "every named check")
         .def_readonly("site", &Candidate::site, "that it is judged at")
         .def_readonly("bright", &Candidate::bright,
                       "what its elements are exposed to in bright cold")

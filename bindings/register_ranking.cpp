@@ -57,7 +57,8 @@ Ranking run_rank(const Catalog& catalog, const Installation& installation, const
                  const std::string& element, const std::optional<std::string>& panels,
                  const std::optional<std::string>& bank, const py::object& conditions,
                  double coil_temperature_c, bool exact_weather, std::size_t threads,
-                 const std::string& vector_width, const py::object& progress_argument) {
+                 const std::string& vector_width, const py::object& progress_argument,
+                 std::shared_ptr<RankMemory> memory) {
     const py::object progress = progress_from(progress_argument);
     RankOptions options{.weather = borrowed(weather),
                         .exact_weather = exact_weather,
@@ -69,7 +70,8 @@ Ranking run_rank(const Catalog& catalog, const Installation& installation, const
                         .keep_rejected = keep_rejected,
                         .coil_temperature_c = coil_temperature_c,
                         .threads = threads,
-                        .vector_width = vector_width_from(vector_width)};
+                        .vector_width = vector_width_from(vector_width),
+                        .memory = std::move(memory)};
     if (panels) options.panels = parse_hookup(*panels, "ranking", "panels");
     if (bank) options.bank = parse_hookup(*bank, "ranking", "bank");
     // A signal or a progress function that raises stops the ranking; its exception goes on.
@@ -168,7 +170,14 @@ void register_ranking(py::module_& module) {
                                .by_season = state[7].cast<bool>(),
                                .remarks = state[6].cast<Sentences>()};
             }));
+    py::class_<RankMemory, std::shared_ptr<RankMemory>>(
+        module, "RankMemory",
+        "What rankings keep for the next one: heat limits of banks, the year of twelve means. A "
+        "ranking comes out the same with and without.")
+        .def(py::init<>(), "Nothing kept yet.");
     const RankOptions defaults;
+    // What the package keeps unless a caller owns one or passes None.
+    const auto memory = std::make_shared<RankMemory>();
     module.def("rank", &run_rank, py::arg("catalog"), py::arg("installation"),
                py::arg("weather") = py::none(), py::kw_only(), py::arg("top") = defaults.top,
                py::arg("keep_rejected") = defaults.keep_rejected,
@@ -178,17 +187,22 @@ void register_ranking(py::module_& module) {
                py::arg("coil_temperature_c") = defaults.coil_temperature_c,
                py::arg("exact_weather") = false, py::arg("threads") = 0,
                py::arg("vector_width") = "automatic", py::arg("progress") = py::none(),
+               py::arg("memory") = memory,
                "Ranks every owned panel group x allowed element x bank x hook-up by season energy, "
                "by mean power without weather. `group` and `element` leave only those, `panels` "
-               "and `bank` only that hook-up (\"2S1P\").");
+               "and `bank` only that hook-up (\"2S1P\"). `memory` keeps what the next ranking "
+               "needs again; "
+               "None keeps nothing.");
     module.def(
         "assess",
         [](const Catalog& catalog, const Installation& installation, const Weather* weather,
-           const py::object& conditions, double coil_temperature_c, bool exact_weather) {
+           const py::object& conditions, double coil_temperature_c, bool exact_weather,
+           std::shared_ptr<RankMemory> kept) {
             RankOptions options{.weather = borrowed(weather),
                                 .exact_weather = exact_weather,
                                 .conditions = conditions_from(conditions),
-                                .coil_temperature_c = coil_temperature_c};
+                                .coil_temperature_c = coil_temperature_c,
+                                .memory = std::move(kept)};
             const auto parts = catalog.snapshot();
             const py::gil_scoped_release release;
             return assess(*parts, installation, options);
@@ -196,7 +210,8 @@ void register_ranking(py::module_& module) {
         py::arg("catalog"), py::arg("installation"), py::arg("weather") = py::none(), py::kw_only(),
         py::arg("conditions") = py::none(),
         py::arg("coil_temperature_c") = defaults.coil_temperature_c,
-        py::arg("exact_weather") = false, "Judges the circuit that stands.");
+        py::arg("exact_weather") = false, py::arg("memory") = memory,
+        "Judges the circuit that stands.");
     module.def(
         "cautions",
         [] {

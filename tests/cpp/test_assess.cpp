@@ -52,11 +52,11 @@ TEST_CASE("the circuit that stands in the demo delivers what a separate program 
     CHECK(standing.circuit.bank.typical_ohm() == doctest::Approx(28.550).epsilon(1e-5));
     // The same program, brightest cold morning, each element at its own worse end: 129.20 W, 81.777
     // V, 133.88 W for a survivor.
-    CHECK(*margin_of(standing.margins, "element power").value ==
+    CHECK(*margin_of(standing.margins(), "element power").value ==
           doctest::Approx(129.204).epsilon(1e-4));
-    CHECK(*margin_of(standing.margins, "element voltage").value ==
+    CHECK(*margin_of(standing.margins(), "element voltage").value ==
           doctest::Approx(81.777).epsilon(1e-4));
-    CHECK(*margin_of(standing.margins, "survivor power").value ==
+    CHECK(*margin_of(standing.margins(), "survivor power").value ==
           doctest::Approx(133.876).epsilon(1e-4));
 }
 
@@ -69,9 +69,9 @@ TEST_CASE("a standing circuit is judged as the ranking judges the same one") {
     REQUIRE(same != kept.end());
     CHECK(same->mean_power_w() == standing.mean_power_w());
     CHECK(same->smallest_headroom() == standing.smallest_headroom());
-    REQUIRE(same->margins.size() == standing.margins.size());
-    for (std::size_t i = 0; i < standing.margins.size(); ++i) {
-        CHECK(same->margins[i].sentence() == standing.margins[i].sentence());
+    REQUIRE(same->margins().size() == standing.margins().size());
+    for (std::size_t i = 0; i < standing.margins().size(); ++i) {
+        CHECK(same->margins()[i].sentence() == standing.margins()[i].sentence());
     }
 }
 

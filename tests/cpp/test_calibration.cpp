@@ -47,7 +47,7 @@ TEST_CASE("a measured store is ranked with what was measured" * doctest::test_su
     CHECK(*measured.store->loss_factor == found.loss_factor.value);
     // The careful end of sand is 0.20: what was measured allows a little more.
     const auto sheath_of = [](const Candidate& candidate) {
-        return *std::find_if(candidate.margins.begin(), candidate.margins.end(),
+        return *std::find_if(candidate.margins().begin(), candidate.margins().end(),
                              [](const Margin& each) { return each.name == "sheath temperature"; })
                     ->value;
     };

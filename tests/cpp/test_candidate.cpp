@@ -16,7 +16,7 @@ namespace {
 
 Candidate with_margins(std::vector<Margin> margins) {
     Candidate candidate;
-    candidate.margins = std::move(margins);
+    candidate.made = heatmatch::LazyMargins(std::move(margins));
     return candidate;
 }
 
@@ -30,7 +30,7 @@ std::vector<const Candidate*> all_of_demo() {
 /// Names of the margins that do not belong to a run or a device.
 std::multiset<std::string> names_of(const Candidate& candidate) {
     std::multiset<std::string> names;
-    for (const Margin& margin : candidate.margins) {
+    for (const Margin& margin : candidate.margins()) {
         const bool per_part =
             margin.subject.rfind("run \"", 0) == 0 || margin.subject.rfind("device \"", 0) == 0;
         if (!per_part) names.insert(margin.name);
@@ -148,11 +148,11 @@ TEST_CASE("every candidate of the demo has the same margins, none silently missi
             const std::string subject = "run \"" + run.run.name + '"';
             for (const char* name :
                  {"cold voltage", "run current", "insulation", "plating", "joint"}) {
-                silent += count_margins(candidate->margins, name, subject) == 0 ? 1 : 0;
+                silent += count_margins(candidate->margins(), name, subject) == 0 ? 1 : 0;
             }
         }
         for (const char* name : {"dc breaking", "polarity", "device temperature"}) {
-            CHECK(count_margins(candidate->margins, name, "pv-isolator-2-pole") == 1);
+            CHECK(count_margins(candidate->margins(), name, "pv-isolator-2-pole") == 1);
         }
     }
     CHECK_MESSAGE(silent == 0, "margins of runs that are not even listed");
@@ -164,7 +164,7 @@ TEST_CASE("heat in the store is judged where the element fits, and never left ou
         for (const char* name :
              {"fit in store", "sheath temperature", "settled sand", "store ceiling", "wall and lid",
               "touch temperature", "stagnation"}) {
-            const Margin margin = margin_of(candidate.margins, name);
+            const Margin margin = margin_of(candidate.margins(), name);
             CAPTURE(margin.sentence());
             CHECK(margin.severity != Severity::danger);
             judged += margin.severity == Severity::not_assessed ? 0 : 1;
@@ -175,7 +175,7 @@ TEST_CASE("heat in the store is judged where the element fits, and never left ou
 
 TEST_CASE("every margin of the demo can be printed, and what was judged has a source") {
     for (const Candidate* candidate : all_of_demo()) {
-        for (const Margin& margin : candidate->margins) {
+        for (const Margin& margin : candidate->margins()) {
             CAPTURE(margin.name);
             CHECK(!margin.name.empty());
             CHECK(!margin.subject.empty());
@@ -196,7 +196,7 @@ TEST_CASE("every margin of the demo can be printed, and what was judged has a so
 TEST_CASE("a sentence in one unit set has no temperature of the other") {
     for (const Candidate* candidate :
          {&demo_ranking().candidates.front(), &demo_ranking().rejected.front()}) {
-        for (const Margin& margin : candidate->margins) {
+        for (const Margin& margin : candidate->margins()) {
             CAPTURE(margin.name);
             CHECK_FALSE(contains(margin.sentence(heatmatch::UnitSystem::us), "°C"));
             CHECK_FALSE(contains(margin.sentence(heatmatch::UnitSystem::si), "°F"));
@@ -206,7 +206,7 @@ TEST_CASE("a sentence in one unit set has no temperature of the other") {
 
 TEST_CASE("no sentence promises that something is safe") {
     for (const Candidate* candidate : all_of_demo()) {
-        for (const Margin& margin : candidate->margins) {
+        for (const Margin& margin : candidate->margins()) {
             CHECK_FALSE(contains(margin.sentence(), "safe"));
         }
     }

@@ -25,7 +25,7 @@ Circuit with_device(PlacedDevice placed, Hookup panels = {2, 1}) {
 std::vector<Margin> margins_of(const Circuit& circuit, double sun = 1000.0) {
     Installation installation;
     installation.site = {.record_low_c = -20.0, .bright_irradiance_w_m2 = sun};
-    return device_margins(circuit, installation);
+    return device_margins(circuit, installation.site);
 }
 
 Margin named(const Circuit& circuit, std::string_view name) {

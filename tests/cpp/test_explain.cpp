@@ -141,7 +141,7 @@ TEST_CASE("power recomputes as current squared times ohms, the mean as the mean"
 
 TEST_CASE("every headroom of the explanation is that of its margin") {
     const Candidate standing = assess(starter(), demo());
-    for (const heatmatch::Margin& margin : standing.margins) {
+    for (const heatmatch::Margin& margin : standing.margins()) {
         if (!margin.headroom || !margin.value || !margin.limit) continue;
         CAPTURE(margin.name);
         const std::string name = "headroom of " + margin.name + ", " + margin.subject;

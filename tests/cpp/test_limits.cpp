@@ -103,8 +103,8 @@ void check_screen(Installation installation) {
     for (const heatmatch::Pairing& pairing : rejected) {
         const Candidate full = full_candidate(context, pairing);
         const std::string& reason = context.reasons->name(pairing.reason);
-        const bool found =
-            std::any_of(full.margins.begin(), full.margins.end(), [&reason](const Margin& margin) {
+        const bool found = std::any_of(
+            full.margins().begin(), full.margins().end(), [&reason](const Margin& margin) {
                 return margin.name == reason && margin.severity == Severity::danger;
             });
         dangers += found ? 0 : 1;

@@ -75,7 +75,7 @@ bool comes_first(const Candidate& a, const Candidate& b) {
 }
 
 bool has_danger(const Candidate& candidate) {
-    return std::any_of(candidate.margins.begin(), candidate.margins.end(),
+    return std::any_of(candidate.margins().begin(), candidate.margins().end(),
                        [](const auto& margin) { return margin.severity == Severity::danger; });
 }
 

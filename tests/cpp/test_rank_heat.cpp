@@ -41,7 +41,7 @@ TEST_CASE("a bank whose elements each take a fifth of their rating wins over one
     // One of the same ohms gives as much heat, and its sheath is a danger.
     const Candidate* one = find(ranking.rejected, "4S1P into tubular-1000-120 1S1P");
     REQUIRE(one != nullptr);
-    CHECK(margin_of(one->margins, "sheath temperature").severity == Severity::danger);
+    CHECK(margin_of(one->margins(), "sheath temperature").severity == Severity::danger);
     CHECK(one->season->kwh > 0.9 * best.season->kwh);
     CHECK(ranking.reasons.contains("sheath temperature"));
 }
@@ -101,7 +101,7 @@ TEST_CASE("odd stores are ranked without an exception, and nothing unknown looks
         const Ranking ranking = heatmatch::rank(starter(), installation);
         CHECK(ranking.evaluated > 0);
         for (const Candidate& candidate : ranking.candidates) {
-            const Margin sheath = margin_of(candidate.margins, "sheath temperature");
+            const Margin sheath = margin_of(candidate.margins(), "sheath temperature");
             CHECK(sheath.severity != Severity::danger);
             const bool known = heatmatch::heat_of(candidate.circuit, candidate.bright).has_value();
             if (!known) CHECK(sheath.severity == Severity::not_assessed);

@@ -36,9 +36,9 @@ TEST_CASE("a fortnight without anybody taking heat is hotter than any week of wi
 TEST_CASE("it stays below the margin that takes the brightest sun all day") {
     const Candidate candidate = standing();
     const Stagnation still = simulate_stagnation(candidate);
-    const auto margin = std::find_if(candidate.margins.begin(), candidate.margins.end(),
+    const auto margin = std::find_if(candidate.margins().begin(), candidate.margins().end(),
                                      [](const Margin& each) { return each.name == "stagnation"; });
-    REQUIRE(margin != candidate.margins.end());
+    REQUIRE(margin != candidate.margins().end());
     CHECK(highest(still.run.series.sheath_c) < *margin->value);
 }
 

@@ -48,7 +48,7 @@ struct Heated {
         with.runs.back() = heatmatch::parts_of_run(starter(), with.runs.back().run, wire);
         const auto candidate = heatmatch::evaluate(with, installation, {});
         double least = 1.0;
-        for (const Margin& margin : candidate.margins) {
+        for (const Margin& margin : candidate.margins()) {
             if (margin.subject != "run \"hot tail\"") continue;
             if (margin.name.find("joint") != std::string::npos) continue;
             if (margin.name == "run current" && margin.severity == Severity::not_assessed) continue;

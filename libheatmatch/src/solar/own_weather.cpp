@@ -1,12 +1,22 @@
 #include "heatmatch/solar/own_weather.hpp"
 
-#include <mutex>
-
 #include "heatmatch/solar/monthly_weather.hpp"
 
 namespace heatmatch {
 
-std::shared_ptr<const Weather> own_weather(const Installation& installation, Sentences& remarks) {
+std::shared_ptr<const Weather> WeatherMemory::weather_of(const Site& site,
+                                                         const MonthlyNormals& normals) {
+    const Key key{.site = site, .normals = normals};
+    const std::scoped_lock lock(guard_);
+    if (!weather_ || !(key_ == key)) {
+        weather_ = std::make_shared<const Weather>(weather_from_months(normals, site));
+        key_ = key;
+    }
+    return weather_;
+}
+
+std::shared_ptr<const Weather> own_weather(const Installation& installation, Sentences& remarks,
+                                           WeatherMemory* memory) {
     if (!installation.weather) return nullptr;
     const Site& site = installation.site;
     if (!site.latitude_deg || !site.tilt_deg) {
@@ -15,22 +25,8 @@ std::shared_ptr<const Weather> own_weather(const Installation& installation, Sen
             (site.latitude_deg ? "tilt_deg." : "latitude_deg."));
         return nullptr;
     }
-    // Making a year of hours takes longer than ranking with it, and is asked for again and again.
-    struct Last {
-        Site site{};
-        MonthlyNormals normals{};
-        std::shared_ptr<const Weather> weather{};
-    };
-    static std::mutex guard;
-    static Last last;
-    const std::scoped_lock lock(guard);
-    if (!last.weather || !(last.site == site) || !(last.normals == *installation.weather)) {
-        last = {.site = site,
-                .normals = *installation.weather,
-                .weather = std::make_shared<const Weather>(
-                    weather_from_months(*installation.weather, site))};
-    }
-    return last.weather;
+    if (memory != nullptr) return memory->weather_of(site, *installation.weather);
+    return std::make_shared<const Weather>(weather_from_months(*installation.weather, site));
 }
 
 }  // namespace heatmatch

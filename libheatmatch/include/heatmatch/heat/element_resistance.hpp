@@ -17,6 +17,8 @@ struct ElementResistance {
     std::string basis{};  //!< measured, printed, or volts and watts
     bool fixed = true;    //!< false for lamps and PTC: one value says little
     std::vector<Assumption> assumed{};
+
+    friend bool operator==(const ElementResistance&, const ElementResistance&) = default;
 };
 
 /// Resistance factor R(T)/R(20 °C) of a coil. Known alloys by their table. Unknown ones lie between

@@ -17,6 +17,8 @@ struct ConductorTemperature {
     double surface_c = 0.0;    //!< of the insulation [°C]
     bool runaway = false;      //!< no steady state: resistance grows faster than cooling
     std::vector<Assumption> assumed{};
+
+    friend bool operator==(const ConductorTemperature&, const ConductorTemperature&) = default;
 };
 
 /// Low end of dry sand, with which hot wires are judged [W/mK]; 0.17 to 0.46 was measured.

@@ -41,7 +41,10 @@ Candidate assess(const Parts& catalog, const Installation& installation,
     circuit.bank = make_bank(parts, find_element(parts, standing.element), bank, bank.count(),
                              options.coil_temperature_c);
     Sentences remarks;
-    const auto weather = options.weather ? options.weather : own_weather(installation, remarks);
+    const auto weather = options.weather
+                             ? options.weather
+                             : own_weather(installation, remarks,
+                                           options.memory ? &options.memory->weather : nullptr);
     std::optional<SeasonWeather> season;
     Installation judged = installation;
     if (weather) {
@@ -71,6 +74,7 @@ Candidate assess(const Parts& catalog, const Installation& installation,
             candidate.remarks.push_back(warning);
         }
     }
+    std::vector<Margin> margins = candidate.margins();
     for (const RunParts& run : circuit.runs) {
         if (!run.run.chooses() || !run.wire) continue;
         // What stands has a wire already: say that another one was taken for it.
@@ -78,10 +82,11 @@ Candidate assess(const Parts& catalog, const Installation& installation,
                                     .field = "wire",
                                     .value = run.wire->id,
                                     .source = "chosen: name the wire that is there"};
-        for (Margin& margin : candidate.margins) {
+        for (Margin& margin : margins) {
             if (margin.subject == assumption.part) margin.assumed.push_back(assumption);
         }
     }
+    candidate.made = LazyMargins(std::move(margins));
     return candidate;
 }
 

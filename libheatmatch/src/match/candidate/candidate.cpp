@@ -27,6 +27,19 @@ void append(std::vector<Margin>& margins, std::vector<Margin> more) {
                    std::make_move_iterator(more.end()));
 }
 
+std::vector<Margin> margins_of(const Circuit& circuit, const Site& site, const Extremes& bright) {
+    std::vector<Margin> margins = bank_margins(circuit, bright);
+    append(margins, array_margins(circuit, site));
+    append(margins, run_margins(circuit, site));
+    append(margins, device_margins(circuit, site));
+    const std::optional<HeatPoint> heat = heat_of(circuit, bright);
+    append(margins, sheath_margins(circuit, heat));
+    margins.push_back(survivor_sheath_margin(circuit, bright));
+    append(margins, tail_margins(circuit, site, bright, heat));
+    append(margins, store_margins(circuit, heat));
+    return margins;
+}
+
 int rank_of(Severity severity) {
     return severity == Severity::not_assessed ? -1 : static_cast<int>(severity);
 }
@@ -45,13 +58,17 @@ double Candidate::mean_power_high_w() const {
     return mean_of(delivered, &Delivered::power_high_w);
 }
 
+const std::vector<Margin>& Candidate::margins() const {
+    return made.read([this] { return margins_of(circuit, site, bright); });
+}
+
 double Candidate::merit() const {
     return season ? season->kwh : mean_power_w();
 }
 
 const Margin* Candidate::worst() const {
     const Margin* worst = nullptr;
-    for (const Margin& margin : margins) {
+    for (const Margin& margin : margins()) {
         if (margin.severity == Severity::not_assessed) continue;
         if (worst == nullptr || rank_of(margin.severity) > rank_of(worst->severity) ||
             (margin.severity == worst->severity &&
@@ -68,12 +85,12 @@ Severity Candidate::severity() const {
 }
 
 double Candidate::smallest_headroom() const {
-    return screen_margins(margins).headroom;
+    return screen_margins(margins()).headroom;
 }
 
 const Margin* Candidate::nearest_limit() const {
     const Margin* nearest = nullptr;
-    for (const Margin& margin : margins) {
+    for (const Margin& margin : margins()) {
         if (margin.consequence != Severity::danger || !margin.headroom) continue;
         if (nearest == nullptr || *margin.headroom < *nearest->headroom) nearest = &margin;
     }
@@ -85,9 +102,9 @@ bool Candidate::heat_unknown() const {
 }
 
 int Candidate::not_assessed() const {
-    return static_cast<int>(std::count_if(margins.begin(), margins.end(), [](const Margin& margin) {
-        return margin.severity == Severity::not_assessed;
-    }));
+    return static_cast<int>(std::count_if(
+        margins().begin(), margins().end(),
+        [](const Margin& margin) { return margin.severity == Severity::not_assessed; }));
 }
 
 std::vector<Assumption> Candidate::assumed() const {
@@ -101,7 +118,7 @@ std::vector<Assumption> Candidate::assumed() const {
     add(circuit.panel.assumed);
     add(circuit.bank.each.assumed);
     if (season) add(season->assumed);
-    for (const Margin& margin : margins) add(margin.assumed);
+    for (const Margin& margin : margins()) add(margin.assumed);
     return all;
 }
 
@@ -131,17 +148,7 @@ Candidate evaluate(const Circuit& circuit, const Installation& installation,
         candidate.delivered.push_back(
             deliver(circuit, condition.irradiance_w_m2, condition.cell_temperature_c));
     }
-    const Extremes extreme = bright_extremes(circuit, installation.site);
-    candidate.bright = extreme;
-    append(candidate.margins, bank_margins(circuit, extreme));
-    append(candidate.margins, array_margins(circuit, installation.site));
-    append(candidate.margins, run_margins(circuit, installation.site));
-    append(candidate.margins, device_margins(circuit, installation));
-    const std::optional<HeatPoint> heat = heat_of(circuit, extreme);
-    append(candidate.margins, sheath_margins(circuit, heat));
-    candidate.margins.push_back(survivor_sheath_margin(circuit, extreme));
-    append(candidate.margins, tail_margins(circuit, installation.site, extreme, heat));
-    append(candidate.margins, store_margins(circuit, heat));
+    candidate.bright = bright_extremes(circuit, installation.site);
     candidate.price_to_buy = price_to_buy(circuit);
     candidate.currency = installation.goals.currency.empty() ? circuit.bank.element.price.currency
                                                              : installation.goals.currency;

@@ -240,7 +240,7 @@ void explain_heat(Trace& trace, const Candidate& candidate) {
 }
 
 void explain_margins(Trace& trace, const Candidate& candidate) {
-    for (const Margin& margin : candidate.margins) {
+    for (const Margin& margin : candidate.margins()) {
         if (!margin.value || !margin.limit || !margin.headroom) continue;
         trace.push_back({"headroom of " + margin.name + ", " + margin.subject,
                          "(limit - value) / (limit - at rest)",

@@ -249,9 +249,9 @@ bool has_independent_limit(const std::vector<PlacedDevice>& devices) {
            std::any_of(devices.begin(), devices.end(), driven);
 }
 
-std::vector<Margin> device_margins(const Circuit& circuit, const Installation& installation) {
+std::vector<Margin> device_margins(const Circuit& circuit, const Site& site) {
     std::vector<Margin> margins;
-    const double sun = installation.site.bright_irradiance_w_m2 / stc_irradiance_w_m2;
+    const double sun = site.bright_irradiance_w_m2 / stc_irradiance_w_m2;
     const double whole_a = lasting_current_factor * circuit.short_circuit_current_a() * sun;
     for (const PlacedDevice& placed : circuit.devices) {
         const bool in_circuit = !placed.device.run.empty();

@@ -216,8 +216,10 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     check_references(installation, parts);
     if (!options.group.empty()) static_cast<void>(find_group(installation, options.group));
     Sentences weather_remarks;
-    const auto weather =
-        options.weather ? options.weather : own_weather(installation, weather_remarks);
+    const auto weather = options.weather
+                             ? options.weather
+                             : own_weather(installation, weather_remarks,
+                                           options.memory ? &options.memory->weather : nullptr);
     std::optional<SeasonWeather> season;
     if (weather)
         season = season_weather(*weather, installation.goals.months, options.exact_weather);

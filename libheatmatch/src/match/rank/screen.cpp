@@ -1,6 +1,6 @@
 #include "screen.hpp"
 
-#include "screen_heat.hpp"
+#include "match/margins/screen_heat.hpp"
 #include "screen_wiring.hpp"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "element_load.hpp"
-#include "heat_table.hpp"
+#include "match/margins/heat_table.hpp"
 #include "tally.hpp"
 
 #include <memory>

@@ -1,4 +1,4 @@
-#include "heat_limits.hpp"
+#include "match/margins/heat_limits.hpp"
 #include "screen.hpp"
 
 #include <algorithm>
@@ -171,9 +171,9 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
     distinct.reserve(context.banks.size());
     for (const Bank& bank : context.banks) distinct.push_back(&bank);
     context.run_at_element = runs_at_element(parts, installation);
-    const std::vector<BankLimit> limits =
-        heat_limits(fill_store(parts, installation), distinct, context.run_at_element,
-                    context.devices, installation.site, options.threads);
+    const std::vector<BankLimit> limits = heat_limits(
+        fill_store(parts, installation), distinct, context.run_at_element, context.devices,
+        options.threads, options.memory ? &options.memory->heat : nullptr);
     context.numbers.resize(context.bank_hookups.size());
     for (std::size_t i = 0; i < context.banks.size(); ++i) {
         const BankLimit& limit = limits[i];

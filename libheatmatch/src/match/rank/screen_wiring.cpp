@@ -1,6 +1,6 @@
 #include "screen_wiring.hpp"
 
-#include "screen_heat.hpp"
+#include "match/margins/screen_heat.hpp"
 
 #include <cmath>
 
@@ -33,7 +33,7 @@ Wiring wiring_of(const Circuit& circuit, const Installation& installation) {
     Wiring wiring = bare_wiring(circuit.panel, circuit.panels);
     std::vector<Margin> margins = array_margins(circuit, installation.site);
     for (auto&& more :
-         {run_margins(circuit, installation.site), device_margins(circuit, installation)}) {
+         {run_margins(circuit, installation.site), device_margins(circuit, installation.site)}) {
         margins.insert(margins.end(), more.begin(), more.end());
     }
     wiring.screened = screen_margins(margins);

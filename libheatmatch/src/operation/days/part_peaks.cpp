@@ -52,7 +52,7 @@ std::vector<PartPeak> part_peaks(const Candidate& candidate, const DayRun& run) 
     List surface(series.wall_c.size());
     std::transform(series.wall_c.begin(), series.wall_c.end(), series.lid_c.begin(),
                    surface.begin(), [](double wall, double lid) { return std::max(wall, lid); });
-    for (const Margin& margin : candidate.margins) {
+    for (const Margin& margin : candidate.margins()) {
         const List* list = list_for(margin.name, run, surface, liquid);
         if (list == nullptr || list->empty()) continue;
         const Highest highest = highest_of(*list, series.hours);

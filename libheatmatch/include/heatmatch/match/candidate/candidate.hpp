@@ -9,6 +9,7 @@
 #include "heatmatch/heat/space_balance.hpp"
 #include "heatmatch/match/candidate/season.hpp"
 #include "heatmatch/match/circuit/circuit.hpp"
+#include "heatmatch/match/margins/lazy_margins.hpp"
 #include "heatmatch/match/margins/limits.hpp"
 #include "heatmatch/match/margins/margin.hpp"
 
@@ -25,9 +26,8 @@ struct Condition {
 /// One circuit with its numbers.
 struct Candidate {
     Circuit circuit{};
-    std::vector<Delivered> delivered{};  //!< one for each condition
-    std::optional<Season> season{};      //!< nothing without weather
-    std::vector<Margin> margins{};
+    std::vector<Delivered> delivered{};    //!< one for each condition
+    std::optional<Season> season{};        //!< nothing without weather
     std::optional<double> price_to_buy{};  //!< nothing if a price is unknown
     std::string currency{};
     Site site{};                          //!< that it is judged at
@@ -36,6 +36,10 @@ struct Candidate {
     /// The parts it was chosen among; null where it comes from a file.
     std::shared_ptr<const Parts> catalog{};
     Sentences remarks{};  //!< of an assessment: what the reader should know first
+    LazyMargins made{};   //!< margins(), once they are read
+
+    /// Every named check of its circuit at its site, made when first read.
+    [[nodiscard]] const std::vector<Margin>& margins() const;
 
     /// Power averaged over the conditions, typical and at the ends of its band [W].
     [[nodiscard]] double mean_power_w() const;
@@ -58,7 +62,8 @@ struct Candidate {
     [[nodiscard]] std::vector<Assumption> assumed() const;
 };
 
-/// The circuit with everything computed: power at the conditions, all margins, the price to buy.
+/// The circuit with everything computed: power at the conditions, what its elements are exposed to,
+/// the price to buy; its margins are made when they are read.
 [[nodiscard]] Candidate evaluate(const Circuit& circuit, const Installation& installation,
                                  const std::vector<Condition>& conditions);
 

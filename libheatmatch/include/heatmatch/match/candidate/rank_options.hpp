@@ -8,10 +8,20 @@
 #include "heatmatch/base/parallel.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
 #include "heatmatch/match/circuit/hookup.hpp"
+#include "heatmatch/match/margins/heat_memory.hpp"
+#include "heatmatch/solar/own_weather.hpp"
 #include "heatmatch/solar/vector_width.hpp"
 #include "heatmatch/solar/weather.hpp"
 
 namespace heatmatch {
+
+/// What rankings keep for the next one, so that a changed slider does not make all of it anew. What
+/// is kept is kept with all that it was made of: a ranking comes out the same with and without.
+/// Several threads may use one.
+struct RankMemory {
+    WeatherMemory weather{};
+    HeatMemory heat{};
+};
 
 /// How a ranking is made.
 struct RankOptions {
@@ -30,6 +40,7 @@ struct RankOptions {
     double coil_temperature_c = 300.0;  //!< assumed until the store's model sets it [°C]
     std::size_t threads = 0;            //!< 0: as many as the machine has
     VectorWidth vector_width = VectorWidth::automatic;
+    std::shared_ptr<RankMemory> memory{};  //!< null: nothing is kept
     /// Called with the share done, 0 to 1; returning false stops with an Interrupted.
     Progress progress{};
 };

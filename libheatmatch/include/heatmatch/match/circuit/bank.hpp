@@ -30,6 +30,8 @@ struct Bank {
     /// Ohms left when one parallel branch opens; of `ohm`, the bank's value. Infinite for one
     /// branch.
     [[nodiscard]] double with_one_branch_open(double ohm) const;
+
+    friend bool operator==(const Bank&, const Bank&) = default;
 };
 
 /// The bank of that element and hook-up, its ohms at the coil temperature.

@@ -30,12 +30,16 @@ struct RunParts {
     /// Temperature of its conductor at a current: the one at hand, else computed; nothing where the
     /// surroundings are not stated.
     [[nodiscard]] std::optional<ConductorTemperature> temperature(double current_a) const;
+
+    friend bool operator==(const RunParts&, const RunParts&) = default;
 };
 
 /// A device with its control.
 struct PlacedDevice {
     Device device{};
     Control control{};
+
+    friend bool operator==(const PlacedDevice&, const PlacedDevice&) = default;
 };
 
 /// One array feeding one bank.

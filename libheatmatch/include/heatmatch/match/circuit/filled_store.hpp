@@ -17,6 +17,8 @@ struct FilledStore {
     double air_c = 30.0;          //!< around it on a bright day of the season [°C]
     double hottest_air_c = 40.0;  //!< the same in high summer [°C]
     std::vector<Assumption> assumed{};
+
+    friend bool operator==(const FilledStore&, const FilledStore&) = default;
 };
 
 /// Bright days in a row that margins are judged after, and of a stagnation; common practice, no

@@ -25,8 +25,8 @@ struct HeatLimit {
     std::string reason = "sheath temperature";
 };
 /// Of a circuit with nothing but its bank, devices, store and, where no wiring changes it, the run
-/// at the element.
-[[nodiscard]] HeatLimit heat_limit(const Circuit& circuit, const Site& site);
+/// at the element. With a store no margin of its heat reads the site.
+[[nodiscard]] HeatLimit heat_limit(const Circuit& circuit);
 
 /// How many margins of bank, sheath and store lack data, without a store of the tail too; the power
 /// does not matter.

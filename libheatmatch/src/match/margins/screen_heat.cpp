@@ -44,12 +44,12 @@ std::string reason_of_sheath(const BankHeat& heat, double element_w) {
 
 }  // namespace
 
-HeatLimit heat_limit(const Circuit& circuit, const Site& site) {
+HeatLimit heat_limit(const Circuit& circuit) {
     if (!circuit.heat) return {};
     if (!circuit.heat->misfit.empty()) return {.element_w = 0.0, .reason = "fit in store"};
     if (!circuit.heat->missing.empty()) return {};
     const auto screened = [&](double element_w) {
-        return screen_heat(circuit, site, {.element_power_w = element_w}).screened;
+        return screen_heat(circuit, Site{}, {.element_power_w = element_w}).screened;
     };
     // With a limit that opens the circuit, what a stagnation would reach is a warning.
     const bool stagnation = !has_independent_limit(circuit.devices);

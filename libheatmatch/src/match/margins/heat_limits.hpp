@@ -8,6 +8,8 @@
 
 namespace heatmatch {
 
+class HeatMemory;
+
 /// A bank in its store, and what its heat allows.
 struct BankLimit {
     std::shared_ptr<const BankHeat> heat{};  //!< null without a store
@@ -15,13 +17,13 @@ struct BankLimit {
     std::shared_ptr<HeatTable> table{};
 };
 
-/// The heat of banks, by the number of their elements: those at hand from the last ranking in the
-/// same store and on the same run at the element are kept, the others are made on several threads.
-/// `runs` is the run at the element, where no wiring changes it.
+/// The heat of banks, by the number of their elements: those that `memory` keeps are taken from
+/// there, the others are made on several threads and kept; null keeps nothing. `runs` is the run at
+/// the element, where no wiring changes it.
 [[nodiscard]] std::vector<BankLimit> heat_limits(std::shared_ptr<const FilledStore> store,
                                                  const std::vector<const Bank*>& banks,
                                                  const std::vector<RunParts>& runs,
                                                  const std::vector<PlacedDevice>& devices,
-                                                 const Site& site, std::size_t threads);
+                                                 std::size_t threads, HeatMemory* memory);
 
 }  // namespace heatmatch

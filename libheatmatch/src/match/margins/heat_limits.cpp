@@ -1,0 +1,43 @@
+#include "heat_limits.hpp"
+
+#include "heat_memory_held.hpp"
+
+#include "heatmatch/base/parallel.hpp"
+
+namespace heatmatch {
+
+std::vector<BankLimit> heat_limits(std::shared_ptr<const FilledStore> store,
+                                   const std::vector<const Bank*>& banks,
+                                   const std::vector<RunParts>& runs,
+                                   const std::vector<PlacedDevice>& devices, std::size_t threads,
+                                   HeatMemory* memory) {
+    std::vector<BankLimit> limits(banks.size());
+    if (!store) return limits;
+    const HeatMemory::Held::Common common{.store = *store, .runs = runs, .devices = devices};
+    std::vector<std::optional<BankLimit>> found(banks.size());
+    if (memory != nullptr) found = memory->held().find(common, banks);
+    std::vector<std::size_t> wanted;
+    for (std::size_t i = 0; i < banks.size(); ++i) {
+        if (found[i]) {
+            limits[i] = *found[i];
+        } else {
+            wanted.push_back(i);
+        }
+    }
+    if (wanted.empty()) return limits;
+    parallel_for(
+        wanted.size(), worker_count(threads, wanted.size()),
+        [&](std::size_t job, std::size_t, const Pulse&) {
+            const Bank& bank = *banks[wanted[job]];
+            BankLimit& limit = limits[wanted[job]];
+            limit.heat =
+                bank_heat(store, bank.element, bank.sheath, bank.alloy, bank.hookup.count());
+            const Circuit alone{.bank = bank, .runs = runs, .devices = devices, .heat = limit.heat};
+            limit.limit = heat_limit(alone);
+            limit.table = std::make_shared<HeatTable>();
+        });
+    if (memory != nullptr) memory->held().keep(common, banks, limits);
+    return limits;
+}
+
+}  // namespace heatmatch
