@@ -85,3 +85,20 @@ TEST_CASE("of an amount the number, its sign, its unit, or the time of day may s
     CHECK(shown({0.0, unit::celsius, 3, Shown::whole, 1}) == "32.0 °F");
     CHECK(shown({-0.001, unit::kilowatt_hour, 3, Shown::number, 2}) == "0.00");
 }
+
+// Source: ASTM B258: 14 AWG is 2.08 mm2; an inch is 2.54 cm.
+TEST_CASE("an amount may stand in the other unit set, and with as many decimals as fit its size") {
+    const Amount wire{2.0809, unit::square_millimetre, 3, Shown::other};
+    CHECK(text_of(wire) == "14 AWG");
+    CHECK(text_of(wire, UnitSystem::us) == "2.08 mm2");
+    const auto fitted = [](double w_per_cm, UnitSystem system = UnitSystem::si) {
+        return text_of({w_per_cm, unit::watt_per_cm, 3, Shown::whole, Amount::fit_decimals},
+                       system);
+    };
+    CHECK(fitted(0.5) == "0.50 W/cm");
+    CHECK(fitted(9.99) == "9.99 W/cm");
+    CHECK(fitted(9.99, UnitSystem::us) == "25.4 W/in");
+    CHECK(fitted(120.4) == "120 W/cm");
+    const Sentence alone = sentence_of({0.5, unit::none, 3, Shown::number, 2});
+    CHECK(alone.text() == "0.50");
+}

@@ -19,8 +19,10 @@ std::string clock_of(double hours) {
 
 std::string number_of(const Amount& amount, const Unit& shown) {
     const double value = convert(amount.value, amount.unit, shown);
-    return amount.decimals < 0 ? format_number(value, amount.digits)
-                               : format_fixed(value, amount.decimals);
+    if (amount.decimals == Amount::any_decimals) return format_number(value, amount.digits);
+    const double size = std::fabs(value);
+    const int fitting = size < 9.995 ? 2 : size < 99.95 ? 1 : 0;
+    return format_fixed(value, amount.decimals == Amount::fit_decimals ? fitting : amount.decimals);
 }
 
 }  // namespace
@@ -118,8 +120,7 @@ std::span<const Template> base_sentences() {
 }
 
 Sentence sentence_of(const Amount& amount) {
-    return make_sentence<lines, "base.amount">(
-        with<"amount">(amount.value, amount.unit, amount.digits));
+    return make_sentence<lines, "base.amount">(with<"amount">(amount));
 }
 
 Sentence sentence_of(Name name) {
@@ -142,10 +143,15 @@ std::string_view place_of(const Template& line, std::string_view name) {
 
 std::string text_of(const Amount& amount, UnitSystem system) {
     if (amount.shown == Shown::clock) return clock_of(amount.value);
+    if (amount.shown == Shown::other) {
+        Amount whole = amount;
+        whole.shown = Shown::whole;
+        return text_of(whole, system == UnitSystem::si ? UnitSystem::us : UnitSystem::si);
+    }
     const Unit shown = display_unit(amount.unit, system);
     if (amount.shown == Shown::unit) return std::string(shown.symbol);
     if (amount.shown == Shown::whole) {
-        if (amount.decimals < 0) {
+        if (amount.decimals == Amount::any_decimals) {
             return format_quantity(amount.value, amount.unit, system, amount.digits);
         }
         const std::string gap = shown.symbol.empty() || shown.symbol == "%" ? "" : " ";

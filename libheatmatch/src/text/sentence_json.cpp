@@ -18,7 +18,8 @@ namespace {
                                    .remedy = "read it with the version that wrote it"});
 }
 
-constexpr std::array<const char*, 5> shown_words{"whole", "number", "change", "unit", "clock"};
+constexpr std::array<const char*, 6> shown_words{"whole", "number", "change",
+                                                 "unit",  "clock",  "other"};
 
 Json json_of(const Sentence& sentence);
 
@@ -62,7 +63,7 @@ Amount amount_of(const Json& json) {
     if (unit == nullptr) refuse(symbol, "a unit that is known");
     const std::string word = json.value("shown", std::string(shown_words.front()));
     const auto* const shown = std::find(shown_words.begin(), shown_words.end(), word);
-    if (shown == shown_words.end()) refuse(word, "whole, number, change, unit or clock");
+    if (shown == shown_words.end()) refuse(word, "whole, number, change, unit, clock or other");
     return {json["value"].get<double>(), *unit, json.value("digits", 3),
             static_cast<Shown>(shown - shown_words.begin()),
             json.value("decimals", Amount::any_decimals)};

@@ -21,9 +21,9 @@ struct Template {
 };
 
 /// What of an amount is shown: all of it, its number alone (of a range, or where the head of a
-/// column has the unit), that with its sign, its unit alone, or hours of a day as a clock shows
-/// them.
-enum class Shown { whole, number, change, unit, clock };
+/// column has the unit), that with its sign, its unit alone, hours of a day as a clock shows them,
+/// or all of it in the unit set that is not the reader's, for a text that has both.
+enum class Shown { whole, number, change, unit, clock, other };
 
 /// A number in a sentence, shown in the unit set of the reader.
 struct Amount {
@@ -34,6 +34,9 @@ struct Amount {
     int decimals = any_decimals;  //!< always so many after the point, whatever the digits
 
     static constexpr int any_decimals = -1;
+    /// Three digits, zeros at the end too, at most two of them after the point: 0.04, 2.10, 31.0,
+    /// 250. For columns of numbers of many sizes.
+    static constexpr int fit_decimals = -2;
 
     friend bool operator==(const Amount&, const Amount&) = default;
 };
