@@ -30,6 +30,8 @@ PYBIND11_MODULE(_core, module) {
     register_space(module);
     register_candidate(module);
     register_ranking(module);
+    register_answer(module);
+    register_comparison(module);
     register_day_answer(module);
     register_day(module);
     register_stagnation(module);

@@ -113,6 +113,8 @@ void register_catalog(py::module_& module);
 void register_margin(py::module_& module);
 void register_circuit(py::module_& module);
 void register_ranking(py::module_& module);
+void register_answer(py::module_& module);
+void register_comparison(py::module_& module);
 void register_space(py::module_& module);
 void register_day_answer(py::module_& module);
 void register_day(py::module_& module);

@@ -28,6 +28,18 @@ py::dict arguments_of(const HeldSentence& held) {
     return arguments;
 }
 
+using Rename = std::function<std::string(const std::string&, const std::string&)>;
+
+void rename(Sentence& sentence, const Rename& change) {
+    for (Argument& argument : sentence.arguments) {
+        if (auto* name = std::get_if<Name>(&argument.value)) {
+            name->text = change(std::string(argument.name), name->text);
+        } else if (auto* parts = std::get_if<Sentences>(&argument.value)) {
+            for (Sentence& part : *parts) rename(part, change);
+        }
+    }
+}
+
 }  // namespace
 
 py::object sentence_object(Sentence sentence) {
@@ -58,6 +70,16 @@ void register_sentence(py::module_& module) {
                 return held.sentence.text(unit_system_of(units));
             },
             py::kw_only(), py::arg("units") = "si", "The sentence in either unit set.")
+        .def(
+            "renamed",
+            [](const HeldSentence& held, const Rename& change) {
+                HeldSentence other = held;
+                rename(other.sentence, change);
+                return other;
+            },
+            py::arg("change"),
+            "The same with other names: `change` makes the text of each from what it stands for "
+            "and what it was.")
         .def(
             "to_json", [](const HeldSentence& held) { return sentence_to_json(held.sentence); },
             "By id and arguments.")

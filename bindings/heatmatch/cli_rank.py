@@ -31,6 +31,7 @@ from heatmatch.cli_shared import (
     say_name,
     texts_in,
 )
+from heatmatch.display_table import wrapped
 from heatmatch.display_units import in_units
 from heatmatch.errors import FileError
 from heatmatch.files import whole_file
@@ -109,21 +110,10 @@ def _say_ranking(arguments: argparse.Namespace, ranking: _core.Ranking) -> None:
         say(display.candidate_text(ranking[0], units=units))
         front = ranking.pareto()
         shown = min(len(front), arguments.top)
-        told = f"{shown} of {len(front)}" if shown < len(front) else f"{len(front)}"
-        title = (
-            f"What trades for what ({told} that no other beats in everything; by letters, for they "
-            "are no numbers of --rank):"
-        )
-        say(f"\n{display.wrap(title)}\n")
+        say(f"\n{display.wrap(_core.front_letters_title(ranking, shown))}\n")
         say(display.ranking_table(front[:shown], units=units, letters=True))
-    if ranking.rejected:
-        best = ranking.rejected[0]
-        margin = best.worst
-        if margin is not None:
-            why = margin.sentence(units=units)
-            heat = f"{best.merit:.0f} {'kWh' if best.season is not None else 'W'}"
-            text = f"{best.circuit.title} ({heat}): {why}"
-            say("\n" + display.wrap("The strongest rejected one: " + text))
+    for text in wrapped([_core.strongest_rejected(ranking)], units):
+        say("\n" + text)
 
 
 def _depth(arguments: argparse.Namespace) -> dict[str, int]:

@@ -22,7 +22,6 @@ from heatmatch.cli_shared import (
     stands,
 )
 from heatmatch.display import wrap
-from heatmatch.display_verdict import margin_sentence
 from heatmatch.files import whole_file
 
 HELP = """\
@@ -80,7 +79,7 @@ def run_report(arguments: argparse.Namespace) -> int:
         print_json(data if told is None else data | {"severity": told.severity})
     else:
         if told is not None and danger:
-            say(wrap(f"{told.circuit.title}: {margin_sentence(told)}"))
+            say(wrap(f"{told.circuit.title}: {_core.margin_sentence(told)}"))
         say(f"wrote {arguments.output}")
     return DANGER if danger else 0
 

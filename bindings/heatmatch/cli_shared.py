@@ -13,7 +13,6 @@ from heatmatch.cli_output import bar, complain, read_text, say
 from heatmatch.display import clip, wrap
 from heatmatch.display_text import WIDTH
 from heatmatch.display_units import in_units
-from heatmatch.display_verdict import nothing_left
 from heatmatch.errors import FileError, InvalidInput
 
 DANGER = 3
@@ -251,7 +250,7 @@ def chosen_candidate(
         return _core.assess(catalog, installation, year)
     ranking = make_ranking(arguments, catalog, installation, year, top=max(place, _KEPT))
     if len(ranking) == 0 and place <= len(ranking.rejected):
-        complain(f"{nothing_left(ranking)} This is one of the rejected.")
+        complain(f"{_core.nothing_left(ranking)} This is one of the rejected.")
         return ranking.rejected[place - 1]
     if place > len(ranking):
         remedy = f"give 1 to {len(ranking)}" if len(ranking) else "see heatmatch rank for why"

@@ -71,7 +71,7 @@ def run_wires(arguments: argparse.Namespace) -> int:
         print_json({"title": candidate.circuit.title, "runs": runs})
     else:
         say_name(arguments, installation)
-        say(wrap(f"wires of {candidate.circuit.title}") + "\n")
+        say(wrap(_core.wires_table(candidate.circuit, checks).title) + "\n")
         if checks:
             say(wires_text(candidate, checks, units=arguments.units))
         else:

@@ -20,7 +20,6 @@ _QUANTITY = re.compile(
 )
 # What stands in both unit sets already.
 _BOTH = re.compile(rf"{_NUMBER} (?:°C|mm2|mm|m) \(({_NUMBER} (?:°F|AWG|in|ft))\)")
-_BRACKETS = re.compile(r"(\([^()]*\))")
 
 
 def checked_units(units: str) -> str:
@@ -44,6 +43,8 @@ def in_units(text: str, units: str) -> str:
     if units == "si":
         return text
     if isinstance(text, Sentence):
+        if not _has_verbatim(text):
+            return text.text(units)
         text = text.text(units)
 
     def shown(number: str, unit: str) -> str:
@@ -62,19 +63,15 @@ def in_units(text: str, units: str) -> str:
     return _QUANTITY.sub(other, _BOTH.sub(r"\1", text))
 
 
-def said(margin: _core.Margin, units: str) -> str:
-    """The sentence of a margin, the numbers that its text holds in that unit set too.
-
-    In brackets stand names, which stay as they are.
-    """
-    sentence = margin.sentence(units=units)
-    if units == "si":
-        return sentence
-    parts = _BRACKETS.split(_BOTH.sub(r"\1", sentence))
-    return "".join(part if part.startswith("(") else in_units(part, units) for part in parts)
+def _has_verbatim(sentence: Sentence) -> bool:
+    """Whether a text without data is in it, whose numbers are known by their units alone."""
+    parts = (part for part in sentence.arguments.values() if isinstance(part, list))
+    return sentence.id == "base.verbatim" or any(
+        _has_verbatim(inner) for part in parts for inner in part
+    )
 
 
 def listed(title: str, texts: Iterable[str], units: str, mark: str = "  ") -> list[str]:
     """Lines of a titled list, in that unit set; nothing where there is none."""
-    lines = [wrap(in_units(f"{mark}{text}", units), "    ") for text in texts]
+    lines = [wrap(f"{mark}{in_units(text, units)}", "    ") for text in texts]
     return ["", title, *lines] if lines else []

@@ -10,7 +10,6 @@ import ipywidgets as widgets
 
 from heatmatch import _core, rankings
 from heatmatch.display_rankings import comparison_html
-from heatmatch.display_verdict import margin_sentence, severity_counts
 from heatmatch.errors import Error
 from heatmatch.explorer_tables import panel as styled
 from heatmatch.forms import paragraphs
@@ -99,8 +98,8 @@ class FileRow:
         elif self._may_write("installation", path):
             made = self.panel.bench.saved(self.panel.choice, candidate)
             rankings.write_text(path, made.to_json_text())
-            danger = "danger" in severity_counts(candidate)
-            told = f" {margin_sentence(candidate)}" if danger else ""
+            danger = candidate.severity == "danger"
+            told = f" {_core.margin_sentence(candidate)}" if danger else ""
             self.panel.say(f"Saved {path} with {candidate.circuit.title} as its circuit.{told}")
 
     def load(self) -> None:

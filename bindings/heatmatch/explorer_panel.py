@@ -11,7 +11,7 @@ from typing import Any
 import ipywidgets as widgets
 
 from heatmatch import _core, explorer_tables
-from heatmatch.display_verdict import nearest_sentence, verdict_sentences
+from heatmatch.display_table import told
 from heatmatch.errors import Error
 from heatmatch.explorer_choice import Choice, Workbench, row_of
 from heatmatch.explorer_controls import Controls
@@ -158,9 +158,8 @@ class ExplorerPanel:
             self.say("Nothing is left: give way in panels, element or bank.", wrong=True)
         else:
             title = explorer_tables.candidate_title("", self.candidate).strip()
-            nearest = nearest_sentence(self.candidate, units=self.units)
-            said = " ".join([*verdict_sentences(self.candidate), nearest])
-            self.say(f"{title}. {said}")
+            said = [*_core.verdict(self.candidate), _core.nearest_sentence(self.candidate)]
+            self.say(" ".join([f"{title}.", *told(said, self.units)]))
         self._later(self._draw)
 
     def _draw(self) -> None:

@@ -2,21 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from html import escape
 from typing import TYPE_CHECKING
 
 from heatmatch import _core
 from heatmatch.display import (
-    DELIVERED_HEADER,
     TABLE_ROWS,
-    candidate_cells,
     candidate_text,
-    delivered_cells,
     legend,
-    ranking_header,
     ranking_text,
-    reasons_text,
 )
 from heatmatch.display_day import (
     ENERGY_HEADER,
@@ -31,7 +26,6 @@ from heatmatch.display_day import (
     peaks_header,
     stagnation_text,
 )
-from heatmatch.display_heat import HEAT_HEADER, heat_cells, heat_title, with_store
 from heatmatch.display_meter import (
     DIAGNOSIS_HEADER,
     SHEET_HEADER,
@@ -42,8 +36,8 @@ from heatmatch.display_meter import (
     sheet_legend,
     sheet_text,
 )
-from heatmatch.display_season import season_cells, season_sentences
-from heatmatch.display_verdict import by_severity, headroom_cell
+from heatmatch.display_table import cells, heads
+from heatmatch.display_units import in_units
 
 if TYPE_CHECKING:
     from heatmatch._core import _Part
@@ -63,6 +57,17 @@ def html_table(header: Sequence[str], rows: Iterable[Sequence[str]], caption: st
     )
 
 
+def html_of(
+    of: _core.Table,
+    units: str = "si",
+    caption: str | None = None,
+    widths: Mapping[int, int] | None = None,
+) -> str:
+    """A table of the library as HTML, under its own title unless told."""
+    title = in_units(of.title, units) if caption is None else caption
+    return html_table(heads(of, units), cells(of, units, widths), title)
+
+
 def ranking_str(self: _core.Ranking) -> str:
     """A ranking as text, its first ten candidates."""
     return ranking_text(self)
@@ -76,45 +81,29 @@ def candidate_str(self: _core.Candidate) -> str:
 def ranking_html(self: _core.Ranking) -> str:
     """A ranking as an HTML table for notebooks."""
     shown = self.candidates[:TABLE_ROWS]
-    store = with_store(shown)
-    rows = [candidate_cells(i, candidate, store=store) for i, candidate in enumerate(shown, 1)]
-    notes = "".join(f"<p>{escape(remark)}</p>" for remark in [legend(self), *self.remarks])
-    return html_table(ranking_header(shown), rows, reasons_text(self)) + notes
+    notes = paragraphs([legend(self), *self.remarks])
+    made = _core.ranking_table(shown)
+    return html_of(made, caption=_core.reasons_sentence(self), widths={1: 120, 2: 120}) + notes
 
 
 def heat_html(candidate: _core.Candidate) -> str:
     """How hot a candidate makes its store as HTML, and what it may take."""
-    rows = heat_cells(candidate)
-    table = html_table(HEAT_HEADER, rows, heat_title(candidate)) if rows else ""
-    return table + "".join(f"<p>{escape(text)}</p>" for text in candidate.advice().sentences)
+    made = _core.heat_table(candidate)
+    return (html_of(made) if made.rows else "") + paragraphs(candidate.advice().sentences)
 
 
 def candidate_html(self: _core.Candidate) -> str:
     """A candidate as HTML: power, heat of the store, margins from the most severe on."""
-    rows = [
-        (
-            margin.severity,
-            margin.name,
-            margin.subject,
-            headroom_cell(margin),
-            margin.sentence(),
-            margin.source,
-        )
-        for margin in by_severity(self)
-    ]
-    header = ("severity", "margin", "subject", "headroom", "", "source")
-    title = f"{self.circuit.title}: {self.mean_power_w:.0f} W over the conditions"
     assumed = "".join(f"<li>{escape(text)}</li>" for text in self.assumed)
-    season = "".join(f"<p>{escape(remark)}</p>" for remark in self.remarks)
+    season = paragraphs(self.remarks)
     if self.season is not None:
-        cells = season_cells(self.season)
-        season += "".join(f"<p>{escape(text)}</p>" for text in season_sentences(self))
-        season += html_table(cells[0], cells[1:], "heat of a day, * in the season")
+        season += paragraphs(_core.season_sentences(self))
+        season += html_of(_core.season_table(self.season))
     return (
         season
-        + html_table(DELIVERED_HEADER, delivered_cells(self), title)
+        + html_of(_core.delivered_table(self))
         + heat_html(self)
-        + html_table(header, rows, "margins")
+        + html_of(_core.margins_table(self), caption=_core.margins_plain_title())
         + (f"<p>assumed:</p><ul>{assumed}</ul>" if assumed else "")
     )
 

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from heatmatch import _core
-from heatmatch.display import price_text
 from heatmatch.display_text import clip, clip_middle
 from heatmatch.errors import InvalidInput
 from heatmatch.plot_style import COLOURS, LOAD, axes_or_new
@@ -28,7 +27,7 @@ def _title(candidate: _core.Candidate) -> str:
 
 
 def _price(candidate: _core.Candidate) -> str:
-    return f"{price_text(candidate)} {candidate.currency}".strip()
+    return str(_core.price_sentence(candidate))
 
 
 def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:

@@ -120,11 +120,9 @@ def compare_rankings(
     )
     by_season = first.by_season and second.by_season
     heat = "season_kwh" if by_season else "mean_power_w"
-    remarks = []
+    remarks: list[str] = []
     if first.by_season != second.by_season:
-        remarks.append(
-            "Only one of them knows a season: heat is the power averaged over its conditions."
-        )
+        remarks.append(_core.unlike_rankings_remark())
     old, new = _found(first), _found(second)
     kept = [dict.fromkeys(map(_key, ranking.rows)) for ranking in (second, first)]
     order = dict.fromkeys([*kept[0], *kept[1]])

@@ -3,21 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 from markupsafe import Markup
 
 from heatmatch import _core, frames
-from heatmatch.display import (
-    DELIVERED_HEADER,
-    candidate_cells,
-    delivered_cells,
-    legend,
-    ranking_header,
-    reasons_text,
-)
+from heatmatch.display import legend
 from heatmatch.display_day import (
     ENERGY_HEADER,
     MONTH_LEGEND,
@@ -27,21 +20,12 @@ from heatmatch.display_day import (
     peaks_cells,
     peaks_header,
 )
-from heatmatch.display_heat import HEAT_HEADER, heat_cells, heat_title, with_store
 from heatmatch.display_meter import SHEET_HEADER, sheet_cells, sheet_legend
-from heatmatch.display_season import MONTHS, darkest_month, season_cells, season_sentences
+from heatmatch.display_table import cells, heads, with_short_names
 from heatmatch.display_text import clip, clip_middle, plain
-from heatmatch.display_units import in_units, said
-from heatmatch.display_verdict import (
-    by_severity,
-    headroom_cell,
-    nearest_sentence,
-    nothing_left,
-    space_sentence,
-    verdict_sentences,
-)
+from heatmatch.display_units import in_units
 from heatmatch.errors import Error
-from heatmatch.report_wires import wiring
+from heatmatch.sentence import Sentence
 from heatmatch.words import WORDS
 
 _DAYS = 7
@@ -97,13 +81,23 @@ def both_header(header_of: Callable[[str], Sequence[str]]) -> list[Any]:
     return both_rows(lambda units: [header_of(units)])[0]
 
 
+def laid_out(
+    of: _core.Table, caption: Any = None, widths: Mapping[int, int] | None = None
+) -> Table:
+    """A table of the library in both unit sets, under its own title unless told."""
+    title = both(lambda units: in_units(of.title, units)) if caption is None else caption
+    header = both_header(lambda units: heads(of, units))
+    return Table(title, header, both_rows(lambda units: cells(of, units, widths)))
+
+
 def lived_days(candidate: _core.Candidate, weather: _core.Weather | None) -> _core.DayRun | None:
     """A week of the darkest month of the season; None where it cannot be lived through."""
     season = candidate.season
-    if weather is None or season is None or weather.first_hour is None:
+    month = None if season is None else _core.darkest_month(season)
+    if weather is None or month is None or weather.first_hour is None:
         return None
     try:
-        return _core.simulate_day(candidate, weather, month=darkest_month(season), days=_DAYS)
+        return _core.simulate_day(candidate, weather, month=month, days=_DAYS)
     except Error:
         return None
 
@@ -116,31 +110,25 @@ def sections(
     steps = candidate.explain()
     assumed = list(dict.fromkeys([*candidate.assumed, *([] if run is None else run.assumed)]))
     told = [*assumed, *(m.source for m in candidate.margins), *(step.source for step in steps)]
-    header, rows, reasons = wiring(candidate, either)
     dangers = [_reason(m) for m in candidate.margins if m.severity == "danger"]
     if run is not None:
         peaks = (peak.margin for peak in run.answer.peaks)
         dangers += [_reason(m) for m in peaks if m.severity == "danger"]
-    verdict: list[Any] = list(verdict_sentences(candidate))
-    if nearest_sentence(candidate):
-        verdict.append(both(lambda units: nearest_sentence(candidate, units=units)))
+    nearest = _core.nearest_sentence(candidate)
+    verdict = translated([*_core.verdict(candidate), *([nearest] if nearest else [])])
     if run is not None:
         assert candidate.season is not None  # or no days would have been lived through
-        name = MONTHS[darkest_month(candidate.season) - 1]
-        verdict.append(
-            f"The first week of {name}, the darkest month, lived through; its sun is not the "
-            "month's mean:"
-        )
+        verdict += translated([_core.lived_week_sentence(candidate.season)])
         verdict += both_rows(lambda units: [run.sentences(units=units)])[0]
     else:
-        verdict.append(both(lambda units: space_sentence(candidate, units=units)))
+        verdict += translated([_core.space_sentence(candidate)])
     return {
         "danger": bool(dangers),
         "verdict": verdict,
         "dangers": dangers,
         "remarks": translated(candidate.remarks),
         "ranked": [] if ranking is None else _ranked(ranking),
-        "wires": (header, rows, translated(reasons)),
+        "wires": _wires(candidate),
         "margins": _margins(candidate),
         "advice": translated(candidate.advice().sentences),
         "season": _season(candidate),
@@ -161,72 +149,61 @@ def sections(
 
 def _ranked(ranking: _core.Ranking) -> list[Table]:
     """The best, and what trades for what."""
-    lists = [("the best of the ranking", list(ranking)[:_BEST])]
-    if not ranking.candidates:
-        lists = [(f"{nothing_left(ranking)} The best of the rejected", ranking.rejected[:_BEST])]
-    else:
-        lists.append(("What trades for what: no other beats these in everything", ranking.pareto()))
-    tables = [_ranked_table(caption, candidates) for caption, candidates in lists]
-    tables[0].notes = [reasons_text(ranking), *translated(ranking.remarks)]
+    best = ranking.candidates or ranking.rejected
+    tables = [_ranked_table(_core.best_title(ranking), best[:_BEST])]
+    if ranking.candidates:
+        tables.append(_ranked_table(_core.front_title(), ranking.pareto()))
+    tables[0].notes = translated([_core.reasons_sentence(ranking), *ranking.remarks])
     tables[-1].notes = [both(lambda units: legend(ranking, units=units))]
     return tables
 
 
 def _ranked_table(caption: str, shown: Sequence[_core.Candidate]) -> Table:
-    store = with_store(shown)
+    return laid_out(_core.ranking_table(list(shown)), caption, {1: 60, 2: 60})
 
-    def rows(units: str) -> list[tuple[str, ...]]:
-        return [
-            candidate_cells(i, one, units=units, store=store, names=(60, 60))
-            for i, one in enumerate(shown, 1)
-        ]
 
-    header = both_header(lambda units: ranking_header(shown, units=units))
-    return Table(caption, header, both_rows(rows))
+def _wires(candidate: _core.Candidate) -> tuple[Sequence[Any], list[list[Any]], list[Any]]:
+    """Head and rows of the wiring list, and the reasons that decide."""
+    circuit, checks = candidate.circuit, candidate.check_wires()
+    made = _core.wiring_list(circuit, checks)
+
+    def rows(units: str) -> list[list[str]]:
+        return [[_wire_cell(cell, units) for cell in row] for row in made.rows]
+
+    reasons = [
+        with_short_names(reason, {"run": 60}) for reason in _core.wiring_reasons(circuit, checks)
+    ]
+    header = both_header(lambda units: heads(made, units))
+    return header, both_rows(rows), translated(reasons)
+
+
+def _wire_cell(cell: Sentence, units: str) -> str:
+    width = 160 if cell.id == "wiring.devices" else 120
+    return clip(in_units(with_short_names(cell, {"run": 60}), units), width)
 
 
 def _margins(candidate: _core.Candidate) -> Table:
-    rows = [
-        [
-            margin.severity,
-            margin.name,
-            clip(margin.subject, 80),
-            headroom_cell(margin),
-            _told(margin),
-            margin.source,
-        ]
-        for margin in by_severity(candidate)
-    ]
-    header = ("severity", "margin", "subject", "headroom", "what it says", "source")
-    return Table("margins, the most severe first", header, rows)
-
-
-def _told(margin: _core.Margin) -> Any:
-    """A margin's sentence, and what it would need to be known."""
-    needs = f" To be found out: {', '.join(margin.missing)}." if margin.missing else ""
-    return both(lambda units: said(margin, units) + needs)
+    return laid_out(_core.margins_table(candidate, missing=True), widths={2: 80})
 
 
 def _reason(margin: _core.Margin) -> Any:
-    return both(lambda units: f"{clip(margin.subject, 80)}: {said(margin, units)}")
+    reason = with_short_names(_core.margin_reason(margin), {"subject": 80})
+    return both(lambda units: in_units(reason, units))
 
 
 def _season(candidate: _core.Candidate) -> list[Table]:
     tables = []
     if candidate.season is not None:
-        cells = season_cells(candidate.season)
-        caption = "heat of a day in each month, * in the season"
-        tables.append(Table(caption, cells[0], cells[1:], translated(season_sentences(candidate))))
-    rows = both_rows(lambda units: delivered_cells(candidate, units=units))
-    tables.append(Table("power at three suns", DELIVERED_HEADER, rows))
-    return tables
+        months = laid_out(_core.season_table(candidate.season), _core.season_months_title())
+        months.notes = translated(_core.season_sentences(candidate))
+        tables.append(months)
+    title = _core.delivered_plain_title()
+    return [*tables, laid_out(_core.delivered_table(candidate), title)]
 
 
 def _heat(candidate: _core.Candidate) -> list[Table]:
-    rows = both_rows(lambda units: heat_cells(candidate, units=units))
-    if not rows:
-        return []
-    return [Table(both(lambda units: heat_title(candidate, units=units)), HEAT_HEADER, rows)]
+    made = _core.heat_table(candidate)
+    return [laid_out(made)] if made.rows else []
 
 
 def _days(run: _core.DayRun) -> list[Table]:

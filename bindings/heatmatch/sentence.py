@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 from heatmatch import _core
@@ -34,6 +35,13 @@ class Sentence(str):
     def text(self, units: str = "si") -> str:
         """The sentence in either unit set, "si" or "us"; names stay as they are."""
         return self._held.text(units=units)
+
+    def renamed(self, change: Callable[[str, str], str]) -> Sentence:
+        """The same with other names, in its parts too: cut, where there is no room.
+
+        `change` makes the text of each from what it stands for and what it was.
+        """
+        return Sentence(self._held.renamed(change))
 
     def to_json(self) -> str:
         """By id and arguments; `Sentence.from_json` gives it back."""

@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from types import SimpleNamespace
-from typing import Any
 
 import heatmatch as hm
 import pytest
@@ -56,20 +54,6 @@ def test_an_empty_ranking_says_so(starter: hm.Catalog, demo: hm.Installation) ->
     plain["goals"]["budget"] = 0.5
     poor = hm.rank(starter, hm.Installation.from_dict(plain))
     assert "No pairing is left: each has a danger, is beyond the budget" in str(poor)
-
-
-@pytest.mark.parametrize(
-    ("reasons", "said"),
-    [
-        ({"sheath voltage": 3}, "No pairing is without danger."),
-        ({"budget": 2, "price not known": 1}, "No pairing is within the budget with its price"),
-        ({"budget": 2, "sheath voltage": 1}, "No pairing is left: each has a danger, is beyond"),
-        ({"sheath voltage": 2}, "No pairing was asked for"),
-    ],
-)
-def test_what_leaves_nothing_is_told(reasons: dict[str, int], said: str) -> None:
-    ranking: Any = SimpleNamespace(reasons=reasons, evaluated=3)
-    assert display.nothing_left(ranking).startswith(said)
 
 
 def test_a_candidate_shows_power_margins_and_assumptions(standing: hm.Candidate) -> None:

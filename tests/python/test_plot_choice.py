@@ -9,7 +9,7 @@ from typing import Any
 import heatmatch as hm
 import numpy as np
 import pytest
-from heatmatch import display, plot
+from heatmatch import _core, plot
 
 matplotlib = pytest.importorskip("matplotlib")
 matplotlib.use("Agg")
@@ -257,7 +257,7 @@ def test_what_has_no_known_heat_is_not_drawn_as_far_from_its_limit(
     unknown = [one for one in mixed if one.heat_unknown]
     assert unknown
     assert not any(one.heat_unknown for one in mixed.pareto())
-    assert all(display.candidate_cells(1, one)[6] == "?" for one in unknown)
+    assert all(row[6] == "?" for row in _core.ranking_table(unknown).rows)
     (grey,) = [c for c in plot.pareto(mixed).collections if "another beats" in str(c.get_label())]
     assert len(grey.get_offsets()) == len(mixed) - len(unknown)
     alone = hm.rank(starter, changed_demo(lambda plain: change(plain, [])))

@@ -13,7 +13,7 @@ from typing import Any
 import heatmatch as hm
 import pytest
 from heatmatch import files
-from heatmatch.display_rankings import comparison_cells
+from heatmatch._core import comparison_table
 from heatmatch.rankings import KEY, Move, RankingComparison, SavedRanking
 
 DEEP = {"top": 200, "keep_rejected": 2000}
@@ -74,8 +74,8 @@ def test_a_pairing_that_became_a_danger_is_told(whole: SavedRanking, melting: Sa
     assert lost.severity_before == whole.rows[0]["severity"]
     assert lost.price_before == whole.rows[0]["price_to_buy"]
     assert lost.heat_after is not None
-    cells = comparison_cells(lost)
-    assert cells[:2] == ("danger: hot tail insulation", "1")
+    cells = comparison_table(comparison).rows[0]
+    assert cells[:2] == ["danger: hot tail insulation", "1"]
     text = str(comparison)
     assert max(len(line) for line in text.splitlines()) <= 80
     assert text.splitlines()[4].startswith("danger      1 ")
@@ -107,8 +107,9 @@ def test_what_is_to_be_bought_is_a_column(whole: SavedRanking) -> None:
 
 def test_no_change_has_no_sign_of_a_loss() -> None:
     move = Move("a", "1S1P", "e", "1S1P", 1, 1, 100.1, 100.0, 0.2, 0.2)
-    assert comparison_cells(move)[6] == "+0"
-    assert "+0 W" in str(RankingComparison("x", "y", "W", [move]))
+    comparison = RankingComparison("x", "y", "W", [move])
+    assert comparison_table(comparison).rows[0][6] == "+0"
+    assert "+0 W" in str(comparison)
 
 
 BAD: dict[str, tuple[Callable[[dict[str, Any]], object], str]] = {

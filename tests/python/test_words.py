@@ -7,7 +7,9 @@ from pathlib import Path
 
 import heatmatch as hm
 import pytest
-from heatmatch.display import SEVERITIES, legend, ranking_header
+from heatmatch._core import ranking_table
+from heatmatch.display import SEVERITIES, legend
+from heatmatch.display_table import heads
 from heatmatch.words import WORDS
 
 ROOT = Path(__file__).parents[2]
@@ -56,7 +58,7 @@ def test_no_second_word_for_the_same_thing(path: Path) -> None:
 @pytest.mark.parametrize("units", ["si", "us"])
 def test_the_legend_tells_every_column_of_the_ranking(demo_ranking: hm.Ranking, units: str) -> None:
     told = legend(demo_ranking, units=units)
-    for column in ranking_header(demo_ranking.candidates, units=units):
+    for column in heads(ranking_table(demo_ranking.candidates), units):
         if column in ("#", "panels", "elements"):
             continue
         word = {"kWh/d": "kWh"}.get(column, column)

@@ -1,5 +1,6 @@
 #include "heatmatch/answer/sentence_tables.hpp"
 
+#include "answer/sentences.hpp"
 #include "parts/sentences.hpp"
 
 #include <array>
@@ -8,8 +9,11 @@
 namespace heatmatch {
 
 std::span<const std::span<const Template>> sentence_tables() {
-    static const std::array<std::span<const Template>, 2> tables{base_sentences(),
-                                                                 parts_sentences::table};
+    static const auto tables = std::to_array<std::span<const Template>>({
+        answer_sentences::table,
+        base_sentences(),
+        parts_sentences::table,
+    });
     return tables;
 }
 

@@ -1,0 +1,165 @@
+#include "heatmatch/answer/ranking_table.hpp"
+
+#include "answer/cells.hpp"
+#include "answer/sentences.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "heatmatch/match/margins/sheath_margins.hpp"
+
+namespace heatmatch {
+
+using answer_sentences::say;
+
+namespace {
+
+/// Watts in at most four characters.
+Sentence watts_cell(double watts) {
+    if (watts < 9999.5) return number_cell(watts, 0, unit::watt);
+    return say<"cell.thousands">(with<"thousands">(number(watts / 1000.0, 0)));
+}
+
+/// Heat and its band; share of what the panels could give.
+struct HeatCells {
+    Sentence heat{};
+    Sentence band{};
+    Sentence share{};
+};
+
+HeatCells season_cells(const Season& season) {
+    const auto daily = [&](double kwh) {
+        return sentence_of(fitted(kwh / season.days, unit::kilowatt_hour));
+    };
+    return {.heat = sentence_of(fitted(season.mean_kwh_per_day(), unit::kilowatt_hour)),
+            .band = say<"cell.low_high">(with<"low">(daily(season.kwh_low)),
+                                         with<"high">(daily(season.kwh_high))),
+            .share = sentence_of(percent_number(season.harvest_fraction()))};
+}
+
+HeatCells power_cells(const Candidate& candidate) {
+    double best = 0.0;
+    double delivered = 0.0;
+    for (const Delivered& at : candidate.delivered) {
+        best += at.maximum_power_w;
+        delivered += at.power_w;
+    }
+    return {.heat = watts_cell(candidate.mean_power_w()),
+            .band = say<"cell.low_high">(with<"low">(watts_cell(candidate.mean_power_low_w())),
+                                         with<"high">(watts_cell(candidate.mean_power_high_w()))),
+            .share = sentence_of(percent_number(best > 0.0 ? delivered / best : 0.0))};
+}
+
+/// The judged sheath beside its limit, and the watts of heated length.
+Sentences sheath_cells(const Candidate& candidate) {
+    const auto point = heat_of(candidate.circuit, candidate.bright);
+    if (!point) return {unknown_cell(), unknown_cell()};
+    const auto& sheath = candidate.circuit.bank.sheath;
+    std::optional<double> limit_c;
+    if (sheath) limit_c = sheath->verdict_limit_c;
+    return {say<"cell.at_limit">(with<"value">(degrees_cell(point->sheath_c)),
+                                 with<"limit">(degrees_cell(limit_c))),
+            sentence_of(fitted(point->w_per_cm, unit::watt_per_cm))};
+}
+
+std::vector<TableColumn> columns_of(bool season, bool store, bool share) {
+    const auto text = [](Sentence head) { return TableColumn{.head = std::move(head)}; };
+    const auto numbers = [](Sentence head) {
+        return TableColumn{.head = std::move(head), .number = true};
+    };
+    std::vector<TableColumn> columns{text(say<"head.place">()), text(say<"head.panels">()),
+                                     text(say<"head.elements">())};
+    // Where the share has no room the unit of heat has to be short too.
+    const Sentence daily = share ? say<"head.daily">() : say<"head.energy">();
+    columns.push_back(numbers(season ? daily : say<"head.mean">()));
+    columns.push_back(numbers(season ? say<"head.band">() : say<"head.band_power">()));
+    if (share) columns.push_back(numbers(say<"head.share_of_most">()));
+    columns.push_back(numbers(say<"head.headroom_left">()));
+    columns.push_back(numbers(say<"head.buy">()));
+    if (store) {
+        columns.push_back(numbers(say<"head.sheath">()));
+        columns.push_back(numbers(unit_cell(unit::watt_per_cm)));
+    }
+    return columns;
+}
+
+Sentences legend_of(bool season, bool store, bool share) {
+    Sentences legend{season ? say<"ranking.legend_season">() : say<"ranking.legend_power">()};
+    if (share || !store) legend.push_back(say<"ranking.legend_share">());
+    if (store) {
+        legend.push_back(say<"ranking.legend_sheath">(with<"degrees">(unit_cell(unit::celsius)),
+                                                      with<"load">(unit_cell(unit::watt_per_cm))));
+    }
+    legend.push_back(say<"ranking.legend_all">(
+        with<"unused">(1.0), with<"at_limit">(0.0),
+        with<"hookup">(Hookup{.series = 2, .parallel = 1}.label()), with<"step">(1.0)));
+    return legend;
+}
+
+Sentences row_of(std::size_t place, const Candidate& candidate, bool store,
+                 const RankingTableOptions& options) {
+    HeatCells heat = candidate.season ? season_cells(*candidate.season) : power_cells(candidate);
+    Sentences row{options.letters ? name_cell(place_letter(place))
+                                  : number_cell(static_cast<double>(place), 0),
+                  panels_cell(candidate.circuit), elements_cell(candidate.circuit),
+                  std::move(heat.heat), std::move(heat.band)};
+    if (options.share || !store) row.push_back(std::move(heat.share));
+    row.push_back(headroom_left_cell(candidate));
+    row.push_back(price_cell(candidate));
+    if (store) {
+        for (Sentence& cell : sheath_cells(candidate)) row.push_back(std::move(cell));
+    }
+    return row;
+}
+
+}  // namespace
+
+bool with_store(std::span<const Candidate* const> candidates) {
+    return std::any_of(candidates.begin(), candidates.end(), [](const Candidate* candidate) {
+        return candidate->circuit.heat != nullptr;
+    });
+}
+
+Table ranking_table(std::span<const Candidate* const> candidates,
+                    const RankingTableOptions& options) {
+    const bool store = with_store(candidates);
+    const bool season =
+        std::any_of(candidates.begin(), candidates.end(),
+                    [](const Candidate* candidate) { return candidate->season.has_value(); });
+    Table table{.columns = columns_of(season, store, options.share || !store),
+                .legend = legend_of(season, store, options.share)};
+    for (std::size_t i = 0; i < candidates.size(); ++i) {
+        table.rows.push_back(row_of(i + 1, *candidates[i], store, options));
+    }
+    return table;
+}
+
+Sentences ranking_legend(const Ranking& ranking, bool share) {
+    const auto& shown = ranking.candidates.empty() ? ranking.rejected : ranking.candidates;
+    const bool store = std::any_of(shown.begin(), shown.end(), [](const Candidate& candidate) {
+        return candidate.circuit.heat != nullptr;
+    });
+    return legend_of(ranking.by_season, store, share);
+}
+
+Sentence pairing_sentence(const Circuit& circuit) {
+    return say<"cell.pairing">(
+        with<"group">(circuit.owned.group), with<"panels">(circuit.panels.label()),
+        with<"element">(circuit.bank.element.id), with<"bank">(circuit.bank.hookup.label()));
+}
+
+Sentence price_sentence(const Candidate& candidate) {
+    if (candidate.currency.empty()) return price_cell(candidate);
+    return say<"cell.money">(with<"amount">(price_cell(candidate)),
+                             with<"currency">(candidate.currency));
+}
+
+std::string place_letter(std::size_t place) {
+    std::string letters;
+    for (; place > 0; place = (place - 1) / 26) {
+        letters.insert(letters.begin(), static_cast<char>('a' + (place - 1) % 26));
+    }
+    return letters;
+}
+
+}  // namespace heatmatch

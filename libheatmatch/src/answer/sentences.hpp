@@ -1,0 +1,38 @@
+#pragma once
+
+#include "answer/sentences_candidate.hpp"
+#include "answer/sentences_cells.hpp"
+#include "answer/sentences_compared.hpp"
+#include "answer/sentences_kept.hpp"
+#include "answer/sentences_ranking.hpp"
+#include "answer/sentences_wires.hpp"
+
+#include <array>
+#include <cstddef>
+#include <utility>
+
+#include "heatmatch/base/sentence.hpp"
+
+/// What this room says; the other files of that name hold the lines.
+namespace heatmatch::answer_sentences {
+
+template <std::size_t... N>
+[[nodiscard]] consteval auto joined(const std::array<Template, N>&... tables) {
+    std::array<Template, (N + ...)> all{};
+    std::size_t next = 0;
+    const auto take = [&](const auto& lines) {
+        for (const Template& line : lines) all[next++] = line;
+    };
+    (take(tables), ...);
+    return all;
+}
+
+inline constexpr auto table = joined(candidate_lines, cell_lines, compared_lines, kept_lines,
+                                     ranking_lines, wire_lines_table);
+
+template <Word Id, Word... Called>
+[[nodiscard]] Sentence say(NamedArgument<Called>... given) {
+    return make_sentence<table, Id>(std::move(given)...);
+}
+
+}  // namespace heatmatch::answer_sentences

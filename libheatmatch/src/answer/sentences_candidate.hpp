@@ -1,0 +1,50 @@
+#pragma once
+
+#include <array>
+
+#include "heatmatch/base/sentence.hpp"
+
+/// Season, power and heat of one candidate.
+namespace heatmatch::answer_sentences {
+
+inline constexpr auto candidate_lines = std::to_array<Template>({
+    {"head.month", "month"},
+    {"season.title", "heat of a day, * in the season"},
+    {"season.months_title", "heat of a day in each month, * in the season"},
+    {"season.month", "{month}*"},
+    {"season.delivered", "kWh/day"},
+    {"season.possible", "at most"},
+    {"season.totals",
+     "Over {days} days of the season (*): {kwh} ({low} to {high} by tolerance, age or "
+     "reading{cloud}), {share} % of what the panels could give."},
+    {"season.cloud", ", cloud within the step"},
+    {"season.bank", "This bank has {ohm}{beside}."},
+    {"season.too_many", ": too many"},
+    {"season.too_few", ": too few"},
+    {"season.near_short",
+     "In about {share} % of the sunlit hours the panels sit near short circuit (below half of "
+     "their open-circuit voltage): that sun is weak for these ohms."},
+    {"delivered.title", "{circuit}: {mean} over the conditions"},
+    {"delivered.plain_title", "power at three suns"},
+    {"delivered.sun", "sun {unit}"},
+    {"delivered.cells", "cells"},
+    {"delivered.of_most", "of max"},
+    {"delivered.wire", "wire W"},
+    {"delivered.circuit",
+     "{circuit}: {ohm}; the label's Vmp/Imp is {label_ohm}. Open on the coldest morning: {cold}."},
+    {"heat.not_computed", "heat in the store: not computed"},
+    {"heat.title",
+     "heat in the store, {degrees}: {watts} an element in bright cold, {load}, {hours} a day"},
+    {"heat.coil", "coil"},
+    {"heat.settled", "sheath in settled sand"},
+    {"heat.stagnation", "sheath, no thermostat"},
+    {"heat.terminal", "terminal"},
+    {"heat.end_seal", "end seal"},
+    {"heat.hot_tail", "wire at the terminal"},
+    {"heat.bed_mean", "bed, mean"},
+    {"heat.wall", "wall, hottest spot"},
+    {"heat.lid", "lid"},
+    {"season.price", "What is to be bought costs, once, {money} for each kWh of one season."},
+});
+
+}  // namespace heatmatch::answer_sentences

@@ -1,0 +1,65 @@
+#pragma once
+
+#include <array>
+
+#include "heatmatch/base/sentence.hpp"
+
+/// Cells, heads and words that several tables share.
+namespace heatmatch::answer_sentences {
+
+inline constexpr auto cell_lines = std::to_array<Template>({
+    {"cell.unknown", "?"},
+    {"cell.none", "-"},
+    {"cell.low_high", "{low}-{high}"},
+    {"cell.panels", "{group} {panels}"},
+    {"cell.elements", "{element} {bank}"},
+    {"cell.pairing", "{group} {panels} into {element} {bank}"},
+    {"cell.thousands", "{thousands}k"},
+    {"cell.share", "{share} %"},
+    {"cell.listed", "{list}"},
+    {"cell.pieces", "{pieces:}"},
+    {"cell.money", "{amount} {currency}"},
+    {"cell.judged", "{severity}: {margin}"},
+    {"cell.at_limit", "{value}/{limit}"},
+    {"cell.part_limit", "{part}, {limit}"},
+
+    {"head.share", "%"},
+    {"head.place", "#"},
+    {"head.panels", "panels"},
+    {"head.elements", "elements"},
+    {"head.daily", "kWh/d"},
+    {"head.energy", "kWh"},
+    {"head.mean", "mean"},
+    {"head.band", "band"},
+    {"head.band_power", "band W"},
+    {"head.share_of_most", "max%"},
+    {"head.headroom_left", "head"},
+    {"head.buy", "buy"},
+    {"head.sheath", "sheath"},
+    {"head.severity", "severity"},
+    {"head.margin", "margin"},
+    {"head.subject", "subject"},
+    {"head.headroom", "headroom"},
+    {"head.says", "what it says"},
+    {"head.source", "source"},
+    {"head.low", "low"},
+    {"head.typical", "typical"},
+    {"head.high", "high"},
+    {"head.judged", "judged"},
+    {"head.limit", "limit"},
+
+    {"month.jan", "Jan"},
+    {"month.feb", "Feb"},
+    {"month.mar", "Mar"},
+    {"month.apr", "Apr"},
+    {"month.may", "May"},
+    {"month.jun", "Jun"},
+    {"month.jul", "Jul"},
+    {"month.aug", "Aug"},
+    {"month.sep", "Sep"},
+    {"month.oct", "Oct"},
+    {"month.nov", "Nov"},
+    {"month.dec", "Dec"},
+});
+
+}  // namespace heatmatch::answer_sentences

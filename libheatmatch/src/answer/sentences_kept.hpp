@@ -1,0 +1,33 @@
+#pragma once
+
+#include <array>
+
+#include "heatmatch/base/sentence.hpp"
+
+/// Choices side by side.
+namespace heatmatch::answer_sentences {
+
+inline constexpr auto kept_lines = std::to_array<Template>({
+    {"kept.title", "kept choices side by side"},
+    {"kept.nothing", "Nothing is kept yet. Choose, then press “keep this choice”."},
+    {"kept.installation", "installation"},
+    {"kept.place", "{place}"},
+    {"kept.ohms", "ohms"},
+    {"kept.season", "heat of the season, kWh"},
+    {"kept.day", "of a day, kWh"},
+    {"kept.share", "share of what the panels could give, %"},
+    {"kept.element_power", "most watts into one element"},
+    {"kept.sheath", "sheath, judged, {degrees}"},
+    {"kept.headroom", "smallest headroom"},
+    {"kept.worst", "worst margin"},
+    {"kept.not_assessed", "not assessed"},
+    {"kept.to_buy", "to buy"},
+    {"kept.tilt", "tilt"},
+    {"kept.sun", "sun, of the installation's"},
+    {"kept.wire", "wire"},
+    {"kept.length", "its length"},
+    {"kept.conductivity", "conductivity of the fill"},
+    {"kept.record_low", "record low"},
+});
+
+}  // namespace heatmatch::answer_sentences

@@ -1,0 +1,60 @@
+#include "demo.hpp"
+
+#include "heatmatch/answer/ranking_summary.hpp"
+
+using namespace heatmatch;
+
+TEST_CASE("the reasons of a ranking are told, the most frequent first") {
+    CHECK(reasons_sentence({.evaluated = 1}).text() == "1 pairing evaluated, none rejected.");
+    const Ranking ranking{.reasons = {{"budget", 2}, {"cold voltage", 2}, {"fit in store", 31}},
+                          .evaluated = 12345678};
+    CHECK(reasons_sentence(ranking).text() ==
+          "12345678 pairings evaluated, 35 rejected: fit in store 31, budget 2, cold voltage 2.");
+}
+
+TEST_CASE("what leaves nothing is told: dangers, money, or both") {
+    const auto told = [](std::map<std::string, std::size_t> reasons) {
+        return nothing_left({.reasons = std::move(reasons), .evaluated = 3}).text();
+    };
+    CHECK(told({{"sheath voltage", 3}}) == "No pairing is without danger.");
+    CHECK(told({{"budget", 2}, {"price not known", 1}}) ==
+          "No pairing is within the budget with its price known.");
+    CHECK(told({{"budget", 2}, {"sheath voltage", 1}}) ==
+          "No pairing is left: each has a danger, is beyond the budget, or has no known price.");
+    CHECK(told({{"sheath voltage", 2}}) == "No pairing was asked for: top is 0.");
+}
+
+TEST_CASE("heads say whether the best or the best rejected ones are shown") {
+    Ranking ranking{.reasons = {{"sheath voltage", 1}}, .evaluated = 1};
+    CHECK(best_title(ranking).text() == "No pairing is without danger. The best of the rejected");
+    CHECK(shown_title(ranking).text() ==
+          "No pairing is without danger. Shown are the best of the rejected. 1 pairing evaluated, "
+          "1 rejected: sheath voltage 1.");
+    ranking.candidates.resize(1);
+    ranking.pareto.resize(3);
+    CHECK(best_title(ranking).text() == "the best of the ranking");
+    CHECK(shown_title(ranking) == reasons_sentence(ranking));
+    CHECK(contains(front_letters_title(ranking, 2), "(2 of 3 that no other beats in everything"));
+    CHECK(contains(front_letters_title(ranking, 3), "(3 that no other beats in everything"));
+}
+
+TEST_CASE("the strongest rejected pairing is told with its heat and its worst margin") {
+    CHECK(strongest_rejected({}).empty());
+    Candidate candidate{
+        .circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "storage-rod-1000-240", {1, 2})};
+    candidate.delivered = {{.power_w = 411.6}};
+    candidate.made = LazyMargins(std::vector<Margin>{});
+    Ranking ranking{.rejected = {candidate}};
+    CHECK(strongest_rejected(ranking).empty());
+    Margin margin{.name = "cold voltage",
+                  .subject = "switch",
+                  .value = 101.0,
+                  .limit = 100.0,
+                  .unit = unit::volt,
+                  .said = "It sees {value} and stands {limit}."};
+    grade(margin);
+    ranking.rejected.front().made = LazyMargins({margin});
+    CHECK(strongest_rejected(ranking).text() ==
+          "The strongest rejected one: bench 2S1P into storage-rod-1000-240 1S2P (412 W): It sees "
+          "101 V and stands 100 V.");
+}

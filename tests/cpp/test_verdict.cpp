@@ -1,0 +1,96 @@
+#include "demo.hpp"
+
+#include "heatmatch/answer/verdict.hpp"
+
+using namespace heatmatch;
+
+namespace {
+
+Margin graded(std::string name, Severity severity) {
+    return {.name = std::move(name), .subject = "rod", .severity = severity};
+}
+
+Candidate with_margins(std::vector<Margin> margins) {
+    Candidate candidate;
+    candidate.made = LazyMargins(std::move(margins));
+    return candidate;
+}
+
+Candidate of_a_winter() {
+    Candidate candidate;
+    candidate.season =
+        Season{.months = {12, 1}, .days = 62.0, .kwh = 62.0 * 1.2, .mpp_kwh = 62.0 * 2.4};
+    candidate.season->kwh_per_day[11] = 1.62;
+    candidate.season->kwh_per_day[0] = 0.72;
+    return candidate;
+}
+
+}  // namespace
+
+// Source: 1.2 kWh a day are 50 W, 0.72 are 30 W.
+TEST_CASE("heat is told by the day, by what it is like, and by the darkest month") {
+    CHECK(heat_sentence(of_a_winter()).text() ==
+          "About 1.20 kWh of heat on an average day of the season, like a heater of 50 W left on; "
+          "0.72 kWh a day in Jan, the darkest month, like 30 W. Over the season that is 50 % of "
+          "what the panels could give.");
+    Candidate yearless = of_a_winter();
+    yearless.season->months.clear();
+    CHECK(heat_sentence(yearless).text() ==
+          "About 1.20 kWh of heat on an average day of the season, like a heater of 50 W left on. "
+          "Over the season that is 50 % of what the panels could give.");
+    const Candidate bare{.delivered = {{.power_w = 300.4}, {.power_w = 100.0}}};
+    CHECK(heat_sentence(bare).text() == "About 200 W averaged over the conditions.");
+}
+
+// Source: 50 W over 25 W/K are 2 K, 3.6 °F.
+TEST_CASE("what heat does for a space is told by what the space loses") {
+    Candidate candidate = of_a_winter();
+    CHECK(contains(space_sentence(candidate), "No space is described"));
+    candidate.space = SpaceBalance{.cover_w_k = 20.0, .air_w_k = 5.0};
+    CHECK(space_sentence(candidate).text() ==
+          "The space loses 250 W when it is 10 K warmer than outside; in the mean over the season "
+          "this lifts it by 2 K.");
+    CHECK(space_sentence(candidate).text(UnitSystem::us) ==
+          "The space loses 250 W when it is 18 °F warmer than outside; in the mean over the season "
+          "this lifts it by 3.6 °F.");
+    candidate.season.reset();
+    candidate.delivered = {{.power_w = 25.0}};
+    CHECK(contains(space_sentence(candidate), "while it gives that this lifts it by 1 K."));
+}
+
+TEST_CASE("margins are counted, warnings and dangers named, a danger told first") {
+    CHECK(margin_sentence(with_margins({})).text() ==
+          "Every margin was assessed and is within its limit.");
+    std::vector<Margin> margins{
+        graded("touch", Severity::warning),     graded("arc", Severity::warning),
+        graded("touch", Severity::warning),     graded("drop", Severity::caution),
+        graded("coil", Severity::not_assessed), graded("fit", Severity::none)};
+    const Candidate warned = with_margins(margins);
+    CHECK(margin_sentence(warned).text() ==
+          "Margins: 3 warning (touch, arc), 1 caution, 1 not assessed.");
+    CHECK(verdict(warned).front() == heat_sentence(warned));
+    margins.push_back(graded("sheath", Severity::danger));
+    margins.push_back(graded("cold", Severity::danger));
+    const Candidate rejected = with_margins(margins);
+    CHECK(margin_sentence(rejected).text() ==
+          "DANGER: cold, sheath. Do not build it so. Margins: 2 danger, 3 warning (touch, arc), 1 "
+          "caution, 1 not assessed.");
+    CHECK(verdict(rejected).front() == margin_sentence(rejected));
+    CHECK(verdict(rejected).size() == 2);
+}
+
+// Source: 100 °C are 212 °F.
+TEST_CASE("the nearest limit is told with its numbers, and what is missing beside it") {
+    CHECK(nearest_sentence(with_margins({})).empty());
+    Margin margin{.name = "terminal temperature",
+                  .subject = "terminals",
+                  .value = 75.0,
+                  .limit = 100.0,
+                  .unit = unit::celsius};
+    grade(margin);
+    const Candidate candidate = with_margins({margin});
+    CHECK(nearest_sentence(candidate).text() ==
+          "Of the limits whose passing is a danger the nearest is terminal temperature of "
+          "terminals: 75 °C, its limit is 100 °C (headroom 0.25).");
+    CHECK(contains(nearest_sentence(candidate).text(UnitSystem::us), "its limit is 212 °F"));
+}
