@@ -22,6 +22,4 @@ struct LivedDays {
 [[nodiscard]] py::tuple state_of(const DayAnswer& answer);
 [[nodiscard]] DayAnswer day_answer_from(const py::tuple& state);
 
-/// A unit set by its name. Throws InvalidInput.
-
 }  // namespace heatmatch::python

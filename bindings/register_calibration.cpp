@@ -80,8 +80,8 @@ void register_calibration(py::module_& module) {
             "loss_factor.")
         .def("__repr__",
              [](const Calibration& made) {
-                 return "<Calibration: " + (made.sentences.empty() ? "" : made.sentences.front()) +
-                        ">";
+                 const Sentences& told = made.sentences;
+                 return "<Calibration: " + (told.empty() ? "" : told.front().text()) + ">";
              })
         .def(py::pickle(&calibration_state, &calibration_from));
     module.def("calibrate", &calibrate, py::arg("candidate"), py::arg("log"),

@@ -240,7 +240,12 @@ void register_day(py::module_& module) {
         .def(
             "sentences",
             [](const LivedDays& lived, const std::string& units) {
-                return answer_of(lived.candidate, lived.run, unit_system_of(units)).sentences;
+                std::vector<std::string> texts;
+                const UnitSystem system = unit_system_of(units);
+                for (const Sentence& sentence : lived.answer.sentences) {
+                    texts.push_back(sentence.text(system));
+                }
+                return texts;
             },
             py::kw_only(), py::arg("units") = "si",
             "What it comes to, the first sentence first, in either unit set.")

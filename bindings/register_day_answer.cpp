@@ -105,12 +105,11 @@ void register_day_answer(py::module_& module) {
         .def_readonly("lid_until_hour", &DayAnswer::lid_until_hour,
                       "the same for the lid, 4 K above the space [h]")
         .def_readonly("peaks", &DayAnswer::peaks, "the highest of every part")
-        .def_readonly("sentences", &DayAnswer::sentences,
-                      "the first says what it comes to; in SI units")
+        .def_readonly("sentences", &DayAnswer::sentences, "the first says what it comes to")
         .def("__repr__",
              [](const DayAnswer& answer) {
-                 return "<DayAnswer: " +
-                        (answer.sentences.empty() ? "" : answer.sentences.front()) + ">";
+                 const Sentences& told = answer.sentences;
+                 return "<DayAnswer: " + (told.empty() ? "" : told.front().text()) + ">";
              })
         .def(
             py::pickle([](const DayAnswer& answer) { return state_of(answer); }, &day_answer_from));

@@ -54,7 +54,7 @@ void register_stagnation(py::module_& module) {
             "the highest of every part, against its limit")
         .def_property_readonly(
             "sentences", [](const HeldStagnation& held) { return held.told.sentences; },
-            "what it comes to; in SI units")
+            "what it comes to")
         .def(py::pickle(&stagnation_state, &stagnation_from));
     module.def("simulate_stagnation", &stagnated, py::arg("candidate"),
                "Fourteen cloudless days at the time of the year that gives most, the circuit "

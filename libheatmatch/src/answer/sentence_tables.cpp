@@ -1,6 +1,8 @@
 #include "heatmatch/answer/sentence_tables.hpp"
 
 #include "answer/sentences.hpp"
+#include "operation/calibration/sentences.hpp"
+#include "operation/days/sentences.hpp"
 #include "parts/sentences.hpp"
 
 #include <array>
@@ -12,6 +14,8 @@ std::span<const std::span<const Template>> sentence_tables() {
     static const auto tables = std::to_array<std::span<const Template>>({
         answer_sentences::table,
         base_sentences(),
+        calibration_sentences::table,
+        days_sentences::table,
         parts_sentences::table,
     });
     return tables;

@@ -1,5 +1,6 @@
 #include "heatmatch/operation/calibration/calibration.hpp"
 
+#include "sentences.hpp"
 #include "store_fit.hpp"
 
 #include <algorithm>
@@ -11,6 +12,8 @@
 
 namespace heatmatch {
 
+using calibration_sentences::say;
+
 namespace {
 
 constexpr std::size_t least_readings = 12;
@@ -20,12 +23,12 @@ constexpr double cells_share_loss = 0.02;
 constexpr double joint_99 = 3.035;  // sqrt of the chi-square of two at 0.99
 
 [[noreturn]] void refuse(const char* field, const std::string& value, const char* allowed,
-                         const char* remedy) {
+                         Sentence remedy) {
     throw InvalidInput({.part = "calibration",
                         .field = field,
                         .value = value,
                         .allowed = allowed,
-                        .remedy = remedy});
+                        .remedy = std::move(remedy)});
 }
 
 double square_sum(std::span<const double> list) {
@@ -84,53 +87,52 @@ Fitted fitted(double logarithm, double error, double scale) {
             .high = value * std::exp(joint_99 * error)};
 }
 
-std::string band(const Fitted& number, int digits) {
-    return format_number(number.value, digits) + " (" + format_number(number.low, digits) + " to " +
-           format_number(number.high, digits) + ')';
-}
-
 void check_heat(const Candidate& candidate, const StoreLog& log) {
     const auto& heat = candidate.circuit.heat;
     if (!heat || !heat->known()) {
         refuse("store", heat ? "sizes or lengths missing, or legs that do not fit" : "(missing)",
-               "known", "describe store and element");
+               "known", say<"calibration.describe_store">());
     }
     if (heat->liquid) {
-        refuse("medium", "a liquid", "a bed of grains or a solid",
-               "water mixes itself: it has no conductivity to fit");
+        refuse("medium", "a liquid", "a bed of grains or a solid", say<"calibration.water">());
     }
     double most_w = 0.0;
     for (const double power : log.power_w) most_w = std::max(most_w, power);
     if (most_w <= 0.0) {
         refuse("power_w", "0 W in every row", "above 0 W in some rows",
-               "log a day on which the store is heated");
+               say<"calibration.log_heated">());
     }
 }
 
-void say(Calibration& result, const Medium& medium) {
-    result.sentences.push_back("The fill conducts " + band(result.k20_w_mk, 3) +
-                               " W/mK at 20 °C (" + format_number(medium.k20_w_mk, 3) +
-                               " in the catalog), the store loses " + band(result.loss_factor, 3) +
-                               " times what its description gives.");
-    result.sentences.push_back("That leaves " + format_number(result.residual_k, 3) +
-                               " K between " + std::to_string(result.readings) +
-                               " readings and model (" +
-                               format_number(result.residual_before_k, 3) + " K before).");
+void tell(Calibration& result, const Medium& medium) {
+    const auto number = [](double k20_w_mk) {
+        return Amount{.value = k20_w_mk, .unit = unit::watt_per_m_k, .shown = Shown::number};
+    };
+    const Fitted& k20 = result.k20_w_mk;
+    const Fitted& loss = result.loss_factor;
+    result.sentences.push_back(say<"calibration.found">(
+        with<"k20">(number(k20.value)), with<"k20_low">(number(k20.low)),
+        with<"k20_high">(number(k20.high)),
+        with<"unit">(Amount{.unit = unit::watt_per_m_k, .shown = Shown::unit}),
+        with<"at">(20.0, unit::celsius), with<"before">(number(medium.k20_w_mk)),
+        with<"loss">(loss.value), with<"loss_low">(loss.low), with<"loss_high">(loss.high)));
+    result.sentences.push_back(
+        say<"calibration.residual">(with<"left">(result.residual_k, unit::kelvin),
+                                    with<"readings">(static_cast<double>(result.readings)),
+                                    with<"before">(result.residual_before_k, unit::kelvin)));
     constexpr double entangled = 0.95;
     if (std::fabs(result.correlation) > entangled) {
-        result.remarks.emplace_back(
-            "The two can hardly be told apart by this log: add a probe at another depth, or hours "
-            "of cooling.");
+        result.remarks.push_back(say<"calibration.entangled">());
     }
     constexpr double low_w_mk = 0.1;
     constexpr double moist_w_mk = 0.8;
     if (medium.form == "granular" && result.k20_w_mk.value > moist_w_mk) {
-        result.remarks.emplace_back(
-            "Dry grains conduct 0.2 to 0.4 W/mK: the fill is damp, or a probe lies elsewhere than "
-            "told.");
+        constexpr double dry_low_w_mk = 0.2;
+        constexpr double dry_high_w_mk = 0.4;
+        result.remarks.push_back(say<"calibration.damp">(
+            with<"low">(number(dry_low_w_mk)), with<"high">(dry_high_w_mk, unit::watt_per_m_k)));
     } else if (result.k20_w_mk.value < low_w_mk) {
-        result.remarks.emplace_back(
-            "No fill conducts as little: check where the probes lie and what the power is.");
+        result.remarks.push_back(say<"calibration.too_little">());
     }
 }
 
@@ -143,7 +145,7 @@ Calibration calibrate(const Candidate& candidate, const StoreLog& given) {
     const StoreFit fit(heat, log);
     if (fit.readings() < least_readings) {
         refuse("readings", std::to_string(fit.readings()), "at least 12 after the first row",
-               "log some hours of heating and of cooling");
+               say<"calibration.log_both">());
     }
     const Medium& medium = heat.store->medium;
     Sought at{std::log(medium.k20_w_mk), 0.0};
@@ -164,7 +166,7 @@ Calibration calibrate(const Candidate& candidate, const StoreLog& given) {
         normal = normal_at(fit, at, left);
         if (!(normal.determinant() > 1e-12 * normal.a * normal.c)) {
             refuse("log", "the same for every conductivity and loss", "one that tells them apart",
-                   "add a probe in the bed, and hours of heating and of cooling");
+                   say<"calibration.probe_in_bed">());
         }
         for (int trial = 0; trial < 12; ++trial) {
             Normal damped = normal;
@@ -192,7 +194,7 @@ Calibration calibrate(const Candidate& candidate, const StoreLog& given) {
         if (damping > most_damping) break;
     }
     if (!settled) {
-        result.remarks.emplace_back("The fit did not settle: take its numbers with care.");
+        result.remarks.push_back(say<"calibration.not_settled">());
     }
     normal = normal_at(fit, at, left);
     const double rho = following(left);
@@ -205,14 +207,14 @@ Calibration calibrate(const Candidate& candidate, const StoreLog& given) {
         fitted(at[1], std::hypot(std::sqrt(variance * normal.a / d), cells_share_loss),
                result.loss_factor_before);
     result.correlation = -normal.b / std::sqrt(normal.a * normal.c);
-    say(result, medium);
+    tell(result, medium);
     return result;
 }
 
 Installation Calibration::applied_to(Installation installation, const Parts& parts) const {
     if (!installation.store || installation.store->medium != medium) {
         refuse("installation", installation.store ? installation.store->medium : "(no store)",
-               "the installation whose store was logged", "apply it to that one");
+               "the installation whose store was logged", say<"calibration.same_store">());
     }
     const Parts merged = merged_parts(parts, installation);
     Medium measured = find_medium(merged, medium);

@@ -1,5 +1,6 @@
 #include "heatmatch/operation/calibration/store_log.hpp"
 
+#include "sentences.hpp"
 #include "text/csv.hpp"
 
 #include <algorithm>
@@ -12,6 +13,8 @@
 
 namespace heatmatch {
 
+using calibration_sentences::say;
+
 namespace {
 
 constexpr double not_read = std::numeric_limits<double>::quiet_NaN();
@@ -19,12 +22,12 @@ constexpr double open_low_c = -150.0;
 constexpr double open_high_c = 1250.0;
 
 [[noreturn]] void refuse(const std::string& field, const std::string& value,
-                         const std::string& allowed, const std::string& remedy) {
+                         const std::string& allowed, Sentence remedy) {
     throw InvalidInput({.part = "log of the store",
                         .field = field,
                         .value = value,
                         .allowed = allowed,
-                        .remedy = remedy});
+                        .remedy = std::move(remedy)});
 }
 
 std::string in_row(const char* field, std::size_t row) {
@@ -35,11 +38,11 @@ void check_probe(const Probe& probe) {
     if (probe.place == "wall" || probe.place == "lid" || probe.place == "sheath") return;
     if (probe.place != "bed") {
         refuse("place of \"" + probe.name + '"', quote(probe.place), "bed, wall, lid or sheath",
-               "say where it sits");
+               say<"calibration.say_place">());
     }
     if (!probe.radius_m || !probe.height_m) {
         refuse("\"" + probe.name + '"', "without radius or height", "both",
-               "measure how far it is from the axis and how high above the floor");
+               say<"calibration.measure_place">());
     }
 }
 
@@ -48,32 +51,33 @@ void check_rows(const StoreLog& log) {
     const auto expect = [rows](const std::string& field, std::size_t found) {
         if (found == rows) return;
         refuse(field, std::to_string(found) + " values",
-               std::to_string(rows) + " values, as hours has", "give one for each row");
+               std::to_string(rows) + " values, as hours has", say<"calibration.each_row">());
     };
     expect("power_w", log.power_w.size());
     expect("air_c", log.air_c.size());
     if (log.temperature_c.size() != log.probes.size() || log.probes.empty()) {
         refuse("temperature_c", std::to_string(log.temperature_c.size()) + " lists",
-               "one for each probe, at least one", "name every probe and give its readings");
+               "one for each probe, at least one", say<"calibration.name_probes">());
     }
     for (std::size_t i = 0; i < log.probes.size(); ++i) {
         check_probe(log.probes[i]);
         expect("temperature of \"" + log.probes[i].name + '"', log.temperature_c[i].size());
     }
-    if (rows < 2) refuse("rows", std::to_string(rows), "at least 2", "log some hours");
+    if (rows < 2)
+        refuse("rows", std::to_string(rows), "at least 2", say<"calibration.log_hours">());
     for (std::size_t row = 0; row < rows; ++row) {
         if (!std::isfinite(log.hours[row]) || (row > 0 && log.hours[row] <= log.hours[row - 1])) {
             refuse(in_row("hours", row), format_number(log.hours[row]) + " h",
                    row == 0 ? "a number" : "after " + format_number(log.hours[row - 1]) + " h",
-                   "sort the rows by time, and drop those that come twice");
+                   say<"calibration.sort_rows">());
         }
         if (!(log.power_w[row] >= 0.0 && log.power_w[row] <= 1e5)) {
             refuse(in_row("power_w", row), format_number(log.power_w[row]) + " W", "0 to 100000 W",
-                   "give volts times amperes at the bank; kW or mW by mistake?");
+                   say<"calibration.power">());
         }
         if (!(log.air_c[row] >= -60.0 && log.air_c[row] <= 80.0)) {
             refuse(in_row("air_c", row), format_number(log.air_c[row]) + " °C", "-60 to 80 °C",
-                   "give the air around the store in °C, not in °F or K");
+                   say<"calibration.air">());
         }
     }
 }
@@ -107,12 +111,14 @@ std::size_t frozen_from(const std::vector<double>& list, const std::vector<doubl
     return heated >= shortest ? first : list.size();
 }
 
-void leave_out(StoreLog& log, std::size_t probe, std::size_t from, const std::string& why) {
+void leave_out(StoreLog& log, std::size_t probe, std::size_t from, Sentence why) {
     auto& list = log.temperature_c[probe];
     std::fill(list.begin() + static_cast<std::ptrdiff_t>(from), list.end(), not_read);
-    log.remarks.push_back("\"" + log.probes[probe].name + "\" is left out" +
-                          (from > 0 ? " from row " + std::to_string(from) + " on" : std::string()) +
-                          ": " + why);
+    auto named = with<"probe">(log.probes[probe].name);
+    auto because = with<"why">(std::move(why));
+    log.remarks.push_back(from > 0 ? say<"calibration.left_out_from">(
+                                         named, with<"row">(static_cast<double>(from)), because)
+                                   : say<"calibration.left_out">(named, because));
 }
 
 void leave_out_faults(StoreLog& log) {
@@ -127,18 +133,20 @@ void leave_out_faults(StoreLog& log) {
             ++open;
         }
         if (open > 0) {
-            log.remarks.push_back(std::to_string(open) + " readings of \"" + log.probes[i].name +
-                                  "\" are left out: below -150 or above 1250 °C a thermocouple is "
-                                  "open or its meter out of range.");
+            log.remarks.push_back(say<"calibration.open_probe">(
+                with<"readings">(static_cast<double>(open)), with<"probe">(log.probes[i].name),
+                with<"low">(
+                    Amount{.value = open_low_c, .unit = unit::celsius, .shown = Shown::number}),
+                with<"high">(open_high_c, unit::celsius)));
         }
         if (is_stuck(list)) {
-            leave_out(log, i, 0,
-                      any_moves ? "it stands still while the others move"
-                                : "it stands still while the store takes heat");
+            leave_out(
+                log, i, 0,
+                any_moves ? say<"calibration.others_move">() : say<"calibration.is_heated">());
             continue;
         }
         const std::size_t frozen = frozen_from(list, log.power_w);
-        if (frozen < list.size()) leave_out(log, i, frozen, "it stands still from there on");
+        if (frozen < list.size()) leave_out(log, i, frozen, say<"calibration.frozen">());
     }
 }
 
@@ -153,7 +161,7 @@ double number_of(const std::string& cell, const std::string& column, std::size_t
     }
     if (used == cell.size() && used > 0) return value;
     refuse(column + " in line " + std::to_string(line), quote(cell), "a number, or empty",
-           "the unit stands in the column's name");
+           say<"calibration.unit_in_name">());
 }
 
 Probe probe_of(const std::string& column) {
@@ -164,7 +172,7 @@ Probe probe_of(const std::string& column) {
     const auto comma = column.find_first_of(",;", sign);
     if (comma == std::string::npos) {
         refuse("column", quote(column), "such as \"bed_c@0.12,0.40\"",
-               "give radius and height in metres, between them a comma");
+               say<"calibration.radius_and_height">());
     }
     probe.radius_m = number_of(column.substr(sign + 1, comma - sign - 1), column, 1);
     probe.height_m = number_of(column.substr(comma + 1), column, 1);
@@ -192,7 +200,7 @@ StoreLog store_log_from_csv(std::string_view text) {
     const std::vector<CsvRecord> records = read_csv(text, "log of the store");
     if (records.empty()) {
         refuse("header", "(missing)", "hours, power_w, air_c and a column for each probe",
-               "name the columns in the first line");
+               say<"calibration.name_columns">());
     }
     StoreLog log;
     std::vector<std::vector<double>*> columns;
@@ -201,14 +209,15 @@ StoreLog store_log_from_csv(std::string_view text) {
     std::size_t probes = 0;
     for (const std::string& name : names) {
         if (!seen.insert(name).second) {
-            refuse("column", quote(name) + " twice", "there once", "drop one of the two");
+            refuse("column", quote(name) + " twice", "there once", say<"calibration.drop_one">());
         }
         if (name != "hours" && name != "power_w" && name != "air_c") ++probes;
     }
     for (const char* needed : {"hours", "power_w", "air_c"}) {
         if (seen.contains(needed)) continue;
         refuse("header", std::string("without ") + needed,
-               "hours, power_w, air_c and a column for each probe", "add it, or rename its column");
+               "hours, power_w, air_c and a column for each probe",
+               say<"calibration.add_column">());
     }
     log.temperature_c.resize(probes);
     for (const std::string& name : names) {
@@ -228,7 +237,8 @@ StoreLog store_log_from_csv(std::string_view text) {
         if (record.cells.size() != columns.size()) {
             refuse("line " + std::to_string(record.line),
                    std::to_string(record.cells.size()) + " cells",
-                   std::to_string(columns.size()) + " as the header has", "fill or drop the line");
+                   std::to_string(columns.size()) + " as the header has",
+                   say<"calibration.fill_line">());
         }
         for (std::size_t k = 0; k < columns.size(); ++k) {
             columns[k]->push_back(number_of(record.cells[k], names[k], record.line));

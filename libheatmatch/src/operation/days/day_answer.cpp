@@ -188,13 +188,13 @@ void sum_nights(DayAnswer& answer, const DayRun& run) {
 
 }  // namespace
 
-DayAnswer answer_of(const Candidate& candidate, const DayRun& run, UnitSystem system) {
+DayAnswer answer_of(const Candidate& candidate, const DayRun& run) {
     DayAnswer answer{.peaks = part_peaks(candidate, run)};
     const std::optional<double> target_c =
         candidate.space ? candidate.space->target_c : std::optional<double>();
     sum_months(answer, run, target_c);
     sum_nights(answer, run);
-    answer.sentences = day_sentences(answer, candidate, run, system);
+    answer.sentences = day_sentences(answer, candidate, run);
     return answer;
 }
 

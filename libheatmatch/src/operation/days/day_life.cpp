@@ -1,5 +1,7 @@
 #include "day_life.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -8,6 +10,8 @@
 #include "heatmatch/solar/cell_temperature.hpp"
 
 namespace heatmatch {
+
+using days_sentences::say;
 
 namespace {
 
@@ -21,6 +25,11 @@ double first_air_c(const DayWeather& weather, const DayOptions& options) {
 bool within(const TakeOff& take, double hour) {
     if (take.from_hour <= take.until_hour) return hour >= take.from_hour && hour < take.until_hour;
     return hour >= take.from_hour || hour < take.until_hour;
+}
+
+Sentence acts(std::string_view what) {
+    if (what == "opens") return say<"days.opens">();
+    return what == "closes" ? say<"days.closes">() : say<"days.cannot_open">();
 }
 
 }  // namespace
@@ -50,20 +59,16 @@ DayLife::DayLife(const Candidate& candidate, const DayWeather& weather, const Da
     run_.heats_space = candidate.space && candidate.space->known() && !options.air_around_c;
     if (run_.heats_space) {
         add(candidate.space->assumed);
-        run_.remarks.emplace_back(
-            "The space warms by the store alone: sun through its covers, the ground and other "
-            "heat are not counted.");
+        run_.remarks.push_back(say<"days.space_alone">());
         if (store.stands.empty()) {
-            run_.assumed.push_back({"store", "stands", "in space", "class default"});
+            run_.assumed.push_back({"store", "stands", sentence_of(Name{"in space"}),
+                                    sentence_of(Name{"class default"})});
         }
     } else if (!options.air_around_c) {
-        run_.remarks.emplace_back(
-            "What the space loses is not known (give its covers with their areas): the air around "
-            "the store counts as the outside air.");
+        run_.remarks.push_back(say<"days.space_not_known">());
     }
     if (store.moist.value_or(false) && !store_.liquid()) {
-        run_.remarks.emplace_back(
-            "The fill counts as dry: while it is damp it conducts better and takes heat to dry.");
+        run_.remarks.push_back(say<"days.counts_as_dry">());
     }
     for (StoreSwitch& made : store_switches(candidate.circuit, run_.remarks)) {
         switches_.push_back({.made = std::move(made)});
@@ -235,8 +240,8 @@ void DayLife::act(double at_h, bool record) {
         const auto tell = [&](const char* what) {
             if (record) run_.events.push_back({at_h, state.made.device, what});
             if (!record && !state.told_before) {
-                run_.remarks.push_back('"' + state.made.device + "\" " + what +
-                                       " in the days before the first day already.");
+                run_.remarks.push_back(say<"days.acted_before">(with<"device">(state.made.device),
+                                                                with<"what">(acts(what))));
                 state.told_before = true;
             }
         };
@@ -275,8 +280,7 @@ void DayLife::finish(const Held& before) {
     energy.steam_kwh = after.steam - before.steam;
     const auto& bed = run_.series.bed_mean_c;
     if (store_.liquid() && *std::min_element(bed.begin(), bed.end()) < 0.0) {
-        run_.remarks.emplace_back(
-            "The water falls below 0 °C: ice, the heat in it and what it bursts are not counted.");
+        run_.remarks.push_back(say<"days.ice">(with<"freezing">(0.0, unit::celsius)));
     }
     const double moved = std::max({energy.in_kwh, std::fabs(energy.stored_kwh), 1e-9});
     energy.unbalanced_share =

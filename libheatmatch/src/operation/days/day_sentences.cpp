@@ -1,5 +1,7 @@
 #include "day_sentences.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -7,111 +9,111 @@
 
 namespace heatmatch {
 
+using days_sentences::say;
+
 namespace {
 
 constexpr double hours_of_day = 24.0;
 
-std::string clock(double hour) {
-    const auto minutes = static_cast<int>(std::lround(hour * 60.0)) % 1440;
-    const std::string rest = std::to_string(minutes % 60);
-    return std::to_string(minutes / 60) + ':' + (rest.size() < 2 ? "0" + rest : rest);
+Amount kelvin(double difference_k) {
+    return {.value = std::round(difference_k * 10.0) / 10.0, .unit = unit::kelvin};
 }
 
-std::string kelvin(double difference_k, UnitSystem system) {
-    return format_quantity(std::round(difference_k * 10.0) / 10.0, unit::kelvin, system, 3);
+Amount kwh(double energy) {
+    return {.value = std::round(energy * 100.0) / 100.0, .unit = unit::kilowatt_hour, .digits = 4};
 }
 
-std::string kwh(double energy) {
-    return format_number(std::round(energy * 100.0) / 100.0, 4) + " kWh";
+Amount clock(double hour) {
+    return {.value = hour, .unit = unit::hour, .shown = Shown::clock};
 }
 
 /// What it comes to, first of all.
-std::string verdict(const DayAnswer& answer, const Candidate& candidate, const DayRun& run,
-                    UnitSystem system) {
+Sentence verdict(const DayAnswer& answer, const Candidate& candidate, const DayRun& run) {
     constexpr double all_of_it = 0.98;
     constexpr double part_of_it = 0.25;
     constexpr double hardly_k = 0.3;
     const DarkHours& all = answer.all;
-    if (!run.heats_space) {
-        return "The store takes " + kwh(all.in_kwh_day) +
-               " on the mean day; what it does for a space is not known here.";
-    }
-    const std::string lift = "On the mean night the store lifts the space by " +
-                             kelvin(all.lift_k, system) + " (" +
-                             kelvin(answer.dusk_lift_k, system) + " at dusk, " +
-                             kelvin(answer.dawn_lift_k, system) + " at dawn)";
+    if (!run.heats_space) return say<"days.no_space">(with<"heat">(kwh(all.in_kwh_day)));
+    const auto lift = with<"lift">(say<"days.lift">(with<"mean">(kelvin(all.lift_k)),
+                                                    with<"dusk">(kelvin(answer.dusk_lift_k)),
+                                                    with<"dawn">(kelvin(answer.dawn_lift_k))));
     const auto& target_c = candidate.space->target_c;
-    if (!target_c) return lift + "; what is wanted is not told (space.target_c).";
-    const std::string wanted = format_quantity(*target_c, unit::celsius, system, 3);
-    if (all.wanted_k < hardly_k) {
-        return lift + "; the nights are hardly below the " + wanted + " wanted.";
-    }
-    const std::string of =
-        ", of the " + kelvin(all.wanted_k, system) + " that " + wanted + " wants in the mean: ";
+    if (!target_c) return say<"days.no_target">(lift);
+    const auto wanted = with<"wanted">(*target_c, unit::celsius);
+    if (all.wanted_k < hardly_k) return say<"days.hardly_below">(lift, wanted);
     const double share = all.lift_k / all.wanted_k;
-    if (all.above_target_hours >= all_of_it * all.dark_hours) {
-        return lift + of + "it keeps the space there.";
-    }
-    if (share >= part_of_it) return lift + of + "it carries part of the heating, not all of it.";
-    return lift + of + "it takes the edge off; it does not heat the space.";
+    const bool keeps = all.above_target_hours >= all_of_it * all.dark_hours;
+    return say<"days.verdict">(lift, with<"short">(kelvin(all.wanted_k)), wanted,
+                               with<"verdict">(keeps                 ? say<"days.keeps">()
+                                               : share >= part_of_it ? say<"days.carries_part">()
+                                                                     : say<"days.edge_off">()));
 }
 
-}  // namespace
-
-Sentences day_sentences(const DayAnswer& answer, const Candidate& candidate, const DayRun& run,
-                        UnitSystem system) {
-    Sentences sentences;
-    sentences.push_back(verdict(answer, candidate, run, system));
+/// Where the energy of all days came from and went.
+Sentence heat(const DayRun& run) {
     const DayEnergy& energy = run.energy;
     const double mean_w = run.days > 0.0 ? energy.in_kwh * 1000.0 / (run.days * hours_of_day) : 0.0;
-    std::string heat = "In " + format_number(run.days, 4) + " days " + kwh(energy.in_kwh) +
-                       " of the " + kwh(energy.available_kwh) +
-                       " that the panels could give reach the elements, as much as a heater of " +
-                       format_number(mean_w, 2) + " W left on; ";
+    const auto outside = with<"outside">(kwh(energy.outside_kwh));
+    const auto stored = with<"stored">(kwh(std::fabs(energy.stored_kwh)));
+    return say<"days.heat">(
+        with<"days">(run.days, unit::none, 4), with<"in">(kwh(energy.in_kwh)),
+        with<"available">(kwh(energy.available_kwh)), with<"mean">(mean_w, unit::watt, 2),
+        with<"out">(run.heats_space
+                        ? say<"days.to_space">(with<"space">(kwh(energy.to_space_kwh)), outside)
+                        : say<"days.leaves_store">(outside)),
+        with<"rest">(energy.stored_kwh >= 0.0 ? say<"days.stays">(stored)
+                                              : say<"days.held_before">(stored)));
+}
+
+void tell_night(Sentences& sentences, const DayAnswer& answer, const DayRun& run) {
     if (run.heats_space) {
-        heat += kwh(energy.to_space_kwh) + " reach the space, " + kwh(energy.outside_kwh) +
-                " are lost outside it, ";
-    } else {
-        heat += kwh(energy.outside_kwh) + " leave the store, ";
-    }
-    heat += kwh(std::fabs(energy.stored_kwh)) +
-            (energy.stored_kwh >= 0.0 ? " stay in it." : " came from what it held before.");
-    sentences.push_back(heat);
-    if (run.heats_space) {
+        const auto noticed = with<"noticed">(kelvin(noticed_k));
         sentences.push_back(answer.noticed_until_hour
-                                ? "By the store alone the space is " + kelvin(noticed_k, system) +
-                                      " warmer or more until about " +
-                                      clock(*answer.noticed_until_hour) + "."
-                                : "By the store alone the space is never " +
-                                      kelvin(noticed_k, system) + " warmer in the dark.");
+                                ? say<"days.noticed_until">(
+                                      noticed, with<"until">(clock(*answer.noticed_until_hour)))
+                                : say<"days.never_noticed">(noticed));
     }
     if (answer.lid_until_hour) {
-        sentences.push_back("Its lid is " + kelvin(warm_lid_k, system) +
-                            " above the air around it or more until about " +
-                            clock(*answer.lid_until_hour) + ".");
+        sentences.push_back(say<"days.lid_until">(with<"warm">(kelvin(warm_lid_k)),
+                                                  with<"until">(clock(*answer.lid_until_hour))));
     }
     if (answer.carry_over_h) {
-        sentences.push_back("It gives at least half of the night's largest heat for " +
-                            format_number(*answer.carry_over_h, 3) + " h after dusk.");
+        sentences.push_back(
+            say<"days.carry_over">(with<"hours">(*answer.carry_over_h, unit::hour)));
     }
-    for (const PartPeak& peak : answer.peaks) {
-        if (peak.margin.severity != Severity::danger && peak.margin.severity != Severity::warning) {
-            continue;
-        }
-        sentences.push_back(std::string(severity_name(peak.margin.severity)) + ": " +
-                            peak.margin.sentence(system));
-    }
+}
+
+void tell_switches(Sentences& sentences, const DayRun& run) {
     const auto opened =
         std::count_if(run.events.begin(), run.events.end(),
                       [](const SwitchEvent& event) { return event.what == "opens"; });
     if (opened > 0) {
-        sentences.push_back("Thermostat or limit opened " + std::to_string(opened) +
-                            (opened == 1 ? " time." : " times."));
+        const auto times = with<"times">(static_cast<double>(opened), unit::count);
+        sentences.push_back(opened == 1 ? say<"days.opened_once">(times)
+                                        : say<"days.opened">(times));
     }
     for (const SwitchEvent& event : run.events) {
         if (event.what != "cannot open") continue;
-        sentences.push_back("danger: \"" + event.device + "\" should have opened and could not.");
+        sentences.push_back(say<"days.not_opened">(with<"device">(event.device)));
     }
+}
+
+}  // namespace
+
+void tell_peaks(Sentences& sentences, const std::vector<PartPeak>& peaks) {
+    for (const PartPeak& peak : peaks) {
+        const Severity severity = peak.margin.severity;
+        if (severity != Severity::danger && severity != Severity::warning) continue;
+        sentences.push_back(say<"days.peak">(with<"severity">(std::string(severity_name(severity))),
+                                             with<"margin">(peak.margin.sentence())));
+    }
+}
+
+Sentences day_sentences(const DayAnswer& answer, const Candidate& candidate, const DayRun& run) {
+    Sentences sentences{verdict(answer, candidate, run), heat(run)};
+    tell_night(sentences, answer, run);
+    tell_peaks(sentences, answer.peaks);
+    tell_switches(sentences, run);
     return sentences;
 }
 

@@ -1,5 +1,7 @@
 #include "heatmatch/operation/days/day_weather.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <iterator>
@@ -8,6 +10,8 @@
 #include "heatmatch/base/units.hpp"
 
 namespace heatmatch {
+
+using days_sentences::say;
 
 namespace {
 
@@ -19,21 +23,21 @@ void check_span(const DaySpan& span) {
                             .field = "month",
                             .value = std::to_string(span.month),
                             .allowed = "1 to 12, or 0 for the first row",
-                            .remedy = "1 is January"});
+                            .remedy = say<"days.january">(with<"month">(1.0))});
     }
     if (span.days < 0 || span.days > 3660) {
         throw InvalidInput({.part = "span of days",
                             .field = "days",
                             .value = std::to_string(span.days),
                             .allowed = "1 to 3660, or 0 for all",
-                            .remedy = "say how many days to live through"});
+                            .remedy = say<"days.how_many">()});
     }
     if (!(std::fabs(span.air_shift_k) <= 60.0)) {
         throw InvalidInput({.part = "span of days",
                             .field = "air_shift_k",
                             .value = format_number(span.air_shift_k) + " K",
                             .allowed = "-60 to 60 K",
-                            .remedy = "a cold week is some 8 K below its month"});
+                            .remedy = say<"days.cold_week">(with<"below">(8.0, unit::kelvin))});
     }
 }
 
@@ -51,12 +55,11 @@ DayWeather day_weather(const Weather& weather, const DaySpan& span) {
     check_weather(weather);
     check_span(span);
     if (!weather.first_hour || weather.size() == 0) {
-        throw InvalidInput(
-            {.part = "weather",
-             .field = "rows",
-             .value = "in no order of time, with gaps, or without the air",
-             .allowed = "sun and air in equal steps without a gap",
-             .remedy = "take monthly means, clear days, or a part of the data without gaps"});
+        throw InvalidInput({.part = "weather",
+                            .field = "rows",
+                            .value = "in no order of time, with gaps, or without the air",
+                            .allowed = "sun and air in equal steps without a gap",
+                            .remedy = say<"days.weather_in_order">()});
     }
     std::size_t first = 0;
     std::size_t last = weather.size();
@@ -68,7 +71,7 @@ DayWeather day_weather(const Weather& weather, const DaySpan& span) {
                                 .field = "month",
                                 .value = std::to_string(span.month),
                                 .allowed = "a month that the weather has",
-                                .remedy = "choose another, or weather of that month"});
+                                .remedy = say<"days.other_month">()});
         }
         first = static_cast<std::size_t>(std::distance(weather.month.begin(), begin));
         const auto end = std::find_if(begin, weather.month.end(),
@@ -95,7 +98,7 @@ DayWeather day_weather(const Weather& weather, const DaySpan& span) {
                                               weather.step_hours / hours_of_day,
                                           4) +
                             " days that the weather has from there on",
-                 .remedy = "choose fewer days, or an earlier month"});
+                 .remedy = say<"days.fewer">()});
         }
         last = first + wanted_rows;
     }
@@ -110,9 +113,9 @@ DayWeather day_weather(const Weather& weather, const DaySpan& span) {
         result.month.push_back(weather.month[row]);
     }
     if (span.air_shift_k != 0.0) {
-        result.remarks.push_back("The air is " + format_number(std::fabs(span.air_shift_k), 3) +
-                                 (span.air_shift_k < 0.0 ? " K colder" : " K warmer") +
-                                 " than the weather's.");
+        const auto shift = with<"shift">(std::fabs(span.air_shift_k), unit::kelvin);
+        result.remarks.push_back(span.air_shift_k < 0.0 ? say<"days.air_colder">(shift)
+                                                        : say<"days.air_warmer">(shift));
     }
     return result;
 }

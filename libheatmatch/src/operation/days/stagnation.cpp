@@ -1,6 +1,8 @@
 #include "heatmatch/operation/days/stagnation.hpp"
 
 #include "circuit_now.hpp"
+#include "day_sentences.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 
@@ -11,6 +13,8 @@
 #include "heatmatch/solar/clear_days.hpp"
 
 namespace heatmatch {
+
+using days_sentences::say;
 
 namespace {
 
@@ -62,13 +66,13 @@ DayWeather fortnight_of(const DayWeather& year, std::size_t first_day) {
 
 }  // namespace
 
-Stagnation simulate_stagnation(const Candidate& candidate, UnitSystem system) {
+Stagnation simulate_stagnation(const Candidate& candidate) {
     if (!candidate.circuit.heat) {
         throw InvalidInput({.part = candidate.circuit.title(),
                             .field = "store",
                             .value = "(missing)",
                             .allowed = "known",
-                            .remedy = "describe the store of the installation"});
+                            .remedy = say<"days.describe_store">()});
     }
     Site site = candidate.site;
     site.snow_cover_pct.clear();
@@ -85,28 +89,16 @@ Stagnation simulate_stagnation(const Candidate& candidate, UnitSystem system) {
                                .air_around_c = air_c});
     result.in_kwh = result.run.energy.in_kwh;
     result.peaks = part_peaks(candidate, result.run);
-    const auto [wall, lid] = std::pair(
-        *std::max_element(result.run.series.wall_c.begin(), result.run.series.wall_c.end()),
-        *std::max_element(result.run.series.lid_c.begin(), result.run.series.lid_c.end()));
-    const auto shown = [system](double at_c) {
-        return format_quantity(at_c, unit::celsius, system, 3);
+    const auto highest = [](const std::vector<double>& list_c) {
+        return Amount{.value = *std::max_element(list_c.begin(), list_c.end()),
+                      .unit = unit::celsius};
     };
-    result.sentences.push_back(
-        "Fourteen cloudless days with the circuit welded shut and nobody taking the heat, the air "
-        "around the store at " +
-        shown(air_c) + ", the fill as it typically is: the sheath reaches " +
-        shown(*std::max_element(result.run.series.sheath_c.begin(),
-                                result.run.series.sheath_c.end())) +
-        ", the bed " +
-        shown(*std::max_element(result.run.series.bed_mean_c.begin(),
-                                result.run.series.bed_mean_c.end())) +
-        " in the mean, the wall " + shown(wall) + ", the lid " + shown(lid) + '.');
-    for (const PartPeak& peak : result.peaks) {
-        if (peak.margin.severity == Severity::danger || peak.margin.severity == Severity::warning) {
-            result.sentences.push_back(std::string(severity_name(peak.margin.severity)) + ": " +
-                                       peak.margin.sentence(system));
-        }
-    }
+    const DaySeries& series = result.run.series;
+    result.sentences.push_back(say<"days.stagnation">(
+        with<"air">(air_c, unit::celsius), with<"sheath">(highest(series.sheath_c)),
+        with<"bed">(highest(series.bed_mean_c)), with<"wall">(highest(series.wall_c)),
+        with<"lid">(highest(series.lid_c))));
+    tell_peaks(result.sentences, result.peaks);
     return result;
 }
 

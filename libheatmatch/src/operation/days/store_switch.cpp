@@ -1,10 +1,14 @@
 #include "heatmatch/operation/days/store_switch.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 
 #include "heatmatch/base/units.hpp"
 
 namespace heatmatch {
+
+using days_sentences::say;
 
 namespace {
 
@@ -45,14 +49,12 @@ std::vector<StoreSwitch> store_switches(const Circuit& circuit, Sentences& remar
         const Control& control = placed.control;
         if (!senses(control)) continue;
         if (!placed.device.set_c) {
-            remarks.push_back("What \"" + control.id +
-                              "\" is set to is not told (set_c): it counts as never opening.");
+            remarks.push_back(say<"days.not_set">(with<"control">(control.id)));
             continue;
         }
         const PlacedDevice* breaker = breaker_for(circuit, placed);
         if (breaker == nullptr) {
-            remarks.push_back('"' + control.id +
-                              "\" senses, but nothing that it could command opens the circuit.");
+            remarks.push_back(say<"days.commands_nothing">(with<"control">(control.id)));
             continue;
         }
         StoreSwitch made{.device = control.id,
@@ -63,10 +65,9 @@ std::vector<StoreSwitch> store_switches(const Circuit& circuit, Sentences& remar
                          .can_break = holds(circuit, *breaker)};
         made.closes_c = made.opens_c - control.differential_k.value_or(usual_differential_k);
         if (!made.can_break) {
-            remarks.push_back('"' + made.breaks + "\" may not break the circuit's " +
-                              format_number(circuit.cold_voltage_v(), 3) + " V and " +
-                              format_number(circuit.short_circuit_current_a(), 3) +
-                              " A of direct current: it counts as welded shut.");
+            remarks.push_back(say<"days.welded">(
+                with<"breaker">(made.breaks), with<"volts">(circuit.cold_voltage_v(), unit::volt),
+                with<"amperes">(circuit.short_circuit_current_a(), unit::ampere)));
         }
         switches.push_back(std::move(made));
     }

@@ -53,8 +53,7 @@ struct DayAnswer {
 inline constexpr double noticed_k = 0.5;
 inline constexpr double warm_lid_k = 4.0;
 
-[[nodiscard]] DayAnswer answer_of(const Candidate& candidate, const DayRun& run,
-                                  UnitSystem system = UnitSystem::si);
+[[nodiscard]] DayAnswer answer_of(const Candidate& candidate, const DayRun& run);
 
 /// The highest of every part in a run.
 [[nodiscard]] std::vector<PartPeak> part_peaks(const Candidate& candidate, const DayRun& run);

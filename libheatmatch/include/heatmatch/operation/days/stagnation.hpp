@@ -22,7 +22,6 @@ struct Stagnation {
 /// the fill at its low conductivity. Cells stand in air of 10 °C, which is on the careful side in
 /// summer. Throws InvalidInput as simulate_day() does, and where the site tells no latitude and
 /// tilt.
-[[nodiscard]] Stagnation simulate_stagnation(const Candidate& candidate,
-                                             UnitSystem system = UnitSystem::si);
+[[nodiscard]] Stagnation simulate_stagnation(const Candidate& candidate);
 
 }  // namespace heatmatch
