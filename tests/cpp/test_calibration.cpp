@@ -31,7 +31,10 @@ TEST_CASE("two numbers come back out of a log that was made with them" *
     CHECK(found.k20_w_mk.low < found.k20_w_mk.value);
     CHECK(within(found.residual_k, 0.3, 0.15));
     CHECK(found.residual_before_k > 3.0 * found.residual_k);
-    CHECK(holds(found.sentences.front(), "W/mK"));
+    CHECK(holds(found.sentences.front(), "(0.27 in the catalog)"));
+    // Source: 0.27 W/mK is 0.156 Btu/h·ft·°F.
+    CHECK(holds(found.sentences.front().text(UnitSystem::us),
+                "Btu/h·ft·°F at 68 °F (0.156 in the catalog)"));
 }
 
 TEST_CASE("a measured store is ranked with what was measured" * doctest::test_suite("numerical")) {

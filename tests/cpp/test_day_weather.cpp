@@ -38,6 +38,7 @@ TEST_CASE("air between the month's low and high, shifted where told") {
     const DayWeather cold = day_weather(demo_year(), {.month = 1, .days = 2, .air_shift_k = -8.0});
     CHECK(within_abs(cold.air_c[5], january.air_c[5] - 8.0, 1e-12));
     CHECK(holds(cold.remarks.back(), "8 K colder"));
+    CHECK(holds(cold.remarks.back().text(UnitSystem::us), "14.4 °F colder"));
 }
 
 TEST_CASE("snow on the panels takes its share of the time, not of the day") {

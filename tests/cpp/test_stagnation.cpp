@@ -31,6 +31,7 @@ TEST_CASE("a fortnight without anybody taking heat is hotter than any week of wi
     CHECK(still.run.energy.to_space_kwh == 0.0);
     // Air as in high summer: 27 °C is the demo's warmest daily high, and 10 K within a space.
     CHECK(holds(still.sentences.front(), "37 °C"));
+    CHECK(holds(still.sentences.front().text(UnitSystem::us), "98.6 °F"));
 }
 
 TEST_CASE("it stays below the margin that takes the brightest sun all day") {

@@ -140,7 +140,7 @@ TEST_CASE("small negative readings of a night count as none and are reported") {
                                                std::vector<double>(3, 5.0), 1.0);
     CHECK(weather.irradiance_w_m2 == std::vector<double>{0.0, 0.0, 300.0});
     REQUIRE(weather.remarks.size() == 1);
-    CHECK(weather.remarks[0] == "2 small negative readings of the sun counted as 0");
+    CHECK(weather.remarks[0].text() == "2 small negative readings of the sun counted as 0");
 }
 
 TEST_CASE("a year of rows has the months of the calendar, and says so") {

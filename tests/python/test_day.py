@@ -107,7 +107,7 @@ def test_the_answer_says_how_small_it_is(week: hm.DayRun) -> None:
     answer = week.answer
     assert "it does not heat the space" in answer.sentences[0]
     assert week.sentences() == answer.sentences
-    assert "°F" in week.sentences(units="us")[0]
+    assert "°F" in week.sentences(units="us")[0] == answer.sentences[0].text("us")
     (january,) = answer.months
     assert (january.month, answer.all.month) == (1, 0)
     assert january.in_kwh_day == pytest.approx(week.energy.in_kwh / 7.0)

@@ -4,6 +4,7 @@
 #include "operation/calibration/sentences.hpp"
 #include "operation/days/sentences.hpp"
 #include "parts/sentences.hpp"
+#include "solar/sentences.hpp"
 
 #include <array>
 #include <map>
@@ -17,6 +18,7 @@ std::span<const std::span<const Template>> sentence_tables() {
         calibration_sentences::table,
         days_sentences::table,
         parts_sentences::table,
+        solar_sentences::table,
     });
     return tables;
 }

@@ -1,10 +1,14 @@
 #include "heatmatch/solar/array.hpp"
 
+#include "sentences.hpp"
+
 #include <string>
 
 #include "heatmatch/base/error.hpp"
 
 namespace heatmatch {
+
+using solar_sentences::say;
 
 Array Array::uniform(const SingleDiode& panel, int series, int parallel) {
     const auto check = [](int count, const char* field) {
@@ -13,7 +17,7 @@ Array Array::uniform(const SingleDiode& panel, int series, int parallel) {
                                        .field = field,
                                        .value = std::to_string(count),
                                        .allowed = "at least 1",
-                                       .remedy = "an array has one panel or more"});
+                                       .remedy = say<"solar.one_panel">()});
     };
     check(series, "series");
     check(parallel, "parallel");

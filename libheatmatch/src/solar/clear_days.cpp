@@ -1,8 +1,11 @@
 #include "heatmatch/solar/clear_days.hpp"
 
+#include "sentences.hpp"
 #include "solar_year.hpp"
 
 namespace heatmatch {
+
+using solar_sentences::say;
 
 Weather clear_days(const Site& site, const std::optional<MonthlyNormals>& normals) {
     const SitePlane plane = plane_by_the_sun(site);
@@ -13,8 +16,10 @@ Weather clear_days(const Site& site, const std::optional<MonthlyNormals>& normal
         check_record(monthly_normals_fields(), &*normals, "weather");
         check_monthly_normals(*normals);
     } else {
-        weather.assumed.push_back(
-            {.part = "weather", .field = "air_c", .value = "10 °C", .source = "class default"});
+        weather.assumed.push_back({.part = "weather",
+                                   .field = "air_c",
+                                   .value = sentence_of(Amount{usual_air_c, unit::celsius}),
+                                   .source = say<"solar.class_default">()});
     }
     for (const YearHour& hour : solar_year(plane)) {
         append_row(weather, plane, hour.moment, clear_sky_at(plane, hour.moment),

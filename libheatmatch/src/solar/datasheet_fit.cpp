@@ -1,6 +1,7 @@
 #include "heatmatch/solar/datasheet_fit.hpp"
 
 #include "diode_equations.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -11,39 +12,48 @@
 
 namespace heatmatch {
 
+using solar_sentences::say;
+
 namespace {
 
 constexpr double largest_rho_per_k = 0.012;
 
 std::optional<FitRefusal> refusal(const LabelValues& label) {
-    const auto number = [](double value) { return format_number(value, 5); };
-    const auto positive = [&](double value, const char* field) -> std::optional<FitRefusal> {
+    const auto not_below = [](const char* field, const char* other, double value, double limit,
+                              const Unit& in) {
+        return FitRefusal{
+            field, say<"solar.not_below">(with<"value">(value, in, 5), with<"field">(Name{other}),
+                                          with<"limit">(limit, in, 5))};
+    };
+    const auto not_above = [](const char* ratio, double value, double limit) {
+        return FitRefusal{"v_mp", say<"solar.not_above">(with<"ratio">(Name{ratio}),
+                                                         with<"value">(value, unit::none, 5),
+                                                         with<"limit">(limit))};
+    };
+    const auto positive = [](double value, const char* field) -> std::optional<FitRefusal> {
         if (std::isfinite(value) && value > 0.0) return std::nullopt;
-        return FitRefusal{field, number(value) + " is not a positive number"};
+        return FitRefusal{field, say<"solar.not_positive">(with<"value">(value, unit::none, 5))};
     };
     for (const auto& found : {positive(label.v_oc, "v_oc"), positive(label.i_sc, "i_sc"),
                               positive(label.v_mp, "v_mp"), positive(label.i_mp, "i_mp")}) {
         if (found) return found;
     }
     if (label.i_mp >= label.i_sc) {
-        return FitRefusal{
-            "i_mp", number(label.i_mp) + " A is not below i_sc = " + number(label.i_sc) + " A"};
+        return not_below("i_mp", "i_sc", label.i_mp, label.i_sc, unit::ampere);
     }
     if (label.v_mp >= label.v_oc) {
-        return FitRefusal{
-            "v_mp", number(label.v_mp) + " V is not below v_oc = " + number(label.v_oc) + " V"};
+        return not_below("v_mp", "v_oc", label.v_mp, label.v_oc, unit::volt);
     }
     const double v = label.v_mp / label.v_oc;
     const double i = label.i_mp / label.i_sc;
-    if (v <= 0.5) return FitRefusal{"v_mp", "v_mp/v_oc = " + number(v) + " is not above 0.5"};
-    if (v + i <= 1.0) {
-        return FitRefusal{"v_mp", "v_mp/v_oc + i_mp/i_sc = " + number(v + i) + " is not above 1"};
-    }
+    if (v <= 0.5) return not_above("v_mp/v_oc", v, 0.5);
+    if (v + i <= 1.0) return not_above("v_mp/v_oc + i_mp/i_sc", v + i, 1.0);
     const bool usable = std::isfinite(label.alpha_per_k) && std::isfinite(label.beta_per_k) &&
                         std::isfinite(label.gamma_per_k) && label.beta_per_k < 0.0;
     if (!usable) {
         return FitRefusal{"beta_voc_pct_per_k",
-                          number(100.0 * label.beta_per_k) + " %/K is not negative"};
+                          say<"solar.not_negative">(with<"value">(100.0 * label.beta_per_k,
+                                                                  unit::percent_per_kelvin, 5))};
     }
     return std::nullopt;
 }
@@ -53,9 +63,10 @@ Sentences unusual_values(const LabelValues& label, bool use_gamma) {
     Sentences warnings;
     const auto check = [&warnings](double value, double low, double high, const char* name) {
         if (value >= low && value <= high) return;
-        warnings.push_back(std::string(name) + " = " + format_number(value, 4) +
-                           " is outside what 99.8% of listed modules have (" + format_number(low) +
-                           " to " + format_number(high) + ")");
+        constexpr double share_pct = 99.8;
+        warnings.push_back(say<"solar.unusual">(
+            with<"name">(Name{name}), with<"value">(value, unit::none, 4),
+            with<"share">(share_pct, unit::percent), with<"low">(low), with<"high">(high)));
     };
     const double v = label.v_mp / label.v_oc;
     const double i = label.i_mp / label.i_sc;
@@ -131,11 +142,12 @@ DatasheetFit fit_single_diode(const Panel& panel, bool use_gamma) {
                              .band_gap_ev = filled.band_gap_ev},
                             use_gamma);
     if (const auto* refused = std::get_if<FitRefusal>(&result)) {
-        throw InvalidInput("panel \"" + panel.id + "\": " + refused->field + ": " +
-                               refused->reason + "; read the label again",
-                           ErrorDetail{.part = "panel \"" + panel.id + '"',
-                                       .field = refused->field,
-                                       .allowed = refused->reason});
+        const std::string part = "panel \"" + panel.id + '"';
+        const Sentence told = say<"solar.label_refused">(
+            with<"part">(part), with<"field">(refused->field), with<"reason">(refused->reason));
+        throw InvalidInput(
+            told.text(),
+            ErrorDetail{.part = part, .field = refused->field, .allowed = refused->reason.text()});
     }
     DatasheetFit fit = std::get<DatasheetFit>(std::move(result));
     fit.assumed = filled.assumed;
@@ -149,7 +161,7 @@ SingleDiode listed_single_diode(const Panel& panel) {
                                        .field = "listed_fit",
                                        .value = "(missing)",
                                        .allowed = "given",
-                                       .remedy = "use the fit from the label values"});
+                                       .remedy = say<"solar.fit_label">()});
     }
     const ListedFit& listed = *panel.listed_fit;
     const double alpha =

@@ -1,6 +1,7 @@
 #include "heatmatch/solar/energy_curve.hpp"
 
 #include "diode_kernel.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -13,6 +14,8 @@
 
 namespace heatmatch {
 
+using solar_sentences::say;
+
 namespace {
 
 constexpr double first_ratio = 0.1;  // of the noon match
@@ -24,7 +27,7 @@ void check_resistance(double resistance_ohm, const char* field) {
                                    .field = field,
                                    .value = format_number(resistance_ohm) + " ohm",
                                    .allowed = ">= 0 ohm",
-                                   .remedy = "a resistance is positive"});
+                                   .remedy = say<"solar.positive_ohms">()});
 }
 
 std::vector<double> geometric_grid(double first, double last, std::size_t points) {
@@ -46,7 +49,8 @@ std::vector<double> grid_for(const WeatherNodes& nodes, double noon_ohm, std::si
                         .field = few ? "points" : "noon_ohm",
                         .value = few ? std::to_string(points) : format_number(noon_ohm) + " ohm",
                         .allowed = few ? ">= 2" : "> 0 ohm and finite",
-                        .remedy = few ? "48 is the default" : "give Vmp/Imp of the label"});
+                        .remedy = few ? say<"solar.default_points">(with<"points">(48.0))
+                                      : say<"solar.label_ohms">()});
     }
     constexpr double dimmest_w_m2 = 10.0;
     double brightest = dimmest_w_m2;

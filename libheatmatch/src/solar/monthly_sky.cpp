@@ -1,6 +1,7 @@
 #include "heatmatch/solar/monthly_sky.hpp"
 
 #include "clearness.hpp"
+#include "sentences.hpp"
 #include "solar_year.hpp"
 
 #include <algorithm>
@@ -17,6 +18,8 @@
 #include "heatmatch/base/parallel.hpp"
 
 namespace heatmatch {
+
+using solar_sentences::say;
 
 namespace {
 
@@ -117,7 +120,7 @@ double month_clearness(const Month& month, const SitePlane& plane, double wanted
             "sun_hours[" + std::to_string(month.index) + "] (" + month_names[month.index] + ")",
         .value = format_number(wanted_kwh_m2, 4) + " h",
         .allowed = "<= " + format_number(largest, 3) + " h, what the clearest sky gives this plane",
-        .remedy = "check the month, the tilt and the latitude; it is the daily sum in kWh/m2"});
+        .remedy = say<"solar.check_sum">(with<"unit">(Name{"kWh/m2"}))});
 }
 
 std::array<Month, 12> months_of(const SitePlane& site) {
@@ -162,7 +165,7 @@ MonthlySky::MonthlySky(const MonthlyNormals& normals, const Site& site)
                                        .field = "sun_hours",
                                        .value = "0 h in every month",
                                        .allowed = "above 0 h in some month",
-                                       .remedy = "give the mean daily hours of full sun"});
+                                       .remedy = say<"solar.full_sun">()});
     }
     auto months = std::make_shared<Months>(Months{.list = months_of(plane)});
     // Of several months that no sky gives, the first is told, whichever thread was sooner.
@@ -192,10 +195,11 @@ Weather MonthlySky::weather(std::optional<double> tilt_deg,
     const SitePlane plane = plane_by_the_sun(turned(tilt_deg, azimuth_deg));
     Weather weather{.first_hour = 0.0, .assumed = plane.assumed};
     weather.assumed.push_back(still_wind_assumption());
-    weather.assumed.push_back({.part = "weather",
-                               .field = "hours",
-                               .value = "spread about the monthly means",
-                               .source = "hollands-huget-1983, its upper end by air mass ours"});
+    weather.assumed.push_back(
+        {.part = "weather",
+         .field = "hours",
+         .value = say<"solar.spread">(),
+         .source = say<"solar.spread_source">(with<"source">(Name{"hollands-huget-1983"}))});
     for (const Month& month : months_->list) {
         for (const Hour& hour : month.hours) {
             SkyIrradiance sky = hour.sky(month.clearness);

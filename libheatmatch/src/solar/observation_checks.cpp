@@ -1,5 +1,7 @@
 #include "observation_checks.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <chrono>
 #include <cmath>
@@ -7,6 +9,8 @@
 #include "heatmatch/base/error.hpp"
 
 namespace heatmatch {
+
+using solar_sentences::say;
 
 namespace {
 
@@ -19,12 +23,12 @@ struct Reading {
     double low;
     double high;
     const char* unit;
-    const char* remedy;
+    Sentence remedy;
     bool is_sun;
 };
 
 [[noreturn]] void refuse(std::string field, std::string value, std::string allowed,
-                         std::string remedy) {
+                         Sentence remedy) {
     throw InvalidInput(ErrorDetail{.part = "weather",
                                    .field = std::move(field),
                                    .value = std::move(value),
@@ -48,13 +52,13 @@ void check_times(std::span<const double> times) {
         if (!(times[row] >= earliest_s && times[row] <= latest_s)) {
             refuse(field,
                    std::isfinite(times[row]) ? format_number(times[row]) + " s" : "not a number",
-                   "between the years 1900 and 2200", "count seconds since 1970-01-01 00:00 UTC");
+                   "between the years 1900 and 2200",
+                   say<"solar.count_seconds">(with<"beginning">(Name{"1970-01-01 00:00 UTC"})));
         }
         if (row == 0 || times[row] > times[row - 1]) continue;
         refuse(field, utc_text(times[row]),
                "later than the row before, " + utc_text(times[row - 1]),
-               times[row] < times[row - 1] ? "sort the rows by time"
-                                           : "remove the row that is there twice");
+               times[row] < times[row - 1] ? say<"solar.sort">() : say<"solar.remove_twice">());
     }
 }
 
@@ -65,7 +69,7 @@ std::size_t check_reading(const Reading& reading, std::span<const double> times)
         const double value = reading.list[row];
         if (!std::isfinite(value)) {
             refuse(row_of(reading.field, row, times[row]), "not a number", "a finite number",
-                   "leave the row out, or fill the gap from its neighbours");
+                   say<"solar.leave_out">());
         }
         if (value < reading.low || value > reading.high) {
             refuse(row_of(reading.field, row, times[row]), format_number(value) + reading.unit,
@@ -94,31 +98,30 @@ std::string utc_text(double unix_time_s) {
 }
 
 std::size_t check_observations(const Observations& given) {
-    constexpr const char* sun_remedy = "check the unit: the sun gives about 1000 W/m2 at noon";
+    const Sentence sun_remedy = say<"solar.check_unit">(with<"sun">(1000.0, unit::watt_per_m2));
     const Reading readings[] = {
         {"ghi_w_m2", given.ghi_w_m2, night_offset_w_m2, 1700.0, " W/m2", sun_remedy, true},
         {"dni_w_m2", given.dni_w_m2, night_offset_w_m2, 1400.0, " W/m2", sun_remedy, true},
         {"dhi_w_m2", given.dhi_w_m2, night_offset_w_m2, 1200.0, " W/m2", sun_remedy, true},
-        {"air_c", given.air_c, -70.0, 60.0, " °C", "give it in °C, not in K or °F", false},
-        {"wind_m_s", given.wind_m_s, 0.0, 80.0, " m/s", "give it in m/s", false},
+        {"air_c", given.air_c, -70.0, 60.0, " °C", say<"solar.in_celsius">(), false},
+        {"wind_m_s", given.wind_m_s, 0.0, 80.0, " m/s", say<"solar.in_metres_per_second">(), false},
     };
     if (!(given.label >= 0.0 && given.label <= 1.0)) {
         refuse("label", format_number(given.label), ">= 0 and <= 1",
-               "0 where the time is the start of the step, 1 where it is its end");
+               say<"solar.label_of_time">(with<"start">(0.0), with<"end">(1.0)));
     }
     const std::size_t rows = given.unix_time_s.size();
     for (const Reading& reading : readings) {
         if (reading.list.empty() || reading.list.size() == rows) continue;
         refuse(reading.field, std::to_string(reading.list.size()) + " values",
-               std::to_string(rows) + " values, as unix_time_s has",
-               "give all for the same moments");
+               std::to_string(rows) + " values, as unix_time_s has", say<"solar.all_moments">());
     }
     if (given.air_c.empty()) {
-        refuse("air_c", "(missing)", "given", "panels give less when they are hot");
+        refuse("air_c", "(missing)", "given", say<"solar.need_air">());
     }
     if (given.ghi_w_m2.empty() && (given.dni_w_m2.empty() || given.dhi_w_m2.empty())) {
         refuse("ghi_w_m2", "(missing)", "given, or dni_w_m2 and dhi_w_m2 in its place",
-               "give the global horizontal sun");
+               say<"solar.need_sun">());
     }
     check_times(given.unix_time_s);
     std::size_t negative = 0;
@@ -130,7 +133,7 @@ TimeSteps time_steps(const Observations& given) {
     const auto times = given.unix_time_s;
     if (times.size() < 2) {
         refuse("unix_time_s", std::to_string(times.size()) + " rows", "2 rows or more",
-               "one moment has no length");
+               say<"solar.no_length">());
     }
     std::vector<double> differences(times.size() - 1);
     for (std::size_t i = 0; i < differences.size(); ++i) differences[i] = times[i + 1] - times[i];
@@ -140,10 +143,9 @@ TimeSteps time_steps(const Observations& given) {
     TimeSteps steps{.step_s = *middle};
     constexpr double rounding_s = 0.5;
     if (steps.step_s < 60.0 - rounding_s || steps.step_s > 3600.0 + rounding_s) {
-        refuse(
-            "unix_time_s", "steps of " + format_number(steps.step_s) + " s",
-            ">= 60 s and <= 3600 s",
-            steps.step_s < 60.0 ? "average to minutes" : "get hourly rows, or use monthly means");
+        refuse("unix_time_s", "steps of " + format_number(steps.step_s) + " s",
+               ">= 60 s and <= 3600 s",
+               steps.step_s < 60.0 ? say<"solar.to_minutes">() : say<"solar.hourly">());
     }
     for (const double difference : differences) {
         if (difference < steps.step_s - rounding_s) ++steps.shortened;

@@ -2,6 +2,7 @@
 
 #include "degrees.hpp"
 #include "observation_checks.hpp"
+#include "sentences.hpp"
 #include "solar_year.hpp"
 
 #include <algorithm>
@@ -11,6 +12,8 @@
 #include "heatmatch/solar/cell_temperature.hpp"
 
 namespace heatmatch {
+
+using solar_sentences::say;
 
 namespace {
 
@@ -54,12 +57,12 @@ SkyIrradiance sky_of(const Observations& given, std::size_t row, const SkyMoment
 
 /// Counts the sunlight that comes while the sun is down.
 struct NightLight {
+    static constexpr double bright_w_m2 = 50.0;
     std::size_t rows = 0;
     double sum = 0.0;
     double all = 0.0;
 
     void add(const SkyIrradiance& sky, const SkyMoment& moment) {
-        constexpr double bright_w_m2 = 50.0;
         all += sky.ghi_w_m2;
         if (moment.is_day()) return;
         sum += sky.ghi_w_m2;
@@ -68,22 +71,19 @@ struct NightLight {
 
     void report(Weather& weather) const {
         constexpr double most = 0.1;
-        const std::string share = format_number(100.0 * sum / std::max(all, 1e-9), 3) + " %";
+        const double share_pct = 100.0 * sum / std::max(all, 1e-9);
         if (sum > most * all) {
-            throw InvalidInput(
-                ErrorDetail{.part = "weather",
-                            .field = "unix_time_s",
-                            .value = share + " of the sunlight while the sun is down",
-                            .allowed = "at most 10 %",
-                            .remedy = "check the time zone and the longitude"});
+            throw InvalidInput(ErrorDetail{
+                .part = "weather",
+                .field = "unix_time_s",
+                .value = format_number(share_pct, 3) + " % of the sunlight while the sun is down",
+                .allowed = "at most 10 %",
+                .remedy = say<"solar.check_zone">()});
         }
         if (rows == 0) return;
-        weather.remarks.push_back(std::to_string(rows) +
-                                  " rows above 50 W/m2 while the sun is "
-                                  "down (" +
-                                  share +
-                                  " of the sunlight): check the time zone, the "
-                                  "longitude and whether times are the start or the end of a step");
+        weather.remarks.push_back(say<"solar.light_at_night">(
+            with<"rows">(static_cast<double>(rows), unit::count),
+            with<"bright">(bright_w_m2, unit::watt_per_m2), with<"share">(share_pct)));
     }
 };
 
@@ -94,7 +94,7 @@ void check_plane(double irradiance_w_m2, std::size_t row, double unix_time_s) {
         .field = "sun on the panels in row " + std::to_string(row) + " at " + utc_text(unix_time_s),
         .value = format_number(irradiance_w_m2) + " W/m2",
         .allowed = "<= " + format_number(brightest_plane_w_m2) + " W/m2",
-        .remedy = "check the time zone, the tilt and the azimuth"});
+        .remedy = say<"solar.check_plane">()});
 }
 
 /// Night inside a gap of at most a day gives nothing but has passed: it counts for the days.
@@ -120,21 +120,22 @@ double solar_hour(double unix_time_s, double longitude_deg) {
     return (of_day < 0.0 ? of_day + day_s : of_day) / 3600.0;
 }
 
-std::string hours_text(double seconds) {
-    return format_number(seconds / 3600.0, 4) + " h";
+Amount hours(double seconds) {
+    return {.value = seconds / 3600.0, .unit = unit::hour, .digits = 4};
 }
 
 void report_steps(const TimeSteps& steps, double night_s, Weather& weather) {
     if (steps.gaps > 0) {
-        weather.remarks.push_back(
-            std::to_string(steps.gaps) + " gaps, " + hours_text(steps.missing_s - night_s) +
-            " missing" +
-            (night_s > 0.0 ? " beside " + hours_text(night_s) + " of night" : std::string()));
+        const auto gaps = with<"gaps">(static_cast<double>(steps.gaps), unit::count);
+        const auto missing = with<"missing">(hours(steps.missing_s - night_s));
+        weather.remarks.push_back(night_s > 0.0 ? say<"solar.gaps_and_night">(
+                                                      gaps, missing, with<"night">(hours(night_s)))
+                                                : say<"solar.gaps">(gaps, missing));
     }
     if (steps.shortened > 0) {
-        weather.remarks.push_back(std::to_string(steps.shortened) +
-                                  " rows follow each other faster than the step of " +
-                                  hours_text(steps.step_s) + "; they count until the next row");
+        weather.remarks.push_back(
+            say<"solar.shortened">(with<"rows">(static_cast<double>(steps.shortened), unit::count),
+                                   with<"step">(hours(steps.step_s))));
     }
 }
 
@@ -154,8 +155,8 @@ Weather weather_from_observations(const Observations& given, const Site& site) {
     if (given.dni_w_m2.empty() && given.dhi_w_m2.empty()) {
         weather.assumed.push_back({.part = "weather",
                                    .field = "dni_w_m2, dhi_w_m2",
-                                   .value = "split from the global by the hour's clearness",
-                                   .source = "erbs-1982"});
+                                   .value = say<"solar.split_by_clearness">(),
+                                   .source = sentence_of(Name{"erbs-1982"})});
     }
     NightLight at_night;
     double night_s = 0.0;
@@ -183,13 +184,13 @@ Weather weather_from_observations(const Observations& given, const Site& site) {
                         .field = "ghi_w_m2",
                         .value = "no sun in " + std::to_string(times.size()) + " rows",
                         .allowed = "above 0 W/m2 in some rows",
-                        .remedy = "check the columns and the times"});
+                        .remedy = say<"solar.check_columns">()});
     }
     at_night.report(weather);
     report_steps(steps, night_s, weather);
     if (negative > 0) {
-        weather.remarks.push_back(std::to_string(negative) +
-                                  " small negative readings of the sun counted as 0");
+        weather.remarks.push_back(say<"solar.small_negative">(
+            with<"readings">(static_cast<double>(negative), unit::count), with<"nothing">(0.0)));
     }
     return weather;
 }

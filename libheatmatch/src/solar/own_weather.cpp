@@ -1,8 +1,12 @@
 #include "heatmatch/solar/own_weather.hpp"
 
+#include "sentences.hpp"
+
 #include "heatmatch/solar/monthly_weather.hpp"
 
 namespace heatmatch {
+
+using solar_sentences::say;
 
 std::shared_ptr<const Weather> WeatherMemory::weather_of(const Site& site,
                                                          const MonthlyNormals& normals) {
@@ -20,9 +24,8 @@ std::shared_ptr<const Weather> own_weather(const Installation& installation, Sen
     if (!installation.weather) return nullptr;
     const Site& site = installation.site;
     if (!site.latitude_deg || !site.tilt_deg) {
-        remarks.push_back(
-            std::string("The twelve months of weather are not used: the site lacks ") +
-            (site.latitude_deg ? "tilt_deg." : "latitude_deg."));
+        remarks.push_back(say<"solar.months_not_used">(
+            with<"field">(Name{site.latitude_deg ? "tilt_deg" : "latitude_deg"})));
         return nullptr;
     }
     if (memory != nullptr) return memory->weather_of(site, *installation.weather);

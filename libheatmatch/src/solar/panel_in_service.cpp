@@ -1,11 +1,15 @@
 #include "heatmatch/solar/panel_in_service.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 #include "heatmatch/base/units.hpp"
 
 namespace heatmatch {
+
+using solar_sentences::say;
 
 namespace {
 
@@ -29,8 +33,8 @@ void apply_tolerance(PanelInService& service) {
     if (given) return;
     service.assumed.push_back({.part = "panel \"" + service.panel.id + '"',
                                .field = "power_tolerance_pct",
-                               .value = "3%",
-                               .source = "common-practice"});
+                               .value = sentence_of(Amount{default_tolerance_pct, unit::percent}),
+                               .source = sentence_of(Name{"common-practice"})});
 }
 
 /// Currents and voltages scale apart: each factor is measured over modelled at the same sun.
@@ -41,26 +45,23 @@ void apply_measurement(PanelInService& service, const PanelMeasurement& measured
         service.current_factor = *measured.i_sc / then.short_circuit_current_a();
         service.current_factor_low = service.current_factor * (1.0 - measured_spread);
         service.current_factor_high = service.current_factor * (1.0 + measured_spread);
-        service.assumed.push_back({.part = "panel \"" + service.panel.id + '"',
-                                   .field = "spread of the reading",
-                                   .value = "3%",
-                                   .source = "clamp and sun meter, from memory"});
+        service.assumed.push_back(
+            {.part = "panel \"" + service.panel.id + '"',
+             .field = "spread of the reading",
+             .value = sentence_of(Amount{100.0 * measured_spread, unit::percent}),
+             .source = say<"solar.two_meters">()});
     }
     if (measured.v_oc) service.voltage_factor = *measured.v_oc / then.open_circuit_voltage_v();
     service.measured = true;
     constexpr double noticeable = 0.1;
-    const std::string name = "panel \"" + service.panel.id + '"';
-    const auto percent = [](double factor) { return format_number(100.0 * factor, 3) + "%"; };
+    const auto name = with<"panel">(service.panel.id);
+    const auto share = [](double factor) { return with<"share">(100.0 * factor, unit::percent); };
     if (std::fabs(service.voltage_factor - 1.0) > noticeable) {
-        service.remarks.push_back(
-            name + ": measured volts are " + percent(service.voltage_factor) +
-            " of the label's at that sun and temperature; a third short means "
-            "a bypassed section");
+        service.remarks.push_back(say<"solar.measured_volts">(name, share(service.voltage_factor)));
     }
     if (std::fabs(service.current_factor - 1.0) > 2.0 * noticeable) {
-        service.remarks.push_back(name + ": measured amperes are " +
-                                  percent(service.current_factor) +
-                                  " of the label's; check the sun meter, shade and dirt");
+        service.remarks.push_back(
+            say<"solar.measured_amperes">(name, share(service.current_factor)));
     }
 }
 

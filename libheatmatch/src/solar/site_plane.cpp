@@ -1,6 +1,7 @@
 #include "site_plane.hpp"
 
 #include "degrees.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -10,15 +11,17 @@
 
 namespace heatmatch {
 
+using solar_sentences::say;
+
 namespace {
 
-double known(const std::optional<double>& value, const char* field, const char* remedy) {
+double known(const std::optional<double>& value, const char* field, Sentence remedy) {
     if (value) return *value;
     throw InvalidInput(ErrorDetail{.part = "site",
                                    .field = field,
                                    .value = "(missing)",
                                    .allowed = "given, for the sun on the panels",
-                                   .remedy = remedy});
+                                   .remedy = std::move(remedy)});
 }
 
 /// A list by month, or the same value in each.
@@ -44,28 +47,39 @@ SitePlane site_plane(const Site& site) {
     check_record(site_fields(), &site, "site");
     check_site(site);
     SitePlane result;
-    const auto assume = [&result](const char* field, std::string value, const char* source) {
-        result.assumed.push_back(
-            {.part = "site", .field = field, .value = std::move(value), .source = source});
+    const auto assume = [&result](const char* field, Sentence value, Sentence source) {
+        result.assumed.push_back({.part = "site",
+                                  .field = field,
+                                  .value = std::move(value),
+                                  .source = std::move(source)});
     };
+    const auto number = [](double value, const Unit& in = unit::none) {
+        return sentence_of(Amount{value, in});
+    };
+    const auto none_at_all = [] { return say<"solar.per_cent">(with<"share">(0.0)); };
+    const auto by_class = [] { return say<"solar.class_default">(); };
     result.place.latitude_deg =
-        known(site.latitude_deg, "latitude_deg", "read it from a map, north positive");
+        known(site.latitude_deg, "latitude_deg", say<"solar.north_positive">());
     result.place.longitude_deg =
-        known(site.longitude_deg, "longitude_deg", "read it from a map, east positive");
-    const double tilt = known(site.tilt_deg, "tilt_deg", "0 for flat panels, 90 for upright ones");
-    if (!site.elevation_m) assume("elevation_m", "0 m", "class default");
+        known(site.longitude_deg, "longitude_deg", say<"solar.east_positive">());
+    const double tilt = known(site.tilt_deg, "tilt_deg",
+                              say<"solar.tilts">(with<"flat">(0.0), with<"upright">(90.0)));
+    if (!site.elevation_m) assume("elevation_m", number(0.0, unit::metre), by_class());
     result.place.elevation_m = site.elevation_m.value_or(0.0);
     const double towards_equator = result.place.latitude_deg < 0.0 ? 0.0 : 180.0;
     if (!site.azimuth_deg && tilt > 0.0) {
-        assume("azimuth_deg", format_number(towards_equator) + " deg, towards the equator",
-               "class default");
+        assume("azimuth_deg",
+               say<"solar.towards_equator">(with<"azimuth">(towards_equator, unit::degree)),
+               by_class());
     }
     constexpr double grass_albedo = 0.2;
-    if (!site.albedo && site.albedo_by_month.empty()) assume("albedo", "0.2", "pvlib-albedo");
+    if (!site.albedo && site.albedo_by_month.empty())
+        assume("albedo", number(grass_albedo), sentence_of(Name{"pvlib-albedo"}));
     constexpr double usual_turbidity = 3.0;
-    if (site.linke_turbidity.empty()) assume("linke_turbidity", "3", "common-practice");
-    if (site.snow_cover_pct.empty()) assume("snow_cover_pct", "0 %", "class default");
-    if (site.soiling_pct.empty()) assume("soiling_pct", "0 %", "class default");
+    if (site.linke_turbidity.empty())
+        assume("linke_turbidity", number(usual_turbidity), sentence_of(Name{"common-practice"}));
+    if (site.snow_cover_pct.empty()) assume("snow_cover_pct", none_at_all(), by_class());
+    if (site.soiling_pct.empty()) assume("soiling_pct", none_at_all(), by_class());
     const auto albedo = by_month(site.albedo_by_month, site.albedo.value_or(grass_albedo));
     const auto snow = by_month(site.snow_cover_pct, 0.0);
     const auto dirt = by_month(site.soiling_pct, 0.0);

@@ -1,10 +1,14 @@
 #include "solar_year.hpp"
 
+#include "sentences.hpp"
+
 #include <cmath>
 
 #include "heatmatch/base/constants.hpp"
 
 namespace heatmatch {
+
+using solar_sentences::say;
 
 SitePlane plane_by_the_sun(Site site) {
     if (!site.longitude_deg) site.longitude_deg = 0.0;
@@ -40,8 +44,8 @@ double air_at_hour(const MonthlyNormals& normals, const YearHour& hour) {
 Assumption still_wind_assumption() {
     return {.part = "weather",
             .field = "wind_m_s",
-            .value = "1 m/s, that of NOCT",
-            .source = "class default"};
+            .value = say<"solar.wind_of_noct">(with<"wind">(1.0, unit::metre_per_second)),
+            .source = say<"solar.class_default">()};
 }
 
 }  // namespace heatmatch

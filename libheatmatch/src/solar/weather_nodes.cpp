@@ -1,5 +1,7 @@
 #include "heatmatch/solar/weather_nodes.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -8,6 +10,8 @@
 #include "heatmatch/base/error.hpp"
 
 namespace heatmatch {
+
+using solar_sentences::say;
 
 namespace {
 
@@ -137,12 +141,13 @@ WeatherNodes weather_nodes(const Weather& weather, const NodeOptions& options) {
     check_months(options.months);
     check_weather(weather);
     if (options.irradiance_bins < 1 || options.temperature_bins < 1) {
-        throw InvalidInput(ErrorDetail{.part = "weather nodes",
-                                       .field = "irradiance_bins, temperature_bins",
-                                       .value = std::to_string(options.irradiance_bins) + ", " +
-                                                std::to_string(options.temperature_bins),
-                                       .allowed = ">= 1",
-                                       .remedy = "14 and 10 are the defaults"});
+        throw InvalidInput(
+            ErrorDetail{.part = "weather nodes",
+                        .field = "irradiance_bins, temperature_bins",
+                        .value = std::to_string(options.irradiance_bins) + ", " +
+                                 std::to_string(options.temperature_bins),
+                        .allowed = ">= 1",
+                        .remedy = say<"solar.default_bins">(with<"sun">(14.0), with<"air">(10.0))});
     }
     const std::vector<Row> rows = sunlit_rows(weather, options);
     if (rows.empty()) {
@@ -151,7 +156,7 @@ WeatherNodes weather_nodes(const Weather& weather, const NodeOptions& options) {
             .field = "irradiance_w_m2",
             .value = options.months.empty() ? "no sun" : "no sun in the months asked for",
             .allowed = "above 0 W/m2 in some rows",
-            .remedy = "give weather that covers the heating season"});
+            .remedy = say<"solar.cover_season">()});
     }
     WeatherNodes nodes;
     if (options.exact) {

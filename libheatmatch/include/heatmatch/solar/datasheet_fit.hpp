@@ -44,7 +44,7 @@ struct DatasheetFit : SingleDiode {
 /// Why a label cannot be a diode's.
 struct FitRefusal {
     std::string field{};
-    std::string reason{};
+    Sentence reason{};
 };
 
 /// Fits the five parameters of De Soto to a label: given (a, Rs) the three points at STC are linear

@@ -1,0 +1,95 @@
+#pragma once
+
+#include <array>
+#include <utility>
+
+#include "heatmatch/base/sentence.hpp"
+
+/// What this room says; the answer lists it.
+namespace heatmatch::solar_sentences {
+
+inline constexpr auto table = std::to_array<Template>({
+    // Of labels and panels.
+    {"solar.not_positive", "{value} is not a positive number"},
+    {"solar.not_below", "{value} is not below {field} = {limit}"},
+    {"solar.not_above", "{ratio} = {value} is not above {limit}"},
+    {"solar.not_negative", "{value} is not negative"},
+    {"solar.label_refused", "{part}: {field}: {reason}; read the label again"},
+    {"solar.unusual",
+     "{name} = {value} is outside what {share} of listed modules have ({low} to {high})"},
+    {"solar.measured_volts",
+     "panel \"{panel}\": measured volts are {share} of the label's at that sun and temperature; a "
+     "third short means a bypassed section"},
+    {"solar.measured_amperes",
+     "panel \"{panel}\": measured amperes are {share} of the label's; check the sun meter, shade "
+     "and dirt"},
+    {"solar.two_meters", "clamp and sun meter, from memory"},
+
+    // Of weather.
+    {"solar.months_not_used", "The twelve months of weather are not used: the site lacks {field}."},
+    {"solar.light_at_night",
+     "{rows} rows above {bright} while the sun is down ({share} % of the sunlight): check the time "
+     "zone, the longitude and whether times are the start or the end of a step"},
+    {"solar.gaps", "{gaps} gaps, {missing} missing"},
+    {"solar.gaps_and_night", "{gaps} gaps, {missing} missing beside {night} of night"},
+    {"solar.shortened",
+     "{rows} rows follow each other faster than the step of {step}; they count until the next "
+     "row"},
+    {"solar.small_negative", "{readings} small negative readings of the sun counted as {nothing}"},
+
+    // What is assumed.
+    {"solar.class_default", "class default"},
+    {"solar.per_cent", "{share} %"},
+    {"solar.towards_equator", "{azimuth}, towards the equator"},
+    {"solar.wind_of_noct", "{wind}, that of NOCT"},
+    {"solar.from_january", "rows begin on January {day}st"},
+    {"solar.split_by_clearness", "split from the global by the hour's clearness"},
+    {"solar.spread", "spread about the monthly means"},
+    {"solar.spread_source", "{source}, its upper end by air mass ours"},
+
+    // Remedies.
+    {"solar.one_panel", "an array has one panel or more"},
+    {"solar.positive_ohms", "a resistance is positive"},
+    {"solar.default_points", "{points} is the default"},
+    {"solar.label_ohms", "give Vmp/Imp of the label"},
+    {"solar.fit_label", "use the fit from the label values"},
+    {"solar.default_bins", "{sun} and {air} are the defaults"},
+    {"solar.cover_season", "give weather that covers the heating season"},
+    {"solar.check_sum",
+     "check the month, the tilt and the latitude; it is the daily sum in {unit}"},
+    {"solar.full_sun", "give the mean daily hours of full sun"},
+    {"solar.check_zone", "check the time zone and the longitude"},
+    {"solar.check_plane", "check the time zone, the tilt and the azimuth"},
+    {"solar.check_columns", "check the columns and the times"},
+    {"solar.check_unit", "check the unit: the sun gives about {sun} at noon"},
+    {"solar.leave_out", "leave the row out, or fill the gap from its neighbours"},
+    {"solar.in_celsius", "give it in °C, not in K or °F"},
+    {"solar.in_metres_per_second", "give it in m/s"},
+    {"solar.same_moments", "give both for the same moments"},
+    {"solar.all_moments", "give all for the same moments"},
+    {"solar.hour_or_minute", "{one} for hourly means, {one}/{minutes} for minutes"},
+    {"solar.january", "{january} for January, {unknown} where it is not known"},
+    {"solar.frame_or_months", "make the weather from a frame or from monthly means of a site"},
+    {"solar.each_row", "give one for each row"},
+    {"solar.months", "write the heating season as in [{months}]"},
+    {"solar.north_positive", "read it from a map, north positive"},
+    {"solar.east_positive", "read it from a map, east positive"},
+    {"solar.tilts", "{flat} for flat panels, {upright} for upright ones"},
+    {"solar.count_seconds", "count seconds since {beginning}"},
+    {"solar.sort", "sort the rows by time"},
+    {"solar.remove_twice", "remove the row that is there twice"},
+    {"solar.label_of_time",
+     "{start} where the time is the start of the step, {end} where it is its end"},
+    {"solar.need_air", "panels give less when they are hot"},
+    {"solar.need_sun", "give the global horizontal sun"},
+    {"solar.no_length", "one moment has no length"},
+    {"solar.to_minutes", "average to minutes"},
+    {"solar.hourly", "get hourly rows, or use monthly means"},
+});
+
+template <Word Id, Word... Called>
+[[nodiscard]] Sentence say(NamedArgument<Called>... given) {
+    return make_sentence<table, Id>(std::move(given)...);
+}
+
+}  // namespace heatmatch::solar_sentences
