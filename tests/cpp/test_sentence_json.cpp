@@ -1,5 +1,7 @@
 #include "refusal.hpp"
 
+#include <limits>
+
 #include <doctest/doctest.h>
 
 #include "heatmatch/parts/class_defaults.hpp"
@@ -36,6 +38,16 @@ TEST_CASE("a sentence comes back from JSON as it was, to the last bit of its num
     CHECK(back == sample());
     CHECK(back.text(UnitSystem::us) == sample().text(UnitSystem::us));
     CHECK(sentence_from_json(sentence_to_json(Sentence{}), &find).empty());
+}
+
+TEST_CASE("ohms without end, counts and prices come back from JSON as they were") {
+    constexpr double infinite = std::numeric_limits<double>::infinity();
+    for (const Amount& amount : {Amount{infinite, unit::ohm}, Amount{-infinite, unit::none},
+                                 Amount{3.0, unit::count}, Amount{12.5, unit::money}}) {
+        const Sentence limit = make_sentence<table, "test.hot">(with<"limit">(amount));
+        CAPTURE(limit.text());
+        CHECK(sentence_from_json(sentence_to_json(limit), &find) == limit);
+    }
 }
 
 TEST_CASE("JSON that is no sentence is refused, naming what is wrong with it") {

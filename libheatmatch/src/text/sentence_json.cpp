@@ -4,6 +4,9 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <limits>
+#include <optional>
 
 #include "heatmatch/base/error.hpp"
 
@@ -21,12 +24,49 @@ namespace {
 constexpr std::array<const char*, 6> shown_words{"whole", "number", "change",
                                                  "unit",  "clock",  "other"};
 
+/// Units without a symbol.
+struct PlainUnit {
+    std::string_view name{};
+    Unit unit{};
+};
+constexpr auto plain_units =
+    std::to_array<PlainUnit>({{"", unit::none}, {"count", unit::count}, {"money", unit::money}});
+
+std::string name_of(const Unit& unit) {
+    for (const PlainUnit& plain : plain_units) {
+        if (plain.unit == unit) return std::string(plain.name);
+    }
+    return std::string(unit.symbol);
+}
+
+const Unit* unit_of(std::string_view name) {
+    for (const PlainUnit& plain : plain_units) {
+        if (plain.name == name) return &plain.unit;
+    }
+    return find_unit(name);
+}
+
+/// JSON has no number for ohms without end.
+Json json_of(double value) {
+    if (std::isfinite(value)) return value;
+    return format_number(value);
+}
+
+std::optional<double> number_of(const Json& json) {
+    constexpr double infinite = std::numeric_limits<double>::infinity();
+    if (json.is_number()) return json.get<double>();
+    for (const double value : {infinite, -infinite, std::nan("")}) {
+        if (json == format_number(value)) return value;
+    }
+    return std::nullopt;
+}
+
 Json json_of(const Sentence& sentence);
 
 Json json_of(const Argument& argument) {
     if (const auto* amount = std::get_if<Amount>(&argument.value)) {
-        Json json = {{"value", amount->value}};
-        if (!amount->unit.symbol.empty()) json["unit"] = amount->unit.symbol;
+        Json json = {{"value", json_of(amount->value)}};
+        if (!(amount->unit == unit::none)) json["unit"] = name_of(amount->unit);
         json["digits"] = amount->digits;
         if (amount->decimals != Amount::any_decimals) json["decimals"] = amount->decimals;
         if (amount->shown != Shown::whole) {
@@ -55,17 +95,15 @@ Json json_of(const Sentence& sentence) {
 Sentence sentence_of(const Json& json, FindTemplate find);
 
 Amount amount_of(const Json& json) {
-    if (!json.contains("value") || !json["value"].is_number()) {
-        refuse(json.dump(), "an amount with its value");
-    }
+    const auto value = number_of(json.value("value", Json()));
+    if (!value) refuse(json.dump(), "an amount with its value");
     const std::string symbol = json.value("unit", std::string());
-    const Unit* unit = symbol.empty() ? &unit::none : find_unit(symbol);
+    const Unit* unit = unit_of(symbol);
     if (unit == nullptr) refuse(symbol, "a unit that is known");
     const std::string word = json.value("shown", std::string(shown_words.front()));
     const auto* const shown = std::find(shown_words.begin(), shown_words.end(), word);
     if (shown == shown_words.end()) refuse(word, "whole, number, change, unit, clock or other");
-    return {json["value"].get<double>(), *unit, json.value("digits", 3),
-            static_cast<Shown>(shown - shown_words.begin()),
+    return {*value, *unit, json.value("digits", 3), static_cast<Shown>(shown - shown_words.begin()),
             json.value("decimals", Amount::any_decimals)};
 }
 
