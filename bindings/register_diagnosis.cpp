@@ -48,7 +48,7 @@ py::tuple fitted_state(const FittedValue& made) {
 
 FittedValue fitted_from(const py::tuple& state) {
     const Unit* unit = find_unit(state[4].cast<std::string>());
-    return {.name = state[0].cast<std::string>(),
+    return {.name = state[0].cast<Sentence>(),
             .value = state[1].cast<double>(),
             .low = state[2].cast<double>(),
             .high = state[3].cast<double>(),
@@ -164,7 +164,9 @@ void register_diagnosis(py::module_& module) {
         .def_readonly("separation", &NextMeasurement::separation,
                       "of the predictions, in errors of the meter")
         .def("__repr__",
-             [](const NextMeasurement& made) { return "<NextMeasurement " + made.reading + ">"; })
+             [](const NextMeasurement& made) {
+                 return "<NextMeasurement " + made.reading.text() + ">";
+             })
         .def(py::pickle(&next_state, &next_from));
     py::class_<Diagnosis>(module, "Diagnosis", "Explanations of readings, the best first.")
         .def_readonly("ranked", &Diagnosis::ranked, "explanations, the best first")

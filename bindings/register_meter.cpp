@@ -77,7 +77,7 @@ py::tuple sheet_state(const MeterSheet& sheet) {
 }
 
 MeterSheet sheet_from(const py::tuple& state) {
-    return {.title = state[0].cast<std::string>(),
+    return {.title = state[0].cast<Sentence>(),
             .rows = items_from(state[1], row_from),
             .checks = items_from(state[2], check_from),
             .assumed = assumptions_from(state[3]),
@@ -87,8 +87,8 @@ MeterSheet sheet_from(const py::tuple& state) {
 
 MeterSheet sheet_of(const Candidate& candidate, const py::object& irradiance_w_m2, double air_c,
                     double uncovered_cell_c, const std::string& units) {
-    MeterSheetOptions options{
-        .air_c = air_c, .uncovered_cell_c = uncovered_cell_c, .units = unit_system_of(units)};
+    static_cast<void>(unit_system_of(units));
+    MeterSheetOptions options{.air_c = air_c, .uncovered_cell_c = uncovered_cell_c};
     if (!irradiance_w_m2.is_none()) {
         const DoubleArray suns = numbers_from(irradiance_w_m2, "irradiance_w_m2");
         options.irradiance_w_m2.assign(suns.data(), suns.data() + suns.size());
@@ -136,7 +136,7 @@ void register_meter(py::module_& module) {
         .def_readonly("source", &MeterCheck::source, "where it comes from")
         .def("__repr__",
              [](const MeterCheck& check) {
-                 return "<MeterCheck " + check.letter + ": " + check.reading + ">";
+                 return "<MeterCheck " + check.letter + ": " + check.reading.text() + ">";
              })
         .def(py::pickle(&check_state, &check_from));
     py::class_<MeterSheet>(module, "MeterSheet", "What to expect of a circuit on the meter.")
@@ -155,7 +155,8 @@ void register_meter(py::module_& module) {
                py::arg("uncovered_cell_c") = 25.0, py::arg("units") = "si",
                "What meters should read on a circuit: by sun (1000 to 100 W/m2 unless given) with "
                "warmed-up panels in air of `air_c` [°C] and with panels just uncovered, and one by "
-               "one what to measure. What is not known stands in not_known.");
+               "one what to measure. What is not known stands in not_known. Its sentences are in "
+               "either unit set, .text(units), whatever `units` says here.");
 }
 
 }  // namespace heatmatch::python

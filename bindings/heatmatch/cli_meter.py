@@ -151,7 +151,7 @@ def run_meter(arguments: argparse.Namespace) -> int:
     candidate = _candidate(arguments, installation)
     options = {"irradiance_w_m2": arguments.sun, "air_c": arguments.air}
     given = {name: value for name, value in options.items() if value is not None}
-    sheet = _core.meter_sheet(candidate, units=arguments.units, **given)
+    sheet = _core.meter_sheet(candidate, **given)
     if arguments.csv is not None:
         rows = [_row_values(row) for row in sheet.rows]
         write_csv(

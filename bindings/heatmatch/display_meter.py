@@ -43,24 +43,25 @@ def sheet_cells(sheet: _core.MeterSheet, *, units: str = "si") -> list[tuple[str
     ]
 
 
-def check_lines(check: _core.MeterCheck) -> list[str]:
+def check_lines(check: _core.MeterCheck, units: str = "si") -> list[str]:
     """One check with what to expect and what it means if not."""
-    lines = [f"{check.letter}  {check.reading}: {check.expect}", f"   {check.how}"]
+    reading, expect = in_units(check.reading, units), in_units(check.expect, units)
+    lines = [f"{check.letter}  {reading}: {expect}", f"   {in_units(check.how, units)}"]
     if check.if_low:
-        lines.append(f"   less: {check.if_low}")
+        lines.append(f"   less: {in_units(check.if_low, units)}")
     if check.if_high:
-        lines.append(f"   more: {check.if_high}")
+        lines.append(f"   more: {in_units(check.if_high, units)}")
     return lines
 
 
 def sheet_text(self: _core.MeterSheet, *, units: str = "si") -> str:
-    """A meter sheet as text; its checks keep the units that it was made with."""
+    """A meter sheet as text."""
     lines = [wrap(f"meter sheet: {self.title}"), ""]
     if self.rows:
         rows = table(SHEET_HEADER, sheet_cells(self, units=units), SHEET_WIDTHS)
         lines += [rows, wrap(sheet_legend(units)), ""]
     for check in self.checks:
-        lines += [wrap(in_units(line, units), "   ") for line in check_lines(check)]
+        lines += [wrap(line, "   ") for line in check_lines(check, units)]
     lines += listed("not known:", self.not_known, units, "- ")
     lines += ["", *(wrap(in_units(text, units)) for text in self.remarks)]
     lines += listed("assumed:", self.assumed, units)
@@ -80,11 +81,12 @@ def diagnosis_cells(diagnosis: _core.Diagnosis) -> list[tuple[str, ...]]:
     ]
 
 
-def diagnosis_sentences(diagnosis: _core.Diagnosis) -> list[str]:
+def diagnosis_sentences(diagnosis: _core.Diagnosis, units: str = "si") -> list[str]:
     """What the explanations of the first group say, and what to measure next."""
-    said = [hypothesis.sentence for hypothesis in diagnosis.ranked[: diagnosis.group]]
+    said = [in_units(item.sentence, units) for item in diagnosis.ranked[: diagnosis.group]]
     for measure in diagnosis.next[:2]:
-        said.append(f"Measure next: {measure.reading}. {measure.how} {measure.tells}")
+        reading, how = in_units(measure.reading, units), in_units(measure.how, units)
+        said.append(f"Measure next: {reading}. {how} {in_units(measure.tells, units)}")
     return said
 
 
@@ -92,9 +94,9 @@ def diagnosis_text(self: _core.Diagnosis, *, units: str = "si") -> str:
     """A diagnosis as text."""
     lines = [wrap(in_units(self.verdict, units)), ""]
     lines += [table(DIAGNOSIS_HEADER, diagnosis_cells(self), DIAGNOSIS_WIDTHS), ""]
-    lines += [wrap(in_units(text, units)) for text in diagnosis_sentences(self)]
+    lines += [wrap(text) for text in diagnosis_sentences(self, units)]
     if self.ranked:
         lines += ["", f"evidence for {self.ranked[0].name}:"]
-        lines += [wrap(in_units(f"- {text}", units)) for text in self.ranked[0].evidence]
+        lines += [wrap(f"- {in_units(text, units)}") for text in self.ranked[0].evidence]
     lines += [wrap(in_units(text, units)) for text in self.remarks]
     return "\n".join(lines)

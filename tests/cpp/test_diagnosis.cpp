@@ -95,7 +95,7 @@ TEST_CASE("low sun and dirt read alike: the next measurement is a cleaned panel"
                  hypothesis_of(diagnosis, FaultKind::low_sun).misfit, 1e-6));
     CHECK(contains(diagnosis.verdict, "Cannot tell"));
     REQUIRE(!diagnosis.next.empty());
-    CHECK(diagnosis.next.front().reading == "Isc of a cleaned panel");
+    CHECK(diagnosis.next.front().reading.text() == "Isc of a cleaned panel");
     // 1 / 0.6 - 1 over an error of 3 %.
     CHECK(within(diagnosis.next.front().separation, (1.0 / 0.6 - 1.0) / 0.03, 0.1));
     CHECK(contains(diagnosis.verdict, "cleaned panel"));
@@ -111,7 +111,7 @@ TEST_CASE("a whole panel bypassed reads as all its sections: each panel by itsel
     const Hypothesis sections = hypothesis_of(diagnosis, FaultKind::section_bypassed);
     CHECK(within(sections.misfit, hypothesis_of(diagnosis, FaultKind::panel_missing).misfit, 1e-3));
     CHECK(contains(sections.sentence, "3 sections of 6"));
-    CHECK(diagnosis.next.front().reading == "open_v of each panel");
+    CHECK(diagnosis.next.front().reading.text() == "open_v of each panel");
 }
 
 TEST_CASE("volts over amperes alone tell an open branch in any weather") {

@@ -138,30 +138,37 @@ TEST_CASE("cells of warmed-up panels follow NOCT, those just uncovered the air")
 }
 
 TEST_CASE("every check has a letter of its own, says how, what to expect and what if not") {
-    for (const auto system : {heatmatch::UnitSystem::si, heatmatch::UnitSystem::us}) {
-        const MeterSheet sheet = meter_sheet(standing(), {.units = system});
-        std::set<std::string> letters;
-        for (const MeterCheck& check : sheet.checks) {
-            CAPTURE(check.reading);
-            letters.insert(check.letter);
-            CHECK(!check.how.empty());
-            CHECK(!check.expect.empty());
-            CHECK(!(check.if_low.empty() && check.if_high.empty()));
-            CHECK(!check.source.empty());
-            CHECK(check.expect.text().find_first_of("{}") == std::string::npos);
-            if (check.low && check.typical) CHECK(*check.low <= *check.typical);
-            if (check.typical && check.high) CHECK(*check.typical <= *check.high);
-        }
-        CHECK(letters.size() == sheet.checks.size());
-        CHECK(sheet.checks.size() == 12);
-        CHECK(sheet.title == "barn pair 2S1P into storage-rod-1000-240 1S2P");
-        CHECK(!sheet.assumed.empty());
-        CHECK(listed(sheet.remarks, "5% for a sun meter"));
+    const MeterSheet sheet = meter_sheet(standing());
+    std::set<std::string> letters;
+    for (const MeterCheck& check : sheet.checks) {
+        CAPTURE(check.reading.text());
+        letters.insert(check.letter);
+        CHECK(!check.how.empty());
+        CHECK(!check.expect.empty());
+        CHECK(!(check.if_low.empty() && check.if_high.empty()));
+        CHECK(!check.source.empty());
+        CHECK(check.expect.text().find_first_of("{}") == std::string::npos);
+        if (check.low && check.typical) CHECK(*check.low <= *check.typical);
+        if (check.typical && check.high) CHECK(*check.typical <= *check.high);
     }
-    CHECK(contains(check_of(meter_sheet(standing(), {.units = heatmatch::UnitSystem::us}),
-                            "temperatures of the store")
-                       .expect,
-                   "°F"));
+    CHECK(letters.size() == sheet.checks.size());
+    CHECK(sheet.checks.size() == 12);
+    CHECK(sheet.title.text() == "barn pair 2S1P into storage-rod-1000-240 1S2P");
+    CHECK(!sheet.assumed.empty());
+    CHECK(listed(sheet.remarks, "5% for a sun meter"));
+}
+
+TEST_CASE("a sheet's sentences are in the unit set of the reader") {
+    const MeterSheet sheet = meter_sheet(standing());
+    for (const MeterCheck& check : sheet.checks) {
+        for (const heatmatch::Sentence& told :
+             {check.how, check.expect, check.if_low, check.if_high}) {
+            CHECK(!contains(told.text(heatmatch::UnitSystem::us), " °C"));
+        }
+    }
+    const heatmatch::Sentence expect = check_of(sheet, "temperatures of the store").expect;
+    CHECK(contains(expect.text(heatmatch::UnitSystem::us), "°F"));
+    CHECK(contains(expect.text(), "°C"));
 }
 
 // With a leak Rf at a node x of the way up and a meter Rm: V+ = (1 - x) Voc Rm/(Rm + Rf) and V- = x
@@ -190,7 +197,7 @@ TEST_CASE("what is not known is named with its remedy and never guessed") {
     for (const char* field : {"runs:", "devices:", "store:", "bypass_diodes of panel"}) {
         CHECK(listed(sheet.not_known, field));
     }
-    CHECK(check_of(sheet, "less volts at the bank").expect == "not known");
+    CHECK(check_of(sheet, "less volts at the bank").expect.text() == "not known");
     CHECK(!check_of(sheet, "less volts at the bank").typical);
     CHECK(!check_of(sheet, "temperatures of the store").typical);
     CHECK(!check_of(sheet, "open volts").low);
@@ -200,7 +207,7 @@ TEST_CASE("what is not known is named with its remedy and never guessed") {
     CHECK(blank.checks.size() == 12);
     CHECK(listed(blank.not_known, "panel: name the panel"));
     CHECK(listed(blank.not_known, "element: name the element"));
-    CHECK(check_of(blank, "one element").expect == "not known");
+    CHECK(check_of(blank, "one element").expect.text() == "not known");
 }
 
 TEST_CASE("the trip of the limit is its set point, if that is known") {

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import pickle
+import re
 from typing import Any
 
 import heatmatch as hm
@@ -11,6 +12,7 @@ import heatmatch.plot
 import matplotlib.pyplot as plt
 import pandas as pd
 import pytest
+from heatmatch.sentence import Sentence
 
 
 @pytest.fixture(scope="module")
@@ -67,10 +69,13 @@ def test_the_sheet_is_a_frame_a_text_and_a_page(sheet: hm.MeterSheet) -> None:
 def test_suns_and_units_may_be_chosen(standing: hm.Candidate) -> None:
     dim = hm.meter_sheet(standing, irradiance_w_m2=[300.0], air_c=-5.0, units="us")
     assert [row.irradiance_w_m2 for row in dim.rows] == [300.0, 300.0]
-    assert any("°F" in check.expect for check in dim.checks)
+    assert any("°F" in check.expect.text("us") for check in dim.checks)
+    assert not any("°F" in check.expect for check in dim.checks)
     assert standing.meter_sheet(irradiance_w_m2=[300.0]).title == dim.title
     with pytest.raises(hm.InvalidInput, match="irradiance_w_m2"):
         hm.meter_sheet(standing, irradiance_w_m2=[-1.0])
+    with pytest.raises(hm.InvalidInput, match="units"):
+        hm.meter_sheet(standing, units="imperial")
 
 
 def healthy_rows(sheet: hm.MeterSheet) -> list[dict[str, Any]]:
@@ -164,10 +169,34 @@ def test_frames_with_times_become_readings() -> None:
 def test_sheets_readings_and_diagnoses_pickle(standing: hm.Candidate, sheet: hm.MeterSheet) -> None:
     again = pickle.loads(pickle.dumps(sheet))
     assert str(again) == str(sheet)
+    assert [check.expect for check in again.checks] == [check.expect for check in sheet.checks]
+    assert again.remarks == sheet.remarks
     readings = hm.Readings.from_rows(healthy_rows(sheet))
     assert pickle.loads(pickle.dumps(readings)).rows == readings.rows
     found = hm.diagnose(standing, readings)
     assert str(pickle.loads(pickle.dumps(found))) == str(found)
+    # The ohms of an open bank are infinite.
+    opened = hm.diagnose(standing, hm.Readings.from_rows([{"bank_ohm": math.inf}]))
+    back = pickle.loads(pickle.dumps(opened))
+    assert [item.evidence for item in back.ranked] == [item.evidence for item in opened.ranked]
+
+
+def test_a_sheet_and_a_diagnosis_speak_either_unit_set(
+    standing: hm.Candidate, sheet: hm.MeterSheet
+) -> None:
+    found = hm.diagnose(standing, hm.Readings.from_rows(healthy_rows(sheet)))
+    told = [found.verdict, *found.remarks, *sheet.remarks, *sheet.not_known, sheet.title]
+    for check in sheet.checks:
+        told += [check.reading, check.how, check.expect, check.if_low, check.if_high]
+    for item in found.ranked:
+        told += [item.sentence, *item.evidence, *(number.name for number in item.fitted)]
+    for measure in found.next:
+        told += [measure.reading, measure.how, measure.tells]
+    assert all(isinstance(text, Sentence) for text in told)
+    assert "base.verbatim" not in {text.id for text in told}
+    assert any(re.search(r"\d °C", text) for text in told)
+    metric = [text for text in told if re.search(r"\d (°C|K|W/mK)(?![\w/])", text.text("us"))]
+    assert metric == []
 
 
 def test_expected_and_read_points_are_drawn(sheet: hm.MeterSheet) -> None:

@@ -3,6 +3,8 @@
 #include "answer/sentences.hpp"
 #include "operation/calibration/sentences.hpp"
 #include "operation/days/sentences.hpp"
+#include "operation/diagnosis/sentences.hpp"
+#include "operation/meter/sentences.hpp"
 #include "parts/sentences.hpp"
 #include "solar/sentences.hpp"
 
@@ -19,6 +21,8 @@ std::span<const std::span<const Template>> sentence_tables() {
         days_sentences::table,
         parts_sentences::table,
         solar_sentences::table,
+        meter_sentences::table,
+        diagnosis_sentences::table,
     });
     return tables;
 }

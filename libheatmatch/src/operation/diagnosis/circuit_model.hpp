@@ -6,6 +6,7 @@
 
 #include "heatmatch/match/circuit/circuit.hpp"
 #include "heatmatch/operation/diagnosis/diagnosis.hpp"
+#include "heatmatch/operation/meter/meter_sheet.hpp"
 
 namespace heatmatch {
 
@@ -23,9 +24,6 @@ enum ReadQuantity : std::size_t {
     quantities
 };
 using Values = std::array<double, quantities>;
-
-/// Cells are warmer than the back of their panel [K]; from memory.
-inline constexpr double cell_above_back_k = 2.0;
 
 /// Which element of the bank the ohmmeter was on.
 enum class Measured { sound, faulty, either };

@@ -4,6 +4,7 @@
 #include "fault_variants.hpp"
 #include "fill_fit.hpp"
 #include "next_measurement.hpp"
+#include "sentences.hpp"
 #include "usable_rows.hpp"
 
 #include <algorithm>
@@ -12,6 +13,8 @@
 #include "heatmatch/base/error.hpp"
 
 namespace heatmatch {
+
+using diagnosis_sentences::say;
 
 namespace {
 
@@ -23,7 +26,7 @@ void check_options(const DiagnosisOptions& options) {
                         .field = field,
                         .value = format_number(value),
                         .allowed = "from " + format_number(low) + " to " + format_number(high),
-                        .remedy = "give the error of your meter, one standard deviation"});
+                        .remedy = say<"diagnosis.error_of_meter">()});
     };
     check("volt_share", options.volt_share, 0.0, 0.5);
     check("volt_v", options.volt_v, 1e-4, 100.0);
@@ -47,8 +50,7 @@ void check_circuit(const Circuit& circuit) {
                                        .field = field,
                                        .value = "(missing)",
                                        .allowed = "known",
-                                       .remedy = "assess or rank an installation, and diagnose the "
-                                                 "candidate that it gives"});
+                                       .remedy = say<"diagnosis.give_candidate">()});
     };
     check(circuit.panel.today.light_current_a > 0.0, "panel");
     check(circuit.bank.each.typical_ohm > 0.0, "element");
@@ -108,13 +110,12 @@ BestOfKinds best_of_kinds(const FitProblem& problem, const Circuit& circuit) {
 
 Hypothesis fill_hypothesis(const FillEvidence& fill, double electrical_misfit) {
     constexpr double rarity = 1.0;
+    constexpr int digits = 2;
     const FittedValue& k = fill.k20;
     return {.kind = FaultKind::fill_conductivity,
             .name = std::string(fault_name(FaultKind::fill_conductivity)),
-            .sentence = "The fill conducts about " +
-                        format_quantity(k.value, k.unit, UnitSystem::si, 2) +
-                        " at 20 °C, not what its medium says: damp above it, settled or coarse "
-                        "below. Look for steam and for a gap at the sheath, then enter it.",
+            .sentence = say<"diagnosis.fill">(with<"k">(k.value, k.unit, digits),
+                                              with<"cold">(fill_cold_c, unit::celsius)),
             .misfit = electrical_misfit + fill.misfit_free,
             .score = electrical_misfit + fill.misfit_free + 1.0 + rarity,
             .fitted = {k},
@@ -132,18 +133,26 @@ void tell_sun(Diagnosis& diagnosis, const FitProblem& problem) {
         shorted = shorted || !std::isnan(row.read[short_a]);
     }
     if (!live || sun) return;
-    diagnosis.remarks.emplace_back(
-        shorted ? "No sun meter: the short-circuit amperes stand for it, which hides dirt and "
-                  "even ageing of all panels."
-                : "Neither sun nor short-circuit amperes were measured: the sun of every row is "
-                  "fitted, so that only what does not depend on it can be told.");
+    diagnosis.remarks.push_back(shorted ? say<"diagnosis.sun_by_current">()
+                                        : say<"diagnosis.sun_fitted">());
+}
+
+/// `a, b or c`, those of the first group from the given one on.
+Sentence fault_list(const Diagnosis& diagnosis, std::size_t from) {
+    Sentences faults;
+    for (std::size_t i = from; i < diagnosis.group; ++i) {
+        faults.push_back(sentence_of(Name{diagnosis.ranked[i].name}));
+    }
+    if (faults.size() < 2) return faults.empty() ? Sentence{} : faults.front();
+    const Sentence last = faults.back();
+    faults.pop_back();
+    return say<"diagnosis.or">(with<"some">(std::move(faults)), with<"last">(last));
 }
 
 void tell_verdict(Diagnosis& diagnosis) {
     const Hypothesis& best = diagnosis.ranked.front();
     if (diagnosis.unexplained) {
-        diagnosis.verdict = "Nothing here explains the readings; the nearest is \"" + best.name +
-                            "\". Check meters, units and the description, or two faults at once.";
+        diagnosis.verdict = say<"diagnosis.unexplained">(with<"fault">(best.name));
         return;
     }
     if (!diagnosis.cannot_tell) {
@@ -152,18 +161,13 @@ void tell_verdict(Diagnosis& diagnosis) {
     }
     // What is as expected is said first; what reads like it may be there all the same.
     const bool fine = best.kind == FaultKind::as_expected;
-    std::string names;
-    for (std::size_t i = fine ? 1 : 0; i < diagnosis.group; ++i) {
-        names += (names.empty()              ? ""
-                  : i + 1 == diagnosis.group ? " or "
-                                             : ", ") +
-                 diagnosis.ranked[i].name;
-    }
-    diagnosis.verdict = (fine ? "These readings are as expected. Cannot tell that from: "
-                              : "Cannot tell from these readings: ") +
-                        names + '.';
+    const auto faults = with<"faults">(fault_list(diagnosis, fine ? 1 : 0));
+    diagnosis.verdict =
+        fine ? say<"diagnosis.cannot_tell_fine">(faults) : say<"diagnosis.cannot_tell">(faults);
     if (!diagnosis.next.empty()) {
-        diagnosis.verdict += " Measure next: " + diagnosis.next.front().reading + '.';
+        diagnosis.verdict = sentence_of(
+            {diagnosis.verdict,
+             say<"diagnosis.measure_next">(with<"reading">(diagnosis.next.front().reading))});
     }
 }
 
@@ -191,13 +195,12 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
             .value = std::to_string(checked.rows.size()) + " without a usable reading",
             .allowed = "at least one of bank_v, bank_a, array_v, open_v, short_a, element_ohm or "
                        "bank_ohm",
-            .remedy = "measure volts and amperes at the bank at one time, and enter them"});
+            .remedy = say<"diagnosis.measure_bank">()});
     }
     tell_sun(diagnosis, problem);
     if (!circuit.bank.each.fixed) {
-        diagnosis.remarks.push_back("element \"" + circuit.bank.element.id +
-                                    "\" changes its ohms with its own heat: its volts over "
-                                    "amperes say little");
+        diagnosis.remarks.push_back(
+            say<"diagnosis.changing_ohms">(with<"element">(circuit.bank.element.id)));
     }
     const BestOfKinds best = best_of_kinds(problem, circuit);
     struct Entry {
@@ -241,7 +244,7 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
     diagnosis.group = static_cast<std::size_t>(
         std::count_if(entries.begin(), entries.end(), [](const Entry& e) { return e.same; }));
     diagnosis.cannot_tell = diagnosis.group > 1;
-    const std::string wild = wild_readings(problem, best.fits[entries.front().index]);
+    const Sentence wild = wild_readings(problem, best.fits[entries.front().index]);
     if (!wild.empty()) diagnosis.remarks.push_back(wild);
     std::vector<Explained> compared;
     for (std::size_t i = 0; i < entries.size(); ++i) {
@@ -258,10 +261,7 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
     };
     const auto group_end = diagnosis.ranked.begin() + static_cast<std::ptrdiff_t>(diagnosis.group);
     if (diagnosis.cannot_tell && std::any_of(diagnosis.ranked.begin(), group_end, of_fill)) {
-        diagnosis.next.push_back(
-            {.reading = "sheath_c and store_c",
-             .how = "The same thermocouples with volts and amperes, after hours of steady heating.",
-             .tells = "A fill that conducts otherwise lies further off the longer it heats."});
+        diagnosis.next.push_back(fill_measurement());
     }
     count += fill.readings;
     // Readings that fit cost about one each, wild ones ten and more.

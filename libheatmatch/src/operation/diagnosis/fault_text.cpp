@@ -1,5 +1,7 @@
 #include "fault_text.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -7,35 +9,41 @@
 
 namespace heatmatch {
 
+using diagnosis_sentences::count_of;
+using diagnosis_sentences::say;
+
 namespace {
 
-std::string q(double value, const Unit& unit) {
-    return format_quantity(value, unit, UnitSystem::si, 3);
-}
-
-std::string percent(double share) {
-    return format_number(100.0 * share, 2) + '%';
-}
+constexpr int two_digits = 2;
 
 struct QuantityName {
     std::size_t quantity = 0;
-    const char* name = "";
+    Sentence name{};
     Unit unit{};
 };
-constexpr auto names = std::to_array<QuantityName>({
-    {array_v, "volts at the array", unit::volt},
-    {bank_v, "volts at the bank", unit::volt},
-    {bank_a, "amperes", unit::ampere},
-    {open_v, "open volts", unit::volt},
-    {short_a, "short-circuit amperes", unit::ampere},
-    {element_ohm, "ohms of an element", unit::ohm},
-    {bank_ohm, "ohms of the bank", unit::ohm},
-    {irradiance, "sun", unit::watt_per_m2},
-    {panel_temperature, "back of the panel", unit::celsius},
-});
+const std::array<QuantityName, quantities>& names() {
+    static const std::array<QuantityName, quantities> all{{
+        {array_v, say<"diagnosis.array_v">(), unit::volt},
+        {bank_v, say<"diagnosis.bank_v">(), unit::volt},
+        {bank_a, say<"diagnosis.bank_a">(), unit::ampere},
+        {open_v, say<"diagnosis.open_v">(), unit::volt},
+        {short_a, say<"diagnosis.short_a">(), unit::ampere},
+        {element_ohm, say<"diagnosis.element_ohm">(), unit::ohm},
+        {bank_ohm, say<"diagnosis.bank_ohm">(), unit::ohm},
+        {irradiance, say<"diagnosis.irradiance">(), unit::watt_per_m2},
+        {panel_temperature, say<"diagnosis.panel_temperature">(), unit::celsius},
+    }};
+    return all;
+}
 
-std::string hot_ohms(const VariantFit& fit) {
-    return q(fit.plant.bank_ohm * fit.plant.hot_ratio, unit::ohm);
+double hot_ohm(const VariantFit& fit) {
+    return fit.plant.bank_ohm * fit.plant.hot_ratio;
+}
+
+/// A part of one as percent.
+template <Word Called>
+NamedArgument<Called> percent(double share) {
+    return with<Called>(100.0 * share, unit::percent, two_digits);
 }
 
 }  // namespace
@@ -93,65 +101,45 @@ std::vector<FittedValue> fitted_values(const FaultVariant& variant, const Varian
     return fitted;
 }
 
-std::string fault_sentence(const FaultVariant& variant, const VariantFit& fit,
-                           const Circuit& circuit) {
+Sentence fault_sentence(const FaultVariant& variant, const VariantFit& fit,
+                        const Circuit& circuit) {
     const auto fitted = [&](std::size_t p) {
         const double x = fit.x[nuisances + p];
         return variant.parameters[p].logarithm ? std::exp(x) : x;
     };
     switch (variant.kind) {
         case FaultKind::as_expected:
-            return "The circuit does what is expected of it, with " + hot_ohms(fit) +
-                   " of bank: nothing to do.";
+            return say<"diagnosis.as_expected">(with<"bank">(hot_ohm(fit), unit::ohm));
         case FaultKind::element_open:
-            return "An element is open: no current in " + variant.words +
-                   ". Disconnect it and measure the ohms of each element and of its leads.";
+            return say<"diagnosis.element_open">(with<"where">(variant.words));
         case FaultKind::turns_shorted:
-            return "Turns of an element are shorted, about " + percent(fitted(0)) +
-                   " of one; the bank has " + hot_ohms(fit) +
-                   ". Measure the ohms of each element cold, and its insulation to the sheath.";
+            return say<"diagnosis.turns_shorted">(percent<"share">(fitted(0)),
+                                                  with<"bank">(hot_ohm(fit), unit::ohm));
         case FaultKind::section_bypassed:
-            return "A panel has lost volts: " + variant.words +
-                   ". Read the open volts of each panel in the same sun, and look at its box for a "
-                   "burnt diode or ribbon.";
+            return say<"diagnosis.section_bypassed">(with<"lost">(variant.words));
         case FaultKind::panel_missing:
-            return "Part of the array does not take part: " + variant.words +
-                   ". Read each string's open volts and amperes, and look for a loose plug.";
-        case FaultKind::hot_joint: {
-            const double ohm = fitted(0);
-            return "A joint or wire has about " + q(ohm, unit::ohm) + " too much, " +
-                   variant.words +
-                   ". Open the isolator if anything smells or is too hot to touch; else touch-scan "
-                   "the joints with an infrared meter while it heats, and remake the hot one.";
-        }
+            return say<"diagnosis.panel_missing">(with<"lost">(variant.words));
+        case FaultKind::hot_joint:
+            return say<"diagnosis.hot_joint">(with<"ohms">(fitted(0), unit::ohm),
+                                              with<"where">(variant.words));
         case FaultKind::low_sun:
-            return "About " + percent(fitted(0)) +
-                   " of the sun that was measured or believed falls on the cells: shade, haze, or "
-                   "a "
-                   "meter in another plane. Look along the panels for shade and hold the meter in "
-                   "their plane.";
+            return say<"diagnosis.low_sun">(percent<"share">(fitted(0)));
         case FaultKind::dirt:
-            return "The cells make about " + percent(fitted(0)) +
-                   " of the current: dirt or snow on all panels. Clean one and compare its Isc "
-                   "with "
-                   "another's.";
+            return say<"diagnosis.dirt">(percent<"share">(fitted(0)));
         case FaultKind::aged:
-            return "The panels have aged: about " + percent(fitted(0)) +
-                   " of the current believed and " + q(fitted(1), unit::ohm) +
-                   " more in each panel. Measure Voc, Isc, sun and temperature of one and enter "
-                   "them; more ohms of bank may now suit better.";
+            return say<"diagnosis.aged">(percent<"share">(fitted(0)),
+                                         with<"ohms">(fitted(1), unit::ohm));
         case FaultKind::panels_hooked_otherwise:
-            return "The panels are hooked up " + variant.hookup.label() + ", not " +
-                   circuit.panels.label() +
-                   ". Trace the wires, then correct them or the description.";
+            return say<"diagnosis.panels_hooked_otherwise">(
+                with<"found">(variant.hookup.label()), with<"described">(circuit.panels.label()));
         case FaultKind::bank_hooked_otherwise:
-            return "The elements are hooked up " + variant.hookup.label() + ", not " +
-                   circuit.bank.hookup.label() +
-                   ". Trace the wires, then correct them or the description.";
+            return say<"diagnosis.bank_hooked_otherwise">(
+                with<"found">(variant.hookup.label()),
+                with<"described">(circuit.bank.hookup.label()));
         case FaultKind::fill_conductivity:
-            return "";
+            return {};
     }
-    return "";
+    return {};
 }
 
 Sentences evidence_of(const FitProblem& problem, const VariantFit& fit) {
@@ -190,44 +178,53 @@ Sentences evidence_of(const FitProblem& problem, const VariantFit& fit) {
     }
     constexpr double least_a = 0.05;
     if (amperes > least_a) {
-        lines.push_back("volts over amperes at the bank, the same in any sun: read " +
-                        q(volts / amperes, unit::ohm) + ", predicted " + hot_ohms(fit));
+        lines.push_back(say<"diagnosis.ratio">(with<"read">(volts / amperes, unit::ohm),
+                                               with<"predicted">(hot_ohm(fit), unit::ohm)));
     }
-    for (const QuantityName& name : names) {
+    for (const QuantityName& name : names()) {
         const int n = count[name.quantity];
         if (n == 0) continue;
-        const std::string rows = n > 1 ? " in the mean of " + std::to_string(n) + " rows" : "";
+        const auto mean = with<"read">(read[name.quantity] / n, name.unit);
+        const auto predicted = with<"predicted">(told[name.quantity] / n, name.unit);
+        const auto off =
+            with<"off">(std::sqrt(squares[name.quantity] / n), unit::count, two_digits);
         lines.push_back(
-            std::string(name.name) + rows + ": read " + q(read[name.quantity] / n, name.unit) +
-            ", predicted " + q(told[name.quantity] / n, name.unit) + ", off by " +
-            format_number(std::sqrt(squares[name.quantity] / n), 2) + " errors of the meter");
+            n == 1 ? say<"diagnosis.read">(with<"reading">(name.name), mean, predicted, off)
+                   : say<"diagnosis.read_in_mean">(with<"reading">(name.name),
+                                                   with<"rows">(n, unit::count), mean, predicted,
+                                                   off));
     }
     return lines;
 }
 
-std::string wild_readings(const FitProblem& problem, const VariantFit& fit) {
+Sentence wild_readings(const FitProblem& problem, const VariantFit& fit) {
     constexpr double wild = 5.0;
     std::size_t count = 0;
-    std::string first;
+    const QuantityName* first = nullptr;
+    double first_read = 0.0;
     for (std::size_t i = 0; i < problem.rows.size(); ++i) {
         const FitRow& row = problem.rows[i];
         const SunAndCells& state = fit.rows[i];
         const Values predicted =
             predict(fit.plant, state.irradiance_w_m2, state.cell_c, row.wanted);
-        for (const QuantityName& name : names) {
+        for (const QuantityName& name : names()) {
             if (std::isnan(row.read[name.quantity])) continue;
             const double off = std::fabs(residual(fit.plant, row, predicted, name.quantity));
             if (off <= wild) continue;
             if (count == 0) {
-                first = std::string(name.name) + ", read " + q(row.read[name.quantity], name.unit);
+                first = &name;
+                first_read = row.read[name.quantity];
             }
             ++count;
         }
     }
-    if (count == 0) return "";
-    return std::to_string(count) + (count == 1 ? " reading is" : " readings are") +
-           " more than 5 errors of the meter off the best explanation and hardly counted: " +
-           first + (count == 1 ? "." : " and others.");
+    if (first == nullptr) return {};
+    const auto so_many = count_of<"count">(count);
+    const auto errors = with<"errors">(wild);
+    const auto reading = with<"reading">(first->name);
+    const auto read = with<"read">(first_read, first->unit);
+    return count == 1 ? say<"diagnosis.wild_one">(so_many, errors, reading, read)
+                      : say<"diagnosis.wild">(so_many, errors, reading, read);
 }
 
 }  // namespace heatmatch

@@ -2,7 +2,6 @@
 
 #include "reading_fit.hpp"
 
-#include <string>
 #include <vector>
 
 #include "heatmatch/base/sentence.hpp"
@@ -14,14 +13,14 @@ namespace heatmatch {
                                                      const VariantFit& fit);
 
 /// One plain sentence or two: what it means, with its numbers, and what to do.
-[[nodiscard]] std::string fault_sentence(const FaultVariant& variant, const VariantFit& fit,
-                                         const Circuit& circuit);
+[[nodiscard]] Sentence fault_sentence(const FaultVariant& variant, const VariantFit& fit,
+                                      const Circuit& circuit);
 
 /// What was read against what an explanation predicts: volts over amperes first.
 [[nodiscard]] Sentences evidence_of(const FitProblem& problem, const VariantFit& fit);
 
 /// Readings more than five errors off what an explanation predicts, which hardly count in its fit;
 /// empty if there are none.
-[[nodiscard]] std::string wild_readings(const FitProblem& problem, const VariantFit& fit);
+[[nodiscard]] Sentence wild_readings(const FitProblem& problem, const VariantFit& fit);
 
 }  // namespace heatmatch

@@ -1,6 +1,7 @@
 #include "fault_variants.hpp"
 
 #include "operation/meter/meter_checks.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -8,6 +9,8 @@
 #include "heatmatch/heat/element_resistance.hpp"
 
 namespace heatmatch {
+
+using diagnosis_sentences::say;
 
 namespace {
 
@@ -22,8 +25,13 @@ double noon_ohm(const Panel& panel) {
     return panel.v_mp.value_or(0.81 * panel.v_oc) / panel.i_mp.value_or(0.94 * panel.i_sc);
 }
 
-std::string count_text(int count, const char* one, const char* many) {
-    return std::to_string(count) + ' ' + (count == 1 ? one : many);
+/// So many of all are lost; one of them is said otherwise than many.
+template <Word One, Word Many>
+Sentence counted(int lost, int all) {
+    if (lost == 1) {
+        return say<One>(with<"lost">(lost, unit::count), with<"all">(all, unit::count));
+    }
+    return say<Many>(with<"lost">(lost, unit::count), with<"all">(all, unit::count));
 }
 
 void add_open(std::vector<FaultVariant>& variants, const Bank& bank) {
@@ -31,18 +39,19 @@ void add_open(std::vector<FaultVariant>& variants, const Bank& bank) {
     for (int open = 1; open <= branches; ++open) {
         const double factor = open == branches ? std::numeric_limits<double>::infinity()
                                                : static_cast<double>(branches) / (branches - open);
-        variants.push_back(
-            {.kind = FaultKind::element_open,
-             .rarity = 1.0 + 0.5 * (open - 1),
-             .apply =
-                 [factor](Plant& plant, const double*) {
-                     plant.bank_ohm *= factor;
-                     plant.faulty_element_ohm = std::numeric_limits<double>::infinity();
-                 },
-             .count = open,
-             .words = open == branches ? std::string("the whole bank or its wire")
-                                       : std::to_string(open) + " of " +
-                                             count_text(branches, "branch", "branches")});
+        variants.push_back({.kind = FaultKind::element_open,
+                            .rarity = 1.0 + 0.5 * (open - 1),
+                            .apply =
+                                [factor](Plant& plant, const double*) {
+                                    plant.bank_ohm *= factor;
+                                    plant.faulty_element_ohm =
+                                        std::numeric_limits<double>::infinity();
+                                },
+                            .count = open,
+                            .words = open == branches ? say<"diagnosis.whole_bank">()
+                                                      : say<"diagnosis.branches">(
+                                                            with<"open">(open, unit::count),
+                                                            with<"all">(branches, unit::count))});
     }
 }
 
@@ -57,7 +66,7 @@ void add_shorted(std::vector<FaultVariant>& variants, const Bank& bank) {
     };
     variants.push_back({.kind = FaultKind::turns_shorted,
                         .rarity = 1.0,
-                        .parameters = {{"share of the turns", 0.08, 0.97, unit::none}},
+                        .parameters = {{say<"diagnosis.share_of_turns">(), 0.08, 0.97, unit::none}},
                         .starts = {{0.2}, {0.7}},
                         .apply = apply,
                         .count = 1});
@@ -84,8 +93,8 @@ void add_sections(std::vector<FaultVariant>& variants, const Circuit& circuit) {
              .rarity = 1.0 + 0.3 * (lost - 1),
              .apply = [panels](Plant& plant, const double*) { weaken_one_string(plant, panels); },
              .count = lost,
-             .words = count_text(lost, "section", "sections") + " of " +
-                      std::to_string(n * circuit.panels.series) + " in one string"});
+             .words = counted<"diagnosis.section", "diagnosis.sections">(
+                 lost, n * circuit.panels.series)});
     }
 }
 
@@ -96,8 +105,7 @@ void add_missing(std::vector<FaultVariant>& variants, const Hookup& panels) {
              .rarity = 1.0 + 0.5 * (lost - 1),
              .apply = [lost](Plant& plant, const double*) { weaken_one_string(plant, lost); },
              .count = lost,
-             .words = count_text(lost, "panel", "panels") + " of the " +
-                      std::to_string(panels.series) + " of one string"});
+             .words = counted<"diagnosis.panel", "diagnosis.panels">(lost, panels.series)});
     }
     for (int lost = 1; lost <= std::min(2, panels.parallel - 1); ++lost) {
         variants.push_back(
@@ -105,15 +113,14 @@ void add_missing(std::vector<FaultVariant>& variants, const Hookup& panels) {
              .rarity = 1.0 + 0.5 * (lost - 1),
              .apply = [lost](Plant& plant, const double*) { plant.parallel -= lost; },
              .count = lost,
-             .words = count_text(lost, "string", "strings") + " of the " +
-                      std::to_string(panels.parallel)});
+             .words = counted<"diagnosis.string", "diagnosis.strings">(lost, panels.parallel)});
     }
 }
 
 void add_joint(std::vector<FaultVariant>& variants, double bank_ohm) {
     constexpr double smallest_share = 0.03;
     constexpr double smallest_ohm = 0.05;
-    const FaultParameter ohms{.name = "extra ohms",
+    const FaultParameter ohms{.name = say<"diagnosis.extra_ohms">(),
                               .low = std::max(smallest_ohm, smallest_share * bank_ohm),
                               .high = std::max(1e4, 100.0 * bank_ohm),
                               .unit = unit::ohm,
@@ -125,19 +132,19 @@ void add_joint(std::vector<FaultVariant>& variants, double bank_ohm) {
                         .parameters = {ohms},
                         .starts = starts,
                         .apply = [](Plant& plant, const double* ohm) { plant.joint_ohm = ohm[0]; },
-                        .words = "between array and bank"});
+                        .words = say<"diagnosis.joint_at_bank">()});
     variants.push_back(
         {.kind = FaultKind::hot_joint,
          .rarity = 1.3,
          .parameters = {ohms},
          .starts = starts,
          .apply = [](Plant& plant, const double* ohm) { plant.array_joint_ohm = ohm[0]; },
-         .words = "in the array, before its terminals"});
+         .words = say<"diagnosis.joint_in_array">()});
 }
 
 void add_panels(std::vector<FaultVariant>& variants, const Circuit& circuit) {
     const auto dim = [](Plant& plant, const double* factor) { plant.sun_factor = factor[0]; };
-    const FaultParameter factor{.name = "sun on the cells over that of the meter",
+    const FaultParameter factor{.name = say<"diagnosis.sun_on_cells">(),
                                 .low = 0.03,
                                 .high = 0.93,
                                 .unit = unit::none,
@@ -156,8 +163,8 @@ void add_panels(std::vector<FaultVariant>& variants, const Circuit& circuit) {
     variants.push_back(
         {.kind = FaultKind::aged,
          .rarity = 1.0,
-         .parameters = {{"current over that believed", 0.4, 0.95, unit::none, false, true},
-                        {"extra ohms of each panel", 0.05 * ohm, 1.5 * ohm, unit::ohm}},
+         .parameters = {{say<"diagnosis.current_left">(), 0.4, 0.95, unit::none, false, true},
+                        {say<"diagnosis.ohms_of_panel">(), 0.05 * ohm, 1.5 * ohm, unit::ohm}},
          .starts = {{0.85, 0.15 * ohm}, {0.7, 0.5 * ohm}},
          .apply = [](Plant& plant, const double* p) {
              plant.diode = plant.diode.scaled(p[0], 1.0);
@@ -235,9 +242,7 @@ FitProblem sound_problem(const Circuit& circuit, Sentences& remarks) {
     const double volts = read ? read_volts : label_volts;
     problem.priors[panel_volts] = {volts, volts};
     if (!bypass_sections(panel.panel) && sections_of(panel.panel) > 1) {
-        remarks.push_back("panel \"" + panel.panel.id +
-                          "\": bypass_diodes is not known, three sections are assumed (common "
-                          "practice, no source)");
+        remarks.push_back(say<"diagnosis.sections_assumed">(with<"panel">(panel.panel.id)));
     }
     return problem;
 }

@@ -1,5 +1,7 @@
 #include "fill_fit.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -7,6 +9,9 @@
 #include "heatmatch/heat/bed_charge.hpp"
 
 namespace heatmatch {
+
+using diagnosis_sentences::count_of;
+using diagnosis_sentences::say;
 
 namespace {
 
@@ -153,28 +158,26 @@ FillEvidence fill_evidence(const Circuit& circuit, const std::vector<Reading>& r
         temperatures += (row.sheath_c ? 1U : 0U) + (row.store_c ? 1U : 0U);
     }
     if (temperatures == 0) return found;
-    const auto leave = [&](const std::string& why) {
-        found.remarks.push_back(std::to_string(temperatures) +
-                                " temperatures of sheath or store are not used: " + why);
+    const auto leave = [&](Sentence why) {
+        found.remarks.push_back(say<"diagnosis.temperatures_left">(count_of<"all">(temperatures),
+                                                                   with<"why">(std::move(why))));
     };
     const auto& heat = circuit.heat;
     if (!heat || !heat->known() || heat->liquid) {
-        leave(heat && heat->liquid ? "a liquid store mixes itself" : "the store is not described");
+        leave(heat && heat->liquid ? say<"diagnosis.liquid_store">() : say<"diagnosis.no_store">());
         return found;
     }
     const std::vector<HeatRow> used = heat_rows(circuit, rows);
     if (used.empty()) {
-        leave("no row has them with a power, an hour to ten after heating began");
+        leave(say<"diagnosis.no_power">());
         return found;
     }
     for (const HeatRow& row : used) {
         found.readings += (row.reading->sheath_c ? 1U : 0U) + (row.reading->store_c ? 1U : 0U);
     }
     if (found.readings < temperatures) {
-        found.remarks.push_back(std::to_string(found.readings) + " of " +
-                                std::to_string(temperatures) +
-                                " temperatures of sheath and store are used, those an hour to ten "
-                                "after heating began, spread over the log");
+        found.remarks.push_back(say<"diagnosis.temperatures">(count_of<"used">(found.readings),
+                                                              count_of<"all">(temperatures)));
     }
     const Medium& medium = heat->store->medium;
     const double typical = medium.k20_w_mk;
@@ -196,15 +199,14 @@ FillEvidence fill_evidence(const Circuit& circuit, const std::vector<Reading>& r
     constexpr double step = 0.05;
     const double curve = (free(ln + step) + free(ln - step) - 2.0 * misfit) / (step * step);
     const double deviation = curve > 0.0 ? std::min(std::sqrt(2.0 / curve), widest) : widest;
-    found.k20 = {.name = "conductivity of the fill at 20 °C",
+    found.k20 = {.name = say<"diagnosis.k_of_fill">(with<"cold">(fill_cold_c, unit::celsius)),
                  .value = typical * std::exp(ln),
                  .low = typical * std::exp(ln - 2.0 * deviation),
                  .high = typical * std::exp(ln + 2.0 * deviation),
                  .unit = unit::watt_per_m_k};
-    found.evidence.push_back(std::to_string(found.readings) +
-                             " temperatures of sheath and store ask for " +
-                             format_number(found.k20.value, 3) + " W/mK; " + medium.id + " has " +
-                             format_number(typical, 3) + " W/mK");
+    found.evidence.push_back(say<"diagnosis.fill_asked">(
+        count_of<"used">(found.readings), with<"fitted">(found.k20.value, found.k20.unit),
+        with<"medium">(medium.id), with<"listed">(typical, unit::watt_per_m_k)));
     return found;
 }
 

@@ -1,12 +1,13 @@
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include "heatmatch/base/sentence.hpp"
 #include "heatmatch/operation/diagnosis/diagnosis.hpp"
 
 namespace heatmatch {
+
+inline constexpr double fill_cold_c = 20.0;  //!< that a conductivity is told for
 
 /// What the temperatures of sheath and store say about the conductivity of the fill.
 struct FillEvidence {

@@ -1,11 +1,14 @@
 #include "next_measurement.hpp"
 
 #include "fault_variants.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <cmath>
 
 namespace heatmatch {
+
+using diagnosis_sentences::say;
 
 namespace {
 
@@ -54,57 +57,55 @@ class Comparison {
         return {.irradiance_w_m2 = options_.typical_sun_w_m2, .cell_c = 45.0};
     }
 
-    void offer(const char* reading, const char* how, const Unit& unit, double share, double floor,
+    void offer(Sentence reading, Sentence how, const Unit& unit, double share, double floor,
                const std::vector<double>& values) {
         const auto [low, high] = std::minmax_element(values.begin(), values.end());
         const double error = share * std::max(std::fabs(*low), 1e-9) + floor;
         const double separation = std::min((*high - *low) / error, open_counts);
         if (!(separation > least_separation)) return;
-        std::string tells;
+        Sentences each;
         for (std::size_t e = 0; e < all_.size(); ++e) {
-            const std::string shown = values[e] > 1e5
-                                          ? std::string("open circuit")
-                                          : format_quantity(values[e], unit, UnitSystem::si, 3);
-            tells += (e == 0 ? "" : "; ") + std::string(fault_name(all_[e].variant->kind)) + ": " +
-                     shown;
+            constexpr double as_good_as_open = 1e5;
+            const auto fault = with<"fault">(std::string(fault_name(all_[e].variant->kind)));
+            each.push_back(values[e] > as_good_as_open
+                               ? say<"next.told_open">(fault)
+                               : say<"next.told">(fault, with<"value">(values[e], unit)));
         }
-        next_.push_back(
-            {.reading = reading, .how = how, .tells = tells + '.', .separation = separation});
+        next_.push_back({.reading = std::move(reading),
+                         .how = std::move(how),
+                         .tells = say<"next.tells">(with<"each">(std::move(each))),
+                         .separation = separation});
     }
 
-    void quantity(std::size_t k, const char* reading, const char* how, const Unit& unit,
-                  double share, double floor) {
+    void quantity(std::size_t k, const char* field, Sentence how, const Unit& unit, double share,
+                  double floor) {
         if (read_[k]) return;
         std::vector<double> values;
         for (const Values& each : values_) values.push_back(each[k]);
-        offer(reading, how, unit, share, floor, values);
+        offer(sentence_of(Name{field}), std::move(how), unit, share, floor, values);
     }
 
     void meters() {
         const DiagnosisOptions& o = options_;
-        quantity(open_v, "open_v", "Isolator open, volts across the array's wires.", unit::volt,
-                 o.volt_share, o.volt_v);
-        quantity(short_a, "short_a",
-                 "Dc clamp, briefly, through a switch that is rated to short the array.",
-                 unit::ampere, o.ampere_share, o.ampere_a);
-        quantity(array_v, "array_v", "Volts across the array's wires while it heats.", unit::volt,
-                 o.volt_share, o.volt_v);
-        quantity(bank_v, "bank_v", "Volts across the bank while it heats.", unit::volt,
-                 o.volt_share, o.volt_v);
-        quantity(bank_a, "bank_a", "Dc clamp on a wire of the bank while it heats.", unit::ampere,
-                 o.ampere_share, o.ampere_a);
-        quantity(bank_ohm, "bank_ohm", "Ohmmeter across the bank, cold, array disconnected.",
-                 unit::ohm, o.ohm_share, o.ohm_ohm);
-        quantity(irradiance, "irradiance_w_m2", "Sun meter in the plane of the panels.",
-                 unit::watt_per_m2, o.irradiance_share, 5.0);
+        quantity(open_v, "open_v", say<"next.open_v.how">(), unit::volt, o.volt_share, o.volt_v);
+        quantity(short_a, "short_a", say<"next.short_a.how">(), unit::ampere, o.ampere_share,
+                 o.ampere_a);
+        quantity(array_v, "array_v", say<"next.array_v.how">(), unit::volt, o.volt_share, o.volt_v);
+        quantity(bank_v, "bank_v", say<"next.bank_v.how">(), unit::volt, o.volt_share, o.volt_v);
+        quantity(bank_a, "bank_a", say<"next.bank_a.how">(), unit::ampere, o.ampere_share,
+                 o.ampere_a);
+        quantity(bank_ohm, "bank_ohm", say<"next.bank_ohm.how">(), unit::ohm, o.ohm_share,
+                 o.ohm_ohm);
+        quantity(irradiance, "irradiance_w_m2", say<"next.irradiance.how">(), unit::watt_per_m2,
+                 o.irradiance_share, 5.0);
         std::vector<double> ohms;
         for (const Explained& each : all_) {
             const Plant& plant = each.fit->plant;
             ohms.push_back(plant.faulty_element_ohm > 0.0 ? plant.faulty_element_ohm
                                                           : plant.element_ohm);
         }
-        offer("element_ohm", "Ohmmeter across each element, cold and disconnected; the odd one.",
-              unit::ohm, o.ohm_share, o.ohm_ohm, ohms);
+        offer(sentence_of(Name{"element_ohm"}), say<"next.element_ohm.how">(), unit::ohm,
+              o.ohm_share, o.ohm_ohm, ohms);
     }
 
     void by_hand() {
@@ -130,14 +131,11 @@ class Comparison {
                                          : 0.0;
             panels.push_back(each * (1.0 - lost));
         }
-        offer("joint temperature",
-              "Infrared meter on every joint while it heats, shiny metal taped.", unit::kelvin, 0.0,
+        offer(say<"next.joints">(), say<"next.joints.how">(), unit::kelvin, 0.0,
               options_.temperature_k, joints);
-        offer("Isc of a cleaned panel", "Clean one panel; its Isc over that of another.",
-              unit::none, 0.03, 0.0, cleaned);
-        offer("open_v of each panel",
-              "Volts at each panel's own leads, in the same sun; the odd one.", unit::volt,
-              options_.volt_share, options_.volt_v, panels);
+        offer(say<"next.cleaned">(), say<"next.cleaned.how">(), unit::none, 0.03, 0.0, cleaned);
+        offer(say<"next.each_panel">(with<"field">(Name{"open_v"})), say<"next.each_panel.how">(),
+              unit::volt, options_.volt_share, options_.volt_v, panels);
     }
 
     /// The same meters in other light: what is alike at one load may differ at another.
@@ -151,10 +149,11 @@ class Comparison {
             const Values there = predict(all_[e].fit->plant, here * other, states_[e].cell_c);
             currents.push_back(there[bank_a]);
         }
-        offer(other < 1.0 ? "bank_v and bank_a in a third of the sun"
-                          : "bank_v and bank_a in bright sun",
-              "The same meters at another time of the day.", unit::ampere, options_.ampere_share,
-              options_.ampere_a, currents);
+        const auto volts = with<"volts">(Name{"bank_v"});
+        const auto amperes = with<"amperes">(Name{"bank_a"});
+        offer(other < 1.0 ? say<"next.dim">(volts, amperes) : say<"next.bright">(volts, amperes),
+              say<"next.other_sun.how">(), unit::ampere, options_.ampere_share, options_.ampere_a,
+              currents);
     }
 
     const FitProblem& problem_;
@@ -175,6 +174,13 @@ std::vector<NextMeasurement> next_measurements(const FitProblem& problem,
                                                const DiagnosisOptions& options) {
     if (explanations.size() < 2) return {};
     return Comparison(problem, explanations, circuit, options).found();
+}
+
+NextMeasurement fill_measurement() {
+    return {.reading =
+                say<"next.fill">(with<"sheath">(Name{"sheath_c"}), with<"store">(Name{"store_c"})),
+            .how = say<"next.fill.how">(),
+            .tells = say<"next.fill.tells">()};
 }
 
 }  // namespace heatmatch

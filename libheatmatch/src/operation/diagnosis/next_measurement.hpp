@@ -17,4 +17,7 @@ struct Explained {
     const FitProblem& problem, const std::vector<Explained>& explanations, const Circuit& circuit,
     const DiagnosisOptions& options);
 
+/// What tells a fill that conducts otherwise from a fault of the circuit.
+[[nodiscard]] NextMeasurement fill_measurement();
+
 }  // namespace heatmatch

@@ -4,7 +4,6 @@
 
 #include <cstddef>
 #include <functional>
-#include <string>
 #include <vector>
 
 namespace heatmatch {
@@ -30,7 +29,7 @@ enum Nuisance : std::size_t { cold_ohms, hot_over_cold, panel_current, panel_vol
 
 /// A number that an explanation fits.
 struct FaultParameter {
-    std::string name{};
+    Sentence name{};
     double low = 0.0;
     double high = 0.0;
     Unit unit{};
@@ -45,9 +44,9 @@ struct FaultVariant {
     std::vector<FaultParameter> parameters{};
     std::vector<std::vector<double>> starts{};  //!< of the parameters
     std::function<void(Plant&, const double*)> apply{};
-    int count = 0;        //!< of what is open, bypassed, missing
-    std::string words{};  //!< the same for the sentence
-    Hookup hookup{};      //!< of what is hooked up otherwise
+    int count = 0;     //!< of what is open, bypassed, missing
+    Sentence words{};  //!< the same, or where it is, for the sentence
+    Hookup hookup{};   //!< of what is hooked up otherwise
 };
 
 /// Readings and what is known of the sound circuit.

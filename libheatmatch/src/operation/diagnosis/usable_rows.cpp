@@ -1,10 +1,15 @@
 #include "usable_rows.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <iterator>
 
 namespace heatmatch {
+
+using diagnosis_sentences::count_of;
+using diagnosis_sentences::say;
 
 namespace {
 
@@ -88,9 +93,8 @@ std::vector<Reading> chosen_rows(const std::vector<Reading>& rows, std::size_t m
              [&](const Reading& r) { return heats(r) && filled(r) == fullest; });
     }
     if (chosen.size() > most) chosen.resize(most);
-    remarks.push_back(std::to_string(chosen.size()) + " of " + std::to_string(usable.size()) +
-                      " rows are compared with the circuit, spread over the current; the others "
-                      "are read for stuck sensors and units only");
+    remarks.push_back(
+        say<"diagnosis.rows">(count_of<"used">(chosen.size()), count_of<"all">(usable.size())));
     return chosen;
 }
 

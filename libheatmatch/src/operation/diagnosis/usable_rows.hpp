@@ -2,7 +2,6 @@
 
 #include "reading_fit.hpp"
 
-#include <string>
 #include <vector>
 
 #include "heatmatch/base/sentence.hpp"

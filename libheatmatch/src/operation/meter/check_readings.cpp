@@ -1,3 +1,4 @@
+#include "sentences.hpp"
 #include "stuck_readings.hpp"
 
 #include <algorithm>
@@ -8,6 +9,8 @@
 #include "heatmatch/operation/meter/readings.hpp"
 
 namespace heatmatch {
+
+using meter_sentences::say;
 
 namespace {
 
@@ -28,9 +31,19 @@ constexpr auto temperatures = std::to_array<ReadColumn>({
 });
 constexpr double lowest_thermocouple_c = -200.0;
 constexpr double highest_thermocouple_c = 1200.0;
+constexpr double thousand = 1000.0;
+constexpr double ten = 10.0;
+constexpr int four = 4;  // digits
+
+/// A number whose unit stands further on.
+template <Word Called>
+NamedArgument<Called> number_of(double value, const Unit& unit, int digits = 3) {
+    return with<Called>(
+        Amount{.value = value, .unit = unit, .digits = digits, .shown = Shown::number});
+}
 
 [[noreturn]] void refuse(std::string_view field, std::string value, std::string allowed,
-                         std::string remedy) {
+                         Sentence remedy) {
     throw InvalidInput(ErrorDetail{.part = "readings",
                                    .field = std::string(field),
                                    .value = std::move(value),
@@ -57,7 +70,7 @@ std::optional<double> median_of(std::vector<double> values, double nothing) {
 
 /// Leaves out the values that a test names and counts them in a remark.
 template <class Test>
-void leave_out(Readings& readings, const ReadColumn& column, const std::string& why, Test test) {
+void leave_out(Readings& readings, const ReadColumn& column, const Sentence& why, Test test) {
     std::size_t count = 0;
     for (Reading& row : readings.rows) {
         if (!(row.*column.member) || !test(*(row.*column.member))) continue;
@@ -78,15 +91,15 @@ void check_times(const Readings& readings) {
         constexpr double year_5000_s = 1e11;
         if (!std::isfinite(*time)) {
             refuse("unix_time_s", "nan in row " + std::to_string(i + 1), "a number of seconds",
-                   "remove the row, or leave its time out");
+                   say<"readings.remove_row">());
         }
         if (std::fabs(*time) > year_5000_s) {
             refuse("unix_time_s", value, "seconds since 1970",
-                   "these look like milliseconds: divide by 1000");
+                   say<"readings.milliseconds">(with<"thousand">(thousand)));
         }
         if (before && *time <= *before) {
             refuse("unix_time_s", value, "later than the row before it",
-                   "sort the rows by time and remove those that come twice");
+                   say<"readings.sort_rows">());
         }
         before = *time;
     }
@@ -94,9 +107,9 @@ void check_times(const Readings& readings) {
 
 void leave_out_failed(Readings& readings) {
     for (const ReadColumn& column : temperatures) {
-        leave_out(readings, column, "left out: the reading failed",
+        leave_out(readings, column, say<"readings.failed">(),
                   [](double value) { return !std::isfinite(value); });
-        leave_out(readings, column, "left out: an open thermocouple", [](double value) {
+        leave_out(readings, column, say<"readings.open_thermocouple">(), [](double value) {
             return value <= lowest_thermocouple_c || value >= highest_thermocouple_c;
         });
     }
@@ -108,13 +121,13 @@ void leave_out_failed(Readings& readings) {
                                    {&Reading::open_v, "open_v"},
                                    {&Reading::short_a, "short_a"}});
     for (const ReadColumn& column : others) {
-        leave_out(readings, column, "left out: the reading failed",
+        leave_out(readings, column, say<"readings.failed">(),
                   [](double value) { return !std::isfinite(value); });
     }
     constexpr auto ohms = std::to_array<ReadColumn>(
         {{&Reading::element_ohm, "element_ohm"}, {&Reading::bank_ohm, "bank_ohm"}});
     for (const ReadColumn& column : ohms) {
-        leave_out(readings, column, "left out: the reading failed",
+        leave_out(readings, column, say<"readings.failed">(),
                   [](double value) { return std::isnan(value) || value < 0.0; });
     }
 }
@@ -127,15 +140,14 @@ void check_column(Readings& readings, const ReadColumn& column, const Unit& unit
     const std::string shown = "median " + format_quantity(*median, unit, UnitSystem::si);
     constexpr double as_if_milli = 20.0;
     constexpr double beyond = 1.4;  // cloud edges and meters
-    const std::string most = "at most " + format_quantity(column.largest, unit, UnitSystem::si);
     if (std::fabs(*median) > std::max(as_if_milli * column.own, beyond * column.largest)) {
-        refuse(column.name, shown, most,
-               "this looks like " + std::string(milli) +
-                   ": divide by 1000, or write the unit into the cells");
+        refuse(column.name, shown,
+               "at most " + format_quantity(column.largest, unit, UnitSystem::si, four),
+               say<"readings.smaller_unit">(with<"unit">(std::string(milli)),
+                                            with<"thousand">(thousand)));
     }
     if (*median < 0.0) {
-        refuse(column.name, shown, "positive while the sun shines",
-               "the leads or the clamp are the other way round: change the signs");
+        refuse(column.name, shown, "positive while the sun shines", say<"readings.change_signs">());
     }
     std::size_t zeroed = 0;
     for (Reading& row : readings.rows) {
@@ -145,9 +157,10 @@ void check_column(Readings& readings, const ReadColumn& column, const Unit& unit
         ++zeroed;
     }
     if (zeroed > 0) {
-        readings.remarks.push_back(counted(zeroed, column.name, "a little below 0 counted as 0"));
+        readings.remarks.push_back(
+            counted(zeroed, column.name, say<"readings.a_little_negative">(with<"nothing">(0.0))));
     }
-    leave_out(readings, column, "left out: " + most + " can be meant",
+    leave_out(readings, column, say<"readings.too_much">(with<"most">(column.largest, unit, four)),
               [&](double value) { return value < 0.0 || value > beyond * column.largest; });
 }
 
@@ -171,21 +184,27 @@ void check_sun(Readings& readings, double i_sc_a) {
     constexpr double bright_kilowatts = 2.0;
     constexpr double bright_percent = 140.0;
     if (most > 0.0 && most <= bright_kilowatts && (!ratio || *ratio > kilowatts)) {
-        refuse(sun.name, shown, "W/m2", "this looks like kW/m2: multiply by 1000");
+        refuse(
+            sun.name, shown, "W/m2",
+            say<"readings.larger_unit">(with<"unit">(Name{"kW/m2"}), with<"thousand">(thousand)));
     }
     if (most <= bright_percent && ratio && *ratio > percents) {
         refuse(sun.name, shown, "W/m2",
-               "the amperes ask for more sun; this looks like percent of 1000 W/m2: multiply by "
-               "10");
+               say<"readings.percent_of_sun">(with<"full">(1000.0, unit::watt_per_m2),
+                                              with<"ten">(ten)));
     }
     if (most > 0.0 && most <= bright_percent && !ratio) {
-        readings.remarks.push_back(
-            "irradiance_w_m2 is never above " + format_number(most, 4) +
-            ": if that is percent of the sun, multiply by 10; it is taken as W/m2");
+        readings.remarks.push_back(say<"readings.dim">(
+            with<"field">(std::string(sun.name)), number_of<"most">(most, unit::watt_per_m2, four),
+            with<"ten">(ten),
+            with<"unit">(Amount{.unit = unit::watt_per_m2, .shown = Shown::unit})));
     }
+    constexpr double darkest = -20.0;
     constexpr double brightest = 1800.0;
-    leave_out(readings, sun, "left out: below -20 or above 1800 W/m2",
-              [](double value) { return value < -20.0 || value > brightest; });
+    leave_out(readings, sun,
+              say<"readings.not_between">(number_of<"low">(darkest, unit::watt_per_m2),
+                                          with<"high">(brightest, unit::watt_per_m2)),
+              [](double value) { return value < darkest || value > brightest; });
 }
 
 void check_fahrenheit(Readings& readings) {
@@ -198,6 +217,7 @@ void check_fahrenheit(Readings& readings) {
         {{&Reading::air_c, "air_c"}, 52.0, 60.0},
         {{&Reading::panel_temperature_c, "panel_temperature_c"}, 92.0, 120.0},
     });
+    constexpr double coldest_c = -60.0;
     for (const Highest& most : highest) {
         const auto median = median_of(values_of(readings, most.column.member), 0.0);
         if (!median) continue;
@@ -205,12 +225,12 @@ void check_fahrenheit(Readings& readings) {
             const double in_c = (*median - 32.0) / 1.8;
             refuse(most.column.name, "median " + format_number(*median, 4) + " °C",
                    "at most " + format_number(most.median_c) + " °C",
-                   "this looks like °F (" + format_number(in_c, 3) +
-                       " °C): convert it, or write °F into the cells");
+                   say<"readings.fahrenheit_of">(with<"meant">(in_c, unit::celsius)));
         }
         leave_out(readings, most.column,
-                  "left out: above " + format_number(most.single_c) + " or below -60 °C",
-                  [&](double value) { return value > most.single_c || value < -60.0; });
+                  say<"readings.beyond_air">(number_of<"high">(most.single_c, unit::celsius),
+                                             with<"low">(coldest_c, unit::celsius)),
+                  [&](double value) { return value > most.single_c || value < coldest_c; });
     }
 }
 
@@ -226,7 +246,7 @@ void check_rise(const Readings& readings) {
     constexpr double largest_k = 50.0;
     if (!median || *median <= largest_k) return;
     refuse("panel_temperature_c", "median " + format_number(*median, 3) + " K above the air",
-           "at most 50 K", "this looks like °F: convert it, or write °F into the cells");
+           "at most 50 K", say<"readings.fahrenheit">());
 }
 
 }  // namespace

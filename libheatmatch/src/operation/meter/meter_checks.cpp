@@ -1,24 +1,35 @@
 #include "meter_checks.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 
 namespace heatmatch {
 
+using meter_sentences::say;
+
+Sentence CheckWriter::span(const MeterCheck& check) {
+    return say<"meter.span">(with<"low">(*check.low, check.unit),
+                             with<"high">(*check.high, check.unit),
+                             with<"typical">(*check.typical, check.unit));
+}
+
 void CheckWriter::ohms() {
-    MeterCheck each{.reading = "ohms of one element, cold",
-                    .how =
-                        "Disconnected, ohmmeter across its two ends; subtract what the leads "
-                        "read touched together. Below 2 ohm use a known current.",
-                    .expect = "not known",
+    constexpr double small_ohm = 2.0;
+    MeterCheck each{.reading = say<"meter.ohms_each">(),
+                    .how = say<"meter.ohms_each.how">(with<"small">(small_ohm, unit::ohm)),
+                    .expect = say<"meter.not_known">(),
                     .unit = unit::ohm,
-                    .if_low = "Turns are shorted, or it is another element.",
-                    .if_high = "A bad joint; no reading at all is a broken coil.",
+                    .if_low = say<"meter.ohms_each.low">(),
+                    .if_high = say<"meter.ohms_each.high">(),
                     .source = "tubular-catalogue-tolerance"};
-    MeterCheck bank = each;
-    bank.reading = "ohms of the bank, cold";
-    bank.how = "Array disconnected, ohmmeter across the two wires to the bank.";
-    bank.if_low = "Turns are shorted, or the bank is hooked up otherwise.";
-    bank.if_high = "An element is open, a joint is bad, or it is hooked up otherwise.";
+    MeterCheck bank{.reading = say<"meter.ohms_bank">(),
+                    .how = say<"meter.ohms_bank.how">(),
+                    .expect = say<"meter.not_known">(),
+                    .unit = unit::ohm,
+                    .if_low = say<"meter.ohms_bank.low">(),
+                    .if_high = say<"meter.ohms_bank.high">(),
+                    .source = each.source};
     if (has_bank()) {
         const ElementResistance at20 = cold();
         const Hookup& hookup = circuit_.bank.hookup;
@@ -26,15 +37,18 @@ void CheckWriter::ohms() {
         each.low = at20.low_ohm;
         each.typical = at20.typical_ohm;
         each.high = at20.high_ohm;
-        each.expect =
-            span(each) + " at " + q(cold_element_c, unit::celsius) + " (" + at20.basis + ").";
+        each.expect = say<"meter.ohms_each.expect">(with<"span">(span(each)),
+                                                    with<"at">(cold_element_c, unit::celsius),
+                                                    with<"basis">(at20.basis));
         bank.low = at20.low_ohm * share;
         bank.typical = at20.typical_ohm * share;
         bank.high = at20.high_ohm * share;
-        bank.expect = span(bank) + ": " + hookup.label() + " of the above.";
+        bank.expect =
+            say<"meter.ohms_bank.expect">(with<"span">(span(bank)), with<"hookup">(hookup.label()));
         const double open = circuit_.bank.with_one_branch_open(*bank.typical);
         if (hookup.parallel > 1) {
-            bank.expect += " With one branch open about " + q(open, unit::ohm) + '.';
+            bank.expect = sentence_of(
+                {bank.expect, say<"meter.ohms_bank.open">(with<"open">(open, unit::ohm))});
         }
     }
     add(each);
@@ -42,63 +56,66 @@ void CheckWriter::ohms() {
 }
 
 void CheckWriter::insulation() {
-    add({.reading = "insulation of the sheath",
-         .how =
-             "Element disconnected at both ends, 500 V dc test set from terminals to sheath, one "
-             "minute. Not through controls or panels.",
-         .expect = "Above 20 Mohm new, above 1 Mohm in service; it rises as the element dries.",
-         .low = 1.0,
+    constexpr double test_v = 500.0;
+    constexpr double new_mohm = 20.0;
+    constexpr double used_mohm = 1.0;
+    add({.reading = say<"meter.insulation">(),
+         .how = say<"meter.insulation.how">(with<"volts">(test_v, unit::volt)),
+         .expect = say<"meter.insulation.expect">(with<"fresh">(new_mohm, unit::megohm),
+                                                  with<"used">(used_mohm, unit::megohm)),
+         .low = used_mohm,
          .unit = unit::megohm,
-         .if_low = "Damp magnesia: bake it or warm it at half its volts, then measure again; if it "
-                   "stays low, replace the element.",
+         .if_low = say<"meter.insulation.low">(),
          .source = no_source});
 }
 
 void CheckWriter::array(double cell_c) {
-    MeterCheck open{.reading = "open volts of the array",
-                    .how =
-                        "Isolator open, volts across the array's two wires; temperature at the "
-                        "back of a panel plus 2 K.",
-                    .expect = "not known",
-                    .unit = unit::volt,
-                    .if_low = "A bypassed section or panel: read panel by panel.",
-                    .if_high = "Colder cells than read, or another hook-up.",
-                    .source = circuit_.panel.panel.provenance.source};
-    MeterCheck shorted{
-        .reading = "short-circuit amperes of the array",
-        .how = "Dc clamp, briefly, through a switch rated to short the array.",
-        .expect = "not known",
-        .unit = unit::ampere,
-        .if_low = "Shade, dirt, age, or a string that is not connected.",
-        .if_high = "More sun than the meter says: snow, cloud edge or a tilted meter.",
+    MeterCheck open{
+        .reading = say<"meter.open_volts">(),
+        .how = say<"meter.open_volts.how">(with<"colder">(cell_above_back_k, unit::kelvin)),
+        .expect = say<"meter.not_known">(),
+        .unit = unit::volt,
+        .if_low = say<"meter.open_volts.low">(),
+        .if_high = say<"meter.open_volts.high">(),
         .source = circuit_.panel.panel.provenance.source};
+    MeterCheck shorted{.reading = say<"meter.short_amperes">(),
+                       .how = say<"meter.short_amperes.how">(),
+                       .expect = say<"meter.not_known">(),
+                       .unit = unit::ampere,
+                       .if_low = say<"meter.short_amperes.low">(),
+                       .if_high = say<"meter.short_amperes.high">(),
+                       .source = circuit_.panel.panel.provenance.source};
     if (has_panel()) {
         const PanelInService& service = circuit_.panel;
         const Hookup& hookup = circuit_.panels;
+        constexpr double label_c = 25.0;
+        constexpr int four = 4;
         const double beta = service.panel.beta_voc_pct_per_k.value_or(0.0) / 100.0;
         const double at25 = service.panel.v_oc * service.voltage_factor;
-        open.typical = hookup.series * at25 * (1.0 + beta * (cell_c - 25.0));
-        open.expect = q(*open.typical, unit::volt, 4) + " in full sun with cells at " +
-                      q(cell_c, unit::celsius) + ": " + std::to_string(hookup.series) + " x " +
-                      q(at25, unit::volt, 4) + " x (1 + " + format_number(beta, 3) + " x (" +
-                      format_number(cell_c, 3) + " - 25)); the table has it at less sun.";
+        open.typical = hookup.series * at25 * (1.0 + beta * (cell_c - label_c));
+        // The temperatures of the formula stay in the unit of its coefficient.
+        Sentences told{say<"meter.open_volts.expect">(
+            with<"volts">(*open.typical, unit::volt, four), with<"cells">(cell_c, unit::celsius),
+            with<"series">(hookup.series, unit::count), with<"each">(at25, unit::volt, four),
+            with<"whole">(1.0), with<"beta">(beta), with<"cells_c">(cell_c),
+            with<"label_c">(label_c))};
         if (const auto sections = bypass_sections(service.panel)) {
             const double section = *open.typical / hookup.series / *sections;
             open.low = *open.typical - section;
-            open.expect += " One bypassed section lowers a string by " + q(section, unit::volt) +
-                           ", to " + q(*open.low, unit::volt) + '.';
-            if (hookup.parallel > 1) open.expect += " Read each string by itself.";
+            told.push_back(say<"meter.open_volts.section">(with<"section">(section, unit::volt),
+                                                           with<"left">(*open.low, unit::volt)));
+            if (hookup.parallel > 1) told.push_back(say<"meter.open_volts.strings">());
         } else {
             sheet_.not_known.push_back(
-                "bypass_diodes of panel \"" + service.panel.id +
-                "\": count them in its box, so that the volts of a bypassed section are known");
+                say<"meter.open_volts.not_known">(with<"panel">(service.panel.id)));
         }
+        open.expect = sentence_of(told);
         const double each_a = service.panel.i_sc * hookup.parallel;
         shorted.low = each_a * service.current_factor_low;
         shorted.typical = each_a * service.current_factor;
         shorted.high = each_a * service.current_factor_high;
-        shorted.expect =
-            span(shorted) + " in " + q(1000.0, unit::watt_per_m2) + "; in proportion to the sun.";
+        shorted.expect = say<"meter.short_amperes.expect">(with<"span">(span(shorted)),
+                                                           with<"sun">(1000.0, unit::watt_per_m2));
     }
     add(open);
     add(shorted);
@@ -111,7 +128,7 @@ std::optional<int> bypass_sections(const Panel& panel) {
 
 void add_meter_checks(MeterSheet& sheet, const Candidate& candidate,
                       const MeterSheetOptions& options) {
-    CheckWriter writer(sheet, candidate, options.units);
+    CheckWriter writer(sheet, candidate);
     writer.ohms();
     writer.insulation();
     writer.array(options.uncovered_cell_c);

@@ -11,11 +11,10 @@ inline constexpr double cold_element_c = 20.0;
 /// Writes the checks of one sheet.
 class CheckWriter {
   public:
-    CheckWriter(MeterSheet& sheet, const Candidate& candidate, UnitSystem units)
+    CheckWriter(MeterSheet& sheet, const Candidate& candidate)
         : sheet_(sheet),
           candidate_(candidate),
           circuit_(candidate.circuit),
-          units_(units),
           alloy_(circuit_.bank.alloy ? &*circuit_.bank.alloy : nullptr) {}
 
     void ohms();
@@ -28,17 +27,13 @@ class CheckWriter {
     void store();
 
   private:
+    void drop();
     void add(MeterCheck check) {
         check.letter = std::string(1, static_cast<char>('A' + sheet_.checks.size()));
         sheet_.checks.push_back(std::move(check));
     }
-    [[nodiscard]] std::string q(double value, const Unit& unit, int digits = 3) const {
-        return format_quantity(value, unit, units_, digits);
-    }
-    [[nodiscard]] std::string span(const MeterCheck& check) const {
-        return q(*check.low, check.unit) + " to " + q(*check.high, check.unit) + ", typically " +
-               q(*check.typical, check.unit);
-    }
+    /// `57 ohm to 66 ohm, typically 60 ohm`.
+    [[nodiscard]] static Sentence span(const MeterCheck& check);
     [[nodiscard]] bool has_bank() const { return circuit_.bank.each.typical_ohm > 0.0; }
     [[nodiscard]] bool has_panel() const { return circuit_.panel.panel.v_oc > 0.0; }
     [[nodiscard]] ElementResistance cold() const {
@@ -48,7 +43,6 @@ class CheckWriter {
     MeterSheet& sheet_;
     const Candidate& candidate_;
     const Circuit& circuit_;
-    UnitSystem units_;
     const Alloy* alloy_;
 };
 

@@ -1,16 +1,19 @@
 #include "meter_checks.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 
 namespace heatmatch {
 
+using meter_sentences::say;
+
 void CheckWriter::loads() {
-    MeterCheck ratio{.reading = "volts over amperes at the bank",
-                     .how = "Volts across the bank, dc clamp on its wire, both at once.",
-                     .expect = "not known",
+    MeterCheck ratio{.reading = say<"meter.ratio">(),
+                     .how = say<"meter.ratio.how">(),
+                     .expect = say<"meter.not_known">(),
                      .unit = unit::ohm,
-                     .if_low = "Turns are shorted, or the bank is hooked up otherwise.",
-                     .if_high = "An element is open, or a joint between the meter's tips is bad.",
+                     .if_low = say<"meter.ohms_bank.low">(),
+                     .if_high = say<"meter.ratio.high">(),
                      .source = circuit_.bank.alloy ? circuit_.bank.alloy->provenance.source
                                                    : std::string("gb-t-1234")};
     if (has_bank()) {
@@ -19,30 +22,48 @@ void CheckWriter::loads() {
         ratio.low = std::min(at20.low_ohm * share, circuit_.bank.low_ohm());
         ratio.typical = circuit_.bank.typical_ohm();
         ratio.high = std::max(at20.high_ohm * share, circuit_.bank.high_ohm());
-        ratio.expect = span(ratio) + " in any weather: " + q(at20.typical_ohm * share, unit::ohm) +
-                       " cold, " + q(*ratio.typical, unit::ohm) + " with the coil at " +
-                       q(circuit_.bank.coil_temperature_c, unit::celsius) + '.';
+        ratio.expect = say<"meter.ratio.expect">(
+            with<"span">(span(ratio)), with<"cold">(at20.typical_ohm * share, unit::ohm),
+            with<"hot">(*ratio.typical, unit::ohm),
+            with<"coil">(circuit_.bank.coil_temperature_c, unit::celsius));
     }
     add(ratio);
+    drop();
 
-    MeterCheck drop{.reading = "volts at the array less volts at the bank, over amperes",
-                    .how =
-                        "Volts across the array's wires, then across the bank, at the same "
-                        "current.",
-                    .expect = "not known",
+    MeterCheck now{.reading = say<"meter.now">(),
+                   .how = say<"meter.now.how">(),
+                   .expect = say<"meter.not_known">(),
+                   .unit = unit::ampere,
+                   .if_low = say<"meter.now.low">(),
+                   .if_high = say<"meter.now.high">(),
+                   .source = "de-soto-2006"};
+    if (!sheet_.rows.empty()) {
+        const MeterRow& row = sheet_.rows.front();
+        now.low = row.bank_a.low;
+        now.typical = row.bank_a.typical;
+        now.high = row.bank_a.high;
+        now.expect = say<"meter.now.expect">(with<"span">(span(now)),
+                                             with<"sun">(row.irradiance_w_m2, unit::watt_per_m2),
+                                             with<"cells">(row.cell_temperature_c, unit::celsius));
+    }
+    add(now);
+}
+
+void CheckWriter::drop() {
+    MeterCheck drop{.reading = say<"meter.drop">(),
+                    .how = say<"meter.drop.how">(),
+                    .expect = say<"meter.not_known">(),
                     .unit = unit::ohm,
-                    .if_low = "A shorter run than described.",
-                    .if_high =
-                        "A hot joint or thin wire: touch-scan the joints with an infrared "
-                        "meter, shiny metal taped.",
+                    .if_low = say<"meter.drop.low">(),
+                    .if_high = say<"meter.drop.high">(),
                     .source = "iec-60028"};
     double cold_ohm = 0.0;
     bool known = !circuit_.runs.empty();
     for (const RunParts& parts : circuit_.runs) {
-        const std::string name = "of run \"" + parts.run.name + '"';
+        const std::string& name = parts.run.name;
         if (!parts.wire) {
             known = false;
-            sheet_.not_known.push_back("wire " + name + ": name the wire that is there");
+            sheet_.not_known.push_back(say<"meter.drop.wire">(with<"run">(name)));
             continue;
         }
         const double share = circuit_.current_share(parts.run);
@@ -50,137 +71,109 @@ void CheckWriter::loads() {
             share * (2.0 * parts.run.length_m * resistance_ohm_per_m(*parts.wire, cold_element_c) +
                      parts.run.joint_ohm.value_or(0.0));
         if (!parts.run.joint_ohm) {
-            sheet_.not_known.push_back("joint_ohm " + name +
-                                       ": measure volts across its joints and divide by the "
-                                       "amperes; they count as 0 in the loop");
+            sheet_.not_known.push_back(
+                say<"meter.drop.joint">(with<"run">(name), with<"nothing">(0.0)));
         }
     }
-    if (circuit_.runs.empty()) {
-        sheet_.not_known.emplace_back("runs: describe the wire between array and bank");
-    }
+    if (circuit_.runs.empty()) sheet_.not_known.push_back(say<"meter.drop.runs">());
     if (known) {
         const double ohm = circuit_.wire_ohm();
         drop.low = std::min(cold_ohm, ohm);
         drop.typical = ohm;
-        drop.expect =
-            q(ohm, unit::ohm) + " of wire and joints, " + q(cold_ohm, unit::ohm) + " of it cold.";
+        Sentences told{say<"meter.drop.expect">(with<"ohms">(ohm, unit::ohm),
+                                                with<"cold">(cold_ohm, unit::ohm))};
         if (!sheet_.rows.empty()) {
-            const MeterRow& row = sheet_.rows.front();
-            drop.expect += " At " + q(row.bank_a.typical, unit::ampere) + " that is " +
-                           q(row.bank_a.typical * ohm, unit::volt) + '.';
+            const double current_a = sheet_.rows.front().bank_a.typical;
+            told.push_back(say<"meter.drop.volts">(with<"current">(current_a, unit::ampere),
+                                                   with<"volts">(current_a * ohm, unit::volt)));
         }
+        drop.expect = sentence_of(told);
     }
     add(drop);
-
-    MeterCheck now{.reading = "amperes of the bank now",
-                   .how = "Dc clamp, with the sun on the plane of the panels.",
-                   .expect = "not known",
-                   .unit = unit::ampere,
-                   .if_low = "Less sun than believed, dirt, age, or more ohms than described.",
-                   .if_high = "More sun than believed, or fewer ohms.",
-                   .source = "de-soto-2006"};
-    if (!sheet_.rows.empty()) {
-        const MeterRow& row = sheet_.rows.front();
-        now.low = row.bank_a.low;
-        now.typical = row.bank_a.typical;
-        now.high = row.bank_a.high;
-        now.expect = span(now) + " in " + q(row.irradiance_w_m2, unit::watt_per_m2) +
-                     " with cells at " + q(row.cell_temperature_c, unit::celsius) +
-                     "; the table has less sun. Never more than the short-circuit amperes.";
-    }
-    add(now);
 }
 
 void CheckWriter::earth() {
-    add({.reading = "volts of + and - to earth",
-         .how = "Array connected to nothing, a meter of 10 Mohm or so from + to earth, then from - "
-                "to earth.",
-         .expect =
-             "Drifting and small, not a steady share of the open volts. Steady readings V+ "
-             "and V- mean a leak |V-| / (|V+| + |V-|) of the way up from the negative end, of "
-             "Rm (Voc / (|V+| + |V-|) - 1) ohms with a meter of Rm.",
+    constexpr double meter_mohm = 10.0;
+    add({.reading = say<"meter.earth">(),
+         .how = say<"meter.earth.how">(with<"meter">(meter_mohm, unit::megohm)),
+         .expect = say<"meter.earth.expect">(with<"whole">(1.0)),
          .unit = unit::volt,
-         .if_high = "Find and mend the leak before the next one: a second fault can burn or kill.",
+         .if_high = say<"meter.earth.high">(),
          .source = no_source});
 }
 
 void CheckWriter::joints() {
-    add({.reading = "each joint above its box",
-         .how = "After an hour at noon, thermocouple or infrared meter; tape or black paint on "
-                "shiny metal first.",
-         .expect = "Less than " + q(15.0, unit::kelvin) + " above the air in its box.",
-         .high = 15.0,
+    constexpr double most_k = 15.0;
+    add({.reading = say<"meter.joints">(),
+         .how = say<"meter.joints.how">(),
+         .expect = say<"meter.joints.expect">(with<"rise">(most_k, unit::kelvin)),
+         .high = most_k,
          .unit = unit::kelvin,
-         .if_high = "Remake the joint, cold and disconnected.",
+         .if_high = say<"meter.joints.high">(),
          .source = no_source});
 }
 
 void CheckWriter::limits() {
-    MeterCheck limit{.reading = "trip of the independent limit",
-                     .how =
-                         "Warm its sensor by itself in oil or with a hot-air gun, beside a "
-                         "thermometer; watch the volts at the bank.",
-                     .expect = "Trips within " + q(5.0, unit::kelvin) +
-                               " of its set point; the volts at the bank go to 0 and stay there "
-                               "until it is reset.",
+    constexpr double trip_k = 5.0;
+    MeterCheck limit{.reading = say<"meter.limit">(),
+                     .how = say<"meter.limit.how">(),
                      .unit = unit::celsius,
-                     .if_low = "Replace it.",
-                     .if_high = "Replace it before the store is heated again.",
+                     .if_low = say<"meter.limit.low">(),
+                     .if_high = say<"meter.limit.high">(),
                      .source = no_source};
+    const Sentence trips =
+        say<"meter.limit.trips">(with<"within">(trip_k, unit::kelvin), with<"nothing">(0.0));
     const auto found = std::find_if(
         circuit_.devices.begin(), circuit_.devices.end(), [](const PlacedDevice& placed) {
             const std::string& reset = placed.control.reset;
             const bool holds_open = reset == "manual" || reset == "latching" || reset == "replace";
             return placed.device.duty == "senses only" && holds_open;
         });
-    constexpr double trip_k = 5.0;
     if (found == circuit_.devices.end()) {
-        limit.expect = "not known: no limit that holds open is described. " + limit.expect;
-        sheet_.not_known.emplace_back(
-            "devices: add the independent limit (senses only, not reset by itself)");
+        limit.expect = say<"meter.limit.none">(with<"trips">(trips));
+        sheet_.not_known.push_back(say<"meter.limit.add">());
     } else if (!found->device.set_c) {
-        limit.expect = "not known. " + limit.expect;
-        sheet_.not_known.push_back("set_c of device \"" + found->device.part +
-                                   "\": read the set point from its body");
+        limit.expect = say<"meter.limit.no_set_point">(with<"trips">(trips));
+        sheet_.not_known.push_back(
+            say<"meter.limit.read_set_point">(with<"device">(found->device.part)));
     } else {
         limit.typical = *found->device.set_c;
         limit.low = *limit.typical - trip_k;
         limit.high = *limit.typical + trip_k;
-        limit.expect = q(*limit.typical, unit::celsius) + ". " + limit.expect;
+        limit.expect = say<"meter.limit.expect">(with<"set">(*limit.typical, unit::celsius),
+                                                 with<"trips">(trips));
     }
     add(limit);
 }
 
 void CheckWriter::store() {
-    MeterCheck check{.reading = "temperatures of the store",
-                     .how =
-                         "Thermocouples at the sheath, in the bulk and at the wall; at sunset "
-                         "and at dawn.",
-                     .expect = "not known",
+    MeterCheck check{.reading = say<"meter.store">(),
+                     .how = say<"meter.store.how">(),
+                     .expect = say<"meter.not_known">(),
                      .unit = unit::celsius,
-                     .if_low = "Less heat than believed, damp, or more loss through the wall.",
-                     .if_high = "Settled or drier fill: fit its conductivity to the readings.",
+                     .if_low = say<"meter.store.low">(),
+                     .if_high = say<"meter.store.high">(),
                      .source = "carslaw-jaeger"};
     const auto& heat = circuit_.heat;
     if (!heat) {
-        sheet_.not_known.emplace_back("store: describe it, with its medium and sizes");
+        sheet_.not_known.push_back(say<"meter.store.describe">());
     } else if (!heat->known()) {
-        for (const std::string& field : heat->missing) {
-            sheet_.not_known.push_back(field + ": needed for the temperatures of the store");
+        for (const auto& field : heat->missing) {
+            sheet_.not_known.push_back(say<"meter.store.needed">(with<"field">(field)));
         }
-        if (!heat->misfit.empty()) check.expect = "not known: " + heat->misfit;
+        if (!heat->misfit.empty()) {
+            check.expect = say<"meter.store.misfit">(with<"misfit">(heat->misfit));
+        }
     } else if (!sheet_.rows.empty()) {
         const MeterRow& row = sheet_.rows.front();
         const HeatPoint point = heat->at(row.bank_w.typical / circuit_.bank.hookup.count());
         check.low = point.sheath_band.low_c;
         check.typical = point.sheath_band.typical_c;
         check.high = point.sheath_band.high_c;
-        check.expect = "Sheath " + span(check) + ", bulk about " +
-                       q(point.bed_mean_c, unit::celsius) +
-                       ", at the end of the third of three "
-                       "bright days of " +
-                       q(row.bank_w.typical, unit::watt) + " for " +
-                       q(heat->store->charge_hours, unit::hour) + '.';
+        check.expect = say<"meter.store.expect">(
+            with<"span">(span(check)), with<"bulk">(point.bed_mean_c, unit::celsius),
+            with<"power">(row.bank_w.typical, unit::watt),
+            with<"hours">(heat->store->charge_hours, unit::hour));
         for (const Assumption& assumed : heat->assumed) {
             if (std::find(sheet_.assumed.begin(), sheet_.assumed.end(), assumed) ==
                 sheet_.assumed.end()) {

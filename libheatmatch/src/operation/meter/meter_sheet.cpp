@@ -1,6 +1,7 @@
 #include "heatmatch/operation/meter/meter_sheet.hpp"
 
 #include "meter_checks.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -10,6 +11,8 @@
 
 namespace heatmatch {
 
+using meter_sentences::say;
+
 namespace {
 
 void check_number(double value, const char* field, const Range& range, const Unit& unit) {
@@ -18,7 +21,7 @@ void check_number(double value, const char* field, const Range& range, const Uni
                                    .field = field,
                                    .value = format_quantity(value, unit, UnitSystem::si),
                                    .allowed = range.text(unit),
-                                   .remedy = "correct the option or leave it out"});
+                                   .remedy = say<"meter.correct_option">()});
 }
 
 void check_options(const MeterSheetOptions& options) {
@@ -98,8 +101,8 @@ void add_rows(MeterSheet& sheet, const Circuit& circuit, const MeterSheetOptions
     } else {
         add_assumed(sheet, {{.part = "panel \"" + circuit.panel.panel.id + '"',
                              .field = "noct_c",
-                             .value = format_number(noct_c) + " °C",
-                             .source = "from memory"}});
+                             .value = sentence_of(Amount{noct_c, unit::celsius}),
+                             .source = sentence_of(Name{"from memory"})}});
     }
     for (const double g : options.irradiance_w_m2) {
         sheet.rows.push_back(row_at(circuit, g, noct_cell_temperature_c(g, options.air_c, noct_c)));
@@ -111,25 +114,15 @@ void add_rows(MeterSheet& sheet, const Circuit& circuit, const MeterSheetOptions
 
 void add_remarks(MeterSheet& sheet, const Bank& bank) {
     if (!bank.each.fixed) {
-        sheet.remarks.push_back("Element \"" + bank.element.id +
-                                "\" changes its ohms with its own heat: the sheet holds for one "
-                                "temperature of its coil only.");
+        sheet.remarks.push_back(say<"meter.changing_ohms">(with<"element">(bank.element.id)));
     }
-    const auto percent = [](double share) { return format_number(100.0 * share) + "%"; };
     sheet.remarks.push_back(
-        "The bands are those of the panels' current and of the ohms. The meters come on top: "
-        "about " +
-        percent(sheet_meter_error) + " for volts and amperes, " + percent(sheet_sun_meter_error) +
-        " for a sun meter (common practice, no source).");
+        say<"meter.bands">(with<"meter">(100.0 * sheet_meter_error, unit::percent),
+                           with<"sun_meter">(100.0 * sheet_sun_meter_error, unit::percent)));
     sheet.remarks.push_back(
-        "The back of a panel is about 2 K colder than its cells: add 2 K to what is read there.");
-    sheet.remarks.push_back(
-        "Isc as sun meter hides even dirt and even ageing, for the ruler shrinks with the thing: "
-        "clean one panel and use its Isc only.");
-    sheet.remarks.push_back(
-        "Never pull a plug or open an alternating-current switch under load; use the dc isolator, "
-        "and short the array only through a switch that is rated for it, for as long as the "
-        "reading takes.");
+        say<"meter.back_of_panel">(with<"colder">(cell_above_back_k, unit::kelvin)));
+    sheet.remarks.push_back(say<"meter.sun_by_current">());
+    sheet.remarks.push_back(say<"meter.no_load_break">());
 }
 
 }  // namespace
@@ -137,13 +130,13 @@ void add_remarks(MeterSheet& sheet, const Bank& bank) {
 MeterSheet meter_sheet(const Candidate& candidate, const MeterSheetOptions& options) {
     check_options(options);
     const Circuit& circuit = candidate.circuit;
-    MeterSheet sheet{.title = circuit.title()};
+    MeterSheet sheet{.title = sentence_of(Name{circuit.title()})};
     add_assumed(sheet, circuit.panel.assumed);
     add_assumed(sheet, circuit.bank.each.assumed);
     const bool has_panel = circuit.panel.today.light_current_a > 0.0;
     const bool has_bank = circuit.bank.each.typical_ohm > 0.0;
-    if (!has_panel) sheet.not_known.emplace_back("panel: name the panel of the circuit");
-    if (!has_bank) sheet.not_known.emplace_back("element: name the element of the circuit");
+    if (!has_panel) sheet.not_known.push_back(say<"meter.name_panel">());
+    if (!has_bank) sheet.not_known.push_back(say<"meter.name_element">());
     if (has_panel && has_bank) add_rows(sheet, circuit, options);
     add_meter_checks(sheet, candidate, options);
     add_remarks(sheet, circuit.bank);

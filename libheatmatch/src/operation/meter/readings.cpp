@@ -1,5 +1,6 @@
 #include "heatmatch/operation/meter/readings.hpp"
 
+#include "sentences.hpp"
 #include "text/csv.hpp"
 
 #include <algorithm>
@@ -11,6 +12,8 @@
 #include "heatmatch/text/text_file.hpp"
 
 namespace heatmatch {
+
+using meter_sentences::say;
 
 namespace {
 
@@ -56,18 +59,18 @@ std::vector<const Field*> read_header(const CsvRecord& header, const std::string
         const std::string name = without_spaces(cell);
         const Field* field = find_field(reading_fields(), name);
         if (field == nullptr) {
-            throw InvalidInput(ErrorDetail{
-                .part = origin,
-                .field = "column " + quote(name),
-                .allowed = "a field of a reading",
-                .remedy = "did you mean \"" + nearest_field(name, reading_fields()) + "\"?"});
+            throw InvalidInput(ErrorDetail{.part = origin,
+                                           .field = "column " + quote(name),
+                                           .allowed = "a field of a reading",
+                                           .remedy = say<"readings.did_you_mean">(with<"nearest">(
+                                               nearest_field(name, reading_fields())))});
         }
         if (std::find(columns.begin(), columns.end(), field) != columns.end()) {
             throw InvalidInput(ErrorDetail{.part = origin,
                                            .field = "column " + quote(name),
                                            .value = "a second one",
                                            .allowed = "given once",
-                                           .remedy = "remove one of the two"});
+                                           .remedy = say<"readings.given_twice">()});
         }
         columns.push_back(field);
     }
@@ -127,7 +130,8 @@ Readings read_readings_csv(std::string_view text_or_path) {
                                        .field = "header",
                                        .value = "(missing)",
                                        .allowed = "a line of field names",
-                                       .remedy = "begin with unix_time_s,bank_v,bank_a,..."});
+                                       .remedy = say<"readings.begin_with">(
+                                           with<"columns">(Name{"unix_time_s,bank_v,bank_a"}))});
     }
     const std::vector<const Field*> columns = read_header(records.front(), origin);
     Readings readings;
@@ -139,7 +143,7 @@ Readings read_readings_csv(std::string_view text_or_path) {
                                            .field = "cells",
                                            .value = std::to_string(record.cells.size()),
                                            .allowed = "at most " + std::to_string(columns.size()),
-                                           .remedy = "write a point, not a comma, for decimals"});
+                                           .remedy = say<"readings.decimal_point">()});
         }
         Reading reading;
         for (std::size_t c = 0; c < record.cells.size(); ++c) {

@@ -1,11 +1,15 @@
 #include "stuck_readings.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <vector>
 
 namespace heatmatch {
+
+using meter_sentences::say;
 
 namespace {
 
@@ -22,9 +26,14 @@ constexpr auto thermocouples = std::to_array<Thermocouple>({
 
 }  // namespace
 
-std::string counted(std::size_t count, std::string_view field, const std::string& what) {
-    return std::to_string(count) + (count == 1 ? " value of " : " values of ") +
-           std::string(field) + ' ' + what;
+Sentence counted(std::size_t count, std::string_view field, Sentence what) {
+    if (count == 1) {
+        return say<"readings.value">(with<"count">(1.0), with<"field">(std::string(field)),
+                                     with<"what">(std::move(what)));
+    }
+    constexpr int all = 12;
+    return say<"readings.values">(with<"count">(static_cast<double>(count), unit::count, all),
+                                  with<"field">(std::string(field)), with<"what">(std::move(what)));
 }
 
 void leave_out_stuck(Readings& readings) {
@@ -63,8 +72,7 @@ void leave_out_stuck(Readings& readings) {
             begin = end;
         }
         if (count > 0) {
-            readings.remarks.push_back(
-                counted(count, column.name, "left out: stuck while the power changed"));
+            readings.remarks.push_back(counted(count, column.name, say<"readings.stuck">()));
         }
     }
 }

@@ -1,7 +1,6 @@
 #pragma once
 
 #include <cstddef>
-#include <string>
 #include <string_view>
 
 #include "heatmatch/operation/meter/readings.hpp"
@@ -9,8 +8,7 @@
 namespace heatmatch {
 
 /// `3 values of bank_v left out`.
-[[nodiscard]] std::string counted(std::size_t count, std::string_view field,
-                                  const std::string& what);
+[[nodiscard]] Sentence counted(std::size_t count, std::string_view field, Sentence what);
 
 /// Leaves out a thermocouple that shows one value while the drive of the circuit changes by half
 /// its largest, and tells it.

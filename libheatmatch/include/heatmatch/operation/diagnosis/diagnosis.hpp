@@ -47,7 +47,7 @@ struct DiagnosisOptions {
 
 /// A number that was fitted; `low` and `high` are two standard deviations away, within its bounds.
 struct FittedValue {
-    std::string name{};
+    Sentence name{};
     double value = 0.0;
     double low = 0.0;
     double high = 0.0;

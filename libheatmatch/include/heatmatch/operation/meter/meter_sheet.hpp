@@ -22,12 +22,14 @@ struct ExpectedBand {
 inline constexpr double sheet_meter_error = 0.01;
 inline constexpr double sheet_sun_meter_error = 0.05;
 
+/// Cells are warmer than the back of their panel [K]; from memory.
+inline constexpr double cell_above_back_k = 2.0;
+
 /// What the sheet is made for.
 struct MeterSheetOptions {
     std::vector<double> irradiance_w_m2{1000.0, 800.0, 600.0, 400.0, 200.0, 100.0};
     double air_c = 10.0;             //!< around warmed-up panels: cells at air + G (NOCT - 20)/800
     double uncovered_cell_c = 25.0;  //!< of panels uncovered a moment ago [°C]
-    UnitSystem units = UnitSystem::si;  //!< of the texts
 };
 
 /// Expected readings in one sun at one cell temperature.
@@ -59,7 +61,7 @@ struct MeterCheck {
 
 /// What to expect of a circuit on the meter.
 struct MeterSheet {
-    std::string title{};
+    Sentence title{};
     std::vector<MeterRow>
         rows{};  //!< warmed-up panels by falling sun, then the same just uncovered
     std::vector<MeterCheck> checks{};

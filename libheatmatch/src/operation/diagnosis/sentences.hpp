@@ -1,0 +1,175 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <utility>
+
+#include "heatmatch/base/sentence.hpp"
+
+/// What this room says; the answer lists it.
+namespace heatmatch::diagnosis_sentences {
+
+inline constexpr auto table = std::to_array<Template>({
+    {"diagnosis.array_v", "volts at the array"},
+    {"diagnosis.bank_v", "volts at the bank"},
+    {"diagnosis.bank_a", "amperes"},
+    {"diagnosis.open_v", "open volts"},
+    {"diagnosis.short_a", "short-circuit amperes"},
+    {"diagnosis.element_ohm", "ohms of an element"},
+    {"diagnosis.bank_ohm", "ohms of the bank"},
+    {"diagnosis.irradiance", "sun"},
+    {"diagnosis.panel_temperature", "back of the panel"},
+
+    {"diagnosis.ratio",
+     "volts over amperes at the bank, the same in any sun: read {read}, predicted {predicted}"},
+    {"diagnosis.read",
+     "{reading}: read {read}, predicted {predicted}, off by {off} errors of the meter"},
+    {"diagnosis.read_in_mean",
+     "{reading} in the mean of {rows} rows: read {read}, predicted {predicted}, off by {off} "
+     "errors "
+     "of the meter"},
+    {"diagnosis.wild_one",
+     "{count} reading is more than {errors} errors of the meter off the best explanation and "
+     "hardly "
+     "counted: {reading}, read {read}."},
+    {"diagnosis.wild",
+     "{count} readings are more than {errors} errors of the meter off the best explanation and "
+     "hardly counted: {reading}, read {read} and others."},
+
+    {"diagnosis.as_expected",
+     "The circuit does what is expected of it, with {bank} of bank: nothing to do."},
+    {"diagnosis.element_open",
+     "An element is open: no current in {where}. Disconnect it and measure the ohms of each "
+     "element "
+     "and of its leads."},
+    {"diagnosis.turns_shorted",
+     "Turns of an element are shorted, about {share} of one; the bank has {bank}. Measure the ohms "
+     "of each element cold, and its insulation to the sheath."},
+    {"diagnosis.section_bypassed",
+     "A panel has lost volts: {lost}. Read the open volts of each panel in the same sun, and look "
+     "at its box for a burnt diode or ribbon."},
+    {"diagnosis.panel_missing",
+     "Part of the array does not take part: {lost}. Read each string's open volts and amperes, and "
+     "look for a loose plug."},
+    {"diagnosis.hot_joint",
+     "A joint or wire has about {ohms} too much, {where}. Open the isolator if anything smells or "
+     "is too hot to touch; else touch-scan the joints with an infrared meter while it heats, and "
+     "remake the hot one."},
+    {"diagnosis.low_sun",
+     "About {share} of the sun that was measured or believed falls on the cells: shade, haze, or a "
+     "meter in another plane. Look along the panels for shade and hold the meter in their plane."},
+    {"diagnosis.dirt",
+     "The cells make about {share} of the current: dirt or snow on all panels. Clean one and "
+     "compare its Isc with another's."},
+    {"diagnosis.aged",
+     "The panels have aged: about {share} of the current believed and {ohms} more in each panel. "
+     "Measure Voc, Isc, sun and temperature of one and enter them; more ohms of bank may now suit "
+     "better."},
+    {"diagnosis.panels_hooked_otherwise",
+     "The panels are hooked up {found}, not {described}. Trace the wires, then correct them or the "
+     "description."},
+    {"diagnosis.bank_hooked_otherwise",
+     "The elements are hooked up {found}, not {described}. Trace the wires, then correct them or "
+     "the description."},
+    {"diagnosis.fill",
+     "The fill conducts about {k} at {cold}, not what its medium says: damp above it, settled or "
+     "coarse below. Look for steam and for a gap at the sheath, then enter it."},
+
+    {"diagnosis.whole_bank", "the whole bank or its wire"},
+    {"diagnosis.branches", "{open} of {all} branches"},
+    {"diagnosis.section", "{lost} section of {all} in one string"},
+    {"diagnosis.sections", "{lost} sections of {all} in one string"},
+    {"diagnosis.panel", "{lost} panel of the {all} of one string"},
+    {"diagnosis.panels", "{lost} panels of the {all} of one string"},
+    {"diagnosis.string", "{lost} string of the {all}"},
+    {"diagnosis.strings", "{lost} strings of the {all}"},
+    {"diagnosis.joint_at_bank", "between array and bank"},
+    {"diagnosis.joint_in_array", "in the array, before its terminals"},
+    {"diagnosis.share_of_turns", "share of the turns"},
+    {"diagnosis.extra_ohms", "extra ohms"},
+    {"diagnosis.sun_on_cells", "sun on the cells over that of the meter"},
+    {"diagnosis.current_left", "current over that believed"},
+    {"diagnosis.ohms_of_panel", "extra ohms of each panel"},
+    {"diagnosis.k_of_fill", "conductivity of the fill at {cold}"},
+
+    {"diagnosis.sections_assumed",
+     "panel \"{panel}\": bypass_diodes is not known, three sections are assumed (common practice, "
+     "no source)"},
+    {"diagnosis.changing_ohms",
+     "element \"{element}\" changes its ohms with its own heat: its volts over amperes say little"},
+    {"diagnosis.rows",
+     "{used} of {all} rows are compared with the circuit, spread over the current; the others are "
+     "read for stuck sensors and units only"},
+    {"diagnosis.sun_by_current",
+     "No sun meter: the short-circuit amperes stand for it, which hides dirt and even ageing of "
+     "all "
+     "panels."},
+    {"diagnosis.sun_fitted",
+     "Neither sun nor short-circuit amperes were measured: the sun of every row is fitted, so that "
+     "only what does not depend on it can be told."},
+    {"diagnosis.temperatures_left", "{all} temperatures of sheath or store are not used: {why}"},
+    {"diagnosis.liquid_store", "a liquid store mixes itself"},
+    {"diagnosis.no_store", "the store is not described"},
+    {"diagnosis.no_power", "no row has them with a power, an hour to ten after heating began"},
+    {"diagnosis.temperatures",
+     "{used} of {all} temperatures of sheath and store are used, those an hour to ten after "
+     "heating "
+     "began, spread over the log"},
+    {"diagnosis.fill_asked",
+     "{used} temperatures of sheath and store ask for {fitted}; {medium} has {listed}"},
+
+    {"diagnosis.unexplained",
+     "Nothing here explains the readings; the nearest is \"{fault}\". Check meters, units and the "
+     "description, or two faults at once."},
+    {"diagnosis.cannot_tell", "Cannot tell from these readings: {faults}."},
+    {"diagnosis.cannot_tell_fine",
+     "These readings are as expected. Cannot tell that from: {faults}."},
+    {"diagnosis.or", "{some} or {last}"},
+    {"diagnosis.measure_next", "Measure next: {reading}."},
+
+    {"diagnosis.error_of_meter", "give the error of your meter, one standard deviation"},
+    {"diagnosis.give_candidate",
+     "assess or rank an installation, and diagnose the candidate that it gives"},
+    {"diagnosis.measure_bank", "measure volts and amperes at the bank at one time, and enter them"},
+
+    {"next.open_v.how", "Isolator open, volts across the array's wires."},
+    {"next.short_a.how", "Dc clamp, briefly, through a switch that is rated to short the array."},
+    {"next.array_v.how", "Volts across the array's wires while it heats."},
+    {"next.bank_v.how", "Volts across the bank while it heats."},
+    {"next.bank_a.how", "Dc clamp on a wire of the bank while it heats."},
+    {"next.bank_ohm.how", "Ohmmeter across the bank, cold, array disconnected."},
+    {"next.irradiance.how", "Sun meter in the plane of the panels."},
+    {"next.element_ohm.how", "Ohmmeter across each element, cold and disconnected; the odd one."},
+
+    {"next.joints", "joint temperature"},
+    {"next.joints.how", "Infrared meter on every joint while it heats, shiny metal taped."},
+    {"next.cleaned", "Isc of a cleaned panel"},
+    {"next.cleaned.how", "Clean one panel; its Isc over that of another."},
+    {"next.each_panel", "{field} of each panel"},
+    {"next.each_panel.how", "Volts at each panel's own leads, in the same sun; the odd one."},
+    {"next.dim", "{volts} and {amperes} in a third of the sun"},
+    {"next.bright", "{volts} and {amperes} in bright sun"},
+    {"next.other_sun.how", "The same meters at another time of the day."},
+    {"next.fill", "{sheath} and {store}"},
+    {"next.fill.how",
+     "The same thermocouples with volts and amperes, after hours of steady heating."},
+    {"next.fill.tells", "A fill that conducts otherwise lies further off the longer it heats."},
+
+    {"next.tells", "{each:; }."},
+    {"next.told", "{fault}: {value}"},
+    {"next.told_open", "{fault}: open circuit"},
+});
+
+template <Word Id, Word... Called>
+[[nodiscard]] Sentence say(NamedArgument<Called>... given) {
+    return make_sentence<table, Id>(std::move(given)...);
+}
+
+/// A count, however large.
+template <Word Called>
+[[nodiscard]] NamedArgument<Called> count_of(std::size_t count) {
+    constexpr int all_digits = 12;
+    return with<Called>(static_cast<double>(count), unit::count, all_digits);
+}
+
+}  // namespace heatmatch::diagnosis_sentences
