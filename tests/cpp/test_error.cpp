@@ -13,13 +13,14 @@ using heatmatch::FileError;
 using heatmatch::InvalidInput;
 using heatmatch::NotFound;
 using heatmatch::quote;
+using heatmatch::verbatim;
 
 TEST_CASE("a message is composed of the pieces that apply") {
     CHECK(compose_message({.part = "panel \"barn\"",
                            .field = "v_oc",
                            .value = "-3 V",
                            .allowed = "> 0 V",
-                           .remedy = "read Voc from the label"}) ==
+                           .remedy = verbatim("read Voc from the label")}) ==
           "panel \"barn\": v_oc = -3 V must be > 0 V; read Voc from the label");
     CHECK(compose_message({.field = "v_oc", .allowed = "given"}) == "v_oc must be given");
     CHECK(compose_message({.value = "\"5,5\"", .allowed = "a number"}) ==

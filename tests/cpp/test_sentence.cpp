@@ -102,3 +102,16 @@ TEST_CASE("an amount may stand in the other unit set, and with as many decimals 
     const Sentence alone = sentence_of({0.5, unit::none, 3, Shown::number, 2});
     CHECK(alone.text() == "0.50");
 }
+
+TEST_CASE("a text that stands as it is does so in either unit set; an empty one says nothing") {
+    const Sentence kept = verbatim("a rod of 8 mm");
+    CHECK(kept.text(UnitSystem::us) == "a rod of 8 mm");
+    CHECK(kept.id() == "base.verbatim");
+    CHECK(kept == verbatim("a rod of 8 mm"));
+    CHECK(verbatim("").empty());
+}
+
+TEST_CASE("an amount alone keeps what of it is shown") {
+    CHECK(sentence_of(Amount{5.0, unit::percent, 3, Shown::change}).text() == "+5");
+    CHECK(sentence_of(Amount{5.0, unit::volt, 3, Shown::whole, 1}).text() == "5.0 V");
+}

@@ -7,6 +7,8 @@
 #include "operation/meter/sentences.hpp"
 #include "parts/sentences.hpp"
 #include "solar/sentences.hpp"
+#include "base/sentences.hpp"
+#include "setting/sentences.hpp"
 
 #include <array>
 #include <map>
@@ -16,13 +18,14 @@ namespace heatmatch {
 std::span<const std::span<const Template>> sentence_tables() {
     static const auto tables = std::to_array<std::span<const Template>>({
         answer_sentences::table,
-        base_sentences(),
         calibration_sentences::table,
         days_sentences::table,
         parts_sentences::table,
         solar_sentences::table,
         meter_sentences::table,
         diagnosis_sentences::table,
+        base_sentences::table,
+        setting_sentences::table,
     });
     return tables;
 }

@@ -1,5 +1,7 @@
 #include "heatmatch/base/field.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -8,16 +10,10 @@
 
 namespace heatmatch {
 
-namespace {
+using base_sentences::did_you_mean;
+using base_sentences::say;
 
-[[noreturn]] void refuse(std::string_view part, std::string field, std::string value,
-                         std::string allowed, std::string remedy) {
-    throw InvalidInput(ErrorDetail{.part = std::string(part),
-                                   .field = std::move(field),
-                                   .value = std::move(value),
-                                   .allowed = std::move(allowed),
-                                   .remedy = std::move(remedy)});
-}
+namespace {
 
 std::string with_unit(double value, const Unit& unit) {
     return format_quantity(value, unit, UnitSystem::si, 12);
@@ -105,7 +101,7 @@ double read_quantity(const Field& field, std::string_view text, std::string_view
                     throw InvalidInput(ErrorDetail{
                         .value = quote(text),
                         .allowed = "in " + std::string(field.unit.symbol),
-                        .remedy = "or give " + std::string(field.relative_to) + " as well"});
+                        .remedy = say<"base.as_well">(with<"fields">(field.relative_to))});
                 }
                 const double relative = read.value * read.unit.factor / *relative_base;
                 return round_significant(relative / field.unit.factor, 12);
@@ -161,13 +157,18 @@ std::string format_value(const Field& field, const Value& value, UnitSystem syst
     return std::visit(Formatter{field, system}, value);
 }
 
+void refuse_unknown_field(std::span<const Field> fields, std::string_view name,
+                          std::string_view part) {
+    throw InvalidInput(ErrorDetail{.part = std::string(part),
+                                   .field = std::string(name),
+                                   .allowed = "a known field",
+                                   .remedy = did_you_mean(nearest_field(name, fields))});
+}
+
 void set_field(std::span<const Field> fields, void* record, std::string_view name,
                const Value& value, std::string_view part) {
     const Field* field = find_field(fields, name);
-    if (field == nullptr) {
-        refuse(part, std::string(name), "", "a known field",
-               "did you mean \"" + nearest_field(name, fields) + "\"?");
-    }
+    if (field == nullptr) refuse_unknown_field(fields, name, part);
     check_value(*field, value, part);
     field->set(record, value);
 }

@@ -1,3 +1,5 @@
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -7,10 +9,13 @@
 
 namespace heatmatch {
 
+using base_sentences::did_you_mean;
+using base_sentences::say;
+
 namespace {
 
 [[noreturn]] void refuse(std::string_view part, std::string field, std::string value,
-                         std::string allowed, std::string remedy) {
+                         std::string allowed, Sentence remedy) {
     throw InvalidInput(ErrorDetail{.part = std::string(part),
                                    .field = std::move(field),
                                    .value = std::move(value),
@@ -31,12 +36,16 @@ std::string join(std::span<const std::string_view> words) {
     return text;
 }
 
+/// Its line of the glossary, where nothing better can be said.
+Sentence meaning_of(const Field& field) {
+    return sentence_of(Name{std::string(field.meaning)});
+}
+
 void check_number(double value, const Unit& unit, const Range& range, std::string_view part,
-                  const std::string& name, std::string_view remedy) {
+                  const std::string& name, const Sentence& remedy) {
     if (std::isfinite(value) && range.holds(value)) return;
     refuse(part, name, with_unit(value, unit), range.text(unit),
-           remedy.empty() ? "correct the value, or leave the field out if it is unknown"
-                          : std::string(remedy));
+           remedy.empty() ? say<"base.correct_or_leave_out">() : remedy);
 }
 
 bool is_slug(const std::string& text) {
@@ -48,19 +57,19 @@ bool is_slug(const std::string& text) {
 
 void check_whole(double value, const Unit& unit, std::string_view part, const std::string& name) {
     if (!(unit == unit::count) || !std::isfinite(value) || value == std::floor(value)) return;
-    refuse(part, name, format_number(value, 12), "a whole number", "correct the value");
+    refuse(part, name, format_number(value, 12), "a whole number", say<"base.correct">());
 }
 
 void check_rows(const Field& field, const Rows& rows, std::string_view part) {
     if (field.kind == FieldKind::record && rows.size() != 1) {
         refuse(part, std::string(field.name), std::to_string(rows.size()) + " records",
-               "one record", std::string(field.meaning));
+               "one record", meaning_of(field));
     }
     for (std::size_t i = 0; i < rows.size(); ++i) {
         if (rows[i].size() != field.columns.size()) {
             refuse(part, std::string(field.name),
                    std::to_string(rows[i].size()) + " values in a row",
-                   std::to_string(field.columns.size()) + " values", std::string(field.meaning));
+                   std::to_string(field.columns.size()) + " values", meaning_of(field));
         }
         for (std::size_t k = 0; k < field.columns.size(); ++k) {
             const Column& column = field.columns[k];
@@ -74,7 +83,8 @@ void check_rows(const Field& field, const Rows& rows, std::string_view part) {
         const bool sorted_by_temperature = field.columns[0].name == "t_c";
         if (sorted_by_temperature && i > 0 && rows[i][0] <= rows[i - 1][0]) {
             refuse(part, std::string(field.name), with_unit(rows[i][0], field.columns[0].unit),
-                   "above the temperature of the row before it", "sort the table by t_c");
+                   "above the temperature of the row before it",
+                   say<"base.sort">(with<"column">(field.columns[0].name)));
         }
     }
 }
@@ -83,22 +93,21 @@ void check_text(const Field& field, const std::string& text, std::string_view pa
     constexpr std::size_t longest = 20000;
     const std::string name(field.name);
     if (text.size() > longest) {
-        refuse(part, name, quote(text), "at most 20000 bytes long", "shorten the text");
+        refuse(part, name, quote(text), "at most 20000 bytes long", say<"base.shorten">());
     }
     if (!is_plain_text(text)) {
         refuse(part, name, "(not readable)", "text in UTF-8 without control characters",
-               "type the text again");
+               say<"base.type_again">());
     }
     const bool named = field.kind == FieldKind::slug || field.kind == FieldKind::reference;
     if (named && !is_slug(text)) {
         refuse(part, name, quote(text), "1 to 80 small letters, digits, '-', '_' or '.'",
-               "write it as in \"oven-lower-1200-230\"");
+               say<"base.write_as">(with<"example">("oven-lower-1200-230")));
     }
     if (field.kind == FieldKind::choice &&
         std::find(field.words.begin(), field.words.end(), text) == field.words.end()) {
-        std::string remedy(field.remedy);
-        if (remedy.empty()) remedy = "did you mean \"" + nearest_name(text, field.words) + "\"?";
-        refuse(part, name, quote(text), join(field.words), remedy);
+        refuse(part, name, quote(text), join(field.words),
+               field.remedy.empty() ? did_you_mean(nearest_name(text, field.words)) : field.remedy);
     }
 }
 
@@ -108,7 +117,7 @@ struct Checker {
 
     void operator()(std::monostate) const {
         if (field.required) {
-            refuse(part, std::string(field.name), "(missing)", "given", std::string(field.meaning));
+            refuse(part, std::string(field.name), "(missing)", "given", meaning_of(field));
         }
     }
     void operator()(bool) const { expect(field.kind == FieldKind::flag, "true or false"); }
@@ -153,7 +162,7 @@ struct Checker {
     void expect(bool fits, const char* got) const {
         if (!fits) {
             refuse(part, std::string(field.name), got, "of another kind",
-                   "see the field glossary: " + std::string(field.meaning));
+                   say<"base.glossary">(with<"meaning">(field.meaning)));
         }
     }
 };

@@ -1,5 +1,7 @@
 #include "heatmatch/base/quantity.hpp"
 
+#include "sentences.hpp"
+
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -10,7 +12,13 @@
 
 namespace heatmatch {
 
+using base_sentences::say;
+
 namespace {
+
+Sentence write_as(std::string example) {
+    return say<"base.write_as">(with<"example">(std::move(example)));
+}
 
 constexpr std::string_view unicode_minus = "\u2212";
 // What a text processor puts between a number and its unit counts as a space too.
@@ -32,7 +40,7 @@ std::string_view trim(std::string_view text) {
     return text;
 }
 
-[[noreturn]] void refuse(std::string_view text, std::string allowed, std::string remedy) {
+[[noreturn]] void refuse(std::string_view text, std::string allowed, Sentence remedy) {
     throw InvalidInput(ErrorDetail{
         .value = quote(text), .allowed = std::move(allowed), .remedy = std::move(remedy)});
 }
@@ -52,13 +60,14 @@ double take_number(std::string_view& rest, std::string_view whole) {
         !rest.empty() && ((rest[0] >= '0' && rest[0] <= '9') ||
                           (rest.size() > 1 && rest[0] == '.' && rest[1] >= '0' && rest[1] <= '9'));
     if (!digit_first) {
-        refuse(whole, "a number, with or without a unit", "write it as in \"15 ohm\"");
+        refuse(whole, "a number, with or without a unit", write_as("15 ohm"));
     }
     double number = 0.0;
     const auto [end, error] = std::from_chars(rest.data(), rest.data() + rest.size(), number);
     if (error == std::errc::result_out_of_range || !std::isfinite(number)) {
         const bool tiny = rest.find("e-") < rest.size() || rest.find("E-") < rest.size();
-        refuse(whole, "a finite number", tiny ? "write 0" : "write a smaller one");
+        refuse(whole, "a finite number",
+               tiny ? say<"base.write">(with<"text">("0")) : say<"base.write_smaller">());
     }
     rest.remove_prefix(static_cast<std::size_t>(end - rest.data()));
     return sign * number;
@@ -75,7 +84,7 @@ Quantity gauge(double awg) {
 }
 
 [[noreturn]] void refuse_gauge(std::string_view whole) {
-    refuse(whole, "a gauge from 4/0 to 40 AWG", "write it as in \"14 AWG\"");
+    refuse(whole, "a gauge from 4/0 to 40 AWG", write_as("14 AWG"));
 }
 
 }  // namespace
@@ -83,12 +92,10 @@ Quantity gauge(double awg) {
 Quantity parse_quantity(std::string_view text) {
     const std::string_view whole = text;
     std::string_view rest = trim(text);
-    if (rest.empty())
-        refuse(whole, "a number, with or without a unit", "leave the field out if it is unknown");
+    if (rest.empty()) refuse(whole, "a number, with or without a unit", say<"base.leave_out">());
     double number = take_number(rest, whole);
     if (rest.starts_with(',')) {
-        refuse(whole, "a number that can be read in one way only",
-               "use a point for decimals and no separator for thousands");
+        refuse(whole, "a number that can be read in one way only", say<"base.decimal_point">());
     }
     if (rest.starts_with('/') && rest.size() > 1 && rest[1] >= '0' && rest[1] <= '9') {
         rest.remove_prefix(1);
@@ -100,9 +107,9 @@ Quantity parse_quantity(std::string_view text) {
             return gauge(1.0 - number);
         }
         const double denominator = take_number(rest, whole);
-        if (denominator == 0.0) refuse(whole, "a number", "do not divide by zero");
+        if (denominator == 0.0) refuse(whole, "a number", say<"base.divided_by_zero">());
         number /= denominator;
-        if (!std::isfinite(number)) refuse(whole, "a finite number", "write a smaller one");
+        if (!std::isfinite(number)) refuse(whole, "a finite number", say<"base.write_smaller">());
     }
     rest = trim(rest);
     if (rest.empty()) return {.value = number};
@@ -113,8 +120,8 @@ Quantity parse_quantity(std::string_view text) {
     const Unit* found = find_unit(rest);
     if (found == nullptr) {
         refuse(whole, "a number with a unit that is known",
-               "the unit " + quote(rest) +
-                   " is not; write it as in \"15 ohm\", \"11 in\", \"392 °F\"");
+               say<"base.unknown_unit">(with<"unit">(quote(rest)),
+                                        with<"examples">(R"("15 ohm", "11 in", "392 °F")")));
     }
     return {.value = number, .unit = *found, .has_unit = true};
 }
@@ -130,13 +137,14 @@ double parse_quantity(std::string_view text, const Unit& kept) {
     if (degrees_of_difference) return round_significant(read.value * read.unit.factor, 12);
     if (read.unit.dimension != kept.dimension) {
         refuse(text, std::string(describe(kept.dimension)),
-               '"' + std::string(read.unit.symbol) + "\" is " +
-                   std::string(describe(read.unit.dimension)) +
-                   (kept.symbol.empty() ? std::string("; write a bare number")
-                                        : "; write it in " + std::string(kept.symbol)));
+               say<"base.other_dimension">(
+                   with<"unit">(read.unit.symbol), with<"dimension">(describe(read.unit.dimension)),
+                   with<"instead">(kept.symbol.empty()
+                                       ? say<"base.bare_number">()
+                                       : say<"base.write_in">(with<"unit">(kept.symbol)))));
     }
     const double converted = convert(read.value, read.unit, kept);
-    if (!std::isfinite(converted)) refuse(text, "a finite number", "write a smaller one");
+    if (!std::isfinite(converted)) refuse(text, "a finite number", say<"base.write_smaller">());
     return converted;
 }
 

@@ -1,9 +1,13 @@
 #include "heatmatch/base/sentence.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 namespace heatmatch {
+
+using base_sentences::say;
 
 namespace {
 
@@ -52,30 +56,15 @@ std::string text_of_value(const Argument& argument, UnitSystem system, std::stri
 
 }  // namespace
 
-namespace {
-
-constexpr auto lines = std::to_array<Template>({
-    {"base.verbatim", "{text}"},
-    {"base.amount", "{amount}"},
-    {"base.name", "{name}"},
-    {"base.all", "{sentences: }"},
-});
-
-}  // namespace
-
 Sentence::Sentence(const Template* line_, std::vector<Argument> arguments_)
     : line(line_), arguments(std::move(arguments_)) {}
 
-Sentence::Sentence(std::string verbatim) {
-    if (verbatim.empty()) return;
-    line = lines.data();
-    arguments.push_back({"text", Name{std::move(verbatim)}});
-}
+Sentence::Sentence(std::string as_it_is) : Sentence(verbatim(std::move(as_it_is))) {}
 
-Sentence::Sentence(const char* verbatim) : Sentence(std::string(verbatim)) {}
+Sentence::Sentence(const char* as_it_is) : Sentence(verbatim(as_it_is)) {}
 
-Sentence& Sentence::operator+=(const std::string& verbatim) {
-    *this = Sentence(text() + verbatim);
+Sentence& Sentence::operator+=(const std::string& as_it_is) {
+    *this = verbatim(text() + as_it_is);
     return *this;
 }
 
@@ -115,20 +104,21 @@ std::string text_of(const Sentences& sentences, UnitSystem system, std::string_v
     return joined(sentences, system, between, {});
 }
 
-std::span<const Template> base_sentences() {
-    return lines;
-}
-
 Sentence sentence_of(const Amount& amount) {
-    return make_sentence<lines, "base.amount">(with<"amount">(amount));
+    return say<"base.amount">(with<"amount">(amount));
 }
 
 Sentence sentence_of(Name name) {
-    return make_sentence<lines, "base.name">(with<"name">(std::move(name)));
+    return say<"base.name">(with<"name">(std::move(name)));
 }
 
 Sentence sentence_of(Sentences sentences) {
-    return make_sentence<lines, "base.all">(with<"sentences">(std::move(sentences)));
+    return say<"base.all">(with<"sentences">(std::move(sentences)));
+}
+
+Sentence verbatim(std::string text) {
+    if (text.empty()) return {};
+    return say<"base.verbatim">(with<"text">(std::move(text)));
 }
 
 std::string_view place_of(const Template& line, std::string_view name) {

@@ -51,10 +51,11 @@ FilledPanel fill_class_defaults(const Panel& panel) {
         if (field) return;
         field = value;
         const Field* described = find_field(panel_fields(), name);
-        filled.assumed.push_back({.part = title,
-                                  .field = std::string(name),
-                                  .value = format_value(*described, value),
-                                  .source = "class default, cec-module-list"});
+        filled.assumed.push_back(
+            {.part = title,
+             .field = std::string(name),
+             .value = sentence_of(Amount{value, described->unit, 8}),
+             .source = say<"parts.class_default_of">(with<"source">("cec-module-list"))});
     };
     filled.beta_is_default = !panel.beta_voc_pct_per_k;
     fill(filled.panel.v_mp, round_significant(defaults.v_mp_over_v_oc * panel.v_oc, 4), "v_mp");
@@ -64,8 +65,10 @@ FilledPanel fill_class_defaults(const Panel& panel) {
     fill(filled.panel.gamma_pmp_pct_per_k, defaults.gamma_pmp_pct_per_k, "gamma_pmp_pct_per_k");
     fill(filled.panel.noct_c, defaults.noct_c, "noct_c");
     if (panel.technology.empty()) {
-        filled.assumed.push_back(
-            {.part = title, .field = "technology", .value = "silicon", .source = "class default"});
+        filled.assumed.push_back({.part = title,
+                                  .field = "technology",
+                                  .value = say<"parts.silicon">(),
+                                  .source = say<"parts.class_default">()});
     }
     return filled;
 }

@@ -5,7 +5,7 @@
 namespace heatmatch {
 
 void refuse_part(std::string part, std::string field, std::string value, std::string allowed,
-                 std::string remedy) {
+                 Sentence remedy) {
     throw InvalidInput(ErrorDetail{.part = std::move(part),
                                    .field = std::move(field),
                                    .value = std::move(value),
@@ -21,7 +21,7 @@ void check_order(const std::string& part, const std::string& field, std::optiona
     refuse_part(part, field, format_number(typical),
                 "between its low value (" + (low ? format_number(*low) : "not given") +
                     ") and its high value (" + (high ? format_number(*high) : "not given") + ")",
-                "exchange or correct the three");
+                parts_sentences::say<"parts.correct_three">());
 }
 
 }  // namespace heatmatch

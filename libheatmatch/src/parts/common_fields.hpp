@@ -1,5 +1,7 @@
 #pragma once
 
+#include "sentences.hpp"
+
 #include <array>
 #include <initializer_list>
 #include <vector>
@@ -43,7 +45,7 @@ std::vector<Field> with_common_fields(std::initializer_list<Field> own) {
          .kind = FieldKind::text,
          .required = true,
          .meaning = "where the numbers come from: a key of sources.json, or free text",
-         .remedy = "say where the numbers come from"}));
+         .remedy = parts_sentences::say<"parts.say_where_from">()}));
     fields.push_back(bind<&P::provenance, &Provenance::source_kind>(
         {.name = "source_kind",
          .kind = FieldKind::choice,
@@ -76,7 +78,7 @@ std::vector<Field> with_common_fields(std::initializer_list<Field> own) {
 
 /// Refuses a record for a reason no single field has.
 [[noreturn]] void refuse_part(std::string part, std::string field, std::string value,
-                              std::string allowed, std::string remedy);
+                              std::string allowed, Sentence remedy);
 
 /// Refuses unless low <= typical <= high, for those that are given.
 void check_order(const std::string& part, const std::string& field, std::optional<double> low,

@@ -1,5 +1,6 @@
 #include "heatmatch/parts/control.hpp"
 
+#include "base/sentences.hpp"
 #include "common_fields.hpp"
 
 #include <algorithm>
@@ -98,13 +99,13 @@ void check_control(const Control& control) {
     const std::string title = "control \"" + control.id + '"';
     if (control.ac_only.value_or(false) && !control.dc_ratings.empty()) {
         refuse_part(title, "ac_only", "yes", "no where dc_ratings are given",
-                    "keep whichever the label prints");
+                    parts_sentences::say<"parts.keep_printed">());
     }
     if (control.sense_low_c && control.sense_high_c &&
         *control.sense_low_c > *control.sense_high_c) {
         refuse_part(title, "sense_low_c", format_number(*control.sense_low_c) + " °C",
                     "<= sense_high_c = " + format_number(*control.sense_high_c) + " °C",
-                    "exchange the two");
+                    base_sentences::say<"base.exchange">());
     }
 }
 

@@ -124,7 +124,7 @@ void check_element(const Element& element) {
     const bool has_rating = element.rated_v && element.rated_w;
     if (!element.measured_resistance_ohm && !element.resistance_ohm && !has_rating) {
         refuse_part(title, "measured_resistance_ohm", "(missing)", "given",
-                    "give measured ohms, printed ohms, or rated_v and rated_w");
+                    parts_sentences::say<"parts.give_ohms">());
     }
     if (!has_rating) return;
     const double by_rating = *element.rated_v * *element.rated_v / *element.rated_w;
@@ -136,7 +136,7 @@ void check_element(const Element& element) {
         refuse_part(title, field, format_quantity(*given, unit::ohm, UnitSystem::si, 6),
                     "within 25% of rated_v² / rated_w = " +
                         format_quantity(by_rating, unit::ohm, UnitSystem::si, 6),
-                    "measure again with the leads subtracted, or name an alloy whose ohms move");
+                    parts_sentences::say<"parts.measure_ohms">());
     };
     check(element.resistance_ohm, "resistance_ohm");
     check(element.measured_resistance_ohm, "measured_resistance_ohm");

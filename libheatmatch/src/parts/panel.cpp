@@ -1,10 +1,13 @@
 #include "heatmatch/parts/panel.hpp"
 
+#include "base/sentences.hpp"
 #include "common_fields.hpp"
 
 #include "heatmatch/parts/class_defaults.hpp"
 
 namespace heatmatch {
+
+using parts_sentences::say;
 
 template <>
 struct RowShape<ListedFit> {
@@ -43,9 +46,10 @@ constexpr auto listed_fit_columns = std::to_array<Column>({
 
 constexpr Range positive_volts{.low = 0.0, .high = 2000.0, .low_open = true};
 constexpr Range positive_amperes{.low = 0.0, .high = 100.0, .low_open = true};
-constexpr std::string_view coefficient_remedy =
-    "labels give the coefficients of i_sc (alpha, small, positive), v_oc (beta, negative) and "
-    "power (gamma, negative) as %/K; one in V/K or A/K is written as \"-120 mV/K\" or \"4 mA/K\"";
+
+Sentence coefficient_remedy() {
+    return say<"parts.coefficients">(with<"volts">("-120 mV/K"), with<"amperes">("4 mA/K"));
+}
 
 }  // namespace
 
@@ -62,14 +66,14 @@ std::span<const Field> panel_fields() {
                             .range = positive_volts,
                             .required = true,
                             .meaning = "open-circuit voltage at STC",
-                            .remedy = "read Voc from the label"}),
+                            .remedy = say<"parts.read_from_label">(with<"quantity">("Voc"))}),
         bind<&Panel::i_sc>({.name = "i_sc",
                             .kind = FieldKind::number,
                             .unit = unit::ampere,
                             .range = positive_amperes,
                             .required = true,
                             .meaning = "short-circuit current at STC",
-                            .remedy = "read Isc from the label"}),
+                            .remedy = say<"parts.read_from_label">(with<"quantity">("Isc"))}),
         bind<&Panel::v_mp>({.name = "v_mp",
                             .kind = FieldKind::number,
                             .unit = unit::volt,
@@ -87,7 +91,7 @@ std::span<const Field> panel_fields() {
                                            .meaning = "change of i_sc with cell temperature",
                                            .relative_to = "i_sc",
                                            .relative_unit = unit::ampere_per_kelvin,
-                                           .remedy = coefficient_remedy}),
+                                           .remedy = coefficient_remedy()}),
         bind<&Panel::beta_voc_pct_per_k>({.name = "beta_voc_pct_per_k",
                                           .kind = FieldKind::number,
                                           .unit = unit::percent_per_kelvin,
@@ -95,7 +99,7 @@ std::span<const Field> panel_fields() {
                                           .meaning = "change of v_oc with cell temperature",
                                           .relative_to = "v_oc",
                                           .relative_unit = unit::volt_per_kelvin,
-                                          .remedy = coefficient_remedy}),
+                                          .remedy = coefficient_remedy()}),
         bind<&Panel::gamma_pmp_pct_per_k>(
             {.name = "gamma_pmp_pct_per_k",
              .kind = FieldKind::number,
@@ -104,7 +108,7 @@ std::span<const Field> panel_fields() {
              .meaning = "change of maximum power with cell temperature",
              .relative_to = "v_mp*i_mp",
              .relative_unit = unit::watt_per_kelvin,
-             .remedy = coefficient_remedy}),
+             .remedy = coefficient_remedy()}),
         bind<&Panel::noct_c>(
             {.name = "noct_c",
              .kind = FieldKind::number,
@@ -162,21 +166,21 @@ void check_panel(const Panel& panel) {
     };
     if (panel.v_mp && *panel.v_mp >= panel.v_oc) {
         refuse_part(title, "v_mp", volts(*panel.v_mp), "below v_oc = " + volts(panel.v_oc),
-                    "check whether the two are exchanged");
+                    base_sentences::say<"base.exchanged">());
     }
     if (panel.i_mp && *panel.i_mp >= panel.i_sc) {
         refuse_part(title, "i_mp", amperes(*panel.i_mp), "below i_sc = " + amperes(panel.i_sc),
-                    "check whether the two are exchanged");
+                    base_sentences::say<"base.exchanged">());
     }
     if (panel.v_mp && *panel.v_mp <= 0.5 * panel.v_oc) {
         refuse_part(title, "v_mp", volts(*panel.v_mp), "above half of v_oc = " + volts(panel.v_oc),
-                    "no diode behaves so; read the label again");
+                    say<"parts.no_such_diode">(with<"what">(say<"parts.label">())));
     }
     if (panel.v_mp && panel.i_mp) {
         const double sum = *panel.v_mp / panel.v_oc + *panel.i_mp / panel.i_sc;
         if (sum <= 1.0) {
             refuse_part(title, "v_mp/v_oc + i_mp/i_sc", format_number(sum, 4), "above 1",
-                        "no diode behaves so; read v_mp and i_mp again");
+                        say<"parts.no_such_diode">(with<"what">(say<"parts.v_mp_and_i_mp">())));
         }
     }
 }

@@ -1,11 +1,15 @@
 #include "heatmatch/parts/parts.hpp"
 
+#include "base/sentences.hpp"
+
 #include <algorithm>
 #include <array>
 
 #include "heatmatch/base/error.hpp"
 
 namespace heatmatch {
+
+using base_sentences::did_you_mean;
 
 namespace {
 
@@ -36,8 +40,8 @@ const P& find_in(const std::vector<P>& parts, std::string_view id, PartKind kind
     if (known.empty()) {
         throw NotFound("no " + wrong + " in the catalog: it holds none", detail);
     }
-    detail.remedy = "did you mean \"" + nearest_name(id, known) + "\"?";
-    throw NotFound("no " + wrong + " in the catalog; " + detail.remedy, detail);
+    detail.remedy = did_you_mean(nearest_name(id, known));
+    throw NotFound("no " + wrong + " in the catalog; " + detail.remedy.text(), detail);
 }
 
 void check_price(const Price& price, const std::string& title) {
@@ -46,18 +50,17 @@ void check_price(const Price& price, const std::string& title) {
                                    .field = "price_low",
                                    .value = format_number(*price.low),
                                    .allowed = "<= price_high = " + format_number(*price.high),
-                                   .remedy = "exchange the two"});
+                                   .remedy = base_sentences::say<"base.exchange">()});
 }
 
 void check_source_of(const Provenance& provenance, std::span<const Field> fields,
                      const std::string& title) {
     for (const auto& [name, source] : provenance.source_of) {
         if (find_field(fields, name) != nullptr) continue;
-        throw InvalidInput(
-            ErrorDetail{.part = title,
-                        .field = "source_of." + name,
-                        .allowed = "the name of a field",
-                        .remedy = "did you mean \"" + nearest_field(name, fields) + "\"?"});
+        throw InvalidInput(ErrorDetail{.part = title,
+                                       .field = "source_of." + name,
+                                       .allowed = "the name of a field",
+                                       .remedy = did_you_mean(nearest_field(name, fields))});
     }
 }
 
@@ -101,11 +104,10 @@ const PartKindInfo& part_kind(std::string_view name) {
         if (info.name == name || info.plural == name) return info;
         known.push_back(info.name);
     }
-    throw InvalidInput(
-        ErrorDetail{.field = "kind",
-                    .value = quote(name),
-                    .allowed = "a kind of part",
-                    .remedy = "did you mean \"" + nearest_name(name, known) + "\"?"});
+    throw InvalidInput(ErrorDetail{.field = "kind",
+                                   .value = quote(name),
+                                   .allowed = "a kind of part",
+                                   .remedy = did_you_mean(nearest_name(name, known))});
 }
 
 const PartKindInfo& part_kind(const Part& part) {

@@ -10,6 +10,27 @@ namespace heatmatch::parts_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
     {"parts.assumption", "{part}: {field} = {value} ({source})"},
+    {"parts.class_default", "class default"},
+    {"parts.class_default_of", "class default, {source}"},
+    {"parts.silicon", "silicon"},
+
+    {"parts.say_where_from", "say where the numbers come from"},
+    {"parts.correct_three", "exchange or correct the three"},
+    {"parts.read_from_label", "read {quantity} from the label"},
+    {"parts.coefficients",
+     "labels give the coefficients of i_sc (alpha, small, positive), v_oc (beta, negative) and "
+     "power (gamma, negative) as %/K; one in V/K or A/K is written as \"{volts}\" or "
+     "\"{amperes}\""},
+    {"parts.no_such_diode", "no diode behaves so; read {what} again"},
+    {"parts.label", "the label"},
+    {"parts.v_mp_and_i_mp", "v_mp and i_mp"},
+    {"parts.give_ohms", "give measured ohms, printed ohms, or rated_v and rated_w"},
+    {"parts.measure_ohms",
+     "measure again with the leads subtracted, or name an alloy whose ohms move"},
+    {"parts.keep_printed", "keep whichever the label prints"},
+    {"parts.own_surface",
+     "plating is for copper strands; a clad or solid metal has its own surface"},
+    {"parts.name_temperatures", "name the air and conductor temperature of the table"},
 });
 
 template <Word Id, Word... Called>

@@ -1,5 +1,6 @@
 #include "heatmatch/parts/wire.hpp"
 
+#include "base/sentences.hpp"
 #include "common_fields.hpp"
 
 #include <cmath>
@@ -7,6 +8,8 @@
 #include "heatmatch/base/constants.hpp"
 
 namespace heatmatch {
+
+using parts_sentences::say;
 
 namespace {
 
@@ -114,19 +117,19 @@ void check_wire(const Wire& wire) {
                              wire.conductor == "aluminium";
     if (own_surface && wire.plating != "bare") {
         refuse_part(title, "plating", wire.plating, "bare for " + wire.conductor,
-                    "plating is for copper strands; a clad or solid metal has its own surface");
+                    say<"parts.own_surface">());
     }
     const bool complete = wire.ampacity_ambient_c && wire.ampacity_conductor_c;
     if (wire.ampacity_a && !complete) {
         refuse_part(title, "ampacity_a", format_number(*wire.ampacity_a) + " A",
                     "given together with ampacity_ambient_c and ampacity_conductor_c",
-                    "name the air and conductor temperature of the table");
+                    say<"parts.name_temperatures">());
     }
     if (complete && *wire.ampacity_conductor_c <= *wire.ampacity_ambient_c) {
         refuse_part(title, "ampacity_conductor_c",
                     format_number(*wire.ampacity_conductor_c) + " °C",
                     "above ampacity_ambient_c = " + format_number(*wire.ampacity_ambient_c) + " °C",
-                    "check whether the two are exchanged");
+                    base_sentences::say<"base.exchanged">());
     }
 }
 

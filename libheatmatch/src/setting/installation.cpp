@@ -1,5 +1,8 @@
 #include "heatmatch/setting/installation.hpp"
 
+#include "base/sentences.hpp"
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <set>
 
@@ -7,6 +10,9 @@
 #include "heatmatch/base/field_access.hpp"
 
 namespace heatmatch {
+
+using base_sentences::did_you_mean;
+using setting_sentences::say;
 
 std::span<const Field> standing_circuit_fields() {
     static const auto fields = std::to_array<Field>({
@@ -43,10 +49,9 @@ const OwnedPanels& find_group(const Installation& installation, std::string_view
         known.push_back(owned.group);
     }
     const std::string wrong = quote(group);
-    const std::string remedy = known.empty()
-                                   ? std::string("the installation lists no panels")
-                                   : "did you mean \"" + nearest_name(group, known) + "\"?";
-    throw NotFound("no group of panels " + wrong + " in the installation; " + remedy,
+    const Sentence remedy =
+        known.empty() ? say<"setting.no_panels">() : did_you_mean(nearest_name(group, known));
+    throw NotFound("no group of panels " + wrong + " in the installation; " + remedy.text(),
                    ErrorDetail{.part = "installation", .field = "group", .value = wrong});
 }
 
@@ -59,7 +64,7 @@ void check_references(const Installation& installation, const Parts& parts) {
                                            .field = "panels.group",
                                            .value = '"' + owned.group + '"',
                                            .allowed = "given to one group only",
-                                           .remedy = "rename one of the two"});
+                                           .remedy = base_sentences::say<"base.rename_one">()});
         }
     }
     for (const AllowedElements& allowed : installation.elements) {
@@ -72,7 +77,7 @@ void check_references(const Installation& installation, const Parts& parts) {
                                            .field = "runs.name",
                                            .value = quote(run.name),
                                            .allowed = "given to one run only",
-                                           .remedy = "rename one of the two"});
+                                           .remedy = base_sentences::say<"base.rename_one">()});
         }
         runs.push_back(run.name);
         if (!run.chooses()) static_cast<void>(find_wire(parts, run.wire));
@@ -83,13 +88,13 @@ void check_references(const Installation& installation, const Parts& parts) {
         if (device.run.empty() || std::find(runs.begin(), runs.end(), device.run) != runs.end()) {
             continue;
         }
-        throw InvalidInput(ErrorDetail{
-            .part = "device \"" + device.part + '"',
-            .field = "run",
-            .value = '"' + device.run + '"',
-            .allowed = "the name of a run of the installation",
-            .remedy = runs.empty() ? std::string("describe the run under \"runs\"")
-                                   : "did you mean \"" + nearest_name(device.run, runs) + "\"?"});
+        throw InvalidInput(
+            ErrorDetail{.part = "device \"" + device.part + '"',
+                        .field = "run",
+                        .value = '"' + device.run + '"',
+                        .allowed = "the name of a run of the installation",
+                        .remedy = runs.empty() ? say<"setting.describe_run">()
+                                               : did_you_mean(nearest_name(device.run, runs))});
     }
     if (installation.store) static_cast<void>(find_medium(parts, installation.store->medium));
     if (installation.space) {

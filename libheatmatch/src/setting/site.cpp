@@ -1,11 +1,16 @@
 #include "heatmatch/setting/site.hpp"
 
+#include "base/sentences.hpp"
+#include "sentences.hpp"
+
 #include <algorithm>
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/field_access.hpp"
 
 namespace heatmatch {
+
+using setting_sentences::say;
 
 namespace {
 
@@ -15,7 +20,7 @@ void expect_twelve(const std::vector<double>& list, const char* part, const char
                                    .field = field,
                                    .value = std::to_string(list.size()) + " values",
                                    .allowed = "12 values, January first",
-                                   .remedy = "give one for each month"});
+                                   .remedy = say<"setting.each_month">()});
 }
 
 }  // namespace
@@ -54,7 +59,7 @@ std::span<const Field> site_fields() {
              .range = {.low = -70.0, .high = 40.0},
              .required = true,
              .meaning = "lowest air temperature on record: the coldest morning sets the volts",
-             .remedy = "ask the nearest weather station for its lowest temperature on record"}),
+             .remedy = say<"setting.ask_station">()}),
         bind<&Site::albedo>({.name = "albedo",
                              .kind = FieldKind::number,
                              .unit = unit::none,
@@ -137,13 +142,12 @@ void check_site(const Site& site) {
 void check_record_low(const Site& site, const MonthlyNormals& normals) {
     const double coldest = *std::min_element(normals.temp_min_c.begin(), normals.temp_min_c.end());
     if (site.record_low_c <= coldest) return;
-    throw InvalidInput(ErrorDetail{
-        .part = "site",
-        .field = "record_low_c",
-        .value = format_number(site.record_low_c) + " °C",
-        .allowed = "<= the coldest temp_min_c = " + format_number(coldest) + " °C",
-        .remedy =
-            "mind the minus sign: the record is the coldest morning ever, and sets the volts"});
+    throw InvalidInput(
+        ErrorDetail{.part = "site",
+                    .field = "record_low_c",
+                    .value = format_number(site.record_low_c) + " °C",
+                    .allowed = "<= the coldest temp_min_c = " + format_number(coldest) + " °C",
+                    .remedy = say<"setting.minus_sign">()});
 }
 
 void check_monthly_normals(const MonthlyNormals& normals) {
@@ -157,7 +161,7 @@ void check_monthly_normals(const MonthlyNormals& normals) {
             .field = "temp_min_c[" + std::to_string(month) + ']',
             .value = format_number(normals.temp_min_c[month]) + " °C",
             .allowed = "<= temp_max_c = " + format_number(normals.temp_max_c[month]) + " °C",
-            .remedy = "exchange the two"});
+            .remedy = base_sentences::say<"base.exchange">()});
     }
 }
 

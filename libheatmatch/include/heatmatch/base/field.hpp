@@ -9,6 +9,7 @@
 #include <variant>
 #include <vector>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/base/units.hpp"
 
 namespace heatmatch {
@@ -69,7 +70,7 @@ struct Field {
     std::string_view refers_to{};               //!< kind of part that a reference names
     std::string_view relative_to{};             //!< fields whose product a value in V/K relates to
     Unit relative_unit{};                       //!< of such a value: V/K, A/K or W/K
-    std::string_view remedy{};                  //!< what to do about a value out of range
+    Sentence remedy{};                          //!< what to do about a value out of range
     Value (*get)(const void*) = nullptr;
     void (*set)(void*, const Value&) = nullptr;
 };
@@ -82,6 +83,10 @@ struct Field {
                                        std::span<const std::string_view> known);
 /// The same among the names of a field table.
 [[nodiscard]] std::string nearest_field(std::string_view wrong, std::span<const Field> fields);
+
+/// Throws InvalidInput for a name that no field has, naming the nearest one.
+[[noreturn]] void refuse_unknown_field(std::span<const Field> fields, std::string_view name,
+                                       std::string_view part);
 
 /// Checks one value against its field. `part` opens the message (`panel "barn"`).
 /// Throws InvalidInput naming field, value, allowed range and remedy.

@@ -60,10 +60,10 @@ struct Sentence {
     Sentence() = default;
     Sentence(const Template* line_, std::vector<Argument> arguments_);
     // NOLINTBEGIN(google-explicit-constructor)
-    Sentence(std::string verbatim);
-    Sentence(const char* verbatim);
+    Sentence(std::string as_it_is);
+    Sentence(const char* as_it_is);
     // NOLINTEND(google-explicit-constructor)
-    Sentence& operator+=(const std::string& verbatim);
+    Sentence& operator+=(const std::string& as_it_is);
 
     [[nodiscard]] bool empty() const { return line == nullptr; }
     [[nodiscard]] std::string_view id() const { return empty() ? std::string_view{} : line->id; }
@@ -88,10 +88,6 @@ struct Argument {
     return before.text() + then;
 }
 
-/// The lines of this room: an amount, a name or a list alone, and a text that stands as it is, such
-/// as one kept by an earlier version.
-[[nodiscard]] std::span<const Template> base_sentences();
-
 /// Their texts with `between` between them; what is empty is left out.
 [[nodiscard]] std::string text_of(const Sentences& sentences, UnitSystem system = UnitSystem::si,
                                   std::string_view between = " ");
@@ -100,6 +96,10 @@ struct Argument {
 [[nodiscard]] Sentence sentence_of(const Amount& amount);
 [[nodiscard]] Sentence sentence_of(Name name);
 [[nodiscard]] Sentence sentence_of(Sentences sentences);
+
+/// A text that stands as it is in either unit set: one that an earlier version kept, or that came
+/// from outside. Nothing is said by an empty one.
+[[nodiscard]] Sentence verbatim(std::string text);
 
 /// The place of that name in a line, as its text has it; empty where there is none.
 [[nodiscard]] std::string_view place_of(const Template& line, std::string_view name);
@@ -142,6 +142,14 @@ template <Word Called>
 template <Word Called>
 [[nodiscard]] NamedArgument<Called> with(std::string name) {
     return {{Called.view(), Name{std::move(name)}}};
+}
+template <Word Called>
+[[nodiscard]] NamedArgument<Called> with(std::string_view name) {
+    return {{Called.view(), Name{std::string(name)}}};
+}
+template <Word Called>
+[[nodiscard]] NamedArgument<Called> with(const char* name) {
+    return {{Called.view(), Name{name}}};
 }
 template <Word Called>
 [[nodiscard]] NamedArgument<Called> with(Sentences sentences) {
