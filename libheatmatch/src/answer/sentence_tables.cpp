@@ -9,6 +9,7 @@
 #include "solar/sentences.hpp"
 #include "base/sentences.hpp"
 #include "setting/sentences.hpp"
+#include "text/sentences.hpp"
 
 #include <array>
 #include <map>
@@ -26,6 +27,7 @@ std::span<const std::span<const Template>> sentence_tables() {
         diagnosis_sentences::table,
         base_sentences::table,
         setting_sentences::table,
+        text_sentences::table,
     });
     return tables;
 }

@@ -1,8 +1,12 @@
 #include "csv.hpp"
 
+#include "sentences.hpp"
+
 #include "heatmatch/base/error.hpp"
 
 namespace heatmatch {
+
+using text_sentences::say;
 
 std::vector<CsvRecord> read_csv(std::string_view text, std::string_view origin) {
     constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
@@ -45,7 +49,7 @@ std::vector<CsvRecord> read_csv(std::string_view text, std::string_view origin) 
                                        .field = "line " + std::to_string(quote_line),
                                        .value = "an opening quote",
                                        .allowed = "closed",
-                                       .remedy = "write a quote inside a cell twice"});
+                                       .remedy = say<"text.write_quote_twice">()});
     }
     finish();
     return records;

@@ -1,12 +1,15 @@
 #include "heatmatch/text/installation_json.hpp"
 
 #include "json_record.hpp"
+#include "sentences.hpp"
 
 #include <array>
 
 #include "heatmatch/base/error.hpp"
 
 namespace heatmatch {
+
+using text_sentences::say;
 
 namespace {
 
@@ -56,12 +59,11 @@ OwnedPanels read_owned_panels(const Json& json, const std::string& part) {
         owned.measured =
             read<PanelMeasurement>(panel_measurement_fields(), *measured, part + " measured");
         if (!owned.measured->v_oc && !owned.measured->i_sc) {
-            throw InvalidInput(
-                ErrorDetail{.part = part + " measured",
-                            .field = "v_oc, i_sc",
-                            .value = "(missing)",
-                            .allowed = "given, at least one of them",
-                            .remedy = "say what the meter read, or leave measured out"});
+            throw InvalidInput(ErrorDetail{.part = part + " measured",
+                                           .field = "v_oc, i_sc",
+                                           .value = "(missing)",
+                                           .allowed = "given, at least one of them",
+                                           .remedy = say<"text.say_what_was_read">()});
         }
     }
     return owned;
@@ -80,7 +82,9 @@ AllowedElements read_allowed_elements(const Json& json, const std::string& part)
             .field = "element",
             .value = allowed.any ? "given beside any" : "(missing)",
             .allowed = "given, or any in its place",
-            .remedy = R"(write {"element": "id"} or {"any": {"family": ["oven lower"]}})"});
+            .remedy =
+                say<"text.write_either">(with<"one">(R"({"element": "id"})"),
+                                         with<"other">(R"({"any": {"family": ["oven lower"]}})"))});
     }
     return allowed;
 }
@@ -127,7 +131,7 @@ Parts read_parts(const Json& json, const std::string& origin) {
                                                .field = "id",
                                                .value = part_id(part),
                                                .allowed = "unique among " + item.key(),
-                                               .remedy = "rename or remove one of the two"});
+                                               .remedy = say<"text.rename_or_remove">()});
             }
             parts.put(part);
         }
@@ -144,8 +148,8 @@ void check_version(const Json& root, const std::string& origin) {
         .field = std::string(version_key),
         .value = found == root.end() ? "(missing)" : found->dump().substr(0, 40),
         .allowed = "1",
-        .remedy = "an installation begins with {\"heatmatch_installation\": 1, ...}; a newer "
-                  "heatmatch may have written this one"});
+        .remedy =
+            say<"text.begins_with">(with<"beginning">(R"({"heatmatch_installation": 1, ...})"))});
 }
 
 template <class T>
@@ -182,7 +186,8 @@ Installation installation_from_json(std::string_view text, std::string_view orig
                                        .field = "site",
                                        .value = "(missing)",
                                        .allowed = "given",
-                                       .remedy = "at least {\"record_low_c\": -20}"});
+                                       .remedy = say<"text.at_least">(heatmatch::with<"example">(
+                                           R"({"record_low_c": -20})"))});
     }
     with("name", [&](const Json& json) {
         const Field name{.name = "name", .kind = FieldKind::text, .meaning = "name"};

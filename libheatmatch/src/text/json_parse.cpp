@@ -1,4 +1,5 @@
 #include "json_record.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <array>
@@ -8,6 +9,8 @@
 #include "heatmatch/base/error.hpp"
 
 namespace heatmatch {
+
+using text_sentences::say;
 
 namespace {
 
@@ -51,26 +54,26 @@ std::string parse_failure(std::string reason, std::size_t line) {
 }
 
 /// What to do about it, for whoever writes JSON by hand: the usual slips in plain words.
-std::string parse_remedy(std::string_view reason) {
+Sentence parse_remedy(std::string_view reason) {
     struct Slip {
         const char* said;
-        const char* remedy;
+        Sentence remedy;
     };
-    constexpr auto no_value = "take away the comma before it, or give the value that is missing";
+    const Sentence no_value = say<"text.no_value">();
     const std::array slips{
-        Slip{"unexpected end of input", "the text ends before its last brace is closed"},
-        Slip{"missing closing quote", "close the text with a straight quote (\")"},
-        Slip{"invalid literal", "put names and texts between straight quotes (\"); no comments"},
-        Slip{"; expected '}'", "a comma is missing before it, or a brace is not closed"},
-        Slip{"; expected ']'", "a comma is missing before it, or a bracket is not closed"},
+        Slip{"unexpected end of input", say<"text.ends_early">()},
+        Slip{"missing closing quote", say<"text.close_text">()},
+        Slip{"invalid literal", say<"text.bare_word">()},
+        Slip{"; expected '}'", say<"text.in_braces">()},
+        Slip{"; expected ']'", say<"text.in_brackets">()},
         Slip{"unexpected '}'", no_value},
         Slip{"unexpected ']'", no_value},
     };
     const auto found = std::find_if(slips.begin(), slips.end(), [reason](const Slip& slip) {
         return reason.find(slip.said) != std::string_view::npos;
     });
-    const std::string remedy = "correct the JSON";
-    return found == slips.end() ? remedy : remedy + ": " + found->remedy;
+    return found == slips.end() ? say<"text.correct_json">()
+                                : say<"text.correct_slip">(with<"slip">(found->remedy));
 }
 
 }  // namespace
@@ -86,7 +89,7 @@ ParsedJson parse_json(std::string_view text, std::string_view origin) {
             throw InvalidInput(ErrorDetail{.part = std::string(origin),
                                            .field = "nesting at line " + std::to_string(line),
                                            .allowed = "at most 32 levels deep",
-                                           .remedy = "a part or an installation needs five"});
+                                           .remedy = say<"text.levels">()});
         }
         const bool begins =
             event == Event::object_start || event == Event::array_start || event == Event::value;
@@ -104,7 +107,7 @@ ParsedJson parse_json(std::string_view text, std::string_view origin) {
                                 .field = clip(key),
                                 .value = "a second value at line " + std::to_string(line),
                                 .allowed = "given once",
-                                .remedy = "remove one of the two"});
+                                .remedy = say<"text.remove_one">()});
             }
         }
         return true;

@@ -1,10 +1,16 @@
 #include "json_record.hpp"
 
+#include "base/sentences.hpp"
+#include "sentences.hpp"
+
 #include <cmath>
 
 #include "heatmatch/base/error.hpp"
 
 namespace heatmatch {
+
+using base_sentences::did_you_mean;
+using text_sentences::say;
 
 namespace {
 
@@ -13,7 +19,7 @@ std::string shown(const Json& json) {
 }
 
 [[noreturn]] void refuse(const std::string& part, std::string field, std::string value,
-                         std::string allowed, std::string remedy) {
+                         std::string allowed, Sentence remedy) {
     throw InvalidInput(ErrorDetail{.part = part,
                                    .field = std::move(field),
                                    .value = std::move(value),
@@ -30,9 +36,9 @@ double read_number(const Field& field, const Unit& unit, const std::string& name
         named.unit = unit;
         return read_quantity(named, json.get_ref<const std::string&>(), part, relative_base);
     }
-    refuse(
-        part, name, shown(json), "a number, or a text with a number and a unit",
-        "write it as in 15 or \"15 " + std::string(unit.symbol.empty() ? "" : unit.symbol) + "\"");
+    refuse(part, name, shown(json), "a number, or a text with a number and a unit",
+           say<"text.write_number">(with<"number">("15"),
+                                    with<"with_unit">("15 " + std::string(unit.symbol))));
 }
 
 std::vector<double> read_row(const Field& field, const Json& json, const std::string& part,
@@ -41,21 +47,22 @@ std::vector<double> read_row(const Field& field, const Json& json, const std::st
                                   ? std::string(field.name)
                                   : std::string(field.name) + '[' + std::to_string(index) + ']';
     if (!json.is_object()) {
-        refuse(part, place, shown(json), "an object", "see the field glossary");
+        refuse(part, place, shown(json), "an object", say<"text.glossary">());
     }
     std::vector<std::string_view> names;
     for (const Column& column : field.columns) names.push_back(column.name);
     for (const auto& item : json.items()) {
         if (std::find(names.begin(), names.end(), item.key()) != names.end()) continue;
         refuse(part, place + '.' + clip(item.key()), "", "a known key",
-               "did you mean \"" + nearest_name(item.key(), names) + "\"?");
+               did_you_mean(nearest_name(item.key(), names)));
     }
     std::vector<double> row;
     for (const Column& column : field.columns) {
         const std::string name = place + '.' + std::string(column.name);
         const auto found = json.find(std::string(column.name));
         if (found == json.end()) {
-            refuse(part, name, "(missing)", "given", std::string(column.meaning));
+            refuse(part, name, "(missing)", "given",
+                   sentence_of(Name{std::string(column.meaning)}));
         }
         row.push_back(read_number(field, column.unit, name, *found, part, std::nullopt));
     }
@@ -82,19 +89,19 @@ Json row_to_json(const Field& field, const std::vector<double>& row) {
 
 void expect_object(const Json& json, const std::string& part) {
     if (json.is_object()) return;
-    refuse(part, "value", shown(json), "an object in braces", "see the example in the README");
+    refuse(part, "value", shown(json), "an object in braces", say<"text.readme">());
 }
 
 void expect_array(const Json& json, const std::string& part) {
     if (json.is_array()) return;
-    refuse(part, "value", shown(json), "a list in brackets", "see the example in the README");
+    refuse(part, "value", shown(json), "a list in brackets", say<"text.readme">());
 }
 
 Value read_value(const Field& field, const Json& json, const std::string& part,
                  std::optional<double> relative_base) {
     const std::string name(field.name);
     const auto wrong = [&](const char* allowed) {
-        refuse(part, name, shown(json), allowed, std::string(field.meaning));
+        refuse(part, name, shown(json), allowed, sentence_of(Name{std::string(field.meaning)}));
     };
     if (json.is_null()) return {};
     switch (field.kind) {
@@ -156,7 +163,7 @@ void read_record(std::span<const Field> fields, void* record, const Json& object
     for (const auto& item : object.items()) {
         if (std::find(known.begin(), known.end(), item.key()) != known.end()) continue;
         refuse(part, clip(item.key()), "", "a known field",
-               "did you mean \"" + nearest_name(item.key(), known) + "\"?");
+               did_you_mean(nearest_name(item.key(), known)));
     }
     // Fields that may be written relative to another one come after it.
     for (const bool relative : {false, true}) {

@@ -1,6 +1,7 @@
 #include "heatmatch/text/module_csv.hpp"
 
 #include "csv.hpp"
+#include "sentences.hpp"
 
 #include <array>
 #include <charconv>
@@ -13,6 +14,8 @@
 #include "heatmatch/parts/parts.hpp"
 
 namespace heatmatch {
+
+using text_sentences::say;
 
 namespace {
 
@@ -75,7 +78,7 @@ class ModuleRow {
                                            .field = name,
                                            .value = quote(cell),
                                            .allowed = "a number",
-                                           .remedy = "correct the cell"});
+                                           .remedy = say<"text.correct_cell">()});
         }
         return value;
     }
@@ -89,7 +92,7 @@ class ModuleRow {
                                        .field = name,
                                        .value = format_number(value),
                                        .allowed = "a whole number from 1 to 1000",
-                                       .remedy = "correct the cell"});
+                                       .remedy = say<"text.correct_cell">()});
     }
 
   private:
@@ -139,8 +142,7 @@ std::vector<Panel> panels_from_module_csv(std::string_view text, std::string_vie
                                        .field = "column \"" + std::string(name) + '"',
                                        .value = "(missing)",
                                        .allowed = "in the first line",
-                                       .remedy = "is this the public module-rating list, with its "
-                                                 "three header lines?"});
+                                       .remedy = say<"text.is_it_module_list">()});
     }
     constexpr std::size_t header_lines = 3;
     std::vector<Panel> panels;

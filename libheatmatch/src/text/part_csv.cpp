@@ -1,7 +1,9 @@
 #include "heatmatch/text/part_csv.hpp"
 
+#include "base/sentences.hpp"
 #include "csv.hpp"
 #include "json_record.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <set>
@@ -9,6 +11,9 @@
 #include "heatmatch/base/error.hpp"
 
 namespace heatmatch {
+
+using base_sentences::did_you_mean;
+using text_sentences::say;
 
 namespace {
 
@@ -45,11 +50,12 @@ CatalogText parts_from_csv(PartKind kind, std::string_view text, std::string_vie
     const PartKindInfo& info = part_kind(kind);
     const std::vector<CsvRecord> records = read_csv(text, origin);
     if (records.empty()) {
-        throw InvalidInput(ErrorDetail{.part = std::string(origin),
-                                       .field = "header",
-                                       .value = "(missing)",
-                                       .allowed = "a line of field names",
-                                       .remedy = "begin with id,label,source,source_kind,..."});
+        throw InvalidInput(ErrorDetail{
+            .part = std::string(origin),
+            .field = "header",
+            .value = "(missing)",
+            .allowed = "a line of field names",
+            .remedy = say<"text.begin_with">(with<"fields">("id,label,source,source_kind,..."))});
     }
     std::vector<const Field*> columns;
     for (const std::string& name : records.front().cells) {
@@ -59,15 +65,14 @@ CatalogText parts_from_csv(PartKind kind, std::string_view text, std::string_vie
                                            .field = "column " + quote(name),
                                            .value = "a second one",
                                            .allowed = "given once",
-                                           .remedy = "remove one of the two"});
+                                           .remedy = say<"text.remove_one">()});
         }
         columns.push_back(field);
         if (field != nullptr) continue;
-        throw InvalidInput(
-            ErrorDetail{.part = std::string(origin),
-                        .field = "column " + quote(name),
-                        .allowed = "a field of a " + std::string(info.name),
-                        .remedy = "did you mean \"" + nearest_field(name, info.fields) + "\"?"});
+        throw InvalidInput(ErrorDetail{.part = std::string(origin),
+                                       .field = "column " + quote(name),
+                                       .allowed = "a field of a " + std::string(info.name),
+                                       .remedy = did_you_mean(nearest_field(name, info.fields))});
     }
     CatalogText parts;
     std::set<std::string> ids;
@@ -84,7 +89,7 @@ CatalogText parts_from_csv(PartKind kind, std::string_view text, std::string_vie
                                 .field = "cells",
                                 .value = std::to_string(record.cells.size()),
                                 .allowed = "at most " + std::to_string(columns.size()),
-                                .remedy = "quote cells that hold a comma"});
+                                .remedy = say<"text.quote_cells">()});
             }
             Json object = Json::object();
             for (std::size_t c = 0; c < record.cells.size(); ++c) {
@@ -104,7 +109,7 @@ CatalogText parts_from_csv(PartKind kind, std::string_view text, std::string_vie
                                                .field = "id",
                                                .value = id,
                                                .allowed = "unique in the file",
-                                               .remedy = "rename or remove one of the two"});
+                                               .remedy = say<"text.rename_or_remove">()});
             }
             parts.rows.push_back(std::move(part));
             parts.lines.push_back(line);

@@ -1,6 +1,8 @@
 #include "heatmatch/text/part_json.hpp"
 
+#include "base/sentences.hpp"
 #include "json_record.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <set>
@@ -8,6 +10,9 @@
 #include "heatmatch/base/error.hpp"
 
 namespace heatmatch {
+
+using base_sentences::did_you_mean;
+using text_sentences::say;
 
 namespace {
 
@@ -38,7 +43,7 @@ const PartKindInfo& kind_of_key(const std::string& key, std::string_view origin)
     throw InvalidInput(ErrorDetail{.part = std::string(origin),
                                    .field = clip(key),
                                    .allowed = "a kind of part, in the plural",
-                                   .remedy = "did you mean \"" + nearest_name(key, known) + "\"?"});
+                                   .remedy = did_you_mean(nearest_name(key, known))});
 }
 
 void check_version(const Json& root, const std::string& origin) {
@@ -49,14 +54,14 @@ void check_version(const Json& root, const std::string& origin) {
                                        .field = std::string(version_key),
                                        .value = "(missing)",
                                        .allowed = "1",
-                                       .remedy = "is this a catalog file of heatmatch?"});
+                                       .remedy = say<"text.is_it_catalog">()});
     }
     if (!found->is_number_integer() || *found != version) {
         throw InvalidInput(ErrorDetail{.part = origin,
                                        .field = std::string(version_key),
                                        .value = found->dump().substr(0, 40),
                                        .allowed = "1",
-                                       .remedy = "a newer heatmatch may have written it"});
+                                       .remedy = say<"text.newer">()});
     }
 }
 
@@ -135,7 +140,7 @@ CatalogText catalog_from_json(std::string_view text, std::string_view origin,
                                                    .field = "id",
                                                    .value = part_id(part),
                                                    .allowed = "unique among " + item.key(),
-                                                   .remedy = "rename or remove one of the two"});
+                                                   .remedy = say<"text.rename_or_remove">()});
                 }
                 catalog.rows.push_back(std::move(part));
                 catalog.lines.push_back(line);
@@ -156,7 +161,7 @@ CatalogText catalog_from_json(std::string_view text, std::string_view origin,
                                            .field = "id",
                                            .value = quote(id),
                                            .allowed = "either given or removed, not both",
-                                           .remedy = "take it out of one of the two"});
+                                           .remedy = say<"text.take_out">()});
         }
     }
     return catalog;

@@ -1,6 +1,7 @@
 #include "heatmatch/text/sentence_json.hpp"
 
 #include "json_record.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <array>
@@ -12,13 +13,15 @@
 
 namespace heatmatch {
 
+using text_sentences::say;
+
 namespace {
 
 [[noreturn]] void refuse(const std::string& value, const char* allowed) {
     throw InvalidInput(ErrorDetail{.part = "sentence",
                                    .value = quote(value),
                                    .allowed = allowed,
-                                   .remedy = "read it with the version that wrote it"});
+                                   .remedy = say<"text.its_version">()});
 }
 
 constexpr std::array<const char*, 6> shown_words{"whole", "number", "change",
