@@ -225,6 +225,10 @@ TEST_CASE("the conductivity of moist ground given to a dry bed is warned about")
     CHECK(contains(warnings[0], "shed-sand"));
     CHECK(contains(warnings[0], "2 W/mK"));
     CHECK(contains(warnings[0], "moist"));
+    // Source: 1 W/mK is 0.5778 Btu/h·ft·°F.
+    const std::string us = warnings[0].text(heatmatch::UnitSystem::us);
+    CHECK(contains(us, "k20_w_mk = 1.16 Btu/h·ft·°F"));
+    CHECK(contains(us, "dry sand conducts 0.116 to 0.202 Btu/h·ft·°F"));
     for (const Medium& medium : starter().media) {
         CAPTURE(medium.id);
         CHECK(heatmatch::fill_warnings(medium).empty());

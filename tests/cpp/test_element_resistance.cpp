@@ -38,6 +38,25 @@ TEST_CASE("the usual power tolerance is -4.8 and +11.1 % of ohms") {
     CHECK(ohms.fixed);
 }
 
+// Source: 700 °C are 1292 °F, 300 °C 572 °F and 600 °C 1112 °F.
+TEST_CASE("what is assumed about ohms is said in either unit set") {
+    const ElementResistance ohms = element_resistance(rated, nullptr, 300.0);
+    const auto said = [&](heatmatch::UnitSystem system) {
+        std::string text;
+        for (const auto& each : ohms.assumed) text += each.said().text(system) + '\n';
+        return text;
+    };
+    CHECK(said(heatmatch::UnitSystem::si) ==
+          "element \"rated\": alloy = unknown: 0.97 to 1.17 at 700 °C (gb-t-1234)\n"
+          "element \"rated\": coil temperature in use = 300 °C (from memory)\n"
+          "element \"rated\": power tolerance = +5/-10% (tubular-catalogue-tolerance)\n"
+          "element \"rated\": coil temperature at rated watts = 600 °C (from memory)\n");
+    const std::string us = said(heatmatch::UnitSystem::us);
+    CHECK(contains(us, "0.97 to 1.17 at 1290 °F"));
+    CHECK(contains(us, "in use = 572 °F"));
+    CHECK(contains(us, "+5/-10%"));
+}
+
 // Source: the same; 120 V, 1000 W is 13.7 to 16.0 ohm.
 TEST_CASE("a 1000 W element for 120 V has 13.7 to 16.0 ohm when new") {
     const ElementResistance ohms = element_resistance(rated, &constant, 300.0);

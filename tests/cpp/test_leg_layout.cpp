@@ -138,6 +138,9 @@ TEST_CASE("a long box takes legs along it and beside each other") {
 TEST_CASE("legs that overlap are told") {
     CHECK(holds(leg_layout(bent(800.0, 2, 7.0), 1, drum()).misfit, "legs 7 mm apart overlap"));
     CHECK(holds(leg_layout(bent(800.0, 2, 7.0), 1, drum()).misfit, "8 mm thick"));
+    // Source: 25.4 mm are an inch.
+    CHECK(leg_layout(bent(800.0, 2, 7.0), 1, drum()).misfit.text(heatmatch::UnitSystem::us) ==
+          "legs 0.2756 in apart overlap: each is 0.315 in thick");
     Store tight = drum();
     tight.element_spacing_mm = 5.0;
     CHECK(leg_layout(bent(800.0, 2), 1, tight).misfit.empty());

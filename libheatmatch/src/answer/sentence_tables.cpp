@@ -5,9 +5,10 @@
 #include "operation/days/sentences.hpp"
 #include "operation/diagnosis/sentences.hpp"
 #include "operation/meter/sentences.hpp"
+#include "base/sentences.hpp"
+#include "heat/sentences.hpp"
 #include "parts/sentences.hpp"
 #include "solar/sentences.hpp"
-#include "base/sentences.hpp"
 #include "setting/sentences.hpp"
 #include "text/sentences.hpp"
 
@@ -27,6 +28,7 @@ std::span<const std::span<const Template>> sentence_tables() {
         diagnosis_sentences::table,
         base_sentences::table,
         setting_sentences::table,
+        heat_sentences::table,
         text_sentences::table,
     });
     return tables;

@@ -4,6 +4,7 @@
 #include "bed_geometry.hpp"
 #include "heat_input.hpp"
 #include "line_spread.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <array>
@@ -18,6 +19,8 @@
 #include "heatmatch/heat/air.hpp"
 
 namespace heatmatch {
+
+using heat_sentences::say;
 
 namespace {
 
@@ -213,7 +216,7 @@ double largest_power_w(const BedCharge& charge, double limit_c, double factor) {
     check_bed_charge(charge, 0.0);
     check_sheath_limit(limit_c);
     require_number("charge of a bed", "factor", factor, unit::none, {.low = 0.1, .high = 10.0},
-                   "1 judges the closed form itself");
+                   [] { return say<"heat.itself">(with<"one">(1.0)); });
     constexpr double close_enough_k = 1e-6;
     if (limit_c <= charge.air_c + close_enough_k) return 0.0;
     const BedGeometry geometry = bed_geometry(charge);
@@ -240,7 +243,7 @@ std::optional<double> hours_to_limit(const BedCharge& charge, double power_w, do
     check_bed_charge(charge, power_w);
     check_sheath_limit(limit_c);
     require_number("charge of a bed", "longest_h", longest_h, unit::hour,
-                   {.low = 1e-3, .high = 1e7}, "say how many hours to look ahead");
+                   {.low = 1e-3, .high = 1e7}, say<"heat.hours_ahead">);
     BedCharge at = charge;
     at.days = 1.0;
     const auto excess = [&](double ln_hours) {
@@ -262,7 +265,7 @@ std::optional<double> hours_to_limit(const BedCharge& charge, double power_w, do
 double bed_temperature_c(const BedCharge& charge, double power_w, double distance_m) {
     check_bed_charge(charge, power_w);
     require_number("charge of a bed", "distance_m", distance_m, unit::metre,
-                   {.low = 0.0, .high = 1000.0}, "metres from the nearest leg");
+                   {.low = 0.0, .high = 1000.0}, say<"heat.metres_from_leg">);
     const BedGeometry geometry = bed_geometry(charge);
     const Bulk bulk = bulk_of(charge, geometry, power_w);
     return beside_leg_k(charge, geometry, bulk, power_w, distance_m) - zero_celsius_k;

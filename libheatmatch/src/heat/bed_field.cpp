@@ -1,6 +1,7 @@
 #include "heatmatch/heat/bed_field.hpp"
 
 #include "bed_field_grid.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -13,6 +14,8 @@
 
 namespace heatmatch {
 
+using heat_sentences::say;
+
 namespace {
 
 constexpr double joules_per_kwh = 3.6e6;
@@ -20,27 +23,27 @@ constexpr double coldest_c = -100.0;
 constexpr double hottest_c = 1500.0;
 
 [[noreturn]] void refuse(const std::string& field, const std::string& value,
-                         const std::string& allowed, const char* remedy) {
+                         const std::string& allowed, Sentence remedy) {
     throw InvalidInput({.part = "field of a bed",
                         .field = field,
                         .value = value,
                         .allowed = allowed,
-                        .remedy = remedy});
+                        .remedy = std::move(remedy)});
 }
 
 void check_temperature(const char* field, double at_c) {
     if (at_c >= coldest_c && at_c <= hottest_c) return;
-    refuse(field, format_number(at_c) + " °C", "-100 to 1500 °C", "give it in degrees Celsius");
+    refuse(field, format_number(at_c) + " °C", "-100 to 1500 °C", say<"heat.give_celsius">());
 }
 
 void check_size(const char* field, double value) {
     if (std::isfinite(value) && value > 0.0) return;
-    refuse(field, format_number(value), "> 0", "measure it");
+    refuse(field, format_number(value), "> 0", say<"heat.measure">());
 }
 
 void check_loss(const char* field, double value) {
     if (std::isfinite(value) && value >= 0.0) return;
-    refuse(field, format_number(value), ">= 0", "give 0 for none");
+    refuse(field, format_number(value), ">= 0", say<"heat.none_is">(with<"nothing">(0.0)));
 }
 
 void check_mesh(const BedFieldMesh& mesh) {
@@ -48,14 +51,15 @@ void check_mesh(const BedFieldMesh& mesh) {
     constexpr std::size_t most = 200;
     const auto check = [](const char* field, std::size_t count) {
         if (count >= fewest && count <= most) return;
-        refuse(field, std::to_string(count), "3 to 200", "12 by 18 serve most beds");
+        refuse(field, std::to_string(count), "3 to 200",
+               say<"heat.mesh_serves">(with<"across">(12.0), with<"high">(18.0)));
     };
     check("across", mesh.across);
     check("high", mesh.high);
     constexpr double longest_s = 3600.0;  // beyond, a step may overshoot a strong fan
     if (mesh.longest_step_s > 0.0 && mesh.longest_step_s <= longest_s) return;
     refuse("longest_step_s", format_number(mesh.longest_step_s) + " s", "above 0, up to 3600 s",
-           "600 s serve most beds");
+           say<"heat.step_serves">(with<"step">(600.0)));
 }
 
 void check_parts(const BedFill& fill, const StoreShell& shell, const LegLayout& legs) {
@@ -108,11 +112,12 @@ BedField::BedField(BedFill fill, StoreShell shell, LegLayout legs, double air_c,
 
 void BedField::step(double power_w, double seconds) {
     if (!std::isfinite(power_w) || power_w < 0.0) {
-        refuse("power_w", format_number(power_w) + " W", ">= 0 W", "give what the legs take");
+        refuse("power_w", format_number(power_w) + " W", ">= 0 W", say<"heat.what_legs_take">());
     }
     constexpr double longest_s = 1e10;
     if (!(seconds >= 0.0 && seconds <= longest_s)) {
-        refuse("seconds", format_number(seconds) + " s", "0 to 1e10 s", "give how long it lasts");
+        refuse("seconds", format_number(seconds) + " s", "0 to 1e10 s",
+               say<"heat.how_long_it_lasts">());
     }
     constexpr int most_halvings = 10;
     power_w_ = power_w;
@@ -179,11 +184,11 @@ double BedField::theta_at(double radius_m, double height_m) const {
 double BedField::at_c(double radius_m, double height_m) const {
     if (!(radius_m >= 0.0 && radius_m <= grid_->radius_m)) {
         refuse("radius_m", format_number(radius_m) + " m", within(grid_->radius_m),
-               "metres from the axis");
+               say<"heat.metres_from_axis">());
     }
     if (!(height_m >= 0.0 && height_m <= grid_->height_m)) {
         refuse("height_m", format_number(height_m) + " m", within(grid_->height_m),
-               "metres above the floor");
+               say<"heat.metres_above_floor">());
     }
     return celsius(theta_at(radius_m, height_m));
 }
@@ -213,7 +218,7 @@ double BedField::near_leg_c(double distance_m) const {
     const double y_m = from_axis_m > 0.0 ? leg.y_m + share * leg.x_m : at_m;
     if (!(distance_m >= 0.0 && grid_->from_axis(x_m, y_m) <= grid_->radius_m)) {
         refuse("distance_m", format_number(distance_m) + " m", "within the bed",
-               "metres from the axis of the hottest leg");
+               say<"heat.metres_from_leg_axis">());
     }
     const double over_w = power_w_ * grid_->over_rings(x_m, y_m) -
                           LegModes::lacking(following_w_, grid_->modes.at(x_m, y_m), power_w_);

@@ -1,5 +1,7 @@
 #include "heatmatch/heat/bed_shells.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -10,6 +12,8 @@
 
 namespace heatmatch {
 
+using heat_sentences::say;
+
 namespace {
 
 constexpr double joules_per_kwh = 3.6e6;
@@ -17,22 +21,22 @@ constexpr double coldest_c = -100.0;
 constexpr double hottest_c = 1500.0;
 
 [[noreturn]] void refuse(const char* field, const std::string& value, const char* allowed,
-                         const char* remedy) {
+                         Sentence remedy) {
     throw InvalidInput({.part = "bed of shells",
                         .field = field,
                         .value = value,
                         .allowed = allowed,
-                        .remedy = remedy});
+                        .remedy = std::move(remedy)});
 }
 
 void check_temperature(const char* field, double at_c) {
     if (at_c >= coldest_c && at_c <= hottest_c) return;
-    refuse(field, format_number(at_c) + " °C", "-100 to 1500 °C", "give it in degrees Celsius");
+    refuse(field, format_number(at_c) + " °C", "-100 to 1500 °C", say<"heat.give_celsius">());
 }
 
 void check_size(const char* field, double value) {
     if (std::isfinite(value) && value > 0.0) return;
-    refuse(field, format_number(value), "> 0", "measure it");
+    refuse(field, format_number(value), "> 0", say<"heat.measure">());
 }
 
 }  // namespace
@@ -172,10 +176,10 @@ void BedShells::advance(double power_w, double seconds, int halvings_left) {
 
 void BedShells::step(double power_w, double seconds) {
     if (!std::isfinite(power_w) || power_w < 0.0) {
-        refuse("power_w", format_number(power_w) + " W", ">= 0 W", "give what the legs take");
+        refuse("power_w", format_number(power_w) + " W", ">= 0 W", say<"heat.what_legs_take">());
     }
     if (!std::isfinite(seconds) || seconds < 0.0) {
-        refuse("seconds", format_number(seconds) + " s", ">= 0 s", "give how long it lasts");
+        refuse("seconds", format_number(seconds) + " s", ">= 0 s", say<"heat.how_long_it_lasts">());
     }
     constexpr int most_halvings = 10;
     power_w_ = power_w;

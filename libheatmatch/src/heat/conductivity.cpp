@@ -1,6 +1,8 @@
 #include "heatmatch/heat/conductivity.hpp"
 
+#include "base/sentences.hpp"
 #include "heat_input.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -8,6 +10,9 @@
 #include "heatmatch/base/units.hpp"
 
 namespace heatmatch {
+
+using base_sentences::from_memory;
+using heat_sentences::say;
 
 namespace {
 
@@ -147,7 +152,7 @@ BedFill bed_fill(const Medium& medium, ConductivityEnd end, bool moist) {
     constexpr double default_low = 0.75;
     constexpr double default_high = 1.3;
     if (moist && !wet) {
-        fill.assumed.push_back({title, "moist_k_w_mk", "as dry", "from memory"});
+        fill.assumed.push_back({title, "moist_k_w_mk", say<"heat.as_dry">(), from_memory()});
     }
     double k20 = typical;
     if (end != ConductivityEnd::typical) {
@@ -157,7 +162,8 @@ BedFill bed_fill(const Medium& medium, ConductivityEnd end, bool moist) {
         if (!known) {
             const std::string field =
                 std::string(wet ? "moist_k" : "k20") + (low ? "_low_w_mk" : "_high_w_mk");
-            fill.assumed.push_back({title, field, format_number(k20, 3) + " W/mK", "from memory"});
+            fill.assumed.push_back(
+                {title, field, sentence_of(Amount{k20, unit::watt_per_m_k}), from_memory()});
         }
     }
     if (!medium.conductivity_w_mk.empty() && !wet) {
@@ -165,7 +171,9 @@ BedFill bed_fill(const Medium& medium, ConductivityEnd end, bool moist) {
     } else if (medium.form == "granular" && !wet) {
         constexpr double default_grain_mm = 0.5;
         if (!medium.grain_mm) {
-            fill.assumed.push_back({title, "grain_mm", "0.5 mm", "from memory"});
+            fill.assumed.push_back({title, "grain_mm",
+                                    sentence_of(Amount{default_grain_mm, unit::millimetre}),
+                                    from_memory()});
         }
         fill.conductivity =
             Conductivity::of_grains(k20, medium.grain_mm.value_or(default_grain_mm));
@@ -183,11 +191,11 @@ Sentences fill_warnings(const Medium& medium) {
     const bool measured = !medium.conductivity_w_mk.empty();
     if (medium.form == "granular" && !measured && medium.k20_w_mk > dry_sand_most_w_mk &&
         medium.density_kg_m3 < metal_density) {
-        warnings.push_back(
-            "medium \"" + medium.id + "\": k20_w_mk = " + format_number(medium.k20_w_mk, 3) +
-            " W/mK is moist ground, as building tables list it under \"sand and gravel\"; dry sand "
-            "conducts 0.2 to 0.35 W/mK, and the sheath gets far hotter than this says. Put it into "
-            "moist_k_w_mk if the bed is damp.");
+        warnings.push_back(say<"heat.moist_ground">(
+            with<"medium">(medium.id), with<"field">("k20_w_mk"),
+            with<"given">(medium.k20_w_mk, unit::watt_per_m_k),
+            with<"low">({0.2, unit::watt_per_m_k, 3, Shown::number}),
+            with<"high">(0.35, unit::watt_per_m_k), with<"moist">("moist_k_w_mk")));
     }
     return warnings;
 }

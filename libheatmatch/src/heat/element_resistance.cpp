@@ -1,5 +1,8 @@
 #include "heatmatch/heat/element_resistance.hpp"
 
+#include "base/sentences.hpp"
+#include "sentences.hpp"
+
 #include <algorithm>
 
 #include "heatmatch/base/interpolation.hpp"
@@ -7,9 +10,13 @@
 
 namespace heatmatch {
 
+using base_sentences::from_memory;
+using heat_sentences::say;
+
 namespace {
 
 constexpr double rated_coil_c = 600.0;
+constexpr double red_hot_c = 700.0;
 constexpr double default_plus_pct = 5.0;
 constexpr double default_minus_pct = 10.0;
 constexpr double meter_share = 0.01;
@@ -40,10 +47,16 @@ ElementResistance element_resistance(const Element& element, const Alloy* alloy,
     const std::string title = "element \"" + element.id + '"';
     result.fixed = alloy == nullptr || alloy->fixed_resistance.value_or(true);
     if (alloy == nullptr) {
-        result.assumed.push_back({title, "alloy", "unknown: 0.97 to 1.17 at 700 °C", "gb-t-1234"});
+        const ResistanceFactor red_hot = resistance_factor(nullptr, red_hot_c);
+        result.assumed.push_back(
+            {title, "alloy",
+             say<"heat.unknown_alloy">(with<"low">(red_hot.low), with<"high">(red_hot.high),
+                                       with<"temperature">(red_hot_c, unit::celsius)),
+             sentence_of(Name{"gb-t-1234"})});
     }
     result.assumed.push_back({title, "coil temperature in use",
-                              format_number(coil_temperature_c) + " °C", "from memory"});
+                              sentence_of(Amount{coil_temperature_c, unit::celsius, 6}),
+                              from_memory()});
     if (element.measured_resistance_ohm) {
         const double cold = *element.measured_resistance_ohm;
         const ResistanceFactor factor = resistance_factor(alloy, coil_temperature_c);
@@ -53,13 +66,16 @@ ElementResistance element_resistance(const Element& element, const Alloy* alloy,
         result.high_ohm = cold * (1.0 + meter_share) * factor.high;
         return result;
     }
-    const double plus = element.power_tolerance_plus_pct.value_or(default_plus_pct) / 100.0;
-    const double minus = element.power_tolerance_minus_pct.value_or(default_minus_pct) / 100.0;
+    const double plus_pct = element.power_tolerance_plus_pct.value_or(default_plus_pct);
+    const double minus_pct = element.power_tolerance_minus_pct.value_or(default_minus_pct);
+    const double plus = plus_pct / 100.0;
+    const double minus = minus_pct / 100.0;
     if (!element.power_tolerance_plus_pct || !element.power_tolerance_minus_pct) {
         result.assumed.push_back(
             {title, "power tolerance",
-             "+" + format_number(100.0 * plus) + "/-" + format_number(100.0 * minus) + "%",
-             "tubular-catalogue-tolerance"});
+             say<"heat.tolerance">(with<"plus">({plus_pct, unit::percent, 6, Shown::change}),
+                                   with<"minus">(minus_pct, unit::percent, 6)),
+             sentence_of(Name{"tubular-catalogue-tolerance"})});
     }
     double ohms = 0.0;
     ResistanceFactor factor;
@@ -71,8 +87,8 @@ ElementResistance element_resistance(const Element& element, const Alloy* alloy,
         result.basis = "volts and watts";
         ohms = *element.rated_v * *element.rated_v / *element.rated_w;
         factor = over_rated(alloy, coil_temperature_c);
-        result.assumed.push_back(
-            {title, "coil temperature at rated watts", "600 °C", "from memory"});
+        result.assumed.push_back({title, "coil temperature at rated watts",
+                                  sentence_of(Amount{rated_coil_c, unit::celsius}), from_memory()});
     }
     result.low_ohm = ohms / (1.0 + plus) * factor.low;
     result.typical_ohm = ohms * factor.typical;

@@ -1,5 +1,7 @@
 #include "heatmatch/heat/fin_chain.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <string>
@@ -8,6 +10,8 @@
 #include "heatmatch/base/units.hpp"
 
 namespace heatmatch {
+
+using heat_sentences::say;
 
 namespace {
 
@@ -36,12 +40,12 @@ double far_c(const FinSegment& segment) {
 }
 
 [[noreturn]] void refuse(std::size_t segment, const char* field, double value, const char* allowed,
-                         const char* remedy) {
+                         Sentence remedy) {
     throw InvalidInput({.part = "fin segment " + std::to_string(segment + 1),
                         .field = field,
                         .value = format_number(value),
                         .allowed = allowed,
-                        .remedy = remedy});
+                        .remedy = std::move(remedy)});
 }
 
 void check(std::span<const FinSegment> segments, const FinEnds& ends) {
@@ -50,7 +54,7 @@ void check(std::span<const FinSegment> segments, const FinEnds& ends) {
                             .field = "segments",
                             .value = "(none)",
                             .allowed = "one or more",
-                            .remedy = "state what conducts"});
+                            .remedy = say<"heat.what_conducts">()});
     }
     bool anchored = ends.left_c.has_value() || ends.right_c.has_value();
     for (std::size_t i = 0; i < segments.size(); ++i) {
@@ -59,30 +63,29 @@ void check(std::span<const FinSegment> segments, const FinEnds& ends) {
         const bool open_left = i == 0 && !ends.left_c;
         const bool open_right = i + 1 == segments.size() && !ends.right_c;
         if (!(each.length_m >= shortest_segment_m)) {
-            refuse(i, "length_m", each.length_m, "> 0, 1 nm at least", "leave it out");
+            refuse(i, "length_m", each.length_m, "> 0, 1 nm at least", say<"heat.leave_out">());
         }
         if (infinite && open_left == open_right) {
-            refuse(i, "length_m", each.length_m, "finite", "only an outer end may be infinite");
+            refuse(i, "length_m", each.length_m, "finite", say<"heat.outer_end">());
         }
         if (!(each.ka_w_m_k > 0.0) || std::isinf(each.ka_w_m_k)) {
-            refuse(i, "ka_w_m_k", each.ka_w_m_k, "> 0 and finite", "state metal and cross-section");
+            refuse(i, "ka_w_m_k", each.ka_w_m_k, "> 0 and finite", say<"heat.metal_and_section">());
         }
         const bool loses = infinite ? each.loss_w_mk > 0.0 : each.loss_w_mk >= 0.0;
         if (!loses || std::isinf(each.loss_w_mk)) {
             refuse(i, "loss_w_mk", each.loss_w_mk, infinite ? "> 0 and finite" : ">= 0 and finite",
-                   "an endless segment that loses nothing has no steady state");
+                   say<"heat.endless">());
         }
         if (!std::isfinite(each.environment_c)) {
-            refuse(i, "environment_c", each.environment_c, "finite", "state what is around it");
+            refuse(i, "environment_c", each.environment_c, "finite", say<"heat.what_is_around">());
         }
         if (!std::isfinite(each.heat_w_m)) {
-            refuse(i, "heat_w_m", each.heat_w_m, "finite", "state the heat made in a metre");
+            refuse(i, "heat_w_m", each.heat_w_m, "finite", say<"heat.heat_in_metre">());
         }
         anchored = anchored || each.loss_w_mk > 0.0;
     }
     if (!anchored) {
-        refuse(0, "loss_w_mk", 0.0, "> 0 in one segment at least",
-               "hold an end, or let something lose heat");
+        refuse(0, "loss_w_mk", 0.0, "> 0 in one segment at least", say<"heat.hold_an_end">());
     }
 }
 

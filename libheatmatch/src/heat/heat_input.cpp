@@ -1,5 +1,7 @@
 #include "heat_input.hpp"
 
+#include "sentences.hpp"
+
 #include <array>
 #include <cmath>
 
@@ -8,14 +10,20 @@
 
 namespace heatmatch {
 
+using heat_sentences::say;
+
 void require_number(std::string_view part, const char* field, double value, const Unit& unit,
-                    const Range& range, const char* remedy) {
+                    const Range& range, Remedy remedy) {
     if (std::isfinite(value) && range.holds(value)) return;
     throw InvalidInput({.part = std::string(part),
                         .field = field,
                         .value = format_quantity(value, unit, UnitSystem::si),
                         .allowed = range.text(unit),
-                        .remedy = remedy});
+                        .remedy = remedy()});
+}
+
+Sentence dry_sand_has() {
+    return say<"heat.dry_sand_has">(with<"low">(0.2), with<"high">(0.35));
 }
 
 void require_fields(std::span<const Field> fields, const void* record, const std::string& part,
@@ -38,10 +46,10 @@ void check_store_sizes(const Store& store) {
     constexpr Range size{.low = 1e-6, .high = 1000.0};
     constexpr Range loss{.low = 0.0, .high = 1e6};
     const auto require = [](const char* field, const std::optional<double>& value, const Unit& unit,
-                            const Range& range, const char* remedy) {
+                            const Range& range, Remedy remedy) {
         if (value) require_number("store", field, *value, unit, range, remedy);
     };
-    const char* metres = "measure the inside of the vessel in metres";
+    const Remedy metres = say<"heat.measure_vessel_metres">;
     if (store.shape == "box") {
         require("width_m", store.width_m, unit::metre, size, metres);
         require("depth_m", store.depth_m, unit::metre, size, metres);
@@ -50,8 +58,11 @@ void check_store_sizes(const Store& store) {
     }
     require("height_m", store.height_m, unit::metre, size, metres);
     require("wall_emissivity", store.wall_emissivity, unit::none, {.low = 0.0, .high = 1.0},
-            "bright metal has 0.3, paint 0.9");
-    const char* losses = "bare metal has 5 to 11, lagging 0.3 to 1";
+            [] { return say<"heat.emissivities">(with<"bright">(0.3), with<"paint">(0.9)); });
+    const Remedy losses = [] {
+        return say<"heat.losses">(with<"low">(5.0), with<"high">(11.0), with<"lagged">(0.3),
+                                  with<"worst">(1.0));
+    };
     require("top_u_w_m2k", store.top_u_w_m2k, unit::watt_per_m2_k, loss, losses);
     require("side_u_w_m2k", store.side_u_w_m2k, unit::watt_per_m2_k, loss, losses);
     require("bottom_u_w_m2k", store.bottom_u_w_m2k, unit::watt_per_m2_k, loss, losses);
@@ -64,17 +75,17 @@ constexpr std::string_view charge_part = "charge of a bed";
 void check_legs(const LegLayout& legs) {
     constexpr Range length{.low = 1e-6, .high = 1000.0};
     require_number(charge_part, "legs", static_cast<double>(legs.legs.size()), unit::count,
-                   {.low = 1.0, .high = 1e4}, "lay them out with leg_layout()");
+                   {.low = 1.0, .high = 1e4}, say<"heat.lay_out_legs">);
     require_number(charge_part, "leg_length_m", legs.leg_length_m, unit::metre, length,
-                   "measure the heated part of a leg");
+                   say<"heat.measure_leg">);
     require_number(charge_part, "radius_m", legs.radius_m, unit::metre, length,
-                   "that of the sheath, or of a pipe over it");
+                   say<"heat.of_sheath_or_pipe">);
     require_number(charge_part, "sheath_radius_m", legs.sheath_radius_m, unit::metre, length,
-                   "half the diameter of the sheath");
+                   say<"heat.half_diameter">);
     for (const LegLayout::Leg& leg : legs.legs) {
         for (const double place_m : {leg.x_m, leg.y_m}) {
             require_number(charge_part, "place of a leg", place_m, unit::metre,
-                           {.low = -1000.0, .high = 1000.0}, "metres from the axis of the store");
+                           {.low = -1000.0, .high = 1000.0}, say<"heat.metres_from_store_axis">);
         }
     }
 }
@@ -82,7 +93,7 @@ void check_legs(const LegLayout& legs) {
 void check_shell(const StoreShell& shell) {
     constexpr Range size{.low = 1e-9, .high = 1e9};
     constexpr Range loss{.low = 0.0, .high = 1e6};
-    const char* remedy = "make it with store_shell()";
+    const Remedy remedy = say<"heat.make_shell">;
     require_number(charge_part, "volume_m3", shell.volume_m3, unit::cubic_metre, size, remedy);
     require_number(charge_part, "height_m", shell.height_m, unit::metre, size, remedy);
     require_number(charge_part, "radius_m", shell.radius_m, unit::metre, size, remedy);
@@ -103,27 +114,30 @@ void check_shell(const StoreShell& shell) {
 
 void check_bed_charge(const BedCharge& charge, double power_w) {
     require_number(charge_part, "power_w", power_w, unit::watt, {.low = 0.0, .high = 1e9},
-                   "give the power of all legs together");
+                   say<"heat.power_of_legs">);
     require_number(charge_part, "air_c", charge.air_c, unit::celsius,
-                   {.low = -100.0, .high = 1500.0}, "give the air around the store in °C");
+                   {.low = -100.0, .high = 1500.0}, say<"heat.give_air">);
     require_number(charge_part, "hours", charge.hours, unit::hour, {.low = 1e-6, .high = 1e7},
-                   "say how long it is charged");
+                   say<"heat.how_long">);
     require_number(charge_part, "days", charge.days, unit::none, {.low = 1.0, .high = 3660.0},
-                   "at least one day charges it");
+                   say<"heat.one_day">);
     require_number(charge_part, "gap_m", charge.gap_m, unit::metre, {.low = 0.0, .high = 1.0},
-                   "0 where the grains touch the sheath");
+                   [] { return say<"heat.grains_touch">(with<"nothing">(0.0)); });
     require_number(charge_part, "rod_j_m_k", charge.rod_j_m_k, unit::none,
-                   {.low = 0.0, .high = 1e6}, "an 8 mm rod has about 170 J/mK");
+                   {.low = 0.0, .high = 1e6}, [] {
+                       return say<"heat.rod_has">(with<"diameter">(8.0, unit::millimetre),
+                                                  with<"heat">(170.0));
+                   });
     constexpr Range density{.low = 1e-3, .high = 1e5};
     require_number(charge_part, "density_kg_m3", charge.fill.density_kg_m3, unit::kilogram_per_m3,
-                   density, "make the fill with bed_fill()");
+                   density, say<"heat.make_fill">);
     check_shell(charge.shell);
     check_legs(charge.legs);
 }
 
 void check_sheath_limit(double limit_c) {
     require_number(charge_part, "limit_c", limit_c, unit::celsius, {.low = -273.15, .high = 3000.0},
-                   "give the limit of the sheath in °C");
+                   say<"heat.give_sheath_limit">);
 }
 
 }  // namespace heatmatch

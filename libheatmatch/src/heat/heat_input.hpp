@@ -5,15 +5,22 @@
 #include <string_view>
 
 #include "heatmatch/base/field.hpp"
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/heat/bed_charge.hpp"
 #include "heatmatch/parts/medium.hpp"
 #include "heatmatch/setting/store.hpp"
 
 namespace heatmatch {
 
+/// What to do about a number: made only where it is refused.
+using Remedy = Sentence (*)();
+
 /// Throws InvalidInput unless a number is finite and within its range.
 void require_number(std::string_view part, const char* field, double value, const Unit& unit,
-                    const Range& range, const char* remedy);
+                    const Range& range, Remedy remedy);
+
+/// What the conductivity of dry sand is, as a remedy.
+[[nodiscard]] Sentence dry_sand_has();
 
 /// The same for those fields of a record, against their table.
 void require_fields(std::span<const Field> fields, const void* record, const std::string& part,

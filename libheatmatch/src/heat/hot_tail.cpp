@@ -1,5 +1,7 @@
 #include "heatmatch/heat/hot_tail.hpp"
 
+#include "base/sentences.hpp"
+#include "sentences.hpp"
 #include "tail_input.hpp"
 #include "wire_cooling.hpp"
 
@@ -10,6 +12,9 @@
 #include "heatmatch/base/units.hpp"
 
 namespace heatmatch {
+
+using base_sentences::from_memory;
+using heat_sentences::say;
 
 namespace {
 
@@ -197,13 +202,18 @@ TailTemperatures tail_temperatures(const HotTail& tail, const Wire& wire,
     TailTemperatures result;
     const TailModel model(tail, wire, insulation, result.assumed);
     const bool box = tail.place == TerminalPlace::in_box;
-    result.assumed.push_back({"element end", "tube wall, cold pin and packing",
-                              "0.0875 and 0.2875 diameters, magnesia of 2.3 W/mK", "from memory"});
+    result.assumed.push_back(
+        {"element end", "tube wall, cold pin and packing",
+         say<"heat.tail_end">(with<"wall">(tube_wall_share),
+                              with<"pin">(cold_pin_share, unit::none, 4),
+                              with<"magnesia">(magnesia_w_mk, unit::watt_per_m_k)),
+         from_memory()});
     if (box) {
-        result.assumed.push_back({"terminal box", "surface and heat transfer",
-                                  format_number(tail.box_area_m2, 3) + " m2 of " +
-                                      format_number(tail.box_u_w_m2k, 3) + " W/m2K",
-                                  "from memory"});
+        result.assumed.push_back(
+            {"terminal box", "surface and heat transfer",
+             say<"heat.surface">(with<"area">(tail.box_area_m2, unit::square_metre),
+                                 with<"transfer">(tail.box_u_w_m2k, unit::watt_per_m2_k)),
+             from_memory()});
     }
     const ConductorTemperature alone = *conductor_temperature(wire, insulation, tail.current_a,
                                                               Surroundings::open_air(tail.air_c));

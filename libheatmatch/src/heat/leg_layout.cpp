@@ -1,6 +1,8 @@
 #include "heatmatch/heat/leg_layout.hpp"
 
+#include "base/sentences.hpp"
 #include "heat_input.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <array>
@@ -11,6 +13,9 @@
 #include "heatmatch/base/units.hpp"
 
 namespace heatmatch {
+
+using base_sentences::from_memory;
+using heat_sentences::say;
 
 namespace {
 
@@ -44,14 +49,14 @@ double outer_radius_of(const std::vector<LegLayout::Leg>& legs) {
     return outer;
 }
 
-std::string in_mm(double metres) {
-    return format_number(1000.0 * metres, 4) + " mm";
+Amount in_mm(double metres) {
+    return {1000.0 * metres, unit::millimetre, 4};
 }
 
-std::string overlap_of(const LegLayout& layout, double nearest_m) {
+Sentence overlap_of(const LegLayout& layout, double nearest_m) {
     if (nearest_m >= 2.0 * layout.radius_m) return {};
-    return "legs " + in_mm(nearest_m) + " apart overlap: each is " + in_mm(2.0 * layout.radius_m) +
-           " thick";
+    return say<"heat.legs_overlap">(with<"apart">(in_mm(nearest_m)),
+                                    with<"thick">(in_mm(2.0 * layout.radius_m)));
 }
 
 /// Half of what the legs are across, with their sheaths [m].
@@ -85,20 +90,24 @@ bool fits(const LegLayout& layout, const StoreShell& shell) {
            (length <= 2.0 * shell.radius_m && within(x, y, half_length, half_height));
 }
 
-std::string misfit_of(const LegLayout& layout, const StoreShell& shell) {
+Sentence misfit_of(const LegLayout& layout, const StoreShell& shell) {
     if (fits(layout, shell)) return {};
     const double length = layout.leg_length_m;
     if (length > shell.height_m && length > shell.length_m) {
-        return "heated legs of " + in_mm(length) + " fit neither the height of " +
-               in_mm(shell.height_m) + " nor the width of " + in_mm(shell.length_m);
+        return say<"heat.legs_too_long">(with<"length">(in_mm(length)),
+                                         with<"height">(in_mm(shell.height_m)),
+                                         with<"width">(in_mm(shell.length_m)));
     }
     const auto [x, y] = half_across(layout);
-    const std::string wide = in_mm(shell.length_m) +
-                             (shell.round ? std::string() : " by " + in_mm(2.0 * shell.radius_m)) +
-                             " wide";
-    return std::to_string(layout.legs.size()) + " legs of " + in_mm(length) + ", " +
-           in_mm(2.0 * x) + " by " + in_mm(2.0 * y) + " across, do not fit a store " + wide +
-           " and " + in_mm(shell.height_m) + " high";
+    const Amount width = in_mm(shell.length_m);
+    return say<"heat.legs_do_not_fit">(
+        with<"count">(static_cast<double>(layout.legs.size())), with<"length">(in_mm(length)),
+        with<"across">(in_mm(2.0 * x)), with<"deep">(in_mm(2.0 * y)),
+        with<"inside">(shell.round
+                           ? say<"heat.round_inside">(with<"width">(width))
+                           : say<"heat.box_inside">(with<"width">(width),
+                                                    with<"depth">(in_mm(2.0 * shell.radius_m)))),
+        with<"height">(in_mm(shell.height_m)));
 }
 
 }  // namespace
@@ -167,7 +176,7 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
                             .field = missing.front(),
                             .value = "not given",
                             .allowed = "> 0 mm",
-                            .remedy = "measure the element"});
+                            .remedy = say<"heat.measure_element">()});
     }
     constexpr auto used = std::to_array<std::string_view>(
         {"sheath_diameter_mm", "heated_length_mm", "legs", "leg_spacing_mm"});
@@ -178,7 +187,7 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
              .field = "elements",
              .value = std::to_string(elements),
              .allowed = elements < 1 ? "at least 1" : "at most " + std::to_string(most_elements),
-             .remedy = "say how many of them heat the store"});
+             .remedy = say<"heat.how_many">()});
     }
     const StoreShell shell = store_shell(store);
     constexpr auto spacings =
@@ -193,18 +202,20 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
     if (!element.legs) {
         const double longest_m = std::max(shell.height_m, shell.length_m) - 2.0 * clearance_m;
         row = std::max(1, static_cast<int>(std::ceil(heated_m / std::max(longest_m, clearance_m))));
-        layout.assumed.push_back({title, "legs", std::to_string(row), "as the store needs"});
+        layout.assumed.push_back({title, "legs", sentence_of(Amount{static_cast<double>(row)}),
+                                  say<"heat.as_store_needs">()});
     }
     layout.leg_length_m = heated_m / row;
     double leg_mm = element.leg_spacing_mm.value_or(default_leg_spacing_mm);
     if (row > 1 && !element.leg_spacing_mm) {
-        layout.assumed.push_back(
-            {title, "leg_spacing_mm", format_number(leg_mm) + " mm", "from memory"});
+        layout.assumed.push_back({title, "leg_spacing_mm",
+                                  sentence_of(Amount{leg_mm, unit::millimetre, 6}), from_memory()});
     }
     double bundle_mm = store.element_spacing_mm.value_or(default_element_spacing_mm);
     if (elements > 1 && !store.element_spacing_mm) {
-        layout.assumed.push_back(
-            {"store", "element_spacing_mm", format_number(bundle_mm) + " mm", "from memory"});
+        layout.assumed.push_back({"store", "element_spacing_mm",
+                                  sentence_of(Amount{bundle_mm, unit::millimetre, 6}),
+                                  from_memory()});
     }
     int bundles = elements;
     if (!element.legs) {  // bent as one likes: single legs on a grid
@@ -213,9 +224,8 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
         row = 1;
     }
     if (static_cast<std::size_t>(bundles) * static_cast<std::size_t>(row) > most_legs) {
-        layout.misfit = std::to_string(bundles) + " times " + std::to_string(row) +
-                        " heated legs are more than the " + std::to_string(most_legs) +
-                        " that are laid out";
+        layout.misfit = say<"heat.too_many_legs">(with<"bundles">(bundles), with<"row">(row),
+                                                  with<"most">(static_cast<double>(most_legs)));
         return layout;
     }
     bool any_fits = false;  // of those that fit the narrowest, else the narrowest

@@ -1,5 +1,7 @@
 #include "heatmatch/heat/mixed_bulk.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -9,6 +11,8 @@
 #include "heatmatch/base/units.hpp"
 
 namespace heatmatch {
+
+using heat_sentences::say;
 
 namespace {
 
@@ -24,7 +28,7 @@ void check(const char* field, double value, double low, double high, const char*
                         .field = field,
                         .value = format_number(value) + unit,
                         .allowed = allowed,
-                        .remedy = "give it in the unit its name says"});
+                        .remedy = say<"heat.in_its_unit">()});
 }
 
 }  // namespace

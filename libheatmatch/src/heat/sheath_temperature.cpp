@@ -1,6 +1,8 @@
 #include "heatmatch/heat/sheath_temperature.hpp"
 
+#include "base/sentences.hpp"
 #include "heat_input.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <array>
@@ -12,20 +14,23 @@
 
 namespace heatmatch {
 
+using base_sentences::from_memory;
+using heat_sentences::say;
+
 namespace {
 
 constexpr double boiling_c = 100.0;
 
 void check_charge(const StoreCharge& charge) {
     require_number("charge of the store", "power_w", charge.power_w, unit::watt,
-                   {.low = 0.0, .high = 1e6}, "give the power of the whole bank");
+                   {.low = 0.0, .high = 1e6}, say<"heat.power_of_bank">);
     require_number("charge of the store", "hours", charge.hours, unit::hour,
                    {.low = 0.0, .high = 24.0, .low_open = true},
-                   "a day has at most 24; more days are counted by `days`");
+                   [] { return say<"heat.day_has">(with<"hours">(24.0)); });
     require_number("charge of the store", "air_c", charge.air_c, unit::celsius,
-                   {.low = -60.0, .high = 80.0}, "give the air around the store in °C");
+                   {.low = -60.0, .high = 80.0}, say<"heat.give_air">);
     require_number("charge of the store", "days", charge.days, unit::none,
-                   {.low = 1.0, .high = 3660.0}, "at least one day charges it");
+                   {.low = 1.0, .high = 3660.0}, say<"heat.one_day">);
 }
 
 TemperatureBand band_of(const std::array<BedTemperatures, 3>& ends,
@@ -44,7 +49,7 @@ void check_fit(const Element& element, const LegLayout& legs) {
                         .field = "in the store",
                         .value = legs.misfit.text(),
                         .allowed = "such that they fit",
-                        .remedy = "choose a larger vessel, another spacing, or more legs"});
+                        .remedy = say<"heat.larger_vessel">()});
 }
 
 void add_assumed(std::vector<Assumption>& to, const std::vector<Assumption>& more) {
@@ -96,12 +101,15 @@ SheathTemperature in_liquid(const Medium& medium, const Store& store, const LegL
     result.wall_c = {wall_c, wall_c, wall_c};
     const double lid_c = shell.lid_surface_k(bulk_k, air_k) - zero_celsius_k;
     result.lid_c = {lid_c, lid_c, lid_c};
-    result.assumed.push_back({"medium \"" + medium.id + '"', "sheath to water",
-                              "700 to 1500 W/m2K, 10 to 25 K over boiling", "from memory"});
+    result.assumed.push_back(
+        {"medium \"" + medium.id + '"', "sheath to water",
+         say<"heat.film_to_water">(with<"low">({700.0, unit::watt_per_m2_k, 3, Shown::number}),
+                                   with<"high">(1500.0, unit::watt_per_m2_k),
+                                   with<"least">({10.0, unit::kelvin, 3, Shown::number}),
+                                   with<"most">(25.0, unit::kelvin)),
+         from_memory()});
     if (bulk_c >= boiling_c) {
-        result.warnings.emplace_back(
-            "The water boils: it needs a vent or a relief valve, water to make up, and a limit "
-            "that opens before. An element above the water line burns out within a minute.");
+        result.warnings.push_back(say<"heat.water_boils">());
     }
     return result;
 }
@@ -115,7 +123,7 @@ BedCharge bed_charge(const Medium& medium, const Store& store, const Element& el
                             .field = "form",
                             .value = "liquid",
                             .allowed = "granular or solid",
-                            .remedy = "a liquid mixes itself: sheath_temperature() has its rules"});
+                            .remedy = say<"heat.liquid_mixes">()});
     }
     BedCharge bed{.fill = bed_fill(medium, end, charge.moist),
                   .shell = store_shell(store),
@@ -129,7 +137,8 @@ BedCharge bed_charge(const Medium& medium, const Store& store, const Element& el
         constexpr double clearance_m = 0.0002;
         bed.gap_m = clearance_m;
         bed.fill.assumed.push_back({"element \"" + element.id + '"', "gap to the solid around it",
-                                    "0.2 mm", "from memory"});
+                                    sentence_of(Amount{1000.0 * clearance_m, unit::millimetre}),
+                                    from_memory()});
     }
     // Metal and magnesia of an 8 mm rod, by area; from memory.
     constexpr double reference_radius_m = 0.004;
@@ -169,9 +178,8 @@ SheathTemperature sheath_temperature(const Medium& medium, const Store& store,
     result.w_per_cm = w_per_m / 100.0;
     result.warnings = fill_warnings(medium);
     if (charge.moist && medium.moist_k_w_mk && result.sheath_c.high_c > boiling_c) {
-        result.warnings.emplace_back(
-            "The moist fill dries around the element, which passes 100 °C; from then on it is as "
-            "hot as in a dry one. Compute that too, and leave the steam a way out.");
+        result.warnings.push_back(
+            say<"heat.fill_dries">(with<"boiling">(boiling_c, unit::celsius)));
     }
     return result;
 }

@@ -1,5 +1,7 @@
 #include "heatmatch/heat/space_balance.hpp"
 
+#include "base/sentences.hpp"
+
 #include <cmath>
 
 #include "heatmatch/base/units.hpp"
@@ -34,16 +36,17 @@ SpaceBalance space_balance(const Space& space, const Parts& parts) {
         area_m2 += each.area_m2;
     }
     const auto take = [&balance](const std::optional<double>& given, double otherwise,
-                                 const char* field, const char* unit) {
+                                 const char* field, const Unit& unit) {
         if (!given) {
-            balance.assumed.push_back(
-                {"space", field, format_number(otherwise, 4) + unit, "from memory"});
+            balance.assumed.push_back({"space", field, sentence_of(Amount{otherwise, unit, 4}),
+                                       base_sentences::from_memory()});
         }
         return given.value_or(otherwise);
     };
-    const double changes =
-        take(space.air_changes_per_h, usual_air_changes_per_h, "air_changes_per_h", " 1/h");
-    const double volume_m3 = take(space.volume_m3, usual_depth_m * area_m2, "volume_m3", " m3");
+    const double changes = take(space.air_changes_per_h, usual_air_changes_per_h,
+                                "air_changes_per_h", unit::air_changes_per_hour);
+    const double volume_m3 =
+        take(space.volume_m3, usual_depth_m * area_m2, "volume_m3", unit::cubic_metre);
     balance.air_w_k = air_wh_m3k * changes * volume_m3;
     balance.heat_capacity_wh_k = 1000.0 * space.heat_capacity_kwh_k.value_or(0.0);
     return balance;

@@ -1,6 +1,8 @@
 #include "heatmatch/heat/store_shell.hpp"
 
+#include "base/sentences.hpp"
 #include "heat_input.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -89,7 +91,7 @@ StoreShell store_shell(const Store& store) {
                             .field = missing.front(),
                             .value = "not given",
                             .allowed = field.range.text(field.unit),
-                            .remedy = "measure the inside of the vessel"});
+                            .remedy = heat_sentences::say<"heat.measure_vessel">()});
     }
     check_store_sizes(store);
     StoreShell shell;
@@ -114,10 +116,10 @@ StoreShell store_shell(const Store& store) {
     shell.side_m2 = around * shell.height_m;
     shell.volume_m3 = shell.top_m2 * shell.height_m;
     const auto take = [&shell](const std::optional<double>& given, double otherwise,
-                               const char* field, const char* unit) {
+                               const char* field, const Unit& unit) {
         if (!given) {
-            shell.assumed.push_back(
-                {"store", field, format_number(otherwise) + unit, "from memory"});
+            shell.assumed.push_back({"store", field, sentence_of(Amount{otherwise, unit, 6}),
+                                     base_sentences::from_memory()});
         }
         return given.value_or(otherwise);
     };
@@ -126,10 +128,11 @@ StoreShell store_shell(const Store& store) {
         shell.wall_emissivity = store.wall_emissivity.value_or(default_emissivity);
     } else {
         shell.wall_emissivity =
-            take(store.wall_emissivity, default_emissivity, "wall_emissivity", "");
+            take(store.wall_emissivity, default_emissivity, "wall_emissivity", unit::none);
     }
-    shell.top_u_w_m2k = take(store.top_u_w_m2k, default_top_u, "top_u_w_m2k", " W/m2K");
-    shell.bottom_u_w_m2k = take(store.bottom_u_w_m2k, default_bottom_u, "bottom_u_w_m2k", " W/m2K");
+    shell.top_u_w_m2k = take(store.top_u_w_m2k, default_top_u, "top_u_w_m2k", unit::watt_per_m2_k);
+    shell.bottom_u_w_m2k =
+        take(store.bottom_u_w_m2k, default_bottom_u, "bottom_u_w_m2k", unit::watt_per_m2_k);
     const double measured = store.loss_factor.value_or(1.0);
     shell.side_factor = measured;
     shell.side_u_w_m2k *= measured;

@@ -1,6 +1,8 @@
 #include "wire_cooling.hpp"
 
+#include "base/sentences.hpp"
 #include "heat_input.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <array>
@@ -11,6 +13,9 @@
 #include "heatmatch/heat/air.hpp"
 
 namespace heatmatch {
+
+using base_sentences::from_memory;
+using heat_sentences::say;
 
 namespace {
 
@@ -35,20 +40,23 @@ double adjustment(int loaded) {
 /// radiation: about the half of free-air current that wiring rules leave to a cable in thermal
 /// insulation. @cite bs-7671-523-9
 constexpr double cavity_fill_w_mk = 0.04;
+constexpr double around_m = 0.1;
 
 void check_surroundings(double around_c, const Surroundings& surroundings, const BedAround& bed) {
     const auto require = [](const char* field, double value, const Unit& unit, const Range& range,
-                            const char* remedy) {
+                            Remedy remedy) {
         require_number("around the wire", field, value, unit, range, remedy);
     };
     require("air_c", around_c, unit::celsius, {.low = -100.0, .high = 1500.0},
-            "state it in degrees Celsius");
+            say<"heat.state_celsius">);
     require("irradiance_w_m2", surroundings.irradiance_w_m2.value_or(0.0), unit::watt_per_m2,
-            {.low = 0.0, .high = 1e4}, "full sun has 1000 W/m2");
+            {.low = 0.0, .high = 1e4},
+            [] { return say<"heat.full_sun_has">(with<"sun">(1000.0, unit::watt_per_m2)); });
     require("wind_m_s", surroundings.wind_m_s.value_or(0.0), unit::metre_per_second,
-            {.low = 0.0, .high = 100.0}, "still air has 0 m/s");
+            {.low = 0.0, .high = 100.0},
+            [] { return say<"heat.still_air_has">(with<"wind">(0.0, unit::metre_per_second)); });
     require("conductivity_w_mk", bed.conductivity_w_mk.value_or(dry_sand_low_w_mk),
-            unit::watt_per_m_k, {.low = 1e-6, .high = 1e4}, "dry sand has 0.2 to 0.35");
+            unit::watt_per_m_k, {.low = 1e-6, .high = 1e4}, dry_sand_has);
 }
 
 }  // namespace
@@ -59,9 +67,10 @@ WireGeometry wire_geometry(const Wire& wire, const Insulation* insulation,
         {"area_mm2", "strands", "resistance_ohm_per_km", "outer_diameter_mm"});
     require_fields(wire_fields(), &wire, title_of(wire), used);
     if (insulation != nullptr && insulation->conductivity_w_mk) {
-        require_number("insulation \"" + insulation->id + '"', "conductivity_w_mk",
-                       *insulation->conductivity_w_mk, unit::watt_per_m_k,
-                       {.low = 1e-6, .high = 1e4}, "plastics have 0.1 to 0.4");
+        require_number(
+            "insulation \"" + insulation->id + '"', "conductivity_w_mk",
+            *insulation->conductivity_w_mk, unit::watt_per_m_k, {.low = 1e-6, .high = 1e4},
+            [] { return say<"heat.plastics_have">(with<"low">(0.1), with<"high">(0.4)); });
     }
     constexpr double default_wall_mm = 0.8;
     constexpr double default_conductivity = 0.2;
@@ -69,21 +78,22 @@ WireGeometry wire_geometry(const Wire& wire, const Insulation* insulation,
     double outer_mm = wire.outer_diameter_mm.value_or(conductor_mm + 2.0 * default_wall_mm);
     outer_mm = std::max(outer_mm, conductor_mm);
     if (!wire.outer_diameter_mm) {
-        assumed.push_back({title_of(wire), "outer_diameter_mm", format_number(outer_mm, 3) + " mm",
-                           "0.8 mm of insulation, from memory"});
+        assumed.push_back(
+            {title_of(wire), "outer_diameter_mm", sentence_of(Amount{outer_mm, unit::millimetre}),
+             say<"heat.insulation_wall">(with<"wall">(default_wall_mm, unit::millimetre))});
     }
     const bool known = insulation != nullptr && insulation->conductivity_w_mk;
     const double conductivity = known ? *insulation->conductivity_w_mk : default_conductivity;
     if (!known) {
-        assumed.push_back(
-            {title_of(wire), "insulation conductivity_w_mk", "0.2 W/mK", "from memory"});
+        assumed.push_back({title_of(wire), "insulation conductivity_w_mk",
+                           sentence_of(Amount{default_conductivity, unit::watt_per_m_k}),
+                           from_memory()});
     }
     return {.outer_m = outer_mm / 1000.0,
             .insulation_k_m_per_w = std::log(outer_mm / conductor_mm) / (2.0 * pi * conductivity)};
 }
 
 double shell_k_m_per_w(double outer_m, double conductivity_w_mk) {
-    constexpr double around_m = 0.1;
     return std::max(0.0, std::log(around_m / (0.5 * outer_m))) / (2.0 * pi * conductivity_w_mk);
 }
 
@@ -103,26 +113,32 @@ std::optional<WireCooling> wire_cooling(const Wire& wire, const WireGeometry& ge
         // All that a bundle makes is taken to leave through the shell around one of its wires.
         cooling.solid_k_m_per_w = loaded * shell_k_m_per_w(geometry.outer_m, conductivity);
         if (!in_bed) {
-            assumed.push_back({title_of(wire), "fill of the cavity", "0.1 m of 0.04 W/mK",
-                               "no convection, no radiation: hot side"});
+            assumed.push_back({title_of(wire), "fill of the cavity",
+                               say<"heat.cavity_fill">(
+                                   with<"thick">(around_m, unit::metre),
+                                   with<"conductivity">(cavity_fill_w_mk, unit::watt_per_m_k)),
+                               say<"heat.hot_side">()});
         } else if (!bed.conductivity_w_mk) {
             assumed.push_back({title_of(wire), "conductivity of the bed",
-                               format_number(dry_sand_low_w_mk) + " W/mK", "low end of dry sand"});
+                               sentence_of(Amount{dry_sand_low_w_mk, unit::watt_per_m_k, 6}),
+                               say<"heat.low_dry_sand">()});
         }
         return cooling;
     }
     if (surroundings.kind == "conduit") {
         cooling.current_share = grouped_share * adjustment(loaded);
-        assumed.push_back({title_of(wire), "heat given off in conduit",
-                           "that of free air at current/" + format_number(cooling.current_share),
-                           "estimate"});
+        assumed.push_back(
+            {title_of(wire), "heat given off in conduit",
+             say<"heat.less_current">(with<"share">(cooling.current_share, unit::none, 6)),
+             say<"heat.estimate">()});
         return cooling;
     }
     if (loaded > 1) {
         cooling.current_share = grouped_share * adjustment(loaded);
-        assumed.push_back({title_of(wire), "heat given off in a bundle",
-                           "that of free air at current/" + format_number(cooling.current_share),
-                           "estimate"});
+        assumed.push_back(
+            {title_of(wire), "heat given off in a bundle",
+             say<"heat.less_current">(with<"share">(cooling.current_share, unit::none, 6)),
+             say<"heat.estimate">()});
     }
     if (surroundings.kind == "sunlit") {
         cooling.irradiance_w_m2 = surroundings.irradiance_w_m2.value_or(1000.0);

@@ -1,6 +1,7 @@
 #include "heatmatch/heat/wire_temperature.hpp"
 
 #include "heat_input.hpp"
+#include "sentences.hpp"
 #include "wire_cooling.hpp"
 
 #include <algorithm>
@@ -10,6 +11,8 @@
 #include <boost/math/tools/roots.hpp>
 
 namespace heatmatch {
+
+using heat_sentences::say;
 
 namespace {
 
@@ -81,7 +84,7 @@ std::optional<ConductorTemperature> conductor_temperature(const Wire& wire,
                                                           const Surroundings& surroundings,
                                                           const BedAround& bed) {
     require_number("current of the wire", "current_a", current_a, unit::ampere,
-                   {.low = 0.0, .high = 1e6}, "state it in amperes, whatever its direction");
+                   {.low = 0.0, .high = 1e6}, say<"heat.state_amperes">);
     std::vector<Assumption> assumed;
     const WireGeometry geometry = wire_geometry(wire, insulation, assumed);
     const auto cooling = wire_cooling(wire, geometry, surroundings, bed, assumed);
@@ -97,7 +100,7 @@ std::optional<double> ampacity_by_balance_a(const Wire& wire, const Insulation* 
                                             double limit_c, const Surroundings& surroundings,
                                             const BedAround& bed) {
     require_number("ampacity of the wire", "limit_c", limit_c, unit::celsius,
-                   {.low = -273.15, .high = 1500.0}, "state the limit of the conductor in °C");
+                   {.low = -273.15, .high = 1500.0}, say<"heat.state_conductor_limit">);
     std::vector<Assumption> assumed;
     const WireGeometry geometry = wire_geometry(wire, insulation, assumed);
     const auto cooling = wire_cooling(wire, geometry, surroundings, bed, assumed);
