@@ -17,7 +17,7 @@ void check_argument(const char* name, double value, const Unit& unit, const Rang
     throw InvalidInput(ErrorDetail{.field = name,
                                    .value = format_quantity(value, unit, UnitSystem::si, 8),
                                    .allowed = range.text(unit),
-                                   .remedy = "correct the argument"});
+                                   .remedy = verbatim("correct the argument")});
 }
 
 bool is_flag(const py::handle& object) {
@@ -36,7 +36,7 @@ std::string text_from(const py::handle& object, const char* name, const std::str
                                        .field = name,
                                        .value = "(not readable)",
                                        .allowed = "text in UTF-8",
-                                       .remedy = "type the text again"});
+                                       .remedy = verbatim("type the text again")});
     }
 }
 
@@ -50,7 +50,7 @@ DoubleArray numbers_from(const py::object& input, const char* name) {
         throw InvalidInput(ErrorDetail{.field = name,
                                        .value = shown(input),
                                        .allowed = "a number or an array of numbers",
-                                       .remedy = "give numbers without units"});
+                                       .remedy = verbatim("give numbers without units")});
     };
     const auto raw = py::array::ensure(input);
     if (!raw) return refuse();

@@ -33,7 +33,7 @@ void broadcast_into(std::span<const NumberArgument> arguments, std::span<DoubleA
                 .field = std::string(arguments[k].name) + " shape",
                 .value = shape_text(columns[k]),
                 .allowed = "a number or an array of shape " + py::str(common).cast<std::string>(),
-                .remedy = "give numbers and arrays of one length"});
+                .remedy = verbatim("give numbers and arrays of one length")});
         }
     }
     for (DoubleArray& column : columns)

@@ -12,7 +12,7 @@ ConductivityEnd conductivity_end_from(const std::string& name) {
     throw InvalidInput(ErrorDetail{.field = "conductivity",
                                    .value = quote(name),
                                    .allowed = "\"low\", \"typical\" or \"high\"",
-                                   .remedy = "low is the hot side of a sheath"});
+                                   .remedy = verbatim("low is the hot side of a sheath")});
 }
 
 Medium medium_from(const py::object& medium, const Store& store) {
@@ -22,10 +22,11 @@ Medium medium_from(const py::object& medium, const Store& store) {
         return find_medium(*medium.cast<const Catalog&>().snapshot(), store.medium);
     }
     const auto type = py::str(py::type::of(medium).attr("__name__")).cast<std::string>();
-    throw InvalidInput(ErrorDetail{.field = "medium",
-                                   .value = type,
-                                   .allowed = "a Medium, a Catalog or None",
-                                   .remedy = "give catalog.media[\"dry-sand\"], or the catalog"});
+    throw InvalidInput(
+        ErrorDetail{.field = "medium",
+                    .value = type,
+                    .allowed = "a Medium, a Catalog or None",
+                    .remedy = verbatim("give catalog.media[\"dry-sand\"], or the catalog")});
 }
 
 ChargedBed charged_bed(Medium medium, Store store, Element element, int elements,

@@ -30,11 +30,12 @@ Part part_from(const py::object& object) {
     try_kind(Sheath{});
     try_kind(Cover{});
     if (known) return part;
-    throw InvalidInput(ErrorDetail{.part = "catalog",
-                                   .field = "part",
-                                   .value = quote(py::repr(object).cast<std::string>()),
-                                   .allowed = "a Panel, Element, Wire or another part",
-                                   .remedy = "make one as in heatmatch.Panel(id=..., v_oc=...)"});
+    throw InvalidInput(
+        ErrorDetail{.part = "catalog",
+                    .field = "part",
+                    .value = quote(py::repr(object).cast<std::string>()),
+                    .allowed = "a Panel, Element, Wire or another part",
+                    .remedy = verbatim("make one as in heatmatch.Panel(id=..., v_oc=...)")});
 }
 
 void register_reports(py::module_& module) {

@@ -54,12 +54,12 @@ SwitchCase switch_case_from(const std::string& name) {
     if (name == "works") return SwitchCase::works;
     if (name == "thermostat welded") return SwitchCase::thermostat_welded;
     if (name == "breaker welded") return SwitchCase::breaker_welded;
-    throw InvalidInput(
-        ErrorDetail{.part = "days",
-                    .field = "switches",
-                    .value = quote(name),
-                    .allowed = "\"works\", \"thermostat welded\" or \"breaker welded\"",
-                    .remedy = "breaker welded: neither thermostat nor limit opens the circuit"});
+    throw InvalidInput(ErrorDetail{
+        .part = "days",
+        .field = "switches",
+        .value = quote(name),
+        .allowed = "\"works\", \"thermostat welded\" or \"breaker welded\"",
+        .remedy = verbatim("breaker welded: neither thermostat nor limit opens the circuit")});
 }
 
 /// A whole number that may be left out; the library takes 0 for that, a caller may not.

@@ -22,7 +22,7 @@ OperatingPoints points_of_arrays(const DoubleArray& light, const DoubleArray& ln
                                        .field = "array length",
                                        .value = std::to_string(array->size()),
                                        .allowed = std::to_string(size) + " for all six arrays",
-                                       .remedy = "use numpy.broadcast_arrays"});
+                                       .remedy = verbatim("use numpy.broadcast_arrays")});
     }
     const std::vector<py::ssize_t> shape(ohms.shape(), ohms.shape() + ohms.ndim());
     OperatingPoints points{py::array_t<double>(shape), py::array_t<double>(shape),

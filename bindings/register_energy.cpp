@@ -67,7 +67,7 @@ MadeCurve energy_curve(const py::object& panel_or_diode, const py::object& weath
                         .field = "weather",
                         .value = quote(py::repr(weather).cast<std::string>()),
                         .allowed = "a Weather",
-                        .remedy = "make one with Weather.from_months or from_frame"});
+                        .remedy = verbatim("make one with Weather.from_months or from_frame")});
     }
     Nodes nodes;
     if (exact) {
@@ -88,12 +88,12 @@ MadeCurve energy_curve(const py::object& panel_or_diode, const py::object& weath
                     *panel.v_mp / *panel.i_mp, std::move(nodes), width);
     }
     if (!py::isinstance<SingleDiode>(panel_or_diode)) {
-        throw InvalidInput(
-            ErrorDetail{.part = "energy curve",
-                        .field = "panel_or_diode",
-                        .value = quote(py::repr(panel_or_diode).cast<std::string>()),
-                        .allowed = "a Panel or a SingleDiode",
-                        .remedy = "take a panel of a catalog, or what fit_single_diode gives"});
+        throw InvalidInput(ErrorDetail{
+            .part = "energy curve",
+            .field = "panel_or_diode",
+            .value = quote(py::repr(panel_or_diode).cast<std::string>()),
+            .allowed = "a Panel or a SingleDiode",
+            .remedy = verbatim("take a panel of a catalog, or what fit_single_diode gives")});
     }
     const auto diode = panel_or_diode.cast<SingleDiode>();
     const OperatingPoint noon = diode.at(stc_irradiance_w_m2, stc_temperature_c).maximum_power();
@@ -143,7 +143,7 @@ VectorWidth vector_width_from(const std::string& name) {
                                    .value = quote(name),
                                    .allowed = "\"automatic\", \"portable\", \"avx2\" or "
                                               "\"avx512\"",
-                                   .remedy = "leave it out: the widest one is chosen"});
+                                   .remedy = verbatim("leave it out: the widest one is chosen")});
 }
 
 void register_energy(py::module_& module) {

@@ -12,7 +12,7 @@ UnitSystem unit_system_of(const std::string& name) {
     throw InvalidInput(ErrorDetail{.field = "units",
                                    .value = quote(name),
                                    .allowed = "\"si\" or \"us\"",
-                                   .remedy = "choose one"});
+                                   .remedy = verbatim("choose one")});
 }
 
 void register_margin(py::module_& module) {

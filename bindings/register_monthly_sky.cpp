@@ -15,7 +15,7 @@ std::span<const double> row_numbers(const DoubleArray& array, const char* name) 
                                        .field = name,
                                        .value = std::to_string(array.ndim()) + " dimensions",
                                        .allowed = "a list or an array of one dimension",
-                                       .remedy = "give one number for each row"});
+                                       .remedy = verbatim("give one number for each row")});
     }
     return {array.data(), static_cast<std::size_t>(array.size())};
 }

@@ -24,11 +24,12 @@ std::vector<Condition> conditions_from(const py::object& object) {
             conditions.push_back({pair[0].cast<double>(), pair[1].cast<double>()});
         }
     } catch (const std::exception&) {
-        throw InvalidInput(ErrorDetail{.part = "ranking",
-                                       .field = "conditions",
-                                       .value = quote(py::repr(object).cast<std::string>()),
-                                       .allowed = "pairs of W/m2 and cell temperature in °C",
-                                       .remedy = "write it as in [(1000, 45), (600, 35)]"});
+        throw InvalidInput(
+            ErrorDetail{.part = "ranking",
+                        .field = "conditions",
+                        .value = quote(py::repr(object).cast<std::string>()),
+                        .allowed = "pairs of W/m2 and cell temperature in °C",
+                        .remedy = verbatim("write it as in [(1000, 45), (600, 35)]")});
     }
     return conditions;
 }

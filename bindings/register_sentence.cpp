@@ -52,7 +52,7 @@ bool read_sentence(const py::handle& object, Sentence& sentence) {
     if (py::hasattr(object, "_held")) {
         sentence = object.attr("_held").cast<HeldSentence&>().sentence;
     } else {
-        sentence = Sentence(object.cast<std::string>());
+        sentence = verbatim(object.cast<std::string>());
     }
     return true;
 }

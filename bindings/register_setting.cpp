@@ -42,7 +42,7 @@ std::string dumps(const py::object& object) {
                                        .field = "value",
                                        .value = quote(text_from(py::repr(other), "value")),
                                        .allowed = "plain data: dict, list, number, text",
-                                       .remedy = "convert it first"});
+                                       .remedy = verbatim("convert it first")});
     });
     return text_from(py::module_::import("json").attr("dumps")(
                          object, py::arg("ensure_ascii") = false, py::arg("default") = plain),

@@ -40,11 +40,12 @@ struct RowList {
         array = numbers_from(input, name);
         span = row_numbers(array, name);
         if (span.empty()) {
-            throw InvalidInput(ErrorDetail{.part = "weather",
-                                           .field = name,
-                                           .value = "0 values",
-                                           .allowed = "one for each row, or None",
-                                           .remedy = "leave it out where it is not known"});
+            throw InvalidInput(
+                ErrorDetail{.part = "weather",
+                            .field = name,
+                            .value = "0 values",
+                            .allowed = "one for each row, or None",
+                            .remedy = verbatim("leave it out where it is not known")});
         }
     }
 };
@@ -55,11 +56,12 @@ std::vector<std::uint8_t> months_from(const py::object& month) {
     const DoubleArray numbers = numbers_from(month, "month");
     for (const double number : row_numbers(numbers, "month")) {
         if (!(number >= 0.0 && number <= 12.0 && number == std::floor(number))) {
-            throw InvalidInput(ErrorDetail{.part = "weather",
-                                           .field = "month",
-                                           .value = format_number(number),
-                                           .allowed = "a whole number, >= 0 and <= 12",
-                                           .remedy = "1 for January, 0 where it is not known"});
+            throw InvalidInput(
+                ErrorDetail{.part = "weather",
+                            .field = "month",
+                            .value = format_number(number),
+                            .allowed = "a whole number, >= 0 and <= 12",
+                            .remedy = verbatim("1 for January, 0 where it is not known")});
         }
         months.push_back(static_cast<std::uint8_t>(number));
     }
@@ -90,7 +92,7 @@ Weather cloudless(const Site& site, const py::object& temp_min_c, const py::obje
                                        .field = temp_min_c.is_none() ? "temp_min_c" : "temp_max_c",
                                        .value = "(missing)",
                                        .allowed = "given where the other is",
-                                       .remedy = "give both, or neither"});
+                                       .remedy = verbatim("give both, or neither")});
     }
     std::optional<MonthlyNormals> normals;
     if (!temp_min_c.is_none()) {
@@ -114,7 +116,7 @@ double label_from(const py::object& label) {
                     .field = "label",
                     .value = quote(py::repr(label).cast<std::string>()),
                     .allowed = "\"left\", \"center\", \"right\" or a number >= 0 and <= 1",
-                    .remedy = "left where the time is the start of the step"});
+                    .remedy = verbatim("left where the time is the start of the step")});
 }
 
 Weather from_arrays(const Site& site, const py::object& unix_time_s, const py::object& air_c,

@@ -17,8 +17,10 @@ inline constexpr double solar_constant_w_m2 = ClearAir{}.extraterrestrial_w_m2;
 
 [[noreturn]] inline void refuse_word(const char* name, const std::string& word,
                                      const char* allowed) {
-    throw InvalidInput(ErrorDetail{
-        .field = name, .value = quote(word), .allowed = allowed, .remedy = "correct the argument"});
+    throw InvalidInput(ErrorDetail{.field = name,
+                                   .value = quote(word),
+                                   .allowed = allowed,
+                                   .remedy = verbatim("correct the argument")});
 }
 
 /// A pickle of all members, in their order.

@@ -12,7 +12,7 @@ namespace {
                                    .field = name,
                                    .value = quote(text_from(py::repr(object), "value")),
                                    .allowed = allowed,
-                                   .remedy = std::string(field.meaning)});
+                                   .remedy = sentence_of(Name{std::string(field.meaning)})});
 }
 
 double number_from(const Field& field, const Unit& unit, const std::string& name,
@@ -163,12 +163,7 @@ void fill_record(std::span<const Field> fields, void* record, const py::dict& ar
                  const std::string& part) {
     for (const auto& [key, value] : arguments) {
         const auto name = py::str(key).cast<std::string>();
-        if (find_field(fields, name) != nullptr) continue;
-        throw InvalidInput(
-            ErrorDetail{.part = part,
-                        .field = name,
-                        .allowed = "a known field",
-                        .remedy = "did you mean \"" + nearest_field(name, fields) + "\"?"});
+        if (find_field(fields, name) == nullptr) refuse_unknown_field(fields, name, part);
     }
     for (const bool relative : {false, true}) {
         for (const Field& field : fields) {
