@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <concepts>
 #include <cstddef>
 #include <span>
 #include <string>
@@ -139,17 +140,10 @@ template <Word Called>
 [[nodiscard]] NamedArgument<Called> with(Name name) {
     return {{Called.view(), std::move(name)}};
 }
-template <Word Called>
-[[nodiscard]] NamedArgument<Called> with(std::string name) {
-    return {{Called.view(), Name{std::move(name)}}};
-}
-template <Word Called>
-[[nodiscard]] NamedArgument<Called> with(std::string_view name) {
-    return {{Called.view(), Name{std::string(name)}}};
-}
-template <Word Called>
-[[nodiscard]] NamedArgument<Called> with(const char* name) {
-    return {{Called.view(), Name{name}}};
+template <Word Called, class Text>
+requires std::convertible_to<const Text&, std::string_view>
+[[nodiscard]] NamedArgument<Called> with(const Text& name) {
+    return {{Called.view(), Name{std::string(std::string_view(name))}}};
 }
 template <Word Called>
 [[nodiscard]] NamedArgument<Called> with(Sentences sentences) {
