@@ -1,15 +1,15 @@
 #include "heatmatch/answer/sentence_tables.hpp"
 
 #include "answer/sentences.hpp"
+#include "base/sentences.hpp"
+#include "heat/sentences.hpp"
 #include "operation/calibration/sentences.hpp"
 #include "operation/days/sentences.hpp"
 #include "operation/diagnosis/sentences.hpp"
 #include "operation/meter/sentences.hpp"
-#include "base/sentences.hpp"
-#include "heat/sentences.hpp"
 #include "parts/sentences.hpp"
-#include "solar/sentences.hpp"
 #include "setting/sentences.hpp"
+#include "solar/sentences.hpp"
 #include "text/sentences.hpp"
 
 #include <array>
