@@ -1,5 +1,5 @@
-#include "../../libheatmatch/src/match/rank/front.hpp"
 #include "demo.hpp"
+#include "match/rank/front.hpp"
 
 #include <algorithm>
 #include <limits>

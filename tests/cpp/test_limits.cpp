@@ -1,5 +1,5 @@
-#include "../../libheatmatch/src/match/rank/screen.hpp"
 #include "demo.hpp"
+#include "match/rank/screen.hpp"
 
 #include <cmath>
 
