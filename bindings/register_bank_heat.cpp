@@ -110,9 +110,8 @@ void register_advice(py::module_& module) {
         .def_readonly("sentences", &Advice::sentences, "all of it in words")
         .def("__repr__",
              [](const Advice& advice) {
-                 std::string text = "<Advice:";
-                 for (const Sentence& sentence : advice.sentences) text += ' ' + sentence.text();
-                 return text + '>';
+                 const std::string text = text_of(advice.sentences);
+                 return text.empty() ? std::string("<Advice:>") : "<Advice: " + text + '>';
              })
         .def(py::pickle(
             [](const Advice& advice) {

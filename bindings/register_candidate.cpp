@@ -46,22 +46,17 @@ void register_candidate(py::module_& module) {
         .def_readonly("value", &Step::value, "the result")
         .def_readonly("unit", &Step::unit, "of the result")
         .def_readonly("source", &Step::source, "cite key, or where a given value comes from")
-        .def("__repr__",
-             [](const Step& step) {
-                 std::string text = step.name + ": " + step.formula;
-                 if (!step.numbers.empty()) text += " = " + step.numbers;
-                 text += " = " + format_number(step.value) + ' ' + step.unit;
-                 return step.source.empty() ? text : text + " [" + step.source + "]";
-             })
+        .def_property_readonly("said", &said, "the whole step with its result and its source")
+        .def("__repr__", [](const Step& step) { return said(step).text(); })
         .def(py::pickle(
             [](const Step& step) {
                 return py::make_tuple(step.name, step.formula, step.numbers, step.value, step.unit,
                                       step.source);
             },
             [](const py::tuple& state) {
-                return Step{state[0].cast<std::string>(), state[1].cast<std::string>(),
-                            state[2].cast<std::string>(), state[3].cast<double>(),
-                            state[4].cast<std::string>(), state[5].cast<std::string>()};
+                return Step{state[0].cast<Sentence>(),    state[1].cast<Sentence>(),
+                            state[2].cast<Sentence>(),    state[3].cast<double>(),
+                            state[4].cast<std::string>(), state[5].cast<Sentence>()};
             }));
     py::class_<Candidate>(module, "Candidate", "One circuit with its numbers.")
         .def_readonly("circuit", &Candidate::circuit, "the circuit")

@@ -53,7 +53,7 @@ WireCheck wire_check_from(const py::tuple& state) {
     using Maybe = std::optional<double>;
     WireCheck check{.run = state[0].cast<std::string>(),
                     .wire = state[1].cast<std::string>(),
-                    .gauge = state[2].cast<std::string>(),
+                    .gauge = state[2].cast<Sentence>(),
                     .current_a = state[3].cast<double>(),
                     .conductor_c = state[4].cast<Maybe>(),
                     .far_c = state[5].cast<Maybe>(),
@@ -69,7 +69,7 @@ WireCheck wire_check_from(const py::tuple& state) {
                     .at_element = state[15].cast<bool>(),
                     .reach = items_from(state[16], insulation_reach_from),
                     .sentence = state[17].cast<Sentence>(),
-                    .would_do_gauge = state[19].cast<std::string>(),
+                    .would_do_gauge = state[19].cast<Sentence>(),
                     .assumed = assumptions_from(state[20])};
     if (!state[18].is_none()) {
         check.would_do =
@@ -125,7 +125,7 @@ void register_wire_check(py::module_& module) {
                       "One run: how hot it gets, what melts, and which wire would do.")
         .def_readonly("run", &Check::run, "its name")
         .def_readonly("wire", &Check::wire, "id; empty where none was found")
-        .def_readonly("gauge", &Check::gauge, "of its conductor, both ways")
+        .def_readonly("gauge", &Check::gauge, "of its conductor: its area, in US units its gauge")
         .def_readonly("current_a", &Check::current_a, "short circuit in the brightest sun [A]")
         .def_readonly("conductor_c", &Check::conductor_c, "at its hottest place [°C], or None")
         .def_readonly("far_c", &Check::far_c, "away from the element [°C], or None")
@@ -156,7 +156,7 @@ void register_wire_check(py::module_& module) {
             "what was assumed")
         .def("__repr__",
              [](const Check& check) {
-                 return "<WireCheck " + check.run + ": " + check.sentence + ">";
+                 return "<WireCheck " + check.run + ": " + check.sentence.text() + ">";
              })
         .def(py::pickle([](const Check& check) { return state_of(check); }, &wire_check_from));
 }

@@ -180,7 +180,7 @@ def run_assess(arguments: argparse.Namespace) -> int:
         if arguments.explain:
             say("\nhow it was computed:")
             for step in candidate.explain():
-                say(display.wrap(f"  {step!r}", "      "))
+                say(display.wrap(f"  {in_units(step.said, arguments.units)}", "      "))
         say_cautions()
     return DANGER if candidate.severity == "danger" else 0
 

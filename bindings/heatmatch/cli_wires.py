@@ -43,7 +43,7 @@ def check_json(check: _core.WireCheck, units: str) -> dict[str, Any]:
     limits = [picked(limit, "what", "limit_c", "consequence", "source") for limit in check.limits]
     reach = [picked(item, "insulation", "family", "limit_c", "from_m") for item in check.reach]
     wire = None if check.would_do is None else check.would_do.to_dict()
-    data = texts_in(picked(check, *_FIELDS), units, "sentence", "assumed")
+    data = texts_in(picked(check, *_FIELDS), units, "gauge", "sentence", "assumed")
     return data | {"limits": limits, "reach": reach, "would_do": wire}
 
 

@@ -61,6 +61,18 @@ TEST_CASE("every remedy makes the bank pass, and hardly more than that") {
         CHECK(largest(installation, longer, candidate, 2) < 380.0);
     }
     CHECK(advice.sentences.size() >= 3);
+    // 1 in is 25.4 mm.
+    const std::string metric = heatmatch::text_of(advice.sentences);
+    const std::string us = heatmatch::text_of(advice.sentences, heatmatch::UnitSystem::us);
+    const auto length = [&](double per_unit) {
+        return "about " + heatmatch::format_number(*advice.heated_length_mm / per_unit, 3);
+    };
+    CHECK(contains(metric, length(1.0) + " mm each"));
+    CHECK(contains(us, length(25.4) + " in each"));
+    CHECK(contains(metric, heatmatch::format_number(*advice.largest_w_per_cm, 3) + " W/cm"));
+    CHECK(contains(us, heatmatch::format_number(2.54 * *advice.largest_w_per_cm, 3) + " W/in"));
+    CHECK_FALSE(contains(metric, "W/in"));
+    CHECK_FALSE(contains(us, " mm"));
 }
 
 TEST_CASE("spacing helps where elements are crowded") {

@@ -12,17 +12,18 @@ using heatmatch::Candidate;
 using heatmatch::explain;
 using heatmatch::Step;
 using heatmatch::Trace;
+using heatmatch::UnitSystem;
 
 namespace {
 
 bool has_step(const Trace& trace, const std::string& name) {
     return std::any_of(trace.begin(), trace.end(),
-                       [&](const Step& step) { return step.name == name; });
+                       [&](const Step& step) { return step.name.text() == name; });
 }
 
 Step step_of(const Trace& trace, const std::string& name) {
     const auto found = std::find_if(trace.begin(), trace.end(),
-                                    [&](const Step& step) { return step.name == name; });
+                                    [&](const Step& step) { return step.name.text() == name; });
     CAPTURE(name);
     REQUIRE(found != trace.end());
     return *found;
@@ -47,7 +48,7 @@ TEST_CASE("the heat of the season is explained where there is weather") {
     const heatmatch::Trace trace = heatmatch::explain(candidate);
     const auto value_of = [&trace](const std::string& name) {
         for (const heatmatch::Step& step : trace) {
-            if (step.name == name) return step.value;
+            if (step.name.text() == name) return step.value;
         }
         return std::nan("");
     };
@@ -148,7 +149,7 @@ TEST_CASE("every headroom of the explanation is that of its margin") {
         REQUIRE(has_step(demo_trace(), name));
         bool found = false;
         for (const Step& step : demo_trace()) {
-            found = found || (step.name == name && step.value == *margin.headroom);
+            found = found || (step.name.text() == name && step.value == *margin.headroom);
         }
         CHECK(found);
     }
@@ -185,7 +186,7 @@ TEST_CASE("a class default is explained as one, not as the label") {
     CHECK(contains(step_of(trace, "panel, coefficient of voltage").source, "class default"));
     const Step factor = step_of(trace, "cold voltage factor");
     CHECK(contains(factor.formula, "table"));
-    CHECK(factor.source == "nec-690-7");
+    CHECK(factor.source.text() == "nec-690-7");
     CHECK(factor.value == 1.23);  // NEC 690.7(A), -31 to -35 °C, from memory
 }
 
@@ -193,10 +194,10 @@ TEST_CASE("age and readings explain the panel of today by what was used") {
     heatmatch::Installation installation = demo();
     auto& owned = installation.panels.front();
     const Step measured = step_of(explain(assess(starter(), installation)), "panel today, current");
-    CHECK(measured.source == "measured");
+    CHECK(measured.source.text() == "measured");
     owned.measured.reset();
     const Step aged = step_of(explain(assess(starter(), installation)), "panel today, current");
-    CHECK(aged.source == "jordan-kurtz-2012");
+    CHECK(aged.source.text() == "jordan-kurtz-2012");
     const auto n = numbers_in(aged.numbers.text());
     REQUIRE(n.size() == 3);
     check_recomputed(aged, n[0] - n[1] * n[2]);
@@ -204,9 +205,9 @@ TEST_CASE("age and readings explain the panel of today by what was used") {
     owned.measured = heatmatch::PanelMeasurement{
         .v_oc = 33.6, .irradiance_w_m2 = 815.0, .cell_temperature_c = 52.0};
     const Trace volts = explain(assess(starter(), installation));
-    CHECK(step_of(volts, "panel today, current").source == "jordan-kurtz-2012");
+    CHECK(step_of(volts, "panel today, current").source.text() == "jordan-kurtz-2012");
     CHECK(contains(step_of(volts, "panel today, current").formula, "age"));
-    CHECK(step_of(volts, "panel today, voltage").source == "measured");
+    CHECK(step_of(volts, "panel today, voltage").source.text() == "measured");
 }
 
 TEST_CASE("every kept candidate of the demo can be explained") {
@@ -217,6 +218,55 @@ TEST_CASE("every kept candidate of the demo can be explained") {
             CHECK(!step.name.empty());
             CHECK(!step.formula.empty());
             CHECK(std::isfinite(step.value));
+        }
+    }
+}
+
+// Source: the formulas of the steps; 1 m is 3.28084 ft, and 1 kft a thousand of them.
+TEST_CASE("the numbers of a step recompute in US units too") {
+    const auto us = [](const std::string& name) {
+        return numbers_in(step_of(demo_trace(), name).numbers.text(UnitSystem::us));
+    };
+    const auto fahrenheit = [](double celsius) { return 32.0 + 1.8 * celsius; };
+    const auto run = us("ohms of \"home run\"");
+    REQUIRE(run.size() == 3);
+    check_recomputed(step_of(demo_trace(), "ohms of \"home run\""),
+                     run[0] * run[1] * run[2] / 1000.0);
+    const Step judged = step_of(demo_trace(), "sheath, judged");
+    const auto j = us("sheath, judged");
+    REQUIRE(j.size() == 4);
+    CHECK(j[0] + j[1] * (j[2] - j[3]) == doctest::Approx(fahrenheit(judged.value)).epsilon(2e-4));
+    CHECK(contains(judged.numbers.text(UnitSystem::us), " °F"));
+    const auto density = us("watts per centimetre");
+    REQUIRE(density.size() == 3);
+    const Step watts = step_of(demo_trace(), "watts per centimetre");
+    CHECK(density[0] * density[1] / density[2] ==
+          doctest::Approx(2.54 * watts.value).epsilon(2e-4));
+    const std::string whole = said(watts).text(UnitSystem::us);
+    CHECK(contains(whole, " in = " + heatmatch::format_number(2.54 * watts.value) + " W/in"));
+}
+
+TEST_CASE("a step says its result and source, and nothing in units of the other set") {
+    const Step bank = step_of(demo_trace(), "bank resistance");
+    CHECK(said(bank).text() ==
+          "bank resistance: R x elements in series / branches = " + bank.numbers.text() + " = " +
+              heatmatch::format_number(bank.value) + " ohm");
+    const Step volts = step_of(demo_trace(), "panel, open-circuit voltage");
+    CHECK(said(volts).text() ==
+          "panel, open-circuit voltage: v_oc = 37.53 V [cec-module-list "
+          "(representative)]");
+    for (const Candidate& candidate : demo_ranking().candidates) {
+        for (const Step& step : explain(candidate)) {
+            const std::string si = said(step).text();
+            const std::string us = said(step).text(UnitSystem::us);
+            CAPTURE(si);
+            CAPTURE(us);
+            for (const char* other : {"°F", " ft", "W/in", "AWG"}) {
+                CHECK_FALSE(contains(si, other));
+            }
+            for (const char* other : {"°C", " mm", " cm", " m ", "ohm/m", "W/cm", " K"}) {
+                CHECK_FALSE(contains(us, other));
+            }
         }
     }
 }

@@ -7,6 +7,7 @@
 using heatmatch::Candidate;
 using heatmatch::check_wires;
 using heatmatch::Severity;
+using heatmatch::UnitSystem;
 using heatmatch::WireCheck;
 
 namespace {
@@ -51,7 +52,7 @@ TEST_CASE("a PVC tail in the bed melts, and the wire that would do stands the he
         heatmatch::find_insulation(starter(), check.would_do->insulation);
     CHECK(better.limit_c > *check.conductor_c - 25.0);
     CHECK(better.limit_c > 90.0);
-    CHECK(contains(check.would_do_gauge, "AWG"));
+    CHECK(contains(check.would_do_gauge.text(UnitSystem::us), "AWG"));
     // Put in its place, it passes.
     const WireCheck again = tail_of(wired(check.would_do->id, "bed", "buried", 150.0));
     CHECK(again.severity <= Severity::caution);
@@ -134,7 +135,8 @@ TEST_CASE("ampacity by the code and by the balance stand side by side") {
     CHECK(*home.corrected_ampacity_a <= *home.code_ampacity_a);
     CHECK(*home.balance_ampacity_a > home.current_a);
     CHECK(home.drop_v == doctest::Approx(home.heat_w / home.current_a));
-    CHECK(contains(home.gauge, "10 AWG"));
+    CHECK(home.gauge.text(UnitSystem::us) == "10 AWG");
+    CHECK(home.gauge.text() == "5.26 mm2");
     CHECK(home.severity == Severity::none);
 }
 

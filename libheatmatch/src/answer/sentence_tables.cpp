@@ -3,6 +3,9 @@
 #include "answer/sentences.hpp"
 #include "base/sentences.hpp"
 #include "heat/sentences.hpp"
+#include "match/candidate/explain_sentences.hpp"
+#include "match/candidate/sentences.hpp"
+#include "match/rank/sentences.hpp"
 #include "operation/calibration/sentences.hpp"
 #include "operation/days/sentences.hpp"
 #include "operation/diagnosis/sentences.hpp"
@@ -30,6 +33,9 @@ std::span<const std::span<const Template>> sentence_tables() {
         setting_sentences::table,
         heat_sentences::table,
         text_sentences::table,
+        candidate_sentences::table,
+        explain_sentences::table,
+        rank_sentences::table,
     });
     return tables;
 }

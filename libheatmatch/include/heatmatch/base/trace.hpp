@@ -14,7 +14,7 @@ struct Step {
     Sentence numbers{};  //!< `(120 V)² / 1000 W`; empty for a value that was given
     double value = 0.0;
     std::string unit{};
-    std::string source{};  //!< cite key, or where a given value comes from
+    Sentence source{};  //!< cite key, or where a given value comes from
 };
 
 using Trace = std::vector<Step>;

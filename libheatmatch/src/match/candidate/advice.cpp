@@ -1,5 +1,7 @@
 #include "heatmatch/match/candidate/advice.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cstdint>
 
@@ -10,6 +12,8 @@
 namespace heatmatch {
 
 namespace {
+
+using candidate_sentences::say;
 
 constexpr int most_elements = 16;
 constexpr int most_legs = 24;
@@ -122,44 +126,31 @@ void advise_legs(Advice& advice, const Circuit& circuit) {
     }
 }
 
-std::string watts(double value) {
-    return format_number(value, 3) + " W";
-}
-
-std::string millimetres(double value) {
-    constexpr double mm_per_inch = 25.4;
-    return format_number(value, 3) + " mm (" + format_number(value / mm_per_inch, 3) + " in)";
-}
-
-void say(Advice& advice, const Circuit& circuit) {
-    Sentences& say = advice.sentences;
-    const std::string name = circuit.bank.element.id;
-    constexpr double cm_per_inch = 2.54;
+void tell(Advice& advice, const Circuit& circuit) {
+    Sentences& told = advice.sentences;
     if (advice.largest_element_w) {
-        say.push_back("By its sheath and coil one " + name + " may take " +
-                      watts(*advice.largest_element_w) + ", " +
-                      format_number(*advice.largest_w_per_cm, 3) + " W/cm (" +
-                      format_number(*advice.largest_w_per_cm * cm_per_inch, 3) +
-                      " W/in), in this store every bright day; terminal and wire "
-                      "are judged apart. In bright cold it takes up to " +
-                      watts(advice.element_w) + '.');
+        told.push_back(
+            say<"advice.may_take">(with<"element">(circuit.bank.element.id),
+                                   with<"most">(*advice.largest_element_w, unit::watt),
+                                   with<"density">(*advice.largest_w_per_cm, unit::watt_per_cm),
+                                   with<"takes">(advice.element_w, unit::watt)));
     }
     if (advice.passes) return;
     if (advice.elements) {
-        say.push_back(std::to_string(*advice.elements) +
-                      " of them would pass sharing the same power.");
+        told.push_back(say<"advice.more_elements">(with<"count">(*advice.elements)));
     }
     if (advice.heated_length_mm) {
-        say.push_back("Heated length that would pass at this power: about " +
-                      millimetres(*advice.heated_length_mm) + " each, now " +
-                      millimetres(*circuit.bank.element.heated_length_mm) +
-                      (advice.length_fits ? "." : ": longer than fits in the legs it has."));
+        const auto length = with<"length">(*advice.heated_length_mm, unit::millimetre);
+        const auto now = with<"now">(*circuit.bank.element.heated_length_mm, unit::millimetre);
+        told.push_back(advice.length_fits ? say<"advice.longer">(length, now)
+                                          : say<"advice.longer_than_fits">(length, now));
     }
     if (advice.element_spacing_mm) {
-        say.push_back("They would pass " + millimetres(*advice.element_spacing_mm) + " apart.");
+        told.push_back(
+            say<"advice.apart">(with<"spacing">(*advice.element_spacing_mm, unit::millimetre)));
     }
     if (!advice.elements && !advice.heated_length_mm && !advice.element_spacing_mm) {
-        say.emplace_back("Nothing tried lets it pass: another element, or more ohms.");
+        told.push_back(say<"advice.nothing">());
     }
 }
 
@@ -169,17 +160,16 @@ Advice advise(const Candidate& candidate) {
     const Circuit& circuit = candidate.circuit;
     Advice advice{.element_w = candidate.bright.element_power_w};
     if (!circuit.heat || !circuit.heat->missing.empty()) {
-        advice.sentences.push_back(circuit.heat ? "How hot it gets needs " +
-                                                      circuit.heat->missing.front() + '.'
-                                                : "No store is described.");
+        advice.sentences.push_back(
+            circuit.heat ? say<"advice.missing">(with<"field">(circuit.heat->missing.front()))
+                         : say<"advice.no_store">());
         return advice;
     }
     if (!circuit.heat->misfit.empty()) {
         advise_legs(advice, circuit);
-        advice.sentences.push_back("It does not fit: " + circuit.heat->misfit + '.');
+        advice.sentences.push_back(say<"advice.misfit">(with<"misfit">(circuit.heat->misfit)));
         if (advice.legs) {
-            advice.sentences.push_back("Bent into " + std::to_string(*advice.legs) +
-                                       " legs it would; bend only where the maker allows it.");
+            advice.sentences.push_back(say<"advice.more_legs">(with<"legs">(*advice.legs)));
         }
         return advice;
     }
@@ -189,10 +179,8 @@ Advice advise(const Candidate& candidate) {
         advice.largest_element_w = circuit.heat->largest_element_w(with_stagnation);
     }
     if (!advice.largest_element_w) {
-        advice.sentences.emplace_back(
-            circuit.heat->liquid
-                ? "In a liquid no limit of the sheath was found; burnout is not in the model."
-                : "What its sheath is made of is not known.");
+        advice.sentences.push_back(circuit.heat->liquid ? say<"advice.liquid">()
+                                                        : say<"advice.unknown_sheath">());
         return advice;
     }
     advice.largest_w_per_cm =
@@ -203,7 +191,7 @@ Advice advise(const Candidate& candidate) {
         advise_spacing(advice, circuit, with_stagnation);
         advise_count(advice, circuit, with_stagnation);
     }
-    say(advice, circuit);
+    tell(advice, circuit);
     return advice;
 }
 

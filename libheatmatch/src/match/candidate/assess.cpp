@@ -1,10 +1,14 @@
 #include "heatmatch/match/candidate/assess.hpp"
 
+#include "sentences.hpp"
+
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/match/candidate/wiring.hpp"
 #include "heatmatch/solar/own_weather.hpp"
 
 namespace heatmatch {
+
+using candidate_sentences::say;
 
 Candidate assess(const Parts& catalog, const Installation& installation,
                  const RankOptions& options) {
@@ -18,9 +22,9 @@ Candidate assess(const Parts& catalog, const Installation& installation,
             .field = "circuit",
             .value = "(missing)",
             .allowed = "given",
-            .remedy =
-                R"(describe the circuit that stands: {"group": "barn pair", "panels": "2S1P", )"
-                R"("element": "id", "bank": "1S2P"})"});
+            .remedy = say<"assess.describe_circuit">(
+                with<"example">(Name{R"({"group": "barn pair", "panels": "2S1P", "element": "id", )"
+                                     R"("bank": "1S2P"})"}))});
     }
     const StandingCircuit& standing = *installation.circuit;
     const OwnedPanels& owned = find_group(installation, standing.group);
@@ -32,10 +36,13 @@ Candidate assess(const Parts& catalog, const Installation& installation,
         throw InvalidInput(ErrorDetail{
             .part = "circuit",
             .field = "panels",
-            .value = standing.panels + " (" + std::to_string(circuit.panels.count()) + " panels)",
-            .allowed =
-                "at most the " + std::to_string(owned.count) + " of group \"" + owned.group + '"',
-            .remedy = "correct the hook-up or the count of the group"});
+            .value = say<"assess.panels_used">(with<"hookup">(standing.panels),
+                                               with<"count">(circuit.panels.count(), unit::none, 9))
+                         .text(),
+            .allowed = say<"assess.panels_owned">(with<"count">(owned.count, unit::none, 9),
+                                                  with<"group">(owned.group))
+                           .text(),
+            .remedy = say<"assess.correct_hookup">()});
     }
     const Hookup bank = parse_hookup(standing.bank, "circuit", "bank");
     circuit.bank = make_bank(parts, find_element(parts, standing.element), bank, bank.count(),
@@ -80,8 +87,8 @@ Candidate assess(const Parts& catalog, const Installation& installation,
         // What stands has a wire already: say that another one was taken for it.
         const Assumption assumption{.part = "run \"" + run.run.name + '"',
                                     .field = "wire",
-                                    .value = run.wire->id,
-                                    .source = "chosen: name the wire that is there"};
+                                    .value = sentence_of(Name{run.wire->id}),
+                                    .source = say<"assess.chosen">()};
         for (Margin& margin : margins) {
             if (margin.subject == assumption.part) margin.assumed.push_back(assumption);
         }

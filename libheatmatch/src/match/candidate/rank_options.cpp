@@ -1,48 +1,91 @@
 #include "heatmatch/match/candidate/rank_options.hpp"
 
+#include "sentences.hpp"
+
+#include <utility>
+
 #include "heatmatch/base/error.hpp"
 
 namespace heatmatch {
 
+using candidate_sentences::say;
+
+namespace {
+
+constexpr int any_digits = 12;
+
+[[noreturn]] void refuse(const char* field, const Sentence& value, const Sentence& allowed,
+                         Sentence remedy) {
+    throw InvalidInput(ErrorDetail{.part = "ranking",
+                                   .field = field,
+                                   .value = value.text(),
+                                   .allowed = allowed.text(),
+                                   .remedy = std::move(remedy)});
+}
+
+Sentence count_of(std::size_t count) {
+    return sentence_of(Amount{static_cast<double>(count), unit::none, any_digits});
+}
+
+Sentence value_of(double value, const Unit& unit) {
+    return sentence_of(Amount{value, unit, 6});
+}
+
+void check_condition(const Condition& condition) {
+    const auto sun = [](double value) { return Amount{value, unit::watt_per_m2, 6}; };
+    constexpr double most_w_m2 = 2000.0;
+    if (!(condition.irradiance_w_m2 > 0.0 && condition.irradiance_w_m2 <= most_w_m2)) {
+        refuse("conditions irradiance_w_m2", value_of(condition.irradiance_w_m2, unit::watt_per_m2),
+               say<"options.above">(with<"low">(sun(0.0)), with<"high">(sun(most_w_m2))),
+               say<"options.full_sun">(with<"irradiance">(sun(1000.0))));
+    }
+    constexpr double coldest_c = -60.0;
+    constexpr double hottest_c = 110.0;
+    if (!(condition.cell_temperature_c >= coldest_c && condition.cell_temperature_c <= hottest_c)) {
+        refuse("conditions cell_temperature_c",
+               value_of(condition.cell_temperature_c, unit::celsius),
+               say<"options.range">(with<"low">(coldest_c, unit::celsius),
+                                    with<"high">(hottest_c, unit::celsius)),
+               say<"options.cells_above_air">(
+                   with<"low">(Amount{.value = 20.0, .unit = unit::kelvin, .shown = Shown::number}),
+                   with<"high">(35.0, unit::kelvin)));
+    }
+}
+
+}  // namespace
+
 void check_rank_options(const RankOptions& options) {
-    const auto refuse = [](const char* field, std::string value, const char* allowed,
-                           const char* remedy) {
-        throw InvalidInput(ErrorDetail{.part = "ranking",
-                                       .field = field,
-                                       .value = std::move(value),
-                                       .allowed = allowed,
-                                       .remedy = remedy});
-    };
-    if (options.max_bank < 1 || options.max_bank > 64) {
-        refuse("max_bank", std::to_string(options.max_bank), ">= 1 and <= 64",
-               "banks of up to four elements are usual");
+    constexpr int largest_bank = 64;
+    if (options.max_bank < 1 || options.max_bank > largest_bank) {
+        refuse("max_bank",
+               sentence_of(Amount{static_cast<double>(options.max_bank), unit::none, any_digits}),
+               say<"options.range">(with<"low">(1.0), with<"high">(largest_bank)),
+               say<"options.usual_banks">());
     }
     if (options.bank && options.bank->count() > options.max_bank) {
-        refuse("bank", options.bank->label(), "of no more elements than max_bank",
-               "raise max_bank, or take a smaller bank");
+        refuse("bank", sentence_of(Name{options.bank->label()}), say<"options.within_max_bank">(),
+               say<"options.bank_too_large">());
     }
-    if (options.threads > 256) {
-        refuse("threads", std::to_string(options.threads), "<= 256",
-               "leave it out: as many as the machine has");
+    constexpr std::size_t most_threads = 256;
+    if (options.threads > most_threads) {
+        refuse("threads", count_of(options.threads),
+               say<"options.at_most">(with<"high">(static_cast<double>(most_threads))),
+               say<"options.all_threads">());
     }
     if (options.conditions.empty()) {
-        refuse("conditions", "none", "at least one sun and cell temperature",
-               "for example (1000, 45)");
+        refuse("conditions", say<"options.none">(), say<"options.some_condition">(),
+               say<"options.condition_example">(with<"irradiance">(1000.0, unit::none, 4),
+                                                with<"cells">(45.0)));
     }
-    for (const Condition& condition : options.conditions) {
-        if (!(condition.irradiance_w_m2 > 0.0 && condition.irradiance_w_m2 <= 2000.0)) {
-            refuse("conditions irradiance_w_m2", format_number(condition.irradiance_w_m2) + " W/m2",
-                   "> 0 W/m2 and <= 2000 W/m2", "full sun is 1000 W/m2");
-        }
-        if (!(condition.cell_temperature_c >= -60.0 && condition.cell_temperature_c <= 110.0)) {
-            refuse("conditions cell_temperature_c",
-                   format_number(condition.cell_temperature_c) + " °C", ">= -60 °C and <= 110 °C",
-                   "cells in full sun are 20 to 35 K above the air");
-        }
-    }
-    if (!(options.coil_temperature_c >= 20.0 && options.coil_temperature_c <= 1200.0)) {
-        refuse("coil_temperature_c", format_number(options.coil_temperature_c) + " °C",
-               ">= 20 °C and <= 1200 °C", "300 °C is the default");
+    for (const Condition& condition : options.conditions) check_condition(condition);
+    constexpr double coolest_c = 20.0;
+    constexpr double hottest_c = 1200.0;
+    if (!(options.coil_temperature_c >= coolest_c && options.coil_temperature_c <= hottest_c)) {
+        refuse("coil_temperature_c", value_of(options.coil_temperature_c, unit::celsius),
+               say<"options.range">(with<"low">(coolest_c, unit::celsius),
+                                    with<"high">(hottest_c, unit::celsius, 4)),
+               say<"options.default_temperature">(
+                   with<"temperature">(RankOptions{}.coil_temperature_c, unit::celsius)));
     }
 }
 

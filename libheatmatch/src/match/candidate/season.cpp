@@ -1,7 +1,10 @@
 #include "heatmatch/match/candidate/season.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/units.hpp"
@@ -9,6 +12,8 @@
 namespace heatmatch {
 
 namespace {
+
+using candidate_sentences::say;
 
 constexpr std::array<const char*, 12> month_names{"January",   "February", "March",    "April",
                                                   "May",       "June",     "July",     "August",
@@ -34,42 +39,38 @@ WeatherNodes month_nodes(const Weather& weather, std::size_t month, bool exact) 
 void add_cover_remarks(const Weather& weather, const std::array<MonthCover, 12>& cover,
                        const std::vector<int>& wanted, Sentences& remarks) {
     constexpr double whole = 0.95;
-    std::string missing;
-    std::string partly;
-    std::string nightless;
-    const auto list = [](std::string& names, const std::string& name) {
-        names += (names.empty() ? "" : ", ") + name;
-    };
+    Sentences missing;
+    Sentences partly;
+    Sentences nightless;
     for (int month : wanted) {
         const auto m = static_cast<std::size_t>(month - 1);
-        const std::string name = month_names[m];
+        const Name name{month_names[m]};
         if (!cover[m].covered()) {
-            list(missing, name);
+            missing.push_back(sentence_of(name));
         } else if (!cover[m].has_nights) {
-            list(nightless, name);
+            nightless.push_back(sentence_of(name));
         } else if (cover[m].share < whole) {
-            list(partly, name + " (" + format_number(100.0 * cover[m].share, 2) + "%)");
+            partly.push_back(say<"season.part_of_month">(
+                with<"month">(name), with<"share">(100.0 * cover[m].share, unit::percent, 2)));
         }
     }
     if (!missing.empty()) {
-        remarks.push_back("The weather does not cover " + missing +
-                          ": the season is counted without.");
+        remarks.push_back(say<"season.not_covered">(with<"months">(std::move(missing))));
     }
     if (!partly.empty()) {
-        remarks.push_back("The weather covers a part of " + partly +
-                          ": that part stands for the whole month.");
+        remarks.push_back(say<"season.partly_covered">(with<"months">(std::move(partly))));
     }
     if (!nightless.empty()) {
-        remarks.push_back("The weather has no nights in " + nightless +
-                          ": its rows are counted as they are; give the nights as 0 W/m2.");
+        remarks.push_back(say<"season.no_nights">(with<"months">(std::move(nightless)),
+                                                  with<"night">(0.0, unit::watt_per_m2)));
     }
     std::size_t unknown = 0;
     for (std::size_t row = 0; row < weather.size(); ++row) {
         if (weather.month[row] == 0 && weather.irradiance_w_m2[row] > 0.0) ++unknown;
     }
     if (unknown > 0) {
-        remarks.push_back(std::to_string(unknown) +
-                          " sunlit rows of the weather tell no month and are not counted.");
+        remarks.push_back(say<"season.rows_without_month">(
+            with<"rows">(static_cast<double>(unknown), unit::none, 12)));
     }
 }
 
@@ -126,8 +127,7 @@ SeasonWeather season_weather(const Weather& weather, std::span<const int> months
         }
     } else {
         for (double hours : weather.hours) result.days += hours / 24.0;
-        result.remarks.push_back(
-            "The weather tells no months: energy is over all of it, not over the season.");
+        result.remarks.push_back(say<"season.no_months">());
     }
     result.season = weather_nodes(weather, options);
     if (weather.has_cloud_band()) result.split = weather_nodes(split_by_cloud(weather), options);
@@ -140,10 +140,8 @@ double judged_irradiance_w_m2(const SeasonWeather& weather, const Site& site) {
 
 Sentence bright_remark(const SeasonWeather& weather, const Site& site) {
     if (weather.brightest_w_m2 <= site.bright_irradiance_w_m2) return {};
-    return "Margins are judged at " + format_number(weather.brightest_w_m2, 4) +
-           " W/m2, the most that the weather has on the panels, not at the " +
-           format_number(site.bright_irradiance_w_m2, 4) +
-           " W/m2 of the site: snow and cloud edges add to the sun.";
+    return say<"season.brightest">(with<"weather">(weather.brightest_w_m2, unit::watt_per_m2, 4),
+                                   with<"site">(site.bright_irradiance_w_m2, unit::watt_per_m2, 4));
 }
 
 SeasonCurves season_curves(const PanelInService& panel, const SeasonWeather& weather,
@@ -176,34 +174,24 @@ double Season::mean_kwh_per_day() const {
 }
 
 Sentence Season::best_ohm_sentence() const {
-    const std::string best = format_number(best_ohm, 3) + " ohm";
-    const std::string noon = format_number(noon_ohm, 3) + " ohm";
-    if (noon_ohm <= 0.0) {
-        return "A bank of " + best +
-               " takes the most over this season; in full sun the wire alone " +
-               "has more ohms than the panels want (Vmp/Imp).";
-    }
+    const auto best = with<"best">(best_ohm, unit::ohm);
+    if (noon_ohm <= 0.0) return say<"season.best_ohm_within_wire">(best);
+    const auto noon = with<"noon">(noon_ohm, unit::ohm);
+    const auto cells = with<"cells">(stc_temperature_c, unit::celsius);
     const double ratio = best_ohm / noon_ohm;
     constexpr double same = 0.05;
-    std::string cloud;
-    if (best_ohm_cloud && std::fabs(*best_ohm_cloud / best_ohm - 1.0) > same) {
-        cloud = " Cloud that comes and goes within the hour moves that towards " +
-                format_number(*best_ohm_cloud, 3) +
-                " ohm (each hour split into clear and overcast).";
-    }
-    const std::string most = "A bank of " + best + " takes the most over this season, ";
-    const std::string matched = noon + " of full sun (Vmp/Imp today, cells at 25 °C): ";
+    Sentences said;
     if (std::fabs(ratio - 1.0) < same) {
-        return most + "about the " + matched + "here most of the energy comes in strong sun." +
-               cloud;
+        said.push_back(say<"season.best_ohm_like_noon">(best, noon, cells));
+    } else if (ratio < 1.0) {
+        said.push_back(say<"season.best_ohm_less">(best, noon, cells));
+    } else {
+        said.push_back(say<"season.best_ohm_more">(best, with<"ratio">(ratio), noon, cells));
     }
-    if (ratio < 1.0) {
-        return most + "less than the " + matched +
-               "warm cells give fewer volts at hardly fewer amperes." + cloud;
+    if (best_ohm_cloud && std::fabs(*best_ohm_cloud / best_ohm - 1.0) > same) {
+        said.push_back(say<"season.best_ohm_cloud">(with<"best">(*best_ohm_cloud, unit::ohm)));
     }
-    return most + format_number(ratio, 3) + " times the " + matched +
-           "in weaker sun the amperes fall and the volts hardly do, so the panels want more ohms." +
-           cloud;
+    return said.size() == 1 ? std::move(said.front()) : sentence_of(std::move(said));
 }
 
 double Season::noon_loss() const {
@@ -212,13 +200,15 @@ double Season::noon_loss() const {
 
 Sentence Season::noon_loss_sentence() const {
     if (noon_ohm <= 0.0) return {};
-    const auto percent = [](double share) { return format_number(100.0 * share, 2) + " %"; };
-    std::string text = "A bank of the " + format_number(noon_ohm, 3) + " ohm of full sun takes " +
-                       format_number(noon_kwh, 3) + " kWh, " + percent(noon_loss()) +
-                       " less than the " + format_number(best_kwh, 3) + " kWh of the best";
-    if (noon_loss_cloud)
-        text += "; " + percent(*noon_loss_cloud) + " less where cloud comes and goes";
-    return text + '.';
+    const auto loss = [](double share) {
+        return with<"loss">(Amount{100.0 * share, unit::percent, 2, Shown::number});
+    };
+    Sentence cloud;
+    if (noon_loss_cloud) cloud = say<"season.noon_loss_cloud">(loss(*noon_loss_cloud));
+    return say<"season.noon_loss">(
+        with<"noon">(noon_ohm, unit::ohm), with<"noon_heat">(noon_kwh, unit::kilowatt_hour),
+        loss(noon_loss()), with<"best_heat">(best_kwh, unit::kilowatt_hour),
+        with<"cloud">(std::move(cloud)));
 }
 
 Season season_of(const Circuit& circuit, const SeasonCurves& curves, const SeasonWeather& weather,

@@ -4,7 +4,6 @@
 #include <map>
 #include <tuple>
 
-#include "heatmatch/base/awg.hpp"
 #include "heatmatch/match/candidate/wiring.hpp"
 #include "heatmatch/match/margins/run_margins.hpp"
 #include "heatmatch/match/margins/sheath_margins.hpp"
@@ -22,8 +21,8 @@ struct Check {
     std::optional<TailTemperatures> tail{};
 };
 
-std::string gauge_of(const Wire& wire) {
-    return awg_label(wire.area_mm2) + " (" + format_number(wire.area_mm2, 3) + " mm2)";
+Sentence gauge_of(const Wire& wire) {
+    return sentence_of(Amount{wire.area_mm2, unit::square_millimetre});
 }
 
 /// The margins of one run, those beside the element with it.

@@ -1,6 +1,7 @@
 #include "heatmatch/match/rank/rank.hpp"
 
 #include "screen.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <map>
@@ -13,6 +14,8 @@ namespace heatmatch {
 
 namespace {
 
+using rank_sentences::say;
+
 /// Share of a ranking's progress that the screen takes.
 constexpr double screening_share = 0.7;
 /// So many of the front are kept whatever the length of the list.
@@ -21,18 +24,20 @@ constexpr std::size_t least_front = 200;
 constexpr std::size_t few_groups = 12;
 
 void check_installation(const Installation& installation) {
-    const auto refuse = [](const char* field, const char* remedy) {
+    const auto refuse = [](const char* field, Sentence remedy) {
         throw InvalidInput(ErrorDetail{.part = "installation",
                                        .field = field,
                                        .value = "(none)",
                                        .allowed = "at least one entry",
-                                       .remedy = remedy});
+                                       .remedy = std::move(remedy)});
     };
     if (installation.panels.empty()) {
-        refuse("panels", R"(list what you own: {"group": "barn pair", "panel": "id", "count": 2})");
+        refuse("panels", say<"rank.list_panels">(with<"example">(
+                             Name{R"({"group": "barn pair", "panel": "id", "count": 2})"})));
     }
     if (installation.elements.empty()) {
-        refuse("elements", R"(list what you own or may buy: {"any": {}, "count": 4} allows all)");
+        refuse("elements",
+               say<"rank.list_elements">(with<"example">(Name{R"({"any": {}, "count": 4})"})));
     }
 }
 
@@ -162,28 +167,28 @@ void append(Sentences& to, const Sentences& more) {
     to.insert(to.end(), more.begin(), more.end());
 }
 
-std::string order_remark(const ScreenContext& context) {
+Sentence order_remark(const ScreenContext& context) {
     if (context.season != nullptr) {
-        return "Ordered by heat over " + format_number(context.season->days, 4) +
-               " days of the season, typical weather" +
-               (context.season->split ? ", each hour at its mean: that favours many ohms a little, "
-                                        "the bands hold cloud within the hour."
-                                      : ".");
+        const auto days = with<"days">(context.season->days, unit::none, 4);
+        return context.season->split ? say<"rank.by_heat_of_hours">(days)
+                                     : say<"rank.by_heat">(days);
     }
-    std::string conditions;
+    Sentences conditions;
     for (const Condition& condition : context.options->conditions) {
-        conditions += (conditions.empty() ? "" : ", ") + format_number(condition.irradiance_w_m2) +
-                      " W/m2 at " + format_number(condition.cell_temperature_c) + " °C cells";
+        conditions.push_back(
+            say<"rank.condition">(with<"sun">(condition.irradiance_w_m2, unit::watt_per_m2, 6),
+                                  with<"cells">(condition.cell_temperature_c, unit::celsius, 6)));
     }
-    return "Ordered by power averaged over " + conditions +
-           ": no weather was given, so the season is not counted.";
+    return say<"rank.by_power">(with<"conditions">(std::move(conditions)));
+}
+
+Amount count_of(std::size_t count) {
+    return {static_cast<double>(count), unit::none, 12};
 }
 
 Sentences heat_remarks(const ScreenContext& context) {
     if (!context.installation->store) {
-        return {
-            "No store is described: how hot elements get is not assessed. In dry sand the sheath, "
-            "not the rated watts, limits an element."};
+        return {say<"rank.no_store">()};
     }
     return fill_warnings(find_medium(*context.parts, context.installation->store->medium));
 }
@@ -195,13 +200,13 @@ Sentences panel_remarks(const ScreenContext& context) {
         const PanelInService panel = panel_of(context, group);
         append(remarks, panel.remarks);
         for (const Sentence& warning : panel.as_new.warnings) {
-            remarks.push_back("panel \"" + panel.panel.id + "\": " + warning);
+            remarks.push_back(
+                say<"rank.of_panel">(with<"panel">(panel.panel.id), with<"warning">(warning)));
         }
     }
     if (groups > few_groups) {
-        remarks.push_back("Remarks on panels are listed for the first " +
-                          std::to_string(few_groups) + " of " + std::to_string(groups) +
-                          " groups; each candidate tells its own.");
+        remarks.push_back(say<"rank.first_groups">(with<"listed">(count_of(few_groups)),
+                                                   with<"groups">(count_of(groups))));
     }
     return remarks;
 }
@@ -262,20 +267,16 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
         if (!bright.empty()) ranking.remarks.push_back(bright);
     }
     if (front.size() < whole_front) {
-        ranking.remarks.push_back("Of the " + std::to_string(whole_front) +
-                                  " pairings that no other beats in everything, the " +
-                                  std::to_string(front.size()) + " of most heat are kept.");
+        ranking.remarks.push_back(say<"rank.front_cut">(with<"all">(count_of(whole_front)),
+                                                        with<"kept">(count_of(front.size()))));
     }
     append(ranking.remarks, heat_remarks(context));
     append(ranking.remarks, panel_remarks(context));
     if (context.banks.empty()) {
-        ranking.remarks.push_back(
-            "No element of the catalog passes the filters of the installation: widen "
-            "\"any\", or name an element you own.");
+        ranking.remarks.push_back(say<"rank.no_element">());
     }
     if (tally.left_out > 0) {
-        ranking.remarks.push_back(std::to_string(tally.left_out) +
-                                  " pairings left out: resistance not fixed");
+        ranking.remarks.push_back(say<"rank.left_out">(with<"pairings">(count_of(tally.left_out))));
     }
     return ranking;
 }

@@ -1,5 +1,6 @@
 #include "match/margins/heat_limits.hpp"
 #include "screen.hpp"
+#include "sentences.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -41,13 +42,14 @@ void check_family(const Parts& parts, const std::string& family) {
     std::set<std::string> known;
     for (const Element& element : parts.elements) known.insert(element.family);
     if (known.contains(family)) return;
-    std::string all;
-    for (const std::string& name : known) all += (all.empty() ? "" : ", ") + name;
-    throw InvalidInput(ErrorDetail{.part = "installation",
-                                   .field = "elements.any.family",
-                                   .value = quote(family),
-                                   .allowed = "one of " + all,
-                                   .remedy = "name one of them, or leave family out for all"});
+    Sentences all;
+    for (const std::string& name : known) all.push_back(sentence_of(Name{name}));
+    throw InvalidInput(ErrorDetail{
+        .part = "installation",
+        .field = "elements.any.family",
+        .value = quote(family),
+        .allowed = rank_sentences::say<"rank.one_of">(with<"families">(std::move(all))).text(),
+        .remedy = rank_sentences::say<"rank.name_family">()});
 }
 
 /// Owned elements and those that may be bought, each once.
@@ -165,7 +167,7 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
                                        .field = "element",
                                        .value = quote(find_element(parts, options.element).id),
                                        .allowed = "one that the installation's elements allow",
-                                       .remedy = "add it to them, as owned or by its family"});
+                                       .remedy = rank_sentences::say<"rank.allow_element">()});
     }
     std::vector<const Bank*> distinct;
     distinct.reserve(context.banks.size());

@@ -9,4 +9,8 @@ namespace heatmatch {
 /// their sources.
 [[nodiscard]] Trace explain(const Candidate& candidate);
 
+/// A step with its result: `bank resistance: R x elements in series / branches = 57.1 ohm x 1 / 2 =
+/// 28.5501 ohm`, and its source in brackets.
+[[nodiscard]] Sentence said(const Step& step);
+
 }  // namespace heatmatch

@@ -29,7 +29,7 @@ struct InsulationReach {
 struct WireCheck {
     std::string run{};
     std::string wire{};                   //!< id; empty where none was found
-    std::string gauge{};                  //!< `14 AWG (2.08 mm2)`
+    Sentence gauge{};                     //!< `2.08 mm2`, or `14 AWG`
     double current_a = 0.0;               //!< short-circuit current of the brightest sun [A]
     std::optional<double> conductor_c{};  //!< at its hottest place [°C]
     std::optional<double> far_c{};        //!< away from the element [°C]
@@ -49,7 +49,7 @@ struct WireCheck {
     /// The cheapest wire of the catalog that would do, where this one does not; nothing where none
     /// would, or without a catalog.
     std::optional<Wire> would_do{};
-    std::string would_do_gauge{};
+    Sentence would_do_gauge{};
     std::vector<Assumption> assumed{};
 };
 
