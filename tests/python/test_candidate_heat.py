@@ -8,6 +8,7 @@ from typing import Any
 import heatmatch as hm
 import numpy as np
 import pytest
+from heatmatch.display_units import in_units
 
 
 def test_a_candidate_knows_its_heat(standing: hm.Candidate) -> None:
@@ -34,6 +35,8 @@ def test_a_candidate_knows_its_heat(standing: hm.Candidate) -> None:
     assert advice.passes == (advice.element_w <= advice.largest_element_w)
     assert advice.element_w == watts
     assert all(sentence.endswith(".") for sentence in advice.sentences)
+    assert f"{advice.largest_w_per_cm:.3g} W/cm, in" in advice.sentences[0]
+    assert f"{2.54 * advice.largest_w_per_cm:.3g} W/in, in" in in_units(advice.sentences[0], "us")
 
 
 def test_without_a_store_nothing_is_made_up(

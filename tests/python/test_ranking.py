@@ -9,6 +9,7 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
+from heatmatch.display_units import in_units
 
 SEVERITIES = ("none", "caution", "warning", "danger", "not assessed")
 
@@ -184,6 +185,9 @@ def test_an_explanation_goes_from_the_nameplate_to_the_watts(standing: hm.Candid
         assert step.formula
         assert step.value == step.value
         assert f"{step.name}: {step.formula}" in repr(step)
+        assert repr(step) == step.said
+        assert "°F" not in step.said
+        assert "°C" not in in_units(step.said, "us")
     numbered = [margin for margin in standing.margins if margin.headroom is not None]
     judged = [margin for margin in numbered if margin.limit is not None]
     assert 0 < len(numbered) - len(judged) < 5  # a yes or no has no formula
