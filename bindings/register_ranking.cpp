@@ -213,14 +213,8 @@ void register_ranking(py::module_& module) {
         py::arg("coil_temperature_c") = defaults.coil_temperature_c,
         py::arg("exact_weather") = false, py::arg("memory") = memory,
         "Judges the circuit that stands.");
-    module.def(
-        "cautions",
-        [] {
-            std::vector<std::string> sentences;
-            for (const std::string_view sentence : cautions()) sentences.emplace_back(sentence);
-            return sentences;
-        },
-        "What every report of a circuit must show, one sentence each.");
+    module.def("cautions", &cautions,
+               "What every report of a circuit must show, one sentence each.");
 }
 
 }  // namespace heatmatch::python

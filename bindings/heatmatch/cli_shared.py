@@ -289,4 +289,4 @@ def margin_json(margin: _core.Margin, units: str) -> dict[str, Any]:
         "assumed": margin.assumed,
         "missing": margin.missing,
     }
-    return texts_in(data, units, "sentence", "assumed", "missing")
+    return texts_in(data, units, "assumed", "missing")

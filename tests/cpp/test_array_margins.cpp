@@ -67,7 +67,7 @@ TEST_CASE("a cold voltage by the code's table is told as an assumption") {
     const Margin margin = named(circuit_of(panel, {2, 1}), "cold voltage");
     check_judged(margin, Severity::none, 2.0 * 40.0 * 1.18, 600.0);
     REQUIRE(margin.assumed.size() == 1);
-    CHECK(margin.assumed.front().source == "nec-690-7");
+    CHECK(margin.assumed.front().source.text() == "nec-690-7");
     CHECK(margin.source == "nec-690-7");
     CHECK(named(circuit_of(round_panel(), {2, 1}), "cold voltage").assumed.empty());
 }

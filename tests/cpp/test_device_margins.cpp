@@ -100,7 +100,7 @@ TEST_CASE("a device without a direct-current rating is judged at 30 V and 1 A") 
     check_judged(margin, Severity::danger, 2.0 * string_v, 30.0);
     REQUIRE(margin.assumed.size() == 1);
     CHECK(margin.assumed.front().field == "dc_ratings");
-    CHECK(margin.assumed.front().value == "30 V, 1 A");
+    CHECK(margin.assumed.front().value.text() == "30 V, 1 A");
     CHECK(named(with_device(bench_device("pv-isolator-2-pole", "breaks dc", 2)), "dc breaking")
               .assumed.empty());
     // A small panel stands below 30 V, yet 1 A is not enough.

@@ -13,6 +13,19 @@ using heatmatch::UnitSystem;
 
 namespace {
 
+constexpr auto lines = std::to_array<heatmatch::Template>({
+    {"test.all", "It is at {value} ({low} to {high}); {limit} is allowed, not {value}."},
+    {"test.plain", "The joint is not known."},
+    {"test.two", "{value} of {limit}"},
+    {"test.part", "In \"{run}\" it is {part}."},
+});
+
+template <heatmatch::Word Id, heatmatch::Word... Called>
+heatmatch::Sentence say(heatmatch::NamedArgument<Called>... given) {
+    return heatmatch::make_sentence<lines, Id, "value", "limit", "low", "high">(
+        std::move(given)...);
+}
+
 Margin graded(double value, double limit, double rest = 0.0,
               Severity consequence = Severity::danger) {
     Margin margin{.name = "test", .consequence = consequence, .value = value, .limit = limit};
@@ -75,15 +88,27 @@ TEST_CASE("a sentence reads in either unit set") {
                   .value_high = 150.0,
                   .limit = 200.0,
                   .unit = heatmatch::unit::celsius,
-                  .said = "It is at {value} ({low} to {high}); {limit} is allowed, not {value}."};
+                  .said = say<"test.all">()};
     CHECK(margin.sentence() == "It is at 100 °C (50 °C to 150 °C); 200 °C is allowed, not 100 °C.");
     CHECK(margin.sentence(UnitSystem::us) ==
           "It is at 212 °F (122 °F to 302 °F); 392 °F is allowed, not 212 °F.");
     margin.unit = heatmatch::unit::volt;
     margin.value = 89.906;
-    margin.said = "{value} of {limit}";
+    margin.said = say<"test.two">();
     CHECK(margin.sentence() == "89.9 V of 200 V");
     CHECK(margin.sentence(UnitSystem::us) == margin.sentence());
+    margin.said = say<"test.part">(heatmatch::with<"run">(std::string("feed of {value}")),
+                                   heatmatch::with<"part">(say<"test.two">()));
+    CHECK(margin.sentence() == "In \"feed of {value}\" it is 89.9 V of 200 V.");
+}
+
+// Source: 99.96 and 99.98 are 100 with three digits, and tell each other apart with four.
+TEST_CASE("a value and a limit that differ have the digits that tell them apart") {
+    Margin margin{
+        .value = 99.96, .limit = 99.98, .unit = heatmatch::unit::volt, .said = say<"test.two">()};
+    CHECK(margin.sentence() == "99.96 V of 99.98 V");
+    margin.limit = 99.96;
+    CHECK(margin.sentence() == "100 V of 100 V");
 }
 
 TEST_CASE("severities have the signal words of the standards") {
@@ -96,7 +121,7 @@ TEST_CASE("severities have the signal words of the standards") {
 
 TEST_CASE("what cannot be assessed says why and what is missing") {
     const Margin margin =
-        heatmatch::not_assessed("joint", "run \"tail\"", "The joint is not known.", {"connector"});
+        heatmatch::not_assessed("joint", "run \"tail\"", say<"test.plain">(), {"connector"});
     check_not_assessed(margin, "connector");
     CHECK(margin.name == "joint");
     CHECK(margin.subject == "run \"tail\"");

@@ -9,6 +9,7 @@
 using heatmatch::Circuit;
 using heatmatch::Margin;
 using heatmatch::Severity;
+using heatmatch::UnitSystem;
 
 namespace {
 
@@ -47,7 +48,10 @@ TEST_CASE("the sheath passes its limit as the watts a centimetre rise") {
     check_judged(within, Severity::none, *within.value, 760.0, 20.0);
     CHECK(*within.value_low < *within.value_high);
     CHECK(*within.value_high < *within.value);  // the model's error counted
-    CHECK(contains(within.sentence(), "W/cm"));
+    CHECK(contains(within.sentence(), " W/cm for 6 h a day the sheath reaches "));
+    CHECK(contains(within.sentence(UnitSystem::us), " W/in for 6 h a day the sheath reaches "));
+    CHECK_FALSE(contains(within.sentence(), "W/in"));
+    check_sentence(within);
     CHECK(margin_of(at(circuit, 0.9999 * most_w), "sheath temperature").severity ==
           Severity::caution);
     CHECK(margin_of(at(circuit, 1.0001 * most_w), "sheath temperature").severity ==

@@ -12,6 +12,7 @@ using heatmatch::Extremes;
 using heatmatch::HeatPoint;
 using heatmatch::Margin;
 using heatmatch::Severity;
+using heatmatch::UnitSystem;
 
 namespace {
 
@@ -45,6 +46,8 @@ TEST_CASE("wood near the wall is a danger once its distance is told, and none 0.
     const Margin unknown = wood_at(900.0);
     CHECK(unknown.severity == Severity::warning);
     CHECK(contains(unknown.sentence(), "How far it is was not told"));
+    CHECK(contains(unknown.sentence(), "above 75 °C: none of it within 0.9 m, none on the lid. "));
+    CHECK(contains(unknown.sentence(UnitSystem::us), "above 167 °F: none of it within 3 ft, none"));
     CHECK(*unknown.limit == 75.0);  // 25 °C + 50 K is below 77 °C
     installation.store->combustible_distance_mm = 100.0;
     CHECK(wood_at(900.0).severity == Severity::danger);
@@ -53,6 +56,7 @@ TEST_CASE("wood near the wall is a danger once its distance is told, and none 0.
     installation.store->combustible_distance_mm = 900.0;
     CHECK(wood_at(900.0).severity == Severity::none);
     CHECK_FALSE(wood_at(900.0).limit);
+    CHECK(contains(wood_at(900.0).sentence(), "what burns is 0.9 m away."));
 }
 
 // Limit: ISO 13732-1, bare metal, one second: 65 to 70 °C.
@@ -86,7 +90,12 @@ TEST_CASE("damp sand is judged as dry and shows both states") {
     // 1.45 m of rod: 100 W a metre is 145 W an element.
     const Margin dries = margin_of(store_margins_at(damp, 160.0), "dry-out");
     CHECK(dries.severity == Severity::warning);
-    CHECK(contains(dries.sentence(), "steam"));
+    // 320 W over 2.9 m; 0.3048 m are a foot.
+    CHECK(contains(dries.sentence(),
+                   "110 W/m of rod dries the damp fill around it (100 W/m is enough): steam, "));
+    CHECK(contains(dries.sentence(UnitSystem::us),
+                   "33.6 W/ft of rod dries the damp fill around it (30 W/ft is enough): steam, "));
+    check_sentence(dries);
     const Margin stays = margin_of(store_margins_at(damp, 130.0), "dry-out");
     CHECK(stays.severity == Severity::none);
     const HeatPoint point = *heatmatch::heat_of(damp, {.element_power_w = 130.0});

@@ -39,7 +39,7 @@ TEST_CASE("outside the wall the sheath beyond it is taken from the cold length")
     circuit.bank.element.cold_length_mm.reset();
     const heatmatch::TailHeat assumed = heatmatch::tail_heat(circuit);
     CHECK(std::any_of(assumed.assumed.begin(), assumed.assumed.end(), [](const auto& one) {
-        return one.field == "cold_length_mm" && one.value == "50 mm";
+        return one.field == "cold_length_mm" && one.value.text() == "50 mm";
     }));
 }
 
@@ -77,7 +77,7 @@ TEST_CASE("a run in the bed is buried, whatever is said of the terminals") {
     const heatmatch::TailHeat tail = heatmatch::tail_heat(circuit);  // the demo: through the wall
     CHECK(tail.tail.place == heatmatch::TerminalPlace::buried);
     CHECK(std::any_of(tail.assumed.begin(), tail.assumed.end(), [](const auto& one) {
-        return one.field == "terminals" && one.value == "buried";
+        return one.field == "terminals" && one.value.text() == "buried";
     }));
 }
 

@@ -75,6 +75,11 @@ TEST_CASE("ordinary wire melts at a buried terminal, and does outside the wall")
         margin_of(at(wired(outside, "silicone-14-awg"), watts), "hot tail insulation");
     CHECK(silicone.severity != Severity::danger);
     CHECK(*silicone.value < *pvc.value);
+    const Margin further =
+        margin_of(at(wired(outside, "thhn-14-awg"), 1000.0), "hot tail insulation");
+    CHECK(contains(further.sentence(), " cm after the terminal on."));
+    CHECK(contains(further.sentence(heatmatch::UnitSystem::us), " in after the terminal on."));
+    check_sentence(further);
 }
 
 TEST_CASE("where nothing is told the run at the element tells where its terminal is") {

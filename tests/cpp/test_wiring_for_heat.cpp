@@ -117,7 +117,7 @@ TEST_CASE(
     const auto candidate = heatmatch::assess(starter(), heated.installation);
     const auto assumed = candidate.assumed();
     CHECK(std::any_of(assumed.begin(), assumed.end(), [&tail](const auto& each) {
-        return each.field == "wire" && each.value == tail.wire->id &&
+        return each.field == "wire" && each.value.text() == tail.wire->id &&
                each.source.text().find("100 °C") != std::string::npos;
     }));
     CHECK(candidate.not_assessed() > 0);

@@ -9,7 +9,6 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch.display_units import in_units
 
 KINDS = tuple(hm.glossary())
 COMMANDS = ["rank", "assess", "wires", "day", "meter", "diagnose", "report", "demo", "catalog"]
@@ -88,7 +87,7 @@ def test_assess_judges_the_circuit_that_stands(
         assert data["mean_power_w"] == standing.mean_power_w
         assert data["severity"] == standing.severity
         sentences = [margin["sentence"] for margin in data["margins"]]
-        assert sentences == [in_units(m.sentence(units=units), units) for m in standing.margins]
+        assert sentences == [margin.sentence(units=units) for margin in standing.margins]
 
 
 def test_a_standing_circuit_with_a_danger_ends_with_3(

@@ -5,6 +5,10 @@
 #include "heat/sentences.hpp"
 #include "match/candidate/explain_sentences.hpp"
 #include "match/candidate/sentences.hpp"
+#include "match/circuit/sentences.hpp"
+#include "match/margins/sentences.hpp"
+#include "match/margins/sentences_of_runs.hpp"
+#include "match/margins/sentences_of_stores.hpp"
 #include "match/rank/sentences.hpp"
 #include "operation/calibration/sentences.hpp"
 #include "operation/days/sentences.hpp"
@@ -33,6 +37,10 @@ std::span<const std::span<const Template>> sentence_tables() {
         setting_sentences::table,
         heat_sentences::table,
         text_sentences::table,
+        circuit_sentences::table,
+        margins_sentences::table,
+        margins_sentences::of_runs::table,
+        margins_sentences::of_stores::table,
         candidate_sentences::table,
         explain_sentences::table,
         rank_sentences::table,

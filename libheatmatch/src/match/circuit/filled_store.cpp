@@ -1,8 +1,12 @@
 #include "heatmatch/match/circuit/filled_store.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 
 namespace heatmatch {
+
+using circuit_sentences::say;
 
 namespace {
 
@@ -20,14 +24,15 @@ std::shared_ptr<const FilledStore> fill_store(const Parts& parts,
     auto filled = std::make_shared<FilledStore>();
     filled->store = store;
     filled->medium = find_medium(parts, store.medium);
-    const auto assume = [&filled](const char* field, double value, const char* unit,
-                                  const char* why) {
-        filled->assumed.push_back({"store", field, format_number(value, 4) + unit, why});
+    const auto assume = [&filled](const char* field, double value, const Unit& unit, Sentence why) {
+        filled->assumed.push_back(
+            {"store", field, sentence_of(Amount{value, unit, 4}), std::move(why)});
     };
+    const Sentence from_memory = sentence_of(Name{"from memory"});
     filled->charge_hours = store.charge_hours.value_or(default_hours);
-    if (!store.charge_hours) assume("charge_hours", default_hours, " h", "from memory");
+    if (!store.charge_hours) assume("charge_hours", default_hours, unit::hour, from_memory);
     filled->air_c = store.air_c.value_or(default_air_c);
-    if (!store.air_c) assume("air_c", default_air_c, " °C", "from memory");
+    if (!store.air_c) assume("air_c", default_air_c, unit::celsius, from_memory);
     filled->hottest_air_c = std::max(default_hottest_c, filled->air_c);
     const auto& weather = installation.weather;
     if (weather && !weather->temp_max_c.empty()) {
@@ -36,11 +41,12 @@ std::shared_ptr<const FilledStore> fill_store(const Parts& parts,
         const bool outside = store.stands == "outside";
         filled->hottest_air_c =
             std::max(filled->air_c, warmest + (outside ? 0.0 : above_outside_k));
-        assume(
-            "air in high summer", filled->hottest_air_c, " °C",
-            outside ? "daily high of the warmest month" : "daily high of the warmest month + 10 K");
+        assume("air in high summer", filled->hottest_air_c, unit::celsius,
+               outside ? say<"circuit.warmest_month">()
+                       : say<"circuit.above_warmest_month">(
+                             with<"rise">(above_outside_k, unit::kelvin)));
     } else {
-        assume("air in high summer", filled->hottest_air_c, " °C", "from memory");
+        assume("air in high summer", filled->hottest_air_c, unit::celsius, from_memory);
     }
     return filled;
 }

@@ -1,11 +1,15 @@
 #include "heatmatch/match/circuit/tail_heat.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 #include "heatmatch/heat/air.hpp"
 
 namespace heatmatch {
+
+using circuit_sentences::say;
 
 namespace {
 
@@ -25,13 +29,14 @@ TerminalPlace place_of(const Store& store, const RunParts& run, TailHeat& tail) 
     if (store.terminals == "buried") return TerminalPlace::buried;
     if (in_bed && !store.terminals.empty()) {
         tail.assumed.push_back(
-            {"store", "terminals", "buried", "the run at the element is said to lie in the bed"});
+            {"store", "terminals", sentence_of(Name{"buried"}), say<"circuit.run_in_bed">()});
         return TerminalPlace::buried;
     }
     if (store.terminals == "box outside") return TerminalPlace::in_box;
     if (store.terminals == "through wall") return TerminalPlace::outside;
-    tail.assumed.push_back({"store", "terminals", in_bed ? "buried" : "through wall",
-                            "from what is around the run at the element"});
+    tail.assumed.push_back({"store", "terminals",
+                            sentence_of(Name{in_bed ? "buried" : "through wall"}),
+                            say<"circuit.around_run">()});
     return in_bed ? TerminalPlace::buried : TerminalPlace::outside;
 }
 
@@ -61,6 +66,8 @@ TailHeat tail_heat(const Circuit& circuit) {
     }
     const FilledStore& store = *circuit.heat->store;
     const std::string title = "element \"" + element.id + '"';
+    const std::string title_of_run = "run \"" + run->run.name + '"';
+    const Sentence from_memory = sentence_of(Name{"from memory"});
     HotTail& tail = result.tail;
     tail.place = place_of(store.store, *run, result);
     tail.sheath_diameter_mm = *element.sheath_diameter_mm;
@@ -76,7 +83,9 @@ TailHeat tail_heat(const Circuit& circuit) {
     }
     const double cold_m = element.cold_length_mm.value_or(default_cold_mm) / 1000.0;
     if (!element.cold_length_mm) {
-        result.assumed.push_back({title, "cold_length_mm", "50 mm", "from memory"});
+        result.assumed.push_back({title, "cold_length_mm",
+                                  sentence_of(Amount{default_cold_mm, unit::millimetre}),
+                                  from_memory});
     }
     tail.cold_length_m = cold_m;
     if (tail.place != TerminalPlace::buried) {
@@ -87,18 +96,20 @@ TailHeat tail_heat(const Circuit& circuit) {
     const bool in_bed = around.kind == "bed";
     tail.air_c = in_bed ? store.air_c : around.air_c.value_or(store.air_c);
     if (!in_bed && !around.air_c) {
-        result.assumed.push_back({"run \"" + run->run.name + '"', "surroundings.air_c",
-                                  format_number(store.air_c, 4) + " °C", "air around the store"});
+        result.assumed.push_back({title_of_run, "surroundings.air_c",
+                                  sentence_of(Amount{store.air_c, unit::celsius, 4}),
+                                  say<"circuit.air_around_store">()});
         if (run->run.chooses()) {
-            result.assumed.push_back({"run \"" + run->run.name + '"', "wire", run->wire->id,
-                                      "chosen as for " + format_number(careful_air_c) +
-                                          " °C around it: nothing is stated"});
+            result.assumed.push_back(
+                {title_of_run, "wire", sentence_of(Name{run->wire->id}),
+                 say<"circuit.chosen_as_for">(with<"air">(careful_air_c, unit::celsius))});
         }
     }
     tail.contact_ohm = run->run.joint_ohm.value_or(default_contact_ohm);
     if (!run->run.joint_ohm) {
-        result.assumed.push_back({"run \"" + run->run.name + '"', "joint_ohm at the terminal",
-                                  "0.005 ohm", "from memory"});
+        result.assumed.push_back({title_of_run, "joint_ohm at the terminal",
+                                  sentence_of(Amount{default_contact_ohm, unit::ohm}),
+                                  from_memory});
     }
     result.bed_distance_m = std::max(nearest_bed_m, tail.cold_length_m);
     return result;

@@ -1,10 +1,15 @@
 #include "heatmatch/match/margins/array_margins.hpp"
 
+#include "said.hpp"
+#include "sentences.hpp"
+
 #include <algorithm>
 
 #include "heatmatch/match/circuit/code_current.hpp"
 
 namespace heatmatch {
+
+using margins_sentences::say;
 
 namespace {
 
@@ -16,42 +21,35 @@ Margin cold_voltage_margin(const Circuit& circuit) {
                   .value = circuit.cold_voltage_v(),
                   .limit = panel.max_system_voltage_v,
                   .unit = unit::volt,
-                  .said =
-                      "At the record low the open string stands at {value}; the panels allow "
-                      "{limit}.",
+                  .said = say<"array.cold_voltage">(),
                   .source = circuit.panel.cold.source};
     if (!margin.limit) {
-        margin.said =
-            "At the record low the open string stands at {value}; what the panels allow "
-            "is not known: read the label (older ones often allow 600 V).";
+        constexpr double older_v = 600.0;
+        margin.said = say<"array.cold_voltage_alone">(with<"older">(older_v, unit::volt));
         margin.missing = {"max_system_voltage_v"};
     }
     if (circuit.panel.cold.from_table) {
-        margin.assumed.push_back({.part = subject,
-                                  .field = "cold voltage factor",
-                                  .value = format_number(circuit.panel.cold.factor, 4),
-                                  .source = "nec-690-7"});
+        margin.assumed.push_back(
+            {.part = subject,
+             .field = "cold voltage factor",
+             .value = sentence_of(Amount{circuit.panel.cold.factor, unit::none, 4}),
+             .source = sentence_of(Name{"nec-690-7"})});
     }
     grade(margin);
     return margin;
 }
 
 Margin touch_voltage_margin(const Circuit& circuit, bool wet) {
-    Margin margin{
-        .name = "touch voltage",
-        .subject = "live parts",
-        .consequence = Severity::warning,
-        .value = circuit.cold_voltage_v(),
-        .limit = wet ? 30.0 : 60.0,
-        .unit = unit::volt,
-        .said = wet ? "Up to {value} direct current in a wet place: above {limit} no live "
-                      "part may be touchable. It can kill."
-                    : "Up to {value} direct current: above {limit} no live part may be "
-                      "touchable. It can kill.",
-        .source = "iec-60364-4-41"};
+    Margin margin{.name = "touch voltage",
+                  .subject = "live parts",
+                  .consequence = Severity::warning,
+                  .value = circuit.cold_voltage_v(),
+                  .limit = wet ? 30.0 : 60.0,
+                  .unit = unit::volt,
+                  .said = wet ? say<"array.touch_wet">() : say<"array.touch_dry">(),
+                  .source = "iec-60364-4-41"};
     if (*margin.value <= *margin.limit) {
-        margin.said =
-            "Up to {value} direct current; the limit for touchable parts here is {limit}.";
+        margin.said = say<"array.touch_below">();
     }
     grade(margin);
     return margin;
@@ -64,9 +62,7 @@ Margin series_arc_margin(const Circuit& circuit) {
                   .value = circuit.cold_voltage_v(),
                   .limit = 80.0,
                   .unit = unit::volt,
-                  .said =
-                      "Up to {value}: a loose joint can hold an arc. From {limit} on, some codes "
-                      "ask for arc-fault protection on or in buildings; arcs burn below it too.",
+                  .said = say<"array.series_arc">(),
                   .source = "nec-690-11"};
     grade(margin);
     return margin;
@@ -88,29 +84,24 @@ Margin reverse_current_margin(const Circuit& circuit) {
                   .value = others * lasting_current_factor * circuit.panel.i_sc_limit_a,
                   .limit = panel.max_series_fuse_a,
                   .unit = unit::ampere,
-                  .said =
-                      "A faulty string can be fed {value} by the others; its panels allow a "
-                      "series fuse of {limit}.",
+                  .said = say<"array.reverse_current">(),
                   .source = "nec-690-9"};
     if (others == 0) {
-        margin.said = "One string: no other can feed it backwards.";
+        margin.said = say<"array.one_string">();
         margin.severity = Severity::none;
         margin.headroom = 1.0;
         return margin;
     } else if (!margin.limit) {
-        margin.said =
-            "A faulty string can be fed {value} by the others; the largest series fuse of "
-            "the panels is not known: read the label.";
+        margin.said = say<"array.reverse_current_alone">();
         margin.missing = {"max_series_fuse_a"};
     } else if (const PlacedDevice* fuse = string_fuse(circuit);
                fuse != nullptr && !fuse->control.dc_ratings.empty()) {
         // The smaller of the fuse and what the others feed is what a faulty string may carry.
-        margin.value = std::min(*margin.value, fuse->control.dc_ratings.front().a_dc);
-        margin.said = "With string fuses of " +
-                      format_number(fuse->control.dc_ratings.front().a_dc) +
-                      " A a faulty string can be fed {value}; its panels allow {limit}.";
+        const double fuse_a = fuse->control.dc_ratings.front().a_dc;
+        margin.value = std::min(*margin.value, fuse_a);
+        margin.said = say<"array.reverse_with_fuses">(with<"fuse">(fuse_a, unit::ampere, 6));
     } else if (*margin.value > *margin.limit) {
-        margin.said += " Fuse each string, or use fewer strings.";
+        add(margin, say<"array.fuse_each">());
     }
     grade(margin);
     return margin;
@@ -124,23 +115,20 @@ Margin mismatch_margin(const Circuit& circuit) {
                       .subject = subject,
                       .severity = Severity::none,
                       .consequence = Severity::caution,
-                      .said = "One panel in each string: none limits another.",
+                      .said = say<"array.one_in_series">(),
                       .source = "common-practice"};
         return margin;
     }
-    Margin margin = not_assessed("string mismatch", subject,
-                                 "Panels in series count as equal here; measure each one's "
-                                 "short-circuit current in the same hour and keep those within "
-                                 "{limit} together.",
-                                 {"i_sc of each panel"});
+    Margin margin =
+        not_assessed("string mismatch", subject, say<"array.mismatch">(), {"i_sc of each panel"});
     margin.consequence = Severity::caution;
     margin.limit = 5.0;
     margin.unit = unit::percent;
     margin.source = "common-practice";
     margin.assumed.push_back({.part = subject,
                               .field = "spread of i_sc",
-                              .value = "0%",
-                              .source = "panels of one group are taken as equal"});
+                              .value = sentence_of(Amount{0.0, unit::percent}),
+                              .source = say<"array.taken_as_equal">()});
     return margin;
 }
 

@@ -1,8 +1,12 @@
 #include "heatmatch/match/margins/bank_margins.hpp"
 
-#include <cmath>
+#include "sentences.hpp"
+
+#include <numbers>
 
 namespace heatmatch {
+
+using margins_sentences::say;
 
 namespace {
 
@@ -16,14 +20,11 @@ Margin power_margin(const Bank& bank, const Extremes& extremes) {
                   .value = extremes.element_power_w,
                   .limit = bank.element.rated_w,
                   .unit = unit::watt,
-                  .said =
-                      "In bright cold one element takes up to {value}; it is rated {limit} in "
-                      "the medium it was made for. Dry sand allows far less.",
+                  .said = say<"bank.power">(),
                   .source = bank.element.provenance.source,
                   .assumed = bank.each.assumed};
     if (!margin.limit) {
-        margin.said =
-            "In bright cold one element takes up to {value}; its rated watts are not known.";
+        margin.said = say<"bank.power_alone">();
         margin.missing = {"rated_w"};
     }
     grade(margin);
@@ -37,15 +38,11 @@ Margin share_voltage_margin(const Bank& bank, const Extremes& extremes) {
                   .value = extremes.element_voltage_v,
                   .limit = bank.element.rated_v,
                   .unit = unit::volt,
-                  .said =
-                      "In bright cold one element has up to {value} across it; it is rated "
-                      "{limit}.",
+                  .said = say<"bank.voltage">(),
                   .source = bank.element.provenance.source,
                   .assumed = bank.each.assumed};
     if (!margin.limit) {
-        margin.said =
-            "In bright cold one element has up to {value} across it; its rated volts are "
-            "not known.";
+        margin.said = say<"bank.voltage_alone">();
         margin.missing = {"rated_v"};
     }
     grade(margin);
@@ -54,27 +51,19 @@ Margin share_voltage_margin(const Bank& bank, const Extremes& extremes) {
 
 Margin sheath_voltage_margin(const Circuit& circuit) {
     const Element& element = circuit.bank.element;
-    Margin margin{
-        .name = "sheath voltage",
-        .subject = subject_of(element),
-        .value = circuit.cold_voltage_v(),
-        .limit = bank_limits(circuit.bank).sheath_voltage_v,
-        .unit = unit::volt,
-        .said =
-            "After one earth fault the whole array stands between coil and sheath: "
-            "{value} on the coldest morning; 1.41 times its rated voltage (the peak, if it "
-            "is rated for alternating current) is {limit}.",
-        .source = "common-practice"};
+    Margin margin{.name = "sheath voltage",
+                  .subject = subject_of(element),
+                  .value = circuit.cold_voltage_v(),
+                  .limit = bank_limits(circuit.bank).sheath_voltage_v,
+                  .unit = unit::volt,
+                  .said = say<"bank.sheath_voltage">(with<"peak">(std::numbers::sqrt2)),
+                  .source = "common-practice"};
     if (!margin.limit) {
-        margin.said =
-            "After one earth fault the whole array stands between coil and sheath: "
-            "{value}; the element's rated volts are not known.";
+        margin.said = say<"bank.sheath_voltage_alone">();
         margin.missing = {"rated_v"};
     }
     if (is_bare(circuit.bank)) {
-        margin.said =
-            "It is bare wire: the bed and the vessel stand at up to {value} with it, and above "
-            "{limit} that can kill. Never bury it.";
+        margin.said = say<"bank.bare_voltage">();
         margin.source = "iec-60364-4-41";
     }
     grade(margin);
@@ -90,17 +79,13 @@ Margin survivor_margin(const Bank& bank, const Extremes& extremes) {
                   .value = extremes.survivor_power_w,
                   .limit = bank.element.rated_w,
                   .unit = unit::watt,
-                  .said =
-                      "If one parallel branch opens, an element of the others takes up to "
-                      "{value}; it is rated {limit}.",
+                  .said = say<"bank.survivor">(),
                   .source = bank.element.provenance.source,
                   .assumed = bank.each.assumed};
     if (bank.hookup.parallel == 1) {
-        margin.said = "One branch: if an element opens, nothing heats.";
+        margin.said = say<"bank.one_branch">();
     } else if (!margin.limit) {
-        margin.said =
-            "If one parallel branch opens, an element of the others takes up to {value}; "
-            "its rated watts are not known.";
+        margin.said = say<"bank.survivor_alone">();
     }
     if (!margin.limit) margin.missing = {"rated_w"};
     grade(margin);
@@ -111,29 +96,25 @@ Margin survivor_margin(const Bank& bank, const Extremes& extremes) {
 Margin earth_fault_margin(const Bank& bank) {
     const Element& element = bank.element;
     constexpr double new_mohm = 20.0;
+    constexpr double tester_v = 500.0;
     Margin margin{.name = "earth fault",
                   .subject = subject_of(element),
                   .consequence = Severity::warning,
                   .value = element.insulation_resistance_mohm,
                   .limit = 1.0,
                   .unit = unit::megohm,
-                  .said =
-                      "Sheath to coil measures {value}; below {limit} damp magnesia leaks and has "
-                      "to be dried out before full volts.",
+                  .said = say<"bank.insulation">(),
                   .source = "common-practice"};
     if (is_bare(bank)) {
         margin.value.reset();
         margin.limit.reset();
         margin.severity = Severity::warning;
-        margin.said =
-            "It is bare wire: nothing stands between it and the bed, which is live with it, and "
-            "the vessel too.";
+        margin.said = say<"bank.bare_wire">();
         return margin;
     }
     if (!margin.value) {
-        margin.said =
-            "Measure sheath to coil with 500 V before burying: at least {limit}, and 20 "
-            "Mohm or more when new. A floating array hides the first earth fault.";
+        margin.said = say<"bank.insulation_alone">(with<"volts">(tester_v, unit::volt),
+                                                   with<"new">(new_mohm, unit::megohm));
         margin.missing = {"insulation_resistance_mohm"};
     } else if (*margin.value > new_mohm) {
         margin.severity = Severity::none;
@@ -150,15 +131,13 @@ Margin built_in_margin(const Element& element) {
                   .consequence = Severity::warning,
                   .source = element.provenance.source};
     if (!element.built_in_ac_control) {
-        margin.said = "Whether a thermostat or cut-out is inside is not known: look.";
+        margin.said = say<"bank.built_in_unknown">();
         margin.missing = {"built_in_ac_control"};
         return margin;
     }
     const bool inside = *element.built_in_ac_control;
     margin.severity = inside ? Severity::warning : Severity::none;
-    margin.said = inside ? "A thermostat or cut-out for alternating current is inside: on direct "
-                           "current it arcs or welds. Bypass it, and limit by a rated device."
-                         : "No thermostat or cut-out is inside.";
+    margin.said = inside ? say<"bank.built_in">() : say<"bank.nothing_built_in">();
     return margin;
 }
 
@@ -178,10 +157,7 @@ Margin shade_margin(const Circuit& circuit) {
                   .value = 100.0 * share,
                   .limit = 98.0,
                   .unit = unit::percent,
-                  .said =
-                      "In full sun the panels run at {value} of their short-circuit current; "
-                      "above {limit} a shaded cell and its bypass diode stay hot for hours. More "
-                      "ohms are kinder.",
+                  .said = say<"bank.shade">(),
                   .source = "common-practice"};
     grade(margin);
     // Every load runs near the short-circuit current: only passing the limit means something.
@@ -198,11 +174,11 @@ Margin drop_margin(const Circuit& circuit) {
                   .value = 100.0 * drop,
                   .limit = 3.0,
                   .unit = unit::percent,
-                  .said = "Wire and joints take {value} of the volts and watts; {limit} is usual.",
+                  .said = say<"bank.drop">(),
                   .source = "common-practice"};
     if (circuit.runs.empty()) {
         margin.value.reset();
-        margin.said = "No run of wire is described.";
+        margin.said = say<"bank.no_runs">();
         margin.missing = {"runs"};
     }
     grade(margin);

@@ -1,27 +1,27 @@
 #include "heatmatch/match/margins/cautions.hpp"
 
-#include <array>
+#include "sentences.hpp"
 
 namespace heatmatch {
 
-std::span<const std::string_view> cautions() {
-    static constexpr auto sentences = std::to_array<std::string_view>({
-        "Direct current above 60 V (30 V where wet) can kill, and its arcs do not go out by "
-        "themselves.",
-        "Switches and thermostats rated for alternating current weld shut on direct current.",
-        "Nothing may see more volts than its rating on the coldest morning.",
-        "Bond the metal vessel, the sheath and the panel frames, and check for earth faults: a "
-        "broken "
-        "coil can arc through its sheath.",
-        "Keep combustibles away; no cardboard or wood near the store.",
-        "Use an independent over-temperature limit that does not reset by itself.",
-        "Damp sand makes steam: dry it slowly and vented, never sealed.",
-        "Silica dust harms lungs; hot metal and hot sand burn.",
-        "No unattended first fires; fit a smoke alarm.",
-        "An immersion element must never see its rated voltage in dry sand.",
-        "Local codes and licensed practice decide. These are estimates; they approve nothing.",
-    });
-    return sentences;
+using margins_sentences::say;
+
+Sentences cautions() {
+    constexpr double dry_v = 60.0;
+    constexpr double wet_v = 30.0;
+    return {
+        say<"caution.volts">(with<"dry">(dry_v, unit::volt), with<"wet">(wet_v, unit::volt)),
+        say<"caution.switches">(),
+        say<"caution.cold">(),
+        say<"caution.bonding">(),
+        say<"caution.combustibles">(),
+        say<"caution.limit">(),
+        say<"caution.steam">(),
+        say<"caution.dust">(),
+        say<"caution.first_fire">(),
+        say<"caution.immersion">(),
+        say<"caution.codes">(),
+    };
 }
 
 }  // namespace heatmatch

@@ -1,10 +1,14 @@
 #include "heatmatch/match/margins/device_margins.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 
 #include "heatmatch/match/circuit/code_current.hpp"
 
 namespace heatmatch {
+
+using margins_sentences::say;
 
 namespace {
 
@@ -36,18 +40,18 @@ Margin breaking_margin(const Circuit& circuit, const PlacedDevice& placed, doubl
         margin.limit = 0.0;
         margin.headroom = -1.0;
         margin.severity = Severity::danger;
-        margin.said =
-            "Made for alternating current only: on {value} direct current its contacts "
-            "hold an arc or weld shut. It must not break this circuit.";
+        margin.said = say<"device.made_for_ac">();
         return margin;
     }
     std::vector<DcRating> ratings = control.dc_ratings;
     if (ratings.empty()) {
         ratings = {unrated};
-        margin.assumed.push_back({.part = margin.subject,
-                                  .field = "dc_ratings",
-                                  .value = "30 V, 1 A",
-                                  .source = "common-practice"});
+        margin.assumed.push_back(
+            {.part = margin.subject,
+             .field = "dc_ratings",
+             .value = say<"device.rating">(with<"volts">(unrated.v_dc, unit::volt),
+                                           with<"amperes">(unrated.a_dc, unit::ampere)),
+             .source = sentence_of(Name{"common-practice"})});
     }
     Control rated = control;
     rated.dc_ratings = ratings;
@@ -55,13 +59,9 @@ Margin breaking_margin(const Circuit& circuit, const PlacedDevice& placed, doubl
     const auto amperes = breaking_current_a(rated, volts, poles);
     if (!amperes) {
         margin.limit = largest_voltage(ratings, poles);
-        margin.said =
-            "It has to break {value} of direct current and is rated for at most {limit} "
-            "with the poles used.";
+        margin.said = say<"device.breaks_volts">();
         if (*margin.limit <= 0.0) {
-            margin.said =
-                "No printed pair of volts and amperes is for the poles used; it has to "
-                "break {value}.";
+            margin.said = say<"device.no_pair">();
             margin.headroom = -1.0;
             margin.severity = Severity::danger;
             return margin;
@@ -72,9 +72,8 @@ Margin breaking_margin(const Circuit& circuit, const PlacedDevice& placed, doubl
     margin.value = current_a;
     margin.limit = *amperes;
     margin.unit = unit::ampere;
-    margin.said = "At the cold voltage of " + format_number(volts, 3) +
-                  " V it has to break {value} (1.25 times short-circuit current); its printed pair "
-                  "allows {limit}.";
+    margin.said = say<"device.breaks_amperes">(with<"volts">(volts, unit::volt),
+                                               with<"factor">(lasting_current_factor));
     grade(margin);
     return margin;
 }
@@ -92,9 +91,9 @@ Margin fuse_margin(const Circuit& circuit, const PlacedDevice& placed) {
         margin.value = circuit.cold_voltage_v();
         margin.limit = largest_voltage(control.dc_ratings, placed.device.poles_used);
         margin.unit = unit::volt;
-        margin.said = "The fuse must clear {value} of direct current and is rated for {limit}.";
+        margin.said = say<"device.fuse_volts">();
         if (*margin.limit <= 0.0) {
-            margin.said = "The fuse has no direct-current rating; the string stands at {value}.";
+            margin.said = say<"device.fuse_without_rating">();
             margin.headroom = -1.0;
             margin.severity = Severity::danger;
             return margin;
@@ -104,9 +103,7 @@ Margin fuse_margin(const Circuit& circuit, const PlacedDevice& placed) {
     }
     margin.consequence = Severity::caution;
     margin.limit = *amperes;
-    margin.said =
-        "A fuse below {value} (1.56 times the string's short-circuit current) would blow in "
-        "bright sun; this one is {limit}. It does not clear a short of the panels.";
+    margin.said = say<"device.fuse_amperes">(with<"factor">(table_current_factor));
     grade(margin);
     if (*margin.headroom >= 0.0) margin.severity = Severity::none;  // a tight fuse is a good one
     return margin;
@@ -119,16 +116,14 @@ Margin carrying_margin(const PlacedDevice& placed, double current_a) {
                   .subject = subject_of(placed),
                   .value = current_a,
                   .unit = unit::ampere,
-                  .said =
-                      "It has to carry {value} (1.25 times short-circuit current); its contacts "
-                      "or shunt are rated {limit}. Opened under load it may arc.",
+                  .said = say<"device.carries">(with<"factor">(lasting_current_factor)),
                   .source = control.provenance.source};
     for (const DcRating& rating : control.dc_ratings) {
         margin.limit = std::max(margin.limit.value_or(0.0), rating.a_dc);
     }
     if (!margin.limit) margin.limit = control.a_ac;
     if (!margin.limit) {
-        margin.said = "It has to carry {value}; what its contacts or shunt carry is not known.";
+        margin.said = say<"device.carries_alone">();
         margin.missing = {"dc_ratings"};
     }
     grade(margin);
@@ -142,15 +137,12 @@ Margin polarity_margin(const PlacedDevice& placed) {
                   .source = placed.control.provenance.source};
     const bool polarised = placed.control.polarised.value_or(true);
     margin.severity = polarised ? Severity::caution : Severity::none;
-    margin.said = polarised
-                      ? "It breaks in one direction only: wire plus and minus, line and load as "
-                        "marked, or it burns when opened."
-                      : "It breaks either way round.";
+    margin.said = polarised ? say<"device.polarised">() : say<"device.either_way">();
     if (!placed.control.polarised) {
         margin.assumed.push_back({.part = margin.subject,
                                   .field = "polarised",
-                                  .value = "yes",
-                                  .source = "common-practice"});
+                                  .value = sentence_of(Name{"yes"}),
+                                  .source = sentence_of(Name{"common-practice"})});
     }
     return margin;
 }
@@ -165,11 +157,11 @@ Margin body_margin(const PlacedDevice& placed, const Circuit& circuit) {
                   .consequence = Severity::warning,
                   .limit = placed.control.own_limit_c,
                   .unit = unit::celsius,
-                  .said = "Around it is {value}; its own body may reach {limit}.",
+                  .said = say<"device.body">(),
                   .source = placed.control.provenance.source};
     if (known) margin.value = run->run.surroundings.air_c;
     if (!known || !margin.limit) {
-        margin.said = "How warm its own body gets is not known.";
+        margin.said = say<"device.body_unknown">();
         margin.missing = {known ? "own_limit_c" : "run.surroundings.air_c"};
     }
     grade(margin, room_c);
@@ -181,8 +173,7 @@ Margin senses_in_circuit(const PlacedDevice& placed) {
                   .subject = subject_of(placed),
                   .severity = Severity::warning,
                   .consequence = Severity::warning,
-                  .said = "It only senses, yet it sits in the run \"" + placed.device.run +
-                          "\": let it drive a contactor that is rated for this direct current.",
+                  .said = say<"device.senses_in_run">(with<"run">(placed.device.run)),
                   .source = "common-practice"};
     return margin;
 }
@@ -199,10 +190,7 @@ Margin disconnect_margin(const Circuit& circuit) {
                   .consequence = Severity::warning,
                   .source = "iec-62548"};
     margin.severity = breaks ? Severity::none : Severity::warning;
-    margin.said = breaks
-                      ? "A device that breaks direct current is listed."
-                      : "No device that can break direct current is listed: pulling a plug under "
-                        "load draws an arc.";
+    margin.said = breaks ? say<"device.disconnect">() : say<"device.no_disconnect">();
     return margin;
 }
 
@@ -224,20 +212,14 @@ Margin independent_limit_margin(const Circuit& circuit) {
                   .subject = "circuit",
                   .severity = Severity::none,
                   .consequence = Severity::warning,
-                  .said =
-                      "An over-temperature limit that does not reset by itself is listed, and a "
-                      "device it can open. Test that it does.",
+                  .said = say<"device.limit">(),
                   .source = "common-practice"};
     if (!listed) {
         margin.severity = Severity::warning;
-        margin.said =
-            "No independent over-temperature limit that stays open is listed: a welded "
-            "thermostat would go unnoticed.";
+        margin.said = say<"device.no_limit">();
     } else if (!can_open) {
         margin.severity = Severity::warning;
-        margin.said =
-            "An over-temperature limit is listed, but nothing that it can open: only a "
-            "hand-operated device breaks the direct current.";
+        margin.said = say<"device.limit_opens_nothing">();
     }
     return margin;
 }

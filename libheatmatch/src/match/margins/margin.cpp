@@ -8,13 +8,6 @@ namespace {
 
 constexpr double near_limit = 0.1;
 
-void replace_all(std::string& text, std::string_view what, const std::string& with) {
-    for (std::size_t at = text.find(what); at != std::string::npos;
-         at = text.find(what, at + with.size())) {
-        text.replace(at, what.size(), with);
-    }
-}
-
 }  // namespace
 
 std::string_view severity_name(Severity severity) {
@@ -34,19 +27,29 @@ std::string_view severity_name(Severity severity) {
 }
 
 std::string Margin::sentence(UnitSystem system) const {
-    std::string result = said.text(system);
     // Three digits, or as many as tell the value from its limit.
     int digits = 3;
     const auto shown = [&](double number) { return format_quantity(number, unit, system, digits); };
     const bool differ = value && limit && *value != *limit;
     while (differ && digits < 7 && shown(*value) == shown(*limit)) ++digits;
+    std::vector<Argument> numbers;
     const auto put = [&](std::string_view place, const std::optional<double>& number) {
-        if (number) replace_all(result, place, shown(*number));
+        if (number) numbers.push_back({place, Amount{*number, unit, digits}});
     };
-    put("{value}", value);
-    put("{limit}", limit);
-    put("{low}", value_low);
-    put("{high}", value_high);
+    put("value", value);
+    put("limit", limit);
+    put("low", value_low);
+    put("high", value_high);
+    std::string result = said.text(system, numbers);
+    if (said.id() != "base.verbatim") return result;
+    for (const Argument& number : numbers) {
+        const std::string place = '{' + std::string(number.name) + '}';
+        const std::string with = text_of(std::get<Amount>(number.value), system);
+        for (std::size_t at = result.find(place); at != std::string::npos;
+             at = result.find(place, at + with.size())) {
+            result.replace(at, place.size(), with);
+        }
+    }
     return result;
 }
 

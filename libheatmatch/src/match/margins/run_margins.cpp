@@ -1,8 +1,13 @@
 #include "heatmatch/match/margins/run_margins.hpp"
 
+#include "said.hpp"
+#include "sentences_of_runs.hpp"
+
 #include "heatmatch/match/circuit/code_current.hpp"
 
 namespace heatmatch {
+
+using margins_sentences::of_runs::say;
 
 namespace {
 
@@ -18,19 +23,17 @@ struct RunView {
     std::optional<ConductorTemperature> temperature;
 };
 
-Margin voltage_margin(const RunView& run, const char* name, const std::string& what,
+Margin voltage_margin(const RunView& run, const char* name, const Sentence& part,
                       std::optional<double> rating, const std::string& source) {
-    Margin margin{
-        .name = name,
-        .subject = run.subject,
-        .value = run.cold_voltage_v,
-        .limit = rating,
-        .unit = unit::volt,
-        .said = "At the record low the " + what + " stands at {value}; it is rated {limit}.",
-        .source = source};
+    Margin margin{.name = name,
+                  .subject = run.subject,
+                  .value = run.cold_voltage_v,
+                  .limit = rating,
+                  .unit = unit::volt,
+                  .said = say<"run.voltage">(with<"part">(part)),
+                  .source = source};
     if (!rating) {
-        margin.said =
-            "At the record low the " + what + " stands at {value}; its rated voltage is not known.";
+        margin.said = say<"run.voltage_alone">(with<"part">(part));
         margin.missing = {"voltage_rating_v"};
     }
     grade(margin);
@@ -46,20 +49,18 @@ Margin code_current_margin(const RunView& run) {
                   .value = table_current_factor * run.code_isc_a,
                   .limit = wire.ampacity_a,
                   .unit = unit::ampere,
-                  .said =
-                      "The code's table must show {value} for it (1.56 times short-circuit "
-                      "current); it shows {limit}.",
+                  .said = say<"run.table_current">(with<"factor">(table_current_factor)),
                   .source = "nec-690-8"};
     if (!wire.ampacity_a) {
         margin.value.reset();
-        margin.said = "The code's current for this wire is not known.";
+        margin.said = say<"run.table_current_unknown">();
         margin.missing = {"ampacity_a"};
         return margin;
     }
     grade(margin);
     const auto& air_c = run.parts.run.surroundings.air_c;
     if (!air_c) {
-        margin.said += " The correction for the heat around it needs its temperature.";
+        add(margin, say<"run.correction_needs_air">());
         margin.missing = {"surroundings.air_c"};
         return margin;
     }
@@ -69,28 +70,24 @@ Margin code_current_margin(const RunView& run) {
     const auto limit_c = insulation ? std::optional(insulation->limit_c) : std::nullopt;
     corrected.limit = *corrected_ampacity_a(wire, *air_c, limit_c);
     const bool limited = limit_c && *limit_c < wire.ampacity_conductor_c;
-    corrected.said =
-        std::string(
-            "It has to carry {value} (1.25 times short-circuit current); the code's table, "
-            "corrected for the heat around it") +
-        (limited ? " and its insulation's lower limit" : "") + ", allows {limit}.";
+    corrected.said = say<"run.corrected_current">(
+        with<"factor">(lasting_current_factor),
+        with<"also">(limited ? say<"run.also_insulation">() : Sentence{}));
     if (*corrected.limit <= 0.0) {
         corrected.headroom = -1.0;
         corrected.severity = corrected.consequence;
-        corrected.said =
-            "It is hotter around the wire than its conductor may get: by the code it may carry "
-            "nothing, and it has to carry {value}.";
+        corrected.said = say<"run.hotter_than_allowed">();
         return corrected;
     }
     grade(corrected);
     return *corrected.headroom < *margin.headroom ? corrected : margin;
 }
 
-std::string heat_text(const RunView& run, const std::string& what) {
-    return "In the \"" + run.parts.run.name + "\" the conductor reaches {value}; " + what;
+Sentence heat_said(const RunView& run, Sentence what) {
+    return say<"run.heat">(with<"run">(run.parts.run.name), with<"what">(std::move(what)));
 }
 
-Margin temperature_margin(const RunView& run, const std::string& name, std::string text,
+Margin temperature_margin(const RunView& run, const std::string& name, Sentence what,
                           Severity consequence, std::optional<double> limit,
                           const std::string& missing_field, const std::string& source) {
     Margin margin{.name = name,
@@ -98,31 +95,28 @@ Margin temperature_margin(const RunView& run, const std::string& name, std::stri
                   .consequence = consequence,
                   .limit = limit,
                   .unit = unit::celsius,
-                  .said = std::move(text),
+                  .said = heat_said(run, std::move(what)),
                   .source = source};
     if (!run.temperature) {
         if (run.in_bed) {
             margin.severity = Severity::none;
-            margin.said = "It lies in the bed at the element: judged there, as hot tail.";
+            margin.said = say<"run.judged_in_bed">();
             return margin;
         }
-        margin.said = "State the temperature around \"" + run.parts.run.name +
-                      "\" to know how hot its wire gets.";
+        margin.said = say<"run.state_air">(with<"run">(run.parts.run.name));
         margin.missing = {"surroundings.air_c"};
         return margin;
     }
     margin.value = run.temperature->conductor_c;
     margin.assumed = run.temperature->assumed;
     if (!limit) {
-        margin.said = "In the \"" + run.parts.run.name + "\" the conductor reaches {value}; " +
-                      missing_field + " is not known.";
+        margin.said = heat_said(run, say<"run.field_unknown">(with<"field">(missing_field)));
         margin.missing = {missing_field};
         return margin;
     }
     grade(margin, room_c);
     if (run.temperature->runaway) {
-        margin.said = "The wire of \"" + run.parts.run.name +
-                      "\" finds no steady temperature at this current: it runs away.";
+        margin.said = say<"run.runs_away">(with<"run">(run.parts.run.name));
     }
     return margin;
 }
@@ -133,38 +127,33 @@ constexpr double driest_wet_c = 90.0;
 Margin insulation_margin(const RunView& run) {
     const auto& insulation = run.parts.insulation;
     if (!insulation) {
-        return not_assessed("insulation", run.subject, "The insulation is not known.",
+        return not_assessed("insulation", run.subject, say<"run.insulation_unknown">(),
                             {"insulation"});
     }
     const double around = run.parts.run.surroundings.air_c.value_or(room_c);
     const bool wet = run.wet && around < driest_wet_c && insulation->limit_wet_c;
-    const std::string what = insulation->family + " insulation is rated {limit}" +
-                             (wet ? " where wet, and soaks and ages early beyond it."
-                                  : " and melts or chars beyond it.");
-    return temperature_margin(run, "insulation", heat_text(run, what), Severity::danger,
-                              wet ? insulation->limit_wet_c : insulation->limit_c, "limit_c",
-                              insulation->provenance.source);
+    const std::string& family = insulation->family;
+    return temperature_margin(run, "insulation",
+                              wet ? say<"run.insulation_wet">(with<"family">(family))
+                                  : say<"run.insulation">(with<"family">(family)),
+                              Severity::danger, wet ? insulation->limit_wet_c : insulation->limit_c,
+                              "limit_c", insulation->provenance.source);
 }
 
 Margin plating_margin(const RunView& run) {
     const Wire& wire = *run.parts.wire;
-    const std::string metal = wire.plating == "bare" ? "bare " + wire.conductor
-                                                     : wire.plating + "-plated " + wire.conductor;
-    return temperature_margin(run, "plating",
-                              heat_text(run, metal + " oxidises above {limit} and ages early."),
-                              Severity::warning, conductor_limit_c(wire), "plating", "astm-b33");
+    return temperature_margin(run, "plating", metal_limit(wire), Severity::warning,
+                              conductor_limit_c(wire), "plating", "astm-b33");
 }
 
 Margin joint_margin(const RunView& run) {
     const auto& connector = run.parts.connector;
     if (!connector) {
-        return not_assessed("joint", run.subject,
-                            "What joins this run at its ends is not known; joints fail first.",
-                            {"connector"});
+        return not_assessed("joint", run.subject, say<"run.joint_unknown">(), {"connector"});
     }
-    return temperature_margin(
-        run, "joint", heat_text(run, "its joint (" + connector->label + ") is rated {limit}."),
-        Severity::danger, connector->limit_c, "limit_c", connector->provenance.source);
+    return temperature_margin(run, "joint", say<"run.joint_heat">(with<"joint">(connector->label)),
+                              Severity::danger, connector->limit_c, "limit_c",
+                              connector->provenance.source);
 }
 
 Margin joint_current_margin(const RunView& run) {
@@ -175,12 +164,10 @@ Margin joint_current_margin(const RunView& run) {
                   .value = lasting_current_factor * run.code_isc_a,
                   .limit = connector.current_rating_a,
                   .unit = unit::ampere,
-                  .said =
-                      "Its joints have to carry {value} (1.25 times short-circuit current); they "
-                      "are rated {limit}.",
+                  .said = say<"run.joint_current">(with<"factor">(lasting_current_factor)),
                   .source = connector.provenance.source};
     if (!margin.limit) {
-        margin.said = "Its joints have to carry {value}; their rated current is not known.";
+        margin.said = say<"run.joint_current_alone">();
         margin.missing = {"current_rating_a"};
     }
     grade(margin);
@@ -194,13 +181,12 @@ Margin sunlight_margin(const RunView& run) {
                   .consequence = Severity::warning,
                   .source = "nec-310"};
     if (!resistant) {
-        margin.said = "Whether the jacket stands sunlight is not known: look for the print on it.";
+        margin.said = say<"run.sunlight_unknown">();
         margin.missing = {"sunlight_resistant"};
         return margin;
     }
     margin.severity = *resistant ? Severity::none : Severity::warning;
-    margin.said = *resistant ? "The jacket is marked for sunlight."
-                             : "The jacket is not marked for sunlight: it cracks within years.";
+    margin.said = *resistant ? say<"run.sunlight">() : say<"run.no_sunlight">();
     return margin;
 }
 
@@ -211,9 +197,7 @@ Margin wet_margin(const RunView& run) {
                   .consequence = Severity::warning,
                   .source = insulation.provenance.source};
     margin.severity = insulation.limit_wet_c ? Severity::none : Severity::warning;
-    margin.said = insulation.limit_wet_c
-                      ? "The insulation is rated for wet places."
-                      : "The insulation has no rating for wet places: it soaks and leaks.";
+    margin.said = insulation.limit_wet_c ? say<"run.wet">() : say<"run.not_wet">();
     return margin;
 }
 
@@ -225,19 +209,20 @@ void add_without_wire(std::vector<Margin>& margins, const RunParts& parts,
                  .subject = subject,
                  .severity = Severity::danger,
                  .headroom = -1.0,
-                 .said = "No wire of the catalog does in \"" + parts.run.name +
-                         "\": each lacks volts, current or heat resistance there.",
+                 .said = say<"run.no_wire_does">(with<"run">(parts.run.name)),
                  .source = "common-practice"};
     if (!stated) {
-        found = not_assessed("wire", subject,
-                             "State the temperature around \"" + parts.run.name +
-                                 "\" to have a wire chosen; it counts as 0 ohm until then.",
-                             {"surroundings.air_c"});
-        found.assumed.push_back({subject, "ohms of its wire", "0 ohm", "no wire chosen"});
+        const Amount nothing{0.0, unit::ohm};
+        found = not_assessed(
+            "wire", subject,
+            say<"run.state_air_to_choose">(with<"run">(parts.run.name), with<"ohms">(nothing)),
+            {"surroundings.air_c"});
+        found.assumed.push_back(
+            {subject, "ohms of its wire", sentence_of(nothing), say<"run.no_wire_chosen">()});
     }
     margins.push_back(found);
     for (const char* name : {"cold voltage", "run current", "insulation", "plating", "joint"}) {
-        margins.push_back(not_assessed(name, subject, "The run has no wire.", {"wire"}));
+        margins.push_back(not_assessed(name, subject, say<"run.no_wire">(), {"wire"}));
     }
 }
 
@@ -257,10 +242,11 @@ std::vector<Margin> run_margins(const Circuit& circuit, const Site& site) {
         const bool in_bed = &parts == tail && parts.run.surroundings.kind == "bed";
         const RunView run{parts,    subject, circuit.cold_voltage_v(),    isc * sun, isc,
                           site.wet, in_bed,  parts.temperature(isc * sun)};
-        margins.push_back(voltage_margin(run, "cold voltage", "wire", parts.wire->voltage_rating_v,
+        margins.push_back(voltage_margin(run, "cold voltage", say<"run.wire">(),
+                                         parts.wire->voltage_rating_v,
                                          parts.wire->provenance.source));
         if (parts.connector) {
-            margins.push_back(voltage_margin(run, "joint voltage", "joint",
+            margins.push_back(voltage_margin(run, "joint voltage", say<"run.joint">(),
                                              parts.connector->voltage_rating_v,
                                              parts.connector->provenance.source));
             margins.push_back(joint_current_margin(run));

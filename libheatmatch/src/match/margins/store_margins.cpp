@@ -1,11 +1,15 @@
 #include "heatmatch/match/margins/store_margins.hpp"
 
+#include "said.hpp"
+#include "sentences_of_stores.hpp"
 #include "store_view.hpp"
 
 #include <algorithm>
 #include <array>
 
 namespace heatmatch {
+
+using margins_sentences::of_stores::say;
 
 namespace {
 
@@ -26,13 +30,10 @@ Margin ceiling_margin(const StoreView& view) {
         Margin margin =
             heat_margin(view, "store ceiling", vented ? Severity::warning : Severity::danger,
                         view.point.boils ? boiling_c : view.point.bed_mean_c, boiling_c,
-                        "The water reaches {value}; it boils at {limit}.", "common-practice");
+                        say<"store.water">(), "common-practice");
         if (view.point.boils) {
-            margin.said = vented
-                              ? "After some bright days the water boils ({limit}): the vent lets "
-                                "steam out, and water has to be made up before the element is dry."
-                              : "After some bright days the water boils ({limit}), and no vent or "
-                                "relief is told: a closed vessel bursts.";
+            margin.said =
+                vented ? say<"store.water_boils_vented">() : say<"store.water_boils_closed">();
             margin.headroom = -1.0;
             margin.severity = margin.consequence;
             return margin;
@@ -42,10 +43,9 @@ Margin ceiling_margin(const StoreView& view) {
     }
     Margin margin = heat_margin(
         view, "store ceiling", Severity::warning, view.point.sheath_band.high_c, medium.ceiling_c,
-        "At the sheath the fill reaches {value}; " + medium.label + " should stay below {limit}.",
-        medium.provenance.source);
+        say<"store.ceiling">(with<"fill">(medium.label)), medium.provenance.source);
     if (!medium.ceiling_c) {
-        margin.said = "At the sheath the fill reaches {value}; what it stands is not known.";
+        margin.said = say<"store.ceiling_unknown">();
         margin.missing = {"ceiling_c"};
     }
     grade(margin, room_c);
@@ -57,31 +57,26 @@ Margin wood_margin(const StoreView& view) {
     const double hottest_c = std::max(view.point.wall_c, view.point.lid_c);
     const double limit_c = std::min(wood_limit_c, view.heat.store->air_c + wood_rise_k);
     const bool clear = distance.value_or(0.0) >= wood_clearance_mm;
-    Margin margin = heat_margin(
-        view, "wall and lid", distance ? Severity::danger : Severity::warning, hottest_c, limit_c,
-        "The hottest spot of wall and lid reaches {value}; wood and board near it char over years "
-        "above {limit}: none of it within 0.9 m (3 ft), none on the lid.",
-        "babrauskas-2007");
+    const Amount clearance{wood_clearance_mm / 1000.0, unit::metre, 1};
+    Margin margin = heat_margin(view, "wall and lid",
+                                distance ? Severity::danger : Severity::warning, hottest_c, limit_c,
+                                say<"store.wood">(with<"clearance">(clearance)), "babrauskas-2007");
     if (clear) {
-        margin.said =
-            "The hottest spot of wall and lid reaches {value}; what burns is 0.9 m (3 ft) away.";
+        margin.said = say<"store.wood_is_away">(with<"clearance">(clearance));
         margin.severity = Severity::none;
         margin.limit.reset();
         return margin;
     }
-    if (!distance) margin.said += " How far it is was not told.";
+    if (!distance) add(margin, say<"store.wood_not_told">());
     // In deep cold the limit lies below a room: the air is at rest then.
     grade(margin, std::min(room_c, view.heat.store->air_c));
     return margin;
 }
 
 Margin touch_margin(const StoreView& view) {
-    Margin margin = heat_margin(
-        view, "touch temperature", Severity::warning, std::max(view.point.wall_c, view.point.lid_c),
-        touch_limit_c,
-        "The hottest spot of wall and lid reaches {value}; bare metal burns a hand within a "
-        "second above {limit}, and far below that within a minute: guard it.",
-        "iso-13732-1");
+    Margin margin = heat_margin(view, "touch temperature", Severity::warning,
+                                std::max(view.point.wall_c, view.point.lid_c), touch_limit_c,
+                                say<"store.touch">(), "iso-13732-1");
     grade(margin, room_c);
     return margin;
 }
@@ -95,37 +90,33 @@ Margin dry_out_margin(const StoreView& view) {
                   .source = "soil-dry-out-curve",
                   .assumed = view.heat.assumed};
     if (view.heat.liquid || !store.medium.moist_k_w_mk) {
-        margin.said = "Nothing in this fill that moisture would change.";
+        margin.said = say<"store.no_moisture">();
         return margin;
     }
     if (!store.store.moist) {
         margin.severity = Severity::not_assessed;
-        margin.said =
-            "Whether the fill is damp is not told: damp sand conducts several times better until "
-            "it has dried around the rod, and its steam needs a way out.";
+        margin.said = say<"store.damp_not_told">();
         margin.missing = {"store.moist"};
         return margin;
     }
     if (!*store.store.moist) {
-        margin.said = "The fill was put in dry, and is judged as dry.";
+        margin.said = say<"store.dry">();
         return margin;
     }
     const double w_per_m = 100.0 * view.point.w_per_cm;
-    constexpr double metres_per_foot = 0.3048;
     margin.unit = unit::celsius;
     margin.value_low = view.point.moist_sheath_c;
     margin.value_high = view.point.sheath_band.typical_c;
     margin.headroom = (dry_out_w_per_m - w_per_m) / dry_out_w_per_m;
-    const std::string both = " Damp, the sheath is at {low}; dry, at {high}: dry counts here.";
-    const std::string load = format_number(w_per_m, 3) + " W a metre of rod (" +
-                             format_number(w_per_m * metres_per_foot, 3) + " W/ft)";
+    const Amount load{w_per_m, unit::watt_per_m};
+    const Amount enough{dry_out_w_per_m, unit::watt_per_m, 1};
     if (*margin.headroom < 0.0) {
         margin.severity = Severity::warning;
-        margin.said = load + " dries the damp fill around it (100 W/m or 30 W/ft is enough): " +
-                      "steam, so dry it slowly and vented, never sealed." + both;
+        margin.said = say<"store.dries_out">(with<"load">(load), with<"enough">(enough));
     } else {
-        margin.said = load + " may leave the fill damp (100 W/m or 30 W/ft dries it)." + both;
+        margin.said = say<"store.may_stay_damp">(with<"load">(load), with<"enough">(enough));
     }
+    add(margin, say<"store.damp_and_dry">());
     return margin;
 }
 

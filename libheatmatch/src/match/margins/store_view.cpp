@@ -1,8 +1,12 @@
 #include "store_view.hpp"
 
+#include "sentences_of_stores.hpp"
+
 #include <utility>
 
 namespace heatmatch {
+
+using margins_sentences::of_stores::say;
 
 Margin heat_margin(const StoreView& view, const char* name, Severity consequence, double value_c,
                    std::optional<double> limit_c, Sentence said, std::string source) {
@@ -21,15 +25,13 @@ Margin heat_margin(const StoreView& view, const char* name, Severity consequence
 std::vector<Margin> margins_without_heat(const Circuit& circuit,
                                          std::span<const char* const> names) {
     std::vector<std::string> missing{"store"};
-    std::string why =
-        "No store is described: how hot things get is not known. In dry sand watts per "
-        "centimetre of heated length decide, not rated watts.";
+    Sentence why = say<"sheath.no_store">();
     if (circuit.heat && !circuit.heat->missing.empty()) {
         missing = circuit.heat->missing;
-        why = "How hot it gets needs " + missing.front() + ".";
+        why = say<"sheath.needs">(with<"missing">(missing.front()));
     } else if (circuit.heat) {
         missing = {"an element that fits"};
-        why = "It does not fit the store: " + circuit.heat->misfit + ".";
+        why = say<"sheath.misfit">(with<"misfit">(circuit.heat->misfit));
     }
     std::vector<Margin> margins;
     for (const char* name : names) {

@@ -1,9 +1,14 @@
 #include "heatmatch/match/margins/tail_margins.hpp"
 
+#include "said.hpp"
+#include "sentences_of_runs.hpp"
+
 #include <array>
 #include <utility>
 
 namespace heatmatch {
+
+using margins_sentences::of_runs::say;
 
 namespace {
 
@@ -22,13 +27,13 @@ struct TailView {
     std::string run;
 };
 
-const char* words_of(TerminalPlace place) {
-    if (place == TerminalPlace::buried) return "buried in the bed";
-    return place == TerminalPlace::in_box ? "in a box outside the wall" : "outside the wall";
+Sentence words_of(TerminalPlace place) {
+    if (place == TerminalPlace::buried) return say<"tail.buried">();
+    return place == TerminalPlace::in_box ? say<"tail.in_box">() : say<"tail.outside">();
 }
 
 Margin tail_margin(const TailView& view, const char* name, Severity consequence,
-                   const std::string& subject, std::optional<double> limit_c, std::string text,
+                   const std::string& subject, std::optional<double> limit_c, Sentence said,
                    std::string source) {
     Margin margin{.name = name,
                   .subject = subject,
@@ -36,16 +41,16 @@ Margin tail_margin(const TailView& view, const char* name, Severity consequence,
                   .value = view.at.terminal_c,
                   .limit = limit_c,
                   .unit = unit::celsius,
-                  .said = std::move(text),
+                  .said = std::move(said),
                   .source = std::move(source),
                   .assumed = view.tail.assumed};
     margin.assumed.insert(margin.assumed.end(), view.at.assumed.begin(), view.at.assumed.end());
     return margin;
 }
 
-void judge(Margin& margin, const TailView& view, const char* missing, const std::string& unknown) {
+void judge(Margin& margin, const TailView& view, const char* missing = "", Sentence unknown = {}) {
     if (!margin.limit) {
-        margin.said = unknown;
+        margin.said = std::move(unknown);
         margin.missing = {missing};
     }
     grade(margin, room_c);
@@ -53,23 +58,25 @@ void judge(Margin& margin, const TailView& view, const char* missing, const std:
     const bool stated = around.kind == "bed" || around.air_c;
     if (!stated && margin.severity == Severity::none && margin.consequence == Severity::danger) {
         margin.severity = Severity::caution;
-        margin.said += " The air around it is not stated: it may be far hotter than was assumed.";
+        add(margin, say<"tail.air_not_stated">());
     }
     if (view.at.runaway) {
         margin.headroom = -1.0;
         margin.severity = margin.consequence;
-        margin.said = "The wire at the terminal finds no steady temperature: it runs away.";
+        margin.said = say<"tail.runs_away">();
     }
 }
 
 Margin terminal_margin(const TailView& view) {
     const Element& element = view.circuit.bank.element;
-    const std::string there = std::string("Its terminals, ") + words_of(view.tail.tail.place) +
-                              ", reach {value} by the heat that comes down its cold end";
+    const auto there = [&view](Sentence what) {
+        return say<"tail.terminals">(with<"place">(words_of(view.tail.tail.place)),
+                                     with<"what">(std::move(what)));
+    };
     Margin margin = tail_margin(view, "terminal temperature", Severity::danger, view.element,
-                                element.terminal_limit_c, there + "; they allow {limit}.",
+                                element.terminal_limit_c, there(say<"tail.terminals_allow">()),
                                 element.provenance.source);
-    judge(margin, view, "terminal_limit_c", there + "; what they allow is not known.");
+    judge(margin, view, "terminal_limit_c", there(say<"tail.terminals_unknown">()));
     return margin;
 }
 
@@ -82,16 +89,13 @@ Margin terminal_without_store(const Circuit& circuit, const Site& site,
                   .value = terminal_temperature_c(circuit, site),
                   .limit = element.terminal_limit_c,
                   .unit = unit::celsius,
-                  .said =
-                      "By the stated surroundings the wire is at {value} where it meets the "
-                      "terminals; they allow {limit}. Heat that comes down the element's own pin "
-                      "is not counted: no store is described.",
+                  .said = say<"tail.without_store">(),
                   .source = element.provenance.source};
     if (!margin.value) {
-        margin.said = "State the temperature around the run at the element to judge its terminals.";
+        margin.said = say<"tail.state_air">();
         margin.missing = {"surroundings.air_c"};
     } else if (!margin.limit) {
-        margin.said = "The limit of the terminals is not known; the wire there is at {value}.";
+        margin.said = say<"tail.limit_unknown">();
         margin.missing = {"terminal_limit_c"};
     }
     grade(margin, room_c);
@@ -100,59 +104,55 @@ Margin terminal_without_store(const Circuit& circuit, const Site& site,
 
 Margin seal_margin(const TailView& view) {
     Margin margin = tail_margin(view, "end seal", Severity::warning, view.element, end_seal_limit_c,
-                                "Its end seals reach {value}; silicone and epoxy stand {limit} or "
-                                "less, then damp gets into the magnesia.",
-                                "element-end-seals");
-    judge(margin, view, "", "");
+                                say<"tail.seals">(), "element-end-seals");
+    judge(margin, view);
     return margin;
 }
 
-/// From which distance along the wire it would do: 6 cm (2.4 in), or nowhere.
-std::string from_where(const TailView& view, double limit_c) {
-    constexpr double cm_per_inch = 2.54;
+/// From which distance along the wire it would do: 6 cm, or nowhere.
+Sentence from_where(const TailView& view, double limit_c) {
     const auto distance_m = view.at.distance_for_limit_m(limit_c);
-    if (!distance_m) return " It would do nowhere along this run.";
-    const double cm = 100.0 * *distance_m;
-    return " It would do from " + format_number(cm, 2) + " cm (" +
-           format_number(cm / cm_per_inch, 2) + " in) after the terminal on.";
+    if (!distance_m) return say<"tail.does_nowhere">();
+    return say<"tail.does_from">(with<"distance">(100.0 * *distance_m, unit::centimetre, 2));
 }
 
 Margin insulation_margin(const TailView& view) {
     const auto& insulation = view.tail.run.insulation;
-    const std::string wire = "At the terminal the wire of \"" + view.tail.run.run.name + "\" is ";
-    Margin margin = tail_margin(view, "hot tail insulation", Severity::danger, view.run,
-                                insulation ? std::optional(insulation->limit_c) : std::nullopt,
-                                wire + "at {value}; " + (insulation ? insulation->family : "") +
-                                    " insulation is rated {limit} and melts or chars beyond it.",
-                                insulation ? insulation->provenance.source : "common-practice");
-    judge(margin, view, "insulation", wire + "at {value}; its insulation is not known.");
+    const auto wire_is = [&view](Sentence what) {
+        return say<"tail.wire">(with<"run">(view.tail.run.run.name), with<"what">(std::move(what)));
+    };
+    Margin margin =
+        tail_margin(view, "hot tail insulation", Severity::danger, view.run,
+                    insulation ? std::optional(insulation->limit_c) : std::nullopt,
+                    insulation ? wire_is(say<"run.insulation">(with<"family">(insulation->family)))
+                               : Sentence{},
+                    insulation ? insulation->provenance.source : "common-practice");
+    judge(margin, view, "insulation", wire_is(say<"tail.insulation_unknown">()));
     if (margin.headroom && *margin.headroom < 0.0 && !view.at.runaway) {
-        margin.said += from_where(view, insulation->limit_c);
+        add(margin, from_where(view, insulation->limit_c));
     }
     return margin;
 }
 
 Margin plating_margin(const TailView& view) {
     const Wire& wire = *view.tail.run.wire;
-    const std::string metal = wire.plating == "bare" ? "bare " + wire.conductor
-                                                     : wire.plating + "-plated " + wire.conductor;
-    Margin margin = tail_margin(
-        view, "hot tail plating", Severity::warning, view.run, conductor_limit_c(wire),
-        "At the terminal it is at {value}; " + metal + " oxidises above {limit} and ages early.",
-        "astm-b33");
-    judge(margin, view, "", "");
+    Margin margin =
+        tail_margin(view, "hot tail plating", Severity::warning, view.run, conductor_limit_c(wire),
+                    say<"tail.here">(with<"what">(metal_limit(wire))), "astm-b33");
+    judge(margin, view);
     return margin;
 }
 
 Margin joint_margin(const TailView& view) {
     const auto& connector = view.tail.run.connector;
-    Margin margin = tail_margin(view, "hot tail joint", Severity::danger, view.run,
-                                connector ? std::optional(connector->limit_c) : std::nullopt,
-                                "At the terminal it is at {value}; its joint (" +
-                                    (connector ? connector->label : "") + ") is rated {limit}.",
-                                connector ? connector->provenance.source : "common-practice");
-    judge(margin, view, "connector",
-          "At the terminal it is at {value}; what joins the wire there is not known.");
+    Margin margin = tail_margin(
+        view, "hot tail joint", Severity::danger, view.run,
+        connector ? std::optional(connector->limit_c) : std::nullopt,
+        connector
+            ? say<"tail.here">(with<"what">(say<"run.joint_heat">(with<"joint">(connector->label))))
+            : Sentence{},
+        connector ? connector->provenance.source : "common-practice");
+    judge(margin, view, "connector", say<"tail.here">(with<"what">(say<"tail.joint_unknown">())));
     return margin;
 }
 
@@ -182,7 +182,7 @@ std::vector<Margin> tail_margins(const Circuit& circuit, const Site& site, const
             }
             const bool of_run = std::string_view(name).starts_with("hot tail");
             margins.push_back(not_assessed(name, of_run ? run : element,
-                                           "How hot its end gets needs " + missing.front() + ".",
+                                           say<"tail.needs">(with<"missing">(missing.front())),
                                            missing));
         }
         return margins;

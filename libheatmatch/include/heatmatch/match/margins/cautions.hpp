@@ -1,12 +1,11 @@
 #pragma once
 
-#include <span>
-#include <string_view>
+#include "heatmatch/base/sentence.hpp"
 
 namespace heatmatch {
 
 /// What every report of a circuit must show, one sentence each. Common practice; local codes
 /// decide.
-[[nodiscard]] std::span<const std::string_view> cautions();
+[[nodiscard]] Sentences cautions();
 
 }  // namespace heatmatch

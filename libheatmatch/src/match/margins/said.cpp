@@ -1,0 +1,21 @@
+#include "said.hpp"
+
+#include "sentences_of_runs.hpp"
+
+namespace heatmatch {
+
+using margins_sentences::of_runs::say;
+
+void add(Margin& margin, Sentence more) {
+    margin.said = sentence_of(Sentences{std::move(margin.said), std::move(more)});
+}
+
+Sentence metal_limit(const Wire& wire) {
+    const auto metal = wire.plating == "bare"
+                           ? say<"run.bare_metal">(with<"conductor">(wire.conductor))
+                           : say<"run.plated_metal">(with<"plating">(wire.plating),
+                                                     with<"conductor">(wire.conductor));
+    return say<"run.plating">(with<"metal">(metal));
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,160 @@
+#pragma once
+
+#include <array>
+#include <utility>
+
+#include "heatmatch/base/sentence.hpp"
+
+/// What this room says of arrays, elements and devices, and the cautions of every report; the
+/// answer lists it. A margin fills {value}, {limit}, {low} and {high}.
+namespace heatmatch::margins_sentences {
+
+inline constexpr auto table = std::to_array<Template>({
+    {"array.cold_voltage",
+     "At the record low the open string stands at {value}; the panels allow {limit}."},
+    {"array.cold_voltage_alone",
+     "At the record low the open string stands at {value}; what the panels allow is not known: "
+     "read the label (older ones often allow {older})."},
+    {"array.touch_wet",
+     "Up to {value} direct current in a wet place: above {limit} no live part may be touchable. It "
+     "can kill."},
+    {"array.touch_dry",
+     "Up to {value} direct current: above {limit} no live part may be touchable. It can kill."},
+    {"array.touch_below",
+     "Up to {value} direct current; the limit for touchable parts here is {limit}."},
+    {"array.series_arc",
+     "Up to {value}: a loose joint can hold an arc. From {limit} on, some codes ask for arc-fault "
+     "protection on or in buildings; arcs burn below it too."},
+    {"array.one_string", "One string: no other can feed it backwards."},
+    {"array.reverse_current",
+     "A faulty string can be fed {value} by the others; its panels allow a series fuse of "
+     "{limit}."},
+    {"array.reverse_current_alone",
+     "A faulty string can be fed {value} by the others; the largest series fuse of the panels is "
+     "not known: read the label."},
+    {"array.reverse_with_fuses",
+     "With string fuses of {fuse} a faulty string can be fed {value}; its panels allow {limit}."},
+    {"array.fuse_each", "Fuse each string, or use fewer strings."},
+    {"array.one_in_series", "One panel in each string: none limits another."},
+    {"array.mismatch",
+     "Panels in series count as equal here; measure each one's short-circuit current in the same "
+     "hour and keep those within {limit} together."},
+    {"array.taken_as_equal", "panels of one group are taken as equal"},
+
+    {"bank.power",
+     "In bright cold one element takes up to {value}; it is rated {limit} in the medium it was "
+     "made for. Dry sand allows far less."},
+    {"bank.power_alone",
+     "In bright cold one element takes up to {value}; its rated watts are not known."},
+    {"bank.voltage",
+     "In bright cold one element has up to {value} across it; it is rated {limit}."},
+    {"bank.voltage_alone",
+     "In bright cold one element has up to {value} across it; its rated volts are not known."},
+    {"bank.sheath_voltage",
+     "After one earth fault the whole array stands between coil and sheath: {value} on the coldest "
+     "morning; {peak} times its rated voltage (the peak, if it is rated for alternating current) "
+     "is {limit}."},
+    {"bank.sheath_voltage_alone",
+     "After one earth fault the whole array stands between coil and sheath: {value}; the element's "
+     "rated volts are not known."},
+    {"bank.bare_voltage",
+     "It is bare wire: the bed and the vessel stand at up to {value} with it, and above {limit} "
+     "that can kill. Never bury it."},
+    {"bank.survivor",
+     "If one parallel branch opens, an element of the others takes up to {value}; it is rated "
+     "{limit}."},
+    {"bank.survivor_alone",
+     "If one parallel branch opens, an element of the others takes up to {value}; its rated watts "
+     "are not known."},
+    {"bank.one_branch", "One branch: if an element opens, nothing heats."},
+    {"bank.insulation",
+     "Sheath to coil measures {value}; below {limit} damp magnesia leaks and has to be dried out "
+     "before full volts."},
+    {"bank.insulation_alone",
+     "Measure sheath to coil with {volts} before burying: at least {limit}, and {new} or more when "
+     "new. A floating array hides the first earth fault."},
+    {"bank.bare_wire",
+     "It is bare wire: nothing stands between it and the bed, which is live with it, and the "
+     "vessel too."},
+    {"bank.built_in",
+     "A thermostat or cut-out for alternating current is inside: on direct current it arcs or "
+     "welds. Bypass it, and limit by a rated device."},
+    {"bank.nothing_built_in", "No thermostat or cut-out is inside."},
+    {"bank.built_in_unknown", "Whether a thermostat or cut-out is inside is not known: look."},
+    {"bank.shade",
+     "In full sun the panels run at {value} of their short-circuit current; above {limit} a shaded "
+     "cell and its bypass diode stay hot for hours. More ohms are kinder."},
+    {"bank.drop", "Wire and joints take {value} of the volts and watts; {limit} is usual."},
+    {"bank.no_runs", "No run of wire is described."},
+
+    {"device.rating", "{volts}, {amperes}"},
+    {"device.made_for_ac",
+     "Made for alternating current only: on {value} direct current its contacts hold an arc or "
+     "weld shut. It must not break this circuit."},
+    {"device.breaks_volts",
+     "It has to break {value} of direct current and is rated for at most {limit} with the poles "
+     "used."},
+    {"device.breaks_amperes",
+     "At the cold voltage of {volts} it has to break {value} ({factor} times short-circuit "
+     "current); its printed pair allows {limit}."},
+    {"device.no_pair",
+     "No printed pair of volts and amperes is for the poles used; it has to break {value}."},
+    {"device.fuse_volts",
+     "The fuse must clear {value} of direct current and is rated for {limit}."},
+    {"device.fuse_amperes",
+     "A fuse below {value} ({factor} times the string's short-circuit current) would blow in "
+     "bright sun; this one is {limit}. It does not clear a short of the panels."},
+    {"device.fuse_without_rating",
+     "The fuse has no direct-current rating; the string stands at {value}."},
+    {"device.carries",
+     "It has to carry {value} ({factor} times short-circuit current); its contacts or shunt are "
+     "rated {limit}. Opened under load it may arc."},
+    {"device.carries_alone",
+     "It has to carry {value}; what its contacts or shunt carry is not known."},
+    {"device.polarised",
+     "It breaks in one direction only: wire plus and minus, line and load as marked, or it burns "
+     "when opened."},
+    {"device.either_way", "It breaks either way round."},
+    {"device.body", "Around it is {value}; its own body may reach {limit}."},
+    {"device.body_unknown", "How warm its own body gets is not known."},
+    {"device.senses_in_run",
+     "It only senses, yet it sits in the run \"{run}\": let it drive a contactor that is rated for "
+     "this direct current."},
+    {"device.disconnect", "A device that breaks direct current is listed."},
+    {"device.no_disconnect",
+     "No device that can break direct current is listed: pulling a plug under load draws an arc."},
+    {"device.limit",
+     "An over-temperature limit that does not reset by itself is listed, and a device it can open. "
+     "Test that it does."},
+    {"device.no_limit",
+     "No independent over-temperature limit that stays open is listed: a welded thermostat would "
+     "go unnoticed."},
+    {"device.limit_opens_nothing",
+     "An over-temperature limit is listed, but nothing that it can open: only a hand-operated "
+     "device breaks the direct current."},
+
+    {"caution.volts",
+     "Direct current above {dry} ({wet} where wet) can kill, and its arcs do not go out by "
+     "themselves."},
+    {"caution.switches",
+     "Switches and thermostats rated for alternating current weld shut on direct current."},
+    {"caution.cold", "Nothing may see more volts than its rating on the coldest morning."},
+    {"caution.bonding",
+     "Bond the metal vessel, the sheath and the panel frames, and check for earth faults: a broken "
+     "coil can arc through its sheath."},
+    {"caution.combustibles", "Keep combustibles away; no cardboard or wood near the store."},
+    {"caution.limit", "Use an independent over-temperature limit that does not reset by itself."},
+    {"caution.steam", "Damp sand makes steam: dry it slowly and vented, never sealed."},
+    {"caution.dust", "Silica dust harms lungs; hot metal and hot sand burn."},
+    {"caution.first_fire", "No unattended first fires; fit a smoke alarm."},
+    {"caution.immersion", "An immersion element must never see its rated voltage in dry sand."},
+    {"caution.codes",
+     "Local codes and licensed practice decide. These are estimates; they approve nothing."},
+});
+
+template <Word Id, Word... Called>
+[[nodiscard]] Sentence say(NamedArgument<Called>... given) {
+    return make_sentence<table, Id, "value", "limit", "low", "high">(std::move(given)...);
+}
+
+}  // namespace heatmatch::margins_sentences

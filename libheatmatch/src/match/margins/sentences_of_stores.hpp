@@ -1,0 +1,87 @@
+#pragma once
+
+#include <array>
+#include <utility>
+
+#include "heatmatch/base/sentence.hpp"
+
+/// What this room says of a store and of the elements in it; the answer lists it. A margin fills
+/// {value}, {limit}, {low} and {high}.
+namespace heatmatch::margins_sentences::of_stores {
+
+inline constexpr auto table = std::to_array<Template>({
+    {"sheath.no_store",
+     "No store is described: how hot things get is not known. In dry sand watts per centimetre of "
+     "heated length decide, not rated watts."},
+    {"sheath.needs", "How hot it gets needs {missing}."},
+    {"sheath.misfit", "It does not fit the store: {misfit}."},
+    {"sheath.fits", "Its heated length fits the store; what stuck out would glow in the air."},
+    {"sheath.sticks_out",
+     "It does not fit: {misfit}. What sticks out of the fill glows in the air."},
+    {"sheath.load", "At {load} for {hours} a day"},
+    {"sheath.in_fill",
+     "{load} the sheath reaches {value}, the fill at its worst and the model's error counted "
+     "({low} to {high} by the fill alone); {sheath} stands {limit} for years."},
+    {"sheath.in_liquid",
+     "{load} the sheath reaches {value} in the liquid; {sheath} stands {limit} for years."},
+    {"sheath.unknown", "{load} the sheath reaches {value}; what it is made of is not known."},
+    {"sheath.coil", "Inside, the coil reaches {value}; its alloy stands {limit}."},
+    {"sheath.coil_alone", "Inside, the coil reaches {value}; its alloy is not known."},
+    {"sheath.settled",
+     "Where the fill settles away from the sheath, the spot reaches {value}; the tube fails soon "
+     "above {limit}. Tamp it, and look again after the first weeks."},
+    {"sheath.settled_alone", "A settled spot reaches {value}; the sheath is not known."},
+    {"sheath.nothing_settles",
+     "Nothing here settles; a bored brick or block wants its gap packed."},
+    {"sheath.stagnation",
+     "Fourteen bright days in the air of high summer, no heat taken out, the thermostat welded and "
+     "the fill at its worst: the sheath reaches {value}, its limit is {limit}{stop}."},
+    {"sheath.limit_has_to_stop", "; the independent limit has to stop it before"},
+    {"sheath.stagnation_wall", "The wall reaches {low} then."},
+    {"sheath.stagnation_alone",
+     "After fourteen bright days without a thermostat the sheath reaches {value}; what it is made "
+     "of is not known."},
+    {"sheath.survivors",
+     "If one parallel branch opens, the sheath of the others reaches {value}; it stands {limit}."},
+    {"sheath.survivors_alone",
+     "If one parallel branch opens, the sheath of the others reaches {value}; what it is made of "
+     "is not known."},
+    {"sheath.survivors_misfit", "What is left does not fit the store."},
+
+    {"store.water", "The water reaches {value}; it boils at {limit}."},
+    {"store.water_boils_vented",
+     "After some bright days the water boils ({limit}): the vent lets steam out, and water has to "
+     "be made up before the element is dry."},
+    {"store.water_boils_closed",
+     "After some bright days the water boils ({limit}), and no vent or relief is told: a closed "
+     "vessel bursts."},
+    {"store.ceiling", "At the sheath the fill reaches {value}; {fill} should stay below {limit}."},
+    {"store.ceiling_unknown",
+     "At the sheath the fill reaches {value}; what it stands is not known."},
+    {"store.wood",
+     "The hottest spot of wall and lid reaches {value}; wood and board near it char over years "
+     "above {limit}: none of it within {clearance}, none on the lid."},
+    {"store.wood_is_away",
+     "The hottest spot of wall and lid reaches {value}; what burns is {clearance} away."},
+    {"store.wood_not_told", "How far it is was not told."},
+    {"store.touch",
+     "The hottest spot of wall and lid reaches {value}; bare metal burns a hand within a second "
+     "above {limit}, and far below that within a minute: guard it."},
+    {"store.no_moisture", "Nothing in this fill that moisture would change."},
+    {"store.damp_not_told",
+     "Whether the fill is damp is not told: damp sand conducts several times better until it has "
+     "dried around the rod, and its steam needs a way out."},
+    {"store.dry", "The fill was put in dry, and is judged as dry."},
+    {"store.dries_out",
+     "{load} of rod dries the damp fill around it ({enough} is enough): steam, so dry it slowly "
+     "and vented, never sealed."},
+    {"store.may_stay_damp", "{load} of rod may leave the fill damp ({enough} dries it)."},
+    {"store.damp_and_dry", "Damp, the sheath is at {low}; dry, at {high}: dry counts here."},
+});
+
+template <Word Id, Word... Called>
+[[nodiscard]] Sentence say(NamedArgument<Called>... given) {
+    return make_sentence<table, Id, "value", "limit", "low", "high">(std::move(given)...);
+}
+
+}  // namespace heatmatch::margins_sentences::of_stores
