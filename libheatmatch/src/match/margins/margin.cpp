@@ -40,17 +40,7 @@ std::string Margin::sentence(UnitSystem system) const {
     put("limit", limit);
     put("low", value_low);
     put("high", value_high);
-    std::string result = said.text(system, numbers);
-    if (said.id() != "base.verbatim") return result;
-    for (const Argument& number : numbers) {
-        const std::string place = '{' + std::string(number.name) + '}';
-        const std::string with = text_of(std::get<Amount>(number.value), system);
-        for (std::size_t at = result.find(place); at != std::string::npos;
-             at = result.find(place, at + with.size())) {
-            result.replace(at, place.size(), with);
-        }
-    }
-    return result;
+    return said.text(system, numbers);
 }
 
 void grade(Margin& margin, double rest) {

@@ -1,6 +1,7 @@
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <array>
-#include <string>
 #include <string_view>
 
 #include "heatmatch/operation/days/day_answer.hpp"
@@ -36,10 +37,11 @@ const List* list_for(std::string_view name, const DayRun& run, const List& surfa
 }
 
 /// The margin's own words tell of bright cold and of the fill at its worst.
-std::string sheath_text(const Candidate& candidate) {
+Sentence sheath_text(const Candidate& candidate) {
     const auto& sheath = candidate.circuit.bank.sheath;
-    return "The sheath reaches {value}; " + (sheath ? sheath->label + " stands {limit} for years."
-                                                    : "what it is made of is not known.");
+    if (!sheath) return make_sentence<days_sentences::table, "days.sheath_not_known", "value">();
+    return make_sentence<days_sentences::table, "days.sheath_reaches", "value", "limit">(
+        with<"sheath">(sheath->label));
 }
 
 }  // namespace
