@@ -111,8 +111,8 @@ void tell(Calibration& result, const Medium& medium) {
     const Fitted& k20 = result.k20_w_mk;
     const Fitted& loss = result.loss_factor;
     result.sentences.push_back(say<"calibration.found">(
-        with<"k20">(number(k20.value)), with<"k20_low">(number(k20.low)),
-        with<"k20_high">(number(k20.high)),
+        with<"fill">(number(k20.value)), with<"fill_low">(number(k20.low)),
+        with<"fill_high">(number(k20.high)),
         with<"unit">(Amount{.unit = unit::watt_per_m_k, .shown = Shown::unit}),
         with<"at">(20.0, unit::celsius), with<"before">(number(medium.k20_w_mk)),
         with<"loss">(loss.value), with<"loss_low">(loss.low), with<"loss_high">(loss.high)));

@@ -11,7 +11,8 @@ namespace heatmatch::calibration_sentences {
 inline constexpr auto table = std::to_array<Template>({
     // What a log tells.
     {"calibration.found",
-     "The fill conducts {k20} ({k20_low} to {k20_high}) {unit} at {at} ({before} in the catalog), "
+     "The fill conducts {fill} ({fill_low} to {fill_high}) {unit} at {at} ({before} in the "
+     "catalog), "
      "the store loses {loss} ({loss_low} to {loss_high}) times what its description gives."},
     {"calibration.residual",
      "That leaves {left} between {readings} readings and model ({before} before)."},
