@@ -52,7 +52,7 @@ TEST_CASE("what is assumed about ohms is said in either unit set") {
           "element \"rated\": power tolerance = +5/-10% (tubular-catalogue-tolerance)\n"
           "element \"rated\": coil temperature at rated watts = 600 °C (from memory)\n");
     const std::string us = said(heatmatch::UnitSystem::us);
-    CHECK(contains(us, "0.97 to 1.17 at 1290 °F"));
+    CHECK(contains(us, "0.97 to 1.17 at 1292 °F"));
     CHECK(contains(us, "in use = 572 °F"));
     CHECK(contains(us, "+5/-10%"));
 }
