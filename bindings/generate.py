@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from heatmatch import _core
+from heatmatch import _core, choices
 
 HERE = Path(__file__).parent
 TYPES = {
@@ -19,6 +19,7 @@ TYPES = {
 GIVEN = TYPES | {
     4: "float | str", 5: "int | str", 9: "list[dict[str, Any]]", 10: "dict[str, Any]",
 }  # fmt: skip
+CHOICES = {tuple(words): f"_choices.{name}" for name, (_, words) in _core.choices().items()}
 EXTRA = {
     "panel": "    def listed_diode(self) -> SingleDiode: ...\n",
     "element": "    @property\n    def watt_density_w_cm2(self) -> float | None: ...\n",
@@ -45,7 +46,8 @@ def part_class(kind: str, fields: list[dict]) -> str:
     )
     lines.append(f"    def __init__(\n        self,\n        *,\n{arguments}    ) -> None: ...\n")
     for field in fields:
-        kind_text = TYPES[field["kind"]] + ("" if field["required"] else " | None")
+        held = CHOICES.get(tuple(field["words"]), TYPES[field["kind"]])
+        kind_text = held + ("" if field["required"] else " | None")
         lines.append(f"    @property\n    def {field['name']}(self) -> {kind_text}: ...\n")
     lines.append(EXTRA.get(kind, ""))
     changes = "".join(f"        {f['name']}: {GIVEN[f['kind']]} | None = ...,\n" for f in fields)
@@ -67,6 +69,20 @@ def stubs() -> str:
     parts = "".join(part_class(kind, fields) for kind, fields in _core.glossary().items())
     fixed = (HERE / "core_stubs.txt").read_text(encoding="utf-8")
     return fixed.replace("# PARTS\n", parts)
+
+
+def choice_stubs() -> str:
+    """The stub of heatmatch/choices.py."""
+    lines = [
+        "# Written by bindings/generate.py from the words of the library.\n"
+        "import enum\n\n"
+        "class Choice(str, enum.Enum): ...  # type: ignore[misc]\n\n"
+        "def member_name(word: str) -> str: ...\n"
+    ]
+    for name, (_, words) in _core.choices().items():
+        lines.append(f"\nclass {name}(Choice):\n")
+        lines += [f'    {choices.member_name(word)} = "{word}"\n' for word in words]
+    return "".join(lines)
 
 
 KIND_NAMES = {
@@ -119,6 +135,7 @@ def installation_page() -> str:
 
 if __name__ == "__main__":
     (HERE / "heatmatch" / "_core.pyi").write_text(stubs(), encoding="utf-8")
+    (HERE / "heatmatch" / "choices.pyi").write_text(choice_stubs(), encoding="utf-8")
     (HERE.parent / "catalog" / "README.md").write_text(glossary(), encoding="utf-8")
     data = HERE.parent / "notebooks" / "data"
     (data / "README.md").write_text(installation_page(), encoding="utf-8")

@@ -5,6 +5,7 @@ PYBIND11_MODULE(_core, module) {
     module.doc() = "The C++ core of heatmatch; use it through the package heatmatch.";
     register_errors(module);
     register_sentence(module);
+    register_choices(module);
     register_diode(module);
     register_parts(module);
     register_fits(module);

@@ -9,6 +9,8 @@
 #include <pybind11/pybind11.h>
 #include <pybind11/stl.h>
 
+#include "heatmatch/base/choice.hpp"
+#include "heatmatch/base/error.hpp"
 #include "heatmatch/base/field.hpp"
 #include "heatmatch/parts/class_defaults.hpp"
 #include "heatmatch/solar/vector_width.hpp"
@@ -17,8 +19,14 @@ namespace py = pybind11;
 
 namespace heatmatch::python {
 
+/// The member of a class of `heatmatch.choices` with that word; None for an empty one.
+[[nodiscard]] py::object choice_object(std::span<const std::string_view> words,
+                                       std::string_view word);
+
 /// A field's value as a Python object: None, bool, float, int, str, list, dict.
 [[nodiscard]] py::object to_python(const Field& field, const Value& value);
+/// The same with a word of a choice as a member of its class.
+[[nodiscard]] py::object property_value(const Field& field, const Value& value);
 /// The reverse; numbers may be texts with a unit. Throws InvalidInput naming part and field.
 [[nodiscard]] Value from_python(const Field& field, const py::handle& object,
                                 const std::string& part,
@@ -40,7 +48,7 @@ void add_field_properties(Class& cls, std::span<const Field> fields) {
             (field.unit.symbol.empty() ? "" : " [" + std::string(field.unit.symbol) + "]");
         cls.def_property_readonly(
             std::string(field.name).c_str(),
-            [&field](const Record& record) { return to_python(field, field.get(&record)); },
+            [&field](const Record& record) { return property_value(field, field.get(&record)); },
             doc.c_str());
     }
 }
@@ -89,6 +97,7 @@ py::object map_numbers(const py::object& input, const char* name, Function funct
 
 void register_errors(py::module_& module);
 void register_sentence(py::module_& module);
+void register_choices(py::module_& module);
 void register_parts(py::module_& module);
 void register_setting(py::module_& module);
 void register_diode(py::module_& module);
@@ -140,6 +149,30 @@ struct type_caster<heatmatch::Sentence> {
     bool load(handle source, bool) { return heatmatch::python::read_sentence(source, value); }
     static handle cast(const heatmatch::Sentence& sentence, return_value_policy, handle) {
         return heatmatch::python::sentence_object(sentence).release();
+    }
+};
+
+/// Newer releases have a caster of their own for every enum: not for choices.
+template <typename Type, typename>
+struct type_caster_enum_type_enabled;
+template <heatmatch::Choice Kind>
+struct type_caster_enum_type_enabled<Kind, void> : std::false_type {};
+
+/// A choice: in Python a member of its class, or its word.
+template <heatmatch::Choice Kind>
+struct type_caster<Kind> {
+    PYBIND11_TYPE_CASTER(Kind, const_name("str"));
+
+    bool load(handle source, bool) {
+        if (!isinstance<str>(source)) return false;
+        const auto word = source.cast<std::string>();
+        const auto found = heatmatch::find_choice<Kind>(word);
+        if (!found) heatmatch::refuse_word(word, words_of(Kind{}));
+        value = *found;
+        return true;
+    }
+    static handle cast(Kind kind, return_value_policy, handle) {
+        return heatmatch::python::choice_object(words_of(kind), word_of(kind)).release();
     }
 };
 

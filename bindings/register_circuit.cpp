@@ -26,7 +26,8 @@ void register_circuit(py::module_& module) {
         .def_readonly("control", &PlacedDevice::control, "the part")
         .def("__repr__",
              [](const PlacedDevice& placed) {
-                 return "<device " + placed.control.id + ": " + placed.device.duty + ">";
+                 return "<device " + placed.control.id + ": " + text_of_choice(placed.device.duty) +
+                        ">";
              })
         .def(py::pickle([](const PlacedDevice& placed) { return state_of(placed); },
                         &placed_device_from));

@@ -111,6 +111,12 @@ py::object to_python(const Field& field, const Value& value) {
     return std::visit(Converter{field}, value);
 }
 
+py::object property_value(const Field& field, const Value& value) {
+    const auto* word = std::get_if<std::string>(&value);
+    const bool chosen = field.kind == FieldKind::choice && word != nullptr;
+    return chosen ? choice_object(field.words, *word) : to_python(field, value);
+}
+
 Value from_python(const Field& field, const py::handle& object, const std::string& part,
                   std::optional<double> relative_base) {
     const std::string name(field.name);

@@ -20,6 +20,7 @@ except ImportError as _error:  # pragma: no cover - needs a broken installation
         "'pip install .' in the source folder (it needs a C++20 compiler, CMake and SQLite)"
     ) from _error
 
+from heatmatch import choices as choices
 from heatmatch import forms, frames, frames_day, plot, weather
 from heatmatch._core import (
     Advice,

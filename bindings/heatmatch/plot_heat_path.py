@@ -187,7 +187,7 @@ def _wire_limit(
     path: _Path, candidate: _core.Candidate, check: _core.WireCheck, room: tuple[float, float]
 ) -> None:
     """The lowest limit of a run; beside the element that of dry heat, not of a wet place."""
-    found = [(limit.limit_c, limit.what) for limit in check.limits]
+    found: list[tuple[float, str]] = [(limit.limit_c, limit.what) for limit in check.limits]
     if check.at_element:
         tail = [m for m in candidate.margins if m.name.startswith("hot tail ")]
         dry = [(m.limit, m.name.removeprefix("hot tail ")) for m in tail if m.limit is not None]

@@ -14,7 +14,7 @@ namespace {
 
 heatmatch::Store pot() {
     return {.medium = "dry-sand",
-            .shape = "cylinder",
+            .shape = heatmatch::StoreShape::cylinder,
             .diameter_m = 0.27,
             .height_m = 0.27,
             .wall_emissivity = 0.3,

@@ -19,7 +19,7 @@ struct Bench {
 };
 
 /// Temperature of a wire at the amperes of the argument, 40 °C around it.
-void conductor_balance(benchmark::State& state, const char* kind, double wind_m_s) {
+void conductor_balance(benchmark::State& state, heatmatch::SurroundingsKind kind, double wind_m_s) {
     const Bench bench;
     const heatmatch::Surroundings around{.kind = kind, .air_c = 40.0, .wind_m_s = wind_m_s};
     const auto amperes = static_cast<double>(state.range(0));
@@ -28,9 +28,15 @@ void conductor_balance(benchmark::State& state, const char* kind, double wind_m_
             conductor_temperature(bench.wire, &bench.insulation, amperes, around));
     }
 }
-BENCHMARK_CAPTURE(conductor_balance, still, "open air", 0.0)->Arg(4)->Arg(8)->Arg(20)->Arg(50);
-BENCHMARK_CAPTURE(conductor_balance, sunlit_wind, "sunlit", 2.0)->Arg(8)->Arg(50);
-BENCHMARK_CAPTURE(conductor_balance, bed, "bed", 0.0)->Arg(8);
+BENCHMARK_CAPTURE(conductor_balance, still, heatmatch::SurroundingsKind::open_air, 0.0)
+    ->Arg(4)
+    ->Arg(8)
+    ->Arg(20)
+    ->Arg(50);
+BENCHMARK_CAPTURE(conductor_balance, sunlit_wind, heatmatch::SurroundingsKind::sunlit, 2.0)
+    ->Arg(8)
+    ->Arg(50);
+BENCHMARK_CAPTURE(conductor_balance, bed, heatmatch::SurroundingsKind::bed, 0.0)->Arg(8);
 
 void ampacity_by_balance(benchmark::State& state) {
     const Bench bench;

@@ -15,7 +15,7 @@ inline heatmatch::BedFill sand_of(double k20_w_mk, double grain_mm = 0.5) {
 /// A cylinder of bright metal: wall emissivity 0.3, lid 3, floor 4 W/m2K.
 inline heatmatch::Store bright_store(double diameter_m, double height_m) {
     return {.medium = "dry-sand",
-            .shape = "cylinder",
+            .shape = heatmatch::StoreShape::cylinder,
             .diameter_m = diameter_m,
             .height_m = height_m,
             .wall_emissivity = 0.3,

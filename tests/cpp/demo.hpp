@@ -65,7 +65,8 @@ inline heatmatch::RunParts bench_run(std::string_view wire, std::optional<double
                                      std::string_view kind = "open air") {
     heatmatch::RunParts parts;
     parts.run = {.name = "bench", .length_m = 1.0, .wire = std::string(wire)};
-    parts.run.surroundings = {.kind = std::string(kind), .air_c = air_c};
+    parts.run.surroundings = {
+        .kind = heatmatch::find_choice<heatmatch::SurroundingsKind>(kind).value(), .air_c = air_c};
     parts.wire = heatmatch::find_wire(starter(), wire);
     parts.insulation = heatmatch::find_insulation(starter(), parts.wire->insulation);
     return parts;
@@ -77,7 +78,7 @@ inline heatmatch::PlacedDevice bench_device(std::string_view control, std::strin
     heatmatch::PlacedDevice placed;
     placed.device = {.part = std::string(control),
                      .run = std::string(run),
-                     .duty = std::string(duty),
+                     .duty = heatmatch::find_choice<heatmatch::Duty>(duty),
                      .poles_used = poles_used};
     placed.control = heatmatch::find_control(starter(), control);
     return placed;

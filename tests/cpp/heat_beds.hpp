@@ -38,7 +38,7 @@ inline heatmatch::BedFill constant_fill(double k_w_mk, double j_kgk, double dens
 
 inline heatmatch::StoreShell bare_cylinder(double diameter_m, double height_m,
                                            double emissivity = 0.3) {
-    return heatmatch::store_shell({.shape = "cylinder",
+    return heatmatch::store_shell({.shape = heatmatch::StoreShape::cylinder,
                                    .diameter_m = diameter_m,
                                    .height_m = height_m,
                                    .wall_emissivity = emissivity,
@@ -49,7 +49,7 @@ inline heatmatch::StoreShell bare_cylinder(double diameter_m, double height_m,
 /// All sides lose by a fixed U.
 inline heatmatch::StoreShell wrapped_cylinder(double diameter_m, double height_m, double side_u,
                                               double end_u) {
-    return heatmatch::store_shell({.shape = "cylinder",
+    return heatmatch::store_shell({.shape = heatmatch::StoreShape::cylinder,
                                    .diameter_m = diameter_m,
                                    .height_m = height_m,
                                    .top_u_w_m2k = end_u,

@@ -24,6 +24,15 @@ inline std::string part_refusal(const heatmatch::Part& part) {
     return refusal_of<heatmatch::InvalidInput>([&part] { heatmatch::check_part(part); });
 }
 
+/// The message with which a word of a field is refused, or `(accepted)`.
+inline std::string word_refusal(heatmatch::Part part, std::string_view field,
+                                const std::string& word) {
+    return refusal_of<heatmatch::InvalidInput>([&] {
+        heatmatch::set_field(heatmatch::part_kind(part).fields, heatmatch::part_record(part), field,
+                             word, heatmatch::part_title(part));
+    });
+}
+
 /// Whether a message has a piece in it; prints the message if not.
 inline bool holds(const std::string& message, const std::string& piece) {
     const bool found = message.find(piece) != std::string::npos;

@@ -29,8 +29,8 @@ double limit_at(double limit_c, const Surroundings& around, const BedAround& bed
 }
 
 double ampacity_of(const ReferenceRow& row, const Surroundings& around) {
-    const Wire wire{.conductor = "copper",
-                    .plating = "bare",
+    const Wire wire{.conductor = heatmatch::ConductorMetal::copper,
+                    .plating = heatmatch::Plating::bare,
                     .area_mm2 = heatmatch::awg_area_mm2(number(row, "awg")),
                     .strands = 7,
                     .outer_diameter_mm = number(row, "outer_mm")};
@@ -87,9 +87,13 @@ TEST_CASE("the estimate for conduit lies around the code's table") {
 TEST_CASE("at its ampacity a wire is at its limit, and hotter above it") {
     for (const Surroundings& around :
          {Surroundings::open_air(25), Surroundings::sunlit(40, 800), Surroundings::conduit(30),
-          Surroundings{.kind = "bed", .air_c = 120}, Surroundings{.kind = "cavity", .air_c = 50},
-          Surroundings{.kind = "open air", .air_c = 30, .wind_m_s = 3.0, .loaded_conductors = 5}}) {
-        CAPTURE(around.kind);
+          Surroundings{.kind = heatmatch::SurroundingsKind::bed, .air_c = 120},
+          Surroundings{.kind = heatmatch::SurroundingsKind::cavity, .air_c = 50},
+          Surroundings{.kind = heatmatch::SurroundingsKind::open_air,
+          .air_c = 30,
+          .wind_m_s = 3.0,
+          .loaded_conductors = 5}}) {
+        CAPTURE(std::string(word_of(around.kind)));
         for (const double limit : {130.0, 180.0, 450.0}) {
             CAPTURE(limit);
             const double current = limit_at(limit, around);
@@ -107,7 +111,8 @@ TEST_CASE("where sun and surroundings alone are too hot a wire may carry nothing
     CHECK(limit_at(90.0, Surroundings::open_air(120)) == 0.0);
     CHECK(limit_at(60.0, Surroundings::sunlit(55, 1000)) == 0.0);
     CHECK(limit_at(90.0, Surroundings::sunlit(55, 1000)) > 0.0);
-    CHECK_FALSE(ampacity_by_balance_a(silicone(), nullptr, 90.0, {.kind = "open air"}));
+    CHECK_FALSE(ampacity_by_balance_a(silicone(), nullptr, 90.0,
+                                      {.kind = heatmatch::SurroundingsKind::open_air}));
 }
 
 // Source: wiring rules (BS 7671 regulation 523.9, read in a guide): half the current where thermal
@@ -116,8 +121,9 @@ TEST_CASE("in a filled cavity a wire carries about half of what it carries in fr
     for (const ReferenceRow& row : read_reference("ampacity_open.csv")) {
         if (row.at("quantity") != "ampacity") continue;
         CAPTURE(row.at("case"));
-        const double share = ampacity_of(row, {.kind = "cavity", .air_c = 30.0}) /
-                             ampacity_of(row, Surroundings::open_air(30.0));
+        const double share =
+            ampacity_of(row, {.kind = heatmatch::SurroundingsKind::cavity, .air_c = 30.0}) /
+            ampacity_of(row, Surroundings::open_air(30.0));
         CHECK(share > 0.42);
         CHECK(share < 0.58);
     }
@@ -131,7 +137,8 @@ TEST_CASE("bundled conductors share the current of the bundle") {
         int loaded;
         double share;
     };
-    for (const char* kind : {"conduit", "open air"}) {
+    for (const auto kind :
+         {heatmatch::SurroundingsKind::conduit, heatmatch::SurroundingsKind::open_air}) {
         for (const Step& step :
              {Step{2, 1.0}, Step{3, 1.0}, Step{4, 0.8}, Step{6, 0.8}, Step{7, 0.7}, Step{9, 0.7},
               Step{10, 0.5}, Step{20, 0.5}, Step{21, 0.45}, Step{31, 0.40}, Step{41, 0.35}}) {
@@ -140,16 +147,18 @@ TEST_CASE("bundled conductors share the current of the bundle") {
                   doctest::Approx(step.share * three));
         }
     }
-    CHECK(limit_at(90.0, {.kind = "open air", .air_c = 30, .loaded_conductors = 1}) ==
-          doctest::Approx(three / 0.7));
-    for (const char* kind : {"bed", "cavity"}) {
+    CHECK(limit_at(90.0, {.kind = heatmatch::SurroundingsKind::open_air,
+                          .air_c = 30,
+                          .loaded_conductors = 1}) == doctest::Approx(three / 0.7));
+    for (const auto kind :
+         {heatmatch::SurroundingsKind::bed, heatmatch::SurroundingsKind::cavity}) {
         CHECK(limit_at(130.0, {.kind = kind, .air_c = 100, .loaded_conductors = 4}) <
               limit_at(130.0, {.kind = kind, .air_c = 100}));
     }
 }
 
 TEST_CASE("the bed's own temperature and conductivity may come from elsewhere") {
-    const Surroundings bed{.kind = "bed"};
+    const Surroundings bed{.kind = heatmatch::SurroundingsKind::bed};
     const auto at = [](const BedAround& around, const Surroundings& where) {
         return conductor_temperature(silicone(), &rubber(), 20.0, where, around);
     };
@@ -162,15 +171,17 @@ TEST_CASE("the bed's own temperature and conductivity may come from elsewhere") 
     CHECK(low->assumed.size() == 1);
     CHECK(good->assumed.empty());
     // What the run states wins.
-    CHECK(at({.temperature_c = 300.0}, {.kind = "bed", .air_c = 150.0})->conductor_c ==
-          doctest::Approx(low->conductor_c));
+    CHECK(at({.temperature_c = 300.0}, {.kind = heatmatch::SurroundingsKind::bed, .air_c = 150.0})
+              ->conductor_c == doctest::Approx(low->conductor_c));
     // A bed's temperature says nothing about a wire in air.
-    CHECK_FALSE(at({.temperature_c = 150.0}, {.kind = "open air"}));
+    CHECK_FALSE(at({.temperature_c = 150.0}, {.kind = heatmatch::SurroundingsKind::open_air}));
 }
 
 // Source: NEC chapter 9 table 8: 14 AWG solid, 3.07 ohm a thousand feet at 75 °C; arithmetic.
 TEST_CASE("a run loses volts and watts out and back") {
-    const Wire wire{.conductor = "copper", .area_mm2 = heatmatch::awg_area_mm2(14), .strands = 1};
+    const Wire wire{.conductor = heatmatch::ConductorMetal::copper,
+                    .area_mm2 = heatmatch::awg_area_mm2(14),
+                    .strands = 1};
     const auto [drop_v, heat_w] = heatmatch::run_loss(wire, 304.8, 4.0, 75.0);
     CHECK(drop_v == doctest::Approx(4.0 * 2.0 * 3.07).epsilon(0.005));
     CHECK(heat_w == doctest::Approx(16.0 * 2.0 * 3.07).epsilon(0.005));

@@ -26,7 +26,7 @@ Circuit circuit_of(const Panel& panel, Hookup panels) {
 Panel round_panel() {
     return {.id = "round",
             .label = "round",
-            .technology = "multi-Si",
+            .technology = heatmatch::Technology::multi_si,
             .v_oc = 40.0,
             .i_sc = 8.0,
             .v_mp = 32.0,
@@ -36,7 +36,7 @@ Panel round_panel() {
             .gamma_pmp_pct_per_k = -0.42,
             .max_system_voltage_v = 600.0,
             .max_series_fuse_a = 15.0,
-            .provenance = {.source = "label", .source_kind = "nameplate"}};
+            .provenance = {.source = "label", .source_kind = heatmatch::SourceKind::nameplate}};
 }
 
 Margin named(const Circuit& circuit, std::string_view name, bool wet = false) {

@@ -218,7 +218,7 @@ TEST_CASE("a field's error falls with the square of its step") {
 
 // Source: first law.
 TEST_CASE("a box is a cylinder that loses by the box's own sides") {
-    const heatmatch::StoreShell box = heatmatch::store_shell({.shape = "box",
+    const heatmatch::StoreShell box = heatmatch::store_shell({.shape = heatmatch::StoreShape::box,
                                                               .width_m = 0.6,
                                                               .depth_m = 0.3,
                                                               .height_m = 0.4,

@@ -93,9 +93,9 @@ TEST_CASE("what is not owned is bought: elements, and wire there and back for ev
     CHECK(*price_to_buy(circuit) == doctest::Approx(30.0));
     circuit.runs.front().run.wire = "choose";
     CHECK(*price_to_buy(circuit) == doctest::Approx(30.0 + 20.0));
-    circuit.runs.front().run.carries = "string";
+    circuit.runs.front().run.carries = heatmatch::Carried::string;
     CHECK(*price_to_buy(circuit) == doctest::Approx(30.0 + 40.0));
-    circuit.runs.front().run.carries = "branch";
+    circuit.runs.front().run.carries = heatmatch::Carried::branch;
     CHECK(*price_to_buy(circuit) == doctest::Approx(30.0 + 60.0));
     circuit.runs.front().wire->price = {};
     CHECK_FALSE(price_to_buy(circuit));

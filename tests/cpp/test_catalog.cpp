@@ -29,7 +29,8 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const heatmatch::Provenance by_label{.source = "label", .source_kind = "nameplate"};
+const heatmatch::Provenance by_label{.source = "label",
+                                     .source_kind = heatmatch::SourceKind::nameplate};
 
 Panel own_panel(const std::string& id) {
     return {.id = id, .label = "Own", .v_oc = 37.5, .i_sc = 8.66, .provenance = by_label};
@@ -42,8 +43,8 @@ heatmatch::Insulation own_insulation(const std::string& id) {
 heatmatch::Wire own_wire(const std::string& id, const std::string& insulation) {
     return {.id = id,
             .label = "Own",
-            .conductor = "copper",
-            .plating = "bare",
+            .conductor = heatmatch::ConductorMetal::copper,
+            .plating = heatmatch::Plating::bare,
             .area_mm2 = 2.5,
             .insulation = insulation,
             .provenance = by_label};

@@ -30,7 +30,7 @@ Panel own_panel(const std::string& id) {
             .label = "Own",
             .v_oc = 37.5,
             .i_sc = 8.66,
-            .provenance = {.source = "label", .source_kind = "nameplate"}};
+            .provenance = {.source = "label", .source_kind = heatmatch::SourceKind::nameplate}};
 }
 
 /// The catalog file opened past the library.
@@ -213,7 +213,8 @@ TEST_CASE("a catalog of an older schema gets its new columns and keeps its rows"
                               .label = "Mine",
                               .verdict_limit_c = 500.0,
                               .hard_limit_c = 600.0,
-                              .provenance = {.source = "its maker", .source_kind = "datasheet"}});
+                              .provenance = {.source = "its maker",
+                                             .source_kind = heatmatch::SourceKind::datasheet}});
     }
     // What the first schema did not have.
     raw(path).exec("ALTER TABLE sheaths DROP COLUMN bare");

@@ -22,7 +22,8 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const heatmatch::Provenance by_label{.source = "label", .source_kind = "nameplate"};
+const heatmatch::Provenance by_label{.source = "label",
+                                     .source_kind = heatmatch::SourceKind::nameplate};
 
 std::string panel_json(const std::string& id, const std::string& v_oc = "37.5") {
     return R"({"id": ")" + id + R"(", "label": "L", "v_oc": )" + v_oc +
@@ -52,7 +53,7 @@ TEST_CASE("export, import into an empty file and export give the same bytes") {
     CHECK(catalog.export_json_text() == "{\n  \"heatmatch_catalog\": 1\n}\n");
     Panel panel{.id = "own",
                 .label = "S\u00fcd \"7\", 'x' \\ \u4e2d\U0001F600\n\t",
-                .technology = "CdTe",
+                .technology = heatmatch::Technology::cdte,
                 .v_oc = 0.1 + 0.2,
                 .i_sc = 1.0 / 3.0,
                 .listed_fit = heatmatch::ListedFit{.light_current_a = 0.1,
@@ -252,7 +253,8 @@ TEST_CASE("the module list goes in as one change that can be taken back") {
     CHECK(kept.refused[0].line == 5);
     REQUIRE(catalog.history().size() == 1);
     CHECK(catalog.history()[0].rows == 4);
-    CHECK(heatmatch::find_panel(catalog.parts(), "five").technology == "heterojunction");
+    CHECK(heatmatch::find_panel(catalog.parts(), "five").technology ==
+          heatmatch::Technology::heterojunction);
     catalog.undo();
     CHECK_FALSE(catalog.parts().find(PartKind::panel, "five").has_value());
     CHECK_THROWS_AS(catalog.import_module_csv(folder.file("none.csv")), FileError);

@@ -20,8 +20,10 @@ Circuit usual(heatmatch::Hookup panels = {2, 1}, heatmatch::Hookup bank = {1, 1}
 }
 
 /// A run of that many ohms there and back.
-RunParts run_of(const std::string& carries, double ohm) {
-    return {.run = {.name = carries, .carries = carries, .length_m = 1.0, .joint_ohm = ohm}};
+RunParts run_of(std::string_view word, double ohm) {
+    const auto carries = heatmatch::find_choice<heatmatch::Carried>(word).value();
+    return {
+        .run = {.name = std::string(word), .carries = carries, .length_m = 1.0, .joint_ohm = ohm}};
 }
 
 /// Power into the bank for one current factor and one value of its ohms.
@@ -56,8 +58,8 @@ TEST_CASE("a thousand feet of copper have the ohms the code tabulates") {
         RunParts parts;
         parts.run = {.name = "long", .length_m = 304.8};
         parts.conductor_c = 75.0;
-        parts.wire = Wire{.conductor = "copper",
-                          .plating = "bare",
+        parts.wire = Wire{.conductor = heatmatch::ConductorMetal::copper,
+                          .plating = heatmatch::Plating::bare,
                           .area_mm2 = heatmatch::awg_area_mm2(awg),
                           .strands = strands};
         CHECK(parts.loop_ohm() == doctest::Approx(2.0 * ohm_per_kft).epsilon(tolerance));

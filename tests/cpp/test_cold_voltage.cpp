@@ -17,11 +17,11 @@ namespace {
 Panel panel_with_beta(std::optional<double> beta_pct_per_k) {
     return {.id = "test",
             .label = "test",
-            .technology = "multi-Si",
+            .technology = heatmatch::Technology::multi_si,
             .v_oc = 40.0,
             .i_sc = 8.0,
             .beta_voc_pct_per_k = beta_pct_per_k,
-            .provenance = {.source = "label", .source_kind = "nameplate"}};
+            .provenance = {.source = "label", .source_kind = heatmatch::SourceKind::nameplate}};
 }
 
 }  // namespace
@@ -100,7 +100,7 @@ TEST_CASE("without a coefficient the larger of class default and table holds") {
 // Source: arithmetic; a heterojunction panel's small label value is believed, a missing one is not.
 TEST_CASE("a label below the table is believed, a class default below it is not") {
     Panel panel = panel_with_beta(-0.24);
-    panel.technology = "heterojunction";
+    panel.technology = heatmatch::Technology::heterojunction;
     CHECK(cold_voltage(panel, -30.0).factor == doctest::Approx(1.132).epsilon(1e-12));
     panel.beta_voc_pct_per_k.reset();
     CHECK(cold_voltage(panel, -30.0).factor == 1.21);
@@ -119,7 +119,9 @@ TEST_CASE("the larger of label and measured volts is used") {
 // by half.
 TEST_CASE("the line lies a little above the single diode, on the careful side") {
     for (const Panel& panel : starter().panels) {
-        if (panel.technology != "mono-Si" && panel.technology != "multi-Si") continue;
+        if (panel.technology != heatmatch::Technology::mono_si &&
+            panel.technology != heatmatch::Technology::multi_si)
+            continue;
         CAPTURE(panel.id);
         const heatmatch::DatasheetFit fit = heatmatch::fit_single_diode(panel);
         const auto above = [&](double low_c) {

@@ -238,7 +238,7 @@ TEST_CASE("the conductivity of moist ground given to a dry bed is warned about")
 TEST_CASE("every solid fill of the starter can be computed at both ends") {
     int computed = 0;
     for (const Medium& medium : starter().media) {
-        if (medium.form == "liquid") continue;
+        if (medium.form == heatmatch::MediumForm::liquid) continue;
         CAPTURE(medium.id);
         const BedFill low = bed_fill(medium, ConductivityEnd::low);
         const BedFill high = bed_fill(medium, ConductivityEnd::high);

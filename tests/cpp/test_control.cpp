@@ -14,13 +14,14 @@ using heatmatch::InvalidInput;
 
 namespace {
 
-const Control isolator{.id = "isolator",
-                       .label = "Isolator",
-                       .family = "isolator",
-                       .dc_ratings = {{.v_dc = 300.0, .a_dc = 32.0, .poles = 1},
-                                      {.v_dc = 600.0, .a_dc = 32.0, .poles = 2},
-                                      {.v_dc = 1000.0, .a_dc = 16.0, .poles = 2}},
-                       .provenance = {.source = "label", .source_kind = "nameplate"}};
+const Control isolator{
+    .id = "isolator",
+    .label = "Isolator",
+    .family = "isolator",
+    .dc_ratings = {{.v_dc = 300.0, .a_dc = 32.0, .poles = 1},
+                   {.v_dc = 600.0, .a_dc = 32.0, .poles = 2},
+                   {.v_dc = 1000.0, .a_dc = 16.0, .poles = 2}},
+    .provenance = {.source = "label", .source_kind = heatmatch::SourceKind::nameplate}};
 
 }  // namespace
 
@@ -74,10 +75,10 @@ TEST_CASE("a pair is checked by its place in the list") {
 }
 
 TEST_CASE("words of a control are those of its glossary") {
+    CHECK(holds(word_refusal(isolator, "reset", "manually"), "did you mean \"manual\"?"));
+    CHECK(word_refusal(isolator, "reset", "manual") == "(accepted)");
+    CHECK(holds(word_refusal(isolator, "failure", "welded"), "closed, open, either or none known"));
     Control control = isolator;
-    control.reset = "manually";
-    CHECK(holds(part_refusal(control), "did you mean \"manual\"?"));
-    control.reset = "manual";
-    control.failure = "welded";
-    CHECK(holds(part_refusal(control), "closed, open, either or none known"));
+    control.reset = static_cast<heatmatch::ResetKind>(9);
+    CHECK(holds(part_refusal(control), "reset = \"choice 9\" must be automatic, manual"));
 }

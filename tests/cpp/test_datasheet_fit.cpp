@@ -158,8 +158,11 @@ TEST_CASE("labels that are no diode's are refused by field") {
 }
 
 TEST_CASE("a torn label is filled from the class, and that is told") {
-    const heatmatch::Panel panel{
-        .id = "torn", .label = "torn", .technology = "multi-Si", .v_oc = 37.5, .i_sc = 8.66};
+    const heatmatch::Panel panel{.id = "torn",
+                                 .label = "torn",
+                                 .technology = heatmatch::Technology::multi_si,
+                                 .v_oc = 37.5,
+                                 .i_sc = 8.66};
     const DatasheetFit fit = heatmatch::fit_single_diode(panel);
     CHECK(fit.assumed.size() == 5);
     CHECK(fit.assumed.front().field == "v_mp");

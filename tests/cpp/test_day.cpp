@@ -168,7 +168,7 @@ TEST_CASE("inside the space a fan or insulation gives the same heat, sooner or l
 TEST_CASE("outside the space insulation keeps what the fan can fetch" *
           doctest::test_suite("numerical")) {
     Installation outside = demo();
-    outside.store->stands = "outside";
+    outside.store->stands = heatmatch::StorePlace::outside;
     DayOptions options{.span = {.month = 1, .days = 7}};
     options.take_off = {.w_k = 2.0, .from_hour = 17.0, .until_hour = 7.0};
     const DayRun bare = simulate_day(standing(outside), demo_year(), options);

@@ -57,7 +57,7 @@ TEST_CASE("brighter sun than full raises the amperes to break") {
 
 TEST_CASE("a device in a string's run breaks the string's share") {
     Circuit circuit = with_device(bench_device("pv-isolator-2-pole", "breaks dc", 2), {1, 3});
-    circuit.runs.front().run.carries = "string";
+    circuit.runs.front().run.carries = heatmatch::Carried::string;
     check_judged(named(circuit, "dc breaking"), Severity::none, 1.25 * isc, 16.0);
 }
 

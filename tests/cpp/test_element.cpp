@@ -20,7 +20,7 @@ Element rated(double volts, double watts) {
             .family = "tubular",
             .rated_v = volts,
             .rated_w = watts,
-            .provenance = {.source = "label", .source_kind = "nameplate"}};
+            .provenance = {.source = "label", .source_kind = heatmatch::SourceKind::nameplate}};
 }
 
 struct Rating {

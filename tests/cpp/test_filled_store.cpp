@@ -27,7 +27,7 @@ TEST_CASE("a store is filled with its medium, and what is not told is assumed an
 TEST_CASE("the air of high summer comes from the warmest month, and 10 K more within a space") {
     Installation installation = drum();
     CHECK(fill_store(starter(), installation)->hottest_air_c == doctest::Approx(37.0));
-    installation.store->stands = "outside";
+    installation.store->stands = heatmatch::StorePlace::outside;
     CHECK(fill_store(starter(), installation)->hottest_air_c == doctest::Approx(27.0));
     installation.store->air_c = 35.0;
     CHECK(fill_store(starter(), installation)->hottest_air_c == doctest::Approx(35.0));

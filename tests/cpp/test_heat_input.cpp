@@ -71,7 +71,8 @@ TEST_CASE("a store, a fill and an element out of range are refused before anythi
     const heatmatch::Medium sand = heatmatch::find_medium(starter(), "dry-sand");
     const heatmatch::Element rod{
         .id = "rod", .sheath_diameter_mm = 8.0, .heated_length_mm = 400.0, .legs = 2};
-    const heatmatch::Store vessel{.shape = "cylinder", .diameter_m = 0.27, .height_m = 0.26};
+    const heatmatch::Store vessel{
+        .shape = heatmatch::StoreShape::cylinder, .diameter_m = 0.27, .height_m = 0.26};
     const auto heated = [](const auto& medium, const auto& store, const auto& element) {
         static_cast<void>(sheath_temperature(medium, store, element, 1, {.power_w = 100.0}));
     };
@@ -146,7 +147,8 @@ TEST_CASE("large stones of a low conductivity still conduct in the cold") {
 TEST_CASE("a cable too long for a tiny store is told as a misfit") {
     const heatmatch::Element cable{
         .id = "cable", .sheath_diameter_mm = 3.0, .heated_length_mm = 200000.0};
-    const heatmatch::Store thimble{.shape = "cylinder", .diameter_m = 0.02, .height_m = 0.02};
+    const heatmatch::Store thimble{
+        .shape = heatmatch::StoreShape::cylinder, .diameter_m = 0.02, .height_m = 0.02};
     const heatmatch::LegLayout layout = leg_layout(cable, 1, thimble);
     CHECK(contains(layout.misfit, "10000"));
     CHECK(layout.legs.empty());

@@ -27,7 +27,7 @@ Panel own_panel(const std::string& id, double v_oc = 37.5) {
             .label = "Own",
             .v_oc = v_oc,
             .i_sc = 8.66,
-            .provenance = {.source = "label", .source_kind = "nameplate"}};
+            .provenance = {.source = "label", .source_kind = heatmatch::SourceKind::nameplate}};
 }
 
 bool has(const Catalog& catalog, const std::string& id) {
@@ -225,12 +225,12 @@ TEST_CASE("undo checks references as any change does") {
     const TempFolder folder;
     const std::string path = folder.file("a.heatmatch");
     Catalog catalog = Catalog::open(path);
-    catalog.add(
-        heatmatch::Insulation{.id = "own",
-                              .label = "Own",
-                              .family = "own",
-                              .limit_c = 100.0,
-                              .provenance = {.source = "label", .source_kind = "nameplate"}});
+    catalog.add(heatmatch::Insulation{
+        .id = "own",
+        .label = "Own",
+        .family = "own",
+        .limit_c = 100.0,
+        .provenance = {.source = "label", .source_kind = heatmatch::SourceKind::nameplate}});
     edit(path,
          "INSERT INTO wires (id, label, conductor, plating, area_mm2, insulation, source, "
          "source_kind) VALUES ('w', 'W', 'copper', 'bare', 4.0, 'own', 's', 'derived')");

@@ -133,7 +133,8 @@ TEST_CASE("far from the terminal a wire is as hot as its current makes it") {
     tail.current_a = 10.0;
     tail.place = TerminalPlace::buried;
     const double in_bed =
-        conductor_temperature(silicone(), &insulation, 10.0, {.kind = "bed", .air_c = 200.0})
+        conductor_temperature(silicone(), &insulation, 10.0,
+                              {.kind = heatmatch::SurroundingsKind::bed, .air_c = 200.0})
             ->conductor_c;
     CHECK(solve(tail).far_wire_c == doctest::Approx(in_bed).epsilon(1e-9));
     CHECK(solve(tail).wire_c(2.0) == doctest::Approx(in_bed).epsilon(1e-6));

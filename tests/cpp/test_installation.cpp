@@ -36,11 +36,17 @@ Installation bench() {
     made.panels = {{.group = "barn pair", .panel = "silicon-60", .count = 2}};
     made.elements = {{.element = "rod-1000", .count = 2},
                      {.any = heatmatch::ElementFilter{.family = {"oven lower"}}, .count = 4}};
-    made.store = heatmatch::Store{.medium = "sand", .shape = "cylinder"};
+    made.store = heatmatch::Store{.medium = "sand", .shape = heatmatch::StoreShape::cylinder};
     made.runs = {{.name = "home run", .length_m = 9.0, .wire = "choose", .connector = "plug"},
-                 {.name = "hot tail", .carries = "bank", .length_m = 0.3, .wire = "pv-12"}};
-    made.devices = {{.part = "isolator", .run = "home run", .duty = "breaks dc", .poles_used = 2},
-                    {.part = "isolator", .duty = "senses only"}};
+                 {.name = "hot tail",
+                  .carries = heatmatch::Carried::bank,
+                  .length_m = 0.3,
+                  .wire = "pv-12"}};
+    made.devices = {{.part = "isolator",
+                     .run = "home run",
+                     .duty = heatmatch::Duty::breaks_dc,
+                     .poles_used = 2},
+                    {.part = "isolator", .duty = heatmatch::Duty::senses_only}};
     made.space = heatmatch::Space{.covers = {{.cover = "glass", .area_m2 = 28.0}}};
     made.circuit = heatmatch::StandingCircuit{
         .group = "barn pair", .panels = "2S1P", .element = "rod-1000", .bank = "1S2P"};
@@ -179,9 +185,9 @@ TEST_CASE("a site's lists by month have twelve values or none") {
 }
 
 TEST_CASE("surroundings are made by their names") {
-    CHECK(heatmatch::Surroundings::open_air(25.0).kind == "open air");
+    CHECK(heatmatch::Surroundings::open_air(25.0).kind == heatmatch::SurroundingsKind::open_air);
     CHECK(heatmatch::Surroundings::sunlit(35.0).irradiance_w_m2 == 1000.0);
-    CHECK(heatmatch::Surroundings::conduit(30.0).kind == "conduit");
+    CHECK(heatmatch::Surroundings::conduit(30.0).kind == heatmatch::SurroundingsKind::conduit);
     for (const auto& made :
          {heatmatch::Surroundings::open_air(25.0), heatmatch::Surroundings::sunlit(35.0, 1200.0),
           heatmatch::Surroundings::conduit(30.0)}) {

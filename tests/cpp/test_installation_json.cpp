@@ -51,7 +51,7 @@ TEST_CASE("the bundled demo is read, and everything it names is in the starter")
     REQUIRE(demo.elements[2].any.has_value());
     CHECK(demo.elements[2].any->price_max == 60.0);
     REQUIRE(demo.runs.size() == 3);
-    CHECK(demo.runs[0].surroundings.kind == "sunlit");
+    CHECK(demo.runs[0].surroundings.kind == heatmatch::SurroundingsKind::sunlit);
     REQUIRE_FALSE(demo.devices.empty());
     CHECK(demo.devices.front().run == "home run");
     CHECK(demo.devices.back().run.empty());

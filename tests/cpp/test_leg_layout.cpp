@@ -25,11 +25,14 @@ Element bent(double heated_mm, int legs, double spacing_mm = 50.0) {
 }
 
 Store drum() {
-    return {.shape = "cylinder", .diameter_m = 0.58, .height_m = 0.85, .element_spacing_mm = 60.0};
+    return {.shape = heatmatch::StoreShape::cylinder,
+            .diameter_m = 0.58,
+            .height_m = 0.85,
+            .element_spacing_mm = 60.0};
 }
 
 Store bench() {
-    return {.shape = "box",
+    return {.shape = heatmatch::StoreShape::box,
             .width_m = 2.0,
             .depth_m = 0.2,
             .height_m = 0.25,
@@ -129,8 +132,10 @@ TEST_CASE("a long box takes legs along it and beside each other") {
     CHECK(row.legs.size() == 20);
     CHECK(row.misfit.empty());
     CHECK_FALSE(leg_layout(bent(400.0, 2), 100, bench()).misfit.empty());
-    const Store narrow_drum{
-        .shape = "cylinder", .diameter_m = 0.2, .height_m = 0.25, .element_spacing_mm = 60.0};
+    const Store narrow_drum{.shape = heatmatch::StoreShape::cylinder,
+                            .diameter_m = 0.2,
+                            .height_m = 0.25,
+                            .element_spacing_mm = 60.0};
     CHECK_FALSE(leg_layout(bent(3000.0, 2), 1, narrow_drum).misfit.empty());
     CHECK_FALSE(leg_layout(bent(400.0, 2), 10, narrow_drum).misfit.empty());
 }
@@ -205,13 +210,15 @@ TEST_CASE("missing lengths and no element are refused by name") {
         CHECK(holds(none, "elements = " + std::to_string(elements)));
         CHECK(holds(none, "at least 1"));
     }
-    CHECK(holds(refused(bent(800.0, 2), 1, {.shape = "cylinder", .height_m = 1.0}), "diameter_m"));
+    CHECK(holds(
+        refused(bent(800.0, 2), 1, {.shape = heatmatch::StoreShape::cylinder, .height_m = 1.0}),
+        "diameter_m"));
 }
 
 // Source: a line source on the axis of a long cylinder heats its wall evenly; nearer the wall the
 // nearest spot gets (R + b)/(R - b) of the mean (the formula of the header, cos = 1).
 TEST_CASE("heat meets the wall evenly from the axis, and more where a leg is near") {
-    Store tall{.shape = "cylinder", .diameter_m = 0.2, .height_m = 20.0};
+    Store tall{.shape = heatmatch::StoreShape::cylinder, .diameter_m = 0.2, .height_m = 20.0};
     const auto shell = store_shell(tall);
     LegLayout layout = leg_layout(bent(19900.0, 1), 1, tall);
     CHECK(layout.wall_concentration(shell) == doctest::Approx(1.0).epsilon(0.006));

@@ -183,7 +183,7 @@ TEST_CASE("the screen of a bank finds the headroom its margins have") {
             Circuit circuit = bench_circuit("silicon-60-cell-245", {4, 1}, element.id, {1, 2});
             if (air_c) {
                 circuit.runs = {bench_run("silicone-14-awg", air_c)};
-                circuit.runs.front().run.carries = "bank";
+                circuit.runs.front().run.carries = heatmatch::Carried::bank;
             }
             const auto bright = heatmatch::bright_curve(circuit.panel, circuit.panels, site);
             const Extremes extremes = heatmatch::extremes(bright, circuit.bank, circuit.wire_ohm());

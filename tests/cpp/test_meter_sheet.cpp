@@ -215,7 +215,7 @@ TEST_CASE("the trip of the limit is its set point, if that is known") {
     for (auto& placed : candidate.circuit.devices) placed.device.set_c.reset();
     CHECK(listed(meter_sheet(candidate).not_known, "set_c of device \"snap-disc-manual-reset\""));
     for (auto& placed : candidate.circuit.devices) {
-        if (placed.control.reset == "manual") placed.device.set_c = 95.0;
+        if (placed.control.reset == heatmatch::ResetKind::manual) placed.device.set_c = 95.0;
     }
     const MeterCheck trip = check_of(meter_sheet(candidate), "independent limit");
     CHECK(*trip.typical == 95.0);

@@ -50,7 +50,7 @@ TEST_CASE("label values become fields and published parameters stay beside them"
     const Panel& panel = result.panels[0];
     CHECK(panel.id == "barn-sons-bs-245-2011");
     CHECK(panel.label == "Barn & Sons BS-245 (2011)");
-    CHECK(panel.technology == "multi-Si");
+    CHECK(panel.technology == heatmatch::Technology::multi_si);
     CHECK(panel.v_oc == 37.5);
     CHECK(panel.i_sc == 8.66);
     CHECK(panel.v_mp == 30.1);
@@ -62,7 +62,7 @@ TEST_CASE("label values become fields and published parameters stay beside them"
     CHECK(panel.cells_in_series == 60);
     CHECK(panel.area_m2 == 1.65);
     CHECK(panel.provenance.source == "cec-module-list");
-    CHECK(panel.provenance.source_kind == "datasheet");
+    CHECK(panel.provenance.source_kind == heatmatch::SourceKind::datasheet);
     REQUIRE(panel.listed_fit.has_value());
     CHECK(panel.listed_fit->light_current_a == 8.67);
     CHECK(panel.listed_fit->saturation_current_a == 3e-10);
@@ -80,10 +80,10 @@ TEST_CASE("a module that cannot be is refused with its line, the others are kept
              module_row("Five", "Perovskite"));
     REQUIRE(result.panels.size() == 3);
     CHECK(result.panels[0].id == "one");
-    CHECK(result.panels[1].technology == "CIGS");
+    CHECK(result.panels[1].technology == heatmatch::Technology::cigs);
     // A technology that is not known is left open, not guessed.
     CHECK(result.panels[2].id == "five");
-    CHECK(result.panels[2].technology.empty());
+    CHECK_FALSE(result.panels[2].technology);
     REQUIRE(result.refused.size() == 2);
     CHECK(result.refused[0].line == 5);
     CHECK(result.refused[0].id == "two");
@@ -96,7 +96,7 @@ TEST_CASE("technologies of the list are those of a panel") {
     const auto technology_of = [](const std::string& listed) {
         const Read result = read(header + module_row("M", listed));
         REQUIRE(result.panels.size() == 1);
-        return result.panels[0].technology;
+        return word_of(result.panels[0].technology);
     };
     CHECK(technology_of("Mono-c-Si") == "mono-Si");
     CHECK(technology_of("Multi-c-Si") == "multi-Si");

@@ -16,17 +16,18 @@ using heatmatch::Panel;
 namespace {
 
 /// A label near the middle of those in use.
-const Panel ordinary{.id = "barn",
-                     .label = "Barn panel",
-                     .technology = "multi-Si",
-                     .v_oc = 37.5,
-                     .i_sc = 8.66,
-                     .v_mp = 30.1,
-                     .i_mp = 8.14,
-                     .alpha_isc_pct_per_k = 0.068,
-                     .beta_voc_pct_per_k = -0.347,
-                     .gamma_pmp_pct_per_k = -0.461,
-                     .provenance = {.source = "label", .source_kind = "nameplate"}};
+const Panel ordinary{
+    .id = "barn",
+    .label = "Barn panel",
+    .technology = heatmatch::Technology::multi_si,
+    .v_oc = 37.5,
+    .i_sc = 8.66,
+    .v_mp = 30.1,
+    .i_mp = 8.14,
+    .alpha_isc_pct_per_k = 0.068,
+    .beta_voc_pct_per_k = -0.347,
+    .gamma_pmp_pct_per_k = -0.461,
+    .provenance = {.source = "label", .source_kind = heatmatch::SourceKind::nameplate}};
 
 std::string refusal(const std::function<void(Panel&)>& change) {
     Panel panel = ordinary;
@@ -44,7 +45,7 @@ TEST_CASE("an ordinary label is accepted, and so is a torn one") {
               p.alpha_isc_pct_per_k.reset();
               p.beta_voc_pct_per_k.reset();
               p.gamma_pmp_pct_per_k.reset();
-              p.technology.clear();
+              p.technology.reset();
           }) == "(accepted)");
 }
 
@@ -102,8 +103,9 @@ TEST_CASE("what a part needs is asked for by name") {
     CHECK(holds(refusal([](Panel& p) { p.v_oc = 0.0; }), "v_oc = 0 V"));
     CHECK(holds(refusal([](Panel& p) { p.i_sc = 0.0; }), "i_sc = 0 A"));
     CHECK(holds(refusal([](Panel& p) { p.provenance.source.clear(); }), "source = (missing)"));
-    CHECK(holds(refusal([](Panel& p) { p.provenance.source_kind = "guess"; }),
-                "did you mean \"measured\"?"));
+    CHECK(holds(refusal([](Panel& p) { p.provenance.source_kind.reset(); }),
+                "source_kind = (missing)"));
+    CHECK(holds(word_refusal(Panel{}, "source_kind", "guess"), "did you mean \"measured\"?"));
 }
 
 TEST_CASE("the middle of a price is between its ends, or the one that is given") {

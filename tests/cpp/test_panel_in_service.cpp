@@ -148,8 +148,11 @@ TEST_CASE("measured volts above the label raise the cold voltage") {
 }
 
 TEST_CASE("class defaults travel with the panel as assumptions") {
-    const Panel torn{
-        .id = "torn", .label = "torn", .technology = "multi-Si", .v_oc = 37.5, .i_sc = 8.66};
+    const Panel torn{.id = "torn",
+                     .label = "torn",
+                     .technology = heatmatch::Technology::multi_si,
+                     .v_oc = 37.5,
+                     .i_sc = 8.66};
     const PanelInService service = in_service({.panel = "torn"}, torn);
     for (const char* field : {"v_mp", "i_mp", "alpha_isc_pct_per_k", "beta_voc_pct_per_k",
                               "gamma_pmp_pct_per_k", "power_tolerance_pct"}) {

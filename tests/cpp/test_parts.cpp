@@ -22,7 +22,8 @@ using heatmatch::Parts;
 
 namespace {
 
-const heatmatch::Provenance by_label{.source = "label", .source_kind = "nameplate"};
+const heatmatch::Provenance by_label{.source = "label",
+                                     .source_kind = heatmatch::SourceKind::nameplate};
 
 }  // namespace
 
@@ -110,7 +111,7 @@ TEST_CASE("a part that is not there is named with its nearest neighbour") {
 TEST_CASE("low, typical and high stand in their order") {
     heatmatch::Medium sand{.id = "sand",
                            .label = "Sand",
-                           .form = "granular",
+                           .form = heatmatch::MediumForm::granular,
                            .k20_w_mk = 0.27,
                            .k20_low_w_mk = 0.2,
                            .k20_high_w_mk = 0.35,
@@ -161,10 +162,9 @@ TEST_CASE("insulations, connectors and alloys say what they need") {
                               .label = "Ring",
                               .family = "ring terminal",
                               .limit_c = 105.0,
-                              .place = "cold",
                               .provenance = by_label};
-    CHECK(holds(part_refusal(ring), "did you mean \"cold end\"?"));
-    ring.place = "cold end";
+    CHECK(holds(word_refusal(ring, "place", "cold"), "did you mean \"cold end\"?"));
+    ring.place = heatmatch::ConnectorPlace::cold_end;
     CHECK(part_refusal(ring) == "(accepted)");
     heatmatch::Alloy alloy{.id = "nicr", .label = "NiCr", .provenance = by_label};
     CHECK(part_refusal(alloy) == "(accepted)");

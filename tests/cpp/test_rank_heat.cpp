@@ -82,7 +82,7 @@ TEST_CASE("odd stores are ranked without an exception, and nothing unknown looks
         heatmatch::Store& store = *installation.store;
         const std::string_view kind = odd;
         if (kind == "box") {
-            store.shape = "box";
+            store.shape = heatmatch::StoreShape::box;
             store.diameter_m.reset();
             store.width_m = 0.6;
             store.depth_m = 1.2;
@@ -94,7 +94,7 @@ TEST_CASE("odd stores are ranked without an exception, and nothing unknown looks
             store.medium = "fire-brick";
             store.moist = true;
         } else {
-            store.terminals = "buried";
+            store.terminals = heatmatch::StoreTerminals::buried;
             installation.runs.clear();
             installation.devices.clear();
         }

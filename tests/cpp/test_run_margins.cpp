@@ -84,7 +84,7 @@ TEST_CASE("the code's current is the smaller of table and correction") {
     run = bench_run("thhn-12-awg", 30.0);
     check_judged(named(with_run(run, {1, 3}), "run current"), Severity::warning, 3.0 * in_table,
                  30.0);
-    run.run.carries = "string";
+    run.run.carries = heatmatch::Carried::string;
     check_judged(named(with_run(run, {1, 3}), "run current"), Severity::none, in_table, 30.0);
 }
 

@@ -246,11 +246,12 @@ TEST_CASE("a file of an older version gets the columns it lacks and keeps its ro
     const std::string path = folder.file("a.heatmatch");
     {
         Catalog catalog = Catalog::open(path);
-        catalog.add(heatmatch::Panel{.id = "own",
-                                     .label = "Own",
-                                     .v_oc = 37.5,
-                                     .i_sc = 8.0,
-                                     .provenance = {.source = "s", .source_kind = "derived"}});
+        catalog.add(heatmatch::Panel{
+            .id = "own",
+            .label = "Own",
+            .v_oc = 37.5,
+            .i_sc = 8.0,
+            .provenance = {.source = "s", .source_kind = heatmatch::SourceKind::derived}});
     }
     {
         SQLite::Database file(path, SQLite::OPEN_READWRITE);

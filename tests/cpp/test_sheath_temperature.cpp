@@ -69,7 +69,7 @@ TEST_CASE("every fill of the starter gives bands, and a verdict above them") {
             CHECK(at.coil_c.typical_c > at.sheath_c.typical_c);
             CHECK(at.sheath_verdict_c >= at.sheath_c.high_c);
             CHECK(at.w_per_cm == doctest::Approx(power_w / 44.0));
-            if (medium.form == "liquid") continue;
+            if (medium.form == heatmatch::MediumForm::liquid) continue;
             CHECK(at.sheath_c.high_c > at.sheath_c.typical_c);
             CHECK(at.sheath_c.typical_c > at.sheath_c.low_c);
         }

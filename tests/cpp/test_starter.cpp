@@ -19,6 +19,7 @@ using heatmatch::Field;
 using heatmatch::FieldKind;
 using heatmatch::Part;
 using heatmatch::Parts;
+using heatmatch::SourceKind;
 
 namespace {
 
@@ -106,10 +107,9 @@ TEST_CASE("every row of the starter says where its numbers come from") {
             if (looks_like_key(source)) CHECK(is_source_key(source));
         }
         // Nobody's own part is in the starter, and what is recalled is told as recalled.
-        CHECK(from.source_kind != "measured");
-        CHECK(from.source_kind != "nameplate");
+        CHECK(*from.source_kind > SourceKind::nameplate);  // nor measured
         if (from.source.find("from memory") != std::string::npos || from.source == "from-memory") {
-            CHECK((from.source_kind == "representative" || from.source_kind == "from memory"));
+            CHECK(*from.source_kind >= SourceKind::representative);  // or from memory
         }
     }
 }
@@ -152,8 +152,8 @@ TEST_CASE("every panel of the starter fits a single diode and is what its name s
         const double watts = *panel.v_mp * *panel.i_mp;
         CHECK(between(watts / (panel.v_oc * panel.i_sc), 0.55, 0.83));
         if (panel.area_m2) CHECK(between(watts / (1000.0 * *panel.area_m2), 0.04, 0.24));
-        const bool crystalline = panel.technology == "mono-Si" || panel.technology == "multi-Si" ||
-                                 panel.technology == "heterojunction";
+        const bool crystalline =
+            panel.technology && *panel.technology <= heatmatch::Technology::heterojunction;
         if (crystalline && panel.cells_in_series) {
             CHECK(between(panel.v_oc / *panel.cells_in_series, 0.55, 0.76));
         }
@@ -263,7 +263,7 @@ TEST_CASE("every medium of the starter holds a plausible amount of heat") {
         const double at_20 = heatmatch::interpolate(table, 20.0, 0.0);
         CHECK(between(at_20 * medium.density_kg_m3 / 1e6, 0.9, 4.25));
         CHECK(medium.k20_low_w_mk.value_or(medium.k20_w_mk) <= medium.k20_w_mk);
-        CHECK((medium.form == "granular") == medium.grain_mm.has_value());
+        CHECK((medium.form == heatmatch::MediumForm::granular) == medium.grain_mm.has_value());
         CHECK(medium.ceiling_c.has_value());
     }
     const heatmatch::Medium& sand = heatmatch::find_medium(starter(), "dry-sand");

@@ -19,11 +19,11 @@ namespace {
 constexpr double zero_k = 273.15;
 
 Store drum() {
-    return {.shape = "cylinder", .diameter_m = 0.58, .height_m = 0.85};
+    return {.shape = heatmatch::StoreShape::cylinder, .diameter_m = 0.58, .height_m = 0.85};
 }
 
 Store crate() {
-    return {.shape = "box", .width_m = 0.5, .depth_m = 0.3, .height_m = 0.4};
+    return {.shape = heatmatch::StoreShape::box, .width_m = 0.5, .depth_m = 0.3, .height_m = 0.4};
 }
 
 bool assumes(const StoreShell& shell, const std::string& field) {
@@ -102,7 +102,7 @@ TEST_CASE("a missing size is refused by name, with what to do") {
     CHECK(holds(refusal_of<heatmatch::InvalidInput>([&] { static_cast<void>(store_shell(store)); }),
                 "depth_m"));
     CHECK(heatmatch::missing_sizes(crate()).empty());
-    CHECK(heatmatch::missing_sizes({.shape = "cylinder"}) ==
+    CHECK(heatmatch::missing_sizes({.shape = heatmatch::StoreShape::cylinder}) ==
           std::vector<std::string>{"diameter_m", "height_m"});
 }
 

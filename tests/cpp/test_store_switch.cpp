@@ -18,39 +18,39 @@ std::vector<StoreSwitch> switches_of(std::vector<Device> devices, heatmatch::Sen
 }
 
 Device contactor(const char* part = "dc-contactor-sealed-450-v") {
-    return {.part = part, .run = "home run", .duty = "breaks dc"};
+    return {.part = part, .run = "home run", .duty = heatmatch::Duty::breaks_dc};
 }
 
 }  // namespace
 
 TEST_CASE("a thermostat that senses acts through a contactor that can break the circuit") {
     heatmatch::Sentences remarks;
-    const auto switches =
-        switches_of({contactor(),
-                     {.part = "snap-disc-fixed", .duty = "senses only", .set_c = 90.0},
-                     {.part = "snap-disc-manual-reset",
-                      .duty = "senses only",
-                      .set_c = 150.0,
-                      .senses = "lid"}},
-                    remarks);
+    const auto switches = switches_of(
+        {contactor(),
+         {.part = "snap-disc-fixed", .duty = heatmatch::Duty::senses_only, .set_c = 90.0},
+         {.part = "snap-disc-manual-reset",
+          .duty = heatmatch::Duty::senses_only,
+          .set_c = 150.0,
+          .senses = heatmatch::SensedPlace::lid}},
+        remarks);
     REQUIRE(switches.size() == 2);
     CHECK(switches[0].resets);
     CHECK(switches[0].can_break);
     CHECK(switches[0].breaks == "dc-contactor-sealed-450-v");
-    CHECK(switches[0].senses == "wall");
+    CHECK(switches[0].senses == heatmatch::SensedPlace::wall);
     CHECK(switches[0].opens_c == 90.0);
     CHECK(switches[0].closes_c == 75.0);  // the disc's 15 K
     CHECK_FALSE(switches[1].resets);
-    CHECK(switches[1].senses == "lid");
+    CHECK(switches[1].senses == heatmatch::SensedPlace::lid);
     CHECK(remarks.empty());
 }
 
 TEST_CASE("what may not break direct current counts as welded") {
     heatmatch::Sentences remarks;
-    const auto relay =
-        switches_of({contactor("general-purpose-relay"),
-                     {.part = "snap-disc-fixed", .duty = "senses only", .set_c = 90.0}},
-                    remarks);
+    const auto relay = switches_of(
+        {contactor("general-purpose-relay"),
+         {.part = "snap-disc-fixed", .duty = heatmatch::Duty::senses_only, .set_c = 90.0}},
+        remarks);
     REQUIRE(relay.size() == 1);
     CHECK_FALSE(relay[0].can_break);
     REQUIRE(remarks.size() == 1);
@@ -59,7 +59,7 @@ TEST_CASE("what may not break direct current counts as welded") {
     remarks.clear();
     const auto direct = switches_of({{.part = "water-heater-surface-thermostat",
                                       .run = "home run",
-                                      .duty = "breaks dc",
+                                      .duty = heatmatch::Duty::breaks_dc,
                                       .set_c = 60.0}},
                                     remarks);
     REQUIRE(direct.size() == 1);
@@ -68,18 +68,21 @@ TEST_CASE("what may not break direct current counts as welded") {
 
 TEST_CASE("what is not set, or has nothing to act through, never opens and is told") {
     heatmatch::Sentences remarks;
-    CHECK(switches_of({contactor(), {.part = "snap-disc-fixed", .duty = "senses only"}}, remarks)
+    CHECK(switches_of(
+              {contactor(), {.part = "snap-disc-fixed", .duty = heatmatch::Duty::senses_only}},
+              remarks)
               .empty());
     REQUIRE(remarks.size() == 1);
     CHECK(holds(remarks[0], "set_c"));
     remarks.clear();
     // A hand switch opens for nobody.
-    CHECK(switches_of({{.part = "pv-isolator-2-pole",
-                        .run = "home run",
-                        .duty = "breaks dc",
-                        .poles_used = 2},
-                       {.part = "snap-disc-fixed", .duty = "senses only", .set_c = 90.0}},
-                      remarks)
+    CHECK(switches_of(
+              {{.part = "pv-isolator-2-pole",
+                .run = "home run",
+                .duty = heatmatch::Duty::breaks_dc,
+                .poles_used = 2},
+               {.part = "snap-disc-fixed", .duty = heatmatch::Duty::senses_only, .set_c = 90.0}},
+              remarks)
               .empty());
     REQUIRE(remarks.size() == 1);
     CHECK(holds(remarks[0], "nothing that it could command"));

@@ -13,7 +13,8 @@ Circuit with_runs(std::vector<std::pair<std::string, std::string>> carried) {
     for (const auto& [name, carries] : carried) {
         circuit.runs.push_back(bench_run("silicone-14-awg", 40.0));
         circuit.runs.back().run.name = name;
-        circuit.runs.back().run.carries = carries;
+        circuit.runs.back().run.carries =
+            heatmatch::find_choice<heatmatch::Carried>(carries).value();
     }
     return circuit;
 }
@@ -73,7 +74,7 @@ TEST_CASE("a run that carries the bank carries the current of all branches") {
 
 TEST_CASE("a run in the bed is buried, whatever is said of the terminals") {
     Circuit circuit = with_runs({{"a", "bank"}});
-    circuit.runs.back().run.surroundings = {.kind = "bed"};
+    circuit.runs.back().run.surroundings = {.kind = heatmatch::SurroundingsKind::bed};
     const heatmatch::TailHeat tail = heatmatch::tail_heat(circuit);  // the demo: through the wall
     CHECK(tail.tail.place == heatmatch::TerminalPlace::buried);
     CHECK(std::any_of(tail.assumed.begin(), tail.assumed.end(), [](const auto& one) {

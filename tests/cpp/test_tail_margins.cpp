@@ -24,7 +24,7 @@ Circuit wired(const heatmatch::Installation& installation, std::string_view wire
     Circuit circuit = circuit_in(installation, "storage-rod-1000-240", 2);
     const auto air_c = kind == "bed" ? std::nullopt : std::optional(30.0);
     circuit.runs = {bench_run(wire, air_c, kind)};
-    circuit.runs.front().run.carries = "bank";
+    circuit.runs.front().run.carries = heatmatch::Carried::bank;
     return circuit;
 }
 
@@ -41,7 +41,7 @@ TEST_CASE("without a store terminals are judged by the hottest run at the elemen
     circuit.runs = {bench_run("thhn-12-awg", 30.0), bench_run("silicone-14-awg", 120.0)};
     // Neither run reaches the element.
     check_not_assessed(terminal(), "surroundings.air_c");
-    circuit.runs.back().run.carries = "bank";
+    circuit.runs.back().run.carries = heatmatch::Carried::bank;
     const auto conductor = heatmatch::conductor_temperature(*circuit.runs.back().wire,
                                                             &*circuit.runs.back().insulation, 8.66,
                                                             circuit.runs.back().run.surroundings);
@@ -62,7 +62,7 @@ TEST_CASE("without a store terminals are judged by the hottest run at the elemen
 // stays under its limit.
 TEST_CASE("ordinary wire melts at a buried terminal, and does outside the wall") {
     heatmatch::Installation buried = drum();
-    buried.store->terminals = "buried";
+    buried.store->terminals = heatmatch::StoreTerminals::buried;
     const double watts = 200.0;
     const Margin pvc =
         margin_of(at(wired(buried, "thhn-14-awg", "bed"), watts), "hot tail insulation");
@@ -70,7 +70,7 @@ TEST_CASE("ordinary wire melts at a buried terminal, and does outside the wall")
     CHECK(contains(pvc.sentence(), "It would do"));
     check_sentence(pvc);
     heatmatch::Installation outside = drum();
-    outside.store->terminals = "through wall";
+    outside.store->terminals = heatmatch::StoreTerminals::through_wall;
     const Margin silicone =
         margin_of(at(wired(outside, "silicone-14-awg"), watts), "hot tail insulation");
     CHECK(silicone.severity != Severity::danger);
@@ -84,7 +84,7 @@ TEST_CASE("ordinary wire melts at a buried terminal, and does outside the wall")
 
 TEST_CASE("where nothing is told the run at the element tells where its terminal is") {
     heatmatch::Installation installation = drum();
-    installation.store->terminals.clear();
+    installation.store->terminals.reset();
     const heatmatch::TailHeat in_bed =
         heatmatch::tail_heat(wired(installation, "silicone-14-awg", "bed"));
     CHECK(in_bed.tail.place == heatmatch::TerminalPlace::buried);
@@ -96,7 +96,7 @@ TEST_CASE("where nothing is told the run at the element tells where its terminal
 
 TEST_CASE("air that is not stated around the end of an element is a caution, not good") {
     heatmatch::Installation installation = drum();
-    installation.store->terminals = "through wall";
+    installation.store->terminals = heatmatch::StoreTerminals::through_wall;
     Circuit circuit = wired(installation, "mica-glass-14-awg");
     const auto named = [&](const char* name) { return margin_of(at(circuit, 60.0), name); };
     CHECK(named("hot tail insulation").severity == Severity::none);

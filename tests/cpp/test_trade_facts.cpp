@@ -24,7 +24,7 @@ constexpr const char* older_panels[] = {"silicon-60-cell-220", "silicon-60-cell-
 Margin at_150_c(const char* wire, std::string_view name) {
     Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
     circuit.runs = {bench_run(wire, 150.0)};
-    circuit.runs.front().run.carries = "bank";
+    circuit.runs.front().run.carries = heatmatch::Carried::bank;
     return margin_of(heatmatch::run_margins(circuit, {.record_low_c = -20.0}), name);
 }
 

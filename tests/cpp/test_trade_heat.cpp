@@ -145,7 +145,7 @@ Terminals terminals_of(double heated_length_mm, heatmatch::ConductivityEnd end) 
     const heatmatch::Element element{
         .id = "rod", .sheath_diameter_mm = 8.0, .heated_length_mm = heated_length_mm};
     const heatmatch::Store store{
-        .shape = "cylinder", .diameter_m = diameter_m, .height_m = height_m};
+        .shape = heatmatch::StoreShape::cylinder, .diameter_m = diameter_m, .height_m = height_m};
     const heatmatch::BedCharge charge =
         bed_charge(heatmatch::find_medium(starter(), "dry-sand"), store, element, 1,
                    {.power_w = power_w, .hours = 5.0, .air_c = air_c}, end);

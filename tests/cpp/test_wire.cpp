@@ -21,12 +21,12 @@ namespace {
 Wire copper(double area_mm2, int strands) {
     return {.id = "tail",
             .label = "Tail",
-            .conductor = "copper",
-            .plating = "bare",
+            .conductor = heatmatch::ConductorMetal::copper,
+            .plating = heatmatch::Plating::bare,
             .area_mm2 = area_mm2,
             .strands = strands,
             .insulation = "silicone",
-            .provenance = {.source = "label", .source_kind = "nameplate"}};
+            .provenance = {.source = "label", .source_kind = heatmatch::SourceKind::nameplate}};
 }
 
 double area_of(const ReferenceRow& row) {
@@ -87,12 +87,12 @@ TEST_CASE("resistance is linear in temperature and falls with the area") {
 TEST_CASE("other metals conduct worse than copper") {
     Wire wire = copper(4.0, 1);
     const double of_copper = resistance_ohm_per_m(wire, 20.0);
-    wire.conductor = "nickel-clad copper";
+    wire.conductor = heatmatch::ConductorMetal::nickel_clad_copper;
     CHECK(resistance_ohm_per_m(wire, 20.0) == doctest::Approx(1.4 * of_copper));
-    wire.conductor = "nickel";
+    wire.conductor = heatmatch::ConductorMetal::nickel;
     CHECK(resistance_ohm_per_m(wire, 20.0) == doctest::Approx(0.090 / 4.0));
     CHECK(resistance_ohm_per_m(wire, 420.0) == doctest::Approx(0.090 / 4.0 * 3.44));
-    wire.conductor = "aluminium";
+    wire.conductor = heatmatch::ConductorMetal::aluminium;
     CHECK(resistance_ohm_per_m(wire, 20.0) / of_copper == doctest::Approx(1.64).epsilon(0.01));
 }
 
@@ -100,18 +100,18 @@ TEST_CASE("other metals conduct worse than copper") {
 TEST_CASE("the plating sets the ceiling of the conductor") {
     Wire wire = copper(2.5, 19);
     CHECK(conductor_limit_c(wire) == 150.0);
-    wire.plating = "tin";
+    wire.plating = heatmatch::Plating::tin;
     CHECK(conductor_limit_c(wire) == 150.0);
-    wire.plating = "silver";
+    wire.plating = heatmatch::Plating::silver;
     CHECK(conductor_limit_c(wire) == 200.0);
-    wire.plating = "nickel";
+    wire.plating = heatmatch::Plating::nickel;
     CHECK(conductor_limit_c(wire) == 260.0);
-    wire.plating = "bare";
-    wire.conductor = "nickel-clad copper";
+    wire.plating = heatmatch::Plating::bare;
+    wire.conductor = heatmatch::ConductorMetal::nickel_clad_copper;
     CHECK(conductor_limit_c(wire) == 450.0);
-    wire.conductor = "nickel";
+    wire.conductor = heatmatch::ConductorMetal::nickel;
     CHECK(conductor_limit_c(wire) == 450.0);
-    wire.conductor = "aluminium";
+    wire.conductor = heatmatch::ConductorMetal::aluminium;
     CHECK(conductor_limit_c(wire) == 90.0);
 }
 
@@ -125,10 +125,10 @@ TEST_CASE("strands fill three quarters of their circle") {
 
 TEST_CASE("a plating belongs to copper strands") {
     Wire wire = copper(2.5, 19);
-    wire.conductor = "nickel";
-    wire.plating = "silver";
+    wire.conductor = heatmatch::ConductorMetal::nickel;
+    wire.plating = heatmatch::Plating::silver;
     CHECK(holds(part_refusal(wire), "plating = silver must be bare for nickel"));
-    wire.plating = "bare";
+    wire.plating = heatmatch::Plating::bare;
     CHECK(part_refusal(wire) == "(accepted)");
 }
 
@@ -151,6 +151,6 @@ TEST_CASE("a wire needs an area and an insulation") {
     wire.insulation.clear();
     CHECK(holds(part_refusal(wire), "insulation = (missing)"));
     wire.insulation = "silicone";
-    wire.conductor = "iron";
-    CHECK(holds(part_refusal(wire), "copper, nickel-clad copper, nickel or aluminium"));
+    CHECK(holds(word_refusal(wire, "conductor", "iron"),
+                "copper, nickel-clad copper, nickel or aluminium"));
 }

@@ -16,7 +16,7 @@ namespace {
 Candidate wired(std::string_view tail_wire, std::string_view kind, std::string_view terminals,
                 double element_w) {
     heatmatch::Installation installation = drum();
-    installation.store->terminals = std::string(terminals);
+    installation.store->terminals = heatmatch::find_choice<heatmatch::StoreTerminals>(terminals);
     Candidate candidate{.circuit = circuit_in(installation, "storage-rod-1000-240", 2),
                         .site = {.record_low_c = -20.0}};
     candidate.bright.element_power_w = element_w;
@@ -26,7 +26,7 @@ Candidate wired(std::string_view tail_wire, std::string_view kind, std::string_v
         bench_run(tail_wire, kind == "bed" ? std::nullopt : std::optional(30.0), kind)};
     candidate.circuit.runs[0].run.name = "home run";
     candidate.circuit.runs[1].run.name = "hot tail";
-    candidate.circuit.runs[1].run.carries = "bank";
+    candidate.circuit.runs[1].run.carries = heatmatch::Carried::bank;
     return candidate;
 }
 

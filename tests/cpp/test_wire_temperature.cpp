@@ -27,7 +27,7 @@ ConductorTemperature silicone_at(double current_a, const Surroundings& around) {
 }
 
 Surroundings bed(double at_c) {
-    return {.kind = "bed", .air_c = at_c};
+    return {.kind = heatmatch::SurroundingsKind::bed, .air_c = at_c};
 }
 
 }  // namespace
@@ -37,8 +37,8 @@ TEST_CASE("the current that brings a wire in free air to its limit is near the c
     for (const ReferenceRow& row : read_reference("ampacity_open.csv")) {
         if (row.at("quantity") != "ampacity") continue;
         CAPTURE(row.at("case"));
-        const Wire wire{.conductor = "copper",
-                        .plating = "bare",
+        const Wire wire{.conductor = heatmatch::ConductorMetal::copper,
+                        .plating = heatmatch::Plating::bare,
                         .area_mm2 = heatmatch::awg_area_mm2(number(row, "awg")),
                         .strands = 7,
                         .outer_diameter_mm = number(row, "outer_mm")};
@@ -102,7 +102,7 @@ TEST_CASE("at 4 to 8 A the surroundings, not the current, heat a silicone wire")
           Case{20, Surroundings::sunlit(40), 74.0}}) {
         const auto shown_current = current;  // clang 14 captures no structured binding
         CAPTURE(shown_current);
-        const std::string kind = around.kind;  // clang 14 captures no structured binding
+        const std::string kind(word_of(around.kind));  // clang 14 captures no structured binding
         CAPTURE(kind);
         CHECK(std::fabs(silicone_at(current, around).conductor_c - conductor) <= 1.0);
     }
@@ -142,7 +142,7 @@ TEST_CASE("heat made in the wire leaves through insulation and surface") {
 TEST_CASE("more current, warmer air and more sun make a wire hotter") {
     for (const Surroundings& around : {Surroundings::open_air(25), Surroundings::sunlit(25),
                                        Surroundings::conduit(25), bed(25)}) {
-        CAPTURE(around.kind);
+        CAPTURE(std::string(word_of(around.kind)));
         double last = -100.0;
         for (double current = 0.0; current <= 40.0; current += 2.5) {
             const double at = silicone_at(current, around).conductor_c;
@@ -175,12 +175,15 @@ TEST_CASE("nothing is said where the surroundings are not known") {
     const auto at = [](const Surroundings& around) {
         return conductor_temperature(silicone(), nullptr, 4.0, around);
     };
-    for (const char* kind : {"open air", "sunlit", "conduit", "bed", "cavity"}) {
-        CAPTURE(std::string(kind));
+    for (const auto kind :
+         {heatmatch::SurroundingsKind::open_air, heatmatch::SurroundingsKind::sunlit,
+          heatmatch::SurroundingsKind::conduit, heatmatch::SurroundingsKind::bed,
+          heatmatch::SurroundingsKind::cavity}) {
+        CAPTURE(std::string(word_of(kind)));
         CHECK_FALSE(at({.kind = kind}));
     }
-    CHECK(at({.kind = "cavity", .air_c = 60.0}));
-    CHECK(at({.kind = "open air", .air_c = 60.0}));
+    CHECK(at({.kind = heatmatch::SurroundingsKind::cavity, .air_c = 60.0}));
+    CHECK(at({.kind = heatmatch::SurroundingsKind::open_air, .air_c = 60.0}));
 }
 
 // Source: the same prototype: 4 A in the sun of 1000 W/m2 and air of 40 °C, 44.8 °C with 1 m/s.
@@ -203,7 +206,8 @@ TEST_CASE("wind across a wire cools it") {
         }
     }
     // Neither in conduit nor in a bed does wind reach the wire.
-    for (const char* kind : {"conduit", "bed", "cavity"}) {
+    for (const auto kind : {heatmatch::SurroundingsKind::conduit, heatmatch::SurroundingsKind::bed,
+                            heatmatch::SurroundingsKind::cavity}) {
         CHECK(silicone_at(20.0, {.kind = kind, .air_c = 40, .wind_m_s = 5.0}).conductor_c ==
               silicone_at(20.0, {.kind = kind, .air_c = 40}).conductor_c);
     }
@@ -211,7 +215,7 @@ TEST_CASE("wind across a wire cools it") {
 
 TEST_CASE("a wire in a cavity is hotter than one in conduit, and in a bundle hotter still") {
     for (double current = 2.0; current <= 16.0; current += 2.0) {
-        const Surroundings cavity{.kind = "cavity", .air_c = 30.0};
+        const Surroundings cavity{.kind = heatmatch::SurroundingsKind::cavity, .air_c = 30.0};
         const double at = silicone_at(current, cavity).conductor_c;
         CHECK(at > silicone_at(current, Surroundings::conduit(30)).conductor_c);
         Surroundings bundle = cavity;
@@ -238,7 +242,9 @@ TEST_CASE("what had to be assumed about a wire is listed") {
     CHECK(silicone_at(4.0, Surroundings::open_air(25)).assumed.empty());
     CHECK(silicone_at(4.0, Surroundings::conduit(25)).assumed.size() == 1);
     CHECK(silicone_at(4.0, bed(25)).assumed.size() == 1);
-    CHECK(silicone_at(4.0, {.kind = "cavity", .air_c = 25}).assumed.size() == 1);
-    const Surroundings bundle{.kind = "open air", .air_c = 25, .loaded_conductors = 3};
+    CHECK(silicone_at(4.0, {.kind = heatmatch::SurroundingsKind::cavity, .air_c = 25})
+              .assumed.size() == 1);
+    const Surroundings bundle{
+        .kind = heatmatch::SurroundingsKind::open_air, .air_c = 25, .loaded_conductors = 3};
     CHECK(silicone_at(4.0, bundle).assumed.size() == 1);
 }

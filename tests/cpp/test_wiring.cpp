@@ -27,10 +27,13 @@ Installation with_run(heatmatch::WireRun run) {
     return installation;
 }
 
-heatmatch::WireRun chosen(double length_m, std::optional<double> air_c,
-                          const std::string& kind = "open air") {
-    heatmatch::WireRun run{
-        .name = "home run", .carries = "array", .length_m = length_m, .wire = "choose"};
+heatmatch::WireRun chosen(
+    double length_m, std::optional<double> air_c,
+    heatmatch::SurroundingsKind kind = heatmatch::SurroundingsKind::open_air) {
+    heatmatch::WireRun run{.name = "home run",
+                           .carries = heatmatch::Carried::array,
+                           .length_m = length_m,
+                           .wire = "choose"};
     run.surroundings = {.kind = kind, .air_c = air_c};
     return run;
 }
@@ -92,14 +95,18 @@ TEST_CASE("a chosen wire is the cheapest that would do, or the one that loses le
         heatmatch::Hookup panels;
         double length_m;
         double air_c;
-        const char* kind;
+        heatmatch::SurroundingsKind kind;
     };
     int found = 0;
     for (const auto& [panels, length_m, air_c, kind] :
-         {Case{{2, 1}, 9.0, 35.0, "sunlit"}, Case{{2, 1}, 3.0, 30.0, "conduit"},
-          Case{{1, 2}, 9.0, 35.0, "sunlit"}, Case{{2, 2}, 20.0, 40.0, "open air"},
-          Case{{2, 1}, 0.5, 120.0, "open air"}, Case{{2, 1}, 0.5, 220.0, "open air"},
-          Case{{4, 1}, 60.0, 35.0, "sunlit"}, Case{{20, 1}, 9.0, 35.0, "sunlit"}}) {
+         {Case{{2, 1}, 9.0, 35.0, heatmatch::SurroundingsKind::sunlit},
+          Case{{2, 1}, 3.0, 30.0, heatmatch::SurroundingsKind::conduit},
+          Case{{1, 2}, 9.0, 35.0, heatmatch::SurroundingsKind::sunlit},
+          Case{{2, 2}, 20.0, 40.0, heatmatch::SurroundingsKind::open_air},
+          Case{{2, 1}, 0.5, 120.0, heatmatch::SurroundingsKind::open_air},
+          Case{{2, 1}, 0.5, 220.0, heatmatch::SurroundingsKind::open_air},
+          Case{{4, 1}, 60.0, 35.0, heatmatch::SurroundingsKind::sunlit},
+          Case{{20, 1}, 9.0, 35.0, heatmatch::SurroundingsKind::sunlit}}) {
         const Installation installation = with_run(chosen(length_m, air_c, kind));
         const Circuit circuit =
             bench_circuit("silicon-60-cell-245", panels, "tubular-1000-120", {1, 1});
@@ -152,7 +159,10 @@ TEST_CASE("no wire is chosen where the surroundings are not stated") {
     const Circuit circuit =
         bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
     CHECK_FALSE(lay(with_run(chosen(9.0, std::nullopt)), circuit).front().wire);
-    CHECK_FALSE(lay(with_run(chosen(9.0, std::nullopt, "cavity")), circuit).front().wire);
+    CHECK_FALSE(
+        lay(with_run(chosen(9.0, std::nullopt, heatmatch::SurroundingsKind::cavity)), circuit)
+            .front()
+            .wire);
 }
 
 TEST_CASE("no wire is chosen where none of the catalog would do") {
@@ -184,7 +194,7 @@ TEST_CASE("a circuit for which no wire was found is not ranked as if its wire to
 TEST_CASE("in sunlight only a jacket marked for it is chosen, in a wet place only a wet rating") {
     const Circuit circuit =
         bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
-    Installation installation = with_run(chosen(9.0, 35.0, "sunlit"));
+    Installation installation = with_run(chosen(9.0, 35.0, heatmatch::SurroundingsKind::sunlit));
     installation.site.wet = true;
     const RunParts laid = lay(installation, circuit).front();
     REQUIRE(laid.wire);
@@ -196,7 +206,7 @@ TEST_CASE("runs that name no wire of theirs are each chosen for their own curren
     Installation installation = with_run(chosen(10.0, 35.0));
     installation.runs.push_back(installation.runs.front());
     installation.runs.back().name = "each string";
-    installation.runs.back().carries = "string";
+    installation.runs.back().carries = heatmatch::Carried::string;
     const Circuit circuit =
         bench_circuit("silicon-60-cell-245", {2, 4}, "tubular-1000-120", {1, 1});
     const auto laid = lay(installation, circuit);

@@ -29,7 +29,8 @@ struct Heated {
     Installation installation = demo();
     Circuit circuit;
 
-    explicit Heated(std::optional<double> air_c, const std::string& kind = "open air",
+    explicit Heated(std::optional<double> air_c,
+                    heatmatch::SurroundingsKind kind = heatmatch::SurroundingsKind::open_air,
                     const std::string& element = "storage-rod-1000-240") {
         installation.goals.budget.reset();
         heatmatch::WireRun& tail = installation.runs.back();
@@ -67,7 +68,7 @@ TEST_CASE("the wire at the element is the cheapest that its heat leaves far from
     std::set<std::string> seen;
     for (double air_c : {30.0, 90.0, 120.0, 150.0, 180.0, 230.0, 330.0}) {
         for (const char* element : {"storage-rod-1000-240", "oven-bake-2585-240"}) {
-            const Heated heated(air_c, "open air", element);
+            const Heated heated(air_c, heatmatch::SurroundingsKind::open_air, element);
             CAPTURE(air_c);
             CAPTURE(std::string(element));
             const auto& laid = heated.circuit.runs.back().wire;
@@ -124,7 +125,7 @@ TEST_CASE(
 }
 
 TEST_CASE("a wire is chosen for a run that lies in the bed") {
-    Heated buried(std::nullopt, "bed");
+    Heated buried(std::nullopt, heatmatch::SurroundingsKind::bed);
     REQUIRE(buried.circuit.runs.back().wire);
     CHECK(buried.headroom_with(*buried.circuit.runs.back().wire).value_or(0.0) > 0.0);
 }

@@ -32,7 +32,7 @@ void try_it(const Function& function) {
 /// The starter's dry sand, or something changed.
 Medium medium_of(Bytes& bytes) {
     Medium medium{.id = "sand",
-                  .form = "granular",
+                  .form = heatmatch::MediumForm::granular,
                   .grain_mm = 0.5,
                   .k20_w_mk = 0.27,
                   .k20_low_w_mk = 0.20,
@@ -43,7 +43,7 @@ Medium medium_of(Bytes& bytes) {
                   .moist_k_w_mk = 1.8};
     if (bytes.byte() % 3 == 0) return medium;
     constexpr const char* forms[] = {"granular", "solid", "liquid", "granular", ""};
-    medium.form = bytes.word(forms);
+    medium.form = heatmatch::find_choice<heatmatch::MediumForm>(bytes.word(forms));
     medium.k20_w_mk = bytes.number(0.01, 500.0);
     medium.k20_low_w_mk = bytes.maybe(0.01, 500.0);
     medium.k20_high_w_mk = bytes.maybe(0.01, 500.0);
@@ -83,7 +83,7 @@ Element element_of(Bytes& bytes) {
 
 Store store_of(Bytes& bytes) {
     constexpr const char* shapes[] = {"cylinder", "box", "cylinder", ""};
-    Store store{.shape = bytes.word(shapes)};
+    Store store{.shape = heatmatch::find_choice<heatmatch::StoreShape>(bytes.word(shapes))};
     const double most_m = bytes.byte() % 2 == 0 ? 1.0 : 20.0;
     store.diameter_m = bytes.number(0.02, most_m);
     store.width_m = bytes.number(0.02, most_m);
@@ -173,7 +173,9 @@ void heat_a_bed(Bytes& bytes) {
 
 Wire wire_of(Bytes& bytes) {
     constexpr const char* metals[] = {"copper", "nickel", "nickel-clad copper", "aluminium", ""};
-    Wire wire{.id = "lead", .conductor = bytes.word(metals), .plating = "bare"};
+    Wire wire{.id = "lead",
+              .conductor = heatmatch::find_choice<heatmatch::ConductorMetal>(bytes.word(metals)),
+              .plating = heatmatch::Plating::bare};
     wire.area_mm2 = bytes.byte() % 2 == 0 ? 2.08 : bytes.number(0.01, 500.0);
     if (bytes.byte() % 2 == 0) wire.strands = bytes.whole(1, 100);
     wire.resistance_ohm_per_km = bytes.maybe(0.01, 1e5);
@@ -186,8 +188,9 @@ void heat_a_wire(Bytes& bytes) {
     const Insulation insulation{.id = "sleeve", .conductivity_w_mk = bytes.maybe(0.01, 100.0)};
     const Insulation* around = bytes.byte() % 4 == 0 ? nullptr : &insulation;
     const double current_a = bytes.number(0.0, bytes.byte() % 2 == 0 ? 30.0 : 10000.0);
-    constexpr const char* kinds[] = {"open air", "sunlit", "conduit", "bed", "cavity", ""};
-    Surroundings surroundings{.kind = bytes.word(kinds)};
+    constexpr const char* kinds[] = {"open air", "sunlit", "conduit", "bed", "cavity"};
+    Surroundings surroundings{
+        .kind = *heatmatch::find_choice<heatmatch::SurroundingsKind>(bytes.word(kinds))};
     surroundings.air_c = bytes.maybe(-60.0, 500.0);
     surroundings.irradiance_w_m2 = bytes.maybe(0.0, 1400.0);
     surroundings.wind_m_s = bytes.maybe(0.0, 50.0);

@@ -3,13 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/field.hpp"
 #include "heatmatch/base/plain_text.hpp"
 
 namespace heatmatch {
 
-using base_sentences::did_you_mean;
 using base_sentences::say;
 
 namespace {
@@ -25,15 +25,6 @@ namespace {
 
 std::string with_unit(double value, const Unit& unit) {
     return format_quantity(value, unit, UnitSystem::si, 12);
-}
-
-std::string join(std::span<const std::string_view> words) {
-    std::string text;
-    for (std::size_t i = 0; i < words.size(); ++i) {
-        if (i > 0) text += i + 1 == words.size() ? " or " : ", ";
-        text += words[i];
-    }
-    return text;
 }
 
 /// Its line of the glossary, where nothing better can be said.
@@ -106,8 +97,7 @@ void check_text(const Field& field, const std::string& text, std::string_view pa
     }
     if (field.kind == FieldKind::choice &&
         std::find(field.words.begin(), field.words.end(), text) == field.words.end()) {
-        refuse(part, name, quote(text), join(field.words),
-               field.remedy.empty() ? did_you_mean(nearest_name(text, field.words)) : field.remedy);
+        refuse_word(text, field.words, part, field.name);
     }
 }
 

@@ -42,12 +42,17 @@ Value column_value(const SQLite::Column& column, const Field& field, const std::
 Part part_from(SQLite::Statement& query, const PartKindInfo& info, const std::string& path) {
     Part part = make_part(info.kind);
     const std::string title = std::string(info.name) + " \"" + query.getColumn(0).getString() + '"';
+    std::vector<Value> values;
     for (std::size_t k = 0; k < info.fields.size(); ++k) {
-        const Field& field = info.fields[k];
-        field.set(part_record(part),
-                  column_value(query.getColumn(static_cast<int>(k)), field, title));
+        values.push_back(column_value(query.getColumn(static_cast<int>(k)), info.fields[k], title));
     }
     try {
+        for (std::size_t k = 0; k < info.fields.size(); ++k) {
+            const Field& field = info.fields[k];
+            // A word that no choice has would not survive in the record.
+            if (field.kind == FieldKind::choice) check_value(field, values[k], title);
+            field.set(part_record(part), values[k]);
+        }
         check_part(part);
     } catch (const InvalidInput& error) {
         throw CatalogError(

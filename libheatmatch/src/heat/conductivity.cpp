@@ -168,7 +168,7 @@ BedFill bed_fill(const Medium& medium, ConductivityEnd end, bool moist) {
     }
     if (!medium.conductivity_w_mk.empty() && !wet) {
         fill.conductivity = Conductivity::of_table(medium.conductivity_w_mk, k20 / medium.k20_w_mk);
-    } else if (medium.form == "granular" && !wet) {
+    } else if (medium.form == MediumForm::granular && !wet) {
         constexpr double default_grain_mm = 0.5;
         if (!medium.grain_mm) {
             fill.assumed.push_back({title, "grain_mm",
@@ -189,7 +189,7 @@ Sentences fill_warnings(const Medium& medium) {
     constexpr double dry_sand_most_w_mk = 0.6;
     constexpr double metal_density = 1900.0;
     const bool measured = !medium.conductivity_w_mk.empty();
-    if (medium.form == "granular" && !measured && medium.k20_w_mk > dry_sand_most_w_mk &&
+    if (medium.form == MediumForm::granular && !measured && medium.k20_w_mk > dry_sand_most_w_mk &&
         medium.density_kg_m3 < metal_density) {
         warnings.push_back(say<"heat.moist_ground">(
             with<"medium">(medium.id), with<"field">("k20_w_mk"),

@@ -50,7 +50,7 @@ void check_store_sizes(const Store& store) {
         if (value) require_number("store", field, *value, unit, range, remedy);
     };
     const Remedy metres = say<"heat.measure_vessel_metres">;
-    if (store.shape == "box") {
+    if (store.shape == StoreShape::box) {
         require("width_m", store.width_m, unit::metre, size, metres);
         require("depth_m", store.depth_m, unit::metre, size, metres);
     } else {

@@ -22,9 +22,9 @@ constexpr double endless = std::numeric_limits<double>::infinity();
 
 /// Of the metal along the wire when warm, from memory. @cite incropera
 double wire_conductivity(const Wire& wire) {
-    if (wire.conductor == "nickel") return 75.0;
-    if (wire.conductor == "nickel-clad copper") return 300.0;
-    return wire.conductor == "aluminium" ? 230.0 : 390.0;
+    if (wire.conductor == ConductorMetal::nickel) return 75.0;
+    if (wire.conductor == ConductorMetal::nickel_clad_copper) return 300.0;
+    return wire.conductor == ConductorMetal::aluminium ? 230.0 : 390.0;
 }
 
 /// Heat of a metre of the cold pin: mild steel, 0.3 ohm mm2/m when hot, from memory [W/m].

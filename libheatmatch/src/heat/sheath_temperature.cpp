@@ -118,7 +118,7 @@ SheathTemperature in_liquid(const Medium& medium, const Store& store, const LegL
 
 BedCharge bed_charge(const Medium& medium, const Store& store, const Element& element, int elements,
                      const StoreCharge& charge, ConductivityEnd end) {
-    if (medium.form == "liquid") {
+    if (medium.form == MediumForm::liquid) {
         throw InvalidInput({.part = "medium \"" + medium.id + '"',
                             .field = "form",
                             .value = "liquid",
@@ -132,7 +132,7 @@ BedCharge bed_charge(const Medium& medium, const Store& store, const Element& el
                   .hours = charge.hours,
                   .days = charge.days};
     check_fit(element, bed.legs);
-    if (medium.form == "solid") {
+    if (medium.form == MediumForm::solid) {
         // A rod lies in a groove or bore: it does not touch all around.
         constexpr double clearance_m = 0.0002;
         bed.gap_m = clearance_m;
@@ -151,7 +151,7 @@ SheathTemperature sheath_temperature(const Medium& medium, const Store& store,
                                      const Element& element, int elements,
                                      const StoreCharge& charge) {
     check_charge(charge);
-    if (medium.form == "liquid") {
+    if (medium.form == MediumForm::liquid) {
         const LegLayout legs = leg_layout(element, elements, store);
         check_fit(element, legs);
         return in_liquid(medium, store, legs, charge);

@@ -73,7 +73,7 @@ std::vector<std::string> missing_sizes(const Store& store) {
     const auto need = [&missing](const std::optional<double>& size, const char* name) {
         if (!size) missing.emplace_back(name);
     };
-    if (store.shape == "box") {
+    if (store.shape == StoreShape::box) {
         need(store.width_m, "width_m");
         need(store.depth_m, "depth_m");
     } else {
@@ -97,7 +97,7 @@ StoreShell store_shell(const Store& store) {
     StoreShell shell;
     shell.height_m = *store.height_m;
     double around = 0.0;
-    if (store.shape == "box") {
+    if (store.shape == StoreShape::box) {
         const double width = *store.width_m;
         const double depth = *store.depth_m;
         shell.top_m2 = width * depth;

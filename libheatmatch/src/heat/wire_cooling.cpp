@@ -100,14 +100,14 @@ double shell_k_m_per_w(double outer_m, double conductivity_w_mk) {
 std::optional<WireCooling> wire_cooling(const Wire& wire, const WireGeometry& geometry,
                                         const Surroundings& surroundings, const BedAround& bed,
                                         std::vector<Assumption>& assumed) {
-    const bool in_bed = surroundings.kind == "bed";
+    const bool in_bed = surroundings.kind == SurroundingsKind::bed;
     const std::optional<double> around =
         in_bed && !surroundings.air_c ? bed.temperature_c : surroundings.air_c;
     if (!around) return std::nullopt;
     check_surroundings(*around, surroundings, bed);
     WireCooling cooling{.around_c = *around};
     const int loaded = std::max(1, surroundings.loaded_conductors.value_or(1));
-    if (in_bed || surroundings.kind == "cavity") {
+    if (in_bed || surroundings.kind == SurroundingsKind::cavity) {
         const double conductivity =
             in_bed ? bed.conductivity_w_mk.value_or(dry_sand_low_w_mk) : cavity_fill_w_mk;
         // All that a bundle makes is taken to leave through the shell around one of its wires.
@@ -125,7 +125,7 @@ std::optional<WireCooling> wire_cooling(const Wire& wire, const WireGeometry& ge
         }
         return cooling;
     }
-    if (surroundings.kind == "conduit") {
+    if (surroundings.kind == SurroundingsKind::conduit) {
         cooling.current_share = grouped_share * adjustment(loaded);
         assumed.push_back(
             {title_of(wire), "heat given off in conduit",
@@ -140,7 +140,7 @@ std::optional<WireCooling> wire_cooling(const Wire& wire, const WireGeometry& ge
              say<"heat.less_current">(with<"share">(cooling.current_share, unit::none, 6)),
              say<"heat.estimate">()});
     }
-    if (surroundings.kind == "sunlit") {
+    if (surroundings.kind == SurroundingsKind::sunlit) {
         cooling.irradiance_w_m2 = surroundings.irradiance_w_m2.value_or(1000.0);
     }
     cooling.wind_m_s = surroundings.wind_m_s.value_or(0.0);

@@ -11,21 +11,21 @@ using parts_sentences::say;
 namespace {
 
 struct ClassRow {
-    std::string_view technology;
+    Technology technology;
     PanelClass values;
 };
 
 // Medians by technology of the CEC module list (solar coefficients and NOCT, 2017 edition; ratios,
 // 2019 edition) and the band gaps De Soto 2006 and its followers use.
 constexpr auto classes = std::to_array<ClassRow>({
-    {"mono-Si", {0.812, 0.939, 0.050, -0.340, -0.457, 46.3, 1.121}},
-    {"multi-Si", {0.808, 0.938, 0.058, -0.339, -0.452, 46.3, 1.121}},
-    {"heterojunction", {0.824, 0.940, 0.036, -0.240, -0.300, 46.0, 1.121}},
-    {"CdTe", {0.790, 0.913, 0.043, -0.263, -0.264, 46.0, 1.475}},
-    {"CIGS", {0.758, 0.901, 0.007, -0.330, -0.350, 47.0, 1.15}},
-    {"CIS", {0.709, 0.886, 0.010, -0.330, -0.340, 47.0, 1.010}},
-    {"a-Si", {0.767, 0.849, 0.088, -0.349, -0.259, 46.0, 1.7}},
-    {"GaAs", {0.860, 0.960, 0.084, -0.187, -0.095, 46.0, 1.424}},
+    {Technology::mono_si, {0.812, 0.939, 0.050, -0.340, -0.457, 46.3, 1.121}},
+    {Technology::multi_si, {0.808, 0.938, 0.058, -0.339, -0.452, 46.3, 1.121}},
+    {Technology::heterojunction, {0.824, 0.940, 0.036, -0.240, -0.300, 46.0, 1.121}},
+    {Technology::cdte, {0.790, 0.913, 0.043, -0.263, -0.264, 46.0, 1.475}},
+    {Technology::cigs, {0.758, 0.901, 0.007, -0.330, -0.350, 47.0, 1.15}},
+    {Technology::cis, {0.709, 0.886, 0.010, -0.330, -0.340, 47.0, 1.010}},
+    {Technology::a_si, {0.767, 0.849, 0.088, -0.349, -0.259, 46.0, 1.7}},
+    {Technology::gaas, {0.860, 0.960, 0.084, -0.187, -0.095, 46.0, 1.424}},
 });
 
 }  // namespace
@@ -35,7 +35,7 @@ Sentence Assumption::said() const {
                                    with<"source">(source));
 }
 
-PanelClass panel_class(const std::string& technology) {
+PanelClass panel_class(std::optional<Technology> technology) {
     for (const ClassRow& row : classes) {
         if (row.technology == technology) return row.values;
     }
@@ -64,7 +64,7 @@ FilledPanel fill_class_defaults(const Panel& panel) {
     fill(filled.panel.beta_voc_pct_per_k, defaults.beta_voc_pct_per_k, "beta_voc_pct_per_k");
     fill(filled.panel.gamma_pmp_pct_per_k, defaults.gamma_pmp_pct_per_k, "gamma_pmp_pct_per_k");
     fill(filled.panel.noct_c, defaults.noct_c, "noct_c");
-    if (panel.technology.empty()) {
+    if (!panel.technology) {
         filled.assumed.push_back({.part = title,
                                   .field = "technology",
                                   .value = say<"parts.silicon">(),

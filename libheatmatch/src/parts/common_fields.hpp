@@ -18,14 +18,6 @@ struct RowShape<TablePoint> {
     static TablePoint from_row(const std::vector<double>& row) { return {row.at(0), row.at(1)}; }
 };
 
-namespace detail {
-
-inline constexpr std::array<std::string_view, 7> source_kinds{
-    "measured",      "nameplate",      "datasheet",  "derived",
-    "class default", "representative", "from memory"};
-
-}  // namespace detail
-
 /// The fields every kind of part has, around those of its own; written once for all kinds.
 template <class P>
 std::vector<Field> with_common_fields(std::initializer_list<Field> own) {
@@ -51,8 +43,7 @@ std::vector<Field> with_common_fields(std::initializer_list<Field> own) {
          .kind = FieldKind::choice,
          .required = true,
          .meaning = "how the source knows: measured, nameplate, datasheet, derived, class default, "
-                    "representative or from memory",
-         .words = detail::source_kinds}));
+                    "representative or from memory"}));
     fields.push_back(bind<&P::provenance, &Provenance::source_of>(
         {.name = "source_of",
          .kind = FieldKind::text_map,

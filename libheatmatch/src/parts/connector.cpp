@@ -4,13 +4,6 @@
 
 namespace heatmatch {
 
-namespace {
-
-constexpr auto places =
-    std::to_array<std::string_view>({"array side", "cold end", "warm end", "hot end", "nowhere"});
-
-}  // namespace
-
 std::span<const Field> connector_fields() {
     static const std::vector<Field> fields = with_common_fields<Connector>({
         bind<&Connector::family>({.name = "family",
@@ -33,10 +26,8 @@ std::span<const Field> connector_fields() {
                                             .unit = unit::ampere,
                                             .range = {.low = 0.1, .high = 1000.0},
                                             .meaning = "rated current"}),
-        bind<&Connector::place>({.name = "place",
-                                 .kind = FieldKind::choice,
-                                 .meaning = "where it belongs",
-                                 .words = places}),
+        bind<&Connector::place>(
+            {.name = "place", .kind = FieldKind::choice, .meaning = "where it belongs"}),
     });
     return fields;
 }

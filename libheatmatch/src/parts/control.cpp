@@ -24,10 +24,6 @@ constexpr auto dc_rating_columns = std::to_array<Column>({
     {"a_dc", unit::ampere, {0.0, 2000.0, true}, "current it breaks at that voltage"},
     {"poles", unit::count, {1.0, 8.0}, "poles wired in series for that pair"},
 });
-constexpr auto reset_kinds =
-    std::to_array<std::string_view>({"automatic", "manual", "latching", "replace", "by hand"});
-constexpr auto failure_kinds =
-    std::to_array<std::string_view>({"closed", "open", "either", "none known"});
 
 }  // namespace
 
@@ -83,14 +79,11 @@ std::span<const Field> control_fields() {
                                         .unit = unit::kelvin,
                                         .range = {.low = 0.0, .high = 100.0},
                                         .meaning = "between opening and closing"}),
-        bind<&Control::reset>({.name = "reset",
-                               .kind = FieldKind::choice,
-                               .meaning = "how it closes again",
-                               .words = reset_kinds}),
+        bind<&Control::reset>(
+            {.name = "reset", .kind = FieldKind::choice, .meaning = "how it closes again"}),
         bind<&Control::failure>({.name = "failure",
                                  .kind = FieldKind::choice,
-                                 .meaning = "the state it usually fails in",
-                                 .words = failure_kinds}),
+                                 .meaning = "the state it usually fails in"}),
     });
     return fields;
 }
@@ -107,6 +100,11 @@ void check_control(const Control& control) {
                     "<= sense_high_c = " + format_number(*control.sense_high_c) + " °C",
                     base_sentences::say<"base.exchange">());
     }
+}
+
+bool stays_open(const Control& control) {
+    return control.reset == ResetKind::manual || control.reset == ResetKind::latching ||
+           control.reset == ResetKind::replace;
 }
 
 std::optional<double> breaking_current_a(const Control& control, double voltage_v, int poles) {

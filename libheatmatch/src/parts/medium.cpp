@@ -6,7 +6,6 @@ namespace heatmatch {
 
 namespace {
 
-constexpr auto forms = std::to_array<std::string_view>({"granular", "solid", "liquid"});
 constexpr Range conductivity{.low = 0.01, .high = 500.0};
 constexpr Column temperature_column{"t_c", unit::celsius, {-100.0, 2000.0}, "temperature"};
 constexpr auto heat_capacity_columns = std::to_array<Column>(
@@ -22,8 +21,7 @@ std::span<const Field> medium_fields() {
         bind<&Medium::form>({.name = "form",
                              .kind = FieldKind::choice,
                              .required = true,
-                             .meaning = "granular, solid or liquid",
-                             .words = forms}),
+                             .meaning = "granular, solid or liquid"}),
         bind<&Medium::porosity>({.name = "porosity",
                                  .kind = FieldKind::number,
                                  .unit = unit::none,

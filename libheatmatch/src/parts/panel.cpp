@@ -30,9 +30,6 @@ struct RowShape<ListedFit> {
 
 namespace {
 
-constexpr auto technologies = std::to_array<std::string_view>(
-    {"mono-Si", "multi-Si", "heterojunction", "CdTe", "CIGS", "CIS", "a-Si", "GaAs"});
-
 constexpr auto listed_fit_columns = std::to_array<Column>({
     {"light_current_a", unit::ampere, {0.0, 1000.0, true}, "light-generated current"},
     {"saturation_current_a", unit::ampere, {0.0, 1.0, true}, "diode saturation current"},
@@ -58,8 +55,7 @@ std::span<const Field> panel_fields() {
         bind<&Panel::technology>(
             {.name = "technology",
              .kind = FieldKind::choice,
-             .meaning = "kind of cell; sets the class defaults and the band gap",
-             .words = technologies}),
+             .meaning = "kind of cell; sets the class defaults and the band gap"}),
         bind<&Panel::v_oc>({.name = "v_oc",
                             .kind = FieldKind::number,
                             .unit = unit::volt,

@@ -13,10 +13,6 @@ using parts_sentences::say;
 
 namespace {
 
-constexpr auto conductor_metals =
-    std::to_array<std::string_view>({"copper", "nickel-clad copper", "nickel", "aluminium"});
-constexpr auto platings = std::to_array<std::string_view>({"bare", "tin", "silver", "nickel"});
-
 constexpr double rho_copper = 1.0 / 58.0;  // ohm mm2/m at 20 °C, IEC 60028
 
 struct Metal {
@@ -24,10 +20,10 @@ struct Metal {
     double alpha = 0.00393;     // 1/K
 };
 
-Metal metal_of(const std::string& name) {
-    if (name == "nickel-clad copper") return {.rho20 = 1.4 * rho_copper};
-    if (name == "nickel") return {.rho20 = 0.090, .alpha = 0.0061};
-    if (name == "aluminium") return {.rho20 = 0.028264, .alpha = 0.00403};
+Metal metal_of(std::optional<ConductorMetal> metal) {
+    if (metal == ConductorMetal::nickel_clad_copper) return {.rho20 = 1.4 * rho_copper};
+    if (metal == ConductorMetal::nickel) return {.rho20 = 0.090, .alpha = 0.0061};
+    if (metal == ConductorMetal::aluminium) return {.rho20 = 0.028264, .alpha = 0.00403};
     return {};
 }
 
@@ -44,13 +40,11 @@ std::span<const Field> wire_fields() {
         bind<&Wire::conductor>({.name = "conductor",
                                 .kind = FieldKind::choice,
                                 .required = true,
-                                .meaning = "metal of the conductor",
-                                .words = conductor_metals}),
+                                .meaning = "metal of the conductor"}),
         bind<&Wire::plating>({.name = "plating",
                               .kind = FieldKind::choice,
                               .required = true,
-                              .meaning = "skin of the strands; limits their temperature",
-                              .words = platings}),
+                              .meaning = "skin of the strands; limits their temperature"}),
         bind<&Wire::area_mm2>({.name = "area_mm2",
                                .kind = FieldKind::number,
                                .unit = unit::square_millimetre,
@@ -113,10 +107,10 @@ std::span<const Field> wire_fields() {
 
 void check_wire(const Wire& wire) {
     const std::string title = "wire \"" + wire.id + '"';
-    const bool own_surface = wire.conductor == "nickel-clad copper" || wire.conductor == "nickel" ||
-                             wire.conductor == "aluminium";
-    if (own_surface && wire.plating != "bare") {
-        refuse_part(title, "plating", wire.plating, "bare for " + wire.conductor,
+    const bool own_surface = wire.conductor && wire.conductor != ConductorMetal::copper;
+    if (own_surface && wire.plating != Plating::bare) {
+        refuse_part(title, "plating", text_of_choice(wire.plating),
+                    "bare for " + text_of_choice(wire.conductor),
                     say<"parts.own_surface">());
     }
     const bool complete = wire.ampacity_ambient_c && wire.ampacity_conductor_c;
@@ -142,10 +136,12 @@ double resistance_ohm_per_m(const Wire& wire, double temperature_c) {
 }
 
 double conductor_limit_c(const Wire& wire) {
-    if (wire.conductor == "nickel-clad copper" || wire.conductor == "nickel") return 450.0;
-    if (wire.conductor == "aluminium") return 90.0;
-    if (wire.plating == "silver") return 200.0;
-    if (wire.plating == "nickel") return 260.0;
+    const bool nickel_skin = wire.conductor == ConductorMetal::nickel_clad_copper ||
+                             wire.conductor == ConductorMetal::nickel;
+    if (nickel_skin) return 450.0;
+    if (wire.conductor == ConductorMetal::aluminium) return 90.0;
+    if (wire.plating == Plating::silver) return 200.0;
+    if (wire.plating == Plating::nickel) return 260.0;
     return 150.0;
 }
 

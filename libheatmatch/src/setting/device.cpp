@@ -4,14 +4,6 @@
 
 namespace heatmatch {
 
-namespace {
-
-constexpr auto duties = std::to_array<std::string_view>(
-    {"breaks dc", "carries dc", "protects a string", "senses only"});
-constexpr auto sensed_places = std::to_array<std::string_view>({"wall", "lid", "bed", "space"});
-
-}  // namespace
-
 std::span<const Field> device_fields() {
     static const auto fields = std::to_array<Field>({
         bind<&Device::part>({.name = "part",
@@ -25,8 +17,7 @@ std::span<const Field> device_fields() {
         bind<&Device::duty>({.name = "duty",
                              .kind = FieldKind::choice,
                              .required = true,
-                             .meaning = "what it has to do",
-                             .words = duties}),
+                             .meaning = "what it has to do"}),
         bind<&Device::poles_used>({.name = "poles_used",
                                    .kind = FieldKind::count,
                                    .unit = unit::count,
@@ -39,8 +30,7 @@ std::span<const Field> device_fields() {
                               .meaning = "temperature at which one that senses opens"}),
         bind<&Device::senses>({.name = "senses",
                                .kind = FieldKind::choice,
-                               .meaning = "where it senses; the wall of the store unless told",
-                               .words = sensed_places}),
+                               .meaning = "where it senses; the wall of the store unless told"}),
     });
     return fields;
 }

@@ -6,10 +6,6 @@ namespace heatmatch {
 
 namespace {
 
-constexpr auto shapes = std::to_array<std::string_view>({"cylinder", "box"});
-constexpr auto terminal_places =
-    std::to_array<std::string_view>({"buried", "box outside", "through wall"});
-constexpr auto places = std::to_array<std::string_view>({"in space", "outside"});
 constexpr Range size{.low = 0.02, .high = 20.0};
 constexpr Range u_value{.low = 0.01, .high = 100.0};
 
@@ -41,8 +37,7 @@ std::span<const Field> store_fields() {
         bind<&Store::shape>({.name = "shape",
                              .kind = FieldKind::choice,
                              .required = true,
-                             .meaning = "cylinder or box",
-                             .words = shapes}),
+                             .meaning = "cylinder or box"}),
         bind<&Store::diameter_m>(length("diameter_m", "inner diameter of a cylinder")),
         bind<&Store::width_m>(length("width_m", "inner width of a box")),
         bind<&Store::depth_m>(length("depth_m", "inner depth of a box")),
@@ -68,8 +63,7 @@ std::span<const Field> store_fields() {
                                             .meaning = "of a metal pipe over each leg"}),
         bind<&Store::stands>({.name = "stands",
                               .kind = FieldKind::choice,
-                              .meaning = "in the heated space or outside it",
-                              .words = places}),
+                              .meaning = "in the heated space or outside it"}),
         bind<&Store::charge_hours>({.name = "charge_hours",
                                     .kind = FieldKind::number,
                                     .unit = unit::hour,
@@ -82,8 +76,7 @@ std::span<const Field> store_fields() {
                              .meaning = "air around the store on the warmest day it is used"}),
         bind<&Store::terminals>({.name = "terminals",
                                  .kind = FieldKind::choice,
-                                 .meaning = "where the terminals of the elements are",
-                                 .words = terminal_places}),
+                                 .meaning = "where the terminals of the elements are"}),
         bind<&Store::moist>({.name = "moist",
                              .kind = FieldKind::flag,
                              .meaning = "the fill was put in damp, or gets wet"}),

@@ -4,20 +4,12 @@
 
 namespace heatmatch {
 
-namespace {
-
-constexpr auto kinds =
-    std::to_array<std::string_view>({"open air", "sunlit", "conduit", "bed", "cavity"});
-
-}  // namespace
-
 std::span<const Field> surroundings_fields() {
     static const auto fields = std::to_array<Field>({
         bind<&Surroundings::kind>({.name = "kind",
                                    .kind = FieldKind::choice,
                                    .required = true,
-                                   .meaning = "what is around the wire",
-                                   .words = kinds}),
+                                   .meaning = "what is around the wire"}),
         bind<&Surroundings::air_c>({.name = "air_c",
                                     .kind = FieldKind::number,
                                     .unit = unit::celsius,
@@ -45,15 +37,15 @@ std::span<const Field> surroundings_fields() {
 }
 
 Surroundings Surroundings::open_air(double air_c) {
-    return {.kind = "open air", .air_c = air_c};
+    return {.kind = SurroundingsKind::open_air, .air_c = air_c};
 }
 
 Surroundings Surroundings::sunlit(double air_c, double irradiance_w_m2) {
-    return {.kind = "sunlit", .air_c = air_c, .irradiance_w_m2 = irradiance_w_m2};
+    return {.kind = SurroundingsKind::sunlit, .air_c = air_c, .irradiance_w_m2 = irradiance_w_m2};
 }
 
 Surroundings Surroundings::conduit(double air_c) {
-    return {.kind = "conduit", .air_c = air_c};
+    return {.kind = SurroundingsKind::conduit, .air_c = air_c};
 }
 
 }  // namespace heatmatch

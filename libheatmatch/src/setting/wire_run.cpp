@@ -4,12 +4,6 @@
 
 namespace heatmatch {
 
-namespace {
-
-constexpr auto carried = std::to_array<std::string_view>({"string", "array", "bank", "branch"});
-
-}  // namespace
-
 std::span<const Field> wire_run_fields() {
     static const auto fields = std::to_array<Field>({
         bind<&WireRun::name>({.name = "name",
@@ -20,8 +14,7 @@ std::span<const Field> wire_run_fields() {
             {.name = "carries",
              .kind = FieldKind::choice,
              .required = true,
-             .meaning = "whose current: one string, the array, the bank, or one branch of it",
-             .words = carried}),
+             .meaning = "whose current: one string, the array, the bank, or one branch of it"}),
         bind<&WireRun::length_m>({.name = "length_m",
                                   .kind = FieldKind::number,
                                   .unit = unit::metre,

@@ -42,20 +42,21 @@ std::string slug_of(const std::string& name) {
     return slug.empty() ? "module" : slug;
 }
 
-std::string technology_of(const std::string& listed) {
-    static const std::map<std::string, std::string> known{{"Mono-c-Si", "mono-Si"},
-                                                          {"Multi-c-Si", "multi-Si"},
-                                                          {"HIT-Si", "heterojunction"},
-                                                          {"CdTe", "CdTe"},
-                                                          {"CIGS", "CIGS"},
-                                                          {"CIS", "CIS"},
-                                                          {"a-Si", "a-Si"},
-                                                          {"1-a-Si", "a-Si"},
-                                                          {"2-a-Si", "a-Si"},
-                                                          {"3-a-Si", "a-Si"},
-                                                          {"GaAs", "GaAs"}};
+std::optional<Technology> technology_of(const std::string& listed) {
+    static const std::map<std::string, Technology> known{{"Mono-c-Si", Technology::mono_si},
+                                                         {"Multi-c-Si", Technology::multi_si},
+                                                         {"HIT-Si", Technology::heterojunction},
+                                                         {"CdTe", Technology::cdte},
+                                                         {"CIGS", Technology::cigs},
+                                                         {"CIS", Technology::cis},
+                                                         {"a-Si", Technology::a_si},
+                                                         {"1-a-Si", Technology::a_si},
+                                                         {"2-a-Si", Technology::a_si},
+                                                         {"3-a-Si", Technology::a_si},
+                                                         {"GaAs", Technology::gaas}};
     const auto found = known.find(listed);
-    return found == known.end() ? "" : found->second;
+    if (found == known.end()) return std::nullopt;
+    return found->second;
 }
 
 /// Cells of one module by column name.
@@ -112,7 +113,7 @@ Panel panel_of(const ModuleRow& row) {
                 .noct_c = row.number("T_NOCT"),
                 .cells_in_series = row.count("N_s"),
                 .area_m2 = row.number("A_c"),
-                .provenance = {.source = "cec-module-list", .source_kind = "datasheet"}};
+                .provenance = {.source = "cec-module-list", .source_kind = SourceKind::datasheet}};
     panel.alpha_isc_pct_per_k = rounded(100.0 * row.number("alpha_sc") / panel.i_sc);
     panel.beta_voc_pct_per_k = rounded(100.0 * row.number("beta_oc") / panel.v_oc);
     panel.listed_fit = ListedFit{.light_current_a = row.number("I_L_ref"),

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
 
 namespace heatmatch {
@@ -35,6 +36,13 @@ inline Value to_value(const std::vector<int>& list) {
 }
 inline Value to_value(const std::vector<std::string>& list) {
     return list.empty() ? Value{} : Value{list};
+}
+/// A number that no enumerator has is told as such, for the check to refuse.
+template <Choice Kind>
+Value to_value(Kind kind) {
+    const std::string_view word = word_of(kind);
+    if (word.empty()) return "choice " + std::to_string(static_cast<int>(kind));
+    return std::string(word);
 }
 template <class T>
 Value to_value(const std::optional<T>& maybe) {
@@ -84,6 +92,14 @@ inline void from_value(std::vector<std::string>& out, const Value& value) {
     out.clear();
     if (const auto* list = std::get_if<std::vector<std::string>>(&value)) out = *list;
 }
+/// A word that no choice has leaves a number that the check refuses.
+template <Choice Kind>
+void from_value(Kind& out, const Value& value) {
+    const auto* word = std::get_if<std::string>(&value);
+    out = word == nullptr
+              ? Kind{}
+              : find_choice<Kind>(*word).value_or(static_cast<Kind>(words_of(Kind{}).size()));
+}
 template <class T>
 void from_value(std::optional<T>& out, const Value& value) {
     if (std::holds_alternative<std::monostate>(value)) {
@@ -121,12 +137,28 @@ decltype(auto) follow(auto& record) {
     }
 }
 
+/// The words of a member that is a choice or may be one; none for any other.
+template <class Member>
+std::span<const std::string_view> words_of_member(const Member&) {
+    if constexpr (Choice<Member>) {
+        return words_of(Member{});
+    } else {
+        return {};
+    }
+}
+template <class T>
+std::span<const std::string_view> words_of_member(const std::optional<T>&) {
+    return words_of_member(T{});
+}
+
 }  // namespace detail
 
 /// Completes a field with access to the member at the end of a path of member pointers.
 template <auto First, auto... Rest>
 [[nodiscard]] Field bind(Field field) {
     using Record = decltype(detail::class_of(First));
+    const Record empty{};
+    field.words = detail::words_of_member(detail::follow<First, Rest...>(empty));
     field.get = [](const void* record) {
         return detail::to_value(
             detail::follow<First, Rest...>(*static_cast<const Record*>(record)));

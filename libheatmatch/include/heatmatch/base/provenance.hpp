@@ -1,15 +1,37 @@
 #pragma once
 
+#include <array>
 #include <map>
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
+
+#include "heatmatch/base/choice.hpp"
 
 namespace heatmatch {
 
+/// How a source knows its numbers.
+enum class SourceKind {
+    measured,
+    nameplate,
+    datasheet,
+    derived,
+    class_default,
+    representative,
+    from_memory
+};
+inline constexpr auto source_kind_words =
+    std::to_array<std::string_view>({"measured", "nameplate", "datasheet", "derived",
+                                     "class default", "representative", "from memory"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(SourceKind) {
+    return source_kind_words;
+}
+
 /// Where the numbers of a part come from.
 struct Provenance {
-    std::string source{};                            //!< key of catalog/sources.json, or free text
-    std::string source_kind{};                       //!< one of source_kinds
+    std::string source{};  //!< key of catalog/sources.json, or free text
+    std::optional<SourceKind> source_kind{};
     std::map<std::string, std::string> source_of{};  //!< field -> source, where one field differs
 
     friend bool operator==(const Provenance&, const Provenance&) = default;

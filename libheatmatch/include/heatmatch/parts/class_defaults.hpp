@@ -34,7 +34,7 @@ struct PanelClass {
 };
 
 /// Medians of that technology; of silicon for an unknown one.
-[[nodiscard]] PanelClass panel_class(const std::string& technology);
+[[nodiscard]] PanelClass panel_class(std::optional<Technology> technology);
 
 /// A panel with nothing left unknown that the electrical model needs, and what was assumed for it.
 struct FilledPanel {

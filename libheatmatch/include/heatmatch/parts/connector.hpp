@@ -1,13 +1,24 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
 #include "heatmatch/base/provenance.hpp"
 
 namespace heatmatch {
+
+/// Where a joint belongs.
+enum class ConnectorPlace { array_side, cold_end, warm_end, hot_end, nowhere };
+inline constexpr auto connector_place_words =
+    std::to_array<std::string_view>({"array side", "cold end", "warm end", "hot end", "nowhere"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(ConnectorPlace) {
+    return connector_place_words;
+}
 
 /// A plug, crimp, block or joint between two stretches of wire or at a terminal.
 struct Connector {
@@ -17,7 +28,7 @@ struct Connector {
     double limit_c = 0.0;                      //!< [°C]
     std::optional<double> voltage_rating_v{};  //!< [V]
     std::optional<double> current_rating_a{};  //!< [A]
-    std::string place{};                       //!< where it belongs: cold end, warm end, hot end
+    std::optional<ConnectorPlace> place{};
     Provenance provenance{};
     Price price{};  //!< each
     std::string notes{};

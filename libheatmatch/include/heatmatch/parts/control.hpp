@@ -1,10 +1,13 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
 #include "heatmatch/base/provenance.hpp"
 
@@ -18,6 +21,22 @@ struct DcRating {
 
     friend bool operator==(const DcRating&, const DcRating&) = default;
 };
+
+/// How a control closes again.
+enum class ResetKind { automatic, manual, latching, replace, by_hand };
+inline constexpr auto reset_kind_words =
+    std::to_array<std::string_view>({"automatic", "manual", "latching", "replace", "by hand"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(ResetKind) {
+    return reset_kind_words;
+}
+
+/// The state a control usually fails in.
+enum class FailureKind { closed, open, either, none_known };
+inline constexpr auto failure_kind_words =
+    std::to_array<std::string_view>({"closed", "open", "either", "none known"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(FailureKind) {
+    return failure_kind_words;
+}
 
 /// A switch, breaker, fuse, thermostat, limit, relay, contactor or meter.
 struct Control {
@@ -34,8 +53,8 @@ struct Control {
     std::optional<double> sense_low_c{};     //!< lowest set point [°C]
     std::optional<double> sense_high_c{};    //!< highest set point [°C]
     std::optional<double> differential_k{};  //!< [K]
-    std::string reset{};                     //!< of reset_kinds
-    std::string failure{};                   //!< of failure_kinds
+    std::optional<ResetKind> reset{};
+    std::optional<FailureKind> failure{};
     Provenance provenance{};
     Price price{};  //!< each
     std::string notes{};
@@ -48,6 +67,9 @@ struct Control {
 
 /// Checks what no single field can: an ac-only part has no dc ratings. Throws InvalidInput.
 void check_control(const Control& control);
+
+/// Whether a control that has opened stays so until somebody does something about it.
+[[nodiscard]] bool stays_open(const Control& control);
 
 /// The current the device may break at that voltage with that many poles in series [A]: the
 /// largest of the printed pairs whose volts reach it (pairs are not interpolated); nothing if none.

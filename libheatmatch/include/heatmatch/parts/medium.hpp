@@ -1,22 +1,33 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
 #include "heatmatch/base/interpolation.hpp"
 #include "heatmatch/base/provenance.hpp"
 
 namespace heatmatch {
 
+/// What a fill is like.
+enum class MediumForm { granular, solid, liquid };
+inline constexpr auto medium_form_words =
+    std::to_array<std::string_view>({"granular", "solid", "liquid"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(MediumForm) {
+    return medium_form_words;
+}
+
 /// What a heat store is filled with. Building-physics tables give about 2 W/mK for "sand and
 /// gravel": that is moist ground; dry sand conducts 0.2 to 0.35 W/mK.
 struct Medium {
     std::string id{};
     std::string label{};
-    std::string form{};                             //!< granular, solid or liquid
+    std::optional<MediumForm> form{};
     std::optional<double> porosity{};               //!< void share of a granular bed
     std::optional<double> grain_mm{};               //!< [mm]
     double k20_w_mk = 0.0;                          //!< dry, at 20 °C, typical [W/mK]

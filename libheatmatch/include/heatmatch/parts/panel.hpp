@@ -1,13 +1,24 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
 #include "heatmatch/base/provenance.hpp"
 
 namespace heatmatch {
+
+/// Kind of photovoltaic cell.
+enum class Technology { mono_si, multi_si, heterojunction, cdte, cigs, cis, a_si, gaas };
+inline constexpr auto technology_words = std::to_array<std::string_view>(
+    {"mono-Si", "multi-Si", "heterojunction", "CdTe", "CIGS", "CIS", "a-Si", "GaAs"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(Technology) {
+    return technology_words;
+}
 
 /// Single-diode parameters published with a module rating, at 1000 W/m2 and 25 °C; kept beside our
 /// own fit from the label values. `adjust_pct` moves the coefficients of the CEC model. @cite
@@ -29,7 +40,7 @@ struct ListedFit {
 struct Panel {
     std::string id{};
     std::string label{};
-    std::string technology{};                     //!< of technologies, empty if unknown
+    std::optional<Technology> technology{};
     double v_oc = 0.0;                            //!< open-circuit voltage [V]
     double i_sc = 0.0;                            //!< short-circuit current [A]
     std::optional<double> v_mp{};                 //!< voltage at maximum power [V]

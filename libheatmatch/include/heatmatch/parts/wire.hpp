@@ -1,22 +1,41 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
 #include "heatmatch/base/provenance.hpp"
 
 namespace heatmatch {
 
+/// Metal of a conductor.
+enum class ConductorMetal { copper, nickel_clad_copper, nickel, aluminium };
+inline constexpr auto conductor_metal_words =
+    std::to_array<std::string_view>({"copper", "nickel-clad copper", "nickel", "aluminium"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(ConductorMetal) {
+    return conductor_metal_words;
+}
+
+/// Skin of the strands of a conductor.
+enum class Plating { bare, tin, silver, nickel };
+inline constexpr auto plating_words =
+    std::to_array<std::string_view>({"bare", "tin", "silver", "nickel"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(Plating) {
+    return plating_words;
+}
+
 /// A single conductor with its insulation, sold by the metre.
 struct Wire {
     std::string id{};
     std::string label{};
-    std::string marking{};    //!< type letters printed on the jacket
-    std::string conductor{};  //!< metal, of conductor_metals
-    std::string plating{};    //!< of platings
-    double area_mm2 = 0.0;    //!< of metal; "14 AWG" is understood [mm2]
+    std::string marking{};  //!< type letters printed on the jacket
+    std::optional<ConductorMetal> conductor{};
+    std::optional<Plating> plating{};
+    double area_mm2 = 0.0;  //!< of metal; "14 AWG" is understood [mm2]
     std::optional<int> strands{};
     std::optional<double> resistance_ohm_per_km{};  //!< at 20 °C, printed or by a table; wins
     std::string insulation{};

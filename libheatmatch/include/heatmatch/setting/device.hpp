@@ -1,21 +1,40 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
 
 namespace heatmatch {
+
+/// What a device has to do.
+enum class Duty { breaks_dc, carries_dc, protects_a_string, senses_only };
+inline constexpr auto duty_words = std::to_array<std::string_view>(
+    {"breaks dc", "carries dc", "protects a string", "senses only"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(Duty) {
+    return duty_words;
+}
+
+/// Where a device senses.
+enum class SensedPlace { wall, lid, bed, space };
+inline constexpr auto sensed_place_words =
+    std::to_array<std::string_view>({"wall", "lid", "bed", "space"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(SensedPlace) {
+    return sensed_place_words;
+}
 
 /// A control in its place, with what it has to do there.
 struct Device {
     std::string part{};  //!< id of a control
     std::string run{};   //!< name of the run it sits in; empty for one outside the circuit
-    std::string duty{};  //!< breaks dc, carries dc, protects a string, senses only
-    int poles_used = 1;  //!< poles of it that are wired in series
-    std::optional<double> set_c{};  //!< what it is set to, of one that senses [°C]
-    std::string senses{};           //!< where: wall, lid, bed or space; empty: wall
+    std::optional<Duty> duty{};
+    int poles_used = 1;                   //!< poles of it that are wired in series
+    std::optional<double> set_c{};        //!< what it is set to, of one that senses [°C]
+    std::optional<SensedPlace> senses{};  //!< the wall unless told
 
     friend bool operator==(const Device&, const Device&) = default;
 };

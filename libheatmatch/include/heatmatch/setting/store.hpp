@@ -1,17 +1,42 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
 
 namespace heatmatch {
 
+/// Shape of a store.
+enum class StoreShape { cylinder, box };
+inline constexpr auto store_shape_words = std::to_array<std::string_view>({"cylinder", "box"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(StoreShape) {
+    return store_shape_words;
+}
+
+/// Whether a store stands in the heated space.
+enum class StorePlace { in_space, outside };
+inline constexpr auto store_place_words = std::to_array<std::string_view>({"in space", "outside"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(StorePlace) {
+    return store_place_words;
+}
+
+/// Where the terminals of the elements are.
+enum class StoreTerminals { buried, box_outside, through_wall };
+inline constexpr auto store_terminals_words =
+    std::to_array<std::string_view>({"buried", "box outside", "through wall"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(StoreTerminals) {
+    return store_terminals_words;
+}
+
 /// The heat store.
 struct Store {
     std::string medium{};
-    std::string shape{};                 //!< cylinder or box
+    std::optional<StoreShape> shape{};
     std::optional<double> diameter_m{};  //!< of a cylinder [m]
     std::optional<double> width_m{};     //!< of a box [m]
     std::optional<double> depth_m{};     //!< of a box [m]
@@ -22,12 +47,12 @@ struct Store {
     std::optional<double> bottom_u_w_m2k{};        //!< floor [W/m2K]
     std::optional<double> element_spacing_mm{};    //!< between neighbouring elements [mm]
     std::optional<double> spreader_diameter_mm{};  //!< of a pipe over each leg [mm]
-    std::string stands{};                          //!< in space, or outside
-    std::optional<double> charge_hours{};          //!< of a day of full sun [h]
-    std::optional<double> air_c{};                 //!< around it on the warmest day of use [°C]
-    std::string terminals{};       //!< where they are: buried, in a box outside, through wall
-    std::optional<bool> moist{};   //!< the fill was put in damp, or gets wet
-    std::optional<bool> vented{};  //!< steam and pressure have a way out
+    std::optional<StorePlace> stands{};
+    std::optional<double> charge_hours{};  //!< of a day of full sun [h]
+    std::optional<double> air_c{};         //!< around it on the warmest day of use [°C]
+    std::optional<StoreTerminals> terminals{};
+    std::optional<bool> moist{};                      //!< the fill was put in damp, or gets wet
+    std::optional<bool> vented{};                     //!< steam and pressure have a way out
     std::optional<double> combustible_distance_mm{};  //!< to the nearest wood or plastic [mm]
     std::optional<double>
         loss_factor{};  //!< measured heat loss over what is computed; 1 if unknown

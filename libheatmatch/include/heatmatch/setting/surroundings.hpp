@@ -1,16 +1,27 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
 
 namespace heatmatch {
 
+/// Kind of surroundings of a wire.
+enum class SurroundingsKind { open_air, sunlit, conduit, bed, cavity };
+inline constexpr auto surroundings_kind_words =
+    std::to_array<std::string_view>({"open air", "sunlit", "conduit", "bed", "cavity"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(SurroundingsKind) {
+    return surroundings_kind_words;
+}
+
 /// What is around one stretch of wire.
 struct Surroundings {
-    std::string kind = "open air";            //!< open air, sunlit, conduit, bed or cavity
+    SurroundingsKind kind = SurroundingsKind::open_air;
     std::optional<double> air_c{};            //!< temperature around the wire [°C]
     std::optional<double> irradiance_w_m2{};  //!< on a sunlit wire; 1000 if not given [W/m2]
     std::optional<double> wind_m_s{};         //!< across an outdoor wire; still if not given [m/s]

@@ -1,20 +1,31 @@
 #pragma once
 
+#include <array>
 #include <span>
 #include <string>
+#include <string_view>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
 #include "heatmatch/setting/surroundings.hpp"
 
 namespace heatmatch {
 
+/// Whose current flows in a run: that of one string, the array, the bank, or one branch of it.
+enum class Carried { string, array, bank, branch };
+inline constexpr auto carried_words =
+    std::to_array<std::string_view>({"string", "array", "bank", "branch"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(Carried) {
+    return carried_words;
+}
+
 /// One stretch of wire with one surroundings; its length is one way.
 struct WireRun {
     std::string name{};
-    std::string carries = "array";  //!< string, array, bank or branch: whose current flows in it
-    double length_m = 0.0;          //!< one way [m]
-    std::string wire{};             //!< id, or `choose`
-    std::string connector{};        //!< id of the joints at its ends, if known
+    Carried carries = Carried::array;
+    double length_m = 0.0;              //!< one way [m]
+    std::string wire{};                 //!< id, or `choose`
+    std::string connector{};            //!< id of the joints at its ends, if known
     std::optional<double> joint_ohm{};  //!< of all its joints together [ohm]
     Surroundings surroundings{};
 

@@ -15,7 +15,8 @@ Sentence source_of(const Provenance& provenance, const std::string& field) {
     const auto found = provenance.source_of.find(field);
     const std::string& source =
         found == provenance.source_of.end() ? provenance.source : found->second;
-    return say<"explain.source">(with<"source">(source), with<"kind">(provenance.source_kind));
+    return say<"explain.source">(with<"source">(source),
+                                 with<"kind">(text_of_choice(provenance.source_kind)));
 }
 
 void explain_label(Trace& trace, const PanelInService& service) {

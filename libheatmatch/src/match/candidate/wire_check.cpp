@@ -30,7 +30,7 @@ std::vector<Margin> margins_of(const Check& check, const Circuit& circuit, const
     const std::string subject = "run \"" + parts.run.name + '"';
     std::vector<Margin> all = run_margins(circuit, check.candidate.site);
     if (circuit.run_at_element() == &parts &&
-        (circuit.heat || parts.run.surroundings.kind == "bed")) {
+        (circuit.heat || parts.run.surroundings.kind == SurroundingsKind::bed)) {
         for (Margin& margin :
              tail_margins(circuit, check.candidate.site, check.candidate.bright, check.heat)) {
             all.push_back(std::move(margin));
@@ -123,7 +123,7 @@ void judge(WireCheck& result, const std::vector<Margin>& margins) {
 void add_reach(WireCheck& result, const Check& check, const Surroundings& around) {
     if (check.catalog == nullptr || !check.tail) return;
     // What would do in air that was only assumed is not known.
-    if (around.kind != "bed" && !around.air_c) return;
+    if (around.kind != SurroundingsKind::bed && !around.air_c) return;
     for (const Insulation& insulation : check.catalog->insulations) {
         result.reach.push_back({.insulation = insulation.id,
                                 .family = insulation.family,

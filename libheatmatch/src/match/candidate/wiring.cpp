@@ -106,7 +106,7 @@ bool chooses_for_heat(const Installation& installation) {
     const auto& runs = installation.runs;
     if (!installation.store || runs.empty()) return false;
     const auto last = std::find_if(runs.rbegin(), runs.rend(), [](const WireRun& run) {
-        return run.carries == "bank" || run.carries == "branch";
+        return run.carries == Carried::bank || run.carries == Carried::branch;
     });
     return (last == runs.rend() ? runs.back() : *last).chooses();
 }
@@ -117,7 +117,7 @@ void lay_for_heat(Circuit& circuit, const Parts& parts, const Installation& inst
     if (tail == nullptr || !tail->run.chooses() || !circuit.heat) return;
     RunParts& laid = circuit.runs[static_cast<std::size_t>(tail - circuit.runs.data())];
     WireRun run = laid.run;
-    if (run.surroundings.kind != "bed" && !run.surroundings.air_c) {
+    if (run.surroundings.kind != SurroundingsKind::bed && !run.surroundings.air_c) {
         run.surroundings.air_c = careful_air_c;
     }
     const double around_c = run.surroundings.air_c.value_or(room_c);

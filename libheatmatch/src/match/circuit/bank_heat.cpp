@@ -134,7 +134,7 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
     heat->element = element;
     heat->sheath = sheath;
     if (alloy) heat->coil_limit_c = alloy->limit_c;
-    heat->liquid = store->medium.form == "liquid";
+    heat->liquid = store->medium.form == MediumForm::liquid;
     heat->assumed = store->assumed;
     heat->missing = missing_sizes(store->store);
     for (const std::string& name : missing_lengths(element)) heat->missing.push_back(name);

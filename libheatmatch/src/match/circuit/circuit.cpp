@@ -21,8 +21,8 @@ std::optional<ConductorTemperature> RunParts::temperature(double current_a) cons
 }
 
 double Circuit::current_share(const WireRun& run) const {
-    if (run.carries == "string") return 1.0 / panels.parallel;
-    if (run.carries == "branch") return 1.0 / bank.hookup.parallel;
+    if (run.carries == Carried::string) return 1.0 / panels.parallel;
+    if (run.carries == Carried::branch) return 1.0 / bank.hookup.parallel;
     return 1.0;
 }
 
@@ -44,7 +44,8 @@ double Circuit::short_circuit_current_a() const {
 const RunParts* Circuit::run_at_element() const {
     const RunParts* last = nullptr;
     for (const RunParts& parts : runs) {
-        if (parts.run.carries == "bank" || parts.run.carries == "branch") last = &parts;
+        if (parts.run.carries == Carried::bank || parts.run.carries == Carried::branch)
+            last = &parts;
     }
     return last == nullptr && !runs.empty() ? &runs.back() : last;
 }

@@ -38,7 +38,7 @@ std::shared_ptr<const FilledStore> fill_store(const Parts& parts,
     if (weather && !weather->temp_max_c.empty()) {
         const double warmest =
             *std::max_element(weather->temp_max_c.begin(), weather->temp_max_c.end());
-        const bool outside = store.stands == "outside";
+        const bool outside = store.stands == StorePlace::outside;
         filled->hottest_air_c =
             std::max(filled->air_c, warmest + (outside ? 0.0 : above_outside_k));
         assume("air in high summer", filled->hottest_air_c, unit::celsius,

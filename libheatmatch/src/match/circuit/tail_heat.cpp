@@ -25,15 +25,15 @@ constexpr double hottest_c = 1500.0;
 constexpr double still_water_w_mk = 0.6;  // moving, it cools better
 
 TerminalPlace place_of(const Store& store, const RunParts& run, TailHeat& tail) {
-    const bool in_bed = run.run.surroundings.kind == "bed";
-    if (store.terminals == "buried") return TerminalPlace::buried;
-    if (in_bed && !store.terminals.empty()) {
+    const bool in_bed = run.run.surroundings.kind == SurroundingsKind::bed;
+    if (store.terminals == StoreTerminals::buried) return TerminalPlace::buried;
+    if (in_bed && store.terminals) {
         tail.assumed.push_back(
             {"store", "terminals", sentence_of(Name{"buried"}), say<"circuit.run_in_bed">()});
         return TerminalPlace::buried;
     }
-    if (store.terminals == "box outside") return TerminalPlace::in_box;
-    if (store.terminals == "through wall") return TerminalPlace::outside;
+    if (store.terminals == StoreTerminals::box_outside) return TerminalPlace::in_box;
+    if (store.terminals == StoreTerminals::through_wall) return TerminalPlace::outside;
     tail.assumed.push_back({"store", "terminals",
                             sentence_of(Name{in_bed ? "buried" : "through wall"}),
                             say<"circuit.around_run">()});
@@ -93,7 +93,7 @@ TailHeat tail_heat(const Circuit& circuit) {
         tail.cold_length_m = cold_m - tail.beyond_m;
     }
     const Surroundings& around = run->run.surroundings;
-    const bool in_bed = around.kind == "bed";
+    const bool in_bed = around.kind == SurroundingsKind::bed;
     tail.air_c = in_bed ? store.air_c : around.air_c.value_or(store.air_c);
     if (!in_bed && !around.air_c) {
         result.assumed.push_back({title_of_run, "surroundings.air_c",
@@ -131,13 +131,14 @@ TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double el
         other_w_mk = heat.conducting.fill.conductivity.at(at_k);
     }
     const Surroundings& around = tail.run.run.surroundings;
-    if (around.kind == "bed" && around.air_c && hot.place == TerminalPlace::buried) {
+    if (around.kind == SurroundingsKind::bed && around.air_c &&
+        hot.place == TerminalPlace::buried) {
         hot.bed_c = std::max(hot.bed_c, *around.air_c);
     }
     hot.bed_c = std::min(hot.bed_c, hottest_c);
     hot.sheath_c = std::clamp(hot.sheath_c, hot.bed_c, hottest_c);
     hot.pin_a = std::min(std::sqrt(element_w / circuit.bank.each.typical_ohm), most_a);
-    const bool of_branch = tail.run.run.carries == "branch";
+    const bool of_branch = tail.run.run.carries == Carried::branch;
     hot.current_a = std::min(*hot.pin_a * (of_branch ? 1.0 : circuit.bank.hookup.parallel), most_a);
     const auto& insulation = tail.run.insulation;
     const auto solved = [&] {

@@ -72,7 +72,7 @@ Margin series_arc_margin(const Circuit& circuit) {
 const PlacedDevice* string_fuse(const Circuit& circuit) {
     const auto found = std::find_if(
         circuit.devices.begin(), circuit.devices.end(),
-        [](const PlacedDevice& placed) { return placed.device.duty == "protects a string"; });
+        [](const PlacedDevice& placed) { return placed.device.duty == Duty::protects_a_string; });
     return found == circuit.devices.end() ? nullptr : &*found;
 }
 

@@ -179,7 +179,7 @@ Margin senses_in_circuit(const PlacedDevice& placed) {
 }
 
 bool opens_dc(const PlacedDevice& placed) {
-    return placed.device.duty == "breaks dc" && !placed.control.ac_only.value_or(false);
+    return placed.device.duty == Duty::breaks_dc && !placed.control.ac_only.value_or(false);
 }
 
 /// Something must be able to open the circuit by hand.
@@ -195,13 +195,11 @@ Margin disconnect_margin(const Circuit& circuit) {
 }
 
 bool limits(const PlacedDevice& placed) {
-    const std::string& reset = placed.control.reset;
-    const bool stays_open = reset == "manual" || reset == "latching" || reset == "replace";
-    return placed.control.sense_high_c && stays_open;
+    return placed.control.sense_high_c && stays_open(placed.control);
 }
 
 bool driven(const PlacedDevice& placed) {
-    return opens_dc(placed) && placed.control.reset != "by hand";
+    return opens_dc(placed) && placed.control.reset != ResetKind::by_hand;
 }
 
 /// A second, independent limit that does not reset by itself, and something it can open.
@@ -237,11 +235,11 @@ std::vector<Margin> device_margins(const Circuit& circuit, const Site& site) {
     const double whole_a = lasting_current_factor * circuit.short_circuit_current_a() * sun;
     for (const PlacedDevice& placed : circuit.devices) {
         const bool in_circuit = !placed.device.run.empty();
-        if (placed.device.duty == "senses only") {
+        if (placed.device.duty == Duty::senses_only) {
             if (in_circuit) margins.push_back(senses_in_circuit(placed));
             continue;
         }
-        if (placed.device.duty == "protects a string") {
+        if (placed.device.duty == Duty::protects_a_string) {
             margins.push_back(fuse_margin(circuit, placed));
             continue;
         }
@@ -249,14 +247,14 @@ std::vector<Margin> device_margins(const Circuit& circuit, const Site& site) {
             circuit.runs.begin(), circuit.runs.end(),
             [&placed](const RunParts& parts) { return parts.run.name == placed.device.run; });
         const bool known = run != circuit.runs.end();
-        if (placed.device.duty == "carries dc") {
+        if (placed.device.duty == Duty::carries_dc) {
             const double share = known ? circuit.current_share(run->run) : 1.0;
             margins.push_back(carrying_margin(placed, whole_a * share));
             margins.push_back(body_margin(placed, circuit));
             continue;
         }
         // The branch that is opened last breaks the whole current; a string breaks its own.
-        const bool of_string = known && run->run.carries == "string";
+        const bool of_string = known && run->run.carries == Carried::string;
         const double share = of_string ? circuit.current_share(run->run) : 1.0;
         margins.push_back(breaking_margin(circuit, placed, whole_a * share));
         margins.push_back(polarity_margin(placed));

@@ -177,7 +177,8 @@ std::optional<double> terminal_temperature_c(const Circuit& circuit, const Site&
     const double current =
         circuit.short_circuit_current_a() * site.bright_irradiance_w_m2 / stc_irradiance_w_m2;
     for (const RunParts& parts : circuit.runs) {
-        const bool at_element = parts.run.carries == "bank" || parts.run.carries == "branch";
+        const bool at_element =
+            parts.run.carries == Carried::bank || parts.run.carries == Carried::branch;
         if (!at_element || !parts.wire) continue;
         const auto found = parts.temperature(current * circuit.current_share(parts.run));
         if (found) hottest = std::max(hottest.value_or(found->conductor_c), found->conductor_c);

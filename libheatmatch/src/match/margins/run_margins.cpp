@@ -239,7 +239,7 @@ std::vector<Margin> run_margins(const Circuit& circuit, const Site& site) {
             continue;
         }
         const double isc = circuit.short_circuit_current_a() * circuit.current_share(parts.run);
-        const bool in_bed = &parts == tail && parts.run.surroundings.kind == "bed";
+        const bool in_bed = &parts == tail && parts.run.surroundings.kind == SurroundingsKind::bed;
         const RunView run{parts,    subject, circuit.cold_voltage_v(),    isc * sun, isc,
                           site.wet, in_bed,  parts.temperature(isc * sun)};
         margins.push_back(voltage_margin(run, "cold voltage", say<"run.wire">(),
@@ -255,8 +255,9 @@ std::vector<Margin> run_margins(const Circuit& circuit, const Site& site) {
         margins.push_back(insulation_margin(run));
         margins.push_back(plating_margin(run));
         margins.push_back(joint_margin(run));
-        if (parts.run.surroundings.kind == "sunlit") margins.push_back(sunlight_margin(run));
-        const bool weather = parts.run.surroundings.kind != "bed";
+        if (parts.run.surroundings.kind == SurroundingsKind::sunlit)
+            margins.push_back(sunlight_margin(run));
+        const bool weather = parts.run.surroundings.kind != SurroundingsKind::bed;
         if (site.wet && weather && parts.insulation) margins.push_back(wet_margin(run));
     }
     return margins;

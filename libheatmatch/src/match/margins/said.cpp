@@ -11,10 +11,11 @@ void add(Margin& margin, Sentence more) {
 }
 
 Sentence metal_limit(const Wire& wire) {
-    const auto metal = wire.plating == "bare"
-                           ? say<"run.bare_metal">(with<"conductor">(wire.conductor))
-                           : say<"run.plated_metal">(with<"plating">(wire.plating),
-                                                     with<"conductor">(wire.conductor));
+    const auto metal =
+        wire.plating == Plating::bare
+            ? say<"run.bare_metal">(with<"conductor">(text_of_choice(wire.conductor)))
+            : say<"run.plated_metal">(with<"plating">(text_of_choice(wire.plating)),
+                                      with<"conductor">(text_of_choice(wire.conductor)));
     return say<"run.plating">(with<"metal">(metal));
 }
 

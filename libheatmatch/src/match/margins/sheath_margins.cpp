@@ -81,7 +81,7 @@ Margin settled_margin(const StoreView& view) {
                                 say<"sheath.settled">(), "common-practice");
     margin.subject = view.element;
     if (!sheath) margin.missing = {"sheath"};
-    if (view.heat.liquid || view.heat.store->medium.form == "solid") {
+    if (view.heat.liquid || view.heat.store->medium.form == MediumForm::solid) {
         margin.said = say<"sheath.nothing_settles">();
         margin.value.reset();
         margin.limit.reset();

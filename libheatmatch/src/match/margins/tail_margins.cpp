@@ -55,7 +55,7 @@ void judge(Margin& margin, const TailView& view, const char* missing = "", Sente
     }
     grade(margin, room_c);
     const Surroundings& around = view.tail.run.run.surroundings;
-    const bool stated = around.kind == "bed" || around.air_c;
+    const bool stated = around.kind == SurroundingsKind::bed || around.air_c;
     if (!stated && margin.severity == Severity::none && margin.consequence == Severity::danger) {
         margin.severity = Severity::caution;
         add(margin, say<"tail.air_not_stated">());

@@ -88,7 +88,7 @@ double largest_part(int count, double low, double high) {
 std::vector<RunParts> runs_at_element(const Parts& parts, const Installation& installation) {
     std::vector<RunParts> runs;
     for (const WireRun& run : installation.runs) {
-        if (run.carries != "bank" && run.carries != "branch") continue;
+        if (run.carries != Carried::bank && run.carries != Carried::branch) continue;
         if (run.chooses()) return {};
         runs = {parts_of_run(parts, run, find_wire(parts, run.wire))};
     }
@@ -139,8 +139,9 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
                           .devices = place_devices(parts, installation),
                           .plain = installation.runs.empty() && installation.devices.empty(),
                           .lays_for_heat = chooses_for_heat(installation)};
-    context.branch_runs = std::any_of(installation.runs.begin(), installation.runs.end(),
-                                      [](const WireRun& run) { return run.carries == "branch"; });
+    context.branch_runs =
+        std::any_of(installation.runs.begin(), installation.runs.end(),
+                    [](const WireRun& run) { return run.carries == Carried::branch; });
     std::vector<std::size_t> of_hookup;  // of each bank, in bank_hookups
     bool named = options.element.empty();
     for (const AllowedElement& allowed : allowed_elements(parts, installation)) {

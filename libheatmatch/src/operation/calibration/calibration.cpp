@@ -126,7 +126,7 @@ void tell(Calibration& result, const Medium& medium) {
     }
     constexpr double low_w_mk = 0.1;
     constexpr double moist_w_mk = 0.8;
-    if (medium.form == "granular" && result.k20_w_mk.value > moist_w_mk) {
+    if (medium.form == MediumForm::granular && result.k20_w_mk.value > moist_w_mk) {
         constexpr double dry_low_w_mk = 0.2;
         constexpr double dry_high_w_mk = 0.4;
         result.remarks.push_back(say<"calibration.damp">(

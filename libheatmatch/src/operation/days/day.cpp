@@ -88,7 +88,7 @@ DayRun simulate_day(const Candidate& candidate, const DayWeather& weather,
     DayRun run = DayLife(candidate, weather, options).run();
     for (const RunParts& parts : candidate.circuit.runs) {
         const auto& air_c = parts.run.surroundings.air_c;
-        if (parts.run.carries == "array" || !air_c) continue;
+        if (parts.run.carries == Carried::array || !air_c) continue;
         run.remarks.push_back(say<"days.wire_air">(with<"air">(*air_c, unit::celsius, 4)));
     }
     return run;

@@ -44,7 +44,7 @@ DayLife::DayLife(const Candidate& candidate, const DayWeather& weather, const Da
              options.start_c.value_or(first_air_c(weather, options))),
       tail_(tail_heat(candidate.circuit)) {
     const Store& store = candidate.circuit.heat->store->store;
-    outdoors_ = store.stands == "outside";
+    outdoors_ = store.stands == StorePlace::outside;
     run_.title = candidate.circuit.title();
     run_.days = weather.hours() / hours_of_day;
     run_.first_hour = weather.first_hour;
@@ -60,7 +60,7 @@ DayLife::DayLife(const Candidate& candidate, const DayWeather& weather, const Da
     if (run_.heats_space) {
         add(candidate.space->assumed);
         run_.remarks.push_back(say<"days.space_alone">());
-        if (store.stands.empty()) {
+        if (!store.stands) {
             run_.assumed.push_back({"store", "stands", sentence_of(Name{"in space"}),
                                     sentence_of(Name{"class default"})});
         }
@@ -216,17 +216,17 @@ double DayLife::terminal_c(const Electric& now) const {
     hot.sheath_c = std::clamp(store_.sheath_c(), hot.bed_c, hottest_c);
     hot.bed_conductivity_w_mk = store_.conductivity_w_mk(hot.bed_c);
     hot.pin_a = now.current_a / candidate_->circuit.bank.hookup.parallel;
-    hot.current_a = tail_.run.run.carries == "branch" ? *hot.pin_a : now.current_a;
+    hot.current_a = tail_.run.run.carries == Carried::branch ? *hot.pin_a : now.current_a;
     const auto& insulation = tail_.run.insulation;
     const TailTemperatures at =
         tail_temperatures(hot, *tail_.run.wire, insulation ? &*insulation : nullptr);
     return at.runaway ? hottest_c : at.terminal_c;
 }
 
-double DayLife::sensed_c(const std::string& place) const {
-    if (place == "lid") return store_.lid_c();
-    if (place == "bed") return store_.bed_mean_c();
-    return place == "space" ? space_c_ : store_.wall_c();
+double DayLife::sensed_c(SensedPlace place) const {
+    if (place == SensedPlace::lid) return store_.lid_c();
+    if (place == SensedPlace::bed) return store_.bed_mean_c();
+    return place == SensedPlace::space ? space_c_ : store_.wall_c();
 }
 
 bool DayLife::is_open() const {

@@ -45,7 +45,7 @@ class DayLife {
     [[nodiscard]] double air_around_c(double outside_c, double step_h) const;
     void set_take_off(double hour_of_day, double outside_c);
     void act(double at_h, bool record);
-    [[nodiscard]] double sensed_c(const std::string& place) const;
+    [[nodiscard]] double sensed_c(SensedPlace place) const;
     [[nodiscard]] bool is_open() const;
     [[nodiscard]] double terminal_c(const Electric& now) const;
     [[nodiscard]] Held held() const;

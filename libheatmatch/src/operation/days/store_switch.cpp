@@ -20,9 +20,9 @@ bool senses(const Control& control) {
 
 /// Opens by itself once commanded: a contactor, a relay, or the sensing control.
 const PlacedDevice* breaker_for(const Circuit& circuit, const PlacedDevice& sensing) {
-    if (sensing.device.duty == "breaks dc") return &sensing;
+    if (sensing.device.duty == Duty::breaks_dc) return &sensing;
     for (const PlacedDevice& placed : circuit.devices) {
-        if (placed.device.duty == "breaks dc" && placed.control.reset == "automatic" &&
+        if (placed.device.duty == Duty::breaks_dc && placed.control.reset == ResetKind::automatic &&
             !senses(placed.control)) {
             return &placed;
         }
@@ -58,9 +58,9 @@ std::vector<StoreSwitch> store_switches(const Circuit& circuit, Sentences& remar
             continue;
         }
         StoreSwitch made{.device = control.id,
-                         .senses = placed.device.senses.empty() ? "wall" : placed.device.senses,
+                         .senses = placed.device.senses.value_or(SensedPlace::wall),
                          .opens_c = *placed.device.set_c,
-                         .resets = control.reset == "automatic",
+                         .resets = control.reset == ResetKind::automatic,
                          .breaks = breaker->control.id,
                          .can_break = holds(circuit, *breaker)};
         made.closes_c = made.opens_c - control.differential_k.value_or(usual_differential_k);

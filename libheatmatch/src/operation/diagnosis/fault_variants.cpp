@@ -206,8 +206,9 @@ void add_hookups(std::vector<FaultVariant>& variants, const Circuit& circuit) {
 
 int sections_of(const Panel& panel) {
     if (const auto known = bypass_sections(panel)) return *known;
-    const bool silicon = panel.technology.empty() || panel.technology == "mono-Si" ||
-                         panel.technology == "multi-Si" || panel.technology == "heterojunction";
+    const bool silicon = !panel.technology || panel.technology == Technology::mono_si ||
+                         panel.technology == Technology::multi_si ||
+                         panel.technology == Technology::heterojunction;
     constexpr int usual_sections = 3;
     return silicon ? usual_sections : 1;
 }

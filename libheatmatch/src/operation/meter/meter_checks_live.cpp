@@ -125,9 +125,7 @@ void CheckWriter::limits() {
         say<"meter.limit.trips">(with<"within">(trip_k, unit::kelvin), with<"nothing">(0.0));
     const auto found = std::find_if(
         circuit_.devices.begin(), circuit_.devices.end(), [](const PlacedDevice& placed) {
-            const std::string& reset = placed.control.reset;
-            const bool holds_open = reset == "manual" || reset == "latching" || reset == "replace";
-            return placed.device.duty == "senses only" && holds_open;
+            return placed.device.duty == Duty::senses_only && stays_open(placed.control);
         });
     if (found == circuit_.devices.end()) {
         limit.expect = say<"meter.limit.none">(with<"trips">(trips));

@@ -10,8 +10,8 @@ namespace heatmatch {
 
 /// A control that opens the circuit by temperature, as far as it can.
 struct StoreSwitch {
-    std::string device{};   //!< id of the control that senses
-    std::string senses{};   //!< wall, lid, bed or space
+    std::string device{};  //!< id of the control that senses
+    SensedPlace senses = SensedPlace::wall;
     double opens_c = 0.0;   //!< [°C]
     double closes_c = 0.0;  //!< of one that resets by itself [°C]
     bool resets = true;     //!< false for a limit

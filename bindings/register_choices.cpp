@@ -1,0 +1,63 @@
+#include "pybind.hpp"
+
+#include "heatmatch/parts/parts.hpp"
+#include "heatmatch/setting/installation.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+struct ChoiceClass {
+    const char* name;
+    const char* meaning;
+    std::span<const std::string_view> words;
+};
+
+std::span<const ChoiceClass> choice_classes() {
+    static const auto classes = std::to_array<ChoiceClass>({
+        {"Technology", "Kind of photovoltaic cell.", technology_words},
+        {"ConductorMetal", "Metal of a conductor.", conductor_metal_words},
+        {"Plating", "Skin of the strands of a conductor.", plating_words},
+        {"ResetKind", "How a control closes again.", reset_kind_words},
+        {"FailureKind", "The state a control usually fails in.", failure_kind_words},
+        {"ConnectorPlace", "Where a joint belongs.", connector_place_words},
+        {"MediumForm", "What a fill is like.", medium_form_words},
+        {"SourceKind", "How a source knows its numbers.", source_kind_words},
+        {"StoreShape", "Shape of a store.", store_shape_words},
+        {"StorePlace", "Whether a store stands in the heated space.", store_place_words},
+        {"StoreTerminals", "Where the terminals of the elements are.", store_terminals_words},
+        {"Carried", "Whose current flows in a run.", carried_words},
+        {"SurroundingsKind", "Kind of surroundings of a wire.", surroundings_kind_words},
+        {"Duty", "What a device has to do.", duty_words},
+        {"SensedPlace", "Where a device senses.", sensed_place_words},
+    });
+    return classes;
+}
+
+}  // namespace
+
+py::object choice_object(std::span<const std::string_view> words, std::string_view word) {
+    if (word.empty()) return py::none();
+    for (const ChoiceClass& each : choice_classes()) {
+        if (each.words.data() != words.data()) continue;
+        return py::module_::import("heatmatch.choices").attr(each.name)(std::string(word));
+    }
+    return py::str(std::string(word));
+}
+
+void register_choices(py::module_& module) {
+    module.def(
+        "choices",
+        [] {
+            py::dict all;
+            for (const ChoiceClass& each : choice_classes()) {
+                py::list words;
+                for (const std::string_view word : each.words) words.append(std::string(word));
+                all[each.name] = py::make_tuple(each.meaning, words);
+            }
+            return all;
+        },
+        "The closed choices: class in heatmatch.choices -> (what it means, its words).");
+}
+
+}  // namespace heatmatch::python
