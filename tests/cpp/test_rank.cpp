@@ -163,6 +163,11 @@ TEST_CASE("elements of wide tolerance that one of their ohms overloads are not k
     element.rated_w = 351.0;
     element.power_tolerance_plus_pct = 10.0;
     element.power_tolerance_minus_pct = 50.0;
+    element.alloy = "steady";  // cold ohms this far from the rating are those of a known alloy
+    installation.parts.alloys = {{.id = "steady",
+                                  .label = "Steady",
+                                  .resistance_factor = {{20.0, 1.0}, {1000.0, 1.0}},
+                                  .provenance = element.provenance}};
     installation.parts.elements = {element};
     installation.elements = {{.element = "wide", .count = 2}};
     const Ranking ranking = rank(starter(), installation, keep_all());

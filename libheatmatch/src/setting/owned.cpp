@@ -1,8 +1,13 @@
 #include "heatmatch/setting/owned.hpp"
 
+#include "sentences.hpp"
+
+#include "heatmatch/base/error.hpp"
 #include "heatmatch/base/field_access.hpp"
 
 namespace heatmatch {
+
+using setting_sentences::say;
 
 std::span<const Field> panel_measurement_fields() {
     static const auto fields = std::to_array<Field>({
@@ -95,6 +100,31 @@ std::span<const Field> allowed_elements_fields() {
                                        .meaning = "how many of a kind one bank may use"}),
     });
     return fields;
+}
+
+void check_owned_panels(const OwnedPanels& owned, const std::string& part) {
+    check_record(owned_panels_fields(), &owned, part);
+    if (!owned.measured) return;
+    check_record(panel_measurement_fields(), &*owned.measured, part + " measured");
+    if (owned.measured->v_oc || owned.measured->i_sc) return;
+    throw InvalidInput(ErrorDetail{.part = part + " measured",
+                                   .field = "v_oc, i_sc",
+                                   .value = "(missing)",
+                                   .allowed = "given, at least one of them",
+                                   .remedy = say<"setting.say_what_was_read">()});
+}
+
+void check_allowed_elements(const AllowedElements& allowed, const std::string& part) {
+    check_record(allowed_elements_fields(), &allowed, part);
+    if (allowed.any) check_record(element_filter_fields(), &*allowed.any, part + " any");
+    if (allowed.any.has_value() != allowed.element.empty()) return;
+    throw InvalidInput(ErrorDetail{.part = part,
+                                   .field = "element",
+                                   .value = allowed.any ? "given beside any" : "(missing)",
+                                   .allowed = "given, or any in its place",
+                                   .remedy = say<"setting.write_either">(
+                                       with<"one">(R"({"element": "id"})"),
+                                       with<"other">(R"({"any": {"family": ["oven lower"]}})"))});
 }
 
 }  // namespace heatmatch

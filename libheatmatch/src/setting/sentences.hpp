@@ -14,6 +14,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"setting.minus_sign",
      "mind the minus sign: the record is the coldest morning ever, and sets the volts"},
     {"setting.no_panels", "the installation lists no panels"},
+    {"setting.say_what_was_read", "say what the meter read, or leave measured out"},
+    {"setting.write_either", "write {one} or {other}"},
     {"setting.describe_run", "describe the run under \"runs\""},
 });
 

@@ -58,14 +58,8 @@ OwnedPanels read_owned_panels(const Json& json, const std::string& part) {
     if (measured != json.end() && !measured->is_null()) {
         owned.measured =
             read<PanelMeasurement>(panel_measurement_fields(), *measured, part + " measured");
-        if (!owned.measured->v_oc && !owned.measured->i_sc) {
-            throw InvalidInput(ErrorDetail{.part = part + " measured",
-                                           .field = "v_oc, i_sc",
-                                           .value = "(missing)",
-                                           .allowed = "given, at least one of them",
-                                           .remedy = say<"text.say_what_was_read">()});
-        }
     }
+    check_owned_panels(owned, part);
     return owned;
 }
 
@@ -76,16 +70,7 @@ AllowedElements read_allowed_elements(const Json& json, const std::string& part)
     if (any != json.end() && !any->is_null()) {
         allowed.any = read<ElementFilter>(element_filter_fields(), *any, part + " any");
     }
-    if (allowed.any.has_value() == !allowed.element.empty()) {
-        throw InvalidInput(ErrorDetail{
-            .part = part,
-            .field = "element",
-            .value = allowed.any ? "given beside any" : "(missing)",
-            .allowed = "given, or any in its place",
-            .remedy =
-                say<"text.write_either">(with<"one">(R"({"element": "id"})"),
-                                         with<"other">(R"({"any": {"family": ["oven lower"]}})"))});
-    }
+    check_allowed_elements(allowed, part);
     return allowed;
 }
 

@@ -10,8 +10,6 @@ namespace heatmatch::text_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
     {"text.write_quote_twice", "write a quote inside a cell twice"},
-    {"text.say_what_was_read", "say what the meter read, or leave measured out"},
-    {"text.write_either", "write {one} or {other}"},
     {"text.rename_or_remove", "rename or remove one of the two"},
     {"text.remove_one", "remove one of the two"},
     {"text.take_out", "take it out of one of the two"},

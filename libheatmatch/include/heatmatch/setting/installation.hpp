@@ -50,6 +50,11 @@ struct Installation {
 /// wires, controls, runs, groups. Throws InvalidInput or NotFound naming the nearest known name.
 void check_references(const Installation& installation, const Parts& parts);
 
+/// Checks an installation made by a program as a file of it would be: every field of every record,
+/// what no single field can, the inline parts, all references, and the parts of `parts` that it
+/// names or chooses among. Throws InvalidInput or NotFound.
+void check_installation(const Installation& installation, const Parts& parts);
+
 /// The owned panels of that group. Throws NotFound.
 [[nodiscard]] const OwnedPanels& find_group(const Installation& installation,
                                             std::string_view group);

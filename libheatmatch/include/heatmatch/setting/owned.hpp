@@ -32,6 +32,10 @@ struct OwnedPanels {
 };
 [[nodiscard]] std::span<const Field> owned_panels_fields();
 
+/// Checks all fields and what no single field can: a measurement has volts or amperes. `part`
+/// opens the message. Throws InvalidInput.
+void check_owned_panels(const OwnedPanels& owned, const std::string& part);
+
 /// Which elements of the catalog may be bought.
 struct ElementFilter {
     std::vector<std::string> family{};    //!< any of these; empty: all
@@ -52,5 +56,9 @@ struct AllowedElements {
     friend bool operator==(const AllowedElements&, const AllowedElements&) = default;
 };
 [[nodiscard]] std::span<const Field> allowed_elements_fields();
+
+/// Checks all fields and what no single field can: an element, or a filter in its place. Throws
+/// InvalidInput.
+void check_allowed_elements(const AllowedElements& allowed, const std::string& part);
 
 }  // namespace heatmatch

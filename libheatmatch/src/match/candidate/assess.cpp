@@ -15,7 +15,7 @@ Candidate assess(const Parts& catalog, const Installation& installation,
     check_rank_options(options);
     const auto shared = std::make_shared<const Parts>(merged_parts(catalog, installation));
     const Parts& parts = *shared;
-    check_references(installation, parts);
+    check_installation(installation, parts);
     if (!installation.circuit) {
         throw InvalidInput(ErrorDetail{
             .part = "installation",

@@ -191,6 +191,7 @@ WireCheck check_run(const Check& check, std::size_t index) {
 }  // namespace
 
 std::vector<WireCheck> check_wires(const Candidate& candidate, const Parts* catalog) {
+    check_circuit(candidate.circuit, candidate.site);
     Check check{.candidate = candidate,
                 .catalog = catalog != nullptr ? catalog : candidate.catalog.get(),
                 .heat = heat_of(candidate.circuit, candidate.bright)};

@@ -23,7 +23,7 @@ constexpr std::size_t least_front = 200;
 /// Groups whose remarks are listed one by one.
 constexpr std::size_t few_groups = 12;
 
-void check_installation(const Installation& installation) {
+void check_lists(const Installation& installation) {
     const auto refuse = [](const char* field, Sentence remedy) {
         throw InvalidInput(ErrorDetail{.part = "installation",
                                        .field = field,
@@ -215,10 +215,10 @@ Sentences panel_remarks(const ScreenContext& context) {
 
 Ranking rank(const Parts& catalog, const Installation& installation, const RankOptions& options) {
     check_rank_options(options);
-    check_installation(installation);
+    check_lists(installation);
     const auto shared = std::make_shared<const Parts>(merged_parts(catalog, installation));
     const Parts& parts = *shared;
-    check_references(installation, parts);
+    check_installation(installation, parts);
     if (!options.group.empty()) static_cast<void>(find_group(installation, options.group));
     Sentences weather_remarks;
     const auto weather = options.weather

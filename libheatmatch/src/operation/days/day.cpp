@@ -77,6 +77,7 @@ double DayRun::hour_of_day(std::size_t step) const {
 DayRun simulate_day(const Candidate& candidate, const DayWeather& weather,
                     const DayOptions& options) {
     check_options(options);
+    check_circuit(candidate.circuit, candidate.site);
     check_store(candidate);
     if (weather.size() == 0) {
         throw InvalidInput({.part = "days",

@@ -66,6 +66,10 @@ struct Circuit {
     [[nodiscard]] std::string title() const;
 };
 
+/// Checks a circuit made or changed by a program as what it was made of would be: the site it is
+/// judged at, panels, bank, runs, devices and store. Throws InvalidInput.
+void check_circuit(const Circuit& circuit, const Site& site);
+
 /// Operating point of the circuit at the bank, its wire included.
 struct Delivered {
     double irradiance_w_m2 = 0.0;     //!< [W/m2]

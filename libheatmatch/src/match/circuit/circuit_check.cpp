@@ -1,0 +1,40 @@
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/match/circuit/circuit.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+template <class P>
+void check_if_known(const std::optional<P>& part) {
+    if (part) check_part(*part);
+}
+
+}  // namespace
+
+void check_circuit(const Circuit& circuit, const Site& site) {
+    check_record(site_fields(), &site, "site");
+    check_site(site);
+    check_owned_panels(circuit.owned, "panels " + quote(circuit.owned.group, 80));
+    check_part(circuit.panel.given);
+    check_part(circuit.bank.element);
+    check_if_known(circuit.bank.alloy);
+    check_if_known(circuit.bank.sheath);
+    for (const RunParts& parts : circuit.runs) {
+        const std::string place = "run " + quote(parts.run.name, 80);
+        check_record(wire_run_fields(), &parts.run, place);
+        check_record(surroundings_fields(), &parts.run.surroundings, place + " surroundings");
+        check_if_known(parts.wire);
+        check_if_known(parts.insulation);
+        check_if_known(parts.connector);
+    }
+    for (const PlacedDevice& placed : circuit.devices) {
+        check_record(device_fields(), &placed.device, "device " + quote(placed.device.part, 80));
+        check_part(placed.control);
+    }
+    if (!circuit.heat || !circuit.heat->store) return;
+    check_record(store_fields(), &circuit.heat->store->store, "store");
+    check_part(circuit.heat->store->medium);
+}
+
+}  // namespace heatmatch
