@@ -6,9 +6,7 @@
 namespace heatmatch::python {
 
 ConductivityEnd conductivity_end_from(const std::string& name) {
-    if (name == "low") return ConductivityEnd::low;
-    if (name == "typical") return ConductivityEnd::typical;
-    if (name == "high") return ConductivityEnd::high;
+    if (const auto end = find_choice<ConductivityEnd>(name)) return *end;
     throw InvalidInput(ErrorDetail{.field = "conductivity",
                                    .value = quote(name),
                                    .allowed = "\"low\", \"typical\" or \"high\"",

@@ -91,10 +91,7 @@ void register_candidate(py::module_& module) {
             },
             "the most severe margin")
         .def_property_readonly(
-            "severity",
-            [](const Candidate& candidate) {
-                return std::string(severity_name(candidate.severity()));
-            },
+            "severity", [](const Candidate& candidate) { return candidate.severity(); },
             "of the worst margin")
         .def_property_readonly(
             "nearest_limit",
@@ -135,7 +132,7 @@ void register_candidate(py::module_& module) {
                  return "<Candidate " + candidate.circuit.title() + ": " +
                         format_number(candidate.merit(), 4) +
                         (candidate.season ? " kWh, " : " W, ") +
-                        std::string(severity_name(candidate.severity())) + ">";
+                        text_of_choice(candidate.severity()) + ">";
              })
         .def(py::pickle([](const Candidate& candidate) { return state_of(candidate); },
                         &candidate_from));

@@ -1,7 +1,14 @@
 #include "pybind.hpp"
 
+#include "heatmatch/match/candidate/wire_check.hpp"
+#include "heatmatch/operation/calibration/store_log.hpp"
+#include "heatmatch/operation/days/day.hpp"
+#include "heatmatch/operation/diagnosis/diagnosis.hpp"
 #include "heatmatch/parts/parts.hpp"
 #include "heatmatch/setting/installation.hpp"
+#include "heatmatch/solar/datasheet_fit.hpp"
+#include "heatmatch/solar/plane_irradiance.hpp"
+#include "heatmatch/solar/vector_width.hpp"
 
 namespace heatmatch::python {
 
@@ -30,6 +37,19 @@ std::span<const ChoiceClass> choice_classes() {
         {"SurroundingsKind", "Kind of surroundings of a wire.", surroundings_kind_words},
         {"Duty", "What a device has to do.", duty_words},
         {"SensedPlace", "Where a device senses.", sensed_place_words},
+        {"Severity", "How bad it is to pass a margin.", severity_words},
+        {"WirePart", "What of a run of wire a temperature harms.", wire_part_words},
+        {"FitMode", "How a label could be met by a single diode.", fit_mode_words},
+        {"ResistanceBasis", "What the ohms of an element come from.", resistance_basis_words},
+        {"ConductivityEnd", "Which end of a fill's conductivity.", conductivity_end_words},
+        {"VectorWidth", "Which build of the inner loops.", vector_width_words},
+        {"SwitchCase", "How the controls behave.", switch_case_words},
+        {"SwitchAction", "What a control did.", switch_action_words},
+        {"BedModel", "How the heat of the fill was followed.", bed_model_words},
+        {"ProbePlace", "Where a thermometer of a store sits.", probe_place_words},
+        {"UnitSystem", "The two unit sets of every printed result.", unit_system_words},
+        {"SkyModel", "Which sky the diffuse light comes from.", sky_model_words},
+        {"FaultKind", "What may be behind readings.", fault_words},
     });
     return classes;
 }

@@ -14,12 +14,13 @@ Value attribute(const py::handle& object, const std::string& name) {
 RankedPairing ranked_from(const py::handle& move, const std::string& when) {
     using Maybe = std::optional<double>;
     using Text = std::optional<std::string>;
-    return {.place = attribute<std::optional<int>>(move, when),
-            .heat = attribute<Maybe>(move, "heat_" + when),
-            .headroom = attribute<Maybe>(move, "headroom_" + when),
-            .price = attribute<Maybe>(move, "price_" + when),
-            .severity = attribute<Text>(move, "severity_" + when).value_or(""),
-            .worst = attribute<Text>(move, "worst_" + when).value_or("")};
+    return {
+        .place = attribute<std::optional<int>>(move, when),
+        .heat = attribute<Maybe>(move, "heat_" + when),
+        .headroom = attribute<Maybe>(move, "headroom_" + when),
+        .price = attribute<Maybe>(move, "price_" + when),
+        .severity = find_choice<Severity>(attribute<Text>(move, "severity_" + when).value_or("")),
+        .worst = attribute<Text>(move, "worst_" + when).value_or("")};
 }
 
 /// A heatmatch.RankingComparison as the library has it.

@@ -51,9 +51,7 @@ constexpr std::array<NamedNumber<DayEnergy>, 8> energies{{
 }};
 
 SwitchCase switch_case_from(const std::string& name) {
-    if (name == "works") return SwitchCase::works;
-    if (name == "thermostat welded") return SwitchCase::thermostat_welded;
-    if (name == "breaker welded") return SwitchCase::breaker_welded;
+    if (const auto known = find_choice<SwitchCase>(name)) return *known;
     throw InvalidInput(ErrorDetail{
         .part = "days",
         .field = "switches",
@@ -99,11 +97,11 @@ std::shared_ptr<LivedDays> simulated(const Candidate& candidate, const Weather& 
 }
 
 py::tuple state_of(const SwitchEvent& event) {
-    return py::make_tuple(event.hours, event.device, event.what);
+    return py::make_tuple(event.hours, event.device, text_of_choice(event.what));
 }
 
 SwitchEvent switch_event_from(const py::tuple& state) {
-    return {state[0].cast<double>(), state[1].cast<std::string>(), state[2].cast<std::string>()};
+    return {state[0].cast<double>(), state[1].cast<std::string>(), state[2].cast<SwitchAction>()};
 }
 
 DayEnergy day_energy_from(const py::tuple& state) {
@@ -130,7 +128,7 @@ void register_pieces(py::module_& module) {
         .def("__repr__",
              [](const SwitchEvent& event) {
                  return "<after " + format_number(event.hours, 4) + " h: " + event.device + " " +
-                        event.what + ">";
+                        text_of_choice(event.what) + ">";
              })
         .def(py::pickle([](const SwitchEvent& event) { return state_of(event); },
                         &switch_event_from));
@@ -175,11 +173,11 @@ py::tuple state_of(const LivedDays& lived) {
     for (std::size_t i = 0; i < lists.size(); ++i) {
         series[i] = array_of(run.series.*(lists[i].member));
     }
-    return py::make_tuple(state_of(lived.candidate), run.title, run.days, run.first_hour,
-                          run.heats_space, series, array_of(run.series.month),
-                          numbers_state(run.energy, energies),
-                          tuple_with<SwitchEvent>(run.events, &state_of), run.bed_model,
-                          run.remarks, assumption_states(run.assumed), state_of(lived.answer));
+    return py::make_tuple(
+        state_of(lived.candidate), run.title, run.days, run.first_hour, run.heats_space, series,
+        array_of(run.series.month), numbers_state(run.energy, energies),
+        tuple_with<SwitchEvent>(run.events, &state_of), text_of_choice(run.bed_model), run.remarks,
+        assumption_states(run.assumed), state_of(lived.answer));
 }
 
 std::shared_ptr<LivedDays> lived_days_from(const py::tuple& state) {
@@ -197,7 +195,7 @@ std::shared_ptr<LivedDays> lived_days_from(const py::tuple& state) {
     run.series.month = state[6].cast<std::vector<std::uint8_t>>();
     run.energy = day_energy_from(state[7].cast<py::tuple>());
     run.events = items_from(state[8], switch_event_from);
-    run.bed_model = state[9].cast<std::string>();
+    run.bed_model = state[9].cast<BedModel>();
     run.remarks = state[10].cast<Sentences>();
     run.assumed = assumptions_from(state[11]);
     lived->answer = day_answer_from(state[12].cast<py::tuple>());

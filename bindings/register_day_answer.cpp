@@ -86,8 +86,7 @@ void register_day_answer(py::module_& module) {
         .def("__repr__",
              [](const PartPeak& peak) {
                  return "<PartPeak after " + format_number(peak.hours, 4) + " h, " +
-                        std::string(severity_name(peak.margin.severity)) + ": " +
-                        peak.margin.sentence() + ">";
+                        text_of_choice(peak.margin.severity) + ": " + peak.margin.sentence() + ">";
              })
         .def(py::pickle([](const PartPeak& peak) { return state_of(peak); }, &part_peak_from));
     py::class_<DayAnswer>(module, "DayAnswer", "What a run through days answers.")

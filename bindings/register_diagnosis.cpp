@@ -146,8 +146,7 @@ void register_diagnosis(py::module_& module) {
         .def(py::pickle(&fitted_state, &fitted_from));
     py::class_<Hypothesis>(module, "Hypothesis", "One explanation of the readings.")
         .def_property_readonly(
-            "kind", [](const Hypothesis& made) { return std::string(fault_name(made.kind)); },
-            "of fault")
+            "kind", [](const Hypothesis& made) { return made.kind; }, "of fault")
         .def_readonly("name", &Hypothesis::name, "of the explanation")
         .def_readonly("sentence", &Hypothesis::sentence, "what it means, and what to do")
         .def_readonly("misfit", &Hypothesis::misfit, "chi-square of readings and tolerances")

@@ -210,9 +210,7 @@ void register_single_diode(py::module_& module) {
     py::class_<DatasheetFit, SingleDiode>(module, "DatasheetFit",
                                           "A single diode fitted to a label.")
         .def_property_readonly(
-            "fit_mode",
-            [](const DatasheetFit& fit) { return std::string(fit_mode_name(fit.fit_mode)); },
-            "exact, split or gap")
+            "fit_mode", [](const DatasheetFit& fit) { return fit.fit_mode; }, "exact, split or gap")
         .def_readonly("vmp_shift", &DatasheetFit::vmp_shift, "relative move of v_mp from the label")
         .def_readonly("gamma_error_per_k", &DatasheetFit::gamma_error_per_k,
                       "gamma of the model less that of the label [1/K]")
@@ -224,7 +222,7 @@ void register_single_diode(py::module_& module) {
             "class defaults that were needed")
         .def("__repr__",
              [](const DatasheetFit& fit) {
-                 return "DatasheetFit(fit_mode='" + std::string(fit_mode_name(fit.fit_mode)) +
+                 return "DatasheetFit(fit_mode='" + text_of_choice(fit.fit_mode) +
                         "', vmp_shift=" + format_number(fit.vmp_shift, 3) + ')';
              })
         .def(py::pickle(

@@ -134,10 +134,7 @@ MadeCurve curve_from(const py::tuple& state) {
 }  // namespace
 
 VectorWidth vector_width_from(const std::string& name) {
-    for (VectorWidth width : {VectorWidth::portable, VectorWidth::avx2, VectorWidth::avx512}) {
-        if (name == vector_width_name(width)) return width;
-    }
-    if (name == "automatic") return VectorWidth::automatic;
+    if (const auto width = find_choice<VectorWidth>(name)) return *width;
     throw InvalidInput(ErrorDetail{.part = "call",
                                    .field = "vector_width",
                                    .value = quote(name),

@@ -56,12 +56,12 @@ void register_heat(py::module_& module) {
              })
         .def(py::pickle(
             [](const ElementResistance& r) {
-                return py::make_tuple(r.low_ohm, r.typical_ohm, r.high_ohm, r.basis, r.fixed,
-                                      assumption_states(r.assumed));
+                return py::make_tuple(r.low_ohm, r.typical_ohm, r.high_ohm, text_of_choice(r.basis),
+                                      r.fixed, assumption_states(r.assumed));
             },
             [](const py::tuple& state) {
                 return ElementResistance{state[0].cast<double>(), state[1].cast<double>(),
-                                         state[2].cast<double>(), state[3].cast<std::string>(),
+                                         state[2].cast<double>(), state[3].cast<ResistanceBasis>(),
                                          state[4].cast<bool>(),   assumptions_from(state[5])};
             }));
     module.def(

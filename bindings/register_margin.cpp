@@ -7,8 +7,7 @@
 namespace heatmatch::python {
 
 UnitSystem unit_system_of(const std::string& name) {
-    if (name == "si") return UnitSystem::si;
-    if (name == "us") return UnitSystem::us;
+    if (const auto known = find_choice<UnitSystem>(name)) return *known;
     throw InvalidInput(ErrorDetail{.field = "units",
                                    .value = quote(name),
                                    .allowed = "\"si\" or \"us\"",
@@ -20,12 +19,10 @@ void register_margin(py::module_& module) {
         .def_readonly("name", &Margin::name, "name of the check")
         .def_readonly("subject", &Margin::subject, "the part or run")
         .def_property_readonly(
-            "severity",
-            [](const Margin& margin) { return std::string(severity_name(margin.severity)); },
+            "severity", [](const Margin& margin) { return margin.severity; },
             "none, caution, warning, danger or not assessed")
         .def_property_readonly(
-            "consequence",
-            [](const Margin& margin) { return std::string(severity_name(margin.consequence)); },
+            "consequence", [](const Margin& margin) { return margin.consequence; },
             "severity once the limit is passed")
         .def_readonly("value", &Margin::value, "judged at its worst end, or None")
         .def_readonly("value_low", &Margin::value_low, "low end, or None")
@@ -48,8 +45,8 @@ void register_margin(py::module_& module) {
             py::kw_only(), py::arg("units") = "si", "One plain sentence with the numbers.")
         .def("__repr__",
              [](const Margin& margin) {
-                 return "<" + std::string(severity_name(margin.severity)) + ": " + margin.name +
-                        ", " + margin.subject + ": " + margin.sentence() + ">";
+                 return "<" + text_of_choice(margin.severity) + ": " + margin.name + ", " +
+                        margin.subject + ": " + margin.sentence() + ">";
              })
         .def(py::pickle([](const Margin& margin) { return state_of(margin); }, &margin_from));
     module.def(

@@ -26,9 +26,9 @@ py::object on_plane(const py::object& tilt_deg, const py::object& plane_azimuth_
                     const py::object& ghi_w_m2, const py::object& dni_w_m2,
                     const py::object& dhi_w_m2, const py::object& extraterrestrial_w_m2,
                     const py::object& albedo, const std::string& model, bool glass) {
-    if (model != "hay_davies" && model != "isotropic")
-        refuse_word("model", model, "\"hay_davies\" or \"isotropic\"");
-    const SkyModel sky_model = model == "isotropic" ? SkyModel::isotropic : SkyModel::hay_davies;
+    const auto known = find_choice<SkyModel>(model);
+    if (!known) refuse_word("model", model, "\"hay_davies\" or \"isotropic\"");
+    const SkyModel sky_model = *known;
     const auto in = broadcast<9>({
         NumberArgument{"tilt_deg", tilt_deg, unit::degree, tilt_range},
         NumberArgument{"plane_azimuth_deg", plane_azimuth_deg, unit::degree, azimuth_range},

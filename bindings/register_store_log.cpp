@@ -47,12 +47,12 @@ StoreLog log_from_state(const py::tuple& state) {
 }  // namespace
 
 py::tuple state_of(const Probe& probe) {
-    return py::make_tuple(probe.name, probe.place, probe.radius_m, probe.height_m);
+    return py::make_tuple(probe.name, text_of_choice(probe.place), probe.radius_m, probe.height_m);
 }
 
 Probe probe_from(const py::tuple& state) {
     return {.name = state[0].cast<std::string>(),
-            .place = state[1].cast<std::string>(),
+            .place = state[1].cast<ProbePlace>(),
             .radius_m = state[2].cast<std::optional<double>>(),
             .height_m = state[3].cast<std::optional<double>>()};
 }

@@ -6,9 +6,11 @@ namespace heatmatch::python {
 
 namespace {
 
-const char* words_of(TerminalPlace place) {
-    if (place == TerminalPlace::buried) return "buried";
-    return place == TerminalPlace::in_box ? "box outside" : "through wall";
+StoreTerminals terminals_of(const CandidateTail& tail) {
+    const TerminalPlace place = tail.tail.tail.place;
+    if (place == TerminalPlace::buried) return StoreTerminals::buried;
+    return place == TerminalPlace::in_box ? StoreTerminals::box_outside
+                                          : StoreTerminals::through_wall;
 }
 
 py::tuple tail_state(const CandidateTail& tail) {
@@ -36,9 +38,7 @@ void register_tail(py::module_& module) {
         .def_property_readonly(
             "run", [](const CandidateTail& tail) { return tail.tail.run; },
             "the run of wire at the element")
-        .def_property_readonly(
-            "terminals", [](const CandidateTail& tail) { return words_of(tail.tail.tail.place); },
-            "buried, box outside or through wall")
+        .def_property_readonly("terminals", &terminals_of, "buried, box outside or through wall")
         .def_property_readonly(
             "end_of_heat_c", [](const CandidateTail& tail) { return tail.at.end_of_heat_c; },
             "where the heated length ends [°C]")
@@ -91,7 +91,7 @@ void register_tail(py::module_& module) {
             "where nowhere.")
         .def("__repr__",
              [](const CandidateTail& tail) {
-                 return std::string("<HotTail ") + words_of(tail.tail.tail.place) +
+                 return "<HotTail " + text_of_choice(terminals_of(tail)) +
                         (tail.at.runaway
                              ? ": runaway>"
                              : ": terminal " + format_number(tail.at.terminal_c, 4) + " °C>");

@@ -9,12 +9,12 @@ namespace heatmatch::python {
 namespace {
 
 py::tuple state_of(const WireLimit& limit) {
-    return py::make_tuple(limit.what, limit.limit_c, static_cast<int>(limit.consequence),
-                          limit.source);
+    return py::make_tuple(text_of_choice(limit.what), limit.limit_c,
+                          static_cast<int>(limit.consequence), limit.source);
 }
 
 WireLimit wire_limit_from(const py::tuple& state) {
-    return {.what = state[0].cast<std::string>(),
+    return {.what = state[0].cast<WirePart>(),
             .limit_c = state[1].cast<double>(),
             .consequence = static_cast<Severity>(state[2].cast<int>()),
             .source = state[3].cast<std::string>()};
@@ -42,11 +42,12 @@ py::tuple state_of(const WireCheck& check) {
     py::object would_do = py::none();
     if (check.would_do) would_do = py::str(part_to_json(Part{*check.would_do}, -1));
     return py::make_tuple(check.run, check.wire, check.gauge, check.current_a, check.conductor_c,
-                          check.far_c, check.runaway, tuple_of(check.limits), check.decides,
-                          static_cast<int>(check.severity), check.code_ampacity_a,
-                          check.corrected_ampacity_a, check.balance_ampacity_a, check.drop_v,
-                          check.heat_w, check.at_element, tuple_of(check.reach), check.sentence,
-                          would_do, check.would_do_gauge, assumption_states(check.assumed));
+                          check.far_c, check.runaway, tuple_of(check.limits),
+                          text_of_choice(check.decides), static_cast<int>(check.severity),
+                          check.code_ampacity_a, check.corrected_ampacity_a,
+                          check.balance_ampacity_a, check.drop_v, check.heat_w, check.at_element,
+                          tuple_of(check.reach), check.sentence, would_do, check.would_do_gauge,
+                          assumption_states(check.assumed));
 }
 
 WireCheck wire_check_from(const py::tuple& state) {
@@ -59,7 +60,7 @@ WireCheck wire_check_from(const py::tuple& state) {
                     .far_c = state[5].cast<Maybe>(),
                     .runaway = state[6].cast<bool>(),
                     .limits = items_from(state[7], wire_limit_from),
-                    .decides = state[8].cast<std::string>(),
+                    .decides = find_choice<WirePart>(state[8].cast<std::string>()),
                     .severity = static_cast<Severity>(state[9].cast<int>()),
                     .code_ampacity_a = state[10].cast<Maybe>(),
                     .corrected_ampacity_a = state[11].cast<Maybe>(),
@@ -83,14 +84,13 @@ void register_limits(py::module_& module) {
         .def_readonly("what", &WireLimit::what, "insulation, plating or joint")
         .def_readonly("limit_c", &WireLimit::limit_c, "[°C]")
         .def_property_readonly(
-            "consequence",
-            [](const WireLimit& limit) { return std::string(severity_name(limit.consequence)); },
+            "consequence", [](const WireLimit& limit) { return limit.consequence; },
             "severity once it is passed")
         .def_readonly("source", &WireLimit::source, "where it comes from")
         .def("__repr__",
              [](const WireLimit& limit) {
-                 return "<WireLimit " + limit.what + ": " + format_number(limit.limit_c, 4) +
-                        " °C>";
+                 return "<WireLimit " + text_of_choice(limit.what) + ": " +
+                        format_number(limit.limit_c, 4) + " °C>";
              })
         .def(py::pickle([](const WireLimit& limit) { return state_of(limit); }, &wire_limit_from));
     py::class_<InsulationReach>(module, "InsulationReach",
@@ -131,11 +131,14 @@ void register_wire_check(py::module_& module) {
         .def_readonly("far_c", &Check::far_c, "away from the element [°C], or None")
         .def_readonly("runaway", &Check::runaway, "no steady temperature")
         .def_readonly("limits", &Check::limits, "lowest first")
-        .def_readonly("decides", &Check::decides, "the lowest of them")
         .def_property_readonly(
-            "severity",
-            [](const Check& check) { return std::string(severity_name(check.severity)); },
-            "of its hottest place")
+            "decides",
+            [](const Check& check) {
+                return check.decides ? py::cast(*check.decides) : py::object(py::str());
+            },
+            "the lowest of them; empty where there is none")
+        .def_property_readonly(
+            "severity", [](const Check& check) { return check.severity; }, "of its hottest place")
         .def_readonly("code_ampacity_a", &Check::code_ampacity_a,
                       "by the table, before correction [A], or None")
         .def_readonly("corrected_ampacity_a", &Check::corrected_ampacity_a,

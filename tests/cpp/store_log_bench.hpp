@@ -28,7 +28,7 @@ inline heatmatch::StoreLog made_log(const heatmatch::Candidate& candidate, doubl
     heatmatch::StoreLog log;
     log.probes = {{.name = "beside the rods", .radius_m = 0.10, .height_m = 0.42},
                   {.name = "near the wall", .radius_m = 0.22, .height_m = 0.42},
-                  {.name = "wall", .place = "wall"}};
+                  {.name = "wall", .place = heatmatch::ProbePlace::wall}};
     log.temperature_c.resize(log.probes.size());
     std::mt19937 random(seed);
     std::normal_distribution<double> noise(0.0, noise_k);

@@ -58,7 +58,7 @@ TEST_CASE("a bank owns copies of its element and its alloy") {
     REQUIRE(bank.alloy);
     CHECK(bank.alloy->id == "copper-nickel-44");
     CHECK(bank.owned == 1);
-    CHECK(bank.each.basis == "measured");
+    CHECK(bank.each.basis == heatmatch::ResistanceBasis::measured);
     Element unknown = fifteen_ohm();
     unknown.alloy.clear();
     CHECK_FALSE(make_bank(starter(), unknown, {1, 1}, 0, 300.0).alloy);

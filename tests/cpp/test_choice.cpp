@@ -8,8 +8,15 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/base/choice.hpp"
+#include "heatmatch/match/candidate/wire_check.hpp"
+#include "heatmatch/operation/calibration/store_log.hpp"
+#include "heatmatch/operation/days/day.hpp"
+#include "heatmatch/operation/diagnosis/diagnosis.hpp"
 #include "heatmatch/parts/parts.hpp"
 #include "heatmatch/setting/installation.hpp"
+#include "heatmatch/solar/datasheet_fit.hpp"
+#include "heatmatch/solar/plane_irradiance.hpp"
+#include "heatmatch/solar/vector_width.hpp"
 
 namespace {
 
@@ -78,6 +85,8 @@ TEST_CASE("every choice has a word for each enumerator, in their order") {
               MediumForm, SourceKind>();
     check_all<StoreShape, StorePlace, StoreTerminals, Carried, SurroundingsKind, Duty,
               SensedPlace>();
+    check_all<Severity, WirePart, FitMode, ResistanceBasis, ConductivityEnd, VectorWidth>();
+    check_all<SwitchCase, SwitchAction, BedModel, ProbePlace, FaultKind, UnitSystem, SkyModel>();
 }
 
 TEST_CASE("a word that no choice has is refused with the nearest") {

@@ -103,11 +103,11 @@ TEST_CASE("a thermostat keeps the wall down, and one that is welded does not") {
     CHECK(highest(kept.series.wall_c) < highest(free.series.wall_c));
     CHECK(kept.energy.in_kwh < free.energy.in_kwh);
     REQUIRE(!kept.events.empty());
-    CHECK(kept.events.front().what == "opens");
+    CHECK(kept.events.front().what == heatmatch::SwitchAction::opens);
     CHECK(kept.energy.unbalanced_share < 1e-6);
     CHECK(highest(welded.series.wall_c) == doctest::Approx(highest(free.series.wall_c)));
     REQUIRE(welded.events.size() == 1);
-    CHECK(welded.events.front().what == "cannot open");
+    CHECK(welded.events.front().what == heatmatch::SwitchAction::cannot_open);
 }
 
 TEST_CASE("a limit stays open once it has opened, unless what breaks the circuit is welded") {
@@ -121,13 +121,13 @@ TEST_CASE("a limit stays open once it has opened, unless what breaks the circuit
     const DayOptions cold{.warm_up_days = 0};
     const DayRun run = simulate_day(candidate, weather, cold);
     REQUIRE(run.events.size() == 1);
-    CHECK(run.events.front().what == "opens");
+    CHECK(run.events.front().what == heatmatch::SwitchAction::opens);
     CHECK(run.series.power_w.back() == 0.0);
     CHECK(*std::max_element(run.series.power_w.end() - 24 * 12, run.series.power_w.end()) == 0.0);
     DayOptions welded = cold;
     welded.switches = SwitchCase::breaker_welded;
     const DayRun on = simulate_day(candidate, weather, welded);
-    CHECK(on.events.front().what == "cannot open");
+    CHECK(on.events.front().what == heatmatch::SwitchAction::cannot_open);
     CHECK(on.energy.in_kwh > run.energy.in_kwh);
 }
 
@@ -189,7 +189,7 @@ TEST_CASE("water takes the same heat at a lower temperature") {
     water.store->medium = "water";
     const DayRun wet = simulate_day(standing(water), demo_year(), january_days());
     const DayRun dry = simulate_day(standing(), demo_year(), january_days());
-    CHECK(wet.bed_model == "water");
+    CHECK(wet.bed_model == heatmatch::BedModel::water);
     CHECK(within(wet.energy.in_kwh, dry.energy.in_kwh, 0.03));
     CHECK(highest(wet.series.sheath_c) < 0.5 * highest(dry.series.sheath_c));
     CHECK(wet.energy.unbalanced_share < 1e-6);

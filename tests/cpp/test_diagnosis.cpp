@@ -51,7 +51,7 @@ TEST_CASE("without noise every planted fault explains its readings, and nothing 
             RealCircuit real = sound_circuit(candidate.circuit);
             const std::string told = plant(real, kind, candidate.circuit, dice);
             CAPTURE(candidate.circuit.title());
-            CAPTURE(std::string(fault_name(kind)));
+            CAPTURE(std::string(word_of(kind)));
             CAPTURE(told);
             const Diagnosis diagnosis = diagnose(candidate, exact_rows(real));
             CHECK(in_group(diagnosis, kind));

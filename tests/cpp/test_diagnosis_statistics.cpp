@@ -67,7 +67,7 @@ Tally tally_of(unsigned rounds, unsigned seed, bool all_meters, bool held_errors
         std::printf("  %-24s %3d %3d %3d %3d %5.1f\n", std::string(name).c_str(), tally.cases,
                     tally.in_group, tally.first, tally.alone, tally.group / tally.cases);
     };
-    for (const auto& [kind, tally] : by_kind) print(fault_name(kind), tally);
+    for (const auto& [kind, tally] : by_kind) print(word_of(kind), tally);
     print("all", all);
     if (all.measured_next > 0) {
         std::printf(

@@ -30,7 +30,7 @@ bool assumes(const ElementResistance& ohms, const std::string& field) {
 // Source: element catalogues, rated power +5/-10 %; 1/1.05 and 1/0.90 of the ohms.
 TEST_CASE("the usual power tolerance is -4.8 and +11.1 % of ohms") {
     const ElementResistance ohms = element_resistance(rated, &constant, 300.0);
-    CHECK(ohms.basis == "volts and watts");
+    CHECK(ohms.basis == heatmatch::ResistanceBasis::volts_and_watts);
     CHECK(ohms.typical_ohm == doctest::Approx(14.4).epsilon(1e-12));
     CHECK(ohms.low_ohm / ohms.typical_ohm == doctest::Approx(1.0 - 0.0476).epsilon(1e-4));
     CHECK(ohms.high_ohm / ohms.typical_ohm == doctest::Approx(1.1111).epsilon(1e-4));
@@ -79,12 +79,12 @@ TEST_CASE("measured ohms win over printed ones, those over volts and watts") {
     Element element = rated;
     element.resistance_ohm = 15.0;
     const ElementResistance printed = element_resistance(element, &constant, 300.0);
-    CHECK(printed.basis == "printed");
+    CHECK(printed.basis == heatmatch::ResistanceBasis::printed);
     CHECK(printed.typical_ohm == doctest::Approx(15.0).epsilon(1e-12));
     CHECK(printed.high_ohm == doctest::Approx(15.0 / 0.9).epsilon(1e-12));
     element.measured_resistance_ohm = 14.1;
     const ElementResistance measured = element_resistance(element, &constant, 300.0);
-    CHECK(measured.basis == "measured");
+    CHECK(measured.basis == heatmatch::ResistanceBasis::measured);
     CHECK(measured.typical_ohm == doctest::Approx(14.1).epsilon(1e-12));
     CHECK(measured.low_ohm == doctest::Approx(14.1 * 0.99).epsilon(1e-12));
     CHECK(measured.high_ohm == doctest::Approx(14.1 * 1.01).epsilon(1e-12));

@@ -16,11 +16,18 @@ PairingMove move_of(std::string element, RankedPairing before, RankedPairing aft
 }
 
 RankedPairing at(int place, double heat = 100.0) {
-    return {.place = place, .heat = heat, .headroom = 0.25, .price = 30.0, .severity = "warning"};
+    return {.place = place,
+            .heat = heat,
+            .headroom = 0.25,
+            .price = 30.0,
+            .severity = heatmatch::Severity::warning};
 }
 
 RankedPairing rejected(std::string worst) {
-    return {.heat = 120.0, .headroom = -0.1, .severity = "danger", .worst = std::move(worst)};
+    return {.heat = 120.0,
+            .headroom = -0.1,
+            .severity = heatmatch::Severity::danger,
+            .worst = std::move(worst)};
 }
 
 std::string row(const Table& table, std::size_t place = 0) {

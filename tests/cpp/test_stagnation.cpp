@@ -50,8 +50,10 @@ TEST_CASE("neither thermostat nor limit helps a circuit that is welded shut" *
     const Stagnation still = simulate_stagnation(standing(installation));
     CHECK(highest(still.run.series.wall_c) ==
           doctest::Approx(highest(simulate_stagnation(standing()).run.series.wall_c)));
-    CHECK(std::any_of(still.run.events.begin(), still.run.events.end(),
-                      [](const SwitchEvent& event) { return event.what == "cannot open"; }));
+    CHECK(
+        std::any_of(still.run.events.begin(), still.run.events.end(), [](const SwitchEvent& event) {
+            return event.what == heatmatch::SwitchAction::cannot_open;
+        }));
 }
 
 TEST_CASE("the sunniest fortnight of the south lies in its own season, and a lost site is told" *

@@ -52,7 +52,7 @@ TEST_CASE("what cannot be is refused with what it may be") {
     log = good();
     log.probes[0].radius_m.reset();
     CHECK(holds(refusal_with(log), "without radius or height"));
-    log.probes[0].place = "attic";
+    log.probes[0].place = static_cast<heatmatch::ProbePlace>(7);
     CHECK(holds(refusal_with(log), "bed, wall, lid or sheath"));
 }
 
@@ -89,8 +89,8 @@ TEST_CASE("a log is read from CSV") {
         "1,130,9,,12.25\n");
     CHECK(log.size() == 3);
     REQUIRE(log.probes.size() == 2);
-    CHECK(log.probes[0].place == "wall");
-    CHECK(log.probes[1].place == "bed");
+    CHECK(log.probes[0].place == heatmatch::ProbePlace::wall);
+    CHECK(log.probes[1].place == heatmatch::ProbePlace::bed);
     CHECK(*log.probes[1].radius_m == 0.12);
     CHECK(*log.probes[1].height_m == 0.40);
     CHECK(std::isnan(log.temperature_c[0][2]));

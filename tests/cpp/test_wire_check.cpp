@@ -44,7 +44,7 @@ WireCheck tail_of(const Candidate& candidate) {
 TEST_CASE("a PVC tail in the bed melts, and the wire that would do stands the heat") {
     const WireCheck check = tail_of(wired("thhn-14-awg", "bed", "buried", 150.0));
     CHECK(check.severity == Severity::danger);
-    CHECK(check.decides == "insulation");
+    CHECK(check.decides == heatmatch::WirePart::insulation);
     CHECK(*check.conductor_c > 90.0);
     CHECK(contains(check.sentence, "melts"));
     REQUIRE(check.would_do);
@@ -87,7 +87,7 @@ TEST_CASE("plating that ages is a warning, not a danger") {
     CAPTURE(check.sentence);
     REQUIRE(*check.conductor_c < 170.0);
     CHECK(check.severity == Severity::warning);
-    CHECK(check.decides == "plating");
+    CHECK(check.decides == heatmatch::WirePart::plating);
     CHECK(check.limits.front().limit_c == 150.0);
 }
 

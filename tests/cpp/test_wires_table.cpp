@@ -8,16 +8,16 @@ namespace {
 
 /// A run at the element whose insulation melts, and what would do.
 WireCheck melting() {
-    WireCheck check{
-        .run = "feed of 2 m",
-        .wire = "thhn-12-awg",
-        .current_a = 8.66,
-        .conductor_c = 150.0,
-        .limits = {{.what = "insulation", .limit_c = 90.0}, {.what = "joint", .limit_c = 150.0}},
-        .decides = "insulation",
-        .severity = Severity::danger,
-        .at_element = true,
-        .sentence = "It melts."};
+    WireCheck check{.run = "feed of 2 m",
+                    .wire = "thhn-12-awg",
+                    .current_a = 8.66,
+                    .conductor_c = 150.0,
+                    .limits = {{.what = WirePart::insulation, .limit_c = 90.0},
+                               {.what = WirePart::joint, .limit_c = 150.0}},
+                    .decides = WirePart::insulation,
+                    .severity = Severity::danger,
+                    .at_element = true,
+                    .sentence = "It melts."};
     check.would_do = find_wire(starter(), "silicone-14-awg");
     check.would_do_gauge = "14 AWG (2.08 mm2)";
     for (const double limit_c : {250.0, 180.0, 200.0, 260.0, 450.0}) {
@@ -54,7 +54,7 @@ TEST_CASE("a run has its wire, amperes, heat and limit in a row") {
 TEST_CASE("what is not known of a run is not told as a number") {
     std::vector<WireCheck> checks{melting(), melting()};
     checks[0].severity = Severity::not_assessed;
-    checks[0].decides.clear();
+    checks[0].decides.reset();
     checks[1].runaway = true;
     const Table table = wires_table({}, checks);
     CHECK(line(table.rows[0]) == "feed of 2 m|thhn-12-awg|?|8.7|?|?|?");

@@ -7,17 +7,18 @@ using namespace heatmatch;
 namespace {
 
 RunParts run_of(std::string name, std::string_view kind, double air_c,
-                std::string carries = "array") {
+                Carried carries = Carried::array) {
     RunParts run = bench_run("silicone-14-awg", air_c, kind);
     run.run.name = std::move(name);
-    run.run.carries = std::move(carries);
+    run.run.carries = carries;
     return run;
 }
 
 Circuit three_zones() {
     Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "storage-rod-1000-240", {1, 1});
-    circuit.runs = {run_of("tail", "open air", 80.0, "bank"), run_of("shed", "open air", 30.0),
-                    run_of("roof of 5 m", "sunlit", 35.0), run_of("loft", "open air", 90.0)};
+    circuit.runs = {run_of("tail", "open air", 80.0, Carried::bank),
+                    run_of("shed", "open air", 30.0), run_of("roof of 5 m", "sunlit", 35.0),
+                    run_of("loft", "open air", 90.0)};
     circuit.devices = {bench_device("pv-isolator-2-pole", "breaks dc", 2, "shed"),
                        bench_device("snap-disc-fixed", "senses only", 1, "")};
     return circuit;

@@ -71,14 +71,14 @@ Sentences row_of(const PairingMove& move, bool margins) {
 /// Where a pairing is now that was first before.
 Sentence where_now(const RankedPairing& after) {
     if (after.place) return say<"compared.now_at_place">(with<"place">(number(*after.place, 0)));
-    if (after.severity.empty()) return say<"compared.no_longer_kept">();
+    if (!after.severity) return say<"compared.no_longer_kept">();
     return say<"compared.now_a_danger">(with<"danger">(danger_of(after)));
 }
 
 /// Where a pairing was that is first now.
 Sentence where_before(const RankedPairing& before) {
     if (before.place) return say<"compared.at_place">(with<"place">(number(*before.place, 0)));
-    if (before.severity.empty()) return say<"compared.not_kept">();
+    if (!before.severity) return say<"compared.not_kept">();
     return say<"compared.a_danger">(with<"danger">(danger_of(before)));
 }
 

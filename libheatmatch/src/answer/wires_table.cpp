@@ -99,7 +99,7 @@ Table wires_table(const Circuit& circuit, std::span<const WireCheck> checks) {
                               gauge_cell(circuit, check.run),
                               number_cell(check.current_a, 1, unit::ampere), hot_cell(check),
                               degrees_cell(limit_c(check)),
-                              check.decides.empty() ? unknown_cell() : name_cell(check.decides)});
+                              check.decides ? name_cell(word_of(check.decides)) : unknown_cell()});
     }
     return table;
 }

@@ -25,8 +25,10 @@ int zone_of(const RunParts& run, const WireCheck* check) {
     const Surroundings& around = run.run.surroundings;
     const bool hot = around.air_c && *around.air_c > hot_end_c;
     const bool runs_away = check != nullptr && check->runaway;
-    if (run.run.carries != "array" || around.kind == "bed" || hot || runs_away) return hot_end;
-    return around.kind == "sunlit" ? sun : shade;
+    if (run.run.carries != Carried::array || around.kind == SurroundingsKind::bed || hot ||
+        runs_away)
+        return hot_end;
+    return around.kind == SurroundingsKind::sunlit ? sun : shade;
 }
 
 Sentence zone_cell(int zone) {
@@ -46,7 +48,7 @@ Sentence wire_cell(const RunParts& run) {
     Amount other = size;
     other.shown = Shown::other;
     return say<"wiring.wire">(with<"wire">(run.wire->id), with<"size">(size), with<"other">(other),
-                              with<"conductor">(run.wire->conductor));
+                              with<"conductor">(text_of_choice(run.wire->conductor)));
 }
 
 Amount degrees(double celsius) {
@@ -70,13 +72,13 @@ Sentence hot_cell(const WireCheck* check) {
 }
 
 Sentence limit_cell(const WireCheck* check) {
-    if (check == nullptr || check->decides.empty()) return unknown_cell();
+    if (check == nullptr || !check->decides) return unknown_cell();
     std::optional<double> limit_c;
     for (const WireLimit& limit : check->limits) {
         if (limit.what == check->decides && !limit_c) limit_c = limit.limit_c;
     }
     return say<"wiring.limit">(with<"degrees">(whole_degrees(limit_c)),
-                               with<"part">(check->decides));
+                               with<"part">(text_of_choice(check->decides)));
 }
 
 Sentence would_do_cell(const WireCheck* check) {
@@ -92,7 +94,7 @@ Sentences devices_on(const Circuit& circuit, const std::string& run) {
     for (const PlacedDevice& placed : circuit.devices) {
         if (placed.device.run != run) continue;
         devices.push_back(say<"wiring.device">(with<"device">(placed.control.id),
-                                               with<"duty">(placed.device.duty)));
+                                               with<"duty">(text_of_choice(placed.device.duty))));
     }
     return devices;
 }
@@ -110,7 +112,7 @@ Sentences row_of(const Circuit& circuit, const RunParts& run, const WireCheck* c
     const Sentences devices = devices_on(circuit, run.run.name);
     return {zone_cell(zone_of(run, check)),
             say<"wiring.run">(with<"run">(run.run.name)),
-            name_cell(run.run.carries),
+            name_cell(word_of(run.run.carries)),
             sentence_of(Amount{.value = run.run.length_m, .unit = unit::metre}),
             wire_cell(run),
             run.insulation ? part_and_limit(run.insulation->id, run.insulation->limit_c)

@@ -60,7 +60,7 @@ ElementResistance element_resistance(const Element& element, const Alloy* alloy,
     if (element.measured_resistance_ohm) {
         const double cold = *element.measured_resistance_ohm;
         const ResistanceFactor factor = resistance_factor(alloy, coil_temperature_c);
-        result.basis = "measured";
+        result.basis = ResistanceBasis::measured;
         result.low_ohm = cold * (1.0 - meter_share) * factor.low;
         result.typical_ohm = cold * factor.typical;
         result.high_ohm = cold * (1.0 + meter_share) * factor.high;
@@ -80,11 +80,11 @@ ElementResistance element_resistance(const Element& element, const Alloy* alloy,
     double ohms = 0.0;
     ResistanceFactor factor;
     if (element.resistance_ohm) {
-        result.basis = "printed";
+        result.basis = ResistanceBasis::printed;
         ohms = *element.resistance_ohm;
         factor = resistance_factor(alloy, coil_temperature_c);
     } else {
-        result.basis = "volts and watts";
+        result.basis = ResistanceBasis::volts_and_watts;
         ohms = *element.rated_v * *element.rated_v / *element.rated_w;
         factor = over_rated(alloy, coil_temperature_c);
         result.assumed.push_back({title, "coil temperature at rated watts",

@@ -81,18 +81,6 @@ Sentences unusual_values(const LabelValues& label, bool use_gamma) {
 
 }  // namespace
 
-std::string_view fit_mode_name(FitMode mode) {
-    switch (mode) {
-        case FitMode::exact:
-            return "exact";
-        case FitMode::split:
-            return "split";
-        case FitMode::gap:
-            break;
-    }
-    return "gap";
-}
-
 std::variant<DatasheetFit, FitRefusal> fit_label(const LabelValues& label, bool use_gamma) {
     if (auto refused = refusal(label)) return *refused;
     ScaledLabel scaled{.v = label.v_mp / label.v_oc,

@@ -5,16 +5,7 @@
 namespace heatmatch {
 
 std::string_view vector_width_name(VectorWidth width) {
-    switch (width) {
-        case VectorWidth::portable:
-            return "portable";
-        case VectorWidth::avx2:
-            return "avx2";
-        case VectorWidth::avx512:
-            return "avx512";
-        default:
-            return vector_width_name(widest_vectors());
-    }
+    return word_of(width == VectorWidth::automatic ? widest_vectors() : width);
 }
 
 VectorWidth widest_vectors() {

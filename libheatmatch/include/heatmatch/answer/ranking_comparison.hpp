@@ -7,6 +7,7 @@
 
 #include "heatmatch/answer/table.hpp"
 #include "heatmatch/base/units.hpp"
+#include "heatmatch/match/margins/margin.hpp"
 
 namespace heatmatch {
 
@@ -15,11 +16,11 @@ struct RankedPairing {
     std::optional<int> place{};  //!< from 1 on; nothing where it was not kept
     std::optional<double> heat{};
     std::optional<double> headroom{};
-    std::optional<double> price{};  //!< of what is to be bought
-    std::string severity{};         //!< `danger` where it was rejected; empty: nothing is known
-    std::string worst{};            //!< name of its worst margin
+    std::optional<double> price{};       //!< of what is to be bought
+    std::optional<Severity> severity{};  //!< danger where rejected; nothing: not known
+    std::string worst{};                 //!< name of its worst margin
 
-    [[nodiscard]] bool in_danger() const { return severity == "danger"; }
+    [[nodiscard]] bool in_danger() const { return severity == Severity::danger; }
 };
 
 /// What became of one pairing.

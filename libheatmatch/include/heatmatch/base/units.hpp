@@ -1,14 +1,21 @@
 #pragma once
 
+#include <array>
+#include <span>
 #include <string>
 #include <string_view>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/dimension.hpp"
 
 namespace heatmatch {
 
 /// The two unit sets of every printed result. Records and JSON keep the unit their field names.
 enum class UnitSystem { si, us };
+inline constexpr auto unit_system_words = std::to_array<std::string_view>({"si", "us"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(UnitSystem) {
+    return unit_system_words;
+}
 
 /// A unit of measure: `si = value * factor + offset`.
 struct Unit {

@@ -1,8 +1,12 @@
 #pragma once
 
+#include <array>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/interpolation.hpp"
 #include "heatmatch/base/sentence.hpp"
 #include "heatmatch/parts/class_defaults.hpp"
@@ -58,6 +62,11 @@ class HeatCapacity {
 
 /// Which end of what is known of a conductivity.
 enum class ConductivityEnd { low, typical, high };
+inline constexpr auto conductivity_end_words =
+    std::to_array<std::string_view>({"low", "typical", "high"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(ConductivityEnd) {
+    return conductivity_end_words;
+}
 
 /// A fill as the heat model takes it.
 struct BedFill {

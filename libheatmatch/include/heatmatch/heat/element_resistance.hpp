@@ -1,21 +1,33 @@
 #pragma once
 
+#include <array>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/parts/alloy.hpp"
 #include "heatmatch/parts/class_defaults.hpp"
 #include "heatmatch/parts/element.hpp"
 
 namespace heatmatch {
 
+/// What the ohms of an element come from.
+enum class ResistanceBasis { measured, printed, volts_and_watts };
+inline constexpr auto resistance_basis_words =
+    std::to_array<std::string_view>({"measured", "printed", "volts and watts"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(ResistanceBasis) {
+    return resistance_basis_words;
+}
+
 /// Ohms of one element at a coil temperature, with the band of tolerance and alloy.
 struct ElementResistance {
     double low_ohm = 0.0;
     double typical_ohm = 0.0;
     double high_ohm = 0.0;
-    std::string basis{};  //!< measured, printed, or volts and watts
-    bool fixed = true;    //!< false for lamps and PTC: one value says little
+    ResistanceBasis basis = ResistanceBasis::volts_and_watts;
+    bool fixed = true;  //!< false for lamps and PTC: one value says little
     std::vector<Assumption> assumed{};
 
     friend bool operator==(const ElementResistance&, const ElementResistance&) = default;

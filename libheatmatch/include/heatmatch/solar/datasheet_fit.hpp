@@ -1,9 +1,13 @@
 #pragma once
 
+#include <array>
+#include <span>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/sentence.hpp"
 #include "heatmatch/parts/class_defaults.hpp"
 #include "heatmatch/parts/panel.hpp"
@@ -17,7 +21,10 @@ enum class FitMode {
     split,  //!< i_sc, v_oc, v_mp i_mp, alpha and beta kept; v_mp and i_mp moved
     gap     //!< the same, with a band gap of its own and no series resistance
 };
-[[nodiscard]] std::string_view fit_mode_name(FitMode mode);
+inline constexpr auto fit_mode_words = std::to_array<std::string_view>({"exact", "split", "gap"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(FitMode) {
+    return fit_mode_words;
+}
 
 /// The values of a label; coefficients relative, in 1/K.
 struct LabelValues {

@@ -1,5 +1,10 @@
 #pragma once
 
+#include <array>
+#include <span>
+#include <string_view>
+
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/solar/clear_sky.hpp"
 #include "heatmatch/solar/sun_position.hpp"
 
@@ -17,6 +22,11 @@ enum class SkyModel {
     hay_davies,  //!< part of it from around the sun
     isotropic    //!< the same from everywhere
 };
+inline constexpr auto sky_model_words =
+    std::to_array<std::string_view>({"hay_davies", "isotropic"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(SkyModel) {
+    return sky_model_words;
+}
 
 /// Irradiance on a plane by where it comes from [W/m2].
 struct PlaneIrradiance {

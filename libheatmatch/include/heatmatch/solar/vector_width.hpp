@@ -1,6 +1,10 @@
 #pragma once
 
+#include <array>
+#include <span>
 #include <string_view>
+
+#include "heatmatch/base/choice.hpp"
 
 namespace heatmatch {
 
@@ -11,6 +15,12 @@ enum class VectorWidth {
     avx2,
     avx512
 };
+inline constexpr auto vector_width_words =
+    std::to_array<std::string_view>({"automatic", "portable", "avx2", "avx512"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(VectorWidth) {
+    return vector_width_words;
+}
+/// The word of the build that is used for it.
 [[nodiscard]] std::string_view vector_width_name(VectorWidth width);
 /// The widest build that this processor runs.
 [[nodiscard]] VectorWidth widest_vectors();

@@ -37,8 +37,7 @@ void explain_label(Trace& trace, const PanelInService& service) {
     given(say<"explain.panel_gamma">(), "gamma_pmp_pct_per_k", *panel.gamma_pmp_pct_per_k, "%/K");
 
     const DatasheetFit& fit = service.as_new;
-    const Sentence met =
-        say<"explain.diode_fit">(with<"mode">(std::string(fit_mode_name(fit.fit_mode))));
+    const Sentence met = say<"explain.diode_fit">(with<"mode">(text_of_choice(fit.fit_mode)));
     const auto fitted = [&](Sentence name, double value, const char* symbol) {
         trace.push_back({std::move(name), met, {}, value, symbol, named("de-soto-2006")});
     };
@@ -138,7 +137,7 @@ void explain_bank(Trace& trace, const Circuit& circuit) {
               .value = bank.each.typical_ohm,
               .unit = "ohm",
               .source = named(bank.alloy ? bank.alloy->provenance.source : "gb-t-1234")};
-    if (bank.each.basis == "volts and watts") {
+    if (bank.each.basis == ResistanceBasis::volts_and_watts) {
         const double rated = *element.rated_v * *element.rated_v / *element.rated_w;
         ohms.formula = say<"explain.ohm_by_rating">();
         ohms.numbers = say<"explain.ohm_by_rating_numbers">(

@@ -71,16 +71,19 @@ std::optional<Wire> cheapest(const Check& check, std::size_t run) {
 }
 
 std::vector<WireLimit> limits_of(const std::vector<Margin>& margins) {
-    std::map<std::string, WireLimit> lowest;
+    std::map<WirePart, WireLimit> lowest;
     for (const Margin& margin : margins) {
         if (!margin.limit || margin.unit != unit::celsius) continue;
-        std::string what = margin.name;
+        std::string_view name = margin.name;
         // Beside the element it is dry and hot: what is said there holds.
-        const bool hot = what.starts_with("hot tail ");
-        if (hot) what = what.substr(9);
-        const WireLimit limit{what, *margin.limit, margin.consequence, margin.source};
-        if (hot) lowest[what] = limit;
-        lowest.try_emplace(what, limit);
+        constexpr std::string_view beside = "hot tail ";
+        const bool hot = name.starts_with(beside);
+        if (hot) name.remove_prefix(beside.size());
+        const auto what = find_choice<WirePart>(name);
+        if (!what) continue;
+        const WireLimit limit{*what, *margin.limit, margin.consequence, margin.source};
+        if (hot) lowest[*what] = limit;
+        lowest.try_emplace(*what, limit);
     }
     std::vector<WireLimit> limits;
     limits.reserve(lowest.size());

@@ -11,19 +11,7 @@ constexpr double near_limit = 0.1;
 }  // namespace
 
 std::string_view severity_name(Severity severity) {
-    switch (severity) {
-        case Severity::none:
-            return "none";
-        case Severity::caution:
-            return "caution";
-        case Severity::warning:
-            return "warning";
-        case Severity::danger:
-            return "danger";
-        case Severity::not_assessed:
-            break;
-    }
-    return "not assessed";
+    return word_of(severity);
 }
 
 std::string Margin::sentence(UnitSystem system) const {

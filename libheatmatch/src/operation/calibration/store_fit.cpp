@@ -62,9 +62,9 @@ std::vector<double> StoreFit::residuals(const Sought& sought) const {
 }
 
 double StoreFit::at(const BedField& bed, const Probe& probe) {
-    if (probe.place == "wall") return bed.wall_mean_c();
-    if (probe.place == "lid") return bed.lid_c();
-    if (probe.place == "sheath") return bed.sheath_c();
+    if (probe.place == ProbePlace::wall) return bed.wall_mean_c();
+    if (probe.place == ProbePlace::lid) return bed.lid_c();
+    if (probe.place == ProbePlace::sheath) return bed.sheath_c();
     return bed.at_c(*probe.radius_m, *probe.height_m);
 }
 

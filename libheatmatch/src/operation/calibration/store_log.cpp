@@ -35,11 +35,11 @@ std::string in_row(const char* field, std::size_t row) {
 }
 
 void check_probe(const Probe& probe) {
-    if (probe.place == "wall" || probe.place == "lid" || probe.place == "sheath") return;
-    if (probe.place != "bed") {
-        refuse("place of \"" + probe.name + '"', quote(probe.place), "bed, wall, lid or sheath",
-               say<"calibration.say_place">());
+    if (word_of(probe.place).empty()) {
+        refuse("place of \"" + probe.name + '"', std::to_string(static_cast<int>(probe.place)),
+               "bed, wall, lid or sheath", say<"calibration.say_place">());
     }
+    if (probe.place != ProbePlace::bed) return;
     if (!probe.radius_m || !probe.height_m) {
         refuse("\"" + probe.name + '"', "without radius or height", "both",
                say<"calibration.measure_place">());
@@ -166,7 +166,13 @@ double number_of(const std::string& cell, const std::string& column, std::size_t
 
 Probe probe_of(const std::string& column) {
     const auto at = column.find("_c");
-    Probe probe{.name = column, .place = column.substr(0, at)};
+    const std::string word = column.substr(0, at);
+    const auto place = find_choice<ProbePlace>(word);
+    if (!place) {
+        refuse("place of \"" + column + '"', quote(word), "bed, wall, lid or sheath",
+               say<"calibration.say_place">());
+    }
+    Probe probe{.name = column, .place = *place};
     const auto sign = column.find('@');
     if (sign == std::string::npos) return probe;
     const auto comma = column.find_first_of(",;", sign);

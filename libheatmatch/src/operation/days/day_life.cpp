@@ -27,9 +27,9 @@ bool within(const TakeOff& take, double hour) {
     return hour >= take.from_hour || hour < take.until_hour;
 }
 
-Sentence acts(std::string_view what) {
-    if (what == "opens") return say<"days.opens">();
-    return what == "closes" ? say<"days.closes">() : say<"days.cannot_open">();
+Sentence acts(SwitchAction what) {
+    if (what == SwitchAction::opens) return say<"days.opens">();
+    return what == SwitchAction::closes ? say<"days.closes">() : say<"days.cannot_open">();
 }
 
 }  // namespace
@@ -48,7 +48,7 @@ DayLife::DayLife(const Candidate& candidate, const DayWeather& weather, const Da
     run_.title = candidate.circuit.title();
     run_.days = weather.hours() / hours_of_day;
     run_.first_hour = weather.first_hour;
-    run_.bed_model = store_.liquid() ? "water" : "r-z field";
+    run_.bed_model = store_.liquid() ? BedModel::water : BedModel::r_z_field;
     run_.remarks = weather.remarks;
     run_.assumed = weather.assumed;
     const auto add = [this](const std::vector<Assumption>& more) {
@@ -237,7 +237,7 @@ bool DayLife::is_open() const {
 void DayLife::act(double at_h, bool record) {
     for (SwitchState& state : switches_) {
         const double at_c = sensed_c(state.made.senses);
-        const auto tell = [&](const char* what) {
+        const auto tell = [&](SwitchAction what) {
             if (record) run_.events.push_back({at_h, state.made.device, what});
             if (!record && !state.told_before) {
                 run_.remarks.push_back(say<"days.acted_before">(with<"device">(state.made.device),
@@ -251,15 +251,15 @@ void DayLife::act(double at_h, bool record) {
                 (options_.switches == SwitchCase::thermostat_welded && state.made.resets) ||
                 !state.made.can_break;
             if (stuck) {
-                if (!state.told) tell("cannot open");
+                if (!state.told) tell(SwitchAction::cannot_open);
                 state.told = state.told || record;
                 continue;
             }
             state.open = true;
-            tell("opens");
+            tell(SwitchAction::opens);
         } else if (state.open && state.made.resets && at_c <= state.made.closes_c) {
             state.open = false;
-            tell("closes");
+            tell(SwitchAction::closes);
         }
     }
 }

@@ -86,14 +86,14 @@ void tell_night(Sentences& sentences, const DayAnswer& answer, const DayRun& run
 void tell_switches(Sentences& sentences, const DayRun& run) {
     const auto opened =
         std::count_if(run.events.begin(), run.events.end(),
-                      [](const SwitchEvent& event) { return event.what == "opens"; });
+                      [](const SwitchEvent& event) { return event.what == SwitchAction::opens; });
     if (opened > 0) {
         const auto times = with<"times">(static_cast<double>(opened), unit::count);
         sentences.push_back(opened == 1 ? say<"days.opened_once">(times)
                                         : say<"days.opened">(times));
     }
     for (const SwitchEvent& event : run.events) {
-        if (event.what != "cannot open") continue;
+        if (event.what != SwitchAction::cannot_open) continue;
         sentences.push_back(say<"days.not_opened">(with<"device">(event.device)));
     }
 }

@@ -113,7 +113,7 @@ Hypothesis fill_hypothesis(const FillEvidence& fill, double electrical_misfit) {
     constexpr int digits = 2;
     const FittedValue& k = fill.k20;
     return {.kind = FaultKind::fill_conductivity,
-            .name = std::string(fault_name(FaultKind::fill_conductivity)),
+            .name = std::string(word_of(FaultKind::fill_conductivity)),
             .sentence = say<"diagnosis.fill">(with<"k">(k.value, k.unit, digits),
                                               with<"cold">(fill_cold_c, unit::celsius)),
             .misfit = electrical_misfit + fill.misfit_free,
@@ -214,7 +214,7 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
         const VariantFit& fit = best.fits[i];
         const double misfit = fit.misfit + fill.misfit_within;
         entries.push_back({{.kind = variant.kind,
-                            .name = std::string(fault_name(variant.kind)),
+                            .name = std::string(word_of(variant.kind)),
                             .sentence = fault_sentence(variant, fit, circuit),
                             .misfit = misfit,
                             .score = score_of(variant, fit) + fill.misfit_within,

@@ -48,36 +48,6 @@ NamedArgument<Called> percent(double share) {
 
 }  // namespace
 
-std::string_view fault_name(FaultKind kind) {
-    switch (kind) {
-        case FaultKind::as_expected:
-            return "as expected";
-        case FaultKind::element_open:
-            return "element open";
-        case FaultKind::turns_shorted:
-            return "turns shorted";
-        case FaultKind::section_bypassed:
-            return "section bypassed";
-        case FaultKind::panel_missing:
-            return "panel missing";
-        case FaultKind::hot_joint:
-            return "hot joint";
-        case FaultKind::low_sun:
-            return "low sun";
-        case FaultKind::dirt:
-            return "dirt";
-        case FaultKind::aged:
-            return "aged";
-        case FaultKind::panels_hooked_otherwise:
-            return "panels hooked otherwise";
-        case FaultKind::bank_hooked_otherwise:
-            return "bank hooked otherwise";
-        case FaultKind::fill_conductivity:
-            return "fill conductivity";
-    }
-    return "";
-}
-
 std::vector<FittedValue> fitted_values(const FaultVariant& variant, const VariantFit& fit) {
     std::vector<FittedValue> fitted;
     for (std::size_t p = 0; p < variant.parameters.size(); ++p) {

@@ -1,17 +1,29 @@
 #pragma once
 
+#include <array>
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/sentence.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
 
 namespace heatmatch {
 
+/// What of a run of wire a temperature harms.
+enum class WirePart { insulation, joint, plating };
+inline constexpr auto wire_part_words =
+    std::to_array<std::string_view>({"insulation", "joint", "plating"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(WirePart) {
+    return wire_part_words;
+}
+
 /// One limit of a run of wire.
 struct WireLimit {
-    std::string what{};  //!< insulation, plating, joint
+    WirePart what = WirePart::insulation;
     double limit_c = 0.0;
     Severity consequence = Severity::danger;  //!< once it is passed
     std::string source{};
@@ -35,7 +47,7 @@ struct WireCheck {
     std::optional<double> far_c{};        //!< away from the element [°C]
     bool runaway = false;                 //!< no steady temperature
     std::vector<WireLimit> limits{};      //!< lowest first
-    std::string decides{};                //!< the lowest of them
+    std::optional<WirePart> decides{};    //!< the lowest of them
     Severity severity = Severity::not_assessed;
     std::optional<double> code_ampacity_a{};       //!< by the table, before correction [A]
     std::optional<double> corrected_ampacity_a{};  //!< for the heat around it [A]

@@ -1,10 +1,13 @@
 #pragma once
 
+#include <array>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/sentence.hpp"
 #include "heatmatch/base/units.hpp"
 #include "heatmatch/heat/air.hpp"
@@ -14,6 +17,11 @@ namespace heatmatch {
 
 /// How bad it is, in the signal words of ANSI Z535.6 and ISO 3864-2. @cite ansi-z535
 enum class Severity { none, caution, warning, danger, not_assessed };
+inline constexpr auto severity_words =
+    std::to_array<std::string_view>({"none", "caution", "warning", "danger", "not assessed"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(Severity) {
+    return severity_words;
+}
 [[nodiscard]] std::string_view severity_name(Severity severity);
 
 /// A named check of one part or run against one limit.

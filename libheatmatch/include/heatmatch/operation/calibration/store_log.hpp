@@ -1,18 +1,29 @@
 #pragma once
 
+#include <array>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/sentence.hpp"
 
 namespace heatmatch {
 
-/// Where a thermometer of a store sits.
+/// Where in or on a store a thermometer sits.
+enum class ProbePlace { bed, wall, lid, sheath };
+inline constexpr auto probe_place_words =
+    std::to_array<std::string_view>({"bed", "wall", "lid", "sheath"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(ProbePlace) {
+    return probe_place_words;
+}
+
+/// A thermometer of a store.
 struct Probe {
     std::string name{};
-    std::string place = "bed";         //!< bed, wall, lid or sheath
+    ProbePlace place = ProbePlace::bed;
     std::optional<double> radius_m{};  //!< from the axis, of one in the bed [m]
     std::optional<double> height_m{};  //!< above the floor of the store, of one in the bed [m]
 };

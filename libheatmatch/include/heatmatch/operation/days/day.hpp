@@ -1,10 +1,14 @@
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/sentence.hpp"
 #include "heatmatch/heat/conductivity.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
@@ -15,6 +19,11 @@ namespace heatmatch {
 /// How the controls behave: as they should, the thermostat stuck closed, or what breaks the circuit
 /// welded shut, so that neither thermostat nor limit can.
 enum class SwitchCase { works, thermostat_welded, breaker_welded };
+inline constexpr auto switch_case_words =
+    std::to_array<std::string_view>({"works", "thermostat welded", "breaker welded"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(SwitchCase) {
+    return switch_case_words;
+}
 
 /// Heat drawn from the whole store by a fan through pipes, or a loop, to the space.
 struct TakeOff {
@@ -72,12 +81,27 @@ struct DayEnergy {
     double unbalanced_share = 0.0;
 };
 
+/// What a control did.
+enum class SwitchAction { opens, closes, cannot_open };
+inline constexpr auto switch_action_words =
+    std::to_array<std::string_view>({"opens", "closes", "cannot open"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(SwitchAction) {
+    return switch_action_words;
+}
+
 /// A control that acted.
 struct SwitchEvent {
     double hours = 0.0;    //!< since the beginning
     std::string device{};  //!< that sensed
-    std::string what{};    //!< opens, closes, cannot open
+    SwitchAction what = SwitchAction::opens;
 };
+
+/// How the heat of the fill was followed: a field in radius and height, or one temperature.
+enum class BedModel { r_z_field, water };
+inline constexpr auto bed_model_words = std::to_array<std::string_view>({"r-z field", "water"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(BedModel) {
+    return bed_model_words;
+}
 
 /// Days lived through.
 struct DayRun {
@@ -88,7 +112,7 @@ struct DayRun {
     DaySeries series{};
     DayEnergy energy{};
     std::vector<SwitchEvent> events{};
-    std::string bed_model{};  //!< `r-z field` or `water`
+    BedModel bed_model = BedModel::r_z_field;
     Sentences remarks{};
     std::vector<Assumption> assumed{};
 

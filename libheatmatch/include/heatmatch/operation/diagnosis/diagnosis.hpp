@@ -1,10 +1,13 @@
 #pragma once
 
+#include <array>
 #include <cstddef>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/sentence.hpp"
 #include "heatmatch/base/units.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
@@ -27,7 +30,13 @@ enum class FaultKind {
     bank_hooked_otherwise,    //!< as many elements
     fill_conductivity         //!< of the store
 };
-[[nodiscard]] std::string_view fault_name(FaultKind kind);
+inline constexpr auto fault_words = std::to_array<std::string_view>(
+    {"as expected", "element open", "turns shorted", "section bypassed", "panel missing",
+     "hot joint", "low sun", "dirt", "aged", "panels hooked otherwise", "bank hooked otherwise",
+     "fill conductivity"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(FaultKind) {
+    return fault_words;
+}
 
 /// Errors of the meters, one standard deviation, and what counts as one explanation.
 struct DiagnosisOptions {
