@@ -175,7 +175,9 @@ void register_ranking(py::module_& module) {
         module, "RankMemory",
         "What rankings keep for the next one: heat limits of banks, the year of twelve means. A "
         "ranking comes out the same with and without.")
-        .def(py::init<>(), "Nothing kept yet.");
+        .def(py::init<>(), "Nothing kept yet.")
+        .def(py::pickle([](const RankMemory&) { return py::make_tuple(); },
+                        [](const py::tuple&) { return std::make_shared<RankMemory>(); }));
     const RankOptions defaults;
     // What the package keeps unless a caller owns one or passes None.
     const auto memory = std::make_shared<RankMemory>();

@@ -2055,6 +2055,9 @@ class Candidate(metaclass=_Meta):
     def margins_frame(self, *, units: str = "si") -> pd.DataFrame: ...
     def _repr_html_(self) -> str: ...
 
+class RankMemory(metaclass=_Meta):
+    def __init__(self) -> None: ...
+
 class Ranking(metaclass=_Meta):
     def __init__(self, *args: Any, **kwargs: Any) -> None: ...
     @property
@@ -2674,6 +2677,7 @@ def rank(
     threads: int = ...,
     vector_width: str = ...,
     progress: Callable[[float], object] | bool | None = ...,
+    memory: RankMemory | None = ...,
 ) -> Ranking: ...
 def assess(
     catalog: Catalog,
@@ -2683,6 +2687,7 @@ def assess(
     conditions: Sequence[tuple[float, float]] | None = ...,
     coil_temperature_c: float = ...,
     exact_weather: bool = ...,
+    memory: RankMemory | None = ...,
 ) -> Candidate: ...
 def simulate_day(
     candidate: Candidate,

@@ -31,7 +31,7 @@ Installation whole() {
     for (const Sheath& sheath : starter().sheaths) {
         if (sheath.id == parts.elements.front().sheath) parts.sheaths = {sheath};
     }
-    parts.alloys = {starter().alloys.front()};
+    parts.alloys = {find_alloy(starter(), "nicr-80-20")};
     parts.elements.front().alloy = parts.alloys.front().id;
     return installation;
 }

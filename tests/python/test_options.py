@@ -16,14 +16,14 @@ def keywords_of(function: Any) -> list[str]:
 
 
 RANK_OPTIONS = """top keep_rejected max_bank group element panels bank conditions
-coil_temperature_c exact_weather threads vector_width progress"""
+coil_temperature_c exact_weather threads vector_width progress memory"""
 
 
 @pytest.mark.parametrize(
     ("function", "keywords"),
     [
         (hm.rank, RANK_OPTIONS),
-        (hm.assess, "conditions coil_temperature_c exact_weather"),
+        (hm.assess, "conditions coil_temperature_c exact_weather memory"),
         (hm.EnergyCurve.delivered_kwh, "wire_ohm"),
         (hm.fit_single_diode, "use_gamma"),
         (hm.cold_voltage, "record_low_c"),

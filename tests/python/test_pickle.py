@@ -170,7 +170,7 @@ def test_the_list_of_things_is_complete(
     starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate
 ) -> None:
     assert set(things(starter, demo, standing)) == set(NAMES.split())
-    elsewhere = {"Parts", "Ranking", "ImportReport", "RefusedRow", "HistoryEntry"}
+    elsewhere = {"Parts", "Ranking", "RankMemory", "ImportReport", "RefusedRow", "HistoryEntry"}
     parts = {kind.capitalize() for kind in KINDS}
     listed = set(NAMES.split()) | elsewhere | parts
     classes = {name for name in hm.__all__ if isinstance(getattr(hm, name), type)}
