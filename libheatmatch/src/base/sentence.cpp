@@ -59,15 +59,6 @@ std::string text_of_value(const Argument& argument, UnitSystem system, std::stri
 Sentence::Sentence(const Template* line_, std::vector<Argument> arguments_)
     : line(line_), arguments(std::move(arguments_)) {}
 
-Sentence::Sentence(std::string as_it_is) : Sentence(verbatim(std::move(as_it_is))) {}
-
-Sentence::Sentence(const char* as_it_is) : Sentence(verbatim(as_it_is)) {}
-
-Sentence& Sentence::operator+=(const std::string& as_it_is) {
-    *this = verbatim(text() + as_it_is);
-    return *this;
-}
-
 bool operator==(const Argument& a, const Argument& b) {
     return a.name == b.name && a.value == b.value;
 }

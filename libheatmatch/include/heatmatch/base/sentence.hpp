@@ -60,11 +60,6 @@ struct Sentence {
 
     Sentence() = default;
     Sentence(const Template* line_, std::vector<Argument> arguments_);
-    // NOLINTBEGIN(google-explicit-constructor)
-    Sentence(std::string as_it_is);
-    Sentence(const char* as_it_is);
-    // NOLINTEND(google-explicit-constructor)
-    Sentence& operator+=(const std::string& as_it_is);
 
     [[nodiscard]] bool empty() const { return line == nullptr; }
     [[nodiscard]] std::string_view id() const { return empty() ? std::string_view{} : line->id; }
@@ -81,13 +76,6 @@ struct Argument {
 };
 [[nodiscard]] bool operator==(const Argument& a, const Argument& b);
 [[nodiscard]] bool operator==(const Sentence& a, const Sentence& b);
-
-[[nodiscard]] inline std::string operator+(const std::string& before, const Sentence& then) {
-    return before + then.text();
-}
-[[nodiscard]] inline std::string operator+(const Sentence& before, const std::string& then) {
-    return before.text() + then;
-}
 
 /// Their texts with `between` between them; what is empty is left out.
 [[nodiscard]] std::string text_of(const Sentences& sentences, UnitSystem system = UnitSystem::si,
