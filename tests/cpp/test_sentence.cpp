@@ -13,6 +13,8 @@ constexpr auto table = std::to_array<Template>({
     {"test.list", "{parts: + } is {value}; {parts}"},
     {"test.plain", "Nothing to put in."},
     {"test.left", "{what}: {value} of {limit}"},
+    {"test.outer", "It is {value}{rest}."},
+    {"test.inner", ", {limit} at most, not {value}"},
 });
 
 template <Word Id, Word... Called>
@@ -114,4 +116,16 @@ TEST_CASE("a text that stands as it is does so in either unit set; an empty one 
 TEST_CASE("an amount alone keeps what of it is shown") {
     CHECK(sentence_of(Amount{5.0, unit::percent, 3, Shown::change}).text() == "+5");
     CHECK(sentence_of(Amount{5.0, unit::volt, 3, Shown::whole, 1}).text() == "5.0 V");
+}
+
+TEST_CASE("a sentence is filled with what it and its parts leave open, and with nothing else") {
+    const Sentence inner = make_sentence<table, "test.inner", "limit">(with<"value">(1.0));
+    const Sentence outer = make_sentence<table, "test.outer", "value">(with<"rest">(inner));
+    const std::vector<Argument> more{{"value", Amount{200.0, unit::celsius}},
+                                     {"limit", Amount{100.0, unit::celsius}}};
+    const Sentence whole = filled(outer, more);
+    CHECK(whole.text() == "It is 200 °C, 100 °C at most, not 1.");
+    CHECK(whole.text(UnitSystem::us) == "It is 392 °F, 212 °F at most, not 1.");
+    CHECK(whole.text() == outer.text(UnitSystem::si, more));
+    CHECK(filled(Sentence{}, more).empty());
 }

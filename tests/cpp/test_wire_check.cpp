@@ -47,6 +47,9 @@ TEST_CASE("a PVC tail in the bed melts, and the wire that would do stands the he
     CHECK(check.decides == heatmatch::WirePart::insulation);
     CHECK(*check.conductor_c > 90.0);
     CHECK(contains(check.sentence, "melts"));
+    CHECK(contains(check.sentence, " °C"));
+    CHECK(contains(check.sentence.text(UnitSystem::us), " °F"));
+    CHECK_FALSE(contains(check.sentence.text(UnitSystem::us), " °C"));
     REQUIRE(check.would_do);
     const heatmatch::Insulation& better =
         heatmatch::find_insulation(starter(), check.would_do->insulation);

@@ -112,6 +112,28 @@ Sentence verbatim(std::string text) {
     return say<"base.verbatim">(with<"text">(std::move(text)));
 }
 
+Sentence filled(Sentence sentence, std::span<const Argument> more) {
+    if (sentence.empty()) return sentence;
+    const auto named = [](std::span<const Argument> among, std::string_view name) {
+        return std::find_if(among.begin(), among.end(),
+                            [name](const Argument& argument) { return argument.name == name; });
+    };
+    for (Argument& argument : sentence.arguments) {
+        auto* parts = std::get_if<Sentences>(&argument.value);
+        if (parts == nullptr) continue;
+        for (Sentence& part : *parts) part = filled(std::move(part), more);
+    }
+    detail::split_template(
+        sentence.line->text, [](std::string_view) {},
+        [&](std::string_view name, std::string_view) {
+            const std::span<const Argument> own(sentence.arguments);
+            const auto found = named(more, name);
+            if (found == more.end() || named(own, name) != own.end()) return;
+            sentence.arguments.push_back({name, found->value});
+        });
+    return sentence;
+}
+
 std::string_view place_of(const Template& line, std::string_view name) {
     std::string_view found;
     detail::split_template(

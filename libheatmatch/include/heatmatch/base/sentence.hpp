@@ -90,6 +90,9 @@ struct Argument {
 /// from outside. Nothing is said by an empty one.
 [[nodiscard]] Sentence verbatim(std::string text);
 
+/// The sentence with those arguments in it that it and its parts leave to whoever holds it.
+[[nodiscard]] Sentence filled(Sentence sentence, std::span<const Argument> more);
+
 /// The place of that name in a line, as its text has it; empty where there is none.
 [[nodiscard]] std::string_view place_of(const Template& line, std::string_view name);
 

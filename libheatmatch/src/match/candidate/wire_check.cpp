@@ -114,13 +114,13 @@ void judge(WireCheck& result, const std::vector<Margin>& margins) {
         result.assumed.insert(result.assumed.end(), margin.assumed.begin(), margin.assumed.end());
     }
     if (worst == nullptr) {
-        result.sentence = margins.empty() ? "" : margins.front().sentence();
+        if (!margins.empty()) result.sentence = margins.front().whole();
         return;
     }
     const bool passed = worst->severity > Severity::none;
     const bool judged = passed || unknown == nullptr;
     result.severity = judged ? worst->severity : Severity::not_assessed;
-    result.sentence = (judged ? worst : unknown)->sentence();
+    result.sentence = (judged ? worst : unknown)->whole();
 }
 
 void add_reach(WireCheck& result, const Check& check, const Surroundings& around) {

@@ -8,6 +8,28 @@ namespace {
 
 constexpr double near_limit = 0.1;
 
+/// What the sentence of a margin leaves open.
+std::vector<Argument> numbers_of(const Margin& margin, UnitSystem system) {
+    // Three digits, or as many as tell the value from its limit.
+    int digits = 3;
+    const std::optional<double>& value = margin.value;
+    const std::optional<double>& limit = margin.limit;
+    const auto shown = [&](double number) {
+        return format_quantity(number, margin.unit, system, digits);
+    };
+    const bool differ = value && limit && *value != *limit;
+    while (differ && digits < 7 && shown(*value) == shown(*limit)) ++digits;
+    std::vector<Argument> numbers;
+    const auto put = [&](std::string_view place, const std::optional<double>& number) {
+        if (number) numbers.push_back({place, Amount{*number, margin.unit, digits}});
+    };
+    put("value", value);
+    put("limit", limit);
+    put("low", margin.value_low);
+    put("high", margin.value_high);
+    return numbers;
+}
+
 }  // namespace
 
 std::string_view severity_name(Severity severity) {
@@ -15,20 +37,11 @@ std::string_view severity_name(Severity severity) {
 }
 
 std::string Margin::sentence(UnitSystem system) const {
-    // Three digits, or as many as tell the value from its limit.
-    int digits = 3;
-    const auto shown = [&](double number) { return format_quantity(number, unit, system, digits); };
-    const bool differ = value && limit && *value != *limit;
-    while (differ && digits < 7 && shown(*value) == shown(*limit)) ++digits;
-    std::vector<Argument> numbers;
-    const auto put = [&](std::string_view place, const std::optional<double>& number) {
-        if (number) numbers.push_back({place, Amount{*number, unit, digits}});
-    };
-    put("value", value);
-    put("limit", limit);
-    put("low", value_low);
-    put("high", value_high);
-    return said.text(system, numbers);
+    return said.text(system, numbers_of(*this, system));
+}
+
+Sentence Margin::whole() const {
+    return filled(said, numbers_of(*this, UnitSystem::si));
 }
 
 void grade(Margin& margin, double rest) {

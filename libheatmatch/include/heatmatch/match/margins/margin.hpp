@@ -44,6 +44,8 @@ struct Margin {
 
     /// One plain sentence with the numbers.
     [[nodiscard]] std::string sentence(UnitSystem system = UnitSystem::si) const;
+    /// The same as data, with the digits of SI units.
+    [[nodiscard]] Sentence whole() const;
 };
 
 /// Fills severity and headroom from value, limit and rest (the value with nothing connected).
