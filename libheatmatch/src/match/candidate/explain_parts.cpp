@@ -93,13 +93,12 @@ void explain_voltage(Trace& trace, const Circuit& circuit) {
         factor.numbers = say<"explain.cold_at">(with<"low">(in(unit::celsius, low_c)));
     } else {
         const double beta = *circuit.panel.panel.beta_voc_pct_per_k / 100.0;
-        factor.formula = say<"explain.cold_by_label">(
-            with<"whole">(1.0), with<"label">(in(unit::celsius, stc_temperature_c)));
-        factor.numbers =
-            say<"explain.cold_numbers">(with<"whole">(1.0), with<"beta">(plain(beta)),
-                                        with<"low">(number(unit::celsius, low_c)),
-                                        with<"label">(number(unit::celsius, stc_temperature_c)),
-                                        with<"unit">(unit_of(unit::kelvin)));
+        // Beta is per kelvin: its temperatures stay in °C for every reader.
+        factor.formula = say<"explain.cold_by_label">(with<"whole">(1.0),
+                                                      with<"label">(plain(stc_temperature_c)));
+        factor.numbers = say<"explain.cold_numbers">(with<"whole">(1.0), with<"beta">(plain(beta)),
+                                                     with<"low">(plain(low_c)),
+                                                     with<"label">(plain(stc_temperature_c)));
     }
     trace.push_back(std::move(factor));
     trace.push_back(
