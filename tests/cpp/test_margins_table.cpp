@@ -7,7 +7,8 @@ using namespace heatmatch;
 
 namespace {
 
-Margin made(std::string name, double value, Sentence said = "It takes {value} of {limit}.") {
+Margin made(std::string name, double value,
+            Sentence said = verbatim("It takes {value} of {limit}.")) {
     Margin margin{.name = std::move(name),
                   .subject = "run \"feed of 10 m\"",
                   .value = value,
@@ -21,10 +22,11 @@ Margin made(std::string name, double value, Sentence said = "It takes {value} of
 
 Candidate judged() {
     Candidate candidate;
-    candidate.made = LazyMargins({made("cool", 20.0), made("close", 99.999), made("melts", 130.0),
-                                  not_assessed("bare", "rod", "Nobody said.", {"sheath", "legs"}),
-                                  not_assessed("lone", "rod", "Nobody said.", {}),
-                                  not_assessed("other", "rod", "Other.", {})});
+    candidate.made =
+        LazyMargins({made("cool", 20.0), made("close", 99.999), made("melts", 130.0),
+                     not_assessed("bare", "rod", verbatim("Nobody said."), {"sheath", "legs"}),
+                     not_assessed("lone", "rod", verbatim("Nobody said."), {}),
+                     not_assessed("other", "rod", verbatim("Other."), {})});
     return candidate;
 }
 

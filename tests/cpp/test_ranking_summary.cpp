@@ -51,7 +51,7 @@ TEST_CASE("the strongest rejected pairing is told with its heat and its worst ma
                   .value = 101.0,
                   .limit = 100.0,
                   .unit = unit::volt,
-                  .said = "It sees {value} and stands {limit}."};
+                  .said = verbatim("It sees {value} and stands {limit}.")};
     grade(margin);
     ranking.rejected.front().made = LazyMargins({margin});
     CHECK(strongest_rejected(ranking).text() ==

@@ -57,7 +57,7 @@ TEST_CASE("a season says its heat, why its best ohms are what they are, and what
     candidate.season->cloud_band = true;
     candidate.season->best_ohm = 30.0;
     candidate.season->price_per_kwh = 0.256;
-    candidate.season->remarks = {"A gap of two days."};
+    candidate.season->remarks = {verbatim("A gap of two days.")};
     said = season_sentences(candidate);
     REQUIRE(said.size() == 5);
     CHECK(contains(said[0], "or reading, cloud within the step), "));

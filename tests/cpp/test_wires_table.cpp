@@ -17,7 +17,7 @@ WireCheck melting() {
                     .decides = WirePart::insulation,
                     .severity = Severity::danger,
                     .at_element = true,
-                    .sentence = "It melts."};
+                    .sentence = verbatim("It melts.")};
     check.would_do = find_wire(starter(), "silicone-14-awg");
     check.would_do_gauge = "14 AWG (2.08 mm2)";
     for (const double limit_c : {250.0, 180.0, 200.0, 260.0, 450.0}) {

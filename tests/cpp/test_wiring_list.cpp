@@ -63,20 +63,21 @@ TEST_CASE("a wire has its size both ways, the reader's first") {
 
 // Source: 150 °C are 302 °F, 90 °C 194 °F.
 TEST_CASE("a run that was checked says how hot it gets, its limit, and what would do") {
-    std::vector<WireCheck> checks{{.run = "shed",
-                                   .conductor_c = 150.0,
-                                   .limits = {{.what = WirePart::insulation, .limit_c = 90.0}},
-                                   .decides = WirePart::insulation,
-                                   .severity = Severity::danger,
-                                   .sentence = "It melts.",
-                                   .would_do = find_wire(starter(), "silicone-14-awg"),
-                                   .would_do_gauge = "14 AWG"},
-                                  {.run = "tail",
-                                   .decides = WirePart::joint,
-                                   .severity = Severity::not_assessed,
-                                   .at_element = true,
-                                   .sentence = "Nobody knows."},
-                                  {.run = "loft", .runaway = true, .sentence = "It runs away."}};
+    std::vector<WireCheck> checks{
+        {.run = "shed",
+         .conductor_c = 150.0,
+         .limits = {{.what = WirePart::insulation, .limit_c = 90.0}},
+         .decides = WirePart::insulation,
+         .severity = Severity::danger,
+         .sentence = verbatim("It melts."),
+         .would_do = find_wire(starter(), "silicone-14-awg"),
+         .would_do_gauge = "14 AWG"},
+        {.run = "tail",
+         .decides = WirePart::joint,
+         .severity = Severity::not_assessed,
+         .at_element = true,
+         .sentence = verbatim("Nobody knows.")},
+        {.run = "loft", .runaway = true, .sentence = verbatim("It runs away.")}};
     const Table table = wiring_list(three_zones(), checks);
     CHECK(column(table, "at its worst", UnitSystem::us) ==
           Texts{"?", "302 °F, danger", "not known: it may melt", "runaway: no steady temperature"});

@@ -18,7 +18,7 @@ namespace {
 Sentence pieces_of(const std::string& text, const std::vector<Argument>& numbers) {
     Sentences pieces;
     detail::split_template(
-        text, [&](std::string_view plain) { pieces.emplace_back(std::string(plain)); },
+        text, [&](std::string_view plain) { pieces.push_back(verbatim(std::string(plain))); },
         [&](std::string_view place, std::string_view) {
             for (const Argument& number : numbers) {
                 if (number.name == place) {
