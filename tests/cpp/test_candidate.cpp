@@ -70,7 +70,10 @@ TEST_CASE("power is averaged over the conditions") {
 }
 
 TEST_CASE("what was assumed is listed once") {
-    const heatmatch::Assumption same{.part = "p", .field = "f", .value = "1", .source = "s"};
+    const heatmatch::Assumption same{.part = "p",
+                                     .field = "f",
+                                     .value = heatmatch::verbatim("1"),
+                                     .source = heatmatch::verbatim("s")};
     heatmatch::Assumption other = same;
     other.field = "g";
     Candidate candidate = with_margins({{.assumed = {same, other}}, {.assumed = {same}}});

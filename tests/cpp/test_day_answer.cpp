@@ -134,7 +134,9 @@ TEST_CASE("the highest of every part stands against the limit of its margin") {
 
 TEST_CASE("what acted is told") {
     DayRun run = two_days();
-    run.events = {{3.0, "disc", "opens"}, {4.0, "disc", "closes"}, {5.0, "limit", "cannot open"}};
+    run.events = {{3.0, "disc", SwitchAction::opens},
+                  {4.0, "disc", SwitchAction::closes},
+                  {5.0, "limit", SwitchAction::cannot_open}};
     const DayAnswer answer = answer_of(with_target(5.0), run);
     const auto says = [&answer](const char* piece) {
         return std::any_of(answer.sentences.begin(), answer.sentences.end(),

@@ -7,14 +7,15 @@ using namespace heatmatch;
 
 namespace {
 
-Margin made(std::string name, double value,
-            Sentence said = verbatim("It takes {value} of {limit}.")) {
+constexpr auto lines = std::to_array<Template>({{"test.takes", "It takes {value} of {limit}."}});
+
+Margin made(std::string name, double value) {
     Margin margin{.name = std::move(name),
                   .subject = "run \"feed of 10 m\"",
                   .value = value,
                   .limit = 100.0,
                   .unit = unit::celsius,
-                  .said = std::move(said),
+                  .said = make_sentence<lines, "test.takes", "value", "limit">(),
                   .source = "iec-60364-4-41"};
     grade(margin);
     return margin;

@@ -4,6 +4,13 @@
 
 using namespace heatmatch;
 
+namespace {
+
+constexpr auto lines =
+    std::to_array<Template>({{"test.sees", "It sees {value} and stands {limit}."}});
+
+}  // namespace
+
 TEST_CASE("the reasons of a ranking are told, the most frequent first") {
     CHECK(reasons_sentence({.evaluated = 1}).text() == "1 pairing evaluated, none rejected.");
     const Ranking ranking{.reasons = {{"budget", 2}, {"cold voltage", 2}, {"fit in store", 31}},
@@ -51,7 +58,7 @@ TEST_CASE("the strongest rejected pairing is told with its heat and its worst ma
                   .value = 101.0,
                   .limit = 100.0,
                   .unit = unit::volt,
-                  .said = verbatim("It sees {value} and stands {limit}.")};
+                  .said = make_sentence<lines, "test.sees", "value", "limit">()};
     grade(margin);
     ranking.rejected.front().made = LazyMargins({margin});
     CHECK(strongest_rejected(ranking).text() ==

@@ -19,7 +19,7 @@ WireCheck melting() {
                     .at_element = true,
                     .sentence = verbatim("It melts.")};
     check.would_do = find_wire(starter(), "silicone-14-awg");
-    check.would_do_gauge = "14 AWG (2.08 mm2)";
+    check.would_do_gauge = verbatim("14 AWG (2.08 mm2)");
     for (const double limit_c : {250.0, 180.0, 200.0, 260.0, 450.0}) {
         check.reach.push_back(
             {.insulation = "i" + format_number(limit_c), .limit_c = limit_c, .from_m = 0.0});

@@ -71,7 +71,7 @@ TEST_CASE("a run that was checked says how hot it gets, its limit, and what woul
          .severity = Severity::danger,
          .sentence = verbatim("It melts."),
          .would_do = find_wire(starter(), "silicone-14-awg"),
-         .would_do_gauge = "14 AWG"},
+         .would_do_gauge = verbatim("14 AWG")},
         {.run = "tail",
          .decides = WirePart::joint,
          .severity = Severity::not_assessed,

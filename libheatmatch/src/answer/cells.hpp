@@ -28,8 +28,6 @@ namespace heatmatch {
 [[nodiscard]] Sentence panels_cell(const Circuit& circuit);
 [[nodiscard]] Sentence elements_cell(const Circuit& circuit);
 
-/// What a margin says, its numbers put in.
-[[nodiscard]] Sentence said_by(const Margin& margin);
 /// How much of a limit is left, at most all of it; nothing where that is not known.
 [[nodiscard]] Sentence headroom_cell(const Margin& margin);
 /// How near its nearest limit is; unknown where how hot the sheath gets is.

@@ -21,11 +21,11 @@ std::ptrdiff_t rank_of(Severity severity) {
 }
 
 Sentence told(const Margin& margin, bool missing) {
-    if (!missing || margin.missing.empty()) return said_by(margin);
+    if (!missing || margin.missing.empty()) return margin.whole();
     Sentences fields;
     for (const std::string& field : margin.missing) fields.push_back(name_cell(field));
     return sentence_of(
-        Sentences{said_by(margin), say<"margins.missing">(with<"fields">(std::move(fields)))});
+        Sentences{margin.whole(), say<"margins.missing">(with<"fields">(std::move(fields)))});
 }
 
 Sentence line_of(const Margin& margin, Sentences names, Sentence says) {
@@ -43,7 +43,7 @@ Sentences lines_of_not_assessed(const std::vector<const Margin*>& margins) {
     };
     std::vector<Line> lines;
     for (const Margin* margin : margins) {
-        Sentence says = said_by(*margin);
+        Sentence says = margin->whole();
         auto same = std::find_if(lines.begin(), lines.end(), [&](const Line& line) {
             return line.margin->subject == margin->subject && line.says == says;
         });
@@ -107,7 +107,7 @@ Sentences margin_lines(const Candidate& candidate, bool everything) {
             for (Sentence& line : lines_of_not_assessed(margins)) lines.push_back(std::move(line));
         } else {
             for (const Margin* margin : margins) {
-                lines.push_back(line_of(*margin, {name_cell(margin->name)}, said_by(*margin)));
+                lines.push_back(line_of(*margin, {name_cell(margin->name)}, margin->whole()));
             }
         }
     }
@@ -115,7 +115,7 @@ Sentences margin_lines(const Candidate& candidate, bool everything) {
 }
 
 Sentence margin_reason(const Margin& margin) {
-    return say<"margins.reason">(with<"subject">(margin.subject), with<"says">(said_by(margin)));
+    return say<"margins.reason">(with<"subject">(margin.subject), with<"says">(margin.whole()));
 }
 
 }  // namespace heatmatch

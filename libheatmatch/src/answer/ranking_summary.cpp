@@ -101,7 +101,7 @@ Sentence strongest_rejected(const Ranking& ranking) {
                       .unit = best.season ? unit::kilowatt_hour : unit::watt,
                       .decimals = 0};
     return say<"ranking.strongest_rejected">(with<"circuit">(best.circuit.title()),
-                                             with<"heat">(heat), with<"why">(said_by(*worst)));
+                                             with<"heat">(heat), with<"why">(worst->whole()));
 }
 
 }  // namespace heatmatch

@@ -17,7 +17,6 @@ inline constexpr auto cell_lines = std::to_array<Template>({
     {"cell.thousands", "{thousands}k"},
     {"cell.share", "{share} %"},
     {"cell.listed", "{list}"},
-    {"cell.pieces", "{pieces:}"},
     {"cell.money", "{amount} {currency}"},
     {"cell.judged", "{severity}: {margin}"},
     {"cell.at_limit", "{value}/{limit}"},

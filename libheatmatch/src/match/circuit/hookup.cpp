@@ -1,11 +1,15 @@
 #include "heatmatch/match/circuit/hookup.hpp"
 
+#include "match/circuit/sentences.hpp"
+
 #include <algorithm>
 #include <charconv>
 
 #include "heatmatch/base/error.hpp"
 
 namespace heatmatch {
+
+using circuit_sentences::say;
 
 namespace {
 
@@ -36,11 +40,13 @@ Hookup parse_hookup(std::string_view text, std::string_view part, std::string_vi
     const int series = take_count(rest, 'S');
     const int parallel = series == 0 ? 0 : take_count(rest, 'P');
     if (parallel == 0 || !rest.empty()) {
-        throw InvalidInput(ErrorDetail{.part = std::string(part),
-                                       .field = std::string(field),
-                                       .value = quote(text),
-                                       .allowed = "a hook-up such as 2S1P",
-                                       .remedy = "2S1P is two in series, one string"});
+        const Hookup example{.series = 2, .parallel = 1};
+        throw InvalidInput(
+            ErrorDetail{.part = std::string(part),
+                        .field = std::string(field),
+                        .value = quote(text),
+                        .allowed = "a hook-up such as 2S1P",
+                        .remedy = say<"circuit.hookup">(with<"example">(example.label()))});
     }
     return {.series = series, .parallel = parallel};
 }

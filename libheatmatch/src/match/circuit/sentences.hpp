@@ -9,6 +9,7 @@
 namespace heatmatch::circuit_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
+    {"circuit.hookup", "{example} is two in series, one string"},
     {"circuit.warmest_month", "daily high of the warmest month"},
     {"circuit.above_warmest_month", "daily high of the warmest month + {rise}"},
     {"circuit.run_in_bed", "the run at the element is said to lie in the bed"},
