@@ -117,7 +117,7 @@ void check_owned_panels(const OwnedPanels& owned, const std::string& part) {
 void check_allowed_elements(const AllowedElements& allowed, const std::string& part) {
     check_record(allowed_elements_fields(), &allowed, part);
     if (allowed.any) check_record(element_filter_fields(), &*allowed.any, part + " any");
-    if (allowed.any.has_value() != allowed.element.empty()) return;
+    if (allowed.any.has_value() == allowed.element.empty()) return;
     throw InvalidInput(ErrorDetail{.part = part,
                                    .field = "element",
                                    .value = allowed.any ? "given beside any" : "(missing)",
