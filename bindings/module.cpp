@@ -40,4 +40,5 @@ PYBIND11_MODULE(_core, module) {
     register_calibration(module);
     register_meter(module);
     register_diagnosis(module);
+    register_answer_days(module);
 }

@@ -132,6 +132,7 @@ void register_store_log(py::module_& module);
 void register_calibration(py::module_& module);
 void register_meter(py::module_& module);
 void register_diagnosis(py::module_& module);
+void register_answer_days(py::module_& module);
 
 /// The `heatmatch.Sentence` of a sentence: a str of its text in SI units that knows its data.
 [[nodiscard]] py::object sentence_object(Sentence sentence);

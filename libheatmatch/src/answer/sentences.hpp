@@ -3,7 +3,9 @@
 #include "answer/sentences_candidate.hpp"
 #include "answer/sentences_cells.hpp"
 #include "answer/sentences_compared.hpp"
+#include "answer/sentences_days.hpp"
 #include "answer/sentences_kept.hpp"
+#include "answer/sentences_meter.hpp"
 #include "answer/sentences_ranking.hpp"
 #include "answer/sentences_wires.hpp"
 
@@ -27,8 +29,8 @@ template <std::size_t... N>
     return all;
 }
 
-inline constexpr auto table = joined(candidate_lines, cell_lines, compared_lines, kept_lines,
-                                     ranking_lines, wire_lines_table);
+inline constexpr auto table = joined(candidate_lines, cell_lines, compared_lines, days_lines,
+                                     kept_lines, meter_lines, ranking_lines, wire_lines_table);
 
 template <Word Id, Word... Called>
 [[nodiscard]] Sentence say(NamedArgument<Called>... given) {

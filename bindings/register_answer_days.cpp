@@ -1,0 +1,71 @@
+#include "lived_days.hpp"
+
+#include "heatmatch/answer/checks_table.hpp"
+#include "heatmatch/answer/diagnosis_table.hpp"
+#include "heatmatch/answer/energy_table.hpp"
+#include "heatmatch/answer/months_table.hpp"
+#include "heatmatch/answer/peaks_table.hpp"
+#include "heatmatch/answer/sheet_table.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+void register_days(py::module_& module) {
+    module.def(
+        "energy_table", [](const LivedDays& lived) { return energy_table(lived.run); },
+        py::arg("run"), "Where the energy of a run came from and went.");
+    module.def("dark_days_title", &dark_days_title, py::arg("days"),
+               "Its title on a page of so many days of the darkest month.");
+    module.def(
+        "peaks_table",
+        [](const LivedDays& lived, const std::vector<PartPeak>& peaks) {
+            return peaks_table(lived.run, peaks);
+        },
+        py::arg("run"), py::arg("peaks"),
+        "The highest that every part reached in a run against its limit, and when.");
+    module.def("peaks_in_days_title", &peaks_in_days_title, "Its title on a page of a week.");
+    module.def("stagnation_title", &stagnation_title, "Its title on a page of a stagnation.");
+    module.def("welded_shut_title", &welded_shut_title,
+               "What stands before a stagnation that follows a run.");
+    module.def(
+        "months_table", [](const LivedDays& lived) { return months_table(lived.answer); },
+        py::arg("run"), "Energies of a day and what happens in the dark, by month.");
+    module.def("nights_title", &nights_title, "Its title on a page of a week.");
+}
+
+void register_sheet(py::module_& module) {
+    module.def("sheet_table", &sheet_table, py::arg("sheet"),
+               "The expected readings; its title is the circuit.");
+    module.def("sheet_title", &sheet_title, py::arg("sheet"), "Its title over a text.");
+    module.def("sheet_caption", &sheet_caption, py::arg("sheet"),
+               "Its title where its legend has no other place.");
+    module.def("sheet_plain_title", &sheet_plain_title,
+               "Its title on a page of that circuit alone.");
+    module.def("checks_table", &checks_table, py::arg("sheet"), "What to measure and to look at.");
+    module.def("check_lines", &check_lines, py::arg("check"),
+               "One check as lines: what to expect, how to read it, what less and more mean.");
+    module.def("not_known_sentences", &not_known_sentences, py::arg("sheet"),
+               "What a sheet could not tell.");
+}
+
+void register_explanations(py::module_& module) {
+    module.def("diagnosis_table", &diagnosis_table, py::arg("diagnosis"),
+               "All explanations, those that cannot be told apart marked.");
+    module.def("diagnosis_sentences", &diagnosis_sentences, py::arg("diagnosis"),
+               "What the first explanations say, and what to measure next.");
+    module.def("evidence_title", &evidence_title, py::arg("diagnosis"),
+               "What stands before the evidence for the best one; may be empty.");
+    module.def("readings_title", &readings_title, py::arg("circuit"),
+               "What stands before all that readings of a circuit tell.");
+}
+
+}  // namespace
+
+void register_answer_days(py::module_& module) {
+    register_days(module);
+    register_sheet(module);
+    register_explanations(module);
+}
+
+}  // namespace heatmatch::python

@@ -1,0 +1,55 @@
+#include "heatmatch/answer/diagnosis_table.hpp"
+
+#include "answer/cells.hpp"
+#include "answer/sentences.hpp"
+
+#include <algorithm>
+
+namespace heatmatch {
+
+using answer_sentences::say;
+
+namespace {
+
+constexpr std::size_t most_measurements = 2;  // that are told of
+
+}  // namespace
+
+Table diagnosis_table(const Diagnosis& diagnosis) {
+    Table table{.title = say<"explanations.title">(),
+                .columns = {{.head = say<"explanations.explanation">()},
+                            {.head = say<"explanations.weight">(), .number = true},
+                            {.head = say<"explanations.misfit">(), .number = true},
+                            TableColumn{}}};
+    const std::size_t alike = diagnosis.cannot_tell ? diagnosis.group : 0;
+    for (const Hypothesis& one : diagnosis.ranked) {
+        table.rows.push_back(
+            {name_cell(one.name), number_cell(one.weight, 2), number_cell(one.misfit, 1),
+             table.rows.size() < alike ? say<"explanations.alike">() : Sentence{}});
+    }
+    return table;
+}
+
+Sentences diagnosis_sentences(const Diagnosis& diagnosis) {
+    Sentences sentences;
+    for (std::size_t i = 0; i < std::min(diagnosis.group, diagnosis.ranked.size()); ++i) {
+        sentences.push_back(diagnosis.ranked[i].sentence);
+    }
+    for (std::size_t i = 0; i < std::min(most_measurements, diagnosis.next.size()); ++i) {
+        const NextMeasurement& next = diagnosis.next[i];
+        sentences.push_back(say<"explanations.measure_next">(
+            with<"reading">(next.reading), with<"how">(next.how), with<"tells">(next.tells)));
+    }
+    return sentences;
+}
+
+Sentence evidence_title(const Diagnosis& diagnosis) {
+    if (diagnosis.ranked.empty()) return {};
+    return say<"explanations.evidence">(with<"name">(diagnosis.ranked.front().name));
+}
+
+Sentence readings_title(const Circuit& circuit) {
+    return say<"explanations.readings">(with<"circuit">(circuit.title()));
+}
+
+}  // namespace heatmatch

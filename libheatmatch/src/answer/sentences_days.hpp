@@ -1,0 +1,54 @@
+#pragma once
+
+#include <array>
+
+#include "heatmatch/base/sentence.hpp"
+
+/// Days lived through, and a stagnation.
+namespace heatmatch::answer_sentences {
+
+inline constexpr auto days_lines = std::to_array<Template>({
+    {"energy.title", "{circuit}: {days} days"},
+    {"energy.dark_days", "{days} days of the darkest month"},
+    {"energy.head", "energy, {unit}"},
+    {"energy.all_days", "all days"},
+    {"energy.a_day", "a day"},
+    {"energy.available", "the panels could give"},
+    {"energy.in", "into the elements"},
+    {"energy.wire", "lost in wire and joints"},
+    {"energy.given_off", "given off by the store"},
+    {"energy.to_space", "from the store to the space"},
+    {"energy.elsewhere", "from the store to elsewhere"},
+    {"energy.stored", "more in the store at the end"},
+    {"energy.steam", "of that lost, as steam"},
+
+    {"peaks.title", "the highest of each"},
+    {"peaks.in_days", "the highest of each part in those days"},
+    {"peaks.stagnation", "stagnation"},
+    {"peaks.welded_shut", "If the circuit were welded shut:"},
+    {"peaks.part", "part"},
+    {"peaks.most", "most, {unit}"},
+    {"peaks.when", "when"},
+    {"peaks.moment", "day {day}, {clock}"},
+
+    {"months.title", "months"},
+    {"months.nights", "the nights"},
+    {"months.days", "days"},
+    {"months.most", "most"},
+    {"months.in", "in"},
+    {"months.space", "space"},
+    {"months.dark", "dark {unit}"},
+    {"months.warm", "warm {unit}"},
+    {"months.without", "without"},
+    {"months.warmer", "+ {unit}"},
+    {"months.wanted", "want {unit}"},
+    {"months.lowest", "low {unit}"},
+    {"months.all", "all"},
+    {"months.legend",
+     "most, in, space: {unit} a day that the panels could give, into the elements, from the store "
+     "to the space; dark h: without sun on the panels; warm h: of them at or above what is "
+     "wanted, without: the same without the store; +: the space warmer by the store, and want: "
+     "what it wants, means of the dark hours; low: the space at its lowest in the dark."},
+});
+
+}  // namespace heatmatch::answer_sentences

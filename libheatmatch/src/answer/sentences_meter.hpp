@@ -1,0 +1,45 @@
+#pragma once
+
+#include <array>
+
+#include "heatmatch/base/sentence.hpp"
+
+/// Meter sheets and diagnoses.
+namespace heatmatch::answer_sentences {
+
+inline constexpr auto meter_lines = std::to_array<Template>({
+    {"sheet.title", "meter sheet: {circuit}"},
+    {"sheet.caption", "{circuit}: {legend}"},
+    {"sheet.plain_title", "what meters should read"},
+    {"sheet.sun", "sun"},
+    {"sheet.cells", "cells"},
+    {"sheet.open", "Voc"},
+    {"sheet.short", "Isc"},
+    {"sheet.array", "array {unit}"},
+    {"sheet.bank", "bank {unit}"},
+    {"sheet.legend",
+     "sun in {sun}, cells in {degrees}, volts, amperes, watts; low to high by panels and ohms, "
+     "meters on top"},
+
+    {"checks.title", "what to measure and to look at"},
+    {"checks.reading", "reading"},
+    {"checks.how", "how"},
+    {"checks.expect", "expect"},
+    {"checks.if_less", "if less"},
+    {"checks.if_more", "if more"},
+    {"checks.line", "{letter}  {reading}: {expect}"},
+    {"checks.less", "less: {means}"},
+    {"checks.more", "more: {means}"},
+    {"checks.not_known", "not known: {what}"},
+
+    {"explanations.title", "explanations, the best first"},
+    {"explanations.explanation", "explanation"},
+    {"explanations.weight", "weight"},
+    {"explanations.misfit", "misfit"},
+    {"explanations.alike", "cannot be told apart"},
+    {"explanations.measure_next", "Measure next: {reading}. {how} {tells}"},
+    {"explanations.evidence", "evidence for {name}:"},
+    {"explanations.readings", "readings of {circuit}"},
+});
+
+}  // namespace heatmatch::answer_sentences

@@ -1,0 +1,68 @@
+#include "heatmatch/answer/sheet_table.hpp"
+
+#include "answer/cells.hpp"
+#include "answer/sentences.hpp"
+
+#include <utility>
+
+namespace heatmatch {
+
+using answer_sentences::say;
+
+namespace {
+
+Amount unit_of(const Unit& unit) {
+    return {.unit = unit, .shown = Shown::unit};
+}
+
+Sentence ends(const ExpectedBand& band, int decimals, const Unit& unit) {
+    return say<"cell.low_high">(with<"low">(number(band.low, decimals, unit)),
+                                with<"high">(number(band.high, decimals, unit)));
+}
+
+Sentences row_of(const MeterRow& row) {
+    return {number_cell(row.irradiance_w_m2, 0, unit::watt_per_m2),
+            degrees_cell(row.cell_temperature_c),
+            number_cell(row.open_v.typical, 1, unit::volt),
+            number_cell(row.short_a.typical, 2, unit::ampere),
+            number_cell(row.array_v.typical, 1, unit::volt),
+            ends(row.bank_v, 1, unit::volt),
+            ends(row.bank_a, 2, unit::ampere),
+            ends(row.bank_w, 0, unit::watt)};
+}
+
+Sentence legend() {
+    return say<"sheet.legend">(with<"sun">(unit_of(unit::watt_per_m2)),
+                               with<"degrees">(unit_of(unit::celsius)));
+}
+
+}  // namespace
+
+Table sheet_table(const MeterSheet& sheet) {
+    // The sun stands at the left: it is what its row is called.
+    Table table{
+        .title = sheet.title, .columns = {{.head = say<"sheet.sun">()}}, .legend = {legend()}};
+    for (Sentence head : {say<"sheet.cells">(), say<"sheet.open">(), say<"sheet.short">(),
+                          say<"sheet.array">(with<"unit">(unit_of(unit::volt))),
+                          say<"sheet.bank">(with<"unit">(unit_of(unit::volt))),
+                          say<"sheet.bank">(with<"unit">(unit_of(unit::ampere))),
+                          say<"sheet.bank">(with<"unit">(unit_of(unit::watt)))}) {
+        table.columns.push_back({.head = std::move(head), .number = true});
+    }
+    for (const MeterRow& row : sheet.rows) table.rows.push_back(row_of(row));
+    return table;
+}
+
+Sentence sheet_title(const MeterSheet& sheet) {
+    return say<"sheet.title">(with<"circuit">(sheet.title));
+}
+
+Sentence sheet_caption(const MeterSheet& sheet) {
+    return say<"sheet.caption">(with<"circuit">(sheet.title), with<"legend">(legend()));
+}
+
+Sentence sheet_plain_title() {
+    return say<"sheet.plain_title">();
+}
+
+}  // namespace heatmatch
