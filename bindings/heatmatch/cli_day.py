@@ -125,7 +125,7 @@ def run_day(arguments: argparse.Namespace) -> int:
     say_name(arguments, installation)
     say(day_text(run, units=units))
     if stagnation is not None:
-        say("\nIf the circuit were welded shut:\n")
+        say(f"\n{_core.welded_shut_title()}\n")
         say(stagnation_text(stagnation, units=units))
     say_cautions()
     if arguments.csv is not None:

@@ -202,7 +202,7 @@ def run_diagnose(arguments: argparse.Namespace) -> int:
         print_json(data)
         return 0
     say_name(arguments, installation)
-    say(wrap(f"readings of {candidate.circuit.title}") + "\n")
+    say(wrap(_core.readings_title(candidate.circuit)) + "\n")
     if diagnosis is not None:
         say(diagnosis_text(diagnosis, units=arguments.units))
     if calibration is not None:

@@ -32,7 +32,7 @@ from heatmatch.cli_shared import (
     texts_in,
 )
 from heatmatch.display_table import wrapped
-from heatmatch.display_units import in_units
+from heatmatch.display_units import told
 from heatmatch.errors import FileError
 from heatmatch.files import whole_file
 
@@ -94,7 +94,7 @@ def _ranking_json(arguments: argparse.Namespace, ranking: _core.Ranking) -> dict
     return {
         "evaluated": ranking.evaluated,
         "reasons": ranking.reasons,
-        "remarks": [in_units(remark, arguments.units) for remark in ranking.remarks],
+        "remarks": [told(remark, arguments.units) for remark in ranking.remarks],
         "candidates": [
             candidate_json(candidate, arguments.units) for candidate in ranking[: arguments.top]
         ],
@@ -180,7 +180,7 @@ def run_assess(arguments: argparse.Namespace) -> int:
         if arguments.explain:
             say("\nhow it was computed:")
             for step in candidate.explain():
-                say(display.wrap(f"  {in_units(step.said, arguments.units)}", "      "))
+                say(display.wrap(f"  {told(step.said, arguments.units)}", "      "))
         say_cautions()
     return DANGER if candidate.severity == "danger" else 0
 

@@ -12,7 +12,7 @@ from heatmatch import _core, weather
 from heatmatch.cli_output import bar, complain, read_text, say
 from heatmatch.display import clip, wrap
 from heatmatch.display_text import WIDTH
-from heatmatch.display_units import in_units
+from heatmatch.display_units import told
 from heatmatch.errors import FileError, InvalidInput
 
 DANGER = 3
@@ -266,12 +266,12 @@ def stands(installation: _core.Installation) -> bool:
 def texts_in(data: dict[str, Any], units: str, *names: str) -> dict[str, Any]:
     """Plain data with the texts, or lists of texts, of those names in that unit set."""
 
-    def told(value: Any) -> Any:
+    def read(value: Any) -> Any:
         if isinstance(value, list):
-            return [told(item) for item in value]
-        return in_units(value, units) if isinstance(value, str) else value
+            return [read(item) for item in value]
+        return told(value, units) if isinstance(value, str) else value
 
-    return {name: told(value) if name in names else value for name, value in data.items()}
+    return {name: read(value) if name in names else value for name, value in data.items()}
 
 
 def margin_json(margin: _core.Margin, units: str) -> dict[str, Any]:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from heatmatch import _core
 from heatmatch.display_season import MONTHS, season_text
-from heatmatch.display_table import shown, table_text, told, wrapped
+from heatmatch.display_table import shown, table_text, texts, wrapped
 from heatmatch.display_text import WIDTH, clip, table, wrap
 from heatmatch.display_units import listed
 
@@ -58,7 +58,7 @@ def ranking_table(
 
 def legend(ranking: _core.Ranking, *, units: str = "si", share: bool = True) -> str:
     """What the columns of a ranking mean."""
-    return " ".join(told(_core.ranking_legend(ranking, share=share), units))
+    return " ".join(texts(_core.ranking_legend(ranking, share=share), units))
 
 
 def ranking_text(ranking: _core.Ranking, top: int = TABLE_ROWS, *, units: str = "si") -> str:

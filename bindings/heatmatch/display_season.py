@@ -8,11 +8,6 @@ from heatmatch.display_table import table_text, wrapped
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 
-def daily(kwh: float) -> str:
-    """Heat of a day in at most four characters."""
-    return f"{kwh:.2f}" if kwh < 9.995 else f"{kwh:.1f}" if kwh < 99.95 else f"{kwh:.0f}"
-
-
 def season_text(candidate: _core.Candidate, *, units: str = "si") -> str:
     """What a candidate delivers over the season, as sentences and a table of months."""
     season = candidate.season

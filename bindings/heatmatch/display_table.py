@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from heatmatch import _core
 from heatmatch.display_text import clip, clip_middle, table, wrap
-from heatmatch.display_units import in_units
+from heatmatch.display_units import told
 from heatmatch.sentence import Sentence
 
 # Names that give way where there is no room: what stands beside them, their numbers, stays.
@@ -16,8 +16,8 @@ _CUT = {"group": clip, "subject": clip, "run": clip, "name": clip, "element": cl
 def shown(sentence: Sentence, units: str = "si", width: int | None = None) -> str:
     """A sentence in that unit set; its name cut where the whole would be wider than `width`."""
     if width is None:
-        return in_units(sentence, units)
-    return in_units(cut(sentence, width, units), units)
+        return told(sentence, units)
+    return told(cut(sentence, width, units), units)
 
 
 def cut(sentence: Sentence, width: int, units: str = "si") -> Sentence:
@@ -26,7 +26,7 @@ def cut(sentence: Sentence, width: int, units: str = "si") -> Sentence:
     given = next((name for name in _CUT if isinstance(arguments.get(name), str)), None)
     if given is None:
         return sentence
-    room = width - len(in_units(sentence, units)) + len(arguments[given])
+    room = width - len(told(sentence, units)) + len(arguments[given])
     shorten = _CUT[given]
     return sentence.renamed(lambda name, text: shorten(text, room) if name == given else text)
 
@@ -44,14 +44,14 @@ def with_short_names(
     return sentence.renamed(short)
 
 
-def told(sentences: Iterable[str], units: str = "si") -> list[str]:
+def texts(sentences: Iterable[str], units: str = "si") -> list[str]:
     """Sentences in that unit set; what says nothing is left out."""
-    return [text for text in (in_units(sentence, units) for sentence in sentences) if text]
+    return [text for text in (told(sentence, units) for sentence in sentences) if text]
 
 
 def heads(of: _core.Table, units: str = "si") -> list[str]:
     """What the heads of a table's columns say."""
-    return [in_units(column.head, units) for column in of.columns]
+    return [told(column.head, units) for column in of.columns]
 
 
 def cells(
@@ -74,4 +74,4 @@ def table_text(of: _core.Table, widths: Sequence[int], units: str = "si") -> str
 
 def wrapped(sentences: Iterable[str], units: str = "si", indent: str = "  ") -> list[str]:
     """Sentences in lines of 80 columns, each beginning a line of its own."""
-    return [wrap(text, indent) for text in told(sentences, units)]
+    return [wrap(text, indent) for text in texts(sentences, units)]

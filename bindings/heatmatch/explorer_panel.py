@@ -11,7 +11,7 @@ from typing import Any
 import ipywidgets as widgets
 
 from heatmatch import _core, explorer_tables
-from heatmatch.display_table import told
+from heatmatch.display_table import texts
 from heatmatch.errors import Error
 from heatmatch.explorer_choice import Choice, Workbench, row_of
 from heatmatch.explorer_controls import Controls
@@ -159,7 +159,7 @@ class ExplorerPanel:
         else:
             title = explorer_tables.candidate_title("", self.candidate).strip()
             said = [*_core.verdict(self.candidate), _core.nearest_sentence(self.candidate)]
-            self.say(" ".join([f"{title}.", *told(said, self.units)]))
+            self.say(" ".join([f"{title}.", *texts(said, self.units)]))
         self._later(self._draw)
 
     def _draw(self) -> None:

@@ -8,9 +8,9 @@ from html import escape
 
 from heatmatch import _core
 from heatmatch.display import legend
-from heatmatch.display_table import heads, shown, told, with_short_names
+from heatmatch.display_table import heads, shown, texts, with_short_names
 from heatmatch.display_text import clip
-from heatmatch.display_units import in_units
+from heatmatch.display_units import told
 from heatmatch.explorer_choice import Choice
 from heatmatch.forms import html_of, html_table, paragraphs
 
@@ -49,7 +49,7 @@ def ranking_html(ranking: _core.Ranking, units: str) -> str:
     shown = ranking.candidates or ranking.rejected
     if not shown:
         said = [_core.reasons_sentence(ranking), _core.nothing_to_rank()]
-        return panel(paragraphs(told(said, units)))
+        return panel(paragraphs(texts(said, units)))
     title = _core.shown_title(ranking)
     made = html_of(_core.ranking_table(shown), units, title, widths={1: 40, 2: 44})
     return panel(f'{made}<p class="hm-small">{escape(legend(ranking, units=units))}</p>')
@@ -63,7 +63,7 @@ def candidate_title(place: str, candidate: _core.Candidate) -> str:
 def margins_html(candidate: _core.Candidate, units: str) -> str:
     """The margins of a candidate, the most severe first, and what it may take."""
     made = html_of(_core.margins_table(candidate, source=False), units, widths={2: 60})
-    return panel(made + paragraphs(told(candidate.advice().sentences, units)))
+    return panel(made + paragraphs(texts(candidate.advice().sentences, units)))
 
 
 def kept_html(kept: Sequence[Kept], units: str) -> str:
@@ -75,4 +75,4 @@ def kept_html(kept: Sequence[Kept], units: str) -> str:
     )
     rows = [[shown(with_short_names(cell, _SHORT), units) for cell in row] for row in made.rows]
     header = [clip(text, 40) for text in heads(made, units)]
-    return panel(html_table(header, rows, in_units(made.title, units)))
+    return panel(html_table(header, rows, told(made.title, units)))

@@ -13,31 +13,10 @@ from heatmatch.display import (
     legend,
     ranking_text,
 )
-from heatmatch.display_day import (
-    ENERGY_HEADER,
-    MONTH_LEGEND,
-    calibration_text,
-    day_text,
-    day_title,
-    energy_cells,
-    month_cells,
-    month_header,
-    peaks_cells,
-    peaks_header,
-    stagnation_text,
-)
-from heatmatch.display_meter import (
-    DIAGNOSIS_HEADER,
-    SHEET_HEADER,
-    diagnosis_cells,
-    diagnosis_sentences,
-    diagnosis_text,
-    sheet_cells,
-    sheet_legend,
-    sheet_text,
-)
+from heatmatch.display_day import calibration_text, day_text, stagnation_text
+from heatmatch.display_meter import diagnosis_text, sheet_text
 from heatmatch.display_table import cells, heads
-from heatmatch.display_units import in_units
+from heatmatch.display_units import told
 
 if TYPE_CHECKING:
     from heatmatch._core import _Part
@@ -64,7 +43,7 @@ def html_of(
     widths: Mapping[int, int] | None = None,
 ) -> str:
     """A table of the library as HTML, under its own title unless told."""
-    title = in_units(of.title, units) if caption is None else caption
+    title = told(of.title, units) if caption is None else caption
     return html_table(heads(of, units), cells(of, units, widths), title)
 
 
@@ -141,20 +120,21 @@ def diagnosis_str(self: _core.Diagnosis) -> str:
 def day_html(self: _core.DayRun) -> str:
     """A run through days as HTML: what it comes to, energy, peaks, months."""
     assumed = "".join(f"<li>{escape(text)}</li>" for text in self.assumed)
+    months = _core.months_table(self)
     return (
         paragraphs(self.answer.sentences)
-        + html_table(ENERGY_HEADER, energy_cells(self), day_title(self))
-        + html_table(peaks_header(), peaks_cells(self, self.answer.peaks), "the highest of each")
-        + html_table(month_header(), month_cells(self), "months")
-        + paragraphs([MONTH_LEGEND, *self.remarks])
+        + html_of(_core.energy_table(self))
+        + html_of(_core.peaks_table(self, self.answer.peaks))
+        + html_of(months)
+        + paragraphs([*months.legend, *self.remarks])
         + (f"<p>assumed:</p><ul>{assumed}</ul>" if assumed else "")
     )
 
 
 def stagnation_html(self: _core.Stagnation) -> str:
     """A stagnation as HTML."""
-    rows = peaks_cells(self.run, self.peaks)
-    return paragraphs(self.sentences) + html_table(peaks_header(), rows, "stagnation")
+    peaks = _core.peaks_table(self.run, self.peaks)
+    return paragraphs(self.sentences) + html_of(peaks, caption=_core.stagnation_title())
 
 
 def calibration_html(self: _core.Calibration) -> str:
@@ -164,12 +144,10 @@ def calibration_html(self: _core.Calibration) -> str:
 
 def sheet_html(self: _core.MeterSheet) -> str:
     """A meter sheet as two HTML tables that print in black and white."""
-    checks = [(c.letter, c.reading, c.how, c.expect, c.if_low, c.if_high) for c in self.checks]
-    header = ("", "reading", "how", "expect", "if less", "if more")
     return (
-        html_table(SHEET_HEADER, sheet_cells(self), f"{self.title}: {sheet_legend()}")
-        + html_table(header, checks, "what to measure and to look at")
-        + paragraphs([*(f"not known: {text}" for text in self.not_known), *self.remarks])
+        html_of(_core.sheet_table(self), caption=_core.sheet_caption(self))
+        + html_of(_core.checks_table(self))
+        + paragraphs([*_core.not_known_sentences(self), *self.remarks])
     )
 
 
@@ -177,8 +155,8 @@ def diagnosis_html(self: _core.Diagnosis) -> str:
     """A diagnosis as HTML, its verdict first."""
     return (
         paragraphs([self.verdict])
-        + html_table(DIAGNOSIS_HEADER, diagnosis_cells(self), "explanations, the best first")
-        + paragraphs([*diagnosis_sentences(self), *self.remarks])
+        + html_of(_core.diagnosis_table(self))
+        + paragraphs([*_core.diagnosis_sentences(self), *self.remarks])
     )
 
 

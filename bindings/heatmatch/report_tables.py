@@ -11,19 +11,9 @@ from markupsafe import Markup
 
 from heatmatch import _core, frames
 from heatmatch.display import legend
-from heatmatch.display_day import (
-    ENERGY_HEADER,
-    MONTH_LEGEND,
-    energy_cells,
-    month_cells,
-    month_header,
-    peaks_cells,
-    peaks_header,
-)
-from heatmatch.display_meter import SHEET_HEADER, sheet_cells, sheet_legend
 from heatmatch.display_table import cells, heads, with_short_names
 from heatmatch.display_text import clip, clip_middle, plain
-from heatmatch.display_units import in_units
+from heatmatch.display_units import told
 from heatmatch.errors import Error
 from heatmatch.sentence import Sentence
 from heatmatch.words import WORDS
@@ -67,7 +57,7 @@ def both(text_of: Callable[[str], str]) -> Any:
 
 def translated(texts: Iterable[str]) -> list[Any]:
     """Sentences that are written in SI units, in both unit sets."""
-    return [either(text, in_units(text, "us")) for text in texts]
+    return [either(text, told(text, "us")) for text in texts]
 
 
 def both_rows(rows_of: Callable[[str], Iterable[Sequence[str]]]) -> list[list[Any]]:
@@ -85,7 +75,7 @@ def laid_out(
     of: _core.Table, caption: Any = None, widths: Mapping[int, int] | None = None
 ) -> Table:
     """A table of the library in both unit sets, under its own title unless told."""
-    title = both(lambda units: in_units(of.title, units)) if caption is None else caption
+    title = both(lambda units: told(of.title, units)) if caption is None else caption
     header = both_header(lambda units: heads(of, units))
     return Table(title, header, both_rows(lambda units: cells(of, units, widths)))
 
@@ -109,7 +99,7 @@ def sections(
     sheet = _core.meter_sheet(candidate)
     steps = candidate.explain()
     assumed = list(dict.fromkeys([*candidate.assumed, *([] if run is None else run.assumed)]))
-    told = [*assumed, *(m.source for m in candidate.margins), *(step.source for step in steps)]
+    cited = [*assumed, *(m.source for m in candidate.margins), *(step.source for step in steps)]
     dangers = [_reason(m) for m in candidate.margins if m.severity == "danger"]
     if run is not None:
         peaks = (peak.margin for peak in run.answer.peaks)
@@ -119,7 +109,7 @@ def sections(
     if run is not None:
         assert candidate.season is not None  # or no days would have been lived through
         verdict += translated([_core.lived_week_sentence(candidate.season)])
-        verdict += both_rows(lambda units: [run.sentences(units=units)])[0]
+        verdict += translated(run.answer.sentences)
     else:
         verdict += translated([_core.space_sentence(candidate)])
     return {
@@ -137,12 +127,10 @@ def sections(
         "sheet": _sheet(sheet),
         "readings": Table("my readings", _OWN, [[""] * len(_OWN)] * _OWN_ROWS),
         "checks": [_check(check) for check in sheet.checks],
-        "sheet_notes": translated(
-            [*(f"not known: {text}" for text in sheet.not_known), *sheet.remarks]
-        ),
+        "sheet_notes": translated([*_core.not_known_sentences(sheet), *sheet.remarks]),
         "steps": [_step(step) for step in steps],
         "assumed": translated(assumed),
-        "sources": _sources(told),
+        "sources": _sources(cited),
         "words": sorted(WORDS.items()),
     }
 
@@ -179,7 +167,7 @@ def _wires(candidate: _core.Candidate) -> tuple[Sequence[Any], list[list[Any]], 
 
 def _wire_cell(cell: Sentence, units: str) -> str:
     width = 160 if cell.id == "wiring.devices" else 120
-    return clip(in_units(with_short_names(cell, {"run": 60}), units), width)
+    return clip(told(with_short_names(cell, {"run": 60}), units), width)
 
 
 def _margins(candidate: _core.Candidate) -> Table:
@@ -188,7 +176,7 @@ def _margins(candidate: _core.Candidate) -> Table:
 
 def _reason(margin: _core.Margin) -> Any:
     reason = with_short_names(_core.margin_reason(margin), {"subject": 80})
-    return both(lambda units: in_units(reason, units))
+    return both(lambda units: told(reason, units))
 
 
 def _season(candidate: _core.Candidate) -> list[Table]:
@@ -207,39 +195,36 @@ def _heat(candidate: _core.Candidate) -> list[Table]:
 
 
 def _days(run: _core.DayRun) -> list[Table]:
-    peaks = run.answer.peaks
+    peaks = _core.peaks_table(run, run.answer.peaks)
+    months = _core.months_table(run)
+    nights = laid_out(months, _core.nights_title())
+    nights.notes = translated([*months.legend, *run.remarks])
     return [
-        Table(f"{_DAYS} days of the darkest month", ENERGY_HEADER, energy_cells(run)),
-        Table(
-            "the highest of each part in those days",
-            both_header(peaks_header),
-            both_rows(lambda units: peaks_cells(run, peaks, units=units)),
-        ),
-        Table(
-            "the nights",
-            both_header(month_header),
-            both_rows(lambda units: month_cells(run, units=units)),
-            [MONTH_LEGEND, *translated(run.remarks)],
-        ),
+        laid_out(_core.energy_table(run), _core.dark_days_title(_DAYS)),
+        laid_out(peaks, _core.peaks_in_days_title()),
+        nights,
     ]
 
 
 def _sheet(sheet: _core.MeterSheet) -> Table:
     """The expected readings."""
-    rows = both_rows(lambda units: sheet_cells(sheet, units=units))
-    return Table("what meters should read", SHEET_HEADER, rows, [both(sheet_legend)])
+    made = _core.sheet_table(sheet)
+    table = laid_out(made, _core.sheet_plain_title())
+    table.notes = translated(made.legend)
+    return table
 
 
 def _check(check: _core.MeterCheck) -> dict[str, Any]:
     """A lettered check with room for what was read."""
-    expect, how = translated([clip(check.expect, _LONGEST), check.how])
+    expect = both(lambda units: clip(told(check.expect, units), _LONGEST))
+    reading, how, less, more = translated([check.reading, check.how, check.if_low, check.if_high])
     return {
         "letter": check.letter,
-        "reading": check.reading,
+        "reading": reading,
         "how": how,
         "expect": expect,
-        "less": check.if_low,
-        "more": check.if_high,
+        "less": less,
+        "more": more,
         "blanks": range(_BLANKS),
     }
 

@@ -10,7 +10,8 @@ import heatmatch as hm
 import numpy as np
 import pytest
 from day_runs import weather_of
-from heatmatch import display_day, frames_day
+from heatmatch import _core, display_day, frames_day
+from heatmatch.display_table import cells
 
 pd = pytest.importorskip("pandas")
 WEEK: dict[str, Any] = {"month": 1, "days": 7, "air_shift_k": -8.0}
@@ -163,7 +164,7 @@ def test_months_come_in_the_order_of_time(standing: hm.Candidate, weather: hm.We
     run = hm.simulate_day(standing, weather, month=12, days=40, thermal_step_s=1800)
     assert run.months_frame()["month"].tolist() == [12, 1]
     assert run.months_frame()["days"].tolist() == pytest.approx([31.0, 9.0])
-    assert display_day.month_cells(run)[-1][0] == "all"
+    assert cells(_core.months_table(run))[-1][0] == "all"
 
 
 def test_a_terminal_that_is_not_known_is_missing(

@@ -1,4 +1,4 @@
-"""Sentences of SI units in US units: temperatures, differences, lengths, areas; nothing else."""
+"""Sentences and tables in the unit set of the reader."""
 
 from __future__ import annotations
 
@@ -8,29 +8,51 @@ from pathlib import Path
 from typing import Any
 
 import heatmatch as hm
-import pytest
+from heatmatch import _core
 from heatmatch.display_meter import diagnosis_text, sheet_text
-from heatmatch.display_units import in_units
-
-# Definitions: 1 in = 25.4 mm, 1 ft = 304.8 mm, F = 1.8 C + 32; ASTM B258: 12 AWG is 3.31 mm2.
-SENTENCES = [
-    ("126 °C at most, 14.5 K above", "259 °F at most, 26.1 °F above"),
-    ("Sheath -40 °C to 177 °C.", "Sheath -40 °F to 351 °F."),
-    ("9 m of 3.31 mm2, 25.4 mm thick", "29.5 ft of 12 AWG, 1 in thick"),
-    ("9 m/s, 3 m2, 5 mV, 20 Mohm, 2 W/m", "9 m/s, 3 m2, 5 mV, 20 Mohm, 2 W/m"),
-    ("10 to 25 K over boiling, -60 to 80 °C", "18 to 45 °F over boiling, -76 to 176 °F"),
-    ("20-30 °C, 0.3-0.5 m, \u22125 °C", "68-86 °F, 0.984-1.64 ft, 23 °F"),
-    ("1,200 mm, 1e+03 m, 1.38e-07 K", "1,200 mm, 3281 ft, 2.48e-07 °F"),
-    ("about 1549 mm (61 in) each", "about 61 in each"),
-    ("1000 W/m2 and 2.3 A, v1.2 m3", "1000 W/m2 and 2.3 A, v1.2 m3"),
-]
+from heatmatch.display_table import cells, heads
+from heatmatch.display_units import told
 
 
-@pytest.mark.parametrize(("si", "us"), SENTENCES)
-def test_quantities_are_converted_and_nothing_else(si: str, us: str) -> None:
-    assert in_units(si, "us") == us
-    assert in_units(us, "us") == us
-    assert in_units(si, "si") == si
+def test_a_sentence_is_in_either_unit_set_and_its_names_in_none(
+    starter: hm.Catalog, changed_demo: Callable[..., hm.Installation]
+) -> None:
+    # Names as people give them, with what looks like a length or a gauge.
+    names = ("feed of 10 m", "4 mm roof")
+
+    def rename(plain: dict[str, Any]) -> None:
+        plain["name"] = names[1]
+        for run in plain["runs"]:
+            for device in plain.get("devices", []):
+                if device.get("run") == run["name"]:
+                    device["run"] = f"{names[0]}, {run['name']}"
+            run["name"] = f"{names[0]}, {run['name']}"
+
+    candidate = hm.assess(starter, changed_demo(rename))
+    for margin in candidate.margins:
+        reason = _core.margin_reason(margin)
+        assert told(reason, "si") == reason
+        assert told(reason, "us") == reason.text("us")
+        if names[0] in reason:
+            assert names[0] in told(reason, "us")
+    assert any(names[0] in _core.margin_reason(margin) for margin in candidate.margins)
+
+
+def test_what_is_no_sentence_stands_as_it_is() -> None:
+    for text in ("feed of 10 m", "4 mm", "126 °C at most", ""):
+        assert told(text, "us") == told(text, "si") == text
+
+
+def test_tables_have_their_units_in_the_head(standing: hm.Candidate) -> None:
+    # Definition: F = 1.8 C + 32.
+    made = _core.sheet_table(hm.meter_sheet(standing))
+    si, us = cells(made), cells(made, "us")
+    for one, other in zip(si, us, strict=True):
+        assert abs(1.8 * float(one[1]) + 32.0 - float(other[1])) <= 1.5
+        assert one[2:] == other[2:]
+    assert "°F" in told(made.legend[0], "us")
+    assert heads(made) == heads(made, "us")
+    assert heads(made)[4:] == ["array V", "bank V", "bank A", "bank W"]
 
 
 def test_no_metric_degree_is_left_on_a_page_of_us_units(

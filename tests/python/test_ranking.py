@@ -9,7 +9,7 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch.display_units import in_units
+from heatmatch.display_units import told
 
 SEVERITIES = ("none", "caution", "warning", "danger", "not assessed")
 
@@ -187,7 +187,7 @@ def test_an_explanation_goes_from_the_nameplate_to_the_watts(standing: hm.Candid
         assert f"{step.name}: {step.formula}" in repr(step)
         assert repr(step) == step.said
         assert "°F" not in step.said
-        assert "°C" not in in_units(step.said, "us")
+        assert "°C" not in told(step.said, "us")
     numbered = [margin for margin in standing.margins if margin.headroom is not None]
     judged = [margin for margin in numbered if margin.limit is not None]
     assert 0 < len(numbered) - len(judged) < 5  # a yes or no has no formula

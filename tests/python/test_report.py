@@ -11,7 +11,7 @@ from typing import Any
 import heatmatch as hm
 import pytest
 from heatmatch._core import margins_table
-from heatmatch.display_units import in_units
+from heatmatch.display_units import told
 from report_reader import Page, read
 
 pytest.importorskip("jinja2")
@@ -32,7 +32,7 @@ def test_every_margin_check_and_caution_is_there_in_both_unit_sets(
 ) -> None:
     text = page.text(units)
     for row in margins_table(standing).rows:
-        assert " ".join(in_units(row[4], units).split()) in text
+        assert " ".join(told(row[4], units).split()) in text
         assert row[5] in text
     for caution in hm.cautions():
         assert caution in text
@@ -40,7 +40,7 @@ def test_every_margin_check_and_caution_is_there_in_both_unit_sets(
     for check in sheet.checks:
         assert check.reading in text
     for assumed in standing.assumed:
-        assert " ".join(in_units(assumed, units).split()) in text
+        assert " ".join(told(assumed, units).split()) in text
     assert ("°F" in text) == (units == "us")
     for run in standing.circuit.runs:
         assert run.name in text
