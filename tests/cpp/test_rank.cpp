@@ -167,7 +167,7 @@ TEST_CASE("elements of wide tolerance that one of their ohms overloads are not k
     installation.parts.alloys = {{.id = "steady",
                                   .label = "Steady",
                                   .resistance_factor = {{20.0, 1.0}, {1000.0, 1.0}},
-                                  .provenance = element.provenance}};
+                                  .provenance = starter().alloys.front().provenance}};
     installation.parts.elements = {element};
     installation.elements = {{.element = "wide", .count = 2}};
     const Ranking ranking = rank(starter(), installation, keep_all());

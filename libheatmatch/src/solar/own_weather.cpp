@@ -10,7 +10,11 @@ using solar_sentences::say;
 
 std::shared_ptr<const Weather> WeatherMemory::weather_of(const Site& site,
                                                          const MonthlyNormals& normals) {
-    const Key key{.site = site, .normals = normals};
+    Key key{.site = site, .normals = normals};
+    // What margins are judged at says nothing of the weather.
+    key.site.record_low_c = 0.0;
+    key.site.wet = false;
+    key.site.bright_irradiance_w_m2 = 0.0;
     const std::scoped_lock lock(guard_);
     if (!weather_ || !(key_ == key)) {
         weather_ = std::make_shared<const Weather>(weather_from_months(normals, site));

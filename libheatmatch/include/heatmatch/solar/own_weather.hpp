@@ -15,7 +15,8 @@ namespace heatmatch {
 /// Several threads may use one.
 class WeatherMemory {
   public:
-    /// weather_from_months(), or the same from the last call where site and months are the same.
+    /// weather_from_months(), or the same from the last call where months and site are the same but
+    /// for what margins are judged at: record low, wet, bright irradiance.
     [[nodiscard]] std::shared_ptr<const Weather> weather_of(const Site& site,
                                                             const MonthlyNormals& normals);
 

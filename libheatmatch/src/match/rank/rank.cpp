@@ -97,7 +97,9 @@ class Evaluation {
     };
 
     [[nodiscard]] Key key(const Pairing& pairing) const {
-        return {pairing.group, pairing.panels, context_.banks[pairing.bank].hookup};
+        const Hookup bank =
+            context_.branch_runs ? context_.banks[pairing.bank].hookup : context_.bank_hookups[0];
+        return {pairing.group, pairing.panels, bank};
     }
 
     [[nodiscard]] Candidate candidate_of(const Pairing& pairing) const {

@@ -215,19 +215,22 @@ class GroupScreen {
         if (!may_be_best && tally_.front.beaten(pairing.merit, pairing.headroom, pairing.price)) {
             return;
         }
-        std::optional<Circuit> circuit;
+        std::optional<Circuit> laid;
+        const Circuit* circuit = nullptr;
         if (context_.heats[numbers.bank]) {
-            circuit = circuit_of(context_, frame_at(wiring, bank), numbers.bank);
+            circuit = &circuit_at(wiring, numbers.bank);
             if (context_.lays_for_heat) {
-                take_wire(wiring, *circuit, numbers, pairing);
+                laid = circuit_of(context_, *circuit, numbers.bank);
+                take_wire(wiring, *laid, numbers, pairing);
                 if (is_beyond_budget(pairing)) return;
+                circuit = &*laid;
             }
         }
         const Extremes extremes = load_.exact(wiring, bank);
         Screened by_bank =
             screen_bank(extremes, bank_limits(bank), wiring.cold_voltage_v, wiring.terminal_c);
         HeatScreened by_heat;
-        if (circuit) {
+        if (circuit != nullptr) {
             by_heat = screen_heat(*circuit, context_.installation->site, extremes);
             if (by_heat.screened.headroom < by_bank.headroom) by_bank = by_heat.screened;
         }
@@ -237,7 +240,7 @@ class GroupScreen {
             return;
         }
         pairing.not_assessed = wiring.not_assessed + by_heat.tail_not_assessed +
-                               bank_not_assessed(wiring, bank, numbers.bank);
+                               bank_not_assessed(wiring, numbers.bank);
         if (may_be_best) tally_.kept.offer(pairing);
         if (may_be_front()) tally_.front.offer(pairing);
     }
@@ -250,6 +253,14 @@ class GroupScreen {
         return *frame_;
     }
 
+    /// The same with a bank in its store.
+    const Circuit& circuit_at(const Wiring& wiring, std::size_t index) {
+        static_cast<void>(frame_at(wiring, context_.banks[index]));
+        frame_->bank = context_.banks[index];
+        frame_->heat = context_.heats[index];
+        return *frame_;
+    }
+
     /// With the wire that the heat of that bank asked for, and what it costs.
     void take_wire(Wiring& wiring, const Circuit& circuit, const BankNumbers& numbers,
                    Pairing& pairing) const {
@@ -259,14 +270,12 @@ class GroupScreen {
     }
 
     /// How many margins of the bank and the store lack data; the operating point does not matter.
-    int bank_not_assessed(const Wiring& wiring, const Bank& bank, std::size_t index) {
+    int bank_not_assessed(const Wiring& wiring, std::size_t index) {
         auto& lacking = wiring.terminal_c ? tally_.lacking_with_terminal : tally_.lacking;
         if (lacking.empty()) lacking.assign(context_.banks.size(), -1);
         if (lacking[index] < 0) {
-            Circuit circuit = frame_at(wiring, bank);
-            circuit.bank = bank;
-            circuit.heat = context_.heats[index];
-            lacking[index] = lacking_of_bank(circuit, context_.installation->site);
+            lacking[index] =
+                lacking_of_bank(circuit_at(wiring, index), context_.installation->site);
         }
         return lacking[index];
     }
