@@ -13,6 +13,7 @@ import heatmatch as hm
 import numpy as np
 import pytest
 from day_runs import log_rows
+from heatmatch.choices import Choice
 
 pd = pytest.importorskip("pandas")
 KINDS = tuple(hm.glossary())
@@ -33,6 +34,8 @@ def plain(thing: Any) -> Any:
     """What an object holds, by its public properties, as lists and dicts to compare."""
     if isinstance(thing, np.ndarray):
         return thing.tolist()
+    if isinstance(thing, Choice):
+        return thing.value
     if isinstance(thing, (list, tuple)):
         return [plain(item) for item in thing]
     if isinstance(thing, dict):

@@ -149,7 +149,7 @@ class GroupScreen {
             const bool strong = tally_.rejected.may_enter(most_merit_ * wiring.panels.count());
             if (strong) pairing.merit = merit(wiring, bank);
             if (strong && context_.lays_for_heat && context_.heats[bank.bank]) {
-                const Circuit& frame = frame_at(wiring, context_.banks[bank.bank]);
+                const Circuit& frame = circuit_at(wiring, bank.bank);
                 Wiring own = wiring;
                 take_wire(own, circuit_of(context_, frame, bank.bank), bank, pairing);
             }
@@ -171,9 +171,8 @@ class GroupScreen {
     void reject(std::uint32_t reason, bool may_be_kept, Pairing& pairing) {
         pairing.reason = reason;
         tally_.count(reason);
-        if (may_be_kept && tally_.rejected.may_enter(pairing.merit)) {
-            tally_.rejected.offer(pairing);
-        }
+        const bool enters = may_be_kept && tally_.rejected.may_enter(pairing.merit);
+        if (enters) tally_.rejected.offer(pairing);
     }
 
     [[nodiscard]] bool may_be_kept(double merit, const Pairing& pairing) const {
@@ -191,9 +190,8 @@ class GroupScreen {
         if (!may_be_best && !may_be_front()) return;
         const Bank& bank = context_.banks[numbers.bank];
         if (!std::isinf(numbers.power_w)) {
-            // Each look costs more than the one before, and turns away most of what is left.
-            // A sheath's rise grows less than in proportion: a little more than its share bounds
-            // it.
+            // Each look costs more than the one before, and turns away most of what is left. A
+            // sheath's rise grows less than in proportion: a little more than its share bounds it.
             constexpr double steeper = 1.1;
             constexpr double slack = 0.02;
             const auto lower = [&](double watts) {
@@ -245,18 +243,13 @@ class GroupScreen {
         if (may_be_front()) tally_.front.offer(pairing);
     }
 
-    /// The runs of the wiring at hand.
-    const Circuit& frame_at(const Wiring& wiring, const Bank& bank) {
+    /// The wiring at hand with a bank in its store.
+    const Circuit& circuit_at(const Wiring& wiring, std::size_t index) {
+        const Bank& bank = context_.banks[index];
         if (context_.plain && !(frame_ && frame_->panels == wiring.panels)) {
             frame_ = frame_of(context_, group_, panel_, wiring.panels, bank.hookup);
         }
-        return *frame_;
-    }
-
-    /// The same with a bank in its store.
-    const Circuit& circuit_at(const Wiring& wiring, std::size_t index) {
-        static_cast<void>(frame_at(wiring, context_.banks[index]));
-        frame_->bank = context_.banks[index];
+        frame_->bank = bank;
         frame_->heat = context_.heats[index];
         return *frame_;
     }
