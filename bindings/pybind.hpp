@@ -136,7 +136,7 @@ void register_answer_days(py::module_& module);
 
 /// The `heatmatch.Sentence` of a sentence: a str of its text in SI units that knows its data.
 [[nodiscard]] py::object sentence_object(Sentence sentence);
-/// The reverse; a plain str, such as an earlier version kept, stands as it is.
+/// The reverse; a plain str stands as it is.
 [[nodiscard]] bool read_sentence(const py::handle& object, Sentence& sentence);
 
 }  // namespace heatmatch::python

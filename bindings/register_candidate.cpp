@@ -63,7 +63,12 @@ void register_candidate(py::module_& module) {
         .def_readonly("delivered", &Candidate::delivered, "one for each condition")
         .def_readonly("season", &Candidate::season,
                       "what it delivers over the season; None without weather")
-        .def_property_readonly("margins", &Candidate::margins, "every named check")
+        .def_property_readonly(
+            "margins",
+            [](const Candidate& candidate) -> const std::vector<Margin>& {
+                return candidate.margins();
+            },
+            "every named check")
         .def_readonly("site", &Candidate::site, "that it is judged at")
         .def_readonly("bright", &Candidate::bright,
                       "what its elements are exposed to in bright cold")

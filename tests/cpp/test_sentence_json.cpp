@@ -64,5 +64,8 @@ TEST_CASE("JSON that is no sentence is refused, naming what is wrong with it") {
     CHECK(holds(refused(R"({"id": "test.hot", "with": {"limit": {"unit": "V"}}})"), "amount"));
     CHECK(holds(refused(R"({"id": "test.hot", "with": {"limit": {"value": 1, "shown": "word"}}})"),
                 "clock"));
+    CHECK(holds(refused(R"({"id": 7})"), "of its own kind"));
+    CHECK(holds(refused(R"({"id": "test.hot", "with": {"limit": {"value": 1, "digits": "many"}}})"),
+                "of its own kind"));
     CHECK(holds(refused("[1]"), "object"));
 }

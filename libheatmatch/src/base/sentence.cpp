@@ -29,10 +29,6 @@ std::string number_of(const Amount& amount, const Unit& shown) {
     return format_fixed(value, amount.decimals == Amount::fit_decimals ? fitting : amount.decimals);
 }
 
-}  // namespace
-
-namespace {
-
 using Arguments = std::span<const Argument>;
 
 std::string joined(const Sentences& sentences, UnitSystem system, std::string_view between,

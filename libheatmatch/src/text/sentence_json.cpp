@@ -142,7 +142,12 @@ std::string sentence_to_json(const Sentence& sentence) {
 }
 
 Sentence sentence_from_json(std::string_view text, FindTemplate find) {
-    return sentence_of(parse_json(text, "sentence").root, find);
+    const Json root = parse_json(text, "sentence").root;
+    try {
+        return sentence_of(root, find);
+    } catch (const Json::type_error&) {
+        refuse(clip(root.dump()), "an object with id and arguments, each of its own kind");
+    }
 }
 
 }  // namespace heatmatch

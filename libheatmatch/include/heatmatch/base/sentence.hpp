@@ -86,8 +86,8 @@ struct Argument {
 [[nodiscard]] Sentence sentence_of(Name name);
 [[nodiscard]] Sentence sentence_of(Sentences sentences);
 
-/// A text that stands as it is in either unit set: one that an earlier version kept, or that came
-/// from outside. Nothing is said by an empty one.
+/// A text that stands as it is in either unit set: one without data, from a file or of a face.
+/// Nothing is said by an empty one.
 [[nodiscard]] Sentence verbatim(std::string text);
 
 /// The sentence with those arguments in it that it and its parts leave to whoever holds it.

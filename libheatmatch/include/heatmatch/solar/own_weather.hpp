@@ -2,8 +2,6 @@
 
 #include <memory>
 #include <mutex>
-#include <string>
-#include <vector>
 
 #include "heatmatch/base/sentence.hpp"
 #include "heatmatch/setting/installation.hpp"

@@ -58,8 +58,13 @@ double Candidate::mean_power_high_w() const {
     return mean_of(delivered, &Delivered::power_high_w);
 }
 
-const std::vector<Margin>& Candidate::margins() const {
+const std::vector<Margin>& Candidate::margins() const& {
     return made.read([this] { return margins_of(circuit, site, bright); });
+}
+
+std::vector<Margin> Candidate::margins() const&& {
+    const Candidate& self = *this;
+    return self.margins();
 }
 
 double Candidate::merit() const {

@@ -98,45 +98,6 @@ void tell_switches(Sentences& sentences, const DayRun& run) {
     }
 }
 
-/// Puts a number where a sentence, or a part of it, leaves that place.
-void put(Sentence& sentence, std::string_view name, const Amount& amount) {
-    if (sentence.empty()) return;
-    bool given = false;
-    for (Argument& argument : sentence.arguments) {
-        given = given || argument.name == name;
-        auto* parts = std::get_if<Sentences>(&argument.value);
-        if (parts == nullptr) continue;
-        for (Sentence& part : *parts) put(part, name, amount);
-    }
-    const std::string_view place = place_of(*sentence.line, name);
-    if (!given && !place.empty()) sentence.arguments.push_back({place, amount});
-}
-
-/// What a margin says, its numbers put in.
-Sentence told(const Margin& margin) {
-    const auto& value = margin.value;
-    const auto& limit = margin.limit;
-    Amount shown{.unit = margin.unit};
-    // As many digits as tell the value from its limit.
-    constexpr int most_digits = 7;
-    const auto text = [&shown](double number) {
-        return format_quantity(number, shown.unit, UnitSystem::si, shown.digits);
-    };
-    const bool differ = value && limit && *value != *limit;
-    while (differ && shown.digits < most_digits && text(*value) == text(*limit)) ++shown.digits;
-    Sentence sentence = margin.said;
-    const auto fill = [&](std::string_view name, const std::optional<double>& number) {
-        if (!number) return;
-        shown.value = *number;
-        put(sentence, name, shown);
-    };
-    fill("value", value);
-    fill("limit", limit);
-    fill("low", margin.value_low);
-    fill("high", margin.value_high);
-    return sentence;
-}
-
 }  // namespace
 
 void tell_peaks(Sentences& sentences, const std::vector<PartPeak>& peaks) {
@@ -144,7 +105,7 @@ void tell_peaks(Sentences& sentences, const std::vector<PartPeak>& peaks) {
         const Severity severity = peak.margin.severity;
         if (severity != Severity::danger && severity != Severity::warning) continue;
         sentences.push_back(say<"days.peak">(with<"severity">(std::string(severity_name(severity))),
-                                             with<"margin">(told(peak.margin))));
+                                             with<"margin">(peak.margin.whole())));
     }
 }
 

@@ -43,7 +43,7 @@ void check_options(const DiagnosisOptions& options) {
 }
 
 /// A circuit whose panels or elements are not known has nothing to compare with.
-void check_circuit(const Circuit& circuit) {
+void check_is_computed(const Circuit& circuit) {
     const auto check = [](bool known, const char* field) {
         if (known) return;
         throw InvalidInput(ErrorDetail{.part = "circuit",
@@ -177,7 +177,7 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
                    const DiagnosisOptions& options) {
     check_options(options);
     const Circuit& circuit = candidate.circuit;
-    check_circuit(circuit);
+    check_is_computed(circuit);
     const Readings checked = check_readings(readings, candidate);
     Diagnosis diagnosis{.remarks = checked.remarks};
     FitProblem problem = sound_problem(circuit, diagnosis.remarks);

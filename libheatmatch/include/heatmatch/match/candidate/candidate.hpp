@@ -36,10 +36,14 @@ struct Candidate {
     /// The parts it was chosen among; null where it comes from a file.
     std::shared_ptr<const Parts> catalog{};
     Sentences remarks{};  //!< of an assessment: what the reader should know first
-    LazyMargins made{};   //!< margins(), once they are read
+    /// margins(), once they are read; whoever changes circuit, site or bright after that empties
+    /// it.
+    LazyMargins made{};
 
     /// Every named check of its circuit at its site, made when first read.
-    [[nodiscard]] const std::vector<Margin>& margins() const;
+    [[nodiscard]] const std::vector<Margin>& margins() const&;
+    /// Of a temporary: its own, so that a loop over them may outlive it.
+    [[nodiscard]] std::vector<Margin> margins() const&&;
 
     /// Power averaged over the conditions, typical and at the ends of its band [W].
     [[nodiscard]] double mean_power_w() const;

@@ -23,13 +23,13 @@ struct Ranking {
 };
 
 /// Ranks every owned panel group x allowed element x bank x hook-up. The screen looks at all of
-/// them; what it keeps does not grow with their number, but for the front; full margins are
-/// computed for what is kept. Order: energy over the season (mean power over the conditions without
-/// weather) in steps of 1 %, fewest margins not assessed, largest of the smallest headrooms, lowest
-/// price to buy. Candidates with a danger, or above the budget, are counted in `reasons`, each by
-/// the first check it fails: array and runs, sheath voltage, terminals, element power, budget.
-/// Reads `parts` only: several threads may rank at once. Throws InvalidInput or NotFound for an
-/// installation that cannot be understood.
+/// them; what it keeps does not grow with their number, but for the front; margins of what is
+/// kept are made when they are read. Order: energy over the season (mean power over the conditions
+/// without weather) in steps of 1 %, fewest margins not assessed, largest of the smallest
+/// headrooms, lowest price to buy. Candidates with a danger, or above the budget, are counted in
+/// `reasons`, each by the first check it fails: array and runs, sheath voltage, terminals, element
+/// power, budget. Reads `parts` only: several threads may rank at once. Throws InvalidInput or
+/// NotFound for an installation that cannot be understood.
 [[nodiscard]] Ranking rank(const Parts& parts, const Installation& installation,
                            const RankOptions& options = {});
 
