@@ -48,11 +48,11 @@ Sentence counted(const Candidate& candidate, Severity severity) {
     }
     if (count == 0) return {};
     const Amount shown = number(static_cast<double>(count), 0);
-    std::string word(severity_name(severity));
+    const std::string_view word = severity_name(severity);
     if (severity != Severity::warning) {
-        return say<"verdict.counted">(with<"count">(shown), with<"severity">(std::move(word)));
+        return say<"verdict.counted">(with<"count">(shown), with<"severity">(word));
     }
-    return say<"verdict.counted_names">(with<"count">(shown), with<"severity">(std::move(word)),
+    return say<"verdict.counted_names">(with<"count">(shown), with<"severity">(word),
                                         with<"margins">(std::move(names)));
 }
 
@@ -111,7 +111,7 @@ Sentence margin_sentence(const Candidate& candidate) {
 
 Sentence nearest_sentence(const Candidate& candidate) {
     const Margin* nearest = candidate.nearest_limit();
-    const Sentence unknown = candidate.heat_unknown() ? say<"verdict.heat_unknown">() : Sentence{};
+    Sentence unknown = candidate.heat_unknown() ? say<"verdict.heat_unknown">() : Sentence{};
     if (nearest == nullptr) return unknown;
     Sentence numbers;
     if (nearest->value && nearest->limit) {

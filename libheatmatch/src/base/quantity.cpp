@@ -16,8 +16,8 @@ using base_sentences::say;
 
 namespace {
 
-Sentence write_as(std::string example) {
-    return say<"base.write_as">(with<"example">(std::move(example)));
+Sentence write_as(std::string_view example) {
+    return say<"base.write_as">(with<"example">(example));
 }
 
 constexpr std::string_view unicode_minus = "\u2212";

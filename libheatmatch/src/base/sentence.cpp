@@ -105,7 +105,7 @@ Sentence sentence_of(Sentences sentences) {
 
 Sentence verbatim(std::string text) {
     if (text.empty()) return {};
-    return say<"base.verbatim">(with<"text">(std::move(text)));
+    return say<"base.verbatim">(with<"text">(Name{std::move(text)}));
 }
 
 Sentence filled(Sentence sentence, std::span<const Argument> more) {

@@ -47,8 +47,8 @@ template <Word Id, Word... Called>
 }
 
 /// Of a name that nobody has, the nearest one known.
-[[nodiscard]] inline Sentence did_you_mean(std::string name) {
-    return say<"base.did_you_mean">(with<"name">(std::move(name)));
+[[nodiscard]] inline Sentence did_you_mean(std::string_view name) {
+    return say<"base.did_you_mean">(with<"name">(name));
 }
 
 /// The source of what is known without one.

@@ -56,8 +56,8 @@ std::string parse_failure(std::string reason, std::size_t line) {
 /// What to do about it, for whoever writes JSON by hand: the usual slips in plain words.
 Sentence parse_remedy(std::string_view reason) {
     struct Slip {
-        const char* said;
-        Sentence remedy;
+        const char* said = "";
+        Sentence remedy{};
     };
     const Sentence no_value = say<"text.no_value">();
     const std::array slips{
