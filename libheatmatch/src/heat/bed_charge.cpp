@@ -190,8 +190,7 @@ double wall_only_c(const BedCharge& charge, double power_w) {
     check_bed_charge(charge, power_w);
     const Bulk bulk = bulk_of(charge, bed_geometry(charge), power_w);
     const double air_k = charge.air_c + zero_celsius_k;
-    const double spot_k =
-        air_k + (bulk.edge_k - air_k) * charge.legs.wall_concentration(charge.shell);
+    const double spot_k = air_k + (bulk.edge_k - air_k) * concentration_of(charge);
     return charge.shell.side_surface_k(spot_k, air_k) - zero_celsius_k;
 }
 
@@ -201,8 +200,8 @@ BedTemperatures bed_temperatures(const BedCharge& charge, double power_w, bool w
     const Bulk bulk = bulk_of(charge, geometry, power_w);
     const double sheath_k = sheath_k_of(charge, geometry, bulk, power_w);
     const double air_k = geometry.air_k;
-    const double spot_k = std::min(
-        sheath_k, air_k + (bulk.edge_k - air_k) * charge.legs.wall_concentration(charge.shell));
+    const double spot_k =
+        std::min(sheath_k, air_k + (bulk.edge_k - air_k) * concentration_of(charge));
     const double under_k =
         with_lid ? std::min(sheath_k, under_lid_k(charge, geometry, bulk, power_w)) : air_k;
     return {.sheath_c = sheath_k - zero_celsius_k,

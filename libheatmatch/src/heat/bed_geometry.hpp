@@ -20,4 +20,7 @@ struct BedGeometry {
 
 [[nodiscard]] BedGeometry bed_geometry(const BedCharge& charge);
 
+/// How much hotter than its mean the wall is at its hottest spot, as a factor of the rise.
+[[nodiscard]] double concentration_of(const BedCharge& charge);
+
 }  // namespace heatmatch

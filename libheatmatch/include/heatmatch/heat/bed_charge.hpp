@@ -18,6 +18,8 @@ struct BedCharge {
     double days = 1.0;         //!< such days, one after the other
     double gap_m = 0.0;        //!< of air around the sheath, where grains settled away [m]
     double rod_j_m_k = 170.0;  //!< of a metre of element: metal and magnesia, 8 mm [J/mK]
+    /// What legs.wall_concentration() gives in that shell, where it was computed before.
+    std::optional<double> wall_concentration{};
 };
 
 /// Temperatures at the end of the charge.

@@ -148,7 +148,9 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
     const auto charged = [&](bool stagnation, ConductivityEnd end, bool moist = false) {
         StoreCharge charge = charge_of(filled, stagnation);
         charge.moist = moist;
-        return bed_charge(filled.medium, filled.store, element, elements, charge, end);
+        BedCharge made = bed_charge(filled.medium, filled.store, element, elements, charge, end);
+        made.wall_concentration = made.legs.wall_concentration(made.shell);
+        return made;
     };
     heat->careful = charged(false, ConductivityEnd::low);
     heat->likely = charged(false, ConductivityEnd::typical);

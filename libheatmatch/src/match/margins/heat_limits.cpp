@@ -12,7 +12,10 @@ std::vector<BankLimit> heat_limits(std::shared_ptr<const FilledStore> store,
                                    const std::vector<PlacedDevice>& devices, std::size_t threads,
                                    HeatMemory* memory) {
     std::vector<BankLimit> limits(banks.size());
-    if (!store) return limits;
+    if (!store) {
+        for (BankLimit& limit : limits) limit.table = std::make_shared<HeatTable>();
+        return limits;
+    }
     const HeatMemory::Held::Common common{.store = *store, .runs = runs, .devices = devices};
     std::vector<std::optional<BankLimit>> found(banks.size());
     if (memory != nullptr) found = memory->held().find(common, banks);

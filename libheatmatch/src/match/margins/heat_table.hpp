@@ -29,6 +29,18 @@ class HeatTable {
         return low + (high - low) * (place - static_cast<double>(below)) + crossing;
     }
 
+    /// How many margins of the bank lack data, with the temperature of its terminals known or not;
+    /// `count()` gives it, asked once.
+    template <class Count>
+    [[nodiscard]] int lacking(bool terminal_known, const Count& count) {
+        std::atomic<int>& kept = lacking_[terminal_known ? 1 : 0];
+        int value = kept.load(std::memory_order_relaxed);
+        if (value >= 0) return value;
+        value = count();
+        kept.store(value, std::memory_order_relaxed);
+        return value;
+    }
+
   private:
     static constexpr std::size_t steps = 32;
 
@@ -42,6 +54,7 @@ class HeatTable {
     }
 
     std::array<std::atomic<double>, steps + 1> nodes_{};  // NaN until asked for
+    std::array<std::atomic<int>, 2> lacking_{-1, -1};     // below zero until asked for
 };
 
 }  // namespace heatmatch

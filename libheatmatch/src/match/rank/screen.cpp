@@ -264,13 +264,9 @@ class GroupScreen {
 
     /// How many margins of the bank and the store lack data; the operating point does not matter.
     int bank_not_assessed(const Wiring& wiring, std::size_t index) {
-        auto& lacking = wiring.terminal_c ? tally_.lacking_with_terminal : tally_.lacking;
-        if (lacking.empty()) lacking.assign(context_.banks.size(), -1);
-        if (lacking[index] < 0) {
-            lacking[index] =
-                lacking_of_bank(circuit_at(wiring, index), context_.installation->site);
-        }
-        return lacking[index];
+        return context_.heat_tables[index]->lacking(wiring.terminal_c.has_value(), [&] {
+            return lacking_of_bank(circuit_at(wiring, index), context_.installation->site);
+        });
     }
 
     const ScreenContext& context_;

@@ -38,10 +38,6 @@ struct Tally {
     std::vector<std::size_t> counts{};  //!< by number of the reason
     std::size_t evaluated = 0;
     std::size_t left_out = 0;  //!< pairings whose resistance is not fixed
-    /// Margins of each bank and the store that lack data, -1 until counted; it matters whether the
-    /// runs state what is around the terminals.
-    std::vector<int> lacking{};
-    std::vector<int> lacking_with_terminal{};
 
     Tally(std::size_t top, std::size_t keep_rejected)
         : kept(top, &comes_first), rejected(keep_rejected, &more_merit) {}
