@@ -110,8 +110,7 @@ void check_wire(const Wire& wire) {
     const bool own_surface = wire.conductor && wire.conductor != ConductorMetal::copper;
     if (own_surface && wire.plating != Plating::bare) {
         refuse_part(title, "plating", text_of_choice(wire.plating),
-                    "bare for " + text_of_choice(wire.conductor),
-                    say<"parts.own_surface">());
+                    "bare for " + text_of_choice(wire.conductor), say<"parts.own_surface">());
     }
     const bool complete = wire.ampacity_ambient_c && wire.ampacity_conductor_c;
     if (wire.ampacity_a && !complete) {
