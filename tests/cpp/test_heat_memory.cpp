@@ -142,7 +142,8 @@ std::string told(const Installation& installation, const std::shared_ptr<RankMem
 
 }  // namespace
 
-TEST_CASE("whatever field is changed, what is kept of the last ranking does not show in the next") {
+TEST_CASE("whatever field is changed, what is kept of the last ranking does not show in the next" *
+          doctest::test_suite("numerical")) {
     const auto memory = std::make_shared<RankMemory>();
     const Installation start = whole();
     const std::string before = told(start, memory);
