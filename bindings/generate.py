@@ -76,7 +76,9 @@ def choice_stubs() -> str:
     lines = [
         "# Written by bindings/generate.py from the words of the library.\n"
         "import enum\n\n"
-        "class Choice(str, enum.Enum): ...  # type: ignore[misc]\n\n"
+        "from typing_extensions import Self\n\n"
+        "class Choice(str, enum.Enum):  # type: ignore[misc]\n"
+        "    def __new__(cls, value: object) -> Self: ...\n\n"
         "def member_name(word: str) -> str: ...\n"
     ]
     for name, (_, words) in _core.choices().items():

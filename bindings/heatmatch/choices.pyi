@@ -1,7 +1,10 @@
 # Written by bindings/generate.py from the words of the library.
 import enum
 
-class Choice(str, enum.Enum): ...  # type: ignore[misc]
+from typing_extensions import Self
+
+class Choice(str, enum.Enum):  # type: ignore[misc]
+    def __new__(cls, value: object) -> Self: ...
 
 def member_name(word: str) -> str: ...
 
