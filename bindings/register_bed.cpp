@@ -48,7 +48,7 @@ ChargedBed bed_from(const Element& element, const Store& store, double hours, do
                        conductivity_end_from(conductivity));
 }
 
-py::tuple state_of(const ChargedBed& made) {
+py::tuple charged_bed_state(const ChargedBed& made) {
     return py::make_tuple(
         part_to_json(Part{made.medium}, -1), record_to_dict(store_fields(), &made.store),
         part_to_json(Part{made.element}, -1), made.elements, made.charge.hours, made.charge.air_c,
@@ -175,7 +175,8 @@ void register_bed(py::module_& module) {
                         " in " + made.medium.id + ", " + format_number(made.charge.hours, 4) +
                         " h a day, conductivity " + end_name(made.end) + ">";
              })
-        .def(py::pickle([](const ChargedBed& made) { return state_of(made); }, &charged_bed_from));
+        .def(py::pickle([](const ChargedBed& made) { return charged_bed_state(made); },
+                        &charged_bed_from));
     const StoreCharge usual;
     module.def(
         "largest_power_w",

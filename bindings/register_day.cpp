@@ -8,11 +8,11 @@ namespace heatmatch::python {
 
 namespace {
 
-using List = std::vector<double>;
+using SeriesList = std::vector<double>;
 
 struct NamedList {
     const char* name = "";
-    List DaySeries::*member = nullptr;
+    SeriesList DaySeries::*member = nullptr;
     const char* meaning = "";
 };
 
@@ -96,7 +96,7 @@ std::shared_ptr<LivedDays> simulated(const Candidate& candidate, const Weather& 
     return lived;
 }
 
-py::tuple state_of(const SwitchEvent& event) {
+py::tuple switch_event_state(const SwitchEvent& event) {
     return py::make_tuple(event.hours, event.device, text_of_choice(event.what));
 }
 
@@ -130,7 +130,7 @@ void register_pieces(py::module_& module) {
                  return "<after " + format_number(event.hours, 4) + " h: " + event.device + " " +
                         text_of_choice(event.what) + ">";
              })
-        .def(py::pickle([](const SwitchEvent& event) { return state_of(event); },
+        .def(py::pickle([](const SwitchEvent& event) { return switch_event_state(event); },
                         &switch_event_from));
 }
 
@@ -139,7 +139,7 @@ void add_series(py::class_<LivedDays, std::shared_ptr<LivedDays>>& cls) {
         cls.def_property_readonly(
             list.name,
             [member = list.member](const py::object& self) -> py::object {
-                const List& values = self.cast<const LivedDays&>().run.series.*member;
+                const SeriesList& values = self.cast<const LivedDays&>().run.series.*member;
                 if (values.empty()) return py::none();
                 return view_of(self, std::span<const double>(values));
             },
@@ -176,8 +176,8 @@ py::tuple state_of(const LivedDays& lived) {
     return py::make_tuple(
         state_of(lived.candidate), run.title, run.days, run.first_hour, run.heats_space, series,
         array_of(run.series.month), numbers_state(run.energy, energies),
-        tuple_with<SwitchEvent>(run.events, &state_of), text_of_choice(run.bed_model), run.remarks,
-        assumption_states(run.assumed), state_of(lived.answer));
+        tuple_with<SwitchEvent>(run.events, &switch_event_state), text_of_choice(run.bed_model),
+        run.remarks, assumption_states(run.assumed), state_of(lived.answer));
 }
 
 std::shared_ptr<LivedDays> lived_days_from(const py::tuple& state) {
@@ -190,7 +190,7 @@ std::shared_ptr<LivedDays> lived_days_from(const py::tuple& state) {
     run.heats_space = state[4].cast<bool>();
     const auto series = state[5].cast<py::tuple>();
     for (std::size_t i = 0; i < lists.size(); ++i) {
-        run.series.*(lists[i].member) = series[i].cast<List>();
+        run.series.*(lists[i].member) = series[i].cast<SeriesList>();
     }
     run.series.month = state[6].cast<std::vector<std::uint8_t>>();
     run.energy = day_energy_from(state[7].cast<py::tuple>());

@@ -22,7 +22,7 @@ constexpr std::array<NamedNumber<DarkHours>, 11> dark_numbers{{
      "that the target lies above the space without the store, mean of the dark hours [K]"},
 }};
 
-py::tuple state_of(const DarkHours& dark) {
+py::tuple dark_hours_state(const DarkHours& dark) {
     return py::make_tuple(dark.month, numbers_state(dark, dark_numbers));
 }
 
@@ -44,7 +44,8 @@ void register_dark_hours(py::module_& module) {
                        (dark.month == 0 ? "all days" : "month " + std::to_string(dark.month)) +
                        ": lift " + format_number(dark.lift_k, 3) + " K>";
             })
-        .def(py::pickle([](const DarkHours& dark) { return state_of(dark); }, &dark_hours_from));
+        .def(py::pickle([](const DarkHours& dark) { return dark_hours_state(dark); },
+                        &dark_hours_from));
 }
 
 }  // namespace
@@ -59,10 +60,11 @@ PartPeak part_peak_from(const py::tuple& state) {
 
 py::tuple state_of(const DayAnswer& answer) {
     py::list months;
-    for (const DarkHours& month : answer.months) months.append(state_of(month));
-    return py::make_tuple(state_of(answer.all), months, answer.dusk_lift_k, answer.dawn_lift_k,
-                          answer.carry_over_h, answer.noticed_until_hour, answer.lid_until_hour,
-                          tuple_with<PartPeak>(answer.peaks, &state_of), answer.sentences);
+    for (const DarkHours& month : answer.months) months.append(dark_hours_state(month));
+    return py::make_tuple(dark_hours_state(answer.all), months, answer.dusk_lift_k,
+                          answer.dawn_lift_k, answer.carry_over_h, answer.noticed_until_hour,
+                          answer.lid_until_hour, tuple_with<PartPeak>(answer.peaks, &state_of),
+                          answer.sentences);
 }
 
 DayAnswer day_answer_from(const py::tuple& state) {

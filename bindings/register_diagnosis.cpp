@@ -46,7 +46,7 @@ py::tuple fitted_state(const FittedValue& made) {
                           std::string(made.unit.symbol));
 }
 
-FittedValue fitted_from(const py::tuple& state) {
+FittedValue fitted_value_from(const py::tuple& state) {
     const Unit* unit = find_unit(state[4].cast<std::string>());
     return {.name = state[0].cast<Sentence>(),
             .value = state[1].cast<double>(),
@@ -68,7 +68,7 @@ Hypothesis hypothesis_from(const py::tuple& state) {
             .misfit = state[3].cast<double>(),
             .score = state[4].cast<double>(),
             .weight = state[5].cast<double>(),
-            .fitted = items_from(state[6], fitted_from),
+            .fitted = items_from(state[6], fitted_value_from),
             .evidence = state[7].cast<Sentences>()};
 }
 
@@ -143,7 +143,7 @@ void register_diagnosis(py::module_& module) {
         .def_property_readonly(
             "unit", [](const FittedValue& made) { return std::string(made.unit.symbol); },
             "of the number")
-        .def(py::pickle(&fitted_state, &fitted_from));
+        .def(py::pickle(&fitted_state, &fitted_value_from));
     py::class_<Hypothesis>(module, "Hypothesis", "One explanation of the readings.")
         .def_property_readonly(
             "kind", [](const Hypothesis& made) { return made.kind; }, "of fault")

@@ -9,7 +9,7 @@ namespace heatmatch::python {
 namespace {
 
 template <auto member>
-py::array list_of(const py::object& self) {
+py::array logged(const py::object& self) {
     return view_of(self, std::span<const double>(self.cast<const StoreLog&>().*member));
 }
 
@@ -74,10 +74,10 @@ void register_store_log(py::module_& module) {
                     "power_w (mean since the row before, into the bank), air_c, and for each probe "
                     "wall_c, lid_c, sheath_c or \"bed_c@0.12,0.40\" (radius and height in metres); "
                     "empty cells were not read.")
-        .def_property_readonly("hours", &list_of<&StoreLog::hours>, "since any beginning [h]")
-        .def_property_readonly("power_w", &list_of<&StoreLog::power_w>,
+        .def_property_readonly("hours", &logged<&StoreLog::hours>, "since any beginning [h]")
+        .def_property_readonly("power_w", &logged<&StoreLog::power_w>,
                                "into the bank, mean since the row before [W]")
-        .def_property_readonly("air_c", &list_of<&StoreLog::air_c>, "around the store [°C]")
+        .def_property_readonly("air_c", &logged<&StoreLog::air_c>, "around the store [°C]")
         .def_readonly("probes", &StoreLog::probes, "one for each list of temperatures")
         .def_property_readonly(
             "temperature_c",

@@ -8,7 +8,7 @@ namespace heatmatch::python {
 
 namespace {
 
-py::tuple state_of(const WireLimit& limit) {
+py::tuple wire_limit_state(const WireLimit& limit) {
     return py::make_tuple(text_of_choice(limit.what), limit.limit_c,
                           static_cast<int>(limit.consequence), limit.source);
 }
@@ -20,7 +20,7 @@ WireLimit wire_limit_from(const py::tuple& state) {
             .source = state[3].cast<std::string>()};
 }
 
-py::tuple state_of(const InsulationReach& reach) {
+py::tuple reach_state(const InsulationReach& reach) {
     return py::make_tuple(reach.insulation, reach.family, reach.limit_c, reach.from_m);
 }
 
@@ -32,22 +32,22 @@ InsulationReach insulation_reach_from(const py::tuple& state) {
 }
 
 template <class Item>
-py::tuple tuple_of(const std::vector<Item>& items) {
+py::tuple states_of(const std::vector<Item>& items, py::tuple (*state)(const Item&)) {
     py::tuple states(items.size());
-    for (std::size_t i = 0; i < items.size(); ++i) states[i] = state_of(items[i]);
+    for (std::size_t i = 0; i < items.size(); ++i) states[i] = state(items[i]);
     return states;
 }
 
-py::tuple state_of(const WireCheck& check) {
+py::tuple wire_check_state(const WireCheck& check) {
     py::object would_do = py::none();
     if (check.would_do) would_do = py::str(part_to_json(Part{*check.would_do}, -1));
     return py::make_tuple(check.run, check.wire, check.gauge, check.current_a, check.conductor_c,
-                          check.far_c, check.runaway, tuple_of(check.limits),
+                          check.far_c, check.runaway, states_of(check.limits, wire_limit_state),
                           text_of_choice(check.decides), static_cast<int>(check.severity),
                           check.code_ampacity_a, check.corrected_ampacity_a,
                           check.balance_ampacity_a, check.drop_v, check.heat_w, check.at_element,
-                          tuple_of(check.reach), check.sentence, would_do, check.would_do_gauge,
-                          assumption_states(check.assumed));
+                          states_of(check.reach, reach_state), check.sentence, would_do,
+                          check.would_do_gauge, assumption_states(check.assumed));
 }
 
 WireCheck wire_check_from(const py::tuple& state) {
@@ -92,7 +92,8 @@ void register_limits(py::module_& module) {
                  return "<WireLimit " + text_of_choice(limit.what) + ": " +
                         format_number(limit.limit_c, 4) + " °C>";
              })
-        .def(py::pickle([](const WireLimit& limit) { return state_of(limit); }, &wire_limit_from));
+        .def(py::pickle([](const WireLimit& limit) { return wire_limit_state(limit); },
+                        &wire_limit_from));
     py::class_<InsulationReach>(module, "InsulationReach",
                                 "From where along the wire an insulation would do.")
         .def_readonly("insulation", &InsulationReach::insulation, "its id")
@@ -106,7 +107,7 @@ void register_limits(py::module_& module) {
                         (reach.from_m ? ": from " + format_number(*reach.from_m, 3) + " m>"
                                       : ": nowhere>");
              })
-        .def(py::pickle([](const InsulationReach& reach) { return state_of(reach); },
+        .def(py::pickle([](const InsulationReach& reach) { return reach_state(reach); },
                         &insulation_reach_from));
 }
 
@@ -161,7 +162,8 @@ void register_wire_check(py::module_& module) {
              [](const Check& check) {
                  return "<WireCheck " + check.run + ": " + check.sentence.text() + ">";
              })
-        .def(py::pickle([](const Check& check) { return state_of(check); }, &wire_check_from));
+        .def(py::pickle([](const Check& check) { return wire_check_state(check); },
+                        &wire_check_from));
 }
 
 }  // namespace heatmatch::python

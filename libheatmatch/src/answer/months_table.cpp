@@ -11,10 +11,6 @@ using answer_sentences::say;
 
 namespace {
 
-Amount unit_of(const Unit& unit) {
-    return {.unit = unit, .shown = Shown::unit};
-}
-
 Sentence daily(double kwh) {
     return sentence_of(fitted(kwh, unit::kilowatt_hour));
 }
@@ -42,14 +38,14 @@ Sentences row_of(const DarkHours& dark) {
 Table months_table(const DayAnswer& answer) {
     Table table{.title = say<"months.title">(),
                 .columns = {{.head = say<"head.month">()}},
-                .legend = {say<"months.legend">(with<"unit">(unit_of(unit::kilowatt_hour)))}};
+                .legend = {say<"months.legend">(with<"unit">(unit_cell(unit::kilowatt_hour)))}};
     for (Sentence head :
          {say<"months.days">(), say<"months.most">(), say<"months.in">(), say<"months.space">(),
-          say<"months.dark">(with<"unit">(unit_of(unit::hour))),
-          say<"months.warm">(with<"unit">(unit_of(unit::hour))), say<"months.without">(),
-          say<"months.warmer">(with<"unit">(unit_of(unit::kelvin))),
-          say<"months.wanted">(with<"unit">(unit_of(unit::kelvin))),
-          say<"months.lowest">(with<"unit">(unit_of(unit::celsius)))}) {
+          say<"months.dark">(with<"unit">(unit_cell(unit::hour))),
+          say<"months.warm">(with<"unit">(unit_cell(unit::hour))), say<"months.without">(),
+          say<"months.warmer">(with<"unit">(unit_cell(unit::kelvin))),
+          say<"months.wanted">(with<"unit">(unit_cell(unit::kelvin))),
+          say<"months.lowest">(with<"unit">(unit_cell(unit::celsius)))}) {
         table.columns.push_back({.head = std::move(head), .number = true});
     }
     for (const DarkHours& month : answer.months) table.rows.push_back(row_of(month));

@@ -33,6 +33,7 @@ inline constexpr auto table = joined(candidate_lines, cell_lines, compared_lines
                                      kept_lines, meter_lines, ranking_lines, wire_lines_table);
 
 template <Word Id, Word... Called>
+requires Listed<table, Id>
 [[nodiscard]] Sentence say(NamedArgument<Called>... given) {
     return make_sentence<table, Id>(std::move(given)...);
 }

@@ -11,10 +11,6 @@ using answer_sentences::say;
 
 namespace {
 
-Amount unit_of(const Unit& unit) {
-    return {.unit = unit, .shown = Shown::unit};
-}
-
 Sentence ends(const ExpectedBand& band, int decimals, const Unit& unit) {
     return say<"cell.low_high">(with<"low">(number(band.low, decimals, unit)),
                                 with<"high">(number(band.high, decimals, unit)));
@@ -32,8 +28,8 @@ Sentences row_of(const MeterRow& row) {
 }
 
 Sentence legend() {
-    return say<"sheet.legend">(with<"sun">(unit_of(unit::watt_per_m2)),
-                               with<"degrees">(unit_of(unit::celsius)));
+    return say<"sheet.legend">(with<"sun">(unit_cell(unit::watt_per_m2)),
+                               with<"degrees">(unit_cell(unit::celsius)));
 }
 
 }  // namespace
@@ -43,10 +39,10 @@ Table sheet_table(const MeterSheet& sheet) {
     Table table{
         .title = sheet.title, .columns = {{.head = say<"sheet.sun">()}}, .legend = {legend()}};
     for (Sentence head : {say<"sheet.cells">(), say<"sheet.open">(), say<"sheet.short">(),
-                          say<"sheet.array">(with<"unit">(unit_of(unit::volt))),
-                          say<"sheet.bank">(with<"unit">(unit_of(unit::volt))),
-                          say<"sheet.bank">(with<"unit">(unit_of(unit::ampere))),
-                          say<"sheet.bank">(with<"unit">(unit_of(unit::watt)))}) {
+                          say<"sheet.array">(with<"unit">(unit_cell(unit::volt))),
+                          say<"sheet.bank">(with<"unit">(unit_cell(unit::volt))),
+                          say<"sheet.bank">(with<"unit">(unit_cell(unit::ampere))),
+                          say<"sheet.bank">(with<"unit">(unit_cell(unit::watt)))}) {
         table.columns.push_back({.head = std::move(head), .number = true});
     }
     for (const MeterRow& row : sheet.rows) table.rows.push_back(row_of(row));

@@ -9,14 +9,13 @@
 #include <utility>
 
 #include "heatmatch/answer/season_table.hpp"
+#include "heatmatch/base/constants.hpp"
 
 namespace heatmatch {
 
 using answer_sentences::say;
 
 namespace {
-
-constexpr double hours_of_day = 24.0;
 
 Amount whole_watts(double watts) {
     return {.value = watts, .unit = unit::watt, .decimals = 0};

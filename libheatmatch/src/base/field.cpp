@@ -15,10 +15,6 @@ using base_sentences::say;
 
 namespace {
 
-std::string with_unit(double value, const Unit& unit) {
-    return format_quantity(value, unit, UnitSystem::si, 12);
-}
-
 std::size_t edit_distance(std::string_view a, std::string_view b) {
     std::vector<std::size_t> row(b.size() + 1);
     for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
@@ -44,9 +40,9 @@ std::string Range::text(const Unit& unit) const {
     const bool has_low = std::isfinite(low);
     const bool has_high = std::isfinite(high);
     std::string result;
-    if (has_low) result = (low_open ? "> " : ">= ") + with_unit(low, unit);
+    if (has_low) result = (low_open ? "> " : ">= ") + exact_text(low, unit);
     if (has_low && has_high) result += " and ";
-    if (has_high) result += "<= " + with_unit(high, unit);
+    if (has_high) result += "<= " + exact_text(high, unit);
     return result.empty() ? "a finite number" : result;
 }
 

@@ -23,10 +23,6 @@ namespace {
                                    .remedy = std::move(remedy)});
 }
 
-std::string with_unit(double value, const Unit& unit) {
-    return format_quantity(value, unit, UnitSystem::si, 12);
-}
-
 /// Its line of the glossary, where nothing better can be said.
 Sentence meaning_of(const Field& field) {
     return sentence_of(Name{std::string(field.meaning)});
@@ -35,7 +31,7 @@ Sentence meaning_of(const Field& field) {
 void check_number(double value, const Unit& unit, const Range& range, std::string_view part,
                   const std::string& name, const Sentence& remedy) {
     if (std::isfinite(value) && range.holds(value)) return;
-    refuse(part, name, with_unit(value, unit), range.text(unit),
+    refuse(part, name, exact_text(value, unit), range.text(unit),
            remedy.empty() ? say<"base.correct_or_leave_out">() : remedy);
 }
 
@@ -73,7 +69,7 @@ void check_rows(const Field& field, const Rows& rows, std::string_view part) {
         }
         const bool sorted_by_temperature = field.columns[0].name == "t_c";
         if (sorted_by_temperature && i > 0 && rows[i][0] <= rows[i - 1][0]) {
-            refuse(part, std::string(field.name), with_unit(rows[i][0], field.columns[0].unit),
+            refuse(part, std::string(field.name), exact_text(rows[i][0], field.columns[0].unit),
                    "above the temperature of the row before it",
                    say<"base.sort">(with<"column">(field.columns[0].name)));
         }

@@ -279,4 +279,8 @@ std::string format_quantity(double value, const Unit& kept, UnitSystem system, i
     return text + std::string(shown.symbol);
 }
 
+std::string exact_text(double value, const Unit& kept) {
+    return format_quantity(value, kept, UnitSystem::si, 12);
+}
+
 }  // namespace heatmatch

@@ -14,7 +14,7 @@ namespace heatmatch {
 
 namespace {
 
-constexpr double hottest_k = 3500.0;
+constexpr double hottest_wall_k = 3500.0;
 
 }  // namespace
 
@@ -31,9 +31,9 @@ double across_gap_k(double sheath_m, double outer_m, double w_per_m, double oute
                    (sheath_k - outer_k) -
                w_per_m;
     };
-    if (surplus(hottest_k) <= 0.0) return hottest_k;
+    if (surplus(hottest_wall_k) <= 0.0) return hottest_wall_k;
     std::uintmax_t steps = 100;
-    return boost::math::tools::toms748_solve(surplus, outer_k, hottest_k,
+    return boost::math::tools::toms748_solve(surplus, outer_k, hottest_wall_k,
                                              boost::math::tools::eps_tolerance<double>(40), steps)
         .second;
 }

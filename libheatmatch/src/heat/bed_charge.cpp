@@ -24,7 +24,6 @@ using heat_sentences::say;
 
 namespace {
 
-constexpr double day_s = 86400.0;
 constexpr double hottest_k = 3500.0;
 
 struct Bulk {
@@ -49,9 +48,9 @@ Bulk bulk_of(const BedCharge& charge, const BedGeometry& geometry, double power_
         const double tau =
             charge.fill.mean_capacity_j_m3k(air_k, bulk.bed_k) * charge.shell.volume_m3 / ue;
         // A day's heat, and what is left of the same on the days before.
-        const double before =
-            charge.days > 1.0 ? std::expm1(-day_s * charge.days / tau) / std::expm1(-day_s / tau)
-                              : 1.0;
+        const double before = charge.days > 1.0 ? std::expm1(-seconds_of_day * charge.days / tau) /
+                                                      std::expm1(-seconds_of_day / tau)
+                                                : 1.0;
         const double rise = power_w / ue * -std::expm1(-geometry.seconds / tau) * before;
         const double bed_k = std::min(air_k + rise, hottest_k);
         const double edge_k = air_k + (bed_k - air_k) * ue / ua;
@@ -80,7 +79,8 @@ double left_over(const BedGeometry& geometry, std::span<const double> distances_
     double sum = 0.0;
     for (int before = 1; before < geometry.days; ++before) {
         const double day = before;
-        const double left = after(day * day_s + geometry.seconds) - after(day * day_s);
+        const double left =
+            after(day * seconds_of_day + geometry.seconds) - after(day * seconds_of_day);
         sum += left;
         if (left < negligible) break;
     }

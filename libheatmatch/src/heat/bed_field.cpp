@@ -1,5 +1,6 @@
 #include "heatmatch/heat/bed_field.hpp"
 
+#include "bed_checks.hpp"
 #include "bed_field_grid.hpp"
 #include "sentences.hpp"
 
@@ -18,32 +19,12 @@ using heat_sentences::say;
 
 namespace {
 
-constexpr double joules_per_kwh = 3.6e6;
-constexpr double coldest_c = -100.0;
-constexpr double hottest_c = 1500.0;
-
-[[noreturn]] void refuse(const std::string& field, const std::string& value,
-                         const std::string& allowed, Sentence remedy) {
-    throw InvalidInput({.part = "field of a bed",
-                        .field = field,
-                        .value = value,
-                        .allowed = allowed,
-                        .remedy = std::move(remedy)});
-}
-
-void check_temperature(const char* field, double at_c) {
-    if (at_c >= coldest_c && at_c <= hottest_c) return;
-    refuse(field, format_number(at_c) + " °C", "-100 to 1500 °C", say<"heat.give_celsius">());
-}
-
-void check_size(const char* field, double value) {
-    if (std::isfinite(value) && value > 0.0) return;
-    refuse(field, format_number(value), "> 0", say<"heat.measure">());
-}
+constexpr BedChecks field_input{"field of a bed"};
 
 void check_loss(const char* field, double value) {
     if (std::isfinite(value) && value >= 0.0) return;
-    refuse(field, format_number(value), ">= 0", say<"heat.none_is">(with<"nothing">(0.0)));
+    field_input.refuse(field, format_number(value), ">= 0",
+                       say<"heat.none_is">(with<"nothing">(0.0)));
 }
 
 void check_mesh(const BedFieldMesh& mesh) {
@@ -51,31 +32,31 @@ void check_mesh(const BedFieldMesh& mesh) {
     constexpr std::size_t most = 200;
     const auto check = [](const char* field, std::size_t count) {
         if (count >= fewest && count <= most) return;
-        refuse(field, std::to_string(count), "3 to 200",
-               say<"heat.mesh_serves">(with<"across">(12.0), with<"high">(18.0)));
+        field_input.refuse(field, std::to_string(count), "3 to 200",
+                           say<"heat.mesh_serves">(with<"across">(12.0), with<"high">(18.0)));
     };
     check("across", mesh.across);
     check("high", mesh.high);
     constexpr double longest_s = 3600.0;  // beyond, a step may overshoot a strong fan
     if (mesh.longest_step_s > 0.0 && mesh.longest_step_s <= longest_s) return;
-    refuse("longest_step_s", format_number(mesh.longest_step_s) + " s", "above 0, up to 3600 s",
-           say<"heat.step_serves">(with<"step">(600.0)));
+    field_input.refuse("longest_step_s", format_number(mesh.longest_step_s) + " s",
+                       "above 0, up to 3600 s", say<"heat.step_serves">(with<"step">(600.0)));
 }
 
 void check_parts(const BedFill& fill, const StoreShell& shell, const LegLayout& legs) {
-    check_size("density_kg_m3", fill.density_kg_m3);
-    check_size("heat_capacity_j_kgk", fill.heat_capacity.at(zero_celsius_k));
-    check_size("volume_m3", shell.volume_m3);
-    check_size("height_m", shell.height_m);
+    field_input.size("density_kg_m3", fill.density_kg_m3);
+    field_input.size("heat_capacity_j_kgk", fill.heat_capacity.at(zero_celsius_k));
+    field_input.size("volume_m3", shell.volume_m3);
+    field_input.size("height_m", shell.height_m);
     check_loss("side_m2", shell.side_m2);
     check_loss("top_m2", shell.top_m2);
     check_loss("bottom_m2", shell.bottom_m2);
     check_loss("side_u_w_m2k", shell.side_u_w_m2k);
     check_loss("top_u_w_m2k", shell.top_u_w_m2k);
     check_loss("bottom_u_w_m2k", shell.bottom_u_w_m2k);
-    check_size("legs", static_cast<double>(legs.legs.size()));
-    check_size("leg_length_m", legs.leg_length_m);
-    check_size("radius_m of the legs", legs.radius_m);
+    field_input.size("legs", static_cast<double>(legs.legs.size()));
+    field_input.size("leg_length_m", legs.leg_length_m);
+    field_input.size("radius_m of the legs", legs.radius_m);
 }
 
 std::string within(double most_m) {
@@ -87,8 +68,8 @@ std::string within(double most_m) {
 BedField::BedField(BedFill fill, StoreShell shell, LegLayout legs, double air_c, double start_c,
                    BedFieldMesh mesh, double rod_j_m_k)
     : fill_(std::move(fill)), shell_(std::move(shell)), legs_(std::move(legs)), mesh_(mesh) {
-    check_temperature("air_c", air_c);
-    check_temperature("start_c", start_c);
+    field_input.temperature("air_c", air_c);
+    field_input.temperature("start_c", start_c);
     check_parts(fill_, shell_, legs_);
     check_mesh(mesh_);
     check_loss("rod_j_m_k", rod_j_m_k);
@@ -112,12 +93,13 @@ BedField::BedField(BedFill fill, StoreShell shell, LegLayout legs, double air_c,
 
 void BedField::step(double power_w, double seconds) {
     if (!std::isfinite(power_w) || power_w < 0.0) {
-        refuse("power_w", format_number(power_w) + " W", ">= 0 W", say<"heat.what_legs_take">());
+        field_input.refuse("power_w", format_number(power_w) + " W", ">= 0 W",
+                           say<"heat.what_legs_take">());
     }
     constexpr double longest_s = 1e10;
     if (!(seconds >= 0.0 && seconds <= longest_s)) {
-        refuse("seconds", format_number(seconds) + " s", "0 to 1e10 s",
-               say<"heat.how_long_it_lasts">());
+        field_input.refuse("seconds", format_number(seconds) + " s", "0 to 1e10 s",
+                           say<"heat.how_long_it_lasts">());
     }
     constexpr int most_halvings = 10;
     power_w_ = power_w;
@@ -134,7 +116,7 @@ void BedField::look() {
 }
 
 void BedField::set_air_c(double air_c) {
-    check_temperature("air_c", air_c);
+    field_input.temperature("air_c", air_c);
     const double air_k = air_c + zero_celsius_k;
     if (air_k == air_k_) return;
     air_k_ = air_k;
@@ -183,12 +165,12 @@ double BedField::theta_at(double radius_m, double height_m) const {
 
 double BedField::at_c(double radius_m, double height_m) const {
     if (!(radius_m >= 0.0 && radius_m <= grid_->radius_m)) {
-        refuse("radius_m", format_number(radius_m) + " m", within(grid_->radius_m),
-               say<"heat.metres_from_axis">());
+        field_input.refuse("radius_m", format_number(radius_m) + " m", within(grid_->radius_m),
+                           say<"heat.metres_from_axis">());
     }
     if (!(height_m >= 0.0 && height_m <= grid_->height_m)) {
-        refuse("height_m", format_number(height_m) + " m", within(grid_->height_m),
-               say<"heat.metres_above_floor">());
+        field_input.refuse("height_m", format_number(height_m) + " m", within(grid_->height_m),
+                           say<"heat.metres_above_floor">());
     }
     return celsius(theta_at(radius_m, height_m));
 }
@@ -217,8 +199,8 @@ double BedField::near_leg_c(double distance_m) const {
     const double x_m = leg.x_m - share * leg.y_m;
     const double y_m = from_axis_m > 0.0 ? leg.y_m + share * leg.x_m : at_m;
     if (!(distance_m >= 0.0 && grid_->from_axis(x_m, y_m) <= grid_->radius_m)) {
-        refuse("distance_m", format_number(distance_m) + " m", "within the bed",
-               say<"heat.metres_from_leg_axis">());
+        field_input.refuse("distance_m", format_number(distance_m) + " m", "within the bed",
+                           say<"heat.metres_from_leg_axis">());
     }
     const double over_w = power_w_ * grid_->over_rings(x_m, y_m) -
                           LegModes::lacking(following_w_, grid_->modes.at(x_m, y_m), power_w_);

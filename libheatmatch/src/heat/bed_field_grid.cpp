@@ -12,8 +12,8 @@ namespace heatmatch {
 namespace {
 
 // Theta is tabled from the coldest air on to where no bed comes.
-constexpr double coldest_k = 150.0;
-constexpr double hottest_k = 3300.0;
+constexpr double table_from_k = 150.0;
+constexpr double table_to_k = 3300.0;
 constexpr std::size_t table_steps = 4096;
 
 /// A place around which cells are small, and how small.
@@ -91,7 +91,7 @@ BedFieldGrid::BedFieldGrid(const BedFill& fill, const StoreShell& shell, const L
                            const BedFieldMesh& mesh, double rod_j_m_k)
     : across(mesh.across),
       high(mesh.high),
-      table(fill, coldest_k, hottest_k, table_steps),
+      table(fill, table_from_k, table_to_k, table_steps),
       height_m(shell.height_m),
       hottest(hottest_of(legs)),
       modes(legs, hottest, shell),

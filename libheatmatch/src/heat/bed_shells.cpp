@@ -1,5 +1,6 @@
 #include "heatmatch/heat/bed_shells.hpp"
 
+#include "bed_checks.hpp"
 #include "sentences.hpp"
 
 #include <algorithm>
@@ -16,42 +17,21 @@ using heat_sentences::say;
 
 namespace {
 
-constexpr double joules_per_kwh = 3.6e6;
-constexpr double coldest_c = -100.0;
-constexpr double hottest_c = 1500.0;
-
-[[noreturn]] void refuse(const char* field, const std::string& value, const char* allowed,
-                         Sentence remedy) {
-    throw InvalidInput({.part = "bed of shells",
-                        .field = field,
-                        .value = value,
-                        .allowed = allowed,
-                        .remedy = std::move(remedy)});
-}
-
-void check_temperature(const char* field, double at_c) {
-    if (at_c >= coldest_c && at_c <= hottest_c) return;
-    refuse(field, format_number(at_c) + " °C", "-100 to 1500 °C", say<"heat.give_celsius">());
-}
-
-void check_size(const char* field, double value) {
-    if (std::isfinite(value) && value > 0.0) return;
-    refuse(field, format_number(value), "> 0", say<"heat.measure">());
-}
+constexpr BedChecks shells_input{"bed of shells"};
 
 }  // namespace
 
 BedShells::BedShells(BedFill fill, StoreShell shell, LegLayout legs, double air_c, double start_c)
     : fill_(std::move(fill)), shell_(std::move(shell)), legs_(std::move(legs)) {
-    check_temperature("air_c", air_c);
-    check_temperature("start_c", start_c);
-    check_size("density_kg_m3", fill_.density_kg_m3);
-    check_size("volume_m3", shell_.volume_m3);
-    check_size("radius_m", shell_.radius_m);
-    check_size("height_m", shell_.height_m);
-    check_size("legs", static_cast<double>(legs_.legs.size()));
-    check_size("leg_length_m", legs_.leg_length_m);
-    check_size("radius_m of the legs", legs_.radius_m);
+    shells_input.temperature("air_c", air_c);
+    shells_input.temperature("start_c", start_c);
+    shells_input.size("density_kg_m3", fill_.density_kg_m3);
+    shells_input.size("volume_m3", shell_.volume_m3);
+    shells_input.size("radius_m", shell_.radius_m);
+    shells_input.size("height_m", shell_.height_m);
+    shells_input.size("legs", static_cast<double>(legs_.legs.size()));
+    shells_input.size("leg_length_m", legs_.leg_length_m);
+    shells_input.size("radius_m of the legs", legs_.radius_m);
     air_k_ = air_c + zero_celsius_k;
     start_k_ = start_c + zero_celsius_k;
     t_k_.fill(start_k_);
@@ -176,10 +156,12 @@ void BedShells::advance(double power_w, double seconds, int halvings_left) {
 
 void BedShells::step(double power_w, double seconds) {
     if (!std::isfinite(power_w) || power_w < 0.0) {
-        refuse("power_w", format_number(power_w) + " W", ">= 0 W", say<"heat.what_legs_take">());
+        shells_input.refuse("power_w", format_number(power_w) + " W", ">= 0 W",
+                            say<"heat.what_legs_take">());
     }
     if (!std::isfinite(seconds) || seconds < 0.0) {
-        refuse("seconds", format_number(seconds) + " s", ">= 0 s", say<"heat.how_long_it_lasts">());
+        shells_input.refuse("seconds", format_number(seconds) + " s", ">= 0 s",
+                            say<"heat.how_long_it_lasts">());
     }
     constexpr int most_halvings = 10;
     power_w_ = power_w;
@@ -190,7 +172,7 @@ void BedShells::step(double power_w, double seconds) {
 }
 
 void BedShells::set_air_c(double air_c) {
-    check_temperature("air_c", air_c);
+    shells_input.temperature("air_c", air_c);
     air_k_ = air_c + zero_celsius_k;
 }
 

@@ -19,8 +19,8 @@ namespace {
 constexpr double reference_k = 293.15;
 // 4 sigma/(2/0.9 - 1): radiation across a gap between grains of emissivity 0.9.
 constexpr double grain_radiation_w_m2k4 = 1.856e-7;
-constexpr double coldest_k = 1.0;
-constexpr double hottest_k = 6000.0;
+constexpr double search_from_k = 1.0;
+constexpr double search_to_k = 6000.0;
 
 double cube(double x) {
     return x * x * x;
@@ -102,8 +102,8 @@ double Conductivity::theta(double t_k) const {
 
 double Conductivity::temperature_k(double theta_w_m) const {
     // Newton from the slope at hand; Theta rises with T, so a bracket keeps it in bounds.
-    double low = coldest_k;
-    double high = hottest_k;
+    double low = search_from_k;
+    double high = search_to_k;
     double t = std::clamp(reference_k + theta_w_m / at(reference_k), low, high);
     constexpr int most_steps = 60;
     constexpr double close_enough_k = 1e-9;

@@ -1,6 +1,7 @@
 #include "heatmatch/heat/hot_tail.hpp"
 
 #include "base/sentences.hpp"
+#include "bed_checks.hpp"
 #include "sentences.hpp"
 #include "tail_input.hpp"
 #include "wire_cooling.hpp"
@@ -184,8 +185,6 @@ double far_loss(const HotTail& tail, const Wire& wire, const TailModel& model, d
     if (rise < 0.5) return model.wire_loss_in_air(tail.air_c, tail.air_c);
     return tail.current_a * tail.current_a * resistance_ohm_per_m(wire, far_c) / rise;
 }
-
-constexpr double hottest_c = 1500.0;
 
 TailTemperatures run_away(TailTemperatures result) {
     result.chain.reset();

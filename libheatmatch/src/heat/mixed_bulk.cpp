@@ -16,7 +16,6 @@ using heat_sentences::say;
 
 namespace {
 
-constexpr double joules_per_kwh = 3.6e6;
 constexpr double boiling_k = 100.0 + zero_celsius_k;
 constexpr double film_w_m2k = 1000.0;
 constexpr double over_boiling_k = 15.0;

@@ -63,14 +63,13 @@ double water_k(const Medium& medium, const StoreShell& shell, const StoreCharge&
     const double air_k = charge.air_c + zero_celsius_k;
     const double capacity =
         medium.density_kg_m3 * HeatCapacity(medium.heat_capacity_j_kgk).at(air_k) * shell.volume_m3;
-    constexpr double day_s = 86400.0;
     double bulk_k = air_k;
     for (int step = 0; step < 20; ++step) {
         const double ua = shell.loss_w_k(bulk_k, air_k);
         const double tau = capacity / ua;
-        const double before =
-            charge.days > 1.0 ? std::expm1(-day_s * charge.days / tau) / std::expm1(-day_s / tau)
-                              : 1.0;
+        const double before = charge.days > 1.0 ? std::expm1(-seconds_of_day * charge.days / tau) /
+                                                      std::expm1(-seconds_of_day / tau)
+                                                : 1.0;
         bulk_k = std::min(
             air_k - charge.power_w / ua * std::expm1(-charge.hours * 3600.0 / tau) * before,
             boiling_c + zero_celsius_k);
@@ -88,8 +87,8 @@ SheathTemperature in_liquid(const Medium& medium, const Store& store, const LegL
     const double bulk_c = bulk_k - zero_celsius_k;
     const double w_per_m = charge.power_w / legs.heated_length_m();
     const double flux_w_m2 = w_per_m / (2.0 * pi * legs.sheath_radius_m);
-    const auto sheath_c = [&](double film_w_m2k, double over_boiling_k) {
-        return std::min(bulk_c + flux_w_m2 / film_w_m2k, boiling_c + over_boiling_k);
+    const auto sheath_c = [&](double film, double above_k) {
+        return std::min(bulk_c + flux_w_m2 / film, boiling_c + above_k);
     };
     SheathTemperature result{.w_per_cm = w_per_m / 100.0, .assumed = shell.assumed};
     add_assumed(result.assumed, legs.assumed);

@@ -28,8 +28,8 @@ double radiation_w_m2k(double emissivity, double surface_k, double air_k) {
 /// Surface over insulation of `u`, its own film of air included: found from outside.
 double insulated_surface_k(double u, double emissivity, double edge_k, double air_k) {
     // Still air and radiation near room temperature, from memory: 8 for paint, 4 for bright foil.
-    const double film_w_m2k = 3.0 + 5.0 * emissivity / default_emissivity;
-    return air_k + (edge_k - air_k) * std::min(1.0, u / film_w_m2k);
+    const double to_air_w_m2k = 3.0 + 5.0 * emissivity / default_emissivity;
+    return air_k + (edge_k - air_k) * std::min(1.0, u / to_air_w_m2k);
 }
 
 }  // namespace

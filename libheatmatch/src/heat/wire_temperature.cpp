@@ -1,5 +1,6 @@
 #include "heatmatch/heat/wire_temperature.hpp"
 
+#include "bed_checks.hpp"
 #include "heat_input.hpp"
 #include "sentences.hpp"
 #include "wire_cooling.hpp"
@@ -17,7 +18,6 @@ using heat_sentences::say;
 namespace {
 
 constexpr double absorptance = 0.9;
-constexpr double hottest_c = 1500.0;
 
 /// Heat a metre of wire gives to the air, less what the sun puts in [W/m].
 double heat_lost(const WireGeometry& geometry, const WireCooling& cooling, double surface_c) {

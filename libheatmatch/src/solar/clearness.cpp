@@ -14,7 +14,7 @@ namespace heatmatch {
 namespace {
 
 template <class Function>
-double bracketed_root(Function function, double low, double high) {
+double clearness_root(Function function, double low, double high) {
     std::uintmax_t steps = 100;
     const auto [left, right] = boost::math::tools::toms748_solve(
         function, low, high, boost::math::tools::eps_tolerance<double>(36), steps);
@@ -53,9 +53,9 @@ double clearness_quantile(double mean, double share) {
     constexpr double steepest = 450.0;
     const double held = std::clamp(mean, 0.003, 0.995);
     const double mu =
-        bracketed_root([held](double at) { return mean_of(at) - held; }, -steepest, steepest);
+        clearness_root([held](double at) { return mean_of(at) - held; }, -steepest, steepest);
     const double whole = mass_below(mu, 1.0);
-    return bracketed_root([=](double x) { return mass_below(mu, x) / whole - share; }, 0.0, 1.0);
+    return clearness_root([=](double x) { return mass_below(mu, x) / whole - share; }, 0.0, 1.0);
 }
 
 double largest_clearness(const SitePlane& site, const SkyMoment& moment) {

@@ -27,15 +27,6 @@ struct Reading {
     bool is_sun;
 };
 
-[[noreturn]] void refuse(std::string field, std::string value, std::string allowed,
-                         Sentence remedy) {
-    throw InvalidInput(ErrorDetail{.part = "weather",
-                                   .field = std::move(field),
-                                   .value = std::move(value),
-                                   .allowed = std::move(allowed),
-                                   .remedy = std::move(remedy)});
-}
-
 std::string two_digits(unsigned number) {
     return (number < 10 ? "0" : "") + std::to_string(number);
 }
@@ -50,15 +41,16 @@ void check_times(std::span<const double> times) {
     for (std::size_t row = 0; row < times.size(); ++row) {
         const std::string field = "unix_time_s[" + std::to_string(row) + ']';
         if (!(times[row] >= earliest_s && times[row] <= latest_s)) {
-            refuse(field,
-                   std::isfinite(times[row]) ? format_number(times[row]) + " s" : "not a number",
-                   "between the years 1900 and 2200",
-                   say<"solar.count_seconds">(with<"beginning">(Name{"1970-01-01 00:00 UTC"})));
+            refuse_weather(
+                field,
+                std::isfinite(times[row]) ? format_number(times[row]) + " s" : "not a number",
+                "between the years 1900 and 2200",
+                say<"solar.count_seconds">(with<"beginning">(Name{"1970-01-01 00:00 UTC"})));
         }
         if (row == 0 || times[row] > times[row - 1]) continue;
-        refuse(field, utc_text(times[row]),
-               "later than the row before, " + utc_text(times[row - 1]),
-               times[row] < times[row - 1] ? say<"solar.sort">() : say<"solar.remove_twice">());
+        refuse_weather(
+            field, utc_text(times[row]), "later than the row before, " + utc_text(times[row - 1]),
+            times[row] < times[row - 1] ? say<"solar.sort">() : say<"solar.remove_twice">());
     }
 }
 
@@ -68,14 +60,15 @@ std::size_t check_reading(const Reading& reading, std::span<const double> times)
     for (std::size_t row = 0; row < reading.list.size(); ++row) {
         const double value = reading.list[row];
         if (!std::isfinite(value)) {
-            refuse(row_of(reading.field, row, times[row]), "not a number", "a finite number",
-                   say<"solar.leave_out">());
+            refuse_weather(row_of(reading.field, row, times[row]), "not a number",
+                           "a finite number", say<"solar.leave_out">());
         }
         if (value < reading.low || value > reading.high) {
-            refuse(row_of(reading.field, row, times[row]), format_number(value) + reading.unit,
-                   ">= " + format_number(reading.low) + reading.unit +
-                       " and <= " + format_number(reading.high) + reading.unit,
-                   reading.remedy);
+            refuse_weather(row_of(reading.field, row, times[row]),
+                           format_number(value) + reading.unit,
+                           ">= " + format_number(reading.low) + reading.unit +
+                               " and <= " + format_number(reading.high) + reading.unit,
+                           reading.remedy);
         }
         if (reading.is_sun && value < 0.0) ++negative;
     }
@@ -83,6 +76,14 @@ std::size_t check_reading(const Reading& reading, std::span<const double> times)
 }
 
 }  // namespace
+
+void refuse_weather(std::string field, std::string value, std::string allowed, Sentence remedy) {
+    throw InvalidInput(ErrorDetail{.part = "weather",
+                                   .field = std::move(field),
+                                   .value = std::move(value),
+                                   .allowed = std::move(allowed),
+                                   .remedy = std::move(remedy)});
+}
 
 std::string utc_text(double unix_time_s) {
     using namespace std::chrono;
@@ -107,21 +108,22 @@ std::size_t check_observations(const Observations& given) {
         {"wind_m_s", given.wind_m_s, 0.0, 80.0, " m/s", say<"solar.in_metres_per_second">(), false},
     };
     if (!(given.label >= 0.0 && given.label <= 1.0)) {
-        refuse("label", format_number(given.label), ">= 0 and <= 1",
-               say<"solar.label_of_time">(with<"start">(0.0), with<"end">(1.0)));
+        refuse_weather("label", format_number(given.label), ">= 0 and <= 1",
+                       say<"solar.label_of_time">(with<"start">(0.0), with<"end">(1.0)));
     }
     const std::size_t rows = given.unix_time_s.size();
     for (const Reading& reading : readings) {
         if (reading.list.empty() || reading.list.size() == rows) continue;
-        refuse(reading.field, std::to_string(reading.list.size()) + " values",
-               std::to_string(rows) + " values, as unix_time_s has", say<"solar.all_moments">());
+        refuse_weather(reading.field, std::to_string(reading.list.size()) + " values",
+                       std::to_string(rows) + " values, as unix_time_s has",
+                       say<"solar.all_moments">());
     }
     if (given.air_c.empty()) {
-        refuse("air_c", "(missing)", "given", say<"solar.need_air">());
+        refuse_weather("air_c", "(missing)", "given", say<"solar.need_air">());
     }
     if (given.ghi_w_m2.empty() && (given.dni_w_m2.empty() || given.dhi_w_m2.empty())) {
-        refuse("ghi_w_m2", "(missing)", "given, or dni_w_m2 and dhi_w_m2 in its place",
-               say<"solar.need_sun">());
+        refuse_weather("ghi_w_m2", "(missing)", "given, or dni_w_m2 and dhi_w_m2 in its place",
+                       say<"solar.need_sun">());
     }
     check_times(given.unix_time_s);
     std::size_t negative = 0;
@@ -132,8 +134,8 @@ std::size_t check_observations(const Observations& given) {
 TimeSteps time_steps(const Observations& given) {
     const auto times = given.unix_time_s;
     if (times.size() < 2) {
-        refuse("unix_time_s", std::to_string(times.size()) + " rows", "2 rows or more",
-               say<"solar.no_length">());
+        refuse_weather("unix_time_s", std::to_string(times.size()) + " rows", "2 rows or more",
+                       say<"solar.no_length">());
     }
     std::vector<double> differences(times.size() - 1);
     for (std::size_t i = 0; i < differences.size(); ++i) differences[i] = times[i + 1] - times[i];
@@ -143,9 +145,9 @@ TimeSteps time_steps(const Observations& given) {
     TimeSteps steps{.step_s = *middle};
     constexpr double rounding_s = 0.5;
     if (steps.step_s < 60.0 - rounding_s || steps.step_s > 3600.0 + rounding_s) {
-        refuse("unix_time_s", "steps of " + format_number(steps.step_s) + " s",
-               ">= 60 s and <= 3600 s",
-               steps.step_s < 60.0 ? say<"solar.to_minutes">() : say<"solar.hourly">());
+        refuse_weather("unix_time_s", "steps of " + format_number(steps.step_s) + " s",
+                       ">= 60 s and <= 3600 s",
+                       steps.step_s < 60.0 ? say<"solar.to_minutes">() : say<"solar.hourly">());
     }
     for (const double difference : differences) {
         if (difference < steps.step_s - rounding_s) ++steps.shortened;

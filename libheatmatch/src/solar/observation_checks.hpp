@@ -3,12 +3,17 @@
 #include <cstddef>
 #include <string>
 
+#include "heatmatch/base/sentence.hpp"
 #include "heatmatch/solar/observed_weather.hpp"
 
 namespace heatmatch {
 
 /// `2020-06-01 13:00 UTC`.
 [[nodiscard]] std::string utc_text(double unix_time_s);
+
+/// Throws InvalidInput naming a field of weather.
+[[noreturn]] void refuse_weather(std::string field, std::string value, std::string allowed,
+                                 Sentence remedy);
 
 /// How the rows lie in time.
 struct TimeSteps {

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/solar/cell_temperature.hpp"
 
@@ -18,7 +19,6 @@ using solar_sentences::say;
 namespace {
 
 constexpr double lowest_sun_deg = 87.0;  // below, a direct part from a difference is noise
-constexpr double day_s = 86400.0;
 
 double reading(std::span<const double> list, std::size_t row) {
     return std::max(0.0, list[row]);
@@ -101,14 +101,14 @@ void check_plane(double irradiance_w_m2, std::size_t row, double unix_time_s) {
 double night_within(const SitePlane& site, Weather& weather, double from_s, double to_s,
                     double step_s) {
     double night_s = 0.0;
-    if (to_s - from_s > day_s) return night_s;
+    if (to_s - from_s > seconds_of_day) return night_s;
     const auto steps = static_cast<long>(std::ceil((to_s - from_s) / step_s - 0.5));
     for (long k = 0; k < steps; ++k) {
         const double at = from_s + (static_cast<double>(k) + 0.5) * step_s;
         const SkyMoment moment = sky_moment(site, at);
         if (moment.is_day()) continue;
         night_s += step_s;
-        weather.days[moment.month] += step_s / day_s;
+        weather.days[moment.month] += step_s / seconds_of_day;
     }
     return night_s;
 }
@@ -116,8 +116,9 @@ double night_within(const SitePlane& site, Weather& weather, double from_s, doub
 /// By the sun's mean time of the place [h].
 double solar_hour(double unix_time_s, double longitude_deg) {
     constexpr double second_per_degree = 240.0;
-    const double of_day = std::fmod(unix_time_s + longitude_deg * second_per_degree, day_s);
-    return (of_day < 0.0 ? of_day + day_s : of_day) / 3600.0;
+    const double of_day =
+        std::fmod(unix_time_s + longitude_deg * second_per_degree, seconds_of_day);
+    return (of_day < 0.0 ? of_day + seconds_of_day : of_day) / 3600.0;
 }
 
 Amount hours(double seconds) {

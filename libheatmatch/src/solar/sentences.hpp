@@ -88,6 +88,7 @@ inline constexpr auto table = std::to_array<Template>({
 });
 
 template <Word Id, Word... Called>
+requires Listed<table, Id>
 [[nodiscard]] Sentence say(NamedArgument<Called>... given) {
     return make_sentence<table, Id>(std::move(given)...);
 }

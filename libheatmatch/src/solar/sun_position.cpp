@@ -12,7 +12,6 @@ namespace heatmatch {
 
 namespace {
 
-constexpr double day_s = 86400.0;
 constexpr double unix_epoch_j2000_d = -10957.5;  // days from noon of 2000-01-01
 // 57 in 1990, 69 in 2020; the sun moves 1e-5 degrees in a second of it.
 constexpr double dynamical_minus_universal_s = 69.0;
@@ -32,7 +31,7 @@ struct Equatorial {
 
 /// Meeus, chapters 12, 22 and 25.
 Equatorial equatorial(double days) {
-    const double t = (days + dynamical_minus_universal_s / day_s) / century_d;
+    const double t = (days + dynamical_minus_universal_s / seconds_of_day) / century_d;
     const double mean_longitude = 280.46646 + t * (36000.76983 + 0.0003032 * t);
     const double anomaly = radians(357.52911 + t * (35999.05029 - 0.0001537 * t));
     const double eccentricity = 0.016708634 - t * (0.000042037 + 0.0000001267 * t);
@@ -73,7 +72,7 @@ double standard_pressure_pa(double elevation_m) {
 }
 
 SunPosition sun_position(const Place& place, double unix_time_s, const Refraction& air) {
-    const double days = unix_time_s / day_s + unix_epoch_j2000_d;
+    const double days = unix_time_s / seconds_of_day + unix_epoch_j2000_d;
     const Equatorial sun = equatorial(days);
     const double hour_angle =
         full_turn(sun.sidereal_deg + place.longitude_deg - degrees(sun.right_ascension) + 180.0) -

@@ -1,5 +1,6 @@
 #include "heatmatch/solar/weather.hpp"
 
+#include "observation_checks.hpp"
 #include "sentences.hpp"
 
 #include <algorithm>
@@ -19,15 +20,6 @@ constexpr double coldest_cell_c = -70.0;
 constexpr double hottest_cell_c = 120.0;
 constexpr double long_step_hours = 0.25;  // clouds pass within it
 
-[[noreturn]] void refuse(const std::string& field, const std::string& value,
-                         const std::string& allowed, Sentence remedy) {
-    throw InvalidInput(ErrorDetail{.part = "weather",
-                                   .field = field,
-                                   .value = value,
-                                   .allowed = allowed,
-                                   .remedy = std::move(remedy)});
-}
-
 Sentence january_or_unknown() {
     return say<"solar.january">(with<"january">(1.0), with<"unknown">(0.0));
 }
@@ -39,22 +31,22 @@ std::string row_of(const char* field, std::size_t row) {
 /// Checks one reading of sun; true where a small negative one becomes 0.
 bool is_night_offset(double irradiance, std::size_t row) {
     if (!std::isfinite(irradiance)) {
-        refuse(row_of("plane_irradiance_w_m2", row), "not a number", "a finite number",
-               say<"solar.leave_out">());
+        refuse_weather(row_of("plane_irradiance_w_m2", row), "not a number", "a finite number",
+                       say<"solar.leave_out">());
     }
     if (irradiance < darkest_reading_w_m2 || irradiance > brightest_plane_w_m2) {
-        refuse(row_of("plane_irradiance_w_m2", row), format_number(irradiance) + " W/m2",
-               ">= -10 W/m2 and <= 1600 W/m2",
-               say<"solar.check_unit">(with<"sun">(1000.0, unit::watt_per_m2)));
+        refuse_weather(row_of("plane_irradiance_w_m2", row), format_number(irradiance) + " W/m2",
+                       ">= -10 W/m2 and <= 1600 W/m2",
+                       say<"solar.check_unit">(with<"sun">(1000.0, unit::watt_per_m2)));
     }
     return irradiance < 0.0;
 }
 
 void check_cell(double cell_c, std::size_t row) {
     if (cell_c >= coldest_cell_c && cell_c <= hottest_cell_c) return;
-    refuse(row_of("cell_temperature_c", row),
-           std::isfinite(cell_c) ? format_number(cell_c) + " °C" : "not a number",
-           ">= -70 °C and <= 120 °C", say<"solar.in_celsius">());
+    refuse_weather(row_of("cell_temperature_c", row),
+                   std::isfinite(cell_c) ? format_number(cell_c) + " °C" : "not a number",
+                   ">= -70 °C and <= 120 °C", say<"solar.in_celsius">());
 }
 
 /// Month of each row of a common year that begins on January 1st.
@@ -101,15 +93,15 @@ Weather weather_from_plane(std::span<const double> irradiance_w_m2,
     const std::size_t rows = irradiance_w_m2.size();
     const auto expect_rows = [rows](const char* field, std::size_t found) {
         if (found == rows) return;
-        refuse(field, std::to_string(found) + " values",
-               std::to_string(rows) + " values, as plane_irradiance_w_m2 has",
-               say<"solar.same_moments">());
+        refuse_weather(field, std::to_string(found) + " values",
+                       std::to_string(rows) + " values, as plane_irradiance_w_m2 has",
+                       say<"solar.same_moments">());
     };
     expect_rows("cell_temperature_c", cell_temperature_c.size());
     if (!month.empty()) expect_rows("month", month.size());
     if (!(hours_per_row > 0.0 && hours_per_row <= 24.0)) {
-        refuse("hours_per_row", format_number(hours_per_row) + " h", "> 0 h and <= 24 h",
-               say<"solar.hour_or_minute">(with<"one">(1.0), with<"minutes">(60.0)));
+        refuse_weather("hours_per_row", format_number(hours_per_row) + " h", "> 0 h and <= 24 h",
+                       say<"solar.hour_or_minute">(with<"one">(1.0), with<"minutes">(60.0)));
     }
     Weather weather{.irradiance_w_m2 = {irradiance_w_m2.begin(), irradiance_w_m2.end()},
                     .base_c = {cell_temperature_c.begin(), cell_temperature_c.end()},
@@ -129,8 +121,8 @@ Weather weather_from_plane(std::span<const double> irradiance_w_m2,
             with<"readings">(static_cast<double>(negative), unit::count), with<"nothing">(0.0)));
     }
     if (weather.irradiation_kwh_m2() <= 0.0) {
-        refuse("plane_irradiance_w_m2", "no sun in " + std::to_string(rows) + " rows",
-               "above 0 W/m2 in some rows", say<"solar.check_columns">());
+        refuse_weather("plane_irradiance_w_m2", "no sun in " + std::to_string(rows) + " rows",
+                       "above 0 W/m2 in some rows", say<"solar.check_columns">());
     }
     constexpr double year_hours = 8760.0;
     const bool is_year = std::fabs(static_cast<double>(rows) * hours_per_row - year_hours) < 25.0;
@@ -145,7 +137,8 @@ Weather weather_from_plane(std::span<const double> irradiance_w_m2,
     for (std::size_t row = 0; row < rows; ++row) {
         const std::uint8_t m = weather.month[row];
         if (m > 12) {
-            refuse(row_of("month", row), std::to_string(m), ">= 0 and <= 12", january_or_unknown());
+            refuse_weather(row_of("month", row), std::to_string(m), ">= 0 and <= 12",
+                           january_or_unknown());
         }
         if (m > 0) weather.days[m - 1U] += hours_per_row / 24.0;
     }
@@ -155,8 +148,9 @@ Weather weather_from_plane(std::span<const double> irradiance_w_m2,
 Weather split_by_cloud(const Weather& weather) {
     if (weather.clear_w_m2.size() != weather.size() ||
         weather.overcast_w_m2.size() != weather.size()) {
-        refuse("clear_w_m2", "not known", "the sun on the plane under a cloudless sky in each row",
-               say<"solar.frame_or_months">());
+        refuse_weather("clear_w_m2", "not known",
+                       "the sun on the plane under a cloudless sky in each row",
+                       say<"solar.frame_or_months">());
     }
     Weather split{.days = weather.days,
                   .step_hours = weather.step_hours,
@@ -206,8 +200,8 @@ void check_weather(const Weather& weather) {
     const std::size_t rows = weather.size();
     const auto expect = [rows](const char* field, std::size_t found) {
         if (found == rows) return;
-        refuse(field, std::to_string(found) + " values", std::to_string(rows) + " values",
-               say<"solar.each_row">());
+        refuse_weather(field, std::to_string(found) + " values", std::to_string(rows) + " values",
+                       say<"solar.each_row">());
     };
     expect("base_c", weather.base_c.size());
     expect("warming_w_m2", weather.warming_w_m2.size());
@@ -215,8 +209,8 @@ void check_weather(const Weather& weather) {
     expect("month", weather.month.size());
     for (std::size_t row = 0; row < rows; ++row) {
         if (weather.month[row] <= 12) continue;
-        refuse(row_of("month", row), std::to_string(weather.month[row]), ">= 0 and <= 12",
-               january_or_unknown());
+        refuse_weather(row_of("month", row), std::to_string(weather.month[row]), ">= 0 and <= 12",
+                       january_or_unknown());
     }
 }
 
@@ -230,8 +224,9 @@ void check_months(std::span<const int> months) {
         for (const double month : {11.0, 12.0, 1.0, 2.0, 3.0}) {
             winter.push_back(sentence_of(Amount{month}));
         }
-        refuse("months", std::to_string(months[i]) + (twice ? " (given twice)" : ""),
-               "1 to 12, each once", say<"solar.months">(with<"months">(std::move(winter))));
+        refuse_weather("months", std::to_string(months[i]) + (twice ? " (given twice)" : ""),
+                       "1 to 12, each once",
+                       say<"solar.months">(with<"months">(std::move(winter))));
     }
 }
 

@@ -13,10 +13,10 @@ using text_sentences::say;
 
 namespace {
 
-constexpr std::string_view version_key = "heatmatch_installation";
-constexpr int version = 1;
+constexpr std::string_view installation_key = "heatmatch_installation";
+constexpr int installation_version = 1;
 constexpr auto known_keys = std::to_array<std::string_view>(
-    {version_key, "name", "site", "weather", "panels", "elements", "store", "runs", "devices",
+    {installation_key, "name", "site", "weather", "panels", "elements", "store", "runs", "devices",
      "space", "goals", "circuit", "parts"});
 
 template <class T>
@@ -124,13 +124,14 @@ Parts read_parts(const Json& json, const std::string& origin) {
     return parts;
 }
 
-void check_version(const Json& root, const std::string& origin) {
-    const auto found = root.find(std::string(version_key));
-    const bool fits = found != root.end() && found->is_number_integer() && *found == version;
+void check_installation_version(const Json& root, const std::string& origin) {
+    const auto found = root.find(std::string(installation_key));
+    const bool fits =
+        found != root.end() && found->is_number_integer() && *found == installation_version;
     if (fits) return;
     throw InvalidInput(ErrorDetail{
         .part = origin,
-        .field = std::string(version_key),
+        .field = std::string(installation_key),
         .value = found == root.end() ? "(missing)" : found->dump().substr(0, 40),
         .allowed = "1",
         .remedy =
@@ -158,7 +159,7 @@ Installation installation_from_json(std::string_view text, std::string_view orig
     const std::string origin(origin_text);
     const Json root = parse_json(text, origin).root;
     expect_object(root, origin);
-    check_version(root, origin);
+    check_installation_version(root, origin);
     Installation installation;
     read_record({}, &installation, root, origin, known_keys);
     const auto with = [&root](const char* key, auto use) {
@@ -223,7 +224,7 @@ Installation installation_from_json(std::string_view text, std::string_view orig
 
 std::string installation_to_json(const Installation& installation) {
     Json root = Json::object();
-    root[std::string(version_key)] = version;
+    root[std::string(installation_key)] = installation_version;
     if (!installation.name.empty()) root["name"] = installation.name;
     root["site"] = write_record(site_fields(), &installation.site);
     write_if(root, "weather", installation.weather, monthly_normals_fields());

@@ -16,9 +16,9 @@ using text_sentences::say;
 
 namespace {
 
-constexpr std::string_view version_key = "heatmatch_catalog";
+constexpr std::string_view catalog_key = "heatmatch_catalog";
 constexpr std::string_view removed_key = "removed";
-constexpr int version = 1;
+constexpr int catalog_version = 1;
 
 Part read_part(const PartKindInfo& info, const Json& object, const std::string& origin) {
     Part part = make_part(info.kind);
@@ -46,19 +46,19 @@ const PartKindInfo& kind_of_key(const std::string& key, std::string_view origin)
                                    .remedy = did_you_mean(nearest_name(key, known))});
 }
 
-void check_version(const Json& root, const std::string& origin) {
+void check_catalog_version(const Json& root, const std::string& origin) {
     expect_object(root, origin);
-    const auto found = root.find(std::string(version_key));
+    const auto found = root.find(std::string(catalog_key));
     if (found == root.end()) {
         throw InvalidInput(ErrorDetail{.part = origin,
-                                       .field = std::string(version_key),
+                                       .field = std::string(catalog_key),
                                        .value = "(missing)",
                                        .allowed = "1",
                                        .remedy = say<"text.is_it_catalog">()});
     }
-    if (!found->is_number_integer() || *found != version) {
+    if (!found->is_number_integer() || *found != catalog_version) {
         throw InvalidInput(ErrorDetail{.part = origin,
-                                       .field = std::string(version_key),
+                                       .field = std::string(catalog_key),
                                        .value = found->dump().substr(0, 40),
                                        .allowed = "1",
                                        .remedy = say<"text.newer">()});
@@ -78,7 +78,7 @@ Part part_from_json(PartKind kind, std::string_view text) {
 
 std::string catalog_to_json(const CatalogText& catalog) {
     Json root = Json::object();
-    root[std::string(version_key)] = version;
+    root[std::string(catalog_key)] = catalog_version;
     for (const PartKindInfo& info : part_kinds()) {
         Json rows = Json::array();
         for (const Part& part : catalog.rows) {
@@ -99,10 +99,10 @@ std::string catalog_to_json(const CatalogText& catalog) {
 CatalogText catalog_from_json(std::string_view text, std::string_view origin,
                               std::vector<RefusedRow>* refused) {
     const ParsedJson parsed = parse_json(text, origin);
-    check_version(parsed.root, std::string(origin));
+    check_catalog_version(parsed.root, std::string(origin));
     CatalogText catalog;
     for (const auto& item : parsed.root.items()) {
-        if (item.key() == version_key) continue;
+        if (item.key() == catalog_key) continue;
         if (item.key() == removed_key) {
             expect_object(item.value(), std::string(origin) + ": removed");
             for (const auto& list : item.value().items()) {

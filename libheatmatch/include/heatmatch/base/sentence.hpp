@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <concepts>
 #include <cstddef>
@@ -175,6 +176,11 @@ constexpr void split_template(std::string_view text, const Plain& plain, const P
     return false;
 }
 
+[[nodiscard]] constexpr bool is_listed(std::span<const Template> table, std::string_view id) {
+    return std::any_of(table.begin(), table.end(),
+                       [id](const Template& line) { return line.id == id; });
+}
+
 /// The line of a table with that id; none is no constant expression.
 [[nodiscard]] constexpr const Template* line_of(std::span<const Template> table,
                                                 std::string_view id) {
@@ -206,6 +212,11 @@ constexpr void split_template(std::string_view text, const Plain& plain, const P
 }
 
 }  // namespace detail
+
+/// Whether a table has a line of that id: what the `say` of a room asks, so that the rooms' own stay
+/// apart where one source sees several.
+template <const auto& Table, Word Id>
+concept Listed = detail::is_listed(Table, Id.view());
 
 /// A sentence of a table: `make_sentence<table, "id">(with<"volts">(12.0, unit::volt))`. It does
 /// not compile where the table lacks the id, the line lacks a given argument, or an argument of the

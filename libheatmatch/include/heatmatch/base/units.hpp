@@ -92,4 +92,7 @@ inline constexpr double zero_celsius_k = 273.15;  //!< 0 °C [K]
 [[nodiscard]] std::string format_quantity(double value, const Unit& kept, UnitSystem system,
                                           int digits = 4);
 
+/// The same with twelve digits, in SI units: a value as it was given.
+[[nodiscard]] std::string exact_text(double value, const Unit& kept);
+
 }  // namespace heatmatch

@@ -14,7 +14,7 @@ namespace {
 
 constexpr double end_seal_limit_c = 200.0;
 
-constexpr auto names =
+constexpr auto tail_names =
     std::to_array<const char*>({"terminal temperature", "end seal", "hot tail insulation",
                                 "hot tail plating", "hot tail joint"});
 
@@ -175,7 +175,7 @@ std::vector<Margin> tail_margins(const Circuit& circuit, const Site& site, const
         if (missing.empty()) missing = {"an element that fits"};
         const std::string run = "run \"" + tail.run.run.name + '"';
         std::vector<Margin> margins;
-        for (const char* name : names) {
+        for (const char* name : tail_names) {
             if (!circuit.heat && margins.empty()) {
                 margins.push_back(terminal_without_store(circuit, site, element));
                 continue;

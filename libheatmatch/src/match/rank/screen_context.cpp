@@ -16,7 +16,6 @@ namespace heatmatch {
 namespace {
 
 constexpr double unlimited = std::numeric_limits<double>::infinity();
-constexpr double unknown_price = unlimited;
 
 /// An element that may be used, with how many of it.
 struct AllowedElement {

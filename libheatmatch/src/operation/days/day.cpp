@@ -5,6 +5,7 @@
 
 #include <cmath>
 
+#include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/units.hpp"
 
@@ -70,7 +71,6 @@ void check_store(const Candidate& candidate) {
 }  // namespace
 
 double DayRun::hour_of_day(std::size_t step) const {
-    constexpr double hours_of_day = 24.0;
     return std::fmod(first_hour + series.hours[step], hours_of_day);
 }
 

@@ -6,12 +6,13 @@
 #include <cmath>
 #include <limits>
 
+#include "heatmatch/base/constants.hpp"
+
 namespace heatmatch {
 
 namespace {
 
 constexpr double dark_w_m2 = 1.0;
-constexpr double hours_of_day = 24.0;
 constexpr double most_c = std::numeric_limits<double>::infinity();
 
 /// A stretch without sun: first step, and one beyond its last.

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/units.hpp"
 #include "heatmatch/match/margins/margin.hpp"
 #include "heatmatch/solar/cell_temperature.hpp"
@@ -15,7 +16,6 @@ using days_sentences::say;
 
 namespace {
 
-constexpr double hours_of_day = 24.0;
 constexpr double seconds_of_hour = 3600.0;
 
 double first_air_c(const DayWeather& weather, const DayOptions& options) {

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/units.hpp"
 
 namespace heatmatch {
@@ -12,8 +13,6 @@ namespace heatmatch {
 using days_sentences::say;
 
 namespace {
-
-constexpr double hours_of_day = 24.0;
 
 Amount kelvin(double difference_k) {
     return {.value = std::round(difference_k * 10.0) / 10.0, .unit = unit::kelvin};

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <iterator>
 
+#include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/units.hpp"
 
@@ -14,8 +15,6 @@ namespace heatmatch {
 using days_sentences::say;
 
 namespace {
-
-constexpr double hours_of_day = 24.0;
 
 void check_span(const DaySpan& span) {
     if (span.month < 0 || span.month > 12) {

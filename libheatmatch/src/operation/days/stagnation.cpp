@@ -18,17 +18,17 @@ using days_sentences::say;
 
 namespace {
 
-constexpr std::size_t hours_of_day = 24;
+constexpr std::size_t rows_of_day = 24;
 
 /// Energy into the bank of each day of a year of hours [kWh].
 std::vector<double> daily_kwh(const Circuit& circuit, const DayWeather& year) {
     CircuitNow now(circuit);
     const double noct_c = circuit.panel.panel.noct_c.value_or(usual_noct_c);
-    std::vector<double> days(year.size() / hours_of_day, 0.0);
+    std::vector<double> days(year.size() / rows_of_day, 0.0);
     for (std::size_t row = 0; row < year.size(); ++row) {
         if (year.irradiance_w_m2[row] <= 0.0) continue;
         now.set_sun(year.irradiance_w_m2[row], year.cell_temperature_c(row, noct_c));
-        days[row / hours_of_day] += now.flow().power_w * year.step_h / 1000.0;
+        days[row / rows_of_day] += now.flow().power_w * year.step_h / 1000.0;
     }
     return days;
 }
@@ -52,9 +52,9 @@ std::size_t best_fortnight(const std::vector<double>& days) {
 /// Snow and dirt do not count: nobody relies on them.
 DayWeather fortnight_of(const DayWeather& year, std::size_t first_day) {
     DayWeather days{.step_h = year.step_h, .remarks = year.remarks, .assumed = year.assumed};
-    const auto rows = static_cast<std::size_t>(stagnation_days) * hours_of_day;
+    const auto rows = static_cast<std::size_t>(stagnation_days) * rows_of_day;
     for (std::size_t i = 0; i < rows; ++i) {
-        const std::size_t row = (first_day * hours_of_day + i) % year.size();
+        const std::size_t row = (first_day * rows_of_day + i) % year.size();
         days.irradiance_w_m2.push_back(year.irradiance_w_m2[row]);
         days.warming_w_m2.push_back(year.warming_w_m2[row]);
         days.air_c.push_back(year.air_c[row]);
