@@ -56,6 +56,16 @@ def plural_of(kind: str) -> str:
     return {"medium": "media"}.get(kind, kind + "s")
 
 
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Leave what is marked long to the long run."""
+    if os.environ.get("HEATMATCH_LONG_RUN"):
+        return
+    left = pytest.mark.skip(reason="of the long run")
+    for item in items:
+        if item.get_closest_marker("long"):
+            item.add_marker(left)
+
+
 @pytest.fixture(scope="session")
 def starter() -> hm.Catalog:
     """The read-only starter catalog."""

@@ -29,8 +29,12 @@ def without(*names: str) -> Callable[[dict[str, Any]], None]:
 
 @pytest.mark.parametrize(
     "missing",
-    [("store", "space"), ("weather", "goals"), ("runs", "devices"), ("site.tilt_deg",)],
-    ids=lambda names: "-".join(names),
+    [
+        pytest.param(("store", "space"), id="store-space"),
+        pytest.param(("weather", "goals"), id="weather-goals", marks=pytest.mark.long),
+        pytest.param(("runs", "devices"), id="runs-devices", marks=pytest.mark.long),
+        pytest.param(("site.tilt_deg",), id="site.tilt_deg"),
+    ],
 )
 def test_every_view_is_there_whatever_is_not_known(
     starter: hm.Catalog,

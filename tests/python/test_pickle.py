@@ -76,6 +76,7 @@ def test_every_protocol_from_the_second_on_works(protocol: int, standing: hm.Can
     assert plain(pickle.loads(pickle.dumps(standing, protocol))) == plain(standing)
 
 
+@pytest.fixture(scope="module")
 def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -> dict[str, Any]:
     """One of everything a user may hold, by the name of its class."""
     circuit = standing.circuit
@@ -169,10 +170,8 @@ def meter_things(standing: hm.Candidate) -> list[Any]:
     ]  # fmt: skip
 
 
-def test_the_list_of_things_is_complete(
-    starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate
-) -> None:
-    assert set(things(starter, demo, standing)) == set(NAMES.split())
+def test_the_list_of_things_is_complete(things: dict[str, Any]) -> None:
+    assert set(things) == set(NAMES.split())
     elsewhere = {"Parts", "Ranking", "RankMemory", "ImportReport", "RefusedRow", "HistoryEntry"}
     parts = {kind.capitalize() for kind in KINDS}
     listed = set(NAMES.split()) | elsewhere | parts
@@ -182,10 +181,8 @@ def test_the_list_of_things_is_complete(
 
 
 @pytest.mark.parametrize("name", NAMES.split())
-def test_it_comes_back_with_equal_content(
-    name: str, starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate
-) -> None:
-    thing = things(starter, demo, standing)[name]
+def test_it_comes_back_with_equal_content(name: str, things: dict[str, Any]) -> None:
+    thing = things[name]
     back = again(thing)
     assert type(back) is type(thing)
     assert plain(back) == plain(thing)

@@ -88,12 +88,14 @@ def client() -> Iterator[Any]:
         yield client
 
 
+@pytest.mark.long
 @pytest.mark.filterwarnings("ignore::DeprecationWarning")
 def test_dask_gives_the_same(client: Any, what_ifs: list[WhatIf], here: list[list[Any]]) -> None:
     results = client.gather(client.map(ranked, what_ifs))
     assert [plain(result) for result in results] == here
 
 
+@pytest.mark.long
 @pytest.mark.filterwarnings("ignore::DeprecationWarning")
 def test_weather_is_scattered_once_and_used_by_many(client: Any, what_ifs: list[WhatIf]) -> None:
     weather = what_ifs[0][2]
