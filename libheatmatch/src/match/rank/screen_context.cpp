@@ -1,5 +1,6 @@
 #include "match/margins/heat_limits.hpp"
 #include "screen.hpp"
+#include "screen_wiring.hpp"
 #include "sentences.hpp"
 
 #include <algorithm>
