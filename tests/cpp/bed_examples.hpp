@@ -57,3 +57,8 @@ inline heatmatch::BedCharge line_source(double k_w_mk, double capacity_j_m3k, do
     charge.rod_j_m_k = rod_j_m_k;
     return charge;
 }
+
+/// A hairpin in the small pot.
+inline heatmatch::BedCharge pot_hairpin(double k20_w_mk = 0.27, double hours = 5.0) {
+    return bed_of(small_pot(), rod_of(0.22, 2, 0.05), k20_w_mk, hours);
+}

@@ -28,6 +28,9 @@ inline heatmatch::Installation demo() {
     return installation;
 }
 
+/// Its record low is the one that the circuits of a bench are made for.
+inline const heatmatch::Site cold_site{.record_low_c = -20.0};
+
 /// One group, two elements of one kind: quick to rank.
 inline heatmatch::Installation small() {
     heatmatch::Installation installation = demo();

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "assumed.hpp"
 #include "refusal.hpp"
 
 #include <cmath>
@@ -66,14 +67,6 @@ inline std::string refusal(const heatmatch::Observations& observations,
 inline bool says(const heatmatch::Weather& weather, const std::string& piece) {
     for (const heatmatch::Sentence& remark : weather.remarks) {
         if (remark.text().find(piece) != std::string::npos) return true;
-    }
-    return false;
-}
-
-/// Whether a field was assumed.
-inline bool assumes(const heatmatch::Weather& weather, const std::string& field) {
-    for (const auto& assumption : weather.assumed) {
-        if (assumption.field == field) return true;
     }
     return false;
 }

@@ -192,3 +192,10 @@ inline bool in_group(const heatmatch::Diagnosis& diagnosis, heatmatch::FaultKind
     }
     return false;
 }
+
+/// Two panels in series into two elements side by side.
+inline const heatmatch::Candidate& bench_pair() {
+    static const heatmatch::Candidate candidate =
+        bench_candidate("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 2}, 9.0);
+    return candidate;
+}

@@ -1,3 +1,4 @@
+#include "bench_wires.hpp"
 #include "demo.hpp"
 #include "reference_csv.hpp"
 
@@ -18,9 +19,6 @@ using heatmatch::Wire;
 
 namespace {
 
-const Wire& silicone() {
-    return heatmatch::find_wire(starter(), "silicone-14-awg");
-}
 const Insulation& rubber() {
     return heatmatch::find_insulation(starter(), silicone().insulation);
 }

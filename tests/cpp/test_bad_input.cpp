@@ -20,7 +20,6 @@
 using heatmatch::Catalog;
 using heatmatch::Error;
 using heatmatch::PartKind;
-namespace fs = std::filesystem;
 
 namespace {
 
@@ -54,7 +53,7 @@ Use csv(const std::string& text) {
 }
 
 /// The bundled demo with one of its texts exchanged, read and judged.
-Use demo(const std::string& from, const std::string& to) {
+Use in_demo(const std::string& from, const std::string& to) {
     return [from, to](Catalog& catalog) {
         std::string text(heatmatch::demo_installation_json());
         const std::size_t at = text.find(from);
@@ -112,8 +111,9 @@ void check_all(const std::vector<Bad>& all) {
     for (const Bad& bad : all) check_refused(bad, catalog);
 }
 
-const std::string element = R"("family": "tubular", )";
-const std::string wire = R"("conductor": "copper", "plating": "bare", "insulation": "pvc-70")";
+const std::string element_members = R"("family": "tubular", )";
+const std::string wire_members =
+    R"("conductor": "copper", "plating": "bare", "insulation": "pvc-70")";
 
 }  // namespace
 
@@ -131,12 +131,12 @@ TEST_CASE("numbers that cannot be are refused with part, field, value, range and
         {"infinite", panel(R"("v_mp": -Infinity)"), "mine.json|line 2, column"},
         {"comma", panel(R"("v_mp": "30,1")"),
          R"(panel "own"|v_mp = "30,1"|in one way only|use a point for decimals)"},
-        {"wrong unit", part("elements", element + R"("resistance_ohm": "15 V")"),
+        {"wrong unit", part("elements", element_members + R"("resistance_ohm": "15 V")"),
          R"(element "own"|resistance_ohm = "15 V"|a resistance|"V" is a voltage|write it in ohm)"},
         {"unknown unit", panel(R"("v_mp": "30 volz")"), R"(v_mp = "30 volz"|"volz")"},
-        {"length for area", part("wires", wire + R"(, "area_mm2": "2 mm")"),
+        {"length for area", part("wires", wire_members + R"(, "area_mm2": "2 mm")"),
          R"(wire "own"|area_mm2 = "2 mm"|an area|write it in mm2)"},
-        {"no such gauge", part("wires", wire + R"(, "area_mm2": "50 AWG")"),
+        {"no such gauge", part("wires", wire_members + R"(, "area_mm2": "50 AWG")"),
          R"(area_mm2 = "50 AWG"|4/0 to 40 AWG|"14 AWG")"},
         {"half a cell", panel(R"("cells_in_series": 59.5)"),
          "cells_in_series = 59.5|a whole number"},
@@ -160,10 +160,11 @@ TEST_CASE("labels that cannot be are refused with part, field, value, range and 
         {"Imp above Isc", panel(R"("i_mp": 8.7)"),
          R"(panel "own"|i_mp = 8.7 A|below i_sc = 8.66 A|exchanged)"},
         {"Vmp above Voc", panel(R"("v_mp": 38)"), "v_mp = 38 V|below v_oc = 37.5 V"},
-        {"no ohms", part("elements", element + R"("rated_v": 240)"),
+        {"no ohms", part("elements", element_members + R"("rated_v": 240)"),
          R"(element "own"|measured_resistance_ohm = (missing)|rated_v and rated_w)"},
         {"ohms far from the rating",
-         part("elements", element + R"("rated_v": 240, "rated_w": 1000, "resistance_ohm": 5.76)"),
+         part("elements",
+              element_members + R"("rated_v": 240, "rated_w": 1000, "resistance_ohm": 5.76)"),
          "resistance_ohm = 5.76 ohm|within 25% of rated_v² / rated_w = 57.6 ohm|measure"},
         {"dc on an ac part", part("controls", R"("family": "x", "ac_only": true,
             "dc_ratings": [{"v_dc": 24, "a_dc": 10, "poles": 1}])"),
@@ -235,35 +236,35 @@ TEST_CASE("catalog files that cannot be read are refused in one clear message") 
 
 TEST_CASE("installations that cannot be are refused with place, field, value, range and remedy") {
     check_all({
-        {"month 13", demo("[11, 12, 1, 2, 3]", "[11, 12, 13]"),
+        {"month 13", in_demo("[11, 12, 1, 2, 3]", "[11, 12, 13]"),
          "bench.json: goals|months = 13|>= 1 and <= 12"},
-        {"11 months of sun", demo("2.2, 2.0]", "2.2]"),
+        {"11 months of sun", in_demo("2.2, 2.0]", "2.2]"),
          "weather|sun_hours = 11 values|12 values|one for each month"},
-        {"low above high", demo("[-13,", "[13,"), "temp_min_c[0] = 13 °C|temp_max_c = -3 °C"},
-        {"no record low", demo("\"record_low_c\": -32,", ""),
+        {"low above high", in_demo("[-13,", "[13,"), "temp_min_c[0] = 13 °C|temp_max_c = -3 °C"},
+        {"no record low", in_demo("\"record_low_c\": -32,", ""),
          "bench.json: site|record_low_c = (missing)|given"},
-        {"warm record low", demo("-32", "68"), "record_low_c = 68 °C|weather station"},
-        {"latitude", demo("44.1", "441"), "site|latitude_deg = 441 deg|<= 90 deg"},
-        {"count 0", demo("\"count\": 2,", "\"count\": 0,"),
+        {"warm record low", in_demo("-32", "68"), "record_low_c = 68 °C|weather station"},
+        {"latitude", in_demo("44.1", "441"), "site|latitude_deg = 441 deg|<= 90 deg"},
+        {"count 0", in_demo("\"count\": 2,", "\"count\": 0,"),
          R"(panels[0] "barn pair"|count = 0|>= 1 and <= 64)"},
-        {"hook-up", demo("2S1P", "2x1"), R"(circuit|panels = "2x1"|a hook-up such as 2S1P)"},
-        {"too many panels", demo("2S1P", "3S2P"), "circuit|3S2P (6 panels)|at most the 2"},
-        {"unknown panel", demo("silicon-60-cell-245", "silicon-60-cell-244"),
+        {"hook-up", in_demo("2S1P", "2x1"), R"(circuit|panels = "2x1"|a hook-up such as 2S1P)"},
+        {"too many panels", in_demo("2S1P", "3S2P"), "circuit|3S2P (6 panels)|at most the 2"},
+        {"unknown panel", in_demo("silicon-60-cell-245", "silicon-60-cell-244"),
          R"(no panel "silicon-60-cell-244"|did you mean "silicon-60-cell-245"?)"},
         {"unknown group",
-         demo("\"group\": \"barn pair\",\n    \"panels\"",
-              "\"group\": \"barn pear\",\n    \"panels\""),
+         in_demo("\"group\": \"barn pair\",\n    \"panels\"",
+                 "\"group\": \"barn pear\",\n    \"panels\""),
          R"(no group of panels "barn pear"|did you mean "barn pair"?)"},
-        {"unknown run", demo("\"run\": \"home run\"", "\"run\": \"home\""),
+        {"unknown run", in_demo("\"run\": \"home run\"", "\"run\": \"home\""),
          R"(device "pv-isolator-2-pole"|run = "home"|did you mean "home run"?)"},
-        {"unknown duty", demo("\"breaks dc\"", "\"breaks\""),
+        {"unknown duty", in_demo("\"breaks dc\"", "\"breaks\""),
          R"(devices[0] "pv-isolator-2-pole"|duty = "breaks"|did you mean "breaks dc"?)"},
-        {"length below zero", demo("\"length_m\": 9", "\"length_m\": -9"),
+        {"length below zero", in_demo("\"length_m\": 9", "\"length_m\": -9"),
          R"(runs[0] "home run"|length_m = -9 m|>= 0 m and <= 1000 m)"},
-        {"unknown surroundings", demo("\"conduit\"", "\"pipe\""),
+        {"unknown surroundings", in_demo("\"conduit\"", "\"pipe\""),
          R"(runs[1] "along the wall" surroundings|kind = "pipe"|conduit)"},
-        {"unknown key", demo("\"tilt_deg\"", "\"tilt\""), R"(site|tilt|"tilt_deg"?)"},
-        {"no version", demo("\"heatmatch_installation\": 1,", ""),
+        {"unknown key", in_demo("\"tilt_deg\"", "\"tilt\""), R"(site|tilt|"tilt_deg"?)"},
+        {"no version", in_demo("\"heatmatch_installation\": 1,", ""),
          "bench.json|heatmatch_installation = (missing)|must be 1"},
     });
 }

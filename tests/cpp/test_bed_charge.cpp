@@ -18,10 +18,6 @@ namespace {
 
 constexpr double long_after_h = 1e5;  // steady
 
-BedCharge pot_hairpin(double k20_w_mk, double hours) {
-    return bed_of(small_pot(), rod_of(0.22, 2, 0.05), k20_w_mk, hours);
-}
-
 BedCharge drum_hairpin(double k20_w_mk, double hours) {
     return bed_of(bright_store(0.58, 0.85), rod_of(0.4, 2, 0.08), k20_w_mk, hours);
 }

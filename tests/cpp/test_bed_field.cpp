@@ -1,3 +1,4 @@
+#include "charged_drum.hpp"
 #include "exact_conduction.hpp"
 #include "heat_beds.hpp"
 #include "refusal.hpp"
@@ -6,7 +7,6 @@
 #include <array>
 #include <cmath>
 #include <limits>
-#include <numbers>
 #include <random>
 
 #include <doctest/doctest.h>
@@ -19,20 +19,6 @@ using heatmatch::BedField;
 namespace {
 
 constexpr double no_rods = 0.0;
-
-BedField drum(heatmatch::BedFieldMesh mesh = {}) {
-    return {dry_sand(0.27, 0.5),
-            bare_cylinder(0.40, 0.45),
-            upright_legs(2, 0.30, 0.06),
-            20.0,
-            20.0,
-            mesh};
-}
-
-/// Half a sine of ten hours.
-double sun_w(double peak_w, double hours) {
-    return hours < 10.0 ? peak_w * std::sin(std::numbers::pi * hours / 10.0) : 0.0;
-}
 
 double heat_of_w_k(const heatmatch::StoreShell& shell) {
     return shell.side_u_w_m2k * shell.side_m2 + shell.top_u_w_m2k * shell.top_m2 +
@@ -192,7 +178,7 @@ TEST_CASE("sheath and bed beside it rise like line sources in endless sand") {
 
 TEST_CASE("a field's error falls with the square of its step") {
     const auto after_a_day_with = [](double step_s) {
-        BedField bed = drum({.longest_step_s = step_s});
+        BedField bed = drum_field({.longest_step_s = step_s});
         for (int hour = 0; hour < 10; ++hour) bed.step(sun_w(220.0, hour + 0.5), 3600.0);
         const double loss_w = bed.loss_w();
         bed.step(0.0, 3600.0);
@@ -209,8 +195,8 @@ TEST_CASE("a field's error falls with the square of its step") {
         CHECK(order < 2.8);
     }
     // Inside, long steps are cut to those of the mesh.
-    BedField once = drum();
-    BedField often = drum();
+    BedField once = drum_field();
+    BedField often = drum_field();
     once.step(180.0, 7200.0);
     for (int i = 0; i < 12; ++i) often.step(180.0, 600.0);
     CHECK(once.sheath_c() == doctest::Approx(often.sheath_c()).epsilon(1e-9));

@@ -1,8 +1,8 @@
+#include "charged_drum.hpp"
 #include "heat_beds.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include <doctest/doctest.h>
 
@@ -10,26 +10,8 @@
 
 using heatmatch::BedField;
 
-namespace {
-
-BedField drum(heatmatch::BedFieldMesh mesh = {}) {
-    return {dry_sand(0.27, 0.5),
-            bare_cylinder(0.40, 0.45),
-            upright_legs(2, 0.30, 0.06),
-            20.0,
-            20.0,
-            mesh};
-}
-
-/// Half a sine of ten hours.
-double sun_w(double peak_w, double hours) {
-    return hours < 10.0 ? peak_w * std::sin(std::numbers::pi * hours / 10.0) : 0.0;
-}
-
-}  // namespace
-
 TEST_CASE("in the end a field loses what it takes, and falls to the air when the power is off") {
-    BedField bed = drum({.across = 6, .high = 8, .longest_step_s = 1800.0});
+    BedField bed = drum_field({.across = 6, .high = 8, .longest_step_s = 1800.0});
     bed.step(120.0, 400.0 * 3600.0);
     CHECK(bed.loss_w() == doctest::Approx(120.0).epsilon(1e-3));
     CHECK(bed.sheath_c() > bed.bed_mean_c());
@@ -63,9 +45,9 @@ TEST_CASE("in the end a field loses what it takes, and falls to the air when the
 }
 
 TEST_CASE("more power is hotter everywhere, loss peaks after the sun, a fan takes heat sooner") {
-    BedField weak = drum();
-    BedField strong = drum();
-    BedField fanned = drum();
+    BedField weak = drum_field();
+    BedField strong = drum_field();
+    BedField fanned = drum_field();
     fanned.set_take_off_w_k(1.0);
     double most_w = 0.0;
     double at_h = 0.0;
@@ -95,7 +77,7 @@ TEST_CASE("more power is hotter everywhere, loss peaks after the sun, a fan take
 }
 
 TEST_CASE("a field tells the bed at a spot, between its nodes up to its surfaces") {
-    BedField bed = drum();
+    BedField bed = drum_field();
     CHECK(bed.at_c(0.0, 0.0) == doctest::Approx(20.0));
     bed.step(150.0, 5.0 * 3600.0);
     const double middle_m = 0.225;

@@ -1,3 +1,4 @@
+#include "charged_drum.hpp"
 #include "exact_conduction.hpp"
 #include "heat_beds.hpp"
 #include "refusal.hpp"
@@ -6,7 +7,6 @@
 #include <array>
 #include <cmath>
 #include <limits>
-#include <numbers>
 #include <random>
 #include <vector>
 
@@ -19,14 +19,9 @@ using heatmatch::BedShells;
 
 namespace {
 
-BedShells drum(double start_c = 20.0) {
+BedShells drum_shells(double start_c = 20.0) {
     return {dry_sand(0.27, 0.5), bare_cylinder(0.40, 0.45), upright_legs(2, 0.30, 0.06), 20.0,
             start_c};
-}
-
-/// Half a sine of ten hours.
-double sun_w(double peak_w, double hours) {
-    return hours < 10.0 ? peak_w * std::sin(std::numbers::pi * hours / 10.0) : 0.0;
 }
 
 }  // namespace
@@ -119,7 +114,7 @@ TEST_CASE("the sheath over the shells rises like a line source in endless sand")
 }
 
 TEST_CASE("in the end a bed loses what it takes, and falls to the air when the power is off") {
-    BedShells bed = drum();
+    BedShells bed = drum_shells();
     bed.step(120.0, 400.0 * 3600.0);
     CHECK(bed.loss_w() == doctest::Approx(120.0).epsilon(1e-3));
     CHECK(bed.sheath_c() > bed.bed_mean_c());
@@ -146,7 +141,7 @@ TEST_CASE("in the end a bed loses what it takes, and falls to the air when the p
 
 TEST_CASE("smaller steps change little, and their error falls with the step") {
     const auto day_with = [](double step_s) {
-        BedShells bed = drum();
+        BedShells bed = drum_shells();
         std::array<double, 3> at{};
         for (double s = 0.0; s < 14.0 * 3600.0 - 1.0; s += step_s) {
             // Power of the 600 s that the step lies in: only the steps differ.
@@ -169,8 +164,8 @@ TEST_CASE("smaller steps change little, and their error falls with the step") {
         CHECK(std::fabs(whole[i] - quarter[i]) < 8.0);
     }
     // Inside, long steps are cut to those of 600 s.
-    BedShells once = drum();
-    BedShells often = drum();
+    BedShells once = drum_shells();
+    BedShells often = drum_shells();
     once.step(180.0, 7200.0);
     for (int i = 0; i < 12; ++i) often.step(180.0, 600.0);
     CHECK(once.sheath_c() == doctest::Approx(often.sheath_c()).epsilon(1e-12));

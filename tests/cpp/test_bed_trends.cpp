@@ -18,12 +18,8 @@ using heatmatch::largest_power_w;
 
 namespace {
 
-BedCharge pot_hairpin(double k20_w_mk = 0.27, double hours = 5.0) {
-    return bed_of(small_pot(), rod_of(0.22, 2, 0.05), k20_w_mk, hours);
-}
-
 /// A store with one element, and its power.
-struct Case {
+struct StoreCase {
     double diameter_m = 0.0;
     double height_m = 0.0;
     double leg_m = 0.0;
@@ -47,12 +43,12 @@ struct Case {
 };
 
 /// Pots and drums at random, of a fixed seed; a tenth of a W/cm to some more than alloys bear.
-std::vector<Case> random_cases() {
+std::vector<StoreCase> random_cases() {
     std::mt19937 random(20240614);
     std::uniform_real_distribution<double> share(0.0, 1.0);
-    std::vector<Case> cases;
+    std::vector<StoreCase> cases;
     for (int i = 0; i < 300; ++i) {
-        Case each;
+        StoreCase each;
         each.diameter_m = 0.2 + 0.8 * share(random);
         each.height_m = 0.2 + 0.8 * share(random);
         each.leg_m = each.height_m * (0.3 + 0.6 * share(random));
@@ -73,7 +69,7 @@ std::vector<Case> random_cases() {
 }  // namespace
 
 TEST_CASE("a sheath gets hotter with power, time, poorer sand and closer legs") {
-    for (const Case& each : random_cases()) {
+    for (const StoreCase& each : random_cases()) {
         CAPTURE(each.diameter_m);
         CAPTURE(each.hours);
         CAPTURE(each.power_w);
@@ -81,7 +77,7 @@ TEST_CASE("a sheath gets hotter with power, time, poorer sand and closer legs") 
         const double at_c = each.sheath_c();
         CHECK(at_c > each.air_c);
         CHECK(at_c < 3300.0);
-        Case other = each;
+        StoreCase other = each;
         other.power_w *= 1.05;
         CHECK(other.sheath_c() > at_c);
         other = each;
@@ -108,7 +104,7 @@ TEST_CASE("a sheath gets hotter with power, time, poorer sand and closer legs") 
 }
 
 TEST_CASE("temperatures fall from the sheath to the bed, its edge and the air") {
-    for (const Case& each : random_cases()) {
+    for (const StoreCase& each : random_cases()) {
         CAPTURE(each.diameter_m);
         CAPTURE(each.height_m);
         CAPTURE(each.hours);
@@ -133,7 +129,7 @@ TEST_CASE("no power, no rise") {
 }
 
 TEST_CASE("the largest power is the one whose sheath meets the limit") {
-    for (const Case& each : random_cases()) {
+    for (const StoreCase& each : random_cases()) {
         const BedCharge charge = each.charge();
         double last_w = 0.0;
         for (const double limit_c : {150.0, 370.0, 540.0, 760.0}) {

@@ -1,4 +1,5 @@
 #include "demo.hpp"
+#include "judged_candidate.hpp"
 
 #include <set>
 
@@ -13,12 +14,6 @@ using heatmatch::price_to_buy;
 using heatmatch::Severity;
 
 namespace {
-
-Candidate with_margins(std::vector<Margin> margins) {
-    Candidate candidate;
-    candidate.made = heatmatch::LazyMargins(std::move(margins));
-    return candidate;
-}
 
 std::vector<const Candidate*> all_of_demo() {
     std::vector<const Candidate*> all;

@@ -1,3 +1,4 @@
+#include "own_parts.hpp"
 #include "refusal.hpp"
 #include "temp_folder.hpp"
 
@@ -25,16 +26,8 @@ using heatmatch::Part;
 using heatmatch::PartKind;
 using heatmatch::Parts;
 using heatmatch::Rows;
-namespace fs = std::filesystem;
 
 namespace {
-
-const heatmatch::Provenance by_label{.source = "label",
-                                     .source_kind = heatmatch::SourceKind::nameplate};
-
-Panel own_panel(const std::string& id) {
-    return {.id = id, .label = "Own", .v_oc = 37.5, .i_sc = 8.66, .provenance = by_label};
-}
 
 heatmatch::Insulation own_insulation(const std::string& id) {
     return {.id = id, .label = "Own", .family = "own", .limit_c = 100.0, .provenance = by_label};
@@ -55,7 +48,7 @@ double inside(const heatmatch::Range& range) {
     return range.low + (range.high - range.low) / 3.0;
 }
 
-heatmatch::Value sample(const Field& field, const Parts& starter) {
+heatmatch::Value sample_value(const Field& field, const Parts& starter) {
     switch (field.kind) {
         case FieldKind::number:
             return inside(field.range);
@@ -92,7 +85,8 @@ heatmatch::Value sample(const Field& field, const Parts& starter) {
 /// A part of that kind in which no field is empty.
 Part full_part(const heatmatch::PartKindInfo& info, const Parts& starter) {
     Part part = heatmatch::make_part(info.kind);
-    for (const Field& field : info.fields) field.set(part_record(part), sample(field, starter));
+    for (const Field& field : info.fields)
+        field.set(part_record(part), sample_value(field, starter));
     if (auto* panel = std::get_if<Panel>(&part)) {
         panel->v_mp = 0.8 * panel->v_oc;
         panel->i_mp = 0.9 * panel->i_sc;

@@ -1,3 +1,4 @@
+#include "own_parts.hpp"
 #include "refusal.hpp"
 #include "temp_folder.hpp"
 
@@ -19,27 +20,14 @@ using heatmatch::Catalog;
 using heatmatch::CatalogError;
 using heatmatch::Error;
 using heatmatch::FileError;
-using heatmatch::Panel;
 using heatmatch::PartKind;
 namespace fs = std::filesystem;
 
 namespace {
 
-Panel own_panel(const std::string& id) {
-    return {.id = id,
-            .label = "Own",
-            .v_oc = 37.5,
-            .i_sc = 8.66,
-            .provenance = {.source = "label", .source_kind = heatmatch::SourceKind::nameplate}};
-}
-
 /// The catalog file opened past the library.
 SQLite::Database raw(const std::string& path) {
     return {path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE};
-}
-
-bool has(const Catalog& catalog, const std::string& id) {
-    return catalog.parts().find(PartKind::panel, id).has_value();
 }
 
 std::string opening(const std::string& path) {
@@ -59,7 +47,7 @@ TEST_CASE("a file is created where there is none, and opened again") {
         catalog.add(own_panel("own"));
     }
     CHECK(fs::exists(path));
-    CHECK(has(Catalog::open(path), "own"));
+    CHECK(has_panel(Catalog::open(path), "own"));
 }
 
 TEST_CASE("an empty file is treated as a new one") {
@@ -69,7 +57,7 @@ TEST_CASE("an empty file is treated as a new one") {
     REQUIRE(fs::file_size(path) == 0);
     Catalog catalog = Catalog::open(path);
     catalog.add(own_panel("own"));
-    CHECK(has(catalog, "own"));
+    CHECK(has_panel(catalog, "own"));
 }
 
 TEST_CASE("the file is marked, logged ahead and written through") {
@@ -96,8 +84,8 @@ TEST_CASE("after closing, the log is empty and a plain copy of the file is whole
     CHECK((missing || log_size == 0));
     fs::copy_file(path, folder.file("copy.heatmatch"));
     const Catalog copy = Catalog::open(folder.file("copy.heatmatch"));
-    CHECK(has(copy, "own-0"));
-    CHECK(has(copy, "own-19"));
+    CHECK(has_panel(copy, "own-0"));
+    CHECK(has_panel(copy, "own-19"));
     CHECK(copy.history().size() == 20);
 }
 
@@ -105,15 +93,15 @@ TEST_CASE("closing brings the log in while another catalog still has the file op
     const TempFolder folder;
     const std::string path = folder.file("a.heatmatch");
     const Catalog other = Catalog::open(path);
-    CHECK_FALSE(has(other, "own"));
+    CHECK_FALSE(has_panel(other, "own"));
     {
         Catalog catalog = Catalog::open(path);
         catalog.add(own_panel("own"));
     }
     CHECK(fs::file_size(path + "-wal") == 0);
     fs::copy_file(path, folder.file("copy.heatmatch"));
-    CHECK(has(Catalog::open(folder.file("copy.heatmatch")), "own"));
-    CHECK(has(other, "own"));
+    CHECK(has_panel(Catalog::open(folder.file("copy.heatmatch")), "own"));
+    CHECK(has_panel(other, "own"));
 }
 
 TEST_CASE("a copy is saved while the catalog is open, with its history") {
@@ -124,14 +112,14 @@ TEST_CASE("a copy is saved while the catalog is open, with its history") {
     catalog.save_copy(path);
     catalog.add(own_panel("later"));
     Catalog copy = Catalog::open(path);
-    CHECK(has(copy, "own"));
-    CHECK_FALSE(has(copy, "later"));
+    CHECK(has_panel(copy, "own"));
+    CHECK_FALSE(has_panel(copy, "later"));
     CHECK(copy.history().size() == 1);
     CHECK(raw(path).execAndGet("PRAGMA application_id").getInt() ==
           heatmatch::catalog_application_id);
     copy.undo();
-    CHECK_FALSE(has(copy, "own"));
-    CHECK(has(catalog, "own"));
+    CHECK_FALSE(has_panel(copy, "own"));
+    CHECK(has_panel(catalog, "own"));
 }
 
 TEST_CASE("a copy overwrites nothing and goes where one may write") {
@@ -148,7 +136,7 @@ TEST_CASE("a copy overwrites nothing and goes where one may write") {
     CHECK_THROWS_AS(catalog.save_copy(nowhere), FileError);
     CHECK(holds(refusal_of([&] { catalog.save_copy(nowhere); }), nowhere));
     CHECK(holds(refusal_of([&] { catalog.save_copy("/proc/copy"); }), "/proc/copy"));
-    CHECK(has(catalog, "own"));
+    CHECK(has_panel(catalog, "own"));
 }
 
 TEST_CASE("a path where no file can be is refused by name") {
@@ -257,8 +245,8 @@ TEST_CASE("a file that another program locks is refused, and nothing is changed"
         CHECK(holds(message, "is in use by another program; nothing was changed"));
     }
     // Readers are not held up by a writer.
-    CHECK(has(catalog, "own"));
-    CHECK(has(Catalog::open(path, 10), "own"));
+    CHECK(has_panel(catalog, "own"));
+    CHECK(has_panel(Catalog::open(path, 10), "own"));
     other.exec("ROLLBACK");
     CHECK_NOTHROW(catalog.add(own_panel("later")));
     CHECK(catalog.history().size() == 2);

@@ -1,3 +1,4 @@
+#include "own_parts.hpp"
 #include "refusal.hpp"
 #include "temp_folder.hpp"
 
@@ -18,12 +19,8 @@ using heatmatch::ImportReport;
 using heatmatch::InvalidInput;
 using heatmatch::Panel;
 using heatmatch::PartKind;
-namespace fs = std::filesystem;
 
 namespace {
-
-const heatmatch::Provenance by_label{.source = "label",
-                                     .source_kind = heatmatch::SourceKind::nameplate};
 
 std::string panel_json(const std::string& id, const std::string& v_oc = "37.5") {
     return R"({"id": ")" + id + R"(", "label": "L", "v_oc": )" + v_oc +

@@ -1,3 +1,5 @@
+#include "table_texts.hpp"
+
 #include <doctest/doctest.h>
 
 #include "heatmatch/answer/checks_table.hpp"
@@ -5,11 +7,6 @@
 using namespace heatmatch;
 
 namespace {
-
-/// Something that is said, as a part of another sentence.
-Sentence words(const char* text) {
-    return sentence_of(Name{text});
-}
 
 MeterSheet of_two_checks() {
     MeterSheet sheet;

@@ -1,7 +1,7 @@
+#include "degrees.hpp"
 #include "reference_csv.hpp"
 
 #include <cmath>
-#include <numbers>
 
 #include <doctest/doctest.h>
 
@@ -12,14 +12,6 @@ using heatmatch::ClearAir;
 using heatmatch::haurwitz_ghi_w_m2;
 using heatmatch::ineichen_clear_sky;
 using heatmatch::SkyIrradiance;
-
-namespace {
-
-double cosine_deg(double angle_deg) {
-    return std::cos(angle_deg * std::numbers::pi / 180.0);
-}
-
-}  // namespace
 
 // Source: pvlib; tests/reference/sun_positions.csv tells how the rows were made.
 TEST_CASE("clear skies agree with pvlib") {

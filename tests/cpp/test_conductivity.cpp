@@ -1,8 +1,9 @@
+#include "assumed.hpp"
 #include "demo.hpp"
 #include "quartz.hpp"
 #include "within.hpp"
+#include "zero_k.hpp"
 
-#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <random>
@@ -21,15 +22,8 @@ using heatmatch::Medium;
 
 namespace {
 
-constexpr double zero_k = 273.15;
-
-const Medium& dry_sand() {
+const Medium& starter_sand() {
     return heatmatch::find_medium(starter(), "dry-sand");
-}
-
-bool assumes(const BedFill& fill, const std::string& field) {
-    return std::any_of(fill.assumed.begin(), fill.assumed.end(),
-                       [&](const auto& each) { return each.field == field; });
 }
 
 /// Trapezoids of k from 20 °C on.
@@ -141,7 +135,7 @@ TEST_CASE("a measured conductivity is piecewise linear, and constant beyond its 
 // straight lines instead of curves between its points: 1 %. The mean to 600 °C, over the
 // transition, is of an independent prototype of the same equation.
 TEST_CASE("dry sand holds heat as quartz does, over its transition") {
-    const HeatCapacity sand = bed_fill(dry_sand(), ConductivityEnd::typical).heat_capacity;
+    const HeatCapacity sand = bed_fill(starter_sand(), ConductivityEnd::typical).heat_capacity;
     CHECK(within(sand.mean(20 + zero_k, 600 + zero_k), 1059.0, 0.01));
     for (const double t_c : {100.0, 200.0, 300.0, 400.0, 500.0, 540.0, 600.0, 700.0, 900.0}) {
         CAPTURE(t_c);
@@ -154,22 +148,23 @@ TEST_CASE("dry sand holds heat as quartz does, over its transition") {
 }
 
 TEST_CASE("a fill takes the end of its conductivity that is asked for") {
-    CHECK(bed_fill(dry_sand(), ConductivityEnd::low).conductivity.at(293.15) ==
+    CHECK(bed_fill(starter_sand(), ConductivityEnd::low).conductivity.at(293.15) ==
           doctest::Approx(0.20));
-    CHECK(bed_fill(dry_sand(), ConductivityEnd::typical).conductivity.at(293.15) ==
+    CHECK(bed_fill(starter_sand(), ConductivityEnd::typical).conductivity.at(293.15) ==
           doctest::Approx(0.27));
-    CHECK(bed_fill(dry_sand(), ConductivityEnd::high).conductivity.at(293.15) ==
+    CHECK(bed_fill(starter_sand(), ConductivityEnd::high).conductivity.at(293.15) ==
           doctest::Approx(0.35));
-    CHECK(bed_fill(dry_sand(), ConductivityEnd::low).assumed.empty());
-    CHECK(bed_fill(dry_sand(), ConductivityEnd::typical).mean_capacity_j_m3k(300, 400) ==
-          doctest::Approx(1550.0 *
-                          bed_fill(dry_sand(), ConductivityEnd::low).heat_capacity.mean(300, 400)));
+    CHECK(bed_fill(starter_sand(), ConductivityEnd::low).assumed.empty());
+    CHECK(
+        bed_fill(starter_sand(), ConductivityEnd::typical).mean_capacity_j_m3k(300, 400) ==
+        doctest::Approx(
+            1550.0 * bed_fill(starter_sand(), ConductivityEnd::low).heat_capacity.mean(300, 400)));
 }
 
 // Source: 0.75 and 1.3 of the typical value are the ends of dry sand, 0.20 and 0.35 of 0.27
 // (common practice, no source).
 TEST_CASE("ends that are not known are assumed, and it is told") {
-    Medium sand = dry_sand();
+    Medium sand = starter_sand();
     sand.k20_low_w_mk.reset();
     sand.k20_high_w_mk.reset();
     sand.grain_mm.reset();
@@ -188,7 +183,7 @@ TEST_CASE("ends that are not known are assumed, and it is told") {
 }
 
 TEST_CASE("a measured table is taken instead of the law, and scaled at the low end") {
-    Medium sand = dry_sand();
+    Medium sand = starter_sand();
     sand.conductivity_w_mk = {{20, .30}, {500, .60}};
     CHECK(bed_fill(sand, ConductivityEnd::typical).conductivity.at(500 + zero_k) ==
           doctest::Approx(0.60));
@@ -199,15 +194,15 @@ TEST_CASE("a measured table is taken instead of the law, and scaled at the low e
 }
 
 TEST_CASE("a moist fill conducts by its moist values, where it has them") {
-    const BedFill moist = bed_fill(dry_sand(), ConductivityEnd::low, true);
-    CHECK(moist.conductivity.at(293.15) == doctest::Approx(*dry_sand().moist_k_low_w_mk));
-    CHECK(moist.conductivity.at(350.0) == doctest::Approx(*dry_sand().moist_k_low_w_mk));
-    Medium half_known = dry_sand();
+    const BedFill moist = bed_fill(starter_sand(), ConductivityEnd::low, true);
+    CHECK(moist.conductivity.at(293.15) == doctest::Approx(*starter_sand().moist_k_low_w_mk));
+    CHECK(moist.conductivity.at(350.0) == doctest::Approx(*starter_sand().moist_k_low_w_mk));
+    Medium half_known = starter_sand();
     half_known.moist_k_low_w_mk.reset();
     const BedFill guessed = bed_fill(half_known, ConductivityEnd::low, true);
-    CHECK(guessed.conductivity.at(293.15) == doctest::Approx(0.75 * *dry_sand().moist_k_w_mk));
+    CHECK(guessed.conductivity.at(293.15) == doctest::Approx(0.75 * *starter_sand().moist_k_w_mk));
     CHECK(assumes(guessed, "moist_k_low_w_mk"));
-    Medium unknown = dry_sand();
+    Medium unknown = starter_sand();
     unknown.moist_k_w_mk.reset();
     const BedFill dry = bed_fill(unknown, ConductivityEnd::low, true);
     CHECK(dry.conductivity.at(293.15) == doctest::Approx(0.20));
@@ -216,7 +211,7 @@ TEST_CASE("a moist fill conducts by its moist values, where it has them") {
 
 // Source: EN 12524 lists "sand and gravel" with 2.0 W/mK: moist building ground.
 TEST_CASE("the conductivity of moist ground given to a dry bed is warned about") {
-    Medium trap = dry_sand();
+    Medium trap = starter_sand();
     trap.id = "shed-sand";
     trap.k20_w_mk = 2.0;
     trap.k20_high_w_mk = 2.5;

@@ -12,10 +12,6 @@ using namespace heatmatch;
 
 namespace {
 
-double highest(const std::vector<double>& list) {
-    return *std::max_element(list.begin(), list.end());
-}
-
 /// Steady sun of eight hours a day in air of one temperature.
 DayWeather even_days(int days, double irradiance_w_m2, double air_c) {
     DayWeather weather;

@@ -17,10 +17,6 @@ using heatmatch::Readings;
 
 namespace {
 
-const Candidate& pair() {
-    return bench_candidates().front();  // 2S1P into two branches
-}
-
 /// Three rows of a real circuit, without noise.
 Readings exact_rows(const RealCircuit& real, const MeterSet& set = {}) {
     NoisyMeters exact(1, 0.0);
@@ -63,7 +59,7 @@ TEST_CASE("without noise every planted fault explains its readings, and nothing 
 }
 
 TEST_CASE("the fitted number is the planted one") {
-    RealCircuit real = sound_circuit(pair().circuit);
+    RealCircuit real = sound_circuit(bench_pair().circuit);
     const auto number = [](const Diagnosis& diagnosis, FaultKind kind, double planted) {
         const Hypothesis found = hypothesis_of(diagnosis, kind);
         REQUIRE(!found.fitted.empty());
@@ -72,21 +68,23 @@ TEST_CASE("the fitted number is the planted one") {
         return found.fitted.front().value;
     };
     real.joint_ohm = 1.5;
-    CHECK(within(number(diagnose(pair(), exact_rows(real)), FaultKind::hot_joint, 1.5), 1.5, 0.1));
-    real = sound_circuit(pair().circuit);
+    CHECK(within(number(diagnose(bench_pair(), exact_rows(real)), FaultKind::hot_joint, 1.5), 1.5,
+                 0.1));
+    real = sound_circuit(bench_pair().circuit);
     real.sun_share = 0.6;
-    CHECK(within(number(diagnose(pair(), exact_rows(real)), FaultKind::dirt, 0.6), 0.6, 0.05));
-    real = sound_circuit(pair().circuit);
+    CHECK(
+        within(number(diagnose(bench_pair(), exact_rows(real)), FaultKind::dirt, 0.6), 0.6, 0.05));
+    real = sound_circuit(bench_pair().circuit);
     real.branches_ohm.back() *= 0.5;
     real.measured_element_ohm *= 0.5;
-    CHECK(within(number(diagnose(pair(), exact_rows(real)), FaultKind::turns_shorted, 0.5), 0.5,
-                 0.05));
+    CHECK(within(number(diagnose(bench_pair(), exact_rows(real)), FaultKind::turns_shorted, 0.5),
+                 0.5, 0.05));
 }
 
 TEST_CASE("low sun and dirt read alike: the next measurement is a cleaned panel") {
-    RealCircuit real = sound_circuit(pair().circuit);
+    RealCircuit real = sound_circuit(bench_pair().circuit);
     real.sun_share = 0.6;
-    const Diagnosis diagnosis = diagnose(pair(), exact_rows(real));
+    const Diagnosis diagnosis = diagnose(bench_pair(), exact_rows(real));
     CHECK(diagnosis.cannot_tell);
     CHECK(diagnosis.group <= 3);  // panels that have lost current only are the third
     CHECK(in_group(diagnosis, FaultKind::low_sun));
@@ -102,9 +100,9 @@ TEST_CASE("low sun and dirt read alike: the next measurement is a cleaned panel"
 }
 
 TEST_CASE("a whole panel bypassed reads as all its sections: each panel by itself is next") {
-    RealCircuit real = sound_circuit(pair().circuit);
+    RealCircuit real = sound_circuit(bench_pair().circuit);
     real.strings.back() -= 1.0;
-    const Diagnosis diagnosis = diagnose(pair(), exact_rows(real));
+    const Diagnosis diagnosis = diagnose(bench_pair(), exact_rows(real));
     CHECK(diagnosis.cannot_tell);
     CHECK(in_group(diagnosis, FaultKind::panel_missing));
     CHECK(in_group(diagnosis, FaultKind::section_bypassed));
@@ -115,7 +113,7 @@ TEST_CASE("a whole panel bypassed reads as all its sections: each panel by itsel
 }
 
 TEST_CASE("volts over amperes alone tell an open branch in any weather") {
-    RealCircuit real = sound_circuit(pair().circuit);
+    RealCircuit real = sound_circuit(bench_pair().circuit);
     real.branches_ohm.pop_back();
     const MeterSet two{.array_v = false,
                        .open_v = false,
@@ -125,7 +123,7 @@ TEST_CASE("volts over amperes alone tell an open branch in any weather") {
                        .air = false,
                        .element_ohm = false,
                        .bank_ohm = false};
-    const Diagnosis diagnosis = diagnose(pair(), exact_rows(real, two));
+    const Diagnosis diagnosis = diagnose(bench_pair(), exact_rows(real, two));
     const Hypothesis open = hypothesis_of(diagnosis, FaultKind::element_open);
     CHECK(in_group(diagnosis, FaultKind::element_open));
     CHECK(open.misfit < 0.5);
@@ -154,8 +152,8 @@ TEST_CASE("one branch that is open gives no current, and its ohms say which it w
 }
 
 TEST_CASE("a tolerance is no fault, twice the tolerance is") {
-    RealCircuit real = sound_circuit(pair().circuit);
-    const auto& each = pair().circuit.bank.each;
+    RealCircuit real = sound_circuit(bench_pair().circuit);
+    const auto& each = bench_pair().circuit.bank.each;
     const auto scale = [&](double factor) {
         RealCircuit other = real;
         for (double& ohm : other.branches_ohm) ohm *= factor;
@@ -163,32 +161,32 @@ TEST_CASE("a tolerance is no fault, twice the tolerance is") {
         return exact_rows(other);
     };
     const double high = each.high_ohm / each.typical_ohm;
-    const Diagnosis inside = diagnose(pair(), scale(1.0 + 0.6 * (high - 1.0)));
+    const Diagnosis inside = diagnose(bench_pair(), scale(1.0 + 0.6 * (high - 1.0)));
     CHECK(first_name(inside) == "as expected");
     CHECK(inside.group == 1);
     CHECK(contains(inside.verdict, "nothing to do"));
-    const Diagnosis outside = diagnose(pair(), scale(1.0 + 3.0 * (high - 1.0)));
+    const Diagnosis outside = diagnose(bench_pair(), scale(1.0 + 3.0 * (high - 1.0)));
     CHECK(hypothesis_of(outside, FaultKind::as_expected).misfit > 15.0);
 }
 
 TEST_CASE("a hot joint is placed if the volts at the array were measured") {
-    RealCircuit real = sound_circuit(pair().circuit);
+    RealCircuit real = sound_circuit(bench_pair().circuit);
     real.joint_ohm = 2.0;
-    const Diagnosis between = diagnose(pair(), exact_rows(real));
+    const Diagnosis between = diagnose(bench_pair(), exact_rows(real));
     CHECK(first_name(between) == "hot joint");
     CHECK(between.group == 1);
     CHECK(contains(between.verdict, "between array and bank"));
     real.joint_ohm = 0.0;
     real.array_joint_ohm = 2.0;
-    const Diagnosis before = diagnose(pair(), exact_rows(real));
+    const Diagnosis before = diagnose(bench_pair(), exact_rows(real));
     CHECK(contains(hypothesis_of(before, FaultKind::hot_joint).sentence, "in the array"));
     CHECK(in_group(before, FaultKind::hot_joint));
 }
 
 TEST_CASE("the short-circuit current as sun meter hides dirt, and the diagnosis says so") {
-    RealCircuit real = sound_circuit(pair().circuit);
+    RealCircuit real = sound_circuit(bench_pair().circuit);
     real.sun_share = 0.7;
-    const Diagnosis diagnosis = diagnose(pair(), exact_rows(real, {.irradiance = false}));
+    const Diagnosis diagnosis = diagnose(bench_pair(), exact_rows(real, {.irradiance = false}));
     CHECK(in_group(diagnosis, FaultKind::as_expected));
     CHECK(in_group(diagnosis, FaultKind::dirt));
     CHECK(mentions(diagnosis.remarks, "hides dirt"));
@@ -202,13 +200,13 @@ TEST_CASE("what nothing explains is said so") {
                                 .short_a = 8.0,
                                 .element_ohm = 3.0,
                                 .bank_ohm = 90.0}}};
-    const Diagnosis diagnosis = diagnose(pair(), readings);
+    const Diagnosis diagnosis = diagnose(bench_pair(), readings);
     CHECK(diagnosis.unexplained);
     CHECK(contains(diagnosis.verdict, "Nothing here explains the readings"));
 }
 
 TEST_CASE("a log of two weeks is thinned, and the reader is told") {
-    RealCircuit real = sound_circuit(pair().circuit);
+    RealCircuit real = sound_circuit(bench_pair().circuit);
     real.branches_ohm.pop_back();
     NoisyMeters meters(9);
     Readings readings;
@@ -220,17 +218,17 @@ TEST_CASE("a log of two weeks is thinned, and the reader is told") {
         row.unix_time_s = 1.7e9 + 600.0 * i;
         readings.rows.push_back(row);
     }
-    const Diagnosis diagnosis = diagnose(pair(), readings);
+    const Diagnosis diagnosis = diagnose(bench_pair(), readings);
     CHECK(first_name(diagnosis) == "element open");
     CHECK(mentions(diagnosis.remarks, "12 of 2000 rows"));
 }
 
 TEST_CASE("one wild reading does not turn the verdict") {
-    const RealCircuit real = sound_circuit(pair().circuit);
+    const RealCircuit real = sound_circuit(bench_pair().circuit);
     Readings readings = exact_rows(real);
     readings.rows.push_back(exact_rows(real).rows.front());
     *readings.rows.back().bank_v *= 0.5;
-    const Diagnosis diagnosis = diagnose(pair(), readings);
+    const Diagnosis diagnosis = diagnose(bench_pair(), readings);
     CHECK(first_name(diagnosis) == "as expected");
     CHECK(!diagnosis.unexplained);
     CHECK(mentions(diagnosis.remarks, "1 reading is more than 5 errors of the meter off"));
@@ -238,10 +236,10 @@ TEST_CASE("one wild reading does not turn the verdict") {
 }
 
 TEST_CASE("weights add up to one and follow the scores; the group comes first") {
-    RealCircuit real = sound_circuit(pair().circuit);
+    RealCircuit real = sound_circuit(bench_pair().circuit);
     real.joint_ohm = 1.0;
     const Diagnosis diagnosis =
-        diagnose(pair(), exact_rows(real, {.array_v = false, .open_v = false}));
+        diagnose(bench_pair(), exact_rows(real, {.array_v = false, .open_v = false}));
     double sum = 0.0;
     for (const Hypothesis& each : diagnosis.ranked) sum += each.weight;
     CHECK(within(sum, 1.0, 1e-9));
@@ -255,7 +253,8 @@ TEST_CASE("weights add up to one and follow the scores; the group comes first") 
 
 TEST_CASE("readings that cannot be used are refused with a remedy") {
     const auto refusal = [](const Readings& readings) {
-        return refusal_of<InvalidInput>([&] { static_cast<void>(diagnose(pair(), readings)); });
+        return refusal_of<InvalidInput>(
+            [&] { static_cast<void>(diagnose(bench_pair(), readings)); });
     };
     CHECK(holds(refusal({}), "measure volts and amperes at the bank"));
     CHECK(holds(refusal({.rows = {{.irradiance_w_m2 = 500.0, .air_c = 10.0}}}), "usable"));
@@ -266,8 +265,8 @@ TEST_CASE("readings that cannot be used are refused with a remedy") {
     heatmatch::DiagnosisOptions options;
     options.volt_v = 0.0;
     CHECK(holds(refusal_of<InvalidInput>([&] {
-                    static_cast<void>(
-                        diagnose(pair(), exact_rows(sound_circuit(pair().circuit)), options));
+                    static_cast<void>(diagnose(
+                        bench_pair(), exact_rows(sound_circuit(bench_pair().circuit)), options));
                 }),
                 "volt_v"));
 }

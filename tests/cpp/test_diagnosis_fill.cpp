@@ -1,3 +1,4 @@
+#include "operation_bench.hpp"
 #include "synthetic_readings.hpp"
 #include "within.hpp"
 
@@ -18,22 +19,17 @@ using heatmatch::Readings;
 
 namespace {
 
-const Candidate& standing() {
-    static const Candidate candidate = heatmatch::assess(starter(), demo());
-    return candidate;
-}
-
 /// Seven hours of sun into the demo's store by the bed of eight shells, another model than the
 /// closed form that the diagnosis compares with; its sand conducts that many times as well.
 Readings heated(double factor, unsigned seed, bool with_time = true) {
-    const heatmatch::BankHeat& heat = *standing().circuit.heat;
+    const heatmatch::BankHeat& heat = *demo_standing().circuit.heat;
     heatmatch::BedFill fill = heat.likely.fill;
     const heatmatch::Medium& medium = heat.store->medium;
     fill.conductivity =
         heatmatch::Conductivity::of_grains(medium.k20_w_mk * factor, medium.grain_mm.value_or(0.5));
     heatmatch::BedShells bed(fill, heat.likely.shell, heat.likely.legs, heat.likely.air_c,
                              heat.likely.air_c);
-    const RealCircuit real = sound_circuit(standing().circuit);
+    const RealCircuit real = sound_circuit(demo_standing().circuit);
     NoisyMeters meters(seed);
     Readings readings;
     for (int quarter = 0; quarter <= 28; ++quarter) {
@@ -62,9 +58,9 @@ TEST_CASE("sand that conducts otherwise is found by the temperatures of its stor
     std::printf("sand of so many times the conductivity: fitted, name of the first\n");
     for (const double factor : {0.35, 0.45, 0.55, 2.0, 2.5, 3.5, 5.0}) {
         for (int repeat = 0; repeat < 2; ++repeat) {
-            const Diagnosis diagnosis = diagnose(standing(), heated(factor, ++seed));
+            const Diagnosis diagnosis = diagnose(demo_standing(), heated(factor, ++seed));
             const Hypothesis fill = hypothesis_of(diagnosis, FaultKind::fill_conductivity);
-            const double k20 = standing().circuit.heat->store->medium.k20_w_mk * factor;
+            const double k20 = demo_standing().circuit.heat->store->medium.k20_w_mk * factor;
             std::printf("  %.2f: %.2f, %s of %d\n", factor,
                         fill.fitted.front().value / k20 * factor,
                         diagnosis.ranked.front().name.c_str(), static_cast<int>(diagnosis.group));
@@ -78,14 +74,14 @@ TEST_CASE("sand that conducts otherwise is found by the temperatures of its stor
 
 TEST_CASE("sand within the band of its medium is as expected") {
     for (const double factor : {0.9, 1.0, 1.15}) {
-        const Diagnosis diagnosis = diagnose(standing(), heated(factor, 7));
+        const Diagnosis diagnosis = diagnose(demo_standing(), heated(factor, 7));
         CAPTURE(factor);
         CHECK(diagnosis.ranked.front().name == "as expected");
     }
 }
 
 TEST_CASE("temperatures without a store, or without power, are not used and that is said") {
-    Candidate without = standing();
+    Candidate without = demo_standing();
     without.circuit.heat.reset();
     const Diagnosis diagnosis = diagnose(without, heated(1.0, 3));
     CHECK(std::none_of(diagnosis.ranked.begin(), diagnosis.ranked.end(),
@@ -98,7 +94,7 @@ TEST_CASE("temperatures without a store, or without power, are not used and that
         row.bank_a.reset();
         row.bank_v.reset();
     }
-    const Diagnosis powerless = diagnose(standing(), cold);
+    const Diagnosis powerless = diagnose(demo_standing(), cold);
     CHECK(std::any_of(powerless.remarks.begin(), powerless.remarks.end(), [](const auto& remark) {
         return contains(remark, "no row has them with a power");
     }));

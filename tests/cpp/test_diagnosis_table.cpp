@@ -1,14 +1,11 @@
 #include "demo.hpp"
+#include "table_texts.hpp"
 
 #include "heatmatch/answer/diagnosis_table.hpp"
 
 using namespace heatmatch;
 
 namespace {
-
-Sentence words(const char* text) {
-    return sentence_of(Name{text});
-}
 
 Diagnosis of_three() {
     Diagnosis diagnosis{.group = 2, .cannot_tell = true};

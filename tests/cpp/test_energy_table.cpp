@@ -1,3 +1,5 @@
+#include "table_texts.hpp"
+
 #include <doctest/doctest.h>
 
 #include "heatmatch/answer/energy_table.hpp"
@@ -15,10 +17,6 @@ DayRun four_days() {
                        .stored_kwh = -0.001,
                        .to_space_kwh = 6.0,
                        .outside_kwh = 1.5}};
-}
-
-std::string line(const Sentences& cells) {
-    return text_of(cells, UnitSystem::si, "|");
 }
 
 }  // namespace

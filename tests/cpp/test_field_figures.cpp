@@ -1,7 +1,7 @@
 #include "exact_conduction.hpp"
+#include "extent.hpp"
 #include "heat_beds.hpp"
 
-#include <algorithm>
 #include <array>
 #include <cmath>
 #include <limits>
@@ -17,20 +17,6 @@
 TEST_SUITE_BEGIN("numerical");
 
 namespace {
-
-struct Range {
-    double low = std::numeric_limits<double>::infinity();
-    double high = -std::numeric_limits<double>::infinity();
-
-    void add(double value) {
-        low = std::min(low, value);
-        high = std::max(high, value);
-    }
-    [[nodiscard]] bool holds(double value) const { return value >= low && value <= high; }
-    [[nodiscard]] bool meets(const Range& other) const {
-        return low <= other.high && other.low <= high;
-    }
-};
 
 constexpr double day_h = 24.0;
 constexpr double ground_c = 12.0;
@@ -57,14 +43,14 @@ heatmatch::BedCharge ground(double k_w_mk, double j_m3k, double length_m, double
 // them.
 TEST_CASE("heater wells: watts a metre that hold 590 °C at the well, by conduction alone") {
     constexpr double soil_c = 590.0;
-    const Range published_w_m{800.0, 3000.0};
-    const Range published_element_c{540.0, 815.0};
+    const Extent published_w_m{800.0, 3000.0};
+    const Extent published_element_c{540.0, 815.0};
     constexpr double well_length_m = 10.0;
-    Range all_w_m;
-    Range all_element_c;
+    Extent all_w_m;
+    Extent all_element_c;
     for (const double k : {0.5, 1.0, 2.0}) {
-        Range w_m;
-        Range element_c;
+        Extent w_m;
+        Extent element_c;
         for (const double diameter_m : {0.075, 0.150}) {
             // Dry ground, and with 300 kg/m3 of water that boils off on the way, 2.6 MJ/kg.
             for (const double j_m3k : {1.5e6, 2.0e6 + 300.0 * 2.6e6 / (soil_c - ground_c)}) {
@@ -115,20 +101,20 @@ TEST_CASE("heater wells: watts a metre that hold 590 °C at the well, by conduct
 // well, 3.3 to 4.3 K at 0.9 m. Abstract and introduction seen: no element length, no silt
 // conductivity.
 TEST_CASE("441 kWh into silt in eight months, by conduction alone") {
-    const Range published_near_k{7.7, 19.4};
-    const Range published_far_k{3.3, 4.3};
+    const Extent published_near_k{7.7, 19.4};
+    const Extent published_far_k{3.3, 4.3};
     constexpr double days = 243.0;
     constexpr double power_w = 441e3 / (days * day_h);
     constexpr double deep_m = 2.3;
     CHECK(power_w == doctest::Approx(75.6).epsilon(0.005));
-    Range near_k;
-    Range far_k;
+    Extent near_k;
+    Extent far_k;
     int cases = 0;
     int both = 0;
     for (const double length_m : {0.3, 0.8, 1.5}) {
         for (const double k : {0.8, 1.2, 1.6}) {
-            Range near_here;
-            Range far_here;
+            Extent near_here;
+            Extent far_here;
             for (const double j_m3k : {1.5e6, 2.5e6}) {
                 for (const double until_days : {120.0, days}) {
                     const double s = until_days * day_h * 3600.0;

@@ -1,9 +1,9 @@
+#include "odd_numbers.hpp"
 #include "reference_csv.hpp"
 #include "refusal.hpp"
 
 #include <cmath>
 #include <functional>
-#include <limits>
 #include <numbers>
 #include <vector>
 
@@ -17,8 +17,6 @@ using heatmatch::FinEnds;
 using heatmatch::FinSegment;
 
 namespace {
-
-constexpr double endless = std::numeric_limits<double>::infinity();
 
 /// The terminal of the reference row: heated end, cold section, a stretch in air, the wire.
 std::vector<FinSegment> terminal_chain() {

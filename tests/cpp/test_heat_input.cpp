@@ -1,9 +1,9 @@
 #include "demo.hpp"
 #include "heat_beds.hpp"
+#include "odd_numbers.hpp"
 #include "refusal.hpp"
 
 #include <cmath>
-#include <limits>
 #include <string>
 
 #include <doctest/doctest.h>
@@ -15,17 +15,14 @@
 
 namespace {
 
-constexpr double none = std::numeric_limits<double>::quiet_NaN();
-constexpr double endless = std::numeric_limits<double>::infinity();
-
-heatmatch::BedCharge pot() {
+heatmatch::BedCharge plain_pot() {
     return {.fill = dry_sand(0.27, 0.5),
             .shell = bare_cylinder(0.27, 0.26),
             .legs = upright_legs(2, 0.2, 0.05)};
 }
 
 template <class Function>
-void check_refused(const std::string& field, const Function& function) {
+void check_field_refused(const std::string& field, const Function& function) {
     const std::string text = refusal_of<heatmatch::InvalidInput>(function);
     CAPTURE(text);
     CHECK(contains(text, field));
@@ -34,24 +31,27 @@ void check_refused(const std::string& field, const Function& function) {
 }  // namespace
 
 TEST_CASE("the closed form refuses charges that have no meaning, and names the field") {
-    check_refused("density_kg_m3",
-                  [] { static_cast<void>(heatmatch::bed_temperatures({}, 100.0)); });
-    heatmatch::BedCharge no_legs = pot();
+    check_field_refused("density_kg_m3",
+                        [] { static_cast<void>(heatmatch::bed_temperatures({}, 100.0)); });
+    heatmatch::BedCharge no_legs = plain_pot();
     no_legs.legs.legs.clear();
-    check_refused("legs", [&] { static_cast<void>(bed_temperatures(no_legs, 100.0)); });
-    for (const double odd : {none, endless, -1.0}) {
+    check_field_refused("legs", [&] { static_cast<void>(bed_temperatures(no_legs, 100.0)); });
+    for (const double odd : {not_a_number, endless, -1.0}) {
         CAPTURE(odd);
-        check_refused("power_w", [odd] { static_cast<void>(bed_temperatures(pot(), odd)); });
-        check_refused("distance_m",
-                      [odd] { static_cast<void>(bed_temperature_c(pot(), 100.0, odd)); });
-        check_refused("factor", [odd] { static_cast<void>(largest_power_w(pot(), 540.0, odd)); });
-        check_refused("longest_h",
-                      [odd] { static_cast<void>(hours_to_limit(pot(), 100.0, 540.0, odd)); });
+        check_field_refused("power_w",
+                            [odd] { static_cast<void>(bed_temperatures(plain_pot(), odd)); });
+        check_field_refused(
+            "distance_m", [odd] { static_cast<void>(bed_temperature_c(plain_pot(), 100.0, odd)); });
+        check_field_refused("factor",
+                            [odd] { static_cast<void>(largest_power_w(plain_pot(), 540.0, odd)); });
+        check_field_refused("longest_h", [odd] {
+            static_cast<void>(hours_to_limit(plain_pot(), 100.0, 540.0, odd));
+        });
         const auto refuses = [odd](const char* field, auto set) {
-            heatmatch::BedCharge charge = pot();
+            heatmatch::BedCharge charge = plain_pot();
             set(charge, odd);
-            check_refused(field, [&] { static_cast<void>(bed_temperatures(charge, 100.0)); });
-            check_refused(field, [&] { static_cast<void>(largest_power_w(charge, 540.0)); });
+            check_field_refused(field, [&] { static_cast<void>(bed_temperatures(charge, 100.0)); });
+            check_field_refused(field, [&] { static_cast<void>(largest_power_w(charge, 540.0)); });
         };
         refuses("hours", [](auto& charge, double value) { charge.hours = value; });
         refuses("days", [](auto& charge, double value) { charge.days = value; });
@@ -63,8 +63,10 @@ TEST_CASE("the closed form refuses charges that have no meaning, and names the f
         refuses("leg_length_m",
                 [](auto& charge, double value) { charge.legs.leg_length_m = value; });
     }
-    check_refused("limit_c", [] { static_cast<void>(largest_power_w(pot(), none)); });
-    check_refused("limit_c", [] { static_cast<void>(hours_to_limit(pot(), 100.0, none)); });
+    check_field_refused("limit_c",
+                        [] { static_cast<void>(largest_power_w(plain_pot(), not_a_number)); });
+    check_field_refused(
+        "limit_c", [] { static_cast<void>(hours_to_limit(plain_pot(), 100.0, not_a_number)); });
 }
 
 TEST_CASE("a store, a fill and an element out of range are refused before anything is computed") {
@@ -77,48 +79,50 @@ TEST_CASE("a store, a fill and an element out of range are refused before anythi
         static_cast<void>(sheath_temperature(medium, store, element, 1, {.power_w = 100.0}));
     };
     heated(sand, vessel, rod);
-    for (const double odd : {none, endless, -0.3}) {
+    for (const double odd : {not_a_number, endless, -0.3}) {
         CAPTURE(odd);
         heatmatch::Store store = vessel;
         store.diameter_m = odd;
-        check_refused("diameter_m", [&] { heated(sand, store, rod); });
+        check_field_refused("diameter_m", [&] { heated(sand, store, rod); });
         store = vessel;
         store.wall_emissivity = odd;
-        check_refused("wall_emissivity", [&] { heated(sand, store, rod); });
+        check_field_refused("wall_emissivity", [&] { heated(sand, store, rod); });
         heatmatch::Medium medium = sand;
         medium.k20_low_w_mk = odd;
-        check_refused("k20_low_w_mk", [&] { heated(medium, vessel, rod); });
+        check_field_refused("k20_low_w_mk", [&] { heated(medium, vessel, rod); });
         medium = sand;
         medium.heat_capacity_j_kgk.front().value = odd;
-        check_refused("heat_capacity_j_kgk", [&] { heated(medium, vessel, rod); });
+        check_field_refused("heat_capacity_j_kgk", [&] { heated(medium, vessel, rod); });
         heatmatch::Element element = rod;
         element.leg_spacing_mm = odd;
-        check_refused("leg_spacing_mm", [&] { heated(sand, vessel, element); });
+        check_field_refused("leg_spacing_mm", [&] { heated(sand, vessel, element); });
     }
     heatmatch::Medium water = heatmatch::find_medium(starter(), "water");
     water.density_kg_m3 = -1.0;
-    check_refused("density_kg_m3", [&] { heated(water, vessel, rod); });
+    check_field_refused("density_kg_m3", [&] { heated(water, vessel, rod); });
 }
 
 TEST_CASE("a wire out of range is refused, and a cold end of no length counts as none") {
     const heatmatch::Wire lead = heatmatch::find_wire(starter(), "silicone-14-awg");
     const auto air = heatmatch::Surroundings::open_air(25.0);
-    for (const double odd : {none, endless, -1.0}) {
+    for (const double odd : {not_a_number, endless, -1.0}) {
         CAPTURE(odd);
-        check_refused("current_a",
-                      [&] { static_cast<void>(conductor_temperature(lead, nullptr, odd, air)); });
+        check_field_refused("current_a", [&] {
+            static_cast<void>(conductor_temperature(lead, nullptr, odd, air));
+        });
         heatmatch::Wire wire = lead;
         wire.area_mm2 = odd;
-        check_refused("area_mm2",
-                      [&] { static_cast<void>(conductor_temperature(wire, nullptr, 4.0, air)); });
+        check_field_refused(
+            "area_mm2", [&] { static_cast<void>(conductor_temperature(wire, nullptr, 4.0, air)); });
         heatmatch::Surroundings windy = air;
         windy.wind_m_s = odd;
-        check_refused("wind_m_s",
-                      [&] { static_cast<void>(conductor_temperature(lead, nullptr, 4.0, windy)); });
+        check_field_refused("wind_m_s", [&] {
+            static_cast<void>(conductor_temperature(lead, nullptr, 4.0, windy));
+        });
     }
-    check_refused("air_c", [&] {
-        static_cast<void>(
-            conductor_temperature(lead, nullptr, 4.0, heatmatch::Surroundings::open_air(none)));
+    check_field_refused("air_c", [&] {
+        static_cast<void>(conductor_temperature(lead, nullptr, 4.0,
+                                                heatmatch::Surroundings::open_air(not_a_number)));
     });
     heatmatch::HotTail tail{.sheath_c = 500.0, .bed_c = 150.0};
     const double at_once_c = tail_temperatures(tail, lead, nullptr).terminal_c;
@@ -152,5 +156,6 @@ TEST_CASE("a cable too long for a tiny store is told as a misfit") {
     const heatmatch::LegLayout layout = leg_layout(cable, 1, thimble);
     CHECK(contains(layout.misfit, "10000"));
     CHECK(layout.legs.empty());
-    check_refused("elements", [&] { static_cast<void>(leg_layout(cable, 1000000, thimble)); });
+    check_field_refused("elements",
+                        [&] { static_cast<void>(leg_layout(cable, 1000000, thimble)); });
 }

@@ -1,3 +1,5 @@
+#include "zero_k.hpp"
+
 // Published and measured heat, row by row; sources and tolerances stand in the files.
 #include "bed_examples.hpp"
 #include "reference_csv.hpp"
@@ -18,8 +20,6 @@
 #include "heatmatch/heat/space_balance.hpp"
 
 namespace {
-
-constexpr double zero_k = 273.15;
 
 using Inputs = std::map<std::string, double>;
 

@@ -1,3 +1,4 @@
+#include "own_parts.hpp"
 #include "refusal.hpp"
 #include "temp_folder.hpp"
 
@@ -18,21 +19,8 @@ using heatmatch::Error;
 using heatmatch::HistoryEntry;
 using heatmatch::Panel;
 using heatmatch::PartKind;
-namespace fs = std::filesystem;
 
 namespace {
-
-Panel own_panel(const std::string& id, double v_oc = 37.5) {
-    return {.id = id,
-            .label = "Own",
-            .v_oc = v_oc,
-            .i_sc = 8.66,
-            .provenance = {.source = "label", .source_kind = heatmatch::SourceKind::nameplate}};
-}
-
-bool has(const Catalog& catalog, const std::string& id) {
-    return catalog.parts().find(PartKind::panel, id).has_value();
-}
 
 double v_oc_of(const Catalog& catalog, const std::string& id) {
     return heatmatch::find_panel(catalog.parts(), id).v_oc;
@@ -100,7 +88,7 @@ TEST_CASE("undo goes back step by step and appends what it took back") {
     CHECK(catalog.undo().undoes == 2);
     CHECK(v_oc_of(catalog, "own") == 30.0);
     CHECK(catalog.undo().undoes == 1);
-    CHECK_FALSE(has(catalog, "own"));
+    CHECK_FALSE(has_panel(catalog, "own"));
     const std::vector<HistoryEntry> history = catalog.history();
     REQUIRE(history.size() == 6);
     CHECK(std::count_if(history.begin(), history.end(),
@@ -119,9 +107,9 @@ TEST_CASE("a change after an undo can be undone, and then what was before it") {
     catalog.undo();
     catalog.add(own_panel("third"));
     CHECK(catalog.undo().undoes == 4);
-    CHECK_FALSE(has(catalog, "third"));
+    CHECK_FALSE(has_panel(catalog, "third"));
     CHECK(catalog.undo().undoes == 1);
-    CHECK_FALSE(has(catalog, "first"));
+    CHECK_FALSE(has_panel(catalog, "first"));
 }
 
 TEST_CASE("undo falls back to the starter's row") {
@@ -142,7 +130,7 @@ TEST_CASE("undo falls back to the starter's row") {
     // An own row over the starter's, removed: undo brings the own row back, not the starter's.
     catalog.replace(changed);
     catalog.remove(PartKind::panel, id);
-    CHECK_FALSE(has(catalog, id));
+    CHECK_FALSE(has_panel(catalog, id));
     catalog.undo();
     CHECK(v_oc_of(catalog, id) == changed.v_oc);
     catalog.undo();
@@ -150,7 +138,7 @@ TEST_CASE("undo falls back to the starter's row") {
     catalog.remove(PartKind::panel, id);
     catalog.add(changed);
     catalog.undo();
-    CHECK_FALSE(has(catalog, id));
+    CHECK_FALSE(has_panel(catalog, id));
     catalog.undo();
     CHECK((catalog.export_all_json_text() == before));
     CHECK(catalog.export_json_text() == "{\n  \"heatmatch_catalog\": 1\n}\n");
@@ -167,7 +155,7 @@ TEST_CASE("undo takes back a whole import") {
     CHECK(undone.rows == 4);
     CHECK(undone.action == "undo 2 (import mine.json)");
     CHECK(v_oc_of(catalog, "a") == 30.0);
-    CHECK_FALSE(has(catalog, "b"));
+    CHECK_FALSE(has_panel(catalog, "b"));
     CHECK((catalog.export_all_json_text() == before));
 }
 
@@ -201,7 +189,7 @@ TEST_CASE("undo refuses where another hand changed the row since") {
     CHECK(catalog.history().size() == 2);
     edit(path, "DELETE FROM panels WHERE id = 'own'");
     CHECK_THROWS_AS(catalog.undo(), CatalogError);
-    CHECK_FALSE(has(catalog, "own"));
+    CHECK_FALSE(has_panel(catalog, "own"));
     // Brought back as it was left, it can be undone again.
     edit(path,
          "INSERT INTO panels (id, label, v_oc, i_sc, source, source_kind) VALUES "

@@ -1,3 +1,4 @@
+#include "bench_wires.hpp"
 #include "demo.hpp"
 #include "reference_csv.hpp"
 #include "refusal.hpp"
@@ -14,13 +15,8 @@ using heatmatch::HotTail;
 using heatmatch::Insulation;
 using heatmatch::TailTemperatures;
 using heatmatch::TerminalPlace;
-using heatmatch::Wire;
 
 namespace {
-
-const Wire& silicone() {
-    return heatmatch::find_wire(starter(), "silicone-14-awg");
-}
 
 TailTemperatures solve(const HotTail& tail) {
     return tail_temperatures(tail, silicone(),
@@ -28,7 +24,7 @@ TailTemperatures solve(const HotTail& tail) {
 }
 
 /// Stainless element at 650 °C in a bed of 200 °C, 50 mm cold, its terminal outside.
-HotTail usual() {
+HotTail usual_tail() {
     return {.sheath_c = 650.0, .bed_c = 200.0, .cold_length_m = 0.05};
 }
 
@@ -78,7 +74,7 @@ TEST_CASE("a bad contact heats the terminal outside") {
     };
     for (const auto& [current, ohm, rise] :
          {Case{4, 0.020, 13}, Case{10, 0.005, 20}, Case{20, 0.005, 79}}) {
-        HotTail tail = usual();
+        HotTail tail = usual_tail();
         tail.sheath_loss_w_mk = 0.35;
         tail.wire_loss_w_mk = 0.137;
         tail.bed_conductivity_w_mk = 0.333;
@@ -111,13 +107,13 @@ TEST_CASE("conduction along a sheath grows with the square of its diameter") {
 // Source: the balance of a fin: without bed above the air and without heat all is at the air's
 // temperature; far from its end the element keeps the temperature it was given.
 TEST_CASE("a cold element has a cold tail, and a hot one keeps its own temperature far inside") {
-    HotTail tail = usual();
+    HotTail tail = usual_tail();
     tail.sheath_c = tail.bed_c = tail.air_c = 20.0;
     const TailTemperatures cold = solve(tail);
     CHECK(cold.end_of_heat_c == doctest::Approx(20.0));
     CHECK(cold.terminal_c == doctest::Approx(20.0));
     CHECK(cold.wire_c(0.5) == doctest::Approx(20.0));
-    const TailTemperatures hot = solve(usual());
+    const TailTemperatures hot = solve(usual_tail());
     CHECK(hot.chain->temperature_c(0, 3.0) == doctest::Approx(650.0).epsilon(1e-6));
     CHECK(hot.terminal_from_heat_m == doctest::Approx(0.08));
     CHECK(hot.end_of_heat_c > *hot.wall_c);
@@ -129,7 +125,7 @@ TEST_CASE("a cold element has a cold tail, and a hot one keeps its own temperatu
 // wire is as hot as one that runs alone.
 TEST_CASE("far from the terminal a wire is as hot as its current makes it") {
     const Insulation& insulation = heatmatch::find_insulation(starter(), silicone().insulation);
-    HotTail tail = usual();
+    HotTail tail = usual_tail();
     tail.current_a = 10.0;
     tail.place = TerminalPlace::buried;
     const double in_bed =
@@ -155,7 +151,7 @@ TEST_CASE("far from the terminal a wire is as hot as its current makes it") {
 // sheath outside; a rough 0.35 W/mK is the figure for one of 60 to 100 °C.
 TEST_CASE("the loss of a sheath in air is found from convection and radiation") {
     constexpr double pi = 3.14159265358979323846;
-    const TailTemperatures found = solve(usual());
+    const TailTemperatures found = solve(usual_tail());
     const double surface = 0.5 * (*found.wall_c + found.terminal_c) + 273.15;
     const double air = 25.0 + 273.15;
     const double radiated =
@@ -166,7 +162,7 @@ TEST_CASE("the loss of a sheath in air is found from convection and radiation") 
     CHECK(found.chain->segments()[beyond].loss_w_mk == doctest::Approx(loss).epsilon(1e-4));
     CHECK(loss > 0.35);
     CHECK(loss < 0.55);
-    HotTail cool = usual();
+    HotTail cool = usual_tail();
     cool.sheath_c = 250.0;
     cool.bed_c = 80.0;
     CHECK(solve(cool).chain->segments()[beyond].loss_w_mk == doctest::Approx(0.35).epsilon(0.15));
@@ -177,7 +173,7 @@ TEST_CASE("a terminal gets hotter with the sheath and cooler with the cold lengt
          {TerminalPlace::buried, TerminalPlace::outside, TerminalPlace::in_box}) {
         double last = 0.0;
         for (double sheath = 250.0; sheath <= 900.0; sheath += 50.0) {
-            HotTail tail = usual();
+            HotTail tail = usual_tail();
             tail.place = place;
             tail.sheath_c = sheath;
             const double at = solve(tail).terminal_c;
@@ -186,7 +182,7 @@ TEST_CASE("a terminal gets hotter with the sheath and cooler with the cold lengt
         }
         last = 1e4;
         for (double cold = 0.0; cold <= 0.3; cold += 0.02) {
-            HotTail tail = usual();
+            HotTail tail = usual_tail();
             tail.place = place;
             tail.cold_length_m = cold;
             const double at = solve(tail).terminal_c;
@@ -197,9 +193,9 @@ TEST_CASE("a terminal gets hotter with the sheath and cooler with the cold lengt
 }
 
 TEST_CASE("a lagged wall, a box and a copper sheath make a terminal hotter, current too") {
-    const double plain = solve(usual()).terminal_c;
+    const double plain = solve(usual_tail()).terminal_c;
     const auto with = [](auto change) {
-        HotTail tail = usual();
+        HotTail tail = usual_tail();
         change(tail);
         return solve(tail);
     };
@@ -207,13 +203,13 @@ TEST_CASE("a lagged wall, a box and a copper sheath make a terminal hotter, curr
     CHECK(with([](HotTail& t) { t.current_a = 15.0; }).terminal_c > plain);
     CHECK(with([](HotTail& t) { t.air_c = 45.0; }).terminal_c > plain);
     CHECK(with([](HotTail& t) { t.wall_m = 0.05; }).terminal_c < plain);
-    CHECK(*with([](HotTail& t) { t.wall_m = 0.05; }).wall_c > *solve(usual()).wall_c);
+    CHECK(*with([](HotTail& t) { t.wall_m = 0.05; }).wall_c > *solve(usual_tail()).wall_c);
     const TailTemperatures box = with([](HotTail& t) { t.place = TerminalPlace::in_box; });
     CHECK(box.terminal_c > plain);
     CHECK(*box.box_c > 25.0);
     CHECK(*box.box_c < box.terminal_c);
     CHECK(box.far_wire_c == doctest::Approx(25.0));
-    HotTail sunk = usual();
+    HotTail sunk = usual_tail();
     sunk.place = TerminalPlace::buried;
     const double low = solve(sunk).terminal_c;
     sunk.bed_conductivity_w_mk = 0.35;
@@ -223,7 +219,7 @@ TEST_CASE("a lagged wall, a box and a copper sheath make a terminal hotter, curr
 
 // Source: conservation of energy: what the box gives off is what enters it.
 TEST_CASE("the air in a terminal box is warmed by what enters it") {
-    HotTail tail = usual();
+    HotTail tail = usual_tail();
     tail.place = TerminalPlace::in_box;
     tail.current_a = 10.0;
     tail.contact_ohm = 0.01;
@@ -243,7 +239,7 @@ TEST_CASE("the air in a terminal box is warmed by what enters it") {
 }
 
 TEST_CASE("from some distance on an insulation would do, or nowhere in the bed") {
-    HotTail tail = usual();
+    HotTail tail = usual_tail();
     tail.place = TerminalPlace::buried;
     tail.bed_c = 150.0;
     const TailTemperatures buried = solve(tail);
@@ -268,7 +264,7 @@ TEST_CASE("from some distance on an insulation would do, or nowhere in the bed")
 }
 
 TEST_CASE("a wire on a tail that cannot get rid of its heat runs away") {
-    HotTail tail = usual();
+    HotTail tail = usual_tail();
     tail.current_a = 400.0;
     const TailTemperatures found = solve(tail);
     CHECK(found.runaway);
@@ -280,7 +276,7 @@ TEST_CASE("a wire on a tail that cannot get rid of its heat runs away") {
 
 TEST_CASE("a hot tail without meaning is refused, and what was assumed is listed") {
     const auto refusal = [](auto change) {
-        HotTail tail = usual();
+        HotTail tail = usual_tail();
         change(tail);
         return refusal_of<heatmatch::InvalidInput>([&] { solve(tail); });
     };
@@ -292,9 +288,9 @@ TEST_CASE("a hot tail without meaning is refused, and what was assumed is listed
     CHECK(holds(refusal([](HotTail& t) { t.bed_conductivity_w_mk = 0.0; }), "0.2 to 0.35"));
     CHECK(holds(refusal([](HotTail& t) { t.contact_ohm = -1.0; }), "contact_ohm = -1 ohm"));
     CHECK(holds(refusal([](HotTail& t) { t.wire_loss_w_mk = 0.0; }), "wire_loss_w_mk = 0 W/mK"));
-    CHECK(solve(usual()).assumed.size() == 1);
-    CHECK(tail_temperatures(usual(), silicone(), nullptr).assumed.size() == 2);
-    HotTail box = usual();
+    CHECK(solve(usual_tail()).assumed.size() == 1);
+    CHECK(tail_temperatures(usual_tail(), silicone(), nullptr).assumed.size() == 2);
+    HotTail box = usual_tail();
     box.place = TerminalPlace::in_box;
     CHECK(solve(box).assumed.size() == 2);
 }

@@ -1,7 +1,6 @@
 #include "demo.hpp"
+#include "odd_numbers.hpp"
 #include "refusal.hpp"
-
-#include <limits>
 
 #include <doctest/doctest.h>
 
@@ -15,9 +14,6 @@ using heatmatch::Installation;
 
 namespace {
 
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
-constexpr double infinity = std::numeric_limits<double>::infinity();
-
 struct Wrong {
     void (*change)(Installation&);
     const char* told;
@@ -25,13 +21,14 @@ struct Wrong {
 
 // Source: the ranges of the field tables, which files are held to as well.
 constexpr auto wrongs = std::to_array<Wrong>({
-    {[](Installation& i) { i.site.record_low_c = nan; }, "installation: site: record_low_c"},
+    {[](Installation& i) { i.site.record_low_c = not_a_number; },
+     "installation: site: record_low_c"},
     {[](Installation& i) { i.site.tilt_deg = 120.0; }, "installation: site: tilt_deg = 120"},
     {[](Installation& i) {
          i.site.soiling_pct = {1.0, 2.0};
      },
      "soiling_pct"},
-    {[](Installation& i) { i.weather->temp_min_c[3] = infinity; }, "installation: weather"},
+    {[](Installation& i) { i.weather->temp_min_c[3] = endless; }, "installation: weather"},
     {[](Installation& i) { i.panels[0].count = 0; },
      "installation: panels[0] \"barn pair\": count = 0 must be >= 1 and <= 64"},
     {[](Installation& i) { i.panels[0].age_years = -1.0; }, "age_years = -1"},
@@ -45,7 +42,7 @@ constexpr auto wrongs = std::to_array<Wrong>({
     {[](Installation& i) { i.store->stands = static_cast<heatmatch::StorePlace>(9); },
      "stands = \"choice 9\" must be in space or outside"},
     {[](Installation& i) { i.store->height_m = -0.5; }, "height_m = -0.5 m must be >= 0.02 m"},
-    {[](Installation& i) { i.runs[0].length_m = nan; },
+    {[](Installation& i) { i.runs[0].length_m = not_a_number; },
      "installation: runs[0] \"home run\": length_m"},
     {[](Installation& i) {
          i.runs[0].surroundings.kind = static_cast<heatmatch::SurroundingsKind>(5);
@@ -75,7 +72,7 @@ heatmatch::Parts with_a_bad_element() {
 
 heatmatch::Parts with_a_bad_wire() {
     heatmatch::Parts parts = starter();
-    for (heatmatch::Wire& wire : parts.wires) wire.area_mm2 = nan;
+    for (heatmatch::Wire& wire : parts.wires) wire.area_mm2 = not_a_number;
     return parts;
 }
 
@@ -85,10 +82,11 @@ struct WrongCandidate {
 };
 
 constexpr auto wrong_candidates = std::to_array<WrongCandidate>({
-    {[](Candidate& c) { c.site.record_low_c = infinity; }, "site: record_low_c"},
+    {[](Candidate& c) { c.site.record_low_c = endless; }, "site: record_low_c"},
     {[](Candidate& c) { c.circuit.owned.count = -2; }, "panels \"barn pair\": count = -2"},
     {[](Candidate& c) { c.circuit.panel.given.i_sc = 0.0; }, "i_sc = 0 A"},
-    {[](Candidate& c) { c.circuit.bank.element.heated_length_mm = nan; }, "heated_length_mm"},
+    {[](Candidate& c) { c.circuit.bank.element.heated_length_mm = not_a_number; },
+     "heated_length_mm"},
     {[](Candidate& c) {
          c.circuit.runs[0].run.surroundings.kind = static_cast<heatmatch::SurroundingsKind>(8);
      },

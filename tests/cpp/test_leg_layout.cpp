@@ -1,3 +1,4 @@
+#include "assumed.hpp"
 #include "demo.hpp"
 #include "refusal.hpp"
 
@@ -24,14 +25,14 @@ Element bent(double heated_mm, int legs, double spacing_mm = 50.0) {
             .leg_spacing_mm = spacing_mm};
 }
 
-Store drum() {
+Store spaced_drum() {
     return {.shape = heatmatch::StoreShape::cylinder,
             .diameter_m = 0.58,
             .height_m = 0.85,
             .element_spacing_mm = 60.0};
 }
 
-Store bench() {
+Store spaced_box() {
     return {.shape = heatmatch::StoreShape::box,
             .width_m = 2.0,
             .depth_m = 0.2,
@@ -39,21 +40,16 @@ Store bench() {
             .element_spacing_mm = 60.0};
 }
 
-std::string refused(const Element& element, int elements, const Store& store) {
+std::string layout_refusal(const Element& element, int elements, const Store& store) {
     return refusal_of<heatmatch::InvalidInput>(
         [&] { static_cast<void>(leg_layout(element, elements, store)); });
-}
-
-bool assumes(const LegLayout& layout, const std::string& field) {
-    return std::any_of(layout.assumed.begin(), layout.assumed.end(),
-                       [&](const auto& each) { return each.field == field; });
 }
 
 }  // namespace
 
 // Source: geometry: a hairpin of 0.8 m has two legs of 0.4 m, 80 mm apart, each 4 mm thick.
 TEST_CASE("a hairpin has two legs that see each other at their spacing") {
-    const LegLayout layout = leg_layout(bent(800.0, 2, 80.0), 1, drum());
+    const LegLayout layout = leg_layout(bent(800.0, 2, 80.0), 1, spaced_drum());
     REQUIRE(layout.legs.size() == 2);
     CHECK(layout.leg_length_m == doctest::Approx(0.4));
     CHECK(layout.heated_length_m() == doctest::Approx(0.8));
@@ -70,7 +66,7 @@ TEST_CASE("a hairpin has two legs that see each other at their spacing") {
 // Source: geometry: of five legs in a row the middle one is hottest, with 45, 45, 90 and 90 mm to
 // the others; of two hairpins of 50 mm at 60 mm in a square grid all four are alike.
 TEST_CASE("the hottest leg is the inner one") {
-    auto row = leg_layout(bent(1000.0, 5, 45.0), 1, drum()).distances_m();
+    auto row = leg_layout(bent(1000.0, 5, 45.0), 1, spaced_drum()).distances_m();
     std::sort(row.begin(), row.end());
     REQUIRE(row.size() == 5);
     CHECK(row[0] == doctest::Approx(0.004));
@@ -79,7 +75,7 @@ TEST_CASE("the hottest leg is the inner one") {
     CHECK(row[3] == doctest::Approx(0.090));
     CHECK(row[4] == doctest::Approx(0.090));
 
-    auto grid = leg_layout(bent(800.0, 2), 2, drum()).distances_m();
+    auto grid = leg_layout(bent(800.0, 2), 2, spaced_drum()).distances_m();
     std::sort(grid.begin(), grid.end());
     REQUIRE(grid.size() == 4);
     CHECK(grid[1] == doctest::Approx(0.050));
@@ -92,7 +88,8 @@ TEST_CASE("all elements have their legs, none nearer than the spacings, the whol
         for (const int legs : {1, 2, 3}) {
             CAPTURE(elements);
             CAPTURE(legs);
-            const LegLayout layout = leg_layout(bent(200.0 * legs, legs, 40.0), elements, drum());
+            const LegLayout layout =
+                leg_layout(bent(200.0 * legs, legs, 40.0), elements, spaced_drum());
             REQUIRE(layout.legs.size() == static_cast<std::size_t>(elements * legs));
             double x = 0.0;
             for (std::size_t i = 0; i < layout.legs.size(); ++i) {
@@ -109,29 +106,30 @@ TEST_CASE("all elements have their legs, none nearer than the spacings, the whol
 }
 
 TEST_CASE("legs fit upright, or lying, or it is told why not") {
-    CHECK(leg_layout(bent(1600.0, 2), 1, drum()).misfit.empty());  // 0.80 m upright in 0.85 m
+    CHECK(
+        leg_layout(bent(1600.0, 2), 1, spaced_drum()).misfit.empty());  // 0.80 m upright in 0.85 m
     // 0.5 m lying across 0.58 m, in a bed lower than that.
-    Store low = drum();
+    Store low = spaced_drum();
     low.height_m = 0.2;
     CHECK(leg_layout(bent(1000.0, 2), 1, low).misfit.empty());
     // 0.575 m across 0.58 m: 100 mm off the middle the drum is narrower.
     // Stacked, the legs are 208 mm high.
     CHECK(
         holds(leg_layout(bent(1150.0, 2, 200.0), 1, low).misfit, "do not fit a store 580 mm wide"));
-    CHECK(holds(leg_layout(bent(2000.0, 2), 1, drum()).misfit,
+    CHECK(holds(leg_layout(bent(2000.0, 2), 1, spaced_drum()).misfit,
                 "legs of 1000 mm fit neither the height of 850 mm nor the width of 580 mm"));
-    CHECK(holds(leg_layout(bent(2800.0, 4, 200.0), 1, drum()).misfit, "4 legs of 700 mm"));
+    CHECK(holds(leg_layout(bent(2800.0, 4, 200.0), 1, spaced_drum()).misfit, "4 legs of 700 mm"));
 }
 
 // Source: geometry: a bench of 2.0 x 0.2 m takes a rod of 1.5 m along it, and ten hairpins upright
 // in a row, though a drum as wide as it is deep takes neither.
 TEST_CASE("a long box takes legs along it and beside each other") {
-    CHECK(leg_layout(bent(3000.0, 2), 1, bench()).misfit.empty());
-    CHECK_FALSE(leg_layout(bent(4400.0, 2), 1, bench()).misfit.empty());
-    const LegLayout row = leg_layout(bent(400.0, 2), 10, bench());
+    CHECK(leg_layout(bent(3000.0, 2), 1, spaced_box()).misfit.empty());
+    CHECK_FALSE(leg_layout(bent(4400.0, 2), 1, spaced_box()).misfit.empty());
+    const LegLayout row = leg_layout(bent(400.0, 2), 10, spaced_box());
     CHECK(row.legs.size() == 20);
     CHECK(row.misfit.empty());
-    CHECK_FALSE(leg_layout(bent(400.0, 2), 100, bench()).misfit.empty());
+    CHECK_FALSE(leg_layout(bent(400.0, 2), 100, spaced_box()).misfit.empty());
     const Store narrow_drum{.shape = heatmatch::StoreShape::cylinder,
                             .diameter_m = 0.2,
                             .height_m = 0.25,
@@ -141,22 +139,24 @@ TEST_CASE("a long box takes legs along it and beside each other") {
 }
 
 TEST_CASE("legs that overlap are told") {
-    CHECK(holds(leg_layout(bent(800.0, 2, 7.0), 1, drum()).misfit, "legs 7 mm apart overlap"));
-    CHECK(holds(leg_layout(bent(800.0, 2, 7.0), 1, drum()).misfit, "8 mm thick"));
+    CHECK(
+        holds(leg_layout(bent(800.0, 2, 7.0), 1, spaced_drum()).misfit, "legs 7 mm apart overlap"));
+    CHECK(holds(leg_layout(bent(800.0, 2, 7.0), 1, spaced_drum()).misfit, "8 mm thick"));
     // Source: 25.4 mm are an inch.
-    CHECK(leg_layout(bent(800.0, 2, 7.0), 1, drum()).misfit.text(heatmatch::UnitSystem::us) ==
-          "legs 0.2756 in apart overlap: each is 0.315 in thick");
-    Store tight = drum();
+    CHECK(
+        leg_layout(bent(800.0, 2, 7.0), 1, spaced_drum()).misfit.text(heatmatch::UnitSystem::us) ==
+        "legs 0.2756 in apart overlap: each is 0.315 in thick");
+    Store tight = spaced_drum();
     tight.element_spacing_mm = 5.0;
     CHECK(leg_layout(bent(800.0, 2), 1, tight).misfit.empty());
     CHECK(holds(leg_layout(bent(800.0, 2), 2, tight).misfit, "legs 5 mm apart overlap"));
-    Store pipes = drum();
+    Store pipes = spaced_drum();
     pipes.spreader_diameter_mm = 60.0;
     CHECK(holds(leg_layout(bent(800.0, 2), 1, pipes).misfit, "60 mm thick"));
 }
 
 TEST_CASE("a pipe over the legs counts as their radius, unless it is thinner than they are") {
-    Store pipes = drum();
+    Store pipes = spaced_drum();
     pipes.spreader_diameter_mm = 42.0;
     const LegLayout layout = leg_layout(bent(800.0, 2), 1, pipes);
     CHECK(layout.radius_m == doctest::Approx(0.021));
@@ -169,22 +169,22 @@ TEST_CASE("a pipe over the legs counts as their radius, unless it is thinner tha
 // Source: geometry: 3 m of wire in a drum 0.85 m high, less 20 mm at either end, is bent in four.
 TEST_CASE("unknown legs are as many as it takes to fit") {
     Element wire{.id = "wire", .sheath_diameter_mm = 1.0, .heated_length_mm = 3000.0};
-    const LegLayout layout = leg_layout(wire, 1, drum());
+    const LegLayout layout = leg_layout(wire, 1, spaced_drum());
     CHECK(layout.legs.size() == 4);
     CHECK(layout.leg_length_m == doctest::Approx(0.75));
     CHECK(layout.misfit.empty());
     CHECK(assumes(layout, "legs"));
     CHECK(assumes(layout, "leg_spacing_mm"));
     CHECK(layout.distances_m()[1] >= 0.0499);
-    CHECK(leg_layout(wire, 3, drum()).legs.size() == 12);
+    CHECK(leg_layout(wire, 3, spaced_drum()).legs.size() == 12);
     wire.heated_length_mm = 1500.0;
-    CHECK(leg_layout(wire, 1, bench()).legs.size() == 1);
+    CHECK(leg_layout(wire, 1, spaced_box()).legs.size() == 1);
 }
 
 TEST_CASE("unknown spacings are assumed, and it is told") {
     Element rod = bent(800.0, 2);
     rod.leg_spacing_mm.reset();
-    Store store = drum();
+    Store store = spaced_drum();
     store.element_spacing_mm.reset();
     const LegLayout one = leg_layout(rod, 1, store);
     CHECK(assumes(one, "leg_spacing_mm"));
@@ -197,22 +197,22 @@ TEST_CASE("missing lengths and no element are refused by name") {
     Element rod = bent(800.0, 2);
     rod.heated_length_mm.reset();
     CHECK(heatmatch::missing_lengths(rod) == std::vector<std::string>{"heated_length_mm"});
-    const std::string message = refused(rod, 1, drum());
+    const std::string message = layout_refusal(rod, 1, spaced_drum());
     CHECK(holds(message, "element \"rod\""));
     CHECK(holds(message, "heated_length_mm"));
     CHECK(holds(message, "> 0 mm"));
     CHECK(holds(message, "measure"));
     rod = bent(800.0, 2);
     rod.sheath_diameter_mm.reset();
-    CHECK(holds(refused(rod, 1, drum()), "sheath_diameter_mm"));
+    CHECK(holds(layout_refusal(rod, 1, spaced_drum()), "sheath_diameter_mm"));
     for (const int elements : {0, -3}) {
-        const std::string none = refused(bent(800.0, 2), elements, drum());
+        const std::string none = layout_refusal(bent(800.0, 2), elements, spaced_drum());
         CHECK(holds(none, "elements = " + std::to_string(elements)));
         CHECK(holds(none, "at least 1"));
     }
-    CHECK(holds(
-        refused(bent(800.0, 2), 1, {.shape = heatmatch::StoreShape::cylinder, .height_m = 1.0}),
-        "diameter_m"));
+    CHECK(holds(layout_refusal(bent(800.0, 2), 1,
+                               {.shape = heatmatch::StoreShape::cylinder, .height_m = 1.0}),
+                "diameter_m"));
 }
 
 // Source: a line source on the axis of a long cylinder heats its wall evenly; nearer the wall the
@@ -233,11 +233,11 @@ TEST_CASE("heat meets the wall evenly from the axis, and more where a leg is nea
     // Source: common sense: two hairpins and a short leg never heat the nearest spot less than
     // evenly.
     for (const int elements : {1, 2, 5}) {
-        const LegLayout bank = leg_layout(bent(600.0, 2), elements, drum());
-        CHECK(bank.wall_concentration(store_shell(drum())) >= 1.0);
+        const LegLayout bank = leg_layout(bent(600.0, 2), elements, spaced_drum());
+        CHECK(bank.wall_concentration(store_shell(spaced_drum())) >= 1.0);
     }
-    const LegLayout hairpin = leg_layout(bent(800.0, 2, 80.0), 1, drum());
-    const LegLayout shorter = leg_layout(bent(200.0, 2, 80.0), 1, drum());
-    CHECK(shorter.wall_concentration(store_shell(drum())) >
-          hairpin.wall_concentration(store_shell(drum())));
+    const LegLayout hairpin = leg_layout(bent(800.0, 2, 80.0), 1, spaced_drum());
+    const LegLayout shorter = leg_layout(bent(200.0, 2, 80.0), 1, spaced_drum());
+    CHECK(shorter.wall_concentration(store_shell(spaced_drum())) >
+          hairpin.wall_concentration(store_shell(spaced_drum())));
 }

@@ -1,4 +1,5 @@
 #include "demo.hpp"
+#include "table_texts.hpp"
 
 #include "heatmatch/answer/margins_table.hpp"
 #include "heatmatch/match/candidate/assess.hpp"
@@ -7,7 +8,8 @@ using namespace heatmatch;
 
 namespace {
 
-constexpr auto lines = std::to_array<Template>({{"test.takes", "It takes {value} of {limit}."}});
+constexpr auto taking_templates =
+    std::to_array<Template>({{"test.takes", "It takes {value} of {limit}."}});
 
 Margin made(std::string name, double value) {
     Margin margin{.name = std::move(name),
@@ -15,7 +17,7 @@ Margin made(std::string name, double value) {
                   .value = value,
                   .limit = 100.0,
                   .unit = unit::celsius,
-                  .said = make_sentence<lines, "test.takes", "value", "limit">(),
+                  .said = make_sentence<taking_templates, "test.takes", "value", "limit">(),
                   .source = "iec-60364-4-41"};
     grade(margin);
     return margin;
@@ -31,41 +33,39 @@ Candidate judged() {
     return candidate;
 }
 
-std::vector<std::string> column(const Table& table, std::size_t place,
-                                UnitSystem system = UnitSystem::si) {
+std::vector<std::string> column_at(const Table& table, std::size_t place,
+                                   UnitSystem system = UnitSystem::si) {
     std::vector<std::string> cells;
     for (const Sentences& row : table.rows) cells.push_back(row.at(place).text(system));
     return cells;
 }
-
-using Texts = std::vector<std::string>;
 
 }  // namespace
 
 TEST_CASE("margins stand by severity, what is not assessed before what is within its limit") {
     const Table table = margins_table(judged());
     CHECK(table.title.text() == "margins, the most severe first");
-    CHECK(column(table, 0) ==
+    CHECK(column_at(table, 0) ==
           Texts{"danger", "caution", "not assessed", "not assessed", "not assessed", "none"});
-    CHECK(column(table, 1) == Texts{"melts", "close", "bare", "lone", "other", "cool"});
-    CHECK(column(table, 3) == Texts{"-0.30", "0.00", "", "", "", "0.80"});
-    CHECK(column(table, 5)[0] == "iec-60364-4-41");
+    CHECK(column_at(table, 1) == Texts{"melts", "close", "bare", "lone", "other", "cool"});
+    CHECK(column_at(table, 3) == Texts{"-0.30", "0.00", "", "", "", "0.80"});
+    CHECK(column_at(table, 5)[0] == "iec-60364-4-41");
     CHECK(margins_table(judged(), {.source = false}).columns.size() == 5);
 }
 
 // Source: °F = 9/5 °C + 32. The name keeps its metres.
 TEST_CASE("a margin says its numbers in either unit set, with the digits that tell them apart") {
     const Table table = margins_table(judged());
-    CHECK(column(table, 4)[0] == "It takes 130 °C of 100 °C.");
-    CHECK(column(table, 4, UnitSystem::us)[0] == "It takes 266 °F of 212 °F.");
-    CHECK(column(table, 4)[1] == "It takes 99.999 °C of 100 °C.");
-    CHECK(column(table, 2, UnitSystem::us)[0] == "run \"feed of 10 m\"");
+    CHECK(column_at(table, 4)[0] == "It takes 130 °C of 100 °C.");
+    CHECK(column_at(table, 4, UnitSystem::us)[0] == "It takes 266 °F of 212 °F.");
+    CHECK(column_at(table, 4)[1] == "It takes 99.999 °C of 100 °C.");
+    CHECK(column_at(table, 2, UnitSystem::us)[0] == "run \"feed of 10 m\"");
 }
 
 TEST_CASE("what would have to be known is told where it is asked for") {
     const Table table = margins_table(judged(), {.missing = true});
-    CHECK(column(table, 4)[2] == "Nobody said. To be found out: sheath, legs.");
-    CHECK(column(table, 4)[3] == "Nobody said.");
+    CHECK(column_at(table, 4)[2] == "Nobody said. To be found out: sheath, legs.");
+    CHECK(column_at(table, 4)[3] == "Nobody said.");
     CHECK(table.columns[4].head.text() == "what it says");
     CHECK(margins_table(judged()).columns[4].head.text().empty());
 }
@@ -86,7 +86,7 @@ TEST_CASE("lines count what is within its limit and gather what one reason hides
 TEST_CASE("every margin of the demo says in its cell what it says alone") {
     const Candidate candidate = assess(starter(), demo());
     const auto margins = by_severity(candidate);
-    const Texts cells = column(margins_table(candidate), 4);
+    const Texts cells = column_at(margins_table(candidate), 4);
     REQUIRE(cells.size() == margins.size());
     for (std::size_t i = 0; i < cells.size(); ++i) CHECK(cells[i] == margins[i]->sentence());
 }

@@ -1,4 +1,5 @@
 #include "demo.hpp"
+#include "operation_bench.hpp"
 #include "refusal.hpp"
 #include "synthetic_readings.hpp"
 #include "within.hpp"
@@ -19,11 +20,6 @@ using heatmatch::MeterSheet;
 
 namespace {
 
-const Candidate& standing() {
-    static const Candidate candidate = assess(starter(), demo());
-    return candidate;
-}
-
 /// The check whose reading has that text in it; the test stops without one.
 MeterCheck check_of(const MeterSheet& sheet, std::string_view reading) {
     const auto found =
@@ -34,7 +30,7 @@ MeterCheck check_of(const MeterSheet& sheet, std::string_view reading) {
     return *found;
 }
 
-bool listed(const heatmatch::Sentences& lines, std::string_view piece) {
+bool has_line(const heatmatch::Sentences& lines, std::string_view piece) {
     return std::any_of(lines.begin(), lines.end(),
                        [&](const heatmatch::Sentence& line) { return contains(line, piece); });
 }
@@ -42,7 +38,7 @@ bool listed(const heatmatch::Sentences& lines, std::string_view piece) {
 }  // namespace
 
 TEST_CASE("ohms on the sheet are those of the nameplate with its tolerance, worked by hand") {
-    const MeterSheet sheet = meter_sheet(standing());
+    const MeterSheet sheet = meter_sheet(demo_standing());
     // (240 V)² / 1000 W = 57.6 ohm at a rated coil of 600 °C, +5/-10 % of power. Its alloy is not
     // known: 0.97, 1.02 or 1.17 times the cold ohms at 700 °C, in proportion 0.97441, 1.01706 and
     // 1.14500 at 600 °C.
@@ -58,7 +54,7 @@ TEST_CASE("ohms on the sheet are those of the nameplate with its tolerance, work
     const MeterCheck ratio = check_of(sheet, "volts over amperes");
     CHECK(*ratio.low <= *both.low);
     CHECK(*ratio.high >= *both.high);
-    CHECK(within(*ratio.typical, standing().circuit.bank.typical_ohm(), 1e-12));
+    CHECK(within(*ratio.typical, demo_standing().circuit.bank.typical_ohm(), 1e-12));
 }
 
 TEST_CASE("open volts on the sheet are the label's by its coefficient, a section less") {
@@ -98,7 +94,7 @@ TEST_CASE("the drop of the wire is its ohms there and back times the amperes") {
 
 TEST_CASE("rows agree with what the circuit delivers and with strings added by hand") {
     for (const Candidate& candidate :
-         {standing(),
+         {demo_standing(),
           bench_candidate("silicon-36-cell-135", {2, 2}, "tubular-1000-120", {1, 4}, 6.0)}) {
         const MeterSheet sheet = meter_sheet(candidate);
         REQUIRE(sheet.rows.size() == 12);
@@ -138,7 +134,7 @@ TEST_CASE("cells of warmed-up panels follow NOCT, those just uncovered the air")
 }
 
 TEST_CASE("every check has a letter of its own, says how, what to expect and what if not") {
-    const MeterSheet sheet = meter_sheet(standing());
+    const MeterSheet sheet = meter_sheet(demo_standing());
     std::set<std::string> letters;
     for (const MeterCheck& check : sheet.checks) {
         CAPTURE(check.reading.text());
@@ -155,11 +151,11 @@ TEST_CASE("every check has a letter of its own, says how, what to expect and wha
     CHECK(sheet.checks.size() == 12);
     CHECK(sheet.title.text() == "barn pair 2S1P into storage-rod-1000-240 1S2P");
     CHECK(!sheet.assumed.empty());
-    CHECK(listed(sheet.remarks, "5% for a sun meter"));
+    CHECK(has_line(sheet.remarks, "5% for a sun meter"));
 }
 
 TEST_CASE("a sheet's sentences are in the unit set of the reader") {
-    const MeterSheet sheet = meter_sheet(standing());
+    const MeterSheet sheet = meter_sheet(demo_standing());
     for (const MeterCheck& check : sheet.checks) {
         for (const heatmatch::Sentence& told :
              {check.how, check.expect, check.if_low, check.if_high}) {
@@ -182,20 +178,20 @@ TEST_CASE("the formulas for an earth fault give back place and ohms") {
     const double down = x * voc * meter / (meter + leak);
     CHECK(within(down / (up + down), x, 1e-12));
     CHECK(within(meter * (voc / (up + down) - 1.0), leak, 1e-9));
-    const std::string expect = check_of(meter_sheet(standing()), "to earth").expect.text();
+    const std::string expect = check_of(meter_sheet(demo_standing()), "to earth").expect.text();
     CHECK(contains(expect, "|V-| / (|V+| + |V-|)"));
     CHECK(contains(expect, "Rm (Voc / (|V+| + |V-|) - 1)"));
 }
 
 TEST_CASE("what is not known is named with its remedy and never guessed") {
-    Candidate candidate = standing();
+    Candidate candidate = demo_standing();
     candidate.circuit.runs.clear();
     candidate.circuit.devices.clear();
     candidate.circuit.heat.reset();
     candidate.circuit.panel.panel.bypass_diodes.reset();
     const MeterSheet sheet = meter_sheet(candidate);
     for (const char* field : {"runs:", "devices:", "store:", "bypass_diodes of panel"}) {
-        CHECK(listed(sheet.not_known, field));
+        CHECK(has_line(sheet.not_known, field));
     }
     CHECK(check_of(sheet, "less volts at the bank").expect.text() == "not known");
     CHECK(!check_of(sheet, "less volts at the bank").typical);
@@ -205,15 +201,15 @@ TEST_CASE("what is not known is named with its remedy and never guessed") {
     const MeterSheet blank = meter_sheet(Candidate{});
     CHECK(blank.rows.empty());
     CHECK(blank.checks.size() == 12);
-    CHECK(listed(blank.not_known, "panel: name the panel"));
-    CHECK(listed(blank.not_known, "element: name the element"));
+    CHECK(has_line(blank.not_known, "panel: name the panel"));
+    CHECK(has_line(blank.not_known, "element: name the element"));
     CHECK(check_of(blank, "one element").expect.text() == "not known");
 }
 
 TEST_CASE("the trip of the limit is its set point, if that is known") {
-    Candidate candidate = standing();
+    Candidate candidate = demo_standing();
     for (auto& placed : candidate.circuit.devices) placed.device.set_c.reset();
-    CHECK(listed(meter_sheet(candidate).not_known, "set_c of device \"snap-disc-manual-reset\""));
+    CHECK(has_line(meter_sheet(candidate).not_known, "set_c of device \"snap-disc-manual-reset\""));
     for (auto& placed : candidate.circuit.devices) {
         if (placed.control.reset == heatmatch::ResetKind::manual) placed.device.set_c = 95.0;
     }
@@ -226,7 +222,7 @@ TEST_CASE("the trip of the limit is its set point, if that is known") {
 TEST_CASE("options out of range are refused") {
     const auto refusal = [](const heatmatch::MeterSheetOptions& options) {
         return refusal_of<heatmatch::InvalidInput>(
-            [&] { static_cast<void>(meter_sheet(standing(), options)); });
+            [&] { static_cast<void>(meter_sheet(demo_standing(), options)); });
     };
     CHECK(holds(refusal({.irradiance_w_m2 = {0.0}}), "irradiance_w_m2"));
     CHECK(holds(refusal({.air_c = 200.0}), "air_c"));

@@ -1,3 +1,5 @@
+#include "table_texts.hpp"
+
 #include <doctest/doctest.h>
 
 #include "heatmatch/answer/months_table.hpp"
@@ -5,10 +7,6 @@
 using namespace heatmatch;
 
 namespace {
-
-std::string line(const Sentences& cells, UnitSystem system = UnitSystem::si) {
-    return text_of(cells, system, "|");
-}
 
 DarkHours december() {
     return {.month = 12,

@@ -1,3 +1,4 @@
+#include "assumed.hpp"
 #include "demo.hpp"
 
 #include <doctest/doctest.h>
@@ -13,24 +14,19 @@ using heatmatch::PanelMeasurement;
 
 namespace {
 
-const Panel& usual() {
+const Panel& usual_panel() {
     return heatmatch::find_panel(starter(), "silicon-60-cell-245");
 }
 
-PanelInService in_service(const OwnedPanels& owned, const Panel& panel = usual()) {
+PanelInService in_service(const OwnedPanels& owned, const Panel& panel = usual_panel()) {
     return panel_in_service(owned, panel, -20.0);
-}
-
-bool assumes(const PanelInService& service, const std::string& field) {
-    return std::any_of(service.assumed.begin(), service.assumed.end(),
-                       [&](const auto& assumption) { return assumption.field == field; });
 }
 
 }  // namespace
 
 // Source: a panel made of known factors; nothing but the model itself lies between.
 TEST_CASE("measured volts and amperes give back the factors they were made with") {
-    const PanelInService fresh = in_service({.panel = usual().id});
+    const PanelInService fresh = in_service({.panel = usual_panel().id});
     struct Case {
         double current;
         double voltage;
@@ -44,7 +40,7 @@ TEST_CASE("measured volts and amperes give back the factors they were made with"
                                        .i_sc = curve.short_circuit_current_a(),
                                        .irradiance_w_m2 = 650.0,
                                        .cell_temperature_c = 40.0};
-        const PanelInService service = in_service({.panel = usual().id, .measured = reading});
+        const PanelInService service = in_service({.panel = usual_panel().id, .measured = reading});
         CHECK(service.measured);
         CHECK(service.current_factor == doctest::Approx(current).epsilon(1e-9));
         CHECK(service.voltage_factor == doctest::Approx(voltage).epsilon(1e-9));
@@ -62,7 +58,7 @@ TEST_CASE("measured volts and amperes give back the factors they were made with"
 // Source: Jordan and Kurtz 2012, median loss 0.5 % a year; 0.1 and 0.9 % a year for the band.
 // Power tolerance of 4 % multiplies the ends.
 TEST_CASE("age takes half a percent of the current a year") {
-    Panel panel = usual();
+    Panel panel = usual_panel();
     panel.power_tolerance_pct = 4.0;
     const PanelInService service = in_service({.panel = panel.id, .age_years = 20.0}, panel);
     CHECK_FALSE(service.measured);
@@ -78,7 +74,7 @@ TEST_CASE("age takes half a percent of the current a year") {
 }
 
 TEST_CASE("without age and readings a panel counts as new, with an assumed tolerance") {
-    Panel panel = usual();
+    Panel panel = usual_panel();
     panel.power_tolerance_pct.reset();
     const PanelInService service = in_service({.panel = panel.id}, panel);
     CHECK(service.current_factor == 1.0);
@@ -89,20 +85,20 @@ TEST_CASE("without age and readings a panel counts as new, with an assumed toler
 }
 
 TEST_CASE("measured amperes win over the age, measured volts alone leave the current to it") {
-    const PanelInService fresh = in_service({.panel = usual().id});
+    const PanelInService fresh = in_service({.panel = usual_panel().id});
     const heatmatch::DiodeCurve then = fresh.as_new.at(800.0, 50.0);
     PanelMeasurement reading{.i_sc = 0.95 * then.short_circuit_current_a(),
                              .irradiance_w_m2 = 800.0,
                              .cell_temperature_c = 50.0};
     const PanelInService by_clamp =
-        in_service({.panel = usual().id, .age_years = 30.0, .measured = reading});
+        in_service({.panel = usual_panel().id, .age_years = 30.0, .measured = reading});
     CHECK(by_clamp.current_factor == doctest::Approx(0.95).epsilon(1e-9));
     CHECK(by_clamp.voltage_factor == 1.0);
     reading = {.v_oc = 0.98 * then.open_circuit_voltage_v(),
                .irradiance_w_m2 = 800.0,
                .cell_temperature_c = 50.0};
     const PanelInService by_volts =
-        in_service({.panel = usual().id, .age_years = 30.0, .measured = reading});
+        in_service({.panel = usual_panel().id, .age_years = 30.0, .measured = reading});
     CHECK(by_volts.current_factor == doctest::Approx(0.85).epsilon(1e-12));
     CHECK(by_volts.voltage_factor == doctest::Approx(0.98).epsilon(1e-9));
 }
@@ -110,40 +106,40 @@ TEST_CASE("measured amperes win over the age, measured volts alone leave the cur
 // Source: with three bypass diodes one section gone leaves two thirds of the volts; common
 // practice, no source.
 TEST_CASE("a panel that has lost a section gets a remark, a sound one none") {
-    const PanelInService fresh = in_service({.panel = usual().id});
+    const PanelInService fresh = in_service({.panel = usual_panel().id});
     const heatmatch::DiodeCurve then = fresh.as_new.at(900.0, 45.0);
     const auto with_volts = [&](double share) {
         const PanelMeasurement reading{.v_oc = share * then.open_circuit_voltage_v(),
                                        .irradiance_w_m2 = 900.0,
                                        .cell_temperature_c = 45.0};
-        return in_service({.panel = usual().id, .measured = reading});
+        return in_service({.panel = usual_panel().id, .measured = reading});
     };
     REQUIRE(with_volts(2.0 / 3.0).remarks.size() == 1);
     CHECK(contains(with_volts(2.0 / 3.0).remarks.front(), "bypassed section"));
     CHECK(contains(with_volts(2.0 / 3.0).remarks.front(), "66.7%"));
-    CHECK(contains(with_volts(2.0 / 3.0).remarks.front(), usual().id));
+    CHECK(contains(with_volts(2.0 / 3.0).remarks.front(), usual_panel().id));
     CHECK(with_volts(0.97).remarks.empty());
     // Its cold voltage is still the label's: the section may come back.
-    CHECK(with_volts(2.0 / 3.0).cold.v_oc_at_25_c == usual().v_oc);
+    CHECK(with_volts(2.0 / 3.0).cold.v_oc_at_25_c == usual_panel().v_oc);
 }
 
 TEST_CASE("amperes far from the label ask for the sun meter to be checked") {
-    const PanelInService fresh = in_service({.panel = usual().id});
+    const PanelInService fresh = in_service({.panel = usual_panel().id});
     const double label = fresh.as_new.at(700.0, 40.0).short_circuit_current_a();
     const PanelMeasurement reading{
         .i_sc = 1.3 * label, .irradiance_w_m2 = 700.0, .cell_temperature_c = 40.0};
-    const PanelInService service = in_service({.panel = usual().id, .measured = reading});
+    const PanelInService service = in_service({.panel = usual_panel().id, .measured = reading});
     REQUIRE(service.remarks.size() == 1);
     CHECK(contains(service.remarks.front(), "sun meter"));
     // Margins follow the larger current.
-    CHECK(service.i_sc_limit_a == doctest::Approx(1.3 * usual().i_sc).epsilon(1e-9));
+    CHECK(service.i_sc_limit_a == doctest::Approx(1.3 * usual_panel().i_sc).epsilon(1e-9));
 }
 
 TEST_CASE("measured volts above the label raise the cold voltage") {
-    const PanelInService fresh = in_service({.panel = usual().id});
+    const PanelInService fresh = in_service({.panel = usual_panel().id});
     const PanelMeasurement reading{.v_oc = 1.04 *
                                            fresh.as_new.at(1000.0, 25.0).open_circuit_voltage_v()};
-    const PanelInService service = in_service({.panel = usual().id, .measured = reading});
+    const PanelInService service = in_service({.panel = usual_panel().id, .measured = reading});
     CHECK(service.cold.v_oc == doctest::Approx(1.04 * fresh.cold.v_oc).epsilon(1e-9));
 }
 
@@ -171,7 +167,7 @@ TEST_CASE("class defaults travel with the panel as assumptions") {
 }
 
 TEST_CASE("a label no diode can have is refused") {
-    Panel panel = usual();
+    Panel panel = usual_panel();
     panel.i_mp = panel.i_sc + 0.1;
     CHECK_THROWS_AS(in_service({.panel = panel.id}, panel), heatmatch::InvalidInput);
 }

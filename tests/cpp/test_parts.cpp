@@ -1,3 +1,4 @@
+#include "own_parts.hpp"
 #include "refusal.hpp"
 
 #include <set>
@@ -19,13 +20,6 @@ using heatmatch::part_kind;
 using heatmatch::part_kinds;
 using heatmatch::PartKind;
 using heatmatch::Parts;
-
-namespace {
-
-const heatmatch::Provenance by_label{.source = "label",
-                                     .source_kind = heatmatch::SourceKind::nameplate};
-
-}  // namespace
 
 TEST_CASE("the kinds stand in the order of the alternatives of a part") {
     CHECK(part_kinds().size() == std::variant_size_v<Part>);

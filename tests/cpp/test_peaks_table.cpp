@@ -1,3 +1,5 @@
+#include "table_texts.hpp"
+
 #include <vector>
 
 #include <doctest/doctest.h>
@@ -5,14 +7,6 @@
 #include "heatmatch/answer/peaks_table.hpp"
 
 using namespace heatmatch;
-
-namespace {
-
-std::string line(const Sentences& cells, UnitSystem system = UnitSystem::si) {
-    return text_of(cells, system, "|");
-}
-
-}  // namespace
 
 TEST_CASE("a part's highest stands beside its limit, with day and clock") {
     const DayRun run{.days = 2.0, .first_hour = 0.5};

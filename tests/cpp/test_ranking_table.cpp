@@ -1,4 +1,5 @@
 #include "demo.hpp"
+#include "table_texts.hpp"
 
 #include <cmath>
 
@@ -33,8 +34,6 @@ std::vector<std::string> heads(const Table& table, UnitSystem system = UnitSyste
     for (const TableColumn& column : table.columns) all.push_back(column.head.text(system));
     return all;
 }
-
-using Texts = std::vector<std::string>;
 
 }  // namespace
 

@@ -16,16 +16,10 @@ using heatmatch::Readings;
 
 namespace {
 
-const heatmatch::Candidate& pair() {
-    static const heatmatch::Candidate candidate =
-        bench_candidate("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 2}, 9.0);
-    return candidate;
-}
-
 /// A day of twenty-minute rows of the sound pair, without noise.
-Readings day() {
+Readings sunny_day() {
     NoisyMeters exact(1, 0.0);
-    const RealCircuit real = sound_circuit(pair().circuit);
+    const RealCircuit real = sound_circuit(bench_pair().circuit);
     Readings readings;
     for (int i = 0; i <= 30; ++i) {
         const double sun = 900.0 * std::sin(3.14159 * i / 30.0) + 1.0;
@@ -38,13 +32,14 @@ Readings day() {
     return readings;
 }
 
-std::string refusal(const Readings& readings) {
-    return refusal_of<InvalidInput>([&] { static_cast<void>(check_readings(readings, pair())); });
+std::string readings_refusal(const Readings& readings) {
+    return refusal_of<InvalidInput>(
+        [&] { static_cast<void>(check_readings(readings, bench_pair())); });
 }
 
 template <class Change>
 Readings changed(Change change) {
-    Readings readings = day();
+    Readings readings = sunny_day();
     for (Reading& row : readings.rows) change(row);
     return readings;
 }
@@ -103,50 +98,54 @@ TEST_CASE("a CSV that cannot be read is refused with line, column and remedy") {
 }
 
 TEST_CASE("sound readings pass unchanged and without a remark") {
-    const Readings readings = day();
-    const Readings checked = check_readings(readings, pair());
+    const Readings readings = sunny_day();
+    const Readings checked = check_readings(readings, bench_pair());
     CHECK(checked.remarks.empty());
     CHECK(checked.rows == readings.rows);
 }
 
 TEST_CASE("times that do not rise are refused with their row") {
-    Readings readings = day();
+    Readings readings = sunny_day();
     std::swap(readings.rows[4].unix_time_s, readings.rows[5].unix_time_s);
-    const std::string message = refusal(readings);
+    const std::string message = readings_refusal(readings);
     CHECK(holds(message, "row 6"));
     CHECK(holds(message, "sort the rows by time"));
-    readings = day();
+    readings = sunny_day();
     readings.rows[7].unix_time_s = readings.rows[6].unix_time_s;
-    CHECK(holds(refusal(readings), "row 8"));
-    CHECK(
-        holds(refusal(changed([](Reading& row) { *row.unix_time_s *= 1000.0; })), "milliseconds"));
-    readings = day();
+    CHECK(holds(readings_refusal(readings), "row 8"));
+    CHECK(holds(readings_refusal(changed([](Reading& row) { *row.unix_time_s *= 1000.0; })),
+                "milliseconds"));
+    readings = sunny_day();
     readings.rows[2].unix_time_s = std::nan("");
-    CHECK(holds(refusal(readings), "row 3"));
+    CHECK(holds(readings_refusal(readings), "row 3"));
 }
 
 TEST_CASE("columns in another unit are told apart from circuits that do badly") {
-    CHECK(holds(refusal(changed([](Reading& row) { *row.bank_v *= 1000.0; })), "bank_v"));
-    CHECK(holds(refusal(changed([](Reading& row) { *row.open_v *= 1000.0; })), "looks like mV"));
-    CHECK(holds(refusal(changed([](Reading& row) { *row.bank_a *= 1000.0; })), "looks like mA"));
-    CHECK(holds(refusal(changed([](Reading& row) { *row.irradiance_w_m2 /= 1000.0; })),
+    CHECK(holds(readings_refusal(changed([](Reading& row) { *row.bank_v *= 1000.0; })), "bank_v"));
+    CHECK(holds(readings_refusal(changed([](Reading& row) { *row.open_v *= 1000.0; })),
+                "looks like mV"));
+    CHECK(holds(readings_refusal(changed([](Reading& row) { *row.bank_a *= 1000.0; })),
+                "looks like mA"));
+    CHECK(holds(readings_refusal(changed([](Reading& row) { *row.irradiance_w_m2 /= 1000.0; })),
                 "looks like kW/m2"));
-    CHECK(holds(refusal(changed([](Reading& row) { *row.irradiance_w_m2 /= 10.0; })),
+    CHECK(holds(readings_refusal(changed([](Reading& row) { *row.irradiance_w_m2 /= 10.0; })),
                 "percent of 1000 W/m2"));
     const auto fahrenheit = [](std::optional<double>& c) { c = *c * 1.8 + 32.0; };
-    CHECK(holds(refusal(changed([&](Reading& row) { fahrenheit(row.air_c); })), "looks like °F"));
-    CHECK(holds(refusal(changed([&](Reading& row) { fahrenheit(row.panel_temperature_c); })),
+    CHECK(holds(readings_refusal(changed([&](Reading& row) { fahrenheit(row.air_c); })),
                 "looks like °F"));
     CHECK(
-        holds(refusal(changed([](Reading& row) { *row.bank_a *= -1.0; })), "the other way round"));
+        holds(readings_refusal(changed([&](Reading& row) { fahrenheit(row.panel_temperature_c); })),
+              "looks like °F"));
+    CHECK(holds(readings_refusal(changed([](Reading& row) { *row.bank_a *= -1.0; })),
+                "the other way round"));
     // Half the current and volts of a fault are no unit.
-    CHECK(refusal(changed([](Reading& row) {
+    CHECK(readings_refusal(changed([](Reading& row) {
               *row.bank_a *= 0.3;
               *row.bank_v *= 0.3;
               *row.short_a *= 0.3;
           })) == "(accepted)");
     // Two panels in parallel that should be in series give half the volts, twice the amperes.
-    CHECK(refusal(changed([](Reading& row) {
+    CHECK(readings_refusal(changed([](Reading& row) {
               *row.open_v *= 0.5;
               *row.short_a *= 2.0;
           })) == "(accepted)");
@@ -158,13 +157,13 @@ TEST_CASE("percent of the sun without any amperes is a remark, for dim light it 
                                                 row.bank_a.reset();
                                                 row.short_a.reset();
                                             }),
-                                            pair());
+                                            bench_pair());
     CHECK(remarked(checked, "percent of the sun"));
     CHECK(checked.rows[15].irradiance_w_m2.has_value());
 }
 
 TEST_CASE("failed readings and open thermocouples are left out and counted") {
-    Readings readings = day();
+    Readings readings = sunny_day();
     readings.rows[3].bank_v = std::nan("");
     readings.rows[4].bank_v = std::nan("");
     readings.rows[5].sheath_c = 2000.0;
@@ -173,7 +172,7 @@ TEST_CASE("failed readings and open thermocouples are left out and counted") {
     readings.rows[8].element_ohm = std::numeric_limits<double>::infinity();
     readings.rows[9].bank_a = 900.0;
     readings.rows[0].bank_a = -0.02;
-    const Readings checked = check_readings(readings, pair());
+    const Readings checked = check_readings(readings, bench_pair());
     CHECK(remarked(checked, "2 values of bank_v left out"));
     CHECK(remarked(checked, "2 values of sheath_c left out: an open thermocouple"));
     CHECK(remarked(checked, "1 value of store_c left out"));
@@ -188,15 +187,15 @@ TEST_CASE("failed readings and open thermocouples are left out and counted") {
 }
 
 TEST_CASE("a thermocouple that stands still while the power changes is left out") {
-    Readings readings = day();
+    Readings readings = sunny_day();
     for (std::size_t i = 10; i < 26; ++i) readings.rows[i].sheath_c = 111.0;
-    const Readings checked = check_readings(readings, pair());
+    const Readings checked = check_readings(readings, bench_pair());
     CHECK(remarked(checked, "16 values of sheath_c left out: stuck"));
     CHECK(!checked.rows[12].sheath_c);
     CHECK(checked.rows[9].sheath_c == readings.rows[9].sheath_c);
     // Six alike rows, or a slow store, are no fault.
-    readings = day();
+    readings = sunny_day();
     for (std::size_t i = 10; i < 16; ++i) readings.rows[i].sheath_c = 111.0;
     for (std::size_t i = 10; i < 26; ++i) readings.rows[i].store_c = 31.0;
-    CHECK(check_readings(readings, pair()).remarks.empty());
+    CHECK(check_readings(readings, bench_pair()).remarks.empty());
 }

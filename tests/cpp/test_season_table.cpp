@@ -1,4 +1,5 @@
 #include "demo.hpp"
+#include "table_texts.hpp"
 
 #include "heatmatch/answer/season_table.hpp"
 
@@ -22,10 +23,6 @@ Candidate of_two_months() {
     season.mpp_kwh_per_day = {1.0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 5.0, 125.0};
     candidate.season = season;
     return candidate;
-}
-
-std::string line(const Sentences& cells) {
-    return text_of(cells, UnitSystem::si, "|");
 }
 
 }  // namespace

@@ -36,8 +36,8 @@ void check_band(const TemperatureBand& band, double coldest_c) {
     CHECK(band.high_c >= band.typical_c);
 }
 
-std::string refused(const StoreCharge& charge, const std::string& medium = "dry-sand",
-                    const Element& element = rod_of(0.22, 2, 0.05)) {
+std::string sheath_refusal(const StoreCharge& charge, const std::string& medium = "dry-sand",
+                           const Element& element = rod_of(0.22, 2, 0.05)) {
     return refusal_of([&] {
         static_cast<void>(sheath_temperature(heatmatch::find_medium(starter(), medium),
                                              pot_of(medium), element, 1, charge));
@@ -197,7 +197,7 @@ TEST_CASE("a charge out of range is refused by name, value and range") {
           Row{{.power_w = 50.0, .air_c = nan}, "air_c = nan", "<= 80 °C"},
           Row{{.power_w = 50.0, .days = 0.0}, "days = 0", ">= 1"}}) {
         for (const char* medium : {"dry-sand", "water"}) {
-            const std::string message = refused(row.charge, medium);
+            const std::string message = sheath_refusal(row.charge, medium);
             CHECK(holds(message, "charge of the store"));
             CHECK(holds(message, row.field));
             CHECK(holds(message, row.allowed));
@@ -207,7 +207,7 @@ TEST_CASE("a charge out of range is refused by name, value and range") {
 
 TEST_CASE("a misfit and a liquid as a bed are refused by name") {
     for (const char* medium : {"dry-sand", "water"}) {
-        const std::string message = refused({.power_w = 50.0}, medium, rod_of(0.6, 2, 0.05));
+        const std::string message = sheath_refusal({.power_w = 50.0}, medium, rod_of(0.6, 2, 0.05));
         CHECK(holds(message, "element \"rod\""));
         CHECK(holds(message, "600 mm"));
         CHECK(holds(message, "larger vessel"));

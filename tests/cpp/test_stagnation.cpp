@@ -10,14 +10,6 @@
 
 using namespace heatmatch;
 
-namespace {
-
-double highest(const std::vector<double>& list) {
-    return *std::max_element(list.begin(), list.end());
-}
-
-}  // namespace
-
 TEST_CASE("a fortnight without anybody taking heat is hotter than any week of winter" *
           doctest::test_suite("numerical")) {
     const Candidate candidate = standing();

@@ -1,7 +1,8 @@
+#include "assumed.hpp"
 #include "refusal.hpp"
 #include "within.hpp"
+#include "zero_k.hpp"
 
-#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -16,19 +17,12 @@ using heatmatch::StoreShell;
 
 namespace {
 
-constexpr double zero_k = 273.15;
-
-Store drum() {
+Store bare_drum() {
     return {.shape = heatmatch::StoreShape::cylinder, .diameter_m = 0.58, .height_m = 0.85};
 }
 
 Store crate() {
     return {.shape = heatmatch::StoreShape::box, .width_m = 0.5, .depth_m = 0.3, .height_m = 0.4};
-}
-
-bool assumes(const StoreShell& shell, const std::string& field) {
-    return std::any_of(shell.assumed.begin(), shell.assumed.end(),
-                       [&](const auto& each) { return each.field == field; });
 }
 
 }  // namespace
@@ -67,7 +61,7 @@ TEST_CASE("free convection grows with the temperature difference, and has one at
 
 // Source: geometry.
 TEST_CASE("volume and areas of a drum and of a box") {
-    const StoreShell round = store_shell(drum());
+    const StoreShell round = store_shell(bare_drum());
     CHECK(round.volume_m3 == doctest::Approx(std::numbers::pi * 0.29 * 0.29 * 0.85).epsilon(1e-12));
     CHECK(round.side_m2 == doctest::Approx(std::numbers::pi * 0.58 * 0.85).epsilon(1e-12));
     CHECK(round.top_m2 == doctest::Approx(std::numbers::pi * 0.29 * 0.29).epsilon(1e-12));
@@ -87,7 +81,7 @@ TEST_CASE("volume and areas of a drum and of a box") {
 }
 
 TEST_CASE("a missing size is refused by name, with what to do") {
-    Store store = drum();
+    Store store = bare_drum();
     store.diameter_m.reset();
     std::string message =
         refusal_of<heatmatch::InvalidInput>([&] { static_cast<void>(store_shell(store)); });
@@ -107,12 +101,12 @@ TEST_CASE("a missing size is refused by name, with what to do") {
 }
 
 TEST_CASE("what is assumed about a store is listed, and only that") {
-    const StoreShell bare = store_shell(drum());
+    const StoreShell bare = store_shell(bare_drum());
     CHECK(assumes(bare, "wall_emissivity"));
     CHECK(assumes(bare, "top_u_w_m2k"));
     CHECK(assumes(bare, "bottom_u_w_m2k"));
     CHECK(bare.assumed.size() == 3);
-    Store told = drum();
+    Store told = bare_drum();
     told.wall_emissivity = 0.3;
     told.top_u_w_m2k = 1.0;
     told.bottom_u_w_m2k = 2.0;
@@ -121,7 +115,7 @@ TEST_CASE("what is assumed about a store is listed, and only that") {
     CHECK(known.wall_emissivity == 0.3);
     CHECK(known.top_u_w_m2k == 1.0);
     CHECK(known.bottom_u_w_m2k == 2.0);
-    Store insulated = drum();
+    Store insulated = bare_drum();
     insulated.side_u_w_m2k = 0.6;
     CHECK_FALSE(assumes(store_shell(insulated), "wall_emissivity"));
 }
@@ -129,7 +123,7 @@ TEST_CASE("what is assumed about a store is listed, and only that") {
 // Source: heat transfer of walls at room temperature (from memory): 5 to 6 W/m2K bright, 10 to 11
 // painted, free convection and radiation together.
 TEST_CASE("a bare wall loses heat as walls are known to") {
-    Store store = drum();
+    Store store = bare_drum();
     store.wall_emissivity = 0.3;
     const double bright = store_shell(store).side_w_m2k(320.0, 293.15);
     CHECK(bright > 5.0);
@@ -142,7 +136,7 @@ TEST_CASE("a bare wall loses heat as walls are known to") {
 
 // Source: the sum over the areas, put together here.
 TEST_CASE("a store loses heat through side, lid and floor") {
-    Store store = drum();
+    Store store = bare_drum();
     store.side_u_w_m2k = 0.6;
     store.top_u_w_m2k = 1.5;
     store.bottom_u_w_m2k = 2.5;
@@ -159,11 +153,11 @@ TEST_CASE("a store loses heat through side, lid and floor") {
 TEST_CASE("insulation makes the surface cooler, and never cooler than the air") {
     constexpr double edge_k = 400.0;
     constexpr double air_k = 293.15;
-    const StoreShell bare = store_shell(drum());
+    const StoreShell bare = store_shell(bare_drum());
     CHECK(bare.side_surface_k(edge_k, air_k) == doctest::Approx(edge_k));
     double last = edge_k + 1.0;
     for (const double u : {20.0, 5.0, 2.0, 1.0, 0.3}) {
-        Store store = drum();
+        Store store = bare_drum();
         store.side_u_w_m2k = u;
         store.top_u_w_m2k = u;
         const StoreShell shell = store_shell(store);
@@ -176,7 +170,7 @@ TEST_CASE("insulation makes the surface cooler, and never cooler than the air") 
     }
     // Source: what passes the insulation leaves its surface through a film of 8 W/m2K (from
     // memory).
-    Store store = drum();
+    Store store = bare_drum();
     store.side_u_w_m2k = 2.0;
     const double surface_k = store_shell(store).side_surface_k(edge_k, air_k);
     CHECK(8.0 * (surface_k - air_k) == doctest::Approx(2.0 * (edge_k - air_k)));

@@ -1,3 +1,4 @@
+#include "degrees.hpp"
 #include "reference_csv.hpp"
 
 #include <chrono>
@@ -25,10 +26,6 @@ double unix_time_s(const std::string& utc) {
     const sys_seconds moment =
         date + hours(piece(11, 2)) + minutes(piece(14, 2)) + seconds(piece(17, 2));
     return static_cast<double>(moment.time_since_epoch().count());
-}
-
-double cosine_deg(double angle_deg) {
-    return std::cos(angle_deg * std::numbers::pi / 180.0);
 }
 
 /// Angle on the sky between two directions; azimuths alone say little about a sun overhead [deg].

@@ -1,5 +1,6 @@
+#include "temp_folder.hpp"
+
 #include <filesystem>
-#include <random>
 #include <string>
 #include <tuple>
 
@@ -14,30 +15,6 @@ using heatmatch::write_text_file;
 namespace fs = std::filesystem;
 
 namespace {
-
-/// A folder of its own that goes away with it.
-class TempFolder {
-  public:
-    TempFolder() : path_(fs::temp_directory_path() / unique_name()) {
-        fs::create_directories(path_);
-    }
-    TempFolder(const TempFolder&) = delete;
-    TempFolder& operator=(const TempFolder&) = delete;
-    ~TempFolder() {
-        std::error_code ignored;
-        fs::remove_all(path_, ignored);
-    }
-    [[nodiscard]] std::string file(const std::string& name) const {
-        return (path_ / name).string();
-    }
-
-  private:
-    static std::string unique_name() {
-        std::random_device random;
-        return "heatmatch-" + std::to_string(random()) + std::to_string(random());
-    }
-    fs::path path_;
-};
 
 std::size_t files_in(const std::string& folder) {
     std::size_t count = 0;

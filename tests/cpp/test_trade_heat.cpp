@@ -1,11 +1,11 @@
 #include "bed_3d.hpp"
 #include "demo.hpp"
+#include "extent.hpp"
 #include "heat_beds.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -23,30 +23,16 @@ TEST_SUITE_BEGIN("numerical");
 
 namespace {
 
-constexpr double air_c = 11.0;
+constexpr double pot_air_c = 11.0;
 constexpr double power_w = 240.0;
 constexpr double diameter_m = 0.27;
 constexpr double height_m = 0.26;
 
-struct Range {
-    double low = std::numeric_limits<double>::infinity();
-    double high = -std::numeric_limits<double>::infinity();
-
-    void add(double value) {
-        low = std::min(low, value);
-        high = std::max(high, value);
-    }
-    [[nodiscard]] bool holds(double value) const { return value >= low && value <= high; }
-    [[nodiscard]] bool meets(const Range& other) const {
-        return low <= other.high && other.low <= high;
-    }
-};
-
 /// Common practice, no source.
-constexpr Range mean_3_h{113.0, 131.0};
-constexpr Range mean_5_h{157.0, 183.0};
-constexpr Range probe_3_h{71.0, 96.0};
-constexpr Range probe_5_h{125.0, 135.0};
+constexpr Extent mean_3_h{113.0, 131.0};
+constexpr Extent mean_5_h{157.0, 183.0};
+constexpr Extent probe_3_h{71.0, 96.0};
+constexpr Extent probe_5_h{125.0, 135.0};
 
 struct Layout {
     std::string name{};
@@ -65,11 +51,11 @@ heatmatch::BedCharge pot(double k20_w_mk, double emissivity, const heatmatch::Le
     return {.fill = dry_sand(k20_w_mk, 0.5),
             .shell = bare_cylinder(diameter_m, height_m, emissivity),
             .legs = legs,
-            .air_c = air_c};
+            .air_c = pot_air_c};
 }
 
 /// A place of the probe at half the height: on the line through the legs or across it.
-struct Place {
+struct ProbeSpot {
     bool on_x = true;
     double inside_wall_m = 0.0;
 
@@ -81,7 +67,7 @@ struct Place {
                (on_x ? "in line" : "across");
     }
 };
-constexpr std::array<Place, 6> places = {
+constexpr std::array<ProbeSpot, 6> probe_spots = {
     {{true, 0.025}, {true, 0.030}, {true, 0.035}, {false, 0.025}, {false, 0.030}, {false, 0.035}}};
 
 /// One store after three hours, after five and a quarter of an hour later.
@@ -92,7 +78,7 @@ struct Run {
     std::array<double, 2> wall_c{};
     std::array<double, 2> edge_c{};  //!< of the shells
     std::array<double, 2> kept{};    //!< share of the heat
-    std::array<std::array<double, 3>, places.size()> probe_c{};
+    std::array<std::array<double, 3>, probe_spots.size()> probe_c{};
     double sheath_c = 0.0;
 };
 
@@ -100,14 +86,14 @@ std::string hours_of(std::size_t i) {
     return i == 0 ? "  3 h: " : "  5 h: ";
 }
 
-Run run_of(heatmatch::BedCharge charge) {
+Run run_of_pot(heatmatch::BedCharge charge) {
     Bed3d bed({.fill = charge.fill,
                .shell = charge.shell,
                .legs = charge.legs,
-               .air_c = air_c,
-               .start_c = air_c},
+               .air_c = pot_air_c,
+               .start_c = pot_air_c},
               {.near_m = 0.010, .high_m = 0.013});
-    heatmatch::BedShells shells(charge.fill, charge.shell, charge.legs, air_c, air_c);
+    heatmatch::BedShells shells(charge.fill, charge.shell, charge.legs, pot_air_c, pot_air_c);
     Run run;
     double before_h = 0.0;
     for (std::size_t i = 0; i < 3; ++i) {
@@ -115,8 +101,8 @@ Run run_of(heatmatch::BedCharge charge) {
         bed.run(power_w, (hours - before_h) * 3600.0);
         shells.step(power_w, (hours - before_h) * 3600.0);
         before_h = hours;
-        for (std::size_t p = 0; p < places.size(); ++p) {
-            run.probe_c[p][i] = places[p].shown_c(bed);
+        for (std::size_t p = 0; p < probe_spots.size(); ++p) {
+            run.probe_c[p][i] = probe_spots[p].shown_c(bed);
         }
         if (i == 2) break;
         charge.hours = hours;
@@ -148,7 +134,7 @@ Terminals terminals_of(double heated_length_mm, heatmatch::ConductivityEnd end) 
         .shape = heatmatch::StoreShape::cylinder, .diameter_m = diameter_m, .height_m = height_m};
     const heatmatch::BedCharge charge =
         bed_charge(heatmatch::find_medium(starter(), "dry-sand"), store, element, 1,
-                   {.power_w = power_w, .hours = 5.0, .air_c = air_c}, end);
+                   {.power_w = power_w, .hours = 5.0, .air_c = pot_air_c}, end);
     const heatmatch::Wire& wire = heatmatch::find_wire(starter(), "silicone-14-awg");
     const heatmatch::Insulation& insulation =
         heatmatch::find_insulation(starter(), wire.insulation);
@@ -160,7 +146,7 @@ Terminals terminals_of(double heated_length_mm, heatmatch::ConductivityEnd end) 
             const bool buried = place == heatmatch::TerminalPlace::buried;
             heatmatch::HotTail tail{.sheath_c = result.sheath_c,
                                     .bed_conductivity_w_mk = charge.fill.conductivity.at(293.15),
-                                    .air_c = air_c,
+                                    .air_c = pot_air_c,
                                     .sheath_conductivity_w_mk = 18.0,
                                     .place = place,
                                     .contact_ohm = 0.005,
@@ -181,17 +167,17 @@ Terminals terminals_of(double heated_length_mm, heatmatch::ConductivityEnd end) 
 TEST_CASE("a bare pot of 23 kg takes 720 Wh in three hours: bed mean and a probe near its wall") {
     const heatmatch::StoreShell shell = bare_cylinder(diameter_m, height_m);
     CHECK(shell.volume_m3 * 1550.0 == doctest::Approx(23.0).epsilon(0.01));
-    const std::array<Range, 2> trade_mean = {mean_3_h, mean_5_h};
-    const std::array<Range, 2> trade_probe = {probe_3_h, probe_5_h};
-    std::array<Range, 2> shown;
-    std::array<Range, 2> shown_typical;
+    const std::array<Extent, 2> trade_mean = {mean_3_h, mean_5_h};
+    const std::array<Extent, 2> trade_probe = {probe_3_h, probe_5_h};
+    std::array<Extent, 2> shown;
+    std::array<Extent, 2> shown_typical;
     int both = 0;
     int both_typical = 0;
     for (const Layout& layout : layouts()) {
         for (const double emissivity : {0.3, 0.9}) {
             for (const double k20 : {0.20, 0.27, 0.35}) {
                 const bool typical = k20 == 0.27;
-                const Run run = run_of(pot(k20, emissivity, layout.legs));
+                const Run run = run_of_pot(pot(k20, emissivity, layout.legs));
                 MESSAGE(layout.name << ", wall " << emissivity << ", k20 " << k20
                                     << ": sheath after five hours " << run.sheath_c << " C");
                 for (std::size_t i = 0; i < 2; ++i) {
@@ -205,11 +191,11 @@ TEST_CASE("a bare pot of 23 kg takes 720 Wh in three hours: bed mean and a probe
                     if (typical && layout.legs.leg_length_m > 0.15) {
                         CHECK(trade_mean[i].holds(run.mean_c[i]));
                     }
-                    const double rise_k = run.mean_c[i] - air_c;
+                    const double rise_k = run.mean_c[i] - pot_air_c;
                     CHECK(std::fabs(run.shells_c[i] - run.mean_c[i]) < 0.03 * rise_k);
                 }
                 std::ostringstream readings;
-                for (std::size_t p = 0; p < places.size(); ++p) {
+                for (std::size_t p = 0; p < probe_spots.size(); ++p) {
                     const auto& [at_3_h, at_5_h, later] = run.probe_c[p];
                     const bool agrees = probe_3_h.holds(at_3_h) && probe_5_h.holds(at_5_h);
                     both += agrees ? 1 : 0;
@@ -219,7 +205,7 @@ TEST_CASE("a bare pot of 23 kg takes 720 Wh in three hours: bed mean and a probe
                         shown[i].add(run.probe_c[p][i]);
                         if (typical) shown_typical[i].add(run.probe_c[p][i]);
                     }
-                    readings << "; " << places[p].name() << ' ' << std::lround(at_3_h) << ", "
+                    readings << "; " << probe_spots[p].name() << ' ' << std::lround(at_3_h) << ", "
                              << std::lround(at_5_h) << (agrees ? " (both)" : "");
                 }
                 MESSAGE("  probe after 3 and 5 h" << readings.str());
@@ -233,7 +219,7 @@ TEST_CASE("a bare pot of 23 kg takes 720 Wh in three hours: bed mean and a probe
                          << trade_probe[i].high << " C");
         CHECK(shown[i].meets(trade_probe[i]));
     }
-    MESSAGE(both << " of " << layouts().size() * 6 * places.size()
+    MESSAGE(both << " of " << layouts().size() * 6 * probe_spots.size()
                  << " stated cases show both readings of the trade, " << both_typical
                  << " with typical sand");
 }

@@ -1,4 +1,5 @@
 #include "demo.hpp"
+#include "judged_candidate.hpp"
 
 #include "heatmatch/answer/verdict.hpp"
 
@@ -6,14 +7,8 @@ using namespace heatmatch;
 
 namespace {
 
-Margin graded(std::string name, Severity severity) {
+Margin margin_graded(std::string name, Severity severity) {
     return {.name = std::move(name), .subject = "rod", .severity = severity};
-}
-
-Candidate with_margins(std::vector<Margin> margins) {
-    Candidate candidate;
-    candidate.made = LazyMargins(std::move(margins));
-    return candidate;
 }
 
 Candidate of_a_winter() {
@@ -62,15 +57,15 @@ TEST_CASE("margins are counted, warnings and dangers named, a danger told first"
     CHECK(margin_sentence(with_margins({})).text() ==
           "Every margin was assessed and is within its limit.");
     std::vector<Margin> margins{
-        graded("touch", Severity::warning),     graded("arc", Severity::warning),
-        graded("touch", Severity::warning),     graded("drop", Severity::caution),
-        graded("coil", Severity::not_assessed), graded("fit", Severity::none)};
+        margin_graded("touch", Severity::warning),     margin_graded("arc", Severity::warning),
+        margin_graded("touch", Severity::warning),     margin_graded("drop", Severity::caution),
+        margin_graded("coil", Severity::not_assessed), margin_graded("fit", Severity::none)};
     const Candidate warned = with_margins(margins);
     CHECK(margin_sentence(warned).text() ==
           "Margins: 3 warning (touch, arc), 1 caution, 1 not assessed.");
     CHECK(verdict(warned).front() == heat_sentence(warned));
-    margins.push_back(graded("sheath", Severity::danger));
-    margins.push_back(graded("cold", Severity::danger));
+    margins.push_back(margin_graded("sheath", Severity::danger));
+    margins.push_back(margin_graded("cold", Severity::danger));
     const Candidate rejected = with_margins(margins);
     CHECK(margin_sentence(rejected).text() ==
           "DANGER: cold, sheath. Do not build it so. Margins: 2 danger, 3 warning (touch, arc), 1 "

@@ -1,3 +1,4 @@
+#include "bench_wires.hpp"
 #include "demo.hpp"
 #include "reference_csv.hpp"
 
@@ -16,10 +17,6 @@ using heatmatch::Surroundings;
 using heatmatch::Wire;
 
 namespace {
-
-const Wire& silicone() {
-    return heatmatch::find_wire(starter(), "silicone-14-awg");
-}
 
 ConductorTemperature silicone_at(double current_a, const Surroundings& around) {
     const Insulation& insulation = heatmatch::find_insulation(starter(), silicone().insulation);

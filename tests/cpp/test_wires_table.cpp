@@ -1,4 +1,5 @@
 #include "demo.hpp"
+#include "table_texts.hpp"
 
 #include "heatmatch/answer/wires_table.hpp"
 
@@ -27,10 +28,6 @@ WireCheck melting() {
     check.reach.push_back({.insulation = "pvc", .limit_c = 90.0, .from_m = 0.25});
     check.reach.push_back({.insulation = "never", .limit_c = 60.0});
     return check;
-}
-
-std::string line(const Sentences& cells, UnitSystem system = UnitSystem::si) {
-    return text_of(cells, system, "|");
 }
 
 }  // namespace

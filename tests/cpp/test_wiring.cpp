@@ -1,3 +1,4 @@
+#include "bench_wires.hpp"
 #include "demo.hpp"
 
 #include <cmath>
@@ -20,7 +21,7 @@ using heatmatch::Wire;
 namespace {
 
 /// An installation with one run of that wire.
-Installation with_run(heatmatch::WireRun run) {
+Installation installation_with_run(heatmatch::WireRun run) {
     Installation installation;
     installation.site = {.record_low_c = -20.0};
     installation.runs = {std::move(run)};
@@ -67,10 +68,6 @@ bool does(const Wire& wire, const Installation& installation, const Circuit& cir
     return true;
 }
 
-double price(const Wire& wire) {
-    return wire.price.typical().value_or(std::numeric_limits<double>::infinity());
-}
-
 }  // namespace
 
 TEST_CASE("a named wire is laid as it is, with its insulation and its joints") {
@@ -80,13 +77,14 @@ TEST_CASE("a named wire is laid as it is, with its insulation and its joints") {
                            .connector = "ring-terminal-nickel"};
     const Circuit circuit =
         bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
-    const auto laid = lay(with_run(run), circuit);
+    const auto laid = lay(installation_with_run(run), circuit);
     REQUIRE(laid.size() == 1);
     CHECK(laid.front().wire->id == "silicone-14-awg");
     CHECK(laid.front().insulation->id == laid.front().wire->insulation);
     CHECK(laid.front().connector->id == "ring-terminal-nickel");
     run.wire = "no such wire";
-    CHECK_THROWS_AS(static_cast<void>(lay(with_run(run), circuit)), heatmatch::NotFound);
+    CHECK_THROWS_AS(static_cast<void>(lay(installation_with_run(run), circuit)),
+                    heatmatch::NotFound);
 }
 
 // Source: every wire of the starter tried in the test.
@@ -107,7 +105,7 @@ TEST_CASE("a chosen wire is the cheapest that would do, or the one that loses le
           Case{{2, 1}, 0.5, 220.0, heatmatch::SurroundingsKind::open_air},
           Case{{4, 1}, 60.0, 35.0, heatmatch::SurroundingsKind::sunlit},
           Case{{20, 1}, 9.0, 35.0, heatmatch::SurroundingsKind::sunlit}}) {
-        const Installation installation = with_run(chosen(length_m, air_c, kind));
+        const Installation installation = installation_with_run(chosen(length_m, air_c, kind));
         const Circuit circuit =
             bench_circuit("silicon-60-cell-245", panels, "tubular-1000-120", {1, 1});
         const auto laid = lay(installation, circuit);
@@ -124,14 +122,14 @@ TEST_CASE("a chosen wire is the cheapest that would do, or the one that loses le
             any = true;
             const double lost = drop(wire, installation, circuit);
             least = std::min(least, lost);
-            if (lost <= 0.02) cheapest = std::min(cheapest, price(wire));
+            if (lost <= 0.02) cheapest = std::min(cheapest, price_of_wire(wire));
         }
         CHECK(laid.front().wire.has_value() == any);
         if (!laid.front().wire) continue;
         CAPTURE(laid.front().wire->id);
         CHECK(does(*laid.front().wire, installation, circuit));
         if (std::isfinite(cheapest)) {
-            CHECK(price(*laid.front().wire) == cheapest);
+            CHECK(price_of_wire(*laid.front().wire) == cheapest);
         } else {
             CHECK(drop(*laid.front().wire, installation, circuit) == least);
         }
@@ -144,7 +142,7 @@ TEST_CASE("a chosen wire is the cheapest that would do, or the one that loses le
 TEST_CASE("a joint that is rated too low, or not at all, does not keep a wire from being chosen") {
     const Circuit circuit =
         bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
-    Installation installation = with_run(chosen(0.5, 120.0));
+    Installation installation = installation_with_run(chosen(0.5, 120.0));
     const RunParts bare = lay(installation, circuit).front();
     REQUIRE(bare.wire);
     for (const char* connector : {"pv-plug-4-mm", "ring-terminal-nickel", "solder-joint"}) {
@@ -158,9 +156,10 @@ TEST_CASE("a joint that is rated too low, or not at all, does not keep a wire fr
 TEST_CASE("no wire is chosen where the surroundings are not stated") {
     const Circuit circuit =
         bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
-    CHECK_FALSE(lay(with_run(chosen(9.0, std::nullopt)), circuit).front().wire);
+    CHECK_FALSE(lay(installation_with_run(chosen(9.0, std::nullopt)), circuit).front().wire);
     CHECK_FALSE(
-        lay(with_run(chosen(9.0, std::nullopt, heatmatch::SurroundingsKind::cavity)), circuit)
+        lay(installation_with_run(chosen(9.0, std::nullopt, heatmatch::SurroundingsKind::cavity)),
+            circuit)
             .front()
             .wire);
 }
@@ -168,9 +167,9 @@ TEST_CASE("no wire is chosen where the surroundings are not stated") {
 TEST_CASE("no wire is chosen where none of the catalog would do") {
     const Circuit circuit =
         bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
-    CHECK_FALSE(lay(with_run(chosen(9.0, 700.0)), circuit).front().wire);
+    CHECK_FALSE(lay(installation_with_run(chosen(9.0, 700.0)), circuit).front().wire);
     const Circuit high = bench_circuit("cdte-430", {10, 1}, "tubular-1000-120", {1, 1});
-    CHECK_FALSE(lay(with_run(chosen(9.0, 35.0)), high).front().wire);
+    CHECK_FALSE(lay(installation_with_run(chosen(9.0, 35.0)), high).front().wire);
 }
 
 // Source: common practice, no source: heavy current over 25 m at 17 to 35 V takes more than 2 % in
@@ -194,7 +193,8 @@ TEST_CASE("a circuit for which no wire was found is not ranked as if its wire to
 TEST_CASE("in sunlight only a jacket marked for it is chosen, in a wet place only a wet rating") {
     const Circuit circuit =
         bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
-    Installation installation = with_run(chosen(9.0, 35.0, heatmatch::SurroundingsKind::sunlit));
+    Installation installation =
+        installation_with_run(chosen(9.0, 35.0, heatmatch::SurroundingsKind::sunlit));
     installation.site.wet = true;
     const RunParts laid = lay(installation, circuit).front();
     REQUIRE(laid.wire);
@@ -203,7 +203,7 @@ TEST_CASE("in sunlight only a jacket marked for it is chosen, in a wet place onl
 }
 
 TEST_CASE("runs that name no wire of theirs are each chosen for their own current") {
-    Installation installation = with_run(chosen(10.0, 35.0));
+    Installation installation = installation_with_run(chosen(10.0, 35.0));
     installation.runs.push_back(installation.runs.front());
     installation.runs.back().name = "each string";
     installation.runs.back().carries = heatmatch::Carried::string;

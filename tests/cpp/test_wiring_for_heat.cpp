@@ -1,7 +1,7 @@
+#include "bench_wires.hpp"
 #include "demo.hpp"
 
 #include <algorithm>
-#include <limits>
 #include <optional>
 #include <set>
 #include <string>
@@ -19,10 +19,6 @@ using heatmatch::Severity;
 using heatmatch::Wire;
 
 namespace {
-
-double price(const Wire& wire) {
-    return wire.price.typical().value_or(std::numeric_limits<double>::infinity());
-}
 
 /// The demo's standing circuit, the run at its element as given, with its heat.
 struct Heated {
@@ -82,7 +78,7 @@ TEST_CASE("the wire at the element is the cheapest that its heat leaves far from
             CHECK(heated.headroom_with(*laid).value_or(0.0) == doctest::Approx(most));
             for (const Wire& wire : starter().wires) {
                 if (heated.headroom_with(wire).value_or(0.0) < 1.0) continue;
-                CHECK(price(*laid) <= price(wire));
+                CHECK(price_of_wire(*laid) <= price_of_wire(wire));
             }
         }
     }
