@@ -39,7 +39,7 @@ Panel round_panel() {
             .provenance = {.source = "label", .source_kind = heatmatch::SourceKind::nameplate}};
 }
 
-Margin named(const Circuit& circuit, std::string_view name, bool wet = false) {
+Margin array_margin(const Circuit& circuit, std::string_view name, bool wet = false) {
     return margin_of(array_margins(circuit, {.record_low_c = record_low_c, .wet = wet}), name);
 }
 
@@ -48,14 +48,17 @@ Margin named(const Circuit& circuit, std::string_view name, bool wet = false) {
 // Source: arithmetic, 40 V x (1 + 0.0030 x 45) = 45.4 V a panel.
 TEST_CASE("the open string on the coldest morning is held against the panels' own limit") {
     Panel panel = round_panel();
-    check_judged(named(circuit_of(panel, {2, 1}), "cold voltage"), Severity::none, 90.8, 600.0);
-    check_judged(named(circuit_of(panel, {13, 1}), "cold voltage"), Severity::caution, 590.2,
+    check_judged(array_margin(circuit_of(panel, {2, 1}), "cold voltage"), Severity::none, 90.8,
                  600.0);
-    check_judged(named(circuit_of(panel, {14, 1}), "cold voltage"), Severity::danger, 635.6, 600.0);
+    check_judged(array_margin(circuit_of(panel, {13, 1}), "cold voltage"), Severity::caution, 590.2,
+                 600.0);
+    check_judged(array_margin(circuit_of(panel, {14, 1}), "cold voltage"), Severity::danger, 635.6,
+                 600.0);
     // Strings in parallel add no volts.
-    check_judged(named(circuit_of(panel, {2, 3}), "cold voltage"), Severity::none, 90.8, 600.0);
+    check_judged(array_margin(circuit_of(panel, {2, 3}), "cold voltage"), Severity::none, 90.8,
+                 600.0);
     panel.max_system_voltage_v.reset();
-    const Margin unknown = named(circuit_of(panel, {2, 1}), "cold voltage");
+    const Margin unknown = array_margin(circuit_of(panel, {2, 1}), "cold voltage");
     check_not_assessed(unknown, "max_system_voltage_v");
     CHECK(contains(unknown.sentence(), "90.8 V"));
 }
@@ -64,74 +67,81 @@ TEST_CASE("the open string on the coldest morning is held against the panels' ow
 TEST_CASE("a cold voltage by the code's table is told as an assumption") {
     Panel panel = round_panel();
     panel.beta_voc_pct_per_k.reset();
-    const Margin margin = named(circuit_of(panel, {2, 1}), "cold voltage");
+    const Margin margin = array_margin(circuit_of(panel, {2, 1}), "cold voltage");
     check_judged(margin, Severity::none, 2.0 * 40.0 * 1.18, 600.0);
     REQUIRE(margin.assumed.size() == 1);
     CHECK(margin.assumed.front().source.text() == "nec-690-7");
     CHECK(margin.source == "nec-690-7");
-    CHECK(named(circuit_of(round_panel(), {2, 1}), "cold voltage").assumed.empty());
+    CHECK(array_margin(circuit_of(round_panel(), {2, 1}), "cold voltage").assumed.empty());
 }
 
 // Source: IEC 60364-4-41 and -7-705, from memory: 60 V ripple-free direct current dry, 30 V wet.
 TEST_CASE("touchable volts are 60 where dry and 30 where wet") {
     const Panel panel = round_panel();
-    check_judged(named(circuit_of(panel, {1, 1}), "touch voltage"), Severity::none, 45.4, 60.0);
-    check_judged(named(circuit_of(panel, {2, 1}), "touch voltage"), Severity::warning, 90.8, 60.0);
-    check_judged(named(circuit_of(panel, {1, 1}), "touch voltage", true), Severity::warning, 45.4,
-                 30.0);
-    CHECK(contains(named(circuit_of(panel, {2, 1}), "touch voltage", true).sentence(), "wet"));
+    check_judged(array_margin(circuit_of(panel, {1, 1}), "touch voltage"), Severity::none, 45.4,
+                 60.0);
+    check_judged(array_margin(circuit_of(panel, {2, 1}), "touch voltage"), Severity::warning, 90.8,
+                 60.0);
+    check_judged(array_margin(circuit_of(panel, {1, 1}), "touch voltage", true), Severity::warning,
+                 45.4, 30.0);
+    CHECK(
+        contains(array_margin(circuit_of(panel, {2, 1}), "touch voltage", true).sentence(), "wet"));
     Panel small = panel;
     small.v_oc = 22.0;
     small.v_mp = 17.6;
-    check_judged(named(circuit_of(small, {1, 1}), "touch voltage", true), Severity::none,
+    check_judged(array_margin(circuit_of(small, {1, 1}), "touch voltage", true), Severity::none,
                  22.0 * 1.135, 30.0);
     // 58.3 of 60 V is near.
     small.v_oc = 51.37;
     small.v_mp = 41.0;
-    CHECK(named(circuit_of(small, {1, 1}), "touch voltage").severity == Severity::caution);
+    CHECK(array_margin(circuit_of(small, {1, 1}), "touch voltage").severity == Severity::caution);
 }
 
 // Source: NEC 690.11, from memory: 80 V direct current and more.
 TEST_CASE("from 80 V on a series arc is a caution") {
     const Panel panel = round_panel();
-    check_judged(named(circuit_of(panel, {1, 1}), "series arc"), Severity::none, 45.4, 80.0);
-    check_judged(named(circuit_of(panel, {2, 1}), "series arc"), Severity::caution, 90.8, 80.0);
-    CHECK(contains(named(circuit_of(panel, {1, 1}), "series arc").sentence(), "below it too"));
+    check_judged(array_margin(circuit_of(panel, {1, 1}), "series arc"), Severity::none, 45.4, 80.0);
+    check_judged(array_margin(circuit_of(panel, {2, 1}), "series arc"), Severity::caution, 90.8,
+                 80.0);
+    CHECK(
+        contains(array_margin(circuit_of(panel, {1, 1}), "series arc").sentence(), "below it too"));
 }
 
 // Source: NEC 690.9 and IEC 62548, from memory: (n - 1) x 1.25 x Isc against the largest series
 // fuse.
 TEST_CASE("a faulty string is fed by all the others") {
     Panel panel = round_panel();
-    const Margin alone = named(circuit_of(panel, {4, 1}), "reverse current");
+    const Margin alone = array_margin(circuit_of(panel, {4, 1}), "reverse current");
     CHECK(alone.severity == Severity::none);
     CHECK(*alone.headroom == 1.0);
     CHECK(contains(alone.sentence(), "One string"));
     CHECK(!alone.source.empty());
-    check_judged(named(circuit_of(panel, {2, 2}), "reverse current"), Severity::none, 10.0, 15.0);
-    const Margin three = named(circuit_of(panel, {1, 3}), "reverse current");
+    check_judged(array_margin(circuit_of(panel, {2, 2}), "reverse current"), Severity::none, 10.0,
+                 15.0);
+    const Margin three = array_margin(circuit_of(panel, {1, 3}), "reverse current");
     check_judged(three, Severity::danger, 20.0, 15.0);
     CHECK(contains(three.sentence(), "Fuse each string"));
     panel.max_series_fuse_a.reset();
-    check_not_assessed(named(circuit_of(panel, {1, 3}), "reverse current"), "max_series_fuse_a");
+    check_not_assessed(array_margin(circuit_of(panel, {1, 3}), "reverse current"),
+                       "max_series_fuse_a");
     // One string needs no limit.
-    CHECK(named(circuit_of(panel, {4, 1}), "reverse current").severity == Severity::none);
+    CHECK(array_margin(circuit_of(panel, {4, 1}), "reverse current").severity == Severity::none);
 }
 
 TEST_CASE("string fuses set what a faulty string may be fed") {
     Panel panel = round_panel();
     panel.max_series_fuse_a = 20.0;
     Circuit circuit = circuit_of(panel, {1, 4});
-    CHECK(named(circuit, "reverse current").severity == Severity::danger);
+    CHECK(array_margin(circuit, "reverse current").severity == Severity::danger);
     circuit.devices = {bench_device("gpv-fuse-10x38", "protects a string", 1, "")};
-    const Margin fused = named(circuit, "reverse current");
+    const Margin fused = array_margin(circuit, "reverse current");
     check_judged(fused, Severity::none, 15.0, 20.0);
     CHECK(contains(fused.sentence(), "15 A"));
     circuit.panel.panel.max_series_fuse_a = 10.0;
-    check_judged(named(circuit, "reverse current"), Severity::danger, 15.0, 10.0);
+    check_judged(array_margin(circuit, "reverse current"), Severity::danger, 15.0, 10.0);
     // A switch is no fuse.
     circuit.devices = {bench_device("pv-isolator-2-pole", "breaks dc", 2, "")};
-    check_judged(named(circuit, "reverse current"), Severity::danger, 30.0, 10.0);
+    check_judged(array_margin(circuit, "reverse current"), Severity::danger, 30.0, 10.0);
 }
 
 TEST_CASE("measured amperes above the label count for the reverse current") {
@@ -140,17 +150,17 @@ TEST_CASE("measured amperes above the label count for the reverse current") {
     circuit.owned = {.group = "bench", .panel = panel.id, .count = 2};
     circuit.owned.measured = heatmatch::PanelMeasurement{.i_sc = 8.8};
     circuit.panel = heatmatch::panel_in_service(circuit.owned, panel, record_low_c);
-    check_judged(named(circuit, "reverse current"), Severity::none, 11.0, 15.0);
+    check_judged(array_margin(circuit, "reverse current"), Severity::none, 11.0, 15.0);
 }
 
 TEST_CASE("panels of one group are taken as equal, and that is told") {
-    const Margin several = named(circuit_of(round_panel(), {2, 1}), "string mismatch");
+    const Margin several = array_margin(circuit_of(round_panel(), {2, 1}), "string mismatch");
     CHECK(several.consequence == Severity::caution);
     CHECK(*several.limit == 5.0);
     REQUIRE(several.assumed.size() == 1);
     CHECK(several.assumed.front().field == "spread of i_sc");
     CHECK(contains(several.sentence(), "5%"));
-    CHECK(named(circuit_of(round_panel(), {1, 1}), "string mismatch").assumed.empty());
+    CHECK(array_margin(circuit_of(round_panel(), {1, 1}), "string mismatch").assumed.empty());
 }
 
 TEST_CASE("every array has the same five margins, none of them silent") {

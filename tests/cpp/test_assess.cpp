@@ -12,7 +12,7 @@ using heatmatch::Severity;
 
 namespace {
 
-std::string refused_field(const Installation& installation) {
+std::string field_refused_by_assess(const Installation& installation) {
     try {
         static_cast<void>(assess(starter(), installation));
     } catch (const heatmatch::Error& error) {
@@ -111,22 +111,22 @@ TEST_CASE("the conditions and the coil temperature are the caller's") {
 TEST_CASE("what cannot be assessed is refused by name") {
     Installation installation = demo();
     installation.circuit.reset();
-    CHECK(refused_field(installation) == "circuit");
+    CHECK(field_refused_by_assess(installation) == "circuit");
     installation = demo();
     installation.circuit->panels = "3S1P";
-    CHECK(refused_field(installation) == "panels");
+    CHECK(field_refused_by_assess(installation) == "panels");
     installation.circuit->panels = "two";
-    CHECK(refused_field(installation) == "panels");
+    CHECK(field_refused_by_assess(installation) == "panels");
     installation = demo();
     installation.circuit->bank = "1S0P";
-    CHECK(refused_field(installation) == "bank");
+    CHECK(field_refused_by_assess(installation) == "bank");
     installation = demo();
     installation.circuit->group = "barn pairs";
-    CHECK(refused_field(installation) == "group");
+    CHECK(field_refused_by_assess(installation) == "group");
     installation = demo();
     installation.circuit->element = "storage-rod";
     CHECK_THROWS_AS(static_cast<void>(assess(starter(), installation)), heatmatch::NotFound);
-    CHECK(refused_field(demo()) == "nothing");
+    CHECK(field_refused_by_assess(demo()) == "nothing");
 }
 
 TEST_CASE("conditions that mean nothing are refused for an assessment too") {

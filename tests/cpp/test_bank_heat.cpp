@@ -9,14 +9,15 @@ using heatmatch::HeatPoint;
 
 namespace {
 
-std::shared_ptr<const BankHeat> rods(int count, const heatmatch::Installation& installation) {
+std::shared_ptr<const BankHeat> heat_of_rods(int count,
+                                             const heatmatch::Installation& installation) {
     return circuit_in(installation, "storage-rod-1000-240", count).heat;
 }
 
 }  // namespace
 
 TEST_CASE("judged values take the worst end of what is not known of the fill") {
-    const HeatPoint point = rods(2, drum())->at(200.0);
+    const HeatPoint point = heat_of_rods(2, drum())->at(200.0);
     CHECK(point.sheath_band.low_c < point.sheath_band.typical_c);
     CHECK(point.sheath_band.typical_c < point.sheath_band.high_c);
     // The rise over the air of 25 °C counts 1.10 times.
@@ -29,7 +30,7 @@ TEST_CASE("judged values take the worst end of what is not known of the fill") {
 }
 
 TEST_CASE("what the screen asks is what the margins show") {
-    const auto heat = rods(3, drum());
+    const auto heat = heat_of_rods(3, drum());
     for (const double watts : {10.0, 100.0, 400.0}) {
         const HeatPoint point = heat->at(watts);
         const BankHeat::Judged judged = heat->judged_at(watts);
@@ -40,7 +41,7 @@ TEST_CASE("what the screen asks is what the margins show") {
 }
 
 TEST_CASE("the largest watts are where the limit is met") {
-    const auto heat = rods(2, drum());
+    const auto heat = heat_of_rods(2, drum());
     const double by_day = *heat->largest_element_w(false);
     CHECK(heat->judged_at(by_day).sheath_c == doctest::Approx(760.0).epsilon(1e-6));
     const double by_fortnight = *heat->largest_element_w(true);
@@ -51,11 +52,11 @@ TEST_CASE("the largest watts are where the limit is met") {
 
 TEST_CASE("elements beside each other allow less than one alone, farther apart more") {
     heatmatch::Installation installation = drum();
-    const double alone = *rods(1, installation)->largest_element_w(false);
+    const double alone = *heat_of_rods(1, installation)->largest_element_w(false);
     installation.store->element_spacing_mm = 40.0;
-    const double close = *rods(2, installation)->largest_element_w(false);
+    const double close = *heat_of_rods(2, installation)->largest_element_w(false);
     installation.store->element_spacing_mm = 120.0;
-    const double apart = *rods(2, installation)->largest_element_w(false);
+    const double apart = *heat_of_rods(2, installation)->largest_element_w(false);
     CHECK(close < apart);
     CHECK(apart < alone);
 }
@@ -63,8 +64,8 @@ TEST_CASE("elements beside each other allow less than one alone, farther apart m
 // Common practice, no source: several rods at a fifth of their rating each beat one at its rating.
 TEST_CASE("a bank of several elements may take what one of them may not") {
     const heatmatch::Installation installation = drum();
-    const double one = *rods(1, installation)->largest_element_w(true);
-    const double four = *rods(4, installation)->largest_element_w(true);
+    const double one = *heat_of_rods(1, installation)->largest_element_w(true);
+    const double four = *heat_of_rods(4, installation)->largest_element_w(true);
     CHECK(one < 600.0);
     CHECK(4.0 * four > 1.5 * one);
 }
@@ -85,8 +86,8 @@ TEST_CASE("water has no shell of sand and never passes its boiling point") {
 TEST_CASE("nothing is computed without sizes, lengths or a store") {
     heatmatch::Installation unsized = drum();
     unsized.store->diameter_m.reset();
-    CHECK(rods(2, unsized)->missing == std::vector<std::string>{"diameter_m"});
-    CHECK_FALSE(rods(2, unsized)->known());
-    CHECK_FALSE(rods(2, unsized)->largest_element_w(true));
+    CHECK(heat_of_rods(2, unsized)->missing == std::vector<std::string>{"diameter_m"});
+    CHECK_FALSE(heat_of_rods(2, unsized)->known());
+    CHECK_FALSE(heat_of_rods(2, unsized)->largest_element_w(true));
     CHECK(heatmatch::bank_heat(nullptr, {}, std::nullopt, std::nullopt, 1) == nullptr);
 }

@@ -17,11 +17,11 @@ using heatmatch::Severity;
 namespace {
 
 /// Two panels in series, 86.8 V at -20 °C; the starter's 1000 W rod for 120 V, 250 °C terminals.
-Circuit usual(Hookup bank = {1, 1}) {
+Circuit circuit_of_bank(Hookup bank = {1, 1}) {
     return bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", bank);
 }
 
-Margin named(const Circuit& circuit, std::string_view name, const Extremes& extremes = {}) {
+Margin bank_margin(const Circuit& circuit, std::string_view name, const Extremes& extremes = {}) {
     return margin_of(bank_margins(circuit, extremes), name);
 }
 
@@ -29,71 +29,73 @@ Margin named(const Circuit& circuit, std::string_view name, const Extremes& extr
 
 // Source: the rating of the starter's element, 1000 W and 120 V.
 TEST_CASE("an element's watts and volts are held against its rating") {
-    Circuit circuit = usual();
-    check_judged(named(circuit, "element power", {.element_power_w = 450.0}), Severity::none, 450.0,
-                 1000.0);
-    check_judged(named(circuit, "element power", {.element_power_w = 1100.0}), Severity::danger,
-                 1100.0, 1000.0);
-    check_judged(named(circuit, "element voltage", {.element_voltage_v = 80.0}), Severity::none,
-                 80.0, 120.0);
-    check_judged(named(circuit, "element voltage", {.element_voltage_v = 130.0}), Severity::warning,
-                 130.0, 120.0);
+    Circuit circuit = circuit_of_bank();
+    check_judged(bank_margin(circuit, "element power", {.element_power_w = 450.0}), Severity::none,
+                 450.0, 1000.0);
+    check_judged(bank_margin(circuit, "element power", {.element_power_w = 1100.0}),
+                 Severity::danger, 1100.0, 1000.0);
+    check_judged(bank_margin(circuit, "element voltage", {.element_voltage_v = 80.0}),
+                 Severity::none, 80.0, 120.0);
+    check_judged(bank_margin(circuit, "element voltage", {.element_voltage_v = 130.0}),
+                 Severity::warning, 130.0, 120.0);
     circuit.bank.element.rated_w.reset();
     circuit.bank.element.rated_v.reset();
-    const Margin power = named(circuit, "element power", {.element_power_w = 450.0});
+    const Margin power = bank_margin(circuit, "element power", {.element_power_w = 450.0});
     check_not_assessed(power, "rated_w");
     CHECK(contains(power.sentence(), "450 W"));
-    check_not_assessed(named(circuit, "element voltage", {.element_voltage_v = 80.0}), "rated_v");
+    check_not_assessed(bank_margin(circuit, "element voltage", {.element_voltage_v = 80.0}),
+                       "rated_v");
 }
 
 TEST_CASE("what was assumed about an element travels with its margins") {
-    const Circuit circuit = usual();
-    CHECK(named(circuit, "element power").assumed == circuit.bank.each.assumed);
-    CHECK(named(circuit, "survivor power").assumed == circuit.bank.each.assumed);
+    const Circuit circuit = circuit_of_bank();
+    CHECK(bank_margin(circuit, "element power").assumed == circuit.bank.each.assumed);
+    CHECK(bank_margin(circuit, "survivor power").assumed == circuit.bank.each.assumed);
     CHECK(!circuit.bank.each.assumed.empty());
 }
 
 // Source: arithmetic; the peak of 120 V alternating is 170 V.
 TEST_CASE("after one earth fault the whole array stands on the sheath") {
-    Circuit circuit = usual();
-    check_judged(named(circuit, "sheath voltage"), Severity::none, circuit.cold_voltage_v(),
+    Circuit circuit = circuit_of_bank();
+    check_judged(bank_margin(circuit, "sheath voltage"), Severity::none, circuit.cold_voltage_v(),
                  120.0 * std::sqrt(2.0));
     circuit.panels = {3, 1};
     // 130 V: above the rated volts, below their peak.
-    check_judged(named(circuit, "sheath voltage"), Severity::caution, circuit.cold_voltage_v(),
-                 120.0 * std::sqrt(2.0));
+    check_judged(bank_margin(circuit, "sheath voltage"), Severity::caution,
+                 circuit.cold_voltage_v(), 120.0 * std::sqrt(2.0));
     circuit.panels = {4, 1};
-    check_judged(named(circuit, "sheath voltage"), Severity::danger, circuit.cold_voltage_v(),
+    check_judged(bank_margin(circuit, "sheath voltage"), Severity::danger, circuit.cold_voltage_v(),
                  120.0 * std::sqrt(2.0));
     // Elements in series share the volts across, not those to the sheath.
     circuit.bank.hookup = {4, 1};
-    CHECK(named(circuit, "sheath voltage").severity == Severity::danger);
+    CHECK(bank_margin(circuit, "sheath voltage").severity == Severity::danger);
     circuit.bank.element.rated_v.reset();
-    check_not_assessed(named(circuit, "sheath voltage"), "rated_v");
+    check_not_assessed(bank_margin(circuit, "sheath voltage"), "rated_v");
 }
 
 TEST_CASE("a survivor of an open branch is held against its rating") {
-    Circuit circuit = usual({1, 2});
-    check_judged(named(circuit, "survivor power", {.survivor_power_w = 600.0}), Severity::none,
-                 600.0, 1000.0);
-    check_judged(named(circuit, "survivor power", {.survivor_power_w = 1200.0}), Severity::warning,
-                 1200.0, 1000.0);
+    Circuit circuit = circuit_of_bank({1, 2});
+    check_judged(bank_margin(circuit, "survivor power", {.survivor_power_w = 600.0}),
+                 Severity::none, 600.0, 1000.0);
+    check_judged(bank_margin(circuit, "survivor power", {.survivor_power_w = 1200.0}),
+                 Severity::warning, 1200.0, 1000.0);
     circuit.bank.element.rated_w.reset();
-    check_not_assessed(named(circuit, "survivor power", {.survivor_power_w = 600.0}), "rated_w");
-    const Margin alone = named(usual({2, 1}), "survivor power");
+    check_not_assessed(bank_margin(circuit, "survivor power", {.survivor_power_w = 600.0}),
+                       "rated_w");
+    const Margin alone = bank_margin(circuit_of_bank({2, 1}), "survivor power");
     CHECK(alone.severity == Severity::none);
     CHECK(contains(alone.sentence(), "nothing heats"));
 }
 
 // Source: common practice, no source: 20 Mohm when new, 1 Mohm in service.
 TEST_CASE("insulation to the sheath is asked for, and judged from below") {
-    Circuit circuit = usual();
-    const Margin unknown = named(circuit, "earth fault");
+    Circuit circuit = circuit_of_bank();
+    const Margin unknown = bank_margin(circuit, "earth fault");
     check_not_assessed(unknown, "insulation_resistance_mohm");
     CHECK(contains(unknown.sentence(), "500 V"));
     const auto measured = [&](double mohm) {
         circuit.bank.element.insulation_resistance_mohm = mohm;
-        return named(circuit, "earth fault");
+        return bank_margin(circuit, "earth fault");
     };
     check_judged(measured(10.0), Severity::none, 10.0, 1.0, 20.0);
     check_judged(measured(1.5), Severity::caution, 1.5, 1.0, 20.0);
@@ -104,12 +106,12 @@ TEST_CASE("insulation to the sheath is asked for, and judged from below") {
 }
 
 TEST_CASE("a thermostat inside, made for alternating current, is a warning") {
-    Circuit circuit = usual();
-    check_not_assessed(named(circuit, "built-in control"), "built_in_ac_control");
+    Circuit circuit = circuit_of_bank();
+    check_not_assessed(bank_margin(circuit, "built-in control"), "built_in_ac_control");
     circuit.bank.element.built_in_ac_control = false;
-    CHECK(named(circuit, "built-in control").severity == Severity::none);
+    CHECK(bank_margin(circuit, "built-in control").severity == Severity::none);
     circuit.bank.element.built_in_ac_control = true;
-    const Margin inside = named(circuit, "built-in control");
+    const Margin inside = bank_margin(circuit, "built-in control");
     CHECK(inside.severity == Severity::warning);
     CHECK(contains(inside.sentence(), "alternating current"));
     check_sentence(inside);
@@ -117,11 +119,11 @@ TEST_CASE("a thermostat inside, made for alternating current, is a warning") {
 
 // Source: common practice, no source: low ohms run the panels near their short-circuit current.
 TEST_CASE("low ohms are a caution for shaded cells") {
-    const Margin high = named(usual(), "shade stress");
+    const Margin high = bank_margin(circuit_of_bank(), "shade stress");
     CHECK(high.severity == Severity::none);
     CHECK(*high.value < 60.0);
     const Circuit low = bench_circuit("silicon-60-cell-245", {2, 1}, "immersion-1500-120", {1, 4});
-    const Margin stressed = named(low, "shade stress");
+    const Margin stressed = bank_margin(low, "shade stress");
     CHECK(stressed.severity == Severity::caution);
     CHECK(*stressed.value > 98.0);
     CHECK(*stressed.value <= 100.0);
@@ -130,17 +132,17 @@ TEST_CASE("low ohms are a caution for shaded cells") {
 
 // Source: Ohm's law.
 TEST_CASE("wire takes its share of the ohms") {
-    Circuit circuit = usual();
-    check_not_assessed(named(circuit, "voltage drop"), "runs");
+    Circuit circuit = circuit_of_bank();
+    check_not_assessed(bank_margin(circuit, "voltage drop"), "runs");
     circuit.runs = {bench_run("thhn-12-awg", 30.0)};
     const auto share = [&] {
         const double wire = circuit.wire_ohm();
         return 100.0 * wire / (wire + circuit.bank.typical_ohm());
     };
-    check_judged(named(circuit, "voltage drop"), Severity::none, share(), 3.0);
+    check_judged(bank_margin(circuit, "voltage drop"), Severity::none, share(), 3.0);
     circuit.runs.front().run.length_m = 60.0;
     CHECK(share() > 3.0);
-    check_judged(named(circuit, "voltage drop"), Severity::caution, share(), 3.0);
+    check_judged(bank_margin(circuit, "voltage drop"), Severity::caution, share(), 3.0);
 }
 
 TEST_CASE("every element of the starter has the same eight margins, none of them silent") {
@@ -167,11 +169,11 @@ TEST_CASE("every element of the starter has the same eight margins, none of them
 TEST_CASE("bare wire without a sheath is a danger in any store") {
     const Circuit circuit =
         bench_circuit("silicon-60-cell-245", {2, 1}, "dryer-coil-5400-240", {1, 1});
-    const Margin voltage = named(circuit, "sheath voltage");
+    const Margin voltage = bank_margin(circuit, "sheath voltage");
     check_judged(voltage, Severity::danger, circuit.cold_voltage_v(), 30.0);
     CHECK(contains(voltage.sentence(), "It is bare wire"));
     CHECK(voltage.source == "iec-60364-4-41");
-    const Margin fault = named(circuit, "earth fault");
+    const Margin fault = bank_margin(circuit, "earth fault");
     CHECK(fault.severity == Severity::warning);
     CHECK(contains(fault.sentence(), "bed, which is live with it"));
 }

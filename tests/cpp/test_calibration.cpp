@@ -14,7 +14,7 @@ using namespace heatmatch;
 
 namespace {
 
-bool inside(const Fitted& fitted, double truth) {
+bool holds_truth(const Fitted& fitted, double truth) {
     return fitted.low <= truth && truth <= fitted.high;
 }
 
@@ -26,8 +26,8 @@ TEST_CASE("two numbers come back out of a log that was made with them" *
     const Calibration found = calibrate(candidate, made_log(candidate, 0.22, 1.3, 0.3, 7));
     CHECK(within(found.k20_w_mk.value, 0.22, 0.03));
     CHECK(within(found.loss_factor.value, 1.3, 0.06));
-    CHECK(inside(found.k20_w_mk, 0.22));
-    CHECK(inside(found.loss_factor, 1.3));
+    CHECK(holds_truth(found.k20_w_mk, 0.22));
+    CHECK(holds_truth(found.loss_factor, 1.3));
     CHECK(found.k20_w_mk.low < found.k20_w_mk.value);
     CHECK(within(found.residual_k, 0.3, 0.15));
     CHECK(found.residual_before_k > 3.0 * found.residual_k);
@@ -129,7 +129,7 @@ TEST_CASE("noisy logs return both numbers within the stated uncertainty") {
         const double noise = 0.2 + 0.8 * share(random);
         const Calibration found =
             calibrate(candidate, made_log(candidate, k20, loss, noise, 100 + trial));
-        both += inside(found.k20_w_mk, k20) && inside(found.loss_factor, loss) ? 1 : 0;
+        both += holds_truth(found.k20_w_mk, k20) && holds_truth(found.loss_factor, loss) ? 1 : 0;
         k_error += std::fabs(found.k20_w_mk.value / k20 - 1.0);
         loss_error += std::fabs(found.loss_factor.value / loss - 1.0);
     }

@@ -73,7 +73,7 @@ void check_words() {
 }
 
 template <heatmatch::Choice... Kinds>
-void check_all() {
+void check_choices() {
     (check_words<Kinds>(), ...);
 }
 
@@ -81,12 +81,13 @@ void check_all() {
 
 TEST_CASE("every choice has a word for each enumerator, in their order") {
     using namespace heatmatch;
-    check_all<Technology, ConductorMetal, Plating, ResetKind, FailureKind, ConnectorPlace,
-              MediumForm, SourceKind>();
-    check_all<StoreShape, StorePlace, StoreTerminals, Carried, SurroundingsKind, Duty,
-              SensedPlace>();
-    check_all<Severity, WirePart, FitMode, ResistanceBasis, ConductivityEnd, VectorWidth>();
-    check_all<SwitchCase, SwitchAction, BedModel, ProbePlace, FaultKind, UnitSystem, SkyModel>();
+    check_choices<Technology, ConductorMetal, Plating, ResetKind, FailureKind, ConnectorPlace,
+                  MediumForm, SourceKind>();
+    check_choices<StoreShape, StorePlace, StoreTerminals, Carried, SurroundingsKind, Duty,
+                  SensedPlace>();
+    check_choices<Severity, WirePart, FitMode, ResistanceBasis, ConductivityEnd, VectorWidth>();
+    check_choices<SwitchCase, SwitchAction, BedModel, ProbePlace, FaultKind, UnitSystem,
+                  SkyModel>();
 }
 
 TEST_CASE("a word that no choice has is refused with the nearest") {

@@ -15,12 +15,12 @@ using heatmatch::Wire;
 
 namespace {
 
-Circuit usual(heatmatch::Hookup panels = {2, 1}, heatmatch::Hookup bank = {1, 1}) {
+Circuit usual_circuit(heatmatch::Hookup panels = {2, 1}, heatmatch::Hookup bank = {1, 1}) {
     return bench_circuit("silicon-60-cell-245", panels, "tubular-1000-120", bank);
 }
 
 /// A run of that many ohms there and back.
-RunParts run_of(std::string_view word, double ohm) {
+RunParts run_of_ohm(std::string_view word, double ohm) {
     const auto carries = heatmatch::find_choice<heatmatch::Carried>(word).value();
     return {
         .run = {.name = std::string(word), .carries = carries, .length_m = 1.0, .joint_ohm = ohm}};
@@ -83,7 +83,7 @@ TEST_CASE("a run's ohms go there and back, with its joints, at its temperature")
 
 // Source: equal strings and equal branches lie in parallel: p of them have one p-th of the ohms.
 TEST_CASE("strings and branches share the ohms of their runs, array and bank runs do not") {
-    Circuit circuit = usual({2, 2}, {1, 3});
+    Circuit circuit = usual_circuit({2, 2}, {1, 3});
     struct Case {
         const char* carries;
         double share;
@@ -92,7 +92,7 @@ TEST_CASE("strings and branches share the ohms of their runs, array and bank run
          {Case{"string", 0.5}, Case{"array", 1.0}, Case{"bank", 1.0}, Case{"branch", 1.0 / 3.0}}) {
         const std::string carried(carries);  // clang 14 captures no structured binding
         CAPTURE(carried);
-        circuit.runs = {run_of(carries, 0.6)};
+        circuit.runs = {run_of_ohm(carries, 0.6)};
         CHECK(circuit.current_share(circuit.runs.front().run) == doctest::Approx(share));
         CHECK(circuit.wire_ohm() == doctest::Approx(0.6 * share).epsilon(1e-12));
         // Kirchhoff: the heat in all equal runs together is what the array sees in its ohms.
@@ -100,8 +100,8 @@ TEST_CASE("strings and branches share the ohms of their runs, array and bank run
         const double in_one = at.current_a * share * at.current_a * share * 0.6;
         CHECK(at.wire_w == doctest::Approx(in_one / share).epsilon(1e-12));
     }
-    circuit.runs = {run_of("string", 0.6), run_of("array", 0.1), run_of("bank", 0.2),
-                    run_of("branch", 0.9)};
+    circuit.runs = {run_of_ohm("string", 0.6), run_of_ohm("array", 0.1), run_of_ohm("bank", 0.2),
+                    run_of_ohm("branch", 0.9)};
     CHECK(circuit.wire_ohm() == doctest::Approx(0.3 + 0.1 + 0.2 + 0.3).epsilon(1e-12));
 }
 
@@ -109,8 +109,8 @@ TEST_CASE("strings and branches share the ohms of their runs, array and bank run
 TEST_CASE("what the array gives is what bank and wire take") {
     for (const heatmatch::Hookup panels : heatmatch::hookups_up_to(4)) {
         for (const heatmatch::Hookup bank : heatmatch::hookups_up_to(3)) {
-            Circuit circuit = usual(panels, bank);
-            circuit.runs = {run_of("array", 0.8), run_of("branch", 0.3)};
+            Circuit circuit = usual_circuit(panels, bank);
+            circuit.runs = {run_of_ohm("array", 0.8), run_of_ohm("branch", 0.3)};
             CAPTURE(circuit.title());
             for (const double sun : {60.0, 350.0, 1000.0}) {
                 const Delivered at = deliver(circuit, sun, 30.0);
@@ -139,7 +139,7 @@ TEST_CASE("the ends of the band are those of a scan over ohms and current") {
                                 "oven-bake-2585-240", "range-coil-1350-240"}) {
         for (const heatmatch::Hookup panels : heatmatch::hookups_up_to(3)) {
             Circuit circuit = bench_circuit("silicon-60-cell-245", panels, element, {1, 1});
-            circuit.runs = {run_of("array", 0.4)};
+            circuit.runs = {run_of_ohm("array", 0.4)};
             CAPTURE(circuit.title());
             for (const double sun : {200.0, 600.0, 1000.0}) {
                 CAPTURE(sun);
@@ -171,18 +171,18 @@ TEST_CASE("the ends of the band are those of a scan over ohms and current") {
 
 // Source: arithmetic on the label, 37.53 V, -0.347 %/K, 8.66 A.
 TEST_CASE("cold volts go with the panels in series, amperes with the strings") {
-    const Circuit circuit = usual({2, 3});
+    const Circuit circuit = usual_circuit({2, 3});
     CHECK(circuit.cold_voltage_v() ==
           doctest::Approx(2.0 * 37.53 * (1.0 + 0.00347 * 45.0)).epsilon(1e-12));
     CHECK(circuit.short_circuit_current_a() == doctest::Approx(3.0 * 8.66).epsilon(1e-12));
 }
 
 TEST_CASE("a circuit is named by its panels, its element and both hook-ups") {
-    CHECK(usual({2, 1}, {1, 2}).title() == "bench 2S1P into tubular-1000-120 1S2P");
+    CHECK(usual_circuit({2, 1}, {1, 2}).title() == "bench 2S1P into tubular-1000-120 1S2P");
 }
 
 TEST_CASE("without light nothing is delivered, and nothing is harvested") {
-    const Delivered at = deliver(usual(), 0.0, 5.0);
+    const Delivered at = deliver(usual_circuit(), 0.0, 5.0);
     CHECK(at.power_w == 0.0);
     CHECK(at.power_high_w == 0.0);
     CHECK(at.harvest_fraction() == 0.0);

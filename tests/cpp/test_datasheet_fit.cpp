@@ -29,13 +29,13 @@ LabelValues label_of(const ReferenceRow& row) {
             .band_gap_ev = number(row, "EgRef_eV")};
 }
 
-const LabelValues ordinary{.v_oc = 37.5,
-                           .i_sc = 8.66,
-                           .v_mp = 30.1,
-                           .i_mp = 8.14,
-                           .alpha_per_k = 0.00068,
-                           .beta_per_k = -0.00347,
-                           .gamma_per_k = -0.00461};
+const LabelValues ordinary_label{.v_oc = 37.5,
+                                 .i_sc = 8.66,
+                                 .v_mp = 30.1,
+                                 .i_mp = 8.14,
+                                 .alpha_per_k = 0.00068,
+                                 .beta_per_k = -0.00347,
+                                 .gamma_per_k = -0.00461};
 
 double relative_change(const DatasheetFit& fit, double (*of)(const DiodeCurve&)) {
     constexpr double h = 0.01;
@@ -77,7 +77,7 @@ TEST_CASE("pure De Soto fits agree with pvlib from the label values") {
 }
 
 TEST_CASE("an exact fit meets the label") {
-    const auto fit = std::get<DatasheetFit>(fit_label(ordinary));
+    const auto fit = std::get<DatasheetFit>(fit_label(ordinary_label));
     CHECK(fit.fit_mode == FitMode::exact);
     const DiodeCurve stc = fit.at(1000.0, 25.0);
     CHECK(stc.short_circuit_current_a() == doctest::Approx(8.66).epsilon(1e-9));
@@ -91,7 +91,7 @@ TEST_CASE("an exact fit meets the label") {
 }
 
 TEST_CASE("a label no diode can meet is split, and the move is told") {
-    LabelValues label = ordinary;
+    LabelValues label = ordinary_label;
     label.v_mp = 29.0;
     label.i_mp = 8.52;
     const auto fit = std::get<DatasheetFit>(fit_label(label));
@@ -109,7 +109,7 @@ TEST_CASE("a label no diode can meet is split, and the move is told") {
 }
 
 TEST_CASE("where even no series resistance is too much, the band gap is freed") {
-    LabelValues label = ordinary;
+    LabelValues label = ordinary_label;
     label.v_mp = 33.2;
     label.i_mp = 8.50;
     label.beta_per_k = -0.0050;
@@ -123,7 +123,7 @@ TEST_CASE("where even no series resistance is too much, the band gap is freed") 
 }
 
 TEST_CASE("gamma is met by the series resistance within its clamp") {
-    LabelValues label = ordinary;
+    LabelValues label = ordinary_label;
     label.gamma_per_k = -0.0070;
     const auto fit = std::get<DatasheetFit>(fit_label(label));
     CHECK(fit.series_resistance_clamped);
@@ -144,7 +144,7 @@ TEST_CASE("labels that are no diode's are refused by field") {
         return std::get<FitRefusal>(result).field;
     };
     const auto with = [](auto change) {
-        LabelValues label = ordinary;
+        LabelValues label = ordinary_label;
         change(label);
         return label;
     };
@@ -171,7 +171,7 @@ TEST_CASE("a torn label is filled from the class, and that is told") {
 }
 
 TEST_CASE("unusual values are named") {
-    LabelValues label = ordinary;
+    LabelValues label = ordinary_label;
     label.alpha_per_k = 0.003;
     const auto fit = std::get<DatasheetFit>(fit_label(label));
     REQUIRE(fit.warnings.size() == 1);

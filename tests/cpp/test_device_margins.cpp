@@ -22,14 +22,14 @@ Circuit with_device(PlacedDevice placed, Hookup panels = {2, 1}) {
     return circuit;
 }
 
-std::vector<Margin> margins_of(const Circuit& circuit, double sun = 1000.0) {
+std::vector<Margin> device_margins_of(const Circuit& circuit, double sun = 1000.0) {
     Installation installation;
     installation.site = {.record_low_c = -20.0, .bright_irradiance_w_m2 = sun};
     return device_margins(circuit, installation.site);
 }
 
-Margin named(const Circuit& circuit, std::string_view name) {
-    return margin_of(margins_of(circuit), name);
+Margin device_margin(const Circuit& circuit, std::string_view name) {
+    return margin_of(device_margins_of(circuit), name);
 }
 
 constexpr double string_v = 37.53 * (1.0 + 0.00347 * 45.0);
@@ -40,25 +40,26 @@ constexpr double isc = 8.66;
 // Source: the printed pair, 600 V and 16 A with two poles in series; 1.25 x 8.66 A = 10.8 A.
 TEST_CASE("a device breaks by its printed pair of volts and amperes") {
     const PlacedDevice isolator = bench_device("pv-isolator-2-pole", "breaks dc", 2);
-    check_judged(named(with_device(isolator), "dc breaking"), Severity::none, 1.25 * isc, 16.0);
-    check_judged(named(with_device(isolator, {1, 2}), "dc breaking"), Severity::danger, 2.5 * isc,
+    check_judged(device_margin(with_device(isolator), "dc breaking"), Severity::none, 1.25 * isc,
                  16.0);
+    check_judged(device_margin(with_device(isolator, {1, 2}), "dc breaking"), Severity::danger,
+                 2.5 * isc, 16.0);
     // 14 panels in series stand at 607 V: no pair reaches that.
-    check_judged(named(with_device(isolator, {14, 1}), "dc breaking"), Severity::danger,
+    check_judged(device_margin(with_device(isolator, {14, 1}), "dc breaking"), Severity::danger,
                  14.0 * string_v, 600.0);
-    CHECK(contains(named(with_device(isolator), "dc breaking").sentence(), "86.8 V"));
+    CHECK(contains(device_margin(with_device(isolator), "dc breaking").sentence(), "86.8 V"));
 }
 
 TEST_CASE("brighter sun than full raises the amperes to break") {
     const Circuit circuit = with_device(bench_device("pv-isolator-2-pole", "breaks dc", 2));
-    CHECK(*margin_of(margins_of(circuit, 1300.0), "dc breaking").value ==
+    CHECK(*margin_of(device_margins_of(circuit, 1300.0), "dc breaking").value ==
           doctest::Approx(1.3 * 1.25 * isc));
 }
 
 TEST_CASE("a device in a string's run breaks the string's share") {
     Circuit circuit = with_device(bench_device("pv-isolator-2-pole", "breaks dc", 2), {1, 3});
     circuit.runs.front().run.carries = heatmatch::Carried::string;
-    check_judged(named(circuit, "dc breaking"), Severity::none, 1.25 * isc, 16.0);
+    check_judged(device_margin(circuit, "dc breaking"), Severity::none, 1.25 * isc, 16.0);
 }
 
 // Source: the printed pairs, 125 V with one pole, 250 V with two.
@@ -66,13 +67,13 @@ TEST_CASE("only the poles that are used count") {
     const auto breaker = [](int poles) {
         return bench_device("dc-breaker-polarised-2-pole", "breaks dc", poles);
     };
-    check_judged(named(with_device(breaker(1), {4, 1}), "dc breaking"), Severity::danger,
+    check_judged(device_margin(with_device(breaker(1), {4, 1}), "dc breaking"), Severity::danger,
                  4.0 * string_v, 125.0);
-    check_judged(named(with_device(breaker(2), {4, 1}), "dc breaking"), Severity::none, 1.25 * isc,
-                 32.0);
+    check_judged(device_margin(with_device(breaker(2), {4, 1}), "dc breaking"), Severity::none,
+                 1.25 * isc, 32.0);
     // The isolator's only pair is for two poles.
-    const Margin one =
-        named(with_device(bench_device("pv-isolator-2-pole", "breaks dc", 1)), "dc breaking");
+    const Margin one = device_margin(
+        with_device(bench_device("pv-isolator-2-pole", "breaks dc", 1)), "dc breaking");
     CHECK(one.severity == Severity::danger);
     CHECK(*one.headroom < 0.0);
     CHECK(contains(one.sentence(), "poles used"));
@@ -83,7 +84,8 @@ TEST_CASE("a device for alternating current only must not break direct current")
     for (const char* id :
          {"ac-toggle-switch", "water-heater-surface-thermostat", "ac-solid-state-relay"}) {
         CAPTURE(std::string(id));
-        const Margin margin = named(with_device(bench_device(id, "breaks dc")), "dc breaking");
+        const Margin margin =
+            device_margin(with_device(bench_device(id, "breaks dc")), "dc breaking");
         CHECK(margin.severity == Severity::danger);
         CHECK(*margin.headroom < 0.0);
         CHECK(contains(margin.sentence(), "86.8 V"));
@@ -96,41 +98,42 @@ TEST_CASE("a device for alternating current only must not break direct current")
 TEST_CASE("a device without a direct-current rating is judged at 30 V and 1 A") {
     PlacedDevice placed = bench_device("pv-isolator-2-pole", "breaks dc", 2);
     placed.control.dc_ratings.clear();
-    const Margin margin = named(with_device(placed), "dc breaking");
+    const Margin margin = device_margin(with_device(placed), "dc breaking");
     check_judged(margin, Severity::danger, 2.0 * string_v, 30.0);
     REQUIRE(margin.assumed.size() == 1);
     CHECK(margin.assumed.front().field == "dc_ratings");
     CHECK(margin.assumed.front().value.text() == "30 V, 1 A");
-    CHECK(named(with_device(bench_device("pv-isolator-2-pole", "breaks dc", 2)), "dc breaking")
+    CHECK(device_margin(with_device(bench_device("pv-isolator-2-pole", "breaks dc", 2)),
+                        "dc breaking")
               .assumed.empty());
     // A small panel stands below 30 V, yet 1 A is not enough.
     Circuit small = bench_circuit("silicon-36-cell-90", {1, 1}, "immersion-dc-200-12", {1, 1});
     small.runs = {bench_run("thhn-12-awg", 30.0)};
     small.devices = {placed};
-    check_judged(named(small, "dc breaking"), Severity::danger, 1.25 * 5.37, 1.0);
+    check_judged(device_margin(small, "dc breaking"), Severity::danger, 1.25 * 5.37, 1.0);
 }
 
 TEST_CASE("a thermostat that only senses is not asked to break") {
     PlacedDevice disc = bench_device("snap-disc-fixed", "senses only", 1, "");
-    CHECK(count_margins(margins_of(with_device(disc)), "dc breaking") == 0);
+    CHECK(count_margins(device_margins_of(with_device(disc)), "dc breaking") == 0);
     disc.device.run = "bench";
-    const Margin inside = named(with_device(disc), "dc breaking");
+    const Margin inside = device_margin(with_device(disc), "dc breaking");
     CHECK(inside.severity == Severity::warning);
     CHECK(contains(inside.sentence(), "bench"));
     CHECK(!inside.source.empty());
 }
 
 TEST_CASE("polarity is told, and taken for granted where nothing is printed") {
-    const Margin marked =
-        named(with_device(bench_device("dc-breaker-polarised-2-pole", "breaks dc", 2)), "polarity");
+    const Margin marked = device_margin(
+        with_device(bench_device("dc-breaker-polarised-2-pole", "breaks dc", 2)), "polarity");
     CHECK(marked.severity == Severity::caution);
     CHECK(marked.assumed.empty());
     const Margin unmarked =
-        named(with_device(bench_device("pv-isolator-2-pole", "breaks dc", 2)), "polarity");
+        device_margin(with_device(bench_device("pv-isolator-2-pole", "breaks dc", 2)), "polarity");
     CHECK(unmarked.severity == Severity::caution);
     REQUIRE(unmarked.assumed.size() == 1);
     CHECK(unmarked.assumed.front().field == "polarised");
-    const Margin free = named(
+    const Margin free = device_margin(
         with_device(bench_device("dc-breaker-non-polarised-2-pole", "breaks dc", 2)), "polarity");
     CHECK(free.severity == Severity::none);
     CHECK(free.assumed.empty());
@@ -139,31 +142,31 @@ TEST_CASE("polarity is told, and taken for granted where nothing is printed") {
 // Source: rest at 20 °C in a room; the isolator's body may reach 60 °C.
 TEST_CASE("a device's body is judged by the air of its run") {
     Circuit circuit = with_device(bench_device("pv-isolator-2-pole", "breaks dc", 2));
-    check_judged(named(circuit, "device temperature"), Severity::none, 30.0, 60.0, 20.0);
+    check_judged(device_margin(circuit, "device temperature"), Severity::none, 30.0, 60.0, 20.0);
     circuit.runs.front().run.surroundings.air_c = 80.0;
-    check_judged(named(circuit, "device temperature"), Severity::warning, 80.0, 60.0, 20.0);
+    check_judged(device_margin(circuit, "device temperature"), Severity::warning, 80.0, 60.0, 20.0);
     circuit.devices.front().control.own_limit_c.reset();
-    check_not_assessed(named(circuit, "device temperature"), "own_limit_c");
+    check_not_assessed(device_margin(circuit, "device temperature"), "own_limit_c");
     circuit = with_device(bench_device("pv-isolator-2-pole", "breaks dc", 2, ""));
-    check_not_assessed(named(circuit, "device temperature"), "run.surroundings.air_c");
+    check_not_assessed(device_margin(circuit, "device temperature"), "run.surroundings.air_c");
 }
 
 // Source: NEC 690.9, from memory: a string fuse holds 1.56 Isc, 13.5 A here.
 TEST_CASE("a string fuse holds the string's current and clears its volts") {
     PlacedDevice fuse = bench_device("gpv-fuse-10x38", "protects a string", 1, "");
-    check_judged(named(with_device(fuse, {2, 3}), "string fuse"), Severity::none, 1.5625 * isc,
-                 15.0);
+    check_judged(device_margin(with_device(fuse, {2, 3}), "string fuse"), Severity::none,
+                 1.5625 * isc, 15.0);
     fuse.control.dc_ratings.front().a_dc = 20.0;
-    check_judged(named(with_device(fuse, {2, 3}), "string fuse"), Severity::none, 1.5625 * isc,
-                 20.0);
+    check_judged(device_margin(with_device(fuse, {2, 3}), "string fuse"), Severity::none,
+                 1.5625 * isc, 20.0);
     fuse.control.dc_ratings.front().a_dc = 12.0;
-    check_judged(named(with_device(fuse, {2, 3}), "string fuse"), Severity::caution, 1.5625 * isc,
-                 12.0);
+    check_judged(device_margin(with_device(fuse, {2, 3}), "string fuse"), Severity::caution,
+                 1.5625 * isc, 12.0);
     fuse = bench_device("blade-fuse-32-v", "protects a string", 1, "");
-    check_judged(named(with_device(fuse, {2, 3}), "string fuse"), Severity::danger, 2.0 * string_v,
-                 32.0);
+    check_judged(device_margin(with_device(fuse, {2, 3}), "string fuse"), Severity::danger,
+                 2.0 * string_v, 32.0);
     fuse.control.dc_ratings.clear();
-    const Margin unrated = named(with_device(fuse, {2, 3}), "string fuse");
+    const Margin unrated = device_margin(with_device(fuse, {2, 3}), "string fuse");
     CHECK(unrated.severity == Severity::danger);
     CHECK(*unrated.headroom < 0.0);
     check_sentence(unrated);
@@ -171,25 +174,25 @@ TEST_CASE("a string fuse holds the string's current and clears its volts") {
 
 TEST_CASE("something must break and something must limit, or it is told") {
     const Circuit bare = with_device(bench_device("snap-disc-fixed", "senses only", 1, ""));
-    CHECK(named(bare, "disconnect").severity == Severity::warning);
-    CHECK(named(bare, "independent limit").severity == Severity::warning);
+    CHECK(device_margin(bare, "disconnect").severity == Severity::warning);
+    CHECK(device_margin(bare, "independent limit").severity == Severity::warning);
     const Circuit switched = with_device(bench_device("pv-isolator-2-pole", "breaks dc", 2));
-    CHECK(named(switched, "disconnect").severity == Severity::none);
-    CHECK(named(switched, "independent limit").severity == Severity::warning);
+    CHECK(device_margin(switched, "disconnect").severity == Severity::none);
+    CHECK(device_margin(switched, "independent limit").severity == Severity::warning);
     for (const char* id : {"snap-disc-manual-reset", "thermal-link"}) {
         const Circuit limited = with_device(bench_device(id, "senses only", 1, ""));
         // A limit that only senses needs something to open, and a hand does not count.
-        CHECK(named(limited, "independent limit").severity == Severity::warning);
+        CHECK(device_margin(limited, "independent limit").severity == Severity::warning);
         Circuit driven = limited;
         driven.devices.push_back(bench_device("pv-isolator-2-pole", "breaks dc", 2));
-        CHECK(named(driven, "independent limit").severity == Severity::warning);
+        CHECK(device_margin(driven, "independent limit").severity == Severity::warning);
         driven.devices.push_back(bench_device("dc-contactor-sealed-450-v", "breaks dc", 1));
-        CHECK(named(driven, "independent limit").severity == Severity::none);
+        CHECK(device_margin(driven, "independent limit").severity == Severity::none);
     }
     for (const char* name : {"disconnect", "independent limit"}) {
         for (const Circuit& circuit : {bare, switched}) {
-            check_sentence(named(circuit, name));
-            CHECK(!named(circuit, name).source.empty());
+            check_sentence(device_margin(circuit, name));
+            CHECK(!device_margin(circuit, name).source.empty());
         }
     }
 }
@@ -198,7 +201,7 @@ TEST_CASE("something must break and something must limit, or it is told") {
 // alternating current only is no disconnect.
 TEST_CASE("a device that must not break direct current is no disconnect") {
     const Circuit circuit = with_device(bench_device("ac-toggle-switch", "breaks dc"));
-    CHECK(named(circuit, "disconnect").severity == Severity::warning);
+    CHECK(device_margin(circuit, "disconnect").severity == Severity::warning);
 }
 
 TEST_CASE("every control of the starter is judged in every duty without an empty place") {
@@ -208,7 +211,7 @@ TEST_CASE("every control of the starter is judged in every duty without an empty
                 CAPTURE(control.id);
                 CAPTURE(std::string(duty));
                 const auto margins =
-                    margins_of(with_device(bench_device(control.id, duty, 2, run)));
+                    device_margins_of(with_device(bench_device(control.id, duty, 2, run)));
                 for (const Margin& margin : margins) {
                     check_sentence(margin);
                     CHECK(!margin.source.empty());

@@ -14,7 +14,7 @@ using heatmatch::InvalidInput;
 
 namespace {
 
-Element rated(double volts, double watts) {
+Element rated_rod(double volts, double watts) {
     return {.id = "rod",
             .label = "Rod",
             .family = "tubular",
@@ -58,7 +58,7 @@ TEST_CASE("ohms agree with volts squared over watts for common ratings") {
     for (const Rating& rating : common_ratings) {
         CAPTURE(rating.volts);
         CAPTURE(rating.watts);
-        Element element = rated(rating.volts, rating.watts);
+        Element element = rated_rod(rating.volts, rating.watts);
         CHECK(part_refusal(element) == "(accepted)");
         for (const double share : {0.76, 1.0, 1.24}) {
             element.resistance_ohm = share * rating.ohms;
@@ -79,7 +79,7 @@ TEST_CASE("ohms agree with volts squared over watts for common ratings") {
 
 // A lamp or a PTC block is far off its rating when cold; the alloy says so.
 TEST_CASE("ohms far from the rating are kept where an alloy explains them") {
-    Element lamp = rated(230.0, 1000.0);
+    Element lamp = rated_rod(230.0, 1000.0);
     lamp.measured_resistance_ohm = 4.0;
     CHECK(holds(part_refusal(lamp), "name an alloy"));
     lamp.alloy = "tungsten";
@@ -87,7 +87,7 @@ TEST_CASE("ohms far from the rating are kept where an alloy explains them") {
 }
 
 TEST_CASE("some way to know the ohms must be given") {
-    Element element = rated(240.0, 1000.0);
+    Element element = rated_rod(240.0, 1000.0);
     element.rated_w.reset();
     CHECK(holds(part_refusal(element), "give measured ohms, printed ohms, or rated_v and rated_w"));
     element.rated_v.reset();
@@ -102,7 +102,7 @@ TEST_CASE("some way to know the ohms must be given") {
 
 // Source: arithmetic, 1000 W over pi 0.8 cm 100 cm is 3.979 W/cm2.
 TEST_CASE("watt density is power over the heated surface") {
-    Element element = rated(240.0, 1000.0);
+    Element element = rated_rod(240.0, 1000.0);
     CHECK_FALSE(element.watt_density_w_cm2().has_value());
     element.sheath_diameter_mm = 8.0;
     CHECK_FALSE(element.watt_density_w_cm2().has_value());
@@ -112,7 +112,7 @@ TEST_CASE("watt density is power over the heated surface") {
 }
 
 TEST_CASE("values out of range are refused with the range") {
-    Element element = rated(240.0, 1000.0);
+    Element element = rated_rod(240.0, 1000.0);
     element.legs = 0;
     CHECK(holds(part_refusal(element), "legs = 0 must be >= 1 and <= 60"));
     element.legs = 2;

@@ -18,9 +18,10 @@ namespace {
 /// An alloy whose ohms do not move.
 const Alloy constant{.id = "constant", .resistance_factor = {{20.0, 1.0}, {1000.0, 1.0}}};
 
-const Element rated{.id = "rated", .family = "tubular", .rated_v = 120.0, .rated_w = 1000.0};
+const Element rated_element{
+    .id = "rated", .family = "tubular", .rated_v = 120.0, .rated_w = 1000.0};
 
-bool assumes(const ElementResistance& ohms, const std::string& field) {
+bool assumes_about(const ElementResistance& ohms, const std::string& field) {
     return std::any_of(ohms.assumed.begin(), ohms.assumed.end(),
                        [&](const auto& each) { return contains(each.field, field); });
 }
@@ -29,18 +30,18 @@ bool assumes(const ElementResistance& ohms, const std::string& field) {
 
 // Source: element catalogues, rated power +5/-10 %; 1/1.05 and 1/0.90 of the ohms.
 TEST_CASE("the usual power tolerance is -4.8 and +11.1 % of ohms") {
-    const ElementResistance ohms = element_resistance(rated, &constant, 300.0);
+    const ElementResistance ohms = element_resistance(rated_element, &constant, 300.0);
     CHECK(ohms.basis == heatmatch::ResistanceBasis::volts_and_watts);
     CHECK(ohms.typical_ohm == doctest::Approx(14.4).epsilon(1e-12));
     CHECK(ohms.low_ohm / ohms.typical_ohm == doctest::Approx(1.0 - 0.0476).epsilon(1e-4));
     CHECK(ohms.high_ohm / ohms.typical_ohm == doctest::Approx(1.1111).epsilon(1e-4));
-    CHECK(assumes(ohms, "power tolerance"));
+    CHECK(assumes_about(ohms, "power tolerance"));
     CHECK(ohms.fixed);
 }
 
 // Source: 700 °C are 1292 °F, 300 °C 572 °F and 600 °C 1112 °F.
 TEST_CASE("what is assumed about ohms is said in either unit set") {
-    const ElementResistance ohms = element_resistance(rated, nullptr, 300.0);
+    const ElementResistance ohms = element_resistance(rated_element, nullptr, 300.0);
     const auto said = [&](heatmatch::UnitSystem system) {
         std::string text;
         for (const auto& each : ohms.assumed) text += each.said().text(system) + '\n';
@@ -59,24 +60,24 @@ TEST_CASE("what is assumed about ohms is said in either unit set") {
 
 // Source: the same; 120 V, 1000 W is 13.7 to 16.0 ohm.
 TEST_CASE("a 1000 W element for 120 V has 13.7 to 16.0 ohm when new") {
-    const ElementResistance ohms = element_resistance(rated, &constant, 300.0);
+    const ElementResistance ohms = element_resistance(rated_element, &constant, 300.0);
     CHECK(std::fabs(ohms.low_ohm - 13.7) < 0.05);
     CHECK(std::fabs(ohms.high_ohm - 16.0) < 0.05);
 }
 
 TEST_CASE("an element's own tolerance is used and not assumed") {
-    Element element = rated;
+    Element element = rated_element;
     element.power_tolerance_plus_pct = 11.0;
     element.power_tolerance_minus_pct = 9.0;
     const ElementResistance ohms = element_resistance(element, &constant, 300.0);
     // Arithmetic: 14.4/1.11 and 14.4/0.91.
     CHECK(ohms.low_ohm == doctest::Approx(14.4 / 1.11).epsilon(1e-12));
     CHECK(ohms.high_ohm == doctest::Approx(14.4 / 0.91).epsilon(1e-12));
-    CHECK_FALSE(assumes(ohms, "power tolerance"));
+    CHECK_FALSE(assumes_about(ohms, "power tolerance"));
 }
 
 TEST_CASE("measured ohms win over printed ones, those over volts and watts") {
-    Element element = rated;
+    Element element = rated_element;
     element.resistance_ohm = 15.0;
     const ElementResistance printed = element_resistance(element, &constant, 300.0);
     CHECK(printed.basis == heatmatch::ResistanceBasis::printed);
@@ -88,7 +89,7 @@ TEST_CASE("measured ohms win over printed ones, those over volts and watts") {
     CHECK(measured.typical_ohm == doctest::Approx(14.1).epsilon(1e-12));
     CHECK(measured.low_ohm == doctest::Approx(14.1 * 0.99).epsilon(1e-12));
     CHECK(measured.high_ohm == doctest::Approx(14.1 * 1.01).epsilon(1e-12));
-    CHECK_FALSE(assumes(measured, "power tolerance"));
+    CHECK_FALSE(assumes_about(measured, "power tolerance"));
 }
 
 // Source: GB/T 1234, see tests/reference/alloy_open.csv.
@@ -107,7 +108,7 @@ TEST_CASE("the starter's alloys follow the published factors") {
 // Source: arithmetic on the factors of GB/T 1234: 1.018 at 300 °C, 1.018 at 600 °C for 80/20.
 TEST_CASE("measured cold ohms grow with the coil, rated ones are hot already") {
     const Alloy& nicr = heatmatch::find_alloy(starter(), "nicr-80-20");
-    Element element = rated;
+    Element element = rated_element;
     CHECK(element_resistance(element, &nicr, 300.0).typical_ohm ==
           doctest::Approx(14.4 * 1.018 / 1.018).epsilon(1e-12));
     CHECK(element_resistance(element, &nicr, 500.0).typical_ohm ==
@@ -139,13 +140,13 @@ TEST_CASE("an unknown alloy gets a band that holds all usual ones") {
             CHECK(factor <= band.high + 0.02);
         }
     }
-    CHECK(assumes(element_resistance(rated, nullptr, 300.0), "alloy"));
+    CHECK(assumes_about(element_resistance(rated_element, nullptr, 300.0), "alloy"));
 }
 
 TEST_CASE("the band of an unknown alloy holds its typical value at every temperature") {
     for (double t_c = 20.0; t_c <= 1200.0; t_c += 59.0) {
         CAPTURE(t_c);
-        const ElementResistance ohms = element_resistance(rated, nullptr, t_c);
+        const ElementResistance ohms = element_resistance(rated_element, nullptr, t_c);
         CHECK(ohms.low_ohm < ohms.typical_ohm);
         CHECK(ohms.typical_ohm < ohms.high_ohm);
     }
@@ -164,5 +165,5 @@ TEST_CASE("lamps and self-regulating blocks are not fixed") {
         ++seen;
     }
     CHECK(seen >= 3);
-    CHECK(element_resistance(rated, nullptr, 300.0).fixed);
+    CHECK(element_resistance(rated_element, nullptr, 300.0).fixed);
 }

@@ -23,16 +23,16 @@ const WeatherNodes& condensed() {
     return nodes;
 }
 
-struct Case {
+struct CurveCase {
     SingleDiode diode{};
     double noon_ohm = 1.0;
     EnergyCurve curve{};
 };
 
 /// The three modules of the reference with their curves over the condensed year.
-const std::vector<Case>& cases() {
-    static const std::vector<Case> all = [] {
-        std::vector<Case> found;
+const std::vector<CurveCase>& cases() {
+    static const std::vector<CurveCase> all = [] {
+        std::vector<CurveCase> found;
         std::string before;
         for (const ReferenceRow& row : read_reference("energy_open.csv")) {
             if (row.at("module") == before) continue;
@@ -47,7 +47,7 @@ const std::vector<Case>& cases() {
 }
 
 /// Energy over the condensed year, node by node [kWh].
-double node_sum(const Case& one, double ohm) {
+double node_sum(const CurveCase& one, double ohm) {
     double sum = 0.0;
     for (std::size_t k = 0; k < condensed().size(); ++k) {
         const auto at = one.diode.at(condensed().irradiance_w_m2[k], condensed().base_c[k]);
@@ -87,7 +87,7 @@ TEST_CASE("a year's energy agrees with pvlib: exact sum to 1e-9, curve to 5e-4")
 
 TEST_CASE("the curve stays within 5e-4 of the exact sum from 0.3 to 6 times the noon match") {
     double worst = 0.0;
-    for (const Case& one : cases()) {
+    for (const CurveCase& one : cases()) {
         for (double ratio = 0.3; ratio < 6.0; ratio *= 1.07) {
             const double ohm = ratio * one.noon_ohm;
             const double exact = exact_kwh(one.diode, noct_c, greensboro(), ohm);
@@ -100,7 +100,7 @@ TEST_CASE("the curve stays within 5e-4 of the exact sum from 0.3 to 6 times the 
 
 TEST_CASE("between the points of its grid the curve follows its nodes to 5e-5") {
     double worst = 0.0;
-    for (const Case& one : cases()) {
+    for (const CurveCase& one : cases()) {
         for (double ratio = 0.11; ratio < 29.0; ratio *= 1.037) {
             const double ohm = ratio * one.noon_ohm;
             double sum = 0.0;
@@ -116,7 +116,7 @@ TEST_CASE("between the points of its grid the curve follows its nodes to 5e-5") 
 }
 
 TEST_CASE("energy has one peak, stays below the maximum power point, and fades at both ends") {
-    for (const Case& one : cases()) {
+    for (const CurveCase& one : cases()) {
         const double best = one.curve.best_resistance_ohm();
         const double most = one.curve.delivered_kwh(best);
         CHECK(best > one.noon_ohm);
@@ -138,7 +138,7 @@ TEST_CASE("energy has one peak, stays below the maximum power point, and fades a
 }
 
 TEST_CASE("the slope is the derivative by ln R") {
-    for (const Case& one : cases()) {
+    for (const CurveCase& one : cases()) {
         for (double ratio : {0.05, 0.2, 0.7, 1.3, 2.9, 11.0, 28.0, 50.0}) {
             const double ohm = ratio * one.noon_ohm;
             const double step = 1e-5;
@@ -152,7 +152,7 @@ TEST_CASE("the slope is the derivative by ln R") {
 }
 
 TEST_CASE("wire ohms need no curve of their own") {
-    const Case& one = cases().front();
+    const CurveCase& one = cases().front();
     const double wire = 0.4;
     SingleDiode with_wire = one.diode;
     with_wire.series_resistance_ohm += wire;
@@ -167,7 +167,7 @@ TEST_CASE("wire ohms need no curve of their own") {
 }
 
 TEST_CASE("the year's largest power, volts and amperes are those of its rows") {
-    for (const Case& one : cases()) {
+    for (const CurveCase& one : cases()) {
         for (double ratio : {0.3, 0.8, 1.0, 1.5, 4.0}) {
             const double ohm = ratio * one.noon_ohm;
             double power = 0.0;
@@ -186,7 +186,7 @@ TEST_CASE("the year's largest power, volts and amperes are those of its rows") {
 }
 
 TEST_CASE("hours above a power, and near short circuit, are shares of the sunlit hours") {
-    const Case& one = cases().front();
+    const CurveCase& one = cases().front();
     const EnergyCurve hourly(one.diode, noct_c, weather_nodes(greensboro(), {.exact = true}),
                              one.noon_ohm);
     double hours = 0.0;
@@ -213,7 +213,7 @@ TEST_CASE("hours above a power, and near short circuit, are shares of the sunlit
 
 TEST_CASE("far beyond its grid the curve stays near its nodes") {
     double worst = 0.0;
-    for (const Case& one : cases()) {
+    for (const CurveCase& one : cases()) {
         for (double ratio : {0.001, 0.01, 0.05, 0.1, 30.0, 60.0, 100.0, 300.0, 2000.0}) {
             const double ohm = ratio * one.noon_ohm;
             const double sum = node_sum(one, ohm);
@@ -225,7 +225,7 @@ TEST_CASE("far beyond its grid the curve stays near its nodes") {
 }
 
 TEST_CASE("weather that is never bright wants more ohms, and they are found") {
-    const Case& one = cases().front();
+    const CurveCase& one = cases().front();
     for (double brightest : {15.0, 40.0, 100.0, 300.0}) {
         std::vector<double> sun;
         for (int row = 0; row < 240; ++row) sun.push_back(brightest * (row % 24) / 23.0);
@@ -253,7 +253,7 @@ TEST_CASE("a negative resistance is refused") {
 }
 
 TEST_CASE("what makes no grid is refused") {
-    const Case& one = cases().front();
+    const CurveCase& one = cases().front();
     for (double noon : {0.0, -1.0, std::nan(""), HUGE_VAL}) {
         CHECK_THROWS_WITH(EnergyCurve(one.diode, noct_c, condensed(), noon),
                           doctest::Contains("noon_ohm"));

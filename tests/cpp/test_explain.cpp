@@ -21,7 +21,7 @@ bool has_step(const Trace& trace, const std::string& name) {
                        [&](const Step& step) { return step.name.text() == name; });
 }
 
-Step step_of(const Trace& trace, const std::string& name) {
+Step step_named(const Trace& trace, const std::string& name) {
     const auto found = std::find_if(trace.begin(), trace.end(),
                                     [&](const Step& step) { return step.name.text() == name; });
     CAPTURE(name);
@@ -63,12 +63,12 @@ TEST_CASE("the heat of the season is explained where there is weather") {
 
 TEST_CASE("nameplate values are there with their sources") {
     const auto& panel = heatmatch::find_panel(starter(), "silicon-60-cell-245");
-    CHECK(step_of(demo_trace(), "panel, open-circuit voltage").value == panel.v_oc);
-    CHECK(step_of(demo_trace(), "panel, short-circuit current").value == panel.i_sc);
-    CHECK(step_of(demo_trace(), "panel, voltage at maximum power").value == *panel.v_mp);
-    CHECK(step_of(demo_trace(), "panel, current at maximum power").value == *panel.i_mp);
-    CHECK(step_of(demo_trace(), "element, rated voltage").value == 240.0);
-    CHECK(step_of(demo_trace(), "element, rated power").value == 1000.0);
+    CHECK(step_named(demo_trace(), "panel, open-circuit voltage").value == panel.v_oc);
+    CHECK(step_named(demo_trace(), "panel, short-circuit current").value == panel.i_sc);
+    CHECK(step_named(demo_trace(), "panel, voltage at maximum power").value == *panel.v_mp);
+    CHECK(step_named(demo_trace(), "panel, current at maximum power").value == *panel.i_mp);
+    CHECK(step_named(demo_trace(), "element, rated voltage").value == 240.0);
+    CHECK(step_named(demo_trace(), "element, rated power").value == 1000.0);
     for (const Step& step : demo_trace()) {
         const bool given = step.name.text().rfind("panel, ", 0) == 0 ||
                            step.name.text().rfind("element, ", 0) == 0;
@@ -77,17 +77,17 @@ TEST_CASE("nameplate values are there with their sources") {
         CHECK(!step.source.empty());
         CHECK(!step.unit.empty());
     }
-    CHECK(contains(step_of(demo_trace(), "panel, open-circuit voltage").source,
+    CHECK(contains(step_named(demo_trace(), "panel, open-circuit voltage").source,
                    panel.provenance.source));
 }
 
 // Source: the formulas of the steps, with the numbers the steps themselves print.
 TEST_CASE("the ohms recompute from volts, watts and the alloy's factor") {
-    const Step ohms = step_of(demo_trace(), "element resistance, typical");
+    const Step ohms = step_named(demo_trace(), "element resistance, typical");
     const auto n = numbers_in(ohms.numbers.text());
     REQUIRE(n.size() == 3);
     check_recomputed(ohms, n[0] * n[0] / n[1] * n[2]);
-    const Step bank = step_of(demo_trace(), "bank resistance");
+    const Step bank = step_named(demo_trace(), "bank resistance");
     const auto b = numbers_in(bank.numbers.text());
     REQUIRE(b.size() == 3);
     check_recomputed(bank, b[0] * b[1] / b[2]);
@@ -96,11 +96,11 @@ TEST_CASE("the ohms recompute from volts, watts and the alloy's factor") {
 }
 
 TEST_CASE("the cold voltage recomputes from the label, its factor and the panels in series") {
-    const Step volts = step_of(demo_trace(), "cold voltage of the array");
+    const Step volts = step_named(demo_trace(), "cold voltage of the array");
     const auto n = numbers_in(volts.numbers.text());
     REQUIRE(n.size() == 3);
     check_recomputed(volts, n[0] * n[1] * n[2]);
-    const Step factor = step_of(demo_trace(), "cold voltage factor");
+    const Step factor = step_named(demo_trace(), "cold voltage factor");
     // The label's -0.347 %/K, and the demo's record low of -32 °C.
     CHECK(factor.value == doctest::Approx(1.0 + 0.00347 * 57.0).epsilon(1e-9));
     CHECK(!factor.source.empty());
@@ -108,16 +108,16 @@ TEST_CASE("the cold voltage recomputes from the label, its factor and the panels
 
 TEST_CASE("ohms of runs, what a panel sees and the noon match recompute") {
     for (const char* name : {"home run", "along the wall", "hot tail"}) {
-        const Step run = step_of(demo_trace(), std::string("ohms of \"") + name + '"');
+        const Step run = step_named(demo_trace(), std::string("ohms of \"") + name + '"');
         const auto n = numbers_in(run.numbers.text());
         REQUIRE(n.size() == 3);
         check_recomputed(run, n[0] * n[1] * n[2]);
     }
-    const Step sees = step_of(demo_trace(), "ohms one panel sees");
+    const Step sees = step_named(demo_trace(), "ohms one panel sees");
     const auto s = numbers_in(sees.numbers.text());
     REQUIRE(s.size() == 4);
     check_recomputed(sees, (s[0] + s[1]) * s[2] / s[3]);
-    const Step match = step_of(demo_trace(), "noon match of one panel");
+    const Step match = step_named(demo_trace(), "noon match of one panel");
     const auto m = numbers_in(match.numbers.text());
     REQUIRE(m.size() == 2);
     check_recomputed(match, m[0] / m[1]);
@@ -133,7 +133,7 @@ TEST_CASE("power recomputes as current squared times ohms, the mean as the mean"
         ++powers;
     }
     CHECK(powers == 3);
-    const Step mean = step_of(demo_trace(), "mean power");
+    const Step mean = step_named(demo_trace(), "mean power");
     const auto n = numbers_in(mean.numbers.text());
     REQUIRE(n.size() == 4);
     check_recomputed(mean, (n[0] + n[1] + n[2]) / n[3]);
@@ -160,7 +160,7 @@ TEST_CASE("a step that computes puts its numbers in") {
     for (const char* name : {"cold voltage factor", "element resistance, low end",
                              "element resistance, high end", "ohms of all runs"}) {
         CAPTURE(std::string(name));
-        CHECK(!step_of(demo_trace(), name).numbers.empty());
+        CHECK(!step_named(demo_trace(), name).numbers.empty());
     }
 }
 
@@ -170,8 +170,8 @@ TEST_CASE("measured ohms explain themselves as measured") {
     rod.measured_resistance_ohm = 55.5;
     installation.parts.elements = {rod};
     const Trace trace = explain(assess(starter(), installation));
-    CHECK(step_of(trace, "element, measured resistance").value == 55.5);
-    const Step ohms = step_of(trace, "element resistance, typical");
+    CHECK(step_named(trace, "element, measured resistance").value == 55.5);
+    const Step ohms = step_named(trace, "element resistance, typical");
     CHECK(contains(ohms.formula, "factor"));
     CHECK(ohms.value > 55.0);
     CHECK_FALSE(contains(ohms.formula, "V²"));
@@ -183,8 +183,8 @@ TEST_CASE("a class default is explained as one, not as the label") {
     panel.beta_voc_pct_per_k.reset();
     installation.parts.panels = {panel};
     const Trace trace = explain(assess(starter(), installation));
-    CHECK(contains(step_of(trace, "panel, coefficient of voltage").source, "class default"));
-    const Step factor = step_of(trace, "cold voltage factor");
+    CHECK(contains(step_named(trace, "panel, coefficient of voltage").source, "class default"));
+    const Step factor = step_named(trace, "cold voltage factor");
     CHECK(contains(factor.formula, "table"));
     CHECK(factor.source.text() == "nec-690-7");
     CHECK(factor.value == 1.23);  // NEC 690.7(A), -31 to -35 °C, from memory
@@ -193,10 +193,11 @@ TEST_CASE("a class default is explained as one, not as the label") {
 TEST_CASE("age and readings explain the panel of today by what was used") {
     heatmatch::Installation installation = demo();
     auto& owned = installation.panels.front();
-    const Step measured = step_of(explain(assess(starter(), installation)), "panel today, current");
+    const Step measured =
+        step_named(explain(assess(starter(), installation)), "panel today, current");
     CHECK(measured.source.text() == "measured");
     owned.measured.reset();
-    const Step aged = step_of(explain(assess(starter(), installation)), "panel today, current");
+    const Step aged = step_named(explain(assess(starter(), installation)), "panel today, current");
     CHECK(aged.source.text() == "jordan-kurtz-2012");
     const auto n = numbers_in(aged.numbers.text());
     REQUIRE(n.size() == 3);
@@ -205,9 +206,9 @@ TEST_CASE("age and readings explain the panel of today by what was used") {
     owned.measured = heatmatch::PanelMeasurement{
         .v_oc = 33.6, .irradiance_w_m2 = 815.0, .cell_temperature_c = 52.0};
     const Trace volts = explain(assess(starter(), installation));
-    CHECK(step_of(volts, "panel today, current").source.text() == "jordan-kurtz-2012");
-    CHECK(contains(step_of(volts, "panel today, current").formula, "age"));
-    CHECK(step_of(volts, "panel today, voltage").source.text() == "measured");
+    CHECK(step_named(volts, "panel today, current").source.text() == "jordan-kurtz-2012");
+    CHECK(contains(step_named(volts, "panel today, current").formula, "age"));
+    CHECK(step_named(volts, "panel today, voltage").source.text() == "measured");
 }
 
 TEST_CASE("every kept candidate of the demo can be explained") {
@@ -225,21 +226,21 @@ TEST_CASE("every kept candidate of the demo can be explained") {
 // Source: the formulas of the steps; 1 m is 3.28084 ft, and 1 kft a thousand of them.
 TEST_CASE("the numbers of a step recompute in US units too") {
     const auto us = [](const std::string& name) {
-        return numbers_in(step_of(demo_trace(), name).numbers.text(UnitSystem::us));
+        return numbers_in(step_named(demo_trace(), name).numbers.text(UnitSystem::us));
     };
     const auto fahrenheit = [](double celsius) { return 32.0 + 1.8 * celsius; };
     const auto run = us("ohms of \"home run\"");
     REQUIRE(run.size() == 3);
-    check_recomputed(step_of(demo_trace(), "ohms of \"home run\""),
+    check_recomputed(step_named(demo_trace(), "ohms of \"home run\""),
                      run[0] * run[1] * run[2] / 1000.0);
-    const Step judged = step_of(demo_trace(), "sheath, judged");
+    const Step judged = step_named(demo_trace(), "sheath, judged");
     const auto j = us("sheath, judged");
     REQUIRE(j.size() == 4);
     CHECK(j[0] + j[1] * (j[2] - j[3]) == doctest::Approx(fahrenheit(judged.value)).epsilon(2e-4));
     CHECK(contains(judged.numbers.text(UnitSystem::us), " °F"));
     const auto density = us("watts per centimetre");
     REQUIRE(density.size() == 3);
-    const Step watts = step_of(demo_trace(), "watts per centimetre");
+    const Step watts = step_named(demo_trace(), "watts per centimetre");
     CHECK(density[0] * density[1] / density[2] ==
           doctest::Approx(2.54 * watts.value).epsilon(2e-4));
     const std::string whole = said(watts).text(UnitSystem::us);
@@ -247,11 +248,11 @@ TEST_CASE("the numbers of a step recompute in US units too") {
 }
 
 TEST_CASE("a step says its result and source, and nothing in units of the other set") {
-    const Step bank = step_of(demo_trace(), "bank resistance");
+    const Step bank = step_named(demo_trace(), "bank resistance");
     CHECK(said(bank).text() ==
           "bank resistance: R x elements in series / branches = " + bank.numbers.text() + " = " +
               heatmatch::format_number(bank.value) + " ohm");
-    const Step volts = step_of(demo_trace(), "panel, open-circuit voltage");
+    const Step volts = step_named(demo_trace(), "panel, open-circuit voltage");
     CHECK(said(volts).text() ==
           "panel, open-circuit voltage: v_oc = 37.53 V [cec-module-list "
           "(representative)]");

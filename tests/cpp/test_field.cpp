@@ -31,13 +31,13 @@ namespace unit = heatmatch::unit;
 
 namespace {
 
-struct Table {
+struct NamedFields {
     std::string name;
     std::span<const Field> fields;
 };
 
-std::vector<Table> all_tables() {
-    std::vector<Table> tables;
+std::vector<NamedFields> all_tables() {
+    std::vector<NamedFields> tables;
     for (const heatmatch::PartKindInfo& info : heatmatch::part_kinds()) {
         tables.push_back({std::string(info.name), info.fields});
     }
@@ -71,7 +71,7 @@ std::string field_refusal(const Field& field, const Value& value) {
 }  // namespace
 
 TEST_CASE("every field table is complete") {
-    for (const Table& table : all_tables()) {
+    for (const NamedFields& table : all_tables()) {
         CAPTURE(table.name);
         CHECK_FALSE(table.fields.empty());
         std::set<std::string_view> names;
@@ -200,7 +200,7 @@ TEST_CASE("a value of another kind is refused, not thrown about") {
                                     std::vector<std::string>{"a"},
                                     Rows{{1.0}},
                                     TextMap{{"a", "b"}}};
-    for (const Table& table : all_tables()) {
+    for (const NamedFields& table : all_tables()) {
         for (const Field& field : table.fields) {
             CAPTURE(table.name + "." + std::string(field.name));
             int accepted = 0;

@@ -45,7 +45,7 @@ bool as_good(const Trade& a, const Trade& b) {
 }
 
 /// Every trade against every other; of equal ones the first.
-std::vector<std::size_t> by_hand(const std::vector<Trade>& trades) {
+std::vector<std::size_t> front_by_hand(const std::vector<Trade>& trades) {
     std::vector<std::size_t> front;
     for (std::size_t i = 0; i < trades.size(); ++i) {
         bool kept = true;
@@ -65,7 +65,7 @@ void check(const std::vector<Trade>& trades) {
     }
     std::vector<std::size_t> sorted = front;
     std::sort(sorted.begin(), sorted.end());
-    CHECK(sorted == by_hand(trades));
+    CHECK(sorted == front_by_hand(trades));
 }
 
 }  // namespace

@@ -37,14 +37,14 @@ Installation whole() {
 }
 
 /// A record of the installation with its fields.
-struct Place {
+struct FieldedRecord {
     std::string name{};
     std::span<const Field> fields{};
     std::function<void*(Installation&)> record{};
 };
 
-std::vector<Place> places() {
-    std::vector<Place> all{
+std::vector<FieldedRecord> fielded_records() {
+    std::vector<FieldedRecord> all{
         {"site", site_fields(), [](Installation& i) { return &i.site; }},
         {"weather", monthly_normals_fields(), [](Installation& i) { return &*i.weather; }},
         {"panels", owned_panels_fields(), [](Installation& i) { return &i.panels[0]; }},
@@ -153,7 +153,7 @@ TEST_CASE("whatever field is changed, what is kept of the last ranking does not 
     const auto year = own_weather(start, remarks);
     int changed = 0;
     int seen = 0;
-    for (const Place& place : places()) {
+    for (const FieldedRecord& place : fielded_records()) {
         for (const Field& field : place.fields) {
             if (field.kind == FieldKind::slug) continue;
             Installation installation = start;

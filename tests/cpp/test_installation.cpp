@@ -54,7 +54,7 @@ Installation bench() {
 }
 
 template <class Change>
-std::string refusal(Change change) {
+std::string reference_refusal(Change change) {
     Installation changed = bench();
     change(changed);
     return refusal_of([&] { check_references(changed, known_parts()); });
@@ -63,51 +63,54 @@ std::string refusal(Change change) {
 }  // namespace
 
 TEST_CASE("an installation whose names are all known is accepted") {
-    CHECK(refusal([](Installation&) {}) == "(accepted)");
+    CHECK(reference_refusal([](Installation&) {}) == "(accepted)");
     CHECK_NOTHROW(check_references(Installation{}, Parts{}));
 }
 
 TEST_CASE("every reference of an installation is followed and the nearest name is told") {
-    CHECK(holds(refusal([](Installation& i) { i.panels[0].panel = "silicon-6"; }),
+    CHECK(holds(reference_refusal([](Installation& i) { i.panels[0].panel = "silicon-6"; }),
                 "no panel \"silicon-6\" in the catalog; did you mean \"silicon-60\"?"));
-    CHECK(holds(refusal([](Installation& i) { i.elements[0].element = "rod"; }),
+    CHECK(holds(reference_refusal([](Installation& i) { i.elements[0].element = "rod"; }),
                 "no element \"rod\" in the catalog; did you mean \"rod-1000\"?"));
-    CHECK(holds(refusal([](Installation& i) { i.runs[1].wire = "pv-10"; }),
+    CHECK(holds(reference_refusal([](Installation& i) { i.runs[1].wire = "pv-10"; }),
                 "did you mean \"pv-12\"?"));
-    CHECK(holds(refusal([](Installation& i) { i.runs[0].connector = "plog"; }),
+    CHECK(holds(reference_refusal([](Installation& i) { i.runs[0].connector = "plog"; }),
                 "did you mean \"plug\"?"));
-    CHECK(holds(refusal([](Installation& i) { i.devices[0].part = "isolater"; }),
+    CHECK(holds(reference_refusal([](Installation& i) { i.devices[0].part = "isolater"; }),
                 "did you mean \"isolator\"?"));
-    CHECK(holds(refusal([](Installation& i) { i.store->medium = "sands"; }),
+    CHECK(holds(reference_refusal([](Installation& i) { i.store->medium = "sands"; }),
                 "did you mean \"sand\"?"));
-    CHECK(holds(refusal([](Installation& i) { i.space->covers[0].cover = "glas"; }),
+    CHECK(holds(reference_refusal([](Installation& i) { i.space->covers[0].cover = "glas"; }),
                 "did you mean \"glass\"?"));
-    CHECK(holds(refusal([](Installation& i) { i.circuit->element = "rod-100"; }),
+    CHECK(holds(reference_refusal([](Installation& i) { i.circuit->element = "rod-100"; }),
                 "did you mean \"rod-1000\"?"));
-    CHECK(holds(refusal([](Installation& i) { i.circuit->group = "barn"; }),
+    CHECK(holds(reference_refusal([](Installation& i) { i.circuit->group = "barn"; }),
                 "no group of panels \"barn\" in the installation; did you mean \"barn pair\"?"));
 }
 
 TEST_CASE("a device sits in a run of the installation") {
-    CHECK(holds(refusal([](Installation& i) { i.devices[0].run = "home rum"; }),
+    CHECK(holds(reference_refusal([](Installation& i) { i.devices[0].run = "home rum"; }),
                 "device \"isolator\": run = \"home rum\" must be the name of a run of the "
                 "installation; did you mean \"home run\"?"));
-    CHECK(holds(refusal([](Installation& i) { i.runs.clear(); }), "describe the run under"));
+    CHECK(holds(reference_refusal([](Installation& i) { i.runs.clear(); }),
+                "describe the run under"));
 }
 
 TEST_CASE("a group's name is given once, and so is a run's") {
-    CHECK(holds(refusal([](Installation& i) { i.panels.push_back(i.panels[0]); }),
+    CHECK(holds(reference_refusal([](Installation& i) { i.panels.push_back(i.panels[0]); }),
                 "installation: panels.group = \"barn pair\" must be given to one group only"));
     // Devices name their run: two of one name would leave open which is meant.
-    CHECK(holds(refusal([](Installation& i) { i.runs.push_back(i.runs[0]); }), "\"home run\""));
+    CHECK(holds(reference_refusal([](Installation& i) { i.runs.push_back(i.runs[0]); }),
+                "\"home run\""));
 }
 
 TEST_CASE("the wire that is to be chosen is no reference") {
     CHECK(bench().runs[0].chooses());
     CHECK_FALSE(bench().runs[1].chooses());
     // Elements that may be bought name families, not ids.
-    CHECK(refusal([](Installation& i) { i.elements[1].any->family = {"no such family"}; }) ==
-          "(accepted)");
+    CHECK(reference_refusal([](Installation& i) {
+              i.elements[1].any->family = {"no such family"};
+          }) == "(accepted)");
 }
 
 TEST_CASE("parts given inline stand before those of the catalog") {

@@ -30,7 +30,7 @@ std::string least_with(const std::string& members) {
            (members.empty() ? "" : ", " + members) + "}";
 }
 
-std::string refusal(const std::string& text) {
+std::string installation_refusal(const std::string& text) {
     return refusal_of<InvalidInput>(
         [&] { std::ignore = installation_from_json(text, "bench.json"); });
 }
@@ -97,15 +97,17 @@ TEST_CASE("the least an installation needs is a record low") {
     CHECK(least.panels.empty());
     CHECK_FALSE(least.store.has_value());
     CHECK_FALSE(least.circuit.has_value());
-    const std::string message = refusal(R"({"heatmatch_installation": 1, "site": {}})");
+    const std::string message =
+        installation_refusal(R"({"heatmatch_installation": 1, "site": {}})");
     CHECK(holds(message, "bench.json: site: record_low_c = (missing) must be given"));
-    CHECK(holds(refusal(R"({"heatmatch_installation": 1})"), "{\"record_low_c\": -20}"));
+    CHECK(
+        holds(installation_refusal(R"({"heatmatch_installation": 1})"), "{\"record_low_c\": -20}"));
 }
 
 TEST_CASE("a site's list by month is refused by its own name") {
     const auto with_site = [](const std::string& member) {
-        return refusal(R"({"heatmatch_installation": 1, "site": {"record_low_c": -20, )" + member +
-                       "}}");
+        return installation_refusal(
+            R"({"heatmatch_installation": 1, "site": {"record_low_c": -20, )" + member + "}}");
     };
     CHECK(holds(with_site(R"("snow_cover_pct": [10, 20])"), "snow_cover_pct = 2 values"));
     CHECK(holds(with_site(R"("soiling_pct": [1,1,1,1,1,1,1,1,1,1,1,91])"), "soiling_pct"));
@@ -120,10 +122,11 @@ TEST_CASE("an unknown that is written as null is left out") {
                       "elements": [{"element": "rod", "any": null}])"));
     CHECK(read.elements[0].element == "rod");
     CHECK_FALSE(read.store.has_value());
-    CHECK(refusal(least_with(R"("runs": [{"name": "r", "carries": "array", "length_m": 1,
+    CHECK(
+        installation_refusal(least_with(R"("runs": [{"name": "r", "carries": "array", "length_m": 1,
                                           "wire": "choose", "surroundings": null}])")) ==
-          "(accepted)");
-    CHECK(refusal(least_with(R"("space": {"covers": null})")) == "(accepted)");
+        "(accepted)");
+    CHECK(installation_refusal(least_with(R"("space": {"covers": null})")) == "(accepted)");
 }
 
 TEST_CASE("null for a field with a default keeps the default") {
@@ -132,7 +135,7 @@ TEST_CASE("null for a field with a default keeps the default") {
             "site": {"record_low_c": -20, "wet": null, "bright_irradiance_w_m2": null},
             "elements": [{"element": "rod", "count": null}],
             "devices": [{"part": "x", "duty": "carries dc", "poles_used": null}]})";
-    REQUIRE(refusal(text) == "(accepted)");
+    REQUIRE(installation_refusal(text) == "(accepted)");
     const Installation read = installation_from_json(text);
     CHECK(read.site.bright_irradiance_w_m2 == 1000.0);
     CHECK(read.elements[0].count == 1);
@@ -164,21 +167,23 @@ TEST_CASE("numbers of an installation may carry units") {
 }
 
 TEST_CASE("a message tells the place in the list, with its name") {
-    CHECK(holds(refusal(least_with(R"("panels": [{"group": "a", "panel": "x"},
+    CHECK(holds(installation_refusal(least_with(R"("panels": [{"group": "a", "panel": "x"},
                                                  {"group": "barn", "panel": "x", "count": 0}])")),
                 "bench.json: panels[1] \"barn\": count = 0 must be >= 1 and <= 64"));
-    CHECK(holds(refusal(least_with(R"("runs": [{"name": "tail", "carries": "array",
+    CHECK(holds(installation_refusal(least_with(R"("runs": [{"name": "tail", "carries": "array",
                                                 "length_m": -3, "wire": "choose"}])")),
                 "bench.json: runs[0] \"tail\": length_m = -3 m must be >= 0 m"));
-    CHECK(holds(refusal(least_with(R"("space": {"covers": [{"cover": "glass", "area_m2": 0}]})")),
+    CHECK(holds(installation_refusal(
+                    least_with(R"("space": {"covers": [{"cover": "glass", "area_m2": 0}]})")),
                 "bench.json: space covers[0] \"glass\": area_m2 = 0 m2"));
 }
 
 TEST_CASE("an element is owned or may be bought, one of the two") {
-    CHECK(holds(refusal(least_with(R"("elements": [{"count": 2}])")), "or any in its place"));
-    CHECK(holds(refusal(least_with(R"("elements": [{"element": "rod", "any": {}}])")),
+    CHECK(holds(installation_refusal(least_with(R"("elements": [{"count": 2}])")),
+                "or any in its place"));
+    CHECK(holds(installation_refusal(least_with(R"("elements": [{"element": "rod", "any": {}}])")),
                 "given beside any"));
-    CHECK(refusal(least_with(R"("elements": [{"any": {}}])")) == "(accepted)");
+    CHECK(installation_refusal(least_with(R"("elements": [{"any": {}}])")) == "(accepted)");
 }
 
 TEST_CASE("parts given inline are checked as those of a catalog") {
@@ -192,22 +197,24 @@ TEST_CASE("parts given inline are checked as those of a catalog") {
     CHECK(read.parts.panels[0].beta_voc_pct_per_k == -0.32);
     const std::string once = installation_to_json(read);
     CHECK(installation_to_json(installation_from_json(once)) == once);
-    CHECK(holds(refusal(least_with(R"("parts": {"panels": [)" + panel + "," + panel + "]}")),
-                "must be unique among panels"));
     CHECK(holds(
-        refusal(least_with(R"("parts": {"panels": [)" + panel + R"(], "panel": [)" + panel + "]}")),
-        "unique"));
-    CHECK(holds(refusal(least_with(R"("parts": {"panles": []})")), "did you mean \"panel\"?"));
+        installation_refusal(least_with(R"("parts": {"panels": [)" + panel + "," + panel + "]}")),
+        "must be unique among panels"));
+    CHECK(holds(installation_refusal(least_with(R"("parts": {"panels": [)" + panel +
+                                                R"(], "panel": [)" + panel + "]}")),
+                "unique"));
+    CHECK(holds(installation_refusal(least_with(R"("parts": {"panles": []})")),
+                "did you mean \"panel\"?"));
 }
 
 TEST_CASE("only version one is read") {
     for (const std::string version : {"0", "2", "1.5", "\"1\"", "true", "null", "4294967297",
                                       "18446744073709551615", "-1", "[1]"}) {
         CAPTURE(version);
-        CHECK(holds(refusal(R"({"heatmatch_installation": )" + version +
-                            R"(, "site": {"record_low_c": -20}})"),
+        CHECK(holds(installation_refusal(R"({"heatmatch_installation": )" + version +
+                                         R"(, "site": {"record_low_c": -20}})"),
                     "heatmatch_installation"));
     }
-    CHECK(holds(refusal(R"({"site": {"record_low_c": -20}})"),
+    CHECK(holds(installation_refusal(R"({"site": {"record_low_c": -20}})"),
                 "heatmatch_installation = (missing) must be 1"));
 }

@@ -20,8 +20,6 @@ using heatmatch::Severity;
 
 namespace {
 
-const heatmatch::Site site{.record_low_c = -20.0};
-
 /// What one element of `own` ohms takes among mates and other branches of other ohms.
 void try_ohms(Extremes& found, const heatmatch::ArrayCurve& bright, Hookup hookup, double wire_ohm,
               double own, double mate, double other, bool survivor) {
@@ -124,7 +122,7 @@ TEST_CASE("margins are judged on the brightest cold morning with panels as new")
     aged.owned.age_years = 25.0;
     aged.panel = heatmatch::panel_in_service(
         aged.owned, heatmatch::find_panel(starter(), "silicon-60-cell-245"), -20.0);
-    heatmatch::Site bright = site;
+    heatmatch::Site bright = cold_site;
     bright.bright_irradiance_w_m2 = 1250.0;
     const auto curve = heatmatch::bright_curve(aged.panel, aged.panels, bright);
     const auto expected = heatmatch::Array::uniform(aged.panel.as_new, 2, 2).at(1250.0, 0.0);
@@ -142,8 +140,8 @@ TEST_CASE("measured amperes and volts above the label count on the bright mornin
     owned.measured = heatmatch::PanelMeasurement{.v_oc = 1.04 * stc.open_circuit_voltage_v(),
                                                  .i_sc = 1.05 * stc.short_circuit_current_a()};
     const auto measured = heatmatch::panel_in_service(owned, panel, -20.0);
-    const auto before = heatmatch::bright_curve(fresh, {1, 1}, site);
-    const auto after = heatmatch::bright_curve(measured, {1, 1}, site);
+    const auto before = heatmatch::bright_curve(fresh, {1, 1}, cold_site);
+    const auto after = heatmatch::bright_curve(measured, {1, 1}, cold_site);
     CHECK(after.short_circuit_current_a() ==
           doctest::Approx(1.05 * before.short_circuit_current_a()).epsilon(1e-6));
     CHECK(after.open_circuit_voltage_v() >= 1.039 * before.open_circuit_voltage_v());
@@ -159,7 +157,8 @@ TEST_CASE("the largest watts and volts of an element are those of a scan over it
                 const Circuit circuit = bench_circuit(panel, {2, 1}, element, bank);
                 CAPTURE(circuit.title());
                 CAPTURE(std::string(panel));
-                const auto bright = heatmatch::bright_curve(circuit.panel, circuit.panels, site);
+                const auto bright =
+                    heatmatch::bright_curve(circuit.panel, circuit.panels, cold_site);
                 const Extremes found = heatmatch::extremes(bright, circuit.bank, 0.2);
                 const Extremes expected = scan(bright, circuit.bank, 0.2);
                 CHECK(found.element_power_w >= expected.element_power_w * (1.0 - 1e-3));
@@ -185,14 +184,14 @@ TEST_CASE("the screen of a bank finds the headroom its margins have") {
                 circuit.runs = {bench_run("silicone-14-awg", air_c)};
                 circuit.runs.front().run.carries = heatmatch::Carried::bank;
             }
-            const auto bright = heatmatch::bright_curve(circuit.panel, circuit.panels, site);
+            const auto bright = heatmatch::bright_curve(circuit.panel, circuit.panels, cold_site);
             const Extremes extremes = heatmatch::extremes(bright, circuit.bank, circuit.wire_ohm());
             const auto screened = heatmatch::screen_bank(
                 extremes, heatmatch::bank_limits(circuit.bank), circuit.cold_voltage_v(),
-                heatmatch::terminal_temperature_c(circuit, site));
+                heatmatch::terminal_temperature_c(circuit, cold_site));
             std::vector<Margin> margins = heatmatch::bank_margins(circuit, extremes);
             for (const Margin& margin :
-                 heatmatch::tail_margins(circuit, site, extremes, std::nullopt)) {
+                 heatmatch::tail_margins(circuit, cold_site, extremes, std::nullopt)) {
                 margins.push_back(margin);
             }
             const auto full = heatmatch::screen_margins(margins);

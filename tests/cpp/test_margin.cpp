@@ -13,7 +13,7 @@ using heatmatch::UnitSystem;
 
 namespace {
 
-constexpr auto lines = std::to_array<heatmatch::Template>({
+constexpr auto margin_templates = std::to_array<heatmatch::Template>({
     {"test.all", "It is at {value} ({low} to {high}); {limit} is allowed, not {value}."},
     {"test.plain", "The joint is not known."},
     {"test.two", "{value} of {limit}"},
@@ -21,8 +21,8 @@ constexpr auto lines = std::to_array<heatmatch::Template>({
 });
 
 template <heatmatch::Word Id, heatmatch::Word... Called>
-heatmatch::Sentence say(heatmatch::NamedArgument<Called>... given) {
-    return heatmatch::make_sentence<lines, Id, "value", "limit", "low", "high">(
+heatmatch::Sentence say_of_margin(heatmatch::NamedArgument<Called>... given) {
+    return heatmatch::make_sentence<margin_templates, Id, "value", "limit", "low", "high">(
         std::move(given)...);
 }
 
@@ -88,24 +88,26 @@ TEST_CASE("a sentence reads in either unit set") {
                   .value_high = 150.0,
                   .limit = 200.0,
                   .unit = heatmatch::unit::celsius,
-                  .said = say<"test.all">()};
+                  .said = say_of_margin<"test.all">()};
     CHECK(margin.sentence() == "It is at 100 °C (50 °C to 150 °C); 200 °C is allowed, not 100 °C.");
     CHECK(margin.sentence(UnitSystem::us) ==
           "It is at 212 °F (122 °F to 302 °F); 392 °F is allowed, not 212 °F.");
     margin.unit = heatmatch::unit::volt;
     margin.value = 89.906;
-    margin.said = say<"test.two">();
+    margin.said = say_of_margin<"test.two">();
     CHECK(margin.sentence() == "89.9 V of 200 V");
     CHECK(margin.sentence(UnitSystem::us) == margin.sentence());
-    margin.said = say<"test.part">(heatmatch::with<"run">(std::string("feed of {value}")),
-                                   heatmatch::with<"part">(say<"test.two">()));
+    margin.said = say_of_margin<"test.part">(heatmatch::with<"run">(std::string("feed of {value}")),
+                                             heatmatch::with<"part">(say_of_margin<"test.two">()));
     CHECK(margin.sentence() == "In \"feed of {value}\" it is 89.9 V of 200 V.");
 }
 
 // Source: 99.96 and 99.98 are 100 with three digits, and tell each other apart with four.
 TEST_CASE("a value and a limit that differ have the digits that tell them apart") {
-    Margin margin{
-        .value = 99.96, .limit = 99.98, .unit = heatmatch::unit::volt, .said = say<"test.two">()};
+    Margin margin{.value = 99.96,
+                  .limit = 99.98,
+                  .unit = heatmatch::unit::volt,
+                  .said = say_of_margin<"test.two">()};
     CHECK(margin.sentence() == "99.96 V of 99.98 V");
     margin.limit = 99.96;
     CHECK(margin.sentence() == "100 V of 100 V");
@@ -120,8 +122,8 @@ TEST_CASE("severities have the signal words of the standards") {
 }
 
 TEST_CASE("what cannot be assessed says why and what is missing") {
-    const Margin margin =
-        heatmatch::not_assessed("joint", "run \"tail\"", say<"test.plain">(), {"connector"});
+    const Margin margin = heatmatch::not_assessed("joint", "run \"tail\"",
+                                                  say_of_margin<"test.plain">(), {"connector"});
     check_not_assessed(margin, "connector");
     CHECK(margin.name == "joint");
     CHECK(margin.subject == "run \"tail\"");

@@ -29,13 +29,13 @@ std::string module_row(const std::string& name, const std::string& technology,
            ",30.1,0.0058888,-0.130125,-0.461,46.4,1.65,1.58,8.67,3e-10,0.3,250,5.5\n";
 }
 
-struct Read {
+struct ReadModules {
     std::vector<Panel> panels;
     std::vector<RefusedRow> refused;
 };
 
-Read read(const std::string& text) {
-    Read result;
+ReadModules read_modules(const std::string& text) {
+    ReadModules result;
     result.panels = panels_from_module_csv(text, "list.csv", result.refused);
     return result;
 }
@@ -44,7 +44,8 @@ Read read(const std::string& text) {
 
 // Source: arithmetic, 0.0058888 of 8.66 A is 0.068 %/K and -0.130125 of 37.5 V is -0.347 %/K.
 TEST_CASE("label values become fields and published parameters stay beside them") {
-    const Read result = read(header + module_row("Barn & Sons BS-245 (2011)", "Multi-c-Si"));
+    const ReadModules result =
+        read_modules(header + module_row("Barn & Sons BS-245 (2011)", "Multi-c-Si"));
     CHECK(result.refused.empty());
     REQUIRE(result.panels.size() == 1);
     const Panel& panel = result.panels[0];
@@ -74,10 +75,10 @@ TEST_CASE("label values become fields and published parameters stay beside them"
 }
 
 TEST_CASE("a module that cannot be is refused with its line, the others are kept") {
-    const Read result =
-        read(header + module_row("One", "Mono-c-Si") + module_row("Two", "Mono-c-Si", "8.70") +
-             module_row("Three", "CdTe", "none") + module_row("Four", "CIGS") +
-             module_row("Five", "Perovskite"));
+    const ReadModules result =
+        read_modules(header + module_row("One", "Mono-c-Si") +
+                     module_row("Two", "Mono-c-Si", "8.70") + module_row("Three", "CdTe", "none") +
+                     module_row("Four", "CIGS") + module_row("Five", "Perovskite"));
     REQUIRE(result.panels.size() == 3);
     CHECK(result.panels[0].id == "one");
     CHECK(result.panels[1].technology == heatmatch::Technology::cigs);
@@ -94,7 +95,7 @@ TEST_CASE("a module that cannot be is refused with its line, the others are kept
 
 TEST_CASE("technologies of the list are those of a panel") {
     const auto technology_of = [](const std::string& listed) {
-        const Read result = read(header + module_row("M", listed));
+        const ReadModules result = read_modules(header + module_row("M", listed));
         REQUIRE(result.panels.size() == 1);
         return word_of(result.panels[0].technology);
     };
@@ -110,8 +111,9 @@ TEST_CASE("technologies of the list are those of a panel") {
 }
 
 TEST_CASE("modules whose names make one id are told apart") {
-    const Read result = read(header + module_row("BS 245", "CdTe") + module_row("BS-245", "CdTe") +
-                             module_row("bs_245!", "CdTe") + module_row("\u4e2d", "CdTe"));
+    const ReadModules result =
+        read_modules(header + module_row("BS 245", "CdTe") + module_row("BS-245", "CdTe") +
+                     module_row("bs_245!", "CdTe") + module_row("\u4e2d", "CdTe"));
     REQUIRE(result.panels.size() == 4);
     CHECK(result.panels[0].id == "bs-245");
     CHECK(result.panels[1].id == "bs-245-2");
@@ -123,7 +125,7 @@ TEST_CASE("columns may stand in any order and others beside them") {
     std::string text = "Extra," + header;
     text.replace(text.find("\nUnits"), 1, "\nx,");
     text.replace(text.find("\n[0]"), 1, "\nx,");
-    const Read result = read(text + "y," + module_row("One", "CdTe"));
+    const ReadModules result = read_modules(text + "y," + module_row("One", "CdTe"));
     REQUIRE(result.panels.size() == 1);
     CHECK(result.panels[0].label == "One");
 }
@@ -138,7 +140,7 @@ TEST_CASE("what is not the list is refused by the column it lacks") {
             "module-rating list, with its three header lines?",
             InvalidInput);
     }
-    CHECK(read(header).panels.empty());
+    CHECK(read_modules(header).panels.empty());
 }
 
 // The cells of a list made elsewhere may hold anything; a whole number that no int holds must not
@@ -146,15 +148,15 @@ TEST_CASE("what is not the list is refused by the column it lacks") {
 TEST_CASE("cells that are no plain number are refused by name") {
     for (const std::string cells : {"1e300", "nan", "inf", "-5", "60.5", "", "0x3c"}) {
         CAPTURE(cells);
-        const Read result = read(header + module_row("M", "CdTe", "8.14", cells));
+        const ReadModules result = read_modules(header + module_row("M", "CdTe", "8.14", cells));
         CHECK(result.panels.empty());
         CHECK(result.refused.size() == 1);
     }
-    CHECK(read(header + module_row("M", "CdTe", "nan")).panels.empty());
+    CHECK(read_modules(header + module_row("M", "CdTe", "nan")).panels.empty());
 }
 
 TEST_CASE("a name that is no UTF-8 is refused with its line") {
-    const Read result = read(header + module_row("S\xFC\x64 245", "CdTe"));
+    const ReadModules result = read_modules(header + module_row("S\xFC\x64 245", "CdTe"));
     CHECK(result.panels.empty());
     REQUIRE(result.refused.size() == 1);
     CHECK(result.refused[0].line == 4);

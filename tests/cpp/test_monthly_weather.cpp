@@ -19,7 +19,7 @@ using heatmatch::weather_from_months;
 
 namespace {
 
-std::string refusal(const MonthlyNormals& normals, const Site& site = bench_site()) {
+std::string months_refusal(const MonthlyNormals& normals, const Site& site = bench_site()) {
     return refusal_of<InvalidInput>([&] { static_cast<void>(weather_from_months(normals, site)); });
 }
 
@@ -105,20 +105,20 @@ TEST_CASE("days of a month differ: some are dark, some nearly clear") {
 TEST_CASE("more sun than the clearest sky gives is refused with the most that is possible") {
     MonthlyNormals normals = bench_normals();
     normals.sun_hours[11] = 9.5;
-    const std::string message = refusal(normals);
+    const std::string message = months_refusal(normals);
     CHECK(holds(message, "weather: sun_hours[11] (December) = 9.5 h must be <= "));
     CHECK(holds(message, "what the clearest sky gives this plane"));
     // Its own figure is accepted, rounded down.
     const std::size_t at = message.find("<= ") + 3;
     normals.sun_hours[11] = std::stod(message.substr(at)) - 0.01;
-    CHECK(refusal(normals) == "(accepted)");
+    CHECK(months_refusal(normals) == "(accepted)");
 }
 
 TEST_CASE("a polar night has no sun, and none can be asked of it") {
     MonthlyNormals normals = bench_normals();
     Site site = bench_site();
     site.latitude_deg = 75.0;
-    CHECK(holds(refusal(normals, site), "sun_hours[0] (January) = 2.6 h must be <= 0 h"));
+    CHECK(holds(months_refusal(normals, site), "sun_hours[0] (January) = 2.6 h must be <= 0 h"));
     for (const std::size_t month : {0U, 1U, 9U, 10U, 11U}) normals.sun_hours[month] = 0.0;
     const Weather weather = weather_from_months(normals, site);
     CHECK(daily_sum(weather, 0) == 0.0);
@@ -128,15 +128,15 @@ TEST_CASE("a polar night has no sun, and none can be asked of it") {
 TEST_CASE("what is not given is refused or told") {
     MonthlyNormals normals = bench_normals();
     normals.sun_hours.pop_back();
-    CHECK(holds(refusal(normals), "sun_hours = 11 values"));
+    CHECK(holds(months_refusal(normals), "sun_hours = 11 values"));
     normals.sun_hours.assign(12, 0.0);
-    CHECK(holds(refusal(normals), "0 h in every month"));
+    CHECK(holds(months_refusal(normals), "0 h in every month"));
     normals.sun_hours[3] = std::numeric_limits<double>::quiet_NaN();
-    CHECK(holds(refusal(normals), "sun_hours"));
+    CHECK(holds(months_refusal(normals), "sun_hours"));
     normals = bench_normals();
     Site site = bench_site();
     site.tilt_deg.reset();
-    CHECK(holds(refusal(normals, site), "site: tilt_deg = (missing)"));
+    CHECK(holds(months_refusal(normals, site), "site: tilt_deg = (missing)"));
     std::size_t told = 0;
     for (const auto& assumption : weather_from_months(normals, bench_site()).assumed) {
         if (assumption.field == "wind_m_s" || assumption.field == "hours") ++told;

@@ -16,7 +16,7 @@ using heatmatch::Panel;
 namespace {
 
 /// A label near the middle of those in use.
-const Panel ordinary{
+const Panel ordinary_panel{
     .id = "barn",
     .label = "Barn panel",
     .technology = heatmatch::Technology::multi_si,
@@ -29,8 +29,8 @@ const Panel ordinary{
     .gamma_pmp_pct_per_k = -0.461,
     .provenance = {.source = "label", .source_kind = heatmatch::SourceKind::nameplate}};
 
-std::string refusal(const std::function<void(Panel&)>& change) {
-    Panel panel = ordinary;
+std::string panel_refusal(const std::function<void(Panel&)>& change) {
+    Panel panel = ordinary_panel;
     change(panel);
     return refusal_of<InvalidInput>([&] { check_part(panel); });
 }
@@ -38,8 +38,8 @@ std::string refusal(const std::function<void(Panel&)>& change) {
 }  // namespace
 
 TEST_CASE("an ordinary label is accepted, and so is a torn one") {
-    CHECK(refusal([](Panel&) {}) == "(accepted)");
-    CHECK(refusal([](Panel& p) {
+    CHECK(panel_refusal([](Panel&) {}) == "(accepted)");
+    CHECK(panel_refusal([](Panel& p) {
               p.v_mp.reset();
               p.i_mp.reset();
               p.alpha_isc_pct_per_k.reset();
@@ -52,18 +52,18 @@ TEST_CASE("an ordinary label is accepted, and so is a torn one") {
 // Source: a current source with a diode across it cannot deliver more than Isc or hold more than
 // Voc, and its curve is concave: it lies above the chord, so Vmp/Voc + Imp/Isc > 1.
 TEST_CASE("a label no diode can have is refused by its field") {
-    CHECK(holds(refusal([](Panel& p) { p.v_mp = 38.0; }),
+    CHECK(holds(panel_refusal([](Panel& p) { p.v_mp = 38.0; }),
                 "panel \"barn\": v_mp = 38 V must be below v_oc = 37.5 V; check whether"));
-    CHECK(holds(refusal([](Panel& p) { p.v_mp = 37.5; }), "below v_oc"));
-    CHECK(holds(refusal([](Panel& p) { p.i_mp = 8.7; }),
+    CHECK(holds(panel_refusal([](Panel& p) { p.v_mp = 37.5; }), "below v_oc"));
+    CHECK(holds(panel_refusal([](Panel& p) { p.i_mp = 8.7; }),
                 "panel \"barn\": i_mp = 8.7 A must be below i_sc = 8.66 A; check whether"));
-    CHECK(holds(refusal([](Panel& p) { p.v_mp = 18.75; }), "above half of v_oc = 37.5 V"));
-    CHECK(holds(refusal([](Panel& p) {
+    CHECK(holds(panel_refusal([](Panel& p) { p.v_mp = 18.75; }), "above half of v_oc = 37.5 V"));
+    CHECK(holds(panel_refusal([](Panel& p) {
                     p.v_mp = 20.0;
                     p.i_mp = 3.0;
                 }),
                 "v_mp/v_oc + i_mp/i_sc"));
-    CHECK(refusal([](Panel& p) {
+    CHECK(panel_refusal([](Panel& p) {
               p.v_mp = 18.8;
               p.i_mp = 8.6;
           }) == "(accepted)");
@@ -77,33 +77,37 @@ TEST_CASE("coefficients that are exchanged or in other units are refused with th
         CHECK(holds(message, "%/K"));
         CHECK(holds(message, "-120 mV/K"));
     };
-    expect(refusal([](Panel& p) {
+    expect(panel_refusal([](Panel& p) {
                p.alpha_isc_pct_per_k = -0.347;
                p.beta_voc_pct_per_k = 0.068;
            }),
            "alpha_isc_pct_per_k = -0.347 %/K");
-    expect(refusal([](Panel& p) { p.beta_voc_pct_per_k = 0.347; }), "beta_voc_pct_per_k = 0.347");
-    expect(refusal([](Panel& p) { p.beta_voc_pct_per_k = -0.12; }), "beta_voc_pct_per_k = -0.12");
-    expect(refusal([](Panel& p) { p.beta_voc_pct_per_k = -120.0; }), "beta_voc_pct_per_k = -120");
-    expect(refusal([](Panel& p) { p.beta_voc_pct_per_k = -0.00347; }), "-0.00347");
-    expect(refusal([](Panel& p) { p.gamma_pmp_pct_per_k = 0.461; }), "gamma_pmp_pct_per_k");
-    expect(refusal([](Panel& p) { p.gamma_pmp_pct_per_k = -1.13; }), "gamma_pmp_pct_per_k");
+    expect(panel_refusal([](Panel& p) { p.beta_voc_pct_per_k = 0.347; }),
+           "beta_voc_pct_per_k = 0.347");
+    expect(panel_refusal([](Panel& p) { p.beta_voc_pct_per_k = -0.12; }),
+           "beta_voc_pct_per_k = -0.12");
+    expect(panel_refusal([](Panel& p) { p.beta_voc_pct_per_k = -120.0; }),
+           "beta_voc_pct_per_k = -120");
+    expect(panel_refusal([](Panel& p) { p.beta_voc_pct_per_k = -0.00347; }), "-0.00347");
+    expect(panel_refusal([](Panel& p) { p.gamma_pmp_pct_per_k = 0.461; }), "gamma_pmp_pct_per_k");
+    expect(panel_refusal([](Panel& p) { p.gamma_pmp_pct_per_k = -1.13; }), "gamma_pmp_pct_per_k");
 }
 
 TEST_CASE("a price whose ends are exchanged is refused") {
     const std::string message =
-        refusal([](Panel& p) { p.price = {.low = 40.0, .high = 15.0, .currency = "USD"}; });
+        panel_refusal([](Panel& p) { p.price = {.low = 40.0, .high = 15.0, .currency = "USD"}; });
     CHECK(holds(message, "price_low"));
     CHECK(holds(message, "price_high"));
 }
 
 TEST_CASE("what a part needs is asked for by name") {
-    CHECK(holds(refusal([](Panel& p) { p.id.clear(); }), "id = (missing)"));
-    CHECK(holds(refusal([](Panel& p) { p.label.clear(); }), "label = (missing)"));
-    CHECK(holds(refusal([](Panel& p) { p.v_oc = 0.0; }), "v_oc = 0 V"));
-    CHECK(holds(refusal([](Panel& p) { p.i_sc = 0.0; }), "i_sc = 0 A"));
-    CHECK(holds(refusal([](Panel& p) { p.provenance.source.clear(); }), "source = (missing)"));
-    CHECK(holds(refusal([](Panel& p) { p.provenance.source_kind.reset(); }),
+    CHECK(holds(panel_refusal([](Panel& p) { p.id.clear(); }), "id = (missing)"));
+    CHECK(holds(panel_refusal([](Panel& p) { p.label.clear(); }), "label = (missing)"));
+    CHECK(holds(panel_refusal([](Panel& p) { p.v_oc = 0.0; }), "v_oc = 0 V"));
+    CHECK(holds(panel_refusal([](Panel& p) { p.i_sc = 0.0; }), "i_sc = 0 A"));
+    CHECK(
+        holds(panel_refusal([](Panel& p) { p.provenance.source.clear(); }), "source = (missing)"));
+    CHECK(holds(panel_refusal([](Panel& p) { p.provenance.source_kind.reset(); }),
                 "source_kind = (missing)"));
     CHECK(holds(word_refusal(Panel{}, "source_kind", "guess"), "did you mean \"measured\"?"));
 }

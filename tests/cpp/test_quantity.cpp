@@ -15,7 +15,7 @@ namespace unit = heatmatch::unit;
 
 namespace {
 
-std::string refusal(const std::string& text) {
+std::string quantity_refusal(const std::string& text) {
     try {
         static_cast<void>(parse_quantity(text));
     } catch (const InvalidInput& error) {
@@ -24,7 +24,7 @@ std::string refusal(const std::string& text) {
     return "(read)";
 }
 
-std::string refusal(const std::string& text, const Unit& kept) {
+std::string quantity_refusal(const std::string& text, const Unit& kept) {
     try {
         static_cast<void>(parse_quantity(text, kept));
     } catch (const InvalidInput& error) {
@@ -95,17 +95,17 @@ TEST_CASE("a gauge that does not exist is refused") {
     for (const std::string text : {"41 AWG", "-1 AWG", "14.5 AWG", "5/0 AWG", "0/0 AWG", "-2/0 AWG",
                                    "1.5/0 AWG", "1e9/0 AWG"}) {
         CAPTURE(text);
-        CHECK(refusal(text, unit::square_millimetre).find("AWG") != std::string::npos);
+        CHECK(quantity_refusal(text, unit::square_millimetre).find("AWG") != std::string::npos);
         CHECK_THROWS_AS(static_cast<void>(parse_quantity(text, unit::square_millimetre)),
                         InvalidInput);
     }
-    CHECK(refusal("14 AWG", unit::ohm).find("an area") != std::string::npos);
+    CHECK(quantity_refusal("14 AWG", unit::ohm).find("an area") != std::string::npos);
 }
 
 TEST_CASE("a number that can be read in two ways is refused") {
     for (const std::string text : {"5,5", "1,000", "1,000.5 V", "5,5 ohm", "1,5e3"}) {
         CAPTURE(text);
-        const std::string message = refusal(text);
+        const std::string message = quantity_refusal(text);
         CHECK(message.find(text) != std::string::npos);
         CHECK(message.find("in one way only") != std::string::npos);
         CHECK(message.find("point for decimals") != std::string::npos);
@@ -118,13 +118,13 @@ TEST_CASE("what is no number is refused in words that quote it") {
           "+-5", "- 5",         "e5",    ".",   "0x10",       "1.2.3",    "5 5",
           "5;5", "15 ohm ohm",  "1 000", "1/x", "5 16/32 in", "15 _",     "$15"}) {
         CAPTURE(text);
-        const std::string message = refusal(text);
+        const std::string message = quantity_refusal(text);
         CHECK(message.find('"' + std::string(text) + '"') != std::string::npos);
         CHECK(message.find("must be") != std::string::npos);
     }
-    CHECK(refusal("").find("leave the field out") != std::string::npos);
-    CHECK(refusal("  \t ").find("leave the field out") != std::string::npos);
-    CHECK(refusal("12 parsec").find("\"parsec\"") != std::string::npos);
+    CHECK(quantity_refusal("").find("leave the field out") != std::string::npos);
+    CHECK(quantity_refusal("  \t ").find("leave the field out") != std::string::npos);
+    CHECK(quantity_refusal("12 parsec").find("\"parsec\"") != std::string::npos);
 }
 
 TEST_CASE("a number that is not finite is refused") {
@@ -141,7 +141,7 @@ TEST_CASE("a unit of another dimension is refused by both names") {
     const auto expect = [](const std::string& text, const Unit& kept, const char* wrong,
                            const char* wanted) {
         CAPTURE(text);
-        const std::string message = refusal(text, kept);
+        const std::string message = quantity_refusal(text, kept);
         CHECK(message.find(text) != std::string::npos);
         CHECK(message.find(wrong) != std::string::npos);
         CHECK(message.find(wanted) != std::string::npos);
@@ -156,7 +156,7 @@ TEST_CASE("a unit of another dimension is refused by both names") {
 }
 
 TEST_CASE("a long wrong text is not quoted whole") {
-    const std::string message = refusal(std::string(100000, 'x'));
+    const std::string message = quantity_refusal(std::string(100000, 'x'));
     CHECK(message.size() < 300);
     CHECK(message.find("...") != std::string::npos);
 }

@@ -60,12 +60,12 @@ std::size_t pairings_of(const Installation& installation, int max_bank) {
 }
 
 /// Steps of 1 % from 1 kWh or 1 W on.
-double step_of(const Candidate& candidate) {
+double merit_step(const Candidate& candidate) {
     return std::floor(std::log(candidate.merit()) / std::log(1.01) + 1e-9);
 }
 
 bool comes_first(const Candidate& a, const Candidate& b) {
-    if (step_of(a) != step_of(b)) return step_of(a) > step_of(b);
+    if (merit_step(a) != merit_step(b)) return merit_step(a) > merit_step(b);
     if (a.not_assessed() != b.not_assessed()) return a.not_assessed() < b.not_assessed();
     if (std::fabs(a.smallest_headroom() - b.smallest_headroom()) > 1e-12) {
         return a.smallest_headroom() > b.smallest_headroom();

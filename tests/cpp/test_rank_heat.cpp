@@ -13,7 +13,7 @@ using heatmatch::Severity;
 namespace {
 
 /// The porch panels and up to four owned rods of that kind in a drum.
-Installation rods(std::string_view element, int count) {
+Installation rods_in_drum(std::string_view element, int count) {
     Installation installation = drum();
     installation.panels.erase(installation.panels.begin());
     installation.panels.resize(1);
@@ -22,7 +22,7 @@ Installation rods(std::string_view element, int count) {
     return installation;
 }
 
-const Candidate* find(const std::vector<Candidate>& list, std::string_view title) {
+const Candidate* candidate_titled(const std::vector<Candidate>& list, std::string_view title) {
     for (const Candidate& candidate : list) {
         if (contains(candidate.circuit.title(), title)) return &candidate;
     }
@@ -33,13 +33,14 @@ const Candidate* find(const std::vector<Candidate>& list, std::string_view title
 
 // Common practice, no source: several rods at a fifth of their rating beat one near its limit.
 TEST_CASE("a bank whose elements each take a fifth of their rating wins over one that glows") {
-    const Ranking ranking = heatmatch::rank(starter(), rods("tubular-1000-120", 4), keep_all());
+    const Ranking ranking =
+        heatmatch::rank(starter(), rods_in_drum("tubular-1000-120", 4), keep_all());
     REQUIRE_FALSE(ranking.candidates.empty());
     const Candidate& best = ranking.candidates.front();
     CHECK(best.circuit.bank.hookup.count() >= 3);
     CHECK(best.bright.element_power_w < 0.2 * 1000.0);
     // One of the same ohms gives as much heat, and its sheath is a danger.
-    const Candidate* one = find(ranking.rejected, "4S1P into tubular-1000-120 1S1P");
+    const Candidate* one = candidate_titled(ranking.rejected, "4S1P into tubular-1000-120 1S1P");
     REQUIRE(one != nullptr);
     CHECK(margin_of(one->margins(), "sheath temperature").severity == Severity::danger);
     CHECK(one->season->kwh > 0.9 * best.season->kwh);
@@ -47,7 +48,7 @@ TEST_CASE("a bank whose elements each take a fifth of their rating wins over one
 }
 
 TEST_CASE("the poorer the sand conducts, the fewer pairings are kept") {
-    Installation installation = rods("tubular-1000-120", 4);
+    Installation installation = rods_in_drum("tubular-1000-120", 4);
     std::size_t before = 100000;
     for (const double k20 : {0.35, 0.27, 0.20, 0.12}) {
         heatmatch::Medium sand = heatmatch::find_medium(starter(), "dry-sand");
@@ -62,7 +63,7 @@ TEST_CASE("the poorer the sand conducts, the fewer pairings are kept") {
 }
 
 TEST_CASE("moist ground given for dry sand is warned of by name, in ranking and assessment") {
-    Installation installation = rods("storage-rod-1000-240", 2);
+    Installation installation = rods_in_drum("storage-rod-1000-240", 2);
     heatmatch::Medium ground = heatmatch::find_medium(starter(), "dry-sand");
     ground.k20_w_mk = 2.0;
     ground.k20_low_w_mk.reset();

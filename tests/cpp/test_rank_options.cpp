@@ -17,7 +17,8 @@ using heatmatch::RankOptions;
 
 namespace {
 
-std::string refused_field(const Installation& installation, const RankOptions& options = {}) {
+std::string field_refused_by_rank(const Installation& installation,
+                                  const RankOptions& options = {}) {
     try {
         static_cast<void>(rank(starter(), installation, options));
     } catch (const heatmatch::InvalidInput& error) {
@@ -30,22 +31,23 @@ std::string refused_field(const Installation& installation, const RankOptions& o
 
 TEST_CASE("options that mean nothing are refused by name") {
     const double nan = std::nan("");
-    CHECK(refused_field(small(), {.max_bank = 0}) == "max_bank");
-    CHECK(refused_field(small(), {.max_bank = 65}) == "max_bank");
-    CHECK(refused_field(small(), {.conditions = {}}) == "conditions");
+    CHECK(field_refused_by_rank(small(), {.max_bank = 0}) == "max_bank");
+    CHECK(field_refused_by_rank(small(), {.max_bank = 65}) == "max_bank");
+    CHECK(field_refused_by_rank(small(), {.conditions = {}}) == "conditions");
     for (const double sun : {0.0, -1.0, 2001.0, nan}) {
-        CHECK(refused_field(small(), {.conditions = {{sun, 25.0}}}) ==
+        CHECK(field_refused_by_rank(small(), {.conditions = {{sun, 25.0}}}) ==
               "conditions irradiance_w_m2");
     }
     for (const double cell_c : {-61.0, 111.0, nan}) {
-        CHECK(refused_field(small(), {.conditions = {{800.0, cell_c}}}) ==
+        CHECK(field_refused_by_rank(small(), {.conditions = {{800.0, cell_c}}}) ==
               "conditions cell_temperature_c");
     }
     for (const double coil_c : {0.0, 1201.0, nan}) {
-        CHECK(refused_field(small(), {.coil_temperature_c = coil_c}) == "coil_temperature_c");
+        CHECK(field_refused_by_rank(small(), {.coil_temperature_c = coil_c}) ==
+              "coil_temperature_c");
     }
-    CHECK(refused_field(small(), {.threads = 257}) == "threads");
-    CHECK(refused_field(small()) == "nothing");
+    CHECK(field_refused_by_rank(small(), {.threads = 257}) == "threads");
+    CHECK(field_refused_by_rank(small()) == "nothing");
 }
 
 TEST_CASE("only one hook-up of panels or of elements may be asked for") {
@@ -69,7 +71,7 @@ TEST_CASE("only one hook-up of panels or of elements may be asked for") {
     CHECK(some.evaluated < whole.evaluated);
     CHECK(std::all_of(some.rejected.begin(), some.rejected.end(), is_one));
     one.bank = Hookup{.series = 3, .parallel = 3};
-    CHECK(refused_field(small(), one) == "bank");
+    CHECK(field_refused_by_rank(small(), one) == "bank");
 }
 
 TEST_CASE("only one group or one element may be asked for") {
@@ -86,7 +88,7 @@ TEST_CASE("only one group or one element may be asked for") {
     CHECK(static_cast<std::size_t>(std::count_if(whole.candidates.begin(), whole.candidates.end(),
                                                  is_one)) == found.candidates.size());
     CHECK(found.candidates.size() > 5);
-    CHECK(refused_field(small(), {.element = "range-coil-2600-240"}) == "element");
+    CHECK(field_refused_by_rank(small(), {.element = "range-coil-2600-240"}) == "element");
     CHECK_THROWS_AS(static_cast<void>(rank(starter(), small(), {.element = "no-such"})),
                     heatmatch::NotFound);
     CHECK_THROWS_AS(static_cast<void>(rank(starter(), small(), {.group = "no such"})),
@@ -96,18 +98,18 @@ TEST_CASE("only one group or one element may be asked for") {
 TEST_CASE("a family that no element is of is refused with those that are") {
     Installation installation = small();
     installation.elements = {{.any = heatmatch::ElementFilter{.family = {"oven"}}, .count = 2}};
-    CHECK(refused_field(installation) == "elements.any.family");
+    CHECK(field_refused_by_rank(installation) == "elements.any.family");
     installation.elements[0].any->family = {"oven lower"};
-    CHECK(refused_field(installation) == "nothing");
+    CHECK(field_refused_by_rank(installation) == "nothing");
 }
 
 TEST_CASE("an installation without panels or elements is refused") {
     Installation installation = small();
     installation.panels.clear();
-    CHECK(refused_field(installation) == "panels");
+    CHECK(field_refused_by_rank(installation) == "panels");
     installation = small();
     installation.elements.clear();
-    CHECK(refused_field(installation) == "elements");
+    CHECK(field_refused_by_rank(installation) == "elements");
 }
 
 TEST_CASE("progress rises to the end and may stop the ranking") {

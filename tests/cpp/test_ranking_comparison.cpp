@@ -15,7 +15,7 @@ PairingMove move_of(std::string element, RankedPairing before, RankedPairing aft
             .after = std::move(after)};
 }
 
-RankedPairing at(int place, double heat = 100.0) {
+RankedPairing ranked_at(int place, double heat = 100.0) {
     return {.place = place,
             .heat = heat,
             .headroom = 0.25,
@@ -41,24 +41,27 @@ std::string title(std::vector<PairingMove> moves) {
 }  // namespace
 
 TEST_CASE("a pairing has its places, heat, change, headroom and price in a row") {
-    const Table table = comparison_table(
-        {.before = "old", .after = "new", .moves = {move_of("rod", at(2), at(1, 112.4))}});
+    const Table table =
+        comparison_table({.before = "old",
+                          .after = "new",
+                          .moves = {move_of("rod", ranked_at(2), ranked_at(1, 112.4))}});
     CHECK(row(table) == "1|2|porch of 4 m 2S2P|rod 1S1P|112|100|+12|0.25|30");
     CHECK(table.columns[4].head.text() == "W");
     CHECK(contains(text_of(table.legend),
                    "now: place in new; was: in old; W: averaged over the "
                    "conditions into the elements;"));
-    CHECK(row(comparison_table({.moves = {move_of("rod", at(1, 100.1), at(1, 100.0))}})) ==
+    CHECK(row(comparison_table(
+              {.moves = {move_of("rod", ranked_at(1, 100.1), ranked_at(1, 100.0))}})) ==
           "1|1|porch of 4 m 2S2P|rod 1S1P|100|100|+0|0.25|30");
-    CHECK(row(comparison_table({.moves = {move_of("rod", at(3), {})}})) ==
+    CHECK(row(comparison_table({.moves = {move_of("rod", ranked_at(3), {})}})) ==
           "-|3|porch of 4 m 2S2P|rod 1S1P|-|100|-|0.25|-");
-    CHECK(comparison_table({.moves = {move_of("rod", at(13), at(14))}}).rows.empty());
+    CHECK(comparison_table({.moves = {move_of("rod", ranked_at(13), ranked_at(14))}}).rows.empty());
 }
 
 TEST_CASE("a danger is told with its margin, or by its word alone") {
-    const RankingComparison comparison{.moves = {move_of("rod", at(1), rejected("coil")),
-                                                 move_of("coil", rejected("touch"), at(1)),
-                                                 move_of("fin", at(2), rejected("coil"))}};
+    const RankingComparison comparison{.moves = {move_of("rod", ranked_at(1), rejected("coil")),
+                                                 move_of("coil", rejected("touch"), ranked_at(1)),
+                                                 move_of("fin", ranked_at(2), rejected("coil"))}};
     CHECK(comparison_table(comparison).rows[0][0].text() == "danger: coil");
     CHECK(comparison_table(comparison, false).rows[0][0].text() == "danger");
     CHECK(text_of(comparison_dangers(comparison)) ==
@@ -69,21 +72,23 @@ TEST_CASE("a danger is told with its margin, or by its word alone") {
 TEST_CASE("the title says what became of the first place") {
     const std::string rod = "porch of 4 m 2S2P into rod 1S1P";
     const std::string fin = "porch of 4 m 2S2P into fin 1S1P";
-    CHECK(title({move_of("rod", at(1), at(1, 90.0))}) == rod + " stays first, -10 kWh.");
+    CHECK(title({move_of("rod", ranked_at(1), ranked_at(1, 90.0))}) ==
+          rod + " stays first, -10 kWh.");
     CHECK(title({}) == "Before, no pairing was without danger.");
-    CHECK(title({move_of("rod", {}, at(1))}) ==
+    CHECK(title({move_of("rod", {}, ranked_at(1))}) ==
           "Before, no pairing was without danger; " + rod + " is first now.");
-    CHECK(title({move_of("rod", at(1), {})}) ==
+    CHECK(title({move_of("rod", ranked_at(1), {})}) ==
           "Now no pairing is without danger; " + rod + ", first before, is not kept.");
-    CHECK(title({move_of("rod", at(1), rejected("coil"))}) ==
+    CHECK(title({move_of("rod", ranked_at(1), rejected("coil"))}) ==
           "Now no pairing is without danger; " + rod + ", first before, is a danger: coil.");
-    CHECK(title({move_of("rod", at(4), at(1)), move_of("fin", at(1), at(2))}) ==
+    CHECK(title({move_of("rod", ranked_at(4), ranked_at(1)),
+                 move_of("fin", ranked_at(1), ranked_at(2))}) ==
           rod + " is first, before at place 4; " + fin + ", first before, is now at place 2.");
-    CHECK(title({move_of("rod", rejected("touch"), at(1)),
-                 move_of("fin", at(1), rejected("coil"))}) ==
+    CHECK(title({move_of("rod", rejected("touch"), ranked_at(1)),
+                 move_of("fin", ranked_at(1), rejected("coil"))}) ==
           rod + " is first, before a danger: touch; " + fin +
               ", first before, is now a danger: coil.");
-    CHECK(title({move_of("rod", {}, at(1)), move_of("fin", at(1), {})}) ==
+    CHECK(title({move_of("rod", {}, ranked_at(1)), move_of("fin", ranked_at(1), {})}) ==
           rod + " is first, before not kept; " + fin + ", first before, is no longer kept.");
 }
 

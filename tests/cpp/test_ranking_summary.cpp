@@ -6,7 +6,7 @@ using namespace heatmatch;
 
 namespace {
 
-constexpr auto lines =
+constexpr auto seeing_templates =
     std::to_array<Template>({{"test.sees", "It sees {value} and stands {limit}."}});
 
 }  // namespace
@@ -58,7 +58,7 @@ TEST_CASE("the strongest rejected pairing is told with its heat and its worst ma
                   .value = 101.0,
                   .limit = 100.0,
                   .unit = unit::volt,
-                  .said = make_sentence<lines, "test.sees", "value", "limit">()};
+                  .said = make_sentence<seeing_templates, "test.sees", "value", "limit">()};
     grade(margin);
     ranking.rejected.front().made = LazyMargins({margin});
     CHECK(strongest_rejected(ranking).text() ==

@@ -16,18 +16,18 @@ using heatmatch::Severity;
 namespace {
 
 /// Two panels of 8.66 A in series, 86.8 V at -20 °C, and one run.
-Circuit with_run(RunParts run, heatmatch::Hookup panels = {2, 1}) {
+Circuit circuit_with_run(RunParts run, heatmatch::Hookup panels = {2, 1}) {
     Circuit circuit = bench_circuit("silicon-60-cell-245", panels, "tubular-1000-120", {1, 1});
     circuit.runs = {std::move(run)};
     return circuit;
 }
 
-std::vector<Margin> margins_of(const Circuit& circuit, bool wet = false, double sun = 1000.0) {
+std::vector<Margin> run_margins_of(const Circuit& circuit, bool wet = false, double sun = 1000.0) {
     return run_margins(circuit, {.record_low_c = -20.0, .wet = wet, .bright_irradiance_w_m2 = sun});
 }
 
-Margin named(const Circuit& circuit, std::string_view name, bool wet = false) {
-    return margin_of(margins_of(circuit, wet), name);
+Margin run_margin(const Circuit& circuit, std::string_view name, bool wet = false) {
+    return margin_of(run_margins_of(circuit, wet), name);
 }
 
 double conductor_c(const RunParts& run, double current_a) {
@@ -43,15 +43,15 @@ constexpr double cold_v = 2.0 * 37.53 * (1.0 + 0.00347 * 45.0);
 // Source: arithmetic on the label.
 TEST_CASE("a wire and its joint are held against the cold voltage") {
     RunParts run = bench_run("thhn-12-awg", 30.0);
-    check_judged(named(with_run(run), "cold voltage"), Severity::none, cold_v, 600.0);
+    check_judged(run_margin(circuit_with_run(run), "cold voltage"), Severity::none, cold_v, 600.0);
     run.wire->voltage_rating_v = 60.0;
-    check_judged(named(with_run(run), "cold voltage"), Severity::danger, cold_v, 60.0);
+    check_judged(run_margin(circuit_with_run(run), "cold voltage"), Severity::danger, cold_v, 60.0);
     run.wire->voltage_rating_v.reset();
-    check_not_assessed(named(with_run(run), "cold voltage"), "voltage_rating_v");
+    check_not_assessed(run_margin(circuit_with_run(run), "cold voltage"), "voltage_rating_v");
     run = bench_run("thhn-12-awg", 30.0);
     run.connector = heatmatch::find_connector(starter(), "ring-terminal-vinyl");
     const auto volts = [&](Severity severity) {
-        const auto margins = margins_of(with_run(run));
+        const auto margins = run_margins_of(circuit_with_run(run));
         return std::count_if(margins.begin(), margins.end(), [&](const Margin& margin) {
             return margin.unit == heatmatch::unit::volt && margin.severity == severity;
         });
@@ -70,26 +70,28 @@ TEST_CASE("the code's current is the smaller of table and correction") {
     RunParts run = bench_run("thhn-12-awg", 30.0);
     const double needed = 1.25 * 8.66;
     const double in_table = 1.25 * needed;
-    check_judged(named(with_run(run), "run current"), Severity::none, in_table, 30.0);
+    check_judged(run_margin(circuit_with_run(run), "run current"), Severity::none, in_table, 30.0);
     // At 70 °C sqrt(20/60) x 30 A = 17.3 A.
     run = bench_run("thhn-12-awg", 70.0);
-    check_judged(named(with_run(run), "run current"), Severity::none, needed,
+    check_judged(run_margin(circuit_with_run(run), "run current"), Severity::none, needed,
                  30.0 * std::sqrt(20.0 / 60.0));
-    CHECK(contains(named(with_run(run), "run current").sentence(), "corrected"));
+    CHECK(contains(run_margin(circuit_with_run(run), "run current").sentence(), "corrected"));
     // At 84 °C sqrt(6/60) x 30 A = 9.5 A.
     run = bench_run("thhn-12-awg", 84.0);
-    check_judged(named(with_run(run), "run current"), Severity::warning, needed,
+    check_judged(run_margin(circuit_with_run(run), "run current"), Severity::warning, needed,
                  30.0 * std::sqrt(0.1));
     // Three strings: the table must show 40.6 A and shows 30 A.
     run = bench_run("thhn-12-awg", 30.0);
-    check_judged(named(with_run(run, {1, 3}), "run current"), Severity::warning, 3.0 * in_table,
-                 30.0);
+    check_judged(run_margin(circuit_with_run(run, {1, 3}), "run current"), Severity::warning,
+                 3.0 * in_table, 30.0);
     run.run.carries = heatmatch::Carried::string;
-    check_judged(named(with_run(run, {1, 3}), "run current"), Severity::none, in_table, 30.0);
+    check_judged(run_margin(circuit_with_run(run, {1, 3}), "run current"), Severity::none, in_table,
+                 30.0);
 }
 
 TEST_CASE("above its table's conductor temperature a wire may carry nothing") {
-    const Margin margin = named(with_run(bench_run("thhn-12-awg", 150.0)), "run current");
+    const Margin margin =
+        run_margin(circuit_with_run(bench_run("thhn-12-awg", 150.0)), "run current");
     CHECK(margin.severity == Severity::warning);
     CHECK(*margin.headroom < 0.0);
     CHECK(contains(margin.sentence(), "may carry nothing"));
@@ -99,56 +101,59 @@ TEST_CASE("above its table's conductor temperature a wire may carry nothing") {
 TEST_CASE("without a table value the code's current is not assessed") {
     RunParts run = bench_run("thhn-12-awg", 30.0);
     run.wire->ampacity_a.reset();
-    check_not_assessed(named(with_run(run), "run current"), "ampacity_a");
+    check_not_assessed(run_margin(circuit_with_run(run), "run current"), "ampacity_a");
 }
 
 // Source: the temperatures are those of conductor_temperature(), tested for itself.
 TEST_CASE("insulation past its limit is a danger, plating past its own a warning") {
     RunParts run = bench_run("silicone-14-awg", 120.0);
     double at = conductor_c(run, 8.66);
-    check_judged(named(with_run(run), "insulation"), Severity::none, at, 180.0, heatmatch::room_c);
-    check_judged(named(with_run(run), "plating"), Severity::none, at, 150.0, heatmatch::room_c);
+    check_judged(run_margin(circuit_with_run(run), "insulation"), Severity::none, at, 180.0,
+                 heatmatch::room_c);
+    check_judged(run_margin(circuit_with_run(run), "plating"), Severity::none, at, 150.0,
+                 heatmatch::room_c);
     run = bench_run("silicone-14-awg", 200.0);
-    CHECK(named(with_run(run), "insulation").severity == Severity::danger);
-    CHECK(*named(with_run(run), "insulation").headroom < 0.0);
-    CHECK(named(with_run(run), "plating").severity == Severity::warning);
-    check_sentence(named(with_run(run), "insulation"));
+    CHECK(run_margin(circuit_with_run(run), "insulation").severity == Severity::danger);
+    CHECK(*run_margin(circuit_with_run(run), "insulation").headroom < 0.0);
+    CHECK(run_margin(circuit_with_run(run), "plating").severity == Severity::warning);
+    check_sentence(run_margin(circuit_with_run(run), "insulation"));
     // 100 A in cool air overheats it by its own current.
     run = bench_run("silicone-14-awg", 25.0);
-    Circuit loaded = with_run(run);
+    Circuit loaded = circuit_with_run(run);
     loaded.panel.i_sc_limit_a = 100.0;
     at = conductor_c(run, 100.0);
     CHECK(at > 180.0);
-    check_judged(named(loaded, "insulation"), Severity::danger, at, 180.0, heatmatch::room_c);
+    check_judged(run_margin(loaded, "insulation"), Severity::danger, at, 180.0, heatmatch::room_c);
 }
 
 TEST_CASE("an insulation or surroundings that are not known are told") {
     RunParts run = bench_run("silicone-14-awg", std::nullopt);
     for (const char* name : {"insulation", "plating"}) {
-        check_not_assessed(named(with_run(run), name), "surroundings.air_c");
+        check_not_assessed(run_margin(circuit_with_run(run), name), "surroundings.air_c");
     }
     // In a cavity the hot bound is judged, and told to be one.
     run = bench_run("silicone-14-awg", 60.0, "cavity");
-    const Margin cavity = named(with_run(run), "insulation");
-    CHECK(*cavity.value > *named(with_run(bench_run("silicone-14-awg", 60.0)), "insulation").value);
+    const Margin cavity = run_margin(circuit_with_run(run), "insulation");
+    CHECK(*cavity.value >
+          *run_margin(circuit_with_run(bench_run("silicone-14-awg", 60.0)), "insulation").value);
     REQUIRE_FALSE(cavity.assumed.empty());
     CHECK(contains(cavity.assumed.back().field, "cavity"));
     run = bench_run("silicone-14-awg", 60.0);
     run.insulation.reset();
-    check_not_assessed(named(with_run(run), "insulation"), "insulation");
-    CHECK(named(with_run(run), "plating").severity == Severity::none);
+    check_not_assessed(run_margin(circuit_with_run(run), "insulation"), "insulation");
+    CHECK(run_margin(circuit_with_run(run), "plating").severity == Severity::none);
 }
 
 TEST_CASE("a joint is judged with the wire's temperature, or told to be unknown") {
     RunParts run = bench_run("silicone-14-awg", 120.0);
-    check_not_assessed(named(with_run(run), "joint"), "connector");
+    check_not_assessed(run_margin(circuit_with_run(run), "joint"), "connector");
     run.connector = heatmatch::find_connector(starter(), "ring-terminal-nickel");
-    check_judged(named(with_run(run), "joint"), Severity::none, conductor_c(run, 8.66), 482.0,
-                 heatmatch::room_c);
+    check_judged(run_margin(circuit_with_run(run), "joint"), Severity::none, conductor_c(run, 8.66),
+                 482.0, heatmatch::room_c);
     run.connector = heatmatch::find_connector(starter(), "ring-terminal-vinyl");
-    CHECK(named(with_run(run), "joint").severity == Severity::danger);
+    CHECK(run_margin(circuit_with_run(run), "joint").severity == Severity::danger);
     run.connector = heatmatch::find_connector(starter(), "solder-joint");
-    CHECK(named(with_run(run), "joint").severity == Severity::danger);
+    CHECK(run_margin(circuit_with_run(run), "joint").severity == Severity::danger);
 }
 
 // Source: the starter's connector, rated 10 A, with 3 x 8.66 A through it.
@@ -156,7 +161,7 @@ TEST_CASE("a joint that carries more than its rated current is told") {
     RunParts run = bench_run("pv-wire-8-awg", 30.0);
     run.connector = heatmatch::find_connector(starter(), "twist-on-plastic");
     REQUIRE(*run.connector->current_rating_a == 10.0);
-    const auto margins = margins_of(with_run(run, {1, 3}));
+    const auto margins = run_margins_of(circuit_with_run(run, {1, 3}));
     CHECK(std::any_of(margins.begin(), margins.end(), [](const Margin& margin) {
         return margin.unit == heatmatch::unit::ampere && margin.limit.value_or(0.0) == 10.0 &&
                (margin.severity == Severity::warning || margin.severity == Severity::danger);
@@ -166,31 +171,32 @@ TEST_CASE("a joint that carries more than its rated current is told") {
 // Source: common practice, no source: 10 to 20 K are kept to the limit of an insulation.
 TEST_CASE("a wire two kelvin below its limit is at least a caution") {
     RunParts run = bench_run("pvc-105-14-awg", 100.0);
-    const Circuit circuit = with_run(run);
-    REQUIRE(*named(circuit, "insulation").value > 101.0);
-    REQUIRE(*named(circuit, "insulation").value < 105.0);
-    CHECK(named(circuit, "insulation").severity == Severity::caution);
+    const Circuit circuit = circuit_with_run(run);
+    REQUIRE(*run_margin(circuit, "insulation").value > 101.0);
+    REQUIRE(*run_margin(circuit, "insulation").value < 105.0);
+    CHECK(run_margin(circuit, "insulation").severity == Severity::caution);
 }
 
 TEST_CASE("sun counts in a sunlit run only, with the print on the jacket") {
     RunParts run = bench_run("thhn-12-awg", 35.0, "sunlit");
-    CHECK(named(with_run(run), "sunlight").severity == Severity::warning);
+    CHECK(run_margin(circuit_with_run(run), "sunlight").severity == Severity::warning);
     run.wire->sunlight_resistant = true;
-    CHECK(named(with_run(run), "sunlight").severity == Severity::none);
+    CHECK(run_margin(circuit_with_run(run), "sunlight").severity == Severity::none);
     run.wire->sunlight_resistant.reset();
-    check_not_assessed(named(with_run(run), "sunlight"), "sunlight_resistant");
+    check_not_assessed(run_margin(circuit_with_run(run), "sunlight"), "sunlight_resistant");
     run = bench_run("thhn-12-awg", 35.0);
-    CHECK(count_margins(margins_of(with_run(run)), "sunlight") == 0);
+    CHECK(count_margins(run_margins_of(circuit_with_run(run)), "sunlight") == 0);
 }
 
 TEST_CASE("in a wet place insulation needs a wet rating, in a hot bed it does not") {
     RunParts run = bench_run("nm-b-12-awg", 20.0);
-    CHECK(count_margins(margins_of(with_run(run), false), "wet place") == 0);
-    CHECK(named(with_run(run), "wet place", true).severity == Severity::warning);
-    CHECK(named(with_run(bench_run("thhn-12-awg", 20.0)), "wet place", true).severity ==
-          Severity::none);
+    CHECK(count_margins(run_margins_of(circuit_with_run(run), false), "wet place") == 0);
+    CHECK(run_margin(circuit_with_run(run), "wet place", true).severity == Severity::warning);
+    CHECK(
+        run_margin(circuit_with_run(bench_run("thhn-12-awg", 20.0)), "wet place", true).severity ==
+        Severity::none);
     run = bench_run("silicone-14-awg", 60.0, "bed");
-    CHECK(count_margins(margins_of(with_run(run), true), "wet place") == 0);
+    CHECK(count_margins(run_margins_of(circuit_with_run(run), true), "wet place") == 0);
 }
 
 // Source: NEC Table 310.4(A), from memory: in a wet place the wet rating of the insulation holds;
@@ -198,25 +204,25 @@ TEST_CASE("in a wet place insulation needs a wet rating, in a hot bed it does no
 TEST_CASE("in a wet place insulation is held against its wet limit") {
     RunParts run = bench_run("uf-b-10-awg", 70.0, "conduit");
     REQUIRE(*run.insulation->limit_wet_c == 60.0);
-    CHECK(named(with_run(run), "insulation", false).severity == Severity::none);
-    CHECK(*named(with_run(run), "insulation", true).limit == 60.0);
-    CHECK(named(with_run(run), "insulation", true).severity == Severity::danger);
+    CHECK(run_margin(circuit_with_run(run), "insulation", false).severity == Severity::none);
+    CHECK(*run_margin(circuit_with_run(run), "insulation", true).limit == 60.0);
+    CHECK(run_margin(circuit_with_run(run), "insulation", true).severity == Severity::danger);
 }
 
 TEST_CASE("brighter sun than full heats the wire, the code counts full sun") {
     const RunParts run = bench_run("thhn-12-awg", 30.0);
-    const Circuit circuit = with_run(run);
-    const auto bright = margins_of(circuit, false, 1300.0);
+    const Circuit circuit = circuit_with_run(run);
+    const auto bright = run_margins_of(circuit, false, 1300.0);
     CHECK(*margin_of(bright, "insulation").value ==
           doctest::Approx(conductor_c(run, 1.3 * 8.66)).epsilon(1e-9));
     CHECK(*margin_of(bright, "run current").value == doctest::Approx(1.5625 * 8.66));
 }
 
 TEST_CASE("each run has its own margins, with its name in the subject") {
-    Circuit circuit = with_run(bench_run("thhn-12-awg", 30.0));
+    Circuit circuit = circuit_with_run(bench_run("thhn-12-awg", 30.0));
     circuit.runs.push_back(bench_run("silicone-14-awg", 120.0));
     circuit.runs.back().run.name = "tail";
-    const auto margins = margins_of(circuit);
+    const auto margins = run_margins_of(circuit);
     for (const char* name : {"cold voltage", "run current", "insulation", "plating", "joint"}) {
         CHECK(count_margins(margins, name, "\"bench\"") == 1);
         CHECK(count_margins(margins, name, "\"tail\"") == 1);
@@ -228,7 +234,7 @@ TEST_CASE("a run without a wire names everything that could not be judged") {
     RunParts run = bench_run("thhn-12-awg", 30.0);
     run.wire.reset();
     run.insulation.reset();
-    const auto margins = margins_of(with_run(run));
+    const auto margins = run_margins_of(circuit_with_run(run));
     for (const char* name : {"cold voltage", "run current", "insulation", "plating", "joint"}) {
         CAPTURE(std::string(name));
         CHECK(count_margins(margins, name) == 1);
@@ -239,7 +245,7 @@ TEST_CASE("a run without a wire names everything that could not be judged") {
 TEST_CASE("no two margins of one run have both name and subject in common") {
     RunParts run = bench_run("thhn-12-awg", 30.0);
     run.connector = heatmatch::find_connector(starter(), "ring-terminal-vinyl");
-    const auto margins = margins_of(with_run(run));
+    const auto margins = run_margins_of(circuit_with_run(run));
     for (const Margin& margin : margins) {
         CAPTURE(margin.name);
         CHECK(count_margins(margins, margin.name, margin.subject) == 1);

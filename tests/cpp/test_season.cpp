@@ -19,8 +19,8 @@ using heatmatch::Weather;
 namespace {
 
 /// Energy of the circuit into its bank over the rows of some months, row by row [kWh].
-double by_hand(const Circuit& circuit, const Weather& weather, const std::vector<int>& months,
-               double factor, double bank_ohm) {
+double energy_by_hand(const Circuit& circuit, const Weather& weather,
+                      const std::vector<int>& months, double factor, double bank_ohm) {
     const auto diode = circuit.panel.today.scaled(factor, 1.0);
     double sum = 0.0;
     for (std::size_t row = 0; row < weather.size(); ++row) {
@@ -60,13 +60,13 @@ TEST_CASE("a season's energy is that of its rows") {
     const Season season = winter_season(circuit);
     CHECK(circuit.wire_ohm() > 0.05);
     CHECK(season.kwh ==
-          doctest::Approx(by_hand(circuit, greensboro(), winter, 1.0, ohm)).epsilon(5e-4));
+          doctest::Approx(energy_by_hand(circuit, greensboro(), winter, 1.0, ohm)).epsilon(5e-4));
     CHECK(season.days == 151.0);
     for (int month = 1; month <= 12; ++month) {
         const auto index = static_cast<std::size_t>(month - 1);
         const double days = heatmatch::days_of_month[index];
         CHECK(season.kwh_per_day[index] ==
-              doctest::Approx(by_hand(circuit, greensboro(), {month}, 1.0, ohm) / days)
+              doctest::Approx(energy_by_hand(circuit, greensboro(), {month}, 1.0, ohm) / days)
                   .epsilon(2e-3));
         CHECK(season.mpp_kwh_per_day[index] > season.kwh_per_day[index]);
     }
@@ -80,9 +80,9 @@ TEST_CASE("with every row kept the season is exact") {
     const SeasonWeather weather = season_weather(greensboro(), winter, true);
     const Season season =
         season_of(circuit, season_curves(circuit.panel, weather), weather, std::nullopt);
-    CHECK(season.kwh ==
-          doctest::Approx(by_hand(circuit, greensboro(), winter, 1.0, circuit.bank.typical_ohm()))
-              .epsilon(1e-5));
+    CHECK(season.kwh == doctest::Approx(energy_by_hand(circuit, greensboro(), winter, 1.0,
+                                                       circuit.bank.typical_ohm()))
+                            .epsilon(1e-5));
     CHECK(!season.price_per_kwh);
 }
 
@@ -94,7 +94,7 @@ TEST_CASE("the band holds the ends of panel current and element ohms") {
     for (double factor : {circuit.panel.current_factor_low, circuit.panel.current_factor_high}) {
         const double relative = factor / circuit.panel.current_factor;
         for (double ohm : {circuit.bank.low_ohm(), circuit.bank.high_ohm()}) {
-            const double kwh = by_hand(circuit, greensboro(), winter, relative, ohm);
+            const double kwh = energy_by_hand(circuit, greensboro(), winter, relative, ohm);
             least = std::min(least, kwh);
             most = std::max(most, kwh);
         }
@@ -109,13 +109,13 @@ TEST_CASE("the band holds the ends of panel current and element ohms") {
 TEST_CASE("the best ohms take more than their neighbours, and lie above the noon match") {
     Circuit circuit = pair_circuit();
     const Season season = winter_season(circuit);
-    const double most = by_hand(circuit, greensboro(), winter, 1.0, season.best_ohm);
-    CHECK(most > by_hand(circuit, greensboro(), winter, 1.0, 0.97 * season.best_ohm));
-    CHECK(most > by_hand(circuit, greensboro(), winter, 1.0, 1.03 * season.best_ohm));
+    const double most = energy_by_hand(circuit, greensboro(), winter, 1.0, season.best_ohm);
+    CHECK(most > energy_by_hand(circuit, greensboro(), winter, 1.0, 0.97 * season.best_ohm));
+    CHECK(most > energy_by_hand(circuit, greensboro(), winter, 1.0, 1.03 * season.best_ohm));
     CHECK(season.best_ohm > 1.1 * season.noon_ohm);
     CHECK(contains(season.best_ohm_sentence(), "ohm"));
     CHECK(contains(season.best_ohm_sentence(), "the volts hardly do"));
-    const double noon = by_hand(circuit, greensboro(), winter, 1.0, season.noon_ohm);
+    const double noon = energy_by_hand(circuit, greensboro(), winter, 1.0, season.noon_ohm);
     CHECK(season.best_kwh == doctest::Approx(most).epsilon(1e-3));
     CHECK(season.noon_kwh == doctest::Approx(noon).epsilon(1e-3));
     CHECK(season.noon_loss() == doctest::Approx(1.0 - noon / most).epsilon(0.02));

@@ -8,7 +8,7 @@ using namespace heatmatch;
 
 namespace {
 
-constexpr auto table = std::to_array<Template>({
+constexpr auto sentence_templates = std::to_array<Template>({
     {"test.run", "In \"{run}\" it is {value} over {length}."},
     {"test.list", "{parts: + } is {value}; {parts}"},
     {"test.plain", "Nothing to put in."},
@@ -19,7 +19,7 @@ constexpr auto table = std::to_array<Template>({
 
 template <Word Id, Word... Called>
 Sentence say(NamedArgument<Called>... given) {
-    return make_sentence<table, Id>(std::move(given)...);
+    return make_sentence<sentence_templates, Id>(std::move(given)...);
 }
 
 Sentence of_run(double value_c) {
@@ -51,8 +51,8 @@ TEST_CASE("a list stands with what its place names between its sentences, what i
 }
 
 TEST_CASE("arguments that a sentence leaves are filled by whoever holds it") {
-    const Sentence left =
-        make_sentence<table, "test.left", "value", "limit">(with<"what">(std::string("rod")));
+    const Sentence left = make_sentence<sentence_templates, "test.left", "value", "limit">(
+        with<"what">(std::string("rod")));
     const std::array<Argument, 2> more{
         {{"value", Amount{1.0, unit::volt}}, {"limit", Amount{2.0, unit::volt}}}};
     CHECK(left.text(UnitSystem::si, more) == "rod: 1 V of 2 V");
@@ -119,8 +119,10 @@ TEST_CASE("an amount alone keeps what of it is shown") {
 }
 
 TEST_CASE("a sentence is filled with what it and its parts leave open, and with nothing else") {
-    const Sentence inner = make_sentence<table, "test.inner", "limit">(with<"value">(1.0));
-    const Sentence outer = make_sentence<table, "test.outer", "value">(with<"rest">(inner));
+    const Sentence inner =
+        make_sentence<sentence_templates, "test.inner", "limit">(with<"value">(1.0));
+    const Sentence outer =
+        make_sentence<sentence_templates, "test.outer", "value">(with<"rest">(inner));
     const std::vector<Argument> more{{"value", Amount{200.0, unit::celsius}},
                                      {"limit", Amount{100.0, unit::celsius}}};
     const Sentence whole = filled(outer, more);

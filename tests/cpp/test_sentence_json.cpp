@@ -11,49 +11,49 @@ using namespace heatmatch;
 
 namespace {
 
-constexpr auto table = std::to_array<Template>({
+constexpr auto json_templates = std::to_array<Template>({
     {"test.run", "In \"{run}\" it is {value}{then: and }."},
     {"test.hot", ", hot beyond {limit}"},
 });
 
-const Template* find(std::string_view id) {
-    for (const Template& line : table) {
+const Template* template_of(std::string_view id) {
+    for (const Template& line : json_templates) {
         if (line.id == id) return &line;
     }
     return nullptr;
 }
 
-Sentence sample() {
-    const Sentence hot = make_sentence<table, "test.hot">(
+Sentence sample_sentence() {
+    const Sentence hot = make_sentence<json_templates, "test.hot">(
         with<"limit">(Amount{1.0 / 3.0, unit::celsius, 7, Shown::number, 2}));
-    return make_sentence<table, "test.run">(with<"run">(std::string("a \"b\" \u00b0")),
-                                            with<"value">(-0.1, unit::none),
-                                            with<"then">(Sentences{hot, hot}));
+    return make_sentence<json_templates, "test.run">(with<"run">(std::string("a \"b\" \u00b0")),
+                                                     with<"value">(-0.1, unit::none),
+                                                     with<"then">(Sentences{hot, hot}));
 }
 
 }  // namespace
 
 TEST_CASE("a sentence comes back from JSON as it was, to the last bit of its numbers") {
-    const Sentence back = sentence_from_json(sentence_to_json(sample()), &find);
-    CHECK(back == sample());
-    CHECK(back.text(UnitSystem::us) == sample().text(UnitSystem::us));
-    CHECK(sentence_from_json(sentence_to_json(Sentence{}), &find).empty());
+    const Sentence back = sentence_from_json(sentence_to_json(sample_sentence()), &template_of);
+    CHECK(back == sample_sentence());
+    CHECK(back.text(UnitSystem::us) == sample_sentence().text(UnitSystem::us));
+    CHECK(sentence_from_json(sentence_to_json(Sentence{}), &template_of).empty());
 }
 
 TEST_CASE("ohms without end, counts and prices come back from JSON as they were") {
     constexpr double infinite = std::numeric_limits<double>::infinity();
     for (const Amount& amount : {Amount{infinite, unit::ohm}, Amount{-infinite, unit::none},
                                  Amount{3.0, unit::count}, Amount{12.5, unit::money}}) {
-        const Sentence limit = make_sentence<table, "test.hot">(with<"limit">(amount));
+        const Sentence limit = make_sentence<json_templates, "test.hot">(with<"limit">(amount));
         CAPTURE(limit.text());
-        CHECK(sentence_from_json(sentence_to_json(limit), &find) == limit);
+        CHECK(sentence_from_json(sentence_to_json(limit), &template_of) == limit);
     }
 }
 
 TEST_CASE("JSON that is no sentence is refused, naming what is wrong with it") {
     const auto refused = [](const std::string& text) {
         return refusal_of<InvalidInput>(
-            [&] { static_cast<void>(sentence_from_json(text, &find)); });
+            [&] { static_cast<void>(sentence_from_json(text, &template_of)); });
     };
     CHECK(holds(refused(R"({"id": "test.cold"})"), "test.cold"));
     CHECK(holds(refused(R"({"id": "test.run", "with": {"name": "x"}})"), "name"));

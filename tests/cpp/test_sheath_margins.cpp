@@ -13,7 +13,7 @@ using heatmatch::UnitSystem;
 
 namespace {
 
-std::vector<Margin> at(const Circuit& circuit, double element_w) {
+std::vector<Margin> sheath_margins_at(const Circuit& circuit, double element_w) {
     return heatmatch::sheath_margins(circuit,
                                      heatmatch::heat_of(circuit, {.element_power_w = element_w}));
 }
@@ -32,10 +32,12 @@ TEST_CASE("without a store, sizes or lengths nothing is called good") {
                                          "settled sand", "stagnation"});
     heatmatch::Installation unsized = drum();
     unsized.store->height_m.reset();
-    for (const Margin& margin : at(circuit_in(unsized, "storage-rod-1000-240", 2), 100.0)) {
+    for (const Margin& margin :
+         sheath_margins_at(circuit_in(unsized, "storage-rod-1000-240", 2), 100.0)) {
         check_not_assessed(margin, "height_m");
     }
-    for (const Margin& margin : at(circuit_in(drum(), "silicone-pad-250-120", 2), 100.0)) {
+    for (const Margin& margin :
+         sheath_margins_at(circuit_in(drum(), "silicone-pad-250-120", 2), 100.0)) {
         check_not_assessed(margin, "heated_length_mm");
     }
 }
@@ -44,7 +46,7 @@ TEST_CASE("without a store, sizes or lengths nothing is called good") {
 TEST_CASE("the sheath passes its limit as the watts a centimetre rise") {
     const Circuit circuit = circuit_in(drum(), "storage-rod-1000-240", 2);
     const double most_w = *circuit.heat->largest_element_w(false);
-    const Margin within = margin_of(at(circuit, 0.5 * most_w), "sheath temperature");
+    const Margin within = margin_of(sheath_margins_at(circuit, 0.5 * most_w), "sheath temperature");
     check_judged(within, Severity::none, *within.value, 760.0, 20.0);
     CHECK(*within.value_low < *within.value_high);
     CHECK(*within.value_high < *within.value);  // the model's error counted
@@ -52,24 +54,27 @@ TEST_CASE("the sheath passes its limit as the watts a centimetre rise") {
     CHECK(contains(within.sentence(UnitSystem::us), " W/in for 6 h a day the sheath reaches "));
     CHECK_FALSE(contains(within.sentence(), "W/in"));
     check_sentence(within);
-    CHECK(margin_of(at(circuit, 0.9999 * most_w), "sheath temperature").severity ==
+    CHECK(margin_of(sheath_margins_at(circuit, 0.9999 * most_w), "sheath temperature").severity ==
           Severity::caution);
-    CHECK(margin_of(at(circuit, 1.0001 * most_w), "sheath temperature").severity ==
+    CHECK(margin_of(sheath_margins_at(circuit, 1.0001 * most_w), "sheath temperature").severity ==
           Severity::danger);
     // At rated watts, 6.9 W/cm, it burns out: common practice, no source.
-    CHECK(margin_of(at(circuit, 1000.0), "sheath temperature").severity == Severity::danger);
+    CHECK(margin_of(sheath_margins_at(circuit, 1000.0), "sheath temperature").severity ==
+          Severity::danger);
 }
 
 TEST_CASE("copper and unknown sheaths are told apart") {
     Circuit circuit = circuit_in(drum(), "immersion-4500-240", 1);
-    CHECK(margin_of(at(circuit, 100.0), "sheath temperature").severity == Severity::danger);
-    CHECK(*margin_of(at(circuit, 100.0), "sheath temperature").limit == 150.0);
+    CHECK(margin_of(sheath_margins_at(circuit, 100.0), "sheath temperature").severity ==
+          Severity::danger);
+    CHECK(*margin_of(sheath_margins_at(circuit, 100.0), "sheath temperature").limit == 150.0);
     heatmatch::Element unknown = circuit.bank.element;
     unknown.sheath.clear();
     circuit.heat =
         heatmatch::bank_heat(circuit.heat->store, unknown, std::nullopt, std::nullopt, 1);
-    check_not_assessed(margin_of(at(circuit, 100.0), "sheath temperature"), "sheath");
-    CHECK(margin_of(at(circuit, 100.0), "sheath temperature").value);
+    check_not_assessed(margin_of(sheath_margins_at(circuit, 100.0), "sheath temperature"),
+                       "sheath");
+    CHECK(margin_of(sheath_margins_at(circuit, 100.0), "sheath temperature").value);
     CHECK_FALSE(circuit.heat->largest_element_w(true));
 }
 
@@ -78,7 +83,7 @@ TEST_CASE("what does not fit is a danger that names the sizes, and no exception"
     pot.store->diameter_m = 0.27;
     pot.store->height_m = 0.27;
     const Circuit circuit = circuit_in(pot, "storage-rod-1000-240", 2);
-    const std::vector<Margin> margins = at(circuit, 100.0);
+    const std::vector<Margin> margins = sheath_margins_at(circuit, 100.0);
     const Margin fit = margin_of(margins, "fit in store");
     CHECK(fit.severity == Severity::danger);
     CHECK(contains(fit.sentence(), "725 mm"));
@@ -97,11 +102,11 @@ TEST_CASE("stagnation rejects unless an independent limit can open the circuit")
     const double by_fortnight = *circuit.heat->largest_element_w(true);
     CHECK(by_fortnight < by_day);
     const double between = 0.5 * (by_day + by_fortnight);
-    const Margin alone = margin_of(at(circuit, between), "stagnation");
+    const Margin alone = margin_of(sheath_margins_at(circuit, between), "stagnation");
     CHECK(alone.severity == Severity::danger);
     circuit.devices = {bench_device("snap-disc-manual-reset", "senses only"),
                        bench_device("dc-contactor-sealed-450-v", "breaks dc")};
-    const Margin limited = margin_of(at(circuit, between), "stagnation");
+    const Margin limited = margin_of(sheath_margins_at(circuit, between), "stagnation");
     CHECK(limited.severity == Severity::warning);
     CHECK(contains(limited.sentence(), "independent limit"));
     CHECK(*limited.value == *alone.value);
@@ -111,15 +116,16 @@ TEST_CASE("settled sand makes a hotter spot than packed sand") {
     const Circuit circuit = circuit_in(drum(), "storage-rod-1000-240", 2);
     const heatmatch::HeatPoint point = *heatmatch::heat_of(circuit, {.element_power_w = 150.0});
     CHECK(point.void_c > point.sheath_band.typical_c);
-    CHECK(margin_of(at(circuit, 150.0), "settled sand").severity == Severity::none);
-    CHECK(margin_of(at(circuit, 1000.0), "settled sand").severity == Severity::warning);
+    CHECK(margin_of(sheath_margins_at(circuit, 150.0), "settled sand").severity == Severity::none);
+    CHECK(margin_of(sheath_margins_at(circuit, 1000.0), "settled sand").severity ==
+          Severity::warning);
 }
 
 TEST_CASE("headrooms of heat fall as the power rises") {
     const Circuit circuit = circuit_in(drum(), "storage-rod-1000-240", 2);
-    std::vector<Margin> before = at(circuit, 10.0);
+    std::vector<Margin> before = sheath_margins_at(circuit, 10.0);
     for (double watts = 40.0; watts <= 1500.0; watts *= 1.3) {
-        const std::vector<Margin> now = at(circuit, watts);
+        const std::vector<Margin> now = sheath_margins_at(circuit, watts);
         for (std::size_t i = 0; i < now.size(); ++i) {
             if (!now[i].headroom || now[i].name == "fit in store") continue;
             CAPTURE(now[i].name);

@@ -18,17 +18,13 @@ using heatmatch::Catalog;
 using heatmatch::Field;
 using heatmatch::FieldKind;
 using heatmatch::Part;
-using heatmatch::Parts;
 using heatmatch::SourceKind;
+using heatmatch::starter_parts;
 
 namespace {
 
-const Parts& starter() {
-    return heatmatch::starter_parts();
-}
-
 std::vector<Part> rows() {
-    return heatmatch::list_parts(starter());
+    return heatmatch::list_parts(starter_parts());
 }
 
 bool is_source_key(const std::string& key) {
@@ -61,11 +57,11 @@ bool between(double value, double low, double high) {
 }  // namespace
 
 TEST_CASE("the starter holds enough of each kind to begin with") {
-    CHECK(starter().elements.size() >= 60);
-    CHECK(starter().panels.size() >= 30);
-    CHECK(starter().wires.size() >= 25);
-    CHECK(starter().controls.size() >= 20);
-    CHECK(starter().connectors.size() >= 10);
+    CHECK(starter_parts().elements.size() >= 60);
+    CHECK(starter_parts().panels.size() >= 30);
+    CHECK(starter_parts().wires.size() >= 25);
+    CHECK(starter_parts().controls.size() >= 20);
+    CHECK(starter_parts().connectors.size() >= 10);
     for (const heatmatch::PartKindInfo& info : heatmatch::part_kinds()) {
         CAPTURE(std::string(info.name));
         const auto all = rows();
@@ -134,18 +130,18 @@ TEST_CASE("every reference of the starter leads to a part of it") {
             const heatmatch::Value value = field.get(heatmatch::part_record(part));
             if (std::holds_alternative<std::monostate>(value)) continue;
             const auto kind = heatmatch::part_kind(field.refers_to).kind;
-            CHECK(starter().find(kind, std::get<std::string>(value)).has_value());
+            CHECK(starter_parts().find(kind, std::get<std::string>(value)).has_value());
             ++followed;
         }
     }
-    CHECK(followed >= static_cast<int>(starter().wires.size()));
-    for (const heatmatch::Wire& wire : starter().wires) CHECK_FALSE(wire.insulation.empty());
+    CHECK(followed >= static_cast<int>(starter_parts().wires.size()));
+    for (const heatmatch::Wire& wire : starter_parts().wires) CHECK_FALSE(wire.insulation.empty());
 }
 
 // Source: listed modules have fill factors of 0.58 to 0.81 and efficiencies of 4 to 23 %; cells of
 // crystalline silicon 0.55 to 0.75 V; the name carries the watts, rounded to the label's step.
 TEST_CASE("every panel of the starter fits a single diode and is what its name says") {
-    for (const heatmatch::Panel& panel : starter().panels) {
+    for (const heatmatch::Panel& panel : starter_parts().panels) {
         CAPTURE(panel.id);
         CHECK_NOTHROW(static_cast<void>(heatmatch::fit_single_diode(panel)));
         REQUIRE((panel.v_mp && panel.i_mp && panel.beta_voc_pct_per_k));
@@ -169,14 +165,14 @@ TEST_CASE("every panel of the starter fits a single diode and is what its name s
 // Source: arithmetic, V²/P; tubular elements carry 0.05 (cables) to 30 W/cm2 (copper in water);
 // the name carries watts and volts.
 TEST_CASE("every element of the starter agrees with itself") {
-    for (const heatmatch::Element& element : starter().elements) {
+    for (const heatmatch::Element& element : starter_parts().elements) {
         CAPTURE(element.id);
         const bool rated = element.rated_v && element.rated_w;
         if (rated && element.resistance_ohm) {
             const double by_rating = *element.rated_v * *element.rated_v / *element.rated_w;
             const bool moves =
-                !element.alloy.empty() &&
-                !heatmatch::find_alloy(starter(), element.alloy).fixed_resistance.value_or(true);
+                !element.alloy.empty() && !heatmatch::find_alloy(starter_parts(), element.alloy)
+                                               .fixed_resistance.value_or(true);
             if (!moves) CHECK(between(*element.resistance_ohm / by_rating, 0.85, 1.15));
         }
         std::smatch name;
@@ -197,7 +193,7 @@ TEST_CASE("every element of the starter agrees with itself") {
 // Source: ASTM B258 for the gauge in the name; a covered wire is thicker than its strands, which
 // fill at most all of their circle.
 TEST_CASE("every wire of the starter has the size its name says and a cover around it") {
-    for (const heatmatch::Wire& wire : starter().wires) {
+    for (const heatmatch::Wire& wire : starter_parts().wires) {
         CAPTURE(wire.id);
         std::smatch name;
         if (std::regex_search(wire.id, name, std::regex("-([0-9]+)-awg$"))) {
@@ -207,7 +203,8 @@ TEST_CASE("every wire of the starter has the size its name says and a cover arou
         if (wire.outer_diameter_mm) {
             CHECK(*wire.outer_diameter_mm > heatmatch::conductor_diameter_mm(wire));
         }
-        const heatmatch::Insulation& cover = heatmatch::find_insulation(starter(), wire.insulation);
+        const heatmatch::Insulation& cover =
+            heatmatch::find_insulation(starter_parts(), wire.insulation);
         // EN 50618 tabulates its cable at 120 °C, which its insulation stands for 20,000 hours.
         const double tabulated_c = cover.id == "xlpo-pv-cable" ? 120.0 : cover.limit_c;
         if (wire.ampacity_conductor_c) CHECK(*wire.ampacity_conductor_c <= tabulated_c);
@@ -221,7 +218,7 @@ TEST_CASE("every wire of the starter has the size its name says and a cover arou
 }
 
 TEST_CASE("insulations of the starter stand less when wet, and none beyond its family") {
-    for (const heatmatch::Insulation& insulation : starter().insulations) {
+    for (const heatmatch::Insulation& insulation : starter_parts().insulations) {
         CAPTURE(insulation.id);
         if (insulation.limit_wet_c) CHECK(*insulation.limit_wet_c <= insulation.limit_c);
         // Common practice, no source: PVC softens, polymers char.
@@ -245,7 +242,7 @@ TEST_CASE("sheath limits are those of the standard's table") {
                                                        {"alloy-840", 760.0, 871.0},
                                                        {"alloy-600", 815.0, 927.0}})) {
         CAPTURE(std::string(limits.id));
-        const heatmatch::Sheath& sheath = heatmatch::find_sheath(starter(), limits.id);
+        const heatmatch::Sheath& sheath = heatmatch::find_sheath(starter_parts(), limits.id);
         CHECK(sheath.verdict_limit_c == limits.verdict);
         CHECK(sheath.hard_limit_c == limits.hard);
     }
@@ -254,7 +251,7 @@ TEST_CASE("sheath limits are those of the standard's table") {
 // Source: quartz by table with its transition at 573 °C; volumetric heat capacities of solids and
 // beds lie between 0.9 and 4.2 MJ/m3K (water).
 TEST_CASE("every medium of the starter holds a plausible amount of heat") {
-    for (const heatmatch::Medium& medium : starter().media) {
+    for (const heatmatch::Medium& medium : starter_parts().media) {
         CAPTURE(medium.id);
         const auto& table = medium.heat_capacity_j_kgk;
         REQUIRE_FALSE(table.empty());
@@ -266,7 +263,7 @@ TEST_CASE("every medium of the starter holds a plausible amount of heat") {
         CHECK((medium.form == heatmatch::MediumForm::granular) == medium.grain_mm.has_value());
         CHECK(medium.ceiling_c.has_value());
     }
-    const heatmatch::Medium& sand = heatmatch::find_medium(starter(), "dry-sand");
+    const heatmatch::Medium& sand = heatmatch::find_medium(starter_parts(), "dry-sand");
     CHECK(sand.k20_w_mk == 0.27);
     CHECK(sand.k20_low_w_mk == 0.20);
     CHECK(sand.k20_high_w_mk == 0.35);
@@ -275,7 +272,7 @@ TEST_CASE("every medium of the starter holds a plausible amount of heat") {
 }
 
 TEST_CASE("alloys of the starter have their unit at room temperature, and lamps are told apart") {
-    for (const heatmatch::Alloy& alloy : starter().alloys) {
+    for (const heatmatch::Alloy& alloy : starter_parts().alloys) {
         CAPTURE(alloy.id);
         if (alloy.resistance_factor.empty()) continue;
         CHECK(between(heatmatch::interpolate(alloy.resistance_factor, 20.0, 0.0), 0.98, 1.02));
@@ -283,13 +280,13 @@ TEST_CASE("alloys of the starter have their unit at room temperature, and lamps 
             heatmatch::largest_between(alloy.resistance_factor, -50.0, 3000.0, 1.0);
         if (alloy.fixed_resistance.value_or(true)) CHECK(largest < 1.5);
     }
-    CHECK(heatmatch::find_alloy(starter(), "tungsten").fixed_resistance == false);
-    CHECK(heatmatch::find_alloy(starter(), "ptc-ceramic").fixed_resistance == false);
+    CHECK(heatmatch::find_alloy(starter_parts(), "tungsten").fixed_resistance == false);
+    CHECK(heatmatch::find_alloy(starter_parts(), "ptc-ceramic").fixed_resistance == false);
 }
 
 TEST_CASE("some control of the starter breaks direct current, and none that is for ac alone") {
     int breaking = 0;
-    for (const heatmatch::Control& control : starter().controls) {
+    for (const heatmatch::Control& control : starter_parts().controls) {
         CAPTURE(control.id);
         const auto amperes = heatmatch::breaking_current_a(control, 48.0, 2);
         if (control.ac_only.value_or(false)) CHECK_FALSE(amperes.has_value());

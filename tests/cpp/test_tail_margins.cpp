@@ -11,16 +11,15 @@ using heatmatch::Severity;
 
 namespace {
 
-const heatmatch::Site site{.record_low_c = -20.0};
-
-std::vector<Margin> at(const Circuit& circuit, double element_w) {
+std::vector<Margin> tail_margins_at(const Circuit& circuit, double element_w) {
     const heatmatch::Extremes extremes{.element_power_w = element_w};
-    return heatmatch::tail_margins(circuit, site, extremes, heatmatch::heat_of(circuit, extremes));
+    return heatmatch::tail_margins(circuit, cold_site, extremes,
+                                   heatmatch::heat_of(circuit, extremes));
 }
 
 /// Two storage-heater rods in the drum, that wire on them, in air of 30 °C or in the bed.
-Circuit wired(const heatmatch::Installation& installation, std::string_view wire,
-              std::string_view kind = "open air") {
+Circuit circuit_with_tail(const heatmatch::Installation& installation, std::string_view wire,
+                          std::string_view kind = "open air") {
     Circuit circuit = circuit_in(installation, "storage-rod-1000-240", 2);
     const auto air_c = kind == "bed" ? std::nullopt : std::optional(30.0);
     circuit.runs = {bench_run(wire, air_c, kind)};
@@ -34,7 +33,7 @@ Circuit wired(const heatmatch::Installation& installation, std::string_view wire
 TEST_CASE("without a store terminals are judged by the hottest run at the element") {
     Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
     const auto terminal = [&] {
-        return margin_of(heatmatch::tail_margins(circuit, site, {}, std::nullopt),
+        return margin_of(heatmatch::tail_margins(circuit, cold_site, {}, std::nullopt),
                          "terminal temperature");
     };
     check_not_assessed(terminal(), "surroundings.air_c");
@@ -54,7 +53,8 @@ TEST_CASE("without a store terminals are judged by the hottest run at the elemen
     for (const char* name :
          {"end seal", "hot tail insulation", "hot tail plating", "hot tail joint"}) {
         check_not_assessed(
-            margin_of(heatmatch::tail_margins(circuit, site, {}, std::nullopt), name), "store");
+            margin_of(heatmatch::tail_margins(circuit, cold_site, {}, std::nullopt), name),
+            "store");
     }
 }
 
@@ -65,18 +65,20 @@ TEST_CASE("ordinary wire melts at a buried terminal, and does outside the wall")
     buried.store->terminals = heatmatch::StoreTerminals::buried;
     const double watts = 200.0;
     const Margin pvc =
-        margin_of(at(wired(buried, "thhn-14-awg", "bed"), watts), "hot tail insulation");
+        margin_of(tail_margins_at(circuit_with_tail(buried, "thhn-14-awg", "bed"), watts),
+                  "hot tail insulation");
     CHECK(pvc.severity == Severity::danger);
     CHECK(contains(pvc.sentence(), "It would do"));
     check_sentence(pvc);
     heatmatch::Installation outside = drum();
     outside.store->terminals = heatmatch::StoreTerminals::through_wall;
     const Margin silicone =
-        margin_of(at(wired(outside, "silicone-14-awg"), watts), "hot tail insulation");
+        margin_of(tail_margins_at(circuit_with_tail(outside, "silicone-14-awg"), watts),
+                  "hot tail insulation");
     CHECK(silicone.severity != Severity::danger);
     CHECK(*silicone.value < *pvc.value);
-    const Margin further =
-        margin_of(at(wired(outside, "thhn-14-awg"), 1000.0), "hot tail insulation");
+    const Margin further = margin_of(
+        tail_margins_at(circuit_with_tail(outside, "thhn-14-awg"), 1000.0), "hot tail insulation");
     CHECK(contains(further.sentence(), " cm after the terminal on."));
     CHECK(contains(further.sentence(heatmatch::UnitSystem::us), " in after the terminal on."));
     check_sentence(further);
@@ -86,10 +88,10 @@ TEST_CASE("where nothing is told the run at the element tells where its terminal
     heatmatch::Installation installation = drum();
     installation.store->terminals.reset();
     const heatmatch::TailHeat in_bed =
-        heatmatch::tail_heat(wired(installation, "silicone-14-awg", "bed"));
+        heatmatch::tail_heat(circuit_with_tail(installation, "silicone-14-awg", "bed"));
     CHECK(in_bed.tail.place == heatmatch::TerminalPlace::buried);
     const heatmatch::TailHeat in_air =
-        heatmatch::tail_heat(wired(installation, "silicone-14-awg", "open air"));
+        heatmatch::tail_heat(circuit_with_tail(installation, "silicone-14-awg", "open air"));
     CHECK(in_air.tail.place == heatmatch::TerminalPlace::outside);
     CHECK_FALSE(in_air.assumed.empty());
 }
@@ -97,8 +99,10 @@ TEST_CASE("where nothing is told the run at the element tells where its terminal
 TEST_CASE("air that is not stated around the end of an element is a caution, not good") {
     heatmatch::Installation installation = drum();
     installation.store->terminals = heatmatch::StoreTerminals::through_wall;
-    Circuit circuit = wired(installation, "mica-glass-14-awg");
-    const auto named = [&](const char* name) { return margin_of(at(circuit, 60.0), name); };
+    Circuit circuit = circuit_with_tail(installation, "mica-glass-14-awg");
+    const auto named = [&](const char* name) {
+        return margin_of(tail_margins_at(circuit, 60.0), name);
+    };
     CHECK(named("hot tail insulation").severity == Severity::none);
     const double headroom = *named("hot tail insulation").headroom;
     circuit.runs.front().run.surroundings.air_c.reset();
@@ -114,27 +118,29 @@ TEST_CASE("air that is not stated around the end of an element is a caution, not
 
 TEST_CASE("the end of an element is hotter with more watts and a shorter cold length") {
     const heatmatch::Installation installation = drum();
-    Circuit circuit = wired(installation, "silicone-14-awg");
+    Circuit circuit = circuit_with_tail(installation, "silicone-14-awg");
     double before = 0.0;
     for (double watts = 20.0; watts < 800.0; watts *= 1.5) {
-        const double now = *margin_of(at(circuit, watts), "terminal temperature").value;
+        const double now =
+            *margin_of(tail_margins_at(circuit, watts), "terminal temperature").value;
         CHECK(now > before);
         before = now;
     }
     before = 1e9;
     for (double cold_mm = 30.0; cold_mm < 200.0; cold_mm += 20.0) {
         circuit.bank.element.cold_length_mm = cold_mm;
-        const double now = *margin_of(at(circuit, 200.0), "terminal temperature").value;
+        const double now =
+            *margin_of(tail_margins_at(circuit, 200.0), "terminal temperature").value;
         CHECK(now < before);
         before = now;
     }
 }
 
 TEST_CASE("plating and seals age: a warning; joints and terminals fail: a danger") {
-    Circuit circuit = wired(drum(), "silicone-14-awg");
+    Circuit circuit = circuit_with_tail(drum(), "silicone-14-awg");
     circuit.bank.element.terminal_limit_c = 120.0;
     circuit.bank.element.cold_length_mm = 30.0;
-    const std::vector<Margin> hot = at(circuit, 3000.0);
+    const std::vector<Margin> hot = tail_margins_at(circuit, 3000.0);
     CHECK(margin_of(hot, "end seal").severity == Severity::warning);
     CHECK(margin_of(hot, "hot tail plating").severity == Severity::warning);
     CHECK(margin_of(hot, "terminal temperature").severity == Severity::danger);
@@ -143,11 +149,12 @@ TEST_CASE("plating and seals age: a warning; joints and terminals fail: a danger
 }
 
 TEST_CASE("a tail without a wire, and elements that do not fit, are not assessed") {
-    Circuit circuit = wired(drum(), "silicone-14-awg");
+    Circuit circuit = circuit_with_tail(drum(), "silicone-14-awg");
     circuit.runs.front().wire.reset();
-    check_not_assessed(margin_of(at(circuit, 100.0), "end seal"), "wire");
+    check_not_assessed(margin_of(tail_margins_at(circuit, 100.0), "end seal"), "wire");
     circuit.runs.clear();
-    check_not_assessed(margin_of(at(circuit, 100.0), "end seal"), "runs");
-    const Circuit misfit = wired(drum(0.3, 0.3), "silicone-14-awg");
-    check_not_assessed(margin_of(at(misfit, 100.0), "end seal"), "an element that fits");
+    check_not_assessed(margin_of(tail_margins_at(circuit, 100.0), "end seal"), "runs");
+    const Circuit misfit = circuit_with_tail(drum(0.3, 0.3), "silicone-14-awg");
+    check_not_assessed(margin_of(tail_margins_at(misfit, 100.0), "end seal"),
+                       "an element that fits");
 }

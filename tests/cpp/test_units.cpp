@@ -24,7 +24,7 @@ namespace unit = heatmatch::unit;
 
 namespace {
 
-Unit named(const char* spelling) {
+Unit unit_named(const char* spelling) {
     const Unit* found = find_unit(spelling);
     REQUIRE_MESSAGE(found != nullptr, spelling);
     return *found;
@@ -32,7 +32,7 @@ Unit named(const char* spelling) {
 
 double converted(double value, const char* from, const Unit& to) {
     CAPTURE(from);
-    const Unit written = named(from);
+    const Unit written = unit_named(from);
     REQUIRE(written.dimension == to.dimension);
     return convert(value, written, to);
 }
@@ -104,7 +104,7 @@ TEST_CASE("thermal units agree with the printed factors") {
 TEST_CASE("a conversion is rounded to twelve digits and keeps what needs none") {
     // 0.1 in is 2.54 mm, not 2.5399999999999996 or the like.
     for (int tenths = 1; tenths < 200; ++tenths) {
-        const double millimetres = convert(tenths / 10.0, named("in"), unit::millimetre);
+        const double millimetres = convert(tenths / 10.0, unit_named("in"), unit::millimetre);
         CHECK(millimetres == round_significant(millimetres, 12));
     }
     constexpr double third = 1.0 / 3.0;

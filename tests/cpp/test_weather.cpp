@@ -17,8 +17,8 @@ using heatmatch::weather_from_plane;
 namespace {
 
 /// The message with which rows of one hour are refused.
-std::string refusal(const std::vector<double>& sun, const std::vector<double>& cell,
-                    double hours_per_row = 1.0, const std::vector<std::uint8_t>& month = {}) {
+std::string plane_refusal(const std::vector<double>& sun, const std::vector<double>& cell,
+                          double hours_per_row = 1.0, const std::vector<std::uint8_t>& month = {}) {
     return refusal_of<InvalidInput>(
         [&] { static_cast<void>(weather_from_plane(sun, cell, hours_per_row, month)); });
 }
@@ -102,37 +102,39 @@ TEST_CASE("the sun that warms raises the cells by the panel's NOCT") {
 }
 
 TEST_CASE("lists of unequal length are refused") {
-    CHECK(refusal({100.0, 200.0}, {10.0}) ==
+    CHECK(plane_refusal({100.0, 200.0}, {10.0}) ==
           "weather: cell_temperature_c = 1 values must be 2 values, as plane_irradiance_w_m2 has; "
           "give both for the same moments");
-    CHECK(holds(refusal({100.0, 200.0}, {10.0, 10.0}, 1.0, {1}), "month = 1 values"));
+    CHECK(holds(plane_refusal({100.0, 200.0}, {10.0, 10.0}, 1.0, {1}), "month = 1 values"));
 }
 
 TEST_CASE("a row that cannot be is named") {
     constexpr double nan = std::numeric_limits<double>::quiet_NaN();
     constexpr double infinite = std::numeric_limits<double>::infinity();
-    CHECK(holds(refusal({100.0, nan}, {10.0, 10.0}), "plane_irradiance_w_m2[1] = not a number"));
-    CHECK(holds(refusal({infinite}, {10.0}), "plane_irradiance_w_m2[0] = not a number"));
-    CHECK(holds(refusal({100.0, -30.0}, {10.0, 10.0}), "plane_irradiance_w_m2[1] = -30 W/m2"));
-    CHECK(holds(refusal({2000.0}, {10.0}), ">= -10 W/m2 and <= 1600 W/m2"));
-    CHECK(holds(refusal({100.0}, {nan}), "cell_temperature_c[0] = not a number"));
-    CHECK(holds(refusal({100.0}, {298.15}), "give it in °C, not in K or °F"));
-    CHECK(holds(refusal({100.0}, {10.0}, 1.0, {13}), "month[0] = 13"));
+    CHECK(holds(plane_refusal({100.0, nan}, {10.0, 10.0}),
+                "plane_irradiance_w_m2[1] = not a number"));
+    CHECK(holds(plane_refusal({infinite}, {10.0}), "plane_irradiance_w_m2[0] = not a number"));
+    CHECK(
+        holds(plane_refusal({100.0, -30.0}, {10.0, 10.0}), "plane_irradiance_w_m2[1] = -30 W/m2"));
+    CHECK(holds(plane_refusal({2000.0}, {10.0}), ">= -10 W/m2 and <= 1600 W/m2"));
+    CHECK(holds(plane_refusal({100.0}, {nan}), "cell_temperature_c[0] = not a number"));
+    CHECK(holds(plane_refusal({100.0}, {298.15}), "give it in °C, not in K or °F"));
+    CHECK(holds(plane_refusal({100.0}, {10.0}, 1.0, {13}), "month[0] = 13"));
 }
 
 TEST_CASE("the hours of a row are above 0 and at most a day") {
-    CHECK(holds(refusal({100.0}, {10.0}, 0.0), "hours_per_row = 0 h"));
-    CHECK(holds(refusal({100.0}, {10.0}, -1.0), "hours_per_row"));
-    CHECK(holds(refusal({100.0}, {10.0}, 60.0), "1 for hourly means, 1/60 for minutes"));
-    CHECK(
-        holds(refusal({100.0}, {10.0}, std::numeric_limits<double>::quiet_NaN()), "hours_per_row"));
-    CHECK(refusal({100.0}, {10.0}, 24.0) == "(accepted)");
+    CHECK(holds(plane_refusal({100.0}, {10.0}, 0.0), "hours_per_row = 0 h"));
+    CHECK(holds(plane_refusal({100.0}, {10.0}, -1.0), "hours_per_row"));
+    CHECK(holds(plane_refusal({100.0}, {10.0}, 60.0), "1 for hourly means, 1/60 for minutes"));
+    CHECK(holds(plane_refusal({100.0}, {10.0}, std::numeric_limits<double>::quiet_NaN()),
+                "hours_per_row"));
+    CHECK(plane_refusal({100.0}, {10.0}, 24.0) == "(accepted)");
 }
 
 TEST_CASE("a night is no weather") {
-    CHECK(holds(refusal({0.0, 0.0}, {1.0, 1.0}), "no sun in 2 rows"));
-    CHECK(holds(refusal({-3.0, 0.0}, {1.0, 1.0}), "no sun in 2 rows"));
-    CHECK(holds(refusal({}, {}), "no sun in 0 rows"));
+    CHECK(holds(plane_refusal({0.0, 0.0}, {1.0, 1.0}), "no sun in 2 rows"));
+    CHECK(holds(plane_refusal({-3.0, 0.0}, {1.0, 1.0}), "no sun in 2 rows"));
+    CHECK(holds(plane_refusal({}, {}), "no sun in 0 rows"));
 }
 
 TEST_CASE("small negative readings of a night count as none and are reported") {

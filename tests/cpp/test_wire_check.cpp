@@ -13,8 +13,8 @@ using heatmatch::WireCheck;
 namespace {
 
 /// A home run in the sun and a tail of that wire at two rods in the drum, each of which takes that.
-Candidate wired(std::string_view tail_wire, std::string_view kind, std::string_view terminals,
-                double element_w) {
+Candidate candidate_with_tail(std::string_view tail_wire, std::string_view kind,
+                              std::string_view terminals, double element_w) {
     heatmatch::Installation installation = drum();
     installation.store->terminals = heatmatch::find_choice<heatmatch::StoreTerminals>(terminals);
     Candidate candidate{.circuit = circuit_in(installation, "storage-rod-1000-240", 2),
@@ -42,7 +42,7 @@ WireCheck tail_of(const Candidate& candidate) {
 
 // Common practice, no source: PVC at buried terminals melts.
 TEST_CASE("a PVC tail in the bed melts, and the wire that would do stands the heat") {
-    const WireCheck check = tail_of(wired("thhn-14-awg", "bed", "buried", 150.0));
+    const WireCheck check = tail_of(candidate_with_tail("thhn-14-awg", "bed", "buried", 150.0));
     CHECK(check.severity == Severity::danger);
     CHECK(check.decides == heatmatch::WirePart::insulation);
     CHECK(*check.conductor_c > 90.0);
@@ -57,30 +57,32 @@ TEST_CASE("a PVC tail in the bed melts, and the wire that would do stands the he
     CHECK(better.limit_c > 90.0);
     CHECK(contains(check.would_do_gauge.text(UnitSystem::us), "AWG"));
     // Put in its place, it passes.
-    const WireCheck again = tail_of(wired(check.would_do->id, "bed", "buried", 150.0));
+    const WireCheck again =
+        tail_of(candidate_with_tail(check.would_do->id, "bed", "buried", 150.0));
     CHECK(again.severity <= Severity::caution);
     CHECK_FALSE(again.would_do);
 }
 
 TEST_CASE("a cheaper wire of the catalog would not do") {
-    const Candidate candidate = wired("thhn-14-awg", "bed", "buried", 150.0);
+    const Candidate candidate = candidate_with_tail("thhn-14-awg", "bed", "buried", 150.0);
     const WireCheck check = tail_of(candidate);
     REQUIRE(check.would_do);
     const double price = *check.would_do->price.typical();
     for (const heatmatch::Wire& wire : starter().wires) {
         if (wire.price.typical().value_or(1e9) >= price) continue;
         CAPTURE(wire.id);
-        const WireCheck other = tail_of(wired(wire.id, "bed", "buried", 150.0));
+        const WireCheck other = tail_of(candidate_with_tail(wire.id, "bed", "buried", 150.0));
         CHECK(other.severity != Severity::none);
         // Near its limit it would do, but is not proposed.
         CHECK((other.would_do || other.severity == Severity::caution));
     }
-    CHECK(tail_of(wired(check.would_do->id, "bed", "buried", 150.0)).severity == Severity::none);
+    CHECK(tail_of(candidate_with_tail(check.would_do->id, "bed", "buried", 150.0)).severity ==
+          Severity::none);
 }
 
 TEST_CASE("plating that ages is a warning, not a danger") {
     // Tinned copper in glass: the braid stands what the tin does not.
-    Candidate candidate = wired("silicone-14-awg", "open air", "through wall", 50.0);
+    Candidate candidate = candidate_with_tail("silicone-14-awg", "open air", "through wall", 50.0);
     candidate.circuit.bank.element.cold_length_mm = 30.0;
     WireCheck check = tail_of(candidate);
     while (*check.conductor_c < 152.0) {
@@ -96,7 +98,8 @@ TEST_CASE("plating that ages is a warning, not a danger") {
 
 // `silicone from 6 cm, PVC nowhere in the bed`
 TEST_CASE("each insulation is told from where on it would do") {
-    const WireCheck check = tail_of(wired("mica-glass-14-awg", "bed", "buried", 150.0));
+    const WireCheck check =
+        tail_of(candidate_with_tail("mica-glass-14-awg", "bed", "buried", 150.0));
     REQUIRE(check.reach.size() == starter().insulations.size());
     double before = 1e9;
     for (const heatmatch::InsulationReach& reach : check.reach) {
@@ -109,7 +112,7 @@ TEST_CASE("each insulation is told from where on it would do") {
 }
 
 TEST_CASE("where an element does not tell its heat the wire at its end is not judged, and why") {
-    Candidate candidate = wired("thhn-14-awg", "open air", "through wall", 50.0);
+    Candidate candidate = candidate_with_tail("thhn-14-awg", "open air", "through wall", 50.0);
     candidate.circuit.bank.element.heated_length_mm.reset();
     candidate.circuit.heat =
         heatmatch::bank_heat(candidate.circuit.heat->store, candidate.circuit.bank.element,
@@ -122,7 +125,7 @@ TEST_CASE("where an element does not tell its heat the wire at its end is not ju
 }
 
 TEST_CASE("no insulation is said to do in air of which nothing is stated") {
-    Candidate candidate = wired("silicone-14-awg", "open air", "through wall", 50.0);
+    Candidate candidate = candidate_with_tail("silicone-14-awg", "open air", "through wall", 50.0);
     CHECK_FALSE(tail_of(candidate).reach.empty());
     candidate.circuit.runs.back().run.surroundings.air_c.reset();
     CHECK(tail_of(candidate).reach.empty());
@@ -130,7 +133,7 @@ TEST_CASE("no insulation is said to do in air of which nothing is stated") {
 
 TEST_CASE("ampacity by the code and by the balance stand side by side") {
     const std::vector<WireCheck> checks =
-        check_wires(wired("silicone-14-awg", "open air", "through wall", 50.0));
+        check_wires(candidate_with_tail("silicone-14-awg", "open air", "through wall", 50.0));
     const WireCheck& home = checks[0];
     REQUIRE(home.code_ampacity_a);
     REQUIRE(home.corrected_ampacity_a);
@@ -144,11 +147,11 @@ TEST_CASE("ampacity by the code and by the balance stand side by side") {
 }
 
 TEST_CASE("a run without a wire, and one whose surroundings nobody knows, are not called good") {
-    Candidate candidate = wired("silicone-14-awg", "open air", "through wall", 50.0);
+    Candidate candidate = candidate_with_tail("silicone-14-awg", "open air", "through wall", 50.0);
     candidate.circuit.runs[0].wire.reset();
     candidate.circuit.runs[0].run.wire = "choose";
     CHECK(check_wires(candidate)[0].severity == Severity::danger);
-    candidate = wired("silicone-14-awg", "open air", "through wall", 50.0);
+    candidate = candidate_with_tail("silicone-14-awg", "open air", "through wall", 50.0);
     candidate.circuit.runs[0].run.surroundings.air_c.reset();
     CHECK(check_wires(candidate)[0].severity == Severity::not_assessed);
     candidate.catalog.reset();
