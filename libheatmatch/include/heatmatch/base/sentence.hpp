@@ -213,8 +213,8 @@ constexpr void split_template(std::string_view text, const Plain& plain, const P
 
 }  // namespace detail
 
-/// Whether a table has a line of that id: what the `say` of a room asks, so that the rooms' own stay
-/// apart where one source sees several.
+/// Whether a table has a line of that id: what the `say` of a room asks, so that the rooms' own
+/// stay apart where one source sees several.
 template <const auto& Table, Word Id>
 concept Listed = detail::is_listed(Table, Id.view());
 
