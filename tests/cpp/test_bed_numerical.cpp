@@ -1,6 +1,7 @@
 #include "bed_3d.hpp"
 #include "error_spread.hpp"
 #include "heat_beds.hpp"
+#include "long_run.hpp"
 #include "random_stores.hpp"
 #include "reference_csv.hpp"
 
@@ -75,7 +76,7 @@ TEST_CASE("the closed form's sheath stays near the solution in three dimensions,
     std::vector<ErrorSpread> sheath(times_h.size());
     std::vector<ErrorSpread> wall(times_h.size());
     std::vector<ErrorSpread> mean(times_h.size());
-    for (const RandomStore& store : random_stores(60, 20240607U)) {
+    for (const RandomStore& store : random_stores(in_the_long_run() ? 60 : 24, 20240607U)) {
         heatmatch::BedCharge charge = store.charge;
         Bed3d bed(in_three_dimensions(charge));
         double before_h = 0.0;
@@ -108,7 +109,7 @@ TEST_CASE("the closed form's sheath stays near the solution in three dimensions,
 TEST_CASE("the closed form's sheath stays near it through long charges and days in a row") {
     ErrorSpread day;
     ErrorSpread steady;
-    for (const RandomStore& store : random_stores(15, 20240609U)) {
+    for (const RandomStore& store : random_stores(in_the_long_run() ? 15 : 6, 20240609U)) {
         heatmatch::BedCharge charge = store.charge;
         Bed3d bed(in_three_dimensions(charge), {.longest_step_s = 1800.0});
         double before_h = 0.0;
@@ -123,7 +124,7 @@ TEST_CASE("the closed form's sheath stays near it through long charges and days 
         }
     }
     ErrorSpread third;
-    for (const RandomStore& store : random_stores(12, 20240610U)) {
+    for (const RandomStore& store : random_stores(in_the_long_run() ? 12 : 5, 20240610U)) {
         heatmatch::BedCharge charge = store.charge;
         charge.days = 3.0;
         Bed3d bed(in_three_dimensions(charge), {.longest_step_s = 1200.0});

@@ -122,7 +122,7 @@ TEST_CASE("noisy logs return both numbers within the stated uncertainty") {
     int both = 0;
     double k_error = 0.0;
     double loss_error = 0.0;
-    const unsigned trials = in_the_long_run() ? 100 : 25;
+    const unsigned trials = in_the_long_run() ? 100 : 20;
     for (unsigned trial = 0; trial < trials; ++trial) {
         const double k20 = 0.18 + 0.22 * share(random);
         const double loss = 0.6 + 1.2 * share(random);

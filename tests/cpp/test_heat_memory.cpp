@@ -168,9 +168,9 @@ TEST_CASE("whatever field is changed, what is kept of the last ranking does not 
             const std::string fresh = told(installation, nullptr, weather);
             if (fresh != before) ++seen;
             CHECK(told(installation, memory, weather) == fresh);
-            CHECK(told(start, memory, weather) == before);
         }
     }
+    CHECK(told(start, memory) == before);
     CHECK(changed > 150);
     CHECK(seen > 60);  // else the changes prove little
 }

@@ -20,7 +20,7 @@ constexpr double touch_limit_c = 65.0;
 constexpr double dry_out_w_per_m = 100.0;
 constexpr double boiling_c = 100.0;
 
-constexpr auto names =
+constexpr auto store_names =
     std::to_array<const char*>({"store ceiling", "wall and lid", "touch temperature", "dry-out"});
 
 Margin ceiling_margin(const StoreView& view) {
@@ -123,7 +123,7 @@ Margin dry_out_margin(const StoreView& view) {
 }  // namespace
 
 std::vector<Margin> store_margins(const Circuit& circuit, const std::optional<HeatPoint>& point) {
-    if (!point) return margins_without_heat(circuit, names);
+    if (!point) return margins_without_heat(circuit, store_names);
     const StoreView view(circuit, *point);
     return {ceiling_margin(view), wood_margin(view), touch_margin(view), dry_out_margin(view)};
 }
