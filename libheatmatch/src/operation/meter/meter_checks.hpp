@@ -13,7 +13,6 @@ class CheckWriter {
   public:
     CheckWriter(MeterSheet& sheet, const Candidate& candidate)
         : sheet_(sheet),
-          candidate_(candidate),
           circuit_(candidate.circuit),
           alloy_(circuit_.bank.alloy ? &*circuit_.bank.alloy : nullptr) {}
 
@@ -41,7 +40,6 @@ class CheckWriter {
     }
 
     MeterSheet& sheet_;
-    const Candidate& candidate_;
     const Circuit& circuit_;
     const Alloy* alloy_;
 };
