@@ -222,7 +222,7 @@ TEST_CASE("only margins whose passing is a danger set the headroom") {
     CHECK(heatmatch::screen_margins(margins).reason == "least");
 }
 
-TEST_CASE("the screen of the demo equals its full margins") {
+TEST_CASE("the screen of the demo equals its full margins" * doctest::test_suite("numerical")) {
     check_screen(demo());
 }
 
@@ -241,7 +241,8 @@ TEST_CASE("the screen equals the full margins with nothing said about wire and d
     check_screen(installation);
 }
 
-TEST_CASE("the screen equals the full margins where one group finds no wire at the element") {
+TEST_CASE("the screen equals the full margins where one group finds no wire at the element" *
+          doctest::test_suite("numerical")) {
     Installation installation = demo();
     installation.runs.back().wire = "choose";
     installation.runs.back().connector.clear();

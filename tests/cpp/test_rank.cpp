@@ -97,7 +97,7 @@ const Ranking& any_ranking() {
 
 }  // namespace
 
-TEST_CASE("no candidate has a danger, every rejected one has") {
+TEST_CASE("no candidate has a danger, every rejected one has" * doctest::test_suite("numerical")) {
     for (const Ranking& ranking : {demo_ranking(), any_ranking()}) {
         CHECK(!ranking.candidates.empty());
         CHECK(!ranking.rejected.empty());
@@ -108,7 +108,8 @@ TEST_CASE("no candidate has a danger, every rejected one has") {
 }
 
 // Source: counted one by one in the test.
-TEST_CASE("every group, element, bank and hook-up is looked at once") {
+TEST_CASE("every group, element, bank and hook-up is looked at once" *
+          doctest::test_suite("numerical")) {
     CHECK(demo_ranking().evaluated == pairings_of(demo(), 4));
     Installation installation = demo();
     installation.elements = {{.any = heatmatch::ElementFilter{}, .count = 3}};
@@ -133,7 +134,7 @@ TEST_CASE("what was looked at is kept, rejected or above the budget") {
 }
 
 // Source: the rule as written: heat in steps of 1 %, not assessed, headroom, price.
-TEST_CASE("candidates come in the order of the rule") {
+TEST_CASE("candidates come in the order of the rule" * doctest::test_suite("numerical")) {
     Installation without_weather = demo();
     without_weather.weather.reset();
     const Ranking by_power = rank(starter(), without_weather, keep_all());
