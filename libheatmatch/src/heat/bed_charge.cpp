@@ -69,13 +69,9 @@ LineShape shape_of(const BedGeometry& geometry) {
 
 /// What the days before left around the legs: a day's charge begun earlier less what it lacks since
 /// it ended. Days of 24 h add up to one long charge.
-double left_over(const BedGeometry& geometry, std::span<const double> distances_m,
-                 double diffusivity) {
+double left_over(const BedGeometry& geometry, const LineSpread& spread, double diffusivity) {
     constexpr double negligible = 1e-6;
-    const LineShape shape = shape_of(geometry);
-    const auto after = [&](double seconds) {
-        return line_spread(shape, distances_m, diffusivity * seconds);
-    };
+    const auto after = [&](double seconds) { return spread.at(diffusivity * seconds); };
     double sum = 0.0;
     for (int before = 1; before < geometry.days; ++before) {
         const double day = before;
@@ -93,13 +89,13 @@ double field_k(const BedCharge& charge, const BedGeometry& geometry, const Bulk&
     const Conductivity& conductivity = charge.fill.conductivity;
     const double per_spread = power_w / geometry.heated_m / (2.0 * pi);
     const double bulk_theta = conductivity.theta(bulk.bed_k);
-    const LineShape shape = shape_of(geometry);
+    const LineSpread spread(shape_of(geometry), distances_m);
     const auto diffusivity_at = [&](double hot_k) {
         return conductivity.mean(bulk.bed_k, hot_k) /
                charge.fill.mean_capacity_j_m3k(bulk.bed_k, hot_k);
     };
     const auto spread_at = [&](double hot_k) {
-        return line_spread(shape, distances_m, diffusivity_at(hot_k) * geometry.seconds);
+        return spread.at(diffusivity_at(hot_k) * geometry.seconds);
     };
     // Newton in T; the spread hardly depends on it.
     double before = 0.0;
@@ -128,7 +124,7 @@ double field_k(const BedCharge& charge, const BedGeometry& geometry, const Bulk&
     const double hot_k = settled_k(start_k);
     if (geometry.days <= 1.0) return hot_k;
     // The days before hardly change the diffusivity: theirs is that of the last day.
-    before = left_over(geometry, distances_m, diffusivity_at(hot_k));
+    before = left_over(geometry, spread, diffusivity_at(hot_k));
     return settled_k(hot_k);
 }
 

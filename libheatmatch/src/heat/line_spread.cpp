@@ -38,20 +38,28 @@ double exp_of_asinh(double x) {
 
 }  // namespace
 
-double line_spread(const LineShape& shape, std::span<const double> distances_m,
-                   double diffusivity_time_m2) {
-    const double half = 0.5 * shape.length_m;
+LineSpread::LineSpread(const LineShape& shape, std::span<const double> distances_m)
+    : half_m_(0.5 * shape.length_m) {
     const double m2 = shape.mean_m * shape.mean_m;
-    const double per_m4 = 1.0 / (m2 * m2);
+    per_mean_m4_ = 1.0 / (m2 * m2);
+    legs_.reserve(distances_m.size());
+    for (const double d : distances_m) {
+        legs_.push_back({.square_m2 = d * d,
+                         .reach = exp_of_asinh(half_m_ / d),
+                         .own_surface = d <= shape.surface_m});
+    }
+}
+
+double LineSpread::at(double diffusivity_time_m2) const {
     constexpr double large = 1e200;
     double sum = 0.0;
     double product = 1.0;  // of exp(asinh(half/d) - asinh(half/rho)): one logarithm for all legs
-    for (const double d : distances_m) {
-        const double d2 = d * d;
-        const double r2 = d <= shape.surface_m ? d2 + 2.246 * diffusivity_time_m2
-                                               : d2 * exp_of_e1(d2 / (4.0 * diffusivity_time_m2));
-        const double per_rho = std::sqrt(std::sqrt(1.0 / (r2 * r2) + per_m4));
-        const double ratio = exp_of_asinh(half / d) / exp_of_asinh(half * per_rho);
+    for (const Leg& leg : legs_) {
+        const double d2 = leg.square_m2;
+        const double r2 = leg.own_surface ? d2 + 2.246 * diffusivity_time_m2
+                                          : d2 * exp_of_e1(d2 / (4.0 * diffusivity_time_m2));
+        const double per_rho = std::sqrt(std::sqrt(1.0 / (r2 * r2) + per_mean_m4_));
+        const double ratio = leg.reach / exp_of_asinh(half_m_ * per_rho);
         if (ratio > 1.0) product *= ratio;
         if (product > large) {
             sum += std::log(product);

@@ -28,17 +28,20 @@ std::vector<BankLimit> heat_limits(std::shared_ptr<const FilledStore> store,
         }
     }
     if (wanted.empty()) return limits;
-    parallel_for(
-        wanted.size(), worker_count(threads, wanted.size()),
-        [&](std::size_t job, std::size_t, const Pulse&) {
-            const Bank& bank = *banks[wanted[job]];
-            BankLimit& limit = limits[wanted[job]];
-            limit.heat =
-                bank_heat(store, bank.element, bank.sheath, bank.alloy, bank.hookup.count());
-            const Circuit alone{.bank = bank, .runs = runs, .devices = devices, .heat = limit.heat};
-            limit.limit = heat_limit(alone);
-            limit.table = std::make_shared<HeatTable>();
-        });
+    parallel_for(wanted.size(), worker_count(threads, wanted.size()),
+                 [&](std::size_t job, std::size_t, const Pulse&) {
+                     const Bank& bank = *banks[wanted[job]];
+                     BankLimit& limit = limits[wanted[job]];
+                     limit.heat = bank_heat(store, bank.element, bank.sheath, bank.alloy,
+                                            bank.hookup.count());
+                     auto unsourced = std::make_shared<BankHeat>(*limit.heat);
+                     unsourced->assumed.clear();
+                     limit.unsourced = std::move(unsourced);
+                     const Circuit alone{
+                         .bank = bank, .runs = runs, .devices = devices, .heat = limit.unsourced};
+                     limit.limit = heat_limit(alone);
+                     limit.table = std::make_shared<HeatTable>();
+                 });
     if (memory != nullptr) memory->held().keep(common, banks, limits);
     return limits;
 }

@@ -12,7 +12,8 @@ class HeatMemory;
 
 /// A bank in its store, and what its heat allows.
 struct BankLimit {
-    std::shared_ptr<const BankHeat> heat{};  //!< null without a store
+    std::shared_ptr<const BankHeat> heat{};       //!< null without a store
+    std::shared_ptr<const BankHeat> unsourced{};  //!< without what it assumes, for the screen
     HeatLimit limit{};
     std::shared_ptr<HeatTable> table{};
 };

@@ -250,7 +250,7 @@ class GroupScreen {
             frame_ = frame_of(context_, group_, panel_, wiring.panels, bank.hookup);
         }
         frame_->bank = bank;
-        frame_->heat = context_.heats[index];
+        frame_->heat = context_.screen_heats[index];
         return *frame_;
     }
 

@@ -22,7 +22,9 @@ struct ScreenContext {
     const SeasonWeather* season = nullptr;  //!< null: by the conditions
     std::vector<PlacedDevice> devices{};
     std::vector<Bank> banks{};
-    std::vector<std::shared_ptr<const BankHeat>> heats{};   //!< of each bank; null without a store
+    std::vector<std::shared_ptr<const BankHeat>> heats{};  //!< of each bank; null without a store
+    /// The same without what they assume: a margin of the screen says nothing.
+    std::vector<std::shared_ptr<const BankHeat>> screen_heats{};
     std::vector<std::shared_ptr<HeatTable>> heat_tables{};  //!< of each bank
     std::vector<RunParts> run_at_element{};                 //!< where no wiring changes it
     std::vector<Hookup> bank_hookups{};

@@ -183,6 +183,7 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
         context.numbers[of_hookup[i]].push_back(
             numbers_of(context.banks[i], i, limit.limit, *context.reasons));
         context.heats.push_back(limit.heat);
+        context.screen_heats.push_back(limit.unsourced);
         context.heat_tables.push_back(limit.table);
     }
     // Those that stand the most volts first: from the first one that fails on, all do.
@@ -211,7 +212,7 @@ double heat_at_most(const ScreenContext& context, const BankNumbers& numbers, do
             const Circuit alone{.bank = context.banks[numbers.bank],
                                 .runs = context.run_at_element,
                                 .devices = context.devices,
-                                .heat = context.heats[numbers.bank]};
+                                .heat = context.screen_heats[numbers.bank]};
             const Extremes extremes{.element_power_w = share * numbers.heat_w};
             return screen_heat(alone, context.installation->site, extremes).screened.headroom;
         });
