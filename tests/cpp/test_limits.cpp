@@ -82,7 +82,7 @@ void check_screen(Installation installation) {
     constexpr std::size_t all = 1000000;
     heatmatch::Tally tally(all, all);
     for (std::size_t group = 0; group < installation.panels.size(); ++group) {
-        heatmatch::screen_group(context, group, tally);
+        heatmatch::screen_group(context, group, {}, tally);
     }
     int headrooms = 0;
     int dangers = 0;

@@ -1,10 +1,13 @@
 #pragma once
 
 #include <algorithm>
+#include <atomic>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
 #include <limits>
+#include <memory>
+#include <mutex>
 #include <tuple>
 #include <vector>
 
@@ -53,42 +56,55 @@ struct Pairing {
     return a.merit != b.merit ? a.merit > b.merit : a.sequence() < b.sequence();
 }
 
-/// The best of a stream, in bounded memory.
+/// The best of a stream, in bounded memory. Copies fill one list together, each in a thread of its
+/// own.
 class BestPairings {
   public:
     using Before = bool (*)(const Pairing&, const Pairing&);
-    BestPairings(std::size_t most, Before before) : most_(most), before_(before) {}
+    BestPairings(std::size_t most, Before before)
+        : most_(most), before_(before), filled_(std::make_shared<Filled>()) {
+        if (most == 0) filled_->threshold = std::numeric_limits<double>::infinity();
+    }
 
     /// Whether a pairing of that merit may still enter: asked first, for it costs a comparison.
-    [[nodiscard]] bool may_enter(double merit) const { return merit >= threshold_; }
+    [[nodiscard]] bool may_enter(double merit) const {
+        return merit >= filled_->threshold.load(std::memory_order_relaxed);
+    }
 
     void offer(const Pairing& pairing) {
         if (most_ == 0) return;
-        if (heap_.size() == most_) {
-            if (!before_(pairing, heap_.front())) return;
-            std::pop_heap(heap_.begin(), heap_.end(), before_);
-            heap_.back() = pairing;
+        const std::scoped_lock lock(filled_->guard);
+        std::vector<Pairing>& heap = filled_->heap;
+        if (heap.size() == most_) {
+            if (!before_(pairing, heap.front())) return;
+            std::pop_heap(heap.begin(), heap.end(), before_);
+            heap.back() = pairing;
         } else {
-            heap_.push_back(pairing);
+            heap.push_back(pairing);
         }
-        std::push_heap(heap_.begin(), heap_.end(), before_);
+        std::push_heap(heap.begin(), heap.end(), before_);
         // A pairing of the last one's step may still come first by its other numbers.
         constexpr double one_step = 1.0 / 1.011;
-        if (heap_.size() == most_) threshold_ = heap_.front().merit * one_step;
+        if (heap.size() == most_) filled_->threshold = heap.front().merit * one_step;
     }
 
-    [[nodiscard]] const std::vector<Pairing>& unsorted() const { return heap_; }
     [[nodiscard]] std::vector<Pairing> sorted() const {
-        std::vector<Pairing> all = heap_;
+        const std::scoped_lock lock(filled_->guard);
+        std::vector<Pairing> all = filled_->heap;
         std::sort(all.begin(), all.end(), before_);
         return all;
     }
 
   private:
+    struct Filled {
+        std::mutex guard{};
+        std::vector<Pairing> heap{};
+        std::atomic<double> threshold{0.0};
+    };
+
     std::size_t most_;
     Before before_;
-    std::vector<Pairing> heap_{};
-    double threshold_ = most_ == 0 ? std::numeric_limits<double>::infinity() : 0.0;
+    std::shared_ptr<Filled> filled_;
 };
 
 }  // namespace heatmatch

@@ -16,8 +16,6 @@ namespace {
 
 using rank_sentences::say;
 
-/// Share of a ranking's progress that the screen takes.
-constexpr double screening_share = 0.7;
 /// So many of the front are kept whatever the length of the list.
 constexpr std::size_t least_front = 200;
 /// Groups whose remarks are listed one by one.
@@ -145,25 +143,6 @@ class Evaluation {
     std::map<Key, Circuit> frames_{};
     double reached_ = 0.0;
 };
-
-Tally screen_all(const ScreenContext& context) {
-    const RankOptions& options = *context.options;
-    const std::size_t groups = context.installation->panels.size();
-    const std::size_t workers = worker_count(options.threads, groups);
-    std::vector<Tally> tallies(workers, Tally(options.top, options.keep_rejected));
-    Progress progress;
-    if (options.progress) {
-        progress = [&options](double share) { return options.progress(screening_share * share); };
-    }
-    parallel_for(
-        groups, workers,
-        [&](std::size_t group, std::size_t worker, const Pulse& pulse) {
-            screen_group(context, group, tallies[worker], pulse);
-        },
-        progress);
-    for (std::size_t i = 1; i < workers; ++i) tallies[0].add(tallies[i]);
-    return tallies[0];
-}
 
 void append(Sentences& to, const Sentences& more) {
     to.insert(to.end(), more.begin(), more.end());

@@ -41,8 +41,10 @@ class GroupScreen {
         }
     }
 
-    void run(const Pulse& pulse) {
-        for (Hookup panels : hookups_up_to(context_.installation->panels[group_].count)) {
+    void run(HookupShare share, const Pulse& pulse) {
+        const std::vector<Hookup> all = hookups_up_to(context_.installation->panels[group_].count);
+        for (std::size_t i = share.first; i < all.size(); i += share.step) {
+            const Hookup panels = all[i];
             if (context_.options->panels && !(panels == *context_.options->panels)) continue;
             pulse();
             Wiring wiring;
@@ -286,11 +288,11 @@ class GroupScreen {
 
 }  // namespace
 
-void screen_group(const ScreenContext& context, std::size_t group, Tally& tally,
+void screen_group(const ScreenContext& context, std::size_t group, HookupShare share, Tally& tally,
                   const Pulse& pulse) {
     const std::string& only = context.options->group;
     if (!only.empty() && only != context.installation->panels[group].group) return;
-    GroupScreen(context, group, tally).run(pulse);
+    GroupScreen(context, group, tally).run(share, pulse);
 }
 
 }  // namespace heatmatch

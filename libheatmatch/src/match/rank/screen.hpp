@@ -38,9 +38,20 @@ struct ScreenContext {
 [[nodiscard]] ScreenContext screen_context(const Parts& parts, const Installation& installation,
                                            const RankOptions& options, const SeasonWeather* season);
 
-/// Screens every pairing of one group of panels into `tally`.
+/// Every so many hook-ups of a group's panels, from a first one on.
+struct HookupShare {
+    std::size_t first = 0;
+    std::size_t step = 1;
+};
+/// Screens the pairings of one group of panels, or a share of them, into `tally`.
 void screen_group(
-    const ScreenContext& context, std::size_t group, Tally& tally, const Pulse& pulse = [] {});
+    const ScreenContext& context, std::size_t group, HookupShare share, Tally& tally,
+    const Pulse& pulse = [] {});
+
+/// Share of a ranking's progress that the screen takes.
+inline constexpr double screening_share = 0.7;
+/// Screens every group, on several threads; how many changes nothing.
+[[nodiscard]] Tally screen_all(const ScreenContext& context);
 
 /// The circuit without its elements: an array with its runs laid for a hook-up of elements.
 [[nodiscard]] Circuit frame_of(const ScreenContext& context, std::size_t group,

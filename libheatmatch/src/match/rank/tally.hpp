@@ -30,7 +30,7 @@ class ReasonNames {
     std::mutex guard_{};
 };
 
-/// What one thread has found.
+/// What one thread has found; copies share the lists of the best.
 struct Tally {
     BestPairings kept;
     BestPairings rejected;
@@ -48,8 +48,6 @@ struct Tally {
     }
 
     void add(const Tally& other) {
-        for (const Pairing& pairing : other.kept.unsorted()) kept.offer(pairing);
-        for (const Pairing& pairing : other.rejected.unsorted()) rejected.offer(pairing);
         for (const Pairing& pairing : other.front.sorted()) front.offer(pairing);
         if (counts.size() < other.counts.size()) counts.resize(other.counts.size(), 0);
         for (std::size_t i = 0; i < other.counts.size(); ++i) counts[i] += other.counts[i];
