@@ -15,6 +15,7 @@ JOBS = {
     "listed modules,": 2,
     "the same; ": 2,
     "moving a slider": 1,
+    "ranking the demo": 1,
     "growth: ranking more listed modules": 1,
     "growth: the same in processor time": 1,
     "growth: weather of more rows": 1,
