@@ -52,6 +52,11 @@ def duration(seconds: float) -> str:
     return f"{three_digits(seconds / 1e-9)} ns"
 
 
+def goal(over: float, text: str) -> str:
+    """A goal, met, or missed by the factor that is lacking."""
+    return f"{text}: met" if over <= 1.0 else f"{text}: missed, a factor of {over:.3g} lacks"
+
+
 @dataclass
 class Line:
     """One line of the table: a job by heatmatch beside its peer."""

@@ -18,13 +18,14 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+import anew
 import clock
 import growth
 import heatmatch as hm
 import jobs
 import numpy as np
 import peers
-from clock import Line, duration, ratio_of
+from clock import Line, duration, goal, ratio_of
 
 HERE = Path(__file__).parent
 CORE = HERE.parents[1] / "build" / "release" / "tests" / "bench" / "heatmatch_bench"
@@ -48,11 +49,6 @@ class Size:
 
 
 QUICK = Size(2000, 8, 1, 60, 1, 4, 3, 1, (20, 40, 0), (1, 2))
-
-
-def goal(over: float, text: str) -> str:
-    """A goal, met, or missed by the factor that is lacking."""
-    return f"{text}: met" if over <= 1.0 else f"{text}: missed, a factor of {over:.3g} lacks"
 
 
 def core_points(core: Path) -> dict[str, float]:
@@ -238,56 +234,6 @@ def whole_list(size: Size, path: Path) -> list[Line]:
     return lines
 
 
-def slider(size: Size) -> list[Line]:
-    """The demo with all elements, ranked anew for another record low each time."""
-    catalog, weather = hm.Catalog.starter(), jobs.demo_weather()
-    moved = list(itertools.islice(jobs.slider_positions(), size.slider))
-    positions = itertools.cycle(moved)
-    pairings = hm.rank(catalog, moved[0], weather, top=20, keep_rejected=20).evaluated
-
-    def once(exact: bool) -> Callable[[], object]:
-        return lambda: hm.rank(
-            catalog, next(positions), weather, top=20, keep_rejected=20, exact_weather=exact
-        )
-
-    both = {"ours": once(False), "exact": once(True)}
-    median = clock.median_in_turn(both, size.exact_slider)
-    ours = clock.median_in_turn({"ours": once(False)}, size.slider)["ours"]
-    return [
-        Line(
-            f"moving a slider: the demo, every element, {pairings:,} pairings; median of "
-            f"{size.slider}",
-            duration(ours),
-            f"{duration(median['exact'])} (the same with exact_weather=True)",
-            ratio_of(median["exact"], median["ours"]),
-            goal(ours / 0.020, "20 ms"),
-        )
-    ]
-
-
-def ranking(size: Size) -> list[Line]:
-    """The demo itself with its defaults, the same again and again."""
-    catalog, installation = hm.Catalog.starter(), hm.demo()
-
-    def once(exact: bool) -> Callable[[], object]:
-        return lambda: hm.rank(
-            catalog, installation, top=200, keep_rejected=200, exact_weather=exact
-        )
-
-    both = {"ours": once(False), "exact": once(True)}
-    median = clock.median_in_turn(both, size.exact_slider)
-    ours = clock.median_in_turn({"ours": once(False)}, size.slider)["ours"]
-    return [
-        Line(
-            f"ranking the demo, 200 kept and 200 rejected; median of {size.slider}",
-            duration(ours),
-            f"{duration(median['exact'])} (the same with exact_weather=True)",
-            ratio_of(median["exact"], median["ours"]),
-            goal(ours / 0.035, "35 ms"),
-        )
-    ]
-
-
 def main() -> None:
     """Measures everything and prints the table."""
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
@@ -303,8 +249,7 @@ def main() -> None:
         lines = operating_points(size, given.core)
         lines += energy_curve(size)
         lines += whole_list(size, path)
-        lines += slider(size)
-        lines += ranking(size)
+        lines += anew.lines(size.slider, size.exact_slider)
         counts = ",".join(str(count) for count in size.growth)
         lines += growth.of_panels(fresh_process(path, size.list_rounds, WIDE, counts)["runs"])
     lines += growth.of_rows(size.finer, min(size.rounds, 3))

@@ -88,6 +88,12 @@ class BestPairings {
         if (heap.size() == most_) filled_->threshold = heap.front().merit * one_step;
     }
 
+    /// What another list has found, where it is not this one.
+    void take(const BestPairings& other) {
+        if (filled_ == other.filled_) return;
+        for (const Pairing& pairing : other.sorted()) offer(pairing);
+    }
+
     [[nodiscard]] std::vector<Pairing> sorted() const {
         const std::scoped_lock lock(filled_->guard);
         std::vector<Pairing> all = filled_->heap;

@@ -48,6 +48,8 @@ struct Tally {
     }
 
     void add(const Tally& other) {
+        kept.take(other.kept);
+        rejected.take(other.rejected);
         for (const Pairing& pairing : other.front.sorted()) front.offer(pairing);
         if (counts.size() < other.counts.size()) counts.resize(other.counts.size(), 0);
         for (std::size_t i = 0; i < other.counts.size(); ++i) counts[i] += other.counts[i];
