@@ -92,7 +92,12 @@ std::span<const Field> site_fields() {
                         "January first"}),
         bind<&Site::wet>({.name = "wet",
                           .kind = FieldKind::flag,
-                          .meaning = "people touch things with wet hands or feet here"}),
+                          .meaning = "people touch things with wet hands or feet here; unstated "
+                                     "counts as wet"}),
+        bind<&Site::live_parts_enclosed>(
+            {.name = "live_parts_enclosed",
+             .kind = FieldKind::flag,
+             .meaning = "every live part is insulated or behind a cover that needs a tool"}),
         bind<&Site::bright_irradiance_w_m2>(
             {.name = "bright_irradiance_w_m2",
              .kind = FieldKind::number,

@@ -10,20 +10,24 @@ namespace heatmatch {
 
 /// Where the panels stand.
 struct Site {
-    std::optional<double> latitude_deg{};    //!< north positive [deg]
-    std::optional<double> longitude_deg{};   //!< east positive [deg]
-    std::optional<double> elevation_m{};     //!< above the sea [m]
-    std::optional<double> tilt_deg{};        //!< of the panels, 0 flat, 90 upright [deg]
-    std::optional<double> azimuth_deg{};     //!< of the panels, clockwise from north [deg]
-    double record_low_c = 0.0;               //!< lowest air temperature on record [°C]
-    std::optional<double> albedo{};          //!< of the ground without snow
-    std::vector<double> albedo_by_month{};   //!< of the ground, snow counted in; wins over albedo
-    std::vector<double> snow_cover_pct{};    //!< of each month's time: panels under snow [%]
-    std::vector<double> soiling_pct{};       //!< of the light: what dirt takes, by month [%]
-    std::vector<double> linke_turbidity{};   //!< of the clear air, by month
-    bool wet = false;                        //!< greenhouse, barn, cellar: lower touch voltage
-    double bright_irradiance_w_m2 = 1000.0;  //!< that margins are judged at; more for snow and
-                                             //!< cloud edge [W/m2]
+    std::optional<double> latitude_deg{};   //!< north positive [deg]
+    std::optional<double> longitude_deg{};  //!< east positive [deg]
+    std::optional<double> elevation_m{};    //!< above the sea [m]
+    std::optional<double> tilt_deg{};       //!< of the panels, 0 flat, 90 upright [deg]
+    std::optional<double> azimuth_deg{};    //!< of the panels, clockwise from north [deg]
+    double record_low_c = 0.0;              //!< lowest air temperature on record [°C]
+    std::optional<double> albedo{};         //!< of the ground without snow
+    std::vector<double> albedo_by_month{};  //!< of the ground, snow counted in; wins over albedo
+    std::vector<double> snow_cover_pct{};   //!< of each month's time: panels under snow [%]
+    std::vector<double> soiling_pct{};      //!< of the light: what dirt takes, by month [%]
+    std::vector<double> linke_turbidity{};  //!< of the clear air, by month
+    std::optional<bool> wet{};              //!< greenhouse, barn, cellar; unstated counts as wet
+    std::optional<bool> live_parts_enclosed{};  //!< nobody touches one without opening a cover
+    double bright_irradiance_w_m2 = 1000.0;     //!< that margins are judged at; more for snow and
+                                                //!< cloud edge [W/m2]
+
+    /// Wet unless it is stated dry.
+    [[nodiscard]] bool counts_as_wet() const { return wet.value_or(true); }
 
     friend bool operator==(const Site&, const Site&) = default;
 };
