@@ -21,6 +21,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"base.did_you_mean", "did you mean {names: or }?"},
     {"base.choices", "choices: {names}"},
     {"base.families", "families: {names}"},
+    {"base.choose_one", "write one of them"},
     {"base.exchange", "exchange the two"},
     {"base.exchanged", "check whether the two are exchanged"},
     {"base.rename_one", "rename one of the two"},

@@ -3,6 +3,7 @@
 #include "sentences.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <utility>
 
 namespace heatmatch {
@@ -94,6 +95,13 @@ Sentences quoted(const std::vector<std::string_view>& names) {
     return sentences;
 }
 
+bool same_but_for_case(std::string_view a, std::string_view b) {
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](char one, char other) {
+        return std::tolower(static_cast<unsigned char>(one)) ==
+               std::tolower(static_cast<unsigned char>(other));
+    });
+}
+
 }  // namespace
 
 std::vector<std::string_view> near_names(std::string_view wrong,
@@ -103,7 +111,8 @@ std::vector<std::string_view> near_names(std::string_view wrong,
     for (const std::string_view name : known) {
         const std::size_t distance = edit_distance(read, name);
         const std::size_t letters = std::max(read.size(), name.size());
-        if (distance > most_edits || letters_per_edit * distance > letters) continue;
+        const bool near = distance <= most_edits && letters_per_edit * distance <= letters;
+        if (!near && !same_but_for_case(read, name)) continue;
         found.emplace_back(distance, name);
     }
     std::stable_sort(found.begin(), found.end(),
@@ -157,7 +166,7 @@ Sentence suggestion(std::string_view wrong, std::span<const std::string_view> kn
 Sentence suggestion_of_likely(std::string_view wrong, std::span<const std::string_view> known) {
     const bool likely =
         !near_names(wrong, known).empty() || !akin_names(wrong, without_labels(known)).empty();
-    return likely ? suggestion(wrong, known) : Sentence{};
+    return likely ? suggestion(wrong, known) : say<"base.choose_one">();
 }
 
 Sentence suggestion(std::string_view wrong, std::span<const Field> fields) {

@@ -31,7 +31,8 @@ struct KnownName {
 /// kind. Empty without any.
 [[nodiscard]] Sentence suggestion(std::string_view wrong, std::span<const KnownName> known);
 [[nodiscard]] Sentence suggestion(std::string_view wrong, std::span<const std::string_view> known);
-/// The same where the error lists all of them already: nothing where none is near or akin.
+/// The same where the error lists all of them already: to write one of them where none is near or
+/// akin.
 [[nodiscard]] Sentence suggestion_of_likely(std::string_view wrong,
                                             std::span<const std::string_view> known);
 /// The same among the names of a field table.
