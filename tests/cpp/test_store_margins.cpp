@@ -59,7 +59,7 @@ TEST_CASE("wood near the wall is a danger once its distance is told, and none 0.
     CHECK(contains(wood_at(900.0).sentence(), "what burns is 0.9 m away."));
 }
 
-// Source: babrauskas-2007 asks for a margin below 77 °C; 65 °C is what a hand stands for a second.
+// Source: babrauskas-2007 recommends a margin below 77 °C; that it starts at 65 °C is from memory.
 TEST_CASE("wood beside a wall above 65 °C is a caution below its limit") {
     heatmatch::Installation installation = drum(0.40, 0.80);
     installation.store->combustible_distance_mm = 100.0;

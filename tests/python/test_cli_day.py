@@ -56,7 +56,7 @@ def test_remarks_of_a_ranking_are_in_the_units_asked_for(
     command: Callable[..., Any], demo_file: Path
 ) -> None:
     plain = json.loads(demo_file.read_text())
-    del plain["weather"]  # then it tells the conditions that it ranks by
+    del plain["weather"]  # then the conditions that decide the order are printed
     demo_file.write_text(json.dumps(plain))
     data = json.loads(command("rank", demo_file, "--json", "--units", "us").out)
     # By definition of the scales: 45 °C are 113 °F.

@@ -3,7 +3,7 @@
 `reference/must_never_pass.jsonl` has one a line: why it is dangerous and who says so, the base it
 changes, and which margin must be at least how severe. Half were written from the trade and the code
 before any margin's source was read (`blind`). A case with `until` waits for what is missing; how
-many do stands at the end of the run.
+many do is printed at the end of the run.
 """
 
 from __future__ import annotations

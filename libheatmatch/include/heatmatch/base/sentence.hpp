@@ -87,7 +87,7 @@ struct Argument {
 [[nodiscard]] Sentence sentence_of(Name name);
 [[nodiscard]] Sentence sentence_of(Sentences sentences);
 
-/// A text that stands as it is in either unit set: one without data, from a file or of a face.
+/// A text that is the same in either unit set: one without data, from a file or of a face.
 /// Nothing is said by an empty one.
 [[nodiscard]] Sentence verbatim(std::string text);
 

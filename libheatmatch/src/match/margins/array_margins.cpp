@@ -40,7 +40,7 @@ Margin cold_voltage_margin(const Circuit& circuit) {
     return margin;
 }
 
-/// What is not known of the insulation that has to stand between people and this voltage.
+/// Fields of the insulation against this voltage that are not known.
 std::vector<std::string> unknown_of_insulation(const Circuit& circuit) {
     if (circuit.runs.empty()) return {"runs"};
     for (const RunParts& parts : circuit.runs) {

@@ -90,7 +90,10 @@ Margin sheath_voltage_margin(const Circuit& circuit) {
     }
     grade(margin);
     const bool above_rating = element.rated_v && circuit.cold_voltage_v() > *element.rated_v;
-    if (above_rating && margin.severity == Severity::none) margin.severity = Severity::caution;
+    if (above_rating && margin.severity == Severity::none) {
+        // Rated for direct current it would be a danger: not known, it is no mere caution.
+        margin.severity = element.rated_dc == false ? Severity::caution : Severity::warning;
+    }
     return margin;
 }
 

@@ -11,14 +11,15 @@ Tally screen_all(const ScreenContext& context) {
     const std::size_t groups = context.installation->panels.size();
     // A few groups are shared out by their hook-ups, so that no thread waits long for another.
     constexpr std::size_t few = 32;
-    // What wire chosen for heat costs is counted where it is looked for: each group by itself, so
-    // that no other thread's finds change the counts.
-    const bool apart = context.lays_for_heat;
-    const std::size_t shares = groups < few && !apart ? 4 : 1;
+    // Whether wire chosen for heat is within the budget is counted only for pairings that are
+    // looked at: a list for each group, so that no other group changes the counts.
+    const bool by_group = context.lays_for_heat && groups < few;
+    const std::size_t shares = groups < few && !by_group ? 4 : 1;
     const std::size_t jobs = groups * shares;
     const std::size_t workers = worker_count(options.threads, jobs);
-    std::vector<Tally> tallies(workers, Tally(options.top, options.keep_rejected));
-    if (apart) {
+    std::vector<Tally> tallies(by_group ? jobs : workers,
+                               Tally(options.top, options.keep_rejected));
+    if (by_group) {
         for (Tally& tally : tallies) tally = Tally(options.top, options.keep_rejected);
     }
     Progress progress;
@@ -28,10 +29,11 @@ Tally screen_all(const ScreenContext& context) {
     parallel_for(
         jobs, workers,
         [&](std::size_t job, std::size_t worker, const Pulse& pulse) {
-            screen_group(context, job / shares, {job % shares, shares}, tallies[worker], pulse);
+            Tally& tally = tallies[by_group ? job : worker];
+            screen_group(context, job / shares, {job % shares, shares}, tally, pulse);
         },
         progress);
-    for (std::size_t i = 1; i < workers; ++i) tallies[0].add(tallies[i]);
+    for (std::size_t i = 1; i < tallies.size(); ++i) tallies[0].add(tallies[i]);
     return tallies[0];
 }
 
