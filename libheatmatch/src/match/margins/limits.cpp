@@ -150,6 +150,7 @@ ArrayScreened screen_array(const PanelInService& panel, Hookup panels) {
                    "cold voltage");
     } else {
         ++array.not_assessed;
+        array.doubtful = true;
     }
     if (panels.parallel > 1) {
         if (const auto& limit = panel.panel.max_series_fuse_a) {
@@ -157,6 +158,7 @@ ArrayScreened screen_array(const PanelInService& panel, Hookup panels) {
             keep_worse(array.screened, headroom_of(fed, *limit), "reverse current");
         } else {
             ++array.not_assessed;
+            array.doubtful = true;
         }
     }
     if (panels.series > 1) ++array.not_assessed;  // mismatch within a string

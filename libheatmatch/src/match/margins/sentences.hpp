@@ -87,6 +87,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"bank.drop", "Wire and joints take {value} of the volts and watts; {limit} is usual."},
     {"bank.no_runs", "No run of wire is described."},
 
+    {"margin.unstated", "If what nobody stated is as bad as it may be: {then}"},
+
     {"device.rating", "{volts}, {amperes}"},
     {"device.made_for_ac",
      "Made for alternating current only: on {value} direct current its contacts hold an arc or "

@@ -145,7 +145,8 @@ class GroupScreen {
                         .bank = bank.bank,
                         .panels = wiring.panels,
                         .headroom = wiring.screened.headroom,
-                        .price = wiring.run_price + bank.price};
+                        .price = wiring.run_price + bank.price,
+                        .doubtful = wiring.doubtful};
         pairing.reason = reason_of(wiring, bank, pairing.headroom);
         if (pairing.reason != 0) {
             const bool strong = tally_.rejected.may_enter(most_merit_ * wiring.panels.count());
@@ -178,13 +179,14 @@ class GroupScreen {
     }
 
     [[nodiscard]] bool may_be_kept(double merit, const Pairing& pairing) const {
-        return tally_.kept.may_enter(merit) ||
+        return tally_.best(pairing.doubtful).may_enter(merit) ||
                tally_.front.may_enter(merit, pairing.headroom, pairing.price);
     }
 
     /// Only what may be kept gets its exact headroom and its count of unknowns.
     void keep(Wiring wiring, const BankNumbers& numbers, Pairing& pairing) {
-        const bool may_be_best = tally_.kept.may_enter(pairing.merit);
+        if (!context_.lays_for_heat) pairing.doubtful |= bank_doubtful(wiring, numbers.bank);
+        const bool may_be_best = tally_.best(pairing.doubtful).may_enter(pairing.merit);
         const auto may_be_front = [&] {
             return has_known_heat(context_, numbers.bank) &&
                    tally_.front.may_enter(pairing.merit, pairing.headroom, pairing.price);
@@ -241,7 +243,13 @@ class GroupScreen {
         }
         pairing.not_assessed = wiring.not_assessed + by_heat.tail_not_assessed +
                                bank_not_assessed(wiring, numbers.bank);
-        if (may_be_best) tally_.kept.offer(pairing);
+        pairing.doubtful |= wiring.doubtful || extremes.element_power_w > numbers.careful_w;
+        if (context_.lays_for_heat) {
+            pairing.doubtful |=
+                doubtful_bank(circuit == nullptr ? circuit_at(wiring, numbers.bank) : *circuit,
+                              context_.installation->site);
+        }
+        if (may_be_best) tally_.best(pairing.doubtful).offer(pairing);
         if (may_be_front()) tally_.front.offer(pairing);
     }
 
@@ -268,6 +276,13 @@ class GroupScreen {
     int bank_not_assessed(const Wiring& wiring, std::size_t index) {
         return context_.heat_tables[index]->lacking(wiring.terminal_c.has_value(), [&] {
             return lacking_of_bank(circuit_at(wiring, index), context_.installation->site);
+        });
+    }
+
+    /// Whether an unstated fact may make a danger of the bank whatever it takes.
+    bool bank_doubtful(const Wiring& wiring, std::size_t index) {
+        return context_.heat_tables[index]->doubtful(wiring.terminal_c.has_value(), [&] {
+            return doubtful_bank(circuit_at(wiring, index), context_.installation->site);
         });
     }
 

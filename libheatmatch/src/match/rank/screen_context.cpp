@@ -95,8 +95,9 @@ std::vector<RunParts> runs_at_element(const Parts& parts, const Installation& in
     return runs;
 }
 
-BankNumbers numbers_of(const Bank& bank, std::size_t index, const HeatLimit& heat,
+BankNumbers numbers_of(const Bank& bank, std::size_t index, const BankLimit& limit,
                        ReasonNames& reasons) {
+    const HeatLimit& heat = limit.limit;
     const int to_buy = bank.hookup.count() - bank.owned;
     const double each = bank.element.price.typical().value_or(unknown_price);
     const double low = bank.each.low_ohm;
@@ -119,6 +120,7 @@ BankNumbers numbers_of(const Bank& bank, std::size_t index, const HeatLimit& hea
         .power_w = power_w,
         .rated_w = rated_w,
         .heat_w = heat.element_w,
+        .careful_w = limit.careful_w,
         .power_reason = reasons.number(heat.element_w < rated_w ? heat.reason : "element power"),
         .low_ohm = bank.low_ohm(),
         .high_ohm = bank.high_ohm(),
@@ -181,7 +183,7 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
     for (std::size_t i = 0; i < context.banks.size(); ++i) {
         const BankLimit& limit = limits[i];
         context.numbers[of_hookup[i]].push_back(
-            numbers_of(context.banks[i], i, limit.limit, *context.reasons));
+            numbers_of(context.banks[i], i, limit, *context.reasons));
         context.heats.push_back(limit.heat);
         context.screen_heats.push_back(limit.unsourced);
         context.heat_tables.push_back(limit.table);

@@ -6,6 +6,7 @@
 
 #include "heatmatch/match/candidate/candidate.hpp"
 #include "heatmatch/match/margins/array_margins.hpp"
+#include "heatmatch/match/margins/careful_case.hpp"
 #include "heatmatch/match/margins/device_margins.hpp"
 #include "heatmatch/match/margins/run_margins.hpp"
 
@@ -26,16 +27,21 @@ Wiring plain_wiring(const PanelInService& panel, Hookup panels) {
     const ArrayScreened array = screen_array(panel, panels);
     wiring.screened = array.screened;
     wiring.not_assessed = array.not_assessed;
+    wiring.doubtful = array.doubtful;
     return wiring;
 }
 
 Wiring wiring_of(const Circuit& circuit, const Installation& installation) {
     Wiring wiring = bare_wiring(circuit.panel, circuit.panels);
-    std::vector<Margin> margins = array_margins(circuit, installation.site);
-    for (auto&& more :
-         {run_margins(circuit, installation.site), device_margins(circuit, installation.site)}) {
-        margins.insert(margins.end(), more.begin(), more.end());
-    }
+    const auto of_wiring = [](const Circuit& as, const Site& at) {
+        std::vector<Margin> all = array_margins(as, at);
+        for (auto&& more : {run_margins(as, at), device_margins(as, at)}) {
+            all.insert(all.end(), more.begin(), more.end());
+        }
+        return all;
+    };
+    const std::vector<Margin> margins = judged(circuit, installation.site, of_wiring);
+    wiring.doubtful = may_be_danger(margins);
     wiring.screened = screen_margins(margins);
     wiring.not_assessed = count_not_assessed(margins);
     wiring.wire_ohm = circuit.wire_ohm();

@@ -20,6 +20,7 @@ struct Wiring : ArrayNumbers {
     Screened screened{};          //!< over the margins that no element changes
     std::uint32_t reason = 0;
     int not_assessed = 0;
+    bool doubtful = false;               //!< an unstated fact may make a danger of it
     std::optional<double> terminal_c{};  //!< where the wire meets the elements
 };
 
