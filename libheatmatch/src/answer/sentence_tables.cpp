@@ -9,6 +9,7 @@
 #include "match/margins/sentences.hpp"
 #include "match/margins/sentences_of_runs.hpp"
 #include "match/margins/sentences_of_stores.hpp"
+#include "match/margins/sentences_of_vessels.hpp"
 #include "match/rank/sentences.hpp"
 #include "operation/calibration/sentences.hpp"
 #include "operation/days/sentences.hpp"
@@ -41,6 +42,7 @@ std::span<const std::span<const Template>> sentence_tables() {
         margins_sentences::table,
         margins_sentences::of_runs::table,
         margins_sentences::of_stores::table,
+        margins_sentences::of_vessels::table,
         candidate_sentences::table,
         explain_sentences::table,
         rank_sentences::table,

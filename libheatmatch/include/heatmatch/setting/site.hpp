@@ -1,27 +1,47 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
+#include <string_view>
 #include <vector>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
 
 namespace heatmatch {
 
+/// What the panels are mounted on: codes ask more of those on a building.
+enum class ArrayPlace { ground, building };
+inline constexpr auto array_place_words = std::to_array<std::string_view>({"ground", "building"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(ArrayPlace) {
+    return array_place_words;
+}
+
+/// Whether one pole of the array is solidly connected to earth.
+enum class Earthing { floating, grounded };
+inline constexpr auto earthing_words = std::to_array<std::string_view>({"floating", "grounded"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(Earthing) {
+    return earthing_words;
+}
+
 /// Where the panels stand.
 struct Site {
-    std::optional<double> latitude_deg{};    //!< north positive [deg]
-    std::optional<double> longitude_deg{};   //!< east positive [deg]
-    std::optional<double> elevation_m{};     //!< above the sea [m]
-    std::optional<double> tilt_deg{};        //!< of the panels, 0 flat, 90 upright [deg]
-    std::optional<double> azimuth_deg{};     //!< of the panels, clockwise from north [deg]
-    double record_low_c = 0.0;               //!< lowest air temperature on record [°C]
-    std::optional<double> albedo{};          //!< of the ground without snow
-    std::vector<double> albedo_by_month{};   //!< of the ground, snow counted in; wins over albedo
-    std::vector<double> snow_cover_pct{};    //!< of each month's time: panels under snow [%]
-    std::vector<double> soiling_pct{};       //!< of the light: what dirt takes, by month [%]
-    std::vector<double> linke_turbidity{};   //!< of the clear air, by month
-    bool wet = false;                        //!< greenhouse, barn, cellar: lower touch voltage
+    std::optional<double> latitude_deg{};   //!< north positive [deg]
+    std::optional<double> longitude_deg{};  //!< east positive [deg]
+    std::optional<double> elevation_m{};    //!< above the sea [m]
+    std::optional<double> tilt_deg{};       //!< of the panels, 0 flat, 90 upright [deg]
+    std::optional<double> azimuth_deg{};    //!< of the panels, clockwise from north [deg]
+    double record_low_c = 0.0;              //!< lowest air temperature on record [°C]
+    std::optional<double> albedo{};         //!< of the ground without snow
+    std::vector<double> albedo_by_month{};  //!< of the ground, snow counted in; wins over albedo
+    std::vector<double> snow_cover_pct{};   //!< of each month's time: panels under snow [%]
+    std::vector<double> soiling_pct{};      //!< of the light: what dirt takes, by month [%]
+    std::vector<double> linke_turbidity{};  //!< of the clear air, by month
+    bool wet = false;                       //!< greenhouse, barn, cellar: lower touch voltage
+    std::optional<ArrayPlace> array_on{};
+    std::optional<Earthing> earthing{};
+    std::optional<bool> frames_bonded{};  //!< the frames of the panels, with one another and earth
     double bright_irradiance_w_m2 = 1000.0;  //!< that margins are judged at; more for snow and
                                              //!< cloud edge [W/m2]
 

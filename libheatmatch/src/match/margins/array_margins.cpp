@@ -6,6 +6,8 @@
 #include <algorithm>
 
 #include "heatmatch/match/circuit/code_current.hpp"
+#include "heatmatch/match/margins/bonding_margin.hpp"
+#include "heatmatch/match/margins/touch_limit.hpp"
 
 namespace heatmatch {
 
@@ -39,14 +41,14 @@ Margin cold_voltage_margin(const Circuit& circuit) {
     return margin;
 }
 
-Margin touch_voltage_margin(const Circuit& circuit, bool wet) {
+Margin touch_voltage_margin(const Circuit& circuit, const Site& site) {
     Margin margin{.name = "touch voltage",
                   .subject = "live parts",
                   .consequence = Severity::warning,
                   .value = circuit.cold_voltage_v(),
-                  .limit = wet ? 30.0 : 60.0,
+                  .limit = touch_limit_v(site),
                   .unit = unit::volt,
-                  .said = wet ? say<"array.touch_wet">() : say<"array.touch_dry">(),
+                  .said = site.wet ? say<"array.touch_wet">() : say<"array.touch_dry">(),
                   .source = "iec-60364-4-41"};
     if (*margin.value <= *margin.limit) {
         margin.said = say<"array.touch_below">();
@@ -135,8 +137,9 @@ Margin mismatch_margin(const Circuit& circuit) {
 }  // namespace
 
 std::vector<Margin> array_margins(const Circuit& circuit, const Site& site) {
-    return {cold_voltage_margin(circuit), touch_voltage_margin(circuit, site.wet),
-            series_arc_margin(circuit), reverse_current_margin(circuit), mismatch_margin(circuit)};
+    return {cold_voltage_margin(circuit), touch_voltage_margin(circuit, site),
+            series_arc_margin(circuit),   reverse_current_margin(circuit),
+            mismatch_margin(circuit),     bonding_margin(circuit, site)};
 }
 
 }  // namespace heatmatch

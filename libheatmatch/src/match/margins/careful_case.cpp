@@ -1,5 +1,6 @@
 #include "heatmatch/match/margins/careful_case.hpp"
 
+#include <algorithm>
 #include <memory>
 #include <utility>
 
@@ -47,9 +48,12 @@ std::shared_ptr<const BankHeat> heat_in(const Store& store, const Circuit& circu
     const BankHeat& heat = *circuit.heat;
     auto filled = std::make_shared<FilledStore>(*heat.store);
     filled->store = store;
-    if (store.air_c && *store.air_c != filled->air_c) {
-        filled->hottest_air_c += *store.air_c - filled->air_c;
-        filled->air_c = *store.air_c;
+    const double air_c = store.air_c.value_or(filled->air_c);
+    const double hours = store.charge_hours.value_or(filled->charge_hours);
+    if (air_c != filled->air_c || hours != filled->charge_hours) {
+        filled->hottest_air_c = std::max(filled->hottest_air_c, air_c);
+        filled->air_c = air_c;
+        filled->charge_hours = hours;
         return bank_heat(std::move(filled), circuit.bank.element, circuit.bank.sheath,
                          circuit.bank.alloy, heat.elements);
     }

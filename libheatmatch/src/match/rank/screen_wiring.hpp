@@ -25,7 +25,8 @@ struct Wiring : ArrayNumbers {
 };
 
 /// The wiring of an array without runs and devices.
-[[nodiscard]] Wiring plain_wiring(const PanelInService& panel, Hookup panels);
+[[nodiscard]] Wiring plain_wiring(const PanelInService& panel, Hookup panels,
+                                  const Installation& installation);
 
 /// The wiring of a circuit, its bank's hook-up given. `reason` stays 0.
 [[nodiscard]] Wiring wiring_of(const Circuit& circuit, const Installation& installation);
