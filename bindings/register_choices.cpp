@@ -27,6 +27,8 @@ std::span<const ChoiceClass> choice_classes() {
         {"Plating", "Skin of the strands of a conductor.", plating_words},
         {"ResetKind", "How a control closes again.", reset_kind_words},
         {"FailureKind", "The state a control usually fails in.", failure_kind_words},
+        {"OperatedKind", "What makes a control open.", operated_kind_words},
+        {"DetectedFault", "A fault that a control finds.", detected_fault_words},
         {"ConnectorPlace", "Where a joint belongs.", connector_place_words},
         {"MediumForm", "What a fill is like.", medium_form_words},
         {"SourceKind", "How a source knows its numbers.", source_kind_words},

@@ -81,8 +81,8 @@ void check_choices() {
 
 TEST_CASE("every choice has a word for each enumerator, in their order") {
     using namespace heatmatch;
-    check_choices<Technology, ConductorMetal, Plating, ResetKind, FailureKind, ConnectorPlace,
-                  MediumForm, SourceKind>();
+    check_choices<Technology, ConductorMetal, Plating, ResetKind, FailureKind, OperatedKind,
+                  DetectedFault, ConnectorPlace, MediumForm, SourceKind>();
     check_choices<StoreShape, StorePlace, StoreTerminals, Carried, SurroundingsKind, Duty,
                   SensedPlace>();
     check_choices<Severity, WirePart, FitMode, ResistanceBasis, ConductivityEnd, VectorWidth>();
