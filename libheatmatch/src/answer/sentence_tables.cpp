@@ -7,6 +7,7 @@
 #include "match/candidate/sentences.hpp"
 #include "match/circuit/sentences.hpp"
 #include "match/margins/sentences.hpp"
+#include "match/margins/sentences_of_limits.hpp"
 #include "match/margins/sentences_of_runs.hpp"
 #include "match/margins/sentences_of_stores.hpp"
 #include "match/margins/sentences_of_vessels.hpp"
@@ -40,6 +41,7 @@ std::span<const std::span<const Template>> sentence_tables() {
         text_sentences::table,
         circuit_sentences::table,
         margins_sentences::table,
+        margins_sentences::of_limits::table,
         margins_sentences::of_runs::table,
         margins_sentences::of_stores::table,
         margins_sentences::of_vessels::table,

@@ -204,6 +204,11 @@ bool is_fuse(const Control& control) {
     return holds_fuses && !switches;
 }
 
+bool protects_strings(const Control& control) {
+    return is_fuse(control) || control.contains_fuses.value_or(false) ||
+           control.family == "breaker" || operated_of(control) == OperatedKind::by_current;
+}
+
 std::optional<int> poles_of(const Control& control) {
     std::optional<int> most = control.poles;
     for (const DcRating& rating : control.dc_ratings) {

@@ -154,7 +154,7 @@ ArrayScreened screen_array(const PanelInService& panel, Hookup panels) {
     }
     if (panels.parallel > 1) {
         if (const auto& limit = panel.panel.max_series_fuse_a) {
-            const double fed = (panels.parallel - 1) * lasting_current_factor * panel.i_sc_limit_a;
+            const double fed = (panels.parallel - 1) * lasting_current_a(panel.i_sc_limit_a);
             keep_worse(array.screened, headroom_of(fed, *limit), "reverse current");
         } else {
             ++array.not_assessed;

@@ -8,6 +8,7 @@
 #include "heatmatch/match/margins/bank_margins.hpp"
 #include "heatmatch/match/margins/careful_case.hpp"
 #include "heatmatch/match/margins/device_margins.hpp"
+#include "heatmatch/match/margins/limit_margins.hpp"
 #include "heatmatch/match/margins/sheath_margins.hpp"
 #include "heatmatch/match/margins/store_margins.hpp"
 #include "heatmatch/match/margins/tail_margins.hpp"
@@ -53,7 +54,7 @@ HeatLimit heat_limit(const Circuit& circuit) {
         return screen_heat(circuit, Site{}, {.element_power_w = element_w}).screened;
     };
     // With a limit that opens the circuit, what a stagnation would reach is a warning.
-    const bool stagnation = !has_independent_limit(circuit.devices);
+    const bool stagnation = opening_limit(circuit) == nullptr;
     const auto by_sheath = circuit.heat->largest_element_w(stagnation);
     // Bracket of the root, from what the sheath alone allows.
     constexpr double most_w = 1e5;
