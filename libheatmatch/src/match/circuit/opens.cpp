@@ -15,8 +15,7 @@ namespace {
 
 /// A fuse for PV surely melts at that many times its rating. @cite iec-60269-6
 constexpr double surely_melts = 1.45;
-/// Controls that drive one another: no chain is longer.
-constexpr int longest_chain = 4;
+constexpr int longest_chain = 4;  // of controls that drive one another
 
 const RunParts* run_of(const Circuit& circuit, const PlacedDevice& placed) {
     const auto found = std::find_if(
@@ -35,6 +34,7 @@ bool senses(const PlacedDevice& placed) {
 }
 
 Opening refused(Opening opening, Obstacle obstacle, Sentence why) {
+    opening.missing.clear();
     opening.answer = Answer::no;
     opening.obstacle = obstacle;
     opening.why = std::move(why);
@@ -53,6 +53,11 @@ Opening granted(Opening opening, Sentence why) {
     opening.answer = Answer::yes;
     opening.why = std::move(why);
     return opening;
+}
+
+Sentence too_few_volts(const Opening& load) {
+    return say<"opens.volts">(with<"volts">(load.volts, unit::volt),
+                              with<"rated">(load.rated_v, unit::volt));
 }
 
 /// What keeps the contacts of a device from breaking this circuit, whoever opens them; yes without
@@ -75,9 +80,7 @@ Opening contacts(const Circuit& circuit, const PlacedDevice& placed, Occasion oc
         return refused(opening, Obstacle::semiconductor, say<"opens.semiconductor">());
     }
     if (!opening.rated_a) {
-        return refused(opening, Obstacle::rating,
-                       say<"opens.volts">(with<"volts">(opening.volts, unit::volt),
-                                          with<"rated">(opening.rated_v, unit::volt)));
+        return refused(opening, Obstacle::rating, too_few_volts(opening));
     }
     if (opening.amperes > *opening.rated_a) {
         return refused(opening, Obstacle::rating,
@@ -138,7 +141,6 @@ Opening opens_by_hand(const Circuit& circuit, const PlacedDevice& placed, const 
     return granted(opening, say<"opens.hand">());
 }
 
-/// One whose coil, gate or trip somebody else commands.
 Opening opens_driven(const Circuit& circuit, const PlacedDevice& placed, Occasion occasion,
                      const OpeningSite& site, int chain);
 
@@ -173,11 +175,21 @@ Opening opens_driven(const Circuit& circuit, const PlacedDevice& placed, Occasio
     if (opening.answer == Answer::no) return opening;
     const auto operated = operated_of(control);
     if (!operated) return not_told(opening, "control.operated", say<"opens.how_not_told">());
-    if (*operated == OperatedKind::by_hand) {
-        return refused(opening, Obstacle::other_occasion, say<"opens.waits_for_hand">());
+    if (*operated != OperatedKind::by_coil && *operated != OperatedKind::by_signal) {
+        return refused(opening, Obstacle::other_occasion, say<"opens.not_commanded">());
     }
     if (opening.answer == Answer::unknown) return opening;
     return granted(opening, say<"opens.itself">());
+}
+
+/// Its own contacts, or what it drives.
+Opening opens_itself(const Circuit& circuit, const PlacedDevice& placed, Occasion occasion,
+                     const OpeningSite& site) {
+    if (placed.device.duty != Duty::breaks_dc) {
+        return opens_through(circuit, placed, occasion, site, 0);
+    }
+    const Opening opening = contacts(circuit, placed, occasion, site);
+    return opening.answer == Answer::yes ? granted(opening, say<"opens.itself">()) : opening;
 }
 
 /// By temperature: of one that senses, and of one that such a one drives.
@@ -191,9 +203,7 @@ Opening opens_by_temperature(const Circuit& circuit, const PlacedDevice& placed,
         if (!serves(placed)) {
             return refused(load, Obstacle::other_occasion, say<"opens.closes_again">());
         }
-        Opening opening = placed.device.duty == Duty::breaks_dc
-                              ? opens_driven(circuit, placed, occasion, site, 0)
-                              : opens_through(circuit, placed, occasion, site, 0);
+        const Opening opening = opens_itself(circuit, placed, occasion, site);
         if (opening.answer == Answer::yes && !placed.device.set_c) {
             return not_told(opening, "device.set_c", say<"opens.not_set">());
         }
@@ -212,20 +222,14 @@ Opening opens_by_temperature(const Circuit& circuit, const PlacedDevice& placed,
     return refused(load, Obstacle::other_occasion, say<"opens.undriven">());
 }
 
-Opening string_fuse_blows(const Circuit& circuit, const Opening& opening) {
-    if (!opening.rated_a) {
-        return refused(opening, Obstacle::rating,
-                       say<"opens.volts">(with<"volts">(opening.volts, unit::volt),
-                                          with<"rated">(opening.rated_v, unit::volt)));
-    }
+Opening string_fuse_blows(const Circuit& circuit, const Opening& load) {
+    if (!load.rated_a) return refused(load, Obstacle::rating, too_few_volts(load));
     const double fed_a = (circuit.panels.parallel - 1) * circuit.panel.i_sc_limit_a;
-    const double melts_a = surely_melts * *opening.rated_a;
-    if (fed_a < melts_a) {
-        return refused(opening, Obstacle::other_occasion,
-                       say<"opens.not_blown">(with<"fed">(fed_a, unit::ampere),
-                                              with<"needed">(melts_a, unit::ampere)));
-    }
-    return granted(opening, say<"opens.blows">());
+    const double melts_a = surely_melts * *load.rated_a;
+    if (fed_a >= melts_a) return granted(load, say<"opens.blows">());
+    return refused(load, Obstacle::other_occasion,
+                   say<"opens.not_blown">(with<"fed">(fed_a, unit::ampere),
+                                          with<"needed">(melts_a, unit::ampere)));
 }
 
 Opening opens_at_fault(const Circuit& circuit, const PlacedDevice& placed,
@@ -240,9 +244,7 @@ Opening opens_at_fault(const Circuit& circuit, const PlacedDevice& placed,
         if (operated_of(control) == OperatedKind::by_current) {
             return refused(load, Obstacle::other_occasion, say<"opens.cuts_the_earth">());
         }
-        return placed.device.duty == Duty::breaks_dc
-                   ? opens_driven(circuit, placed, Occasion::fault, site, 0)
-                   : opens_through(circuit, placed, Occasion::fault, site, 0);
+        return opens_itself(circuit, placed, Occasion::fault, site);
     }
     for (const PlacedDevice& other : circuit.devices) {
         if (!other.control.detects || !drives(other, placed)) continue;
@@ -258,12 +260,11 @@ Opening opening_load(const Circuit& circuit, const PlacedDevice& placed, const O
     // The branch that is opened last breaks the whole current; a string breaks its own.
     const bool of_string = placed.device.duty == Duty::protects_a_string ||
                            (run != nullptr && run->run.carries == Carried::string);
-    const double share = of_string ? 1.0 / circuit.panels.parallel : 1.0;
-    Opening opening{
-        .volts = circuit.cold_voltage_v(),
-        .amperes =
-            lasting_current_a(circuit.short_circuit_current_a(), site.irradiance_w_m2) * share,
-        .unrated = placed.control.dc_ratings.empty()};
+    const double share_a =
+        circuit.short_circuit_current_a() / (of_string ? circuit.panels.parallel : 1);
+    Opening opening{.volts = circuit.cold_voltage_v(),
+                    .amperes = lasting_current_a(share_a, site.irradiance_w_m2),
+                    .unrated = placed.control.dc_ratings.empty()};
     Control rated = placed.control;
     if (opening.unrated && !rated.ac_only.value_or(false)) rated.dc_ratings = {unrated_pair};
     const int used = std::min(placed.device.poles_used,

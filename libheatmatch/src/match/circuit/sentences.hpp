@@ -36,7 +36,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"opens.drives_not_told", "What it makes open is not told."},
     {"opens.drives_none", "What it is told to make open is not here."},
     {"opens.driven", "It makes \"{breaker}\" open."},
-    {"opens.waits_for_hand", "It waits for a hand."},
+    {"opens.not_commanded", "Nothing else can make it open."},
     {"opens.itself", "Its contacts open the circuit."},
     {"opens.closes_again", "It closes again by itself."},
     {"opens.not_set", "What it is set to is not told."},
