@@ -135,11 +135,20 @@ TEST_CASE("string fuses set what a faulty string may be fed") {
     CHECK(array_margin(circuit, "reverse current").severity == Severity::danger);
     circuit.devices = {bench_device("gpv-fuse-10x38", "protects a string", 1, "")};
     const Margin fused = array_margin(circuit, "reverse current");
-    check_judged(fused, Severity::none, 15.0, 20.0);
+    // A fuse within what the label allows is all that is asked for, be it to the ampere.
+    CHECK(fused.severity == Severity::none);
+    CHECK(*fused.headroom == 1.0);
+    CHECK(*fused.value == 15.0);
     CHECK(contains(fused.sentence(), "15 A"));
     circuit.panel.panel.max_series_fuse_a = 10.0;
     check_judged(array_margin(circuit, "reverse current"), Severity::danger, 15.0, 10.0);
-    // A switch is no fuse.
+    circuit.panel.panel.max_series_fuse_a = 15.0;
+    CHECK(array_margin(circuit, "reverse current").severity == Severity::none);
+    CHECK(*array_margin(circuit, "reverse current").headroom == 1.0);
+    circuit.panel.panel.max_series_fuse_a = 10.0;
+    // A switch is no fuse, whatever it is said to be there for.
+    circuit.devices = {bench_device("pv-isolator-2-pole", "protects a string", 2, "")};
+    check_judged(array_margin(circuit, "reverse current"), Severity::danger, 30.0, 10.0);
     circuit.devices = {bench_device("pv-isolator-2-pole", "breaks dc", 2, "")};
     check_judged(array_margin(circuit, "reverse current"), Severity::danger, 30.0, 10.0);
 }
