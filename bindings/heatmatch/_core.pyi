@@ -483,6 +483,12 @@ class Control(metaclass=_Meta):
         differential_k: float | str | None = ...,
         reset: str | None = ...,
         failure: str | None = ...,
+        poles: int | str | None = ...,
+        operated: str | None = ...,
+        contains_fuses: bool | None = ...,
+        detects: str | None = ...,
+        terminal_limit_c: float | str | None = ...,
+        semiconductor: bool | None = ...,
         source_of: dict[str, str] | None = ...,
         price_low: float | str | None = ...,
         price_high: float | str | None = ...,
@@ -520,6 +526,18 @@ class Control(metaclass=_Meta):
     @property
     def failure(self) -> _choices.FailureKind | None: ...
     @property
+    def poles(self) -> int | None: ...
+    @property
+    def operated(self) -> _choices.OperatedKind | None: ...
+    @property
+    def contains_fuses(self) -> bool | None: ...
+    @property
+    def detects(self) -> _choices.DetectedFault | None: ...
+    @property
+    def terminal_limit_c(self) -> float | None: ...
+    @property
+    def semiconductor(self) -> bool | None: ...
+    @property
     def source(self) -> str: ...
     @property
     def source_kind(self) -> _choices.SourceKind: ...
@@ -552,6 +570,12 @@ class Control(metaclass=_Meta):
         differential_k: float | str | None = ...,
         reset: str | None = ...,
         failure: str | None = ...,
+        poles: int | str | None = ...,
+        operated: str | None = ...,
+        contains_fuses: bool | None = ...,
+        detects: str | None = ...,
+        terminal_limit_c: float | str | None = ...,
+        semiconductor: bool | None = ...,
         source: str | None = ...,
         source_kind: str | None = ...,
         source_of: dict[str, str] | None = ...,
@@ -1106,6 +1130,14 @@ class Device(metaclass=_Meta):
     def set_c(self) -> float | None: ...
     @property
     def senses(self) -> _choices.SensedPlace | None: ...
+    @property
+    def drives(self) -> list[str] | None: ...
+    @property
+    def opens_on_supply_loss(self) -> bool | None: ...
+    @property
+    def opens_on_probe_break(self) -> bool | None: ...
+    @property
+    def set_tolerance_k(self) -> float | None: ...
     def to_dict(self) -> dict[str, Any]: ...
     def __eq__(self, other: object) -> bool: ...
     __hash__: ClassVar[None]  # type: ignore[assignment]

@@ -127,6 +127,8 @@ TEST_CASE("every candidate of the demo has the same margins, none silently missi
                              "string mismatch",
                              "disconnect",
                              "independent limit",
+                             "limit acts in time",
+                             "limit supply",
                              "sheath temperature",
                              "coil temperature",
                              "end seal",
