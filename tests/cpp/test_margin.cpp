@@ -1,12 +1,14 @@
 #include "demo.hpp"
 
 #include <cmath>
+#include <limits>
 
 #include <doctest/doctest.h>
 
 #include "heatmatch/match/margins/margin.hpp"
 
 using heatmatch::grade;
+using heatmatch::grade_from_below;
 using heatmatch::Margin;
 using heatmatch::Severity;
 using heatmatch::UnitSystem;
@@ -58,11 +60,44 @@ TEST_CASE("a limit passed gets its consequence, one nearly reached is a caution"
 
 TEST_CASE("a limit from below works the same with the rest above it") {
     // Insulation of 20 Mohm at rest that must not fall below 1 Mohm.
-    CHECK(*graded(20.0, 1.0, 20.0).headroom == 1.0);
-    CHECK(*graded(1.0, 1.0, 20.0).headroom == 0.0);
-    CHECK(graded(0.5, 1.0, 20.0).severity == Severity::danger);
-    CHECK(graded(2.0, 1.0, 20.0).severity == Severity::caution);
-    CHECK(graded(10.0, 1.0, 20.0).severity == Severity::none);
+    const auto from_below = [](double value) {
+        Margin margin{.name = "test", .value = value, .limit = 1.0};
+        grade_from_below(margin, 20.0);
+        return margin;
+    };
+    CHECK(*from_below(20.0).headroom == 1.0);
+    CHECK(*from_below(1.0).headroom == 0.0);
+    CHECK(from_below(0.5).severity == Severity::danger);
+    CHECK(from_below(2.0).severity == Severity::caution);
+    CHECK(from_below(10.0).severity == Severity::none);
+    CHECK(from_below(std::nan("")).severity == Severity::danger);
+}
+
+// Source: the definition: where the limit does not lie above rest, the distance to it over its own
+// size, at most 1, and -1 from the limit on.
+TEST_CASE("a limit at or below rest has a finite headroom that falls with the value") {
+    CHECK(*graded(20.0, 20.0, 20.0).headroom == -1.0);
+    CHECK(graded(20.0, 20.0, 20.0).severity == Severity::danger);
+    CHECK(*graded(21.0, 20.0, 20.0).headroom == -1.0);
+    CHECK(*graded(15.0, 20.0, 20.0).headroom == 0.25);
+    CHECK(*graded(-400.0, 20.0, 20.0).headroom == 1.0);
+    CHECK(graded(19.0, 20.0, 30.0).severity == Severity::caution);
+    CHECK(*graded(-0.5, 0.0).headroom == 0.5);
+    CHECK(*graded(0.0, 0.0).headroom == -1.0);
+    for (const double limit : {-40.0, -1.0, 0.0, 1e-300, 0.5, 20.0, 77.0}) {
+        CAPTURE(limit);
+        double before = std::numeric_limits<double>::infinity();
+        for (const double value :
+             {-1e300, -300.0, -40.0, -0.1, 0.0, 0.3, 20.0, 76.0, 90.0, 1e300}) {
+            CAPTURE(value);
+            const double headroom = heatmatch::headroom_of(value, limit, 20.0);
+            CHECK(std::isfinite(headroom));
+            CHECK(std::isfinite(heatmatch::headroom_of(value, limit)));
+            CHECK(headroom <= before);
+            CHECK((headroom < 0.0) == (value >= limit && (value > limit || limit <= 20.0)));
+            before = headroom;
+        }
+    }
 }
 
 TEST_CASE("without a value or a limit nothing is judged") {
@@ -78,7 +113,9 @@ TEST_CASE("without a value or a limit nothing is judged") {
 
 TEST_CASE("a value that is not a number is never passed as good") {
     const Margin margin = graded(std::nan(""), 600.0);
-    CHECK(margin.severity != Severity::none);
+    CHECK(margin.severity == Severity::danger);
+    CHECK(*margin.headroom == -1.0);
+    CHECK(*graded(std::numeric_limits<double>::infinity(), 600.0).headroom == -1.0);
 }
 
 // Source: 212 °F is 100 °C, 392 °F is 200 °C.

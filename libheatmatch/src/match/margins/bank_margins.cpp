@@ -121,7 +121,7 @@ Margin earth_fault_margin(const Bank& bank) {
         margin.headroom = 1.0;
         return margin;
     }
-    grade(margin, new_mohm);
+    grade_from_below(margin, new_mohm);
     return margin;
 }
 

@@ -10,11 +10,6 @@ namespace heatmatch {
 
 namespace {
 
-/// Headroom of a quantity that rests at `rest`, as grade() has it.
-double headroom_of(double value, double limit, double rest = 0.0) {
-    return (limit - value) / (limit - rest);
-}
-
 void keep_worse(Screened& screened, double headroom, const std::string& reason) {
     if (headroom >= screened.headroom) return;
     screened.headroom = headroom;

@@ -4,6 +4,8 @@
 #include "sentences.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 #include <utility>
 
 namespace heatmatch {
@@ -34,6 +36,23 @@ std::vector<Argument> numbers_of(const Margin& margin, UnitSystem system) {
     return numbers;
 }
 
+/// Severity and headroom of a value that runs towards its limit as they stand, both signs turned
+/// for a limit from below.
+void grade_signed(Margin& margin, double rest, double sign) {
+    if (!margin.value || !margin.limit) {
+        margin.severity = Severity::not_assessed;
+        return;
+    }
+    margin.headroom = headroom_of(sign * *margin.value, sign * *margin.limit, sign * rest);
+    if (*margin.headroom < 0.0) {
+        margin.severity = margin.consequence;
+    } else if (*margin.headroom < near_limit && margin.consequence != Severity::none) {
+        margin.severity = Severity::caution;
+    } else {
+        margin.severity = Severity::none;
+    }
+}
+
 }  // namespace
 
 std::string_view severity_name(Severity severity) {
@@ -48,19 +67,24 @@ Sentence Margin::whole() const {
     return filled(said, numbers_of(*this, UnitSystem::si));
 }
 
+double headroom_of(double value, double limit, double rest) {
+    if (!std::isfinite(value) || !std::isfinite(limit)) return -1.0;
+    if (limit > rest) {
+        const double headroom = (limit - value) / (limit - rest);
+        // A limit a hair above rest: what no number holds any more is the largest one.
+        constexpr double most = std::numeric_limits<double>::max();
+        return std::clamp(headroom, -most, most);
+    }
+    if (value >= limit) return -1.0;
+    return std::min(1.0, (limit - value) / std::max(std::fabs(limit), 1.0));
+}
+
 void grade(Margin& margin, double rest) {
-    if (!margin.value || !margin.limit) {
-        margin.severity = Severity::not_assessed;
-        return;
-    }
-    margin.headroom = (*margin.limit - *margin.value) / (*margin.limit - rest);
-    if (!(*margin.headroom >= 0.0)) {  // a value that is no number has passed its limit
-        margin.severity = margin.consequence;
-    } else if (*margin.headroom < near_limit && margin.consequence != Severity::none) {
-        margin.severity = Severity::caution;
-    } else {
-        margin.severity = Severity::none;
-    }
+    grade_signed(margin, rest, 1.0);
+}
+
+void grade_from_below(Margin& margin, double rest) {
+    grade_signed(margin, rest, -1.0);
 }
 
 int badness(Severity severity, Severity consequence) {

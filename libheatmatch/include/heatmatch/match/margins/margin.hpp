@@ -37,8 +37,7 @@ struct Margin {
     std::optional<double> value_high{};
     std::optional<double> limit{};
     Unit unit{};
-    std::optional<double>
-        headroom{};  //!< (limit - value)/(limit - rest): 1 at rest, 0 at the limit
+    std::optional<double> headroom{};          //!< 1 at rest, 0 at the limit: headroom_of()
     std::optional<double> careful_headroom{};  //!< the same with unstated facts at careful ends
     Sentence said{};                           //!< sentence with {value}, {limit}, {low} and {high}
     std::string source{};
@@ -51,9 +50,17 @@ struct Margin {
     [[nodiscard]] Sentence whole() const;
 };
 
+/// (limit - value)/(limit - rest) of a limit from above: 1 at rest, 0 at the limit. Where the limit
+/// does not lie above rest, so that the fraction has no meaning: min(1, (limit - value) over the
+/// larger of |limit| and 1) below the limit, and -1 from it on. Always finite, never larger for a
+/// larger value; a value or limit that is no finite number has -1.
+[[nodiscard]] double headroom_of(double value, double limit, double rest = 0.0);
+
 /// Fills severity and headroom from value, limit and rest (the value with nothing connected).
 /// Passed limits get the consequence; less than a tenth of headroom left is a caution.
 void grade(Margin& margin, double rest = 0.0);
+/// The same for a limit from below (at least 1 Mohm), with the rest above it.
+void grade_from_below(Margin& margin, double rest);
 
 /// How bad a severity is: none 0 to danger 3; `not assessed` is as bad as its consequence.
 [[nodiscard]] int badness(Severity severity, Severity consequence);
