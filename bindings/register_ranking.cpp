@@ -215,8 +215,9 @@ void register_ranking(py::module_& module) {
         py::arg("coil_temperature_c") = defaults.coil_temperature_c,
         py::arg("exact_weather") = false, py::arg("memory") = memory,
         "Judges the circuit that stands.");
-    module.def("cautions", &cautions,
-               "What every report of a circuit must show, one sentence each.");
+    module.def("cautions", &cautions, py::kw_only(), py::arg("in_liquid") = false,
+               "What every report of a circuit must show, one sentence each; `in_liquid` for a "
+               "store of water or another liquid.");
 }
 
 }  // namespace heatmatch::python

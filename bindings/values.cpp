@@ -1,6 +1,7 @@
 #include "pybind.hpp"
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/base/suggestion.hpp"
 
 namespace heatmatch::python {
 
@@ -44,7 +45,7 @@ std::vector<double> row_from(const Field& field, const py::handle& object,
         const auto name = py::str(key).cast<std::string>();
         if (std::find(names.begin(), names.end(), name) != names.end()) continue;
         refuse(field, key, part, std::string(field.name) + '.' + name,
-               "a known key (did you mean \"" + nearest_name(name, names) + "\"?)");
+               "a known key; " + suggestion(name, names).text());
     }
     std::vector<double> row;
     for (const Column& column : field.columns) {

@@ -127,7 +127,7 @@ def run_day(arguments: argparse.Namespace) -> int:
     if stagnation is not None:
         say(f"\n{_core.welded_shut_title()}\n")
         say(stagnation_text(stagnation, units=units))
-    say_cautions()
+    say_cautions(candidate)
     if arguments.csv is not None:
         say(f"\nwrote {arguments.csv}")
     return code

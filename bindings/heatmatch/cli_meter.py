@@ -162,7 +162,7 @@ def run_meter(arguments: argparse.Namespace) -> int:
         return 0
     say_name(arguments, installation)
     say(sheet_text(sheet, units=arguments.units))
-    say_cautions()
+    say_cautions(candidate)
     if arguments.csv is not None:
         say(f"\nwrote {arguments.csv}")
     return 0
@@ -208,7 +208,7 @@ def run_diagnose(arguments: argparse.Namespace) -> int:
     if calibration is not None:
         text = calibration_text(calibration, units=arguments.units)
         say(("\n" if diagnosis is not None else "") + text)
-    say_cautions()
+    say_cautions(candidate)
     return 0
 
 

@@ -159,7 +159,7 @@ def run_rank(arguments: argparse.Namespace) -> int:
     if comparison is not None:
         say(f"\nCompared with {arguments.compare}:\n")
         say(str(comparison))
-    say_cautions()
+    say_cautions(next(iter([*ranking, *ranking.rejected]), None))
     for path in (arguments.save, arguments.csv):
         if path is not None:
             say(f"\nwrote {path}")
@@ -181,7 +181,7 @@ def run_assess(arguments: argparse.Namespace) -> int:
             say("\nhow it was computed:")
             for step in candidate.explain():
                 say(display.wrap(f"  {told(step.said, arguments.units)}", "      "))
-        say_cautions()
+        say_cautions(candidate)
     return DANGER if candidate.severity == "danger" else 0
 
 

@@ -191,10 +191,16 @@ def say_name(arguments: argparse.Namespace, installation: _core.Installation) ->
     say(clip(installation.name or arguments.installation, WIDTH) + "\n")
 
 
-def say_cautions() -> None:
-    """Prints the cautions that belong to every result."""
+def in_liquid(candidate: _core.Candidate | None) -> bool:
+    """Whether the store of a candidate is a liquid; not without one."""
+    heat = None if candidate is None else candidate.circuit.heat
+    return heat is not None and heat.liquid
+
+
+def say_cautions(candidate: _core.Candidate | None = None) -> None:
+    """Prints the cautions that belong to every result, those of liquids where its store is one."""
     say("\ncautions:")
-    for sentence in _core.cautions():
+    for sentence in _core.cautions(in_liquid=in_liquid(candidate)):
         say(wrap(f"- {sentence}"))
 
 

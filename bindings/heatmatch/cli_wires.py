@@ -76,7 +76,7 @@ def run_wires(arguments: argparse.Namespace) -> int:
             say(wires_text(candidate, checks, units=arguments.units))
         else:
             say(_NO_RUNS)
-        say_cautions()
+        say_cautions(candidate)
     return DANGER if any(check.severity == "danger" for check in checks) else 0
 
 

@@ -103,6 +103,9 @@ def report(
     environment = _environment()
     from heatmatch import report_pictures, report_tables
 
+    heat = candidate.circuit.heat
+    in_liquid = heat is not None and heat.liquid
+
     own = _own_weather(installation, weather)
     lived = report_tables.lived_days(candidate, own)
     name = "" if installation is None else installation.name
@@ -113,7 +116,7 @@ def report(
         today=date.today().isoformat(),
         units=units,
         version=_core.library_version(),
-        cautions=_core.cautions(),
+        cautions=_core.cautions(in_liquid=in_liquid),
         pictures=report_pictures.pictures(candidate, ranking, own, lived),
         **report_tables.sections(candidate, ranking, lived),
     )

@@ -20,7 +20,6 @@ using heatmatch::Field;
 using heatmatch::FieldKind;
 using heatmatch::find_field;
 using heatmatch::InvalidInput;
-using heatmatch::nearest_name;
 using heatmatch::Range;
 using heatmatch::read_quantity;
 using heatmatch::Rows;
@@ -115,19 +114,6 @@ TEST_CASE("a range holds its ends unless they are open") {
     CHECK(Range{.low = -5.0}.text(unit::celsius) == ">= -5 °C");
     CHECK(Range{.high = 5.0}.text(unit::celsius) == "<= 5 °C");
     CHECK(Range{}.text(unit::none) == "a finite number");
-}
-
-// Source: arithmetic, the fewest insertions, deletions and exchanges of one letter.
-TEST_CASE("the nearest name is the one of fewest edits") {
-    constexpr auto known = std::to_array<std::string_view>({"v_oc", "i_sc", "v_mp", "i_mp"});
-    CHECK(nearest_name("voc", known) == "v_oc");
-    CHECK(nearest_name("v_mpp", known) == "v_mp");
-    CHECK(nearest_name("imp", known) == "i_mp");
-    CHECK(nearest_name("", known) == "v_oc");
-    CHECK(nearest_name("v_oc", {}).empty());
-    CHECK(heatmatch::nearest_field("beta_voc_pct", heatmatch::panel_fields()) ==
-          "beta_voc_pct_per_k");
-    CHECK_FALSE(nearest_name(std::string(1000000, 'x'), known).empty());
 }
 
 TEST_CASE("a number out of range is refused with its unit and its range") {

@@ -35,7 +35,7 @@ constexpr auto wrongs = std::to_array<Wrong>({
     {[](Installation& i) { i.panels[0].measured = heatmatch::PanelMeasurement{}; },
      "v_oc, i_sc = (missing)"},
     {[](Installation& i) { i.panels[0].panel = "silicon-60-cell-24"; },
-     "did you mean \"silicon-60-cell-245\"?"},
+     "did you mean \"silicon-60-cell-245\""},
     {[](Installation& i) { i.elements[0].count = 1000; }, "count = 1000"},
     {[](Installation& i) { i.elements.push_back({}); }, "element = (missing)"},
     {[](Installation& i) { i.store->shape.reset(); }, "installation: store: shape = (missing)"},

@@ -204,7 +204,7 @@ TEST_CASE("parts given inline are checked as those of a catalog") {
                                                 R"(], "panel": [)" + panel + "]}")),
                 "unique"));
     CHECK(holds(installation_refusal(least_with(R"("parts": {"panles": []})")),
-                "did you mean \"panel\"?"));
+                "choices: panel, element, "));
 }
 
 TEST_CASE("only version one is read") {

@@ -187,7 +187,7 @@ TEST_CASE("the screen of a bank finds the headroom its margins have") {
             const auto bright = heatmatch::bright_curve(circuit.panel, circuit.panels, cold_site);
             const Extremes extremes = heatmatch::extremes(bright, circuit.bank, circuit.wire_ohm());
             const auto screened = heatmatch::screen_bank(
-                extremes, heatmatch::bank_limits(circuit.bank), circuit.cold_voltage_v(),
+                extremes, heatmatch::bank_limits(circuit.bank, nullptr), circuit.cold_voltage_v(),
                 heatmatch::terminal_temperature_c(circuit, cold_site));
             std::vector<Margin> margins = heatmatch::bank_margins(circuit, extremes);
             for (const Margin& margin :

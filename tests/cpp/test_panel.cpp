@@ -109,7 +109,7 @@ TEST_CASE("what a part needs is asked for by name") {
         holds(panel_refusal([](Panel& p) { p.provenance.source.clear(); }), "source = (missing)"));
     CHECK(holds(panel_refusal([](Panel& p) { p.provenance.source_kind.reset(); }),
                 "source_kind = (missing)"));
-    CHECK(holds(word_refusal(Panel{}, "source_kind", "guess"), "did you mean \"measured\"?"));
+    CHECK(holds(word_refusal(Panel{}, "source_kind", "guess"), "must be measured, "));
 }
 
 TEST_CASE("the middle of a price is between its ends, or the one that is given") {

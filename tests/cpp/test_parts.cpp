@@ -157,7 +157,7 @@ TEST_CASE("insulations, connectors and alloys say what they need") {
                               .family = "ring terminal",
                               .limit_c = 105.0,
                               .provenance = by_label};
-    CHECK(holds(word_refusal(ring, "place", "cold"), "did you mean \"cold end\"?"));
+    CHECK(holds(word_refusal(ring, "place", "cold"), "choices: cold end"));
     ring.place = heatmatch::ConnectorPlace::cold_end;
     CHECK(part_refusal(ring) == "(accepted)");
     heatmatch::Alloy alloy{.id = "nicr", .label = "NiCr", .provenance = by_label};

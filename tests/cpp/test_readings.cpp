@@ -86,7 +86,7 @@ TEST_CASE("a CSV that cannot be read is refused with line, column and remedy") {
     const auto csv = [](const char* text) {
         return refusal_of<InvalidInput>([&] { static_cast<void>(read_readings_csv(text)); });
     };
-    CHECK(holds(csv("bank_volt,bank_a\n1,2\n"), "did you mean \"bank_v\"?"));
+    CHECK(holds(csv("bank_volt,bank_a\n1,2\n"), "choices: bank_"));
     CHECK(holds(csv("bank_v,bank_v\n1,2\n"), "given once"));
     CHECK(holds(csv("\n"), "header"));
     const std::string wrong_unit = csv("bank_v,bank_a\n36,5\n36,5 ohm\n");

@@ -81,7 +81,9 @@ Table heat_table(const Candidate& candidate) {
         table.rows.push_back(
             {called, {}, {}, {}, degrees_cell(margin->value), degrees_cell(margin->limit)});
     }
-    table.rows.push_back({say<"heat.bed_mean">(), {}, degrees_cell(point->bed_mean_c), {}, {}, {}});
+    const Sentence bulk =
+        candidate.circuit.heat->liquid ? say<"heat.liquid_mean">() : say<"heat.bed_mean">();
+    table.rows.push_back({bulk, {}, degrees_cell(point->bed_mean_c), {}, {}, {}});
     const Sentence wood = wood_limit(candidate);
     table.rows.push_back({say<"heat.wall">(), {}, {}, {}, degrees_cell(point->wall_c), wood});
     table.rows.push_back({say<"heat.lid">(), {}, {}, {}, degrees_cell(point->lid_c), wood});

@@ -42,6 +42,7 @@ inline constexpr auto candidate_lines = std::to_array<Template>({
     {"heat.end_seal", "end seal"},
     {"heat.hot_tail", "wire at the terminal"},
     {"heat.bed_mean", "bed, mean"},
+    {"heat.liquid_mean", "liquid, mean"},
     {"heat.wall", "wall, hottest spot"},
     {"heat.lid", "lid"},
     {"season.price", "What is to be bought costs, once, {money} for each kWh of one season."},

@@ -1,9 +1,7 @@
 #include "heatmatch/base/choice.hpp"
 
-#include "sentences.hpp"
-
 #include "heatmatch/base/error.hpp"
-#include "heatmatch/base/field.hpp"
+#include "heatmatch/base/suggestion.hpp"
 
 namespace heatmatch {
 
@@ -14,12 +12,11 @@ void refuse_word(std::string_view word, std::span<const std::string_view> words,
         if (i > 0) allowed += i + 1 == words.size() ? " or " : ", ";
         allowed += words[i];
     }
-    throw InvalidInput(
-        ErrorDetail{.part = std::string(part),
-                    .field = std::string(field),
-                    .value = quote(word),
-                    .allowed = std::move(allowed),
-                    .remedy = base_sentences::did_you_mean(nearest_name(word, words))});
+    throw InvalidInput(ErrorDetail{.part = std::string(part),
+                                   .field = std::string(field),
+                                   .value = quote(word),
+                                   .allowed = std::move(allowed),
+                                   .remedy = suggestion_of_likely(word, words)});
 }
 
 }  // namespace heatmatch

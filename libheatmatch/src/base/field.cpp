@@ -7,30 +7,11 @@
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/quantity.hpp"
+#include "heatmatch/base/suggestion.hpp"
 
 namespace heatmatch {
 
-using base_sentences::did_you_mean;
 using base_sentences::say;
-
-namespace {
-
-std::size_t edit_distance(std::string_view a, std::string_view b) {
-    std::vector<std::size_t> row(b.size() + 1);
-    for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
-    for (std::size_t i = 1; i <= a.size(); ++i) {
-        std::size_t diagonal = row[0];
-        row[0] = i;
-        for (std::size_t j = 1; j <= b.size(); ++j) {
-            const std::size_t kept = diagonal + (a[i - 1] == b[j - 1] ? 0 : 1);
-            diagonal = row[j];
-            row[j] = std::min({kept, row[j] + 1, row[j - 1] + 1});
-        }
-    }
-    return row[b.size()];
-}
-
-}  // namespace
 
 bool Range::holds(double value) const {
     return (low_open ? value > low : value >= low) && value <= high;
@@ -46,30 +27,27 @@ std::string Range::text(const Unit& unit) const {
     return result.empty() ? "a finite number" : result;
 }
 
+std::string example_of(const Unit& unit, const Range& range) {
+    constexpr double usual = 15.0;
+    double number = usual;
+    if (!range.holds(number)) {
+        const bool has_low = std::isfinite(range.low);
+        const bool has_high = std::isfinite(range.high);
+        if (has_low && has_high) {
+            number = round_significant(0.5 * (range.low + range.high), unit == unit::count ? 3 : 1);
+        } else {
+            number = has_low ? range.low + usual : range.high - usual;
+        }
+    }
+    if (unit == unit::count) number = std::round(number);
+    if (!range.holds(number)) number = std::isfinite(range.high) ? range.high : range.low;
+    return exact_text(number, unit);
+}
+
 const Field* find_field(std::span<const Field> fields, std::string_view name) {
     const auto found = std::find_if(fields.begin(), fields.end(),
                                     [name](const Field& field) { return field.name == name; });
     return found == fields.end() ? nullptr : &*found;
-}
-
-std::string nearest_name(std::string_view wrong, std::span<const std::string_view> known) {
-    if (known.empty()) return {};
-    const std::string_view start = wrong.substr(0, 80);
-    // A name that goes on where the wrong one stops ("tilt", tilt_deg) is nearer than any other.
-    const auto distance = [start](std::string_view name) {
-        const bool begins = !start.empty() && name.starts_with(start);
-        return begins ? std::size_t{0} : edit_distance(start, name);
-    };
-    const auto best = std::min_element(known.begin(), known.end(),
-                                       [&](auto a, auto b) { return distance(a) < distance(b); });
-    return std::string(*best);
-}
-
-std::string nearest_field(std::string_view wrong, std::span<const Field> fields) {
-    std::vector<std::string_view> names;
-    names.reserve(fields.size());
-    for (const Field& field : fields) names.push_back(field.name);
-    return nearest_name(wrong, names);
 }
 
 std::optional<double> relative_base(std::span<const Field> fields, const void* record,
@@ -103,7 +81,7 @@ double read_quantity(const Field& field, std::string_view text, std::string_view
                 return round_significant(relative / field.unit.factor, 12);
             }
         }
-        return parse_quantity(text, field.unit);
+        return parse_quantity(text, field.unit, example_of(field.unit, field.range));
     } catch (const InvalidInput& error) {
         ErrorDetail detail = error.detail();
         detail.part = part;
@@ -158,7 +136,7 @@ void refuse_unknown_field(std::span<const Field> fields, std::string_view name,
     throw InvalidInput(ErrorDetail{.part = std::string(part),
                                    .field = std::string(name),
                                    .allowed = "a known field",
-                                   .remedy = did_you_mean(nearest_field(name, fields))});
+                                   .remedy = suggestion(name, fields)});
 }
 
 void set_field(std::span<const Field> fields, void* record, std::string_view name,

@@ -1,7 +1,9 @@
 #include "sentences.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <utility>
 
 #include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/error.hpp"
@@ -40,6 +42,26 @@ bool is_slug(const std::string& text) {
     return std::all_of(text.begin(), text.end(), [](char c) {
         return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '.' || c == '_';
     });
+}
+
+/// An id of the kind of part that a field names, or one's own.
+std::string_view id_example(std::string_view kind) {
+    constexpr auto examples = std::to_array<std::pair<std::string_view, std::string_view>>({
+        {"panel", "silicon-60-cell-245"},
+        {"element", "oven-lower-1200-230"},
+        {"wire", "thhn-12-awg"},
+        {"insulation", "pvc-nylon-90"},
+        {"control", "pv-isolator-2-pole"},
+        {"connector", "pv-plug-4-mm"},
+        {"medium", "dry-sand"},
+        {"alloy", "nicr-80-20"},
+        {"sheath", "stainless"},
+        {"cover", "twin-wall-8mm"},
+    });
+    const auto* const found =
+        std::find_if(examples.begin(), examples.end(),
+                     [kind](const auto& example) { return example.first == kind; });
+    return found == examples.end() ? "my-part-2" : found->second;
 }
 
 void check_whole(double value, const Unit& unit, std::string_view part, const std::string& name) {
@@ -89,7 +111,7 @@ void check_text(const Field& field, const std::string& text, std::string_view pa
     const bool named = field.kind == FieldKind::slug || field.kind == FieldKind::reference;
     if (named && !is_slug(text)) {
         refuse(part, name, quote(text), "1 to 80 small letters, digits, '-', '_' or '.'",
-               say<"base.write_as">(with<"example">("oven-lower-1200-230")));
+               say<"base.write_as">(with<"example">(id_example(field.refers_to))));
     }
     if (field.kind == FieldKind::choice &&
         std::find(field.words.begin(), field.words.end(), text) == field.words.end()) {

@@ -47,7 +47,7 @@ std::string_view trim(std::string_view text) {
 
 /// Reads a plain decimal number from the front of rest; from_chars takes no sign but '-', no
 /// locale, no hexadecimal.
-double take_number(std::string_view& rest, std::string_view whole) {
+double take_number(std::string_view& rest, std::string_view whole, std::string_view example) {
     double sign = 1.0;
     if (rest.starts_with(unicode_minus)) {
         sign = -1.0;
@@ -60,7 +60,8 @@ double take_number(std::string_view& rest, std::string_view whole) {
         !rest.empty() && ((rest[0] >= '0' && rest[0] <= '9') ||
                           (rest.size() > 1 && rest[0] == '.' && rest[1] >= '0' && rest[1] <= '9'));
     if (!digit_first) {
-        refuse(whole, "a number, with or without a unit", write_as("15 ohm"));
+        refuse(whole, "a number, with or without a unit",
+               write_as(example.empty() ? "15 ohm" : example));
     }
     double number = 0.0;
     const auto [end, error] = std::from_chars(rest.data(), rest.data() + rest.size(), number);
@@ -87,13 +88,11 @@ Quantity gauge(double awg) {
     refuse(whole, "a gauge from 4/0 to 40 AWG", write_as("14 AWG"));
 }
 
-}  // namespace
-
-Quantity parse_quantity(std::string_view text) {
+Quantity quantity_of(std::string_view text, std::string_view example) {
     const std::string_view whole = text;
     std::string_view rest = trim(text);
     if (rest.empty()) refuse(whole, "a number, with or without a unit", say<"base.leave_out">());
-    double number = take_number(rest, whole);
+    double number = take_number(rest, whole, example);
     if (rest.starts_with(',')) {
         refuse(whole, "a number that can be read in one way only", say<"base.decimal_point">());
     }
@@ -106,7 +105,7 @@ Quantity parse_quantity(std::string_view text) {
                 refuse_gauge(whole);
             return gauge(1.0 - number);
         }
-        const double denominator = take_number(rest, whole);
+        const double denominator = take_number(rest, whole, example);
         if (denominator == 0.0) refuse(whole, "a number", say<"base.divided_by_zero">());
         number /= denominator;
         if (!std::isfinite(number)) refuse(whole, "a finite number", say<"base.write_smaller">());
@@ -120,14 +119,23 @@ Quantity parse_quantity(std::string_view text) {
     const Unit* found = find_unit(rest);
     if (found == nullptr) {
         refuse(whole, "a number with a unit that is known",
-               say<"base.unknown_unit">(with<"unit">(quote(rest)),
-                                        with<"examples">(R"("15 ohm", "11 in", "392 °F")")));
+               say<"base.unknown_unit">(
+                   with<"unit">(quote(rest)),
+                   with<"examples">(example.empty() ? R"("15 ohm", "11 in", "392 °F")"
+                                                    : '"' + std::string(example) + '"')));
     }
     return {.value = number, .unit = *found, .has_unit = true};
 }
 
-double parse_quantity(std::string_view text, const Unit& kept) {
-    const Quantity read = parse_quantity(text);
+}  // namespace
+
+Quantity parse_quantity(std::string_view text) {
+    return quantity_of(text, {});
+}
+
+double parse_quantity(std::string_view text, const Unit& kept, std::string_view example) {
+    const std::string own = example.empty() ? exact_text(15.0, kept) : std::string(example);
+    const Quantity read = quantity_of(text, own);
     if (!read.has_unit) return read.value;
     const bool kelvin_to_celsius = read.unit.dimension == Dimension::temperature_difference &&
                                    kept.dimension == Dimension::temperature;

@@ -17,7 +17,10 @@ inline constexpr auto table = std::to_array<Template>({
 
     {"base.from_memory", "from memory"},
 
-    {"base.did_you_mean", "did you mean \"{name}\"?"},
+    {"base.quoted", "\"{name}\""},
+    {"base.did_you_mean", "did you mean {names: or }?"},
+    {"base.choices", "choices: {names}"},
+    {"base.families", "families: {names}"},
     {"base.exchange", "exchange the two"},
     {"base.exchanged", "check whether the two are exchanged"},
     {"base.rename_one", "rename one of the two"},
@@ -45,11 +48,6 @@ template <Word Id, Word... Called>
 requires Listed<table, Id>
 [[nodiscard]] Sentence say(NamedArgument<Called>... given) {
     return make_sentence<table, Id>(std::move(given)...);
-}
-
-/// Of a name that nobody has, the nearest one known.
-[[nodiscard]] inline Sentence did_you_mean(std::string_view name) {
-    return say<"base.did_you_mean">(with<"name">(name));
 }
 
 /// The source of what is known without one.

@@ -110,6 +110,10 @@ std::span<const Field> element_fields() {
             {.name = "built_in_ac_control",
              .kind = FieldKind::flag,
              .meaning = "a thermostat or cut-out for alternating current is inside"}),
+        bind<&Element::rated_dc>({.name = "rated_dc",
+                                  .kind = FieldKind::flag,
+                                  .meaning = "its rated voltage is a direct one: its insulation is "
+                                             "not made for the peak of an alternating one"}),
     });
     return fields;
 }
@@ -117,6 +121,15 @@ std::span<const Field> element_fields() {
 std::optional<double> Element::watt_density_w_cm2() const {
     if (!rated_w || !sheath_diameter_mm || !heated_length_mm) return std::nullopt;
     return *rated_w / (pi * *sheath_diameter_mm * *heated_length_mm / 100.0);
+}
+
+bool is_made_for_liquid(const Element& element) {
+    const auto holds = [](const std::string& text, std::string_view word) {
+        return text.find(word) != std::string::npos;
+    };
+    if (holds(element.family, "immersion") || holds(element.family, "screw-in")) return true;
+    const std::string& medium = element.intended_medium;
+    return medium.starts_with("water") || medium.starts_with("oil") || holds(medium, "liquid");
 }
 
 void check_element(const Element& element) {

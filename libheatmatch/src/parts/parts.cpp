@@ -6,10 +6,9 @@
 #include <array>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/base/suggestion.hpp"
 
 namespace heatmatch {
-
-using base_sentences::did_you_mean;
 
 namespace {
 
@@ -19,6 +18,20 @@ Part make_by_index(std::size_t index, std::index_sequence<I...>) {
     Part part;
     ((I == index ? void(part.emplace<I>()) : void()), ...);
     return part;
+}
+
+/// What parts of a kind are sorted by; empty where by nothing.
+template <class P>
+std::string_view family_of(const P& part) {
+    if constexpr (std::is_same_v<P, Panel>) {
+        if (part.technology) return word_of(*part.technology);
+    }
+    if constexpr (std::is_same_v<P, Medium>) {
+        if (part.form) return word_of(*part.form);
+    }
+    if constexpr (std::is_same_v<P, Wire>) return part.insulation;
+    if constexpr (requires { std::string_view(part.family); }) return part.family;
+    return {};
 }
 
 template <class P>
@@ -31,16 +44,18 @@ const P& find_in(const std::vector<P>& parts, std::string_view id, PartKind kind
     const auto found =
         std::find_if(parts.begin(), parts.end(), [id](const P& part) { return part.id == id; });
     if (found != parts.end()) return *found;
-    std::vector<std::string_view> known;
+    std::vector<KnownName> known;
     known.reserve(parts.size());
-    for (const P& part : parts) known.push_back(part.id);
+    for (const P& part : parts) {
+        known.push_back({.name = part.id, .label = part.label, .family = family_of(part)});
+    }
     const std::string name(part_kind(kind).name);
     const std::string wrong = name + ' ' + quote(id, 80);
     ErrorDetail detail{.part = wrong, .field = "id", .value = quote(id, 80)};
     if (known.empty()) {
         throw NotFound("no " + wrong + " in the catalog: it holds none", detail);
     }
-    detail.remedy = did_you_mean(nearest_name(id, known));
+    detail.remedy = suggestion(id, known);
     throw NotFound("no " + wrong + " in the catalog; " + detail.remedy.text(), detail);
 }
 
@@ -60,7 +75,7 @@ void check_source_of(const Provenance& provenance, std::span<const Field> fields
         throw InvalidInput(ErrorDetail{.part = title,
                                        .field = "source_of." + name,
                                        .allowed = "the name of a field",
-                                       .remedy = did_you_mean(nearest_field(name, fields))});
+                                       .remedy = suggestion(name, fields)});
     }
 }
 
@@ -107,7 +122,7 @@ const PartKindInfo& part_kind(std::string_view name) {
     throw InvalidInput(ErrorDetail{.field = "kind",
                                    .value = quote(name),
                                    .allowed = "a kind of part",
-                                   .remedy = did_you_mean(nearest_name(name, known))});
+                                   .remedy = suggestion(name, known)});
 }
 
 const PartKindInfo& part_kind(const Part& part) {

@@ -8,10 +8,10 @@
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/field_access.hpp"
+#include "heatmatch/base/suggestion.hpp"
 
 namespace heatmatch {
 
-using base_sentences::did_you_mean;
 using setting_sentences::say;
 
 std::span<const Field> standing_circuit_fields() {
@@ -49,8 +49,7 @@ const OwnedPanels& find_group(const Installation& installation, std::string_view
         known.push_back(owned.group);
     }
     const std::string wrong = quote(group);
-    const Sentence remedy =
-        known.empty() ? say<"setting.no_panels">() : did_you_mean(nearest_name(group, known));
+    const Sentence remedy = known.empty() ? say<"setting.no_panels">() : suggestion(group, known);
     throw NotFound("no group of panels " + wrong + " in the installation; " + remedy.text(),
                    ErrorDetail{.part = "installation", .field = "group", .value = wrong});
 }
@@ -106,13 +105,12 @@ void check_references(const Installation& installation, const Parts& parts) {
         if (device.run.empty() || std::find(runs.begin(), runs.end(), device.run) != runs.end()) {
             continue;
         }
-        throw InvalidInput(
-            ErrorDetail{.part = "device \"" + device.part + '"',
-                        .field = "run",
-                        .value = '"' + device.run + '"',
-                        .allowed = "the name of a run of the installation",
-                        .remedy = runs.empty() ? say<"setting.describe_run">()
-                                               : did_you_mean(nearest_name(device.run, runs))});
+        throw InvalidInput(ErrorDetail{
+            .part = "device \"" + device.part + '"',
+            .field = "run",
+            .value = '"' + device.run + '"',
+            .allowed = "the name of a run of the installation",
+            .remedy = runs.empty() ? say<"setting.describe_run">() : suggestion(device.run, runs)});
     }
     if (installation.store) static_cast<void>(find_medium(parts, installation.store->medium));
     if (installation.space) {

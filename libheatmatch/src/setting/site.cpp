@@ -92,7 +92,10 @@ std::span<const Field> site_fields() {
                         "January first"}),
         bind<&Site::wet>({.name = "wet",
                           .kind = FieldKind::flag,
-                          .meaning = "people touch things with wet hands or feet here"}),
+                          .meaning = "people touch things with wet hands or feet here; unstated "
+                                     "counts as wet",
+                          .careful = true,
+                          .careful_source = "iec-60364-4-41"}),
         bind<&Site::array_on>({.name = "array_on",
                                .kind = FieldKind::choice,
                                .meaning = "what the panels are mounted on",
@@ -109,6 +112,12 @@ std::span<const Field> site_fields() {
              .meaning = "frames of the panels are bonded with one another and with earth",
              .careful = false,
              .careful_source = "nec-690-43"}),
+        bind<&Site::live_parts_enclosed>(
+            {.name = "live_parts_enclosed",
+             .kind = FieldKind::flag,
+             .meaning = "every live part is insulated or behind a cover that needs a tool",
+             .careful = false,
+             .careful_source = "iec-60364-4-41"}),
         bind<&Site::bright_irradiance_w_m2>(
             {.name = "bright_irradiance_w_m2",
              .kind = FieldKind::number,

@@ -13,7 +13,8 @@ std::shared_ptr<const Weather> WeatherMemory::weather_of(const Site& site,
     Key key{.site = site, .normals = normals};
     // What margins are judged at says nothing of the weather.
     key.site.record_low_c = 0.0;
-    key.site.wet = false;
+    key.site.wet.reset();
+    key.site.live_parts_enclosed.reset();
     key.site.bright_irradiance_w_m2 = 0.0;
     const std::scoped_lock lock(guard_);
     if (!weather_ || !(key_ == key)) {

@@ -6,10 +6,10 @@
 #include <cmath>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/base/suggestion.hpp"
 
 namespace heatmatch {
 
-using base_sentences::did_you_mean;
 using text_sentences::say;
 
 namespace {
@@ -27,18 +27,21 @@ std::string shown(const Json& json) {
                                    .remedy = std::move(remedy)});
 }
 
-double read_number(const Field& field, const Unit& unit, const std::string& name, const Json& json,
-                   const std::string& part, std::optional<double> relative_base) {
+double read_number(const Field& field, const Unit& unit, const Range& range,
+                   const std::string& name, const Json& json, const std::string& part,
+                   std::optional<double> relative_base) {
     if (json.is_number()) return json.get<double>();
     if (json.is_string()) {
         Field named = field;
         named.name = name;
         named.unit = unit;
+        named.range = range;
         return read_quantity(named, json.get_ref<const std::string&>(), part, relative_base);
     }
+    const std::string example = example_of(unit, range);
     refuse(part, name, shown(json), "a number, or a text with a number and a unit",
-           say<"text.write_number">(with<"number">("15"),
-                                    with<"with_unit">("15 " + std::string(unit.symbol))));
+           say<"text.write_number">(with<"number">(example.substr(0, example.find(' '))),
+                                    with<"with_unit">(example)));
 }
 
 std::vector<double> read_row(const Field& field, const Json& json, const std::string& part,
@@ -54,7 +57,7 @@ std::vector<double> read_row(const Field& field, const Json& json, const std::st
     for (const auto& item : json.items()) {
         if (std::find(names.begin(), names.end(), item.key()) != names.end()) continue;
         refuse(part, place + '.' + clip(item.key()), "", "a known key",
-               did_you_mean(nearest_name(item.key(), names)));
+               suggestion(item.key(), names));
     }
     std::vector<double> row;
     for (const Column& column : field.columns) {
@@ -64,7 +67,8 @@ std::vector<double> read_row(const Field& field, const Json& json, const std::st
             refuse(part, name, "(missing)", "given",
                    sentence_of(Name{std::string(column.meaning)}));
         }
-        row.push_back(read_number(field, column.unit, name, *found, part, std::nullopt));
+        row.push_back(
+            read_number(field, column.unit, column.range, name, *found, part, std::nullopt));
     }
     return row;
 }
@@ -113,7 +117,7 @@ Value read_value(const Field& field, const Json& json, const std::string& part,
             return json.get<std::string>();
         case FieldKind::number:
         case FieldKind::count:
-            return read_number(field, field.unit, name, json, part, relative_base);
+            return read_number(field, field.unit, field.range, name, json, part, relative_base);
         case FieldKind::flag:
             if (!json.is_boolean()) wrong("true or false");
             return json.get<bool>();
@@ -121,7 +125,8 @@ Value read_value(const Field& field, const Json& json, const std::string& part,
             if (!json.is_array()) wrong("a list of numbers");
             std::vector<double> list;
             for (const Json& item : json) {
-                list.push_back(read_number(field, field.unit, name, item, part, std::nullopt));
+                list.push_back(
+                    read_number(field, field.unit, field.range, name, item, part, std::nullopt));
             }
             return list.empty() ? Value{} : Value{list};
         }
@@ -162,8 +167,7 @@ void read_record(std::span<const Field> fields, void* record, const Json& object
     for (const Field& field : fields) known.push_back(field.name);
     for (const auto& item : object.items()) {
         if (std::find(known.begin(), known.end(), item.key()) != known.end()) continue;
-        refuse(part, clip(item.key()), "", "a known field",
-               did_you_mean(nearest_name(item.key(), known)));
+        refuse(part, clip(item.key()), "", "a known field", suggestion(item.key(), known));
     }
     // Fields that may be written relative to another one come after it.
     for (const bool relative : {false, true}) {

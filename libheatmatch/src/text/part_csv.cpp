@@ -9,10 +9,10 @@
 #include <set>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/base/suggestion.hpp"
 
 namespace heatmatch {
 
-using base_sentences::did_you_mean;
 using text_sentences::say;
 
 namespace {
@@ -72,7 +72,7 @@ CatalogText parts_from_csv(PartKind kind, std::string_view text, std::string_vie
         throw InvalidInput(ErrorDetail{.part = std::string(origin),
                                        .field = "column " + quote(name),
                                        .allowed = "a field of a " + std::string(info.name),
-                                       .remedy = did_you_mean(nearest_field(name, info.fields))});
+                                       .remedy = suggestion(name, info.fields)});
     }
     CatalogText parts;
     std::set<std::string> ids;

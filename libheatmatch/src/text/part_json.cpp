@@ -8,10 +8,10 @@
 #include <set>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/base/suggestion.hpp"
 
 namespace heatmatch {
 
-using base_sentences::did_you_mean;
 using text_sentences::say;
 
 namespace {
@@ -43,7 +43,7 @@ const PartKindInfo& kind_of_key(const std::string& key, std::string_view origin)
     throw InvalidInput(ErrorDetail{.part = std::string(origin),
                                    .field = clip(key),
                                    .allowed = "a kind of part, in the plural",
-                                   .remedy = did_you_mean(nearest_name(key, known))});
+                                   .remedy = suggestion(key, known)});
 }
 
 void check_catalog_version(const Json& root, const std::string& origin) {

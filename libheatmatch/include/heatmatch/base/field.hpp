@@ -48,6 +48,9 @@ struct Range {
     [[nodiscard]] std::string text(const Unit& unit) const;
 };
 
+/// A number in that unit and range as one would write it, for error texts: `15 V`.
+[[nodiscard]] std::string example_of(const Unit& unit, const Range& range);
+
 /// One column of a field of kind `rows` or `record`.
 struct Column {
     std::string_view name{};
@@ -81,13 +84,7 @@ struct Field {
 /// The field of that name; null if there is none.
 [[nodiscard]] const Field* find_field(std::span<const Field> fields, std::string_view name);
 
-/// The known name nearest to a wrong one by edit distance, for "did you mean".
-[[nodiscard]] std::string nearest_name(std::string_view wrong,
-                                       std::span<const std::string_view> known);
-/// The same among the names of a field table.
-[[nodiscard]] std::string nearest_field(std::string_view wrong, std::span<const Field> fields);
-
-/// Throws InvalidInput for a name that no field has, naming the nearest one.
+/// Throws InvalidInput for a name that no field has, with a suggestion.
 [[noreturn]] void refuse_unknown_field(std::span<const Field> fields, std::string_view name,
                                        std::string_view part);
 

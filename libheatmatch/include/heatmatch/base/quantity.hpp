@@ -19,7 +19,9 @@ struct Quantity {
 [[nodiscard]] Quantity parse_quantity(std::string_view text);
 
 /// Reads a text into the unit a field keeps; a bare number is taken to be in that unit already.
-/// Throws InvalidInput where the dimension differs (`15 V` for ohms).
-[[nodiscard]] double parse_quantity(std::string_view text, const Unit& kept);
+/// Throws InvalidInput where the dimension differs (`15 V` for ohms), with `example` as an example
+/// of what to write; without one 15 of that unit.
+[[nodiscard]] double parse_quantity(std::string_view text, const Unit& kept,
+                                    std::string_view example = {});
 
 }  // namespace heatmatch

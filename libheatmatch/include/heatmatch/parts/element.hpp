@@ -33,6 +33,7 @@ struct Element {
     std::string intended_medium{};
     std::optional<double> insulation_resistance_mohm{};  //!< sheath to coil, measured cold [Mohm]
     std::optional<bool> built_in_ac_control{};           //!< thermostat or cut-out inside
+    std::optional<bool> rated_dc{};                      //!< rated_v is a direct voltage
     Provenance provenance{};
     Price price{};  //!< each
     std::string notes{};
@@ -41,6 +42,9 @@ struct Element {
     /// Watts at rated volts per heated surface [W/cm2]; nothing if a length is unknown.
     [[nodiscard]] std::optional<double> watt_density_w_cm2() const;
 };
+
+/// Whether it was made to heat a liquid, by its family or its medium (`water`).
+[[nodiscard]] bool is_made_for_liquid(const Element& element);
 
 /// The field table of an element.
 [[nodiscard]] std::span<const Field> element_fields();

@@ -38,12 +38,16 @@ struct Site {
     std::vector<double> snow_cover_pct{};   //!< of each month's time: panels under snow [%]
     std::vector<double> soiling_pct{};      //!< of the light: what dirt takes, by month [%]
     std::vector<double> linke_turbidity{};  //!< of the clear air, by month
-    bool wet = false;                       //!< greenhouse, barn, cellar: lower touch voltage
+    std::optional<bool> wet{};              //!< greenhouse, barn, cellar; unstated counts as wet
     std::optional<ArrayPlace> array_on{};
     std::optional<Earthing> earthing{};
     std::optional<bool> frames_bonded{};  //!< the frames of the panels, with one another and earth
-    double bright_irradiance_w_m2 = 1000.0;  //!< that margins are judged at; more for snow and
-                                             //!< cloud edge [W/m2]
+    std::optional<bool> live_parts_enclosed{};  //!< nobody touches one without opening a cover
+    double bright_irradiance_w_m2 = 1000.0;     //!< that margins are judged at; more for snow and
+                                                //!< cloud edge [W/m2]
+
+    /// Wet unless it is stated dry.
+    [[nodiscard]] bool counts_as_wet() const { return wet.value_or(true); }
 
     friend bool operator==(const Site&, const Site&) = default;
 };

@@ -15,6 +15,9 @@ constexpr double most_bank_w = 1e6;  // beyond it every liquid boils
 // Near the worst of all gaps: a narrower one conducts, a wider one has more surface of sand.
 constexpr double settled_gap_m = 0.0007;
 
+// Soil-warming cables run at 10 to 20 W/m, from memory; the bed around them stays damp.
+constexpr double leaves_damp_w_m = 30.0;
+
 double verdict_c(double sheath_c, double air_c) {
     return air_c + verdict_factor * (sheath_c - air_c);
 }
@@ -87,11 +90,24 @@ BankHeat::Judged BankHeat::judged_at(double element_w) const {
         const HeatPoint point = at_in_liquid(*this, element_w);
         return {point.sheath_c, point.coil_c, point.stagnation_sheath_c};
     }
+    if (const auto damp = damp_at(element_w)) return *damp;
     const double power_w = element_w * elements;
     const double sheath_c = verdict_c(sheath_only_c(careful, power_w), careful.air_c);
     return {.sheath_c = sheath_c,
             .coil_c = sheath_c + coil_above_sheath_k(power_w / heated_m),
             .stagnation_sheath_c = verdict_c(sheath_only_c(stagnant, power_w), stagnant.air_c)};
+}
+
+std::optional<BankHeat::Judged> BankHeat::damp_at(double element_w) const {
+    const double power_w = element_w * elements;
+    if (!moist_careful || !moist_stagnant || power_w > leaves_damp_w_m * heated_m) {
+        return std::nullopt;
+    }
+    const double sheath_c = verdict_c(sheath_only_c(*moist_careful, power_w), moist_careful->air_c);
+    return Judged{.sheath_c = sheath_c,
+                  .coil_c = sheath_c + coil_above_sheath_k(power_w / heated_m),
+                  .stagnation_sheath_c =
+                      verdict_c(sheath_only_c(*moist_stagnant, power_w), moist_stagnant->air_c)};
 }
 
 std::optional<double> BankHeat::largest_element_w(bool with_stagnation) const {
@@ -159,6 +175,8 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
     heat->stagnant_out = charged(true, ConductivityEnd::high);
     if (filled.store.moist.value_or(false) && filled.medium.moist_k_w_mk) {
         heat->moist = charged(false, ConductivityEnd::typical, true);
+        heat->moist_careful = charged(false, ConductivityEnd::low, true);
+        heat->moist_stagnant = charged(true, ConductivityEnd::low, true);
     }
     for (const auto* assumed :
          {&heat->careful.fill.assumed, &heat->careful.shell.assumed, &heat->careful.legs.assumed}) {

@@ -22,6 +22,7 @@ constexpr double thickest_tube_mm = 100.0;
 constexpr double most_a = 1e4;
 // Beyond it everything has failed: what is hotter counts as this.
 constexpr double hottest_c = 1500.0;
+constexpr double boiling_water_c = 100.0;
 constexpr double still_water_w_mk = 0.6;  // moving, it cools better
 
 TerminalPlace place_of(const Store& store, const RunParts& run, TailHeat& tail) {
@@ -38,6 +39,13 @@ TerminalPlace place_of(const Store& store, const RunParts& run, TailHeat& tail) 
                             sentence_of(Name{in_bed ? "buried" : "through wall"}),
                             say<"circuit.around_run">()});
     return in_bed ? TerminalPlace::buried : TerminalPlace::outside;
+}
+
+/// The head of an element made for a tank sits on its wall, as warm as the liquid, whatever the
+/// heated part of the sheath reaches within.
+bool is_on_tank(const Circuit& circuit, TerminalPlace place) {
+    return circuit.heat->liquid && place != TerminalPlace::buried &&
+           is_made_for_liquid(circuit.bank.element);
 }
 
 }  // namespace
@@ -88,7 +96,9 @@ TailHeat tail_heat(const Circuit& circuit) {
                                   from_memory});
     }
     tail.cold_length_m = cold_m;
-    if (tail.place != TerminalPlace::buried) {
+    if (is_on_tank(circuit, tail.place)) {
+        tail.beyond_m = 0.0;
+    } else if (tail.place != TerminalPlace::buried) {
         tail.beyond_m = std::min(longest_beyond_m, cold_m);
         tail.cold_length_m = cold_m - tail.beyond_m;
     }
@@ -122,7 +132,8 @@ TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double el
     hot.sheath_c = sheath_c;
     double other_w_mk = 0.0;
     if (heat.liquid) {
-        hot.bed_c = heat.at(element_w).bed_mean_c;
+        const HeatPoint point = heat.at(element_w);
+        hot.bed_c = point.boils ? boiling_water_c : point.bed_mean_c;
         hot.bed_conductivity_w_mk = still_water_w_mk;
     } else {
         hot.bed_c = bed_temperature_c(heat.careful, element_w * heat.elements, tail.bed_distance_m);
@@ -136,7 +147,8 @@ TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double el
         hot.bed_c = std::max(hot.bed_c, *around.air_c);
     }
     hot.bed_c = std::min(hot.bed_c, hottest_c);
-    hot.sheath_c = std::clamp(hot.sheath_c, hot.bed_c, hottest_c);
+    const bool on_tank = is_on_tank(circuit, hot.place);
+    hot.sheath_c = on_tank ? hot.bed_c : std::clamp(hot.sheath_c, hot.bed_c, hottest_c);
     hot.pin_a = std::min(std::sqrt(element_w / circuit.bank.each.typical_ohm), most_a);
     const bool of_branch = tail.run.run.carries == Carried::branch;
     hot.current_a = std::min(*hot.pin_a * (of_branch ? 1.0 : circuit.bank.hookup.parallel), most_a);
@@ -151,6 +163,7 @@ TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double el
         TailTemperatures conducting = solved();
         if (conducting.runaway || conducting.terminal_c > hotter.terminal_c) hotter = conducting;
     }
+    if (on_tank) hotter.terminal_c = std::max(hotter.terminal_c, hot.bed_c);
     return hotter;
 }
 

@@ -8,6 +8,7 @@
 #include "heatmatch/match/circuit/code_current.hpp"
 #include "heatmatch/match/circuit/opens.hpp"
 #include "heatmatch/match/margins/bonding_margin.hpp"
+#include "heatmatch/match/margins/limits.hpp"
 #include "heatmatch/match/margins/touch_limit.hpp"
 
 namespace heatmatch {
@@ -42,17 +43,57 @@ Margin cold_voltage_margin(const Circuit& circuit) {
     return margin;
 }
 
+/// What is not known of the insulation that has to stand between people and this voltage.
+std::vector<std::string> unknown_of_insulation(const Circuit& circuit) {
+    if (circuit.runs.empty()) return {"runs"};
+    for (const RunParts& parts : circuit.runs) {
+        if (!parts.wire) return {"wire"};
+        if (!parts.insulation) return {"insulation"};
+        if (!parts.wire->voltage_rating_v) return {"voltage_rating_v"};
+    }
+    return {};
+}
+
+bool is_insulated(const Circuit& circuit) {
+    const double volts = circuit.cold_voltage_v();
+    return !is_bare(circuit.bank) && unknown_of_insulation(circuit).empty() &&
+           std::all_of(circuit.runs.begin(), circuit.runs.end(), [volts](const RunParts& parts) {
+               return *parts.wire->voltage_rating_v >= volts;
+           });
+}
+
+/// Above 30 V in wet places and 60 V in dry ones live parts have to be out of reach: then it is the
+/// insulation and the covers that count. @cite iec-60364-4-41
 Margin touch_voltage_margin(const Circuit& circuit, const Site& site) {
+    const bool wet = site.counts_as_wet();
+    constexpr double wet_v = 30.0;
     Margin margin{.name = "touch voltage",
                   .subject = "live parts",
                   .consequence = Severity::warning,
                   .value = circuit.cold_voltage_v(),
                   .limit = touch_limit_v(site),
                   .unit = unit::volt,
-                  .said = site.wet ? say<"array.touch_wet">() : say<"array.touch_dry">(),
+                  .said = wet ? say<"array.touch_wet">() : say<"array.touch_dry">(),
                   .source = "iec-60364-4-41"};
+    if (*margin.value > wet_v && !site.wet) {
+        margin.missing.push_back("site.wet");
+        if (*margin.value > *margin.limit) margin.said = say<"array.touch_unstated">();
+    }
     if (*margin.value <= *margin.limit) {
         margin.said = say<"array.touch_below">();
+        grade(margin);
+        return margin;
+    }
+    if (!site.live_parts_enclosed) {
+        margin.missing.push_back("site.live_parts_enclosed");
+    } else if (*site.live_parts_enclosed && is_insulated(circuit)) {
+        margin.consequence = Severity::caution;
+        add(margin, say<"array.touch_enclosed">());
+    } else if (*site.live_parts_enclosed) {
+        add(margin, say<"array.touch_insulation_unknown">());
+        for (const std::string& field : unknown_of_insulation(circuit)) {
+            margin.missing.push_back(field);
+        }
     }
     grade(margin);
     return margin;

@@ -14,20 +14,36 @@ std::string subject_of(const Element& element) {
     return "element \"" + element.id + '"';
 }
 
-Margin power_margin(const Bank& bank, const Extremes& extremes) {
-    Margin margin{.name = "element power",
-                  .subject = subject_of(bank.element),
-                  .value = extremes.element_power_w,
-                  .limit = bank.element.rated_w,
-                  .unit = unit::watt,
-                  .said = say<"bank.power">(),
-                  .source = bank.element.provenance.source,
-                  .assumed = bank.each.assumed};
+bool stands_in_liquid(const Circuit& circuit) {
+    return circuit.heat && circuit.heat->liquid;
+}
+
+/// What its power means for it: rated watts hold in the medium it was made for.
+Margin power_margin(const Circuit& circuit, const Extremes& extremes) {
+    const Bank& bank = circuit.bank;
+    Margin margin{
+        .name = "element power",
+        .subject = subject_of(bank.element),
+        .value = extremes.element_power_w,
+        .limit = bank_limits(bank, circuit.heat.get()).element_power_w,
+        .unit = unit::watt,
+        .said = stands_in_liquid(circuit) ? say<"bank.power_rated">() : say<"bank.power">(),
+        .source = bank.element.provenance.source,
+        .assumed = bank.each.assumed};
     if (!margin.limit) {
         margin.said = say<"bank.power_alone">();
         margin.missing = {"rated_w"};
     }
     grade(margin);
+    if (!margin.limit || !heats_liquid(bank, circuit.heat.get())) return margin;
+    const double rated_w = *bank.element.rated_w;
+    const bool above = extremes.element_power_w > rated_share_in_liquid * rated_w;
+    const Amount rated{rated_w, unit::watt};
+    margin.said = above ? say<"bank.power_above_in_liquid">(with<"rated">(rated))
+                        : say<"bank.power_in_liquid">(with<"rated">(rated));
+    if (margin.severity != Severity::danger) {
+        margin.severity = above ? Severity::warning : Severity::none;
+    }
     return margin;
 }
 
@@ -54,17 +70,23 @@ Margin sheath_voltage_margin(const Circuit& circuit) {
     Margin margin{.name = "sheath voltage",
                   .subject = subject_of(element),
                   .value = circuit.cold_voltage_v(),
-                  .limit = bank_limits(circuit.bank).sheath_voltage_v,
+                  .limit = bank_limits(circuit.bank, nullptr).sheath_voltage_v,
                   .unit = unit::volt,
                   .said = say<"bank.sheath_voltage">(with<"peak">(std::numbers::sqrt2)),
                   .source = "common-practice"};
     if (!margin.limit) {
         margin.said = say<"bank.sheath_voltage_alone">();
         margin.missing = {"rated_v"};
+    } else if (element.rated_dc.value_or(false)) {
+        margin.said = say<"bank.sheath_voltage_dc">();
+    } else if (!element.rated_dc) {
+        margin.missing = {"rated_dc"};
     }
     if (is_bare(circuit.bank)) {
-        margin.said = say<"bank.bare_voltage">();
+        margin.said = stands_in_liquid(circuit) ? say<"bank.bare_voltage_in_liquid">()
+                                                : say<"bank.bare_voltage">();
         margin.source = "iec-60364-4-41";
+        margin.missing.clear();
     }
     grade(margin);
     const bool above_rating = element.rated_v && circuit.cold_voltage_v() > *element.rated_v;
@@ -93,7 +115,7 @@ Margin survivor_margin(const Bank& bank, const Extremes& extremes) {
 }
 
 /// Insulation between coil and sheath: at least 1 Mohm in service, 20 Mohm when new.
-Margin earth_fault_margin(const Bank& bank) {
+Margin earth_fault_margin(const Bank& bank, bool in_liquid) {
     const Element& element = bank.element;
     constexpr double new_mohm = 20.0;
     constexpr double tester_v = 500.0;
@@ -109,12 +131,16 @@ Margin earth_fault_margin(const Bank& bank) {
         margin.value.reset();
         margin.limit.reset();
         margin.severity = Severity::warning;
-        margin.said = say<"bank.bare_wire">();
+        margin.said = in_liquid ? say<"bank.bare_wire_in_liquid">() : say<"bank.bare_wire">();
         return margin;
     }
     if (!margin.value) {
-        margin.said = say<"bank.insulation_alone">(with<"volts">(tester_v, unit::volt),
-                                                   with<"new">(new_mohm, unit::megohm));
+        const Amount tester{tester_v, unit::volt};
+        const Amount fresh{new_mohm, unit::megohm};
+        margin.said =
+            in_liquid
+                ? say<"bank.insulation_alone_in_liquid">(with<"volts">(tester), with<"new">(fresh))
+                : say<"bank.insulation_alone">(with<"volts">(tester), with<"new">(fresh));
         margin.missing = {"insulation_resistance_mohm"};
     } else if (*margin.value > new_mohm) {
         margin.severity = Severity::none;
@@ -189,10 +215,14 @@ Margin drop_margin(const Circuit& circuit) {
 
 std::vector<Margin> bank_margins(const Circuit& circuit, const Extremes& extremes) {
     const Bank& bank = circuit.bank;
-    return {power_margin(bank, extremes),   share_voltage_margin(bank, extremes),
-            sheath_voltage_margin(circuit), survivor_margin(bank, extremes),
-            earth_fault_margin(bank),       built_in_margin(bank.element),
-            shade_margin(circuit),          drop_margin(circuit)};
+    return {power_margin(circuit, extremes),
+            share_voltage_margin(bank, extremes),
+            sheath_voltage_margin(circuit),
+            survivor_margin(bank, extremes),
+            earth_fault_margin(bank, stands_in_liquid(circuit)),
+            built_in_margin(bank.element),
+            shade_margin(circuit),
+            drop_margin(circuit)};
 }
 
 }  // namespace heatmatch

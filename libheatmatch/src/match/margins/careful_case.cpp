@@ -50,7 +50,8 @@ std::shared_ptr<const BankHeat> heat_in(const Store& store, const Circuit& circu
     filled->store = store;
     const double air_c = store.air_c.value_or(filled->air_c);
     const double hours = store.charge_hours.value_or(filled->charge_hours);
-    if (air_c != filled->air_c || hours != filled->charge_hours) {
+    if (air_c != filled->air_c || hours != filled->charge_hours ||
+        store.moist != heat.store->store.moist) {
         filled->hottest_air_c = std::max(filled->hottest_air_c, air_c);
         filled->air_c = air_c;
         filled->charge_hours = hours;

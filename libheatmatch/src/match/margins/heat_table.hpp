@@ -17,12 +17,14 @@ class HeatTable {
         for (auto& node : nodes_) node.store(std::numeric_limits<double>::quiet_NaN());
     }
 
-    /// No less than the headroom at that share; `exact(share)` gives it.
+    /// No less than the headroom at that share; `exact(share)` gives it. `steps_down` where it may
+    /// drop at once, as where a damp bed starts to count as dry.
     template <class Exact>
-    [[nodiscard]] double at_most(double share, const Exact& exact) {
+    [[nodiscard]] double at_most(double share, const Exact& exact, bool steps_down = false) {
         const double place = std::clamp(share, 0.0, 1.0) * steps;
         const auto below = std::min(static_cast<std::size_t>(place), steps - 1);
         const double low = node(below, exact);
+        if (steps_down) return low;
         const double high = node(below + 1, exact);
         // Between two shares the headroom lies under its chord, but where two margins cross.
         constexpr double crossing = 0.005;

@@ -109,13 +109,21 @@ bool is_bare(const Bank& bank) {
     return bank.sheath && bank.sheath->bare.value_or(false);
 }
 
-BankLimits bank_limits(const Bank& bank) {
+bool heats_liquid(const Bank& bank, const BankHeat* heat) {
+    return heat != nullptr && heat->liquid && heat->known() && is_made_for_liquid(bank.element);
+}
+
+BankLimits bank_limits(const Bank& bank, const BankHeat* heat) {
     const Element& element = bank.element;
     BankLimits limits{.element_power_w = element.rated_w, .terminal_c = element.terminal_limit_c};
+    if (limits.element_power_w && heats_liquid(bank, heat)) {
+        *limits.element_power_w *= most_share_in_liquid;
+    }
     if (is_bare(bank)) {
         limits.sheath_voltage_v = bare_wire_v;
     } else if (element.rated_v) {
-        limits.sheath_voltage_v = std::sqrt(2.0) * *element.rated_v;
+        const double peak = element.rated_dc.value_or(false) ? 1.0 : std::sqrt(2.0);
+        limits.sheath_voltage_v = peak * *element.rated_v;
     }
     return limits;
 }

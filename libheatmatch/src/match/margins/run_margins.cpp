@@ -240,8 +240,14 @@ std::vector<Margin> run_margins(const Circuit& circuit, const Site& site) {
         }
         const double isc = circuit.short_circuit_current_a() * circuit.current_share(parts.run);
         const bool in_bed = &parts == tail && parts.run.surroundings.kind == SurroundingsKind::bed;
-        const RunView run{parts,    subject, circuit.cold_voltage_v(),    isc * sun, isc,
-                          site.wet, in_bed,  parts.temperature(isc * sun)};
+        const RunView run{parts,
+                          subject,
+                          circuit.cold_voltage_v(),
+                          isc * sun,
+                          isc,
+                          site.counts_as_wet(),
+                          in_bed,
+                          parts.temperature(isc * sun)};
         margins.push_back(voltage_margin(run, "cold voltage", say<"run.wire">(),
                                          parts.wire->voltage_rating_v,
                                          parts.wire->provenance.source));
@@ -258,7 +264,7 @@ std::vector<Margin> run_margins(const Circuit& circuit, const Site& site) {
         if (parts.run.surroundings.kind == SurroundingsKind::sunlit)
             margins.push_back(sunlight_margin(run));
         const bool weather = parts.run.surroundings.kind != SurroundingsKind::bed;
-        if (site.wet && weather && parts.insulation) margins.push_back(wet_margin(run));
+        if (site.counts_as_wet() && weather && parts.insulation) margins.push_back(wet_margin(run));
     }
     return margins;
 }

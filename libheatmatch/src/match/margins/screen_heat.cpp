@@ -38,7 +38,9 @@ namespace {
 /// Which of the limits that largest_element_w() keeps is met at these watts.
 std::string reason_of_sheath(const BankHeat& heat, double element_w) {
     constexpr double met_k = 1e-3;
-    const BankHeat::Judged judged = heat.judged_at(element_w);
+    // Just above: a damp bed counts as dry from there on.
+    constexpr double above = 1.0 + 1e-9;
+    const BankHeat::Judged judged = heat.judged_at(above * element_w);
     if (heat.coil_limit_c && judged.coil_c > *heat.coil_limit_c - met_k) return "coil temperature";
     if (heat.sheath && judged.sheath_c < heat.sheath->verdict_limit_c - met_k) return "stagnation";
     return "sheath temperature";

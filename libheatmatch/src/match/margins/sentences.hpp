@@ -20,6 +20,14 @@ inline constexpr auto table = std::to_array<Template>({
      "can kill."},
     {"array.touch_dry",
      "Up to {value} direct current: above {limit} no live part may be touchable. It can kill."},
+    {"array.touch_unstated",
+     "Up to {value} direct current. Whether the place is wet is not stated: it counts as wet, and "
+     "above {limit} no live part may be touchable. It can kill."},
+    {"array.touch_enclosed",
+     "Every live part is stated to be enclosed; behind an open cover it is live whenever there is "
+     "light."},
+    {"array.touch_insulation_unknown",
+     "Covers are stated, but not every wire is known to be insulated for these volts."},
     {"array.touch_below",
      "Up to {value} direct current; the limit for touchable parts here is {limit}."},
     {"array.series_arc",
@@ -44,6 +52,15 @@ inline constexpr auto table = std::to_array<Template>({
     {"bank.power",
      "In bright cold one element takes up to {value}; it is rated {limit} in the medium it was "
      "made for. Dry sand allows far less."},
+    {"bank.power_rated",
+     "In bright cold one element takes up to {value}; it is rated {limit} in the medium it was "
+     "made for."},
+    {"bank.power_in_liquid",
+     "In bright cold one element takes up to {value}; it is rated {rated}, and may take {limit} at "
+     "most in a liquid that always covers it."},
+    {"bank.power_above_in_liquid",
+     "In bright cold one element takes up to {value}, more than the {rated} it is rated for; "
+     "{limit} is the most in a liquid that always covers it."},
     {"bank.power_alone",
      "In bright cold one element takes up to {value}; its rated watts are not known."},
     {"bank.voltage",
@@ -54,6 +71,9 @@ inline constexpr auto table = std::to_array<Template>({
      "After one earth fault the whole array stands between coil and sheath: {value} on the coldest "
      "morning; {peak} times its rated voltage (the peak, if it is rated for alternating current) "
      "is {limit}."},
+    {"bank.sheath_voltage_dc",
+     "After one earth fault the whole array stands between coil and sheath: {value} on the coldest "
+     "morning; its rated direct voltage is {limit}."},
     {"bank.sheath_voltage_alone",
      "After one earth fault the whole array stands between coil and sheath: {value}; the element's "
      "rated volts are not known."},
@@ -73,6 +93,15 @@ inline constexpr auto table = std::to_array<Template>({
     {"bank.insulation_alone",
      "Measure sheath to coil with {volts} before burying: at least {limit}, and {new} or more when "
      "new. A floating array hides the first earth fault."},
+    {"bank.insulation_alone_in_liquid",
+     "Measure sheath to coil with {volts} before filling: at least {limit}, and {new} or more when "
+     "new. A floating array hides the first earth fault."},
+    {"bank.bare_voltage_in_liquid",
+     "It is bare wire: the liquid and the vessel stand at up to {value} with it, and above {limit} "
+     "that can kill. Never use it in a liquid."},
+    {"bank.bare_wire_in_liquid",
+     "It is bare wire: nothing stands between it and the liquid, which is live with it, and the "
+     "vessel too."},
     {"bank.bare_wire",
      "It is bare wire: nothing stands between it and the bed, which is live with it, and the "
      "vessel too."},
@@ -164,6 +193,11 @@ inline constexpr auto table = std::to_array<Template>({
     {"caution.limit", "Use an independent over-temperature limit that does not reset by itself."},
     {"caution.steam", "Damp sand makes steam: dry it slowly and vented, never sealed."},
     {"caution.dust", "Silica dust harms lungs; hot metal and hot sand burn."},
+    {"caution.vessel",
+     "A closed vessel bursts when its liquid boils: it needs a vent, or a relief valve that can "
+     "pass the steam."},
+    {"caution.covered", "Liquid must cover the element whenever there is light on the panels."},
+    {"caution.scalding", "Hot liquid and steam scald; hot metal burns."},
     {"caution.first_fire", "No unattended first fires; fit a smoke alarm."},
     {"caution.immersion", "An immersion element must never see its rated voltage in dry sand."},
     {"caution.codes",

@@ -18,10 +18,17 @@ inline constexpr auto table = std::to_array<Template>({
     {"sheath.fits", "Its heated length fits the store; what stuck out would glow in the air."},
     {"sheath.sticks_out",
      "It does not fit: {misfit}. What sticks out of the fill glows in the air."},
+    {"sheath.fits_in_liquid",
+     "Its heated length fits the store; what the liquid does not cover burns out."},
+    {"sheath.sticks_out_of_liquid",
+     "It does not fit: {misfit}. What the liquid does not cover burns out."},
     {"sheath.load", "At {load} for {hours} a day"},
     {"sheath.in_fill",
      "{load} the sheath reaches {value}, the fill at its worst and the model's error counted "
      "({low} to {high} by the fill alone); {sheath} stands {limit} for years."},
+    {"sheath.in_damp_fill",
+     "{load} the damp fill stays damp, and the sheath reaches {value}; let it dry out, and it "
+     "reaches {high}. {sheath} stands {limit} for years: keep the fill damp."},
     {"sheath.in_liquid",
      "{load} the sheath reaches {value} in the liquid; {sheath} stands {limit} for years."},
     {"sheath.unknown", "{load} the sheath reaches {value}; what it is made of is not known."},
@@ -36,7 +43,15 @@ inline constexpr auto table = std::to_array<Template>({
     {"sheath.stagnation",
      "Fourteen bright days in the air of high summer, no heat taken out, the thermostat welded and "
      "the fill at its worst: the sheath reaches {value}, its limit is {limit}{stop}."},
+    {"sheath.stagnation_in_liquid",
+     "Fourteen bright days in the air of high summer, no heat taken out and the thermostat welded: "
+     "the sheath reaches {value}, its limit is {limit}{stop}."},
+    {"sheath.stagnation_damp",
+     "Fourteen bright days in the air of high summer, no heat taken out and the thermostat welded: "
+     "the sheath reaches {value} in the damp fill and {dry} once it has dried; its limit is "
+     "{limit}."},
     {"sheath.limit_has_to_stop", "; the independent limit has to stop it before"},
+    {"sheath.liquid_does_not_settle", "A liquid does not settle away from the sheath."},
     {"sheath.stagnation_wall", "The wall reaches {low} then."},
     {"sheath.stagnation_alone",
      "After fourteen bright days without a thermostat the sheath reaches {value}; what it is made "
@@ -61,12 +76,17 @@ inline constexpr auto table = std::to_array<Template>({
     {"store.wood",
      "The hottest spot of wall and lid reaches {value}; wood and board near it char over years "
      "above {limit}: none of it within {clearance}, none on the lid."},
+    {"store.wood_near",
+     "The hottest spot of wall and lid reaches {value}; wood and board near it may char over years "
+     "above {limit}, and {near} leaves little for error: none of it within {clearance}, none on "
+     "the lid."},
     {"store.wood_is_away",
      "The hottest spot of wall and lid reaches {value}; what burns is {clearance} away."},
     {"store.wood_not_told", "How far it is was not told."},
     {"store.touch",
-     "The hottest spot of wall and lid reaches {value}; bare metal burns a hand within a second "
-     "above {limit}, and far below that within a minute: guard it."},
+     "The hottest spot of wall and lid reaches {value}. Bare metal burns within a second above "
+     "{limit}, within a minute above {minute} and within ten above {ten}: guard it."},
+    {"store.liquid_is_wet", "A liquid does not dry out; it has to cover the element always."},
     {"store.no_moisture", "Nothing in this fill that moisture would change."},
     {"store.damp_not_told",
      "Whether the fill is damp is not told: damp sand conducts several times better until it has "
@@ -76,6 +96,7 @@ inline constexpr auto table = std::to_array<Template>({
      "{load} of rod dries the damp fill around it ({enough} is enough): steam, so dry it slowly "
      "and vented, never sealed."},
     {"store.may_stay_damp", "{load} of rod may leave the fill damp ({enough} dries it)."},
+    {"store.kept_damp", "Damp, the sheath is at {low}; dry, at {high}: keep it damp."},
     {"store.damp_and_dry", "Damp, the sheath is at {low}; dry, at {high}: dry counts here."},
 });
 

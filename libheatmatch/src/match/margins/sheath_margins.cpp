@@ -32,17 +32,35 @@ Sentence reach_of(const StoreView& view, const std::optional<Sheath>& sheath) {
     return say<"sheath.in_fill">(with<"load">(load_of(view)), with<"sheath">(sheath->label));
 }
 
+std::optional<BankHeat::Judged> damp_of(const StoreView& view) {
+    const double power_w = 100.0 * view.point.w_per_cm * view.heat.heated_m;
+    return view.heat.damp_at(power_w / view.heat.elements);
+}
+
+/// A bed that was meant damp is judged as damp; what it would be once dry is a warning.
+void warn_if_dry(Margin& margin, double dry_c) {
+    if (!margin.limit || margin.severity == Severity::danger || dry_c <= *margin.limit) return;
+    margin.severity = Severity::warning;
+}
+
+Sentence fit_said(const BankHeat& heat) {
+    if (heat.misfit.empty()) {
+        return heat.liquid ? say<"sheath.fits_in_liquid">() : say<"sheath.fits">();
+    }
+    return heat.liquid ? say<"sheath.sticks_out_of_liquid">(with<"misfit">(heat.misfit))
+                       : say<"sheath.sticks_out">(with<"misfit">(heat.misfit));
+}
+
 Margin fit_margin(const Circuit& circuit) {
     const BankHeat& heat = *circuit.heat;
     const bool fits = heat.misfit.empty();
-    return {
-        .name = "fit in store",
-        .subject = "element \"" + circuit.bank.element.id + '"',
-        .severity = fits ? Severity::none : Severity::danger,
-        .headroom = fits ? 1.0 : -1.0,
-        .said = fits ? say<"sheath.fits">() : say<"sheath.sticks_out">(with<"misfit">(heat.misfit)),
-        .source = "common-practice",
-        .assumed = heat.assumed};
+    return {.name = "fit in store",
+            .subject = "element \"" + circuit.bank.element.id + '"',
+            .severity = fits ? Severity::none : Severity::danger,
+            .headroom = fits ? 1.0 : -1.0,
+            .said = fit_said(heat),
+            .source = "common-practice",
+            .assumed = heat.assumed};
 }
 
 Margin sheath_margin(const StoreView& view) {
@@ -55,7 +73,16 @@ Margin sheath_margin(const StoreView& view) {
     margin.value_low = view.point.sheath_band.low_c;
     margin.value_high = view.point.sheath_band.high_c;
     if (!sheath) margin.missing = {"sheath"};
+    const auto damp = damp_of(view);
+    if (sheath && damp) {
+        margin.value = damp->sheath_c;
+        margin.value_low.reset();
+        margin.value_high = view.point.sheath_c;
+        margin.said =
+            say<"sheath.in_damp_fill">(with<"load">(load_of(view)), with<"sheath">(sheath->label));
+    }
     grade(margin, room_c);
+    if (damp) warn_if_dry(margin, view.point.sheath_c);
     return margin;
 }
 
@@ -82,7 +109,8 @@ Margin settled_margin(const StoreView& view) {
     margin.subject = view.element;
     if (!sheath) margin.missing = {"sheath"};
     if (view.heat.liquid || view.heat.store->medium.form == MediumForm::solid) {
-        margin.said = say<"sheath.nothing_settles">();
+        margin.said = view.heat.liquid ? say<"sheath.liquid_does_not_settle">()
+                                       : say<"sheath.nothing_settles">();
         margin.value.reset();
         margin.limit.reset();
         margin.missing.clear();
@@ -99,19 +127,28 @@ Margin stagnation_margin(const StoreView& view) {
     const BankHeat& heat = view.heat;
     const bool limited =
         limit_counts(view.circuit, 100.0 * view.point.w_per_cm * heat.heated_m / heat.elements);
-    Margin margin = heat_margin(view, "stagnation", limited ? Severity::warning : Severity::danger,
-                                view.point.stagnation_sheath_c,
-                                sheath ? std::optional(sheath->verdict_limit_c) : std::nullopt,
-                                say<"sheath.stagnation">(with<"stop">(
-                                    limited ? say<"sheath.limit_has_to_stop">() : Sentence{})),
-                                "common-practice");
+    const Sentence stop = limited ? say<"sheath.limit_has_to_stop">() : Sentence{};
+    Margin margin =
+        heat_margin(view, "stagnation", limited ? Severity::warning : Severity::danger,
+                    view.point.stagnation_sheath_c,
+                    sheath ? std::optional(sheath->verdict_limit_c) : std::nullopt,
+                    view.heat.liquid ? say<"sheath.stagnation_in_liquid">(with<"stop">(stop))
+                                     : say<"sheath.stagnation">(with<"stop">(stop)),
+                    "common-practice");
     margin.value_low = view.point.stagnation_wall_c;
+    const auto damp = damp_of(view);
+    if (sheath && damp) {
+        margin.value = damp->stagnation_sheath_c;
+        margin.said = say<"sheath.stagnation_damp">(
+            with<"dry">(view.point.stagnation_sheath_c, unit::celsius));
+    }
     add(margin, say<"sheath.stagnation_wall">());
     if (!sheath) {
         margin.said = say<"sheath.stagnation_alone">();
         margin.missing = {"sheath"};
     }
     grade(margin, room_c);
+    if (damp) warn_if_dry(margin, view.point.stagnation_sheath_c);
     return margin;
 }
 

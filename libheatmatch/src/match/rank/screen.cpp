@@ -197,7 +197,8 @@ class GroupScreen {
         }
         const Extremes extremes = load_.exact(wiring, bank);
         Screened by_bank =
-            screen_bank(extremes, bank_limits(bank), wiring.cold_voltage_v, wiring.terminal_c);
+            screen_bank(extremes, bank_limits(bank, context_.heats[numbers.bank].get()),
+                        wiring.cold_voltage_v, wiring.terminal_c);
         HeatScreened by_heat;
         if (circuit != nullptr) {
             by_heat = screen_heat(*circuit, context_.installation->site, extremes);

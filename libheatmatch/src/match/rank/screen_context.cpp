@@ -95,14 +95,14 @@ std::vector<RunParts> runs_at_element(const Parts& parts, const Installation& in
     return runs;
 }
 
-BankNumbers numbers_of(const Bank& bank, std::size_t index, const BankLimit& limit,
+BankNumbers numbers_of(const Bank& bank, std::size_t index, const BankLimit& of_heat,
                        ReasonNames& reasons) {
-    const HeatLimit& heat = limit.limit;
+    const HeatLimit& heat = of_heat.limit;
     const int to_buy = bank.hookup.count() - bank.owned;
     const double each = bank.element.price.typical().value_or(unknown_price);
     const double low = bank.each.low_ohm;
     const double high = bank.each.high_ohm;
-    const BankLimits limits = bank_limits(bank);
+    const BankLimits limits = bank_limits(bank, of_heat.heat.get());
     const double rated_w = limits.element_power_w.value_or(unlimited);
     const double power_w = std::min(rated_w, heat.element_w);
     const double share =
@@ -120,7 +120,7 @@ BankNumbers numbers_of(const Bank& bank, std::size_t index, const BankLimit& lim
         .power_w = power_w,
         .rated_w = rated_w,
         .heat_w = heat.element_w,
-        .careful_w = limit.careful_w,
+        .careful_w = of_heat.careful_w,
         .power_reason = reasons.number(heat.element_w < rated_w ? heat.reason : "element power"),
         .low_ohm = bank.low_ohm(),
         .high_ohm = bank.high_ohm(),
@@ -210,14 +210,16 @@ bool has_known_heat(const ScreenContext& context, std::size_t bank) {
 
 double heat_at_most(const ScreenContext& context, const BankNumbers& numbers, double element_w) {
     return context.heat_tables[numbers.bank]->at_most(
-        element_w / numbers.heat_w, [&](double share) {
+        element_w / numbers.heat_w,
+        [&](double share) {
             const Circuit alone{.bank = context.banks[numbers.bank],
                                 .runs = context.run_at_element,
                                 .devices = context.devices,
                                 .heat = context.screen_heats[numbers.bank]};
             const Extremes extremes{.element_power_w = share * numbers.heat_w};
             return screen_heat(alone, context.installation->site, extremes).screened.headroom;
-        });
+        },
+        context.heats[numbers.bank] && context.heats[numbers.bank]->moist);
 }
 
 Circuit frame_of(const ScreenContext& context, std::size_t group, const PanelInService& panel,

@@ -62,7 +62,13 @@ std::vector<PartPeak> part_peaks(const Candidate& candidate, const DayRun& run) 
         peak.margin.value = highest.value;
         peak.margin.value_low.reset();
         peak.margin.value_high.reset();
-        if (margin.name == "sheath temperature") peak.margin.said = sheath_text(candidate);
+        if (margin.name == "sheath temperature") {
+            peak.margin.said = sheath_text(candidate);
+            // Days count the fill as dry: of a bed that stays damp that is a warning.
+            const auto& heat = candidate.circuit.heat;
+            const bool damp = heat && heat->damp_at(candidate.bright.element_power_w);
+            if (damp) peak.margin.consequence = Severity::warning;
+        }
         if (peak.margin.limit) {
             constexpr double below_k = 50.0;  // of a limit that lies below a room, in deep cold
             const double limit_c = *peak.margin.limit;

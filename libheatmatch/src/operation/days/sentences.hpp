@@ -44,6 +44,11 @@ inline constexpr auto table = std::to_array<Template>({
      "around the store at {air}, the fill as it typically is: the sheath reaches {sheath}, the bed "
      "{bed} in the mean, the wall {wall}, the lid {lid}."},
 
+    {"days.stagnation_in_liquid",
+     "Fourteen cloudless days with the circuit welded shut and nobody taking the heat, the air "
+     "around the store at {air}: the sheath reaches {sheath}, the liquid {bed} in the mean, the "
+     "wall {wall}, the lid {lid}."},
+
     // What to know first.
     {"days.space_alone",
      "The space warms by the store alone: sun through its covers, the ground and other heat are "

@@ -94,10 +94,15 @@ Stagnation simulate_stagnation(const Candidate& candidate) {
                       .unit = unit::celsius};
     };
     const DaySeries& series = result.run.series;
-    result.sentences.push_back(say<"days.stagnation">(
-        with<"air">(air_c, unit::celsius), with<"sheath">(highest(series.sheath_c)),
-        with<"bed">(highest(series.bed_mean_c)), with<"wall">(highest(series.wall_c)),
-        with<"lid">(highest(series.lid_c))));
+    const auto told = [&](auto say_it) {
+        return say_it(with<"air">(air_c, unit::celsius), with<"sheath">(highest(series.sheath_c)),
+                      with<"bed">(highest(series.bed_mean_c)), with<"wall">(highest(series.wall_c)),
+                      with<"lid">(highest(series.lid_c)));
+    };
+    const bool liquid = candidate.circuit.heat && candidate.circuit.heat->liquid;
+    result.sentences.push_back(
+        liquid ? told([](auto... given) { return say<"days.stagnation_in_liquid">(given...); })
+               : told([](auto... given) { return say<"days.stagnation">(given...); }));
     tell_peaks(result.sentences, result.peaks);
     return result;
 }

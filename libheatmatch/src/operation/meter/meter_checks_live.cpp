@@ -163,6 +163,11 @@ void CheckWriter::store() {
             check.expect = say<"meter.store.misfit">(with<"misfit">(heat->misfit));
         }
     } else if (!sheet_.rows.empty()) {
+        if (heat->liquid) {
+            check.how = say<"meter.store.how_in_liquid">();
+            check.if_low = say<"meter.store.low_in_liquid">();
+            check.if_high = say<"meter.store.high_in_liquid">();
+        }
         const MeterRow& row = sheet_.rows.front();
         const HeatPoint point = heat->at(row.bank_w.typical / circuit_.bank.hookup.count());
         check.low = point.sheath_band.low_c;

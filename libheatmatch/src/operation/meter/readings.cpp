@@ -9,6 +9,7 @@
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/field_access.hpp"
+#include "heatmatch/base/suggestion.hpp"
 #include "heatmatch/text/text_file.hpp"
 
 namespace heatmatch {
@@ -62,8 +63,7 @@ std::vector<const Field*> read_header(const CsvRecord& header, const std::string
             throw InvalidInput(ErrorDetail{.part = origin,
                                            .field = "column " + quote(name),
                                            .allowed = "a field of a reading",
-                                           .remedy = say<"readings.did_you_mean">(with<"nearest">(
-                                               nearest_field(name, reading_fields())))});
+                                           .remedy = suggestion(name, reading_fields())});
         }
         if (std::find(columns.begin(), columns.end(), field) != columns.end()) {
             throw InvalidInput(ErrorDetail{.part = origin,

@@ -130,6 +130,11 @@ inline constexpr auto table = std::to_array<Template>({
     {"meter.store.misfit", "not known: {misfit}"},
     {"meter.store.low", "Less heat than believed, damp, or more loss through the wall."},
     {"meter.store.high", "Settled or drier fill: fit its conductivity to the readings."},
+    {"meter.store.how_in_liquid",
+     "Thermocouples at the sheath, in the liquid and at the wall; at sunset and at dawn."},
+    {"meter.store.low_in_liquid", "Less heat than believed, or more loss through the wall."},
+    {"meter.store.high_in_liquid",
+     "Scale on the sheath, layers of warm and cold liquid, or less of it than believed."},
     {"meter.store.describe", "store: describe it, with its medium and sizes"},
     {"meter.store.needed", "{field}: needed for the temperatures of the store"},
 
@@ -181,7 +186,6 @@ inline constexpr auto table = std::to_array<Template>({
      "this looks like °F ({meant}): convert it, or write °F into the cells"},
     {"readings.fahrenheit", "this looks like °F: convert it, or write °F into the cells"},
 
-    {"readings.did_you_mean", "did you mean \"{nearest}\"?"},
     {"readings.given_twice", "remove one of the two"},
     {"readings.begin_with", "begin with {columns},..."},
     {"readings.decimal_point", "write a point, not a comma, for decimals"},

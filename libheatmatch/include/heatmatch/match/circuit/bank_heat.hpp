@@ -41,12 +41,14 @@ struct BankHeat {
     Element element{};
     std::optional<Sheath> sheath{};
     std::optional<double> coil_limit_c{};
-    BedCharge careful{};       //!< low conductivity
-    BedCharge likely{};        //!< typical
-    BedCharge conducting{};    //!< high
-    BedCharge stagnant{};      //!< low, fourteen days in the hottest air
-    BedCharge stagnant_out{};  //!< high, the same
-    std::optional<BedCharge> moist{};
+    BedCharge careful{};                        //!< low conductivity
+    BedCharge likely{};                         //!< typical
+    BedCharge conducting{};                     //!< high
+    BedCharge stagnant{};                       //!< low, fourteen days in the hottest air
+    BedCharge stagnant_out{};                   //!< high, the same
+    std::optional<BedCharge> moist{};           //!< typical, of a bed that was put in damp
+    std::optional<BedCharge> moist_careful{};   //!< low, the same
+    std::optional<BedCharge> moist_stagnant{};  //!< low, the same, fourteen days
     std::vector<Assumption> assumed{};
 
     [[nodiscard]] bool known() const { return missing.empty() && misfit.empty(); }
@@ -59,6 +61,9 @@ struct BankHeat {
         double stagnation_sheath_c = 0.0;
     };
     [[nodiscard]] Judged judged_at(double element_w) const;
+    /// The same of a bed put in damp that so little heat leaves damp: at most 30 W of heat for each
+    /// metre of rod (from memory, soil-warming practice); nothing where it counts as dry.
+    [[nodiscard]] std::optional<Judged> damp_at(double element_w) const;
     /// Largest watts of one element within the verdict limit of its sheath and that of its coil,
     /// `with_stagnation` after fourteen days too; nothing where no limit is known, 0 where it does
     /// not fit.

@@ -36,12 +36,21 @@ inline constexpr double bare_wire_v = 30.0;
 
 /// What one bank may see, inverted once from its parts: the screen compares numbers only.
 struct BankLimits {
-    std::optional<double> element_power_w{};   //!< rated watts of one element [W]
-    std::optional<double> sheath_voltage_v{};  //!< peak of rated alternating volts; bare wire: what
-                                               //!< may be touched [V]
+    std::optional<double> element_power_w{};   //!< rated watts of one element; more in a liquid it
+                                               //!< was made for [W]
+    std::optional<double> sheath_voltage_v{};  //!< rated direct volts, peak of rated alternating
+                                               //!< ones; bare wire: what may be touched [V]
     std::optional<double> terminal_c{};        //!< of its terminals [°C]
 };
-[[nodiscard]] BankLimits bank_limits(const Bank& bank);
+/// Share of its rating that an element made for a liquid may take in one: a warning above the first
+/// and a danger above the second, for there its sheath and the liquid decide. Common practice, no
+/// source: mains volts and the tolerance of watts go as far.
+inline constexpr double rated_share_in_liquid = 1.05;
+inline constexpr double most_share_in_liquid = 1.15;
+/// Whether that holds for a bank in its store: a liquid, an element made for one, sizes known.
+[[nodiscard]] bool heats_liquid(const Bank& bank, const BankHeat* heat);
+/// `heat` is that of the bank in its store, null without one.
+[[nodiscard]] BankLimits bank_limits(const Bank& bank, const BankHeat* heat);
 
 /// The worst of the margins whose passing is a danger.
 struct Screened {

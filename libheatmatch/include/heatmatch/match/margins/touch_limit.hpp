@@ -9,7 +9,7 @@ namespace heatmatch {
 [[nodiscard]] inline double touch_limit_v(const Site& site) {
     constexpr double dry_v = 60.0;
     constexpr double wet_v = 30.0;
-    return site.wet ? wet_v : dry_v;
+    return site.counts_as_wet() ? wet_v : dry_v;
 }
 
 }  // namespace heatmatch
