@@ -190,3 +190,42 @@ TEST_CASE("every array has the same five margins, none of them silent") {
         }
     }
 }
+
+// Source: IEC 60364-4-41, from memory: above the limits live parts are insulated or enclosed.
+TEST_CASE("covers and known insulation make touchable volts a caution, unknown ones do not") {
+    Circuit circuit = circuit_of(round_panel(), {2, 1});
+    const auto touch = [&circuit](std::optional<bool> wet, std::optional<bool> enclosed) {
+        const heatmatch::Site site{
+            .record_low_c = record_low_c, .wet = wet, .live_parts_enclosed = enclosed};
+        return margin_of(array_margins(circuit, site), "touch voltage");
+    };
+    const auto misses = [](const Margin& margin, const char* field) {
+        return std::count(margin.missing.begin(), margin.missing.end(), field) > 0;
+    };
+    CHECK(touch(true, true).severity == Severity::warning);
+    CHECK(misses(touch(true, true), "runs"));
+    circuit.runs = {bench_run("silicone-14-awg", 30.0)};
+    const Margin covered = touch(true, true);
+    CHECK(covered.severity == Severity::caution);
+    CHECK(contains(covered.sentence(), "stated to be enclosed"));
+    check_sentence(covered);
+    CHECK(touch(true, false).severity == Severity::warning);
+    CHECK(touch(true, std::nullopt).severity == Severity::warning);
+    CHECK(misses(touch(true, std::nullopt), "site.live_parts_enclosed"));
+    circuit.runs.front().wire->voltage_rating_v.reset();
+    CHECK(touch(true, true).severity == Severity::warning);
+    CHECK(misses(touch(true, true), "voltage_rating_v"));
+    circuit.runs.front().wire->voltage_rating_v = 50.0;
+    CHECK(touch(true, true).severity == Severity::warning);
+    circuit.runs.front().insulation.reset();
+    CHECK(misses(touch(true, true), "insulation"));
+}
+
+TEST_CASE("a place of which nothing is stated counts as wet") {
+    const Circuit circuit = circuit_of(round_panel(), {1, 1});
+    const Margin unstated =
+        margin_of(array_margins(circuit, {.record_low_c = record_low_c}), "touch voltage");
+    check_judged(unstated, Severity::warning, 45.4, 30.0);
+    CHECK(contains(unstated.sentence(), "counts as wet"));
+    CHECK(std::count(unstated.missing.begin(), unstated.missing.end(), "site.wet") == 1);
+}

@@ -16,6 +16,21 @@ std::shared_ptr<const BankHeat> heat_of_rods(int count,
 
 }  // namespace
 
+// From memory, soil-warming practice: 10 to 20 W a metre, and the bed stays damp; 30 W a metre of
+// 2.9 m are 43.5 W an element.
+TEST_CASE("a bed put in damp is judged as damp up to 30 W a metre") {
+    heatmatch::Installation installation = drum();
+    CHECK_FALSE(rods(2, installation)->damp_at(10.0));
+    installation.store->moist = true;
+    const auto heat = rods(2, installation);
+    REQUIRE(heat->damp_at(43.4));
+    CHECK_FALSE(heat->damp_at(43.6));
+    CHECK(heat->damp_at(40.0)->sheath_c < heat->at(40.0).sheath_c);
+    CHECK(heat->damp_at(40.0)->stagnation_sheath_c < heat->at(40.0).stagnation_sheath_c);
+    CHECK(heat->judged_at(40.0).sheath_c == heat->damp_at(40.0)->sheath_c);
+    CHECK(heat->judged_at(50.0).sheath_c == doctest::Approx(heat->at(50.0).sheath_c));
+}
+
 TEST_CASE("judged values take the worst end of what is not known of the fill") {
     const HeatPoint point = heat_of_rods(2, drum())->at(200.0);
     CHECK(point.sheath_band.low_c < point.sheath_band.typical_c);

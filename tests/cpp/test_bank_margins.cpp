@@ -1,4 +1,4 @@
-#include "demo.hpp"
+#include "store_bench.hpp"
 
 #include <cmath>
 
@@ -176,4 +176,47 @@ TEST_CASE("bare wire without a sheath is a danger in any store") {
     const Margin fault = bank_margin(circuit, "earth fault");
     CHECK(fault.severity == Severity::warning);
     CHECK(contains(fault.sentence(), "bed, which is live with it"));
+}
+
+// Common practice, no source: mains volts and the tolerance of watts go some 5 to 15 % above rated.
+TEST_CASE("in a liquid it was made for an element may take somewhat more than its rating") {
+    const auto power_in = [](const char* medium, const char* element, double share) {
+        Circuit circuit = circuit_in(demo(), element, 1, medium);
+        const double rated_w = *circuit.bank.element.rated_w;
+        const Extremes extremes{.element_power_w = share * rated_w};
+        const auto screened = heatmatch::screen_bank(
+            extremes, heatmatch::bank_limits(circuit.bank, circuit.heat.get()), 0.0, std::nullopt);
+        const Margin margin = named(circuit, "element power", extremes);
+        CHECK(*margin.headroom == doctest::Approx(screened.headroom));
+        check_sentence(margin);
+        return margin;
+    };
+    const auto tank = [&](double share) { return power_in("water", "immersion-1000-230", share); };
+    CHECK(tank(0.5).severity == Severity::none);
+    CHECK(tank(1.049).severity == Severity::none);
+    CHECK(tank(1.051).severity == Severity::warning);
+    CHECK(tank(1.149).severity == Severity::warning);
+    CHECK(tank(1.151).severity == Severity::danger);
+    CHECK(*tank(1.1).limit == doctest::Approx(1150.0));
+    CHECK(contains(tank(1.1).sentence(), "more than the 1000 W it is rated for"));
+    CHECK_FALSE(contains(tank(0.5).sentence(), "sand"));
+    CHECK(power_in("dry-sand", "immersion-1000-230", 1.01).severity == Severity::danger);
+    // Its rating holds in air: what it may take in water nobody says.
+    CHECK(power_in("water", "storage-rod-1000-240", 1.01).severity == Severity::danger);
+}
+
+// Source: arithmetic; only an alternating voltage has a peak above its rating.
+TEST_CASE("the peak of the rated voltage counts for alternating ratings only") {
+    Circuit circuit = usual();
+    CHECK(named(circuit, "sheath voltage").missing == std::vector<std::string>{"rated_dc"});
+    circuit.bank.element.rated_dc = false;
+    check_judged(named(circuit, "sheath voltage"), Severity::none, circuit.cold_voltage_v(),
+                 120.0 * std::sqrt(2.0));
+    CHECK(named(circuit, "sheath voltage").missing.empty());
+    circuit.bank.element.rated_dc = true;
+    check_judged(named(circuit, "sheath voltage"), Severity::none, circuit.cold_voltage_v(), 120.0);
+    circuit.panels = {3, 1};
+    const Margin direct = named(circuit, "sheath voltage");
+    CHECK(direct.severity == Severity::danger);
+    CHECK(contains(direct.sentence(), "its rated direct voltage is 120 V"));
 }

@@ -4,6 +4,18 @@
 
 #include "heatmatch/match/margins/cautions.hpp"
 
+TEST_CASE("the cautions of a liquid name what liquids do, and nothing of sand") {
+    std::string all;
+    for (const heatmatch::Sentence& sentence : heatmatch::cautions(true)) all += sentence.text();
+    for (const char* danger :
+         {"kill", "weld", "bursts", "cover the element", "scald", "smoke alarm"}) {
+        CAPTURE(danger);
+        CHECK(all.find(danger) != std::string::npos);
+    }
+    for (const char* word : {"sand", "ilica"}) CHECK(all.find(word) == std::string::npos);
+    CHECK(heatmatch::cautions(true).back() == heatmatch::cautions().back());
+}
+
 TEST_CASE("the cautions name the ways this work hurts people") {
     std::string all;
     for (const heatmatch::Sentence& sentence : heatmatch::cautions()) {

@@ -41,7 +41,7 @@ TEST_CASE("the bundled demo is read, and everything it names is in the starter")
     CHECK(demo_text() == std::string(heatmatch::demo_installation_json()));
     const Installation demo = installation_from_json(demo_text());
     CHECK(demo.site.record_low_c == -32.0);
-    CHECK(demo.site.wet);
+    CHECK(demo.site.wet.value_or(false));
     REQUIRE(demo.weather.has_value());
     CHECK(demo.weather->sun_hours[11] == 2.0);
     REQUIRE(demo.panels.size() == 3);

@@ -35,7 +35,7 @@ TEST_CASE("without a store nothing of it is called good") {
           std::set<std::string>{"store ceiling", "wall and lid", "touch temperature", "dry-out"});
 }
 
-// Limits: 77 °C for wood over years (babrauskas-2007), 50 K above the air (nfpa-211, from memory).
+// Limits: 77 °C for wood over years (babrauskas-2007), 50 K above the air (from memory).
 TEST_CASE("wood near the wall is a danger once its distance is told, and none 0.9 m away") {
     heatmatch::Installation installation = drum(0.40, 0.80);
     const auto wood_at = [&](double element_w) {
@@ -59,7 +59,30 @@ TEST_CASE("wood near the wall is a danger once its distance is told, and none 0.
     CHECK(contains(wood_at(900.0).sentence(), "what burns is 0.9 m away."));
 }
 
-// Limit: ISO 13732-1, bare metal, one second: 65 to 70 °C.
+// Source: babrauskas-2007 asks for a margin below 77 °C; 65 °C is what a hand stands for a second.
+TEST_CASE("wood beside a wall above 65 °C is a caution below its limit") {
+    heatmatch::Installation installation = drum(0.40, 0.80);
+    installation.store->combustible_distance_mm = 100.0;
+    int cautions = 0;
+    for (double watts = 20.0; watts < 900.0; watts *= 1.03) {
+        const Margin wood =
+            margin_of(store_margins_at(circuit_in(installation, "storage-rod-1000-240", 2), watts),
+                      "wall and lid");
+        CAPTURE(*wood.value);
+        const Severity expected = *wood.value > 75.0   ? Severity::danger
+                                  : *wood.value > 65.0 ? Severity::caution
+                                                       : Severity::none;
+        CHECK(wood.severity == expected);
+        if (expected != Severity::caution) continue;
+        ++cautions;
+        CHECK(contains(wood.sentence(), "65 °C leaves little for error"));
+        CHECK(contains(wood.sentence(UnitSystem::us), "149 °F leaves little for error"));
+    }
+    CHECK(cautions > 0);
+}
+
+// Thresholds: ISO 13732-1, bare metal, from memory: 65 to 70 °C for a second, 51 °C for a minute,
+// 48 °C for ten.
 TEST_CASE("a wall that burns a hand is a warning, and insulation lowers it") {
     heatmatch::Installation installation = drum(0.40, 0.80);
     const auto touch_at = [&](double element_w) {
@@ -74,6 +97,9 @@ TEST_CASE("a wall that burns a hand is a warning, and insulation lowers it") {
     const Margin bare = touch_at(900.0);
     CHECK(bare.severity == Severity::warning);
     CHECK(*bare.limit == 65.0);
+    CHECK(contains(bare.sentence(),
+                   "within a second above 65 °C, within a minute above 51 °C and "
+                   "within ten above 48 °C"));
     const double bare_c = wall_at(900.0);
     installation.store->side_u_w_m2k = 0.6;
     CHECK(wall_at(900.0) < bare_c);
@@ -101,6 +127,7 @@ TEST_CASE("damp sand is judged as dry and shows both states") {
     const HeatPoint point = *heatmatch::heat_of(damp, {.element_power_w = 130.0});
     CHECK(point.moist_sheath_c < point.sheath_band.low_c);
     CHECK(contains(stays.sentence(), "dry counts"));
+    CHECK(contains(margin_of(store_margins_at(damp, 40.0), "dry-out").sentence(), "keep it damp"));
     installation.store->moist = false;
     const Circuit dry = circuit_in(installation, "storage-rod-1000-240", 2);
     CHECK(margin_of(store_margins_at(dry, 160.0), "dry-out").severity == Severity::none);
@@ -132,18 +159,18 @@ TEST_CASE("water boils: a danger without a vent, a warning with one, never above
     CHECK(boils_at(3000.0).severity == Severity::warning);
 }
 
-TEST_CASE("in deep cold the limit of wood lies below a room, and still divides good from bad") {
+TEST_CASE("in deep cold wood stands no less than in a room") {
     heatmatch::Installation installation = drum(0.40, 0.80);
     installation.store->combustible_distance_mm = 300.0;
-    installation.store->air_c = -31.0;  // the limit is 19 °C
+    installation.store->air_c = -31.0;  // counts as a room of 20 °C
     const auto wood_at = [&](double element_w) {
         return margin_of(
             store_margins_at(circuit_in(installation, "storage-rod-1000-240", 2), element_w),
             "wall and lid");
     };
-    const Margin hot = wood_at(900.0);
-    CHECK(*hot.limit == 19.0);
-    CHECK(*hot.value > 19.0);
+    const Margin hot = wood_at(4000.0);
+    CHECK(*hot.limit == 70.0);
+    CHECK(*hot.value > 70.0);
     CHECK(hot.severity == Severity::danger);
     CHECK(*hot.headroom < 0.0);
     const Margin cold = wood_at(20.0);

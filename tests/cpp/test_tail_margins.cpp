@@ -158,3 +158,31 @@ TEST_CASE("a tail without a wire, and elements that do not fit, are not assessed
     check_not_assessed(margin_of(tail_margins_at(misfit, 100.0), "end seal"),
                        "an element that fits");
 }
+
+// Common practice, no source: the head of a screw-in element is as warm as the tank it sits on.
+TEST_CASE("terminals of an element made for a tank are as warm as the liquid") {
+    heatmatch::Installation installation = drum();
+    installation.store->terminals = heatmatch::StoreTerminals::through_wall;
+    const auto tank = [&installation](const char* element) {
+        Circuit circuit = circuit_in(installation, element, 1, "water");
+        circuit.runs = {bench_run("silicone-14-awg", 20.0)};
+        circuit.runs.front().run.carries = heatmatch::Carried::bank;
+        return circuit;
+    };
+    const Circuit screwed = tank("immersion-1000-230");
+    const double liquid_c = screwed.heat->at(400.0).bed_mean_c;
+    const double terminal_c = *margin_of(at(screwed, 400.0), "terminal temperature").value;
+    CHECK(terminal_c >= liquid_c);
+    CHECK(terminal_c < liquid_c + 3.0);
+    const auto by_sheath = [](const Circuit& circuit, double sheath_c) {
+        return heatmatch::tail_at(heatmatch::tail_heat(circuit), circuit, 400.0, sheath_c)
+            .terminal_c;
+    };
+    CHECK(by_sheath(screwed, 60.0) == by_sheath(screwed, 200.0));
+    const Circuit rod = tank("storage-rod-1000-240");
+    CHECK(by_sheath(rod, 60.0) < by_sheath(rod, 200.0));
+    // Hotter air than the liquid counts.
+    Circuit warm = screwed;
+    warm.runs.front().run.surroundings.air_c = 90.0;
+    CHECK(*margin_of(at(warm, 400.0), "terminal temperature").value > terminal_c);
+}
