@@ -186,7 +186,7 @@ TEST_CASE("in a liquid it was made for an element may take somewhat more than it
         const Extremes extremes{.element_power_w = share * rated_w};
         const auto screened = heatmatch::screen_bank(
             extremes, heatmatch::bank_limits(circuit.bank, circuit.heat.get()), 0.0, std::nullopt);
-        const Margin margin = named(circuit, "element power", extremes);
+        const Margin margin = bank_margin(circuit, "element power", extremes);
         CHECK(*margin.headroom == doctest::Approx(screened.headroom));
         check_sentence(margin);
         return margin;
@@ -207,16 +207,17 @@ TEST_CASE("in a liquid it was made for an element may take somewhat more than it
 
 // Source: arithmetic; only an alternating voltage has a peak above its rating.
 TEST_CASE("the peak of the rated voltage counts for alternating ratings only") {
-    Circuit circuit = usual();
-    CHECK(named(circuit, "sheath voltage").missing == std::vector<std::string>{"rated_dc"});
+    Circuit circuit = circuit_of_bank();
+    CHECK(bank_margin(circuit, "sheath voltage").missing == std::vector<std::string>{"rated_dc"});
     circuit.bank.element.rated_dc = false;
-    check_judged(named(circuit, "sheath voltage"), Severity::none, circuit.cold_voltage_v(),
+    check_judged(bank_margin(circuit, "sheath voltage"), Severity::none, circuit.cold_voltage_v(),
                  120.0 * std::sqrt(2.0));
-    CHECK(named(circuit, "sheath voltage").missing.empty());
+    CHECK(bank_margin(circuit, "sheath voltage").missing.empty());
     circuit.bank.element.rated_dc = true;
-    check_judged(named(circuit, "sheath voltage"), Severity::none, circuit.cold_voltage_v(), 120.0);
+    check_judged(bank_margin(circuit, "sheath voltage"), Severity::none, circuit.cold_voltage_v(),
+                 120.0);
     circuit.panels = {3, 1};
-    const Margin direct = named(circuit, "sheath voltage");
+    const Margin direct = bank_margin(circuit, "sheath voltage");
     CHECK(direct.severity == Severity::danger);
     CHECK(contains(direct.sentence(), "its rated direct voltage is 120 V"));
 }

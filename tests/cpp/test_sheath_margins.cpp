@@ -19,7 +19,7 @@ std::vector<Margin> sheath_margins_at(const Circuit& circuit, double element_w) 
 }
 
 /// Two rods in a drum of sand whose sheaths stand that much.
-Circuit in_sand(bool moist, double limit_c) {
+Circuit rods_in_sand(bool moist, double limit_c) {
     heatmatch::Installation installation = drum();
     installation.store->moist = moist;
     Circuit circuit = circuit_in(installation, "storage-rod-1000-240", 2);
@@ -191,43 +191,50 @@ TEST_CASE("what is left when a branch opens is judged with what it then takes") 
 // From memory, soil-warming practice: up to 30 W a metre a damp bed stays damp.
 TEST_CASE("a bed that was meant damp is a warning where only its dry state is too hot") {
     const double watts = 40.0;  // 27.6 W/m
-    const Circuit probe = in_sand(true, 500.0);
+    const Circuit probe = rods_in_sand(true, 500.0);
     const double damp_c = probe.heat->damp_at(watts)->sheath_c;
     const double dry_c = probe.heat->at(watts).sheath_c;
     const double between_c = 0.5 * (damp_c + dry_c);
-    const Margin damp = margin_of(at(in_sand(true, between_c), watts), "sheath temperature");
+    const Margin damp =
+        margin_of(sheath_margins_at(rods_in_sand(true, between_c), watts), "sheath temperature");
     CHECK(damp.severity == Severity::warning);
     CHECK(*damp.value == damp_c);
     CHECK(*damp.value_high == dry_c);
     CHECK(contains(damp.sentence(), "keep the fill damp"));
     check_sentence(damp);
-    CHECK(margin_of(at(in_sand(true, dry_c + 100.0), watts), "sheath temperature").severity ==
-          Severity::none);
+    CHECK(
+        margin_of(sheath_margins_at(rods_in_sand(true, dry_c + 100.0), watts), "sheath temperature")
+            .severity == Severity::none);
     for (const auto& [moist, limit_c, element_w] :
          {std::tuple(false, between_c, watts), std::tuple(true, damp_c - 5.0, watts),
           std::tuple(true, between_c, 60.0)}) {
-        CHECK(margin_of(at(in_sand(moist, limit_c), element_w), "sheath temperature").severity ==
-              Severity::danger);
+        CHECK(margin_of(sheath_margins_at(rods_in_sand(moist, limit_c), element_w),
+                        "sheath temperature")
+                  .severity == Severity::danger);
     }
     const double later_c = 0.5 * (probe.heat->damp_at(watts)->stagnation_sheath_c +
                                   probe.heat->at(watts).stagnation_sheath_c);
-    const Margin later = margin_of(at(in_sand(true, later_c), watts), "stagnation");
+    const Margin later =
+        margin_of(sheath_margins_at(rods_in_sand(true, later_c), watts), "stagnation");
     CHECK(later.severity == Severity::warning);
     CHECK(contains(later.sentence(), "once it has dried"));
-    CHECK(margin_of(at(in_sand(false, later_c), watts), "stagnation").severity == Severity::danger);
-    CHECK(*in_sand(true, later_c).heat->largest_element_w(true) == doctest::Approx(43.5));
+    CHECK(
+        margin_of(sheath_margins_at(rods_in_sand(false, later_c), watts), "stagnation").severity ==
+        Severity::danger);
+    CHECK(*rods_in_sand(true, later_c).heat->largest_element_w(true) == doctest::Approx(43.5));
 }
 
 TEST_CASE("a store of water is told nothing of sand") {
     heatmatch::Installation installation = drum();
     installation.store->vented = true;
     const Circuit water = circuit_in(installation, "immersion-1000-230", 1, "water");
-    for (const Margin& margin : at(water, 500.0)) {
+    for (const Margin& margin : sheath_margins_at(water, 500.0)) {
         CAPTURE(margin.sentence());
         for (const char* word : {"sand", "fill", "bed", "brick", "grain"}) {
             if (margin.name == "settled sand") continue;
             CHECK_FALSE(contains(margin.sentence(), word));
         }
     }
-    CHECK(contains(margin_of(at(water, 500.0), "settled sand").sentence(), "A liquid does not"));
+    CHECK(contains(margin_of(sheath_margins_at(water, 500.0), "settled sand").sentence(),
+                   "A liquid does not"));
 }

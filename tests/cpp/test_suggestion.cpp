@@ -10,9 +10,10 @@ using heatmatch::suggestion;
 
 namespace {
 
-using Names = std::vector<std::string_view>;
+using NearNames = std::vector<std::string_view>;
 
-constexpr auto labels = std::to_array<std::string_view>({"v_oc", "i_sc", "v_mp", "i_mp"});
+constexpr auto volts_and_amperes =
+    std::to_array<std::string_view>({"v_oc", "i_sc", "v_mp", "i_mp"});
 
 /// What the starter says of an element, a medium or a panel that nobody has.
 template <class Find>
@@ -38,22 +39,23 @@ std::string no_element(std::string_view id) {
 // Source: arithmetic, the fewest insertions, deletions and exchanges of one letter: at most two,
 // and at most a quarter of the letters.
 TEST_CASE("names are near within two letters and a quarter of all") {
-    CHECK(near_names("voc", labels) == Names{"v_oc"});
-    CHECK(near_names("v_mpp", labels) == Names{"v_mp"});
-    CHECK(near_names("imp", labels) == Names{"i_mp"});
-    CHECK(near_names("", labels).empty());
+    CHECK(near_names("voc", volts_and_amperes) == NearNames{"v_oc"});
+    CHECK(near_names("v_mpp", volts_and_amperes) == NearNames{"v_mp"});
+    CHECK(near_names("imp", volts_and_amperes) == NearNames{"i_mp"});
+    CHECK(near_names("", volts_and_amperes).empty());
     CHECK(near_names("v_oc", {}).empty());
-    CHECK(near_names(std::string(1000000, 'x'), labels).empty());
+    CHECK(near_names(std::string(1000000, 'x'), volts_and_amperes).empty());
     constexpr auto places = std::to_array<std::string_view>({"porch", "torch", "porches"});
-    CHECK(near_names("borch", places) == Names{"porch", "torch"});  // two letters of seven are many
+    CHECK(near_names("borch", places) ==
+          NearNames{"porch", "torch"});  // two letters of seven are many
     constexpr auto rods = std::to_array<std::string_view>({"rod-1200", "rod-1100", "rod-1000"});
-    CHECK(near_names("rod-1000x", rods) == Names{"rod-1000", "rod-1200", "rod-1100"});
+    CHECK(near_names("rod-1000x", rods) == NearNames{"rod-1000", "rod-1200", "rod-1100"});
     constexpr auto sands = std::to_array<std::string_view>({"sand-with-steel-turnings"});
     CHECK(near_names("sand", sands).empty());
 }
 
 TEST_CASE("all near names are told, else those that share a word, else all where they are few") {
-    CHECK(suggestion("v_op", labels).text() == "did you mean \"v_oc\" or \"v_mp\"?");
+    CHECK(suggestion("v_op", volts_and_amperes).text() == "did you mean \"v_oc\" or \"v_mp\"?");
     constexpr auto keys = std::to_array<std::string_view>({"record_low_c", "tilt_deg", "wet"});
     CHECK(suggestion("recordlow", keys).text() == "choices: record_low_c");
     CHECK(suggestion("tilt", keys).text() == "choices: tilt_deg");

@@ -171,7 +171,8 @@ TEST_CASE("terminals of an element made for a tank are as warm as the liquid") {
     };
     const Circuit screwed = tank("immersion-1000-230");
     const double liquid_c = screwed.heat->at(400.0).bed_mean_c;
-    const double terminal_c = *margin_of(at(screwed, 400.0), "terminal temperature").value;
+    const double terminal_c =
+        *margin_of(tail_margins_at(screwed, 400.0), "terminal temperature").value;
     CHECK(terminal_c >= liquid_c);
     CHECK(terminal_c < liquid_c + 3.0);
     const auto by_sheath = [](const Circuit& circuit, double sheath_c) {
@@ -184,5 +185,5 @@ TEST_CASE("terminals of an element made for a tank are as warm as the liquid") {
     // Hotter air than the liquid counts.
     Circuit warm = screwed;
     warm.runs.front().run.surroundings.air_c = 90.0;
-    CHECK(*margin_of(at(warm, 400.0), "terminal temperature").value > terminal_c);
+    CHECK(*margin_of(tail_margins_at(warm, 400.0), "terminal temperature").value > terminal_c);
 }
