@@ -61,7 +61,7 @@ class _Path:
     def seen(self, *celsius: float) -> None:
         self.highest_c = max(self.highest_c, *celsius)
 
-    def finish(self, turn: float) -> None:
+    def finish(self, turn: float, fill: str) -> None:
         """Labels, now that the height of the axis is known; `turn` parts the two ways."""
         top = 1.2 * self.highest_c
         self.ax.set_ylim(0.0, top)
@@ -71,7 +71,7 @@ class _Path:
         for x, celsius in self.unknown:
             self._say(x, celsius + 0.03 * top, "limit ?", LIMIT)
         self.ax.axvline(turn, color="0.7", linewidth=0.8)
-        self._say(0.5 * (turn - 0.25), 0.95 * top, "out through the bed", "0.3")
+        self._say(0.5 * (turn - 0.25), 0.95 * top, f"out through the {fill}", "0.3")
         self._say(0.5 * (turn + self.x), 0.95 * top, "along its end to the panels", "0.3")
         self.ax.set_xticks([x for x, _ in self.names], [name for _, name in self.names])
         for label in self.ax.get_xticklabels():
@@ -86,11 +86,16 @@ def _limit_of(candidate: _core.Candidate, name: str) -> float | None:
     return next((m.limit for m in candidate.margins if m.name == name), None)
 
 
+def _fill_word(candidate: _core.Candidate) -> str:
+    heat = candidate.circuit.heat
+    return "liquid" if heat is not None and heat.liquid else "bed"
+
+
 def _bed(path: _Path, candidate: _core.Candidate) -> None:
     """Coil, sheath, bed and wall; what is not computed is a question mark."""
     heat, point = candidate.circuit.heat, candidate.heat
     coil, sheath = path.station("coil", 0.9), path.station("sheath", 0.9)
-    bed = path.station("bed, from the\nsheath outwards", 2.4)
+    bed = path.station(f"{_fill_word(candidate)}, from the\nsheath outwards", 2.4)
     wall = path.station("wall", 0.9)
     sheath_part = candidate.circuit.sheath
     at = (None, None, None) if point is None else (point.coil_c, point.sheath_c, point.wall_c)
@@ -114,10 +119,10 @@ def _bed(path: _Path, candidate: _core.Candidate) -> None:
         fmt="_",
         color=COLOURS[2],
         capsize=5,
-        label="low, typical, high by the fill",
+        label="low, typical, high" + ("" if heat.liquid else " by the fill"),
     )
     if heat.liquid:
-        path.ax.plot(bed, [point.bed_mean_c] * 2, color=COLOURS[2], label="water, mixed")
+        path.ax.plot(bed, [point.bed_mean_c] * 2, color=COLOURS[2], label="liquid, mixed")
         return
     power_w = candidate.bright.element_power_w * heat.elements
     beds = [heat.bed(conductivity=end) for end in ("low", "typical", "high")]
@@ -238,6 +243,6 @@ def heat_path(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
     ax.set_xlabel("way of the heat (not to scale)")
     ax.set_ylabel("temperature [°C]")
     set_title(ax, candidate.circuit.title)
-    path.finish(turn)
+    path.finish(turn, _fill_word(candidate))
     ax.legend(fontsize=8, loc="upper right", bbox_to_anchor=(0.995, 0.93))
     return ax

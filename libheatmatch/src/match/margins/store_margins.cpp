@@ -46,8 +46,10 @@ Margin ceiling_margin(const StoreView& view) {
                 vented ? say<"store.water_boils_vented">() : say<"store.water_boils_closed">();
             margin.headroom = -1.0;
             margin.severity = margin.consequence;
+            if (!view.heat.store->store.vented) margin.missing = {"store.vented"};
             return margin;
         }
+        if (!view.heat.store->store.vented) margin.missing = {"store.vented"};
         grade(margin, room_c);
         return margin;
     }
