@@ -63,7 +63,9 @@ def _lowest_limits(peaks: Sequence[_core.PartPeak]) -> list[tuple[float, str, st
 def _temperatures(ax: Axes, plot: RunPlot, peaks: Sequence[_core.PartPeak]) -> None:
     """Parts of the store, and their limits as far as the plot reaches; others in the legend."""
     highest, lowest = -np.inf, np.inf
-    for name, called, colour, style in _PARTS:
+    for name, usual, colour, style in _PARTS:
+        in_liquid = name == "bed_mean_c" and plot.run.bed_model == "water"
+        called = "liquid, mean" if in_liquid else usual
         values = getattr(plot.run, name)
         if values is None:
             ax.plot([], [], " ", label=f"{called}: not known")

@@ -14,7 +14,7 @@ namespace heatmatch {
 class WeatherMemory {
   public:
     /// weather_from_months(), or the same from the last call where months and site are the same but
-    /// for what margins are judged at: record low, wet, bright irradiance.
+    /// for what margins are judged at: record low, wet, covers, bright irradiance.
     [[nodiscard]] std::shared_ptr<const Weather> weather_of(const Site& site,
                                                             const MonthlyNormals& normals);
 
