@@ -19,7 +19,6 @@ namespace {
 // asks for a margin below it. 50 K above the air is what listings of heaters allow, from memory;
 // air below a room's makes wood no more sensitive. @cite babrauskas-2007
 constexpr double wood_limit_c = 77.0;
-constexpr double wood_near_c = 65.0;
 constexpr double wood_rise_k = 50.0;
 constexpr double wood_clearance_mm = 900.0;
 // Burn thresholds of bare metal for a second, a minute and ten, from memory: below them no burn is

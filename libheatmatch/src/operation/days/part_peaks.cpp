@@ -4,6 +4,7 @@
 #include <array>
 #include <string_view>
 
+#include "heatmatch/match/margins/store_margins.hpp"
 #include "heatmatch/operation/days/day_answer.hpp"
 
 namespace heatmatch {
@@ -73,6 +74,10 @@ std::vector<PartPeak> part_peaks(const Candidate& candidate, const DayRun& run) 
             constexpr double below_k = 50.0;  // of a limit that lies below a room, in deep cold
             const double limit_c = *peak.margin.limit;
             grade(peak.margin, limit_c > room_c ? room_c : limit_c - below_k);
+            const bool near_wood = margin.name == "wall and lid" && highest.value > wood_near_c;
+            if (near_wood && peak.margin.severity == Severity::none) {
+                peak.margin.severity = Severity::caution;
+            }
         } else if (margin.severity != Severity::none) {
             peak.margin.severity = Severity::not_assessed;
         }

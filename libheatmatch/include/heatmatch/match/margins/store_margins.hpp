@@ -8,6 +8,10 @@
 
 namespace heatmatch {
 
+/// Wall or lid beside which wood is a caution at least, below its limit [°C].
+/// @cite babrauskas-2007
+inline constexpr double wood_near_c = 65.0;
+
 /// Margins of the store itself: the fill's ceiling and moisture, wall and lid against wood and
 /// touch. Walls are judged at the fill's high conductivity. What is not known is not assessed.
 [[nodiscard]] std::vector<Margin> store_margins(const Circuit& circuit,
