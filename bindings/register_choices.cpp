@@ -37,6 +37,8 @@ std::span<const ChoiceClass> choice_classes() {
         {"StoreTerminals", "Where the terminals of the elements are.", store_terminals_words},
         {"Carried", "Whose current flows in a run.", carried_words},
         {"SurroundingsKind", "Kind of surroundings of a wire.", surroundings_kind_words},
+        {"WiringCode", "Which code of wiring decides.", wiring_code_words},
+        {"LayingMethod", "How a wire is laid, as tables of current tell it.", laying_method_words},
         {"Duty", "What a device has to do.", duty_words},
         {"SensedPlace", "Where a device senses.", sensed_place_words},
         {"Severity", "How bad it is to pass a margin.", severity_words},

@@ -100,6 +100,18 @@ class SurroundingsKind(Choice):
     CONDUIT = "conduit"
     BED = "bed"
     CAVITY = "cavity"
+    BURIED = "buried"
+
+class WiringCode(Choice):
+    NEC = "nec"
+    IEC = "iec"
+
+class LayingMethod(Choice):
+    FREE_AIR = "free air"
+    BUNDLE = "bundle"
+    RACEWAY = "raceway"
+    THERMAL_INSULATION = "thermal insulation"
+    EARTH = "earth"
 
 class Duty(Choice):
     BREAKS_DC = "breaks dc"

@@ -124,6 +124,10 @@ std::span<const Field> site_fields() {
              .unit = unit::watt_per_m2,
              .range = {.low = 500.0, .high = 2000.0},
              .meaning = "brightest sun that margins are judged at; 1250 for snow or cloud edge"}),
+        bind<&Site::code>({.name = "code",
+                           .kind = FieldKind::choice,
+                           .meaning = "code of wiring: the National Electrical Code or IEC 60364; "
+                                      "both, and the smaller current of the two, unless stated"}),
     });
     return fields;
 }

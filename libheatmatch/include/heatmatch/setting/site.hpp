@@ -8,6 +8,7 @@
 
 #include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
+#include "heatmatch/parts/ampacity_table.hpp"
 
 namespace heatmatch {
 
@@ -45,6 +46,7 @@ struct Site {
     std::optional<bool> live_parts_enclosed{};  //!< nobody touches one without opening a cover
     double bright_irradiance_w_m2 = 1000.0;     //!< that margins are judged at; more for snow and
                                                 //!< cloud edge [W/m2]
+    std::optional<WiringCode> code{};           //!< that wiring is judged by; both unless stated
 
     /// Wet unless it is stated dry.
     [[nodiscard]] bool counts_as_wet() const { return wet.value_or(true); }
