@@ -65,7 +65,7 @@ void check_drives(const Device& device, const std::vector<Device>& devices) {
                                        .field = "drives",
                                        .value = quote(driven),
                                        .allowed = "the part of a device of the installation",
-                                       .remedy = did_you_mean(nearest_name(driven, known))});
+                                       .remedy = suggestion(driven, known)});
     }
 }
 

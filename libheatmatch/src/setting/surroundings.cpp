@@ -36,14 +36,18 @@ std::span<const Field> surroundings_fields() {
         bind<&Surroundings::metal_raceway>(
             {.name = "metal_raceway",
              .kind = FieldKind::flag,
-             .meaning = "the wire lies in a metal pipe, trunking or box, whatever is around that"}),
+             .meaning = "the wire lies in a metal pipe, trunking or box, whatever is around that",
+             .careful = false,
+             .careful_source = "nec-690-31"}),
         bind<&Surroundings::roof_distance_mm>(
             {.name = "roof_distance_mm",
              .kind = FieldKind::number,
              .unit = unit::millimetre,
              .range = {.low = 0.0, .high = 1e5},
              .meaning = "from a roof in the sun up to its raceway; state a large one where it lies "
-                        "over no roof"}),
+                        "over no roof",
+             .careful = 0.0,
+             .careful_source = "nec-310"}),
     });
     return fields;
 }

@@ -37,7 +37,9 @@ std::span<const Field> wire_run_fields() {
                                    .meaning = "resistance of its joints, all together"}),
         bind<&WireRun::inside>({.name = "inside",
                                 .kind = FieldKind::flag,
-                                .meaning = "lies inside a building, a greenhouse or a shed too"}),
+                                .meaning = "lies inside a building, a greenhouse or a shed too",
+                                .careful = true,
+                                .careful_source = "nec-690-31"}),
     });
     return fields;
 }

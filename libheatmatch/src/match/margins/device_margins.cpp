@@ -236,7 +236,9 @@ Margin independent_limit_margin(const Circuit& circuit) {
 
 std::vector<Margin> device_margins(const Circuit& circuit, const Site& site) {
     std::vector<Margin> margins;
-    const OpeningSite at{.irradiance_w_m2 = site.bright_irradiance_w_m2};
+    // A site that nobody calls grounded floats: then every conductor has to be opened.
+    const OpeningSite at{.floating = site.earthing != Earthing::grounded,
+                         .irradiance_w_m2 = site.bright_irradiance_w_m2};
     const double whole_a =
         lasting_current_a(circuit.short_circuit_current_a(), site.bright_irradiance_w_m2);
     for (const PlacedDevice& placed : circuit.devices) {

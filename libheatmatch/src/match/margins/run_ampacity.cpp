@@ -197,7 +197,7 @@ RunAmpacity run_ampacity(const Circuit& circuit, const RunParts& run, const Site
     Laid laid{.circuit = circuit, .run = run, .wire = *run.wire};
     laid.kind = wire_kind(*run.wire, run.insulation ? &*run.insulation : nullptr);
     laid.at_element = circuit.run_at_element() == &run;
-    laid.wet = site.wet || around.kind == SurroundingsKind::buried;
+    laid.wet = site.counts_as_wet() || around.kind == SurroundingsKind::buried;
     laid.rating_c = rating_of(laid);
     result.rating_c = laid.rating_c.value_or(0.0);
     result.most_a = most_of(laid, site);

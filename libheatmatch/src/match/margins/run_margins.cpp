@@ -174,7 +174,7 @@ RunView view_of(const Circuit& circuit, const Site& site, const RunParts& parts)
             .cold_voltage_v = circuit.cold_voltage_v(),
             .current_a = isc * sun,
             .code_isc_a = isc,
-            .wet = site.wet || buried,
+            .wet = site.counts_as_wet() || buried,
             .at_element = circuit.run_at_element() == &parts,
             .temperature = parts.temperature(isc * sun)};
 }
