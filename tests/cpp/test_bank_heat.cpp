@@ -20,9 +20,9 @@ std::shared_ptr<const BankHeat> heat_of_rods(int count,
 // 2.9 m are 43.5 W an element.
 TEST_CASE("a bed put in damp is judged as damp up to 30 W a metre") {
     heatmatch::Installation installation = drum();
-    CHECK_FALSE(rods(2, installation)->damp_at(10.0));
+    CHECK_FALSE(heat_of_rods(2, installation)->damp_at(10.0));
     installation.store->moist = true;
-    const auto heat = rods(2, installation);
+    const auto heat = heat_of_rods(2, installation);
     REQUIRE(heat->damp_at(43.4));
     CHECK_FALSE(heat->damp_at(43.6));
     CHECK(heat->damp_at(40.0)->sheath_c < heat->at(40.0).sheath_c);
