@@ -74,14 +74,22 @@ TEST_CASE("a medium that nobody has is answered with its family, never with one 
     CHECK_FALSE(contains(sand, "steel-shot"));
     CHECK(contains(no_medium("dry-snad"), "did you mean \"dry-sand\"?"));
     CHECK(contains(no_medium("gravel"), "choices: dry-gravel"));
-    CHECK(contains(no_medium("fish"), "families: granular, solid, liquid"));
+    const std::string fish = no_medium("fish");
+    for (const char* form : {"families: ", "granular", "solid", "liquid"}) {
+        CHECK(contains(fish, form));
+    }
+    CHECK_FALSE(contains(fish, "dry-sand"));
 }
 
 TEST_CASE("an element that nobody has is answered with its family, or with all families") {
     const std::string grill = no_element("grill");
     CHECK(contains(grill, "choices: oven-grill-2500-230"));
     CHECK_FALSE(contains(grill, "rod"));
-    CHECK(contains(no_element("xyz"), "families: immersion, low-voltage immersion, oven bake"));
+    const std::string none = no_element("xyz");
+    for (const char* family : {"families: ", "low-voltage immersion", "oven bake", "lamp"}) {
+        CHECK(contains(none, family));
+    }
+    CHECK_FALSE(contains(none, "oven-bake-2000-240"));
 }
 
 TEST_CASE("every id of the starter with one letter too many is told") {
