@@ -67,7 +67,8 @@ TEST_CASE("an installation whose names are all known is accepted") {
     CHECK_NOTHROW(check_references(Installation{}, Parts{}));
 }
 
-TEST_CASE("every reference of an installation is followed, and near names or the choices are told") {
+TEST_CASE(
+    "every reference of an installation is followed, and near names or the choices are told") {
     CHECK(holds(reference_refusal([](Installation& i) { i.panels[0].panel = "silicon-6"; }),
                 "no panel \"silicon-6\" in the catalog; did you mean \"silicon-60\"?"));
     CHECK(holds(reference_refusal([](Installation& i) { i.elements[0].element = "rod"; }),
