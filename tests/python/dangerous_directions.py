@@ -1,0 +1,244 @@
+"""Which way each quantity is dangerous, and which margins it feeds: the table of tests/README.md.
+
+A row says that moving the field in its direction never improves the margins named, whatever the
+installation. Paths are of `random_yards`; a `*` stands for every entry of a list.
+"""
+
+from __future__ import annotations
+
+import copy
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from case_yards import Yard, counts
+
+
+@dataclass(frozen=True)
+class Row:
+    """A field, its dangerous direction and the margins that it feeds."""
+
+    field: str
+    direction: str
+    margins: tuple[str, ...]
+    change: Callable[[Any, float], Any]  #: old value and a share of 0 to 1 to new value
+    until: str = ""  #: what the library does not do yet
+
+    def moved(self, yard: Yard, share: float) -> Yard | None:
+        """The yard with the field moved; None where it has no such field."""
+        made = copy.deepcopy(yard)
+        path = self.field.split("/")
+        return made if _walk(made, path, lambda old: self.change(old, share)) else None
+
+
+def _walk(place: Any, path: list[str], change: Callable[[Any], Any]) -> bool:
+    """Changes what lies under a path; whether anything did."""
+    key, *rest = path
+    if isinstance(place, list):
+        names = ("name", "id", "part", "group")
+        at = [
+            index
+            for index, item in enumerate(place)
+            if key == "*" or key in [item.get(name) for name in names]
+        ]
+    else:
+        at = [key] if place.get(key) is not None else []
+    done = False
+    for where in at:
+        if rest:
+            done |= _walk(place[where], rest, change)
+            continue
+        changed = change(place[where])
+        done |= changed != place[where]
+        place[where] = changed
+    return done
+
+
+def by(step: float) -> Callable[[Any, float], Any]:
+    return lambda old, share: old + step * share
+
+
+def times(factor: float) -> Callable[[Any, float], Any]:
+    """Towards the old value times a factor."""
+    return lambda old, share: old * (1 + (factor - 1) * share)
+
+
+def to(word: Any) -> Callable[[Any, float], Any]:
+    return lambda old, share: word
+
+
+def down_to(low: float, factor: float) -> Callable[[Any, float], Any]:
+    """As times(), but not below what the field allows."""
+    return lambda old, share: min(old, max(low, old * (1 + (factor - 1) * share)))
+
+
+def more_by(count: int) -> Callable[[Any, float], Any]:
+    return lambda old, share: old + max(1, round(count * share))
+
+
+def fewer(old: int, share: float) -> int:
+    return max(1, old - 1)
+
+
+def more_in_series(old: str, share: float) -> str:
+    series, parallel = counts(old)
+    return f"{series + 1}S{parallel}P"
+
+
+def more_in_parallel(old: str, share: float) -> str:
+    series, parallel = counts(old)
+    return f"{series}S{parallel + 1}P"
+
+
+VOLTS = ("cold voltage", "joint voltage", "sheath voltage", "touch voltage", "series arc")
+SHEATH = ("sheath temperature", "coil temperature", "settled sand")
+TAIL = ("terminal temperature", "end seal", "hot tail insulation", "hot tail joint")
+WIRE = ("insulation", "plating", "joint")
+WALL = ("wall and lid", "touch temperature")
+CODE = ("run current", "joint current", "reverse current", "dc breaking")
+POWER = ("element power", "element voltage", "survivor power")
+
+HOT_WIRE = "element margins with the wire's ohms cold: a thin wire glowing in the sun flatters them"
+WET_NO_MORE = "insulation keeps its wet limit above 90 C of air: a hot tail is cold at night"
+
+MORE = "more"
+LESS = "less"
+ROWS = (
+    Row("site/record_low_c", LESS, (*VOLTS, "dc breaking"), by(-20)),
+    Row("site/bright_irradiance_w_m2", MORE, (*WIRE, "dc breaking", "dc carrying"), by(300)),
+    Row("site/bright_irradiance_w_m2", MORE, (*POWER, *SHEATH, *TAIL, *WALL), by(300), HOT_WIRE),
+    Row("site/wet", "true", ("touch voltage", "insulation"), to(True)),
+    Row("circuit/panels", "more in series", VOLTS, more_in_series),
+    Row("circuit/panels", "more in parallel", (*CODE, *WIRE), more_in_parallel),
+    Row("parts/panels/panel/v_oc", MORE, VOLTS, times(1.15)),
+    Row("parts/panels/panel/i_sc", MORE, (*CODE, *WIRE), times(1.3)),
+    Row("parts/panels/panel/beta_voc_pct_per_k", LESS, VOLTS, by(-0.15)),
+    Row("parts/panels/panel/max_system_voltage_v", LESS, ("cold voltage",), times(0.3)),
+    Row("parts/panels/panel/max_series_fuse_a", LESS, ("reverse current",), times(0.3)),
+    Row("parts/elements/element/rated_w", LESS, ("element power", "survivor power"), times(0.2)),
+    Row("parts/elements/element/rated_v", LESS, ("element voltage", "sheath voltage"), times(0.2)),
+    Row("parts/elements/element/heated_length_mm", LESS, SHEATH, times(0.6)),
+    Row("parts/elements/element/heated_length_mm", LESS, ("survivor sheath",), times(0.6)),
+    Row("parts/elements/element/cold_length_mm", LESS, TAIL, times(0.4)),
+    Row("parts/elements/element/terminal_limit_c", LESS, ("terminal temperature",), times(0.4)),
+    Row("parts/elements/element/insulation_resistance_mohm", LESS, ("earth fault",), times(0.02)),
+    Row("parts/elements/element/built_in_ac_control", "true", ("built-in control",), to(True)),
+    Row("parts/sheaths/sheath/verdict_limit_c", LESS, ("sheath temperature",), times(0.5)),
+    Row("parts/sheaths/sheath/verdict_limit_c", LESS, ("survivor sheath",), times(0.5)),
+    Row("parts/sheaths/sheath/verdict_limit_c", LESS, ("stagnation",), times(0.5)),
+    Row("parts/alloys/alloy/limit_c", LESS, ("coil temperature",), times(0.3)),
+    Row("parts/media/fill/ceiling_c", LESS, ("store ceiling",), times(0.2)),
+    Row("parts/media/fill/k20_low_w_mk", LESS, SHEATH, times(0.6)),
+    Row("store/air_c", MORE, (*SHEATH, "store ceiling", "stagnation", "touch temperature"), by(20)),
+    Row("store/charge_hours", MORE, (*SHEATH, *TAIL, *WALL, "store ceiling"), by(6)),
+    Row("store/top_u_w_m2k", LESS, (*SHEATH, "store ceiling", "stagnation"), times(0.2)),
+    Row("store/bottom_u_w_m2k", LESS, (*SHEATH, "store ceiling", "stagnation"), times(0.2)),
+    Row("store/side_u_w_m2k", LESS, (*SHEATH, "store ceiling", "stagnation"), times(0.2)),
+    Row("store/loss_factor", LESS, (*SHEATH, "store ceiling", "stagnation"), times(0.4)),
+    Row("store/height_m", LESS, ("fit in store",), times(0.4)),
+    Row("store/combustible_distance_mm", LESS, ("wall and lid",), times(0.0)),
+    Row("store/vented", "false", ("store ceiling", "pressure"), to(False)),
+    Row("store/moist", "true", ("dry-out",), to(True)),
+    Row("runs/*/surroundings/air_c", MORE, ("plating", "joint", "hot tail plating"), by(60)),
+    Row("runs/*/surroundings/air_c", MORE, (*TAIL, "device temperature", "run current"), by(60)),
+    Row("runs/*/surroundings/air_c", MORE, ("insulation",), by(60), WET_NO_MORE),
+    Row("runs/*/surroundings/irradiance_w_m2", MORE, WIRE, by(400)),
+    Row("runs/*/surroundings/wind_m_s", LESS, WIRE, times(0.0)),
+    Row("runs/*/surroundings/loaded_conductors", MORE, (*WIRE, "run current"), more_by(30)),
+    Row("runs/*/length_m", MORE, ("voltage drop",), times(4.0)),
+    Row("runs/*/length_m", LESS, (*POWER, *SHEATH), times(0.05)),
+    Row("runs/*/joint_ohm", MORE, ("voltage drop",), by(0.2)),
+    Row("parts/wires/*/ampacity_a", LESS, ("run current",), times(0.3)),
+    Row("parts/wires/*/voltage_rating_v", LESS, ("cold voltage",), times(0.1)),
+    Row("parts/wires/*/sunlight_resistant", "false", ("sunlight",), to(False)),
+    Row(
+        "parts/insulations/*/limit_c", LESS, ("insulation", "hot tail insulation"), down_to(40, 0.4)
+    ),
+    Row("parts/insulations/*/limit_c", LESS, ("run current",), down_to(40, 0.4)),
+    Row("parts/connectors/*/limit_c", LESS, ("joint", "hot tail joint"), down_to(40, 0.3)),
+    Row("parts/connectors/*/voltage_rating_v", LESS, ("joint voltage",), times(0.1)),
+    Row("parts/connectors/*/current_rating_a", LESS, ("joint current",), times(0.1)),
+    Row("parts/controls/*/dc_ratings/*/a_dc", LESS, ("dc breaking", "dc carrying"), times(0.1)),
+    Row("parts/controls/*/dc_ratings/*/v_dc", LESS, ("dc breaking",), times(0.1)),
+    Row("parts/controls/*/own_limit_c", LESS, ("device temperature",), down_to(20, 0.3)),
+    Row("parts/controls/*/polarised", "true", ("polarity",), to(True)),
+    Row("devices/*/poles_used", LESS, ("dc breaking",), fewer),
+)
+
+
+# What a yard states and may leave out; its values lie between the usual and the careful one.
+FACTS = {
+    "site/wet": "an unstated site counts as wet",
+    "site/live_parts_enclosed": "",
+    "site/frames_bonded": "",
+    "site/array_on": "",
+    "site/earthing": "",
+    "site/code": "",
+    "store/charge_hours": "careful charge hours",
+    "store/air_c": "careful air",
+    "store/vented": "",
+    "store/moist": "",
+    "store/combustible_distance_mm": "unknown distance counts as none",
+    "store/vessel_bonded": "",
+    "store/sheath_bonded": "",
+    "store/element_covered": "",
+    "runs/*/connector": "an unknown joint keeps its margins of volts and amperes",
+    "runs/*/inside": "",
+    "runs/*/surroundings/air_c": "unknown air leaves run current not assessed",
+    "runs/*/surroundings/wind_m_s": HOT_WIRE,
+    "runs/*/surroundings/metal_raceway": "",
+    "runs/*/surroundings/roof_distance_mm": "",
+    "devices/*/set_c": "",
+    "devices/*/drives": "",
+    "devices/*/poles_used": "",
+    "parts/panels/panel/max_system_voltage_v": "",
+    "parts/panels/panel/max_series_fuse_a": "",
+    "parts/elements/element/insulation_resistance_mohm": "",
+    "parts/elements/element/built_in_ac_control": "",
+    "parts/elements/element/terminal_limit_c": "",
+    "parts/elements/element/rated_w": "",
+    "parts/elements/element/rated_v": "",
+    "parts/elements/element/sheath": "",
+    "parts/elements/element/alloy": "",
+    "parts/elements/element/cold_length_mm": "",
+    "parts/elements/element/heated_length_mm": "without heat store margins lose their subject",
+    "parts/media/fill/ceiling_c": "",
+    "parts/wires/*/ampacity_a": "",
+    "parts/wires/*/voltage_rating_v": "",
+    "parts/wires/*/sunlight_resistant": "",
+    "parts/insulations/*/limit_wet_c": "an unknown wet limit is no dry one",
+    "parts/connectors/*/voltage_rating_v": "",
+    "parts/connectors/*/current_rating_a": "",
+    "parts/controls/*/dc_ratings": "",
+    "parts/controls/*/own_limit_c": "",
+    "parts/controls/*/polarised": "",
+    "parts/controls/*/ac_only": "unknown ac_only of a control that states no direct current",
+}
+
+
+def without(yard: Yard, path: str) -> Yard | None:
+    """The yard without a fact; None where it does not state it."""
+    made = copy.deepcopy(yard)
+    *way, last = path.split("/")
+
+    def drop(place: Any) -> Any:
+        return {key: value for key, value in place.items() if key != last}
+
+    return made if _walk(made, way, drop) else None
+
+
+def pairs() -> set[tuple[str, str]]:
+    return {(row.field, margin) for row in ROWS for margin in row.margins}
+
+
+def table() -> str:
+    """The rows as tests/README.md shows them: fields once, in their order."""
+    joined: dict[tuple[str, str], list[str]] = {}
+    for row in ROWS:
+        joined.setdefault((row.field, row.direction), []).extend(row.margins)
+    head = "| field | dangerous direction | margins that must not improve |\n|---|---|---|\n"
+    lines = [
+        f"| `{field}` | {direction} | {', '.join(dict.fromkeys(margins))} |"
+        for (field, direction), margins in joined.items()
+    ]
+    return head + "\n".join(lines) + "\n"
