@@ -55,6 +55,10 @@ def _parent(yard: Yard, path: str) -> tuple[Any, str]:
 
 def put(yard: Yard, path: str, value: Any) -> None:
     place, last = _parent(yard, path)
+    if path.startswith("devices/") and last == "part":
+        for device in yard["devices"]:  # what drove the old part drives the new one
+            driven = [value if old == place["part"] else old for old in device.get("drives", [])]
+            device.update({"drives": driven} if driven else {})
     if isinstance(place, dict):
         place[last] = copy.deepcopy(value)
     else:
@@ -122,7 +126,11 @@ def yard_of(case: Yard) -> Yard:
 
 
 def _owned(yard: Yard) -> Yard:
-    """With elements only of the circuit's kind: a ranking then looks at little else."""
+    """With elements only of the circuit's kind, for a ranking then looks at little else."""
+    parts = [device["part"] for device in yard["devices"]]
+    for device in yard["devices"]:
+        if "drives" in device:  # what is gone is not driven
+            device["drives"] = [driven for driven in device["drives"] if driven in parts]
     series, parallel = counts(yard["circuit"]["bank"])
     owned = {"element": yard["circuit"]["element"], "count": series * parallel}
     return {**yard, "elements": [owned]}

@@ -66,6 +66,19 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             item.add_marker(left)
 
 
+def pytest_terminal_summary(terminalreporter: Any) -> None:
+    """Say how many dangers are not found yet, and how many rows still flatter."""
+    for name in ("test_must_never_pass.py::test_assess", "test_never_kinder.py::"):
+        waits, found = (
+            [report for report in terminalreporter.stats.get(of, []) if name in report.nodeid]
+            for of in ("xfailed", "xpassed")
+        )
+        if waits or found:
+            what = name.split("::")[0].removeprefix("test_").removesuffix(".py").replace("_", " ")
+            line = f"{what}: {len(waits)} wait for the library, {len(found)} pass and still wait"
+            terminalreporter.write_line(line)
+
+
 @pytest.fixture(scope="session")
 def starter() -> hm.Catalog:
     """The read-only starter catalog."""

@@ -163,6 +163,18 @@ ROWS = (
     Row("parts/controls/*/own_limit_c", LESS, ("device temperature",), down_to(20, 0.3)),
     Row("parts/controls/*/polarised", "true", ("polarity",), to(True)),
     Row("devices/*/poles_used", LESS, ("dc breaking",), fewer),
+    Row("devices/*/set_c", MORE, ("limit acts in time",), by(300)),
+    Row("devices/*/set_tolerance_k", MORE, ("limit acts in time",), by(50)),
+    Row("devices/*/opens_on_supply_loss", "false", ("limit supply",), to(False)),
+    Row("devices/*/opens_on_probe_break", "false", ("limit supply",), to(False)),
+    Row("site/live_parts_enclosed", "false", ("touch voltage",), to(False)),
+    Row("site/frames_bonded", "false", ("bonding",), to(False)),
+    Row("store/vessel_bonded", "false", ("bonding",), to(False)),
+    Row("store/sheath_bonded", "false", ("bonding",), to(False)),
+    Row("store/element_covered", "false", ("dry-out",), to(False)),
+    Row("runs/*/inside", "true", ("placing",), to(True)),
+    Row("runs/*/surroundings/metal_raceway", "false", ("placing",), to(False)),
+    Row("runs/*/surroundings/roof_distance_mm", LESS, ("run current",), times(0.0)),
 )
 
 
@@ -190,6 +202,9 @@ FACTS = {
     "runs/*/surroundings/roof_distance_mm": "",
     "devices/*/set_c": "",
     "devices/*/drives": "",
+    "devices/*/set_tolerance_k": "",
+    "devices/*/opens_on_supply_loss": "",
+    "devices/*/opens_on_probe_break": "",
     "devices/*/poles_used": "",
     "parts/panels/panel/max_system_voltage_v": "",
     "parts/panels/panel/max_series_fuse_a": "",
@@ -212,6 +227,8 @@ FACTS = {
     "parts/controls/*/dc_ratings": "",
     "parts/controls/*/own_limit_c": "",
     "parts/controls/*/polarised": "",
+    "parts/controls/*/poles": "",
+    "parts/controls/*/semiconductor": "",
     "parts/controls/*/ac_only": "unknown ac_only of a control that states no direct current",
 }
 

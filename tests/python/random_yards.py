@@ -47,7 +47,7 @@ COOL_WIRES = ("pv-wire-10-awg", "thhn-12-awg", "thhn-14-awg", "xhhw-2-10-awg", "
 HOT_WIRES = ("silicone-14-awg", "silicone-nickel-14-awg", "fep-14-awg", "thhn-12-awg")
 COOL_JOINTS = ("pv-plug-4-mm", "lever-splice", "twist-on-plastic")
 HOT_JOINTS = ("ceramic-block-steel", "ceramic-block-brass", "tab-receptacle-nickel-steel")
-SWITCHES = (
+CONTROLS = (
     "pv-isolator-2-pole",
     "pv-isolator-4-pole",
     "dc-breaker-non-polarised-2-pole",
@@ -55,9 +55,6 @@ SWITCHES = (
     "ac-breaker-48-v-dc-listed",
     "dc-contactor-open-150-v",
     "general-purpose-relay",
-)
-ANY_CONTROL = (
-    *SWITCHES,
     "ac-toggle-switch",
     "ac-solid-state-relay",
     "battery-rotary-switch",
@@ -156,9 +153,10 @@ def _store(draw: st.DrawFn, parts: Yard, wet_element: bool) -> Yard:
 
 
 @st.composite
-def device(draw: st.DrawFn, parts: Yard, named: str, controls: tuple[str, ...]) -> Yard:
+def device(draw: st.DrawFn, parts: Yard, named: str) -> Yard:
     """A device, mostly in a duty of its kind; its control is put among the parts."""
-    of = draw(st.sampled_from(controls))
+    of = draw(st.sampled_from(CONTROLS))
+    others = [control["id"] for control in parts["controls"]]
     row = _rows("controls")[of]
     facts: Yard = {}
     if row["family"] == "fuse":
@@ -177,6 +175,13 @@ def device(draw: st.DrawFn, parts: Yard, named: str, controls: tuple[str, ...]) 
         low, high = row.get("sense_low_c", 40), row.get("sense_high_c", 150)
         made["set_c"] = draw(numbers(low, min(high, 400)))
         made["senses"] = draw(st.sampled_from(("wall", "lid", "bed")))
+        more = {
+            "drives": st.lists(st.sampled_from(others), unique=True) if others else st.just([]),
+            "set_tolerance_k": numbers(0, 10),
+            "opens_on_supply_loss": st.booleans(),
+            "opens_on_probe_break": st.booleans(),
+        }
+        made |= {key: draw(of) for key, of in more.items() if is_known(f"devices/x/{key}")}
     else:
         poles = max([rating.get("poles", 1) for rating in row.get("dc_ratings", [])], default=1)
         made["poles_used"] = draw(st.integers(1, poles))
@@ -205,7 +210,7 @@ def yards(draw: st.DrawFn, devices: bool = True) -> Yard:
         draw(_run(parts, "tail", "bank", True)),
     ]
     count = draw(st.integers(0, 3)) if devices else 0
-    placed = [draw(device(parts, f"device-{i}", ANY_CONTROL)) for i in range(count)]
+    placed = [draw(device(parts, f"device-{i}")) for i in range(count)]
     site = {
         "latitude_deg": 44.1,
         "tilt_deg": 60,

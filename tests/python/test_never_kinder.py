@@ -18,7 +18,7 @@ from case_yards import ROOT, SEVERITIES, Yard, grade
 from dangerous_directions import FACTS, ROWS, Row, without
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
-from random_yards import ANY_CONTROL, device, numbers, yards
+from random_yards import device, numbers, yards
 
 LONG = bool(os.environ.get("HEATMATCH_LONG_RUN"))
 CLOSE = 1e-3  # of headroom: what the heat model's iterations leave
@@ -175,7 +175,7 @@ WAITING = {
 @short_or_long
 @given(yard=yards(), data=st.data())
 def test_a_device_improves_only_what_it_can(names, yard, data):
-    placed = data.draw(device(yard["parts"], "added", ANY_CONTROL))
+    placed = data.draw(device(yard["parts"], "added"))
     was = judged(yard)
     now = judged({**yard, "devices": [*yard["devices"], placed]})
     volts = next(m.value for m in case_yards.assess(yard).margins if m.name == "cold voltage")
@@ -194,11 +194,3 @@ def test_the_table_of_directions_is_the_one_printed():
     assert len(dangerous_directions.pairs()) >= 40
     printed = (ROOT / "tests" / "README.md").read_text(encoding="utf-8")
     assert dangerous_directions.table() in printed, dangerous_directions.table()
-
-
-def test_how_many_rows_wait(capsys):
-    rows = [*(row.until for row in ROWS), *FACTS.values(), *WAITING.values()]
-    waits = [until for until in rows if until]
-    with capsys.disabled():
-        print(f"\nnever kinder: {len(rows)} rows, {len(waits)} wait for the library:", end=" ")
-        print("; ".join(sorted(set(waits))))
