@@ -224,7 +224,7 @@ FACTS = {
     "parts/insulations/*/limit_wet_c": "an unknown wet limit is no dry one",
     "parts/connectors/*/voltage_rating_v": "",
     "parts/connectors/*/current_rating_a": "",
-    "parts/controls/*/dc_ratings": "",
+    "parts/controls/*/dc_ratings": "a control without printed pairs breaks nothing",
     "parts/controls/*/own_limit_c": "",
     "parts/controls/*/polarised": "",
     "parts/controls/*/poles": "",
