@@ -127,7 +127,7 @@ ROWS = (
     Row("parts/sheaths/sheath/verdict_limit_c", LESS, ("survivor sheath",), times(0.5)),
     Row("parts/sheaths/sheath/verdict_limit_c", LESS, ("stagnation",), times(0.5)),
     Row("parts/alloys/alloy/limit_c", LESS, ("coil temperature",), times(0.3)),
-    Row("parts/media/fill/ceiling_c", LESS, ("store ceiling",), times(0.2)),
+    Row("parts/media/fill/ceiling_c", LESS, ("store ceiling",), down_to(30, 0.2)),
     Row("parts/media/fill/k20_low_w_mk", LESS, SHEATH, times(0.6)),
     Row("store/air_c", MORE, (*SHEATH, "store ceiling", "stagnation", "touch temperature"), by(20)),
     Row("store/charge_hours", MORE, (*SHEATH, *TAIL, *WALL, "store ceiling"), by(6)),
