@@ -273,6 +273,11 @@ TEST_CASE("a limit may drive a relay that drives the contactor, and no circle") 
     relay.device.drives = {"dc-contactor-sealed-450-v"};
     circuit.devices = {limit, relay, bench_device("dc-contactor-sealed-450-v", "breaks dc")};
     CHECK(opens(circuit, limit, Occasion::limit).answer == Answer::yes);
+    // A semiconductor on the way fails shorted too.
+    circuit.devices[1].control.semiconductor = true;
+    CHECK(opens(circuit, limit, Occasion::limit).answer == Answer::no);
+    CHECK(opens(circuit, limit, Occasion::thermostat).answer == Answer::yes);
+    circuit.devices[1].control.semiconductor = false;
     circuit.devices[1].device.drives = {"general-purpose-relay"};
     CHECK(opens(circuit, limit, Occasion::limit).answer == Answer::no);
 }

@@ -79,9 +79,7 @@ Opening contacts(const Circuit& circuit, const PlacedDevice& placed, Occasion oc
     if (occasion != Occasion::thermostat && semiconductor.value_or(false)) {
         return refused(opening, Obstacle::semiconductor, say<"opens.semiconductor">());
     }
-    if (!opening.rated_a) {
-        return refused(opening, Obstacle::rating, too_few_volts(opening));
-    }
+    if (!opening.rated_a) return refused(opening, Obstacle::rating, too_few_volts(opening));
     if (opening.amperes > *opening.rated_a) {
         return refused(opening, Obstacle::rating,
                        say<"opens.amperes">(with<"amperes">(opening.amperes, unit::ampere),
@@ -123,15 +121,13 @@ Opening opens_by_hand(const Circuit& circuit, const PlacedDevice& placed, const 
     }
     if (opening.answer == Answer::unknown) return opening;
     if (!site.floating) return granted(opening, say<"opens.hand">());
-    const auto has = poles_of(control);
-    if (!has) return not_told(opening, "control.poles", say<"opens.poles_not_told">());
-    const int used = std::min(*has, placed.device.poles_used);
-    if (used < 2) {
-        Sentence why = say<"opens.one_conductor">();
-        const bool told = control.poles.has_value() || *has >= 2;
-        return told ? refused(opening, Obstacle::conductors, std::move(why))
-                    : not_told(opening, "control.poles", std::move(why));
+    // One pole in all pairs does not tell that it has no more.
+    const int has = poles_of(control).value_or(1);
+    const int used = std::min(has, placed.device.poles_used);
+    if (used < 2 && has < 2 && !control.poles) {
+        return not_told(opening, "control.poles", say<"opens.poles_not_told">());
     }
+    if (used < 2) return refused(opening, Obstacle::conductors, say<"opens.one_conductor">());
     const double side_v = one_side_v(control, used / 2, opening.amperes);
     if (side_v < opening.volts) {
         return refused(opening, Obstacle::conductors,
@@ -167,11 +163,14 @@ Opening opens_through(const Circuit& circuit, const PlacedDevice& placed, Occasi
 Opening opens_driven(const Circuit& circuit, const PlacedDevice& placed, Occasion occasion,
                      const OpeningSite& site, int chain) {
     const Control& control = placed.control;
-    if (placed.device.duty != Duty::breaks_dc && !placed.device.drives.empty() &&
-        chain < longest_chain) {
-        return opens_through(circuit, placed, occasion, site, chain);
-    }
     Opening opening = contacts(circuit, placed, occasion, site);
+    const bool passes_on = placed.device.duty != Duty::breaks_dc && !placed.device.drives.empty();
+    if (passes_on && chain < longest_chain) {
+        const bool shorts = is_semiconductor(control).value_or(true);
+        return shorts && occasion != Occasion::thermostat
+                   ? refused(opening, Obstacle::semiconductor, say<"opens.semiconductor">())
+                   : opens_through(circuit, placed, occasion, site, chain);
+    }
     if (opening.answer == Answer::no) return opening;
     const auto operated = operated_of(control);
     if (!operated) return not_told(opening, "control.operated", say<"opens.how_not_told">());
@@ -213,8 +212,8 @@ Opening opens_by_temperature(const Circuit& circuit, const PlacedDevice& placed,
     for (const PlacedDevice& other : circuit.devices) {
         if (!serves(other)) continue;
         if (drives(other, placed)) return opens_driven(circuit, placed, occasion, site, 0);
-        const bool told = !other.device.drives.empty();
-        if (!told && other.device.duty == Duty::senses_only) may_be_driven = true;
+        const bool untold = other.device.drives.empty();
+        if (untold && other.device.duty == Duty::senses_only) may_be_driven = true;
     }
     const Opening able = opens_driven(circuit, placed, occasion, site, 0);
     if (able.answer == Answer::no) return able;
@@ -223,7 +222,9 @@ Opening opens_by_temperature(const Circuit& circuit, const PlacedDevice& placed,
 }
 
 Opening string_fuse_blows(const Circuit& circuit, const Opening& load) {
-    if (!load.rated_a) return refused(load, Obstacle::rating, too_few_volts(load));
+    if (!load.rated_a || load.unrated) {
+        return refused(load, Obstacle::rating, too_few_volts(load));
+    }
     const double fed_a = (circuit.panels.parallel - 1) * circuit.panel.i_sc_limit_a;
     const double melts_a = surely_melts * *load.rated_a;
     if (fed_a >= melts_a) return granted(load, say<"opens.blows">());
