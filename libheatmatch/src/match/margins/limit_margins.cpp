@@ -243,7 +243,7 @@ Margin sensed_body_margin(const Circuit& circuit, const PlacedDevice& placed,
     }
     if (!margin.value || !margin.limit) {
         margin.said = say<"limit.body_unknown">();
-        margin.missing = {margin.value ? "own_limit_c" : "store"};
+        margin.missing = {!margin.value ? "store" : body ? "own_limit_c" : "sense_high_c"};
     }
     grade(margin, room_c);
     return margin;
@@ -260,7 +260,9 @@ std::vector<Margin> limit_margins(const Circuit& circuit, const std::optional<He
     const PlacedDevice* limit = judged_limit(circuit);
     std::vector<Margin> margins{in_time_margin(circuit, limit, element_w), supply_margin(limit)};
     for (const PlacedDevice& placed : circuit.devices) {
-        if (placed.device.duty != Duty::senses_only || !placed.control.sense_high_c) continue;
+        const bool thermal = placed.control.sense_high_c ||
+                             operated_of(placed.control) == OperatedKind::by_temperature;
+        if (placed.device.duty != Duty::senses_only || !thermal) continue;
         margins.push_back(sensed_body_margin(circuit, placed, point));
     }
     return margins;
