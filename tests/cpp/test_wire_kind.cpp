@@ -11,7 +11,7 @@ using heatmatch::WireKind;
 
 namespace {
 
-WireKind marked(const char* marking) {
+WireKind kind_marked(const char* marking) {
     return wire_kind(Wire{.marking = marking}, nullptr);
 }
 
@@ -19,22 +19,22 @@ WireKind marked(const char* marking) {
 
 // Source: NEC 310.10, 338.12, 690.31 (nec-310-10, nec-338-12, nec-690-31): what letters allow.
 TEST_CASE("type letters tell the kind of a wire, the widest use of several counts") {
-    CHECK(marked("THHN") == WireKind::dry_building);
-    CHECK(marked("THHN/THWN-2") == WireKind::building);
-    CHECK(marked("USE-2") == WireKind::service);
-    CHECK(marked("USE-2 / RHH / RHW-2") == WireKind::building);
-    CHECK(marked("PV WIRE, UL 4703") == WireKind::pv_wire);
-    CHECK(marked("pv wire or USE-2") == WireKind::pv_wire);
-    CHECK(marked("H1Z2Z2-K, EN 50618") == WireKind::pv_cable);
-    CHECK(marked("NM-B 12/2") == WireKind::indoor_cable);
-    CHECK(marked("UF-B 10/2") == WireKind::feeder_cable);
-    CHECK(marked("SJOOW 12/2") == WireKind::cord);
-    CHECK(marked("class K") == WireKind::welding);
-    CHECK(marked("538 °C class") == WireKind::unknown);
-    CHECK(marked("welding cable, RHW-2") == WireKind::building);
-    CHECK(marked("UL 758, 105 °C, 600 V") == WireKind::appliance);
-    CHECK(marked("") == WireKind::unknown);
-    CHECK(marked("blue") == WireKind::unknown);
+    CHECK(kind_marked("THHN") == WireKind::dry_building);
+    CHECK(kind_marked("THHN/THWN-2") == WireKind::building);
+    CHECK(kind_marked("USE-2") == WireKind::service);
+    CHECK(kind_marked("USE-2 / RHH / RHW-2") == WireKind::building);
+    CHECK(kind_marked("PV WIRE, UL 4703") == WireKind::pv_wire);
+    CHECK(kind_marked("pv wire or USE-2") == WireKind::pv_wire);
+    CHECK(kind_marked("H1Z2Z2-K, EN 50618") == WireKind::pv_cable);
+    CHECK(kind_marked("NM-B 12/2") == WireKind::indoor_cable);
+    CHECK(kind_marked("UF-B 10/2") == WireKind::feeder_cable);
+    CHECK(kind_marked("SJOOW 12/2") == WireKind::cord);
+    CHECK(kind_marked("class K") == WireKind::welding);
+    CHECK(kind_marked("538 °C class") == WireKind::unknown);
+    CHECK(kind_marked("welding cable, RHW-2") == WireKind::building);
+    CHECK(kind_marked("UL 758, 105 °C, 600 V") == WireKind::appliance);
+    CHECK(kind_marked("") == WireKind::unknown);
+    CHECK(kind_marked("blue") == WireKind::unknown);
 }
 
 TEST_CASE("every wire of the starter has a kind") {
