@@ -147,7 +147,8 @@ TEST_CASE("every candidate of the demo has the same margins, none silently missi
         for (const auto& run : candidate->circuit.runs) {
             const std::string subject = "run \"" + run.run.name + '"';
             for (const char* name :
-                 {"cold voltage", "run current", "insulation", "plating", "joint"}) {
+                 {"wire", "cold voltage", "joint voltage", "joint current", "run current",
+                  "insulation", "plating", "joint", "sunlight", "wet place", "placing"}) {
                 silent += count_margins(candidate->margins(), name, subject) == 0 ? 1 : 0;
             }
         }
