@@ -10,6 +10,7 @@
 
 #include "heatmatch/match/candidate/assess.hpp"
 #include "heatmatch/match/candidate/wiring.hpp"
+#include "heatmatch/match/margins/run_margins.hpp"
 
 using heatmatch::Circuit;
 using heatmatch::Installation;
@@ -43,11 +44,14 @@ struct Heated {
         Circuit with = circuit;
         if (wire.voltage_rating_v.value_or(0.0) < circuit.cold_voltage_v()) return std::nullopt;
         with.runs.back() = heatmatch::parts_of_run(starter(), with.runs.back().run, wire);
+        if (!heatmatch::wire_may_lie(with, installation.site, with.runs.back()))
+            return std::nullopt;
         const auto candidate = heatmatch::evaluate(with, installation, {});
         double least = 1.0;
         for (const Margin& margin : candidate.margins()) {
             if (margin.subject != "run \"hot tail\"") continue;
             if (margin.name.find("joint") != std::string::npos) continue;
+            if (margin.name == "placing") continue;  // of metal around it, which no wire changes
             if (margin.name == "run current" && margin.severity == Severity::not_assessed) continue;
             if (margin.severity == Severity::none) continue;
             if (margin.severity != Severity::caution) return std::nullopt;
