@@ -89,8 +89,8 @@ TEST_CASE("IEC has a current for each way of laying") {
     CHECK(iec_table_a(2.5, LayingMethod::raceway, 70.0) == 24.0);
     CHECK(iec_table_a(4.0, LayingMethod::raceway, 70.0) == 32.0);
     CHECK(iec_table_a(4.0, LayingMethod::raceway, 70.0, AmpacityGroup::cable) == 30.0);
-    CHECK(iec_table_a(1.5, LayingMethod::insulation, 70.0) == 14.5);
-    CHECK(iec_table_a(1.5, LayingMethod::insulation, 90.0, AmpacityGroup::cable) == 18.5);
+    CHECK(iec_table_a(1.5, LayingMethod::thermal_insulation, 70.0) == 14.5);
+    CHECK(iec_table_a(1.5, LayingMethod::thermal_insulation, 90.0, AmpacityGroup::cable) == 18.5);
     CHECK(iec_table_a(6.0, LayingMethod::bundle, 90.0) == 58.0);
     CHECK(iec_table_a(6.0, LayingMethod::free_air, 90.0) == 63.0);
     CHECK(iec_table_a(2.5, LayingMethod::earth, 70.0) == 29.0);

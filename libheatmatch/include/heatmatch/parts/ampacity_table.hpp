@@ -18,7 +18,7 @@ inline constexpr auto wiring_code_words = std::to_array<std::string_view>({"nec"
 
 /// How a wire is laid, as tables of current tell it: by itself in free air, with others touching
 /// it, in a raceway, in thermal insulation, in the earth.
-enum class LayingMethod { free_air, bundle, raceway, insulation, earth };
+enum class LayingMethod { free_air, bundle, raceway, thermal_insulation, earth };
 inline constexpr auto laying_method_words = std::to_array<std::string_view>(
     {"free air", "bundle", "raceway", "thermal insulation", "earth"});
 [[nodiscard]] constexpr std::span<const std::string_view> words_of(LayingMethod) {

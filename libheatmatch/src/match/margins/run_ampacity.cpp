@@ -98,9 +98,9 @@ std::optional<double> counted_terminals_c(const Laid& laid) {
     const auto& devices = laid.circuit.devices;
     const bool equipment = std::any_of(devices.begin(), devices.end(), in_run);
     const auto& connector = laid.run.connector;
-    const bool own_limit = connector
-                               ? connector->place && *connector->place != ConnectorPlace::cold_end
-                               : laid.at_element;
+    const bool own_limit =
+        laid.at_element || (connector && connector->place.value_or(ConnectorPlace::cold_end) !=
+                                             ConnectorPlace::cold_end);
     if (own_limit && !equipment) return std::nullopt;
     const bool large = laid.wire.area_mm2 > 1.02 * awg_area_mm2(largest_small_awg);
     return large ? large_terminals_c : terminals_c;
@@ -184,7 +184,7 @@ std::optional<double> most_of(const Laid& laid, const Site& site) {
 std::optional<LayingMethod> laying_method(const Surroundings& around) {
     if (around.kind == SurroundingsKind::bed) return std::nullopt;
     if (around.kind == SurroundingsKind::buried) return LayingMethod::earth;
-    if (around.kind == SurroundingsKind::cavity) return LayingMethod::insulation;
+    if (around.kind == SurroundingsKind::cavity) return LayingMethod::thermal_insulation;
     if (around.kind == SurroundingsKind::conduit || around.metal_raceway.value_or(false))
         return LayingMethod::raceway;
     return around.loaded_conductors == 1 ? LayingMethod::free_air : LayingMethod::bundle;

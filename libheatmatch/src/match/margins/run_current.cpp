@@ -20,7 +20,7 @@ Sentence laid_said(const RunAmpacity& ampacity) {
             return say<"run.laid_bundle">();
         case LayingMethod::raceway:
             return say<"run.laid_raceway">();
-        case LayingMethod::insulation:
+        case LayingMethod::thermal_insulation:
             return say<"run.laid_insulation">();
         case LayingMethod::earth:
             return say<"run.laid_earth">();
