@@ -94,6 +94,17 @@ TEST_CASE("inside a building a circuit of panels belongs in metal") {
           Severity::none);
 }
 
+// Source: NEC 690.31(C)(1) (nec-690-31) names PV wire, and USE-2 that is RHW-2 too.
+TEST_CASE("PV cable of the other standard may lie by the code that knows it") {
+    const RunParts run = run_lying("pv-cable-4-mm2", "sunlit", false);
+    const auto by = [&run](std::optional<WiringCode> code) {
+        return placing_of(run, {.record_low_c = -20.0, .code = code});
+    };
+    CHECK(by(WiringCode::iec).severity == Severity::none);
+    CHECK(by(WiringCode::nec).severity == Severity::warning);
+    check_not_assessed(by(std::nullopt), "site.code");
+}
+
 TEST_CASE("of a wire without type letters it is not known where it may lie") {
     RunParts run = run_lying("thhn-12-awg", "conduit", false);
     run.wire->marking.clear();

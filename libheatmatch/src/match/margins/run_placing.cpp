@@ -62,6 +62,13 @@ Placing of_kind(const RunView& run) {
         result.missing = {"marking"};
         return result;
     }
+    if (places.kind == WireKind::pv_cable && run.site.code != WiringCode::iec) {
+        result.may = run.site.code ? May::no : May::unknown;
+        result.source = "nec-690-31";
+        result.why = run.site.code ? say<"run.not_pv_wire">() : say<"run.perhaps_not_pv_wire">();
+        if (!run.site.code) result.missing = {"site.code"};
+        return result;
+    }
     const Surroundings& around = run.around();
     const bool of_heater = places.element && (run.at_element || run.in_bed());
     if (of_heater) {

@@ -78,6 +78,11 @@ inline constexpr auto table = std::to_array<Template>({
     {"run.in_bed", "in the bed of a store"},
     {"run.kind_unknown",
      "Where this wire may lie is not known: state the type letters on its jacket as its marking."},
+    {"run.not_pv_wire",
+     "By the National Electrical Code PV wire may lie there, and this cable is marked by another "
+     "standard only."},
+    {"run.perhaps_not_pv_wire",
+     "This cable is marked by a standard that only one code knows: state \"code\" of the site."},
     {"run.may_be_buried", "It is marked for direct burial."},
     {"run.not_buried",
      "This {kind} is not marked for direct burial: it may not lie in the ground."},
