@@ -67,6 +67,7 @@ struct Tally {
 
     void add(const Tally& other) {
         kept.take(other.kept);
+        doubtful.take(other.doubtful);
         rejected.take(other.rejected);
         for (const Pairing& pairing : other.front.sorted()) front.offer(pairing);
         if (counts.size() < other.counts.size()) counts.resize(other.counts.size(), 0);
