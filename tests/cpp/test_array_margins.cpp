@@ -172,15 +172,15 @@ TEST_CASE("panels of one group are taken as equal, and that is told") {
     CHECK(array_margin(circuit_of(round_panel(), {1, 1}), "string mismatch").assumed.empty());
 }
 
-TEST_CASE("every array has the same five margins, none of them silent") {
+TEST_CASE("every array has the same six margins, none of them silent") {
     for (const Panel& panel : starter().panels) {
         for (const Hookup panels : heatmatch::hookups_up_to(4)) {
             CAPTURE(panel.id);
             const auto margins =
                 array_margins(circuit_of(panel, panels), {.record_low_c = -32.0, .wet = true});
-            CHECK(margins.size() == 5);
+            CHECK(margins.size() == 6);
             for (const char* name : {"cold voltage", "touch voltage", "series arc",
-                                     "reverse current", "string mismatch"}) {
+                                     "reverse current", "string mismatch", "bonding"}) {
                 CHECK(count_margins(margins, name) == 1);
             }
             for (const Margin& margin : margins) {

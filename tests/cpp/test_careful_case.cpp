@@ -20,6 +20,17 @@ Installation all_told() {
     installation.site.array_on = heatmatch::ArrayPlace::ground;
     installation.site.earthing = heatmatch::Earthing::floating;
     installation.site.frames_bonded = true;
+    installation.site.live_parts_enclosed = true;
+    for (heatmatch::WireRun& run : installation.runs) {
+        run.inside = false;
+        run.surroundings.metal_raceway = run.surroundings.metal_raceway.value_or(false);
+        run.surroundings.roof_distance_mm = 1000.0;
+    }
+    for (heatmatch::Device& device : installation.devices) {
+        device.opens_on_supply_loss = true;
+        device.opens_on_probe_break = true;
+        device.set_tolerance_k = 5.0;
+    }
     heatmatch::Store& store = *installation.store;
     store.vented = true;
     store.vessel_bonded = true;

@@ -3,6 +3,7 @@
 #include "sentences.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <utility>
 
 namespace heatmatch {
@@ -96,6 +97,17 @@ Sentences quoted(const std::vector<std::string_view>& names) {
 
 }  // namespace
 
+namespace {
+
+bool same_but_for_case(std::string_view a, std::string_view b) {
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](char one, char other) {
+        return std::tolower(static_cast<unsigned char>(one)) ==
+               std::tolower(static_cast<unsigned char>(other));
+    });
+}
+
+}  // namespace
+
 std::vector<std::string_view> near_names(std::string_view wrong,
                                          std::span<const std::string_view> known) {
     const std::string_view read = wrong.substr(0, longest_read);
@@ -103,7 +115,8 @@ std::vector<std::string_view> near_names(std::string_view wrong,
     for (const std::string_view name : known) {
         const std::size_t distance = edit_distance(read, name);
         const std::size_t letters = std::max(read.size(), name.size());
-        if (distance > most_edits || letters_per_edit * distance > letters) continue;
+        const bool near = distance <= most_edits && letters_per_edit * distance <= letters;
+        if (!near && !same_but_for_case(read, name)) continue;
         found.emplace_back(distance, name);
     }
     std::stable_sort(found.begin(), found.end(),
