@@ -109,17 +109,28 @@ def field_row(field: dict) -> str:
         allowed = ", ".join(f"`{n}`" + (f" [{u}]" if u else "") for n, u, _ in field["columns"])
     elif field["refers_to"]:
         allowed = f"a {field['refers_to']}"
-    cells = (name, field["unit"], KIND_NAMES[field["kind"]], allowed, field["meaning"])
+    cells = (
+        name,
+        field["unit"],
+        KIND_NAMES[field["kind"]],
+        allowed,
+        field["meaning"],
+        field["careful"],
+    )
     return "| " + " | ".join(cell(text) for text in cells) + " |\n"
+
+
+def table_head(title: str) -> str:
+    """Heading of a table of fields."""
+    heads = ("field", "unit", "holds", "allowed", "meaning", "unstated, at worst")
+    return f"\n## {title}\n\n| " + " | ".join(heads) + " |\n" + "|---" * len(heads) + "|\n"
 
 
 def glossary() -> str:
     """The whole of catalog/README.md."""
     parts = [(HERE / "catalog_readme.txt").read_text(encoding="utf-8")]
     for kind, fields in _core.glossary().items():
-        parts.append(
-            f"\n## {kind}\n\n| field | unit | holds | allowed | meaning |\n|---|---|---|---|---|\n"
-        )
+        parts.append(table_head(kind))
         parts += [field_row(field) for field in fields]
     return "".join(parts)
 
@@ -128,9 +139,7 @@ def installation_page() -> str:
     """The whole of notebooks/data/README.md."""
     parts = [(HERE / "installation_readme.txt").read_text(encoding="utf-8")]
     for place, fields in _core.installation_glossary().items():
-        parts.append(
-            f"\n## {place}\n\n| field | unit | holds | allowed | meaning |\n|---|---|---|---|---|\n"
-        )
+        parts.append(table_head(place))
         parts += [field_row(field) for field in fields]
     return "".join(parts)
 

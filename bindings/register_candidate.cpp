@@ -99,6 +99,17 @@ void register_candidate(py::module_& module) {
             "severity", [](const Candidate& candidate) { return candidate.severity(); },
             "of the worst margin")
         .def_property_readonly(
+            "worst_severity", [](const Candidate& candidate) { return candidate.worst_severity(); },
+            "the worst that any margin may be with unstated facts at their careful ends")
+        .def_property_readonly(
+            "deciding_fact",
+            [](const Candidate& candidate) -> std::optional<std::pair<std::string, std::string>> {
+                const auto fact = candidate.deciding_fact();
+                if (!fact) return std::nullopt;
+                return std::pair{fact->part, fact->field};
+            },
+            "(part, field) of the unstated fact that would tell whether it is a danger, or None")
+        .def_property_readonly(
             "nearest_limit",
             [](const Candidate& candidate) {
                 const Margin* nearest = candidate.nearest_limit();

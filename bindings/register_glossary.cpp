@@ -29,6 +29,10 @@ py::list entries_of(std::span<const Field> table) {
                              : std::string();
         entry["required"] = field.required;
         entry["meaning"] = std::string(field.meaning);
+        entry["careful"] = std::holds_alternative<std::monostate>(field.careful)
+                               ? std::string()
+                               : format_value(field, field.careful) + " (" +
+                                     std::string(field.careful_source) + ")";
         entry["words"] = words;
         entry["columns"] = columns;
         entry["refers_to"] = std::string(field.refers_to);

@@ -24,6 +24,9 @@ void register_margin(py::module_& module) {
         .def_property_readonly(
             "consequence", [](const Margin& margin) { return margin.consequence; },
             "severity once the limit is passed")
+        .def_property_readonly(
+            "worst_severity", [](const Margin& margin) { return margin.worst_severity; },
+            "with every unstated fact at the careful end of its field")
         .def_readonly("value", &Margin::value, "judged at its worst end, or None")
         .def_readonly("value_low", &Margin::value_low, "low end, or None")
         .def_readonly("value_high", &Margin::value_high, "high end, or None")
@@ -32,6 +35,8 @@ void register_margin(py::module_& module) {
             "unit", [](const Margin& margin) { return std::string(margin.unit.symbol); },
             "of value and limit")
         .def_readonly("headroom", &Margin::headroom, "1 at rest, 0 at the limit, below past it")
+        .def_readonly("careful_headroom", &Margin::careful_headroom,
+                      "the same with unstated facts at their careful ends")
         .def_readonly("source", &Margin::source, "where the limit comes from")
         .def_readonly("missing", &Margin::missing, "fields that would be needed")
         .def_property_readonly(

@@ -137,7 +137,8 @@ py::tuple state_of(const Margin& margin) {
                           static_cast<int>(margin.consequence), margin.value, margin.value_low,
                           margin.value_high, margin.limit, std::string(margin.unit.symbol),
                           margin.headroom, margin.said, margin.source,
-                          assumption_states(margin.assumed), margin.missing);
+                          assumption_states(margin.assumed), margin.missing,
+                          static_cast<int>(margin.worst_severity), margin.careful_headroom);
 }
 
 Margin margin_from(const py::tuple& state) {
@@ -148,12 +149,14 @@ Margin margin_from(const py::tuple& state) {
             .subject = state[1].cast<std::string>(),
             .severity = static_cast<Severity>(state[2].cast<int>()),
             .consequence = static_cast<Severity>(state[3].cast<int>()),
+            .worst_severity = static_cast<Severity>(state[14].cast<int>()),
             .value = state[4].cast<Maybe>(),
             .value_low = state[5].cast<Maybe>(),
             .value_high = state[6].cast<Maybe>(),
             .limit = state[7].cast<Maybe>(),
             .unit = unit == nullptr ? Unit{} : *unit,
             .headroom = state[9].cast<Maybe>(),
+            .careful_headroom = state[15].cast<Maybe>(),
             .said = state[10].cast<Sentence>(),
             .source = state[11].cast<std::string>(),
             .assumed = assumptions_from(state[12]),

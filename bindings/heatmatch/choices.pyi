@@ -43,6 +43,17 @@ class FailureKind(Choice):
     EITHER = "either"
     NONE_KNOWN = "none known"
 
+class OperatedKind(Choice):
+    BY_HAND = "by hand"
+    BY_COIL = "by coil"
+    BY_TEMPERATURE = "by temperature"
+    BY_CURRENT = "by current"
+    BY_SIGNAL = "by signal"
+
+class DetectedFault(Choice):
+    EARTH_FAULT = "earth fault"
+    ARC_FAULT = "arc fault"
+
 class ConnectorPlace(Choice):
     ARRAY_SIDE = "array side"
     COLD_END = "cold end"
@@ -89,6 +100,18 @@ class SurroundingsKind(Choice):
     CONDUIT = "conduit"
     BED = "bed"
     CAVITY = "cavity"
+    BURIED = "buried"
+
+class WiringCode(Choice):
+    NEC = "nec"
+    IEC = "iec"
+
+class LayingMethod(Choice):
+    FREE_AIR = "free air"
+    BUNDLE = "bundle"
+    RACEWAY = "raceway"
+    THERMAL_INSULATION = "thermal insulation"
+    EARTH = "earth"
 
 class Duty(Choice):
     BREAKS_DC = "breaks dc"

@@ -284,12 +284,14 @@ def margin_json(margin: _core.Margin, units: str) -> dict[str, Any]:
     """A margin as plain data."""
     data = {
         "severity": margin.severity,
+        "worst_severity": margin.worst_severity,
         "name": margin.name,
         "subject": margin.subject,
         "value": margin.value,
         "limit": margin.limit,
         "unit": margin.unit,
         "headroom": margin.headroom,
+        "careful_headroom": margin.careful_headroom,
         "sentence": margin.sentence(units=units),
         "source": margin.source,
         "assumed": margin.assumed,

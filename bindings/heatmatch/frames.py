@@ -101,6 +101,7 @@ def candidate_row(candidate: _core.Candidate) -> dict[str, Any]:
     row |= {
         "cold_voltage_v": circuit.cold_voltage_v,
         "severity": candidate.severity,
+        "worst_severity": candidate.worst_severity,
         "worst_margin": "" if worst is None else worst.name,
         "smallest_headroom": candidate.smallest_headroom,
         "not_assessed": candidate.not_assessed,
@@ -135,12 +136,13 @@ def margins_to_frame(self: _core.Candidate, *, units: str = "si") -> _pd.DataFra
     Returns
     -------
     pandas.DataFrame
-        Columns severity, name, subject, value, limit, unit, headroom, sentence, source,
+        Columns severity, worst_severity, name, subject, value, limit, unit, headroom, sentence, source,
         assumed, missing.
     """
     rows = [
         {
             "severity": margin.severity,
+            "worst_severity": margin.worst_severity,
             "name": margin.name,
             "subject": margin.subject,
             "value": margin.value,

@@ -135,11 +135,20 @@ TEST_CASE("string fuses set what a faulty string may be fed") {
     CHECK(array_margin(circuit, "reverse current").severity == Severity::danger);
     circuit.devices = {bench_device("gpv-fuse-10x38", "protects a string", 1, "")};
     const Margin fused = array_margin(circuit, "reverse current");
-    check_judged(fused, Severity::none, 15.0, 20.0);
+    // A fuse within what the label allows is all that is asked for, be it to the ampere.
+    CHECK(fused.severity == Severity::none);
+    CHECK(*fused.headroom == 1.0);
+    CHECK(*fused.value == 15.0);
     CHECK(contains(fused.sentence(), "15 A"));
     circuit.panel.panel.max_series_fuse_a = 10.0;
     check_judged(array_margin(circuit, "reverse current"), Severity::danger, 15.0, 10.0);
-    // A switch is no fuse.
+    circuit.panel.panel.max_series_fuse_a = 15.0;
+    CHECK(array_margin(circuit, "reverse current").severity == Severity::none);
+    CHECK(*array_margin(circuit, "reverse current").headroom == 1.0);
+    circuit.panel.panel.max_series_fuse_a = 10.0;
+    // A switch is no fuse, whatever it is said to be there for.
+    circuit.devices = {bench_device("pv-isolator-2-pole", "protects a string", 2, "")};
+    check_judged(array_margin(circuit, "reverse current"), Severity::danger, 30.0, 10.0);
     circuit.devices = {bench_device("pv-isolator-2-pole", "breaks dc", 2, "")};
     check_judged(array_margin(circuit, "reverse current"), Severity::danger, 30.0, 10.0);
 }
@@ -163,15 +172,15 @@ TEST_CASE("panels of one group are taken as equal, and that is told") {
     CHECK(array_margin(circuit_of(round_panel(), {1, 1}), "string mismatch").assumed.empty());
 }
 
-TEST_CASE("every array has the same five margins, none of them silent") {
+TEST_CASE("every array has the same six margins, none of them silent") {
     for (const Panel& panel : starter().panels) {
         for (const Hookup panels : heatmatch::hookups_up_to(4)) {
             CAPTURE(panel.id);
             const auto margins =
                 array_margins(circuit_of(panel, panels), {.record_low_c = -32.0, .wet = true});
-            CHECK(margins.size() == 5);
+            CHECK(margins.size() == 6);
             for (const char* name : {"cold voltage", "touch voltage", "series arc",
-                                     "reverse current", "string mismatch"}) {
+                                     "reverse current", "string mismatch", "bonding"}) {
                 CHECK(count_margins(margins, name) == 1);
             }
             for (const Margin& margin : margins) {

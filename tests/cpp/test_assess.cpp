@@ -40,7 +40,8 @@ TEST_CASE("why the twelve months are not used is told with the assessment") {
 
 TEST_CASE("the circuit that stands in the demo delivers what a separate program finds") {
     heatmatch::Installation installation = demo();
-    installation.weather.reset();  // margins at 1000 W/m2
+    installation.weather.reset();                       // margins at 1000 W/m2
+    installation.runs.front().wire = "pv-cable-4-mm2";  // that program's
     const Candidate standing = assess(starter(), installation);
     CHECK(standing.circuit.title() == "barn pair 2S1P into storage-rod-1000-240 1S2P");
     REQUIRE(standing.delivered.size() == 3);

@@ -110,31 +110,14 @@ TEST_CASE("every candidate of the demo has the same margins, none silently missi
     const auto all = all_of_demo();
     REQUIRE(all.size() > 100);
     const auto expected = names_of(*all.front());
-    for (const char* name : {"element power",
-                             "element voltage",
-                             "sheath voltage",
-                             "survivor power",
-                             "survivor sheath",
-                             "earth fault",
-                             "built-in control",
-                             "terminal temperature",
-                             "shade stress",
-                             "voltage drop",
-                             "cold voltage",
-                             "touch voltage",
-                             "series arc",
-                             "reverse current",
-                             "string mismatch",
-                             "disconnect",
-                             "independent limit",
-                             "sheath temperature",
-                             "coil temperature",
-                             "end seal",
-                             "wall and lid",
-                             "touch temperature",
-                             "store ceiling",
-                             "stagnation",
-                             "dry-out"}) {
+    for (const char* name :
+         {"element power",     "element voltage",    "sheath voltage",   "survivor power",
+          "survivor sheath",   "earth fault",        "built-in control", "terminal temperature",
+          "shade stress",      "voltage drop",       "cold voltage",     "touch voltage",
+          "series arc",        "reverse current",    "string mismatch",  "disconnect",
+          "independent limit", "limit acts in time", "limit supply",     "sheath temperature",
+          "coil temperature",  "end seal",           "wall and lid",     "touch temperature",
+          "store ceiling",     "stagnation",         "dry-out"}) {
         CAPTURE(std::string(name));
         CHECK(expected.count(name) == 1);
     }
@@ -145,7 +128,8 @@ TEST_CASE("every candidate of the demo has the same margins, none silently missi
         for (const auto& run : candidate->circuit.runs) {
             const std::string subject = "run \"" + run.run.name + '"';
             for (const char* name :
-                 {"cold voltage", "run current", "insulation", "plating", "joint"}) {
+                 {"wire", "cold voltage", "joint voltage", "joint current", "run current",
+                  "insulation", "plating", "joint", "sunlight", "wet place", "placing"}) {
                 silent += count_margins(candidate->margins(), name, subject) == 0 ? 1 : 0;
             }
         }

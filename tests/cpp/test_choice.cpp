@@ -81,10 +81,10 @@ void check_choices() {
 
 TEST_CASE("every choice has a word for each enumerator, in their order") {
     using namespace heatmatch;
-    check_choices<Technology, ConductorMetal, Plating, ResetKind, FailureKind, ConnectorPlace,
-                  MediumForm, SourceKind>();
+    check_choices<Technology, ConductorMetal, Plating, ResetKind, FailureKind, OperatedKind,
+                  DetectedFault, ConnectorPlace, MediumForm, SourceKind>();
     check_choices<StoreShape, StorePlace, StoreTerminals, Carried, SurroundingsKind, Duty,
-                  SensedPlace>();
+                  SensedPlace, WiringCode, LayingMethod>();
     check_choices<Severity, WirePart, FitMode, ResistanceBasis, ConductivityEnd, VectorWidth>();
     check_choices<SwitchCase, SwitchAction, BedModel, ProbePlace, FaultKind, UnitSystem,
                   SkyModel>();
@@ -96,16 +96,18 @@ TEST_CASE("a word that no choice has is refused with the nearest") {
             heatmatch::read_choice<heatmatch::SurroundingsKind>("Bed", "run \"tail\"", "kind"));
     });
     CHECK(message ==
-          "run \"tail\": kind = \"Bed\" must be open air, sunlit, conduit, bed or cavity; did you "
-          "mean \"bed\"?");
+          "run \"tail\": kind = \"Bed\" must be open air, sunlit, conduit, bed, cavity or buried; "
+          "did "
+          "you mean \"bed\"?");
 }
 
 TEST_CASE("a number that no enumerator has is refused where the record is checked") {
     heatmatch::Surroundings around{.kind = static_cast<heatmatch::SurroundingsKind>(7)};
-    CHECK(holds(refusal_of([&] {
-                    heatmatch::check_record(heatmatch::surroundings_fields(), &around, "run");
-                }),
-                "run: kind = \"choice 7\" must be open air, sunlit, conduit, bed or cavity"));
+    CHECK(
+        holds(refusal_of([&] {
+                  heatmatch::check_record(heatmatch::surroundings_fields(), &around, "run");
+              }),
+              "run: kind = \"choice 7\" must be open air, sunlit, conduit, bed, cavity or buried"));
     heatmatch::Store store{.medium = "sand", .shape = heatmatch::StoreShape::box};
     store.stands = static_cast<heatmatch::StorePlace>(-2);
     CHECK(holds(

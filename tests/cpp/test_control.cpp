@@ -11,6 +11,10 @@ using heatmatch::breaking_current_a;
 using heatmatch::check_part;
 using heatmatch::Control;
 using heatmatch::InvalidInput;
+using heatmatch::is_fuse;
+using heatmatch::is_semiconductor;
+using heatmatch::operated_of;
+using heatmatch::poles_of;
 
 namespace {
 
@@ -81,4 +85,52 @@ TEST_CASE("words of a control are those of its glossary") {
     Control control = isolator;
     control.reset = static_cast<heatmatch::ResetKind>(9);
     CHECK(holds(part_refusal(control), "reset = \"choice 9\" must be automatic, manual"));
+}
+
+// Source: common practice, no source: what the trade means by these words.
+TEST_CASE("a family tells what makes a control open, unless the record does") {
+    using heatmatch::OperatedKind;
+    Control control = isolator;
+    CHECK(operated_of(control) == OperatedKind::by_hand);
+    control.operated = OperatedKind::by_coil;
+    CHECK(operated_of(control) == OperatedKind::by_coil);
+    control = {.family = "solid-state relay"};
+    CHECK(operated_of(control) == OperatedKind::by_signal);
+    CHECK(is_semiconductor(control) == true);
+    CHECK(is_semiconductor(isolator) == false);
+    control.family = "gizmo";
+    CHECK_FALSE(operated_of(control).has_value());
+    CHECK_FALSE(is_semiconductor(control).has_value());
+    control.semiconductor = true;
+    CHECK(is_semiconductor(control) == true);
+    control.sense_high_c = 90.0;
+    CHECK(operated_of(control) == OperatedKind::by_temperature);
+}
+
+TEST_CASE("a holder of fuses is a fuse, a switch with fuses inside is none") {
+    Control control{.family = "fuse"};
+    CHECK(is_fuse(control));
+    control.family = "fuse holder";
+    control.reset = heatmatch::ResetKind::by_hand;
+    CHECK(is_fuse(control));
+    control.family = "switch-disconnector with fuses";
+    control.contains_fuses = true;
+    CHECK_FALSE(is_fuse(control));
+    control.family = "combiner";
+    control.reset.reset();
+    CHECK(is_fuse(control));
+    control.operated = heatmatch::OperatedKind::by_hand;
+    CHECK_FALSE(is_fuse(control));
+    CHECK_FALSE(is_fuse(isolator));
+}
+
+TEST_CASE("poles are those told, or at least those of the printed pairs") {
+    Control control = isolator;
+    CHECK(poles_of(control) == 2);
+    control.poles = 4;
+    CHECK(poles_of(control) == 4);
+    CHECK(part_refusal(control) == "(accepted)");
+    control.poles = 1;
+    CHECK(holds(part_refusal(control), "poles = 1 must be >= 2, the poles of a pair"));
+    CHECK_FALSE(poles_of(Control{}).has_value());
 }

@@ -45,9 +45,9 @@ constexpr auto wrongs = std::to_array<Wrong>({
     {[](Installation& i) { i.runs[0].length_m = not_a_number; },
      "installation: runs[0] \"home run\": length_m"},
     {[](Installation& i) {
-         i.runs[0].surroundings.kind = static_cast<heatmatch::SurroundingsKind>(5);
+         i.runs[0].surroundings.kind = static_cast<heatmatch::SurroundingsKind>(6);
      },
-     "runs[0] \"home run\" surroundings: kind = \"choice 5\" must be open air, sunlit"},
+     "runs[0] \"home run\" surroundings: kind = \"choice 6\" must be open air, sunlit"},
     {[](Installation& i) { i.runs[0].carries = static_cast<heatmatch::Carried>(-1); },
      "carries = \"choice -1\" must be string, array, bank or branch"},
     {[](Installation& i) { i.runs[0].surroundings.loaded_conductors = 0; },

@@ -85,19 +85,21 @@ void check_screen(Installation installation) {
         heatmatch::screen_group(context, group, {}, tally);
     }
     int headrooms = 0;
+    int doubts = 0;
     int dangers = 0;
     int lacking = 0;
     int powers = 0;
     const auto same = [](double a, double b) { return std::fabs(a - b) <= 1e-12 * b; };
-    for (const heatmatch::Pairing& pairing : tally.kept.sorted()) {
+    for (const heatmatch::Pairing& pairing : tally.sorted()) {
         const Candidate full = full_candidate(context, pairing);
         dangers += full.severity() == Severity::danger ? 1 : 0;
         lacking += full.not_assessed() != pairing.not_assessed ? 1 : 0;
+        doubts += (full.worst_severity() == Severity::danger) != pairing.doubtful ? 1 : 0;
         headrooms += std::fabs(full.smallest_headroom() - pairing.headroom) < 1e-12 ? 0 : 1;
         powers += same(full.mean_power_w(), pairing.merit) ? 0 : 1;
     }
     const auto rejected = tally.rejected.sorted();
-    CHECK(tally.evaluated == tally.kept.sorted().size() + rejected.size());
+    CHECK(tally.evaluated == tally.sorted().size() + rejected.size());
     for (const heatmatch::Pairing& pairing : rejected) {
         const Candidate full = full_candidate(context, pairing);
         const std::string& reason = context.reasons->name(pairing.reason);
@@ -109,6 +111,7 @@ void check_screen(Installation installation) {
         powers += same(full.mean_power_w(), pairing.merit) ? 0 : 1;
     }
     CHECK_MESSAGE(dangers == 0, "pairings whose danger the screen does not see, or sees wrongly");
+    CHECK_MESSAGE(doubts == 0, "pairings that the screen takes for doubtful, or not, wrongly");
     CHECK_MESSAGE(headrooms == 0, "pairings whose headroom differs");
     CHECK_MESSAGE(lacking == 0, "pairings whose count of what is not assessed differs");
     CHECK_MESSAGE(powers == 0, "pairings whose power differs");

@@ -1,7 +1,5 @@
 #include "demo.hpp"
 
-#include <cmath>
-
 #include <doctest/doctest.h>
 
 #include "heatmatch/heat/wire_temperature.hpp"
@@ -23,7 +21,10 @@ Circuit circuit_with_run(RunParts run, heatmatch::Hookup panels = {2, 1}) {
 }
 
 std::vector<Margin> run_margins_of(const Circuit& circuit, bool wet = false, double sun = 1000.0) {
-    return run_margins(circuit, {.record_low_c = -20.0, .wet = wet, .bright_irradiance_w_m2 = sun});
+    return run_margins(circuit, {.record_low_c = -20.0,
+                                 .wet = wet,
+                                 .bright_irradiance_w_m2 = sun,
+                                 .code = heatmatch::WiringCode::nec});
 }
 
 Margin run_margin(const Circuit& circuit, std::string_view name, bool wet = false) {
@@ -71,15 +72,15 @@ TEST_CASE("the code's current is the smaller of table and correction") {
     const double needed = 1.25 * 8.66;
     const double in_table = 1.25 * needed;
     check_judged(run_margin(circuit_with_run(run), "run current"), Severity::none, in_table, 30.0);
-    // At 70 °C sqrt(20/60) x 30 A = 17.3 A.
+    // At 70 °C 0.58 x 30 A = 17.4 A.
     run = bench_run("thhn-12-awg", 70.0);
     check_judged(run_margin(circuit_with_run(run), "run current"), Severity::none, needed,
-                 30.0 * std::sqrt(20.0 / 60.0));
+                 30.0 * 0.58);
     CHECK(contains(run_margin(circuit_with_run(run), "run current").sentence(), "corrected"));
-    // At 84 °C sqrt(6/60) x 30 A = 9.5 A.
+    // At 84 °C 0.29 x 30 A = 8.7 A.
     run = bench_run("thhn-12-awg", 84.0);
     check_judged(run_margin(circuit_with_run(run), "run current"), Severity::warning, needed,
-                 30.0 * std::sqrt(0.1));
+                 30.0 * 0.29);
     // Three strings: the table must show 40.6 A and shows 30 A.
     run = bench_run("thhn-12-awg", 30.0);
     check_judged(run_margin(circuit_with_run(run, {1, 3}), "run current"), Severity::warning,
@@ -101,6 +102,8 @@ TEST_CASE("above its table's conductor temperature a wire may carry nothing") {
 TEST_CASE("without a table value the code's current is not assessed") {
     RunParts run = bench_run("thhn-12-awg", 30.0);
     run.wire->ampacity_a.reset();
+    CHECK(run_margin(circuit_with_run(run), "run current").severity == Severity::none);
+    run.wire->conductor = heatmatch::ConductorMetal::aluminium;
     check_not_assessed(run_margin(circuit_with_run(run), "run current"), "ampacity_a");
 }
 
@@ -177,6 +180,7 @@ TEST_CASE("a wire two kelvin below its limit is at least a caution") {
     CHECK(run_margin(circuit, "insulation").severity == Severity::caution);
 }
 
+// Source: the margins of a run are the same ones whatever is known of it.
 TEST_CASE("sun counts in a sunlit run only, with the print on the jacket") {
     RunParts run = bench_run("thhn-12-awg", 35.0, "sunlit");
     CHECK(run_margin(circuit_with_run(run), "sunlight").severity == Severity::warning);
@@ -185,18 +189,25 @@ TEST_CASE("sun counts in a sunlit run only, with the print on the jacket") {
     run.wire->sunlight_resistant.reset();
     check_not_assessed(run_margin(circuit_with_run(run), "sunlight"), "sunlight_resistant");
     run = bench_run("thhn-12-awg", 35.0);
-    CHECK(count_margins(run_margins_of(circuit_with_run(run)), "sunlight") == 0);
+    CHECK(run_margin(circuit_with_run(run), "sunlight").severity == Severity::none);
+    CHECK(contains(run_margin(circuit_with_run(run), "sunlight").sentence(), "out of the sun"));
 }
 
 TEST_CASE("in a wet place insulation needs a wet rating, in a hot bed it does not") {
     RunParts run = bench_run("nm-b-12-awg", 20.0);
-    CHECK(count_margins(run_margins_of(circuit_with_run(run), false), "wet place") == 0);
+    CHECK(run_margin(circuit_with_run(run), "wet place", false).severity == Severity::none);
     CHECK(run_margin(circuit_with_run(run), "wet place", true).severity == Severity::warning);
     CHECK(
         run_margin(circuit_with_run(bench_run("thhn-12-awg", 20.0)), "wet place", true).severity ==
         Severity::none);
     run = bench_run("silicone-14-awg", 60.0, "bed");
-    CHECK(count_margins(run_margins_of(circuit_with_run(run), true), "wet place") == 0);
+    CHECK(run_margin(circuit_with_run(run), "wet place", true).severity == Severity::none);
+    CHECK(contains(run_margin(circuit_with_run(run), "wet place", true).sentence(), "in the bed"));
+    // The inside of a raceway in the ground counts as wet (NEC 300.5).
+    run = bench_run("nm-b-12-awg", 20.0, "buried");
+    CHECK(run_margin(circuit_with_run(run), "wet place", false).severity == Severity::warning);
+    run.insulation.reset();
+    check_not_assessed(run_margin(circuit_with_run(run), "wet place"), "insulation");
 }
 
 // Source: NEC Table 310.4(A), from memory: in a wet place the wet rating of the insulation holds;
@@ -235,7 +246,9 @@ TEST_CASE("a run without a wire names everything that could not be judged") {
     run.wire.reset();
     run.insulation.reset();
     const auto margins = run_margins_of(circuit_with_run(run));
-    for (const char* name : {"cold voltage", "run current", "insulation", "plating", "joint"}) {
+    for (const char* name :
+         {"cold voltage", "joint voltage", "joint current", "run current", "insulation", "plating",
+          "joint", "sunlight", "wet place", "placing"}) {
         CAPTURE(std::string(name));
         CHECK(count_margins(margins, name) == 1);
         if (count_margins(margins, name) == 1) check_not_assessed(margin_of(margins, name), "wire");
@@ -250,4 +263,26 @@ TEST_CASE("no two margins of one run have both name and subject in common") {
         CAPTURE(margin.name);
         CHECK(count_margins(margins, margin.name, margin.subject) == 1);
     }
+}
+
+TEST_CASE("a run has the same margins in the same order whatever is known of it") {
+    const auto run_names_of = [](const RunParts& run, bool wet) {
+        std::vector<std::string> names;
+        for (const Margin& margin : run_margins_of(circuit_with_run(run), wet))
+            names.push_back(margin.name);
+        return names;
+    };
+    const std::vector<std::string> whole = run_names_of(bench_run("thhn-12-awg", 30.0), false);
+    for (const char* kind : {"open air", "sunlit", "conduit", "bed", "cavity", "buried"}) {
+        CAPTURE(std::string(kind));
+        CHECK(run_names_of(bench_run("thhn-12-awg", 30.0, kind), false) == whole);
+        CHECK(run_names_of(bench_run("thhn-12-awg", std::nullopt, kind), true) == whole);
+    }
+    RunParts bare = bench_run("thhn-12-awg", std::nullopt);
+    bare.insulation.reset();
+    CHECK(run_names_of(bare, true) == whole);
+    bare.connector = heatmatch::find_connector(starter(), "ring-terminal-vinyl");
+    CHECK(run_names_of(bare, false) == whole);
+    bare.wire.reset();
+    CHECK(run_names_of(bare, false) == whole);
 }

@@ -38,6 +38,11 @@ TEST_CASE("without a store, sizes or lengths nothing is called good") {
     circuit.bank.element.id = "some-rod";
     std::set<std::string> names;
     for (const Margin& margin : heatmatch::sheath_margins(circuit, std::nullopt)) {
+        // No limit is listed: that is known, and bad, without a store.
+        if (margin.subject == "circuit") {
+            CHECK(margin.severity == Severity::warning);
+            continue;
+        }
         names.insert(margin.name);
         check_not_assessed(margin, "store");
     }
@@ -47,11 +52,11 @@ TEST_CASE("without a store, sizes or lengths nothing is called good") {
     unsized.store->height_m.reset();
     for (const Margin& margin :
          sheath_margins_at(circuit_in(unsized, "storage-rod-1000-240", 2), 100.0)) {
-        check_not_assessed(margin, "height_m");
+        if (margin.subject != "circuit") check_not_assessed(margin, "height_m");
     }
     for (const Margin& margin :
          sheath_margins_at(circuit_in(drum(), "silicone-pad-250-120", 2), 100.0)) {
-        check_not_assessed(margin, "heated_length_mm");
+        if (margin.subject != "circuit") check_not_assessed(margin, "heated_length_mm");
     }
 }
 
@@ -117,12 +122,29 @@ TEST_CASE("stagnation rejects unless an independent limit can open the circuit")
     const double between = 0.5 * (by_day + by_fortnight);
     const Margin alone = margin_of(sheath_margins_at(circuit, between), "stagnation");
     CHECK(alone.severity == Severity::danger);
-    circuit.devices = {bench_device("snap-disc-manual-reset", "senses only"),
-                       bench_device("dc-contactor-sealed-450-v", "breaks dc")};
-    const Margin limited = margin_of(sheath_margins_at(circuit, between), "stagnation");
+    heatmatch::PlacedDevice limit =
+        bench_device("limit-controller-thermocouple", "senses only", 1, "");
+    limit.device.set_c = 100.0;
+    limit.device.set_tolerance_k = 5.0;
+    limit.device.senses = heatmatch::SensedPlace::bed;
+    circuit.runs = {bench_run("thhn-12-awg", 30.0)};
+    const auto limited_by = [&](const heatmatch::PlacedDevice& by) {
+        circuit.devices = {by, bench_device("dc-contactor-sealed-450-v", "breaks dc")};
+        return margin_of(sheath_margins_at(circuit, between), "stagnation");
+    };
+    // What it drives is not told: it softens nothing.
+    CHECK(limited_by(limit).severity == Severity::danger);
+    limit.device.drives = {"dc-contactor-sealed-450-v"};
+    const Margin limited = limited_by(limit);
     CHECK(limited.severity == Severity::warning);
     CHECK(contains(limited.sentence(), "independent limit"));
     CHECK(*limited.value == *alone.value);
+    // Set so high that the sheath is gone before, or on a wall that stays cool: too late.
+    limit.device.set_c = 600.0;
+    CHECK(limited_by(limit).severity == Severity::danger);
+    limit.device.set_c = 100.0;
+    limit.device.senses = heatmatch::SensedPlace::wall;
+    CHECK(limited_by(limit).severity == Severity::danger);
 }
 
 TEST_CASE("settled sand makes a hotter spot than packed sand") {

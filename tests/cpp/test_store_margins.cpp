@@ -31,8 +31,8 @@ TEST_CASE("without a store nothing of it is called good") {
         names.insert(margin.name);
         check_not_assessed(margin, "store");
     }
-    CHECK(names ==
-          std::set<std::string>{"store ceiling", "wall and lid", "touch temperature", "dry-out"});
+    CHECK(names == std::set<std::string>{"store ceiling", "wall and lid", "touch temperature",
+                                         "dry-out", "pressure"});
 }
 
 // Limits: 77 °C for wood over years (babrauskas-2007), 50 K above the air (from memory).

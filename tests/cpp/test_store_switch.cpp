@@ -21,18 +21,25 @@ Device contactor(const char* part = "dc-contactor-sealed-450-v") {
     return {.part = part, .run = "home run", .duty = heatmatch::Duty::breaks_dc};
 }
 
+Device disc(std::vector<std::string> drives) {
+    return {.part = "snap-disc-fixed",
+            .duty = heatmatch::Duty::senses_only,
+            .set_c = 90.0,
+            .drives = std::move(drives)};
+}
+
 }  // namespace
 
 TEST_CASE("a thermostat that senses acts through a contactor that can break the circuit") {
     heatmatch::Sentences remarks;
-    const auto switches = switches_of(
-        {contactor(),
-         {.part = "snap-disc-fixed", .duty = heatmatch::Duty::senses_only, .set_c = 90.0},
-         {.part = "snap-disc-manual-reset",
-          .duty = heatmatch::Duty::senses_only,
-          .set_c = 150.0,
-          .senses = heatmatch::SensedPlace::lid}},
-        remarks);
+    const auto switches = switches_of({contactor(),
+                                       disc({"dc-contactor-sealed-450-v"}),
+                                       {.part = "snap-disc-manual-reset",
+                                        .duty = heatmatch::Duty::senses_only,
+                                        .set_c = 150.0,
+                                        .senses = heatmatch::SensedPlace::lid,
+                                        .drives = {"dc-contactor-sealed-450-v"}}},
+                                      remarks);
     REQUIRE(switches.size() == 2);
     CHECK(switches[0].resets);
     CHECK(switches[0].can_break);
@@ -47,10 +54,8 @@ TEST_CASE("a thermostat that senses acts through a contactor that can break the 
 
 TEST_CASE("what may not break direct current counts as welded") {
     heatmatch::Sentences remarks;
-    const auto relay = switches_of(
-        {contactor("general-purpose-relay"),
-         {.part = "snap-disc-fixed", .duty = heatmatch::Duty::senses_only, .set_c = 90.0}},
-        remarks);
+    const auto relay =
+        switches_of({contactor("general-purpose-relay"), disc({"general-purpose-relay"})}, remarks);
     REQUIRE(relay.size() == 1);
     CHECK_FALSE(relay[0].can_break);
     REQUIRE(remarks.size() == 1);
@@ -76,14 +81,34 @@ TEST_CASE("what is not set, or has nothing to act through, never opens and is to
     CHECK(holds(remarks[0], "set_c"));
     remarks.clear();
     // A hand switch opens for nobody.
-    CHECK(switches_of(
-              {{.part = "pv-isolator-2-pole",
-                .run = "home run",
-                .duty = heatmatch::Duty::breaks_dc,
-                .poles_used = 2},
-               {.part = "snap-disc-fixed", .duty = heatmatch::Duty::senses_only, .set_c = 90.0}},
-              remarks)
+    CHECK(switches_of({{.part = "pv-isolator-2-pole",
+                        .run = "home run",
+                        .duty = heatmatch::Duty::breaks_dc,
+                        .poles_used = 2},
+                       disc({"pv-isolator-2-pole"})},
+                      remarks)
               .empty());
     REQUIRE(remarks.size() == 1);
     CHECK(holds(remarks[0], "nothing that it could command"));
+    remarks.clear();
+    // A contactor that is there is not yet one that it drives.
+    CHECK(switches_of({contactor(), disc({})}, remarks).empty());
+    REQUIRE(remarks.size() == 1);
+    CHECK(holds(remarks[0], "What it makes open is not told"));
+}
+
+TEST_CASE("a semiconductor serves a thermostat, and counts as welded for a limit") {
+    heatmatch::Sentences remarks;
+    const auto switches = switches_of({contactor("dc-solid-state-relay-200-v"),
+                                       disc({"dc-solid-state-relay-200-v"}),
+                                       {.part = "snap-disc-manual-reset",
+                                        .duty = heatmatch::Duty::senses_only,
+                                        .set_c = 150.0,
+                                        .drives = {"dc-solid-state-relay-200-v"}}},
+                                      remarks);
+    REQUIRE(switches.size() == 2);
+    CHECK(switches[0].can_break);
+    CHECK_FALSE(switches[1].can_break);
+    REQUIRE(remarks.size() == 1);
+    CHECK(holds(remarks[0], "fails shorted"));
 }

@@ -8,7 +8,12 @@ using namespace heatmatch;
 namespace {
 
 Margin margin_graded(std::string name, Severity severity) {
-    return {.name = std::move(name), .subject = "rod", .severity = severity};
+    const bool assessed = severity != Severity::not_assessed;
+    return {.name = std::move(name),
+            .subject = "rod",
+            .severity = severity,
+            .consequence = Severity::warning,
+            .worst_severity = assessed ? severity : Severity::warning};
 }
 
 Candidate of_a_winter() {

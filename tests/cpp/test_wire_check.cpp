@@ -112,7 +112,7 @@ TEST_CASE("each insulation is told from where on it would do") {
 }
 
 TEST_CASE("where an element does not tell its heat the wire at its end is not judged, and why") {
-    Candidate candidate = candidate_with_tail("thhn-14-awg", "open air", "through wall", 50.0);
+    Candidate candidate = candidate_with_tail("silicone-14-awg", "open air", "through wall", 50.0);
     candidate.circuit.bank.element.heated_length_mm.reset();
     candidate.circuit.heat =
         heatmatch::bank_heat(candidate.circuit.heat->store, candidate.circuit.bank.element,

@@ -17,6 +17,7 @@ WireCheck melting() {
                                {.what = WirePart::joint, .limit_c = 150.0}},
                     .decides = WirePart::insulation,
                     .severity = Severity::danger,
+                    .corrected_ampacity_a = 17.32,
                     .at_element = true,
                     .sentence = verbatim("It melts.")};
     check.would_do = find_wire(starter(), "silicone-14-awg");
@@ -41,10 +42,10 @@ TEST_CASE("a run has its wire, amperes, heat and limit in a row") {
     const Table table = wires_table(circuit, checks);
     CHECK(table.title.text() == "wires of bench 2S1P into storage-rod-1000-240 1S1P");
     REQUIRE(table.rows.size() == 1);
-    CHECK(line(table.rows[0]) == "feed of 2 m|thhn-12-awg|3.31 mm2|8.7|150|90|insulation");
+    CHECK(line(table.rows[0]) == "feed of 2 m|thhn-12-awg|3.31 mm2|8.7|17.3|150|90|insulation");
     CHECK(line(table.rows[0], UnitSystem::us) ==
-          "feed of 2 m|thhn-12-awg|12 AWG|8.7|302|194|insulation");
-    CHECK(table.columns[4].head.text(UnitSystem::us) == "hot, °F");
+          "feed of 2 m|thhn-12-awg|12 AWG|8.7|17.3|302|194|insulation");
+    CHECK(table.columns[5].head.text(UnitSystem::us) == "hot, °F");
     CHECK(contains(text_of(table.legend, UnitSystem::us), "at its worst in °F; limit"));
 }
 
@@ -54,8 +55,8 @@ TEST_CASE("what is not known of a run is not told as a number") {
     checks[0].decides.reset();
     checks[1].runaway = true;
     const Table table = wires_table({}, checks);
-    CHECK(line(table.rows[0]) == "feed of 2 m|thhn-12-awg|?|8.7|?|?|?");
-    CHECK(table.rows[1][4].text() == "runaway");
+    CHECK(line(table.rows[0]) == "feed of 2 m|thhn-12-awg|?|8.7|17.3|?|?|?");
+    CHECK(table.rows[1][5].text() == "runaway");
 }
 
 // Source: 0.25 m are 0.82 ft.

@@ -61,8 +61,10 @@ bool does(const Wire& wire, const Installation& installation, const Circuit& cir
     parts.insulation = heatmatch::find_insulation(starter(), wire.insulation);
     with.runs = {parts};
     if (!wire.voltage_rating_v || *wire.voltage_rating_v < circuit.cold_voltage_v()) return false;
+    // What a place lacks for any wire rules none out; where its kind may not lie, it does not do.
+    if (!heatmatch::wire_may_lie(with, installation.site, with.runs.front())) return false;
     for (const Margin& margin : heatmatch::run_margins(with, installation.site)) {
-        if (margin.name.starts_with("joint")) continue;
+        if (margin.name.starts_with("joint") || margin.name == "placing") continue;
         if (margin.severity != Severity::none) return false;
     }
     return true;
@@ -204,6 +206,9 @@ TEST_CASE("in sunlight only a jacket marked for it is chosen, in a wet place onl
 
 TEST_CASE("runs that name no wire of theirs are each chosen for their own current") {
     Installation installation = installation_with_run(chosen(10.0, 35.0));
+    // By itself in free air, with plugs: neither company nor terminals of equipment count.
+    installation.runs.front().surroundings.loaded_conductors = 1;
+    installation.runs.front().connector = "pv-plug-4-mm";
     installation.runs.push_back(installation.runs.front());
     installation.runs.back().name = "each string";
     installation.runs.back().carries = heatmatch::Carried::string;

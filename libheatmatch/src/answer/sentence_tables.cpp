@@ -7,8 +7,10 @@
 #include "match/candidate/sentences.hpp"
 #include "match/circuit/sentences.hpp"
 #include "match/margins/sentences.hpp"
+#include "match/margins/sentences_of_limits.hpp"
 #include "match/margins/sentences_of_runs.hpp"
 #include "match/margins/sentences_of_stores.hpp"
+#include "match/margins/sentences_of_vessels.hpp"
 #include "match/rank/sentences.hpp"
 #include "operation/calibration/sentences.hpp"
 #include "operation/days/sentences.hpp"
@@ -39,8 +41,10 @@ std::span<const std::span<const Template>> sentence_tables() {
         text_sentences::table,
         circuit_sentences::table,
         margins_sentences::table,
+        margins_sentences::of_limits::table,
         margins_sentences::of_runs::table,
         margins_sentences::of_stores::table,
+        margins_sentences::of_vessels::table,
         candidate_sentences::table,
         explain_sentences::table,
         rank_sentences::table,

@@ -64,6 +64,8 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
     {"verdict.counted_names", "{count} {severity} ({margins})"},
     {"verdict.margins", "Margins: {counts}."},
     {"verdict.danger", "DANGER: {margins}. Do not build it so. Margins: {counts}."},
+    {"verdict.decides",
+     "{said} State {field} of {part}: as long as nobody does, it may be a danger."},
     {"verdict.nearest",
      "Of the limits whose passing is a danger the nearest is {margin} of {subject}{numbers} "
      "(headroom {headroom})."},

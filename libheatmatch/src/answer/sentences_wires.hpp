@@ -12,11 +12,13 @@ inline constexpr auto wire_lines_table = std::to_array<Template>({
     {"wires.run", "run"},
     {"wires.wire", "wire"},
     {"wires.gauge", "gauge"},
+    {"wires.code", "code, {amperes}"},
     {"wires.hot", "hot, {degrees}"},
     {"wires.limited_by", "limited by"},
     {"wires.runaway", "runaway"},
     {"wires.legend",
-     "A: amperes it carries at most; hot: the conductor at its worst in {degrees}; limit: of what "
+     "A: amperes it carries at most; code: amperes that the code leaves it as it is laid; hot: the "
+     "conductor at its worst in {degrees}; limit: of what "
      "gives way first, insulation, plating or joint. Below, each run with its severity and the "
      "reason that decides; none: within its limits; ?: not known, it may melt."},
     {"wires.reason", "{severity}: {run}: {says}"},

@@ -55,6 +55,25 @@ Sentence counted(const Candidate& candidate, Severity severity) {
                                         with<"margins">(std::move(names)));
 }
 
+Sentence counts_sentence(const Candidate& candidate) {
+    Sentences counts;
+    for (const Severity severity :
+         {Severity::danger, Severity::warning, Severity::caution, Severity::not_assessed}) {
+        Sentence count = counted(candidate, severity);
+        if (!count.empty()) counts.push_back(std::move(count));
+    }
+    if (counts.empty()) return say<"verdict.within">();
+    if (!in_danger(candidate)) return say<"verdict.margins">(with<"counts">(std::move(counts)));
+    std::set<std::string> dangers;
+    for (const Margin& margin : candidate.margins()) {
+        if (margin.severity == Severity::danger) dangers.insert(margin.name);
+    }
+    Sentences names;
+    for (const std::string& name : dangers) names.push_back(name_cell(name));
+    return say<"verdict.danger">(with<"margins">(std::move(names)),
+                                 with<"counts">(std::move(counts)));
+}
+
 }  // namespace
 
 Sentence heat_sentence(const Candidate& candidate) {
@@ -90,22 +109,11 @@ Sentence space_sentence(const Candidate& candidate) {
 }
 
 Sentence margin_sentence(const Candidate& candidate) {
-    Sentences counts;
-    for (const Severity severity :
-         {Severity::danger, Severity::warning, Severity::caution, Severity::not_assessed}) {
-        Sentence count = counted(candidate, severity);
-        if (!count.empty()) counts.push_back(std::move(count));
-    }
-    if (counts.empty()) return say<"verdict.within">();
-    if (!in_danger(candidate)) return say<"verdict.margins">(with<"counts">(std::move(counts)));
-    std::set<std::string> dangers;
-    for (const Margin& margin : candidate.margins()) {
-        if (margin.severity == Severity::danger) dangers.insert(margin.name);
-    }
-    Sentences names;
-    for (const std::string& name : dangers) names.push_back(name_cell(name));
-    return say<"verdict.danger">(with<"margins">(std::move(names)),
-                                 with<"counts">(std::move(counts)));
+    Sentence said = counts_sentence(candidate);
+    const auto fact = candidate.deciding_fact();
+    if (!fact) return said;
+    return say<"verdict.decides">(with<"said">(std::move(said)), with<"field">(fact->field),
+                                  with<"part">(fact->part));
 }
 
 Sentence nearest_sentence(const Candidate& candidate) {

@@ -90,16 +90,19 @@ Table wires_table(const Circuit& circuit, std::span<const WireCheck> checks) {
                             {.head = say<"wires.wire">()},
                             numbers(say<"wires.gauge">()),
                             numbers(unit_cell(unit::ampere)),
+                            numbers(say<"wires.code">(with<"amperes">(unit_cell(unit::ampere)))),
                             numbers(say<"wires.hot">(with<"degrees">(degrees))),
                             numbers(say<"head.limit">()),
                             {.head = say<"wires.limited_by">()}},
                 .legend = {say<"wires.legend">(with<"degrees">(degrees))}};
     for (const WireCheck& check : checks) {
-        table.rows.push_back({name_cell(check.run), name_cell(check.wire),
-                              gauge_cell(circuit, check.run),
-                              number_cell(check.current_a, 1, unit::ampere), hot_cell(check),
-                              degrees_cell(limit_c(check)),
-                              check.decides ? name_cell(word_of(check.decides)) : unknown_cell()});
+        table.rows.push_back(
+            {name_cell(check.run), name_cell(check.wire), gauge_cell(circuit, check.run),
+             number_cell(check.current_a, 1, unit::ampere),
+             check.corrected_ampacity_a ? number_cell(*check.corrected_ampacity_a, 1, unit::ampere)
+                                        : unknown_cell(),
+             hot_cell(check), degrees_cell(limit_c(check)),
+             check.decides ? name_cell(word_of(check.decides)) : unknown_cell()});
     }
     return table;
 }

@@ -11,6 +11,7 @@
 #include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/units.hpp"
 #include "heatmatch/heat/air.hpp"
+#include "heatmatch/parts/ampacity_correction.hpp"
 
 namespace heatmatch {
 
@@ -25,15 +26,9 @@ std::string title_of(const Wire& wire) {
     return "wire \"" + wire.id + '"';
 }
 
-/// Share of a cable's or conduit's current that the code leaves to each of so many conductors under
-/// load. @cite nec-310-reproduction
-double adjustment(int loaded) {
-    if (loaded <= 3) return 1.0;
-    if (loaded <= 6) return 0.8;
-    if (loaded <= 9) return 0.7;
-    if (loaded <= 20) return 0.5;
-    if (loaded <= 30) return 0.45;
-    return loaded <= 40 ? 0.40 : 0.35;
+/// Share of the current of a single wire in free air that is left to one of so many laid together.
+double left_together(int loaded) {
+    return grouped_share * *grouping_factor(WiringCode::nec, loaded);
 }
 
 /// A cavity is taken as full of mineral wool of 0.04 W/mK out to 0.1 m, without convection and
@@ -125,16 +120,17 @@ std::optional<WireCooling> wire_cooling(const Wire& wire, const WireGeometry& ge
         }
         return cooling;
     }
-    if (surroundings.kind == SurroundingsKind::conduit) {
-        cooling.current_share = grouped_share * adjustment(loaded);
+    const bool buried = surroundings.kind == SurroundingsKind::buried;
+    if (buried || surroundings.kind == SurroundingsKind::conduit) {
+        cooling.current_share = left_together(loaded);
         assumed.push_back(
-            {title_of(wire), "heat given off in conduit",
+            {title_of(wire), buried ? "heat given off in the ground" : "heat given off in conduit",
              say<"heat.less_current">(with<"share">(cooling.current_share, unit::none, 6)),
              say<"heat.estimate">()});
         return cooling;
     }
     if (loaded > 1) {
-        cooling.current_share = grouped_share * adjustment(loaded);
+        cooling.current_share = left_together(loaded);
         assumed.push_back(
             {title_of(wire), "heat given off in a bundle",
              say<"heat.less_current">(with<"share">(cooling.current_share, unit::none, 6)),

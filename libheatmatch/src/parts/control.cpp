@@ -25,6 +25,45 @@ constexpr auto dc_rating_columns = std::to_array<Column>({
     {"poles", unit::count, {1.0, 8.0}, "poles wired in series for that pair"},
 });
 
+/// What families of controls are, as the trade calls them; common practice, no source.
+struct FamilyFacts {
+    std::string_view family{};
+    OperatedKind operated = OperatedKind::by_hand;
+    bool semiconductor = false;
+};
+constexpr auto families = std::to_array<FamilyFacts>({
+    {"isolator", OperatedKind::by_hand},
+    {"switch-disconnector", OperatedKind::by_hand},
+    {"switch-disconnector with fuses", OperatedKind::by_hand},
+    {"breaker", OperatedKind::by_hand},
+    {"switch", OperatedKind::by_hand},
+    {"shorting switch", OperatedKind::by_hand},
+    {"fuse", OperatedKind::by_current},
+    {"contactor", OperatedKind::by_coil},
+    {"relay", OperatedKind::by_coil},
+    {"solid-state relay", OperatedKind::by_signal, true},
+    {"snap disc", OperatedKind::by_temperature},
+    {"surface thermostat", OperatedKind::by_temperature},
+    {"capillary thermostat", OperatedKind::by_temperature},
+    {"thermal link", OperatedKind::by_temperature},
+    {"temperature switch", OperatedKind::by_temperature},
+    {"limit controller", OperatedKind::by_temperature},
+    {"thermostat", OperatedKind::by_temperature},
+    {"limit switch", OperatedKind::by_signal},
+    {"earth-fault indicator", OperatedKind::by_signal},
+    {"insulation monitor", OperatedKind::by_signal},
+    {"earth-fault fuse", OperatedKind::by_current},
+    {"meter", OperatedKind::by_signal},
+    {"surge protector", OperatedKind::by_current},
+});
+
+const FamilyFacts* facts_of(const Control& control) {
+    const auto found = std::find_if(
+        families.begin(), families.end(),
+        [&control](const FamilyFacts& facts) { return facts.family == control.family; });
+    return found == families.end() ? nullptr : &*found;
+}
+
 }  // namespace
 
 std::span<const Field> control_fields() {
@@ -84,6 +123,33 @@ std::span<const Field> control_fields() {
         bind<&Control::failure>({.name = "failure",
                                  .kind = FieldKind::choice,
                                  .meaning = "the state it usually fails in"}),
+        bind<&Control::poles>(
+            {.name = "poles",
+             .kind = FieldKind::count,
+             .unit = unit::count,
+             .range = {.low = 1, .high = 8},
+             .meaning =
+                 "poles it has, that open together; unless told, those of the printed pairs"}),
+        bind<&Control::operated>(
+            {.name = "operated",
+             .kind = FieldKind::choice,
+             .meaning = "what makes it open; unless told, as its family has it"}),
+        bind<&Control::contains_fuses>(
+            {.name = "contains_fuses",
+             .kind = FieldKind::flag,
+             .meaning = "a switch with fuses inside, which is not a bare fuse holder"}),
+        bind<&Control::detects>(
+            {.name = "detects", .kind = FieldKind::choice, .meaning = "the fault that it finds"}),
+        bind<&Control::terminal_limit_c>({.name = "terminal_limit_c",
+                                          .kind = FieldKind::number,
+                                          .unit = unit::celsius,
+                                          .range = {.low = 20.0, .high = 600.0},
+                                          .meaning = "highest temperature of its terminals"}),
+        bind<&Control::semiconductor>(
+            {.name = "semiconductor",
+             .kind = FieldKind::flag,
+             .meaning = "switches by a semiconductor, which fails shorted; unless told, as its "
+                        "family has it"}),
     });
     return fields;
 }
@@ -100,11 +166,55 @@ void check_control(const Control& control) {
                     "<= sense_high_c = " + format_number(*control.sense_high_c) + " °C",
                     base_sentences::say<"base.exchange">());
     }
+    for (const DcRating& rating : control.dc_ratings) {
+        if (!control.poles || rating.poles <= *control.poles) continue;
+        refuse_part(title, "poles", std::to_string(*control.poles),
+                    ">= " + std::to_string(rating.poles) + ", the poles of a pair in dc_ratings",
+                    parts_sentences::say<"parts.count_poles">());
+    }
 }
 
 bool stays_open(const Control& control) {
     return control.reset == ResetKind::manual || control.reset == ResetKind::latching ||
            control.reset == ResetKind::replace;
+}
+
+std::optional<OperatedKind> operated_of(const Control& control) {
+    if (control.operated) return control.operated;
+    if (const FamilyFacts* facts = facts_of(control)) return facts->operated;
+    if (control.sense_high_c) return OperatedKind::by_temperature;
+    if (control.reset == ResetKind::by_hand) return OperatedKind::by_hand;
+    return std::nullopt;
+}
+
+std::optional<bool> is_semiconductor(const Control& control) {
+    if (control.semiconductor) return control.semiconductor;
+    if (const FamilyFacts* facts = facts_of(control)) return facts->semiconductor;
+    return std::nullopt;
+}
+
+bool is_fuse(const Control& control) {
+    const auto named = [&control](std::string_view word) {
+        return control.family.find(word) != std::string::npos;
+    };
+    if (named("switch") || named("isolator") || named("breaker")) return false;
+    const bool switches = operated_of(control) == OperatedKind::by_hand;
+    const bool holds_fuses = control.contains_fuses.value_or(false);
+    if (named("fuse")) return !(control.operated == OperatedKind::by_hand && holds_fuses);
+    return holds_fuses && !switches;
+}
+
+bool protects_strings(const Control& control) {
+    return is_fuse(control) || control.contains_fuses.value_or(false) ||
+           control.family == "breaker" || operated_of(control) == OperatedKind::by_current;
+}
+
+std::optional<int> poles_of(const Control& control) {
+    std::optional<int> most = control.poles;
+    for (const DcRating& rating : control.dc_ratings) {
+        most = std::max(most.value_or(1), rating.poles);
+    }
+    return most;
 }
 
 std::optional<double> breaking_current_a(const Control& control, double voltage_v, int poles) {

@@ -28,6 +28,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"parts.measure_ohms",
      "measure again with the leads subtracted, or name an alloy whose ohms move"},
     {"parts.keep_printed", "keep whichever the label prints"},
+    {"parts.count_poles", "count the poles, or read the pair again"},
     {"parts.own_surface",
      "plating is for copper strands; a clad or solid metal has its own surface"},
     {"parts.name_temperatures", "name the air and conductor temperature of the table"},

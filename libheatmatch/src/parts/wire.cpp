@@ -98,6 +98,10 @@ std::span<const Field> wire_fields() {
                                            .unit = unit::celsius,
                                            .range = {.low = 40.0, .high = 1200.0},
                                            .meaning = "conductor temperature of its column"}),
+        bind<&Wire::ampacity_method>(
+            {.name = "ampacity_method",
+             .kind = FieldKind::choice,
+             .meaning = "way of laying it holds for; it only warns where that is not told"}),
         bind<&Wire::ampacity_source>({.name = "ampacity_source",
                                       .kind = FieldKind::text,
                                       .meaning = "table and column of the ampacity"}),

@@ -31,6 +31,28 @@ std::span<const Field> device_fields() {
         bind<&Device::senses>({.name = "senses",
                                .kind = FieldKind::choice,
                                .meaning = "where it senses; the wall of the store unless told"}),
+        bind<&Device::drives>({.name = "drives",
+                               .kind = FieldKind::texts,
+                               .meaning = "ids of the controls that it makes open"}),
+        bind<&Device::opens_on_supply_loss>(
+            {.name = "opens_on_supply_loss",
+             .kind = FieldKind::flag,
+             .meaning = "the circuit opens when the control supply is lost",
+             .careful = false,
+             .careful_source = "common-practice"}),
+        bind<&Device::opens_on_probe_break>(
+            {.name = "opens_on_probe_break",
+             .kind = FieldKind::flag,
+             .meaning = "the circuit opens when the probe or its wire breaks",
+             .careful = false,
+             .careful_source = "common-practice"}),
+        bind<&Device::set_tolerance_k>({.name = "set_tolerance_k",
+                                        .kind = FieldKind::number,
+                                        .unit = unit::kelvin,
+                                        .range = {.low = 0.0, .high = 100.0},
+                                        .meaning = "how far above set_c it may open",
+                                        .careful = 10.0,
+                                        .careful_source = "from-memory"}),
     });
     return fields;
 }

@@ -54,6 +54,23 @@ const OwnedPanels& find_group(const Installation& installation, std::string_view
                    ErrorDetail{.part = "installation", .field = "group", .value = wrong});
 }
 
+namespace {
+
+void check_drives(const Device& device, const std::vector<Device>& devices) {
+    std::vector<std::string_view> known;
+    for (const Device& other : devices) known.push_back(other.part);
+    for (const std::string& driven : device.drives) {
+        if (std::find(known.begin(), known.end(), driven) != known.end()) continue;
+        throw InvalidInput(ErrorDetail{.part = "device \"" + device.part + '"',
+                                       .field = "drives",
+                                       .value = quote(driven),
+                                       .allowed = "the part of a device of the installation",
+                                       .remedy = suggestion(driven, known)});
+    }
+}
+
+}  // namespace
+
 void check_references(const Installation& installation, const Parts& parts) {
     std::set<std::string_view> groups;
     for (const OwnedPanels& owned : installation.panels) {
@@ -84,6 +101,7 @@ void check_references(const Installation& installation, const Parts& parts) {
     }
     for (const Device& device : installation.devices) {
         static_cast<void>(find_control(parts, device.part));
+        check_drives(device, installation.devices);
         if (device.run.empty() || std::find(runs.begin(), runs.end(), device.run) != runs.end()) {
             continue;
         }

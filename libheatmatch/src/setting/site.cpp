@@ -93,17 +93,41 @@ std::span<const Field> site_fields() {
         bind<&Site::wet>({.name = "wet",
                           .kind = FieldKind::flag,
                           .meaning = "people touch things with wet hands or feet here; unstated "
-                                     "counts as wet"}),
+                                     "counts as wet",
+                          .careful = true,
+                          .careful_source = "iec-60364-4-41"}),
+        bind<&Site::array_on>({.name = "array_on",
+                               .kind = FieldKind::choice,
+                               .meaning = "what the panels are mounted on",
+                               .careful = std::string("building"),
+                               .careful_source = "nec-690-12"}),
+        bind<&Site::earthing>({.name = "earthing",
+                               .kind = FieldKind::choice,
+                               .meaning = "whether one pole of the array is solidly earthed",
+                               .careful = std::string("floating"),
+                               .careful_source = "nec-690-41"}),
+        bind<&Site::frames_bonded>(
+            {.name = "frames_bonded",
+             .kind = FieldKind::flag,
+             .meaning = "frames of the panels are bonded with one another and with earth",
+             .careful = false,
+             .careful_source = "nec-690-43"}),
         bind<&Site::live_parts_enclosed>(
             {.name = "live_parts_enclosed",
              .kind = FieldKind::flag,
-             .meaning = "every live part is insulated or behind a cover that needs a tool"}),
+             .meaning = "every live part is insulated or behind a cover that needs a tool",
+             .careful = false,
+             .careful_source = "iec-60364-4-41"}),
         bind<&Site::bright_irradiance_w_m2>(
             {.name = "bright_irradiance_w_m2",
              .kind = FieldKind::number,
              .unit = unit::watt_per_m2,
              .range = {.low = 500.0, .high = 2000.0},
              .meaning = "brightest sun that margins are judged at; 1250 for snow or cloud edge"}),
+        bind<&Site::code>({.name = "code",
+                           .kind = FieldKind::choice,
+                           .meaning = "code of wiring: the National Electrical Code or IEC 60364; "
+                                      "both, and the smaller current of the two, unless stated"}),
     });
     return fields;
 }

@@ -10,11 +10,12 @@ std::span<const Field> surroundings_fields() {
                                    .kind = FieldKind::choice,
                                    .required = true,
                                    .meaning = "what is around the wire"}),
-        bind<&Surroundings::air_c>({.name = "air_c",
-                                    .kind = FieldKind::number,
-                                    .unit = unit::celsius,
-                                    .range = {.low = -60.0, .high = 900.0},
-                                    .meaning = "highest temperature around the wire"}),
+        bind<&Surroundings::air_c>(
+            {.name = "air_c",
+             .kind = FieldKind::number,
+             .unit = unit::celsius,
+             .range = {.low = -60.0, .high = 900.0},
+             .meaning = "highest temperature around the wire, of air or soil"}),
         bind<&Surroundings::irradiance_w_m2>({.name = "irradiance_w_m2",
                                               .kind = FieldKind::number,
                                               .unit = unit::watt_per_m2,
@@ -32,6 +33,21 @@ std::span<const Field> surroundings_fields() {
              .unit = unit::count,
              .range = {.low = 1.0, .high = 100.0},
              .meaning = "conductors under load bundled with it, itself included"}),
+        bind<&Surroundings::metal_raceway>(
+            {.name = "metal_raceway",
+             .kind = FieldKind::flag,
+             .meaning = "the wire lies in a metal pipe, trunking or box, whatever is around that",
+             .careful = false,
+             .careful_source = "nec-690-31"}),
+        bind<&Surroundings::roof_distance_mm>(
+            {.name = "roof_distance_mm",
+             .kind = FieldKind::number,
+             .unit = unit::millimetre,
+             .range = {.low = 0.0, .high = 1e5},
+             .meaning = "from a roof in the sun up to its raceway; state a large one where it lies "
+                        "over no roof",
+             .careful = 0.0,
+             .careful_source = "nec-310"}),
     });
     return fields;
 }

@@ -35,6 +35,11 @@ std::span<const Field> wire_run_fields() {
                                    .unit = unit::ohm,
                                    .range = {.low = 0.0, .high = 10.0},
                                    .meaning = "resistance of its joints, all together"}),
+        bind<&WireRun::inside>({.name = "inside",
+                                .kind = FieldKind::flag,
+                                .meaning = "lies inside a building, a greenhouse or a shed too",
+                                .careful = true,
+                                .careful_source = "nec-690-31"}),
     });
     return fields;
 }

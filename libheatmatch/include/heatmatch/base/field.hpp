@@ -74,6 +74,9 @@ struct Field {
     std::string_view relative_to{};             //!< fields whose product a value in V/K relates to
     Unit relative_unit{};                       //!< of such a value: V/K, A/K or W/K
     Sentence remedy{};                          //!< what to do about a value out of range
+    Value careful{};                            //!< what an unstated one is taken for where a
+                                                //!< verdict must not flatter; none: not assessed
+    std::string_view careful_source{};          //!< cite key of that end
     Value (*get)(const void*) = nullptr;
     void (*set)(void*, const Value&) = nullptr;
 };

@@ -35,7 +35,8 @@ struct BedAround {
 /// `I² R(Tc) = (Tc - Ts)/Rins = pi Do (h (Ts - Ta) + eps sigma (Ts^4 - Ta^4)) - alpha G Do`
 /// in still air (@cite churchill-chu-1975) or wind across it (@cite churchill-bernstein-1977), eps
 /// = alpha = 0.9. In conduit, and in a bundle of touching wires, the current counts as I/0.7, an
-/// estimate; beyond three loaded conductors it is divided by the code's adjustment too
+/// estimate, and so it does in the ground; beyond three loaded conductors it is divided by the
+/// code's adjustment too
 /// (@cite nec-310-reproduction). In a bed heat goes through 0.1 m of dry sand to the stated
 /// temperature; in a cavity through 0.1 m of mineral wool (0.04 W/mK), a hot bound. Nothing where
 /// the temperature around the wire is not known.

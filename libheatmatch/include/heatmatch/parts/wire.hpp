@@ -9,6 +9,7 @@
 #include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
 #include "heatmatch/base/provenance.hpp"
+#include "heatmatch/parts/ampacity_table.hpp"
 
 namespace heatmatch {
 
@@ -43,9 +44,10 @@ struct Wire {
     std::optional<double> voltage_rating_v{};   //!< [V]
     std::optional<bool> sunlight_resistant{};
     std::optional<bool> direct_burial{};
-    std::optional<double> ampacity_a{};            //!< by the code's table, before correction [A]
-    std::optional<double> ampacity_ambient_c{};    //!< air temperature of that table [°C]
-    std::optional<double> ampacity_conductor_c{};  //!< conductor temperature of its column [°C]
+    std::optional<double> ampacity_a{};             //!< by the code's table, before correction [A]
+    std::optional<double> ampacity_ambient_c{};     //!< air temperature of that table [°C]
+    std::optional<double> ampacity_conductor_c{};   //!< conductor temperature of its column [°C]
+    std::optional<LayingMethod> ampacity_method{};  //!< way of laying that it holds for
     std::string ampacity_source{};
     Provenance provenance{};
     Price price{};  //!< per metre

@@ -5,6 +5,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
@@ -32,9 +33,13 @@ struct Device {
     std::string part{};  //!< id of a control
     std::string run{};   //!< name of the run it sits in; empty for one outside the circuit
     std::optional<Duty> duty{};
-    int poles_used = 1;                   //!< poles of it that are wired in series
-    std::optional<double> set_c{};        //!< what it is set to, of one that senses [°C]
-    std::optional<SensedPlace> senses{};  //!< the wall unless told
+    int poles_used = 1;                          //!< poles of it that are wired in series
+    std::optional<double> set_c{};               //!< what it is set to, of one that senses [°C]
+    std::optional<SensedPlace> senses{};         //!< the wall unless told
+    std::vector<std::string> drives{};           //!< ids of the controls that it makes open
+    std::optional<bool> opens_on_supply_loss{};  //!< without control supply the circuit opens
+    std::optional<bool> opens_on_probe_break{};  //!< with a broken probe the circuit opens
+    std::optional<double> set_tolerance_k{};     //!< it may open so much above set_c [K]
 
     friend bool operator==(const Device&, const Device&) = default;
 };

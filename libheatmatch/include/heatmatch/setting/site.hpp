@@ -1,12 +1,30 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
+#include <string_view>
 #include <vector>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
+#include "heatmatch/parts/ampacity_table.hpp"
 
 namespace heatmatch {
+
+/// What the panels are mounted on: codes ask more of those on a building.
+enum class ArrayPlace { ground, building };
+inline constexpr auto array_place_words = std::to_array<std::string_view>({"ground", "building"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(ArrayPlace) {
+    return array_place_words;
+}
+
+/// Whether one pole of the array is solidly connected to earth.
+enum class Earthing { floating, grounded };
+inline constexpr auto earthing_words = std::to_array<std::string_view>({"floating", "grounded"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(Earthing) {
+    return earthing_words;
+}
 
 /// Where the panels stand.
 struct Site {
@@ -22,9 +40,13 @@ struct Site {
     std::vector<double> soiling_pct{};      //!< of the light: what dirt takes, by month [%]
     std::vector<double> linke_turbidity{};  //!< of the clear air, by month
     std::optional<bool> wet{};              //!< greenhouse, barn, cellar; unstated counts as wet
+    std::optional<ArrayPlace> array_on{};
+    std::optional<Earthing> earthing{};
+    std::optional<bool> frames_bonded{};  //!< the frames of the panels, with one another and earth
     std::optional<bool> live_parts_enclosed{};  //!< nobody touches one without opening a cover
     double bright_irradiance_w_m2 = 1000.0;     //!< that margins are judged at; more for snow and
                                                 //!< cloud edge [W/m2]
+    std::optional<WiringCode> code{};           //!< that wiring is judged by; both unless stated
 
     /// Wet unless it is stated dry.
     [[nodiscard]] bool counts_as_wet() const { return wet.value_or(true); }

@@ -54,6 +54,8 @@ struct Store {
     std::optional<bool> moist{};                      //!< the fill was put in damp, or gets wet
     std::optional<bool> vented{};                     //!< steam and pressure have a way out
     std::optional<double> combustible_distance_mm{};  //!< to the nearest wood or plastic [mm]
+    std::optional<bool> vessel_bonded{};              //!< a metal vessel, with earth
+    std::optional<bool> sheath_bonded{};              //!< sheaths of the elements, with earth
     std::optional<double>
         loss_factor{};  //!< measured heat loss over what is computed; 1 if unknown
 

@@ -12,9 +12,9 @@
 namespace heatmatch {
 
 /// Kind of surroundings of a wire.
-enum class SurroundingsKind { open_air, sunlit, conduit, bed, cavity };
+enum class SurroundingsKind { open_air, sunlit, conduit, bed, cavity, buried };
 inline constexpr auto surroundings_kind_words =
-    std::to_array<std::string_view>({"open air", "sunlit", "conduit", "bed", "cavity"});
+    std::to_array<std::string_view>({"open air", "sunlit", "conduit", "bed", "cavity", "buried"});
 [[nodiscard]] constexpr std::span<const std::string_view> words_of(SurroundingsKind) {
     return surroundings_kind_words;
 }
@@ -22,10 +22,12 @@ inline constexpr auto surroundings_kind_words =
 /// What is around one stretch of wire.
 struct Surroundings {
     SurroundingsKind kind = SurroundingsKind::open_air;
-    std::optional<double> air_c{};            //!< temperature around the wire [°C]
-    std::optional<double> irradiance_w_m2{};  //!< on a sunlit wire; 1000 if not given [W/m2]
-    std::optional<double> wind_m_s{};         //!< across an outdoor wire; still if not given [m/s]
-    std::optional<int> loaded_conductors{};   //!< bundled touching, this one included
+    std::optional<double> air_c{};  //!< temperature of the air or the soil around the wire [°C]
+    std::optional<double> irradiance_w_m2{};   //!< on a sunlit wire; 1000 if not given [W/m2]
+    std::optional<double> wind_m_s{};          //!< across an outdoor wire; still if not given [m/s]
+    std::optional<int> loaded_conductors{};    //!< bundled touching, this one included
+    std::optional<bool> metal_raceway{};       //!< the wire lies in a raceway of metal
+    std::optional<double> roof_distance_mm{};  //!< of its raceway above a sunlit roof [mm]
 
     friend bool operator==(const Surroundings&, const Surroundings&) = default;
     [[nodiscard]] static Surroundings open_air(double air_c);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -27,6 +28,7 @@ struct WireRun {
     std::string wire{};                 //!< id, or `choose`
     std::string connector{};            //!< id of the joints at its ends, if known
     std::optional<double> joint_ohm{};  //!< of all its joints together [ohm]
+    std::optional<bool> inside{};       //!< lies inside a building
     Surroundings surroundings{};
 
     friend bool operator==(const WireRun&, const WireRun&) = default;

@@ -7,7 +7,7 @@
 
 #include <boost/math/tools/roots.hpp>
 
-#include "heatmatch/match/margins/device_margins.hpp"
+#include "heatmatch/match/margins/limit_margins.hpp"
 
 namespace heatmatch {
 
@@ -173,7 +173,9 @@ Advice advise(const Candidate& candidate) {
         }
         return advice;
     }
-    const bool with_stagnation = !has_independent_limit(circuit.devices);
+    // A limit counts as far as it acts in time.
+    const auto by_day = circuit.heat->largest_element_w(false);
+    const bool with_stagnation = !by_day || !limit_counts(circuit, *by_day);
     // In a liquid nothing below burnout limits the sheath, and burnout is not in the model.
     if (!circuit.heat->liquid) {
         advice.largest_element_w = circuit.heat->largest_element_w(with_stagnation);

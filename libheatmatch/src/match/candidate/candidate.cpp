@@ -59,7 +59,11 @@ double Candidate::mean_power_high_w() const {
 }
 
 const std::vector<Margin>& Candidate::margins() const& {
-    return made.read([this] { return margins_of(circuit, site, bright); });
+    return made.read([this] {
+        return judged(circuit, site, [this](const Circuit& as, const Site& at) {
+            return margins_of(as, at, bright);
+        });
+    });
 }
 
 std::vector<Margin> Candidate::margins() const&& {
@@ -87,6 +91,33 @@ const Margin* Candidate::worst() const {
 Severity Candidate::severity() const {
     const Margin* found = worst();
     return found == nullptr ? Severity::not_assessed : found->severity;
+}
+
+Severity Candidate::worst_severity() const {
+    int worst = 0;
+    for (const Margin& margin : margins()) {
+        worst = std::max(worst, static_cast<int>(margin.worst_severity));
+    }
+    return static_cast<Severity>(worst);
+}
+
+std::optional<UnstatedFact> Candidate::deciding_fact() const {
+    if (worst_severity() != Severity::danger || severity() == Severity::danger) return std::nullopt;
+    const auto is_danger = [](const Margin& margin) {
+        return margin.worst_severity == Severity::danger;
+    };
+    const auto all = careful_case(circuit, site).facts;
+    for (const UnstatedFact& fact : all) {
+        const CarefulCase alone = careful_case(circuit, site, &fact);
+        const std::vector<Margin> found = margins_of(alone.circuit, alone.site, bright);
+        const bool decides = std::any_of(found.begin(), found.end(), [](const Margin& margin) {
+            return margin.severity == Severity::danger;
+        });
+        if (decides) return fact;
+    }
+    const auto worst = std::find_if(margins().begin(), margins().end(), is_danger);
+    if (!worst->missing.empty()) return UnstatedFact{worst->subject, worst->missing.front()};
+    return all.empty() ? std::nullopt : std::optional(all.front());
 }
 
 double Candidate::smallest_headroom() const {

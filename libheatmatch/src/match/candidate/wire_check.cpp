@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "heatmatch/match/candidate/wiring.hpp"
+#include "heatmatch/match/margins/run_ampacity.hpp"
 #include "heatmatch/match/margins/run_margins.hpp"
 #include "heatmatch/match/margins/sheath_margins.hpp"
 #include "heatmatch/match/margins/tail_margins.hpp"
@@ -28,7 +29,7 @@ Sentence gauge_of(const Wire& wire) {
 /// The margins of one run, those beside the element with it.
 std::vector<Margin> margins_of(const Check& check, const Circuit& circuit, const RunParts& parts) {
     const std::string subject = "run \"" + parts.run.name + '"';
-    std::vector<Margin> all = run_margins(circuit, check.candidate.site);
+    std::vector<Margin> all = run_margins(circuit, check.candidate.site, parts);
     if (circuit.run_at_element() == &parts &&
         (circuit.heat || parts.run.surroundings.kind == SurroundingsKind::bed)) {
         for (Margin& margin :
@@ -44,12 +45,16 @@ bool of_joint(const Margin& margin) {
     return margin.name.find("joint") != std::string::npos;
 }
 
-/// The code has no table for many hot wires: that alone does not rule one out.
+/// The code has no table for many hot wires, and a place may lack what it lacks for any wire:
+/// neither rules one out.
+bool rules_none_out(const Margin& margin) {
+    if (of_joint(margin) || margin.name == "placing") return true;
+    return margin.name == "run current" && margin.severity == Severity::not_assessed;
+}
+
 bool would_do(const std::vector<Margin>& margins, bool with_caution = true) {
     return std::all_of(margins.begin(), margins.end(), [with_caution](const Margin& margin) {
-        const bool no_table =
-            margin.name == "run current" && margin.severity == Severity::not_assessed;
-        return of_joint(margin) || no_table || margin.severity == Severity::none ||
+        return rules_none_out(margin) || margin.severity == Severity::none ||
                (with_caution && margin.severity == Severity::caution &&
                 margin.headroom.value_or(0.0) > 0.0);
     });
@@ -63,6 +68,7 @@ std::optional<Wire> cheapest(const Check& check, std::size_t run) {
     const Wire* near_its_limit = nullptr;
     for (const Wire* wire : wires_by_price(*check.catalog)) {
         circuit.runs[run] = parts_of_run(*check.catalog, wanted, *wire);
+        if (!wire_may_lie(circuit, check.candidate.site, circuit.runs[run])) continue;
         const std::vector<Margin> margins = margins_of(check, circuit, circuit.runs[run]);
         if (would_do(margins, false)) return *wire;
         if (near_its_limit == nullptr && would_do(margins)) near_its_limit = wire;
@@ -106,8 +112,7 @@ void judge(WireCheck& result, const std::vector<Margin>& margins) {
     };
     for (const Margin& margin : margins) {
         if (margin.severity == Severity::not_assessed) {
-            const bool rules_none_out = of_joint(margin) || margin.name == "run current";
-            if (!rules_none_out && unknown == nullptr) unknown = &margin;
+            if (!rules_none_out(margin) && unknown == nullptr) unknown = &margin;
             continue;
         }
         if (worst == nullptr || order(margin) > order(*worst)) worst = &margin;
@@ -139,18 +144,18 @@ void add_reach(WireCheck& result, const Check& check, const Surroundings& around
                      [](const auto& a, const auto& b) { return a.limit_c < b.limit_c; });
 }
 
-void add_currents(WireCheck& result, const RunParts& parts) {
+void add_currents(WireCheck& result, const Check& check, const RunParts& parts) {
     const Wire& wire = *parts.wire;
     const Surroundings& around = parts.run.surroundings;
     const auto& insulation = parts.insulation;
-    result.code_ampacity_a = wire.ampacity_a;
-    if (around.air_c) {
-        result.corrected_ampacity_a = corrected_ampacity_a(
-            wire, *around.air_c, insulation ? std::optional(insulation->limit_c) : std::nullopt);
-        if (!result.limits.empty()) {
-            result.balance_ampacity_a = ampacity_by_balance_a(
-                wire, insulation ? &*insulation : nullptr, result.limits.front().limit_c, around);
-        }
+    const RunAmpacity ampacity = run_ampacity(check.candidate.circuit, parts, check.candidate.site);
+    if (ampacity.whole) {
+        result.code_ampacity_a = ampacity.table_a;
+        result.corrected_ampacity_a = ampacity.corrected_a;
+    }
+    if (around.air_c && !result.limits.empty()) {
+        result.balance_ampacity_a = ampacity_by_balance_a(wire, insulation ? &*insulation : nullptr,
+                                                          result.limits.front().limit_c, around);
     }
     result.drop_v = parts.loop_ohm() * result.current_a;
     result.heat_w = result.drop_v * result.current_a;
@@ -170,7 +175,7 @@ WireCheck check_run(const Check& check, std::size_t index) {
     if (parts.wire) {
         result.wire = parts.wire->id;
         result.gauge = gauge_of(*parts.wire);
-        add_currents(result, parts);
+        add_currents(result, check, parts);
         if (const auto at = parts.temperature(result.current_a)) {
             result.conductor_c = at->conductor_c;
             result.far_c = at->conductor_c;
@@ -184,7 +189,9 @@ WireCheck check_run(const Check& check, std::size_t index) {
         result.runaway = result.runaway || check.tail->runaway;
         add_reach(result, check, parts.run.surroundings);
     }
-    if (!would_do(margins)) {
+    const bool laid_well =
+        !parts.wire || wire_may_lie(circuit, check.candidate.site, circuit.runs[index]);
+    if (!laid_well || !would_do(margins)) {
         result.would_do = cheapest(check, index);
         if (result.would_do) result.would_do_gauge = gauge_of(*result.would_do);
     }

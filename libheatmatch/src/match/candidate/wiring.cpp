@@ -18,11 +18,18 @@ double price_per_m(const Wire& wire) {
     return wire.price.typical().value_or(std::numeric_limits<double>::infinity());
 }
 
-/// The joints are not the wire's: they are judged, but do not choose.
-bool would_do(const Circuit& circuit, const Site& site) {
-    const std::vector<Margin> margins = run_margins(circuit, site);
+/// What says nothing against a wire: its joints, and what a place still lacks for any wire.
+bool chooses_none(const Margin& margin) {
+    return margin.name.find("joint") != std::string::npos || margin.name == "placing";
+}
+
+/// The joints are not the wire's: they are judged, but do not choose. Where its kind may not lie
+/// none is laid.
+bool would_do(const Circuit& circuit, const Site& site, const RunParts& run) {
+    if (!wire_may_lie(circuit, site, run)) return false;
+    const std::vector<Margin> margins = run_margins(circuit, site, run);
     return std::all_of(margins.begin(), margins.end(), [](const Margin& margin) {
-        return margin.name.starts_with("joint") || margin.severity == Severity::none;
+        return chooses_none(margin) || margin.severity == Severity::none;
     });
 }
 
@@ -48,17 +55,18 @@ bool is_lossy(const RunParts& run, const Circuit& circuit) {
 /// The cheapest wire that would do with little loss; where all that would do lose more, the one
 /// that loses least.
 RunParts choose_wire(const Parts& parts, const Installation& installation, Circuit& circuit,
-                     const WireRun& run, const std::vector<const Wire*>& by_price) {
+                     std::size_t index, const std::vector<const Wire*>& by_price) {
+    const WireRun& run = installation.runs[index];
     RunParts least_lossy{.run = run};
     for (const Wire* wire : by_price) {
         const bool rated = wire->voltage_rating_v.value_or(0.0) >= circuit.cold_voltage_v();
-        if (!rated || !wire->ampacity_a) continue;
+        if (!rated) continue;
         RunParts trial = parts_of_run(parts, run, *wire);
         const bool lossy = is_lossy(trial, circuit);
         if (lossy && least_lossy.wire && trial.loop_ohm() >= least_lossy.loop_ohm()) continue;
         trial.brightest = trial.temperature(brightest_a(circuit, run, installation.site));
-        circuit.runs = {trial};
-        if (!would_do(circuit, installation.site)) continue;
+        circuit.runs[index] = trial;
+        if (!would_do(circuit, installation.site, circuit.runs[index])) continue;
         if (!lossy) return trial;
         least_lossy = trial;
     }
@@ -73,10 +81,10 @@ std::optional<double> headroom_at_element(const Circuit& circuit, const Installa
     const RunParts& tail = *circuit.run_at_element();
     const std::string subject = "run \"" + tail.run.name + '"';
     const Site& site = installation.site;
+    if (!wire_may_lie(circuit, site, tail)) return std::nullopt;
     double headroom = 1.0;
     const auto passes = [&](const Margin& margin) {
-        if (margin.subject != subject || margin.name.find("joint") != std::string::npos)
-            return true;
+        if (margin.subject != subject || chooses_none(margin)) return true;
         if (margin.severity == Severity::none) return true;
         if (margin.severity == Severity::not_assessed) return margin.name == "run current";
         headroom = std::min(headroom, margin.headroom.value_or(-1.0));
@@ -164,10 +172,15 @@ std::vector<RunParts> lay_runs(const Parts& parts, const Installation& installat
     std::vector<const Wire*> by_price;
     Circuit circuit{.panel = panel, .panels = panels};
     circuit.bank.hookup = bank;
-    for (const WireRun& run : installation.runs) {
+    for (const WireRun& run : installation.runs) circuit.runs.push_back({.run = run});
+    for (std::size_t i = 0; i < installation.runs.size(); ++i) {
+        const WireRun& run = installation.runs[i];
         if (run.chooses()) {
-            if (by_price.empty()) by_price = wires_by_price(parts);
-            laid.push_back(choose_wire(parts, installation, circuit, run, by_price));
+            if (by_price.empty()) {
+                by_price = wires_by_price(parts);
+                circuit.devices = place_devices(parts, installation);
+            }
+            laid.push_back(choose_wire(parts, installation, circuit, i, by_price));
         } else {
             laid.push_back(parts_of_run(parts, run, find_wire(parts, run.wire)));
             laid.back().brightest =

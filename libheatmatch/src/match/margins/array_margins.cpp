@@ -6,7 +6,10 @@
 #include <algorithm>
 
 #include "heatmatch/match/circuit/code_current.hpp"
+#include "heatmatch/match/circuit/opens.hpp"
+#include "heatmatch/match/margins/bonding_margin.hpp"
 #include "heatmatch/match/margins/limits.hpp"
+#include "heatmatch/match/margins/touch_limit.hpp"
 
 namespace heatmatch {
 
@@ -64,12 +67,11 @@ bool is_insulated(const Circuit& circuit) {
 Margin touch_voltage_margin(const Circuit& circuit, const Site& site) {
     const bool wet = site.counts_as_wet();
     constexpr double wet_v = 30.0;
-    constexpr double dry_v = 60.0;
     Margin margin{.name = "touch voltage",
                   .subject = "live parts",
                   .consequence = Severity::warning,
                   .value = circuit.cold_voltage_v(),
-                  .limit = wet ? wet_v : dry_v,
+                  .limit = touch_limit_v(site),
                   .unit = unit::volt,
                   .said = wet ? say<"array.touch_wet">() : say<"array.touch_dry">(),
                   .source = "iec-60364-4-41"};
@@ -110,12 +112,18 @@ Margin series_arc_margin(const Circuit& circuit) {
     return margin;
 }
 
-/// Fuses that protect one string each; nothing if there are none.
-const PlacedDevice* string_fuse(const Circuit& circuit) {
-    const auto found = std::find_if(
-        circuit.devices.begin(), circuit.devices.end(),
-        [](const PlacedDevice& placed) { return placed.device.duty == Duty::protects_a_string; });
-    return found == circuit.devices.end() ? nullptr : &*found;
+/// The largest rating of what protects one string each [A]; nothing where something of it has none.
+std::optional<double> string_fuse_a(const Circuit& circuit) {
+    std::optional<double> largest;
+    for (const PlacedDevice& placed : circuit.devices) {
+        if (placed.device.duty != Duty::protects_a_string || !protects_strings(placed.control))
+            continue;
+        if (placed.control.dc_ratings.empty()) return std::nullopt;
+        for (const DcRating& rating : placed.control.dc_ratings) {
+            largest = std::max(largest.value_or(0.0), rating.a_dc);
+        }
+    }
+    return largest;
 }
 
 Margin reverse_current_margin(const Circuit& circuit) {
@@ -123,7 +131,7 @@ Margin reverse_current_margin(const Circuit& circuit) {
     const int others = circuit.panels.parallel - 1;
     Margin margin{.name = "reverse current",
                   .subject = "panel \"" + panel.id + '"',
-                  .value = others * lasting_current_factor * circuit.panel.i_sc_limit_a,
+                  .value = others * lasting_current_a(circuit.panel.i_sc_limit_a),
                   .limit = panel.max_series_fuse_a,
                   .unit = unit::ampere,
                   .said = say<"array.reverse_current">(),
@@ -136,12 +144,15 @@ Margin reverse_current_margin(const Circuit& circuit) {
     } else if (!margin.limit) {
         margin.said = say<"array.reverse_current_alone">();
         margin.missing = {"max_series_fuse_a"};
-    } else if (const PlacedDevice* fuse = string_fuse(circuit);
-               fuse != nullptr && !fuse->control.dc_ratings.empty()) {
+    } else if (const auto fuse_a = string_fuse_a(circuit)) {
         // The smaller of the fuse and what the others feed is what a faulty string may carry.
-        const double fuse_a = fuse->control.dc_ratings.front().a_dc;
-        margin.value = std::min(*margin.value, fuse_a);
-        margin.said = say<"array.reverse_with_fuses">(with<"fuse">(fuse_a, unit::ampere, 6));
+        margin.value = std::min(*margin.value, *fuse_a);
+        margin.said = say<"array.reverse_with_fuses">(with<"fuse">(*fuse_a, unit::ampere, 6));
+        if (*fuse_a <= *margin.limit) {  // all that the code asks for, be it to the ampere
+            margin.severity = Severity::none;
+            margin.headroom = 1.0;
+            return margin;
+        }
     } else if (*margin.value > *margin.limit) {
         add(margin, say<"array.fuse_each">());
     }
@@ -178,7 +189,8 @@ Margin mismatch_margin(const Circuit& circuit) {
 
 std::vector<Margin> array_margins(const Circuit& circuit, const Site& site) {
     return {cold_voltage_margin(circuit), touch_voltage_margin(circuit, site),
-            series_arc_margin(circuit), reverse_current_margin(circuit), mismatch_margin(circuit)};
+            series_arc_margin(circuit),   reverse_current_margin(circuit),
+            mismatch_margin(circuit),     bonding_margin(circuit, site)};
 }
 
 }  // namespace heatmatch

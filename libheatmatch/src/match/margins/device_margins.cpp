@@ -1,10 +1,14 @@
 #include "heatmatch/match/margins/device_margins.hpp"
 
+#include "said.hpp"
 #include "sentences.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include "heatmatch/match/circuit/code_current.hpp"
+#include "heatmatch/match/circuit/opens.hpp"
+#include "heatmatch/match/margins/fuse_margins.hpp"
 
 namespace heatmatch {
 
@@ -12,28 +16,17 @@ using margins_sentences::say;
 
 namespace {
 
-/// Used where no direct-current rating is printed: 30 V, 1 A, as sheets of such parts often say.
-constexpr DcRating unrated{.v_dc = 30.0, .a_dc = 1.0, .poles = 1};
-
 std::string subject_of(const PlacedDevice& placed) {
     return "device \"" + placed.control.id + '"';
 }
 
-/// Volts a device breaks at, for the poles that are used.
-double largest_voltage(const std::vector<DcRating>& ratings, int poles) {
-    double largest = 0.0;
-    for (const DcRating& rating : ratings) {
-        if (rating.poles <= poles) largest = std::max(largest, rating.v_dc);
-    }
-    return largest;
-}
-
-Margin breaking_margin(const Circuit& circuit, const PlacedDevice& placed, double current_a) {
+Margin breaking_margin(const Circuit& circuit, const PlacedDevice& placed,
+                       const OpeningSite& site) {
     const Control& control = placed.control;
-    const double volts = circuit.cold_voltage_v();
+    const Opening opening = opens(circuit, placed, Occasion::by_hand, site);
     Margin margin{.name = "dc breaking",
                   .subject = subject_of(placed),
-                  .value = volts,
+                  .value = opening.volts,
                   .unit = unit::volt,
                   .source = control.provenance.source};
     if (control.ac_only.value_or(false)) {
@@ -43,22 +36,23 @@ Margin breaking_margin(const Circuit& circuit, const PlacedDevice& placed, doubl
         margin.said = say<"device.made_for_ac">();
         return margin;
     }
-    std::vector<DcRating> ratings = control.dc_ratings;
-    if (ratings.empty()) {
-        ratings = {unrated};
+    if (opening.obstacle == Obstacle::fuse) {
+        margin.limit = 0.0;
+        margin.headroom = -1.0;
+        margin.severity = Severity::danger;
+        margin.said = say<"device.fuse_is_no_switch">();
+        return margin;
+    }
+    if (opening.unrated) {
         margin.assumed.push_back(
             {.part = margin.subject,
              .field = "dc_ratings",
-             .value = say<"device.rating">(with<"volts">(unrated.v_dc, unit::volt),
-                                           with<"amperes">(unrated.a_dc, unit::ampere)),
+             .value = say<"device.rating">(with<"volts">(unrated_pair.v_dc, unit::volt),
+                                           with<"amperes">(unrated_pair.a_dc, unit::ampere)),
              .source = sentence_of(Name{"common-practice"})});
     }
-    Control rated = control;
-    rated.dc_ratings = ratings;
-    const int poles = placed.device.poles_used;
-    const auto amperes = breaking_current_a(rated, volts, poles);
-    if (!amperes) {
-        margin.limit = largest_voltage(ratings, poles);
+    if (!opening.rated_a) {
+        margin.limit = opening.rated_v;
         margin.said = say<"device.breaks_volts">();
         if (*margin.limit <= 0.0) {
             margin.said = say<"device.no_pair">();
@@ -69,43 +63,12 @@ Margin breaking_margin(const Circuit& circuit, const PlacedDevice& placed, doubl
         grade(margin);
         return margin;
     }
-    margin.value = current_a;
-    margin.limit = *amperes;
+    margin.value = opening.amperes;
+    margin.limit = opening.rated_a;
     margin.unit = unit::ampere;
-    margin.said = say<"device.breaks_amperes">(with<"volts">(volts, unit::volt),
+    margin.said = say<"device.breaks_amperes">(with<"volts">(opening.volts, unit::volt),
                                                with<"factor">(lasting_current_factor));
     grade(margin);
-    return margin;
-}
-
-Margin fuse_margin(const Circuit& circuit, const PlacedDevice& placed) {
-    const Control& control = placed.control;
-    Margin margin{.name = "string fuse",
-                  .subject = subject_of(placed),
-                  .value = table_current_factor * circuit.panel.i_sc_limit_a,
-                  .unit = unit::ampere,
-                  .source = "nec-690-9"};
-    const auto amperes =
-        breaking_current_a(control, circuit.cold_voltage_v(), placed.device.poles_used);
-    if (!amperes) {
-        margin.value = circuit.cold_voltage_v();
-        margin.limit = largest_voltage(control.dc_ratings, placed.device.poles_used);
-        margin.unit = unit::volt;
-        margin.said = say<"device.fuse_volts">();
-        if (*margin.limit <= 0.0) {
-            margin.said = say<"device.fuse_without_rating">();
-            margin.headroom = -1.0;
-            margin.severity = Severity::danger;
-            return margin;
-        }
-        grade(margin);
-        return margin;
-    }
-    margin.consequence = Severity::caution;
-    margin.limit = *amperes;
-    margin.said = say<"device.fuse_amperes">(with<"factor">(table_current_factor));
-    grade(margin);
-    if (*margin.headroom >= 0.0) margin.severity = Severity::none;  // a tight fuse is a good one
     return margin;
 }
 
@@ -139,6 +102,8 @@ Margin polarity_margin(const PlacedDevice& placed) {
     margin.severity = polarised ? Severity::caution : Severity::none;
     margin.said = polarised ? say<"device.polarised">() : say<"device.either_way">();
     if (!placed.control.polarised) {
+        margin.said = say<"device.polarity_assumed">();
+        margin.missing = {"control.polarised"};
         margin.assumed.push_back({.part = margin.subject,
                                   .field = "polarised",
                                   .value = sentence_of(Name{"yes"}),
@@ -178,61 +143,104 @@ Margin senses_in_circuit(const PlacedDevice& placed) {
     return margin;
 }
 
-bool opens_dc(const PlacedDevice& placed) {
-    return placed.device.duty == Duty::breaks_dc && !placed.control.ac_only.value_or(false);
+/// How bad it is where the nearest to a disconnect is kept from it by that.
+Severity without_disconnect(Obstacle obstacle) {
+    switch (obstacle) {
+        case Obstacle::fuse:
+        case Obstacle::made_for_ac:
+        case Obstacle::semiconductor:
+        case Obstacle::rating:
+            return Severity::danger;
+        default:
+            return Severity::warning;
+    }
 }
 
 /// Something must be able to open the circuit by hand.
-Margin disconnect_margin(const Circuit& circuit) {
-    const bool breaks = std::any_of(circuit.devices.begin(), circuit.devices.end(), opens_dc);
+Margin disconnect_margin(const Circuit& circuit, const OpeningSite& site) {
     Margin margin{.name = "disconnect",
                   .subject = "circuit",
+                  .severity = Severity::warning,
                   .consequence = Severity::warning,
-                  .source = "iec-62548"};
-    margin.severity = breaks ? Severity::none : Severity::warning;
-    margin.said = breaks ? say<"device.disconnect">() : say<"device.no_disconnect">();
+                  .said = say<"device.no_disconnect">(),
+                  .source = "nec-690-13"};
+    bool listed = false;
+    for (const PlacedDevice& placed : circuit.devices) {
+        if (placed.device.duty != Duty::breaks_dc) continue;
+        const Opening opening = opens(circuit, placed, Occasion::by_hand, site);
+        if (opening.answer == Answer::yes) {
+            margin.severity = Severity::none;
+            margin.consequence = Severity::warning;
+            margin.headroom.reset();
+            margin.missing.clear();
+            margin.said = say<"device.disconnect">(with<"name">(placed.control.id));
+            return margin;
+        }
+        const Severity found = without_disconnect(opening.obstacle);
+        if (listed && found >= margin.severity) continue;
+        listed = true;
+        margin.severity = found;
+        margin.consequence = found;
+        margin.headroom.reset();
+        if (found == Severity::danger) margin.headroom = -1.0;
+        margin.missing = opening.missing;
+        margin.said =
+            say<"device.bad_disconnect">(with<"name">(placed.control.id), with<"why">(opening.why));
+    }
     return margin;
 }
 
-bool limits(const PlacedDevice& placed) {
-    return placed.control.sense_high_c && stays_open(placed.control);
+/// Whether what switches by temperature in use opens by those contacts too.
+bool thermostat_opens_by(const Circuit& circuit, const std::string& breaker) {
+    return std::any_of(circuit.devices.begin(), circuit.devices.end(),
+                       [&](const PlacedDevice& placed) {
+                           if (!placed.control.sense_high_c || is_limit(placed)) return false;
+                           const Opening opening = opens(circuit, placed, Occasion::thermostat);
+                           return opening.answer == Answer::yes && opening.breaker == breaker;
+                       });
 }
 
-bool driven(const PlacedDevice& placed) {
-    return opens_dc(placed) && placed.control.reset != ResetKind::by_hand;
-}
-
-/// A second, independent limit that does not reset by itself, and something it can open.
+/// A second, independent limit that does not reset by itself, and what it opens.
 Margin independent_limit_margin(const Circuit& circuit) {
-    const bool listed = std::any_of(circuit.devices.begin(), circuit.devices.end(), limits);
-    const bool can_open = std::any_of(circuit.devices.begin(), circuit.devices.end(), driven);
     Margin margin{.name = "independent limit",
                   .subject = "circuit",
-                  .severity = Severity::none,
+                  .severity = Severity::warning,
                   .consequence = Severity::warning,
-                  .said = say<"device.limit">(),
+                  .said = say<"device.no_limit">(),
                   .source = "common-practice"};
-    if (!listed) {
-        margin.severity = Severity::warning;
-        margin.said = say<"device.no_limit">();
-    } else if (!can_open) {
-        margin.severity = Severity::warning;
-        margin.said = say<"device.limit_opens_nothing">();
+    bool listed = false;
+    for (const PlacedDevice& placed : circuit.devices) {
+        if (!is_limit(placed)) continue;
+        const Opening opening = opens(circuit, placed, Occasion::limit);
+        if (opening.answer == Answer::yes) {
+            const bool common = thermostat_opens_by(circuit, opening.breaker);
+            margin.severity = common ? Severity::caution : Severity::none;
+            margin.missing.clear();
+            margin.said = say<"device.limit">(with<"name">(placed.control.id),
+                                              with<"breaker">(opening.breaker));
+            if (common) add(margin, say<"device.common_cause">());
+            if (!common) return margin;
+            listed = true;
+            continue;
+        }
+        if (listed) continue;
+        listed = true;
+        margin.missing = opening.missing;
+        margin.said = say<"device.limit_opens_nothing">(with<"name">(placed.control.id),
+                                                        with<"why">(opening.why));
     }
     return margin;
 }
 
 }  // namespace
 
-bool has_independent_limit(const std::vector<PlacedDevice>& devices) {
-    return std::any_of(devices.begin(), devices.end(), limits) &&
-           std::any_of(devices.begin(), devices.end(), driven);
-}
-
 std::vector<Margin> device_margins(const Circuit& circuit, const Site& site) {
     std::vector<Margin> margins;
-    const double sun = site.bright_irradiance_w_m2 / stc_irradiance_w_m2;
-    const double whole_a = lasting_current_factor * circuit.short_circuit_current_a() * sun;
+    // A site that nobody calls grounded floats: then every conductor has to be opened.
+    const OpeningSite at{.floating = site.earthing != Earthing::grounded,
+                         .irradiance_w_m2 = site.bright_irradiance_w_m2};
+    const double whole_a =
+        lasting_current_a(circuit.short_circuit_current_a(), site.bright_irradiance_w_m2);
     for (const PlacedDevice& placed : circuit.devices) {
         const bool in_circuit = !placed.device.run.empty();
         if (placed.device.duty == Duty::senses_only) {
@@ -240,7 +248,9 @@ std::vector<Margin> device_margins(const Circuit& circuit, const Site& site) {
             continue;
         }
         if (placed.device.duty == Duty::protects_a_string) {
-            margins.push_back(fuse_margin(circuit, placed));
+            for (Margin& margin : fuse_margins(circuit, placed)) {
+                margins.push_back(std::move(margin));
+            }
             continue;
         }
         const auto run = std::find_if(
@@ -253,14 +263,11 @@ std::vector<Margin> device_margins(const Circuit& circuit, const Site& site) {
             margins.push_back(body_margin(placed, circuit));
             continue;
         }
-        // The branch that is opened last breaks the whole current; a string breaks its own.
-        const bool of_string = known && run->run.carries == Carried::string;
-        const double share = of_string ? circuit.current_share(run->run) : 1.0;
-        margins.push_back(breaking_margin(circuit, placed, whole_a * share));
+        margins.push_back(breaking_margin(circuit, placed, at));
         margins.push_back(polarity_margin(placed));
         margins.push_back(body_margin(placed, circuit));
     }
-    margins.push_back(disconnect_margin(circuit));
+    margins.push_back(disconnect_margin(circuit, at));
     margins.push_back(independent_limit_margin(circuit));
     return margins;
 }

@@ -2,7 +2,10 @@
 
 #include "heat_memory_held.hpp"
 
+#include <algorithm>
+
 #include "heatmatch/base/parallel.hpp"
+#include "heatmatch/match/margins/careful_case.hpp"
 
 namespace heatmatch {
 
@@ -28,20 +31,26 @@ std::vector<BankLimit> heat_limits(std::shared_ptr<const FilledStore> store,
         }
     }
     if (wanted.empty()) return limits;
-    parallel_for(wanted.size(), worker_count(threads, wanted.size()),
-                 [&](std::size_t job, std::size_t, const Pulse&) {
-                     const Bank& bank = *banks[wanted[job]];
-                     BankLimit& limit = limits[wanted[job]];
-                     limit.heat = bank_heat(store, bank.element, bank.sheath, bank.alloy,
-                                            bank.hookup.count());
-                     auto unsourced = std::make_shared<BankHeat>(*limit.heat);
-                     unsourced->assumed.clear();
-                     limit.unsourced = std::move(unsourced);
-                     const Circuit alone{
-                         .bank = bank, .runs = runs, .devices = devices, .heat = limit.unsourced};
-                     limit.limit = heat_limit(alone);
-                     limit.table = std::make_shared<HeatTable>();
-                 });
+    parallel_for(
+        wanted.size(), worker_count(threads, wanted.size()),
+        [&](std::size_t job, std::size_t, const Pulse&) {
+            const Bank& bank = *banks[wanted[job]];
+            BankLimit& limit = limits[wanted[job]];
+            limit.heat =
+                bank_heat(store, bank.element, bank.sheath, bank.alloy, bank.hookup.count());
+            auto unsourced = std::make_shared<BankHeat>(*limit.heat);
+            unsourced->assumed.clear();
+            limit.unsourced = std::move(unsourced);
+            const Circuit alone{
+                .bank = bank, .runs = runs, .devices = devices, .heat = limit.unsourced};
+            limit.limit = heat_limit(alone);
+            limit.careful_w = limit.limit.element_w;
+            const CarefulCase careful = careful_case(alone, Site{});
+            if (!careful.facts.empty()) {
+                limit.careful_w = std::min(limit.careful_w, heat_limit(careful.circuit).element_w);
+            }
+            limit.table = std::make_shared<HeatTable>();
+        });
     if (memory != nullptr) memory->held().keep(common, banks, limits);
     return limits;
 }

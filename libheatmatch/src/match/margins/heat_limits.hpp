@@ -3,6 +3,7 @@
 #include "heat_table.hpp"
 #include "screen_heat.hpp"
 
+#include <limits>
 #include <memory>
 #include <vector>
 
@@ -15,6 +16,8 @@ struct BankLimit {
     std::shared_ptr<const BankHeat> heat{};       //!< null without a store
     std::shared_ptr<const BankHeat> unsourced{};  //!< without what it assumes, for the screen
     HeatLimit limit{};
+    double careful_w = std::numeric_limits<double>::infinity();  //!< the same with unstated facts
+                                                                 //!< at their careful ends [W]
     std::shared_ptr<HeatTable> table{};
 };
 

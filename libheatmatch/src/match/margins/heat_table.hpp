@@ -43,6 +43,18 @@ class HeatTable {
         return value;
     }
 
+    /// Whether an unstated fact may make the bank a danger whatever it takes, likewise.
+    template <class Look>
+    [[nodiscard]] bool doubtful(bool terminal_known, const Look& look) {
+        std::atomic<int>& kept = doubtful_[terminal_known ? 1 : 0];
+        int value = kept.load(std::memory_order_relaxed);
+        if (value < 0) {
+            value = look() ? 1 : 0;
+            kept.store(value, std::memory_order_relaxed);
+        }
+        return value == 1;
+    }
+
   private:
     static constexpr std::size_t steps = 32;
 
@@ -57,6 +69,7 @@ class HeatTable {
 
     std::array<std::atomic<double>, steps + 1> nodes_{};  // NaN until asked for
     std::array<std::atomic<int>, 2> lacking_{-1, -1};     // below zero until asked for
+    std::array<std::atomic<int>, 2> doubtful_{-1, -1};    // likewise
 };
 
 }  // namespace heatmatch

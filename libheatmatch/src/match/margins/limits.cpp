@@ -153,13 +153,15 @@ ArrayScreened screen_array(const PanelInService& panel, Hookup panels) {
                    "cold voltage");
     } else {
         ++array.not_assessed;
+        array.doubtful = true;
     }
     if (panels.parallel > 1) {
         if (const auto& limit = panel.panel.max_series_fuse_a) {
-            const double fed = (panels.parallel - 1) * lasting_current_factor * panel.i_sc_limit_a;
+            const double fed = (panels.parallel - 1) * lasting_current_a(panel.i_sc_limit_a);
             keep_worse(array.screened, headroom_of(fed, *limit), "reverse current");
         } else {
             ++array.not_assessed;
+            array.doubtful = true;
         }
     }
     if (panels.series > 1) ++array.not_assessed;  // mismatch within a string

@@ -1,5 +1,8 @@
 #include "heatmatch/match/margins/margin.hpp"
 
+#include "said.hpp"
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -82,6 +85,50 @@ void grade(Margin& margin, double rest) {
 
 void grade_from_below(Margin& margin, double rest) {
     grade_signed(margin, rest, -1.0);
+}
+
+int badness(Severity severity, Severity consequence) {
+    return static_cast<int>(severity == Severity::not_assessed ? consequence : severity);
+}
+
+void compare_with_careful(std::vector<Margin>& likely, std::vector<Margin> careful) {
+    std::size_t next = 0;
+    const auto taken = [&careful, &next](const Margin& margin) -> Margin* {
+        const auto same = [&margin](const Margin& other) {
+            return other.name == margin.name && other.subject == margin.subject;
+        };
+        const auto from = careful.begin() + static_cast<std::ptrdiff_t>(next);
+        const auto found = std::find_if(from, careful.end(), same);
+        if (found == careful.end()) return nullptr;
+        std::rotate(from, found, found + 1);
+        return &careful[next++];
+    };
+    for (Margin& margin : likely) {
+        int worst = badness(margin.severity, margin.consequence);
+        margin.careful_headroom = margin.headroom;
+        if (const Margin* other = taken(margin)) {
+            const int careful_worst = badness(other->severity, other->consequence);
+            if (other->headroom) {
+                margin.careful_headroom =
+                    std::min(margin.careful_headroom.value_or(*other->headroom), *other->headroom);
+            }
+            const bool kinder =
+                margin.severity != Severity::not_assessed && margin.severity < Severity::warning;
+            if (careful_worst == static_cast<int>(Severity::danger) && kinder) {
+                margin.severity = Severity::warning;
+                add(margin,
+                    margins_sentences::say<"margin.unstated">(with<"then">(other->whole())));
+            }
+            worst = std::max(worst, careful_worst);
+        }
+        margin.worst_severity = static_cast<Severity>(worst);
+    }
+    for (std::size_t i = next; i < careful.size(); ++i) {
+        Margin& more = likely.emplace_back(std::move(careful[i]));
+        more.worst_severity = static_cast<Severity>(badness(more.severity, more.consequence));
+        more.careful_headroom = std::exchange(more.headroom, std::nullopt);
+        if (more.severity == Severity::danger) more.severity = Severity::warning;
+    }
 }
 
 Margin not_assessed(std::string name, std::string subject, Sentence why,

@@ -1,5 +1,6 @@
 #include "heatmatch/match/margins/run_margins.hpp"
 
+#include "run_view.hpp"
 #include "said.hpp"
 #include "sentences_of_runs.hpp"
 
@@ -10,18 +11,6 @@ namespace heatmatch {
 using margins_sentences::of_runs::say;
 
 namespace {
-
-/// One run as its margins see it.
-struct RunView {
-    const RunParts& parts;
-    std::string subject;
-    double cold_voltage_v;
-    double current_a;   //!< short-circuit current in the brightest sun
-    double code_isc_a;  //!< short-circuit current at 1000 W/m2, as codes count
-    bool wet;
-    bool in_bed;  //!< lies in the bed at the element: judged as hot tail
-    std::optional<ConductorTemperature> temperature;
-};
 
 Margin voltage_margin(const RunView& run, const char* name, const Sentence& part,
                       std::optional<double> rating, const std::string& source) {
@@ -40,49 +29,6 @@ Margin voltage_margin(const RunView& run, const char* name, const Sentence& part
     return margin;
 }
 
-/// The code has two conditions: the table carries 1.56 Isc, the table corrected for heat 1.25 Isc.
-Margin code_current_margin(const RunView& run) {
-    const Wire& wire = *run.parts.wire;
-    Margin margin{.name = "run current",
-                  .subject = run.subject,
-                  .consequence = Severity::warning,
-                  .value = table_current_factor * run.code_isc_a,
-                  .limit = wire.ampacity_a,
-                  .unit = unit::ampere,
-                  .said = say<"run.table_current">(with<"factor">(table_current_factor)),
-                  .source = "nec-690-8"};
-    if (!wire.ampacity_a) {
-        margin.value.reset();
-        margin.said = say<"run.table_current_unknown">();
-        margin.missing = {"ampacity_a"};
-        return margin;
-    }
-    grade(margin);
-    const auto& air_c = run.parts.run.surroundings.air_c;
-    if (!air_c) {
-        add(margin, say<"run.correction_needs_air">());
-        margin.missing = {"surroundings.air_c"};
-        return margin;
-    }
-    Margin corrected = margin;
-    corrected.value = lasting_current_factor * run.code_isc_a;
-    const auto& insulation = run.parts.insulation;
-    const auto limit_c = insulation ? std::optional(insulation->limit_c) : std::nullopt;
-    corrected.limit = *corrected_ampacity_a(wire, *air_c, limit_c);
-    const bool limited = limit_c && *limit_c < wire.ampacity_conductor_c;
-    corrected.said = say<"run.corrected_current">(
-        with<"factor">(lasting_current_factor),
-        with<"also">(limited ? say<"run.also_insulation">() : Sentence{}));
-    if (*corrected.limit <= 0.0) {
-        corrected.headroom = -1.0;
-        corrected.severity = corrected.consequence;
-        corrected.said = say<"run.hotter_than_allowed">();
-        return corrected;
-    }
-    grade(corrected);
-    return *corrected.headroom < *margin.headroom ? corrected : margin;
-}
-
 Sentence heat_said(const RunView& run, Sentence what) {
     return say<"run.heat">(with<"run">(run.parts.run.name), with<"what">(std::move(what)));
 }
@@ -98,7 +44,7 @@ Margin temperature_margin(const RunView& run, const std::string& name, Sentence 
                   .said = heat_said(run, std::move(what)),
                   .source = source};
     if (!run.temperature) {
-        if (run.in_bed) {
+        if (run.in_bed() && run.at_element) {
             margin.severity = Severity::none;
             margin.said = say<"run.judged_in_bed">();
             return margin;
@@ -156,7 +102,23 @@ Margin joint_margin(const RunView& run) {
                               connector->provenance.source);
 }
 
+Margin joint_voltage_margin(const RunView& run) {
+    const auto& connector = run.parts.connector;
+    if (!connector) {
+        return not_assessed("joint voltage", run.subject, say<"run.joint_unknown">(),
+                            {"connector"});
+    }
+    return voltage_margin(run, "joint voltage", say<"run.joint">(), connector->voltage_rating_v,
+                          connector->provenance.source);
+}
+
 Margin joint_current_margin(const RunView& run) {
+    if (!run.parts.connector) {
+        Margin unknown =
+            not_assessed("joint current", run.subject, say<"run.joint_unknown">(), {"connector"});
+        unknown.consequence = Severity::warning;
+        return unknown;
+    }
     const Connector& connector = *run.parts.connector;
     Margin margin{.name = "joint current",
                   .subject = run.subject,
@@ -171,33 +133,6 @@ Margin joint_current_margin(const RunView& run) {
         margin.missing = {"current_rating_a"};
     }
     grade(margin);
-    return margin;
-}
-
-Margin sunlight_margin(const RunView& run) {
-    const auto& resistant = run.parts.wire->sunlight_resistant;
-    Margin margin{.name = "sunlight",
-                  .subject = run.subject,
-                  .consequence = Severity::warning,
-                  .source = "nec-310"};
-    if (!resistant) {
-        margin.said = say<"run.sunlight_unknown">();
-        margin.missing = {"sunlight_resistant"};
-        return margin;
-    }
-    margin.severity = *resistant ? Severity::none : Severity::warning;
-    margin.said = *resistant ? say<"run.sunlight">() : say<"run.no_sunlight">();
-    return margin;
-}
-
-Margin wet_margin(const RunView& run) {
-    const Insulation& insulation = *run.parts.insulation;
-    Margin margin{.name = "wet place",
-                  .subject = run.subject,
-                  .consequence = Severity::warning,
-                  .source = insulation.provenance.source};
-    margin.severity = insulation.limit_wet_c ? Severity::none : Severity::warning;
-    margin.said = insulation.limit_wet_c ? say<"run.wet">() : say<"run.not_wet">();
     return margin;
 }
 
@@ -221,52 +156,70 @@ void add_without_wire(std::vector<Margin>& margins, const RunParts& parts,
             {subject, "ohms of its wire", sentence_of(nothing), say<"run.no_wire_chosen">()});
     }
     margins.push_back(found);
-    for (const char* name : {"cold voltage", "run current", "insulation", "plating", "joint"}) {
+    for (const char* name :
+         {"cold voltage", "joint voltage", "joint current", "run current", "insulation", "plating",
+          "joint", "sunlight", "wet place", "placing"}) {
         margins.push_back(not_assessed(name, subject, say<"run.no_wire">(), {"wire"}));
     }
+}
+
+RunView view_of(const Circuit& circuit, const Site& site, const RunParts& parts) {
+    const double sun = site.bright_irradiance_w_m2 / stc_irradiance_w_m2;
+    const double isc = circuit.short_circuit_current_a() * circuit.current_share(parts.run);
+    const bool buried = parts.run.surroundings.kind == SurroundingsKind::buried;
+    return {.circuit = circuit,
+            .site = site,
+            .parts = parts,
+            .subject = "run \"" + parts.run.name + '"',
+            .cold_voltage_v = circuit.cold_voltage_v(),
+            .current_a = isc * sun,
+            .code_isc_a = isc,
+            .wet = site.counts_as_wet() || buried,
+            .at_element = circuit.run_at_element() == &parts,
+            .temperature = parts.temperature(isc * sun)};
+}
+
+void add_margins(std::vector<Margin>& margins, const Circuit& circuit, const Site& site,
+                 const RunParts& parts) {
+    if (!parts.wire) {
+        add_without_wire(margins, parts, "run \"" + parts.run.name + '"');
+        return;
+    }
+    const RunView run = view_of(circuit, site, parts);
+    margins.push_back({.name = "wire",
+                       .subject = run.subject,
+                       .severity = Severity::none,
+                       .said = say<"run.laid">(),
+                       .source = "common-practice"});
+    margins.push_back(voltage_margin(run, "cold voltage", say<"run.wire">(),
+                                     parts.wire->voltage_rating_v, parts.wire->provenance.source));
+    margins.push_back(joint_voltage_margin(run));
+    margins.push_back(joint_current_margin(run));
+    margins.push_back(run_current_margin(run));
+    margins.push_back(insulation_margin(run));
+    margins.push_back(plating_margin(run));
+    margins.push_back(joint_margin(run));
+    margins.push_back(sunlight_margin(run));
+    margins.push_back(wet_margin(run));
+    margins.push_back(placing_margin(run));
 }
 
 }  // namespace
 
 std::vector<Margin> run_margins(const Circuit& circuit, const Site& site) {
     std::vector<Margin> margins;
-    const double sun = site.bright_irradiance_w_m2 / stc_irradiance_w_m2;
-    const RunParts* tail = circuit.run_at_element();
-    for (const RunParts& parts : circuit.runs) {
-        const std::string subject = "run \"" + parts.run.name + '"';
-        if (!parts.wire) {
-            add_without_wire(margins, parts, subject);
-            continue;
-        }
-        const double isc = circuit.short_circuit_current_a() * circuit.current_share(parts.run);
-        const bool in_bed = &parts == tail && parts.run.surroundings.kind == SurroundingsKind::bed;
-        const RunView run{parts,
-                          subject,
-                          circuit.cold_voltage_v(),
-                          isc * sun,
-                          isc,
-                          site.counts_as_wet(),
-                          in_bed,
-                          parts.temperature(isc * sun)};
-        margins.push_back(voltage_margin(run, "cold voltage", say<"run.wire">(),
-                                         parts.wire->voltage_rating_v,
-                                         parts.wire->provenance.source));
-        if (parts.connector) {
-            margins.push_back(voltage_margin(run, "joint voltage", say<"run.joint">(),
-                                             parts.connector->voltage_rating_v,
-                                             parts.connector->provenance.source));
-            margins.push_back(joint_current_margin(run));
-        }
-        margins.push_back(code_current_margin(run));
-        margins.push_back(insulation_margin(run));
-        margins.push_back(plating_margin(run));
-        margins.push_back(joint_margin(run));
-        if (parts.run.surroundings.kind == SurroundingsKind::sunlit)
-            margins.push_back(sunlight_margin(run));
-        const bool weather = parts.run.surroundings.kind != SurroundingsKind::bed;
-        if (site.counts_as_wet() && weather && parts.insulation) margins.push_back(wet_margin(run));
-    }
+    for (const RunParts& parts : circuit.runs) add_margins(margins, circuit, site, parts);
     return margins;
+}
+
+std::vector<Margin> run_margins(const Circuit& circuit, const Site& site, const RunParts& run) {
+    std::vector<Margin> margins;
+    add_margins(margins, circuit, site, run);
+    return margins;
+}
+
+bool wire_may_lie(const Circuit& circuit, const Site& site, const RunParts& run) {
+    return run.wire && kind_may_lie(view_of(circuit, site, run));
 }
 
 }  // namespace heatmatch

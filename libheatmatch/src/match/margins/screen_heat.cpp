@@ -6,7 +6,9 @@
 #include <boost/math/tools/roots.hpp>
 
 #include "heatmatch/match/margins/bank_margins.hpp"
+#include "heatmatch/match/margins/careful_case.hpp"
 #include "heatmatch/match/margins/device_margins.hpp"
+#include "heatmatch/match/margins/limit_margins.hpp"
 #include "heatmatch/match/margins/sheath_margins.hpp"
 #include "heatmatch/match/margins/store_margins.hpp"
 #include "heatmatch/match/margins/tail_margins.hpp"
@@ -54,7 +56,7 @@ HeatLimit heat_limit(const Circuit& circuit) {
         return screen_heat(circuit, Site{}, {.element_power_w = element_w}).screened;
     };
     // With a limit that opens the circuit, what a stagnation would reach is a warning.
-    const bool stagnation = !has_independent_limit(circuit.devices);
+    const bool stagnation = opening_limit(circuit) == nullptr;
     const auto by_sheath = circuit.heat->largest_element_w(stagnation);
     // Bracket of the root, from what the sheath alone allows.
     constexpr double most_w = 1e5;
@@ -69,6 +71,27 @@ HeatLimit heat_limit(const Circuit& circuit) {
         [&](double element_w) { return screened(element_w).headroom; }, 0.0, high,
         boost::math::tools::eps_tolerance<double>(30), steps);
     return {.element_w = root.first, .reason = screened(root.second).reason};
+}
+
+bool may_be_danger(const std::vector<Margin>& margins) {
+    return std::any_of(margins.begin(), margins.end(), [](const Margin& margin) {
+        return margin.worst_severity == Severity::danger;
+    });
+}
+
+bool doubtful_bank(const Circuit& circuit, const Site& site) {
+    const auto idle = [](const Circuit& as, const Site& at) {
+        const std::optional<HeatPoint> heat = heat_of(as, Extremes{});
+        std::vector<Margin> all = bank_margins(as, Extremes{});
+        for (auto&& more : {sheath_margins(as, heat), store_margins(as, heat),
+                            std::vector{survivor_sheath_margin(as, Extremes{})},
+                            tail_margins(as, at, Extremes{}, heat)}) {
+            all.insert(all.end(), more.begin(), more.end());
+        }
+        // The volts of the array are the wiring's, and 0 here.
+        return all;
+    };
+    return may_be_danger(judged(circuit, site, idle));
 }
 
 int lacking_of_bank(const Circuit& circuit, const Site& site) {

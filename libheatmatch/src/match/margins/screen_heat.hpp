@@ -28,6 +28,12 @@ struct HeatLimit {
 /// at the element. With a store no margin of its heat reads the site.
 [[nodiscard]] HeatLimit heat_limit(const Circuit& circuit);
 
+/// Whether any of the margins is a danger where unstated facts are as bad as they may be.
+[[nodiscard]] bool may_be_danger(const std::vector<Margin>& margins);
+
+/// Whether an unstated fact may make a danger of the bank in its store whatever it takes.
+[[nodiscard]] bool doubtful_bank(const Circuit& circuit, const Site& site);
+
 /// How many margins of bank, sheath and store lack data, without a store of the tail too; the power
 /// does not matter.
 [[nodiscard]] int lacking_of_bank(const Circuit& circuit, const Site& site);

@@ -116,6 +116,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"bank.drop", "Wire and joints take {value} of the volts and watts; {limit} is usual."},
     {"bank.no_runs", "No run of wire is described."},
 
+    {"margin.unstated", "If what nobody stated is as bad as it may be: {then}"},
+
     {"device.rating", "{volts}, {amperes}"},
     {"device.made_for_ac",
      "Made for alternating current only: on {value} direct current its contacts hold an arc or "
@@ -133,6 +135,15 @@ inline constexpr auto table = std::to_array<Template>({
     {"device.fuse_amperes",
      "A fuse below {value} ({factor} times the string's short-circuit current) would blow in "
      "bright sun; this one is {limit}. It does not clear a short of the panels."},
+    {"device.fuse_is_no_switch",
+     "A fuse or its holder is no switch: pulled at {value} of direct current it holds an arc. It "
+     "must not break this circuit."},
+    {"device.no_fuse", "It is no fuse and does not trip by current: it protects no string."},
+    {"device.fuse_wire",
+     "The string fuse is {value}; the wire of \"{run}\" may be fused with {limit} at most."},
+    {"device.fuse_wire_alone",
+     "The string fuse is {value}; which wire it has to protect is not known."},
+    {"device.fuse_rating_unknown", "What the string fuse is rated for is not known."},
     {"device.fuse_without_rating",
      "The fuse has no direct-current rating; the string stands at {value}."},
     {"device.carries",
@@ -143,24 +154,31 @@ inline constexpr auto table = std::to_array<Template>({
     {"device.polarised",
      "It breaks in one direction only: wire plus and minus, line and load as marked, or it burns "
      "when opened."},
+    {"device.polarity_assumed",
+     "Whether it breaks in both directions is not told: it is taken to break in one only. Wire it "
+     "as marked, or read the label."},
     {"device.either_way", "It breaks either way round."},
     {"device.body", "Around it is {value}; its own body may reach {limit}."},
     {"device.body_unknown", "How warm its own body gets is not known."},
     {"device.senses_in_run",
      "It only senses, yet it sits in the run \"{run}\": let it drive a contactor that is rated for "
      "this direct current."},
-    {"device.disconnect", "A device that breaks direct current is listed."},
+    {"device.disconnect", "\"{name}\" opens all conductors together by hand."},
     {"device.no_disconnect",
-     "No device that can break direct current is listed: pulling a plug under load draws an arc."},
+     "No device that breaks direct current by hand is listed: pulling a plug under load draws an "
+     "arc."},
+    {"device.bad_disconnect",
+     "Nothing that is listed is a disconnect. The nearest is \"{name}\": {why}"},
     {"device.limit",
-     "An over-temperature limit that does not reset by itself is listed, and a device it can open. "
-     "Test that it does."},
+     "\"{name}\" does not reset by itself and opens the circuit by \"{breaker}\". Test that it "
+     "does."},
+    {"device.common_cause",
+     "The thermostat opens by the same contacts: if they weld, neither stops the heat."},
     {"device.no_limit",
      "No independent over-temperature limit that stays open is listed: a welded thermostat would "
      "go unnoticed."},
     {"device.limit_opens_nothing",
-     "An over-temperature limit is listed, but nothing that it can open: only a hand-operated "
-     "device breaks the direct current."},
+     "The over-temperature limit \"{name}\" is not known to open this circuit: {why}"},
 
     {"caution.volts",
      "Direct current above {dry} ({wet} where wet) can kill, and its arcs do not go out by "

@@ -7,7 +7,7 @@
 
 #include <array>
 
-#include "heatmatch/match/margins/device_margins.hpp"
+#include "heatmatch/match/margins/limit_margins.hpp"
 
 namespace heatmatch {
 
@@ -124,7 +124,9 @@ Margin settled_margin(const StoreView& view) {
 
 Margin stagnation_margin(const StoreView& view) {
     const auto& sheath = view.heat.sheath;
-    const bool limited = has_independent_limit(view.circuit.devices);
+    const BankHeat& heat = view.heat;
+    const bool limited =
+        limit_counts(view.circuit, 100.0 * view.point.w_per_cm * heat.heated_m / heat.elements);
     const Sentence stop = limited ? say<"sheath.limit_has_to_stop">() : Sentence{};
     Margin margin =
         heat_margin(view, "stagnation", limited ? Severity::warning : Severity::danger,
@@ -193,20 +195,23 @@ Margin survivor_sheath_margin(const Circuit& circuit, const Extremes& extremes) 
 
 std::vector<Margin> sheath_margins(const Circuit& circuit, const std::optional<HeatPoint>& point) {
     std::vector<Margin> margins;
+    const auto append = [&margins](const std::vector<Margin>& more) {
+        margins.insert(margins.end(), more.begin(), more.end());
+    };
     if (circuit.heat && circuit.heat->missing.empty()) {
         margins.push_back(fit_margin(circuit));
     } else {
         constexpr auto fit = std::to_array<const char*>({"fit in store"});
-        margins = margins_without_heat(circuit, fit);
+        append(margins_without_heat(circuit, fit));
     }
-    if (!point) {
-        const std::vector<Margin> more = margins_without_heat(circuit, names_of_heat);
-        margins.insert(margins.end(), more.begin(), more.end());
-        return margins;
+    if (point) {
+        const StoreView view(circuit, *point);
+        append({sheath_margin(view), coil_margin(view), settled_margin(view),
+                stagnation_margin(view)});
+    } else {
+        append(margins_without_heat(circuit, names_of_heat));
     }
-    const StoreView view(circuit, *point);
-    margins.insert(margins.end(), {sheath_margin(view), coil_margin(view), settled_margin(view),
-                                   stagnation_margin(view)});
+    append(limit_margins(circuit, point));
     return margins;
 }
 

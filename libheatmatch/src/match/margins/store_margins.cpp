@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <array>
 
+#include "heatmatch/match/margins/pressure_margin.hpp"
+
 namespace heatmatch {
 
 using margins_sentences::of_stores::say;
@@ -145,9 +147,14 @@ Margin dry_out_margin(const StoreView& view) {
 }  // namespace
 
 std::vector<Margin> store_margins(const Circuit& circuit, const std::optional<HeatPoint>& point) {
-    if (!point) return margins_without_heat(circuit, store_names);
+    if (!point) {
+        std::vector<Margin> margins = margins_without_heat(circuit, store_names);
+        margins.push_back(pressure_margin(circuit, point));
+        return margins;
+    }
     const StoreView view(circuit, *point);
-    return {ceiling_margin(view), wood_margin(view), touch_margin(view), dry_out_margin(view)};
+    return {ceiling_margin(view), wood_margin(view), touch_margin(view), dry_out_margin(view),
+            pressure_margin(circuit, point)};
 }
 
 }  // namespace heatmatch

@@ -23,9 +23,10 @@ struct BankNumbers {
     double terminal_c = 0.0;         //!< of its terminals [°C]
     std::size_t bank = 0;
 
-    double power_w = 0.0;  //!< that one element may take, by its rating and by its heat [W]
-    double rated_w = 0.0;  //!< by its rating alone [W]
-    double heat_w = 0.0;   //!< by its heat in the store alone [W]
+    double power_w = 0.0;    //!< that one element may take, by its rating and by its heat [W]
+    double rated_w = 0.0;    //!< by its rating alone [W]
+    double heat_w = 0.0;     //!< by its heat in the store alone [W]
+    double careful_w = 0.0;  //!< the same with unstated facts at their careful ends [W]
     std::uint32_t power_reason = 0;  //!< number of the margin that fails above power_w
     double low_ohm = 0.0;
     double high_ohm = 0.0;

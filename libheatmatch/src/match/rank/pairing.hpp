@@ -24,6 +24,7 @@ struct Pairing {
     double headroom = 1.0;
     double price = 0.0;  //!< infinite if unknown
     int not_assessed = 0;
+    bool doubtful = false;     //!< an unstated fact may make a danger of it
     std::uint32_t reason = 0;  //!< index of the margin that rejects it; 0: none
 
     /// Total order of pairings, so that the number of threads changes nothing.
@@ -39,9 +40,10 @@ struct Pairing {
     return std::floor(std::log(merit) / width + 1e-9);
 }
 
-/// Best first: merit in steps of 1 %, fewest margins not assessed, largest of the smallest
-/// headrooms, lowest price, then merit itself.
+/// Best first: those that no unstated fact may make a danger, then merit in steps of 1 %, fewest
+/// margins not assessed, largest of the smallest headrooms, lowest price, then merit itself.
 [[nodiscard]] inline bool comes_first(const Pairing& a, const Pairing& b) {
+    if (a.doubtful != b.doubtful) return b.doubtful;
     const double step_a = merit_step(a.merit);
     const double step_b = merit_step(b.merit);
     if (step_a != step_b) return step_a > step_b;
@@ -94,6 +96,7 @@ class BestPairings {
         for (const Pairing& pairing : other.sorted()) offer(pairing);
     }
 
+    [[nodiscard]] std::size_t most() const { return most_; }
     [[nodiscard]] std::vector<Pairing> sorted() const {
         const std::scoped_lock lock(filled_->guard);
         std::vector<Pairing> all = filled_->heap;

@@ -227,7 +227,7 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     std::vector<Pairing> front = tally.front.sorted();
     const std::size_t whole_front = front.size();
     front.resize(std::min(whole_front, std::max(options.top, least_front)));
-    auto lists = Evaluation(context, {tally.kept.sorted(), tally.rejected.sorted(), front}).run();
+    auto lists = Evaluation(context, {tally.sorted(), tally.rejected.sorted(), front}).run();
     ranking.candidates = std::move(lists[0]);
     ranking.rejected = std::move(lists[1]);
     ranking.pareto = std::move(lists[2]);

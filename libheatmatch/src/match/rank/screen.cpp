@@ -1,5 +1,6 @@
 #include "screen.hpp"
 
+#include "group_merit.hpp"
 #include "match/margins/screen_heat.hpp"
 #include "screen_wiring.hpp"
 
@@ -21,20 +22,9 @@ class GroupScreen {
           tally_(tally),
           panel_(panel_of(context, group)),
           load_(panel_, context.installation->site, context.options->vector_width),
+          merit_(panel_, context),
           has_budget_(context.installation->goals.budget.has_value()),
           budget_(context.installation->goals.budget.value_or(unknown_price)) {
-        if (context.season != nullptr) {
-            const Panel& label = panel_.panel;
-            energy_ = EnergyCurve(panel_.today, *label.noct_c, context.season->season,
-                                  *label.v_mp / *label.i_mp, context.options->vector_width);
-            table_ = energy_.table();
-            most_merit_ = energy_.delivered_kwh(energy_.best_resistance_ohm()) * 1.0001;
-        } else {
-            for (const Condition& condition : context.options->conditions) {
-                conditions_.push_back(
-                    panel_.today.at(condition.irradiance_w_m2, condition.cell_temperature_c));
-            }
-        }
         for (const char* name :
              {"sheath voltage", "terminal temperature", "budget", "price not known"}) {
             numbers_of_reasons_.push_back(context.reasons->number(name));
@@ -64,7 +54,7 @@ class GroupScreen {
     Wiring lay(Hookup panels, Hookup bank) {
         Wiring wiring;
         if (context_.plain) {
-            wiring = plain_wiring(panel_, panels);
+            wiring = plain_wiring(panel_, panels, *context_.installation);
         } else {
             frame_ = frame_of(context_, group_, panel_, panels, bank);
             // What is chosen by the heat of an element is not known yet: a bound without it.
@@ -76,29 +66,6 @@ class GroupScreen {
             wiring.reason = context_.reasons->number(wiring.screened.reason);
         }
         return wiring;
-    }
-
-    /// Season energy, or mean power over the conditions, of the array into the bank.
-    double merit(const Wiring& wiring, const BankNumbers& bank) const {
-        const double total = bank.typical_ohm + wiring.wire_ohm;
-        if (context_.season != nullptr) {
-            const double ln_each = wiring.ln_each(bank.typical_ohm, bank.ln_typical);
-            return wiring.panels.count() * table_.at(ln_each) * (bank.typical_ohm / total);
-        }
-        const double each = total / wiring.panels.resistance_factor();
-        double sum = 0.0;
-        for (const DiodeCurve& curve : conditions_) {
-            const double current = curve.into_resistance(each).current_a * wiring.panels.parallel;
-            sum += current * current * bank.typical_ohm;
-        }
-        return sum / static_cast<double>(conditions_.size());
-    }
-
-    /// No less than the merit, at less cost.
-    double merit_at_most(const Wiring& wiring, const BankNumbers& bank) const {
-        if (context_.season == nullptr) return unknown_price;
-        return wiring.panels.count() *
-               table_.at_most(wiring.ln_each(bank.typical_ohm, bank.ln_typical));
     }
 
     /// Number of the first check that fails, 0 for none; lowers `headroom` to what it cannot
@@ -125,7 +92,7 @@ class GroupScreen {
     void screen_banks(const Wiring& wiring, const std::vector<BankNumbers>& banks) {
         tally_.evaluated += banks.size();
         std::size_t count = banks.size();
-        if (!tally_.rejected.may_enter(most_merit_ * wiring.panels.count())) {
+        if (!tally_.rejected.may_enter(merit_.most() * wiring.panels.count())) {
             if (wiring.reason != 0) {
                 tally_.count(wiring.reason, banks.size());
                 return;
@@ -145,11 +112,12 @@ class GroupScreen {
                         .bank = bank.bank,
                         .panels = wiring.panels,
                         .headroom = wiring.screened.headroom,
-                        .price = wiring.run_price + bank.price};
+                        .price = wiring.run_price + bank.price,
+                        .doubtful = wiring.doubtful};
         pairing.reason = reason_of(wiring, bank, pairing.headroom);
         if (pairing.reason != 0) {
-            const bool strong = tally_.rejected.may_enter(most_merit_ * wiring.panels.count());
-            if (strong) pairing.merit = merit(wiring, bank);
+            const bool strong = tally_.rejected.may_enter(merit_.most() * wiring.panels.count());
+            if (strong) pairing.merit = merit_.of(wiring, bank);
             if (strong && context_.lays_for_heat && context_.heats[bank.bank]) {
                 const Circuit& frame = circuit_at(wiring, bank.bank);
                 Wiring own = wiring;
@@ -157,8 +125,8 @@ class GroupScreen {
             }
             reject(pairing.reason, strong, pairing);
         } else if (!is_beyond_budget(pairing) &&
-                   may_be_kept(merit_at_most(wiring, bank), pairing)) {
-            pairing.merit = merit(wiring, bank);
+                   may_be_kept(merit_.at_most(wiring, bank), pairing)) {
+            pairing.merit = merit_.of(wiring, bank);
             keep(wiring, bank, pairing);
         }
     }
@@ -178,13 +146,14 @@ class GroupScreen {
     }
 
     [[nodiscard]] bool may_be_kept(double merit, const Pairing& pairing) const {
-        return tally_.kept.may_enter(merit) ||
+        return tally_.best(pairing.doubtful).may_enter(merit) ||
                tally_.front.may_enter(merit, pairing.headroom, pairing.price);
     }
 
     /// Only what may be kept gets its exact headroom and its count of unknowns.
     void keep(Wiring wiring, const BankNumbers& numbers, Pairing& pairing) {
-        const bool may_be_best = tally_.kept.may_enter(pairing.merit);
+        if (!context_.lays_for_heat) pairing.doubtful |= bank_doubtful(wiring, numbers.bank);
+        const bool may_be_best = tally_.best(pairing.doubtful).may_enter(pairing.merit);
         const auto may_be_front = [&] {
             return has_known_heat(context_, numbers.bank) &&
                    tally_.front.may_enter(pairing.merit, pairing.headroom, pairing.price);
@@ -242,7 +211,13 @@ class GroupScreen {
         }
         pairing.not_assessed = wiring.not_assessed + by_heat.tail_not_assessed +
                                bank_not_assessed(wiring, numbers.bank);
-        if (may_be_best) tally_.kept.offer(pairing);
+        pairing.doubtful |= wiring.doubtful || extremes.element_power_w > numbers.careful_w;
+        if (context_.lays_for_heat) {
+            pairing.doubtful |=
+                doubtful_bank(circuit == nullptr ? circuit_at(wiring, numbers.bank) : *circuit,
+                              context_.installation->site);
+        }
+        if (may_be_best) tally_.best(pairing.doubtful).offer(pairing);
         if (may_be_front()) tally_.front.offer(pairing);
     }
 
@@ -262,7 +237,7 @@ class GroupScreen {
                    Pairing& pairing) const {
         wiring = wiring_of(circuit, *context_.installation);
         pairing.price = wiring.run_price + numbers.price;
-        pairing.merit = merit(wiring, numbers);
+        pairing.merit = merit_.of(wiring, numbers);
     }
 
     /// How many margins of the bank and the store lack data; the operating point does not matter.
@@ -272,17 +247,21 @@ class GroupScreen {
         });
     }
 
+    /// Whether an unstated fact may make a danger of the bank whatever it takes.
+    bool bank_doubtful(const Wiring& wiring, std::size_t index) {
+        return context_.heat_tables[index]->doubtful(wiring.terminal_c.has_value(), [&] {
+            return doubtful_bank(circuit_at(wiring, index), context_.installation->site);
+        });
+    }
+
     const ScreenContext& context_;
     std::size_t group_;
     Tally& tally_;
     PanelInService panel_;
     ElementLoad load_;
+    GroupMerit merit_;
     bool has_budget_;
     double budget_;
-    EnergyCurve energy_{};
-    CurveTable table_{};
-    double most_merit_ = unknown_price;  //!< of one panel, at its best resistance
-    std::vector<DiodeCurve> conditions_{};
     std::vector<std::uint32_t> numbers_of_reasons_{};
     std::optional<Circuit> frame_{};  //!< of the wiring at hand
 };

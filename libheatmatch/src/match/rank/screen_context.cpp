@@ -120,6 +120,7 @@ BankNumbers numbers_of(const Bank& bank, std::size_t index, const BankLimit& of_
         .power_w = power_w,
         .rated_w = rated_w,
         .heat_w = heat.element_w,
+        .careful_w = of_heat.careful_w,
         .power_reason = reasons.number(heat.element_w < rated_w ? heat.reason : "element power"),
         .low_ohm = bank.low_ohm(),
         .high_ohm = bank.high_ohm(),

@@ -3,11 +3,16 @@
 #include "match/margins/screen_heat.hpp"
 
 #include <cmath>
+#include <memory>
+#include <utility>
 
 #include "heatmatch/match/candidate/candidate.hpp"
 #include "heatmatch/match/margins/array_margins.hpp"
+#include "heatmatch/match/margins/bonding_margin.hpp"
+#include "heatmatch/match/margins/careful_case.hpp"
 #include "heatmatch/match/margins/device_margins.hpp"
 #include "heatmatch/match/margins/run_margins.hpp"
+#include "heatmatch/match/margins/touch_limit.hpp"
 
 namespace heatmatch {
 
@@ -19,23 +24,52 @@ Wiring bare_wiring(const PanelInService& panel, Hookup panels) {
     return wiring;
 }
 
+/// The store without elements: what is told of it, for the margins that ask no more.
+std::shared_ptr<const BankHeat> store_alone(const Installation& installation) {
+    if (!installation.store) return nullptr;
+    auto filled = std::make_shared<FilledStore>();
+    filled->store = *installation.store;
+    // Its heat is nobody's question here.
+    filled->store.air_c = filled->air_c;
+    filled->store.charge_hours = filled->charge_hours;
+    auto alone = std::make_shared<BankHeat>();
+    alone->missing = {"an element"};
+    alone->store = std::move(filled);
+    return alone;
+}
+
 }  // namespace
 
-Wiring plain_wiring(const PanelInService& panel, Hookup panels) {
+Wiring plain_wiring(const PanelInService& panel, Hookup panels, const Installation& installation) {
     Wiring wiring = bare_wiring(panel, panels);
     const ArrayScreened array = screen_array(panel, panels);
     wiring.screened = array.screened;
     wiring.not_assessed = array.not_assessed;
+    wiring.doubtful = array.doubtful;
+    const Store* store = installation.store ? &*installation.store : nullptr;
+    if (wiring.cold_voltage_v > touch_limit_v(installation.site)) {
+        const BondingGaps gaps = bonding_gaps(installation.site, store);
+        if (!gaps.open.empty() && wiring.screened.headroom > -1.0) {
+            wiring.screened = {.headroom = -1.0, .reason = "bonding"};
+        }
+        wiring.doubtful |= !gaps.not_told.empty();
+    }
     return wiring;
 }
 
 Wiring wiring_of(const Circuit& circuit, const Installation& installation) {
     Wiring wiring = bare_wiring(circuit.panel, circuit.panels);
-    std::vector<Margin> margins = array_margins(circuit, installation.site);
-    for (auto&& more :
-         {run_margins(circuit, installation.site), device_margins(circuit, installation.site)}) {
-        margins.insert(margins.end(), more.begin(), more.end());
-    }
+    const auto of_wiring = [](const Circuit& as, const Site& at) {
+        std::vector<Margin> all = array_margins(as, at);
+        for (auto&& more : {run_margins(as, at), device_margins(as, at)}) {
+            all.insert(all.end(), more.begin(), more.end());
+        }
+        return all;
+    };
+    Circuit in_store = circuit;
+    if (!in_store.heat) in_store.heat = store_alone(installation);
+    const std::vector<Margin> margins = judged(in_store, installation.site, of_wiring);
+    wiring.doubtful = may_be_danger(margins);
     wiring.screened = screen_margins(margins);
     wiring.not_assessed = count_not_assessed(margins);
     wiring.wire_ohm = circuit.wire_ohm();

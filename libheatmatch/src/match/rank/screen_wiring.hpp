@@ -20,11 +20,13 @@ struct Wiring : ArrayNumbers {
     Screened screened{};          //!< over the margins that no element changes
     std::uint32_t reason = 0;
     int not_assessed = 0;
+    bool doubtful = false;               //!< an unstated fact may make a danger of it
     std::optional<double> terminal_c{};  //!< where the wire meets the elements
 };
 
 /// The wiring of an array without runs and devices.
-[[nodiscard]] Wiring plain_wiring(const PanelInService& panel, Hookup panels);
+[[nodiscard]] Wiring plain_wiring(const PanelInService& panel, Hookup panels,
+                                  const Installation& installation);
 
 /// The wiring of a circuit, its bank's hook-up given. `reason` stays 0.
 [[nodiscard]] Wiring wiring_of(const Circuit& circuit, const Installation& installation);

@@ -33,6 +33,7 @@ class ReasonNames {
 /// What one thread has found; copies share the lists of the best.
 struct Tally {
     BestPairings kept;
+    BestPairings doubtful;  //!< kept behind those, as far as they leave room
     BestPairings rejected;
     Front front{};
     std::vector<std::size_t> counts{};  //!< by number of the reason
@@ -40,7 +41,24 @@ struct Tally {
     std::size_t left_out = 0;  //!< pairings whose resistance is not fixed
 
     Tally(std::size_t top, std::size_t keep_rejected)
-        : kept(top, &comes_first), rejected(keep_rejected, &more_merit) {}
+        : kept(top, &comes_first),
+          doubtful(top, &comes_first),
+          rejected(keep_rejected, &more_merit) {}
+
+    [[nodiscard]] BestPairings& best(bool in_doubt) { return in_doubt ? doubtful : kept; }
+    [[nodiscard]] const BestPairings& best(bool in_doubt) const {
+        return in_doubt ? doubtful : kept;
+    }
+
+    /// The best of all, those in doubt behind the others.
+    [[nodiscard]] std::vector<Pairing> sorted() const {
+        std::vector<Pairing> all = kept.sorted();
+        for (const Pairing& pairing : doubtful.sorted()) {
+            if (all.size() == kept.most()) break;
+            all.push_back(pairing);
+        }
+        return all;
+    }
 
     void count(std::uint32_t reason, std::size_t pairings = 1) {
         if (counts.size() <= reason) counts.resize(reason + 1, 0);
@@ -49,6 +67,7 @@ struct Tally {
 
     void add(const Tally& other) {
         kept.take(other.kept);
+        doubtful.take(other.doubtful);
         rejected.take(other.rejected);
         for (const Pairing& pairing : other.front.sorted()) front.offer(pairing);
         if (counts.size() < other.counts.size()) counts.resize(other.counts.size(), 0);

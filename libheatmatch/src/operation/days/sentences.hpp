@@ -71,10 +71,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"days.not_set",
      "What \"{control}\" is set to is not told (set_c): it counts as never opening."},
     {"days.commands_nothing",
-     "\"{control}\" senses, but nothing that it could command opens the circuit."},
-    {"days.welded",
-     "\"{breaker}\" may not break the circuit's {volts} and {amperes} of direct current: it counts "
-     "as welded shut."},
+     "\"{control}\" senses, but nothing that it could command opens the circuit: {why}"},
+    {"days.welded", "\"{breaker}\" counts as welded shut: {why}"},
 
     // Remedies.
     {"days.fine_step", "{seconds} s is fine enough"},

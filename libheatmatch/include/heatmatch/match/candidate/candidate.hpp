@@ -9,6 +9,7 @@
 #include "heatmatch/heat/space_balance.hpp"
 #include "heatmatch/match/candidate/season.hpp"
 #include "heatmatch/match/circuit/circuit.hpp"
+#include "heatmatch/match/margins/careful_case.hpp"
 #include "heatmatch/match/margins/lazy_margins.hpp"
 #include "heatmatch/match/margins/limits.hpp"
 #include "heatmatch/match/margins/margin.hpp"
@@ -54,6 +55,10 @@ struct Candidate {
     /// The most severe margin that was assessed; null if there is none.
     [[nodiscard]] const Margin* worst() const;
     [[nodiscard]] Severity severity() const;
+    /// The worst that any margin may be with every unstated fact at its careful end.
+    [[nodiscard]] Severity worst_severity() const;
+    /// Where that is a danger which is not likely: the one fact that, stated, would tell.
+    [[nodiscard]] std::optional<UnstatedFact> deciding_fact() const;
     /// Smallest headroom of the margins whose passing is a danger; 1 if none was assessed.
     [[nodiscard]] double smallest_headroom() const;
     /// The margin of that headroom; null where none of those could be assessed.

@@ -49,8 +49,8 @@ struct WireCheck {
     std::vector<WireLimit> limits{};      //!< lowest first
     std::optional<WirePart> decides{};    //!< the lowest of them
     Severity severity = Severity::not_assessed;
-    std::optional<double> code_ampacity_a{};       //!< by the table, before correction [A]
-    std::optional<double> corrected_ampacity_a{};  //!< for the heat around it [A]
+    std::optional<double> code_ampacity_a{};       //!< by the table for its laying [A]
+    std::optional<double> corrected_ampacity_a{};  //!< the same for what is around it [A]
     std::optional<double> balance_ampacity_a{};    //!< that its own balance allows at its limit [A]
     double drop_v = 0.0;                           //!< there and back, joints too [V]
     double heat_w = 0.0;                           //!< made in it [W]

@@ -14,7 +14,8 @@ namespace heatmatch {
 [[nodiscard]] std::vector<const Wire*> wires_by_price(const Parts& parts);
 
 /// The runs of an installation with their parts. A run that says `choose` gets the cheapest wire of
-/// the catalog whose margins in that run all come out `none` and that takes at most 2 % of the
+/// the catalog of a kind that may lie there, whose margins in that run all come out `none` (but for
+/// those of its joints and of the metal around it) and that takes at most 2 % of the
 /// array's volts, or the one that takes least where all take more; no wire where none does, or
 /// where the temperature around it is not stated. The heat of an element is not known here: see
 /// lay_for_heat().

@@ -67,6 +67,7 @@ struct Screened {
 struct ArrayScreened {
     Screened screened{};
     int not_assessed = 0;
+    bool doubtful = false;  //!< what is not known may make a danger of it
 };
 [[nodiscard]] ArrayScreened screen_array(const PanelInService& panel, Hookup panels);
 

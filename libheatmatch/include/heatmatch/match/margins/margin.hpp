@@ -30,13 +30,16 @@ struct Margin {
     std::string subject{};  //!< the part or run
     Severity severity = Severity::not_assessed;
     Severity consequence = Severity::danger;  //!< severity once the limit is passed
-    std::optional<double> value{};            //!< judged at its worst end
+    /// With each unstated fact at the careful end of its field; `not assessed` has its consequence.
+    Severity worst_severity = Severity::danger;
+    std::optional<double> value{};  //!< judged at its worst end
     std::optional<double> value_low{};
     std::optional<double> value_high{};
     std::optional<double> limit{};
     Unit unit{};
-    std::optional<double> headroom{};  //!< 1 at rest, 0 at the limit: headroom_of()
-    Sentence said{};                   //!< sentence with {value}, {limit}, {low} and {high}
+    std::optional<double> headroom{};          //!< 1 at rest, 0 at the limit: headroom_of()
+    std::optional<double> careful_headroom{};  //!< the same with unstated facts at careful ends
+    Sentence said{};                           //!< sentence with {value}, {limit}, {low} and {high}
     std::string source{};
     std::vector<Assumption> assumed{};
     std::vector<std::string> missing{};  //!< fields that would be needed
@@ -58,6 +61,14 @@ struct Margin {
 void grade(Margin& margin, double rest = 0.0);
 /// The same for a limit from below (at least 1 Mohm), with the rest above it.
 void grade_from_below(Margin& margin, double rest);
+
+/// How bad a severity is: none 0 to danger 3; `not assessed` is as bad as its consequence.
+[[nodiscard]] int badness(Severity severity, Severity consequence);
+
+/// Puts beside what is likely what the same checks found with every unstated fact at its careful
+/// end: `worst_severity` and `careful_headroom`. A danger that only an unstated fact keeps away is
+/// a warning at best. Both lists name the same checks; one that only the second has is taken over.
+void compare_with_careful(std::vector<Margin>& likely, std::vector<Margin> careful);
 
 /// A margin that cannot be assessed, saying what is missing.
 [[nodiscard]] Margin not_assessed(std::string name, std::string subject, Sentence why,

@@ -15,7 +15,7 @@ namespace heatmatch {
 
 /// Margins of the elements in their store: whether they fit; sheath, coil, sheath in settled sand;
 /// the sheath after fourteen bright days without a thermostat. The fill at its low conductivity,
-/// the rise times 1.10. What is not known is not assessed.
+/// the rise times 1.10; and limit_margins(). What is not known is not assessed.
 [[nodiscard]] std::vector<Margin> sheath_margins(const Circuit& circuit,
                                                  const std::optional<HeatPoint>& point);
 

@@ -19,10 +19,9 @@ struct StoreSwitch {
     bool can_break = true;  //!< its direct volts and amperes are within that one's rating
 };
 
-/// The controls of a circuit that sense and are set. One that only senses acts through the first
-/// control that breaks direct current by itself (no hand switch). Volts and amperes are those of
-/// the coldest morning and of full sun. What has no set point, or nothing to act through, is told
-/// in `remarks` and counts as never opening.
+/// The controls of a circuit that sense and are set, as far as opens() has them open it: by their
+/// own contacts, or by what they are told to drive. What has no set point, or nothing to act
+/// through, is told in `remarks` and counts as never opening.
 [[nodiscard]] std::vector<StoreSwitch> store_switches(const Circuit& circuit, Sentences& remarks);
 
 }  // namespace heatmatch

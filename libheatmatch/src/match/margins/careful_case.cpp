@@ -1,0 +1,99 @@
+#include "heatmatch/match/margins/careful_case.hpp"
+
+#include <algorithm>
+#include <memory>
+#include <utility>
+
+namespace heatmatch {
+
+namespace {
+
+/// Fills records one by one and remembers what it filled.
+class CarefulFill {
+  public:
+    explicit CarefulFill(const UnstatedFact* only) : only_(only) {}
+
+    /// Whether anything of the record was filled.
+    bool operator()(const std::string& part, std::span<const Field> fields, void* record) {
+        std::size_t filled = 0;
+        for (const Field& field : fields) {
+            if (std::holds_alternative<std::monostate>(field.careful)) continue;
+            if (!std::holds_alternative<std::monostate>(field.get(record))) continue;
+            UnstatedFact fact{part, std::string(field.name)};
+            if (only_ != nullptr && !(fact == *only_)) continue;
+            field.set(record, field.careful);
+            facts.push_back(std::move(fact));
+            ++filled;
+        }
+        return filled > 0;
+    }
+
+    template <class Part>
+    bool operator()(const char* kind, std::span<const Field> fields, std::optional<Part>& part) {
+        return part && (*this)(quoted(kind, part->id), fields, &*part);
+    }
+
+    static std::string quoted(const char* kind, const std::string& name) {
+        return std::string(kind) + " \"" + name + '"';
+    }
+
+    std::vector<UnstatedFact> facts{};
+
+  private:
+    const UnstatedFact* only_;
+};
+
+/// The heat of a bank in a store that somebody knows more about.
+std::shared_ptr<const BankHeat> heat_in(const Store& store, const Circuit& circuit) {
+    const BankHeat& heat = *circuit.heat;
+    auto filled = std::make_shared<FilledStore>(*heat.store);
+    filled->store = store;
+    const double air_c = store.air_c.value_or(filled->air_c);
+    const double hours = store.charge_hours.value_or(filled->charge_hours);
+    if (air_c != filled->air_c || hours != filled->charge_hours ||
+        store.moist != heat.store->store.moist) {
+        filled->hottest_air_c = std::max(filled->hottest_air_c, air_c);
+        filled->air_c = air_c;
+        filled->charge_hours = hours;
+        return bank_heat(std::move(filled), circuit.bank.element, circuit.bank.sheath,
+                         circuit.bank.alloy, heat.elements);
+    }
+    auto same = std::make_shared<BankHeat>(heat);
+    same->store = std::move(filled);
+    return same;
+}
+
+}  // namespace
+
+CarefulCase careful_case(const Circuit& circuit, const Site& site, const UnstatedFact* only) {
+    CarefulCase made{.circuit = circuit, .site = site};
+    CarefulFill fill(only);
+    fill("site", site_fields(), &made.site);
+    Panel& panel = made.circuit.panel.panel;
+    fill(CarefulFill::quoted("panel", panel.id), panel_fields(), &panel);
+    Bank& bank = made.circuit.bank;
+    fill(CarefulFill::quoted("element", bank.element.id), element_fields(), &bank.element);
+    fill("sheath", sheath_fields(), bank.sheath);
+    for (RunParts& parts : made.circuit.runs) {
+        const std::string name = CarefulFill::quoted("run", parts.run.name);
+        bool filled = fill(name, wire_run_fields(), &parts.run);
+        filled |= fill(name, surroundings_fields(), &parts.run.surroundings);
+        filled |= fill("wire", wire_fields(), parts.wire);
+        filled |= fill("insulation", insulation_fields(), parts.insulation);
+        filled |= fill("connector", connector_fields(), parts.connector);
+        if (filled) parts.brightest.reset();
+    }
+    for (PlacedDevice& placed : made.circuit.devices) {
+        const std::string name = CarefulFill::quoted("device", placed.control.id);
+        fill(name, device_fields(), &placed.device);
+        fill(name, control_fields(), &placed.control);
+    }
+    if (circuit.heat && circuit.heat->store) {
+        Store store = circuit.heat->store->store;
+        if (fill("store", store_fields(), &store)) made.circuit.heat = heat_in(store, circuit);
+    }
+    made.facts = std::move(fill.facts);
+    return made;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,271 @@
+#include "heatmatch/match/margins/limit_margins.hpp"
+
+#include "sentences_of_limits.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace heatmatch {
+
+using margins_sentences::of_limits::say;
+
+namespace {
+
+constexpr double careful_tolerance_k = 10.0;  // of an unstated one; from memory
+constexpr double hottest_water_c = 93.0;      // to set a limit of water to; from memory
+constexpr double water_boils_c = 100.0;
+/// As the margins of wall and lid have them.
+constexpr double char_c = 77.0;
+constexpr double char_rise_k = 50.0;
+constexpr double clear_mm = 900.0;
+constexpr double burn_c = 65.0;
+
+/// The temperatures that matter at the end of one day of a stagnation, each at its worst end.
+struct StagnantDay {
+    double sensed_c = 0.0;  //!< coldest end
+    double sheath_c = 0.0;
+    double coil_c = 0.0;
+    double outside_c = 0.0;  //!< hotter of wall and lid
+    double water_c = 0.0;    //!< 0 in a bed
+};
+
+double mean_wall_c(const BedCharge& charge, double wall_c) {
+    const double concentration = std::max(1.0, charge.wall_concentration.value_or(1.0));
+    return charge.air_c + (wall_c - charge.air_c) / concentration;
+}
+
+StagnantDay day_of_bed(const BankHeat& heat, SensedPlace place, double power_w, int day) {
+    StagnantDay found{.sensed_c = 1e9};
+    for (BedCharge charge : {heat.stagnant, heat.stagnant_out}) {
+        charge.days = day;
+        const BedTemperatures at = bed_temperatures(charge, power_w);
+        const double sensed_c = place == SensedPlace::bed   ? at.bed_mean_c
+                                : place == SensedPlace::lid ? at.lid_c
+                                                            : mean_wall_c(charge, at.wall_c);
+        found.sensed_c = std::min(found.sensed_c, sensed_c);
+        found.sheath_c =
+            std::max(found.sheath_c, charge.air_c + verdict_factor * (at.sheath_c - charge.air_c));
+        found.outside_c = std::max({found.outside_c, at.wall_c, at.lid_c});
+    }
+    found.coil_c = found.sheath_c + coil_above_sheath_k(power_w / heat.heated_m);
+    return found;
+}
+
+StagnantDay day_of_water(const BankHeat& heat, double power_w, int day) {
+    const FilledStore& filled = *heat.store;
+    constexpr double most_w = 1e6;  // beyond it every liquid boils
+    const SheathTemperature at =
+        sheath_temperature(filled.medium, filled.store, heat.element, heat.elements,
+                           {.power_w = std::min(power_w, most_w),
+                            .hours = filled.charge_hours,
+                            .air_c = filled.hottest_air_c,
+                            .days = static_cast<double>(day)});
+    return {.sensed_c = at.bed_mean_c.low_c,
+            .sheath_c = at.sheath_verdict_c,
+            .coil_c = at.coil_c.high_c,
+            .outside_c = std::max(at.wall_c.high_c, at.lid_c.high_c),
+            .water_c = at.bed_mean_c.high_c};
+}
+
+/// What has passed its limit; empty where nothing has.
+Sentence passed(const BankHeat& heat, const StagnantDay& day, double opens_c) {
+    const FilledStore& filled = *heat.store;
+    if (heat.sheath && day.sheath_c > heat.sheath->verdict_limit_c) return say<"limit.sheath">();
+    if (heat.coil_limit_c && day.coil_c > *heat.coil_limit_c) return say<"limit.coil">();
+    constexpr double boiling_k = 0.1;
+    // A limit that senses the water opens at its own temperature, whatever the day would reach.
+    if (heat.liquid && std::min(day.water_c, opens_c) > water_boils_c - boiling_k) {
+        return say<"limit.water">();
+    }
+    const double outside_c = heat.liquid ? std::min(day.outside_c, opens_c) : day.outside_c;
+    const bool near = filled.store.combustible_distance_mm.value_or(0.0) < clear_mm;
+    if (near && outside_c > std::min(char_c, filled.air_c + char_rise_k)) {
+        return say<"limit.wood">();
+    }
+    return outside_c > burn_c ? say<"limit.touch">() : Sentence{};
+}
+
+constexpr auto last_day = static_cast<int>(stagnation_days);
+
+}  // namespace
+
+LimitInTime limit_in_time(const Circuit& circuit, const PlacedDevice& limit, double element_w) {
+    const BankHeat& heat = *circuit.heat;
+    const double power_w = element_w * heat.elements;
+    const SensedPlace place = limit.device.senses.value_or(SensedPlace::wall);
+    if (!limit.device.set_c) return {.acts = Answer::unknown, .first = say<"limit.no_set">()};
+    const double opens_c =
+        *limit.device.set_c + limit.device.set_tolerance_k.value_or(careful_tolerance_k);
+    if (place == SensedPlace::space)
+        return {.acts = Answer::unknown, .first = say<"limit.space">()};
+    if (heat.liquid && place != SensedPlace::bed) return {.first = say<"limit.not_in_water">()};
+    if (heat.liquid && *limit.device.set_c > hottest_water_c) {
+        return {.first = say<"limit.water_set">(with<"most">(hottest_water_c, unit::celsius))};
+    }
+    const auto day_at = [&](int day) {
+        return heat.liquid ? day_of_water(heat, power_w, day)
+                           : day_of_bed(heat, place, power_w, day);
+    };
+    // It warms from day to day: the first one that reaches the set point, by halves.
+    StagnantDay reached = day_at(last_day);
+    if (reached.sensed_c < opens_c) {
+        Sentence first = passed(heat, reached, opens_c);
+        const bool called_for = !first.empty();
+        return {.acts = called_for ? Answer::no : Answer::unknown,
+                .called_for = called_for,
+                .first = std::move(first)};
+    }
+    int before = 0;
+    int day = last_day;
+    while (day - before > 1) {
+        const int middle = (before + day) / 2;
+        const StagnantDay at = day_at(middle);
+        if (at.sensed_c < opens_c) {
+            before = middle;
+        } else {
+            day = middle;
+            reached = at;
+        }
+    }
+    Sentence first = passed(heat, reached, opens_c);
+    const Answer acts = first.empty() ? Answer::yes : Answer::no;
+    return {.acts = acts, .day = day, .first = std::move(first)};
+}
+
+bool limit_counts(const Circuit& circuit, double element_w) {
+    if (!circuit.heat || !circuit.heat->known()) return false;
+    return std::any_of(circuit.devices.begin(), circuit.devices.end(),
+                       [&](const PlacedDevice& placed) {
+                           return is_limit(placed) &&
+                                  opens(circuit, placed, Occasion::limit).answer == Answer::yes &&
+                                  limit_in_time(circuit, placed, element_w).acts == Answer::yes;
+                       });
+}
+
+namespace {
+
+std::string subject_of_sensor(const PlacedDevice& placed) {
+    return "device \"" + placed.control.id + '"';
+}
+
+/// The limit that is judged: one that opens the circuit, else the first; null without one.
+const PlacedDevice* judged_limit(const Circuit& circuit) {
+    if (const PlacedDevice* opening = opening_limit(circuit)) return opening;
+    const auto found = std::find_if(circuit.devices.begin(), circuit.devices.end(), is_limit);
+    return found == circuit.devices.end() ? nullptr : &*found;
+}
+
+Margin in_time_margin(const Circuit& circuit, const PlacedDevice* limit,
+                      const std::optional<double>& element_w) {
+    Margin margin{.name = "limit acts in time",
+                  .subject = "circuit",
+                  .severity = Severity::warning,
+                  .consequence = Severity::warning,
+                  .said = say<"limit.none_acts">(),
+                  .source = "common-practice"};
+    if (limit == nullptr) return margin;
+    if (!limit->device.set_tolerance_k) margin.missing = {"device.set_tolerance_k"};
+    if (!element_w) {
+        margin.severity = Severity::not_assessed;
+        margin.said = say<"limit.no_heat">();
+        margin.missing = {"store"};
+        return margin;
+    }
+    const LimitInTime found = limit_in_time(circuit, *limit, *element_w);
+    if (found.acts == Answer::yes) {
+        margin.severity = Severity::none;
+        margin.said = say<"limit.acts">(with<"name">(limit->control.id), with<"day">(found.day));
+    } else if (!found.called_for) {
+        margin.severity = Severity::none;
+        margin.said = say<"limit.not_called">();
+    } else {
+        margin.said =
+            say<"limit.late">(with<"name">(limit->control.id), with<"first">(found.first));
+    }
+    if (!limit->device.set_c) margin.missing.emplace_back("device.set_c");
+    return margin;
+}
+
+Margin supply_margin(const PlacedDevice* limit) {
+    Margin margin{.name = "limit supply",
+                  .subject = "circuit",
+                  .severity = Severity::warning,
+                  .consequence = Severity::warning,
+                  .said = say<"limit.none_fails">(),
+                  .source = "common-practice"};
+    if (limit == nullptr) return margin;
+    const Device& device = limit->device;
+    if (!device.opens_on_supply_loss) margin.missing.emplace_back("device.opens_on_supply_loss");
+    if (!device.opens_on_probe_break) margin.missing.emplace_back("device.opens_on_probe_break");
+    if (!device.opens_on_supply_loss.value_or(true)) {
+        margin.said = say<"limit.supply_keeps">();
+    } else if (!device.opens_on_probe_break.value_or(true)) {
+        margin.said = say<"limit.probe_keeps">();
+    } else if (!margin.missing.empty()) {
+        margin.said = say<"limit.supply_not_told">();
+    } else {
+        margin.said = say<"limit.supply_opens">();
+        margin.severity = Severity::none;
+    }
+    return margin;
+}
+
+/// Controls of these families lie with their whole body where they sense; all others have a probe
+/// there, which stands what it can be set to. Common practice, no source.
+bool body_senses(const Control& control) {
+    constexpr auto whole =
+        std::to_array<std::string_view>({"snap disc", "surface thermostat", "thermal link"});
+    return std::find(whole.begin(), whole.end(), control.family) != whole.end();
+}
+
+std::optional<double> place_c(const Circuit& circuit, SensedPlace place, const HeatPoint& point) {
+    if (place == SensedPlace::wall) return point.wall_c;
+    if (place == SensedPlace::lid) return point.lid_c;
+    if (place == SensedPlace::bed) return point.bed_mean_c;
+    return circuit.heat->store->air_c;
+}
+
+/// A body that only senses is as hot as the place that it senses.
+Margin sensed_body_margin(const Circuit& circuit, const PlacedDevice& placed,
+                          const std::optional<HeatPoint>& point) {
+    const bool body = body_senses(placed.control);
+    Margin margin{.name = "device temperature",
+                  .subject = subject_of_sensor(placed),
+                  .consequence = Severity::warning,
+                  .limit = body ? placed.control.own_limit_c : placed.control.sense_high_c,
+                  .unit = unit::celsius,
+                  .said = body ? say<"limit.body">() : say<"limit.probe">(),
+                  .source = placed.control.provenance.source};
+    if (point) {
+        const SensedPlace place = placed.device.senses.value_or(SensedPlace::wall);
+        margin.value = place_c(circuit, place, *point);
+    }
+    if (!margin.value || !margin.limit) {
+        margin.said = say<"limit.body_unknown">();
+        margin.missing = {!margin.value ? "store" : body ? "own_limit_c" : "sense_high_c"};
+    }
+    grade(margin, room_c);
+    return margin;
+}
+
+}  // namespace
+
+std::vector<Margin> limit_margins(const Circuit& circuit, const std::optional<HeatPoint>& point) {
+    std::optional<double> element_w;
+    if (point) {
+        const BankHeat& heat = *circuit.heat;
+        element_w = 100.0 * point->w_per_cm * heat.heated_m / heat.elements;
+    }
+    const PlacedDevice* limit = judged_limit(circuit);
+    std::vector<Margin> margins{in_time_margin(circuit, limit, element_w), supply_margin(limit)};
+    for (const PlacedDevice& placed : circuit.devices) {
+        const bool thermal = placed.control.sense_high_c ||
+                             operated_of(placed.control) == OperatedKind::by_temperature;
+        if (placed.device.duty != Duty::senses_only || !thermal) continue;
+        margins.push_back(sensed_body_margin(circuit, placed, point));
+    }
+    return margins;
+}
+
+}  // namespace heatmatch

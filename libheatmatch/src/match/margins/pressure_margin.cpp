@@ -1,0 +1,55 @@
+#include "heatmatch/match/margins/pressure_margin.hpp"
+
+#include "sentences_of_vessels.hpp"
+#include "store_view.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace heatmatch {
+
+using margins_sentences::of_vessels::say;
+
+Margin pressure_margin(const Circuit& circuit, const std::optional<HeatPoint>& point) {
+    constexpr auto name = std::to_array<const char*>({"pressure"});
+    if (!point) return margins_without_heat(circuit, name).front();
+    constexpr double bursts_from_c = 90.0;
+    const StoreView view(circuit, *point);
+    const Store& store = view.heat.store->store;
+    // Water mixes: its wall is as hot as it is. Damp next to a sheath boils there.
+    const double hottest_c =
+        view.heat.liquid ? std::max({point->stagnation_wall_c, point->wall_c, point->bed_mean_c})
+                         : std::max(point->stagnation_sheath_c, point->sheath_c);
+    Margin margin = heat_margin(view, name.front(), Severity::danger, hottest_c, bursts_from_c,
+                                say<"pressure.dry">(), "common-practice");
+    const bool wet = view.heat.liquid || store.moist.value_or(false);
+    if (!wet) {
+        margin.value.reset();
+        margin.limit.reset();
+        margin.severity = Severity::none;
+        if (!store.moist) margin.missing = {"store.moist"};
+        return margin;
+    }
+    if (!store.vented) {
+        margin.severity = Severity::warning;
+        margin.missing = {"store.vented"};
+        margin.said = say<"pressure.not_told">();
+        return margin;
+    }
+    if (*store.vented) {
+        margin.severity = hottest_c >= bursts_from_c ? Severity::caution : Severity::none;
+        margin.said = say<"pressure.vented">();
+        return margin;
+    }
+    if (hottest_c < bursts_from_c) {
+        margin.severity = Severity::warning;
+        margin.said = say<"pressure.closed">();
+        return margin;
+    }
+    margin.headroom = -1.0;
+    margin.severity = Severity::danger;
+    margin.said = say<"pressure.closed_hot">();
+    return margin;
+}
+
+}  // namespace heatmatch

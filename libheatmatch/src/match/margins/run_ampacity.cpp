@@ -1,0 +1,236 @@
+#include "heatmatch/match/margins/run_ampacity.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "heatmatch/base/awg.hpp"
+#include "heatmatch/heat/air.hpp"
+#include "heatmatch/parts/ampacity_correction.hpp"
+#include "heatmatch/parts/wire_kind.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr double terminals_c = 60.0;
+constexpr double large_terminals_c = 75.0;
+constexpr double largest_small_awg = 1.0;
+constexpr double special_c = 90.0;  // types whose higher rating is for special applications only
+constexpr double driest_c = 90.0;
+// Nickel plate conducts less than the copper of the columns that are not for nickel.
+constexpr double nickel_plate_share = 0.87;
+constexpr double nickel_column_c = 250.0;
+constexpr double hot_column_c = 150.0;
+
+/// A wire as tables see it.
+struct Laid {
+    const Circuit& circuit;
+    const RunParts& run;
+    const Wire& wire;
+    WireKind kind = WireKind::unknown;
+    bool at_element = false;
+    bool wet = false;
+    std::optional<double> rating_c{};
+};
+
+/// What one code leaves.
+struct CodeFigure {
+    std::optional<double> table_a{};
+    std::optional<double> corrected_a{};
+    std::string source{};
+    bool terminals = false;
+    bool limited = false;
+};
+
+std::optional<double> rating_of(const Laid& laid) {
+    const auto& insulation = laid.run.insulation;
+    if (!insulation) return std::nullopt;
+    const double around_c = laid.run.run.surroundings.air_c.value_or(room_c);
+    const bool soaked = laid.wet && around_c < driest_c && insulation->limit_wet_c;
+    double rating_c = soaked ? *insulation->limit_wet_c : insulation->limit_c;
+    const bool special = laid.kind == WireKind::dry_building && !laid.at_element;
+    if (special) rating_c = std::min(rating_c, special_c);
+    return std::min(rating_c, conductor_limit_c(laid.wire));
+}
+
+/// A figure for a way of laying that cools no better holds too.
+bool holds_for(LayingMethod figure, LayingMethod method) {
+    if (figure == method) return true;
+    if (method == LayingMethod::free_air)
+        return figure == LayingMethod::bundle || figure == LayingMethod::raceway;
+    return method == LayingMethod::bundle && figure == LayingMethod::raceway;
+}
+
+std::optional<TabulatedAmpacity> of_table(const Laid& laid, WiringCode code, LayingMethod method) {
+    if (laid.wire.conductor && laid.wire.conductor != ConductorMetal::copper) return std::nullopt;
+    auto found = tabulated_ampacity(code, method, ampacity_group(laid.kind), laid.wire.area_mm2,
+                                    *laid.rating_c);
+    if (found && laid.wire.plating == Plating::nickel && found->conductor_c >= hot_column_c &&
+        found->conductor_c < nickel_column_c) {
+        found->current_a *= nickel_plate_share;
+    }
+    return found;
+}
+
+std::optional<TabulatedAmpacity> of_its_own(const Laid& laid, LayingMethod method) {
+    const Wire& wire = laid.wire;
+    if (!wire.ampacity_a || !wire.ampacity_method) return std::nullopt;
+    if (!holds_for(*wire.ampacity_method, method)) return std::nullopt;
+    return TabulatedAmpacity{.current_a = *wire.ampacity_a,
+                             .ambient_c = *wire.ampacity_ambient_c,
+                             .conductor_c = *wire.ampacity_conductor_c};
+}
+
+std::string source_of_own(const Wire& wire) {
+    const auto& of = wire.provenance.source_of;
+    const auto found = of.find("ampacity_a");
+    return found == of.end() ? wire.provenance.source : found->second;
+}
+
+/// The conductor temperature that terminals of equipment count as; nothing where the rule does not
+/// hold. Cables of the 60 °C column count as such.
+std::optional<double> counted_terminals_c(const Laid& laid) {
+    if (laid.kind == WireKind::indoor_cable || laid.kind == WireKind::feeder_cable)
+        return terminals_c;
+    const auto in_run = [&laid](const PlacedDevice& placed) {
+        return placed.device.run == laid.run.run.name && placed.device.duty != Duty::senses_only;
+    };
+    const auto& devices = laid.circuit.devices;
+    const bool equipment = std::any_of(devices.begin(), devices.end(), in_run);
+    const auto& connector = laid.run.connector;
+    const bool own_limit =
+        laid.at_element || (connector && connector->place.value_or(ConnectorPlace::cold_end) !=
+                                             ConnectorPlace::cold_end);
+    if (own_limit && !equipment) return std::nullopt;
+    const bool large = laid.wire.area_mm2 > 1.02 * awg_area_mm2(largest_small_awg);
+    return large ? large_terminals_c : terminals_c;
+}
+
+void take_smaller(std::optional<double>& smallest, const std::optional<double>& other) {
+    if (other) smallest = std::min(smallest.value_or(*other), *other);
+}
+
+/// A figure for a cooler conductor than this wire has, in air that is too hot for that one, tells
+/// nothing of it.
+bool is_beyond(const Laid& laid, WiringCode code, const TabulatedAmpacity& figure,
+               double ambient_c) {
+    return figure.conductor_c < *laid.rating_c && ambient_c < *laid.rating_c &&
+           ambient_factor(code, figure, *laid.rating_c, ambient_c) <= 0.0;
+}
+
+int loaded_together(const Surroundings& around, LayingMethod method) {
+    return method == LayingMethod::free_air ? 1 : around.loaded_conductors.value_or(2);
+}
+
+double roof_rise(const Laid& laid, LayingMethod method) {
+    const Surroundings& around = laid.run.run.surroundings;
+    if (method != LayingMethod::raceway) return 0.0;
+    if (laid.wire.marking.find("XHHW-2") != std::string::npos) return 0.0;
+    if (around.roof_distance_mm) return roof_rise_k(*around.roof_distance_mm);
+    return around.kind == SurroundingsKind::sunlit ? near_roof_rise_k : 0.0;
+}
+
+CodeFigure by_code(const Laid& laid, WiringCode code, LayingMethod method) {
+    CodeFigure result;
+    const Surroundings& around = laid.run.run.surroundings;
+    const int together = loaded_together(around, method);
+    std::optional<double> ambient_c = around.air_c;
+    if (ambient_c && code == WiringCode::nec) *ambient_c += roof_rise(laid, method);
+    const auto by_company = grouping_factor(code, together);
+    const auto take = [&](const std::optional<TabulatedAmpacity>& figure,
+                          const std::string& source) {
+        if (!figure || (ambient_c && is_beyond(laid, code, *figure, *ambient_c))) return;
+        if (!result.table_a || figure->current_a < *result.table_a) {
+            result.source = source;
+            result.limited = *laid.rating_c < figure->conductor_c;
+        }
+        take_smaller(result.table_a, figure->current_a);
+        if (!ambient_c || !by_company) return;
+        const double by_air = ambient_factor(code, *figure, *laid.rating_c, *ambient_c);
+        take_smaller(result.corrected_a, figure->current_a * by_air * *by_company);
+    };
+    const auto table = of_table(laid, code, method);
+    take(table, table ? std::string(table->source) : std::string());
+    take(of_its_own(laid, method), source_of_own(laid.wire));
+    const auto counted_c = counted_terminals_c(laid);
+    if (code != WiringCode::nec || !counted_c || !result.table_a) return result;
+    const bool copper = !laid.wire.conductor || laid.wire.conductor == ConductorMetal::copper;
+    const auto at_terminals =
+        copper ? tabulated_ampacity(code, LayingMethod::raceway, AmpacityGroup::single,
+                                    laid.wire.area_mm2, *counted_c)
+               : std::nullopt;
+    if (!at_terminals) return {};
+    if (at_terminals->current_a < *result.table_a) {
+        result.terminals = true;
+        result.source = "nec-110-14";
+    }
+    take_smaller(result.table_a, at_terminals->current_a);
+    if (result.corrected_a) take_smaller(result.corrected_a, at_terminals->current_a);
+    return result;
+}
+
+std::optional<double> most_of(const Laid& laid, const Site& site) {
+    std::optional<double> most = laid.wire.ampacity_a;
+    for (const WiringCode code : {WiringCode::nec, WiringCode::iec}) {
+        if (site.code.value_or(code) != code || !laid.rating_c) continue;
+        if (const auto found = of_table(laid, code, LayingMethod::free_air))
+            most = std::max(most.value_or(0.0), found->current_a);
+    }
+    return most;
+}
+
+}  // namespace
+
+std::optional<LayingMethod> laying_method(const Surroundings& around) {
+    if (around.kind == SurroundingsKind::bed) return std::nullopt;
+    if (around.kind == SurroundingsKind::buried) return LayingMethod::earth;
+    if (around.kind == SurroundingsKind::cavity) return LayingMethod::thermal_insulation;
+    if (around.kind == SurroundingsKind::conduit || around.metal_raceway.value_or(false))
+        return LayingMethod::raceway;
+    return around.loaded_conductors == 1 ? LayingMethod::free_air : LayingMethod::bundle;
+}
+
+RunAmpacity run_ampacity(const Circuit& circuit, const RunParts& run, const Site& site) {
+    const Surroundings& around = run.run.surroundings;
+    RunAmpacity result{.method = laying_method(around)};
+    if (!run.wire) return result;
+    Laid laid{.circuit = circuit, .run = run, .wire = *run.wire};
+    laid.kind = wire_kind(*run.wire, run.insulation ? &*run.insulation : nullptr);
+    laid.at_element = circuit.run_at_element() == &run;
+    laid.wet = site.counts_as_wet() || around.kind == SurroundingsKind::buried;
+    laid.rating_c = rating_of(laid);
+    result.rating_c = laid.rating_c.value_or(0.0);
+    result.most_a = most_of(laid, site);
+    if (!result.method || !laid.rating_c) {
+        result.missing = {result.method ? "insulation" : "a table for wire in a bed"};
+        return result;
+    }
+    const int together = loaded_together(around, *result.method);
+    if (together > 3) result.together = together;
+    result.whole = true;
+    bool table_known = true;
+    for (const WiringCode code : {WiringCode::nec, WiringCode::iec}) {
+        if (site.code.value_or(code) != code) continue;
+        const CodeFigure figure = by_code(laid, code, *result.method);
+        table_known = table_known && figure.table_a;
+        result.whole = result.whole && figure.table_a && figure.corrected_a;
+        if (figure.table_a && (!result.table_a || *figure.table_a < *result.table_a)) {
+            result.source = figure.source;
+            result.terminals = figure.terminals;
+        }
+        result.limited = result.limited || figure.limited;
+        if (code == WiringCode::nec) result.roof_k = roof_rise(laid, *result.method);
+        take_smaller(result.table_a, figure.table_a);
+        take_smaller(result.corrected_a, figure.corrected_a);
+    }
+    if (!table_known) {
+        result.missing.emplace_back(result.table_a ? "site.code" : "ampacity_a");
+    } else if (!around.air_c) {
+        result.missing.emplace_back("surroundings.air_c");
+    } else if (!result.whole) {
+        result.missing.emplace_back("a table for so many wires together");
+    }
+    return result;
+}
+
+}  // namespace heatmatch

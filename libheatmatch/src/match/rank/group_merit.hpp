@@ -1,0 +1,31 @@
+#pragma once
+
+#include "screen.hpp"
+#include "screen_wiring.hpp"
+
+#include <vector>
+
+namespace heatmatch {
+
+/// What a ranking orders the pairings of one group by: season energy, or mean power over the
+/// conditions.
+class GroupMerit {
+  public:
+    GroupMerit(const PanelInService& panel, const ScreenContext& context);
+
+    /// Of the array into the bank.
+    [[nodiscard]] double of(const Wiring& wiring, const BankNumbers& bank) const;
+    /// No less, at less cost.
+    [[nodiscard]] double at_most(const Wiring& wiring, const BankNumbers& bank) const;
+    /// The most of one panel, at its best resistance.
+    [[nodiscard]] double most() const { return most_; }
+
+  private:
+    bool by_season_;
+    EnergyCurve energy_{};
+    CurveTable table_{};
+    double most_ = unknown_price;
+    std::vector<DiodeCurve> conditions_{};
+};
+
+}  // namespace heatmatch

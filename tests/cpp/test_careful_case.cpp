@@ -1,0 +1,145 @@
+#include "demo.hpp"
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/match/candidate/assess.hpp"
+#include "heatmatch/match/margins/careful_case.hpp"
+
+using heatmatch::assess;
+using heatmatch::Candidate;
+using heatmatch::careful_case;
+using heatmatch::Installation;
+using heatmatch::Margin;
+using heatmatch::Severity;
+
+namespace {
+
+/// The demo with everything stated that has a careful end, at its kind end.
+Installation all_told() {
+    Installation installation = demo();
+    installation.site.array_on = heatmatch::ArrayPlace::ground;
+    installation.site.earthing = heatmatch::Earthing::floating;
+    installation.site.frames_bonded = true;
+    installation.site.live_parts_enclosed = true;
+    for (heatmatch::WireRun& run : installation.runs) {
+        run.inside = false;
+        run.surroundings.metal_raceway = run.surroundings.metal_raceway.value_or(false);
+        run.surroundings.roof_distance_mm = 1000.0;
+    }
+    for (heatmatch::Device& device : installation.devices) {
+        device.opens_on_supply_loss = true;
+        device.opens_on_probe_break = true;
+        device.set_tolerance_k = 5.0;
+    }
+    heatmatch::Store& store = *installation.store;
+    store.vented = true;
+    store.vessel_bonded = true;
+    store.sheath_bonded = true;
+    return installation;
+}
+
+/// One fact of an installation, taken back.
+struct Forgotten {
+    const char* what;
+    void (*forget)(Installation&);
+};
+constexpr auto forgettable = std::to_array<Forgotten>({
+    {"store.vented", [](Installation& i) { i.store->vented.reset(); }},
+    {"store.moist", [](Installation& i) { i.store->moist.reset(); }},
+    {"store.air_c", [](Installation& i) { i.store->air_c.reset(); }},
+    {"store.charge_hours", [](Installation& i) { i.store->charge_hours.reset(); }},
+    {"store.combustible_distance_mm",
+     [](Installation& i) { i.store->combustible_distance_mm.reset(); }},
+    {"store.vessel_bonded", [](Installation& i) { i.store->vessel_bonded.reset(); }},
+    {"store.sheath_bonded", [](Installation& i) { i.store->sheath_bonded.reset(); }},
+    {"site.frames_bonded", [](Installation& i) { i.site.frames_bonded.reset(); }},
+    {"site.earthing", [](Installation& i) { i.site.earthing.reset(); }},
+    {"site.array_on", [](Installation& i) { i.site.array_on.reset(); }},
+});
+
+int worst_of(const Margin& margin) {
+    return static_cast<int>(margin.worst_severity);
+}
+
+}  // namespace
+
+TEST_CASE("with every fact told the worst is what is likely, or what could not be assessed") {
+    for (const Margin& margin : assess(starter(), all_told()).margins()) {
+        CAPTURE(margin.name);
+        CAPTURE(margin.subject);
+        CHECK(worst_of(margin) == heatmatch::badness(margin.severity, margin.consequence));
+        CHECK(margin.careful_headroom == margin.headroom);
+    }
+}
+
+TEST_CASE("a fact taken back never makes a margin's worst better") {
+    const Candidate told = assess(starter(), all_told());
+    for (const Forgotten& each : forgettable) {
+        CAPTURE(each.what);
+        Installation installation = all_told();
+        each.forget(installation);
+        const Candidate less = assess(starter(), installation);
+        REQUIRE(less.margins().size() >= told.margins().size());
+        for (const Margin& before : told.margins()) {
+            const Margin after = margin_of(less.margins(), before.name, before.subject);
+            CAPTURE(before.name);
+            CAPTURE(before.subject);
+            CHECK(worst_of(after) >= worst_of(before));
+            if (before.careful_headroom && after.careful_headroom) {
+                CHECK(*after.careful_headroom <= *before.careful_headroom + 1e-9);
+            }
+        }
+    }
+}
+
+TEST_CASE("a danger that only an unstated fact keeps away is a warning that says so") {
+    Installation installation = all_told();
+    installation.store->vented.reset();
+    installation.store->moist = true;
+    const Margin margin = margin_of(assess(starter(), installation).margins(), "pressure");
+    CHECK(margin.severity == Severity::warning);
+    CHECK(margin.worst_severity == Severity::danger);
+    check_sentence(margin);
+    CHECK(contains(margin.sentence(), "a closed vessel bursts"));
+}
+
+TEST_CASE("the one fact that decides is named") {
+    Installation installation = all_told();
+    installation.store->moist = true;
+    installation.store->vented.reset();
+    const Candidate doubtful = assess(starter(), installation);
+    if (doubtful.severity() == Severity::danger) return;
+    const auto fact = doubtful.deciding_fact();
+    REQUIRE(fact);
+    CHECK(fact->part == "store");
+    CHECK(fact->field == "vented");
+}
+
+TEST_CASE("facts are filled with the careful ends of the field tables, and no stated one is") {
+    Installation installation = demo();
+    installation.store->vented.reset();
+    const Candidate candidate = assess(starter(), installation);
+    const auto careful = careful_case(candidate.circuit, candidate.site);
+    const auto filled = [&careful](std::string_view part, std::string_view field) {
+        return std::find(careful.facts.begin(), careful.facts.end(),
+                         heatmatch::UnstatedFact{std::string(part), std::string(field)}) !=
+               careful.facts.end();
+    };
+    CHECK(filled("store", "vented"));
+    CHECK(!filled("store", "moist"));
+    CHECK(careful.circuit.heat->store->store.vented == false);
+    CHECK(careful.circuit.heat->store->store.moist == installation.store->moist);
+}
+
+TEST_CASE("a ranking puts behind the others what an unstated fact may make a danger") {
+    Installation installation = all_told();
+    installation.site.frames_bonded.reset();  // above the touch limit only
+    const heatmatch::Ranking ranking = rank(starter(), installation, keep_all());
+    bool behind = false;
+    for (const Candidate& candidate : ranking.candidates) {
+        const bool doubtful = candidate.worst_severity() == Severity::danger;
+        CAPTURE(candidate.circuit.title());
+        CHECK(doubtful >= behind);
+        behind = doubtful;
+    }
+}
