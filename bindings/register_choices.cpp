@@ -35,6 +35,8 @@ std::span<const ChoiceClass> choice_classes() {
         {"StoreShape", "Shape of a store.", store_shape_words},
         {"StorePlace", "Whether a store stands in the heated space.", store_place_words},
         {"StoreTerminals", "Where the terminals of the elements are.", store_terminals_words},
+        {"ArrayPlace", "What the panels are mounted on.", array_place_words},
+        {"Earthing", "Whether a pole of the array is earthed.", earthing_words},
         {"Carried", "Whose current flows in a run.", carried_words},
         {"SurroundingsKind", "Kind of surroundings of a wire.", surroundings_kind_words},
         {"WiringCode", "Which code of wiring decides.", wiring_code_words},

@@ -64,7 +64,9 @@ def test_the_records_of_the_demo_can_be_read(demo: hm.Installation) -> None:
     assert (home.wire, home.connector, home.joint_ohm) == ("choose", "pv-plug-4-mm", None)
     assert (home.surroundings.kind, home.surroundings.air_c) == ("sunlit", 35.0)
     assert (wall.surroundings.kind, wall.connector) == ("conduit", None)
-    assert tail.surroundings == hm.Surroundings.open_air(120)
+    assert tail.surroundings == hm.Surroundings(
+        kind="open air", air_c=120, metal_raceway=True
+    )
     devices = {device.part: device for device in demo.devices}
     isolator, thermostat = devices["pv-isolator-2-pole"], devices["snap-disc-fixed"]
     assert (isolator.run, isolator.duty, isolator.poles_used) == ("home run", "breaks dc", 2)
@@ -194,7 +196,7 @@ def test_surroundings_have_three_short_forms() -> None:
     assert sunlit == hm.Surroundings(kind="sunlit", air_c=35, irradiance_w_m2=800)
     assert hm.Surroundings.sunlit(35).irradiance_w_m2 == 1000.0
     assert hm.Surroundings.conduit(air_c=30).kind == "conduit"
-    with pytest.raises(hm.InvalidInput, match="open air, sunlit, conduit, bed or cavity"):
+    with pytest.raises(hm.InvalidInput, match="open air, sunlit, conduit, bed, cavity or buried"):
         hm.Surroundings(kind="water")
 
 

@@ -190,6 +190,11 @@ double wall_only_c(const BedCharge& charge, double power_w) {
     return charge.shell.side_surface_k(spot_k, air_k) - zero_celsius_k;
 }
 
+double bed_mean_only_c(const BedCharge& charge, double power_w) {
+    check_bed_charge(charge, power_w);
+    return bulk_of(charge, bed_geometry(charge), power_w).bed_k - zero_celsius_k;
+}
+
 BedTemperatures bed_temperatures(const BedCharge& charge, double power_w, bool with_lid) {
     check_bed_charge(charge, power_w);
     const BedGeometry geometry = bed_geometry(charge);

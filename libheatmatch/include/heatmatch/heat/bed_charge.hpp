@@ -42,10 +42,11 @@ struct BedTemperatures {
 [[nodiscard]] BedTemperatures bed_temperatures(const BedCharge& charge, double power_w,
                                                bool with_lid = true);
 
-/// The sheath of the same by itself, and the hottest spot of the wall, which may be colder than the
-/// sheath only; at less cost.
+/// The sheath of the same by itself, the hottest spot of the wall, which may be colder than the
+/// sheath only, and the mean of the bed; at less cost.
 [[nodiscard]] double sheath_only_c(const BedCharge& charge, double power_w);
 [[nodiscard]] double wall_only_c(const BedCharge& charge, double power_w);
+[[nodiscard]] double bed_mean_only_c(const BedCharge& charge, double power_w);
 
 /// A sheath of `sheath_c` in touching sand, where the sand has settled `gap_m` away: as hot again
 /// as it takes to cross that gap; a little much, for the sand's surface grows with the gap [°C].

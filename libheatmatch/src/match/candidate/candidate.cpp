@@ -6,6 +6,7 @@
 #include "heatmatch/match/margins/array_margins.hpp"
 #include "heatmatch/match/margins/bank_margins.hpp"
 #include "heatmatch/match/margins/device_margins.hpp"
+#include "heatmatch/match/margins/limit_margins.hpp"
 #include "heatmatch/match/margins/run_margins.hpp"
 #include "heatmatch/match/margins/sheath_margins.hpp"
 #include "heatmatch/match/margins/store_margins.hpp"
@@ -34,6 +35,7 @@ std::vector<Margin> margins_of(const Circuit& circuit, const Site& site, const E
     append(margins, device_margins(circuit, site));
     const std::optional<HeatPoint> heat = heat_of(circuit, bright);
     append(margins, sheath_margins(circuit, heat));
+    append(margins, limit_margins(circuit, heat));
     margins.push_back(survivor_sheath_margin(circuit, bright));
     append(margins, tail_margins(circuit, site, bright, heat));
     append(margins, store_margins(circuit, heat));

@@ -23,7 +23,6 @@ constexpr double burn_c = 65.0;
 
 /// The temperatures that matter at the end of one day of a stagnation, each at its worst end.
 struct StagnantDay {
-    double sensed_c = 0.0;  //!< coldest end
     double sheath_c = 0.0;
     double coil_c = 0.0;
     double outside_c = 0.0;  //!< hotter of wall and lid
@@ -35,15 +34,28 @@ double mean_wall_c(const BedCharge& charge, double wall_c) {
     return charge.air_c + (wall_c - charge.air_c) / concentration;
 }
 
-StagnantDay day_of_bed(const BankHeat& heat, SensedPlace place, double power_w, int day) {
-    StagnantDay found{.sensed_c = 1e9};
+/// What a sensor at that place of a bed has; the bulk alone tells bed and wall, at less cost.
+double sensed_c(const BedCharge& charge, SensedPlace place, double power_w) {
+    if (place == SensedPlace::bed) return bed_mean_only_c(charge, power_w);
+    if (place == SensedPlace::lid) return bed_temperatures(charge, power_w).lid_c;
+    return mean_wall_c(charge, wall_only_c(charge, power_w));
+}
+
+/// The coldest end of the sensed place after those days.
+double sensed_of_bed_c(const BankHeat& heat, SensedPlace place, double power_w, int day) {
+    double coldest_c = 1e9;
+    for (BedCharge charge : {heat.stagnant, heat.stagnant_out}) {
+        charge.days = day;
+        coldest_c = std::min(coldest_c, sensed_c(charge, place, power_w));
+    }
+    return coldest_c;
+}
+
+StagnantDay day_of_bed(const BankHeat& heat, double power_w, int day) {
+    StagnantDay found{};
     for (BedCharge charge : {heat.stagnant, heat.stagnant_out}) {
         charge.days = day;
         const BedTemperatures at = bed_temperatures(charge, power_w);
-        const double sensed_c = place == SensedPlace::bed   ? at.bed_mean_c
-                                : place == SensedPlace::lid ? at.lid_c
-                                                            : mean_wall_c(charge, at.wall_c);
-        found.sensed_c = std::min(found.sensed_c, sensed_c);
         found.sheath_c =
             std::max(found.sheath_c, charge.air_c + verdict_factor * (at.sheath_c - charge.air_c));
         found.outside_c = std::max({found.outside_c, at.wall_c, at.lid_c});
@@ -52,17 +64,19 @@ StagnantDay day_of_bed(const BankHeat& heat, SensedPlace place, double power_w, 
     return found;
 }
 
-StagnantDay day_of_water(const BankHeat& heat, double power_w, int day) {
+SheathTemperature water_after(const BankHeat& heat, double power_w, int day) {
     const FilledStore& filled = *heat.store;
     constexpr double most_w = 1e6;  // beyond it every liquid boils
-    const SheathTemperature at =
-        sheath_temperature(filled.medium, filled.store, heat.element, heat.elements,
-                           {.power_w = std::min(power_w, most_w),
-                            .hours = filled.charge_hours,
-                            .air_c = filled.hottest_air_c,
-                            .days = static_cast<double>(day)});
-    return {.sensed_c = at.bed_mean_c.low_c,
-            .sheath_c = at.sheath_verdict_c,
+    return sheath_temperature(filled.medium, filled.store, heat.element, heat.elements,
+                              {.power_w = std::min(power_w, most_w),
+                               .hours = filled.charge_hours,
+                               .air_c = filled.hottest_air_c,
+                               .days = static_cast<double>(day)});
+}
+
+StagnantDay day_of_water(const BankHeat& heat, double power_w, int day) {
+    const SheathTemperature at = water_after(heat, power_w, day);
+    return {.sheath_c = at.sheath_verdict_c,
             .coil_c = at.coil_c.high_c,
             .outside_c = std::max(at.wall_c.high_c, at.lid_c.high_c),
             .water_c = at.bed_mean_c.high_c};
@@ -103,14 +117,19 @@ LimitInTime limit_in_time(const Circuit& circuit, const PlacedDevice& limit, dou
     if (heat.liquid && *limit.device.set_c > hottest_water_c) {
         return {.first = say<"limit.water_set">(with<"most">(hottest_water_c, unit::celsius))};
     }
-    const auto day_at = [&](int day) {
-        return heat.liquid ? day_of_water(heat, power_w, day)
-                           : day_of_bed(heat, place, power_w, day);
+    const auto opened_by = [&](int day) {
+        const double sensed_c = heat.liquid ? water_after(heat, power_w, day).bed_mean_c.low_c
+                                            : sensed_of_bed_c(heat, place, power_w, day);
+        return sensed_c >= opens_c;
+    };
+    const auto passed_by = [&](int day) {
+        return passed(
+            heat, heat.liquid ? day_of_water(heat, power_w, day) : day_of_bed(heat, power_w, day),
+            opens_c);
     };
     // It warms from day to day: the first one that reaches the set point, by halves.
-    StagnantDay reached = day_at(last_day);
-    if (reached.sensed_c < opens_c) {
-        Sentence first = passed(heat, reached, opens_c);
+    if (!opened_by(last_day)) {
+        Sentence first = passed_by(last_day);
         const bool called_for = !first.empty();
         return {.acts = called_for ? Answer::no : Answer::unknown,
                 .called_for = called_for,
@@ -120,15 +139,9 @@ LimitInTime limit_in_time(const Circuit& circuit, const PlacedDevice& limit, dou
     int day = last_day;
     while (day - before > 1) {
         const int middle = (before + day) / 2;
-        const StagnantDay at = day_at(middle);
-        if (at.sensed_c < opens_c) {
-            before = middle;
-        } else {
-            day = middle;
-            reached = at;
-        }
+        (opened_by(middle) ? day : before) = middle;
     }
-    Sentence first = passed(heat, reached, opens_c);
+    Sentence first = passed_by(day);
     const Answer acts = first.empty() ? Answer::yes : Answer::no;
     return {.acts = acts, .day = day, .first = std::move(first)};
 }

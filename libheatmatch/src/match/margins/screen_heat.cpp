@@ -24,12 +24,18 @@ int count_not_assessed(const std::vector<Margin>& margins) {
 HeatScreened screen_heat(const Circuit& circuit, const Site& site, const Extremes& extremes) {
     const std::optional<HeatPoint> heat = heat_of(circuit, extremes);
     const std::vector<Margin> tail = tail_margins(circuit, site, extremes, heat);
-    HeatScreened worst{.screened = screen_margins(sheath_margins(circuit, heat)),
+    HeatScreened worst{.screened = screen_margins(sheath_margins_in_use(circuit, heat)),
                        .tail_not_assessed = count_not_assessed(tail)};
-    for (const Screened& other :
-         {screen_margins(store_margins(circuit, heat)), screen_margins(tail)}) {
+    const auto keep_worse = [&worst](const Screened& other) {
         if (other.headroom < worst.screened.headroom) worst.screened = other;
-    }
+    };
+    keep_worse(screen_margins(store_margins(circuit, heat)));
+    keep_worse(screen_margins(tail));
+    if (!heat) return worst;
+    // With a limit in time it is a warning; whether it is in time only matters where this decides.
+    const Screened stagnant = screen_margins({stagnation_margin(circuit, *heat, false)});
+    const bool decides = stagnant.headroom < worst.screened.headroom;
+    if (decides && !limit_counts(circuit, extremes.element_power_w)) worst.screened = stagnant;
     return worst;
 }
 
@@ -83,9 +89,10 @@ bool doubtful_bank(const Circuit& circuit, const Site& site) {
     const auto idle = [](const Circuit& as, const Site& at) {
         const std::optional<HeatPoint> heat = heat_of(as, Extremes{});
         std::vector<Margin> all = bank_margins(as, Extremes{});
-        for (auto&& more : {sheath_margins(as, heat), store_margins(as, heat),
-                            std::vector{survivor_sheath_margin(as, Extremes{})},
-                            tail_margins(as, at, Extremes{}, heat)}) {
+        for (auto&& more :
+             {sheath_margins(as, heat), limit_margins(as, heat), store_margins(as, heat),
+              std::vector{survivor_sheath_margin(as, Extremes{})},
+              tail_margins(as, at, Extremes{}, heat)}) {
             all.insert(all.end(), more.begin(), more.end());
         }
         // The volts of the array are the wiring's, and 0 here.
@@ -100,6 +107,7 @@ int lacking_of_bank(const Circuit& circuit, const Site& site) {
         circuit.heat ? 0 : count_not_assessed(tail_margins(circuit, site, Extremes{}, heat));
     return tail + count_not_assessed(bank_margins(circuit, Extremes{})) +
            count_not_assessed(sheath_margins(circuit, heat)) +
+           count_not_assessed(limit_margins(circuit, heat)) +
            count_not_assessed({survivor_sheath_margin(circuit, Extremes{})}) +
            count_not_assessed(store_margins(circuit, heat));
 }

@@ -15,8 +15,8 @@ using margins_sentences::of_stores::say;
 
 namespace {
 
-constexpr auto names_of_heat = std::to_array<const char*>(
-    {"sheath temperature", "coil temperature", "settled sand", "stagnation"});
+constexpr auto names_of_heat =
+    std::to_array<const char*>({"sheath temperature", "coil temperature", "settled sand"});
 
 /// `At 2.1 W/cm for 6 h a day`
 Sentence load_of(const StoreView& view) {
@@ -122,36 +122,6 @@ Margin settled_margin(const StoreView& view) {
     return margin;
 }
 
-Margin stagnation_margin(const StoreView& view) {
-    const auto& sheath = view.heat.sheath;
-    const BankHeat& heat = view.heat;
-    const bool limited =
-        limit_counts(view.circuit, 100.0 * view.point.w_per_cm * heat.heated_m / heat.elements);
-    const Sentence stop = limited ? say<"sheath.limit_has_to_stop">() : Sentence{};
-    Margin margin =
-        heat_margin(view, "stagnation", limited ? Severity::warning : Severity::danger,
-                    view.point.stagnation_sheath_c,
-                    sheath ? std::optional(sheath->verdict_limit_c) : std::nullopt,
-                    view.heat.liquid ? say<"sheath.stagnation_in_liquid">(with<"stop">(stop))
-                                     : say<"sheath.stagnation">(with<"stop">(stop)),
-                    "common-practice");
-    margin.value_low = view.point.stagnation_wall_c;
-    const auto damp = damp_of(view);
-    if (sheath && damp) {
-        margin.value = damp->stagnation_sheath_c;
-        margin.said = say<"sheath.stagnation_damp">(
-            with<"dry">(view.point.stagnation_sheath_c, unit::celsius));
-    }
-    add(margin, say<"sheath.stagnation_wall">());
-    if (!sheath) {
-        margin.said = say<"sheath.stagnation_alone">();
-        margin.missing = {"sheath"};
-    }
-    grade(margin, room_c);
-    if (damp) warn_if_dry(margin, view.point.stagnation_sheath_c);
-    return margin;
-}
-
 }  // namespace
 
 std::optional<HeatPoint> heat_of(const Circuit& circuit, const Extremes& extremes) {
@@ -193,7 +163,36 @@ Margin survivor_sheath_margin(const Circuit& circuit, const Extremes& extremes) 
     return margin;
 }
 
-std::vector<Margin> sheath_margins(const Circuit& circuit, const std::optional<HeatPoint>& point) {
+Margin stagnation_margin(const Circuit& circuit, const HeatPoint& point, bool limited) {
+    const StoreView view(circuit, point);
+    const auto& sheath = view.heat.sheath;
+    const Sentence stop = limited ? say<"sheath.limit_has_to_stop">() : Sentence{};
+    Margin margin =
+        heat_margin(view, "stagnation", limited ? Severity::warning : Severity::danger,
+                    view.point.stagnation_sheath_c,
+                    sheath ? std::optional(sheath->verdict_limit_c) : std::nullopt,
+                    view.heat.liquid ? say<"sheath.stagnation_in_liquid">(with<"stop">(stop))
+                                     : say<"sheath.stagnation">(with<"stop">(stop)),
+                    "common-practice");
+    margin.value_low = view.point.stagnation_wall_c;
+    const auto damp = damp_of(view);
+    if (sheath && damp) {
+        margin.value = damp->stagnation_sheath_c;
+        margin.said = say<"sheath.stagnation_damp">(
+            with<"dry">(view.point.stagnation_sheath_c, unit::celsius));
+    }
+    add(margin, say<"sheath.stagnation_wall">());
+    if (!sheath) {
+        margin.said = say<"sheath.stagnation_alone">();
+        margin.missing = {"sheath"};
+    }
+    grade(margin, room_c);
+    if (damp) warn_if_dry(margin, view.point.stagnation_sheath_c);
+    return margin;
+}
+
+std::vector<Margin> sheath_margins_in_use(const Circuit& circuit,
+                                          const std::optional<HeatPoint>& point) {
     std::vector<Margin> margins;
     const auto append = [&margins](const std::vector<Margin>& more) {
         margins.insert(margins.end(), more.begin(), more.end());
@@ -206,12 +205,23 @@ std::vector<Margin> sheath_margins(const Circuit& circuit, const std::optional<H
     }
     if (point) {
         const StoreView view(circuit, *point);
-        append({sheath_margin(view), coil_margin(view), settled_margin(view),
-                stagnation_margin(view)});
+        append({sheath_margin(view), coil_margin(view), settled_margin(view)});
     } else {
         append(margins_without_heat(circuit, names_of_heat));
     }
-    append(limit_margins(circuit, point));
+    return margins;
+}
+
+std::vector<Margin> sheath_margins(const Circuit& circuit, const std::optional<HeatPoint>& point) {
+    std::vector<Margin> margins = sheath_margins_in_use(circuit, point);
+    if (point) {
+        const BankHeat& heat = *circuit.heat;
+        const double element_w = 100.0 * point->w_per_cm * heat.heated_m / heat.elements;
+        margins.push_back(stagnation_margin(circuit, *point, limit_counts(circuit, element_w)));
+    } else {
+        constexpr auto stagnation = std::to_array<const char*>({"stagnation"});
+        margins.push_back(margins_without_heat(circuit, stagnation).front());
+    }
     return margins;
 }
 

@@ -15,9 +15,17 @@ namespace heatmatch {
 
 /// Margins of the elements in their store: whether they fit; sheath, coil, sheath in settled sand;
 /// the sheath after fourteen bright days without a thermostat. The fill at its low conductivity,
-/// the rise times 1.10; and limit_margins(). What is not known is not assessed.
+/// the rise times 1.10. What is not known is not assessed.
 [[nodiscard]] std::vector<Margin> sheath_margins(const Circuit& circuit,
                                                  const std::optional<HeatPoint>& point);
+
+/// The last of them, which costs days to tell, where a screen may do without: a warning where a
+/// limit counts (`limited`), else a danger.
+[[nodiscard]] Margin stagnation_margin(const Circuit& circuit, const HeatPoint& point,
+                                       bool limited);
+/// All the others.
+[[nodiscard]] std::vector<Margin> sheath_margins_in_use(const Circuit& circuit,
+                                                        const std::optional<HeatPoint>& point);
 
 /// The sheath of what is left after one parallel branch has opened, all day: a warning, for it
 /// takes a fault first. What is not known is not assessed.
