@@ -88,6 +88,14 @@ class StoreTerminals(Choice):
     BOX_OUTSIDE = "box outside"
     THROUGH_WALL = "through wall"
 
+class ArrayPlace(Choice):
+    GROUND = "ground"
+    BUILDING = "building"
+
+class Earthing(Choice):
+    FLOATING = "floating"
+    GROUNDED = "grounded"
+
 class Carried(Choice):
     STRING = "string"
     ARRAY = "array"

@@ -9,7 +9,7 @@ from heatmatch.display_table import shown, table_text, wrapped
 from heatmatch.display_text import wrap
 from heatmatch.display_units import listed
 
-_WIDTHS = (13, 17, 9, 5, 6, 6, 6, -10)
+_WIDTHS = (14, 16, 8, 5, 7, 7, 6, -10)
 
 
 def wires_text(

@@ -222,5 +222,11 @@ TEST_CASE("the peak of the rated voltage counts for alternating ratings only") {
     circuit.panels = {3, 1};
     const Margin direct = bank_margin(circuit, "sheath voltage");
     CHECK(direct.severity == Severity::danger);
+    // Near the peak as well as far from it: what nobody says of the rating stays a warning.
+    circuit.bank.element.rated_dc.reset();
+    for (const double share : {0.75, 0.95}) {
+        circuit.bank.element.rated_v = circuit.cold_voltage_v() / (share * std::sqrt(2.0));
+        CHECK(bank_margin(circuit, "sheath voltage").severity == Severity::warning);
+    }
     CHECK(contains(direct.sentence(), "its rated direct voltage is 120 V"));
 }

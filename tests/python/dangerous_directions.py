@@ -101,6 +101,8 @@ POWER = ("element power", "element voltage", "survivor power")
 HOT_WIRE = "element margins with the wire's ohms cold: a thin wire glowing in the sun flatters them"
 WET_NO_MORE = "insulation keeps its wet limit above 90 C of air: a hot tail is cold at night"
 
+BELOW_TABLE = "insulation below the lowest column of a table"
+
 MORE = "more"
 LESS = "less"
 ROWS = (
@@ -123,6 +125,7 @@ ROWS = (
     Row("parts/elements/element/terminal_limit_c", LESS, ("terminal temperature",), times(0.4)),
     Row("parts/elements/element/insulation_resistance_mohm", LESS, ("earth fault",), times(0.02)),
     Row("parts/elements/element/built_in_ac_control", "true", ("built-in control",), to(True)),
+    Row("parts/elements/element/rated_dc", "true", ("sheath voltage",), to(True)),
     Row("parts/sheaths/sheath/verdict_limit_c", LESS, ("sheath temperature",), times(0.5)),
     Row("parts/sheaths/sheath/verdict_limit_c", LESS, ("survivor sheath",), times(0.5)),
     Row("parts/sheaths/sheath/verdict_limit_c", LESS, ("stagnation",), times(0.5)),
@@ -154,7 +157,7 @@ ROWS = (
     Row(
         "parts/insulations/*/limit_c", LESS, ("insulation", "hot tail insulation"), down_to(40, 0.4)
     ),
-    Row("parts/insulations/*/limit_c", LESS, ("run current",), down_to(40, 0.4)),
+    Row("parts/insulations/*/limit_c", LESS, ("run current",), down_to(40, 0.4), BELOW_TABLE),
     Row("parts/connectors/*/limit_c", LESS, ("joint", "hot tail joint"), down_to(40, 0.3)),
     Row("parts/connectors/*/voltage_rating_v", LESS, ("joint voltage",), times(0.1)),
     Row("parts/connectors/*/current_rating_a", LESS, ("joint current",), times(0.1)),
@@ -198,7 +201,7 @@ FACTS = {
     "runs/*/inside": "",
     "runs/*/surroundings/air_c": "unknown air leaves run current not assessed",
     "runs/*/surroundings/wind_m_s": HOT_WIRE,
-    "runs/*/surroundings/metal_raceway": "",
+    "runs/*/surroundings/metal_raceway": "the smaller current of both ways to lay it",
     "runs/*/surroundings/roof_distance_mm": "",
     "devices/*/set_c": "",
     "devices/*/drives": "",
@@ -213,6 +216,7 @@ FACTS = {
     "parts/elements/element/terminal_limit_c": "",
     "parts/elements/element/rated_w": "",
     "parts/elements/element/rated_v": "",
+    "parts/elements/element/rated_dc": "",
     "parts/elements/element/sheath": "",
     "parts/elements/element/alloy": "",
     "parts/elements/element/cold_length_mm": "",

@@ -198,6 +198,7 @@ def yards(draw: st.DrawFn, devices: bool = True) -> Yard:
     element = draw(st.sampled_from(ELEMENTS))
     facts: Yard = {"alloy": "alloy", "sheath": "sheath", "built_in_ac_control": False}
     facts["insulation_resistance_mohm"] = draw(numbers(0.2, 50))
+    facts["rated_dc"] = draw(st.booleans())
     row = _rows("elements")[element]
     parts["alloys"].append(part("alloys", "nicr-80-20", "alloy"))
     parts["sheaths"].append(part("sheaths", row["sheath"], "sheath"))

@@ -113,7 +113,9 @@ std::span<const Field> element_fields() {
         bind<&Element::rated_dc>({.name = "rated_dc",
                                   .kind = FieldKind::flag,
                                   .meaning = "its rated voltage is a direct one: its insulation is "
-                                             "not made for the peak of an alternating one"}),
+                                             "not made for the peak of an alternating one",
+                                  .careful = true,
+                                  .careful_source = "from-memory"}),
     });
     return fields;
 }

@@ -2,6 +2,7 @@
 
 #include "sentences.hpp"
 
+#include <algorithm>
 #include <numbers>
 
 namespace heatmatch {
@@ -90,9 +91,10 @@ Margin sheath_voltage_margin(const Circuit& circuit) {
     }
     grade(margin);
     const bool above_rating = element.rated_v && circuit.cold_voltage_v() > *element.rated_v;
-    if (above_rating && margin.severity == Severity::none) {
+    if (above_rating && margin.severity != Severity::not_assessed) {
         // Rated for direct current it would be a danger: not known, it is no mere caution.
-        margin.severity = element.rated_dc == false ? Severity::caution : Severity::warning;
+        margin.severity = std::max(
+            margin.severity, element.rated_dc == false ? Severity::caution : Severity::warning);
     }
     return margin;
 }

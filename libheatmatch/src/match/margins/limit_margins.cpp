@@ -85,8 +85,12 @@ StagnantDay day_of_water(const BankHeat& heat, double power_w, int day) {
 /// What has passed its limit; empty where nothing has.
 Sentence passed(const BankHeat& heat, const StagnantDay& day, double opens_c) {
     const FilledStore& filled = *heat.store;
-    if (heat.sheath && day.sheath_c > heat.sheath->verdict_limit_c) return say<"limit.sheath">();
-    if (heat.coil_limit_c && day.coil_c > *heat.coil_limit_c) return say<"limit.coil">();
+    if (!heat.sheath) return say<"limit.sheath_unknown">();
+    if (day.sheath_c > heat.sheath->verdict_limit_c) return say<"limit.sheath">();
+    // Of an unknown alloy, what copper-nickel stands: the least of those that heat. @cite
+    // from-memory
+    constexpr double least_coil_c = 500.0;
+    if (day.coil_c > heat.coil_limit_c.value_or(least_coil_c)) return say<"limit.coil">();
     constexpr double boiling_k = 0.1;
     // A limit that senses the water opens at its own temperature, whatever the day would reach.
     if (heat.liquid && std::min(day.water_c, opens_c) > water_boils_c - boiling_k) {

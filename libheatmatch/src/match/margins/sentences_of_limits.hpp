@@ -11,6 +11,7 @@ namespace heatmatch::margins_sentences::of_limits {
 
 inline constexpr auto table = std::to_array<Template>({
     {"limit.sheath", "the sheath has passed its limit by then"},
+    {"limit.sheath_unknown", "what the sheath stands is not known"},
     {"limit.coil", "the coil has passed its limit by then"},
     {"limit.water", "the water boils before"},
     {"limit.wood", "wall or lid has passed what wood stands by then"},

@@ -27,6 +27,7 @@ struct BankNumbers {
     double rated_w = 0.0;    //!< by its rating alone [W]
     double heat_w = 0.0;     //!< by its heat in the store alone [W]
     double careful_w = 0.0;  //!< the same with unstated facts at their careful ends [W]
+    double careful_sheath_v = 0.0;   //!< of sheath_v if its rated volts are direct [V]
     std::uint32_t power_reason = 0;  //!< number of the margin that fails above power_w
     double low_ohm = 0.0;
     double high_ohm = 0.0;

@@ -211,7 +211,8 @@ class GroupScreen {
         }
         pairing.not_assessed = wiring.not_assessed + by_heat.tail_not_assessed +
                                bank_not_assessed(wiring, numbers.bank);
-        pairing.doubtful |= wiring.doubtful || extremes.element_power_w > numbers.careful_w;
+        pairing.doubtful |= wiring.doubtful || extremes.element_power_w > numbers.careful_w ||
+                            wiring.cold_voltage_v > numbers.careful_sheath_v;
         if (context_.lays_for_heat) {
             pairing.doubtful |=
                 doubtful_bank(circuit == nullptr ? circuit_at(wiring, numbers.bank) : *circuit,

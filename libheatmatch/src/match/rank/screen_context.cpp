@@ -95,6 +95,14 @@ std::vector<RunParts> runs_at_element(const Parts& parts, const Installation& in
     return runs;
 }
 
+/// The volts its sheath stands if those it is rated for are direct ones; of no one's saying, they
+/// may be.
+double careful_sheath_v(const Bank& bank, double sheath_v) {
+    const Element& element = bank.element;
+    const bool untold = !is_bare(bank) && !element.rated_dc && element.rated_v;
+    return untold ? std::min(sheath_v, *element.rated_v) : sheath_v;
+}
+
 BankNumbers numbers_of(const Bank& bank, std::size_t index, const BankLimit& of_heat,
                        ReasonNames& reasons) {
     const HeatLimit& heat = of_heat.limit;
@@ -121,6 +129,7 @@ BankNumbers numbers_of(const Bank& bank, std::size_t index, const BankLimit& of_
         .rated_w = rated_w,
         .heat_w = heat.element_w,
         .careful_w = of_heat.careful_w,
+        .careful_sheath_v = careful_sheath_v(bank, sheath_v),
         .power_reason = reasons.number(heat.element_w < rated_w ? heat.reason : "element power"),
         .low_ohm = bank.low_ohm(),
         .high_ohm = bank.high_ohm(),
