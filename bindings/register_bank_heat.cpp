@@ -30,10 +30,14 @@ void register_point(py::module_& module) {
         .def_readonly("bed_mean_c", &HeatPoint::bed_mean_c, "of the bulk, typical [°C]")
         .def_readonly("wall_c", &HeatPoint::wall_c, "hottest spot of the outer wall, judged [°C]")
         .def_readonly("lid_c", &HeatPoint::lid_c, "outer surface of the lid, judged [°C]")
+        .def_readonly("inner_c", &HeatPoint::inner_c,
+                      "hottest spot where the fill meets wall, lid or floor, judged [°C]")
         .def_readonly("stagnation_sheath_c", &HeatPoint::stagnation_sheath_c,
                       "judged, after fourteen bright days in the hottest air [°C]")
         .def_readonly("stagnation_wall_c", &HeatPoint::stagnation_wall_c,
                       "the same of the wall [°C]")
+        .def_readonly("stagnation_inner_c", &HeatPoint::stagnation_inner_c,
+                      "the same of where the fill meets wall, lid or floor [°C]")
         .def_property_readonly(
             "moist_sheath_c",
             [](const HeatPoint& at) {
@@ -52,7 +56,8 @@ void register_point(py::module_& module) {
                 return py::make_tuple(at.w_per_cm, at.sheath_c, state_of(at.sheath_band), at.coil_c,
                                       at.void_c, at.bed_mean_c, at.wall_c, at.lid_c,
                                       at.stagnation_sheath_c, at.stagnation_wall_c,
-                                      at.moist_sheath_c, at.boils);
+                                      at.moist_sheath_c, at.boils, at.inner_c,
+                                      at.stagnation_inner_c);
             },
             [](const py::tuple& state) {
                 const auto number = [&state](std::size_t i) { return state[i].cast<double>(); };
@@ -64,8 +69,10 @@ void register_point(py::module_& module) {
                                  .bed_mean_c = number(5),
                                  .wall_c = number(6),
                                  .lid_c = number(7),
+                                 .inner_c = number(12),
                                  .stagnation_sheath_c = number(8),
                                  .stagnation_wall_c = number(9),
+                                 .stagnation_inner_c = number(13),
                                  .moist_sheath_c = number(10),
                                  .boils = state[11].cast<bool>()};
             }));

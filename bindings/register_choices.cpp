@@ -37,6 +37,8 @@ std::span<const ChoiceClass> choice_classes() {
         {"StoreTerminals", "Where the terminals of the elements are.", store_terminals_words},
         {"ArrayPlace", "What the panels are mounted on.", array_place_words},
         {"Earthing", "Whether a pole of the array is earthed.", earthing_words},
+        {"StoreMaterial", "What vessel, liner or lagging of a store is made of.",
+         store_material_words},
         {"Carried", "Whose current flows in a run.", carried_words},
         {"SurroundingsKind", "Kind of surroundings of a wire.", surroundings_kind_words},
         {"WiringCode", "Which code of wiring decides.", wiring_code_words},

@@ -71,6 +71,8 @@ void register_result(py::module_& module) {
         .def_readonly("sheath_c", &BedTemperatures::sheath_c, "of the hottest leg [°C]")
         .def_readonly("bed_mean_c", &BedTemperatures::bed_mean_c, "of the bulk [°C]")
         .def_readonly("edge_c", &BedTemperatures::edge_c, "where the bed meets its wall [°C]")
+        .def_readonly("inner_c", &BedTemperatures::inner_c,
+                      "where the bed meets wall, lid or floor, at the hottest spot [°C]")
         .def_readonly("wall_c", &BedTemperatures::wall_c, "outer wall at its hottest spot [°C]")
         .def_readonly("lid_c", &BedTemperatures::lid_c, "outer surface of the lid [°C]")
         .def("__repr__",
@@ -83,11 +85,13 @@ void register_result(py::module_& module) {
              })
         .def(py::pickle(
             [](const BedTemperatures& at) {
-                return py::make_tuple(at.sheath_c, at.bed_mean_c, at.edge_c, at.wall_c, at.lid_c);
+                return py::make_tuple(at.sheath_c, at.bed_mean_c, at.edge_c, at.inner_c, at.wall_c,
+                                      at.lid_c);
             },
             [](const py::tuple& state) {
                 const auto number = [&state](std::size_t i) { return state[i].cast<double>(); };
-                return BedTemperatures{number(0), number(1), number(2), number(3), number(4)};
+                return BedTemperatures{number(0), number(1), number(2),
+                                       number(3), number(4), number(5)};
             }));
 }
 

@@ -117,7 +117,8 @@ TEST_CASE("every candidate of the demo has the same margins, none silently missi
           "series arc",        "reverse current",    "string mismatch",  "disconnect",
           "independent limit", "limit acts in time", "limit supply",     "sheath temperature",
           "coil temperature",  "end seal",           "wall and lid",     "touch temperature",
-          "store ceiling",     "stagnation",         "dry-out"}) {
+          "store ceiling",     "stagnation",         "dry-out",          "pressure",
+          "vessel material",   "liner material",     "lagging material", "element covered"}) {
         CAPTURE(std::string(name));
         CHECK(expected.count(name) == 1);
     }

@@ -32,7 +32,8 @@ TEST_CASE("without a store nothing of it is called good") {
         check_not_assessed(margin, "store");
     }
     CHECK(names == std::set<std::string>{"store ceiling", "wall and lid", "touch temperature",
-                                         "dry-out", "pressure"});
+                                         "dry-out", "pressure", "vessel material", "liner material",
+                                         "lagging material", "element covered"});
 }
 
 // Limits: 77 °C for wood over years (babrauskas-2007), 50 K above the air (from memory).

@@ -96,6 +96,7 @@ TAIL = ("terminal temperature", "end seal", "hot tail insulation", "hot tail joi
 WIRE = ("insulation", "plating", "joint")
 WALL = ("wall and lid", "touch temperature")
 CODE = ("run current", "joint current", "reverse current", "dc breaking")
+MADE_OF = ("vessel material", "liner material", "lagging material")
 POWER = ("element power", "element voltage", "survivor power")
 
 HOT_WIRE = "element margins with the wire's ohms cold: a thin wire glowing in the sun flatters them"
@@ -133,11 +134,17 @@ ROWS = (
     Row("parts/media/fill/ceiling_c", LESS, ("store ceiling",), down_to(30, 0.2)),
     Row("parts/media/fill/k20_low_w_mk", LESS, SHEATH, times(0.6)),
     Row("store/air_c", MORE, (*SHEATH, "store ceiling", "stagnation", "touch temperature"), by(20)),
+    Row("store/air_c", MORE, MADE_OF, by(20)),
     Row("store/charge_hours", MORE, (*SHEATH, *TAIL, *WALL, "store ceiling"), by(6)),
+    Row("store/charge_hours", MORE, MADE_OF, by(6)),
     Row("store/top_u_w_m2k", LESS, (*SHEATH, "store ceiling", "stagnation"), times(0.2)),
+    Row("store/top_u_w_m2k", LESS, MADE_OF, times(0.2)),
     Row("store/bottom_u_w_m2k", LESS, (*SHEATH, "store ceiling", "stagnation"), times(0.2)),
+    Row("store/bottom_u_w_m2k", LESS, MADE_OF, times(0.2)),
     Row("store/side_u_w_m2k", LESS, (*SHEATH, "store ceiling", "stagnation"), times(0.2)),
+    Row("store/side_u_w_m2k", LESS, MADE_OF, times(0.2)),
     Row("store/loss_factor", LESS, (*SHEATH, "store ceiling", "stagnation"), times(0.4)),
+    Row("store/loss_factor", LESS, MADE_OF, times(0.4)),
     Row("store/height_m", LESS, ("fit in store",), times(0.4)),
     Row("store/combustible_distance_mm", LESS, ("wall and lid",), times(0.0)),
     Row("store/vented", "false", ("store ceiling", "pressure"), to(False)),
@@ -174,7 +181,10 @@ ROWS = (
     Row("site/frames_bonded", "false", ("bonding",), to(False)),
     Row("store/vessel_bonded", "false", ("bonding",), to(False)),
     Row("store/sheath_bonded", "false", ("bonding",), to(False)),
-    Row("store/element_covered", "false", ("dry-out",), to(False)),
+    Row("store/element_covered", "false", ("element covered",), to(False)),
+    Row("store/vessel", "polystyrene", ("vessel material",), to("polystyrene")),
+    Row("store/liner", "polystyrene", ("liner material",), to("polystyrene")),
+    Row("store/lagging", "polystyrene", ("lagging material",), to("polystyrene")),
     Row("runs/*/inside", "true", ("placing",), to(True)),
     Row("runs/*/surroundings/metal_raceway", "false", ("placing",), to(False)),
     Row("runs/*/surroundings/roof_distance_mm", LESS, ("run current",), times(0.0)),
@@ -197,6 +207,9 @@ FACTS = {
     "store/vessel_bonded": "",
     "store/sheath_bonded": "",
     "store/element_covered": "",
+    "store/vessel": "",
+    "store/liner": "",
+    "store/lagging": "",
     "runs/*/connector": "an unknown joint keeps its margins of volts and amperes",
     "runs/*/inside": "",
     "runs/*/surroundings/air_c": "unknown air leaves run current not assessed",

@@ -250,6 +250,10 @@ MORE = {
     "store/vessel_bonded": (True, False),
     "store/sheath_bonded": (True, False),
     "store/element_covered": (True, False),
+    # What stands more than the fill does: an unstated material is a warning, no danger.
+    "store/vessel": ("stainless steel", "ceramic fibre"),
+    "store/liner": ("vermiculite", "ceramic fibre"),
+    "store/lagging": ("vermiculite", "ceramic fibre"),
 }
 
 

@@ -150,7 +150,8 @@ def breaks(yard: Yard, control: Yard, placed: Yard, volts: float) -> bool:
 
 def may_improve(yard: Yard, control: Yard, placed: Yard, volts: float) -> set[str]:
     """The margins of a circuit that a device in this place may improve."""
-    limit = {"independent limit", "limit acts in time", "limit supply", "stagnation", "pressure"}
+    limit = {"independent limit", "limit acts in time", "limit supply", "stagnation"}
+    limit |= set(dangerous_directions.MADE_OF)
     by_hand = control.get("reset") == "by hand"
     if placed["duty"] == "senses only":
         stays_open = control.get("reset") in ("manual", "replace", "latching")

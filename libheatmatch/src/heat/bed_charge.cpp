@@ -61,12 +61,6 @@ Bulk bulk_of(const BedCharge& charge, const BedGeometry& geometry, double power_
     return bulk;
 }
 
-LineShape shape_of(const BedGeometry& geometry) {
-    return {.length_m = geometry.length_m,
-            .surface_m = geometry.distances_m.front(),
-            .mean_m = geometry.mean_m};
-}
-
 /// What the days before left around the legs: a day's charge begun earlier less what it lacks since
 /// it ended. Days of 24 h add up to one long charge.
 double left_over(const BedGeometry& geometry, const LineSpread& spread, double diffusivity) {
@@ -89,7 +83,8 @@ double field_k(const BedCharge& charge, const BedGeometry& geometry, const Bulk&
     const Conductivity& conductivity = charge.fill.conductivity;
     const double per_spread = power_w / geometry.heated_m / (2.0 * pi);
     const double bulk_theta = conductivity.theta(bulk.bed_k);
-    const LineSpread spread(shape_of(geometry), distances_m);
+    const LineSpread spread({geometry.length_m, geometry.distances_m.front(), geometry.mean_m},
+                            distances_m);
     const auto diffusivity_at = [&](double hot_k) {
         return conductivity.mean(bulk.bed_k, hot_k) /
                charge.fill.mean_capacity_j_m3k(bulk.bed_k, hot_k);
@@ -158,21 +153,25 @@ double beside_leg_k(const BedCharge& charge, const BedGeometry& geometry, const 
     return field_k(charge, geometry, bulk, distances, power_w);
 }
 
-/// The bed's hottest spot under its lid [K]. Beyond its end a leg's field is half of that beside
-/// its middle; a lid that lets nothing through mirrors it to the whole; one of `u` leaves the share
-/// of sand of that depth before it, `1/(1 + u depth/k)`. The bulk is colder there than the mean:
-/// 0.7 of all that is a fit to 42 finite-volume solutions, a third too hot at most and 2 K too cold
-/// outside.
-double under_lid_k(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
+struct EndSpots {
+    double lid_k = 0.0;
+    double floor_k = 0.0;
+};
+
+/// The bed's hottest spots where it meets lid and floor [K]. Beyond its end a leg's field is half of
+/// that beside its middle; a lid that lets nothing through mirrors it to the whole; one of `u`
+/// leaves the share of sand of that depth before it, `1/(1 + u depth/k)`. 0.7 of it, for the bulk is
+/// colder there, fits 42 finite-volume solutions, a third too hot at most and 2 K too cold outside.
+EndSpots end_spots(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
                    double power_w) {
     const double height = charge.shell.height_m;
-    const bool upright = geometry.length_m <= height;
-    const double depth = std::max(0.0, upright ? 0.5 * (height - geometry.length_m) : 0.5 * height);
+    const double above = height - geometry.length_m;
+    const double depth = 0.5 * (above >= 0.0 ? above : height);
     const double beside_k = beside_leg_k(charge, geometry, bulk, power_w, depth);
     const double k = charge.fill.conductivity.mean(bulk.edge_k, beside_k);
-    constexpr double fitted = 0.7;
-    return bulk.edge_k +
-           fitted * (beside_k - bulk.edge_k) / (1.0 + charge.shell.top_u_w_m2k * depth / k);
+    const double over_k = 0.7 * (beside_k - bulk.edge_k);
+    return {.lid_k = bulk.edge_k + over_k / (1.0 + charge.shell.top_u_w_m2k * depth / k),
+            .floor_k = bulk.edge_k + over_k / (1.0 + charge.shell.bottom_u_w_m2k * depth / k)};
 }
 
 }  // namespace
@@ -182,17 +181,15 @@ double sheath_only_c(const BedCharge& charge, double power_w) {
     return sheath_c_of(charge, bed_geometry(charge), power_w);
 }
 
-double wall_only_c(const BedCharge& charge, double power_w) {
+BulkTemperatures bulk_only(const BedCharge& charge, double power_w) {
     check_bed_charge(charge, power_w);
     const Bulk bulk = bulk_of(charge, bed_geometry(charge), power_w);
     const double air_k = charge.air_c + zero_celsius_k;
     const double spot_k = air_k + (bulk.edge_k - air_k) * concentration_of(charge);
-    return charge.shell.side_surface_k(spot_k, air_k) - zero_celsius_k;
-}
-
-double bed_mean_only_c(const BedCharge& charge, double power_w) {
-    check_bed_charge(charge, power_w);
-    return bulk_of(charge, bed_geometry(charge), power_w).bed_k - zero_celsius_k;
+    return {.bed_mean_c = bulk.bed_k - zero_celsius_k,
+            .edge_c = bulk.edge_k - zero_celsius_k,
+            .inner_c = spot_k - zero_celsius_k,
+            .wall_c = charge.shell.side_surface_k(spot_k, air_k) - zero_celsius_k};
 }
 
 BedTemperatures bed_temperatures(const BedCharge& charge, double power_w, bool with_lid) {
@@ -203,11 +200,14 @@ BedTemperatures bed_temperatures(const BedCharge& charge, double power_w, bool w
     const double air_k = geometry.air_k;
     const double spot_k =
         std::min(sheath_k, air_k + (bulk.edge_k - air_k) * concentration_of(charge));
-    const double under_k =
-        with_lid ? std::min(sheath_k, under_lid_k(charge, geometry, bulk, power_w)) : air_k;
+    const EndSpots ends =
+        with_lid ? end_spots(charge, geometry, bulk, power_w) : EndSpots{air_k, air_k};
+    const double under_k = std::min(sheath_k, ends.lid_k);
+    const double inner_k = std::max({spot_k, under_k, std::min(sheath_k, ends.floor_k)});
     return {.sheath_c = sheath_k - zero_celsius_k,
             .bed_mean_c = bulk.bed_k - zero_celsius_k,
             .edge_c = bulk.edge_k - zero_celsius_k,
+            .inner_c = inner_k - zero_celsius_k,
             .wall_c = charge.shell.side_surface_k(spot_k, air_k) - zero_celsius_k,
             .lid_c = charge.shell.lid_surface_k(under_k, air_k) - zero_celsius_k};
 }

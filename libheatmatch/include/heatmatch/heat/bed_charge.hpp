@@ -27,6 +27,7 @@ struct BedTemperatures {
     double sheath_c = 0.0;    //!< of the hottest leg [°C]
     double bed_mean_c = 0.0;  //!< of the bulk [°C]
     double edge_c = 0.0;      //!< where the bed meets its wall, in the mean [°C]
+    double inner_c = 0.0;     //!< where it meets wall, lid or floor, at the hottest spot [°C]
     double wall_c = 0.0;      //!< of the outer wall at its hottest spot [°C]
     double lid_c = 0.0;       //!< outer surface of the lid at its hottest spot [°C]
 };
@@ -38,15 +39,20 @@ struct BedTemperatures {
 /// a line source, E1 the exponential integral; `rho_0 = ((d_0² + 2.246 a t)^-2 + rm^-4)^(-1/4)` at
 /// the leg's own surface. The rod's own heat capacity slows the first minutes. Throws InvalidInput,
 /// as all of a charge here do, for numbers that have no meaning. @cite carslaw-jaeger
-/// The lid costs most of the time: without it `lid_c` is the air's.
+/// The lid costs most of the time: without it `lid_c` is the air's, and `inner_c` that of the wall.
 [[nodiscard]] BedTemperatures bed_temperatures(const BedCharge& charge, double power_w,
                                                bool with_lid = true);
 
-/// The sheath of the same by itself, the hottest spot of the wall, which may be colder than the
-/// sheath only, and the mean of the bed; at less cost.
+/// The sheath of the same by itself; at less cost.
 [[nodiscard]] double sheath_only_c(const BedCharge& charge, double power_w);
-[[nodiscard]] double wall_only_c(const BedCharge& charge, double power_w);
-[[nodiscard]] double bed_mean_only_c(const BedCharge& charge, double power_w);
+/// The bulk of the same by itself; at less cost. Its wall may be colder than the sheath only.
+struct BulkTemperatures {
+    double bed_mean_c = 0.0;
+    double edge_c = 0.0;   //!< where the bed meets its wall, in the mean [°C]
+    double inner_c = 0.0;  //!< the same at the hottest spot [°C]
+    double wall_c = 0.0;   //!< outside, there [°C]
+};
+[[nodiscard]] BulkTemperatures bulk_only(const BedCharge& charge, double power_w);
 
 /// A sheath of `sheath_c` in touching sand, where the sand has settled `gap_m` away: as hot again
 /// as it takes to cross that gap; a little much, for the sand's surface grows with the gap [°C].

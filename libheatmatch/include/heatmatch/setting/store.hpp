@@ -8,6 +8,7 @@
 
 #include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/field.hpp"
+#include "heatmatch/parts/store_material.hpp"
 
 namespace heatmatch {
 
@@ -54,6 +55,10 @@ struct Store {
     std::optional<bool> moist{};                      //!< the fill was put in damp, or gets wet
     std::optional<bool> vented{};                     //!< steam and pressure have a way out
     std::optional<double> combustible_distance_mm{};  //!< to the nearest wood or plastic [mm]
+    std::optional<StoreMaterial> vessel{};            //!< wall, floor and lid that hold the fill
+    std::optional<StoreMaterial> liner{};             //!< between fill and vessel
+    std::optional<StoreMaterial> lagging{};           //!< around the vessel, also under a jacket
+    std::optional<bool> element_covered{};            //!< by the liquid, always
     std::optional<bool> vessel_bonded{};              //!< a metal vessel, with earth
     std::optional<bool> sheath_bonded{};              //!< sheaths of the elements, with earth
     std::optional<double>

@@ -46,8 +46,10 @@ HeatPoint at_in_liquid(const BankHeat& heat, double element_w) {
             .bed_mean_c = now.bed_mean_c.typical_c,
             .wall_c = now.wall_c.high_c,
             .lid_c = now.lid_c.high_c,
+            .inner_c = now.bed_mean_c.high_c,
             .stagnation_sheath_c = later.sheath_verdict_c,
             .stagnation_wall_c = later.wall_c.high_c,
+            .stagnation_inner_c = later.bed_mean_c.high_c,
             .boils = later.bed_mean_c.high_c > boiling_c};
 }
 
@@ -71,9 +73,17 @@ HeatPoint BankHeat::at(double element_w) const {
         .bed_mean_c = typical.bed_mean_c,
         .wall_c = std::max({low.wall_c, typical.wall_c, high.wall_c}),
         .lid_c = std::max({low.lid_c, typical.lid_c, high.lid_c}),
-        .stagnation_sheath_c = verdict_c(sheath_only_c(stagnant, power_w), stagnant.air_c),
-        .stagnation_wall_c =
-            std::max(wall_only_c(stagnant, power_w), wall_only_c(stagnant_out, power_w))};
+        .inner_c = std::max({low.inner_c, typical.inner_c, high.inner_c}),
+        .stagnation_sheath_c = verdict_c(sheath_only_c(stagnant, power_w), stagnant.air_c)};
+    const BulkTemperatures late = bulk_only(stagnant, power_w);
+    const BulkTemperatures late_out = bulk_only(stagnant_out, power_w);
+    point.stagnation_wall_c = std::max(late.wall_c, late_out.wall_c);
+    // What lid and floor have over the edge in use they have then too: it is the legs' own field,
+    // and warmer sand conducts no worse.
+    const double over_edge_k = std::max(
+        {low.inner_c - low.edge_c, typical.inner_c - typical.edge_c, high.inner_c - high.edge_c});
+    point.stagnation_inner_c = std::max(
+        {late.inner_c, late_out.inner_c, late.edge_c + over_edge_k, late_out.edge_c + over_edge_k});
     point.coil_c = point.sheath_c + coil_above_sheath_k(w_per_m);
     if (moist) {
         // Until it dries a damp bed takes more heat to its wall.
@@ -81,7 +91,9 @@ HeatPoint BankHeat::at(double element_w) const {
         point.moist_sheath_c = damp.sheath_c;
         point.wall_c = std::max(point.wall_c, damp.wall_c);
         point.lid_c = std::max(point.lid_c, damp.lid_c);
+        point.inner_c = std::max(point.inner_c, damp.inner_c);
     }
+    point.stagnation_inner_c = std::max(point.stagnation_inner_c, point.inner_c);
     return point;
 }
 

@@ -6,6 +6,8 @@
 #include <array>
 #include <utility>
 
+#include "heatmatch/match/margins/material_margins.hpp"
+
 namespace heatmatch {
 
 using margins_sentences::of_limits::say;
@@ -26,6 +28,7 @@ struct StagnantDay {
     double sheath_c = 0.0;
     double coil_c = 0.0;
     double outside_c = 0.0;  //!< hotter of wall and lid
+    double inner_c = 0.0;    //!< where the fill meets its vessel
     double water_c = 0.0;    //!< 0 in a bed
 };
 
@@ -36,9 +39,9 @@ double mean_wall_c(const BedCharge& charge, double wall_c) {
 
 /// What a sensor at that place of a bed has; the bulk alone tells bed and wall, at less cost.
 double sensed_c(const BedCharge& charge, SensedPlace place, double power_w) {
-    if (place == SensedPlace::bed) return bed_mean_only_c(charge, power_w);
+    if (place == SensedPlace::bed) return bulk_only(charge, power_w).bed_mean_c;
     if (place == SensedPlace::lid) return bed_temperatures(charge, power_w).lid_c;
-    return mean_wall_c(charge, wall_only_c(charge, power_w));
+    return mean_wall_c(charge, bulk_only(charge, power_w).wall_c);
 }
 
 /// The coldest end of the sensed place after those days.
@@ -59,6 +62,7 @@ StagnantDay day_of_bed(const BankHeat& heat, double power_w, int day) {
         found.sheath_c =
             std::max(found.sheath_c, charge.air_c + verdict_factor * (at.sheath_c - charge.air_c));
         found.outside_c = std::max({found.outside_c, at.wall_c, at.lid_c});
+        found.inner_c = std::max(found.inner_c, at.inner_c);
     }
     found.coil_c = found.sheath_c + coil_above_sheath_k(power_w / heat.heated_m);
     return found;
@@ -79,6 +83,7 @@ StagnantDay day_of_water(const BankHeat& heat, double power_w, int day) {
     return {.sheath_c = at.sheath_verdict_c,
             .coil_c = at.coil_c.high_c,
             .outside_c = std::max(at.wall_c.high_c, at.lid_c.high_c),
+            .inner_c = at.bed_mean_c.high_c,
             .water_c = at.bed_mean_c.high_c};
 }
 
@@ -96,6 +101,8 @@ Sentence passed(const BankHeat& heat, const StagnantDay& day, double opens_c) {
     if (heat.liquid && std::min(day.water_c, opens_c) > water_boils_c - boiling_k) {
         return say<"limit.water">();
     }
+    const double inner_c = heat.liquid ? std::min(day.inner_c, opens_c) : day.inner_c;
+    if (passes_material(filled.store, inner_c)) return say<"limit.material">();
     const double outside_c = heat.liquid ? std::min(day.outside_c, opens_c) : day.outside_c;
     const bool near = filled.store.combustible_distance_mm.value_or(0.0) < clear_mm;
     if (near && outside_c > std::min(char_c, filled.air_c + char_rise_k)) {

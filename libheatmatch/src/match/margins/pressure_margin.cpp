@@ -16,10 +16,10 @@ Margin pressure_margin(const Circuit& circuit, const std::optional<HeatPoint>& p
     constexpr double bursts_from_c = 90.0;
     const StoreView view(circuit, *point);
     const Store& store = view.heat.store->store;
-    // Water mixes: its wall is as hot as it is. Damp next to a sheath boils there.
-    const double hottest_c =
-        view.heat.liquid ? std::max({point->stagnation_wall_c, point->wall_c, point->bed_mean_c})
-                         : std::max(point->stagnation_sheath_c, point->sheath_c);
+    // Water is as hot as all of it, whatever lags its wall. Damp next to a sheath boils there.
+    const double hottest_c = view.heat.liquid
+                                 ? point->stagnation_inner_c
+                                 : std::max(point->stagnation_sheath_c, point->sheath_c);
     Margin margin = heat_margin(view, name.front(), Severity::danger, hottest_c, bursts_from_c,
                                 say<"pressure.dry">(), "common-practice");
     const bool wet = view.heat.liquid || store.moist.value_or(false);
@@ -37,18 +37,14 @@ Margin pressure_margin(const Circuit& circuit, const std::optional<HeatPoint>& p
         return margin;
     }
     if (*store.vented) {
-        margin.severity = hottest_c >= bursts_from_c ? Severity::caution : Severity::none;
+        margin.severity = hottest_c > bursts_from_c ? Severity::caution : Severity::none;
         margin.said = say<"pressure.vented">();
         return margin;
     }
-    if (hottest_c < bursts_from_c) {
-        margin.severity = Severity::warning;
-        margin.said = say<"pressure.closed">();
-        return margin;
-    }
-    margin.headroom = -1.0;
-    margin.severity = Severity::danger;
-    margin.said = say<"pressure.closed_hot">();
+    grade(margin, room_c);
+    const bool bursts = *margin.headroom < 0.0;
+    if (!bursts) margin.severity = Severity::warning;
+    margin.said = bursts ? say<"pressure.closed_hot">() : say<"pressure.closed">();
     return margin;
 }
 

@@ -14,6 +14,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"limit.sheath_unknown", "what the sheath stands is not known"},
     {"limit.coil", "the coil has passed its limit by then"},
     {"limit.water", "the water boils before"},
+    {"limit.material", "vessel, liner or lagging has passed its limit by then"},
     {"limit.wood", "wall or lid has passed what wood stands by then"},
     {"limit.touch", "wall or lid burns a hand by then"},
     {"limit.no_set", "what it is set to is not told"},
@@ -26,7 +27,7 @@ inline constexpr auto table = std::to_array<Template>({
      "Whether the limit acts in time is not known: that needs the store and its elements."},
     {"limit.acts",
      "With nobody taking the heat and the thermostat welded, \"{name}\" opens by bright day {day}, "
-     "before sheath, coil, wood, touch or water pass their limits."},
+     "before sheath, coil, wood, touch, water or materials pass their limits."},
     {"limit.not_called",
      "With nobody taking the heat nothing passes its limit, and the limit is not called."},
     {"limit.late", "\"{name}\" is not counted on to stop a stagnation: {first}."},

@@ -5,8 +5,8 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// What this room says of metal that a fault makes live, and of steam; the answer lists it. A
-/// margin fills {value} and {limit}.
+/// What this room says of metal that a fault makes live, of steam, and of what a store is made of;
+/// the answer lists it. A margin fills {value}, {limit} and {low}.
 namespace heatmatch::margins_sentences::of_vessels {
 
 inline constexpr auto table = std::to_array<Template>({
@@ -38,12 +38,38 @@ inline constexpr auto table = std::to_array<Template>({
     {"pressure.not_told",
      "It may reach {value} with nothing taken out; whether steam has a way out is not told. From "
      "{limit} on a closed vessel bursts."},
+    {"covered.no_liquid", "There is no liquid in this store that could leave the element bare."},
+    {"covered.always", "The liquid is told to cover the element always: look again each month."},
+    {"covered.not_always",
+     "The liquid does not always cover the element: in air its sheath passes its limit within "
+     "minutes."},
+    {"covered.not_told",
+     "Whether the liquid always covers the element is not told: in air its sheath passes its limit "
+     "within minutes."},
+    {"material.vessel", "vessel"},
+    {"material.liner", "liner"},
+    {"material.lagging", "lagging"},
+    {"material.reaches",
+     "With nothing taken out and the thermostat welded the hot side of the {layer} reaches "
+     "{value}, in use {low}; {material} stands {limit} for years."},
+    {"material.limit_has_to_stop", "The independent limit has to stop it before."},
+    {"material.fails", "Not long above {fails} it softens, melts, chars or scales."},
+    {"material.not_told",
+     "What the {layer} is made of is not told; its hot side may reach {then} with nothing taken "
+     "out. State none where there is none."},
+    {"material.no_layer", "There is no {layer}."},
+    {"material.liquid_needs_vessel", "A liquid needs a vessel: what it is made of is not told."},
+    {"material.something_lags",
+     "A wall that loses only {u} has something around it: what that is made of is not told."},
+    {"material.computed_bare",
+     "That is for a bare wall: lagged it is hotter, and how much the lagged wall loses is not "
+     "told."},
 });
 
 template <Word Id, Word... Called>
 requires Listed<table, Id>
 [[nodiscard]] Sentence say(NamedArgument<Called>... given) {
-    return make_sentence<table, Id, "value", "limit">(std::move(given)...);
+    return make_sentence<table, Id, "value", "limit", "low">(std::move(given)...);
 }
 
 }  // namespace heatmatch::margins_sentences::of_vessels

@@ -6,7 +6,10 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
+#include "heatmatch/match/margins/covered_margin.hpp"
+#include "heatmatch/match/margins/material_margins.hpp"
 #include "heatmatch/match/margins/pressure_margin.hpp"
 
 namespace heatmatch {
@@ -147,14 +150,18 @@ Margin dry_out_margin(const StoreView& view) {
 }  // namespace
 
 std::vector<Margin> store_margins(const Circuit& circuit, const std::optional<HeatPoint>& point) {
-    if (!point) {
-        std::vector<Margin> margins = margins_without_heat(circuit, store_names);
-        margins.push_back(pressure_margin(circuit, point));
-        return margins;
+    std::vector<Margin> margins;
+    if (point) {
+        const StoreView view(circuit, *point);
+        margins = {ceiling_margin(view), wood_margin(view), touch_margin(view),
+                   dry_out_margin(view)};
+    } else {
+        margins = margins_without_heat(circuit, store_names);
     }
-    const StoreView view(circuit, *point);
-    return {ceiling_margin(view), wood_margin(view), touch_margin(view), dry_out_margin(view),
-            pressure_margin(circuit, point)};
+    margins.push_back(pressure_margin(circuit, point));
+    for (Margin& margin : material_margins(circuit, point)) margins.push_back(std::move(margin));
+    margins.push_back(covered_margin(circuit));
+    return margins;
 }
 
 }  // namespace heatmatch

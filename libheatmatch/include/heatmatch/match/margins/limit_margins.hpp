@@ -17,10 +17,10 @@ struct LimitInTime {
 };
 
 /// Follows the stagnation day by day: at the end of the first bright day on which the coldest end
-/// of the sensed place has reached set point and tolerance, neither sheath, coil, wood, touch nor
-/// water may have passed its limit. The wall counts by its mean, the lid at its hottest spot, the
-/// bed by its mean; the space cannot be told. In water it senses the water, set to 93 °C at most.
-/// Needs a bank known in its store.
+/// of the sensed place has reached set point and tolerance, neither sheath, coil, wood, touch,
+/// water nor the materials of the store may have passed their limits. The wall counts by its mean,
+/// the lid at its hottest spot, the bed by its mean; the space cannot be told. In water it senses
+/// the water, set to 93 °C at most. Needs a bank known in its store.
 [[nodiscard]] LimitInTime limit_in_time(const Circuit& circuit, const PlacedDevice& limit,
                                         double element_w);
 

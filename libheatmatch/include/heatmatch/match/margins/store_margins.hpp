@@ -13,7 +13,8 @@ namespace heatmatch {
 inline constexpr double wood_near_c = 65.0;
 
 /// Margins of the store itself: the fill's ceiling and moisture, wall and lid against wood and
-/// touch. Walls are judged at the fill's high conductivity. What is not known is not assessed.
+/// touch, pressure, what it is made of, and whether a liquid covers the element. Walls are judged
+/// at the fill's high conductivity. What is not known is not assessed.
 [[nodiscard]] std::vector<Margin> store_margins(const Circuit& circuit,
                                                 const std::optional<HeatPoint>& point);
 
