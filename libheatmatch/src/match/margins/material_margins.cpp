@@ -72,7 +72,7 @@ Margin layer_margin(const StoreView& view, const Layer& layer, bool limited) {
     const Store& store = view.heat.store->store;
     const std::optional<StoreMaterial>& material = store.*layer.material;
     if (!material) {
-        return unknown(
+        return untold(
             view, layer,
             say<"material.not_told">(with<"layer">(layer.called()),
                                      with<"then">(view.point.stagnation_inner_c, unit::celsius)),
