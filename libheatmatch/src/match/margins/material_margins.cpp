@@ -90,8 +90,7 @@ Margin layer_margin(const StoreView& view, const Layer& layer, bool limited) {
     grade(margin, room_c);
     if (limited && *margin.headroom < 0.0) {
         const double in_use = headroom_of(view.point.inner_c, limit->years_c, room_c);
-        margin.headroom = std::min(0.0, in_use);
-        if (in_use >= 0.0) margin.severity = Severity::warning;
+        if (in_use >= 0.0) margin.severity = margin.consequence = Severity::warning;
         add(margin, say<"material.limit_has_to_stop">());
     }
     if (limit->fails_c) {
