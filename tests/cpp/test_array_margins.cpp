@@ -146,6 +146,15 @@ TEST_CASE("string fuses set what a faulty string may be fed") {
     CHECK(array_margin(circuit, "reverse current").severity == Severity::none);
     CHECK(*array_margin(circuit, "reverse current").headroom == 1.0);
     circuit.panel.panel.max_series_fuse_a = 10.0;
+    // What does not clear 45.4 V, or is behind the joint of the strings, counts for nothing.
+    circuit.devices = {bench_device("blade-fuse-32-v", "protects a string", 1, "")};
+    check_judged(array_margin(circuit, "reverse current"), Severity::danger, 30.0, 10.0);
+    circuit.devices = {bench_device("gpv-fuse-10-a", "protects a string")};
+    CHECK(array_margin(circuit, "reverse current").severity == Severity::none);
+    circuit.runs = {bench_run("thhn-12-awg", 30.0)};
+    check_judged(array_margin(circuit, "reverse current"), Severity::danger, 30.0, 10.0);
+    circuit.runs.front().run.carries = heatmatch::Carried::string;
+    CHECK(array_margin(circuit, "reverse current").severity == Severity::none);
     // A switch is no fuse, whatever it is said to be there for.
     circuit.devices = {bench_device("pv-isolator-2-pole", "protects a string", 2, "")};
     check_judged(array_margin(circuit, "reverse current"), Severity::danger, 30.0, 10.0);
@@ -209,7 +218,14 @@ TEST_CASE("covers and known insulation make touchable volts a caution, unknown o
     CHECK(covered.severity == Severity::caution);
     CHECK(contains(covered.sentence(), "stated to be enclosed"));
     check_sentence(covered);
-    CHECK(touch(true, false).severity == Severity::warning);
+    // Stated to be within reach; it was a warning before, as where nobody had stated it.
+    const Margin open = touch(true, false);
+    CHECK(open.severity == Severity::danger);
+    CHECK(open.consequence == Severity::danger);
+    CHECK(*open.headroom < 0.0);
+    CHECK(contains(open.sentence(), "within reach"));
+    check_sentence(open);
+    CHECK(touch(false, false).severity == Severity::danger);
     CHECK(touch(true, std::nullopt).severity == Severity::warning);
     CHECK(misses(touch(true, std::nullopt), "site.live_parts_enclosed"));
     circuit.runs.front().wire->voltage_rating_v.reset();
@@ -219,6 +235,17 @@ TEST_CASE("covers and known insulation make touchable volts a caution, unknown o
     CHECK(touch(true, true).severity == Severity::warning);
     circuit.runs.front().insulation.reset();
     CHECK(misses(touch(true, true), "insulation"));
+}
+
+TEST_CASE("below the limit live parts within reach are no finding") {
+    const Circuit circuit = circuit_of(round_panel(), {1, 1});
+    const auto touch = [&circuit](bool wet) {
+        const heatmatch::Site site{
+            .record_low_c = record_low_c, .wet = wet, .live_parts_enclosed = false};
+        return margin_of(array_margins(circuit, site), "touch voltage");
+    };
+    check_judged(touch(false), Severity::none, 45.4, 60.0);
+    check_judged(touch(true), Severity::danger, 45.4, 30.0);
 }
 
 TEST_CASE("a place of which nothing is stated counts as wet") {

@@ -141,6 +141,41 @@ TEST_CASE("polarity is told, and taken for granted where nothing is printed") {
     CHECK(free.assumed.empty());
 }
 
+// Source: makers of breakers, on polarised ones that others feed: reversed, the arc may stay.
+TEST_CASE("what breaks one way only must not stand in a string that others feed") {
+    const auto polarity = [](std::optional<bool> polarised, Hookup panels,
+                             const char* duty = "breaks dc") {
+        PlacedDevice breaker = bench_device("dc-breaker-polarised-2-pole", duty, 2);
+        breaker.control.polarised = polarised;
+        Circuit circuit = with_device(breaker, panels);
+        circuit.runs.front().run.carries = heatmatch::Carried::string;
+        const Margin margin = device_margin(circuit, "polarity");
+        check_sentence(margin);
+        return margin;
+    };
+    for (const char* duty : {"breaks dc", "protects a string"}) {
+        CAPTURE(std::string(duty));
+        CHECK(polarity(true, {1, 2}, duty).severity == Severity::danger);
+        CHECK(*polarity(true, {1, 2}, duty).headroom < 0.0);
+        CHECK(polarity(true, {2, 1}, duty).severity == Severity::caution);
+        CHECK(polarity(false, {1, 2}, duty).severity == Severity::none);
+        const Margin untold = polarity(std::nullopt, {1, 2}, duty);
+        CHECK(untold.severity == Severity::warning);
+        CHECK(untold.missing == std::vector<std::string>{"control.polarised"});
+        REQUIRE(untold.assumed.size() == 1);
+        CHECK(untold.assumed.front().field == "polarised");
+    }
+    // In the run of the whole array nothing behind it feeds back.
+    CHECK(device_margin(
+              with_device(bench_device("dc-breaker-polarised-2-pole", "breaks dc", 2), {1, 2}),
+              "polarity")
+              .severity == Severity::caution);
+    PlacedDevice fuse = bench_device("gpv-fuse-10x38", "protects a string", 1, "");
+    CHECK(device_margin(with_device(fuse, {1, 2}), "polarity").severity == Severity::none);
+    fuse.control.polarised.reset();
+    CHECK(device_margin(with_device(fuse, {1, 2}), "polarity").severity == Severity::none);
+}
+
 // Source: rest at 20 °C in a room; the isolator's body may reach 60 °C.
 TEST_CASE("a device's body is judged by the air of its run") {
     Circuit circuit = with_device(bench_device("pv-isolator-2-pole", "breaks dc", 2));
@@ -153,105 +188,12 @@ TEST_CASE("a device's body is judged by the air of its run") {
     check_not_assessed(device_margin(circuit, "device temperature"), "run.surroundings.air_c");
 }
 
-// Source: common practice, no source: what a hand, and nothing else, opens is a disconnect.
-TEST_CASE("only a rated switch that opens all conductors by hand is a disconnect") {
-    const auto alone = [](const char* id, int poles = 1, heatmatch::Hookup panels = {2, 1}) {
-        const Margin margin =
-            device_margin(with_device(bench_device(id, "breaks dc", poles), panels), "disconnect");
-        check_sentence(margin);
-        CHECK(margin.source == "nec-690-13");
-        CHECK((margin.severity == Severity::danger) == (margin.consequence == Severity::danger));
-        return margin.severity;
-    };
-    for (const char* id : {"pv-isolator-2-pole", "pv-isolator-16-a", "pv-switch-fuses-600-v",
-                           "dc-breaker-non-polarised-2-pole"}) {
-        CAPTURE(std::string(id));
-        CHECK(alone(id, 2) == Severity::none);
-    }
-    // As the only one: a fuse, a semiconductor, 30 V contacts, or what is made for alternating
-    // current. The last was a warning before; it holds an arc as they do.
-    for (const char* id : {"gpv-fuse-10x38", "gpv-fuse-20-a", "dc-solid-state-relay-200-v",
-                           "snap-disc-fixed", "ac-toggle-switch", "battery-rotary-switch"}) {
-        CAPTURE(std::string(id));
-        CHECK(alone(id) == Severity::danger);
-    }
-    CHECK(alone("dc-contactor-sealed-450-v") == Severity::warning);
-    CHECK(alone("dc-breaker-polarised-2-pole", 1) == Severity::warning);  // one conductor
-    CHECK(alone("pv-isolator-2-pole", 2, {8, 1}) == Severity::warning);   // 347 V for one pole
-    const Circuit bare = with_device(bench_device("snap-disc-fixed", "senses only", 1, ""));
-    CHECK(device_margin(bare, "disconnect").severity == Severity::warning);
-    // A good one beside a bad one is enough.
-    Circuit both = with_device(bench_device("gpv-fuse-10x38", "breaks dc"));
-    both.devices.push_back(bench_device("pv-isolator-2-pole", "breaks dc", 2));
-    CHECK(device_margin(both, "disconnect").severity == Severity::none);
-    both.devices.back() = bench_device("dc-contactor-sealed-450-v", "breaks dc");
-    CHECK(device_margin(both, "disconnect").severity == Severity::warning);
-}
-
 TEST_CASE("a fuse must not break direct current, whatever it is rated for") {
     const Margin margin =
         device_margin(with_device(bench_device("gpv-fuse-20-a", "breaks dc")), "dc breaking");
     CHECK(margin.severity == Severity::danger);
     CHECK(*margin.headroom < 0.0);
     check_sentence(margin);
-}
-
-TEST_CASE("how many poles it has is asked for where nothing tells") {
-    PlacedDevice placed = bench_device("pv-isolator-2-pole", "breaks dc", 2);
-    placed.control.poles.reset();
-    placed.control.dc_ratings = {{.v_dc = 600.0, .a_dc = 16.0, .poles = 1}};
-    const Margin margin = device_margin(with_device(placed), "disconnect");
-    CHECK(margin.severity == Severity::warning);
-    CHECK(margin.missing == std::vector<std::string>{"control.poles"});
-}
-
-TEST_CASE("a limit counts as one where what it drives opens the circuit") {
-    const Circuit bare = with_device(bench_device("snap-disc-fixed", "senses only", 1, ""));
-    CHECK(device_margin(bare, "independent limit").severity == Severity::warning);
-    for (const char* id : {"snap-disc-manual-reset", "thermal-link"}) {
-        CAPTURE(std::string(id));
-        PlacedDevice limit = bench_device(id, "senses only", 1, "");
-        limit.device.set_c = 120.0;
-        const auto with_limit = [&limit](const PlacedDevice& other) {
-            Circuit circuit = with_device(limit);
-            circuit.devices.push_back(other);
-            const Margin margin = device_margin(circuit, "independent limit");
-            check_sentence(margin);
-            return margin;
-        };
-        const PlacedDevice contactor = bench_device("dc-contactor-sealed-450-v", "breaks dc");
-        // What it drives is not told: a contactor that is there does not count by itself.
-        CHECK(with_limit(contactor).severity == Severity::warning);
-        CHECK(with_limit(contactor).missing == std::vector<std::string>{"device.drives"});
-        limit.device.drives = {"dc-contactor-sealed-450-v", "pv-isolator-2-pole",
-                               "dc-solid-state-relay-200-v", "general-purpose-relay"};
-        CHECK(with_limit(contactor).severity == Severity::none);
-        // A hand, a semiconductor and contacts for 30 V do not count.
-        CHECK(with_limit(bench_device("pv-isolator-2-pole", "breaks dc", 2)).severity ==
-              Severity::warning);
-        CHECK(with_limit(bench_device("dc-solid-state-relay-200-v", "breaks dc")).severity ==
-              Severity::warning);
-        CHECK(with_limit(bench_device("general-purpose-relay", "breaks dc")).severity ==
-              Severity::warning);
-    }
-}
-
-TEST_CASE("one contactor for thermostat and limit is a common cause, and told") {
-    PlacedDevice limit = bench_device("snap-disc-manual-reset", "senses only", 1, "");
-    limit.device.set_c = 120.0;
-    limit.device.drives = {"dc-contactor-sealed-450-v"};
-    PlacedDevice thermostat = bench_device("snap-disc-fixed", "senses only", 1, "");
-    thermostat.device.set_c = 80.0;
-    thermostat.device.drives = limit.device.drives;
-    Circuit circuit = with_device(limit);
-    circuit.devices.push_back(thermostat);
-    circuit.devices.push_back(bench_device("dc-contactor-sealed-450-v", "breaks dc"));
-    const Margin shared = device_margin(circuit, "independent limit");
-    CHECK(shared.severity == Severity::caution);
-    CHECK(contains(shared.sentence(), "weld"));
-    circuit.devices[1].device.drives = {"dc-contactor-open-150-v"};
-    circuit.devices.push_back(bench_device("dc-contactor-open-150-v", "breaks dc"));
-    CHECK(device_margin(circuit, "independent limit").severity == Severity::none);
 }
 
 TEST_CASE("every control of the starter is judged in every duty without an empty place") {

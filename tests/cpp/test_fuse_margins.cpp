@@ -60,6 +60,24 @@ TEST_CASE("what does not open by current protects no string") {
     check_sentence(margin);
 }
 
+TEST_CASE("behind the joint of the strings, or breaking one way only, it protects no string") {
+    Circuit circuit = fused(bench_device("gpv-fuse-10x38", "protects a string"), {2, 3});
+    CHECK(fuse_margin_of(circuit, "string fuse").severity == Severity::none);
+    circuit.runs.front().run.carries = heatmatch::Carried::array;
+    const Margin behind = fuse_margin_of(circuit, "string fuse");
+    CHECK(behind.severity == Severity::danger);
+    CHECK(contains(behind.sentence(), "joined already"));
+    check_sentence(behind);
+    circuit.panels.parallel = 1;  // one string is the array
+    CHECK(fuse_margin_of(circuit, "string fuse").severity == Severity::none);
+    circuit = fused(bench_device("dc-breaker-polarised-2-pole", "protects a string", 2), {2, 3});
+    const Margin one_way = fuse_margin_of(circuit, "string fuse");
+    CHECK(one_way.severity == Severity::danger);
+    check_sentence(one_way);
+    circuit.devices.front().control.polarised = false;
+    CHECK(fuse_margin_of(circuit, "string fuse").severity == Severity::none);
+}
+
 // Source: NEC 240.4(D): 15 A on 14 AWG, 20 A on 12 AWG, 30 A on 10 AWG.
 TEST_CASE("a string fuse protects its wire up to what the code lets it be fused with") {
     const auto judged = [](const char* fuse, const char* wire, Hookup panels) {

@@ -155,25 +155,37 @@ TEST_CASE("without supply or probe the circuit opens, or it is told") {
     CHECK(supply(limit).severity == Severity::warning);
 }
 
-TEST_CASE("a body or probe that only senses stands the place where it sits, or it is told") {
-    const auto body = [](const char* id, SensedPlace place, double element_w) {
-        PlacedDevice sensor = bench_device(id, "senses only", 1, "");
-        sensor.device.senses = place;
-        return margin_of(limit_margins_at(limited(sensor), element_w), "device temperature");
+TEST_CASE("a limit that opens nothing stops no stagnation and keeps no supply") {
+    PlacedDevice limit = bed_limit();
+    limit.device.opens_on_supply_loss = true;
+    limit.device.opens_on_probe_break = true;
+    const auto severity = [](const PlacedDevice& judged, const char* name) {
+        const Circuit circuit = limited(judged);
+        const Margin margin = margin_of(limit_margins_at(circuit, between_w(circuit)), name);
+        check_sentence(margin);
+        return margin.severity;
     };
-    const Margin wall = body("snap-disc-fixed", SensedPlace::wall, 100.0);
-    check_judged(wall, Severity::none, *wall.value, 150.0, 20.0);
-    // Its whole body in a bed of several hundred degrees.
-    CHECK(body("snap-disc-fixed", SensedPlace::bed, 1000.0).severity == Severity::warning);
-    // A probe for 110 °C there; one for 1200 °C, whose head stays outside, is right.
-    CHECK(body("digital-temperature-switch-12v", SensedPlace::bed, 1000.0).severity ==
-          Severity::warning);
-    CHECK(body("limit-controller-thermocouple", SensedPlace::bed, 1000.0).severity !=
-          Severity::warning);
-    Circuit no_store = limited(bench_device("snap-disc-fixed", "senses only", 1, ""));
-    no_store.heat = nullptr;
-    check_not_assessed(margin_of(limit_margins(no_store, std::nullopt), "device temperature"),
-                       "store");
+    CHECK(severity(limit, "limit acts in time") == Severity::none);
+    CHECK(severity(limit, "limit supply") == Severity::none);
+    PlacedDevice cold = limit;  // below what it is made for: it would act on the first day
+    cold.control.sense_low_c = 120.0;
+    PlacedDevice untold = limit;
+    untold.device.drives.clear();
+    for (const PlacedDevice& judged : {cold, untold}) {
+        CHECK(severity(judged, "limit acts in time") == Severity::warning);
+        CHECK(severity(judged, "limit supply") == Severity::warning);
+    }
+    // More amperes in bright sun than the contactor breaks.
+    Circuit circuit = limited(limit);
+    circuit.devices.back().control.dc_ratings.front().a_dc =
+        1.3 * circuit.short_circuit_current_a();
+    const double watts = between_w(circuit);
+    CHECK(limit_counts(circuit, watts));
+    CHECK_FALSE(limit_counts(circuit, watts, {.irradiance_w_m2 = 1200.0}));
+    const auto point = heatmatch::heat_of(circuit, {.element_power_w = watts});
+    CHECK(
+        margin_of(limit_margins(circuit, point, {.irradiance_w_m2 = 1200.0}), "limit acts in time")
+            .severity == Severity::warning);
 }
 
 TEST_CASE("the same margins stand there whatever is told") {

@@ -34,7 +34,7 @@ Circuit small_panel() {
 /// With every pole that it has.
 PlacedDevice placed_as(const Control& control, std::string_view duty, std::string_view run) {
     PlacedDevice placed = bench_device(control.id, duty, poles_of(control).value_or(1), run);
-    if (control.sense_high_c) placed.device.set_c = 60.0;
+    placed.device.set_c = control.sense_high_c;
     return placed;
 }
 
@@ -178,34 +178,6 @@ TEST_CASE("what is not there to break opens by what it drives only, and that is 
     }
 }
 
-// Source: IEC 60269-6, as a data sheet has it: a fuse surely melts at 1.45 times its rating. Three
-// other strings feed 26.0 A: enough for 15 A (21.8 A), not for 20 A (29 A).
-TEST_CASE("a string fuse opens where the other strings can blow it") {
-    const auto at_fault = [](const char* id, heatmatch::Hookup panels) {
-        return opens(pair_of_panels(panels), bench_device(id, "protects a string", 1, ""),
-                     Occasion::fault)
-            .answer;
-    };
-    CHECK(at_fault("gpv-fuse-10x38", {1, 4}) == Answer::yes);
-    CHECK(at_fault("gpv-fuse-12-a", {1, 4}) == Answer::yes);
-    CHECK(at_fault("gpv-fuse-20-a", {1, 4}) == Answer::no);
-    CHECK(at_fault("gpv-fuse-10x38", {1, 2}) == Answer::no);
-    CHECK(at_fault("blade-fuse-32-v", {1, 4}) == Answer::no);  // 43.4 V
-}
-
-TEST_CASE("it breaks the cold volts and 1.25 times the short-circuit current") {
-    const PlacedDevice isolator = bench_device("pv-isolator-2-pole", "breaks dc", 2);
-    const Opening one = opens(pair_of_panels(), isolator, Occasion::by_hand);
-    CHECK(one.volts == doctest::Approx(2.0 * 37.53 * (1.0 + 0.00347 * 45.0)));
-    CHECK(one.amperes == doctest::Approx(1.25 * 8.66));
-    CHECK(one.breaker == "pv-isolator-2-pole");
-    const Opening bright = opens(pair_of_panels(), isolator, Occasion::by_hand,
-                                 {.irradiance_w_m2 = 1500.0});  // 16.2 A, above 16 A
-    CHECK(bright.amperes == doctest::Approx(1.5 * 1.25 * 8.66));
-    CHECK(bright.answer == Answer::no);
-    CHECK(bright.obstacle == Obstacle::rating);
-}
-
 // Source: NEC 690.13; that the volts share out over the poles of a pair is from memory.
 TEST_CASE("of a floating array one conductor's poles stand the whole cold volts") {
     const PlacedDevice isolator = bench_device("pv-isolator-2-pole", "breaks dc", 2);
@@ -229,6 +201,39 @@ TEST_CASE("of a floating array one conductor's poles stand the whole cold volts"
     const Opening asked = by_hand(pair_of_panels(), untold, true);
     CHECK(asked.answer == Answer::unknown);
     CHECK(asked.missing == std::vector<std::string>{"control.poles"});
+}
+
+// Source: sheets of such discs: made for 70 to 200 °C; a thermocouple's controller up to 1200 °C.
+TEST_CASE("a limit set to what it is not made for opens nothing, itself or by what it drives") {
+    Circuit circuit = pair_of_panels();
+    const PlacedDevice contactor = bench_device("dc-contactor-sealed-450-v", "breaks dc");
+    const auto limit_at = [&](const char* id, double set_c) {
+        PlacedDevice limit = bench_device(id, "senses only", 1, "");
+        limit.device.set_c = set_c;
+        limit.device.drives = {contactor.control.id};
+        circuit.devices = {limit, contactor};
+        const Opening opening = opens(circuit, limit, Occasion::limit);
+        CHECK(opens(circuit, contactor, Occasion::limit).answer == opening.answer);
+        CHECK((heatmatch::opening_limit(circuit) != nullptr) == (opening.answer == Answer::yes));
+        CHECK((opening.obstacle == Obstacle::out_of_range) == (opening.answer == Answer::no));
+        return opening.answer;
+    };
+    CHECK(limit_at("snap-disc-manual-reset", 70.0) == Answer::yes);
+    CHECK(limit_at("snap-disc-manual-reset", 200.0) == Answer::yes);
+    CHECK(limit_at("snap-disc-manual-reset", 350.0) == Answer::no);
+    CHECK(limit_at("snap-disc-manual-reset", 60.0) == Answer::no);
+    CHECK(limit_at("limit-controller-thermocouple", 350.0) == Answer::yes);
+    // What it drives may not be told: it opens nothing all the same.
+    circuit.devices.front().device.set_c = 1201.0;
+    circuit.devices.front().device.drives.clear();
+    CHECK(opens(circuit, circuit.devices.front(), Occasion::limit).answer == Answer::no);
+    // A second one that is set well is enough for the contactor.
+    circuit.devices.front().device.drives = {contactor.control.id};
+    circuit.devices.push_back(circuit.devices.front());
+    circuit.devices.back().device.set_c = 200.0;
+    CHECK(opens(circuit, contactor, Occasion::limit).answer == Answer::yes);
+    circuit.devices.front().control.sense_low_c.reset();
+    CHECK(contains(opens(circuit, circuit.devices.front(), Occasion::limit).why, "at most"));
 }
 
 TEST_CASE("what is not told is asked for, and never counts as open") {

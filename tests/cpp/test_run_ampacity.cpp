@@ -108,6 +108,34 @@ TEST_CASE("terminals of equipment count as 60 °C, plugs and the end at an eleme
     CHECK(*run_figure(joined_run("nm-b-12-awg", 30.0, "cavity")).table_a == 20.0);
 }
 
+// Source: NEC 110.14(C)(1)(a)(3), Table 310.16: 12 AWG at 75 °C 25 A; 2/0 AWG at 60 °C 145 A, at
+// 75 °C 175 A.
+TEST_CASE("terminals of a device count as marked, and as 60 °C without a mark") {
+    const auto figure = [](const char* wire, std::optional<double> marked_c,
+                           const char* joint = "pv-plug-4-mm", double area_mm2 = 0.0) {
+        RunParts run = bench_run(wire, 30.0, "conduit");
+        run.connector = heatmatch::find_connector(starter(), joint);
+        if (area_mm2 > 0.0) run.wire->area_mm2 = area_mm2;
+        run.wire->ampacity_a.reset();
+        Circuit circuit = run_with_tail(run);
+        circuit.devices = {bench_device("pv-isolator-2-pole", "breaks dc", 2)};
+        circuit.devices.front().control.terminal_limit_c = marked_c;
+        return run_ampacity(circuit, circuit.runs.front(), site_by_code(WiringCode::nec));
+    };
+    CHECK(*figure("thhn-12-awg", std::nullopt).table_a == 20.0);
+    CHECK(figure("thhn-12-awg", std::nullopt).unmarked);
+    CHECK(*figure("thhn-12-awg", 60.0).table_a == 20.0);
+    CHECK_FALSE(figure("thhn-12-awg", 60.0).unmarked);
+    CHECK(*figure("thhn-12-awg", 75.0).table_a == 25.0);
+    CHECK(*figure("thhn-12-awg", 90.0).table_a == 25.0);
+    // Its mark does not help joints that count as 60 °C themselves.
+    CHECK(*figure("thhn-12-awg", 75.0, "ring-terminal-vinyl").table_a == 20.0);
+    CHECK_FALSE(figure("thhn-12-awg", std::nullopt, "ring-terminal-vinyl").unmarked);
+    constexpr double two_aught_mm2 = 67.4;
+    CHECK(*figure("thhn-8-awg", std::nullopt, "pv-plug-4-mm", two_aught_mm2).table_a == 145.0);
+    CHECK(*figure("thhn-8-awg", 75.0, "pv-plug-4-mm", two_aught_mm2).table_a == 175.0);
+}
+
 // Source: NEC 310.15(B)(2): 33 °C more, 63 °C counts as the row to 65 °C, 0.65.
 TEST_CASE("a raceway close above a sunlit roof counts as hotter") {
     RunParts run = joined_run("thhn-12-awg", 30.0, "conduit");

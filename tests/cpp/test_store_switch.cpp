@@ -112,3 +112,25 @@ TEST_CASE("a semiconductor serves a thermostat, and counts as welded for a limit
     REQUIRE(remarks.size() == 1);
     CHECK(holds(remarks[0], "fails shorted"));
 }
+
+TEST_CASE("a control set to what it is not made for never opens, and is told") {
+    heatmatch::Sentences remarks;
+    Device far = disc({"dc-contactor-sealed-450-v"});
+    far.set_c = 350.0;  // made for 40 to 200 °C
+    CHECK(switches_of({contactor(), far}, remarks).empty());
+    REQUIRE(remarks.size() == 1);
+    CHECK(holds(remarks[0], "never opening"));
+    CHECK(holds(remarks[0], "200 °C"));
+}
+
+TEST_CASE("only a limit stays open: whatever else senses may weld") {
+    Circuit circuit = assess(starter(), demo()).circuit;
+    heatmatch::Sentences remarks;
+    for (PlacedDevice& placed : circuit.devices) {
+        if (placed.control.id == "snap-disc-manual-reset") placed.control.reset.reset();
+    }
+    const auto switches = store_switches(circuit, remarks);
+    REQUIRE(switches.size() == 2);
+    CHECK(switches[0].resets);
+    CHECK(switches[1].resets);  // it was taken for a limit before
+}

@@ -99,6 +99,8 @@ CODE = ("run current", "joint current", "reverse current", "dc breaking")
 MADE_OF = ("vessel material", "liner material", "lagging material")
 POWER = ("element power", "element voltage", "survivor power")
 
+DISC = down_to(72, 0.3)  # no less than the lowest set point of any control of a yard
+
 HOT_WIRE = "element margins with the wire's ohms cold: a thin wire glowing in the sun flatters them"
 WET_NO_MORE = "insulation keeps its wet limit above 90 C of air: a hot tail is cold at night"
 
@@ -171,9 +173,14 @@ ROWS = (
     Row("parts/controls/*/dc_ratings/*/a_dc", LESS, ("dc breaking", "dc carrying"), times(0.1)),
     Row("parts/controls/*/dc_ratings/*/v_dc", LESS, ("dc breaking",), times(0.1)),
     Row("parts/controls/*/own_limit_c", LESS, ("device temperature",), down_to(20, 0.3)),
-    Row("parts/controls/*/polarised", "true", ("polarity",), to(True)),
+    Row("parts/controls/*/polarised", "true", ("polarity", "string fuse"), to(True)),
+    Row("parts/controls/*/polarised", "true", ("reverse current",), to(True)),
+    Row("parts/controls/*/terminal_limit_c", LESS, ("run current",), down_to(20, 0.3)),
+    Row("parts/controls/*/sense_high_c", LESS, ("independent limit", "limit supply"), DISC),
+    Row("parts/controls/*/sense_high_c", LESS, ("limit acts in time", "stagnation"), DISC),
     Row("devices/*/poles_used", LESS, ("dc breaking",), fewer),
-    Row("devices/*/set_c", MORE, ("limit acts in time",), by(300)),
+    Row("devices/*/set_c", MORE, ("limit acts in time", "independent limit"), by(300)),
+    Row("devices/*/set_c", MORE, ("limit supply", "stagnation"), by(300)),
     Row("devices/*/set_tolerance_k", MORE, ("limit acts in time",), by(50)),
     Row("devices/*/opens_on_supply_loss", "false", ("limit supply",), to(False)),
     Row("devices/*/opens_on_probe_break", "false", ("limit supply",), to(False)),
@@ -238,12 +245,13 @@ FACTS = {
     "parts/wires/*/ampacity_a": "",
     "parts/wires/*/voltage_rating_v": "",
     "parts/wires/*/sunlight_resistant": "",
-    "parts/insulations/*/limit_wet_c": "an unknown wet limit is no dry one",
+    "parts/insulations/*/limit_wet_c": "",
     "parts/connectors/*/voltage_rating_v": "",
     "parts/connectors/*/current_rating_a": "",
     "parts/controls/*/dc_ratings": "a control without printed pairs breaks nothing",
     "parts/controls/*/own_limit_c": "",
     "parts/controls/*/polarised": "",
+    "parts/controls/*/terminal_limit_c": "",
     "parts/controls/*/poles": "",
     "parts/controls/*/semiconductor": "",
     "parts/controls/*/ac_only": "unknown ac_only of a control that states no direct current",

@@ -158,7 +158,7 @@ def device(draw: st.DrawFn, parts: Yard, named: str) -> Yard:
     of = draw(st.sampled_from(CONTROLS))
     others = [control["id"] for control in parts["controls"]]
     row = _rows("controls")[of]
-    facts: Yard = {}
+    facts: Yard = {"terminal_limit_c": draw(st.sampled_from((60, 75, 90)))}
     if row["family"] == "fuse":
         ampere = draw(st.sampled_from((4, 10, 15, 30)))
         facts["dc_ratings"] = [{**pair, "a_dc": ampere} for pair in row["dc_ratings"]]
@@ -168,8 +168,12 @@ def device(draw: st.DrawFn, parts: Yard, named: str) -> Yard:
         duties = ["senses only", "breaks dc"]
     if row["family"] == "fuse":
         duties = ["protects a string"]
+    if row["family"] == "breaker":
+        duties.append("protects a string")
     duty = draw(st.sampled_from(duties))
     made: Yard = {"part": named, "duty": duty, "run": draw(st.sampled_from(("home", "wall")))}
+    if duty == "protects a string":  # the runs carry all strings: what protects one lies in none
+        made["run"] = draw(st.sampled_from((None, "home")))
     if duty == "senses only":
         made["run"] = None
         low, high = row.get("sense_low_c", 40), row.get("sense_high_c", 150)

@@ -94,7 +94,9 @@ std::span<const Field> control_fields() {
         bind<&Control::polarised>(
             {.name = "polarised",
              .kind = FieldKind::flag,
-             .meaning = "breaks current in one direction only; unknown counts as yes"}),
+             .meaning = "breaks current in one direction only; unknown counts as yes",
+             .careful = true,
+             .careful_source = "dc-breaker-polarity"}),
         bind<&Control::utilisation_mark>({.name = "utilisation_mark",
                                           .kind = FieldKind::text,
                                           .meaning = "utilisation category, for example DC-PV2"}),
@@ -144,7 +146,8 @@ std::span<const Field> control_fields() {
                                           .kind = FieldKind::number,
                                           .unit = unit::celsius,
                                           .range = {.low = 20.0, .high = 600.0},
-                                          .meaning = "highest temperature of its terminals"}),
+                                          .meaning = "highest temperature of its terminals; "
+                                                     "unstated counts as 60 °C"}),
         bind<&Control::semiconductor>(
             {.name = "semiconductor",
              .kind = FieldKind::flag,
@@ -205,6 +208,11 @@ bool is_fuse(const Control& control) {
 }
 
 bool protects_strings(const Control& control) {
+    // A fuse to earth and a surge protector open by current too, but no string.
+    constexpr auto others =
+        std::to_array<std::string_view>({"earth-fault fuse", "surge protector"});
+    if (control.detects || std::find(others.begin(), others.end(), control.family) != others.end())
+        return false;
     return is_fuse(control) || control.contains_fuses.value_or(false) ||
            control.family == "breaker" || operated_of(control) == OperatedKind::by_current;
 }

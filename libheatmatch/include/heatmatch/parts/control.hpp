@@ -103,7 +103,7 @@ void check_control(const Control& control);
 /// A fuse or a holder of fuses that is no switch: opened under load it holds an arc.
 [[nodiscard]] bool is_fuse(const Control& control);
 
-/// Whether it may stand for a string fuse: it opens by current.
+/// Whether it may stand for a string fuse: it opens by current, and not for earth or surges.
 [[nodiscard]] bool protects_strings(const Control& control);
 
 /// Poles that open together: as told, or as the printed pairs have at least; nothing where neither

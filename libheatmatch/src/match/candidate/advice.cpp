@@ -175,7 +175,8 @@ Advice advise(const Candidate& candidate) {
     }
     // A limit counts as far as it acts in time.
     const auto by_day = circuit.heat->largest_element_w(false);
-    const bool with_stagnation = !by_day || !limit_counts(circuit, *by_day);
+    const bool with_stagnation =
+        !by_day || !limit_counts(circuit, *by_day, opening_site(candidate.site));
     // In a liquid nothing below burnout limits the sheath, and burnout is not in the model.
     if (!circuit.heat->liquid) {
         advice.largest_element_w = circuit.heat->largest_element_w(with_stagnation);

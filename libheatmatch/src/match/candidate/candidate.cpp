@@ -34,8 +34,9 @@ std::vector<Margin> margins_of(const Circuit& circuit, const Site& site, const E
     append(margins, run_margins(circuit, site));
     append(margins, device_margins(circuit, site));
     const std::optional<HeatPoint> heat = heat_of(circuit, bright);
-    append(margins, sheath_margins(circuit, heat));
-    append(margins, limit_margins(circuit, heat));
+    const OpeningSite at = opening_site(site);
+    append(margins, sheath_margins(circuit, heat, at));
+    append(margins, limit_margins(circuit, heat, at));
     margins.push_back(survivor_sheath_margin(circuit, bright));
     append(margins, tail_margins(circuit, site, bright, heat));
     append(margins, store_margins(circuit, heat));

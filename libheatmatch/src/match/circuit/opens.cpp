@@ -1,11 +1,12 @@
 #include "heatmatch/match/circuit/opens.hpp"
 
+#include "contacts.hpp"
 #include "sentences.hpp"
 
 #include <algorithm>
 #include <utility>
 
-#include "heatmatch/match/circuit/code_current.hpp"
+#include "heatmatch/match/circuit/string_protection.hpp"
 
 namespace heatmatch {
 
@@ -17,13 +18,6 @@ namespace {
 constexpr double surely_melts = 1.45;
 constexpr int longest_chain = 4;  // of controls that drive one another
 
-const RunParts* run_of(const Circuit& circuit, const PlacedDevice& placed) {
-    const auto found = std::find_if(
-        circuit.runs.begin(), circuit.runs.end(),
-        [&placed](const RunParts& parts) { return parts.run.name == placed.device.run; });
-    return found == circuit.runs.end() ? nullptr : &*found;
-}
-
 bool drives(const PlacedDevice& driver, const PlacedDevice& driven) {
     const auto& names = driver.device.drives;
     return std::find(names.begin(), names.end(), driven.control.id) != names.end();
@@ -31,72 +25,6 @@ bool drives(const PlacedDevice& driver, const PlacedDevice& driven) {
 
 bool senses(const PlacedDevice& placed) {
     return placed.control.sense_high_c.has_value();
-}
-
-Opening refused(Opening opening, Obstacle obstacle, Sentence why) {
-    opening.missing.clear();
-    opening.answer = Answer::no;
-    opening.obstacle = obstacle;
-    opening.why = std::move(why);
-    return opening;
-}
-
-Opening not_told(Opening opening, std::string field, Sentence why) {
-    opening.answer = Answer::unknown;
-    opening.obstacle = Obstacle::not_told;
-    opening.why = std::move(why);
-    opening.missing.push_back(std::move(field));
-    return opening;
-}
-
-Opening granted(Opening opening, Sentence why) {
-    opening.answer = Answer::yes;
-    opening.why = std::move(why);
-    return opening;
-}
-
-Sentence too_few_volts(const Opening& load) {
-    return say<"opens.volts">(with<"volts">(load.volts, unit::volt),
-                              with<"rated">(load.rated_v, unit::volt));
-}
-
-/// What keeps the contacts of a device from breaking this circuit, whoever opens them; yes without
-/// a reason where nothing does.
-Opening contacts(const Circuit& circuit, const PlacedDevice& placed, Occasion occasion,
-                 const OpeningSite& site) {
-    Opening opening = opening_load(circuit, placed, site);
-    const Control& control = placed.control;
-    opening.breaker = control.id;
-    if (placed.device.duty != Duty::breaks_dc) {
-        return refused(opening, Obstacle::other_duty, say<"opens.other_duty">());
-    }
-    if (is_fuse(control)) return refused(opening, Obstacle::fuse, say<"opens.fuse">());
-    if (control.ac_only.value_or(false)) {
-        return refused(opening, Obstacle::made_for_ac, say<"opens.made_for_ac">());
-    }
-    // A thermostat may switch by a semiconductor: what fails shorted is there for its limit.
-    const auto semiconductor = is_semiconductor(control);
-    if (occasion != Occasion::thermostat && semiconductor.value_or(false)) {
-        return refused(opening, Obstacle::semiconductor, say<"opens.semiconductor">());
-    }
-    if (!opening.rated_a) return refused(opening, Obstacle::rating, too_few_volts(opening));
-    if (opening.amperes > *opening.rated_a) {
-        return refused(opening, Obstacle::rating,
-                       say<"opens.amperes">(with<"amperes">(opening.amperes, unit::ampere),
-                                            with<"volts">(opening.volts, unit::volt),
-                                            with<"rated">(*opening.rated_a, unit::ampere)));
-    }
-    const RunParts* run = run_of(circuit, placed);
-    if (run == nullptr) return refused(opening, Obstacle::no_place, say<"opens.no_run">());
-    if (circuit.current_share(run->run) < 1.0) {
-        return refused(opening, Obstacle::no_place, say<"opens.part">());
-    }
-    const bool by_hand = operated_of(control) == OperatedKind::by_hand;
-    if (occasion != Occasion::thermostat && !semiconductor && !by_hand) {
-        return not_told(opening, "control.semiconductor", say<"opens.semiconductor_not_told">());
-    }
-    opening.answer = Answer::yes;
-    return opening;
 }
 
 /// Volts that the poles of one conductor break at those amperes.
@@ -191,6 +119,23 @@ Opening opens_itself(const Circuit& circuit, const PlacedDevice& placed, Occasio
     return opening.answer == Answer::yes ? granted(opening, say<"opens.itself">()) : opening;
 }
 
+/// What senses opens at what it is set to, if it is made for that.
+Opening as_set(Opening opening, const PlacedDevice& sensor) {
+    const auto& set_c = sensor.device.set_c;
+    const auto& low_c = sensor.control.sense_low_c;
+    const double high_c = *sensor.control.sense_high_c;
+    if (!set_c) {
+        if (opening.answer != Answer::yes) return opening;
+        return not_told(std::move(opening), "device.set_c", say<"opens.not_set">());
+    }
+    if (*set_c <= high_c && (!low_c || *set_c >= *low_c)) return opening;
+    const auto set = with<"set">(*set_c, unit::celsius);
+    const auto high = with<"high">(high_c, unit::celsius);
+    return refused(std::move(opening), Obstacle::out_of_range,
+                   low_c ? say<"opens.out_of_range">(set, with<"low">(*low_c, unit::celsius), high)
+                         : say<"opens.above_range">(set, high));
+}
+
 /// By temperature: of one that senses, and of one that such a one drives.
 Opening opens_by_temperature(const Circuit& circuit, const PlacedDevice& placed, Occasion occasion,
                              const OpeningSite& site) {
@@ -202,26 +147,32 @@ Opening opens_by_temperature(const Circuit& circuit, const PlacedDevice& placed,
         if (!serves(placed)) {
             return refused(load, Obstacle::other_occasion, say<"opens.closes_again">());
         }
-        const Opening opening = opens_itself(circuit, placed, occasion, site);
-        if (opening.answer == Answer::yes && !placed.device.set_c) {
-            return not_told(opening, "device.set_c", say<"opens.not_set">());
-        }
-        return opening;
+        return as_set(opens_itself(circuit, placed, occasion, site), placed);
     }
+    const Opening able = opens_driven(circuit, placed, occasion, site, 0);
+    std::optional<Opening> driven;
     bool may_be_driven = false;
     for (const PlacedDevice& other : circuit.devices) {
         if (!serves(other)) continue;
-        if (drives(other, placed)) return opens_driven(circuit, placed, occasion, site, 0);
+        if (drives(other, placed)) {
+            Opening found = as_set(able, other);
+            if (found.answer == Answer::yes) return found;
+            if (!driven || driven->answer == Answer::no) driven = std::move(found);
+            continue;
+        }
         const bool untold = other.device.drives.empty();
         if (untold && other.device.duty == Duty::senses_only) may_be_driven = true;
     }
-    const Opening able = opens_driven(circuit, placed, occasion, site, 0);
+    if (driven) return *driven;
     if (able.answer == Answer::no) return able;
     if (may_be_driven) return not_told(load, "device.drives", say<"opens.driver_not_told">());
     return refused(load, Obstacle::other_occasion, say<"opens.undriven">());
 }
 
-Opening string_fuse_blows(const Circuit& circuit, const Opening& load) {
+Opening string_fuse_blows(const Circuit& circuit, const PlacedDevice& placed, const Opening& load) {
+    if (!in_a_string(circuit, placed)) {
+        return refused(load, Obstacle::no_place, say<"opens.behind_the_joint">());
+    }
     if (!load.rated_a || load.unrated) {
         return refused(load, Obstacle::rating, too_few_volts(load));
     }
@@ -238,7 +189,7 @@ Opening opens_at_fault(const Circuit& circuit, const PlacedDevice& placed,
     const Opening load = opening_load(circuit, placed, site);
     const Control& control = placed.control;
     if (placed.device.duty == Duty::protects_a_string && is_fuse(control) && !control.detects) {
-        return string_fuse_blows(circuit, load);
+        return string_fuse_blows(circuit, placed, load);
     }
     if (control.detects) {
         // A fuse to earth cuts the earth, not the circuit.
@@ -256,27 +207,6 @@ Opening opens_at_fault(const Circuit& circuit, const PlacedDevice& placed,
 
 }  // namespace
 
-Opening opening_load(const Circuit& circuit, const PlacedDevice& placed, const OpeningSite& site) {
-    const RunParts* run = run_of(circuit, placed);
-    // The branch that is opened last breaks the whole current; a string breaks its own.
-    const bool of_string = placed.device.duty == Duty::protects_a_string ||
-                           (run != nullptr && run->run.carries == Carried::string);
-    const double share_a =
-        circuit.short_circuit_current_a() / (of_string ? circuit.panels.parallel : 1);
-    Opening opening{.volts = circuit.cold_voltage_v(),
-                    .amperes = lasting_current_a(share_a, site.irradiance_w_m2),
-                    .unrated = placed.control.dc_ratings.empty()};
-    Control rated = placed.control;
-    if (opening.unrated && !rated.ac_only.value_or(false)) rated.dc_ratings = {unrated_pair};
-    const int used = std::min(placed.device.poles_used,
-                              rated.poles ? *poles_of(rated) : placed.device.poles_used);
-    for (const DcRating& rating : rated.dc_ratings) {
-        if (rating.poles <= used) opening.rated_v = std::max(opening.rated_v, rating.v_dc);
-    }
-    opening.rated_a = breaking_current_a(rated, opening.volts, used);
-    return opening;
-}
-
 Opening opens(const Circuit& circuit, const PlacedDevice& placed, Occasion occasion,
               const OpeningSite& site) {
     if (occasion == Occasion::by_hand) return opens_by_hand(circuit, placed, site);
@@ -288,11 +218,11 @@ bool is_limit(const PlacedDevice& placed) {
     return senses(placed) && stays_open(placed.control);
 }
 
-const PlacedDevice* opening_limit(const Circuit& circuit) {
+const PlacedDevice* opening_limit(const Circuit& circuit, const OpeningSite& site) {
     const auto found = std::find_if(
         circuit.devices.begin(), circuit.devices.end(), [&](const PlacedDevice& placed) {
             return is_limit(placed) &&
-                   opens(circuit, placed, Occasion::limit).answer == Answer::yes;
+                   opens(circuit, placed, Occasion::limit, site).answer == Answer::yes;
         });
     return found == circuit.devices.end() ? nullptr : &*found;
 }

@@ -6,7 +6,7 @@
 #include <algorithm>
 
 #include "heatmatch/match/circuit/code_current.hpp"
-#include "heatmatch/match/circuit/opens.hpp"
+#include "heatmatch/match/circuit/string_protection.hpp"
 #include "heatmatch/match/margins/bonding_margin.hpp"
 #include "heatmatch/match/margins/limits.hpp"
 #include "heatmatch/match/margins/touch_limit.hpp"
@@ -66,10 +66,12 @@ bool is_insulated(const Circuit& circuit) {
 /// insulation and the covers that count. @cite iec-60364-4-41
 Margin touch_voltage_margin(const Circuit& circuit, const Site& site) {
     const bool wet = site.counts_as_wet();
+    // Within reach of whoever is there: stated, a danger; not stated, the careful end of its field.
+    const bool within_reach = !site.live_parts_enclosed.value_or(true);
     constexpr double wet_v = 30.0;
     Margin margin{.name = "touch voltage",
                   .subject = "live parts",
-                  .consequence = Severity::warning,
+                  .consequence = within_reach ? Severity::danger : Severity::warning,
                   .value = circuit.cold_voltage_v(),
                   .limit = touch_limit_v(site),
                   .unit = unit::volt,
@@ -84,7 +86,9 @@ Margin touch_voltage_margin(const Circuit& circuit, const Site& site) {
         grade(margin);
         return margin;
     }
-    if (!site.live_parts_enclosed) {
+    if (within_reach) {
+        add(margin, say<"array.touch_open">());
+    } else if (!site.live_parts_enclosed) {
         margin.missing.push_back("site.live_parts_enclosed");
     } else if (*site.live_parts_enclosed && is_insulated(circuit)) {
         margin.consequence = Severity::caution;
@@ -112,16 +116,12 @@ Margin series_arc_margin(const Circuit& circuit) {
     return margin;
 }
 
-/// The largest rating of what protects one string each [A]; nothing where something of it has none.
+/// The largest rating of what protects one string each [A].
 std::optional<double> string_fuse_a(const Circuit& circuit) {
     std::optional<double> largest;
     for (const PlacedDevice& placed : circuit.devices) {
-        if (placed.device.duty != Duty::protects_a_string || !protects_strings(placed.control))
-            continue;
-        if (placed.control.dc_ratings.empty()) return std::nullopt;
-        for (const DcRating& rating : placed.control.dc_ratings) {
-            largest = std::max(largest.value_or(0.0), rating.a_dc);
-        }
+        if (const auto rated_a = string_protection_a(circuit, placed))
+            largest = std::max(largest.value_or(0.0), *rated_a);
     }
     return largest;
 }

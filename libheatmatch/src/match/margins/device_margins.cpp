@@ -1,6 +1,5 @@
 #include "heatmatch/match/margins/device_margins.hpp"
 
-#include "said.hpp"
 #include "sentences.hpp"
 
 #include <algorithm>
@@ -8,7 +7,9 @@
 
 #include "heatmatch/match/circuit/code_current.hpp"
 #include "heatmatch/match/circuit/opens.hpp"
+#include "heatmatch/match/circuit/string_protection.hpp"
 #include "heatmatch/match/margins/fuse_margins.hpp"
+#include "heatmatch/match/margins/opening_margins.hpp"
 
 namespace heatmatch {
 
@@ -93,30 +94,46 @@ Margin carrying_margin(const PlacedDevice& placed, double current_a) {
     return margin;
 }
 
-Margin polarity_margin(const PlacedDevice& placed) {
+/// Which way it breaks; where the other strings may feed it backwards, one way is a danger.
+/// @cite dc-breaker-polarity
+Margin polarity_margin(const Circuit& circuit, const PlacedDevice& placed) {
     Margin margin{.name = "polarity",
                   .subject = subject_of(placed),
+                  .severity = Severity::none,
                   .consequence = Severity::caution,
                   .source = placed.control.provenance.source};
-    const bool polarised = placed.control.polarised.value_or(true);
-    margin.severity = polarised ? Severity::caution : Severity::none;
-    margin.said = polarised ? say<"device.polarised">() : say<"device.either_way">();
-    if (!placed.control.polarised) {
-        margin.said = say<"device.polarity_assumed">();
-        margin.missing = {"control.polarised"};
-        margin.assumed.push_back({.part = margin.subject,
-                                  .field = "polarised",
-                                  .value = sentence_of(Name{"yes"}),
-                                  .source = sentence_of(Name{"common-practice"})});
+    const Control& control = placed.control;
+    const bool protects = placed.device.duty == Duty::protects_a_string;
+    if (protects && is_fuse(control)) {
+        margin.said = say<"device.melts_either_way">();
+        return margin;
     }
+    if (!control.polarised.value_or(true)) {
+        margin.said = say<"device.either_way">();
+        return margin;
+    }
+    const bool fed = may_be_fed_backwards(circuit, placed);
+    if (fed) margin.consequence = Severity::danger;
+    if (control.polarised) {
+        margin.severity = margin.consequence;
+        margin.said = fed ? say<"device.polarised_in_string">() : say<"device.polarised">();
+        if (fed) margin.headroom = -1.0;
+        return margin;
+    }
+    margin.severity = fed ? Severity::warning : Severity::caution;
+    margin.said =
+        fed ? say<"device.polarity_assumed_in_string">() : say<"device.polarity_assumed">();
+    margin.missing = {"control.polarised"};
+    margin.assumed.push_back({.part = margin.subject,
+                              .field = "polarised",
+                              .value = sentence_of(Name{"yes"}),
+                              .source = sentence_of(Name{"common-practice"})});
     return margin;
 }
 
 Margin body_margin(const PlacedDevice& placed, const Circuit& circuit) {
-    const auto run = std::find_if(
-        circuit.runs.begin(), circuit.runs.end(),
-        [&placed](const RunParts& parts) { return parts.run.name == placed.device.run; });
-    const bool known = run != circuit.runs.end() && run->run.surroundings.air_c;
+    const RunParts* run = run_of(circuit, placed);
+    const bool known = run != nullptr && run->run.surroundings.air_c;
     Margin margin{.name = "device temperature",
                   .subject = subject_of(placed),
                   .consequence = Severity::warning,
@@ -143,102 +160,11 @@ Margin senses_in_circuit(const PlacedDevice& placed) {
     return margin;
 }
 
-/// How bad it is where the nearest to a disconnect is kept from it by that.
-Severity without_disconnect(Obstacle obstacle) {
-    switch (obstacle) {
-        case Obstacle::fuse:
-        case Obstacle::made_for_ac:
-        case Obstacle::semiconductor:
-        case Obstacle::rating:
-            return Severity::danger;
-        default:
-            return Severity::warning;
-    }
-}
-
-/// Something must be able to open the circuit by hand.
-Margin disconnect_margin(const Circuit& circuit, const OpeningSite& site) {
-    Margin margin{.name = "disconnect",
-                  .subject = "circuit",
-                  .severity = Severity::warning,
-                  .consequence = Severity::warning,
-                  .said = say<"device.no_disconnect">(),
-                  .source = "nec-690-13"};
-    bool listed = false;
-    for (const PlacedDevice& placed : circuit.devices) {
-        if (placed.device.duty != Duty::breaks_dc) continue;
-        const Opening opening = opens(circuit, placed, Occasion::by_hand, site);
-        if (opening.answer == Answer::yes) {
-            margin.severity = Severity::none;
-            margin.consequence = Severity::warning;
-            margin.headroom.reset();
-            margin.missing.clear();
-            margin.said = say<"device.disconnect">(with<"name">(placed.control.id));
-            return margin;
-        }
-        const Severity found = without_disconnect(opening.obstacle);
-        if (listed && found >= margin.severity) continue;
-        listed = true;
-        margin.severity = found;
-        margin.consequence = found;
-        margin.headroom.reset();
-        if (found == Severity::danger) margin.headroom = -1.0;
-        margin.missing = opening.missing;
-        margin.said =
-            say<"device.bad_disconnect">(with<"name">(placed.control.id), with<"why">(opening.why));
-    }
-    return margin;
-}
-
-/// Whether what switches by temperature in use opens by those contacts too.
-bool thermostat_opens_by(const Circuit& circuit, const std::string& breaker) {
-    return std::any_of(circuit.devices.begin(), circuit.devices.end(),
-                       [&](const PlacedDevice& placed) {
-                           if (!placed.control.sense_high_c || is_limit(placed)) return false;
-                           const Opening opening = opens(circuit, placed, Occasion::thermostat);
-                           return opening.answer == Answer::yes && opening.breaker == breaker;
-                       });
-}
-
-/// A second, independent limit that does not reset by itself, and what it opens.
-Margin independent_limit_margin(const Circuit& circuit) {
-    Margin margin{.name = "independent limit",
-                  .subject = "circuit",
-                  .severity = Severity::warning,
-                  .consequence = Severity::warning,
-                  .said = say<"device.no_limit">(),
-                  .source = "common-practice"};
-    bool listed = false;
-    for (const PlacedDevice& placed : circuit.devices) {
-        if (!is_limit(placed)) continue;
-        const Opening opening = opens(circuit, placed, Occasion::limit);
-        if (opening.answer == Answer::yes) {
-            const bool common = thermostat_opens_by(circuit, opening.breaker);
-            margin.severity = common ? Severity::caution : Severity::none;
-            margin.missing.clear();
-            margin.said = say<"device.limit">(with<"name">(placed.control.id),
-                                              with<"breaker">(opening.breaker));
-            if (common) add(margin, say<"device.common_cause">());
-            if (!common) return margin;
-            listed = true;
-            continue;
-        }
-        if (listed) continue;
-        listed = true;
-        margin.missing = opening.missing;
-        margin.said = say<"device.limit_opens_nothing">(with<"name">(placed.control.id),
-                                                        with<"why">(opening.why));
-    }
-    return margin;
-}
-
 }  // namespace
 
 std::vector<Margin> device_margins(const Circuit& circuit, const Site& site) {
     std::vector<Margin> margins;
-    // A site that nobody calls grounded floats: then every conductor has to be opened.
-    const OpeningSite at{.floating = site.earthing != Earthing::grounded,
-                         .irradiance_w_m2 = site.bright_irradiance_w_m2};
+    const OpeningSite at = opening_site(site);
     const double whole_a =
         lasting_current_a(circuit.short_circuit_current_a(), site.bright_irradiance_w_m2);
     for (const PlacedDevice& placed : circuit.devices) {
@@ -251,24 +177,21 @@ std::vector<Margin> device_margins(const Circuit& circuit, const Site& site) {
             for (Margin& margin : fuse_margins(circuit, placed)) {
                 margins.push_back(std::move(margin));
             }
+            margins.push_back(polarity_margin(circuit, placed));
             continue;
         }
-        const auto run = std::find_if(
-            circuit.runs.begin(), circuit.runs.end(),
-            [&placed](const RunParts& parts) { return parts.run.name == placed.device.run; });
-        const bool known = run != circuit.runs.end();
         if (placed.device.duty == Duty::carries_dc) {
-            const double share = known ? circuit.current_share(run->run) : 1.0;
+            const RunParts* run = run_of(circuit, placed);
+            const double share = run == nullptr ? 1.0 : circuit.current_share(run->run);
             margins.push_back(carrying_margin(placed, whole_a * share));
             margins.push_back(body_margin(placed, circuit));
             continue;
         }
         margins.push_back(breaking_margin(circuit, placed, at));
-        margins.push_back(polarity_margin(placed));
+        margins.push_back(polarity_margin(circuit, placed));
         margins.push_back(body_margin(placed, circuit));
     }
-    margins.push_back(disconnect_margin(circuit, at));
-    margins.push_back(independent_limit_margin(circuit));
+    for (Margin& margin : opening_margins(circuit, at)) margins.push_back(std::move(margin));
     return margins;
 }
 

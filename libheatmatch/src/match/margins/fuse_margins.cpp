@@ -4,15 +4,27 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include "heatmatch/match/circuit/code_current.hpp"
-#include "heatmatch/match/circuit/opens.hpp"
+#include "heatmatch/match/circuit/opening.hpp"
+#include "heatmatch/match/circuit/string_protection.hpp"
 
 namespace heatmatch {
 
 using margins_sentences::say;
 
 namespace {
+
+/// Why it protects no string whatever its rating; nothing where that decides.
+Sentence no_protection(const Circuit& circuit, const PlacedDevice& placed) {
+    const Control& control = placed.control;
+    if (!protects_strings(control)) return say<"device.no_fuse">();
+    if (!in_a_string(circuit, placed)) return say<"device.fuse_behind_the_joint">();
+    const bool one_way = !is_fuse(control) && control.polarised.value_or(false);
+    return one_way && circuit.panels.parallel > 1 ? say<"device.fuse_breaks_one_way">()
+                                                  : Sentence{};
+}
 
 Margin fuse_margin(const Circuit& circuit, const PlacedDevice& placed) {
     const Opening opening = opening_load(circuit, placed);
@@ -21,11 +33,11 @@ Margin fuse_margin(const Circuit& circuit, const PlacedDevice& placed) {
                   .value = table_current_factor * circuit.panel.i_sc_limit_a,
                   .unit = unit::ampere,
                   .source = "nec-690-9"};
-    if (!protects_strings(placed.control)) {
+    if (Sentence why = no_protection(circuit, placed); !why.empty()) {
         margin.value.reset();
         margin.headroom = -1.0;
         margin.severity = Severity::danger;
-        margin.said = say<"device.no_fuse">();
+        margin.said = std::move(why);
         return margin;
     }
     if (!opening.rated_a || opening.unrated) {

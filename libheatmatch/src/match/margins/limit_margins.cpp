@@ -3,10 +3,10 @@
 #include "sentences_of_limits.hpp"
 
 #include <algorithm>
-#include <array>
 #include <utility>
 
 #include "heatmatch/match/margins/material_margins.hpp"
+#include "heatmatch/match/margins/sensor_margins.hpp"
 
 namespace heatmatch {
 
@@ -157,30 +157,37 @@ LimitInTime limit_in_time(const Circuit& circuit, const PlacedDevice& limit, dou
     return {.acts = acts, .day = day, .first = std::move(first)};
 }
 
-bool limit_counts(const Circuit& circuit, double element_w) {
+bool limit_counts(const Circuit& circuit, double element_w, const OpeningSite& site) {
     if (!circuit.heat || !circuit.heat->known()) return false;
-    return std::any_of(circuit.devices.begin(), circuit.devices.end(),
-                       [&](const PlacedDevice& placed) {
-                           return is_limit(placed) &&
-                                  opens(circuit, placed, Occasion::limit).answer == Answer::yes &&
-                                  limit_in_time(circuit, placed, element_w).acts == Answer::yes;
-                       });
+    return std::any_of(
+        circuit.devices.begin(), circuit.devices.end(), [&](const PlacedDevice& placed) {
+            return is_limit(placed) &&
+                   opens(circuit, placed, Occasion::limit, site).answer == Answer::yes &&
+                   limit_in_time(circuit, placed, element_w).acts == Answer::yes;
+        });
 }
 
 namespace {
 
-std::string subject_of_sensor(const PlacedDevice& placed) {
-    return "device \"" + placed.control.id + '"';
+/// The limit that is judged, and whether it opens the circuit.
+struct JudgedLimit {
+    const PlacedDevice* placed = nullptr;  //!< null without one
+    Opening opening{};
+};
+
+/// One that opens the circuit, else the first.
+JudgedLimit judged_limit(const Circuit& circuit, const OpeningSite& site) {
+    const PlacedDevice* limit = opening_limit(circuit, site);
+    if (limit == nullptr) {
+        const auto found = std::find_if(circuit.devices.begin(), circuit.devices.end(), is_limit);
+        if (found == circuit.devices.end()) return {};
+        limit = &*found;
+    }
+    return {.placed = limit, .opening = opens(circuit, *limit, Occasion::limit, site)};
 }
 
-/// The limit that is judged: one that opens the circuit, else the first; null without one.
-const PlacedDevice* judged_limit(const Circuit& circuit) {
-    if (const PlacedDevice* opening = opening_limit(circuit)) return opening;
-    const auto found = std::find_if(circuit.devices.begin(), circuit.devices.end(), is_limit);
-    return found == circuit.devices.end() ? nullptr : &*found;
-}
-
-Margin in_time_margin(const Circuit& circuit, const PlacedDevice* limit,
+/// What does not surely open the circuit stops nothing, however soon it acts.
+Margin in_time_margin(const Circuit& circuit, const JudgedLimit& judged,
                       const std::optional<double>& element_w) {
     Margin margin{.name = "limit acts in time",
                   .subject = "circuit",
@@ -188,38 +195,44 @@ Margin in_time_margin(const Circuit& circuit, const PlacedDevice* limit,
                   .consequence = Severity::warning,
                   .said = say<"limit.none_acts">(),
                   .source = "common-practice"};
-    if (limit == nullptr) return margin;
-    if (!limit->device.set_tolerance_k) margin.missing = {"device.set_tolerance_k"};
+    if (judged.placed == nullptr) return margin;
+    const PlacedDevice& limit = *judged.placed;
+    if (!limit.device.set_tolerance_k) margin.missing = {"device.set_tolerance_k"};
     if (!element_w) {
         margin.severity = Severity::not_assessed;
         margin.said = say<"limit.no_heat">();
         margin.missing = {"store"};
         return margin;
     }
-    const LimitInTime found = limit_in_time(circuit, *limit, *element_w);
+    const auto name = with<"name">(limit.control.id);
+    const Opening& opening = judged.opening;
+    if (opening.answer != Answer::yes) {
+        margin.said = say<"limit.opens_nothing">(name, with<"why">(opening.why));
+        margin.missing.insert(margin.missing.end(), opening.missing.begin(), opening.missing.end());
+        return margin;
+    }
+    const LimitInTime found = limit_in_time(circuit, limit, *element_w);
     if (found.acts == Answer::yes) {
         margin.severity = Severity::none;
-        margin.said = say<"limit.acts">(with<"name">(limit->control.id), with<"day">(found.day));
+        margin.said = say<"limit.acts">(name, with<"day">(found.day));
     } else if (!found.called_for) {
         margin.severity = Severity::none;
         margin.said = say<"limit.not_called">();
     } else {
-        margin.said =
-            say<"limit.late">(with<"name">(limit->control.id), with<"first">(found.first));
+        margin.said = say<"limit.late">(name, with<"first">(found.first));
     }
-    if (!limit->device.set_c) margin.missing.emplace_back("device.set_c");
     return margin;
 }
 
-Margin supply_margin(const PlacedDevice* limit) {
+Margin supply_margin(const JudgedLimit& judged) {
     Margin margin{.name = "limit supply",
                   .subject = "circuit",
                   .severity = Severity::warning,
                   .consequence = Severity::warning,
                   .said = say<"limit.none_fails">(),
                   .source = "common-practice"};
-    if (limit == nullptr) return margin;
-    const Device& device = limit->device;
+    if (judged.placed == nullptr) return margin;
+    const Device& device = judged.placed->device;
     if (!device.opens_on_supply_loss) margin.missing.emplace_back("device.opens_on_supply_loss");
     if (!device.opens_on_probe_break) margin.missing.emplace_back("device.opens_on_probe_break");
     if (!device.opens_on_supply_loss.value_or(true)) {
@@ -228,6 +241,10 @@ Margin supply_margin(const PlacedDevice* limit) {
         margin.said = say<"limit.probe_keeps">();
     } else if (!margin.missing.empty()) {
         margin.said = say<"limit.supply_not_told">();
+    } else if (judged.opening.answer != Answer::yes) {
+        margin.missing = judged.opening.missing;
+        margin.said = say<"limit.supply_of_nothing">(with<"name">(judged.placed->control.id),
+                                                     with<"why">(judged.opening.why));
     } else {
         margin.said = say<"limit.supply_opens">();
         margin.severity = Severity::none;
@@ -235,60 +252,18 @@ Margin supply_margin(const PlacedDevice* limit) {
     return margin;
 }
 
-/// Controls of these families lie with their whole body where they sense; all others have a probe
-/// there, which stands what it can be set to. Common practice, no source.
-bool body_senses(const Control& control) {
-    constexpr auto whole =
-        std::to_array<std::string_view>({"snap disc", "surface thermostat", "thermal link"});
-    return std::find(whole.begin(), whole.end(), control.family) != whole.end();
-}
-
-std::optional<double> place_c(const Circuit& circuit, SensedPlace place, const HeatPoint& point) {
-    if (place == SensedPlace::wall) return point.wall_c;
-    if (place == SensedPlace::lid) return point.lid_c;
-    if (place == SensedPlace::bed) return point.bed_mean_c;
-    return circuit.heat->store->air_c;
-}
-
-/// A body that only senses is as hot as the place that it senses.
-Margin sensed_body_margin(const Circuit& circuit, const PlacedDevice& placed,
-                          const std::optional<HeatPoint>& point) {
-    const bool body = body_senses(placed.control);
-    Margin margin{.name = "device temperature",
-                  .subject = subject_of_sensor(placed),
-                  .consequence = Severity::warning,
-                  .limit = body ? placed.control.own_limit_c : placed.control.sense_high_c,
-                  .unit = unit::celsius,
-                  .said = body ? say<"limit.body">() : say<"limit.probe">(),
-                  .source = placed.control.provenance.source};
-    if (point) {
-        const SensedPlace place = placed.device.senses.value_or(SensedPlace::wall);
-        margin.value = place_c(circuit, place, *point);
-    }
-    if (!margin.value || !margin.limit) {
-        margin.said = say<"limit.body_unknown">();
-        margin.missing = {!margin.value ? "store" : body ? "own_limit_c" : "sense_high_c"};
-    }
-    grade(margin, room_c);
-    return margin;
-}
-
 }  // namespace
 
-std::vector<Margin> limit_margins(const Circuit& circuit, const std::optional<HeatPoint>& point) {
+std::vector<Margin> limit_margins(const Circuit& circuit, const std::optional<HeatPoint>& point,
+                                  const OpeningSite& site) {
     std::optional<double> element_w;
     if (point) {
         const BankHeat& heat = *circuit.heat;
         element_w = 100.0 * point->w_per_cm * heat.heated_m / heat.elements;
     }
-    const PlacedDevice* limit = judged_limit(circuit);
+    const JudgedLimit limit = judged_limit(circuit, site);
     std::vector<Margin> margins{in_time_margin(circuit, limit, element_w), supply_margin(limit)};
-    for (const PlacedDevice& placed : circuit.devices) {
-        const bool thermal = placed.control.sense_high_c ||
-                             operated_of(placed.control) == OperatedKind::by_temperature;
-        if (placed.device.duty != Duty::senses_only || !thermal) continue;
-        margins.push_back(sensed_body_margin(circuit, placed, point));
-    }
+    for (Margin& margin : sensor_margins(circuit, point)) margins.push_back(std::move(margin));
     return margins;
 }
 

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "heatmatch/match/circuit/code_current.hpp"
+#include "heatmatch/match/margins/touch_limit.hpp"
 
 namespace heatmatch {
 
@@ -146,7 +147,7 @@ Screened screen_bank(const Extremes& extremes, const BankLimits& limits, double 
     return screened;
 }
 
-ArrayScreened screen_array(const PanelInService& panel, Hookup panels) {
+ArrayScreened screen_array(const PanelInService& panel, Hookup panels, const Site& site) {
     ArrayScreened array;
     if (const auto& limit = panel.panel.max_system_voltage_v) {
         keep_worse(array.screened, headroom_of(panel.cold.v_oc * panels.series, *limit),
@@ -154,6 +155,12 @@ ArrayScreened screen_array(const PanelInService& panel, Hookup panels) {
     } else {
         ++array.not_assessed;
         array.doubtful = true;
+    }
+    const double cold_v = panel.cold.v_oc * panels.series;
+    if (site.live_parts_enclosed == false) {
+        keep_worse(array.screened, headroom_of(cold_v, touch_limit_v(site)), "touch voltage");
+    } else if (!site.live_parts_enclosed) {
+        array.doubtful |= cold_v > touch_limit_v(site);
     }
     if (panels.parallel > 1) {
         if (const auto& limit = panel.panel.max_series_fuse_a) {

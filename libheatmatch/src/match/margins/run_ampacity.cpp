@@ -87,21 +87,35 @@ std::string source_of_own(const Wire& wire) {
     return found == of.end() ? wire.provenance.source : found->second;
 }
 
-/// The conductor temperature that terminals of equipment count as; nothing where the rule does not
-/// hold. Cables of the 60 °C column count as such.
-std::optional<double> counted_terminals_c(const Laid& laid) {
+/// The column that the terminals of devices in the run allow: what each is marked for, 60 °C
+/// without a mark, and never more than 75 °C; nothing without a device.
+struct DeviceTerminals {
+    std::optional<double> column_c{};
+    bool marked = true;
+};
+DeviceTerminals device_terminals(const Laid& laid) {
+    DeviceTerminals found;
+    for (const PlacedDevice& placed : laid.circuit.devices) {
+        if (placed.device.run != laid.run.run.name || placed.device.duty == Duty::senses_only)
+            continue;
+        const auto& marked_c = placed.control.terminal_limit_c;
+        const double column_c = std::min(marked_c.value_or(terminals_c), large_terminals_c);
+        found.column_c = std::min(found.column_c.value_or(column_c), column_c);
+        found.marked = found.marked && marked_c;
+    }
+    return found;
+}
+
+/// The column that joints count as; nothing where the rule does not hold. Cables of the 60 °C
+/// column count as such.
+std::optional<double> joints_c(const Laid& laid) {
     if (laid.kind == WireKind::indoor_cable || laid.kind == WireKind::feeder_cable)
         return terminals_c;
-    const auto in_run = [&laid](const PlacedDevice& placed) {
-        return placed.device.run == laid.run.run.name && placed.device.duty != Duty::senses_only;
-    };
-    const auto& devices = laid.circuit.devices;
-    const bool equipment = std::any_of(devices.begin(), devices.end(), in_run);
     const auto& connector = laid.run.connector;
     const bool own_limit =
         laid.at_element || (connector && connector->place.value_or(ConnectorPlace::cold_end) !=
                                              ConnectorPlace::cold_end);
-    if (own_limit && !equipment) return std::nullopt;
+    if (own_limit) return std::nullopt;
     const bool large = laid.wire.area_mm2 > 1.02 * awg_area_mm2(largest_small_awg);
     return large ? large_terminals_c : terminals_c;
 }
@@ -152,7 +166,8 @@ CodeFigure by_code(const Laid& laid, WiringCode code, LayingMethod method) {
     const auto table = of_table(laid, code, method);
     take(table, table ? std::string(table->source) : std::string());
     take(of_its_own(laid, method), source_of_own(laid.wire));
-    const auto counted_c = counted_terminals_c(laid);
+    std::optional<double> counted_c = joints_c(laid);
+    take_smaller(counted_c, device_terminals(laid).column_c);
     if (code != WiringCode::nec || !counted_c || !result.table_a) return result;
     const bool copper = !laid.wire.conductor || laid.wire.conductor == ConductorMetal::copper;
     const auto at_terminals =
@@ -223,6 +238,9 @@ RunAmpacity run_ampacity(const Circuit& circuit, const RunParts& run, const Site
         take_smaller(result.table_a, figure.table_a);
         take_smaller(result.corrected_a, figure.corrected_a);
     }
+    const DeviceTerminals devices = device_terminals(laid);
+    const bool decide = devices.column_c && *devices.column_c < joints_c(laid).value_or(special_c);
+    result.unmarked = result.terminals && decide && !devices.marked;
     if (!table_known) {
         result.missing.emplace_back(result.table_a ? "site.code" : "ampacity_a");
     } else if (!around.air_c) {

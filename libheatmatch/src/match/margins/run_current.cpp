@@ -99,6 +99,8 @@ Margin run_current_margin(const RunView& run) {
         Margin corrected = corrected_margin(margin, run, ampacity);
         if (*corrected.headroom < *margin.headroom) margin = std::move(corrected);
     }
+    if (ampacity.unmarked && margin.severity != Severity::none)
+        margin.missing.emplace_back("control.terminal_limit_c");
     // What is passed by one code or without correction is passed, whatever is not known.
     if (ampacity.whole || margin.severity == Severity::warning) return margin;
     margin.severity = Severity::not_assessed;

@@ -35,7 +35,8 @@ HeatScreened screen_heat(const Circuit& circuit, const Site& site, const Extreme
     // With a limit in time it is a warning; whether it is in time only matters where this decides.
     const Screened stagnant = screen_margins({stagnation_margin(circuit, *heat, false)});
     const bool decides = stagnant.headroom < worst.screened.headroom;
-    if (decides && !limit_counts(circuit, extremes.element_power_w)) worst.screened = stagnant;
+    if (decides && !limit_counts(circuit, extremes.element_power_w, opening_site(site)))
+        worst.screened = stagnant;
     return worst;
 }
 
@@ -90,8 +91,8 @@ bool doubtful_bank(const Circuit& circuit, const Site& site) {
         const std::optional<HeatPoint> heat = heat_of(as, Extremes{});
         std::vector<Margin> all = bank_margins(as, Extremes{});
         for (auto&& more :
-             {sheath_margins(as, heat), limit_margins(as, heat), store_margins(as, heat),
-              std::vector{survivor_sheath_margin(as, Extremes{})},
+             {sheath_margins(as, heat, opening_site(at)), limit_margins(as, heat, opening_site(at)),
+              store_margins(as, heat), std::vector{survivor_sheath_margin(as, Extremes{})},
               tail_margins(as, at, Extremes{}, heat)}) {
             all.insert(all.end(), more.begin(), more.end());
         }
@@ -106,8 +107,8 @@ int lacking_of_bank(const Circuit& circuit, const Site& site) {
     const int tail =
         circuit.heat ? 0 : count_not_assessed(tail_margins(circuit, site, Extremes{}, heat));
     return tail + count_not_assessed(bank_margins(circuit, Extremes{})) +
-           count_not_assessed(sheath_margins(circuit, heat)) +
-           count_not_assessed(limit_margins(circuit, heat)) +
+           count_not_assessed(sheath_margins(circuit, heat, opening_site(site))) +
+           count_not_assessed(limit_margins(circuit, heat, opening_site(site))) +
            count_not_assessed({survivor_sheath_margin(circuit, Extremes{})}) +
            count_not_assessed(store_margins(circuit, heat));
 }

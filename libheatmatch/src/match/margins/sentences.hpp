@@ -26,6 +26,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"array.touch_enclosed",
      "Every live part is stated to be enclosed; behind an open cover it is live whenever there is "
      "light."},
+    {"array.touch_open", "Live parts are stated to be within reach: cover every one first."},
     {"array.touch_insulation_unknown",
      "Covers are stated, but not every wire is known to be insulated for these volts."},
     {"array.touch_below",
@@ -138,6 +139,12 @@ inline constexpr auto table = std::to_array<Template>({
     {"device.fuse_is_no_switch",
      "A fuse or its holder is no switch: pulled at {value} of direct current it holds an arc. It "
      "must not break this circuit."},
+    {"device.fuse_behind_the_joint",
+     "It sits where the strings are joined already and parts none from the others: each string "
+     "needs its own."},
+    {"device.fuse_breaks_one_way",
+     "It breaks in one direction only, and a faulty string is fed the other way: it protects no "
+     "string."},
     {"device.no_fuse", "It is no fuse and does not trip by current: it protects no string."},
     {"device.fuse_wire",
      "The string fuse is {value}; the wire of \"{run}\" may be fused with {limit} at most."},
@@ -154,6 +161,13 @@ inline constexpr auto table = std::to_array<Template>({
     {"device.polarised",
      "It breaks in one direction only: wire plus and minus, line and load as marked, or it burns "
      "when opened."},
+    {"device.polarised_in_string",
+     "It breaks in one direction only, and the other strings can feed a faulty one backwards "
+     "through it: opened then, it burns. Use one that breaks either way, or fuses."},
+    {"device.melts_either_way", "A fuse melts whichever way the current flows."},
+    {"device.polarity_assumed_in_string",
+     "Whether it breaks in both directions is not told, and the other strings can feed a faulty "
+     "one backwards through it: read the label, and use one that breaks either way, or fuses."},
     {"device.polarity_assumed",
      "Whether it breaks in both directions is not told: it is taken to break in one only. Wire it "
      "as marked, or read the label."},
@@ -167,8 +181,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"device.no_disconnect",
      "No device that breaks direct current by hand is listed: pulling a plug under load draws an "
      "arc."},
-    {"device.bad_disconnect",
-     "Nothing that is listed is a disconnect. The nearest is \"{name}\": {why}"},
+    {"device.bad_disconnect", "Nothing that is listed is a disconnect, nor is \"{name}\": {why}"},
     {"device.limit",
      "\"{name}\" does not reset by itself and opens the circuit by \"{breaker}\". Test that it "
      "does."},

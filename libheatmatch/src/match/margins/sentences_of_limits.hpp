@@ -30,6 +30,9 @@ inline constexpr auto table = std::to_array<Template>({
      "before sheath, coil, wood, touch, water or materials pass their limits."},
     {"limit.not_called",
      "With nobody taking the heat nothing passes its limit, and the limit is not called."},
+    {"limit.opens_nothing",
+     "\"{name}\" is not counted on to stop a stagnation: it is not known to open this circuit. "
+     "{why}"},
     {"limit.late", "\"{name}\" is not counted on to stop a stagnation: {first}."},
 
     {"limit.none_fails", "No limit is listed that could open without supply."},
@@ -39,6 +42,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"limit.supply_not_told",
      "Whether the circuit opens without control supply, and with a broken probe, is not told: pull "
      "off each and see."},
+    {"limit.supply_of_nothing",
+     "\"{name}\" is not known to open this circuit, with supply or without: {why}"},
     {"limit.supply_opens", "Without control supply, or with a broken probe, the circuit opens."},
 
     {"limit.body", "It is as hot as what it senses, {value}; its own body may reach {limit}."},

@@ -212,12 +212,14 @@ std::vector<Margin> sheath_margins_in_use(const Circuit& circuit,
     return margins;
 }
 
-std::vector<Margin> sheath_margins(const Circuit& circuit, const std::optional<HeatPoint>& point) {
+std::vector<Margin> sheath_margins(const Circuit& circuit, const std::optional<HeatPoint>& point,
+                                   const OpeningSite& site) {
     std::vector<Margin> margins = sheath_margins_in_use(circuit, point);
     if (point) {
         const BankHeat& heat = *circuit.heat;
         const double element_w = 100.0 * point->w_per_cm * heat.heated_m / heat.elements;
-        margins.push_back(stagnation_margin(circuit, *point, limit_counts(circuit, element_w)));
+        margins.push_back(
+            stagnation_margin(circuit, *point, limit_counts(circuit, element_w, site)));
     } else {
         constexpr auto stagnation = std::to_array<const char*>({"stagnation"});
         margins.push_back(margins_without_heat(circuit, stagnation).front());

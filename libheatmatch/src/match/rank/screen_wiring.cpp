@@ -42,7 +42,7 @@ std::shared_ptr<const BankHeat> store_alone(const Installation& installation) {
 
 Wiring plain_wiring(const PanelInService& panel, Hookup panels, const Installation& installation) {
     Wiring wiring = bare_wiring(panel, panels);
-    const ArrayScreened array = screen_array(panel, panels);
+    const ArrayScreened array = screen_array(panel, panels, installation.site);
     wiring.screened = array.screened;
     wiring.not_assessed = array.not_assessed;
     wiring.doubtful = array.doubtful;

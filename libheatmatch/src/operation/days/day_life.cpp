@@ -27,11 +27,6 @@ bool within(const TakeOff& take, double hour) {
     return hour >= take.from_hour || hour < take.until_hour;
 }
 
-Sentence acts(SwitchAction what) {
-    if (what == SwitchAction::opens) return say<"days.opens">();
-    return what == SwitchAction::closes ? say<"days.closes">() : say<"days.cannot_open">();
-}
-
 }  // namespace
 
 DayLife::DayLife(const Candidate& candidate, const DayWeather& weather, const DayOptions& options)
@@ -70,9 +65,9 @@ DayLife::DayLife(const Candidate& candidate, const DayWeather& weather, const Da
     if (store.moist.value_or(false) && !store_.liquid()) {
         run_.remarks.push_back(say<"days.counts_as_dry">());
     }
-    for (StoreSwitch& made : store_switches(candidate.circuit, run_.remarks)) {
-        switches_.push_back({.made = std::move(made)});
-    }
+    switches_ =
+        DaySwitches(store_switches(candidate.circuit, run_.remarks, opening_site(candidate.site)),
+                    options.switches);
     without_c_ = weather.air_c.front();
     space_c_ = without_c_;
 }
@@ -90,7 +85,7 @@ DayLife::Electric DayLife::electric(double from_h, double step_h) {
     const auto parts =
         std::max(1L, static_cast<long>(std::ceil(step_h * seconds_of_hour / longest_s - 1e-9)));
     const double share = 1.0 / static_cast<double>(parts);
-    const bool open = is_open();
+    const bool open = switches_.open();
     const double heated_m = candidate_->circuit.heat->heated_m;
     const double sheath_c = store_.sheath_c();
     circuit_.set_wire_current(current_a_);
@@ -179,7 +174,8 @@ void DayLife::advance(double from_h, double step_h, bool record) {
         space_c_ = options_.air_around_c.value_or(outside_c);
         without_c_ = space_c_;
     }
-    act(from_h + step_h, record);
+    switches_.act([this](SensedPlace place) { return sensed_c(place); }, from_h + step_h, record,
+                  run_);
     if (!record) return;
     run_.energy.available_kwh += now.available_w * step_h / 1000.0;
     run_.energy.in_kwh += now.power_w * step_h / 1000.0;
@@ -227,41 +223,6 @@ double DayLife::sensed_c(SensedPlace place) const {
     if (place == SensedPlace::lid) return store_.lid_c();
     if (place == SensedPlace::bed) return store_.bed_mean_c();
     return place == SensedPlace::space ? space_c_ : store_.wall_c();
-}
-
-bool DayLife::is_open() const {
-    return std::any_of(switches_.begin(), switches_.end(),
-                       [](const SwitchState& state) { return state.open; });
-}
-
-void DayLife::act(double at_h, bool record) {
-    for (SwitchState& state : switches_) {
-        const double at_c = sensed_c(state.made.senses);
-        const auto tell = [&](SwitchAction what) {
-            if (record) run_.events.push_back({at_h, state.made.device, what});
-            if (!record && !state.told_before) {
-                run_.remarks.push_back(say<"days.acted_before">(with<"device">(state.made.device),
-                                                                with<"what">(acts(what))));
-                state.told_before = true;
-            }
-        };
-        if (!state.open && at_c >= state.made.opens_c) {
-            const bool stuck =
-                options_.switches == SwitchCase::breaker_welded ||
-                (options_.switches == SwitchCase::thermostat_welded && state.made.resets) ||
-                !state.made.can_break;
-            if (stuck) {
-                if (!state.told) tell(SwitchAction::cannot_open);
-                state.told = state.told || record;
-                continue;
-            }
-            state.open = true;
-            tell(SwitchAction::opens);
-        } else if (state.open && state.made.resets && at_c <= state.made.closes_c) {
-            state.open = false;
-            tell(SwitchAction::closes);
-        }
-    }
 }
 
 void DayLife::live(double hours, bool record) {

@@ -1,12 +1,10 @@
 #pragma once
 
 #include "circuit_now.hpp"
+#include "day_switches.hpp"
 #include "store_model.hpp"
 
-#include <vector>
-
 #include "heatmatch/operation/days/day.hpp"
-#include "heatmatch/operation/days/store_switch.hpp"
 
 namespace heatmatch {
 
@@ -31,12 +29,6 @@ class DayLife {
         double taken = 0.0;
         double steam = 0.0;
     };
-    struct SwitchState {
-        StoreSwitch made{};
-        bool open = false;
-        bool told = false;         //!< that it cannot open
-        bool told_before = false;  //!< that it acted before the first day
-    };
 
     void live(double hours, bool record);
     void advance(double from_h, double step_h, bool record);
@@ -44,9 +36,7 @@ class DayLife {
     void take_sun(std::size_t row);
     [[nodiscard]] double air_around_c(double outside_c, double step_h) const;
     void set_take_off(double hour_of_day, double outside_c);
-    void act(double at_h, bool record);
     [[nodiscard]] double sensed_c(SensedPlace place) const;
-    [[nodiscard]] bool is_open() const;
     [[nodiscard]] double terminal_c(const Electric& now) const;
     [[nodiscard]] Held held() const;
     void finish(const Held& before);
@@ -59,7 +49,7 @@ class DayLife {
     CircuitNow circuit_;
     StoreModel store_;
     TailHeat tail_;
-    std::vector<SwitchState> switches_{};
+    DaySwitches switches_{};
     DayRun run_{};
     std::size_t row_ = 0;
     bool row_taken_ = false;

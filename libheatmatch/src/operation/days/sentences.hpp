@@ -70,6 +70,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"days.air_warmer", "The air is {shift} warmer than the weather's."},
     {"days.not_set",
      "What \"{control}\" is set to is not told (set_c): it counts as never opening."},
+    {"days.never_opens", "\"{control}\" counts as never opening: {why}"},
     {"days.commands_nothing",
      "\"{control}\" senses, but nothing that it could command opens the circuit: {why}"},
     {"days.welded", "\"{breaker}\" counts as welded shut: {why}"},

@@ -24,7 +24,8 @@ bool counts_as_welded(Obstacle obstacle) {
 
 }  // namespace
 
-std::vector<StoreSwitch> store_switches(const Circuit& circuit, Sentences& remarks) {
+std::vector<StoreSwitch> store_switches(const Circuit& circuit, Sentences& remarks,
+                                        const OpeningSite& site) {
     std::vector<StoreSwitch> switches;
     for (const PlacedDevice& placed : circuit.devices) {
         const Control& control = placed.control;
@@ -33,8 +34,14 @@ std::vector<StoreSwitch> store_switches(const Circuit& circuit, Sentences& remar
             remarks.push_back(say<"days.not_set">(with<"control">(control.id)));
             continue;
         }
-        const Occasion occasion = is_limit(placed) ? Occasion::limit : Occasion::thermostat;
-        const Opening opening = opens(circuit, placed, occasion);
+        const bool limit = is_limit(placed);
+        const Occasion occasion = limit ? Occasion::limit : Occasion::thermostat;
+        const Opening opening = opens(circuit, placed, occasion, site);
+        if (opening.obstacle == Obstacle::out_of_range) {
+            remarks.push_back(
+                say<"days.never_opens">(with<"control">(control.id), with<"why">(opening.why)));
+            continue;
+        }
         const bool welded = counts_as_welded(opening.obstacle);
         if (opening.answer != Answer::yes && !welded) {
             remarks.push_back(say<"days.commands_nothing">(with<"control">(control.id),
@@ -44,7 +51,7 @@ std::vector<StoreSwitch> store_switches(const Circuit& circuit, Sentences& remar
         StoreSwitch made{.device = control.id,
                          .senses = placed.device.senses.value_or(SensedPlace::wall),
                          .opens_c = *placed.device.set_c,
-                         .resets = control.reset == ResetKind::automatic,
+                         .resets = !limit,
                          .breaks = opening.breaker,
                          .can_break = !welded};
         made.closes_c = made.opens_c - control.differential_k.value_or(usual_differential_k);

@@ -8,8 +8,7 @@
 namespace heatmatch {
 
 /// Margins of every device: does it break direct current at these volts and amperes, which way
-/// round, how warm may its body get; string fuses and the wire behind them; and what opens the
-/// circuit by hand and as a limit, by opens().
+/// round, how warm may its body get; string fuses and the wire behind them; and opening_margins().
 [[nodiscard]] std::vector<Margin> device_margins(const Circuit& circuit, const Site& site);
 
 }  // namespace heatmatch

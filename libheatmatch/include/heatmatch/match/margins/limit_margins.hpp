@@ -25,11 +25,13 @@ struct LimitInTime {
                                         double element_w);
 
 /// Whether a limit of the circuit surely opens it, and in time at those watts of each element.
-[[nodiscard]] bool limit_counts(const Circuit& circuit, double element_w);
+[[nodiscard]] bool limit_counts(const Circuit& circuit, double element_w,
+                                const OpeningSite& site = {});
 
-/// Margins of what senses: whether a limit acts in time and opens without supply or probe, and
-/// whether a body that only senses stands the place where it sits.
+/// Margins of what senses: whether a limit that opens the circuit acts in time and opens without
+/// supply or probe, and whether what senses stands the place where it does.
 [[nodiscard]] std::vector<Margin> limit_margins(const Circuit& circuit,
-                                                const std::optional<HeatPoint>& point);
+                                                const std::optional<HeatPoint>& point,
+                                                const OpeningSite& site = {});
 
 }  // namespace heatmatch

@@ -63,13 +63,14 @@ struct Screened {
                                    double cold_voltage_v, std::optional<double> terminal_c);
 
 /// Screen of the margins of an array that has neither runs nor devices: the same headroom and count
-/// as array_margins() gives.
+/// as array_margins() gives, its bonding left out.
 struct ArrayScreened {
     Screened screened{};
     int not_assessed = 0;
     bool doubtful = false;  //!< what is not known may make a danger of it
 };
-[[nodiscard]] ArrayScreened screen_array(const PanelInService& panel, Hookup panels);
+[[nodiscard]] ArrayScreened screen_array(const PanelInService& panel, Hookup panels,
+                                         const Site& site);
 
 /// The same over margins already at hand.
 [[nodiscard]] Screened screen_margins(const std::vector<Margin>& margins);

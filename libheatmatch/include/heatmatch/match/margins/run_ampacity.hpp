@@ -14,6 +14,7 @@ namespace heatmatch {
 struct RunAmpacity {
     std::optional<LayingMethod> method{};  //!< nothing in the bed of a store: no code has a table
     bool terminals = false;                //!< the table is that of its terminals
+    bool unmarked = false;                 //!< those of a device, for what they stand is not told
     std::optional<double> table_a{};       //!< before correction, of those that have one [A]
     std::optional<double> corrected_a{};  //!< for air, company and roof, of those that have one [A]
     /// No way of laying this wire has more [A].
@@ -31,9 +32,11 @@ struct RunAmpacity {
 /// one conductor is stated; what is stated to lie in metal lies in a raceway.
 [[nodiscard]] std::optional<LayingMethod> laying_method(const Surroundings& around);
 
-/// The ampacity of a run of the circuit that has a wire. Terminals of equipment count as 60 °C up
-/// to 1 AWG and 75 °C above, by the NEC; plugs, the end at an element and joints for warm and hot
-/// places have their own limits. @cite nec-110-14 @cite nec-310-15-roof
+/// The ampacity of a run of the circuit that has a wire. By the NEC joints count as 60 °C up to
+/// 1 AWG and 75 °C above; plugs, the end at an element and joints for warm and hot places have
+/// their own limits. Where a device sits its terminals count as marked, up to 75 °C; unmarked as
+/// 60 °C, whatever the size: the code allows large ones 75 °C. @cite nec-110-14
+/// @cite nec-310-15-roof
 [[nodiscard]] RunAmpacity run_ampacity(const Circuit& circuit, const RunParts& run,
                                        const Site& site);
 

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "heatmatch/match/circuit/circuit.hpp"
+#include "heatmatch/match/circuit/opening.hpp"
 #include "heatmatch/match/margins/limits.hpp"
 #include "heatmatch/match/margins/margin.hpp"
 
@@ -17,7 +18,8 @@ namespace heatmatch {
 /// the sheath after fourteen bright days without a thermostat. The fill at its low conductivity,
 /// the rise times 1.10. What is not known is not assessed.
 [[nodiscard]] std::vector<Margin> sheath_margins(const Circuit& circuit,
-                                                 const std::optional<HeatPoint>& point);
+                                                 const std::optional<HeatPoint>& point,
+                                                 const OpeningSite& site = {});
 
 /// The last of them, which costs days to tell, where a screen may do without: a warning where a
 /// limit counts (`limited`), else a danger.

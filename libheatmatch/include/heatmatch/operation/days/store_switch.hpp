@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "heatmatch/base/sentence.hpp"
-#include "heatmatch/match/circuit/circuit.hpp"
+#include "heatmatch/match/circuit/opening.hpp"
 
 namespace heatmatch {
 
@@ -14,14 +14,15 @@ struct StoreSwitch {
     SensedPlace senses = SensedPlace::wall;
     double opens_c = 0.0;   //!< [°C]
     double closes_c = 0.0;  //!< of one that resets by itself [°C]
-    bool resets = true;     //!< false for a limit
+    bool resets = true;     //!< false for a limit only
     std::string breaks{};   //!< id of the control that opens the circuit for it
     bool can_break = true;  //!< its direct volts and amperes are within that one's rating
 };
 
 /// The controls of a circuit that sense and are set, as far as opens() has them open it: by their
-/// own contacts, or by what they are told to drive. What has no set point, or nothing to act
-/// through, is told in `remarks` and counts as never opening.
-[[nodiscard]] std::vector<StoreSwitch> store_switches(const Circuit& circuit, Sentences& remarks);
+/// own contacts, or by what they are told to drive. What has no set point, one that it is not made
+/// for, or nothing to act through, is told in `remarks` and counts as never opening.
+[[nodiscard]] std::vector<StoreSwitch> store_switches(const Circuit& circuit, Sentences& remarks,
+                                                      const OpeningSite& site = {});
 
 }  // namespace heatmatch

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <functional>
+#include <vector>
+
+#include "heatmatch/operation/days/day.hpp"
+#include "heatmatch/operation/days/store_switch.hpp"
+
+namespace heatmatch {
+
+/// The controls of a circuit through days: which stand open, and what they do.
+class DaySwitches {
+  public:
+    DaySwitches() = default;
+    DaySwitches(std::vector<StoreSwitch> made, SwitchCase fault);
+
+    /// Whether any stands open.
+    [[nodiscard]] bool open() const;
+    /// Each acts on what it senses. What it does becomes an event of the run, or a remark before
+    /// the first day that is recorded.
+    void act(const std::function<double(SensedPlace)>& sensed_c, double at_h, bool record,
+             DayRun& run);
+
+  private:
+    struct State {
+        StoreSwitch made{};
+        bool open = false;
+        bool told = false;         //!< that it cannot open
+        bool told_before = false;  //!< that it acted before the first day
+    };
+
+    [[nodiscard]] bool is_stuck(const StoreSwitch& made) const;
+
+    std::vector<State> states_{};
+    SwitchCase fault_{};
+};
+
+}  // namespace heatmatch
