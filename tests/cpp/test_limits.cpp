@@ -244,6 +244,20 @@ TEST_CASE("the screen equals the full margins with nothing said about wire and d
     check_screen(installation);
 }
 
+TEST_CASE("the screen equals the full margins where live parts are within reach") {
+    Installation installation = demo();
+    installation.panels = {{.group = "small", .panel = "silicon-36-cell-90", .count = 2},
+                           {.group = "high", .panel = "cdte-100", .count = 2}};
+    installation.elements = {{.element = "immersion-dc-200-12", .count = 2}};
+    installation.site.live_parts_enclosed = false;
+    check_screen(installation);
+    installation.runs.clear();
+    installation.devices.clear();
+    check_screen(installation);
+    installation.site.live_parts_enclosed.reset();
+    check_screen(installation);
+}
+
 TEST_CASE("the screen equals the full margins where one group finds no wire at the element" *
           doctest::test_suite("numerical")) {
     Installation installation = demo();
