@@ -39,7 +39,7 @@ std::vector<Margin> margins_of(const Circuit& circuit, const Site& site, const E
     append(margins, limit_margins(circuit, heat, at));
     margins.push_back(survivor_sheath_margin(circuit, bright));
     append(margins, tail_margins(circuit, site, bright, heat));
-    append(margins, store_margins(circuit, heat));
+    append(margins, store_margins(circuit, heat, at));
     return margins;
 }
 

@@ -113,8 +113,8 @@ bool is_told(const Circuit& circuit, const Layer& layer) {
 
 }  // namespace
 
-std::vector<Margin> material_margins(const Circuit& circuit,
-                                     const std::optional<HeatPoint>& point) {
+std::vector<Margin> material_margins(const Circuit& circuit, const std::optional<HeatPoint>& point,
+                                     const OpeningSite& site) {
     std::vector<Margin> margins;
     if (!point) {
         for (const Layer& layer : layers) {
@@ -126,8 +126,8 @@ std::vector<Margin> material_margins(const Circuit& circuit,
     }
     const StoreView view(circuit, *point);
     const bool weak = passes_material(view.heat.store->store, point->stagnation_inner_c);
-    const bool limited = weak && limit_counts(circuit, 100.0 * point->w_per_cm *
-                                                           view.heat.heated_m / view.heat.elements);
+    const double element_w = 100.0 * point->w_per_cm * view.heat.heated_m / view.heat.elements;
+    const bool limited = weak && limit_counts(circuit, element_w, site);
     for (const Layer& layer : layers) margins.push_back(layer_margin(view, layer, limited));
     return margins;
 }

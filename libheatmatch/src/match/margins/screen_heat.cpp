@@ -29,7 +29,7 @@ HeatScreened screen_heat(const Circuit& circuit, const Site& site, const Extreme
     const auto keep_worse = [&worst](const Screened& other) {
         if (other.headroom < worst.screened.headroom) worst.screened = other;
     };
-    keep_worse(screen_margins(store_margins(circuit, heat)));
+    keep_worse(screen_margins(store_margins(circuit, heat, opening_site(site))));
     keep_worse(screen_margins(tail));
     if (!heat) return worst;
     // With a limit in time it is a warning; whether it is in time only matters where this decides.
@@ -92,7 +92,8 @@ bool doubtful_bank(const Circuit& circuit, const Site& site) {
         std::vector<Margin> all = bank_margins(as, Extremes{});
         for (auto&& more :
              {sheath_margins(as, heat, opening_site(at)), limit_margins(as, heat, opening_site(at)),
-              store_margins(as, heat), std::vector{survivor_sheath_margin(as, Extremes{})},
+              store_margins(as, heat, opening_site(at)),
+              std::vector{survivor_sheath_margin(as, Extremes{})},
               tail_margins(as, at, Extremes{}, heat)}) {
             all.insert(all.end(), more.begin(), more.end());
         }
@@ -110,7 +111,7 @@ int lacking_of_bank(const Circuit& circuit, const Site& site) {
            count_not_assessed(sheath_margins(circuit, heat, opening_site(site))) +
            count_not_assessed(limit_margins(circuit, heat, opening_site(site))) +
            count_not_assessed({survivor_sheath_margin(circuit, Extremes{})}) +
-           count_not_assessed(store_margins(circuit, heat));
+           count_not_assessed(store_margins(circuit, heat, opening_site(site)));
 }
 
 }  // namespace heatmatch

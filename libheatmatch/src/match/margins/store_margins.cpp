@@ -149,7 +149,8 @@ Margin dry_out_margin(const StoreView& view) {
 
 }  // namespace
 
-std::vector<Margin> store_margins(const Circuit& circuit, const std::optional<HeatPoint>& point) {
+std::vector<Margin> store_margins(const Circuit& circuit, const std::optional<HeatPoint>& point,
+                                  const OpeningSite& site) {
     std::vector<Margin> margins;
     if (point) {
         const StoreView view(circuit, *point);
@@ -159,7 +160,8 @@ std::vector<Margin> store_margins(const Circuit& circuit, const std::optional<He
         margins = margins_without_heat(circuit, store_names);
     }
     margins.push_back(pressure_margin(circuit, point));
-    for (Margin& margin : material_margins(circuit, point)) margins.push_back(std::move(margin));
+    for (Margin& margin : material_margins(circuit, point, site))
+        margins.push_back(std::move(margin));
     margins.push_back(covered_margin(circuit));
     return margins;
 }

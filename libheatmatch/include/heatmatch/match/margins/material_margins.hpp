@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "heatmatch/match/circuit/circuit.hpp"
+#include "heatmatch/match/circuit/opening.hpp"
 #include "heatmatch/match/margins/margin.hpp"
 
 namespace heatmatch {
@@ -14,7 +15,8 @@ namespace heatmatch {
 /// Headroom never grows with the watts: 0 where a limit alone keeps the layer whole. A material
 /// that nobody told is not assessed. @cite insulation-limits-table @cite nia-insulation-guide
 [[nodiscard]] std::vector<Margin> material_margins(const Circuit& circuit,
-                                                   const std::optional<HeatPoint>& point);
+                                                   const std::optional<HeatPoint>& point,
+                                                   const OpeningSite& site = {});
 
 /// Whether vessel, liner or lagging is told to be of something that stands less than that.
 [[nodiscard]] bool passes_material(const Store& store, double inner_c);

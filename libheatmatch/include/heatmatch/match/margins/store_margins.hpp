@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "heatmatch/match/circuit/circuit.hpp"
+#include "heatmatch/match/circuit/opening.hpp"
 #include "heatmatch/match/margins/margin.hpp"
 
 namespace heatmatch {
@@ -16,6 +17,7 @@ inline constexpr double wood_near_c = 65.0;
 /// touch, pressure, what it is made of, and whether a liquid covers the element. Walls are judged
 /// at the fill's high conductivity. What is not known is not assessed.
 [[nodiscard]] std::vector<Margin> store_margins(const Circuit& circuit,
-                                                const std::optional<HeatPoint>& point);
+                                                const std::optional<HeatPoint>& point,
+                                                const OpeningSite& site = {});
 
 }  // namespace heatmatch
