@@ -129,7 +129,8 @@ LimitInTime limit_in_time(const Circuit& circuit, const PlacedDevice& limit, dou
         return {.first = say<"limit.water_set">(with<"most">(hottest_water_c, unit::celsius))};
     }
     const auto opened_by = [&](int day) {
-        const double sensed_c = heat.liquid ? water_after(heat, power_w, day).bed_mean_c.low_c
+        // In a liquid it senses what may be too hot: where that stays colder, nothing is.
+        const double sensed_c = heat.liquid ? water_after(heat, power_w, day).bed_mean_c.high_c
                                             : sensed_of_bed_c(heat, place, power_w, day);
         return sensed_c >= opens_c;
     };
