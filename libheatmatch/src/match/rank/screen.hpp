@@ -26,7 +26,8 @@ struct ScreenContext {
     /// The same without what they assume: a margin of the screen says nothing.
     std::vector<std::shared_ptr<const BankHeat>> screen_heats{};
     std::vector<std::shared_ptr<HeatTable>> heat_tables{};  //!< of each bank
-    std::vector<RunParts> run_at_element{};                 //!< where no wiring changes it
+    /// That at the element, where no wiring changes it, behind those of devices, by name alone.
+    std::vector<RunParts> runs_of_bank{};
     std::vector<Hookup> bank_hookups{};
     std::vector<std::vector<BankNumbers>> numbers{};  //!< of the banks of each hook-up
     std::size_t not_fixed = 0;                        //!< banks without a fixed resistance

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 #include <map>
 #include <set>
@@ -92,6 +93,25 @@ std::vector<RunParts> runs_at_element(const Parts& parts, const Installation& in
         if (run.chooses()) return {};
         runs = {parts_of_run(parts, run, find_wire(parts, run.wire))};
     }
+    return runs;
+}
+
+/// The same behind those where devices sit, by name alone: without volts and amperes a device opens
+/// what it ever may, and what bounds a bank bounds too little; the exact look has the wiring.
+std::vector<RunParts> runs_of_bank(const Parts& parts, const Installation& installation) {
+    std::vector<RunParts> runs;
+    std::vector<RunParts> last = runs_at_element(parts, installation);
+    for (const Device& device : installation.devices) {
+        const auto is_same = [&device](const RunParts& known) {
+            return known.run.name == device.run;
+        };
+        if (device.run.empty() || std::any_of(runs.begin(), runs.end(), is_same) ||
+            std::any_of(last.begin(), last.end(), is_same)) {
+            continue;
+        }
+        runs.push_back({.run = {.name = device.run, .carries = Carried::array}});
+    }
+    std::move(last.begin(), last.end(), std::back_inserter(runs));
     return runs;
 }
 
@@ -184,9 +204,9 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
     std::vector<const Bank*> distinct;
     distinct.reserve(context.banks.size());
     for (const Bank& bank : context.banks) distinct.push_back(&bank);
-    context.run_at_element = runs_at_element(parts, installation);
+    context.runs_of_bank = runs_of_bank(parts, installation);
     const std::vector<BankLimit> limits = heat_limits(
-        fill_store(parts, installation), distinct, context.run_at_element, context.devices,
+        fill_store(parts, installation), distinct, context.runs_of_bank, context.devices,
         options.threads, options.memory ? &options.memory->heat : nullptr);
     context.numbers.resize(context.bank_hookups.size());
     for (std::size_t i = 0; i < context.banks.size(); ++i) {
@@ -222,7 +242,7 @@ double heat_at_most(const ScreenContext& context, const BankNumbers& numbers, do
         element_w / numbers.heat_w,
         [&](double share) {
             const Circuit alone{.bank = context.banks[numbers.bank],
-                                .runs = context.run_at_element,
+                                .runs = context.runs_of_bank,
                                 .devices = context.devices,
                                 .heat = context.screen_heats[numbers.bank]};
             const Extremes extremes{.element_power_w = share * numbers.heat_w};
