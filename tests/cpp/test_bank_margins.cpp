@@ -61,6 +61,7 @@ TEST_CASE("after one earth fault the whole array stands on the sheath") {
                  120.0 * std::sqrt(2.0));
     circuit.panels = {3, 1};
     // 130 V: above the rated volts, below their peak, which counts only if they are alternating.
+    circuit.bank.element.rated_dc.reset();
     check_judged(bank_margin(circuit, "sheath voltage"), Severity::warning,
                  circuit.cold_voltage_v(), 120.0 * std::sqrt(2.0));
     circuit.bank.element.rated_dc = false;
@@ -211,6 +212,7 @@ TEST_CASE("in a liquid it was made for an element may take somewhat more than it
 // Source: arithmetic; only an alternating voltage has a peak above its rating.
 TEST_CASE("the peak of the rated voltage counts for alternating ratings only") {
     Circuit circuit = circuit_of_bank();
+    circuit.bank.element.rated_dc.reset();
     CHECK(bank_margin(circuit, "sheath voltage").missing == std::vector<std::string>{"rated_dc"});
     circuit.bank.element.rated_dc = false;
     check_judged(bank_margin(circuit, "sheath voltage"), Severity::none, circuit.cold_voltage_v(),

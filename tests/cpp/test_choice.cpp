@@ -52,7 +52,7 @@ std::string written(std::string_view word) {
 
 template <heatmatch::Choice Kind>
 void check_words() {
-    constexpr int more_than_any = 32;
+    constexpr int more_than_any = 64;
     const auto words = words_of(Kind{});
     const auto names = enumerators<Kind>(std::make_integer_sequence<int, more_than_any>{});
     CAPTURE(names.front());

@@ -30,7 +30,9 @@ DayWeather even_days(int days, double irradiance_w_m2, double air_c) {
 Installation with_thermostat(double set_c) {
     Installation installation = demo();
     for (Device& device : installation.devices) {
-        if (device.part == "snap-disc-fixed") device.set_c = set_c;
+        if (device.part != "snap-disc-fixed") continue;
+        device.part = "capillary-thermostat-90";  // a disc can be set to 40 °C at least
+        device.set_c = set_c;
     }
     return installation;
 }
@@ -111,7 +113,9 @@ TEST_CASE("a limit stays open once it has opened, unless what breaks the circuit
     Installation installation = demo();
     const double hot_c = highest(simulate_day(standing(), weather).series.wall_c);
     for (Device& device : installation.devices) {
-        if (device.part == "snap-disc-manual-reset") device.set_c = 0.6 * hot_c + 0.4 * 15.0;
+        if (device.part != "snap-disc-manual-reset") continue;
+        device.part = "limit-controller-thermocouple";  // a disc can be set to 70 °C at least
+        device.set_c = 0.6 * hot_c + 0.4 * 15.0;
     }
     const Candidate candidate = standing(installation);
     const DayOptions cold{.warm_up_days = 0};

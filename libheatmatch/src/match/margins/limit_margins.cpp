@@ -92,10 +92,9 @@ Sentence passed(const BankHeat& heat, const StagnantDay& day, double opens_c) {
     const FilledStore& filled = *heat.store;
     if (!heat.sheath) return say<"limit.sheath_unknown">();
     if (day.sheath_c > heat.sheath->verdict_limit_c) return say<"limit.sheath">();
-    // Of an unknown alloy, what copper-nickel stands: the least of those that heat. @cite
-    // from-memory
-    constexpr double least_coil_c = 500.0;
-    if (day.coil_c > heat.coil_limit_c.value_or(least_coil_c)) return say<"limit.coil">();
+    // Of an unknown alloy: no maker puts a coil that stands less into its sheath; from memory.
+    const double coil_limit_c = heat.coil_limit_c.value_or(heat.sheath->hard_limit_c);
+    if (day.coil_c > coil_limit_c) return say<"limit.coil">();
     constexpr double boiling_k = 0.1;
     // A limit that senses the water opens at its own temperature, whatever the day would reach.
     if (heat.liquid && std::min(day.water_c, opens_c) > water_boils_c - boiling_k) {
