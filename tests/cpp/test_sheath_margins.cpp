@@ -5,6 +5,7 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/match/margins/sheath_margins.hpp"
+#include "heatmatch/match/margins/store_margins.hpp"
 
 using heatmatch::Circuit;
 using heatmatch::Margin;
@@ -179,13 +180,58 @@ TEST_CASE("what is left when a branch opens is judged with what it then takes") 
     const heatmatch::Circuit one = circuit_in(drum(), "storage-rod-1000-240", 1);
     CHECK(*at(300.0).value == one.heat->at(300.0).sheath_c);
     CHECK(at(50.0).severity == heatmatch::Severity::none);
-    CHECK(at(1000.0).severity == heatmatch::Severity::warning);
+    CHECK(at(1000.0).severity == heatmatch::Severity::danger);
     CHECK(heatmatch::survivor_sheath_margin(one, {.survivor_power_w = 1000.0}).severity ==
           heatmatch::Severity::none);
     heatmatch::Circuit unknown = circuit;
     unknown.heat = nullptr;
     CHECK(heatmatch::survivor_sheath_margin(unknown, {}).severity ==
           heatmatch::Severity::not_assessed);
+}
+
+// Source: the limits of sheaths as UL 1030 has them; the watts by inversion of the same model.
+TEST_CASE("a survivor's sheath is a warning above what lasts for years, a danger where it fails") {
+    const Circuit circuit = circuit_in(drum(), "storage-rod-1000-240", 2);
+    const auto left = heatmatch::survivors_of(circuit);
+    const double fails_w = *left->largest_lasting_w();
+    const double years_w = *left->largest_element_w(false);
+    REQUIRE(years_w < fails_w);
+    const auto at = [&circuit](double survivor_w) {
+        return heatmatch::survivor_sheath_margin(circuit, {.survivor_power_w = survivor_w});
+    };
+    CHECK(at(0.99 * years_w).severity != Severity::warning);
+    const Margin between = at(0.5 * (years_w + fails_w));
+    CHECK(between.severity == Severity::warning);
+    CHECK(between.consequence == Severity::danger);
+    CHECK(*between.limit == circuit.bank.sheath->hard_limit_c);
+    check_sentence(between);
+    CHECK(at(0.999 * fails_w).severity == Severity::warning);
+    CHECK(at(1.001 * fails_w).severity == Severity::danger);
+    CHECK(*at(fails_w).headroom == doctest::Approx(0.0).epsilon(1e-6));
+    CHECK(*at(300.0).headroom == *heatmatch::survivor_headroom(*left, 300.0));
+    check_sentence(at(1.001 * fails_w));
+}
+
+// Source: the rule that a margin keeps its name and subject whatever is not known.
+TEST_CASE("without its lengths an element has the same margins of the same subjects") {
+    const auto all_of = [](const heatmatch::Installation& installation,
+                           std::optional<double> heated_mm) {
+        Circuit circuit = circuit_in(installation, "storage-rod-1000-240", 2);
+        circuit.bank.element.heated_length_mm = heated_mm;
+        circuit.heat = heatmatch::bank_heat(circuit.heat->store, circuit.bank.element,
+                                            circuit.bank.sheath, circuit.bank.alloy, 2);
+        const auto point = heatmatch::heat_of(circuit, {.element_power_w = 100.0});
+        std::vector<std::string> all;
+        for (const auto& margins :
+             {heatmatch::sheath_margins(circuit, point), heatmatch::store_margins(circuit, point),
+              std::vector{heatmatch::survivor_sheath_margin(circuit, {})}}) {
+            for (const Margin& margin : margins)
+                all.push_back(margin.name + " of " + margin.subject);
+        }
+        return all;
+    };
+    CHECK(all_of(drum(), 700.0) == all_of(drum(), std::nullopt));
+    CHECK(all_of(drum(), 700.0) == all_of(drum(), 5000.0));  // sticks out
 }
 
 // From memory, soil-warming practice: up to 30 W a metre a damp bed stays damp.

@@ -142,4 +142,24 @@ std::optional<TabulatedAmpacity> tabulated_ampacity(WiringCode code, LayingMetho
     return hottest(code, method, G::single, area_mm2, rating_c);
 }
 
+std::optional<TabulatedAmpacity> coolest_ampacity(WiringCode code, LayingMethod method,
+                                                  AmpacityGroup group, double area_mm2) {
+    const auto coolest_of = [&](AmpacityGroup of) {
+        std::optional<double> coolest_c;
+        for (const AmpacityColumn& column : columns) {
+            if (column.code != code || column.method != method || column.group != of) continue;
+            if (!cell_of(column, area_mm2)) continue;
+            coolest_c = std::min(coolest_c.value_or(column.conductor_c), column.conductor_c);
+        }
+        return coolest_c;
+    };
+    for (const AmpacityGroup of : {group, G::single}) {
+        if (const auto coolest_c = coolest_of(of))
+            return hottest(code, method, of, area_mm2, *coolest_c);
+        if (group == G::cord && code == nec) return std::nullopt;
+        if (group == G::cord && method != M::free_air && method != M::bundle) return std::nullopt;
+    }
+    return std::nullopt;
+}
+
 }  // namespace heatmatch

@@ -63,4 +63,11 @@ struct TabulatedAmpacity {
                                                                   AmpacityGroup group,
                                                                   double area_mm2, double rating_c);
 
+/// The current by the column with the coolest conductor, for insulation that stands less than any:
+/// it is corrected for that by ambient_factor().
+[[nodiscard]] std::optional<TabulatedAmpacity> coolest_ampacity(WiringCode code,
+                                                                LayingMethod method,
+                                                                AmpacityGroup group,
+                                                                double area_mm2);
+
 }  // namespace heatmatch

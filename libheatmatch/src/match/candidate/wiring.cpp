@@ -23,13 +23,19 @@ bool chooses_none(const Margin& margin) {
     return margin.name.find("joint") != std::string::npos || margin.name == "placing";
 }
 
+/// Insulation that its element dries says nothing against a wire but near its dry limit.
+bool only_dries(const Margin& margin) {
+    return margin.name == "insulation" && margin.severity == Severity::caution &&
+           margin.headroom.value_or(-1.0) >= near_limit;
+}
+
 /// The joints are not the wire's: they are judged, but do not choose. Where its kind may not lie
 /// none is laid.
 bool would_do(const Circuit& circuit, const Site& site, const RunParts& run) {
     if (!wire_may_lie(circuit, site, run)) return false;
     const std::vector<Margin> margins = run_margins(circuit, site, run);
     return std::all_of(margins.begin(), margins.end(), [](const Margin& margin) {
-        return chooses_none(margin) || margin.severity == Severity::none;
+        return chooses_none(margin) || only_dries(margin) || margin.severity == Severity::none;
     });
 }
 
@@ -85,7 +91,7 @@ std::optional<double> headroom_at_element(const Circuit& circuit, const Installa
     double headroom = 1.0;
     const auto passes = [&](const Margin& margin) {
         if (margin.subject != subject || chooses_none(margin)) return true;
-        if (margin.severity == Severity::none) return true;
+        if (margin.severity == Severity::none || only_dries(margin)) return true;
         if (margin.severity == Severity::not_assessed) return margin.name == "run current";
         headroom = std::min(headroom, margin.headroom.value_or(-1.0));
         return margin.severity == Severity::caution && headroom > 0.0;

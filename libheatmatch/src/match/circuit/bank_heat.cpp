@@ -53,6 +53,24 @@ HeatPoint at_in_liquid(const BankHeat& heat, double element_w) {
             .boils = later.bed_mean_c.high_c > boiling_c};
 }
 
+/// The watts of one element at which `excess(watts)` passes 0; it rises with them.
+template <class Excess>
+double watts_at_limit(const Excess& excess, double first_w) {
+    if (excess(0.0) >= 0.0) return 0.0;
+    double low = 0.0;
+    double high = first_w;
+    constexpr double most_w = 1e6;
+    while (excess(high) < 0.0) {
+        low = high;
+        high *= 2.0;
+        if (high > most_w) return most_w;
+    }
+    std::uintmax_t steps = 100;
+    return boost::math::tools::toms748_solve(excess, low, high,
+                                             boost::math::tools::eps_tolerance<double>(44), steps)
+        .first;
+}
+
 }  // namespace
 
 HeatPoint BankHeat::at(double element_w) const {
@@ -137,19 +155,16 @@ std::optional<double> BankHeat::largest_element_w(bool with_stagnation) const {
         if (coil_limit_c) most = std::max(most, judged.coil_c - *coil_limit_c);
         return most;
     };
-    if (excess(0.0) >= 0.0) return 0.0;
-    double low = 0.0;
-    double high = 100.0 * heated_m / elements;
-    constexpr double most_w = 1e6;
-    while (excess(high) < 0.0) {
-        low = high;
-        high *= 2.0;
-        if (high > most_w) return most_w;
-    }
-    std::uintmax_t steps = 100;
-    return boost::math::tools::toms748_solve(excess, low, high,
-                                             boost::math::tools::eps_tolerance<double>(44), steps)
-        .first;
+    return watts_at_limit(excess, 100.0 * heated_m / elements);
+}
+
+std::optional<double> BankHeat::largest_lasting_w() const {
+    if (!misfit.empty()) return 0.0;
+    if (!missing.empty() || !sheath) return std::nullopt;
+    const auto excess = [this](double element_w) {
+        return judged_at(element_w).sheath_c - sheath->hard_limit_c;
+    };
+    return watts_at_limit(excess, 100.0 * heated_m / elements);
 }
 
 std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> store,

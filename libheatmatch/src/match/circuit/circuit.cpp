@@ -7,10 +7,10 @@
 
 namespace heatmatch {
 
-double RunParts::loop_ohm() const {
+double RunParts::loop_ohm_at(double celsius) const {
     const double joints = run.joint_ohm.value_or(0.0);
     if (!wire) return joints;
-    return 2.0 * run.length_m * resistance_ohm_per_m(*wire, conductor_c) + joints;
+    return 2.0 * run.length_m * resistance_ohm_per_m(*wire, celsius) + joints;
 }
 
 std::optional<ConductorTemperature> RunParts::temperature(double current_a) const {
@@ -30,6 +30,14 @@ double Circuit::wire_ohm() const {
     // Equal strings and branches each have their own run: in parallel they are a share of one.
     double ohm = 0.0;
     for (const RunParts& parts : runs) ohm += parts.loop_ohm() * current_share(parts.run);
+    return ohm;
+}
+
+double Circuit::wire_ohm_at(double celsius) const {
+    double ohm = 0.0;
+    for (const RunParts& parts : runs) {
+        ohm += parts.loop_ohm_at(celsius) * current_share(parts.run);
+    }
     return ohm;
 }
 

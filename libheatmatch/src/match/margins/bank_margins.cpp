@@ -180,7 +180,8 @@ Margin shade_margin(const Circuit& circuit) {
                                    .series = circuit.panels.series,
                                    .parallel = circuit.panels.parallel}
                                  .at(stc_irradiance_w_m2, summer_cell_c);
-    const double ohm = circuit.bank.typical_ohm() + circuit.wire_ohm();
+    // As little wire as it may be: what heats a thin one must not relieve a shaded cell.
+    const double ohm = circuit.bank.typical_ohm() + circuit.wire_ohm_at(room_c);
     const double share = curve.into_resistance(ohm).current_a / curve.short_circuit_current_a();
     Margin margin{.name = "shade stress",
                   .subject = "group \"" + circuit.owned.group + '"',

@@ -18,6 +18,14 @@ struct BankLimit {
     HeatLimit limit{};
     double careful_w = std::numeric_limits<double>::infinity();  //!< the same with unstated facts
                                                                  //!< at their careful ends [W]
+    /// Watts of one element at which its sheath fails, stood years or not; likely and careful [W].
+    double lasting_w = std::numeric_limits<double>::infinity();
+    double careful_lasting_w = std::numeric_limits<double>::infinity();
+    /// What is left once one parallel branch has opened, without what it assumes, and the same two
+    /// limits of it; null and infinite for one branch.
+    std::shared_ptr<const BankHeat> survivors{};
+    double survivor_w = std::numeric_limits<double>::infinity();
+    double careful_survivor_w = std::numeric_limits<double>::infinity();
     std::shared_ptr<HeatTable> table{};
 };
 

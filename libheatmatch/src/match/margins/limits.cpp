@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <span>
 
 #include "heatmatch/match/circuit/code_current.hpp"
 #include "heatmatch/match/margins/touch_limit.hpp"
@@ -59,6 +60,28 @@ void keep_larger(Extremes& result, const Share& share) {
     result.element_voltage_v = std::max(result.element_voltage_v, share.element_voltage_v);
 }
 
+/// The largest over the element's own ohms, those of its mates in the branch and of the other
+/// branches; of what a hook-up has none, one end tells all.
+Extremes worst_of(const ArrayCurve& bright, Hookup hookup, double wire_ohm,
+                  const ElementResistance& each) {
+    Extremes result;
+    const auto both = std::to_array({each.low_ohm, each.high_ohm});
+    const std::span<const double> ends(both);
+    const auto mates = ends.first(hookup.series > 1 ? 2 : 1);
+    const auto others = ends.first(hookup.parallel > 1 ? 2 : 1);
+    for (const double own : samples(each)) {
+        for (const double mate : mates) {
+            for (const double other : others) {
+                keep_larger(result, share_of(bright, hookup, wire_ohm, own, mate, other));
+            }
+        }
+    }
+    if (const auto matched = matched_ohm(bright, hookup, wire_ohm, each)) {
+        keep_larger(result, share_of(bright, hookup, wire_ohm, *matched, *matched, *matched));
+    }
+    return result;
+}
+
 }  // namespace
 
 SingleDiode brightest_panel(const PanelInService& panel) {
@@ -72,38 +95,26 @@ ArrayCurve bright_curve(const PanelInService& panel, Hookup panels, const Site& 
         .at(site.bright_irradiance_w_m2, site.record_low_c + bright_cold_rise_k);
 }
 
+double largest_element_power_w(const ArrayCurve& bright, Hookup hookup, double wire_ohm,
+                               const ElementResistance& each) {
+    return worst_of(bright, hookup, wire_ohm, each).element_power_w;
+}
+
 Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm) {
-    Extremes result;
-    const Hookup hookup = bank.hookup;
-    const ElementResistance& each = bank.each;
-    for (const double own : samples(each)) {
-        for (const double mate : {each.low_ohm, each.high_ohm}) {
-            for (const double other : {each.low_ohm, each.high_ohm}) {
-                keep_larger(result, share_of(bright, hookup, wire_ohm, own, mate, other));
-            }
-        }
-    }
-    if (const auto matched = matched_ohm(bright, hookup, wire_ohm, each)) {
-        keep_larger(result, share_of(bright, hookup, wire_ohm, *matched, *matched, *matched));
-    }
-    if (hookup.parallel == 1) return result;
-    const Hookup left{.series = hookup.series, .parallel = hookup.parallel - 1};
-    for (const double own : samples(each)) {
-        for (const double others : {each.low_ohm, each.high_ohm}) {
-            const Share share = share_of(bright, left, wire_ohm, own, others, others);
-            result.survivor_power_w = std::max(result.survivor_power_w, share.element_power_w);
-        }
-    }
-    if (const auto matched = matched_ohm(bright, left, wire_ohm, each)) {
-        const Share share = share_of(bright, left, wire_ohm, *matched, *matched, *matched);
-        result.survivor_power_w = std::max(result.survivor_power_w, share.element_power_w);
-    }
+    Extremes result = worst_of(bright, bank.hookup, wire_ohm, bank.each);
+    if (bank.hookup.parallel == 1) return result;
+    result.survivor_power_w =
+        largest_element_power_w(bright, bank.hookup_left(), wire_ohm, bank.each);
     return result;
+}
+
+double coldest_wire_c(const Site& site) {
+    return std::min(site.record_low_c, room_c);
 }
 
 Extremes bright_extremes(const Circuit& circuit, const Site& site) {
     return extremes(bright_curve(circuit.panel, circuit.panels, site), circuit.bank,
-                    circuit.wire_ohm());
+                    circuit.wire_ohm_at(coldest_wire_c(site)));
 }
 
 bool is_bare(const Bank& bank) {

@@ -12,8 +12,6 @@ namespace heatmatch {
 
 namespace {
 
-constexpr double near_limit = 0.1;
-
 /// What the sentence of a margin leaves open.
 std::vector<Argument> numbers_of(const Margin& margin, UnitSystem system) {
     // Three digits, or as many as tell the value from its limit.
@@ -91,6 +89,24 @@ int badness(Severity severity, Severity consequence) {
     return static_cast<int>(severity == Severity::not_assessed ? consequence : severity);
 }
 
+namespace {
+
+void take_smaller_headroom(std::optional<double>& smallest, double headroom) {
+    smallest = std::min(smallest.value_or(headroom), headroom);
+}
+
+/// What a margin found by itself where a fact has two ends, each the careful one for something.
+void take_own_careful(Margin& margin, double headroom, int& worst) {
+    take_smaller_headroom(margin.careful_headroom, headroom);
+    if (headroom >= 0.0) return;
+    worst = std::max(worst, static_cast<int>(margin.consequence));
+    const bool kinder =
+        margin.severity != Severity::not_assessed && margin.severity < Severity::warning;
+    if (margin.consequence == Severity::danger && kinder) margin.severity = Severity::warning;
+}
+
+}  // namespace
+
 void compare_with_careful(std::vector<Margin>& likely, std::vector<Margin> careful) {
     std::size_t next = 0;
     const auto taken = [&careful, &next](const Margin& margin) -> Margin* {
@@ -105,13 +121,12 @@ void compare_with_careful(std::vector<Margin>& likely, std::vector<Margin> caref
     };
     for (Margin& margin : likely) {
         int worst = badness(margin.severity, margin.consequence);
+        const std::optional<double> own = margin.careful_headroom;
         margin.careful_headroom = margin.headroom;
+        if (own) take_own_careful(margin, *own, worst);
         if (const Margin* other = taken(margin)) {
             const int careful_worst = badness(other->severity, other->consequence);
-            if (other->headroom) {
-                margin.careful_headroom =
-                    std::min(margin.careful_headroom.value_or(*other->headroom), *other->headroom);
-            }
+            if (other->headroom) take_smaller_headroom(margin.careful_headroom, *other->headroom);
             const bool kinder =
                 margin.severity != Severity::not_assessed && margin.severity < Severity::warning;
             if (careful_worst == static_cast<int>(Severity::danger) && kinder) {

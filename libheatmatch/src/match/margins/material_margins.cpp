@@ -119,7 +119,7 @@ std::vector<Margin> material_margins(const Circuit& circuit, const std::optional
     if (!point) {
         for (const Layer& layer : layers) {
             const auto name = std::to_array<const char*>({layer.margin});
-            margins.push_back(margins_without_heat(circuit, name).front());
+            margins.push_back(margins_without_heat(circuit, name, Of::store).front());
             if (!is_told(circuit, layer)) margins.back().consequence = Severity::warning;
         }
         return margins;

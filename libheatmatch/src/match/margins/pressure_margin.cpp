@@ -12,7 +12,7 @@ using margins_sentences::of_vessels::say;
 
 Margin pressure_margin(const Circuit& circuit, const std::optional<HeatPoint>& point) {
     constexpr auto name = std::to_array<const char*>({"pressure"});
-    if (!point) return margins_without_heat(circuit, name).front();
+    if (!point) return margins_without_heat(circuit, name, Of::store).front();
     constexpr double bursts_from_c = 90.0;
     const StoreView view(circuit, *point);
     const Store& store = view.heat.store->store;

@@ -1,5 +1,7 @@
 #include "heatmatch/match/margins/run_ampacity.hpp"
 
+#include "insulation_limit.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -16,7 +18,6 @@ constexpr double terminals_c = 60.0;
 constexpr double large_terminals_c = 75.0;
 constexpr double largest_small_awg = 1.0;
 constexpr double special_c = 90.0;  // types whose higher rating is for special applications only
-constexpr double driest_c = 90.0;
 // Nickel plate conducts less than the copper of the columns that are not for nickel.
 constexpr double nickel_plate_share = 0.87;
 constexpr double nickel_column_c = 250.0;
@@ -27,9 +28,10 @@ struct Laid {
     const Circuit& circuit;
     const RunParts& run;
     const Wire& wire;
+    const Surroundings& around;
     WireKind kind = WireKind::unknown;
     bool at_element = false;
-    bool wet = false;
+    std::optional<InsulationLimit> insulation{};
     std::optional<double> rating_c{};
 };
 
@@ -40,14 +42,12 @@ struct CodeFigure {
     std::string source{};
     bool terminals = false;
     bool limited = false;
+    bool beyond = false;
 };
 
 std::optional<double> rating_of(const Laid& laid) {
-    const auto& insulation = laid.run.insulation;
-    if (!insulation) return std::nullopt;
-    const double around_c = laid.run.run.surroundings.air_c.value_or(room_c);
-    const bool soaked = laid.wet && around_c < driest_c && insulation->limit_wet_c;
-    double rating_c = soaked ? *insulation->limit_wet_c : insulation->limit_c;
+    if (!laid.insulation) return std::nullopt;
+    double rating_c = laid.insulation->limit_c;
     const bool special = laid.kind == WireKind::dry_building && !laid.at_element;
     if (special) rating_c = std::min(rating_c, special_c);
     return std::min(rating_c, conductor_limit_c(laid.wire));
@@ -63,8 +63,10 @@ bool holds_for(LayingMethod figure, LayingMethod method) {
 
 std::optional<TabulatedAmpacity> of_table(const Laid& laid, WiringCode code, LayingMethod method) {
     if (laid.wire.conductor && laid.wire.conductor != ConductorMetal::copper) return std::nullopt;
-    auto found = tabulated_ampacity(code, method, ampacity_group(laid.kind), laid.wire.area_mm2,
-                                    *laid.rating_c);
+    const AmpacityGroup group = ampacity_group(laid.kind);
+    auto found = tabulated_ampacity(code, method, group, laid.wire.area_mm2, *laid.rating_c);
+    // Insulation for less than any column: the coolest one, corrected for what it stands.
+    if (!found) found = coolest_ampacity(code, method, group, laid.wire.area_mm2);
     if (found && laid.wire.plating == Plating::nickel && found->conductor_c >= hot_column_c &&
         found->conductor_c < nickel_column_c) {
         found->current_a *= nickel_plate_share;
@@ -137,7 +139,7 @@ int loaded_together(const Surroundings& around, LayingMethod method) {
 }
 
 double roof_rise(const Laid& laid, LayingMethod method) {
-    const Surroundings& around = laid.run.run.surroundings;
+    const Surroundings& around = laid.around;
     if (method != LayingMethod::raceway) return 0.0;
     if (laid.wire.marking.find("XHHW-2") != std::string::npos) return 0.0;
     if (around.roof_distance_mm) return roof_rise_k(*around.roof_distance_mm);
@@ -146,14 +148,18 @@ double roof_rise(const Laid& laid, LayingMethod method) {
 
 CodeFigure by_code(const Laid& laid, WiringCode code, LayingMethod method) {
     CodeFigure result;
-    const Surroundings& around = laid.run.run.surroundings;
+    const Surroundings& around = laid.around;
     const int together = loaded_together(around, method);
     std::optional<double> ambient_c = around.air_c;
     if (ambient_c && code == WiringCode::nec) *ambient_c += roof_rise(laid, method);
     const auto by_company = grouping_factor(code, together);
     const auto take = [&](const std::optional<TabulatedAmpacity>& figure,
                           const std::string& source) {
-        if (!figure || (ambient_c && is_beyond(laid, code, *figure, *ambient_c))) return;
+        if (!figure) return;
+        if (ambient_c && is_beyond(laid, code, *figure, *ambient_c)) {
+            result.beyond = true;
+            return;
+        }
         if (!result.table_a || figure->current_a < *result.table_a) {
             result.source = source;
             result.limited = *laid.rating_c < figure->conductor_c;
@@ -206,13 +212,18 @@ std::optional<LayingMethod> laying_method(const Surroundings& around) {
 }
 
 RunAmpacity run_ampacity(const Circuit& circuit, const RunParts& run, const Site& site) {
-    const Surroundings& around = run.run.surroundings;
+    return run_ampacity(circuit, run, site, run.run.surroundings);
+}
+
+RunAmpacity run_ampacity(const Circuit& circuit, const RunParts& run, const Site& site,
+                         const Surroundings& around) {
     RunAmpacity result{.method = laying_method(around)};
     if (!run.wire) return result;
-    Laid laid{.circuit = circuit, .run = run, .wire = *run.wire};
+    Laid laid{.circuit = circuit, .run = run, .wire = *run.wire, .around = around};
     laid.kind = wire_kind(*run.wire, run.insulation ? &*run.insulation : nullptr);
     laid.at_element = circuit.run_at_element() == &run;
-    laid.wet = site.counts_as_wet() || around.kind == SurroundingsKind::buried;
+    if (run.insulation) laid.insulation = insulation_limit(circuit, run, site);
+    result.wet_unknown = laid.insulation && laid.insulation->wet_unknown;
     laid.rating_c = rating_of(laid);
     result.rating_c = laid.rating_c.value_or(0.0);
     result.most_a = most_of(laid, site);
@@ -222,13 +233,14 @@ RunAmpacity run_ampacity(const Circuit& circuit, const RunParts& run, const Site
     }
     const int together = loaded_together(around, *result.method);
     if (together > 3) result.together = together;
-    result.whole = true;
+    result.whole = !result.wet_unknown;
     bool table_known = true;
     for (const WiringCode code : {WiringCode::nec, WiringCode::iec}) {
         if (site.code.value_or(code) != code) continue;
         const CodeFigure figure = by_code(laid, code, *result.method);
         table_known = table_known && figure.table_a;
-        result.whole = result.whole && figure.table_a && figure.corrected_a;
+        result.whole = result.whole && figure.table_a && figure.corrected_a && !figure.beyond;
+        result.beyond = result.beyond || figure.beyond;
         if (figure.table_a && (!result.table_a || *figure.table_a < *result.table_a)) {
             result.source = figure.source;
             result.terminals = figure.terminals;
@@ -245,6 +257,10 @@ RunAmpacity run_ampacity(const Circuit& circuit, const RunParts& run, const Site
         result.missing.emplace_back(result.table_a ? "site.code" : "ampacity_a");
     } else if (!around.air_c) {
         result.missing.emplace_back("surroundings.air_c");
+    } else if (result.wet_unknown) {
+        result.missing.emplace_back("limit_wet_c");
+    } else if (result.beyond) {
+        result.missing.emplace_back("a table for so hot a place");
     } else if (!result.whole) {
         result.missing.emplace_back("a table for so many wires together");
     }

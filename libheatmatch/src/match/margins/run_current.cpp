@@ -2,6 +2,8 @@
 #include "said.hpp"
 #include "sentences_of_runs.hpp"
 
+#include <algorithm>
+
 #include "heatmatch/match/circuit/code_current.hpp"
 #include "heatmatch/match/margins/run_ampacity.hpp"
 
@@ -44,10 +46,16 @@ Sentence also_said(const RunAmpacity& ampacity) {
 Sentence missing_said(const RunAmpacity& ampacity) {
     if (!ampacity.method) return say<"run.no_table_in_bed">();
     const std::string& field = ampacity.missing.front();
+    if (field == "limit_wet_c") return say<"run.wet_limit_unknown">();
     if (field == "surroundings.air_c") return say<"run.correction_needs_air">();
     if (field == "site.code") return say<"run.one_code_only">();
     if (field == "insulation") return say<"run.insulation_unknown">();
     return say<"run.table_current_unknown">();
+}
+
+/// How far it is passed by what is not known, nobody knows: no less than at all.
+void keep_no_headroom(Margin& margin) {
+    margin.headroom = std::min(margin.headroom.value_or(-1.0), -1.0);
 }
 
 /// What no way of laying allows is passed, however it lies.
@@ -56,6 +64,7 @@ Margin without_table(Margin margin, const RunAmpacity& ampacity) {
         margin.limit = ampacity.most_a;
         margin.said = say<"run.more_than_any">();
         grade(margin);
+        keep_no_headroom(margin);
         return margin;
     }
     margin.value.reset();
@@ -80,10 +89,7 @@ Margin corrected_margin(Margin margin, const RunView& run, const RunAmpacity& am
     return margin;
 }
 
-}  // namespace
-
-Margin run_current_margin(const RunView& run) {
-    const RunAmpacity ampacity = run_ampacity(run.circuit, run.parts, run.site);
+Margin margin_by(const RunView& run, const RunAmpacity& ampacity) {
     Margin margin{.name = "run current",
                   .subject = run.subject,
                   .consequence = Severity::warning,
@@ -102,11 +108,43 @@ Margin run_current_margin(const RunView& run) {
     if (ampacity.unmarked && margin.severity != Severity::none)
         margin.missing.emplace_back("control.terminal_limit_c");
     // What is passed by one code or without correction is passed, whatever is not known.
-    if (ampacity.whole || margin.severity == Severity::warning) return margin;
+    if (ampacity.whole) return margin;
+    if (margin.severity == Severity::warning) {
+        keep_no_headroom(margin);
+        return margin;
+    }
     margin.severity = Severity::not_assessed;
     margin.headroom.reset();
     add(margin, missing_said(ampacity));
     margin.missing = ampacity.missing;
+    return margin;
+}
+
+/// Whether a raceway that nobody rules out may be around it.
+bool may_lie_in_raceway(const RunView& run) {
+    const Surroundings& around = run.around();
+    const bool open =
+        around.kind == SurroundingsKind::open_air || around.kind == SurroundingsKind::sunlit;
+    return open && !around.metal_raceway;
+}
+
+/// The same wire in a raceway, close above a roof unless it is stated to be away from one.
+std::optional<double> headroom_in_raceway(const RunView& run) {
+    Surroundings inside = run.around();
+    inside.metal_raceway = true;
+    if (!inside.roof_distance_mm) inside.roof_distance_mm = 0.0;
+    return margin_by(run, run_ampacity(run.circuit, run.parts, run.site, inside)).headroom;
+}
+
+}  // namespace
+
+Margin run_current_margin(const RunView& run) {
+    Margin margin = margin_by(run, run_ampacity(run.circuit, run.parts, run.site));
+    // A raceway cools worse, whether or not the wire may lie without one.
+    if (may_lie_in_raceway(run)) {
+        const double inside = headroom_in_raceway(run).value_or(-1.0);
+        if (inside < margin.headroom.value_or(1.0)) margin.careful_headroom = inside;
+    }
     return margin;
 }
 

@@ -1,5 +1,6 @@
 #include "heatmatch/match/margins/run_margins.hpp"
 
+#include "insulation_limit.hpp"
 #include "run_view.hpp"
 #include "said.hpp"
 #include "sentences_of_runs.hpp"
@@ -67,23 +68,30 @@ Margin temperature_margin(const RunView& run, const std::string& name, Sentence 
     return margin;
 }
 
-/// Below it a place counts as wet where the site is; hotter ones dry out.
-constexpr double driest_wet_c = 90.0;
-
 Margin insulation_margin(const RunView& run) {
     const auto& insulation = run.parts.insulation;
     if (!insulation) {
         return not_assessed("insulation", run.subject, say<"run.insulation_unknown">(),
                             {"insulation"});
     }
-    const double around = run.parts.run.surroundings.air_c.value_or(room_c);
-    const bool wet = run.wet && around < driest_wet_c && insulation->limit_wet_c;
+    const InsulationLimit limit = insulation_limit(run.circuit, run.parts, run.site);
     const std::string& family = insulation->family;
-    return temperature_margin(run, "insulation",
-                              wet ? say<"run.insulation_wet">(with<"family">(family))
-                                  : say<"run.insulation">(with<"family">(family)),
-                              Severity::danger, wet ? insulation->limit_wet_c : insulation->limit_c,
-                              "limit_c", insulation->provenance.source);
+    Margin margin = temperature_margin(
+        run, "insulation",
+        limit.soaked ? say<"run.insulation_wet">(with<"family">(family))
+                     : say<"run.insulation">(with<"family">(family)),
+        Severity::danger, limit.limit_c, "limit_c", insulation->provenance.source);
+    if (!margin.value || margin.severity == Severity::danger) return margin;
+    if (limit.wet_unknown) {
+        margin.severity = Severity::not_assessed;
+        margin.headroom.reset();
+        margin.said = heat_said(run, say<"run.insulation_wet_unknown">(with<"family">(family)));
+        margin.missing = {"limit_wet_c"};
+    } else if (limit.wet_c && *margin.value > *limit.wet_c) {
+        margin.severity = Severity::caution;
+        add(margin, say<"run.insulation_dries">(with<"wet">(*limit.wet_c, unit::celsius)));
+    }
+    return margin;
 }
 
 Margin plating_margin(const RunView& run) {

@@ -57,7 +57,12 @@ inline constexpr auto table = std::to_array<Template>({
      "After fourteen bright days without a thermostat the sheath reaches {value}; what it is made "
      "of is not known."},
     {"sheath.survivors",
-     "If one parallel branch opens, the sheath of the others reaches {value}; it stands {limit}."},
+     "If one parallel branch opens, the sheath of the others reaches {value}; it fails at "
+     "{limit}."},
+    {"sheath.survivors_not_for_years",
+     "If one parallel branch opens, the sheath of the others reaches {reached}: more than the "
+     "{years} it "
+     "lasts at for years; it fails at {limit}."},
     {"sheath.survivors_alone",
      "If one parallel branch opens, the sheath of the others reaches {value}; what it is made of "
      "is not known."},

@@ -5,6 +5,7 @@
 #include "sentences_of_stores.hpp"
 #include "store_view.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include "heatmatch/match/margins/limit_margins.hpp"
@@ -15,8 +16,9 @@ using margins_sentences::of_stores::say;
 
 namespace {
 
-constexpr auto names_of_heat =
+constexpr auto names_of_element =
     std::to_array<const char*>({"sheath temperature", "coil temperature", "settled sand"});
+constexpr auto names_of_store = std::to_array<const char*>({"stagnation"});
 
 /// `At 2.1 W/cm for 6 h a day`
 Sentence load_of(const StoreView& view) {
@@ -142,24 +144,32 @@ Margin survivor_sheath_margin(const Circuit& circuit, const Extremes& extremes) 
     if (!circuit.heat || !circuit.heat->known()) {
         return margins_without_heat(circuit, name).front();
     }
-    const auto left = bank_heat(circuit.heat->store, bank.element, bank.sheath, bank.alloy,
-                                bank.hookup.count() - bank.hookup.series);
+    const auto left = survivors_of(circuit);
     if (!left->known())
         return not_assessed(name.front(), "element \"" + bank.element.id + '"',
                             say<"sheath.survivors_misfit">(), {"store"});
     const HeatPoint point = left->at(extremes.survivor_power_w);
     const StoreView view(circuit, point);
-    const auto& sheath = view.heat.sheath;
+    const auto& sheath = left->sheath;
+    const double judged_c = left->judged_at(extremes.survivor_power_w).sheath_c;
     Margin margin =
-        heat_margin(view, "survivor sheath", Severity::warning, point.sheath_c,
-                    sheath ? std::optional(sheath->verdict_limit_c) : std::nullopt,
+        heat_margin(view, "survivor sheath", Severity::danger, judged_c,
+                    sheath ? std::optional(sheath->hard_limit_c) : std::nullopt,
                     say<"sheath.survivors">(), sheath ? sheath->provenance.source : "ul-1030");
     margin.subject = view.element;
     if (!sheath) {
         margin.said = say<"sheath.survivors_alone">();
         margin.missing = {"sheath"};
+        return margin;
     }
     grade(margin, room_c);
+    // What it would be once dry is a warning too.
+    const double hottest_c = std::max(judged_c, point.sheath_c);
+    if (margin.severity == Severity::danger || hottest_c <= sheath->verdict_limit_c) return margin;
+    margin.severity = Severity::warning;
+    margin.said = say<"sheath.survivors_not_for_years">(
+        with<"reached">(hottest_c, unit::celsius),
+        with<"years">(sheath->verdict_limit_c, unit::celsius));
     return margin;
 }
 
@@ -191,6 +201,18 @@ Margin stagnation_margin(const Circuit& circuit, const HeatPoint& point, bool li
     return margin;
 }
 
+std::shared_ptr<const BankHeat> survivors_of(const Circuit& circuit) {
+    const Bank& bank = circuit.bank;
+    if (!circuit.heat || bank.hookup.parallel < 2) return nullptr;
+    return bank_heat(circuit.heat->store, bank.element, bank.sheath, bank.alloy,
+                     bank.hookup_left().count());
+}
+
+std::optional<double> survivor_headroom(const BankHeat& left, double survivor_w) {
+    if (!left.known() || !left.sheath) return std::nullopt;
+    return headroom_of(left.judged_at(survivor_w).sheath_c, left.sheath->hard_limit_c, room_c);
+}
+
 std::vector<Margin> sheath_margins_in_use(const Circuit& circuit,
                                           const std::optional<HeatPoint>& point) {
     std::vector<Margin> margins;
@@ -207,7 +229,7 @@ std::vector<Margin> sheath_margins_in_use(const Circuit& circuit,
         const StoreView view(circuit, *point);
         append({sheath_margin(view), coil_margin(view), settled_margin(view)});
     } else {
-        append(margins_without_heat(circuit, names_of_heat));
+        append(margins_without_heat(circuit, names_of_element));
     }
     return margins;
 }
@@ -221,8 +243,7 @@ std::vector<Margin> sheath_margins(const Circuit& circuit, const std::optional<H
         margins.push_back(
             stagnation_margin(circuit, *point, limit_counts(circuit, element_w, site)));
     } else {
-        constexpr auto stagnation = std::to_array<const char*>({"stagnation"});
-        margins.push_back(margins_without_heat(circuit, stagnation).front());
+        margins.push_back(margins_without_heat(circuit, names_of_store, Of::store).front());
     }
     return margins;
 }

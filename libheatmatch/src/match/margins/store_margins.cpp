@@ -157,7 +157,7 @@ std::vector<Margin> store_margins(const Circuit& circuit, const std::optional<He
         margins = {ceiling_margin(view), wood_margin(view), touch_margin(view),
                    dry_out_margin(view)};
     } else {
-        margins = margins_without_heat(circuit, store_names);
+        margins = margins_without_heat(circuit, store_names, Of::store);
     }
     margins.push_back(pressure_margin(circuit, point));
     for (Margin& margin : material_margins(circuit, point, site))

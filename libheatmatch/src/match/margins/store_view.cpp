@@ -22,8 +22,8 @@ Margin heat_margin(const StoreView& view, const char* name, Severity consequence
     return margin;
 }
 
-std::vector<Margin> margins_without_heat(const Circuit& circuit,
-                                         std::span<const char* const> names) {
+std::vector<Margin> margins_without_heat(const Circuit& circuit, std::span<const char* const> names,
+                                         Of subject) {
     std::vector<std::string> missing{"store"};
     Sentence why = say<"sheath.no_store">();
     if (circuit.heat && !circuit.heat->missing.empty()) {
@@ -33,11 +33,11 @@ std::vector<Margin> margins_without_heat(const Circuit& circuit,
         missing = {"an element that fits"};
         why = say<"sheath.misfit">(with<"misfit">(circuit.heat->misfit));
     }
+    const bool of_store = subject == Of::store && circuit.heat && circuit.heat->store;
+    const std::string whose = of_store ? "store of " + circuit.heat->store->medium.id
+                                       : "element \"" + circuit.bank.element.id + '"';
     std::vector<Margin> margins;
-    for (const char* name : names) {
-        margins.push_back(
-            not_assessed(name, "element \"" + circuit.bank.element.id + '"', why, missing));
-    }
+    for (const char* name : names) margins.push_back(not_assessed(name, whose, why, missing));
     return margins;
 }
 

@@ -32,9 +32,13 @@ struct StoreView {
                                  double value_c, std::optional<double> limit_c, Sentence said,
                                  std::string source);
 
+/// Of what a margin of heat speaks: the same whether it can be assessed or not.
+enum class Of { element, store };
+
 /// Those margins, not assessed: the store, its sizes or the element's lengths are not known, or the
-/// element does not fit.
+/// element does not fit. Without a store all are of the element.
 [[nodiscard]] std::vector<Margin> margins_without_heat(const Circuit& circuit,
-                                                       std::span<const char* const> names);
+                                                       std::span<const char* const> names,
+                                                       Of subject = Of::element);
 
 }  // namespace heatmatch

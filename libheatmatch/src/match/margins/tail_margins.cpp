@@ -3,6 +3,7 @@
 #include "said.hpp"
 #include "sentences_of_runs.hpp"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -60,6 +61,8 @@ void judge(Margin& margin, const TailView& view, const char* missing = "", Sente
         margin.severity = Severity::caution;
         add(margin, say<"tail.air_not_stated">());
     }
+    // The air around a tail may be anything: unstated, nothing is left of its careful headroom.
+    if (!stated) margin.careful_headroom = std::min(margin.headroom.value_or(-1.0), -1.0);
     if (view.at.runaway) {
         margin.headroom = -1.0;
         margin.severity = margin.consequence;

@@ -35,17 +35,38 @@ struct BankNumbers {
     double ln_high = 0.0;
     double per_count = 1.0;  //!< share of one of equal elements
     double largest_share = 1.0;
+    /// What the sheath of one that is left stands when a branch has opened; infinite for one
+    /// branch.
+    double survivor_w = std::numeric_limits<double>::infinity();
+    double careful_survivor_w = std::numeric_limits<double>::infinity();  //!< as careful_w
+    double share_per_survivor_w = 0.0;  //!< as share_per_power_w, of those that are left
 };
+
+/// The most that one of `count` equal things can take if it has the ohms `high` and the others
+/// `low`, as a share.
+[[nodiscard]] inline double largest_part(int count, double low, double high) {
+    return high / (high + (count - 1) * low);
+}
 
 /// An array behind its wire, as a bank sees it.
 struct ArrayNumbers {
     Hookup panels{};
     double ln_factor = 0.0;  //!< ln of S/P
     double wire_ohm = 0.0;
+    double cold_wire_ohm = 0.0;  //!< at its coldest: what an element takes at most
 
     /// ln of what one panel sees of a bank.
     [[nodiscard]] double ln_each(double bank_ohm, double ln_bank) const {
-        return (wire_ohm > 0.0 ? std::log(bank_ohm + wire_ohm) : ln_bank) - ln_factor;
+        return ln_through(wire_ohm, bank_ohm, ln_bank);
+    }
+    /// The same while the wire is cold.
+    [[nodiscard]] double cold_ln_each(double bank_ohm, double ln_bank) const {
+        return ln_through(cold_wire_ohm, bank_ohm, ln_bank);
+    }
+
+  private:
+    [[nodiscard]] double ln_through(double wire, double bank_ohm, double ln_bank) const {
+        return (wire > 0.0 ? std::log(bank_ohm + wire) : ln_bank) - ln_factor;
     }
 };
 
@@ -59,21 +80,34 @@ class ElementLoad {
     [[nodiscard]] bool overloads(const ArrayNumbers& array, const BankNumbers& numbers,
                                  const Bank& bank) const {
         if (bright_most_w_ * array.panels.count() * numbers.share_per_power_w < 1.0) return false;
-        return near_overloads(array, numbers, bank);
+        return near_overloads(array, numbers, bank.each, bank.hookup);
+    }
+    /// The same of the sheath of one that is left when a branch has opened.
+    [[nodiscard]] bool overloads_survivor(const ArrayNumbers& array, const BankNumbers& numbers,
+                                          const Bank& bank) const {
+        if (bright_most_w_ * array.panels.count() * numbers.share_per_survivor_w < 1.0)
+            return false;
+        return near_overloads_survivor(array, numbers, bank);
     }
 
     /// No more than what one of equal elements of typical ohms takes [W].
     [[nodiscard]] double typical_at_least_w(const ArrayNumbers& array,
                                             const BankNumbers& numbers) const;
     /// No more than the worst that an element takes, of several ends of the ohms [W].
-    [[nodiscard]] double at_least_w(const ArrayNumbers& array, const Bank& bank) const;
+    [[nodiscard]] double at_least_w(const ArrayNumbers& array, const ElementResistance& each,
+                                    Hookup hookup) const;
     [[nodiscard]] Extremes exact(const ArrayNumbers& array, const Bank& bank) const;
 
   private:
     [[nodiscard]] bool near_overloads(const ArrayNumbers& array, const BankNumbers& numbers,
-                                      const Bank& bank) const;
+                                      const ElementResistance& each, Hookup hookup) const;
+    [[nodiscard]] bool near_overloads_survivor(const ArrayNumbers& array,
+                                               const BankNumbers& numbers, const Bank& bank) const;
+    [[nodiscard]] double exact_w(const ArrayNumbers& array, const ElementResistance& each,
+                                 Hookup hookup) const;
     /// The largest of one element with its own ohms in so many steps, others at either end [W].
-    [[nodiscard]] double sampled_w(const ArrayNumbers& array, const Bank& bank, int parts) const;
+    [[nodiscard]] double sampled_w(const ArrayNumbers& array, const ElementResistance& each,
+                                   Hookup hookup, int parts) const;
     /// No less than what the bank can be given within its band of ohms [W].
     [[nodiscard]] double most_w(const ArrayNumbers& array, const BankNumbers& numbers) const;
 

@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "heatmatch/match/candidate/wiring.hpp"
+#include "heatmatch/match/margins/sheath_margins.hpp"
 
 namespace heatmatch {
 
@@ -25,8 +26,8 @@ class GroupScreen {
           merit_(panel_, context),
           has_budget_(context.installation->goals.budget.has_value()),
           budget_(context.installation->goals.budget.value_or(unknown_price)) {
-        for (const char* name :
-             {"sheath voltage", "terminal temperature", "budget", "price not known"}) {
+        for (const char* name : {"sheath voltage", "terminal temperature", "survivor sheath",
+                                 "budget", "price not known"}) {
             numbers_of_reasons_.push_back(context.reasons->number(name));
         }
     }
@@ -49,7 +50,7 @@ class GroupScreen {
     }
 
   private:
-    enum Reason { sheath, terminal, budget, price };
+    enum Reason { sheath, terminal, survivor, budget, price };
 
     Wiring lay(Hookup panels, Hookup bank) {
         Wiring wiring;
@@ -83,6 +84,9 @@ class GroupScreen {
         }
         if (reason == 0 && load_.overloads(wiring, bank, context_.banks[bank.bank])) {
             reason = bank.power_reason;
+        }
+        if (reason == 0 && load_.overloads_survivor(wiring, bank, context_.banks[bank.bank])) {
+            reason = numbers_of_reasons_[survivor];
         }
         return reason;
     }
@@ -160,11 +164,11 @@ class GroupScreen {
         };
         if (!may_be_best && !may_be_front()) return;
         const Bank& bank = context_.banks[numbers.bank];
+        // A sheath's rise grows less than in proportion: a little more than its share bounds it.
+        constexpr double steeper = 1.1;
+        constexpr double slack = 0.02;
         if (!std::isinf(numbers.power_w)) {
-            // Each look costs more than the one before, and turns away most of what is left. A
-            // sheath's rise grows less than in proportion: a little more than its share bounds it.
-            constexpr double steeper = 1.1;
-            constexpr double slack = 0.02;
+            // Each look costs more than the one before, and turns away most of what is left.
             const auto lower = [&](double watts) {
                 const double by_heat = steeper * (1.0 - watts / numbers.heat_w) + slack;
                 pairing.headroom =
@@ -172,7 +176,7 @@ class GroupScreen {
             };
             lower(load_.typical_at_least_w(wiring, numbers));
             if (!may_be_best && !may_be_front()) return;
-            const double watts = load_.at_least_w(wiring, bank);
+            const double watts = load_.at_least_w(wiring, bank.each, bank.hookup);
             lower(watts);
             if (!may_be_best && !may_be_front()) return;
             if (!std::isinf(numbers.heat_w)) {
@@ -180,6 +184,12 @@ class GroupScreen {
                     std::min(pairing.headroom, heat_at_most(context_, numbers, watts));
                 if (!may_be_best && !may_be_front()) return;
             }
+        }
+        if (!std::isinf(numbers.survivor_w) && !may_be_best) {
+            const double watts = load_.at_least_w(wiring, bank.each, bank.hookup_left());
+            pairing.headroom =
+                std::min(pairing.headroom, steeper * (1.0 - watts / numbers.survivor_w) + slack);
+            if (!may_be_front()) return;
         }
         if (!may_be_best && tally_.front.beaten(pairing.merit, pairing.headroom, pairing.price)) {
             return;
@@ -204,6 +214,10 @@ class GroupScreen {
             by_heat = screen_heat(*circuit, context_.installation->site, extremes);
             if (by_heat.screened.headroom < by_bank.headroom) by_bank = by_heat.screened;
         }
+        if (const auto& left = context_.survivors[numbers.bank]) {
+            const auto of_left = survivor_headroom(*left, extremes.survivor_power_w);
+            if (of_left && *of_left < by_bank.headroom) by_bank = {*of_left, "survivor sheath"};
+        }
         pairing.headroom = std::min(by_bank.headroom, wiring.screened.headroom);
         if (pairing.headroom < 0.0) {
             reject(context_.reasons->number(by_bank.reason), true, pairing);
@@ -212,7 +226,8 @@ class GroupScreen {
         pairing.not_assessed = wiring.not_assessed + by_heat.tail_not_assessed +
                                bank_not_assessed(wiring, numbers.bank);
         pairing.doubtful |= wiring.doubtful || extremes.element_power_w > numbers.careful_w ||
-                            wiring.cold_voltage_v > numbers.careful_sheath_v;
+                            wiring.cold_voltage_v > numbers.careful_sheath_v ||
+                            extremes.survivor_power_w > numbers.careful_survivor_w;
         if (context_.lays_for_heat) {
             pairing.doubtful |=
                 doubtful_bank(circuit == nullptr ? circuit_at(wiring, numbers.bank) : *circuit,

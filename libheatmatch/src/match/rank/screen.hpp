@@ -25,6 +25,8 @@ struct ScreenContext {
     std::vector<std::shared_ptr<const BankHeat>> heats{};  //!< of each bank; null without a store
     /// The same without what they assume: a margin of the screen says nothing.
     std::vector<std::shared_ptr<const BankHeat>> screen_heats{};
+    /// What is left of each bank when a branch has opened; null for one branch, without a store.
+    std::vector<std::shared_ptr<const BankHeat>> survivors{};
     std::vector<std::shared_ptr<HeatTable>> heat_tables{};  //!< of each bank
     /// That at the element, where no wiring changes it, behind those of devices, by name alone.
     std::vector<RunParts> runs_of_bank{};

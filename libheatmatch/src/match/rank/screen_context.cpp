@@ -80,11 +80,6 @@ std::vector<AllowedElement> allowed_elements(const Parts& parts, const Installat
     return allowed;
 }
 
-/// The most one of n equal things can take if it has the ohms `high` and the others `low`.
-double largest_part(int count, double low, double high) {
-    return high / (high + (count - 1) * low);
-}
-
 /// The run at the element, where no wiring changes it: the screen then knows what it stands.
 std::vector<RunParts> runs_at_element(const Parts& parts, const Installation& installation) {
     std::vector<RunParts> runs;
@@ -135,6 +130,11 @@ BankNumbers numbers_of(const Bank& bank, std::size_t index, const BankLimit& of_
     const double power_w = std::min(rated_w, heat.element_w);
     const double share =
         largest_part(bank.hookup.series, low, high) * largest_part(bank.hookup.parallel, low, high);
+    const Hookup left = bank.hookup_left();
+    const double share_of_left = left.parallel < 1 ? 0.0
+                                                   : largest_part(left.series, low, high) *
+                                                         largest_part(left.parallel, low, high) /
+                                                         of_heat.survivor_w;
     const double sheath_v = limits.sheath_voltage_v.value_or(unlimited);
     return {
         .ln_typical = std::log(bank.typical_ohm()),
@@ -156,7 +156,10 @@ BankNumbers numbers_of(const Bank& bank, std::size_t index, const BankLimit& of_
         .ln_low = std::log(bank.low_ohm()),
         .ln_high = std::log(bank.high_ohm()),
         .per_count = 1.0 / bank.hookup.count(),
-        .largest_share = share};
+        .largest_share = share,
+        .survivor_w = of_heat.survivor_w,
+        .careful_survivor_w = of_heat.careful_survivor_w,
+        .share_per_survivor_w = share_of_left};
 }
 
 }  // namespace
@@ -215,6 +218,7 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
             numbers_of(context.banks[i], i, limit, *context.reasons));
         context.heats.push_back(limit.heat);
         context.screen_heats.push_back(limit.unsourced);
+        context.survivors.push_back(limit.survivors);
         context.heat_tables.push_back(limit.table);
     }
     // Those that stand the most volts first: from the first one that fails on, all do.

@@ -73,6 +73,7 @@ Wiring wiring_of(const Circuit& circuit, const Installation& installation) {
     wiring.screened = screen_margins(margins);
     wiring.not_assessed = count_not_assessed(margins);
     wiring.wire_ohm = circuit.wire_ohm();
+    wiring.cold_wire_ohm = circuit.wire_ohm_at(coldest_wire_c(installation.site));
     if (!installation.store) {
         wiring.terminal_c = terminal_temperature_c(circuit, installation.site);
     }

@@ -27,6 +27,10 @@ struct Bank {
         return each.typical_ohm * hookup.resistance_factor();
     }
     [[nodiscard]] double high_ohm() const { return each.high_ohm * hookup.resistance_factor(); }
+    /// What is left of several branches when one has opened.
+    [[nodiscard]] Hookup hookup_left() const {
+        return {.series = hookup.series, .parallel = hookup.parallel - 1};
+    }
     /// Ohms left when one parallel branch opens; of `ohm`, the bank's value. Infinite for one
     /// branch.
     [[nodiscard]] double with_one_branch_open(double ohm) const;

@@ -70,6 +70,9 @@ struct BankHeat {
     /// `with_stagnation` after fourteen days too; nothing where no limit is known, 0 where it does
     /// not fit.
     [[nodiscard]] std::optional<double> largest_element_w(bool with_stagnation) const;
+    /// Largest watts of one element at which its sheath is no hotter than it lasts at all; nothing
+    /// where that is not known, 0 where it does not fit.
+    [[nodiscard]] std::optional<double> largest_lasting_w() const;
 };
 
 /// Null without a store.

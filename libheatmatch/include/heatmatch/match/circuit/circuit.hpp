@@ -26,7 +26,9 @@ struct RunParts {
     std::optional<ConductorTemperature> brightest{};
 
     /// Ohms there and back, with the joints [ohm]; none of wire where none was found.
-    [[nodiscard]] double loop_ohm() const;
+    [[nodiscard]] double loop_ohm() const { return loop_ohm_at(conductor_c); }
+    /// The same with the conductor at another temperature.
+    [[nodiscard]] double loop_ohm_at(double celsius) const;
     /// Temperature of its conductor at a current: the one at hand, else computed; nothing where the
     /// surroundings are not stated.
     [[nodiscard]] std::optional<ConductorTemperature> temperature(double current_a) const;
@@ -54,6 +56,8 @@ struct Circuit {
 
     /// Ohms of wire and joints as the whole array sees them [ohm].
     [[nodiscard]] double wire_ohm() const;
+    /// The same with every conductor at one temperature: a cold wire leaves more to the elements.
+    [[nodiscard]] double wire_ohm_at(double celsius) const;
     /// Voc of the array on the coldest morning [V].
     [[nodiscard]] double cold_voltage_v() const;
     /// Isc of the array in full sun, larger of label and measured [A].

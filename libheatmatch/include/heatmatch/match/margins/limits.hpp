@@ -25,7 +25,14 @@ inline constexpr double bright_cold_rise_k = 20.0;
 /// The bright-cold curve of an array, computed once for all its banks.
 [[nodiscard]] ArrayCurve bright_curve(const PanelInService& panel, Hookup panels, const Site& site);
 [[nodiscard]] Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm);
-/// The same for a circuit with its bank and its runs.
+/// Largest watts of one element of that hook-up, its own ohms and those of the others at whichever
+/// ends are worst [W].
+[[nodiscard]] double largest_element_power_w(const ArrayCurve& bright, Hookup hookup,
+                                             double wire_ohm, const ElementResistance& each);
+/// What a wire of the site is at its coldest [°C], before current and sun warm it: its ohms are
+/// then the least, and the elements get the most.
+[[nodiscard]] double coldest_wire_c(const Site& site);
+/// The same for a circuit with its bank and its runs, their wire at its coldest.
 [[nodiscard]] Extremes bright_extremes(const Circuit& circuit, const Site& site);
 
 /// What a live part may have that nothing covers, in damp places too [V].

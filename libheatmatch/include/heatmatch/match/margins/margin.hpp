@@ -37,9 +37,11 @@ struct Margin {
     std::optional<double> value_high{};
     std::optional<double> limit{};
     Unit unit{};
-    std::optional<double> headroom{};          //!< 1 at rest, 0 at the limit: headroom_of()
-    std::optional<double> careful_headroom{};  //!< the same with unstated facts at careful ends
-    Sentence said{};                           //!< sentence with {value}, {limit}, {low} and {high}
+    std::optional<double> headroom{};  //!< 1 at rest, 0 at the limit: headroom_of()
+    /// The same with unstated facts at careful ends. A margin may set it where a fact that it
+    /// lacks has no field with one careful end for all: compare_with_careful() counts that too.
+    std::optional<double> careful_headroom{};
+    Sentence said{};  //!< sentence with {value}, {limit}, {low} and {high}
     std::string source{};
     std::vector<Assumption> assumed{};
     std::vector<std::string> missing{};  //!< fields that would be needed
@@ -55,6 +57,9 @@ struct Margin {
 /// larger of |limit| and 1) below the limit, and -1 from it on. Always finite, never larger for a
 /// larger value; a value or limit that is no finite number has -1.
 [[nodiscard]] double headroom_of(double value, double limit, double rest = 0.0);
+
+/// With less headroom left a margin is a caution.
+inline constexpr double near_limit = 0.1;
 
 /// Fills severity and headroom from value, limit and rest (the value with nothing connected).
 /// Passed limits get the consequence; less than a tenth of headroom left is a caution.

@@ -19,7 +19,9 @@ struct RunAmpacity {
     std::optional<double> corrected_a{};  //!< for air, company and roof, of those that have one [A]
     /// No way of laying this wire has more [A].
     std::optional<double> most_a{};
-    bool whole = false;  //!< every code that counts has both
+    bool whole = false;        //!< every code that counts has both, of this wire in its place
+    bool beyond = false;       //!< a figure is left out: it is for a cooler wire, in cooler air
+    bool wet_unknown = false;  //!< what its insulation stands in this wet place is not known
     double rating_c = 0.0;
     bool limited = false;           //!< insulation or metal stand less than the column's conductor
     std::optional<int> together{};  //!< conductors under load that it was corrected for
@@ -39,5 +41,8 @@ struct RunAmpacity {
 /// @cite nec-310-15-roof
 [[nodiscard]] RunAmpacity run_ampacity(const Circuit& circuit, const RunParts& run,
                                        const Site& site);
+/// The same with other surroundings of its kind.
+[[nodiscard]] RunAmpacity run_ampacity(const Circuit& circuit, const RunParts& run,
+                                       const Site& site, const Surroundings& around);
 
 }  // namespace heatmatch

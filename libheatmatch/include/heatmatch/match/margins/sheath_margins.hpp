@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -29,8 +30,15 @@ namespace heatmatch {
 [[nodiscard]] std::vector<Margin> sheath_margins_in_use(const Circuit& circuit,
                                                         const std::optional<HeatPoint>& point);
 
-/// The sheath of what is left after one parallel branch has opened, all day: a warning, for it
-/// takes a fault first. What is not known is not assessed.
+/// The sheath of what is left after one parallel branch has opened, all day: nobody sees that
+/// fault. A danger above what the sheath lasts at all, a warning above what it lasts for years.
+/// What is not known is not assessed.
 [[nodiscard]] Margin survivor_sheath_margin(const Circuit& circuit, const Extremes& extremes);
+
+/// The bank in its store once one branch has opened; null without a store or with one branch.
+[[nodiscard]] std::shared_ptr<const BankHeat> survivors_of(const Circuit& circuit);
+/// Headroom of that margin, of what is left with so many watts in each; nothing where it is not
+/// known.
+[[nodiscard]] std::optional<double> survivor_headroom(const BankHeat& left, double survivor_w);
 
 }  // namespace heatmatch
