@@ -101,17 +101,12 @@ POWER = ("element power", "element voltage", "survivor power")
 
 DISC = down_to(72, 0.3)  # no less than the lowest set point of any control of a yard
 
-HOT_WIRE = "element margins with the wire's ohms cold: a thin wire glowing in the sun flatters them"
-WET_NO_MORE = "insulation keeps its wet limit above 90 C of air: a hot tail is cold at night"
-
-BELOW_TABLE = "insulation below the lowest column of a table"
-
 MORE = "more"
 LESS = "less"
 ROWS = (
     Row("site/record_low_c", LESS, (*VOLTS, "dc breaking"), by(-20)),
     Row("site/bright_irradiance_w_m2", MORE, (*WIRE, "dc breaking", "dc carrying"), by(300)),
-    Row("site/bright_irradiance_w_m2", MORE, (*POWER, *SHEATH, *TAIL, *WALL), by(300), HOT_WIRE),
+    Row("site/bright_irradiance_w_m2", MORE, (*POWER, *SHEATH, *TAIL, *WALL), by(300)),
     Row("site/wet", "true", ("touch voltage", "insulation"), to(True)),
     Row("circuit/panels", "more in series", VOLTS, more_in_series),
     Row("circuit/panels", "more in parallel", (*CODE, *WIRE), more_in_parallel),
@@ -153,7 +148,7 @@ ROWS = (
     Row("store/moist", "true", ("dry-out",), to(True)),
     Row("runs/*/surroundings/air_c", MORE, ("plating", "joint", "hot tail plating"), by(60)),
     Row("runs/*/surroundings/air_c", MORE, (*TAIL, "device temperature", "run current"), by(60)),
-    Row("runs/*/surroundings/air_c", MORE, ("insulation",), by(60), WET_NO_MORE),
+    Row("runs/*/surroundings/air_c", MORE, ("insulation",), by(60)),
     Row("runs/*/surroundings/irradiance_w_m2", MORE, WIRE, by(400)),
     Row("runs/*/surroundings/wind_m_s", LESS, WIRE, times(0.0)),
     Row("runs/*/surroundings/loaded_conductors", MORE, (*WIRE, "run current"), more_by(30)),
@@ -166,7 +161,7 @@ ROWS = (
     Row(
         "parts/insulations/*/limit_c", LESS, ("insulation", "hot tail insulation"), down_to(40, 0.4)
     ),
-    Row("parts/insulations/*/limit_c", LESS, ("run current",), down_to(40, 0.4), BELOW_TABLE),
+    Row("parts/insulations/*/limit_c", LESS, ("run current",), down_to(40, 0.4)),
     Row("parts/connectors/*/limit_c", LESS, ("joint", "hot tail joint"), down_to(40, 0.3)),
     Row("parts/connectors/*/voltage_rating_v", LESS, ("joint voltage",), times(0.1)),
     Row("parts/connectors/*/current_rating_a", LESS, ("joint current",), times(0.1)),
@@ -200,28 +195,28 @@ ROWS = (
 
 # What a yard states and may leave out; its values lie between the usual and the careful one.
 FACTS = {
-    "site/wet": "an unstated site counts as wet",
+    "site/wet": "",
     "site/live_parts_enclosed": "",
     "site/frames_bonded": "",
     "site/array_on": "",
     "site/earthing": "",
     "site/code": "",
-    "store/charge_hours": "careful charge hours",
-    "store/air_c": "careful air",
+    "store/charge_hours": "",
+    "store/air_c": "",
     "store/vented": "",
     "store/moist": "",
-    "store/combustible_distance_mm": "unknown distance counts as none",
+    "store/combustible_distance_mm": "",
     "store/vessel_bonded": "",
     "store/sheath_bonded": "",
     "store/element_covered": "",
     "store/vessel": "",
     "store/liner": "",
     "store/lagging": "",
-    "runs/*/connector": "an unknown joint keeps its margins of volts and amperes",
+    "runs/*/connector": "",
     "runs/*/inside": "",
-    "runs/*/surroundings/air_c": "unknown air leaves run current not assessed",
-    "runs/*/surroundings/wind_m_s": HOT_WIRE,
-    "runs/*/surroundings/metal_raceway": "the smaller current of both ways to lay it",
+    "runs/*/surroundings/air_c": "",
+    "runs/*/surroundings/wind_m_s": "",
+    "runs/*/surroundings/metal_raceway": "",
     "runs/*/surroundings/roof_distance_mm": "",
     "devices/*/set_c": "",
     "devices/*/drives": "",
@@ -240,7 +235,7 @@ FACTS = {
     "parts/elements/element/sheath": "",
     "parts/elements/element/alloy": "",
     "parts/elements/element/cold_length_mm": "",
-    "parts/elements/element/heated_length_mm": "without heat store margins lose their subject",
+    "parts/elements/element/heated_length_mm": "",
     "parts/media/fill/ceiling_c": "",
     "parts/wires/*/ampacity_a": "",
     "parts/wires/*/voltage_rating_v": "",
@@ -248,13 +243,13 @@ FACTS = {
     "parts/insulations/*/limit_wet_c": "",
     "parts/connectors/*/voltage_rating_v": "",
     "parts/connectors/*/current_rating_a": "",
-    "parts/controls/*/dc_ratings": "a control without printed pairs breaks nothing",
+    "parts/controls/*/dc_ratings": "",
     "parts/controls/*/own_limit_c": "",
     "parts/controls/*/polarised": "",
     "parts/controls/*/terminal_limit_c": "",
     "parts/controls/*/poles": "",
     "parts/controls/*/semiconductor": "",
-    "parts/controls/*/ac_only": "unknown ac_only of a control that states no direct current",
+    "parts/controls/*/ac_only": "",
 }
 
 

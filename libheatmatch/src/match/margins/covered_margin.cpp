@@ -12,7 +12,7 @@ using margins_sentences::of_vessels::say;
 Margin covered_margin(const Circuit& circuit) {
     constexpr auto name = std::to_array<const char*>({"element covered"});
     if (!circuit.heat || !circuit.heat->store) {
-        return margins_without_heat(circuit, name, Of::store).front();
+        return margins_without_heat(circuit, name).front();
     }
     Margin margin{.name = name.front(),
                   .subject = "element \"" + circuit.bank.element.id + '"',

@@ -143,7 +143,10 @@ Margin run_current_margin(const RunView& run) {
     // A raceway cools worse, whether or not the wire may lie without one.
     if (may_lie_in_raceway(run)) {
         const double inside = headroom_in_raceway(run).value_or(-1.0);
-        if (inside < margin.headroom.value_or(1.0)) margin.careful_headroom = inside;
+        if (inside < margin.headroom.value_or(1.0)) {
+            margin.careful_headroom = inside;
+            margin.missing.emplace_back("surroundings.metal_raceway");
+        }
     }
     return margin;
 }

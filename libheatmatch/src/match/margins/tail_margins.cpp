@@ -62,7 +62,10 @@ void judge(Margin& margin, const TailView& view, const char* missing = "", Sente
         add(margin, say<"tail.air_not_stated">());
     }
     // The air around a tail may be anything: unstated, nothing is left of its careful headroom.
-    if (!stated) margin.careful_headroom = std::min(margin.headroom.value_or(-1.0), -1.0);
+    if (!stated) {
+        margin.careful_headroom = std::min(margin.headroom.value_or(-1.0), -1.0);
+        margin.missing.emplace_back("surroundings.air_c");
+    }
     if (view.at.runaway) {
         margin.headroom = -1.0;
         margin.severity = margin.consequence;
