@@ -78,7 +78,8 @@ Margin insulation_margin(const RunView& run) {
     const std::string& family = insulation->family;
     Margin margin = temperature_margin(
         run, "insulation",
-        limit.soaked ? say<"run.insulation_wet">(with<"family">(family))
+        limit.soaked ? say<"run.insulation_wet">(with<"family">(family),
+                                                 with<"dry">(insulation->limit_c, unit::celsius))
                      : say<"run.insulation">(with<"family">(family)),
         Severity::danger, limit.limit_c, "limit_c", insulation->provenance.source);
     if (!margin.value || margin.severity == Severity::danger) return margin;

@@ -49,7 +49,9 @@ inline constexpr auto table = std::to_array<Template>({
      "The wire of \"{run}\" finds no steady temperature at this current: it runs away."},
     {"run.insulation", "{family} insulation is rated {limit} and melts or chars beyond it"},
     {"run.insulation_wet",
-     "{family} insulation is rated {limit} where wet, and soaks and ages early beyond it"},
+     "{family} insulation is rated {limit} where wet: it soaks and ages early beyond that, and "
+     "melts "
+     "or chars beyond {dry}"},
     {"run.insulation_wet_unknown",
      "what {family} insulation stands in a wet place is not known, and {limit} is for dry ones"},
     {"run.insulation_dries",
