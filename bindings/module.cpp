@@ -29,6 +29,7 @@ PYBIND11_MODULE(_core, module) {
     register_wire_check(module);
     register_season(module);
     register_space(module);
+    register_duties(module);
     register_candidate(module);
     register_ranking(module);
     register_answer(module);

@@ -115,6 +115,7 @@ void register_weather(py::module_& module);
 void register_monthly_sky(py::module_& module);
 void register_energy(py::module_& module);
 void register_season(py::module_& module);
+void register_duties(py::module_& module);
 void register_candidate(py::module_& module);
 void register_parts_view(py::module_& module);
 void register_glossary(py::module_& module);

@@ -1,6 +1,8 @@
 #include "pybind.hpp"
 
+#include "heatmatch/answer/check_counts.hpp"
 #include "heatmatch/answer/delivered_table.hpp"
+#include "heatmatch/answer/duties_table.hpp"
 #include "heatmatch/answer/heat_table.hpp"
 #include "heatmatch/answer/kept_table.hpp"
 #include "heatmatch/answer/margins_table.hpp"
@@ -108,6 +110,29 @@ void register_margins(py::module_& module) {
                "Part or run of a margin and what it says.");
 }
 
+void register_duties_tables(py::module_& module) {
+    module.def("counts_sentence", &counts_sentence, py::arg("candidate"),
+               "How many checks were made, and what they found.");
+    module.def("not_checked_lines", &not_checked_lines, py::arg("candidate"),
+               "What stands directly under the counts: what nobody checked, by what to state.");
+    module.def(
+        "code_duties",
+        [](const Circuit& circuit, const Site& site) { return code_duties(circuit, site); },
+        py::arg("circuit"), py::arg("site"), "Duties of the code of a circuit at a site.");
+    module.def(
+        "duties_table",
+        [](const Candidate& candidate, bool says, bool not_due) {
+            return duties_table(candidate, {.says = says, .not_due = not_due});
+        },
+        py::arg("candidate"), py::kw_only(), py::arg("says") = true, py::arg("not_due") = true,
+        "A row for each duty of the code; `not_due`: also those that are not due here.");
+    module.def("duties_sentence", &duties_sentence, py::arg("candidate"),
+               "How many duties are due, and how many of them have what.");
+    module.def("scope_sentence", &scope_sentence, py::arg("candidate"), "What duties depend on.");
+    module.def("steps_sentence", &steps_sentence, py::arg("candidate"),
+               "Which steps at which duties begin the cold volts are past.");
+}
+
 void register_candidate_tables(py::module_& module) {
     module.def("circuit_sentence", &circuit_sentence, py::arg("candidate"),
                "What it is: its circuit, its ohms, those of the label, its cold volts.");
@@ -202,6 +227,7 @@ void register_answer(py::module_& module) {
     register_rankings(module);
     register_verdict(module);
     register_margins(module);
+    register_duties_tables(module);
     register_candidate_tables(module);
     register_wires(module);
     register_kept(module);

@@ -2,6 +2,8 @@
 #include "state.hpp"
 #include "tail.hpp"
 
+#include "heatmatch/answer/check_counts.hpp"
+#include "heatmatch/answer/duties_table.hpp"
 #include "heatmatch/match/candidate/advice.hpp"
 #include "heatmatch/match/candidate/explain.hpp"
 #include "heatmatch/match/margins/sheath_margins.hpp"
@@ -122,6 +124,12 @@ void register_candidate(py::module_& module) {
         .def_property_readonly("smallest_headroom", &Candidate::smallest_headroom,
                                "of the margins whose passing is a danger")
         .def_property_readonly("not_assessed", &Candidate::not_assessed, "margins that lack data")
+        .def_property_readonly("checks", &check_counts, "how many checks were made, and found what")
+        .def_property_readonly("not_checked", &not_checked,
+                               "checks that lack a fact, by the fact; those not made first")
+        .def("code_duties", &duties_of,
+             "Duties of the code that is stated, else of both; they change no rank and no "
+             "severity.")
         .def_property_readonly(
             "assumed", [](const Candidate& candidate) { return texts_of(candidate.assumed()); },
             "what was assumed anywhere")

@@ -1,5 +1,6 @@
 #include "pybind.hpp"
 
+#include "heatmatch/match/candidate/code_duties.hpp"
 #include "heatmatch/match/candidate/wire_check.hpp"
 #include "heatmatch/operation/calibration/store_log.hpp"
 #include "heatmatch/operation/days/day.hpp"
@@ -45,6 +46,8 @@ std::span<const ChoiceClass> choice_classes() {
         {"LayingMethod", "How a wire is laid, as tables of current tell it.", laying_method_words},
         {"Duty", "What a device has to do.", duty_words},
         {"SensedPlace", "Where a device senses.", sensed_place_words},
+        {"Answer", "Whether something is so.", answer_words},
+        {"DutyMeans", "What there is here for a duty of a code.", duty_means_words},
         {"Severity", "How bad it is to pass a margin.", severity_words},
         {"WirePart", "What of a run of wire a temperature harms.", wire_part_words},
         {"FitMode", "How a label could be met by a single diode.", fit_mode_words},

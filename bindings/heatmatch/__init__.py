@@ -33,7 +33,9 @@ from heatmatch._core import (
     Calibration,
     Candidate,
     Catalog,
+    CheckCounts,
     Circuit,
+    CodeDuty,
     ConductorTemperature,
     Connector,
     Control,
@@ -70,6 +72,7 @@ from heatmatch._core import (
     MeterSheet,
     MonthlySky,
     NextMeasurement,
+    NotChecked,
     OperatingPoint,
     OperatingPoints,
     OwnedPanels,
@@ -281,6 +284,9 @@ __all__ = [
     "weather",
     "widest_vectors",
     "words",
+    "CheckCounts",
+    "CodeDuty",
+    "NotChecked",
 ]
 
 # Tracebacks, pickles and help() should name the package, not its compiled part.
@@ -288,10 +294,6 @@ for _name in __all__:
     _thing = globals()[_name]
     if getattr(_thing, "__module__", "") == "heatmatch._core":
         _thing.__module__ = "heatmatch"
-del _name, _thing
-
-frames.attach()
-frames_day.attach()
-meters.attach()
-forms.attach()
-weather.attach()
+for _module in (frames, frames_day, meters, forms, weather):
+    _module.attach()
+del _module, _name, _thing

@@ -100,7 +100,7 @@ TEST_CASE("a limit that cannot be told, or comes late, is not counted and says w
     };
     PlacedDevice limit = bed_limit();
     limit.device.set_c = 700.0;
-    CHECK(contains(said(limit), "the sheath has passed its limit"));
+    CHECK(contains(said(limit), "the sheath is past its limit"));
     limit = bed_limit();
     limit.device.senses = SensedPlace::space;
     CHECK(contains(said(limit), "cannot be told"));

@@ -4,6 +4,7 @@
 #include "answer/sentences_cells.hpp"
 #include "answer/sentences_compared.hpp"
 #include "answer/sentences_days.hpp"
+#include "answer/sentences_duties.hpp"
 #include "answer/sentences_kept.hpp"
 #include "answer/sentences_meter.hpp"
 #include "answer/sentences_ranking.hpp"
@@ -29,8 +30,9 @@ template <std::size_t... N>
     return all;
 }
 
-inline constexpr auto table = joined(candidate_lines, cell_lines, compared_lines, days_lines,
-                                     kept_lines, meter_lines, ranking_lines, wire_lines_table);
+inline constexpr auto table =
+    joined(candidate_lines, cell_lines, compared_lines, days_lines, duty_lines, kept_lines,
+           meter_lines, ranking_lines, wire_lines_table);
 
 template <Word Id, Word... Called>
 requires Listed<table, Id>

@@ -4,10 +4,10 @@
 #include "answer/sentences.hpp"
 
 #include <algorithm>
-#include <array>
 #include <set>
 #include <utility>
 
+#include "heatmatch/answer/check_counts.hpp"
 #include "heatmatch/answer/season_table.hpp"
 #include "heatmatch/base/constants.hpp"
 
@@ -35,35 +35,9 @@ bool in_danger(const Candidate& candidate) {
                        [](const Margin& m) { return m.severity == Severity::danger; });
 }
 
-/// How many margins of that severity; warnings are named.
-Sentence counted(const Candidate& candidate, Severity severity) {
-    std::size_t count = 0;
-    Sentences names;
-    for (const Margin& margin : candidate.margins()) {
-        if (margin.severity != severity) continue;
-        ++count;
-        const Sentence name = name_cell(margin.name);
-        if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
-    }
-    if (count == 0) return {};
-    const Amount shown = number(static_cast<double>(count), 0);
-    const std::string_view word = severity_name(severity);
-    if (severity != Severity::warning) {
-        return say<"verdict.counted">(with<"count">(shown), with<"severity">(word));
-    }
-    return say<"verdict.counted_names">(with<"count">(shown), with<"severity">(word),
-                                        with<"margins">(std::move(names)));
-}
-
-Sentence counts_sentence(const Candidate& candidate) {
-    Sentences counts;
-    for (const Severity severity :
-         {Severity::danger, Severity::warning, Severity::caution, Severity::not_assessed}) {
-        Sentence count = counted(candidate, severity);
-        if (!count.empty()) counts.push_back(std::move(count));
-    }
-    if (counts.empty()) return say<"verdict.within">();
-    if (!in_danger(candidate)) return say<"verdict.margins">(with<"counts">(std::move(counts)));
+/// The counts, what is a danger before them.
+Sentence counts_with_dangers(const Candidate& candidate) {
+    if (!in_danger(candidate)) return counts_sentence(candidate);
     std::set<std::string> dangers;
     for (const Margin& margin : candidate.margins()) {
         if (margin.severity == Severity::danger) dangers.insert(margin.name);
@@ -71,7 +45,7 @@ Sentence counts_sentence(const Candidate& candidate) {
     Sentences names;
     for (const std::string& name : dangers) names.push_back(name_cell(name));
     return say<"verdict.danger">(with<"margins">(std::move(names)),
-                                 with<"counts">(std::move(counts)));
+                                 with<"counts">(counts_sentence(candidate)));
 }
 
 }  // namespace
@@ -109,7 +83,7 @@ Sentence space_sentence(const Candidate& candidate) {
 }
 
 Sentence margin_sentence(const Candidate& candidate) {
-    Sentence said = counts_sentence(candidate);
+    Sentence said = counts_with_dangers(candidate);
     const auto fact = candidate.deciding_fact();
     if (!fact) return said;
     return say<"verdict.decides">(with<"said">(std::move(said)), with<"field">(fact->field),

@@ -10,12 +10,12 @@
 namespace heatmatch::margins_sentences::of_limits {
 
 inline constexpr auto table = std::to_array<Template>({
-    {"limit.sheath", "the sheath has passed its limit by then"},
+    {"limit.sheath", "the sheath is past its limit by then"},
     {"limit.sheath_unknown", "what the sheath stands is not known"},
-    {"limit.coil", "the coil has passed its limit by then"},
+    {"limit.coil", "the coil is past its limit by then"},
     {"limit.water", "the water boils before"},
-    {"limit.material", "vessel, liner or lagging has passed its limit by then"},
-    {"limit.wood", "wall or lid has passed what wood stands by then"},
+    {"limit.material", "vessel, liner or lagging is past its limit by then"},
+    {"limit.wood", "wall or lid is past what wood stands by then"},
     {"limit.touch", "wall or lid burns a hand by then"},
     {"limit.no_set", "what it is set to is not told"},
     {"limit.space", "when the space reaches its set point cannot be told"},

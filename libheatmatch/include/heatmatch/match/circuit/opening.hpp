@@ -1,9 +1,13 @@
 #pragma once
 
+#include <array>
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "heatmatch/base/choice.hpp"
 #include "heatmatch/base/sentence.hpp"
 #include "heatmatch/match/circuit/circuit.hpp"
 #include "heatmatch/solar/single_diode.hpp"
@@ -14,6 +18,10 @@ namespace heatmatch {
 enum class Occasion { by_hand, thermostat, limit, fault };
 
 enum class Answer { yes, no, unknown };
+inline constexpr auto answer_words = std::to_array<std::string_view>({"yes", "no", "unknown"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(Answer) {
+    return answer_words;
+}
 
 /// What keeps a device from opening a circuit.
 enum class Obstacle {

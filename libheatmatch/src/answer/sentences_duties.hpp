@@ -1,0 +1,59 @@
+#pragma once
+
+#include <array>
+
+#include "heatmatch/base/sentence.hpp"
+
+/// Counts of checks, what nobody checked, duties of codes.
+namespace heatmatch::answer_sentences {
+
+inline constexpr auto duty_lines = std::to_array<Template>({
+    {"counts.all",
+     "Checks made {made}, not made {not_made}: dangers {dangers}, warnings {warnings}{named}, "
+     "cautions {cautions}, no finding {none}."},
+    {"counts.named", " ({margins})"},
+    {"counts.names", "{names} ({subject})"},
+    {"counts.not_made", "Not checked until stated: {fields}: {checks:; }."},
+    {"counts.no_field", "Not checked, and no field tells it: {checks:; }."},
+    {"counts.judged", "Judged without: {fields}: {checks:; }."},
+    {"counts.duties", "Duties of the code that nobody stated: {duties}."},
+    {"counts.never",
+     "Never checked here: permits, joints of one make, how it is mounted and installed."},
+
+    {"duties.title", "duties of the code here"},
+    {"duties.name", "duty"},
+    {"duties.code", "code"},
+    {"duties.begins", "begins"},
+    {"duties.due", "due"},
+    {"duties.here", "here"},
+    {"duties.which", "device, or what to state"},
+    {"duties.any", "any"},
+    {"duties.above", "> {volts}"},
+    {"duties.from", "{volts}"},
+    {"duties.either", "> {volts}, {amperes}"},
+    {"duties.counts",
+     "Duties of the code here: {due} due, {perhaps} perhaps; not met {not_met}, nobody stated "
+     "{nobody}, stated {stated}, a device there {devices}."},
+    {"duties.none_due", "{count} more are not due here."},
+    {"duties.scope", "Scope: {panels}; {earthing}; {wires}; {cold} cold, {amperes}; {code}."},
+    {"duties.on_ground", "panels on the ground"},
+    {"duties.on_building", "panels on a building"},
+    {"duties.on_untold", "what the panels are mounted on nobody stated"},
+    {"duties.grounded", "one pole earthed"},
+    {"duties.floating", "floating"},
+    {"duties.earthing_untold", "floating or earthed nobody stated"},
+    {"duties.inside", "inside a building: {runs}"},
+    {"duties.outside", "no wire inside a building"},
+    {"duties.inside_untold", "nobody stated whether these lie inside a building: {runs}"},
+    {"duties.nec", "National Electrical Code"},
+    {"duties.iec", "IEC"},
+    {"duties.both", "code not stated, so both"},
+    {"duties.steps", "Steps at which duties begin, at {cold} cold: {steps}."},
+    {"duties.step_past", "past {step} ({what})"},
+    {"duties.step_below", "not past {step} ({what})"},
+    {"duties.legend",
+     "Duties change no rank and no severity; unknown counts as due. Local codes and licensed "
+     "practice decide."},
+});
+
+}  // namespace heatmatch::answer_sentences
