@@ -23,7 +23,7 @@ void register_margin(py::module_& module) {
             "none, caution, warning, danger or not assessed")
         .def_property_readonly(
             "consequence", [](const Margin& margin) { return margin.consequence; },
-            "severity once the limit is passed")
+            "severity beyond the limit")
         .def_property_readonly(
             "worst_severity", [](const Margin& margin) { return margin.worst_severity; },
             "with every unstated fact at the careful end of its field")

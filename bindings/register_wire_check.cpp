@@ -85,7 +85,7 @@ void register_limits(py::module_& module) {
         .def_readonly("limit_c", &WireLimit::limit_c, "[°C]")
         .def_property_readonly(
             "consequence", [](const WireLimit& limit) { return limit.consequence; },
-            "severity once it is passed")
+            "severity beyond it")
         .def_readonly("source", &WireLimit::source, "where it comes from")
         .def("__repr__",
              [](const WireLimit& limit) {

@@ -31,6 +31,7 @@ from heatmatch.cli_shared import (
     say_name,
     texts_in,
 )
+from heatmatch.display_duties import checks_row
 from heatmatch.display_table import wrapped
 from heatmatch.display_units import told
 from heatmatch.errors import FileError
@@ -66,6 +67,7 @@ DEMO_EXAMPLES = ("demo > mine.json", "demo | heatmatch rank -")
 def candidate_json(candidate: _core.Candidate, units: str) -> dict[str, Any]:
     """A candidate as plain data."""
     row = frames.candidate_row(candidate)
+    row |= checks_row(candidate, units)
     row["margins"] = [margin_json(margin, units) for margin in candidate.margins]
     told = {
         "advice": candidate.advice().sentences,
@@ -104,7 +106,9 @@ def _ranking_json(arguments: argparse.Namespace, ranking: _core.Ranking) -> dict
 
 def _say_ranking(arguments: argparse.Namespace, ranking: _core.Ranking) -> None:
     units = arguments.units
-    say(display.ranking_text(ranking, arguments.top, units=units))
+    # The first one in full has its counts.
+    counts = len(ranking) == 0
+    say(display.ranking_text(ranking, arguments.top, units=units, counts=counts))
     if len(ranking) > 0:
         say("\nThe first one in full:\n")
         say(display.candidate_text(ranking[0], units=units))

@@ -22,6 +22,7 @@ from heatmatch.cli_shared import (
     stands,
 )
 from heatmatch.display import wrap
+from heatmatch.display_duties import checks_row
 from heatmatch.files import whole_file
 
 HELP = """\
@@ -76,7 +77,9 @@ def run_report(arguments: argparse.Namespace) -> int:
     if arguments.json:
         of = "ranking" if isinstance(what, _core.Ranking) else what.circuit.title
         data = {"wrote": arguments.output, "of": of}
-        print_json(data if told is None else data | {"severity": told.severity})
+        if told is not None:
+            data |= {"severity": told.severity, **checks_row(told, arguments.units)}
+        print_json(data)
     else:
         if told is not None and danger:
             say(wrap(f"{told.circuit.title}: {_core.margin_sentence(told)}"))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from heatmatch import _core
+from heatmatch.display_duties import counts_text, duties_text
 from heatmatch.display_season import MONTHS, season_text
 from heatmatch.display_table import shown, table_text, texts, wrapped
 from heatmatch.display_text import WIDTH, clip, table, wrap
@@ -61,13 +62,19 @@ def legend(ranking: _core.Ranking, *, units: str = "si", share: bool = True) -> 
     return " ".join(texts(_core.ranking_legend(ranking, share=share), units))
 
 
-def ranking_text(ranking: _core.Ranking, top: int = TABLE_ROWS, *, units: str = "si") -> str:
-    """A ranking as text."""
+def ranking_text(
+    ranking: _core.Ranking, top: int = TABLE_ROWS, *, units: str = "si", counts: bool = True
+) -> str:
+    """A ranking as text; `counts`: with the checks of its first candidate."""
     lines = [wrap(_core.reasons_sentence(ranking)), ""]
     if len(ranking) == 0:
         lines.append(wrap(_core.nothing_left(ranking)))
     else:
         lines.append(ranking_table(ranking.candidates[:top], units=units))
+    first = next(iter([*ranking, *ranking.rejected]), None)
+    if counts and first is not None:
+        lines += ["", f"{wrap(first.circuit.title)}:", counts_text(first, units=units)]
+    if len(ranking) > 0:
         lines += ["", wrap(legend(ranking, units=units, share=False))]
     return "\n".join([*lines, *wrapped(ranking.remarks, units)])
 
@@ -92,7 +99,7 @@ def heat_text(candidate: _core.Candidate, *, units: str = "si") -> str:
 
 
 def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
-    """A candidate as text: what it is, what it delivers, its margins, what was assumed."""
+    """A candidate as text: what it is and delivers, checks, margins, duties, what was assumed."""
     nearest = wrapped([_core.nearest_sentence(candidate)], units)
     lines = [
         *wrapped([_core.circuit_sentence(candidate)], units),
@@ -105,7 +112,11 @@ def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
         heat_text(candidate, units=units),
         "",
         *([*nearest, ""] if nearest else []),
+        counts_text(candidate, units=units),
+        "",
         margins_text(candidate, units=units),
+        "",
+        duties_text(candidate, units=units),
     ]
     lines += listed("assumed:", candidate.assumed, units)
     return "\n".join(lines)

@@ -11,6 +11,7 @@ from typing import Any
 import ipywidgets as widgets
 
 from heatmatch import _core, explorer_tables
+from heatmatch.display_duties import counts_html
 from heatmatch.display_table import texts
 from heatmatch.errors import Error
 from heatmatch.explorer_choice import Choice, Workbench, row_of
@@ -159,7 +160,8 @@ class ExplorerPanel:
         else:
             title = explorer_tables.candidate_title("", self.candidate).strip()
             said = [*_core.verdict(self.candidate), _core.nearest_sentence(self.candidate)]
-            self.say(" ".join([f"{title}.", *texts(said, self.units)]))
+            unchecked = counts_html(self.candidate, self.units, counts=False)
+            self.say(" ".join([f"{title}.", *texts(said, self.units)]), below=unchecked)
         self._later(self._draw)
 
     def _draw(self) -> None:
@@ -217,10 +219,10 @@ class ExplorerPanel:
             self.say(f"Let go of {self.kept.pop().name}.")
             self._draw()
 
-    def say(self, text: str, *, wrong: bool = False) -> None:
-        """One line about what was done or what is wrong."""
+    def say(self, text: str, *, wrong: bool = False, below: str = "") -> None:
+        """One line about what was done or what is wrong; HTML that stands under it."""
         mark = "<b>not possible:</b> " if wrong else ""
-        self.status.value = explorer_tables.panel(f"<p>{mark}{escape(text)}</p>")
+        self.status.value = explorer_tables.panel(f"<p>{mark}{escape(text)}</p>{below}")
 
     def restart(self, installation: _core.Installation) -> None:
         """Begins anew with another installation; kept choices stay.

@@ -8,6 +8,7 @@ from html import escape
 
 from heatmatch import _core
 from heatmatch.display import legend
+from heatmatch.display_duties import duties_html
 from heatmatch.display_table import heads, shown, texts, with_short_names
 from heatmatch.display_text import clip
 from heatmatch.display_units import told
@@ -20,6 +21,8 @@ STYLE = """<style>
 .hm-panel td, .hm-panel th {padding: .15em .6em; border-bottom: 1px solid #d8cfc4;
   text-align: left; vertical-align: top; overflow-wrap: break-word; line-height: 1.3;}
 .hm-panel p {margin: .2em 0; max-width: 60em; line-height: 1.35;}
+.hm-panel ul {margin: .2em 0 .4em 0; padding-left: 1.4em; max-width: 60em; font-size: 12px;
+  line-height: 1.3;}
 .hm-panel .hm-small {font-size: 12px;}
 .hm-panel :focus-visible {outline: 2px solid #1f5f5b; outline-offset: 1px;}
 </style>"""
@@ -61,9 +64,10 @@ def candidate_title(place: str, candidate: _core.Candidate) -> str:
 
 
 def margins_html(candidate: _core.Candidate, units: str) -> str:
-    """The margins of a candidate, the most severe first, and what it may take."""
+    """The margins of a candidate, the most severe first, what it may take, and its duties."""
     made = html_of(_core.margins_table(candidate, source=False), units, widths={2: 60})
-    return panel(made + paragraphs(texts(candidate.advice().sentences, units)))
+    advice = paragraphs(texts(candidate.advice().sentences, units))
+    return panel(made + advice + duties_html(candidate, units))
 
 
 def kept_html(kept: Sequence[Kept], units: str) -> str:

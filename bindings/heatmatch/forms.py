@@ -14,6 +14,7 @@ from heatmatch.display import (
     ranking_text,
 )
 from heatmatch.display_day import calibration_text, day_text, stagnation_text
+from heatmatch.display_duties import counts_html, duties_html
 from heatmatch.display_meter import diagnosis_text, sheet_text
 from heatmatch.display_table import cells, heads
 from heatmatch.display_units import told
@@ -62,7 +63,10 @@ def ranking_html(self: _core.Ranking) -> str:
     shown = self.candidates[:TABLE_ROWS]
     notes = paragraphs([legend(self), *self.remarks])
     made = _core.ranking_table(shown)
-    return html_of(made, caption=_core.reasons_sentence(self), widths={1: 120, 2: 120}) + notes
+    first = next(iter([*self, *self.rejected]), None)
+    counts = "" if first is None else paragraphs([f"{first.circuit.title}:"]) + counts_html(first)
+    table = html_of(made, caption=_core.reasons_sentence(self), widths={1: 120, 2: 120})
+    return table + counts + notes
 
 
 def heat_html(candidate: _core.Candidate) -> str:
@@ -82,7 +86,9 @@ def candidate_html(self: _core.Candidate) -> str:
         season
         + html_of(_core.delivered_table(self))
         + heat_html(self)
+        + counts_html(self)
         + html_of(_core.margins_table(self), caption=_core.margins_plain_title())
+        + duties_html(self)
         + (f"<p>assumed:</p><ul>{assumed}</ul>" if assumed else "")
     )
 

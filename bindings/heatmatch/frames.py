@@ -136,8 +136,8 @@ def margins_to_frame(self: _core.Candidate, *, units: str = "si") -> _pd.DataFra
     Returns
     -------
     pandas.DataFrame
-        Columns severity, worst_severity, name, subject, value, limit, unit, headroom, sentence, source,
-        assumed, missing.
+        Columns severity, worst_severity, name, subject, value, limit, unit, headroom, sentence,
+        source, assumed, missing.
     """
     rows = [
         {

@@ -15,7 +15,7 @@ _WORDS = {
     "hookup": "panels, wires with their devices, elements in their store, and the bond to earth",
     "curves": "amperes over volts of the array in five suns, and where the bank's line meets them",
     "path": "temperatures and limits from the coil to the wall, and along the wire to the panels",
-    "margins": "a bar for each margin, the headroom that is left; below 0 the limit is passed",
+    "margins": "a bar for each margin, the headroom that is left; below 0 it is beyond the limit",
     "months": "heat of a day in each month, within what the panels could give",
     "energy": "heat of the season over the ohms of the bank, with this bank and the best one",
     "hours": "watts into the elements for each hour of the day in each month",

@@ -11,6 +11,7 @@ from markupsafe import Markup
 
 from heatmatch import _core, frames
 from heatmatch.display import legend
+from heatmatch.display_duties import SHORT, duties_heads
 from heatmatch.display_table import cells, heads, with_short_names
 from heatmatch.display_text import clip, clip_middle, plain
 from heatmatch.display_units import told
@@ -100,12 +101,14 @@ def sections(
     steps = candidate.explain()
     assumed = list(dict.fromkeys([*candidate.assumed, *([] if run is None else run.assumed)]))
     cited = [*assumed, *(m.source for m in candidate.margins), *(step.source for step in steps)]
+    cited += [duty.source for duty in candidate.code_duties()]
     dangers = [_reason(m) for m in candidate.margins if m.severity == "danger"]
     if run is not None:
         peaks = (peak.margin for peak in run.answer.peaks)
         dangers += [_reason(m) for m in peaks if m.severity == "danger"]
     nearest = _core.nearest_sentence(candidate)
-    verdict = translated([*_core.verdict(candidate), *([nearest] if nearest else [])])
+    told_first = _core.verdict(candidate)
+    verdict = translated([*told_first, *([nearest] if nearest else [])])
     if run is not None:
         assert candidate.season is not None  # or no days would have been lived through
         verdict += translated([_core.lived_week_sentence(candidate.season)])
@@ -116,6 +119,10 @@ def sections(
         "danger": bool(dangers),
         "verdict": verdict,
         "dangers": dangers,
+        "counts_place": told_first.index(_core.margin_sentence(candidate)),
+        "unchecked": _unchecked(candidate),
+        "duties": _duties(candidate),
+        "duties_heads": translated(duties_heads(candidate)),
         "remarks": translated(candidate.remarks),
         "ranked": [] if ranking is None else _ranked(ranking),
         "wires": _wires(candidate),
@@ -172,6 +179,20 @@ def _wire_cell(cell: Sentence, units: str) -> str:
 
 def _margins(candidate: _core.Candidate) -> Table:
     return laid_out(_core.margins_table(candidate, missing=True), widths={2: 80})
+
+
+def _unchecked(candidate: _core.Candidate) -> list[Any]:
+    """What nobody checked, a line for each fact that checks lack."""
+    lines = [with_short_names(line, SHORT) for line in _core.not_checked_lines(candidate)]
+    return translated(lines)
+
+
+def _duties(candidate: _core.Candidate) -> Table:
+    """The duties of the code, under what they depend on."""
+    made = _core.duties_table(candidate)
+    table = laid_out(made)
+    table.notes = translated(made.legend)
+    return table
 
 
 def _reason(margin: _core.Margin) -> Any:

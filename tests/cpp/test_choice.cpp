@@ -8,6 +8,7 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/base/choice.hpp"
+#include "heatmatch/match/candidate/code_duties.hpp"
 #include "heatmatch/match/candidate/wire_check.hpp"
 #include "heatmatch/operation/calibration/store_log.hpp"
 #include "heatmatch/operation/days/day.hpp"
@@ -84,8 +85,9 @@ TEST_CASE("every choice has a word for each enumerator, in their order") {
     check_choices<Technology, ConductorMetal, Plating, ResetKind, FailureKind, OperatedKind,
                   DetectedFault, ConnectorPlace, MediumForm, SourceKind>();
     check_choices<StoreShape, StorePlace, StoreTerminals, StoreMaterial, Carried, SurroundingsKind,
-                  Duty, SensedPlace, WiringCode, LayingMethod, ArrayPlace, Earthing>();
-    check_choices<Severity, WirePart, FitMode, ResistanceBasis, ConductivityEnd, VectorWidth>();
+                  Duty, SensedPlace, WiringCode, LayingMethod>();
+    check_choices<Answer, DutyMeans, Severity, WirePart, FitMode, ResistanceBasis, ConductivityEnd,
+                  VectorWidth>();
     check_choices<SwitchCase, SwitchAction, BedModel, ProbePlace, FaultKind, UnitSystem,
                   SkyModel>();
 }

@@ -77,7 +77,7 @@ TEST_CASE("lines count what is within its limit and gather what one reason hides
                          "caution: close, run \"feed of 10 m\": It takes 99.999 °C of 100 °C.",
                          "not assessed: bare, lone, rod: Nobody said.",
                          "not assessed: other, rod: Other.",
-                         "none: 1 further margins are within their limits"});
+                         "no finding: 1 other checks; that promises nothing"});
     CHECK(margin_lines(judged(), true).size() == 6);
     CHECK(margin_reason(made("melts", 130.0)).text(UnitSystem::us) ==
           "run \"feed of 10 m\": It takes 266 °F of 212 °F.");

@@ -19,6 +19,19 @@ TEST_CASE("every sentence has an id of its own, and is found by it") {
     CHECK(find_template("nowhere.nothing") == nullptr);
 }
 
+// A check that found nothing promises nothing: whatever promises is in no line of any room.
+TEST_CASE("nothing is called safe, fine or according to a code") {
+    static const std::regex promise(
+        R"(\b(safe|safely|safety|ok|okay|pass(es)? the|passed|compliant|compl(y|ies|iance)|approved|certified|legal)\b)",
+        std::regex::icase);
+    for (const auto lines : sentence_tables()) {
+        for (const Template& line : lines) {
+            CAPTURE(line.id);
+            CHECK_FALSE(std::regex_search(std::string(line.text), promise));
+        }
+    }
+}
+
 TEST_CASE("no number stands in a sentence but as an argument, and its places are closed") {
     static const std::regex digit(R"(\d)");
     static const std::regex place(R"(\{[a-z_]+(:[^{}]*)?\})");

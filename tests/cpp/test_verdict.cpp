@@ -60,21 +60,23 @@ TEST_CASE("what heat does for a space is told by what the space loses") {
 
 TEST_CASE("margins are counted, warnings and dangers named, a danger told first") {
     CHECK(margin_sentence(with_margins({})).text() ==
-          "Every margin was assessed and is within its limit.");
+          "Checks made 0, not made 0: dangers 0, warnings 0, cautions 0, no finding 0.");
     std::vector<Margin> margins{
         margin_graded("touch", Severity::warning),     margin_graded("arc", Severity::warning),
         margin_graded("touch", Severity::warning),     margin_graded("drop", Severity::caution),
         margin_graded("coil", Severity::not_assessed), margin_graded("fit", Severity::none)};
     const Candidate warned = with_margins(margins);
-    CHECK(margin_sentence(warned).text() ==
-          "Margins: 3 warning (touch, arc), 1 caution, 1 not assessed.");
+    CHECK(
+        margin_sentence(warned).text() ==
+        "Checks made 5, not made 1: dangers 0, warnings 3 (touch, arc), cautions 1, no finding 1.");
     CHECK(verdict(warned).front() == heat_sentence(warned));
     margins.push_back(margin_graded("sheath", Severity::danger));
     margins.push_back(margin_graded("cold", Severity::danger));
     const Candidate rejected = with_margins(margins);
-    CHECK(margin_sentence(rejected).text() ==
-          "DANGER: cold, sheath. Do not build it so. Margins: 2 danger, 3 warning (touch, arc), 1 "
-          "caution, 1 not assessed.");
+    CHECK(
+        margin_sentence(rejected).text() ==
+        "DANGER: cold, sheath. Do not build it so. Checks made 7, not made 1: dangers 2, warnings "
+        "3 (touch, arc), cautions 1, no finding 1.");
     CHECK(verdict(rejected).front() == margin_sentence(rejected));
     CHECK(verdict(rejected).size() == 2);
 }

@@ -1,0 +1,79 @@
+#include "demo.hpp"
+#include "table_texts.hpp"
+
+#include "heatmatch/answer/duties_table.hpp"
+
+using namespace heatmatch;
+
+namespace {
+
+Candidate candidate_at(int series, Site site) {
+    Candidate candidate;
+    candidate.circuit =
+        bench_circuit("silicon-60-cell-245", {series, 1}, "tubular-1000-120", {1, 1});
+    RunParts parts = bench_run("pv-wire-10-awg", 20.0);
+    parts.run.inside = true;
+    candidate.circuit.runs.push_back(parts);
+    candidate.site = std::move(site);
+    return candidate;
+}
+
+const Site american{.record_low_c = -20.0, .code = WiringCode::nec};
+
+}  // namespace
+
+TEST_CASE("a row for each duty: from when on, whether due, what there is") {
+    const Table table = duties_table(candidate_at(2, american));
+    CHECK(table.rows.size() == 9);
+    CHECK(table.columns.size() == 8);
+    const Table brief = duties_table(candidate_at(2, american), {.says = false});
+    CHECK(line(brief.rows[0]) ==
+          "guarded live parts|nec|50 V|yes|nobody stated|site.live_parts_enclosed");
+    CHECK(line(brief.rows[1]) == "earth-fault protection|nec|> 30 V, 8 A|yes|not met|");
+    CHECK(line(brief.rows[2]) == "arc-fault protection|nec|80 V|yes|not met|");
+    CHECK(contains(brief.legend.front(), "Local codes and licensed practice decide."));
+}
+
+// Source: NEC 690.11: from 80 V on; one panel is 43 V.
+TEST_CASE("what is not due can be left out, and is counted") {
+    const Candidate one = candidate_at(1, american);
+    const DutiesTableOptions due{.says = false, .not_due = false};
+    CHECK(duties_table(one, due).rows.size() == 7);
+    CHECK(contains(duties_sentence(one), "2 more are not due here."));
+    CHECK(contains(duties_sentence(candidate_at(2, american)), "9 due, 0 perhaps"));
+}
+
+TEST_CASE("the steps of 30, 60 and 80 V are named in every answer") {
+    CHECK(contains(steps_sentence(candidate_at(2, american)),
+                   "past 30 V (shock where wet, earth faults), past 60 V (shock where dry), past "
+                   "80 V (arc faults)."));
+    CHECK(contains(steps_sentence(candidate_at(1, american)),
+                   "past 30 V (shock where wet, earth faults), not past 60 V (shock where dry), "
+                   "not past 80 V (arc faults)."));
+}
+
+TEST_CASE("the scope names building or ground, earth, wires inside and the code") {
+    const std::string untold = scope_sentence(candidate_at(2, american)).text();
+    CHECK(contains(untold, "what the panels are mounted on nobody stated"));
+    CHECK(contains(untold, "floating or earthed nobody stated"));
+    CHECK(contains(untold, "inside a building: bench"));
+    CHECK(contains(untold, "National Electrical Code"));
+    Site stated = cold_site;
+    stated.array_on = ArrayPlace::ground;
+    stated.earthing = Earthing::floating;
+    Candidate outside = candidate_at(2, stated);
+    outside.circuit.runs[0].run.inside = false;
+    const std::string told = scope_sentence(outside).text();
+    CHECK(contains(told, "panels on the ground; floating; no wire inside a building"));
+    CHECK(contains(told, "code not stated, so both"));
+}
+
+TEST_CASE("duties change neither severity nor what else is told") {
+    Candidate candidate = candidate_at(2, american);
+    const Severity before = candidate.severity();
+    const Severity worst = candidate.worst_severity();
+    CHECK_FALSE(duties_of(candidate).empty());
+    CHECK(candidate.severity() == before);
+    CHECK(candidate.worst_severity() == worst);
+    CHECK(count_margins(candidate.margins(), "duties") == 0);
+}
