@@ -26,7 +26,7 @@ HeatPoint Extremes Advice BankHeat HotTail WireCheck WireLimit InsulationReach
 SpaceBalance DayRun DayEnergy DayAnswer DarkHours PartPeak SwitchEvent Stagnation Probe StoreLog
 Fitted Calibration ExpectedBand MeterRow MeterCheck MeterSheet Readings FittedValue Hypothesis
 NextMeasurement Diagnosis MonthlySky SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance
-PlaneIrradiances
+PlaneIrradiances CheckCounts NotChecked CodeDuty
 """
 
 
@@ -117,6 +117,9 @@ def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -
         standing.delivered[0],
         standing.margins[0],
         standing.explain()[0],
+        standing.checks,
+        standing.not_checked[0],
+        standing.code_duties()[0],
         starter,
         starter.panels,
         hm.Weather.clear_days(demo.site),
