@@ -8,9 +8,9 @@
 
 namespace heatmatch {
 
-using candidate_sentences::of_duties::say;
-
 namespace {
+
+using candidate_sentences::of_duties::say;
 
 constexpr double guarded_v = 50.0;  // @cite nec-110-27
 constexpr double fault_a = 8.0;     // @cite nec-690-41 @cite nec-690-31

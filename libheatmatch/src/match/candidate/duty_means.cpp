@@ -12,9 +12,9 @@
 
 namespace heatmatch {
 
-using candidate_sentences::of_duties::say;
-
 namespace {
+
+using candidate_sentences::of_duties::say;
 
 Sentences as_names(const std::vector<std::string>& texts) {
     Sentences names;

@@ -6,7 +6,11 @@
 
 namespace heatmatch {
 
+namespace {
+
 using candidate_sentences::of_duties::say;
+
+}  // namespace
 
 Answer DutyScope::enters_building() const {
     if (!inside.empty()) return Answer::yes;
