@@ -175,6 +175,18 @@ class SensedPlace(Choice):
     BED = "bed"
     SPACE = "space"
 
+class Answer(Choice):
+    YES = "yes"
+    NO = "no"
+    UNKNOWN = "unknown"
+
+class DutyMeans(Choice):
+    A_DEVICE = "a device"
+    AS_STATED = "as stated"
+    NOT_MET = "not met"
+    NOBODY_STATED = "nobody stated"
+    NOT_DUE = "not due"
+
 class Severity(Choice):
     NONE = "none"
     CAUTION = "caution"

@@ -29,8 +29,8 @@ TEST_CASE("a row for each duty: from when on, whether due, what there is") {
     const Table brief = duties_table(candidate_at(2, american), {.says = false});
     CHECK(line(brief.rows[0]) ==
           "guarded live parts|nec|50 V|yes|nobody stated|site.live_parts_enclosed");
-    CHECK(line(brief.rows[1]) == "earth-fault protection|nec|> 30 V, 8 A|yes|not met|");
-    CHECK(line(brief.rows[2]) == "arc-fault protection|nec|80 V|yes|not met|");
+    CHECK(line(brief.rows[1]) == "earth-fault protection|nec|> 30 V, 8 A|yes|not met");
+    CHECK(line(brief.rows[2]) == "arc-fault protection|nec|80 V|yes|not met");
     CHECK(contains(brief.legend.front(), "Local codes and licensed practice decide."));
 }
 

@@ -145,6 +145,7 @@ TEST_CASE("a joint that is rated too low, or not at all, does not keep a wire fr
     const Circuit circuit =
         bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
     Installation installation = installation_with_run(chosen(0.5, 120.0));
+    installation.site.wet = false;  // no insulation has a wet rating for 120 °C
     const RunParts bare = lay(installation, circuit).front();
     REQUIRE(bare.wire);
     for (const char* connector : {"pv-plug-4-mm", "ring-terminal-nickel", "solder-joint"}) {

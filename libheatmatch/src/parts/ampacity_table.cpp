@@ -153,13 +153,16 @@ std::optional<TabulatedAmpacity> coolest_ampacity(WiringCode code, LayingMethod 
         }
         return coolest_c;
     };
+    // Cooler insulation falls back on the columns of single wires: their coolest counts as well.
+    std::optional<TabulatedAmpacity> coolest;
     for (const AmpacityGroup of : {group, G::single}) {
-        if (const auto coolest_c = coolest_of(of))
-            return hottest(code, method, of, area_mm2, *coolest_c);
-        if (group == G::cord && code == nec) return std::nullopt;
-        if (group == G::cord && method != M::free_air && method != M::bundle) return std::nullopt;
+        const auto coolest_c = coolest_of(of);
+        if (coolest_c && (!coolest || *coolest_c < coolest->conductor_c))
+            coolest = hottest(code, method, of, area_mm2, *coolest_c);
+        const bool open = method == M::free_air || method == M::bundle;
+        if (group == G::cord && (code == nec || !open)) break;
     }
-    return std::nullopt;
+    return coolest;
 }
 
 }  // namespace heatmatch
