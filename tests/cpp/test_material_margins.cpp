@@ -59,6 +59,27 @@ TEST_CASE("a floor that loses less than the lid is the hotter of the two") {
     CHECK(inner_c(0.3, 3.0) == doctest::Approx(inner_c(3.0, 0.3)));
 }
 
+// Source: the closed form itself after fourteen days, with its lid and floor.
+TEST_CASE("what lid and floor reach in a stagnation is no less than the closed form has it") {
+    for (const double side_u : {0.4, 3.0, 12.0}) {
+        for (const double watts : {40.0, 150.0, 500.0}) {
+            Installation installation = drum(0.45, 0.85);
+            installation.store->side_u_w_m2k = side_u;
+            const Circuit circuit = filled(installation, false);
+            const HeatPoint point = circuit.heat->at(watts);
+            CAPTURE(side_u);
+            CAPTURE(watts);
+            for (const heatmatch::BedCharge* charge :
+                 {&circuit.heat->stagnant, &circuit.heat->stagnant_out}) {
+                const double rise_k =
+                    heatmatch::bed_temperatures(*charge, 2.0 * watts).inner_c - charge->air_c;
+                CHECK(point.stagnation_inner_c - charge->air_c >= 0.99 * rise_k);
+                CHECK(point.stagnation_inner_c - charge->air_c <= 1.5 * rise_k);
+            }
+        }
+    }
+}
+
 // Limit: polystyrene 165 °F (73.9 °C), nia-insulation-guide.
 TEST_CASE("a layer beyond what it stands is a danger, just within it a caution") {
     Installation installation = drum(0.40, 0.80);
