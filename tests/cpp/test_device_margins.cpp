@@ -111,6 +111,10 @@ TEST_CASE("a device without a direct-current rating is judged at 30 V and 1 A") 
     small.runs = {bench_run("thhn-12-awg", 30.0)};
     small.devices = {placed};
     check_judged(device_margin(small, "dc breaking"), Severity::danger, 1.25 * 5.37, 1.0);
+    // Just passed, it is no better than a pair for other poles.
+    small = bench_circuit("silicon-60-cell-245", {1, 1}, "tubular-1000-120", {1, 1});
+    small.devices = {placed};
+    CHECK(*device_margin(small, "dc breaking").headroom <= -1.0);
 }
 
 TEST_CASE("a thermostat that only senses is not asked to break") {

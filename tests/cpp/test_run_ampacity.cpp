@@ -131,6 +131,9 @@ TEST_CASE("terminals of a device count as marked, and as 60 °C without a mark")
     // Its mark does not help joints that count as 60 °C themselves.
     CHECK(*figure("thhn-12-awg", 75.0, "ring-terminal-vinyl").table_a == 20.0);
     CHECK_FALSE(figure("thhn-12-awg", std::nullopt, "ring-terminal-vinyl").unmarked);
+    // Below the coolest column by the rise that is left: 20 A x sqrt(15/30).
+    CHECK(*figure("thhn-12-awg", 45.0).table_a == doctest::Approx(20.0 * std::sqrt(0.5)));
+    CHECK(*figure("thhn-12-awg", 25.0).table_a == 0.0);
     constexpr double two_aught_mm2 = 67.4;
     CHECK(*figure("thhn-8-awg", std::nullopt, "pv-plug-4-mm", two_aught_mm2).table_a == 145.0);
     CHECK(*figure("thhn-8-awg", 75.0, "pv-plug-4-mm", two_aught_mm2).table_a == 175.0);

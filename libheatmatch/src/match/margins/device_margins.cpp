@@ -52,6 +52,11 @@ Margin breaking_margin(const Circuit& circuit, const PlacedDevice& placed,
                                            with<"amperes">(unrated_pair.a_dc, unit::ampere)),
              .source = sentence_of(Name{"common-practice"})});
     }
+    // A pair that nobody printed, and that does not do, is no better than none for these poles.
+    const auto no_better = [&opening](Margin& graded) {
+        if (opening.unrated && *graded.headroom < 0.0)
+            graded.headroom = std::min(*graded.headroom, -1.0);
+    };
     if (!opening.rated_a) {
         margin.limit = opening.rated_v;
         margin.said = say<"device.breaks_volts">();
@@ -62,6 +67,7 @@ Margin breaking_margin(const Circuit& circuit, const PlacedDevice& placed,
             return margin;
         }
         grade(margin);
+        no_better(margin);
         return margin;
     }
     margin.value = opening.amperes;
@@ -70,6 +76,7 @@ Margin breaking_margin(const Circuit& circuit, const PlacedDevice& placed,
     margin.said = say<"device.breaks_amperes">(with<"volts">(opening.volts, unit::volt),
                                                with<"factor">(lasting_current_factor));
     grade(margin);
+    no_better(margin);
     return margin;
 }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "heatmatch/base/awg.hpp"
 #include "heatmatch/heat/air.hpp"
@@ -122,6 +123,21 @@ std::optional<double> joints_c(const Laid& laid) {
     return large ? large_terminals_c : terminals_c;
 }
 
+/// The column of NEC that terminals count as. Below its coolest one the conductor may rise less
+/// above the air of the table: I' = I sqrt((Tc' - Ta)/(Tc - Ta)). @cite nec-310-15-ambient
+std::optional<double> at_terminals_a(const Laid& laid, double counted_c) {
+    if (laid.wire.conductor && laid.wire.conductor != ConductorMetal::copper) return std::nullopt;
+    constexpr auto raceway = LayingMethod::raceway;
+    constexpr auto single = AmpacityGroup::single;
+    const double area_mm2 = laid.wire.area_mm2;
+    const auto column = tabulated_ampacity(WiringCode::nec, raceway, single, area_mm2, counted_c);
+    if (column) return column->current_a;
+    const auto coolest = coolest_ampacity(WiringCode::nec, raceway, single, area_mm2);
+    if (!coolest) return std::nullopt;
+    const double rise_k = std::max(0.0, counted_c - coolest->ambient_c);
+    return coolest->current_a * std::sqrt(rise_k / (coolest->conductor_c - coolest->ambient_c));
+}
+
 void take_smaller(std::optional<double>& smallest, const std::optional<double>& other) {
     if (other) smallest = std::min(smallest.value_or(*other), *other);
 }
@@ -175,18 +191,14 @@ CodeFigure by_code(const Laid& laid, WiringCode code, LayingMethod method) {
     std::optional<double> counted_c = joints_c(laid);
     take_smaller(counted_c, device_terminals(laid).column_c);
     if (code != WiringCode::nec || !counted_c || !result.table_a) return result;
-    const bool copper = !laid.wire.conductor || laid.wire.conductor == ConductorMetal::copper;
-    const auto at_terminals =
-        copper ? tabulated_ampacity(code, LayingMethod::raceway, AmpacityGroup::single,
-                                    laid.wire.area_mm2, *counted_c)
-               : std::nullopt;
+    const std::optional<double> at_terminals = at_terminals_a(laid, *counted_c);
     if (!at_terminals) return {};
-    if (at_terminals->current_a < *result.table_a) {
+    if (*at_terminals < *result.table_a) {
         result.terminals = true;
         result.source = "nec-110-14";
     }
-    take_smaller(result.table_a, at_terminals->current_a);
-    if (result.corrected_a) take_smaller(result.corrected_a, at_terminals->current_a);
+    take_smaller(result.table_a, at_terminals);
+    if (result.corrected_a) take_smaller(result.corrected_a, at_terminals);
     return result;
 }
 
