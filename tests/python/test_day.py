@@ -227,7 +227,7 @@ def test_switches_act_or_are_said_to_be_stuck(
     def change(plain: dict[str, Any]) -> None:
         for device in plain["devices"]:
             if device["part"] == "snap-disc-fixed":
-                device |= {"senses": "bed", "set_c": 30}
+                device |= {"part": "capillary-thermostat-90", "senses": "bed", "set_c": 30}
 
     installation = changed_demo(change)
     assert {d.senses for d in installation.devices} == {None, "bed"}
@@ -235,7 +235,7 @@ def test_switches_act_or_are_said_to_be_stuck(
     days: dict[str, Any] = {"month": 4, "days": 4, "air_around_c": 10, "warm_up_days": 0}
     run = hm.simulate_day(candidate, clear, switches=switches, **days)
     assert {event.what for event in run.events} == events
-    assert all(event.device == "snap-disc-fixed" for event in run.events)
+    assert all(event.device == "capillary-thermostat-90" for event in run.events)
     stuck = switches != "works"
     assert (run.bed_mean_c.max() > 31.0) == stuck
     assert any("should have opened" in text for text in run.answer.sentences) == stuck

@@ -149,7 +149,7 @@ def heat_things(standing: hm.Candidate) -> list[Any]:
 def day_things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -> list[Any]:
     """One of everything that days and logs are told by."""
     plain_demo = demo.to_dict()
-    plain_demo["devices"][2]["set_c"] = 11
+    plain_demo["devices"][2] |= {"part": "capillary-thermostat-90", "set_c": 11}
     early = hm.assess(starter, hm.Installation.from_dict(plain_demo))
     days: dict[str, Any] = {"month": 4, "days": 1, "warm_up_days": 0, "thermal_step_s": 1800}
     run = hm.simulate_day(early, hm.Weather.clear_days(demo.site), air_around_c=10.0, **days)

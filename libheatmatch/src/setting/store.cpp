@@ -109,7 +109,9 @@ std::span<const Field> store_fields() {
         bind<&Store::lagging>(
             {.name = "lagging",
              .kind = FieldKind::choice,
-             .meaning = "what keeps the heat in around the vessel is made of, or none"}),
+             .meaning = "what keeps the heat in around the vessel is made of, or none",
+             .careful = std::string("mineral wool"),
+             .careful_source = "common-practice"}),
         bind<&Store::element_covered>({.name = "element_covered",
                                        .kind = FieldKind::flag,
                                        .meaning = "the liquid covers the element always",
