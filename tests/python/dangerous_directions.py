@@ -194,6 +194,7 @@ ROWS = (
 
 
 # What a yard states and may leave out; its values lie between the usual and the careful one.
+# Not a wire's own amperes: without them the code's table counts, and a maker may print less.
 FACTS = {
     "site/wet": "",
     "site/live_parts_enclosed": "",
@@ -237,7 +238,6 @@ FACTS = {
     "parts/elements/element/cold_length_mm": "",
     "parts/elements/element/heated_length_mm": "",
     "parts/media/fill/ceiling_c": "",
-    "parts/wires/*/ampacity_a": "",
     "parts/wires/*/voltage_rating_v": "",
     "parts/wires/*/sunlight_resistant": "",
     "parts/insulations/*/limit_wet_c": "",

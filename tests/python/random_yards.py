@@ -140,7 +140,7 @@ def _store(draw: st.DrawFn, parts: Yard, wet_element: bool) -> Yard:
         "element_spacing_mm": draw(numbers(60, 130)),
         "stands": "in space",
         "charge_hours": draw(numbers(3, 10)),
-        "air_c": draw(numbers(5, 45)),
+        "air_c": draw(numbers(30, 45)),
         "terminals": draw(st.sampled_from(("through wall", "box outside", "buried"))),
         "moist": False,
         "vented": draw(st.booleans()),

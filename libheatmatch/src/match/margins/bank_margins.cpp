@@ -197,13 +197,21 @@ Margin shade_margin(const Circuit& circuit) {
     return margin;
 }
 
+double drop_pct(const Circuit& circuit, double wire_ohm) {
+    return 100.0 * wire_ohm / (wire_ohm + circuit.bank.typical_ohm());
+}
+
+/// Wire in air that nobody states may be as hot as copper before it melts; from memory.
+constexpr double hottest_wire_c = 1085.0;
+
 Margin drop_margin(const Circuit& circuit) {
-    const double wire = circuit.wire_ohm();
-    const double drop = wire / (wire + circuit.bank.typical_ohm());
+    const bool air_stated =
+        std::all_of(circuit.runs.begin(), circuit.runs.end(),
+                    [](const RunParts& parts) { return parts.run.surroundings.air_c.has_value(); });
     Margin margin{.name = "voltage drop",
                   .subject = "runs",
                   .consequence = Severity::caution,
-                  .value = 100.0 * drop,
+                  .value = drop_pct(circuit, circuit.wire_ohm()),
                   .limit = 3.0,
                   .unit = unit::percent,
                   .said = say<"bank.drop">(),
@@ -214,6 +222,10 @@ Margin drop_margin(const Circuit& circuit) {
         margin.missing = {"runs"};
     }
     grade(margin);
+    if (!air_stated) {
+        margin.careful_headroom =
+            headroom_of(drop_pct(circuit, circuit.wire_ohm_at(hottest_wire_c)), *margin.limit);
+    }
     return margin;
 }
 
