@@ -80,28 +80,22 @@ HeatPoint BankHeat::at(double element_w) const {
     const BedTemperatures low = bed_temperatures(careful, power_w);
     const BedTemperatures typical = bed_temperatures(likely, power_w);
     const BedTemperatures high = bed_temperatures(conducting, power_w);
-    HeatPoint point{
-        .w_per_cm = w_per_m / 100.0,
-        .sheath_c = verdict_c(low.sheath_c, careful.air_c),
-        .sheath_band = {.low_c = high.sheath_c,
-                        .typical_c = typical.sheath_c,
-                        .high_c = low.sheath_c},
-        .void_c = settled_sheath_c(careful, power_w, verdict_c(low.sheath_c, careful.air_c),
-                                   settled_gap_m),
-        .bed_mean_c = typical.bed_mean_c,
-        .wall_c = std::max({low.wall_c, typical.wall_c, high.wall_c}),
-        .lid_c = std::max({low.lid_c, typical.lid_c, high.lid_c}),
-        .inner_c = std::max({low.inner_c, typical.inner_c, high.inner_c}),
-        .stagnation_sheath_c = verdict_c(sheath_only_c(stagnant, power_w), stagnant.air_c)};
-    const BulkTemperatures late = bulk_only(stagnant, power_w);
-    const BulkTemperatures late_out = bulk_only(stagnant_out, power_w);
-    point.stagnation_wall_c = std::max(late.wall_c, late_out.wall_c);
-    // What lid and floor have over the edge in use they have then too: it is the legs' own field,
-    // and warmer sand conducts no worse.
-    const double over_edge_k = std::max(
-        {low.inner_c - low.edge_c, typical.inner_c - typical.edge_c, high.inner_c - high.edge_c});
-    point.stagnation_inner_c = std::max(
-        {late.inner_c, late_out.inner_c, late.edge_c + over_edge_k, late_out.edge_c + over_edge_k});
+    const BedTemperatures late = bed_temperatures(stagnant, power_w);
+    const BedTemperatures late_out = bed_temperatures(stagnant_out, power_w);
+    HeatPoint point{.w_per_cm = w_per_m / 100.0,
+                    .sheath_c = verdict_c(low.sheath_c, careful.air_c),
+                    .sheath_band = {.low_c = high.sheath_c,
+                                    .typical_c = typical.sheath_c,
+                                    .high_c = low.sheath_c},
+                    .void_c = settled_sheath_c(
+                        careful, power_w, verdict_c(low.sheath_c, careful.air_c), settled_gap_m),
+                    .bed_mean_c = typical.bed_mean_c,
+                    .wall_c = std::max({low.wall_c, typical.wall_c, high.wall_c}),
+                    .lid_c = std::max({low.lid_c, typical.lid_c, high.lid_c}),
+                    .inner_c = std::max({low.inner_c, typical.inner_c, high.inner_c}),
+                    .stagnation_sheath_c = verdict_c(late.sheath_c, stagnant.air_c),
+                    .stagnation_wall_c = std::max(late.wall_c, late_out.wall_c),
+                    .stagnation_inner_c = std::max(late.inner_c, late_out.inner_c)};
     point.coil_c = point.sheath_c + coil_above_sheath_k(w_per_m);
     if (moist) {
         // Until it dries a damp bed takes more heat to its wall.
