@@ -59,10 +59,10 @@ def test_every_answer_has_the_counts_and_the_list_directly_under_them(
         "ranking in a notebook": demo_ranking[0],
         "candidate in a notebook": standing,
     }.items():
-        text = flat(told[face]).replace(" - ", " ")
+        text = "".join(flat(told[face]).replace(" - ", " ").split())  # names break at hyphens
         counts = _core.counts_sentence(candidate)
         under = " ".join(" ".join(line.split()) for line in _core.not_checked_lines(candidate))
-        assert f"{counts} {under}" in text, face
+        assert "".join(f"{counts} {under}".split()) in text, face
 
 
 def test_the_counts_are_those_of_the_margins(standing: hm.Candidate) -> None:
@@ -148,7 +148,7 @@ def test_the_report_has_the_list_under_its_verdict(tmp_path: Path, standing: hm.
     page = flat(re.sub(r'<span class="us">.*?</span>', "", text))
     counts = page.index("Checks made")
     assert counts < page.index("Never checked here") < page.index("Cautions")
-    assert page.index("Margins") < page.index("Duties of the code") < page.index("Heat of the")
+    assert page.index("Margins") < page.rindex("Duties of the code") < page.index("Heat of the")
     assert FORBIDDEN.search(page[: page.index("How it was computed")]) is None
 
 

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from typing import Any
 
 import heatmatch as hm
-from heatmatch import forms
+from heatmatch import _core, forms
 
 TAGS = {"table", "caption", "thead", "tbody", "tr", "th", "td", "p", "ul", "li"}
 
@@ -74,7 +74,8 @@ def test_a_candidate_has_its_power_margins_and_assumptions(standing: hm.Candidat
     months = 3 * 13
     powers = 8 * len(standing.delivered)
     heat = 6 * 10  # sheath, six more of its margins, bed, wall, lid
-    assert len(page.cells) == months + powers + heat + 6 * len(standing.margins)
+    duties = 8 * len(standing.code_duties())
+    assert len(page.cells) == months + powers + heat + 6 * len(standing.margins) + duties
     assert page.cells[0] == "kWh/day"
     assert page.cells[1] == f"{standing.season.kwh_per_day[0]:.2f}"
     band = standing.heat.sheath_band
@@ -83,7 +84,8 @@ def test_a_candidate_has_its_power_margins_and_assumptions(standing: hm.Candidat
     assert at_heat[:5] == ["sheath", *(f"{celsius:.0f}" for celsius in shown)]
     assert at_heat[heat] == standing.severity
     assert {margin.sentence() for margin in standing.margins} <= set(page.cells)
-    assert page.items == list(standing.assumed)
+    not_checked = [line.text("si") for line in _core.not_checked_lines(standing)]
+    assert page.items == [*not_checked, *standing.assumed]
 
 
 def test_a_candidate_without_a_store_has_no_table_of_heat(

@@ -64,9 +64,7 @@ def test_the_records_of_the_demo_can_be_read(demo: hm.Installation) -> None:
     assert (home.wire, home.connector, home.joint_ohm) == ("choose", "pv-plug-4-mm", None)
     assert (home.surroundings.kind, home.surroundings.air_c) == ("sunlit", 35.0)
     assert (wall.surroundings.kind, wall.connector) == ("conduit", None)
-    assert tail.surroundings == hm.Surroundings(
-        kind="open air", air_c=120, metal_raceway=True
-    )
+    assert tail.surroundings == hm.Surroundings(kind="open air", air_c=120, metal_raceway=True)
     devices = {device.part: device for device in demo.devices}
     isolator, thermostat = devices["pv-isolator-2-pole"], devices["snap-disc-fixed"]
     assert (isolator.run, isolator.duty, isolator.poles_used) == ("home run", "breaks dc", 2)

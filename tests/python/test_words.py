@@ -69,7 +69,12 @@ def test_the_words_of_a_candidate_are_in_the_glossary(
     standing: hm.Candidate, demo_ranking: hm.Ranking
 ) -> None:
     everyone = [standing, *demo_ranking[:20], *demo_ranking.rejected[:20]]
-    plain = {"live", "joints", "runs", "metal"}  # "live parts", "joints and switches", "metal parts"
+    plain = {
+        "live",
+        "joints",
+        "runs",
+        "metal",
+    }  # "live parts", "joints and switches", "metal parts"
     for subject in {margin.subject for one in everyone for margin in one.margins}:
         word = subject.split()[0]
         assert word in WORDS or f"heat {word}" in WORDS or word in plain, subject
