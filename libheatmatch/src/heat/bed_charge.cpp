@@ -158,10 +158,11 @@ struct EndSpots {
     double floor_k = 0.0;
 };
 
-/// The bed's hottest spots where it meets lid and floor [K]. Beyond its end a leg's field is half of
-/// that beside its middle; a lid that lets nothing through mirrors it to the whole; one of `u`
-/// leaves the share of sand of that depth before it, `1/(1 + u depth/k)`. 0.7 of it, for the bulk is
-/// colder there, fits 42 finite-volume solutions, a third too hot at most and 2 K too cold outside.
+/// The bed's hottest spots where it meets lid and floor [K]. Beyond its end a leg's field is half
+/// of that beside its middle; a lid that lets nothing through mirrors it to the whole; one of `u`
+/// leaves the share of sand of that depth before it, `1/(1 + u depth/k)`. 0.7 of it, for the bulk
+/// is colder there, fits 42 finite-volume solutions, a third too hot at most and 2 K too cold
+/// outside.
 EndSpots end_spots(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
                    double power_w) {
     const double height = charge.shell.height_m;
