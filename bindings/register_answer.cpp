@@ -119,13 +119,11 @@ void register_duties_tables(py::module_& module) {
         "code_duties",
         [](const Circuit& circuit, const Site& site) { return code_duties(circuit, site); },
         py::arg("circuit"), py::arg("site"), "Duties of the code of a circuit at a site.");
-    module.def(
-        "duties_table",
-        [](const Candidate& candidate, bool says, bool not_due) {
-            return duties_table(candidate, {.says = says, .not_due = not_due});
-        },
-        py::arg("candidate"), py::kw_only(), py::arg("says") = true, py::arg("not_due") = true,
-        "A row for each duty of the code; `not_due`: also those that are not due here.");
+    module.def("duties_table", &duties_table, py::arg("candidate"),
+               "A row for each duty of the code.");
+    module.def("duty_lines", &duty_lines, py::arg("candidate"),
+               "Those that are due, or may be, as lines.");
+    module.def("duties_legend", &duties_legend, "That duties decide nothing here, and who does.");
     module.def("duties_sentence", &duties_sentence, py::arg("candidate"),
                "How many duties are due, and how many of them have what.");
     module.def("scope_sentence", &scope_sentence, py::arg("candidate"), "What duties depend on.");

@@ -6,11 +6,10 @@ from html import escape
 from typing import Any
 
 from heatmatch import _core
-from heatmatch.display_table import cells, heads, table_text, texts, with_short_names, wrapped
+from heatmatch.display_table import cells, heads, texts, with_short_names, wrapped
 from heatmatch.display_text import wrap
 from heatmatch.display_units import told
 
-_WIDTHS = (22, 4, 11, 7, 13, 18)
 # Characters of names in a line of what nobody checked.
 SHORT = {"subject": 80}
 
@@ -45,9 +44,9 @@ def duties_heads(candidate: _core.Candidate) -> list[_core.Sentence]:
 
 def duties_text(candidate: _core.Candidate, *, units: str = "si") -> str:
     """The duties of the code that are due, or may be, in one block."""
-    made = _core.duties_table(candidate, says=False, not_due=False)
-    lines = wrapped(duties_heads(candidate), units)
-    return "\n".join([*lines, table_text(made, _WIDTHS, units), *wrapped(made.legend, units)])
+    lines = [wrap(f"- {line}") for line in texts(_core.duty_lines(candidate), units)]
+    legend = wrapped([_core.duties_legend()], units)
+    return "\n".join([*wrapped(duties_heads(candidate), units), *lines, *legend])
 
 
 def duties_html(candidate: _core.Candidate, units: str = "si") -> str:

@@ -65,12 +65,12 @@ TEST_CASE("each line names what to state, then what it would tell") {
     const Texts lines = texts_of_lines(candidate);
     REQUIRE(lines.size() == 7);
     CHECK(lines[0] ==
-          "Not checked until stated: connector: joint, joint current (run \"a\"); joint (run "
-          "\"b\").");
-    CHECK(lines[1] == "Not checked until stated: alloy: coil (rod).");
-    CHECK(lines[2] == "Not checked, and no field tells it: mismatch (group).");
-    CHECK(lines[3] == "Judged without: site.wet: touch voltage (live parts).");
-    CHECK(lines[4] == "Judged without: site.frames_bonded, store.bonded: bonding (metal parts).");
+          "State connector to check joint, joint current (run \"a\"); joint (run \"b\").");
+    CHECK(lines[1] == "State alloy to check coil (rod).");
+    CHECK(lines[2] == "Not checked, and no field tells what to state: mismatch (group).");
+    CHECK(lines[3] == "State site.wet; judged without: touch voltage (live parts).");
+    CHECK(lines[4] ==
+          "State site.frames_bonded, store.bonded; judged without: bonding (metal parts).");
     CHECK(contains(lines[5], "listing, labels"));
     CHECK(contains(lines[6], "Never checked here: permits"));
 }

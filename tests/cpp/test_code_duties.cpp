@@ -209,7 +209,7 @@ TEST_CASE("guarding begins by place and code, and unstated counts as wet") {
 TEST_CASE("metal around wires inside and bonds are as they are stated") {
     Circuit circuit = yard(2);
     Site site = american();
-    const auto metal = [&] { return duty(circuit, site, "metal around wires inside"); };
+    const auto metal = [&] { return duty(circuit, site, "metal around wires"); };
     CHECK(metal().met == DutyMeans::not_met);
     circuit.runs[0].run.surroundings.kind = SurroundingsKind::conduit;
     CHECK(metal().met == DutyMeans::nobody_stated);

@@ -26,19 +26,32 @@ TEST_CASE("a row for each duty: from when on, whether due, what there is") {
     const Table table = duties_table(candidate_at(2, american));
     CHECK(table.rows.size() == 9);
     CHECK(table.columns.size() == 8);
-    const Table brief = duties_table(candidate_at(2, american), {.says = false});
-    CHECK(line(brief.rows[0]) ==
-          "guarded live parts|nec|50 V|yes|nobody stated|site.live_parts_enclosed");
-    CHECK(line(brief.rows[1]) == "earth-fault protection|nec|> 30 V, 8 A|yes|not met");
-    CHECK(line(brief.rows[2]) == "arc-fault protection|nec|80 V|yes|not met");
-    CHECK(contains(brief.legend.front(), "Local codes and licensed practice decide."));
+    CHECK(contains(line(table.rows[0]),
+                   "guarded live parts|nec|50 V|yes|nobody stated|site.live_parts_enclosed|From"));
+    CHECK(contains(line(table.rows[1]), "earth-fault protection|nec|> 30 V, 8 A|yes|not met||"));
+    CHECK(contains(line(table.rows[2]), "arc-fault protection|nec|80 V|yes|not met||"));
+    CHECK(contains(table.legend.front(), "Local codes and licensed practice decide."));
 }
 
-// Source: NEC 690.11: from 80 V on; one panel is 43 V.
-TEST_CASE("what is not due can be left out, and is counted") {
+TEST_CASE("a line for each that is due or may be") {
+    const Sentences lines = duty_lines(candidate_at(2, american));
+    REQUIRE(lines.size() == 9);
+    CHECK(lines[0].text() ==
+          "guarded live parts (nec, from 50 V): nobody stated; state site.live_parts_enclosed.");
+    CHECK(lines[1].text() == "earth-fault protection (nec, > 30 V or 8 A): not met.");
+    CHECK(lines[4].text() == "disconnect (nec, at any volts): not met.");
+    Site nowhere = american;
+    nowhere.array_on = ArrayPlace::ground;
+    Candidate outside = candidate_at(2, nowhere);
+    outside.circuit.runs[0].run.inside = false;
+    CHECK(contains(duty_lines(outside)[2],
+                   "perhaps due, not met; state surroundings.metal_raceway."));
+}
+
+// Source: NEC 690.11: from 80 V on; NEC 110.27(A): from 50 V on; one panel is 43 V.
+TEST_CASE("what is not due is counted, not told in lines") {
     const Candidate one = candidate_at(1, american);
-    const DutiesTableOptions due{.says = false, .not_due = false};
-    CHECK(duties_table(one, due).rows.size() == 7);
+    CHECK(duty_lines(one).size() == 7);
     CHECK(contains(duties_sentence(one), "2 more are not due here."));
     CHECK(contains(duties_sentence(candidate_at(2, american)), "9 due, 0 perhaps"));
 }

@@ -28,10 +28,36 @@ Sentence names_cell(const std::vector<std::string>& names) {
     return cells.empty() ? Sentence{} : say<"cell.listed">(with<"list">(std::move(cells)));
 }
 
+/// The same as words of a line.
+Sentence begins_words(const CodeDuty& duty) {
+    if (!duty.begins_v) return say<"duties.line_any">();
+    const auto volts = with<"volts">(*duty.begins_v, unit::volt);
+    if (duty.begins_a) {
+        return say<"duties.line_either">(volts, with<"amperes">(*duty.begins_a, unit::ampere));
+    }
+    const Sentence cell = begins_cell(duty);
+    return cell.id() == "duties.from" ? say<"duties.line_from">(volts) : cell;
+}
+
 /// What stands for it; where nothing does, the fields that would tell.
 Sentence which_cell(const CodeDuty& duty) {
     const bool by_fields = duty.devices.empty() || !duty.state.empty();
     return names_cell(by_fields ? duty.state : duty.devices);
+}
+
+Sentence duty_line(const CodeDuty& duty) {
+    const bool perhaps = duty.applies == Answer::unknown;
+    return say<"duties.line">(
+        with<"duty">(duty.name), with<"code">(word_of(duty.code)),
+        with<"begins">(begins_words(duty)),
+        with<"due">(perhaps ? say<"duties.line_perhaps">() : Sentence{}),
+        with<"met">(word_of(duty.met)),
+        with<"devices">(duty.devices.empty() ? Sentence{}
+                                             : say<"duties.line_devices">(with<"devices">(
+                                                   Sentences{names_cell(duty.devices)}))),
+        with<"state">(duty.state.empty() ? Sentence{}
+                                         : say<"duties.line_state">(
+                                               with<"fields">(Sentences{names_cell(duty.state)}))));
 }
 
 Amount count_met(const std::vector<CodeDuty>& duties, DutyMeans met) {
@@ -65,34 +91,36 @@ std::vector<CodeDuty> duties_of(const Candidate& candidate) {
     return code_duties(candidate.circuit, candidate.site, candidate.catalog.get());
 }
 
-Table duties_table(const Candidate& candidate, const DutiesTableOptions& options) {
+Table duties_table(const Candidate& candidate) {
     Table table{.title = say<"duties.title">(),
                 .columns = {{.head = say<"duties.name">()},
                             {.head = say<"duties.code">()},
                             {.head = say<"duties.begins">()},
                             {.head = say<"duties.due">()},
                             {.head = say<"duties.here">()},
-                            {.head = say<"duties.which">()}},
+                            {.head = say<"duties.which">()},
+                            {.head = say<"head.says">()},
+                            {.head = say<"head.source">()}},
                 .legend = {say<"duties.legend">()}};
-    if (options.says) {
-        table.columns.push_back({.head = say<"head.says">()});
-        table.columns.push_back({.head = say<"head.source">()});
-    }
     for (const CodeDuty& duty : duties_of(candidate)) {
-        if (duty.applies == Answer::no && !options.not_due) continue;
-        Sentences row{name_cell(duty.name),
-                      name_cell(word_of(duty.code)),
-                      begins_cell(duty),
-                      name_cell(word_of(duty.applies)),
-                      name_cell(word_of(duty.met)),
-                      which_cell(duty)};
-        if (options.says) {
-            row.push_back(duty.said);
-            row.push_back(name_cell(duty.source));
-        }
-        table.rows.push_back(std::move(row));
+        table.rows.push_back({name_cell(duty.name), name_cell(word_of(duty.code)),
+                              begins_cell(duty), name_cell(word_of(duty.applies)),
+                              name_cell(word_of(duty.met)), which_cell(duty), duty.said,
+                              name_cell(duty.source)});
     }
     return table;
+}
+
+Sentences duty_lines(const Candidate& candidate) {
+    Sentences lines;
+    for (const CodeDuty& duty : duties_of(candidate)) {
+        if (duty.applies != Answer::no) lines.push_back(duty_line(duty));
+    }
+    return lines;
+}
+
+Sentence duties_legend() {
+    return say<"duties.legend">();
 }
 
 Sentence duties_sentence(const Candidate& candidate) {

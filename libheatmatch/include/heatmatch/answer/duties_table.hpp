@@ -11,14 +11,12 @@ namespace heatmatch {
 /// The duties of a candidate, with the controls of its catalog that would find a fault.
 [[nodiscard]] std::vector<CodeDuty> duties_of(const Candidate& candidate);
 
-/// What a table of duties shows.
-struct DutiesTableOptions {
-    bool says = true;     //!< columns of what is asked and where that stands
-    bool not_due = true;  //!< rows of duties that are not due here too
-};
 /// A row for each duty of the code: whether it is due, from when on, what there is for it.
-[[nodiscard]] Table duties_table(const Candidate& candidate,
-                                 const DutiesTableOptions& options = {});
+[[nodiscard]] Table duties_table(const Candidate& candidate);
+/// Those that are due, or may be, as lines.
+[[nodiscard]] Sentences duty_lines(const Candidate& candidate);
+/// That duties decide nothing here, and who does.
+[[nodiscard]] Sentence duties_legend();
 
 /// How many are due, met by a device, stated, not met, stated by nobody.
 [[nodiscard]] Sentence duties_sentence(const Candidate& candidate);

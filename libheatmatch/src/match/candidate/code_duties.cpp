@@ -221,11 +221,10 @@ CodeDuty metal_inside(const DutyView& view) {
     Due due =
         but_for(by_size(view, above_fault_size(view)), neither_is(view.scope.enters_building()),
                 say<"duty.not_due_outside">(), {"run.inside"});
-    CodeDuty duty =
-        duty_of("metal around wires inside", WiringCode::nec, "nec-690-31", std::move(due),
-                say<"duty.inside">(with<"volts">(wet_step_v, unit::volt),
-                                   with<"amperes">(fault_a, unit::ampere)),
-                means_to_enclose(view.circuit, inside));
+    CodeDuty duty = duty_of("metal around wires", WiringCode::nec, "nec-690-31", std::move(due),
+                            say<"duty.inside">(with<"volts">(wet_step_v, unit::volt),
+                                               with<"amperes">(fault_a, unit::ampere)),
+                            means_to_enclose(view.circuit, inside));
     duty.begins_v = wet_step_v;
     duty.begins_a = fault_a;
     return duty;
