@@ -9,6 +9,7 @@ from heatmatch import _core
 from heatmatch.display_table import cells, heads, texts, with_short_names, wrapped
 from heatmatch.display_text import wrap
 from heatmatch.display_units import told
+from heatmatch.sentence import Sentence
 
 # Characters of names in a line of what nobody checked.
 SHORT = {"subject": 80}
@@ -33,7 +34,7 @@ def counts_html(candidate: _core.Candidate, units: str = "si", *, counts: bool =
     return f"{said}<ul>{items}</ul>"
 
 
-def duties_heads(candidate: _core.Candidate) -> list[_core.Sentence]:
+def duties_heads(candidate: _core.Candidate) -> list[Sentence]:
     """What stands above the duties: how many, what they depend on, the steps of volts."""
     return [
         _core.duties_sentence(candidate),
