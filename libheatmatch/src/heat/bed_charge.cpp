@@ -161,8 +161,7 @@ struct EndSpots {
 /// The bed's hottest spots where it meets lid and floor [K]. Beyond its end a leg's field is half
 /// of that beside its middle; a lid that lets nothing through mirrors it to the whole; one of `u`
 /// leaves the share of sand of that depth before it, `1/(1 + u depth/k)`. 0.7 of it, for the bulk
-/// is colder there, fits 42 finite-volume solutions, a third too hot at most and 2 K too cold
-/// outside.
+/// is colder there, fits 42 finite-volume solutions, a third too hot at most, outside 2 K too cold.
 EndSpots end_spots(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
                    double power_w) {
     const double height = charge.shell.height_m;

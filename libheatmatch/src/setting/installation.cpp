@@ -58,6 +58,7 @@ namespace {
 
 void check_drives(const Device& device, const std::vector<Device>& devices) {
     std::vector<std::string_view> known;
+    known.reserve(devices.size());
     for (const Device& other : devices) known.push_back(other.part);
     for (const std::string& driven : device.drives) {
         if (std::find(known.begin(), known.end(), driven) != known.end()) continue;
