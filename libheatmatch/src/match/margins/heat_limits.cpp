@@ -3,6 +3,7 @@
 #include "heat_memory_held.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <string_view>
 #include <utility>
@@ -15,6 +16,12 @@ namespace heatmatch {
 namespace {
 
 constexpr double unlimited_w = std::numeric_limits<double>::infinity();
+
+/// Whether the sheath stands those watts of an element; false where it is not known.
+bool stands(const BankHeat& heat, double element_w) {
+    return std::isfinite(element_w) && heat.known() && heat.sheath &&
+           heat.judged_at(element_w).sheath_c <= heat.sheath->hard_limit_c;
+}
 
 BankLimit limit_of(const std::shared_ptr<const FilledStore>& store, const Bank& bank,
                    const std::vector<RunParts>& runs, const std::vector<PlacedDevice>& devices) {
@@ -30,9 +37,12 @@ BankLimit limit_of(const std::shared_ptr<const FilledStore>& store, const Bank& 
     limit.careful_lasting_w = limit.lasting_w;
     const CarefulCase careful = careful_case(alone, Site{});
     if (!careful.facts.empty()) {
-        limit.careful_w = std::min(limit.careful_w, heat_limit(careful.circuit).element_w);
-        limit.careful_lasting_w = std::min(
-            limit.lasting_w, careful.circuit.heat->largest_lasting_w().value_or(unlimited_w));
+        limit.careful_w = heat_limit(careful.circuit, limit.careful_w).element_w;
+        const BankHeat& hotter = *careful.circuit.heat;
+        if (!stands(hotter, limit.lasting_w)) {
+            limit.careful_lasting_w =
+                std::min(limit.lasting_w, hotter.largest_lasting_w().value_or(unlimited_w));
+        }
     }
     limit.table = std::make_shared<HeatTable>();
     return limit;

@@ -1,6 +1,7 @@
 #include "screen_heat.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
 
 #include <boost/math/tools/roots.hpp>
@@ -55,7 +56,7 @@ std::string reason_of_sheath(const BankHeat& heat, double element_w) {
 
 }  // namespace
 
-HeatLimit heat_limit(const Circuit& circuit) {
+HeatLimit heat_limit(const Circuit& circuit, double most_w) {
     if (!circuit.heat) return {};
     if (!circuit.heat->misfit.empty()) return {.element_w = 0.0, .reason = "fit in store"};
     if (!circuit.heat->missing.empty()) return {};
@@ -63,11 +64,12 @@ HeatLimit heat_limit(const Circuit& circuit) {
         return screen_heat(circuit, Site{}, {.element_power_w = element_w}).screened;
     };
     // With a limit that opens the circuit, what a stagnation would reach is a warning.
+    if (std::isfinite(most_w) && screened(most_w).headroom >= 0.0) return {.element_w = most_w};
     const bool stagnation = opening_limit(circuit) == nullptr;
     const auto by_sheath = circuit.heat->largest_element_w(stagnation);
     // Bracket of the root, from what the sheath alone allows.
-    constexpr double most_w = 1e5;
-    double high = std::min(by_sheath.value_or(most_w), most_w);
+    constexpr double any_w = 1e5;
+    const double high = std::min(by_sheath.value_or(any_w), std::min(most_w, any_w));
     if (screened(high).headroom >= 0.0) {
         if (!by_sheath) return {};
         return {.element_w = high, .reason = reason_of_sheath(*circuit.heat, high)};

@@ -25,8 +25,10 @@ struct HeatLimit {
     std::string reason = "sheath temperature";
 };
 /// Of a circuit with nothing but its bank, devices, store and, where no wiring changes it, the run
-/// at the element. With a store no margin of its heat reads the site.
-[[nodiscard]] HeatLimit heat_limit(const Circuit& circuit);
+/// at the element. With a store no margin of its heat reads the site. No more than `most_w`, where
+/// it is known to be less: that costs one look where it is as much.
+[[nodiscard]] HeatLimit heat_limit(const Circuit& circuit,
+                                   double most_w = std::numeric_limits<double>::infinity());
 
 /// Whether any of the margins is a danger where unstated facts are as bad as they may be.
 [[nodiscard]] bool may_be_danger(const std::vector<Margin>& margins);
