@@ -12,20 +12,6 @@ using namespace heatmatch;
 
 namespace {
 
-/// Steady sun of eight hours a day in air of one temperature.
-DayWeather even_days(int days, double irradiance_w_m2, double air_c) {
-    DayWeather weather;
-    for (int hour = 0; hour < 24 * days; ++hour) {
-        const bool day = hour % 24 >= 8 && hour % 24 < 16;
-        weather.irradiance_w_m2.push_back(day ? irradiance_w_m2 : 0.0);
-        weather.warming_w_m2.push_back(day ? irradiance_w_m2 : 0.0);
-        weather.air_c.push_back(air_c);
-        weather.bare_share.push_back(1.0);
-        weather.month.push_back(1);
-    }
-    return weather;
-}
-
 /// The demo with its thermostat and its limit set.
 Installation with_thermostat(double set_c) {
     Installation installation = demo();

@@ -8,6 +8,7 @@ each tried with every row of its table; 10,000 in the long run (HEATMATCH_LONG_R
 from __future__ import annotations
 
 import os
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -21,6 +22,7 @@ from hypothesis import strategies as st
 from random_yards import device, numbers, yards
 
 LONG = bool(os.environ.get("HEATMATCH_LONG_RUN"))
+PLANTED = 400  # installations to find each planted error in
 CLOSE = 1e-3  # of headroom: what the heat model's iterations leave
 
 short_or_long = settings(
@@ -77,6 +79,37 @@ def kinder(before: Judged, after: Judged | None, likely: bool) -> str:
     return ""
 
 
+def turned_over(margin: Judged) -> Judged:
+    """The same with a sign error: good for bad, headroom turned over."""
+    danger = len(SEVERITIES) - 1
+    headroom = None if margin.headroom is None else -clipped(margin.headroom)
+    return Judged(danger - margin.likely, danger - margin.worst, headroom, margin.unit)
+
+
+def as_it_is(margin: Judged) -> Judged:
+    return margin
+
+
+def changes(
+    names: tuple[str, ...],
+    was: dict[tuple[str, str], Judged],
+    now: dict[tuple[str, str], Judged],
+    seen: Callable[[Judged], Judged] = as_it_is,
+) -> list[str]:
+    """What became kinder of the margins named, as `seen` shows them."""
+    told = []
+    for (name, subject), before in was.items():
+        after = now.get((name, subject))
+        if name in names and (
+            how := kinder(seen(before), None if after is None else seen(after), likely=True)
+        ):
+            told.append(f"{name} of {subject}: {how}")
+    return told
+
+
+MOVED: set[tuple[str, str, str]] = set()  # field, direction and margin that some yard moved
+
+
 def moved_wrong(
     row: Row, yard: Yard, was: dict[tuple[str, str], Judged], share: float
 ) -> list[str]:
@@ -85,12 +118,10 @@ def moved_wrong(
     if moved is None:
         return []
     now = judged(moved)
-    changes = [
-        (name, subject, kinder(before, now.get((name, subject)), likely=True))
-        for (name, subject), before in was.items()
-        if name in row.margins
-    ]
-    return [f"{row.field}: {name} of {subject}: {how}" for name, subject, how in changes if how]
+    for name in row.margins:
+        if changes((name,), was, now, turned_over):
+            MOVED.add((row.field, row.direction, name))
+    return [f"{row.field}: {how}" for how in changes(row.margins, was, now)]
 
 
 def left_out_wrong(fact: str, yard: Yard, was: dict[tuple[str, str], Judged]) -> list[str]:
@@ -123,6 +154,42 @@ def split(rows: dict[Any, str]) -> list[object]:
 def test_a_worse_quantity_is_never_kinder(rows, yard, share):
     was = judged(yard)
     assert [wrong for row in rows for wrong in moved_wrong(row, yard, was, share)] == []
+
+
+def test_every_row_moved_a_margin():
+    """What moves nothing checks nothing: a sign error in it would stay unseen."""
+    if not MOVED:
+        pytest.skip("reads what the test before it found")
+    moved = {(field, direction) for field, direction, _ in MOVED}
+    live = [row for row in ROWS if not row.until]
+    assert [row.field for row in live if (row.field, row.direction) not in moved] == []
+
+
+@pytest.mark.long
+def test_a_planted_sign_error_fails_every_pair():
+    """Of each pair of the table: its margin turned over, the property must fail."""
+    pairs = {
+        (row.field, row.direction, name) for row in ROWS if not row.until for name in row.margins
+    }
+    unseen = set(pairs)
+
+    @settings(short_or_long, max_examples=PLANTED, phases=[Phase.generate])
+    @given(yard=yards(), share=numbers(0.2, 1))
+    def plant(yard, share):
+        was = judged(yard)
+        for row in ROWS:
+            left = [name for name in row.margins if (row.field, row.direction, name) in unseen]
+            moved = row.moved(yard, share) if left else None
+            if moved is None:
+                continue
+            now = judged(moved)
+            for name in left:
+                if changes((name,), was, now, turned_over):
+                    unseen.discard((row.field, row.direction, name))
+
+    plant()
+    print(f"planted errors: {len(pairs) - len(unseen)} of {len(pairs)} pairs fail")
+    assert sorted(unseen) == []
 
 
 @pytest.mark.parametrize("facts", split(FACTS))

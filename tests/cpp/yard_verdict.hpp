@@ -1,0 +1,32 @@
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <utility>
+
+#include "heatmatch/setting/installation.hpp"
+
+/// What is compared of a margin between two installations.
+struct YardVerdict {
+    int likely = 0;                    //!< 0 none to 3 danger; not assessed as bad as it may be
+    int worst = 0;                     //!< the same with unstated facts at their careful ends
+    bool danger = false;               //!< passing it is one
+    std::optional<double> headroom{};  //!< careful one
+    std::string unit{};
+    std::string sentence{};
+    std::optional<double> value{};
+    std::optional<double> limit{};
+};
+
+/// By name and subject of the margin.
+using YardVerdicts = std::map<std::pair<std::string, std::string>, YardVerdict>;
+
+/// Every margin of the circuit that stands; nothing where the library refuses the installation.
+[[nodiscard]] std::optional<YardVerdicts> judge_yard(const heatmatch::Installation& yard);
+
+/// How a margin became kinder; empty if it did not. Its likely severity counts where asked for.
+[[nodiscard]] std::string kinder(const YardVerdict& before, const YardVerdict& after, bool likely);
+
+/// The same margin with a sign error: good for bad, headroom turned over.
+[[nodiscard]] YardVerdict turned_over(const YardVerdict& verdict);
