@@ -190,6 +190,26 @@ void fill_site(heatmatch::Site& site, Dice& dice) {
     site.code = dice.coin() ? heatmatch::WiringCode::nec : heatmatch::WiringCode::iec;
 }
 
+/// A limit and the contactor that it drives: drawn one by one they seldom meet.
+void add_limit_that_opens(Installation& yard, Dice& dice) {
+    heatmatch::Control contactor =
+        own(heatmatch::find_control(starter(), "dc-contactor-sealed-450-v"), "limit-contactor");
+    contactor.dc_ratings = {{.v_dc = 1000.0, .a_dc = dice.between(10.0, 60.0), .poles = 1}};
+    yard.parts.controls.push_back(contactor);
+    yard.parts.controls.push_back(
+        own(heatmatch::find_control(starter(), "snap-disc-manual-reset"), "limit"));
+    yard.devices.push_back(
+        {.part = contactor.id, .run = "home", .duty = heatmatch::Duty::breaks_dc});
+    heatmatch::Device limit{.part = "limit", .duty = heatmatch::Duty::senses_only};
+    limit.set_c = dice.between(70.0, 140.0);
+    limit.senses = dice.coin() ? heatmatch::SensedPlace::wall : heatmatch::SensedPlace::lid;
+    limit.drives = {contactor.id};
+    limit.set_tolerance_k = dice.between(0.0, 10.0);
+    limit.opens_on_supply_loss = dice.coin();
+    limit.opens_on_probe_break = dice.coin();
+    yard.devices.push_back(limit);
+}
+
 }  // namespace
 
 void add_random_device(Installation& yard, Dice& dice, const std::string& id) {
@@ -243,6 +263,7 @@ Installation random_yard(Dice& dice) {
     for (int i = dice.from(0, 3); i > 0; --i) {
         add_random_device(yard, dice, "device-" + std::to_string(i));
     }
+    if (dice.coin()) add_limit_that_opens(yard, dice);
     return yard;
 }
 

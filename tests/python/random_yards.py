@@ -193,6 +193,28 @@ def device(draw: st.DrawFn, parts: Yard, named: str) -> Yard:
 
 
 @st.composite
+def _limit_that_opens(draw: st.DrawFn, parts: Yard) -> list[Yard]:
+    """A limit and the contactor that it drives: drawn one by one they seldom meet."""
+    named = ("limit-contactor", "limit")
+    contactor = {"dc_ratings": [{"v_dc": 1000, "a_dc": draw(numbers(10, 60)), "poles": 1}]}
+    parts["controls"].append(part("controls", "dc-contactor-sealed-450-v", named[0], **contactor))
+    kind = draw(st.sampled_from(("snap-disc-manual-reset", "limit-controller-thermocouple")))
+    parts["controls"].append(part("controls", kind, named[1]))
+    limit = {
+        "part": named[1],
+        "duty": "senses only",
+        "run": None,
+        "set_c": draw(numbers(70, 140)),
+        "senses": draw(st.sampled_from(("wall", "lid", "bed"))),
+        "drives": [named[0]],
+        "set_tolerance_k": draw(numbers(0, 10)),
+        "opens_on_supply_loss": draw(st.booleans()),
+        "opens_on_probe_break": draw(st.booleans()),
+    }
+    return [{"part": named[0], "run": "home", "duty": "breaks dc", "poles_used": 1}, limit]
+
+
+@st.composite
 def yards(draw: st.DrawFn, devices: bool = True) -> Yard:
     """An installation whose circuit stands, everything stated that the library knows."""
     parts: Yard = {kind: [] for kind in KINDS}
@@ -216,6 +238,8 @@ def yards(draw: st.DrawFn, devices: bool = True) -> Yard:
     ]
     count = draw(st.integers(0, 3)) if devices else 0
     placed = [draw(device(parts, f"device-{i}")) for i in range(count)]
+    if devices and draw(st.booleans()):
+        placed += draw(_limit_that_opens(parts))
     site = {
         "latitude_deg": 44.1,
         "tilt_deg": 60,
