@@ -74,10 +74,11 @@ void add_bank(Installation& yard, Dice& dice, bool wet) {
         own(heatmatch::find_element(starter(),
                                     wet ? dice.one_of(wet_elements) : dice.one_of(dry_elements)),
             "element");
-    yard.parts.sheaths.push_back(own(heatmatch::find_sheath(starter(), element.sheath), "sheath"));
+    // Its own id: how well its cold end conducts goes by it.
+    yard.parts.sheaths.push_back(
+        own(heatmatch::find_sheath(starter(), element.sheath), element.sheath));
     state(yard.parts.sheaths.back().bare, false);
     yard.parts.alloys.push_back(own(heatmatch::find_alloy(starter(), "nicr-80-20"), "alloy"));
-    element.sheath = "sheath";
     element.alloy = "alloy";
     const double ohm = *element.rated_v * *element.rated_v / *element.rated_w;
     element.resistance_ohm = ohm;

@@ -222,12 +222,13 @@ def yards(draw: st.DrawFn, devices: bool = True) -> Yard:
     parts["panels"].append(part("panels", panel, "panel"))
     series, parallel = draw(st.integers(1, 4)), draw(st.integers(1, 3))
     element = draw(st.sampled_from(ELEMENTS))
-    facts: Yard = {"alloy": "alloy", "sheath": "sheath", "built_in_ac_control": False}
+    facts: Yard = {"alloy": "alloy", "built_in_ac_control": False}
     facts["insulation_resistance_mohm"] = draw(numbers(0.2, 50))
     facts["rated_dc"] = draw(st.booleans())
     row = _rows("elements")[element]
     parts["alloys"].append(part("alloys", "nicr-80-20", "alloy"))
-    parts["sheaths"].append(part("sheaths", row["sheath"], "sheath"))
+    # Its own id: how well its cold end conducts goes by it.
+    parts["sheaths"].append(part("sheaths", row["sheath"], row["sheath"]))
     facts["measured_resistance_ohm"] = round(row["rated_v"] ** 2 / row["rated_w"], 3)
     parts["elements"].append(part("elements", element, "element", **facts))
     in_series, branches = draw(st.integers(1, 2)), draw(st.integers(1, 2))

@@ -156,12 +156,17 @@ def test_a_worse_quantity_is_never_kinder(rows, yard, share):
     assert [wrong for row in rows for wrong in moved_wrong(row, yard, was, share)] == []
 
 
+def is_row_known(row: Row) -> bool:
+    """Whether the library has the field of a row; parts have all that are named."""
+    return row.field.startswith("parts/") or case_yards.is_known(row.field)
+
+
 def test_every_row_moved_a_margin():
     """What moves nothing checks nothing: a sign error in it would stay unseen."""
     if not MOVED:
         pytest.skip("reads what the test before it found")
     moved = {(field, direction) for field, direction, _ in MOVED}
-    live = [row for row in ROWS if not row.until]
+    live = [row for row in ROWS if not row.until and is_row_known(row)]
     assert [row.field for row in live if (row.field, row.direction) not in moved] == []
 
 
@@ -169,7 +174,10 @@ def test_every_row_moved_a_margin():
 def test_a_planted_sign_error_fails_every_pair():
     """Of each pair of the table: its margin turned over, the property must fail."""
     pairs = {
-        (row.field, row.direction, name) for row in ROWS if not row.until for name in row.margins
+        (row.field, row.direction, name)
+        for row in ROWS
+        if not row.until and is_row_known(row)
+        for name in row.margins
     }
     unseen = set(pairs)
 
