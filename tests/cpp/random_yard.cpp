@@ -198,11 +198,11 @@ void add_limit_that_opens(Installation& yard, Dice& dice) {
     contactor.dc_ratings = {{.v_dc = 1000.0, .a_dc = dice.between(10.0, 60.0), .poles = 1}};
     yard.parts.controls.push_back(contactor);
     yard.parts.controls.push_back(
-        own(heatmatch::find_control(starter(), "snap-disc-manual-reset"), "limit"));
+        own(heatmatch::find_control(starter(), "limit-controller-thermocouple"), "limit"));
     yard.devices.push_back(
         {.part = contactor.id, .run = "home", .duty = heatmatch::Duty::breaks_dc});
     heatmatch::Device limit{.part = "limit", .duty = heatmatch::Duty::senses_only};
-    limit.set_c = dice.between(70.0, 140.0);
+    limit.set_c = dice.between(35.0, 110.0);
     limit.senses = dice.coin() ? heatmatch::SensedPlace::wall : heatmatch::SensedPlace::lid;
     limit.drives = {contactor.id};
     limit.set_tolerance_k = dice.between(0.0, 10.0);

@@ -198,13 +198,12 @@ def _limit_that_opens(draw: st.DrawFn, parts: Yard) -> list[Yard]:
     named = ("limit-contactor", "limit")
     contactor = {"dc_ratings": [{"v_dc": 1000, "a_dc": draw(numbers(10, 60)), "poles": 1}]}
     parts["controls"].append(part("controls", "dc-contactor-sealed-450-v", named[0], **contactor))
-    kind = draw(st.sampled_from(("snap-disc-manual-reset", "limit-controller-thermocouple")))
-    parts["controls"].append(part("controls", kind, named[1]))
+    parts["controls"].append(part("controls", "limit-controller-thermocouple", named[1]))
     limit = {
         "part": named[1],
         "duty": "senses only",
         "run": None,
-        "set_c": draw(numbers(70, 140)),
+        "set_c": draw(numbers(35, 110)),
         "senses": draw(st.sampled_from(("wall", "lid", "bed"))),
         "drives": [named[0]],
         "set_tolerance_k": draw(numbers(0, 10)),
