@@ -1,7 +1,7 @@
 #include "random_yard.hpp"
 
 #include "demo.hpp"
-#include "own_parts.hpp"
+#include "yard_parts.hpp"
 
 #include <algorithm>
 #include <array>
@@ -33,32 +33,12 @@ constexpr auto cool_joints =
     std::to_array<std::string_view>({"pv-plug-4-mm", "lever-splice", "twist-on-ceramic"});
 constexpr auto hot_joints = std::to_array<std::string_view>(
     {"ceramic-block-brass", "ring-terminal-nickel", "stud-stainless-two-nuts"});
-constexpr auto control_ids = std::to_array<std::string_view>(
-    {"pv-isolator-4-pole", "pv-isolator-2-pole", "pv-switch-fuses-600-v",
-     "dc-breaker-polarised-2-pole", "dc-breaker-non-polarised-2-pole", "gpv-fuse-10x38",
-     "gpv-fuse-20-a", "dc-contactor-sealed-450-v", "dc-contactor-open-150-v",
-     "dc-solid-state-relay-200-v", "ac-toggle-switch", "snap-disc-fixed", "snap-disc-manual-reset",
-     "capillary-thermostat-300", "limit-controller-thermocouple", "panel-meter-dc",
-     "thermal-link"});
-
-template <class Part>
-Part own(Part part, std::string id) {
-    part.id = std::move(id);
-    part.provenance = by_label;
-    part.notes.clear();
-    return part;
-}
-
-template <class T>
-void state(std::optional<T>& fact, T value) {
-    if (!fact) fact = value;
-}
-
 void add_panel(Installation& yard, Dice& dice) {
-    heatmatch::Panel panel = own(heatmatch::find_panel(starter(), dice.one_of(panel_ids)), "panel");
-    state(panel.bypass_diodes, 3);
-    state(panel.power_tolerance_pct, dice.between(0.0, 5.0));
-    state(panel.bifaciality, dice.between(0.3, 0.9));
+    heatmatch::Panel panel =
+        part_of_yard(heatmatch::find_panel(starter(), dice.one_of(panel_ids)), "panel");
+    state_fact(panel.bypass_diodes, 3);
+    state_fact(panel.power_tolerance_pct, dice.between(0.0, 5.0));
+    state_fact(panel.bifaciality, dice.between(0.3, 0.9));
     yard.parts.panels.push_back(panel);
     const int series = dice.from(1, 4);
     const int parallel = dice.from(1, 3);
@@ -71,23 +51,24 @@ void add_panel(Installation& yard, Dice& dice) {
 
 void add_bank(Installation& yard, Dice& dice, bool wet) {
     heatmatch::Element element =
-        own(heatmatch::find_element(starter(),
-                                    wet ? dice.one_of(wet_elements) : dice.one_of(dry_elements)),
-            "element");
+        part_of_yard(heatmatch::find_element(
+                         starter(), wet ? dice.one_of(wet_elements) : dice.one_of(dry_elements)),
+                     "element");
     // Its own id: how well its cold end conducts goes by it.
     yard.parts.sheaths.push_back(
-        own(heatmatch::find_sheath(starter(), element.sheath), element.sheath));
-    state(yard.parts.sheaths.back().bare, false);
-    yard.parts.alloys.push_back(own(heatmatch::find_alloy(starter(), "nicr-80-20"), "alloy"));
+        part_of_yard(heatmatch::find_sheath(starter(), element.sheath), element.sheath));
+    state_fact(yard.parts.sheaths.back().bare, false);
+    yard.parts.alloys.push_back(
+        part_of_yard(heatmatch::find_alloy(starter(), "nicr-80-20"), "alloy"));
     element.alloy = "alloy";
     const double ohm = *element.rated_v * *element.rated_v / *element.rated_w;
     element.resistance_ohm = ohm;
     element.measured_resistance_ohm = ohm * dice.between(0.95, 1.05);
     element.insulation_resistance_mohm = dice.between(0.2, 60.0);
     element.built_in_ac_control = false;
-    state(element.rated_dc, false);
-    state(element.legs, 1);
-    state(element.leg_spacing_mm, 60.0);
+    element.rated_dc = dice.coin();
+    state_fact(element.legs, 1);
+    state_fact(element.leg_spacing_mm, 60.0);
     yard.parts.elements.push_back(element);
     const int series = dice.from(1, 2);
     const int parallel = dice.from(1, 2);
@@ -98,24 +79,24 @@ void add_bank(Installation& yard, Dice& dice, bool wet) {
 void add_run(Installation& yard, Dice& dice, const std::string& name, heatmatch::Carried carries) {
     const bool hot = carries == heatmatch::Carried::bank || carries == heatmatch::Carried::branch;
     Parts& parts = yard.parts;
-    heatmatch::Wire wire =
-        own(heatmatch::find_wire(starter(), hot ? dice.one_of(hot_wires) : dice.one_of(cool_wires)),
-            "wire-" + name);
+    heatmatch::Wire wire = part_of_yard(
+        heatmatch::find_wire(starter(), hot ? dice.one_of(hot_wires) : dice.one_of(cool_wires)),
+        "wire-" + name);
     heatmatch::Insulation cover =
-        own(heatmatch::find_insulation(starter(), wire.insulation), "cover-" + name);
-    state(cover.limit_wet_c, cover.limit_c);
+        part_of_yard(heatmatch::find_insulation(starter(), wire.insulation), "cover-" + name);
+    state_fact(cover.limit_wet_c, cover.limit_c);
     wire.insulation = cover.id;
-    state(wire.resistance_ohm_per_km, 1000.0 * heatmatch::resistance_ohm_per_m(wire, 20.0));
-    state(wire.voltage_rating_v, 600.0);
+    state_fact(wire.resistance_ohm_per_km, 1000.0 * heatmatch::resistance_ohm_per_m(wire, 20.0));
+    state_fact(wire.voltage_rating_v, 600.0);
     wire.sunlight_resistant = true;
-    state(wire.direct_burial, dice.coin());
-    state(wire.ampacity_method, heatmatch::LayingMethod{});
+    state_fact(wire.direct_burial, dice.coin());
+    state_fact(wire.ampacity_method, heatmatch::LayingMethod{});
     heatmatch::Connector joint =
-        own(heatmatch::find_connector(starter(),
-                                      hot ? dice.one_of(hot_joints) : dice.one_of(cool_joints)),
-            "joint-" + name);
-    state(joint.voltage_rating_v, 600.0);
-    state(joint.current_rating_a, 25.0);
+        part_of_yard(heatmatch::find_connector(
+                         starter(), hot ? dice.one_of(hot_joints) : dice.one_of(cool_joints)),
+                     "joint-" + name);
+    state_fact(joint.voltage_rating_v, 600.0);
+    state_fact(joint.current_rating_a, 25.0);
     WireRun run{.name = name, .carries = carries};
     run.length_m = hot ? dice.between(0.2, 1.5) : dice.between(1.0, 30.0);
     run.wire = wire.id;
@@ -147,7 +128,7 @@ void add_run(Installation& yard, Dice& dice, const std::string& name, heatmatch:
 
 void add_store(Installation& yard, Dice& dice, bool wet) {
     heatmatch::Medium fill =
-        own(heatmatch::find_medium(starter(), wet ? "water" : dice.one_of(fills)), "fill");
+        part_of_yard(heatmatch::find_medium(starter(), wet ? "water" : dice.one_of(fills)), "fill");
     yard.parts.media.push_back(fill);
     heatmatch::Store store{.medium = "fill"};
     store.shape = dice.coin() ? heatmatch::StoreShape::cylinder : heatmatch::StoreShape::box;
@@ -174,6 +155,13 @@ void add_store(Installation& yard, Dice& dice, bool wet) {
     store.moist = dice.coin();
     store.vented = dice.coin();
     store.combustible_distance_mm = dice.between(0.0, 1500.0);
+    constexpr auto materials = std::to_array<heatmatch::StoreMaterial>(
+        {heatmatch::StoreMaterial::ceramic_fibre, heatmatch::StoreMaterial::stainless_steel,
+         heatmatch::StoreMaterial::vermiculite});
+    store.vessel = dice.one_of(materials);
+    store.liner = dice.one_of(materials);
+    store.lagging = dice.one_of(materials);
+    store.element_covered = dice.coin();
     store.vessel_bonded = dice.coin();
     store.sheath_bonded = dice.coin();
     store.loss_factor = dice.between(0.7, 1.3);
@@ -191,64 +179,7 @@ void fill_site(heatmatch::Site& site, Dice& dice) {
     site.code = dice.coin() ? heatmatch::WiringCode::nec : heatmatch::WiringCode::iec;
 }
 
-/// A limit and the contactor that it drives: drawn one by one they seldom meet.
-void add_limit_that_opens(Installation& yard, Dice& dice) {
-    heatmatch::Control contactor =
-        own(heatmatch::find_control(starter(), "dc-contactor-sealed-450-v"), "limit-contactor");
-    contactor.dc_ratings = {{.v_dc = 1000.0, .a_dc = dice.between(10.0, 60.0), .poles = 1}};
-    yard.parts.controls.push_back(contactor);
-    yard.parts.controls.push_back(
-        own(heatmatch::find_control(starter(), "limit-controller-thermocouple"), "limit"));
-    yard.devices.push_back(
-        {.part = contactor.id, .run = "home", .duty = heatmatch::Duty::breaks_dc});
-    heatmatch::Device limit{.part = "limit", .duty = heatmatch::Duty::senses_only};
-    limit.set_c = dice.between(35.0, 110.0);
-    limit.senses = dice.coin() ? heatmatch::SensedPlace::wall : heatmatch::SensedPlace::lid;
-    limit.drives = {contactor.id};
-    limit.set_tolerance_k = dice.between(0.0, 10.0);
-    limit.opens_on_supply_loss = dice.coin();
-    limit.opens_on_probe_break = dice.coin();
-    yard.devices.push_back(limit);
-}
-
 }  // namespace
-
-void add_random_device(Installation& yard, Dice& dice, const std::string& id) {
-    heatmatch::Control control =
-        own(heatmatch::find_control(starter(), dice.one_of(control_ids)), id);
-    state(control.semiconductor, heatmatch::is_semiconductor(control).value_or(false));
-    if (const auto operated = heatmatch::operated_of(control)) state(control.operated, *operated);
-    state(control.polarised, false);
-    heatmatch::Device device{.part = id};
-    std::vector<heatmatch::Duty> duties{heatmatch::Duty::breaks_dc, heatmatch::Duty::breaks_dc,
-                                        heatmatch::Duty::carries_dc};
-    if (control.sense_high_c) duties = {heatmatch::Duty::senses_only, heatmatch::Duty::breaks_dc};
-    if (heatmatch::is_fuse(control)) duties = {heatmatch::Duty::protects_a_string};
-    device.duty = dice.one_of(duties);
-    if (device.duty == heatmatch::Duty::senses_only) {
-        device.senses = dice.one_of(std::to_array<heatmatch::SensedPlace>(
-            {heatmatch::SensedPlace::wall, heatmatch::SensedPlace::lid,
-             heatmatch::SensedPlace::bed}));
-        for (const heatmatch::Control& other : yard.parts.controls) {
-            if (dice.coin()) device.drives.push_back(other.id);
-        }
-    } else {
-        device.run = dice.one_of(yard.runs).name;
-        int most = 1;
-        for (const heatmatch::DcRating& pair : control.dc_ratings)
-            most = std::max(most, pair.poles);
-        device.poles_used = dice.from(1, most);
-    }
-    if (control.sense_high_c) {
-        device.set_c = dice.between(control.sense_low_c.value_or(40.0),
-                                    std::min(*control.sense_high_c, 350.0));
-        device.set_tolerance_k = dice.between(0.0, 10.0);
-        device.opens_on_supply_loss = dice.coin();
-        device.opens_on_probe_break = dice.coin();
-    }
-    yard.parts.controls.push_back(control);
-    yard.devices.push_back(device);
-}
 
 Installation random_yard(Dice& dice) {
     Installation yard;

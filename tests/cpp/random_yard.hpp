@@ -14,6 +14,9 @@
 /// Puts a random control in a random place, mostly in a duty of its kind.
 void add_random_device(heatmatch::Installation& yard, Dice& dice, const std::string& id);
 
+/// Puts a limit and the contactor that it drives: drawn one by one they seldom meet.
+void add_limit_that_opens(heatmatch::Installation& yard, Dice& dice);
+
 /// One record of an installation or of its parts, reached by its field table.
 struct YardRecord {
     std::string name{};  //!< `store`, `wire`

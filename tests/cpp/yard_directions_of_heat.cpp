@@ -3,6 +3,7 @@
 #include <algorithm>
 
 using heatmatch::Installation;
+using heatmatch::StoreMaterial;
 
 namespace {
 
@@ -109,6 +110,18 @@ std::vector<YardDirection> of_stores() {
         {"damp fill",
          {"dry-out", "pressure"},
          [](Installation& y, double) { y.store->moist = true; }},
+        {"element that may fall dry",
+         {"element covered"},
+         [](Installation& y, double) { y.store->element_covered = false; }},
+        {"vessel of foam",
+         {"vessel material"},
+         [](Installation& y, double) { y.store->vessel = StoreMaterial::polystyrene; }},
+        {"liner of foam",
+         {"liner material"},
+         [](Installation& y, double) { y.store->liner = StoreMaterial::polystyrene; }},
+        {"lagging of foam",
+         {"lagging material"},
+         [](Installation& y, double) { y.store->lagging = StoreMaterial::polystyrene; }},
         {"vessel not bonded",
          {"bonding"},
          [](Installation& y, double) { y.store->vessel_bonded = false; }},
