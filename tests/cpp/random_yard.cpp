@@ -147,7 +147,7 @@ void add_store(Installation& yard, Dice& dice, bool wet) {
     if (dice.from(0, 3) == 0) store.spreader_diameter_mm = dice.between(30.0, 60.0);
     store.stands = dice.coin() ? heatmatch::StorePlace::in_space : heatmatch::StorePlace::outside;
     store.charge_hours = dice.between(2.0, 10.0);
-    store.air_c = dice.between(0.0, 45.0);
+    store.air_c = dice.between(30.0, 45.0);  // from what is usual on
     constexpr auto places = std::to_array<heatmatch::StoreTerminals>(
         {heatmatch::StoreTerminals::through_wall, heatmatch::StoreTerminals::box_outside,
          heatmatch::StoreTerminals::buried});

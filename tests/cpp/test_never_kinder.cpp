@@ -70,8 +70,11 @@ void check_facts(Installation& yard, int number, const YardRecord& record,
         const Value stated = field.get(record.record);
         const std::string name = record.name + '.' + std::string(field.name);
         if (field.required || is_unknown(stated)) continue;
+        // Metal around wire is better for its place and worse for its current; hot air betters what
+        // a wall may add to it.
+        const bool two_ends = name == "surroundings.metal_raceway" || name == "store.air_c";
         std::optional<YardVerdicts> at_careful_end;
-        if (!is_unknown(field.careful)) {
+        if (!is_unknown(field.careful) && !two_ends) {
             field.set(record.record, field.careful);
             at_careful_end = judge_yard(yard);
             REQUIRE(at_careful_end);
@@ -129,8 +132,8 @@ void check_all_directions(const std::vector<YardDirection>& directions, std::uin
     // What moves nothing checks nothing: a sign error in it would stay unseen.
     for (const YardDirection& direction : directions) {
         CAPTURE(direction.what);
-        CHECK(alive.count(direction.what) == 1);
         if (!in_the_long_run()) continue;
+        CHECK(alive.count(direction.what) == 1);
         for (std::string_view margin : direction.margins) {
             CAPTURE(margin);
             CHECK(moved.count({direction.what, margin}) == 1);
@@ -204,17 +207,24 @@ TEST_CASE("a device improves only margins that name it, and only if it can act")
         const auto after = judge_yard(yard);
         REQUIRE(before);
         REQUIRE(after);
-        const double cold_v = *before->at({"cold voltage", "array"}).value;
+        const auto cold = std::find_if(before->begin(), before->end(), [](const auto& one) {
+            return one.first.first == "cold voltage" && one.second.value;
+        });
+        REQUIRE(cold != before->end());
+        const double cold_v = *cold->second.value;
         const std::set<std::string> may = may_improve(yard, cold_v);
         for (const auto& [key, was] : *before) {
-            const YardVerdict& now = after->at(key);
+            const auto found = after->find(key);
+            if (found == after->end()) continue;  // said of another device now
+            const YardVerdict& now = found->second;
             const std::string how = kinder(was, now, true);
             if (how.empty()) continue;
             ++improved;
             CAPTURE(key.first);
             CAPTURE(now.sentence);
             CHECK_MESSAGE(may.count(key.first) == 1, how);
-            CHECK(now.sentence.find("added") != std::string::npos);
+            const bool by_kind = now.sentence.find("string fuses") != std::string::npos;
+            CHECK((by_kind || now.sentence.find("added") != std::string::npos));
         }
     }
     CHECK(improved > 0);

@@ -40,10 +40,10 @@ heatmatch::Installation with_two_contactors(double thermostat_c, double limit_c)
         return heatmatch::Device{
             .part = part, .duty = heatmatch::Duty::senses_only, .set_c = set_c, .drives = {drives}};
     };
-    installation.devices = {contactor("dc-contactor-sealed-450-v"),
-                            contactor("dc-contactor-open-150-v"),
-                            disc("snap-disc-fixed", thermostat_c, "dc-contactor-sealed-450-v"),
-                            disc("snap-disc-manual-reset", limit_c, "dc-contactor-open-150-v")};
+    installation.devices = {
+        contactor("dc-contactor-sealed-450-v"), contactor("dc-contactor-open-150-v"),
+        disc("capillary-thermostat-90", thermostat_c, "dc-contactor-sealed-450-v"),
+        disc("limit-controller-thermocouple", limit_c, "dc-contactor-open-150-v")};
     return installation;
 }
 
@@ -106,8 +106,8 @@ TEST_CASE("wall and lid take the hottest of low, typical and high conductivity")
         lid_at_low += low.lid_c > std::max(typical.lid_c, high.lid_c) ? 1 : 0;
         wall_at_high += high.wall_c > std::max(typical.wall_c, low.wall_c) ? 1 : 0;
         CHECK(point.stagnation_wall_c ==
-              std::max(heatmatch::wall_only_c(heat.stagnant, power_w),
-                       heatmatch::wall_only_c(heat.stagnant_out, power_w)));
+              std::max(heatmatch::bulk_only(heat.stagnant, power_w).wall_c,
+                       heatmatch::bulk_only(heat.stagnant_out, power_w).wall_c));
     }
     CHECK(lid_at_low > 0);
     CHECK(wall_at_high > 0);
@@ -181,7 +181,7 @@ TEST_CASE("a thermostat that is welded leaves a limit with contacts of its own")
         {.warm_up_days = 0, .switches = heatmatch::SwitchCase::thermostat_welded});
     REQUIRE(run.events.size() == 2);
     CHECK(run.events.front().what == heatmatch::SwitchAction::cannot_open);
-    CHECK(run.events.back().device == "snap-disc-manual-reset");
+    CHECK(run.events.back().device == "limit-controller-thermocouple");
     CHECK(run.events.back().what == heatmatch::SwitchAction::opens);
     CHECK(run.series.power_w.back() == 0.0);
 }

@@ -46,8 +46,8 @@ void add_field(std::vector<std::string>& fields, std::string field) {
 struct DutyView {
     const Circuit& circuit;
     const Site& site;
-    const Parts* catalog;
-    DutyScope scope;
+    const Parts* catalog = nullptr;
+    DutyScope scope{};
 };
 
 /// Whether it is due, why not where it is not, and what would tell.

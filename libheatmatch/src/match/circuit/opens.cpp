@@ -149,7 +149,7 @@ Opening opens_by_temperature(const Circuit& circuit, const PlacedDevice& placed,
         }
         return as_set(opens_itself(circuit, placed, occasion, site), placed);
     }
-    const Opening able = opens_driven(circuit, placed, occasion, site, 0);
+    Opening able = opens_driven(circuit, placed, occasion, site, 0);
     std::optional<Opening> driven;
     bool may_be_driven = false;
     for (const PlacedDevice& other : circuit.devices) {
