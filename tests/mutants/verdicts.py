@@ -33,6 +33,10 @@ POINTS = {
     "wood": ("wood beside the bucket not ruled out",),
     "ampacity": ("twenty loaded wires in one conduit", "conduit lying on a sunlit roof"),
     "placing": ("panel wire loose through the house",),
+    "materials": ("polyethylene barrel of hot water", "polystyrene against a hot drum"),
+    "survivors": ("survivor glows",),
+    "covering": ("immersion element that may fall dry",),
+    "polarity": ("polarised breaker in a string that others feed",),
 }
 
 
