@@ -28,8 +28,8 @@ TEST_CASE("a row for each duty: from when on, whether due, what there is") {
     CHECK(table.columns.size() == 8);
     CHECK(contains(line(table.rows[0]),
                    "guarded live parts|nec|50 V|yes|nobody stated|site.live_parts_enclosed|From"));
-    CHECK(contains(line(table.rows[1]), "earth-fault protection|nec|> 30 V, 8 A|yes|not met||"));
-    CHECK(contains(line(table.rows[2]), "arc-fault protection|nec|80 V|yes|not met||"));
+    CHECK(contains(line(table.rows[1]), "earth-fault protection|nec|> 30 V, 8 A|yes|not met"));
+    CHECK(contains(line(table.rows[2]), "arc-fault protection|nec|80 V|yes|not met"));
     CHECK(contains(table.legend.front(), "Local codes and licensed practice decide."));
 }
 
