@@ -194,7 +194,8 @@ ROWS = (
 
 
 # What a yard states and may leave out; its values lie between the usual and the careful one.
-# Not a wire's own amperes: without them the code's table counts, and a maker may print less.
+# Not a wire's own amperes: without them the code's table counts, and a maker may print less. Nor a
+# cold length: 50 mm are usual, and no end is careful for all.
 FACTS = {
     "site/wet": "",
     "site/live_parts_enclosed": "",
@@ -235,7 +236,6 @@ FACTS = {
     "parts/elements/element/rated_dc": "",
     "parts/elements/element/sheath": "",
     "parts/elements/element/alloy": "",
-    "parts/elements/element/cold_length_mm": "",
     "parts/elements/element/heated_length_mm": "",
     "parts/media/fill/ceiling_c": "",
     "parts/wires/*/voltage_rating_v": "",

@@ -161,6 +161,7 @@ def is_row_known(row: Row) -> bool:
     return row.field.startswith("parts/") or case_yards.is_known(row.field)
 
 
+@pytest.mark.long
 def test_every_row_moved_a_margin():
     """What moves nothing checks nothing: a sign error in it would stay unseen."""
     if not MOVED:
