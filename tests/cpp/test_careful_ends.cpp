@@ -157,7 +157,7 @@ TEST_CASE("every field that a danger reads has a worse careful end, or a reason 
     std::set<std::string> listed;
     for (const ReferenceRow& row : read_reference("careful_ends.csv")) {
         CAPTURE(row.at("field"));
-        CHECK(listed.insert(row.at("field")).second);
+        if (row.at("danger") == "yes") CHECK(listed.insert(row.at("field")).second);
         CHECK(row.at("reason").size() > 10);
         const std::string& unstated = row.at("unstated");
         CHECK((unstated == "usual" || unstated == "not assessed" || unstated == "careful"));
@@ -177,13 +177,14 @@ TEST_CASE("every field that a danger reads has a worse careful end, or a reason 
 
 // What is never told in a yard is not tried: the list above would be blind for it.
 TEST_CASE("random yards tell every field that margins may read") {
-    // Of the weather, which no margin reads, and of what no yard has: damp fill, a listed fit.
+    // The sun of a season, which margins take at its brightest; what is fitted, not told; damp
+    // fills and monitors that the draws leave out.
     const std::set<std::string> told_by_nobody{
-        "control.detects",      "medium.moist_k_high_w_mk", "medium.moist_k_low_w_mk",
-        "medium.moist_k_w_mk",  "panel.listed_fit",         "site.albedo",
-        "site.albedo_by_month", "site.azimuth_deg",         "site.elevation_m",
-        "site.latitude_deg",    "site.linke_turbidity",     "site.longitude_deg",
-        "site.snow_cover_pct",  "site.soiling_pct",         "site.tilt_deg"};
+        "site.albedo",         "site.albedo_by_month",    "site.azimuth_deg",
+        "site.elevation_m",    "site.latitude_deg",       "site.linke_turbidity",
+        "site.longitude_deg",  "site.snow_cover_pct",     "site.soiling_pct",
+        "site.tilt_deg",       "panel.listed_fit",        "control.detects",
+        "medium.moist_k_w_mk", "medium.moist_k_low_w_mk", "medium.moist_k_high_w_mk"};
     std::set<std::string> untold;
     Dice dice(5000);
     Installation yard = random_yard(dice);
