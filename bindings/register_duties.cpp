@@ -19,16 +19,15 @@ Kind choice_from(const py::handle& word) {
 }
 
 CodeDuty duty_from(const py::tuple& state) {
-    using Texts = std::vector<std::string>;
     return {.name = state[0].cast<std::string>(),
             .code = choice_from<WiringCode>(state[1]),
             .applies = choice_from<Answer>(state[2]),
             .begins_v = state[3].cast<std::optional<double>>(),
             .begins_a = state[4].cast<std::optional<double>>(),
             .met = choice_from<DutyMeans>(state[5]),
-            .devices = state[6].cast<Texts>(),
-            .would_do = state[7].cast<Texts>(),
-            .state = state[8].cast<Texts>(),
+            .devices = state[6].cast<std::vector<std::string>>(),
+            .would_do = state[7].cast<std::vector<std::string>>(),
+            .state = state[8].cast<std::vector<std::string>>(),
             .said = state[9].cast<Sentence>(),
             .source = state[10].cast<std::string>()};
 }
