@@ -13,6 +13,18 @@ from typing import Any
 
 from case_yards import Yard, counts
 
+Values = dict[str, "float | None"]  # of margins, by name
+
+
+def always(values: Values) -> bool:
+    return True
+
+
+def is_store_the_hotter(values: Values) -> bool:
+    """Whether heat comes out of the store; in hotter air a short cold end cools its terminal."""
+    sheath, terminal = values.get("sheath temperature"), values.get("terminal temperature")
+    return sheath is None or terminal is None or sheath > terminal
+
 
 @dataclass(frozen=True)
 class Row:
@@ -23,6 +35,7 @@ class Row:
     margins: tuple[str, ...]
     change: Callable[[Any, float], Any]  #: old value and a share of 0 to 1 to new value
     until: str = ""  #: what the library does not do yet
+    holds: Callable[[Values], bool] = always  #: whether the direction is the dangerous one there
 
     def moved(self, yard: Yard, share: float) -> Yard | None:
         """The yard with the field moved; None where it has no such field."""
@@ -119,7 +132,7 @@ ROWS = (
     Row("parts/elements/element/rated_v", LESS, ("element voltage", "sheath voltage"), times(0.2)),
     Row("parts/elements/element/heated_length_mm", LESS, SHEATH, times(0.6)),
     Row("parts/elements/element/heated_length_mm", LESS, ("survivor sheath",), times(0.6)),
-    Row("parts/elements/element/cold_length_mm", LESS, TAIL, times(0.4)),
+    Row("parts/elements/element/cold_length_mm", LESS, TAIL, times(0.4), holds=is_store_the_hotter),
     Row("parts/elements/element/terminal_limit_c", LESS, ("terminal temperature",), times(0.4)),
     Row("parts/elements/element/insulation_resistance_mohm", LESS, ("earth fault",), times(0.02)),
     Row("parts/elements/element/built_in_ac_control", "true", ("built-in control",), to(True)),

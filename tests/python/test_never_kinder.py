@@ -45,6 +45,7 @@ class Judged:
     worst: int
     headroom: float | None
     unit: str
+    value: float | None = None
 
 
 def judged(yard: Yard) -> dict[tuple[str, str], Judged]:
@@ -54,9 +55,14 @@ def judged(yard: Yard) -> dict[tuple[str, str], Judged]:
             case_yards.worst(margin),
             getattr(margin, "careful_headroom", margin.headroom),
             str(margin.unit),
+            margin.value,
         )
         for margin in case_yards.assess(yard).margins
     }
+
+
+def values(was: dict[tuple[str, str], Judged]) -> dangerous_directions.Values:
+    return {name: margin.value for (name, _), margin in was.items()}
 
 
 def clipped(headroom: float) -> float:
@@ -114,7 +120,7 @@ def moved_wrong(
     row: Row, yard: Yard, was: dict[tuple[str, str], Judged], share: float
 ) -> list[str]:
     """What became kinder in a yard by moving a row's field."""
-    moved = row.moved(yard, share)
+    moved = row.moved(yard, share) if row.holds(values(was)) else None
     if moved is None:
         return []
     now = judged(moved)
@@ -188,7 +194,7 @@ def test_a_planted_sign_error_fails_every_pair():
         was = judged(yard)
         for row in ROWS:
             left = [name for name in row.margins if (row.field, row.direction, name) in unseen]
-            moved = row.moved(yard, share) if left else None
+            moved = row.moved(yard, share) if left and row.holds(values(was)) else None
             if moved is None:
                 continue
             now = judged(moved)
