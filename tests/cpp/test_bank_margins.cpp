@@ -149,6 +149,18 @@ TEST_CASE("wire takes its share of the ohms") {
     check_judged(bank_margin(circuit, "voltage drop"), Severity::caution, share(), 3.0);
 }
 
+// Source: copper melts at 1085 °C, by then R20 (1 + 0.00393 (1085 - 20)) of IEC 60028.
+TEST_CASE("wire without a steady temperature counts as hot as it can get") {
+    Circuit circuit = circuit_of_bank();
+    circuit.runs = {bench_run("thhn-12-awg", 30.0)};
+    const double cold_pct = bank_margin(circuit, "voltage drop").value.value_or(0.0);
+    circuit.runs.front().brightest.emplace().runaway = true;
+    const double wire = circuit.wire_ohm_at(1085.0);
+    const Margin drop = bank_margin(circuit, "voltage drop");
+    CHECK(drop.value == doctest::Approx(100.0 * wire / (wire + circuit.bank.typical_ohm())));
+    CHECK(drop.value.value_or(0.0) > 3.0 * cold_pct);
+}
+
 TEST_CASE("every element of the starter has the same eight margins, none of them silent") {
     for (const heatmatch::Element& element : starter().elements) {
         CAPTURE(element.id);

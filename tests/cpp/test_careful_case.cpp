@@ -103,6 +103,43 @@ TEST_CASE("a danger that only an unstated fact keeps away is a warning that says
     CHECK(contains(margin.sentence(), "a closed vessel bursts"));
 }
 
+TEST_CASE(
+    "a limit of which nobody tells where it senses may see no heat, and sit in the hottest place") {
+    Installation installation = all_told();
+    for (heatmatch::Device& device : installation.devices) device.senses.reset();
+    const Candidate candidate = assess(starter(), installation);
+    const auto careful = careful_case(candidate.circuit, candidate.site);
+    std::size_t anywhere = 0;
+    for (const heatmatch::PlacedDevice& placed : careful.circuit.devices) {
+        CHECK(placed.device.senses == heatmatch::SensedPlace::space);
+        anywhere += placed.anywhere ? 1 : 0;
+    }
+    CHECK(anywhere == installation.devices.size());
+    for (const Margin& margin : candidate.margins()) {
+        if (margin.name == "limit acts in time") CHECK(margin.worst_severity >= Severity::warning);
+    }
+}
+
+TEST_CASE("a string fuse of which nobody tells the run may stand behind the joint of the strings") {
+    Installation installation = all_told();
+    installation.circuit->panels = "1S2P";
+    installation.devices.push_back({.part = "gpv-fuse-10x38",
+                                    .duty = heatmatch::Duty::protects_a_string,
+                                    .set_tolerance_k = 5.0});
+    const auto judged = [&] { return assess(starter(), installation).margins(); };
+    const Margin untold = margin_of(judged(), "string fuse");
+    CHECK(untold.severity == Severity::warning);
+    CHECK(untold.worst_severity == Severity::danger);
+    installation.devices.back().run = installation.runs.front().name;
+    CHECK(margin_of(judged(), "string fuse").severity == Severity::danger);
+    installation.runs.push_back({.name = "string lead",
+                                 .carries = heatmatch::Carried::string,
+                                 .length_m = 2.0,
+                                 .wire = "pv-wire-10-awg"});
+    installation.devices.back().run = "string lead";
+    CHECK(margin_of(judged(), "string fuse").worst_severity == Severity::none);
+}
+
 TEST_CASE("the one fact that decides is named") {
     Installation installation = all_told();
     installation.store->moist = true;

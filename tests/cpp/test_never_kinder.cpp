@@ -71,8 +71,9 @@ void check_facts(Installation& yard, int number, const YardRecord& record,
         const std::string name = record.name + '.' + std::string(field.name);
         if (field.required || is_unknown(stated)) continue;
         // Metal around wire is better for its place and worse for its current; hot air betters what
-        // a wall may add to it.
-        const bool two_ends = name == "surroundings.metal_raceway" || name == "store.air_c";
+        // a wall may add to it; a limit in the room does nothing and stays cool.
+        const bool two_ends = name == "surroundings.metal_raceway" || name == "store.air_c" ||
+                              name == "device.senses";
         std::optional<YardVerdicts> at_careful_end;
         if (!is_unknown(field.careful) && !two_ends) {
             field.set(record.record, field.careful);

@@ -201,17 +201,22 @@ double drop_pct(const Circuit& circuit, double wire_ohm) {
     return 100.0 * wire_ohm / (wire_ohm + circuit.bank.typical_ohm());
 }
 
-/// Wire in air that nobody states may be as hot as copper before it melts; from memory.
+/// Wire that finds no steady temperature, or in air that nobody states, may be as hot as copper
+/// before it melts; from memory.
 constexpr double hottest_wire_c = 1085.0;
 
 Margin drop_margin(const Circuit& circuit) {
     const bool air_stated =
         std::all_of(circuit.runs.begin(), circuit.runs.end(),
                     [](const RunParts& parts) { return parts.run.surroundings.air_c.has_value(); });
+    const bool runaway = std::any_of(
+        circuit.runs.begin(), circuit.runs.end(),
+        [](const RunParts& parts) { return parts.brightest && parts.brightest->runaway; });
+    const double wire_ohm = runaway ? circuit.wire_ohm_at(hottest_wire_c) : circuit.wire_ohm();
     Margin margin{.name = "voltage drop",
                   .subject = "runs",
                   .consequence = Severity::caution,
-                  .value = drop_pct(circuit, circuit.wire_ohm()),
+                  .value = drop_pct(circuit, wire_ohm),
                   .limit = 3.0,
                   .unit = unit::percent,
                   .said = say<"bank.drop">(),

@@ -19,10 +19,8 @@ class CarefulFill {
         for (const Field& field : fields) {
             if (std::holds_alternative<std::monostate>(field.careful)) continue;
             if (!std::holds_alternative<std::monostate>(field.get(record))) continue;
-            UnstatedFact fact{part, std::string(field.name)};
-            if (only_ != nullptr && !(fact == *only_)) continue;
+            if (!takes({part, std::string(field.name)})) continue;
             field.set(record, field.careful);
-            facts.push_back(std::move(fact));
             ++filled;
         }
         return filled > 0;
@@ -31,6 +29,13 @@ class CarefulFill {
     template <class Part>
     bool operator()(const char* kind, std::span<const Field> fields, std::optional<Part>& part) {
         return part && (*this)(quoted(kind, part->id), fields, &*part);
+    }
+
+    /// Whether this fact is to be filled; then it is remembered.
+    bool takes(UnstatedFact fact) {
+        if (only_ != nullptr && !(fact == *only_)) return false;
+        facts.push_back(std::move(fact));
+        return true;
     }
 
     static std::string quoted(const char* kind, const std::string& name) {
@@ -42,6 +47,23 @@ class CarefulFill {
   private:
     const UnstatedFact* only_;
 };
+
+/// A protection of one string each of which nobody stated the run stands behind the joint of the
+/// strings, where it protects none; without such a run it is left out.
+void place_string_protection(Circuit& circuit, CarefulFill& fill) {
+    if (circuit.panels.parallel == 1) return;
+    const auto behind =
+        std::find_if(circuit.runs.begin(), circuit.runs.end(),
+                     [](const RunParts& parts) { return parts.run.carries != Carried::string; });
+    std::erase_if(circuit.devices, [&](PlacedDevice& placed) {
+        if (placed.device.duty != Duty::protects_a_string || !placed.device.run.empty())
+            return false;
+        if (!fill.takes({CarefulFill::quoted("device", placed.control.id), "run"})) return false;
+        if (behind == circuit.runs.end()) return true;
+        placed.device.run = behind->run.name;
+        return false;
+    });
+}
 
 /// The heat of a bank in a store that somebody knows more about.
 std::shared_ptr<const BankHeat> heat_in(const Store& store, const Circuit& circuit) {
@@ -85,9 +107,12 @@ CarefulCase careful_case(const Circuit& circuit, const Site& site, const Unstate
     }
     for (PlacedDevice& placed : made.circuit.devices) {
         const std::string name = CarefulFill::quoted("device", placed.control.id);
+        const bool told = placed.device.senses.has_value();
         fill(name, device_fields(), &placed.device);
+        placed.anywhere = !told && placed.device.senses.has_value();
         fill(name, control_fields(), &placed.control);
     }
+    place_string_protection(made.circuit, fill);
     if (circuit.heat && circuit.heat->store) {
         Store store = circuit.heat->store->store;
         if (fill("store", store_fields(), &store)) made.circuit.heat = heat_in(store, circuit);

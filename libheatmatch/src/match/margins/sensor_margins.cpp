@@ -27,6 +27,20 @@ std::optional<double> place_c(const Circuit& circuit, SensedPlace place, const H
     return circuit.heat->store->air_c;
 }
 
+/// The place that it senses; where that may be any, the hottest.
+std::optional<double> sensed_c(const Circuit& circuit, const PlacedDevice& placed,
+                               const HeatPoint& point) {
+    if (!placed.anywhere) {
+        return place_c(circuit, placed.device.senses.value_or(SensedPlace::wall), point);
+    }
+    std::optional<double> hottest;
+    for (SensedPlace place : {SensedPlace::wall, SensedPlace::lid, SensedPlace::bed}) {
+        const std::optional<double> there_c = place_c(circuit, place, point);
+        if (there_c) hottest = std::max(hottest.value_or(*there_c), *there_c);
+    }
+    return hottest;
+}
+
 /// What senses is as hot as the place that it senses, a whole body or a probe.
 Margin sensed_body_margin(const Circuit& circuit, const PlacedDevice& placed,
                           const std::optional<HeatPoint>& point) {
@@ -41,8 +55,7 @@ Margin sensed_body_margin(const Circuit& circuit, const PlacedDevice& placed,
                   .said = body ? say<"limit.body">() : say<"limit.probe">(),
                   .source = placed.control.provenance.source};
     if (point) {
-        const SensedPlace place = placed.device.senses.value_or(SensedPlace::wall);
-        margin.value = place_c(circuit, place, *point);
+        margin.value = sensed_c(circuit, placed, *point);
     }
     if (!margin.value || !margin.limit) {
         margin.said = say<"limit.body_unknown">();

@@ -40,6 +40,7 @@ struct RunParts {
 struct PlacedDevice {
     Device device{};
     Control control{};
+    bool anywhere = false;  //!< it may sense any place: the careful case of an unstated one
 
     friend bool operator==(const PlacedDevice&, const PlacedDevice&) = default;
 };
