@@ -4,6 +4,7 @@ PYBIND11_MODULE(_core, module) {
     using namespace heatmatch::python;
     module.doc() = "The C++ core of heatmatch; use it through the package heatmatch.";
     register_errors(module);
+    register_files(module);
     register_sentence(module);
     register_choices(module);
     register_diode(module);

@@ -96,6 +96,7 @@ py::object map_numbers(const py::object& input, const char* name, Function funct
 [[nodiscard]] VectorWidth vector_width_from(const std::string& name);
 
 void register_errors(py::module_& module);
+void register_files(py::module_& module);
 void register_sentence(py::module_& module);
 void register_choices(py::module_& module);
 void register_parts(py::module_& module);

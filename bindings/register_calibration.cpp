@@ -1,3 +1,4 @@
+#include "progress_call.hpp"
 #include "state.hpp"
 #include "store_log.hpp"
 #include "views.hpp"
@@ -39,6 +40,12 @@ Calibration calibration_from(const py::tuple& state) {
             .loss_factor_before = state[7].cast<double>(),
             .sentences = state[8].cast<Sentences>(),
             .remarks = state[9].cast<Sentences>()};
+}
+
+Calibration calibrated(const Candidate& candidate, const StoreLog& log,
+                       const py::object& progress) {
+    ProgressCall call(progress, between_looks);
+    return call.run([&] { return calibrate(candidate, log, call.callback()); });
 }
 
 }  // namespace
@@ -84,8 +91,8 @@ void register_calibration(py::module_& module) {
                  return "<Calibration: " + (told.empty() ? "" : told.front().text()) + ">";
              })
         .def(py::pickle(&calibration_state, &calibration_from));
-    module.def("calibrate", &calibrate, py::arg("candidate"), py::arg("log"),
-               py::call_guard<py::gil_scoped_release>(),
+    module.def("calibrate", &calibrated, py::arg("candidate"), py::arg("log"), py::kw_only(),
+               py::arg("progress") = py::none(),
                "Fits conductivity of the fill and heat loss of the store to a log, by least "
                "squares. The store counts as of one temperature at the first row.");
 }

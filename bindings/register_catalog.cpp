@@ -184,10 +184,12 @@ void register_catalog(py::module_& module) {
             "Puts panels in from the public module-rating list.")
         .def(
             "export_json",
-            [](const Catalog& catalog, const py::object& path) {
-                catalog.export_json(path_from(path));
+            [](const Catalog& catalog, const py::object& path, bool force) {
+                catalog.export_json(path_from(path), force);
             },
-            py::arg("path"), py::pos_only(), "Writes the user's own rows and removals as JSON.")
+            py::arg("path"), py::pos_only(), py::kw_only(), py::arg("force") = false,
+            "Writes the user's own rows and removals as JSON; over a file that exists with force "
+            "only, over a catalog never.")
         .def("export_json_text", &Catalog::export_json_text, "The same as text.")
         .def("export_all_json_text", &Catalog::export_all_json_text,
              "The whole merged view as JSON text.")

@@ -1,5 +1,6 @@
 #include "charged_bed.hpp"
 #include "lived_days.hpp"
+#include "progress_call.hpp"
 #include "views.hpp"
 
 #include "heatmatch/base/error.hpp"
@@ -67,14 +68,13 @@ int given_or_none(const char* name, std::optional<int> value, int highest) {
     return *value;
 }
 
-std::shared_ptr<LivedDays> simulated(const Candidate& candidate, const Weather& weather,
-                                     std::optional<int> month, std::optional<int> days,
-                                     double air_shift_k, double electrical_step_s,
-                                     double thermal_step_s, int warm_up_days,
-                                     std::optional<double> start_c, const std::string& conductivity,
-                                     const std::string& switches, double take_off_w_k,
-                                     double take_off_from_hour, double take_off_until_hour,
-                                     std::optional<double> air_around_c) {
+std::shared_ptr<LivedDays> simulated(
+    const Candidate& candidate, const Weather& weather, std::optional<int> month,
+    std::optional<int> days, double air_shift_k, double electrical_step_s, double thermal_step_s,
+    int warm_up_days, std::optional<double> start_c, const std::string& conductivity,
+    const std::string& switches, double take_off_w_k, double take_off_from_hour,
+    double take_off_until_hour, std::optional<double> air_around_c, const py::object& progress) {
+    ProgressCall call(progress, between_looks);
     const DayOptions options{.span = {.month = given_or_none("month", month, 12),
                                       .days = given_or_none("days", days, 3660),
                                       .air_shift_k = air_shift_k},
@@ -87,13 +87,15 @@ std::shared_ptr<LivedDays> simulated(const Candidate& candidate, const Weather& 
                              .take_off = {.w_k = take_off_w_k,
                                           .from_hour = take_off_from_hour,
                                           .until_hour = take_off_until_hour},
-                             .air_around_c = air_around_c};
-    const py::gil_scoped_release release;
-    auto lived = std::make_shared<LivedDays>();
-    lived->candidate = candidate;
-    lived->run = simulate_day(candidate, weather, options);
-    lived->answer = answer_of(candidate, lived->run);
-    return lived;
+                             .air_around_c = air_around_c,
+                             .progress = call.callback()};
+    return call.run([&] {
+        auto lived = std::make_shared<LivedDays>();
+        lived->candidate = candidate;
+        lived->run = simulate_day(candidate, weather, options);
+        lived->answer = answer_of(candidate, lived->run);
+        return lived;
+    });
 }
 
 py::tuple switch_event_state(const SwitchEvent& event) {
@@ -258,6 +260,7 @@ void register_day(py::module_& module) {
         py::arg("conductivity") = "typical", py::arg("switches") = "works",
         py::arg("take_off_w_k") = 0.0, py::arg("take_off_from_hour") = 0.0,
         py::arg("take_off_until_hour") = 24.0, py::arg("air_around_c") = py::none(),
+        py::arg("progress") = py::none(),
         "Lives a candidate through days of a weather: from the first row of `month` on (the first "
         "of all unless given) for so many `days` (to the end of the month or the weather unless "
         "given), the air `air_shift_k` [K] warmer, after the first day `warm_up_days` times. The "

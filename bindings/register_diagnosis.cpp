@@ -1,3 +1,4 @@
+#include "progress_call.hpp"
 #include "state.hpp"
 #include "views.hpp"
 
@@ -178,11 +179,12 @@ void register_diagnosis(py::module_& module) {
         .def(py::pickle(&diagnosis_state, &diagnosis_from));
     module.def(
         "diagnose",
-        [](const Candidate& candidate, const Readings& readings) {
-            const py::gil_scoped_release release;
-            return diagnose(candidate, readings);
+        [](const Candidate& candidate, const Readings& readings, const py::object& progress) {
+            ProgressCall call(progress, between_looks);
+            const DiagnosisOptions options{.progress = call.callback()};
+            return call.run([&] { return diagnose(candidate, readings, options); });
         },
-        py::arg("candidate"), py::arg("readings"),
+        py::arg("candidate"), py::arg("readings"), py::kw_only(), py::arg("progress") = py::none(),
         "Which faults explain readings: ranked, those that cannot be told apart as one group, and "
         "what to measure next. Readings that cannot be meant are left out and told.");
 }

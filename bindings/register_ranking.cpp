@@ -1,4 +1,4 @@
-#include "pybind.hpp"
+#include "progress_call.hpp"
 #include "state.hpp"
 
 #include <optional>
@@ -46,21 +46,14 @@ std::shared_ptr<const Weather> borrowed(const Weather* weather) {
     return {weather, [](const Weather*) {}};
 }
 
-/// What a progress argument stands for: None, True for a bar, or a function of the share done.
-py::object progress_from(const py::object& progress) {
-    if (!py::isinstance<py::bool_>(progress)) return progress;
-    if (!progress.cast<bool>()) return py::none();
-    return py::module_::import("heatmatch.progress").attr("bar")();
-}
-
 Ranking run_rank(const Catalog& catalog, const Installation& installation, const Weather* weather,
                  std::size_t top, std::size_t keep_rejected, int max_bank, const std::string& group,
                  const std::string& element, const std::optional<std::string>& panels,
                  const std::optional<std::string>& bank, const py::object& conditions,
                  double coil_temperature_c, bool exact_weather, std::size_t threads,
-                 const std::string& vector_width, const py::object& progress_argument,
+                 const std::string& vector_width, const py::object& progress,
                  std::shared_ptr<RankMemory> memory) {
-    const py::object progress = progress_from(progress_argument);
+    ProgressCall call(progress);
     RankOptions options{.weather = borrowed(weather),
                         .exact_weather = exact_weather,
                         .conditions = conditions_from(conditions),
@@ -75,31 +68,9 @@ Ranking run_rank(const Catalog& catalog, const Installation& installation, const
                         .memory = std::move(memory)};
     if (panels) options.panels = parse_hookup(*panels, "ranking", "panels");
     if (bank) options.bank = parse_hookup(*bank, "ranking", "bank");
-    // A signal or a progress function that raises stops the ranking; its exception goes on.
-    bool raised = false;
-    double told = 0.0;
-    options.progress = [&](double share) {
-        const py::gil_scoped_acquire acquire;
-        if (PyErr_CheckSignals() != 0) raised = true;
-        if (raised) return false;
-        if (progress.is_none() || share <= told) return true;
-        told = share;
-        try {
-            progress(share);
-        } catch (py::error_already_set& error) {
-            error.restore();
-            raised = true;
-        }
-        return !raised;
-    };
+    options.progress = call.callback();
     const auto parts = catalog.snapshot();
-    try {
-        const py::gil_scoped_release release;
-        return rank(*parts, installation, options);
-    } catch (const Interrupted&) {
-        if (PyErr_Occurred() != nullptr) throw py::error_already_set();
-        throw;
-    }
+    return call.run([&] { return rank(*parts, installation, options); });
 }
 
 }  // namespace

@@ -148,11 +148,13 @@ void register_setting(py::module_& module) {
             "The installation as JSON text.")
         .def(
             "to_json",
-            [](const Installation& installation, const py::object& path) {
-                const std::string name = path_from(path);
-                write_text_file(name, installation_to_json(installation));
+            [](const Installation& installation, const py::object& path, bool force) {
+                write_text_file(path_from(path), installation_to_json(installation),
+                                {.only_kind = force ? "" : "\"heatmatch_installation\""});
             },
-            py::arg("path"), py::pos_only(), "Writes an installation file.")
+            py::arg("path"), py::pos_only(), py::kw_only(), py::arg("force") = false,
+            "Writes an installation file; over a file of another kind with force only, over a "
+            "catalog never.")
         .def(
             "to_dict",
             [](const Installation& installation) {

@@ -1,4 +1,5 @@
 #include "lived_days.hpp"
+#include "progress_call.hpp"
 #include "views.hpp"
 
 #include "heatmatch/operation/days/stagnation.hpp"
@@ -13,15 +14,17 @@ struct HeldStagnation {
     std::shared_ptr<LivedDays> run{};
 };
 
-HeldStagnation stagnated(const Candidate& candidate) {
-    const py::gil_scoped_release release;
-    HeldStagnation held{.told = simulate_stagnation(candidate),
-                        .run = std::make_shared<LivedDays>()};
-    held.run->candidate = candidate;
-    held.run->run = std::move(held.told.run);
-    held.told.run = {};
-    held.run->answer = answer_of(candidate, held.run->run);
-    return held;
+HeldStagnation stagnated(const Candidate& candidate, const py::object& progress) {
+    ProgressCall call(progress, between_looks);
+    return call.run([&] {
+        HeldStagnation held{.told = simulate_stagnation(candidate, call.callback()),
+                            .run = std::make_shared<LivedDays>()};
+        held.run->candidate = candidate;
+        held.run->run = std::move(held.told.run);
+        held.told.run = {};
+        held.run->answer = answer_of(candidate, held.run->run);
+        return held;
+    });
 }
 
 py::tuple stagnation_state(const HeldStagnation& held) {
@@ -56,7 +59,8 @@ void register_stagnation(py::module_& module) {
             "sentences", [](const HeldStagnation& held) { return held.told.sentences; },
             "what it comes to")
         .def(py::pickle(&stagnation_state, &stagnation_from));
-    module.def("simulate_stagnation", &stagnated, py::arg("candidate"),
+    module.def("simulate_stagnation", &stagnated, py::arg("candidate"), py::kw_only(),
+               py::arg("progress") = py::none(),
                "Fourteen cloudless days at the time of the year that gives most, the circuit "
                "welded shut, no heat taken, high summer's air around the store, the fill at its "
                "low conductivity.");

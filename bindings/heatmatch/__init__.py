@@ -13,6 +13,7 @@ The results are estimates; local codes and licensed practice decide.
 from __future__ import annotations
 
 try:
+    import heatmatch.stopping as _stopping  # noqa: F401  first: from here on it hears signals
     from heatmatch import _core, meters
 except ImportError as _error:  # pragma: no cover - needs a broken installation
     raise ImportError(

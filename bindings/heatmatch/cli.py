@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import contextlib
 import io
 import os
+import signal
 import sys
 from collections.abc import Sequence
 
@@ -15,6 +17,7 @@ from heatmatch import (
     cli_rank,
     cli_report,
     cli_wires,
+    stopping,
 )
 from heatmatch.cli_output import complain
 from heatmatch.cli_shared import Parser
@@ -29,7 +32,7 @@ EPILOG = """\
 `heatmatch COMMAND --help` explains one of them, with examples.
 
 exit codes: 0 done, 1 the input cannot be used, 2 wrong command,
-3 the circuit has a danger, 130 interrupted
+3 the circuit has a danger, 130 interrupted, 143 ended by SIGTERM
 
 Severities are in colour on a terminal; NO_COLOR=1 turns that off.
 """
@@ -64,34 +67,68 @@ def make_parser() -> Parser:
     return parser
 
 
+def _open_streams() -> None:
+    """Gives streams that were closed before the start somewhere to go, and terminals all signs."""
+    for name in ("stdout", "stderr"):
+        stream = getattr(sys, name)
+        if stream is None:
+            setattr(sys, name, open(os.devnull, "w", encoding="utf-8"))  # noqa: SIM115
+        elif isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a terminal that cannot print ° still works
+
+
+def _flush() -> None:
+    """Puts the output out; where it cannot be, Python is not to try again when it ends."""
+    try:
+        sys.stdout.flush()
+    except OSError:
+        with contextlib.suppress(OSError):
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        raise
+
+
 def _run(arguments: Sequence[str]) -> int:
-    parsed = make_parser().parse_args(arguments)
-    code: int = parsed.run(parsed)
-    sys.stdout.flush()
+    try:
+        parsed = make_parser().parse_args(arguments)
+        code: int = parsed.run(parsed)
+    finally:
+        _flush()
     return code
+
+
+def _attempt(words: Sequence[str]) -> tuple[int, str]:
+    """Runs the command line; its exit code, and what to complain of."""
+    try:
+        return _run(words), ""
+    except (Error, ImportError) as error:
+        text = str(error).replace("(keep_good)", "(--keep-good)")
+        return 1, text.replace("overwrite it with force", "overwrite it with --force")
+    except BrokenPipeError:
+        return 1, ""
+    except OSError as error:
+        name = f' "{error.filename}"' if error.filename else ""
+        return 1, f"cannot use the file{name}: {error.strerror or error}; check the path"
+    except UnicodeError as error:
+        return 1, f"a file or a name is not text in UTF-8: {error}; save it as such"
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Runs the command line and gives its exit code."""
-    for stream in (sys.stdout, sys.stderr):
-        if isinstance(stream, io.TextIOWrapper):
-            stream.reconfigure(errors="replace")  # a terminal that cannot print ° still works
+    _open_streams()
     words = sys.argv[1:] if arguments is None else arguments
     if not words:
         print(GUIDE, end="", file=sys.stderr)
         return 2
+    heard = stopping.Heard()
     try:
-        return _run(words)
-    except (Error, ImportError) as error:
-        complain(str(error).replace("(keep_good)", "(--keep-good)"))
-    except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-    except OSError as error:
-        name = f' "{error.filename}"' if error.filename else ""
-        complain(f"cannot use the file{name}: {error.strerror or error}; check the path")
-    except UnicodeError as error:
-        complain(f"a file or a name is not text in UTF-8: {error}; save it as such")
-    except KeyboardInterrupt:
-        complain("interrupted")
-        return 130
-    return 1
+        with heard:
+            code, complaint = _attempt(words)
+    except (KeyboardInterrupt, stopping.Ended):
+        heard.signum = heard.signum or signal.SIGINT
+    if heard.signum:  # also where what it raised was taken for something else
+        code = stopping.exit_code(heard.signum)
+        complaint = stopping.WORDS[heard.signum]
+    if complaint:
+        with contextlib.suppress(OSError):
+            complain(complaint)
+    return code

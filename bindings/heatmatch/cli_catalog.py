@@ -9,7 +9,7 @@ from typing import Any
 
 from heatmatch import _core, display
 from heatmatch.cli_catalog_help import ACTIONS, EXAMPLES, HELP
-from heatmatch.cli_output import print_json, print_json_text, read_text, say
+from heatmatch.cli_output import check_new_file, print_json, print_json_text, read_text, say
 from heatmatch.cli_shared import add_command, add_options, open_catalog
 from heatmatch.errors import CatalogError, InvalidInput
 from heatmatch.files import write_text
@@ -198,12 +198,14 @@ def run_import(arguments: argparse.Namespace) -> int:
 
 def run_export(arguments: argparse.Namespace) -> int:
     """Writes the user's own rows, or the whole catalog, as JSON."""
+    if arguments.file != "-":
+        check_new_file(arguments.file, arguments)
     catalog = open_catalog(arguments.catalog)
     text = catalog.export_all_json_text() if arguments.all else catalog.export_json_text()
     if arguments.file == "-":
         print_json_text(text)
         return 0
-    write_text(arguments.file, text, errors="replace")
+    write_text(arguments.file, text, errors="replace", force=arguments.force)
     say(f"wrote {arguments.file}")
     return 0
 
@@ -275,6 +277,7 @@ def _add_actions(actions: Any) -> None:
     export = action("export", run_export)
     export.add_argument("file", metavar="FILE.json", help="- for standard output")
     export.add_argument("--all", action="store_true", help="the starter's rows as well")
+    add_options(export, "--force")
     action("history", run_history)
     action("undo", run_undo)
 

@@ -53,7 +53,8 @@ ACTIONS: dict[str, tuple[str, str, tuple[str, ...]]] = {
     ),
     "export": (
         "write your own rows as JSON",
-        "Out comes a file that import takes.",
+        "Out comes a file that import takes. A file that exists is replaced with\n"
+        "--force only, a catalog never.",
         (f"export parts.json {OWN}", "export - --all"),
     ),
     "history": (

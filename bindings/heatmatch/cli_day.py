@@ -7,8 +7,8 @@ from typing import Any
 
 from heatmatch import _core, frames_day, weather
 from heatmatch.cli_output import (
+    bar,
     check_new_file,
-    notice,
     picked,
     print_json,
     say,
@@ -93,28 +93,30 @@ def _options(arguments: argparse.Namespace) -> dict[str, Any]:
     return {name: value for name, value in given.items() if value is not None}
 
 
-def _write_steps(path: str, run: _core.DayRun) -> None:
+def _write_steps(path: str, run: _core.DayRun, *, force: bool) -> None:
     """Writes the thermal steps of a run; a terminal that is not known stays empty."""
     unknown = [None] * len(run)
     lists = [getattr(run, name) for name in frames_day.SERIES]
     columns = [unknown if values is None else values for values in lists]
-    write_csv(path, frames_day.SERIES, zip(*columns, strict=True))
+    write_csv(path, frames_day.SERIES, zip(*columns, strict=True), force=force)
 
 
 def run_day(arguments: argparse.Namespace) -> int:
     """Lives a circuit through days."""
-    check_new_file(arguments.csv, force=arguments.force)
+    check_new_file(arguments.csv, arguments)
     units = arguments.units
     installation = read_installation(arguments)
     catalog = open_catalog(arguments.catalog)
     year = read_weather(arguments, installation)
     lived = weather.from_installation(installation) if year is None else year
     candidate = chosen_candidate(arguments, catalog, installation, year)
-    with notice("living through the days ...", wanted=shows_progress(arguments)):
-        run = _core.simulate_day(candidate, lived, **_options(arguments))
-        stagnation = _core.simulate_stagnation(candidate) if arguments.stagnation else None
+    wanted = shows_progress(arguments)
+    run = _core.simulate_day(candidate, lived, **_options(arguments), progress=bar(wanted=wanted))
+    stagnation = None
+    if arguments.stagnation:
+        stagnation = _core.simulate_stagnation(candidate, progress=bar(wanted=wanted))
     if arguments.csv is not None:
-        _write_steps(arguments.csv, run)
+        _write_steps(arguments.csv, run, force=arguments.force)
     peaks = [*run.answer.peaks, *([] if stagnation is None else stagnation.peaks)]
     code = DANGER if any(peak.margin.severity == "danger" for peak in peaks) else 0
     if arguments.json:

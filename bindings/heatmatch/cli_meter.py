@@ -8,6 +8,7 @@ from typing import Any
 
 from heatmatch import _core, meters
 from heatmatch.cli_output import (
+    bar,
     check_new_file,
     picked,
     print_json,
@@ -25,6 +26,7 @@ from heatmatch.cli_shared import (
     read_weather,
     say_cautions,
     say_name,
+    shows_progress,
     temperature_c,
     texts_in,
 )
@@ -146,7 +148,7 @@ def _candidate(arguments: argparse.Namespace, installation: _core.Installation) 
 
 def run_meter(arguments: argparse.Namespace) -> int:
     """Prints what meters should read."""
-    check_new_file(arguments.csv, force=arguments.force)
+    check_new_file(arguments.csv, arguments)
     installation = read_installation(arguments)
     candidate = _candidate(arguments, installation)
     options = {"irradiance_w_m2": arguments.sun, "air_c": arguments.air}
@@ -154,9 +156,9 @@ def run_meter(arguments: argparse.Namespace) -> int:
     sheet = _core.meter_sheet(candidate, **given)
     if arguments.csv is not None:
         rows = [_row_values(row) for row in sheet.rows]
-        write_csv(
-            arguments.csv, list(rows[0]) if rows else [], (list(row.values()) for row in rows)
-        )
+        header = list(rows[0]) if rows else []
+        cells = (list(row.values()) for row in rows)
+        write_csv(arguments.csv, header, cells, force=arguments.force)
     if arguments.json:
         print_json(sheet_json(sheet, arguments.units))
         return 0
@@ -191,8 +193,12 @@ def run_diagnose(arguments: argparse.Namespace) -> int:
     taken = None if readings is None else _core.Readings.from_csv(readings)
     logged = None if log is None else _core.StoreLog.from_csv(log)
     candidate = _candidate(arguments, installation)
-    diagnosis = None if taken is None else _core.diagnose(candidate, taken)
-    calibration = None if logged is None else _core.calibrate(candidate, logged)
+    diagnosis = calibration = None
+    wanted = shows_progress(arguments)
+    if taken is not None:
+        diagnosis = _core.diagnose(candidate, taken, progress=bar(wanted=wanted))
+    if logged is not None:
+        calibration = _core.calibrate(candidate, logged, progress=bar(wanted=wanted))
     if arguments.json:
         data: dict[str, Any] = {"title": candidate.circuit.title}
         if diagnosis is not None:

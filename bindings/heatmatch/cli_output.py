@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import argparse
 import contextlib
 import csv
 import io
@@ -93,8 +94,32 @@ def read_text(path: str) -> str:
         raise InvalidInput(f'"{path}" is not text in UTF-8; save it as such') from error
 
 
-def check_new_file(path: str | None, *, force: bool) -> None:
-    """Refuses, before the work is done, a path that a file cannot be written to."""
+# Options and arguments that name a file to read.
+_INPUTS = ("installation", "readings", "log", "weather", "compare", "catalog")
+
+
+def _inputs(arguments: argparse.Namespace) -> Iterator[str]:
+    """The files that a command reads."""
+    for name in _INPUTS:
+        path = getattr(arguments, name, None)
+        if isinstance(path, str) and path != "-":
+            yield path
+    if catalog := os.environ.get("HEATMATCH_CATALOG"):
+        yield catalog
+
+
+def _same_file(one: str, other: str) -> bool:
+    try:
+        return os.path.samefile(one, other)
+    except OSError:
+        return os.path.realpath(one) == os.path.realpath(other)
+
+
+def check_new_file(path: str | None, arguments: argparse.Namespace) -> None:
+    """Refuses, before the work is done, a path that a file cannot be written to.
+
+    What exists is replaced with --force only, and what the command reads never.
+    """
     if path is None:
         return
     target = Path(checked_path(path, "write"))
@@ -102,7 +127,12 @@ def check_new_file(path: str | None, *, force: bool) -> None:
         raise FileError(f'cannot write "{path}": it is no file; name a file')
     if not target.absolute().parent.is_dir():
         raise FileError(f'cannot write "{path}": its folder does not exist; make it first')
-    if target.is_file() and not force:
+    for read in _inputs(arguments):
+        if _same_file(path, read):
+            raise FileError(f'cannot write "{path}": this command reads it; name another file')
+    if target.exists() and not target.is_file():
+        raise FileError(f'cannot write "{path}": it is no regular file; name another')
+    if target.is_file() and not arguments.force:
         raise FileError(f'"{path}" exists; name another file, or overwrite it with --force')
 
 
@@ -116,13 +146,15 @@ def csv_cell(value: object) -> str:
     return f"{number:.9g}" if math.isfinite(number) else ""
 
 
-def write_csv(path: str, header: Sequence[str], rows: Iterable[Sequence[object]]) -> None:
-    """Writes a table as CSV."""
+def write_csv(
+    path: str, header: Sequence[str], rows: Iterable[Sequence[object]], *, force: bool
+) -> None:
+    """Writes a table as CSV; over a file that exists with `force` only."""
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(header)
     writer.writerows([csv_cell(value) for value in row] for row in rows)
-    write_text(path, text.getvalue(), errors="replace")
+    write_text(path, text.getvalue(), errors="replace", force=force)
 
 
 def bar(*, wanted: bool) -> Callable[[float], None] | None:

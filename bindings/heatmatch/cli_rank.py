@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import os
 from importlib import import_module
+from pathlib import Path
 from typing import Any
 
 from heatmatch import _core, display, frames
@@ -35,7 +36,6 @@ from heatmatch.display_duties import checks_row
 from heatmatch.display_table import wrapped
 from heatmatch.display_units import told
 from heatmatch.errors import FileError
-from heatmatch.files import whole_file
 
 RANK_HELP = """\
 In goes an installation: your panels, the elements you have or would buy, the
@@ -86,10 +86,10 @@ def _rankings() -> Any:
     return import_module("heatmatch.rankings")
 
 
-def _write_table(path: str, ranking: _core.Ranking) -> None:
+def _write_table(path: str, ranking: _core.Ranking, *, force: bool) -> None:
     rows = [frames.candidate_row(candidate) for candidate in ranking.candidates]
     names = list(dict.fromkeys(name for row in rows for name in row))
-    write_csv(path, names, ([row.get(name) for name in names] for row in rows))
+    write_csv(path, names, ([row.get(name) for name in names] for row in rows), force=force)
 
 
 def _ranking_json(arguments: argparse.Namespace, ranking: _core.Ranking) -> dict[str, Any]:
@@ -130,7 +130,7 @@ def _depth(arguments: argparse.Namespace) -> dict[str, int]:
 def _check_new_files(arguments: argparse.Namespace) -> None:
     """Refuses, before the work is done, files that cannot both be written."""
     for path in (arguments.save, arguments.csv):
-        check_new_file(path, force=arguments.force)
+        check_new_file(path, arguments)
     if arguments.save is None or arguments.csv is None:
         return
     if os.path.realpath(arguments.save) == os.path.realpath(arguments.csv):
@@ -150,10 +150,10 @@ def run_rank(arguments: argparse.Namespace) -> int:
     ranking = make_ranking(arguments, catalog, installation, year, **_depth(arguments))
     comparison = None if before is None else _rankings().compare_rankings(before, ranking)
     if arguments.csv is not None:
-        _write_table(arguments.csv, ranking)
+        _write_table(arguments.csv, ranking, force=arguments.force)
     if arguments.save is not None:
-        with whole_file(arguments.save) as partial:
-            _rankings().save_ranking(ranking, partial, name=installation.name)
+        options = {"name": installation.name, "force": arguments.force}
+        _rankings().save_ranking(ranking, Path(arguments.save), **options)
     if arguments.json:
         data = _ranking_json(arguments, ranking)
         print_json(data if comparison is None else data | {"comparison": comparison.to_dict()})

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 from importlib import import_module
+from pathlib import Path
 from typing import Any
 
 from heatmatch import _core, weather
@@ -23,7 +24,6 @@ from heatmatch.cli_shared import (
 )
 from heatmatch.display import wrap
 from heatmatch.display_duties import checks_row
-from heatmatch.files import whole_file
 
 HELP = """\
 In goes an installation. Out comes one HTML file that needs nothing else and
@@ -57,7 +57,7 @@ def _told_in_full(what: _core.Ranking | _core.Candidate) -> _core.Candidate | No
 
 def run_report(arguments: argparse.Namespace) -> int:
     """Writes a page."""
-    check_new_file(arguments.output, force=arguments.force)
+    check_new_file(arguments.output, arguments)
     installation = read_installation(arguments)
     catalog = open_catalog(arguments.catalog)
     year, shown = _year(arguments, installation)
@@ -67,11 +67,9 @@ def run_report(arguments: argparse.Namespace) -> int:
     else:
         what = chosen_candidate(arguments, catalog, installation, year)
     options = {"installation": installation, "weather": shown, "units": arguments.units}
-    with (
-        whole_file(arguments.output) as partial,
-        notice("writing the report ...", wanted=shows_progress(arguments)),
-    ):
-        import_module("heatmatch.report_page").report(what, partial, **options)
+    with notice("writing the report ...", wanted=shows_progress(arguments)):
+        page = import_module("heatmatch.report_page")
+        page.report(what, Path(arguments.output), **options, force=arguments.force)
     told = _told_in_full(what)
     danger = told is not None and told.severity == "danger"
     if arguments.json:

@@ -97,7 +97,7 @@ class FileRow:
             self.panel.say("The controls say what cannot be; mend that first.", wrong=True)
         elif self._may_write("installation", path):
             made = self.panel.bench.saved(self.panel.choice, candidate)
-            rankings.write_text(path, made.to_json_text())
+            made.to_json(path, force=True)
             danger = candidate.severity == "danger"
             told = f" {_core.margin_sentence(candidate)}" if danger else ""
             self.panel.say(f"Saved {path} with {candidate.circuit.title} as its circuit.{told}")
@@ -116,7 +116,7 @@ class FileRow:
         path = self.ranking.value.strip()
         if self._may_write("ranking", path):
             whole = self.panel.bench.rank(self.panel.choice, top=200, keep_rejected=2000)
-            rankings.save_ranking(whole, path)
+            rankings.save_ranking(whole, path, force=True)
             self.panel.say(f"Saved {path}: {len(whole)} candidates.")
 
     def compare(self) -> None:

@@ -7,7 +7,6 @@ from dataclasses import asdict, dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from heatmatch import _core, frames
-from heatmatch.files import write_text
 from heatmatch.rankings_saved import (
     FORMAT,
     KEY,
@@ -30,7 +29,6 @@ __all__ = [
     "compare_rankings",
     "load_ranking",
     "save_ranking",
-    "write_text",
 ]
 
 

@@ -72,7 +72,11 @@ def _finite(row: dict[str, Any]) -> dict[str, Any]:
 
 
 def save_ranking(
-    ranking: _core.Ranking | SavedRanking, path: str | os.PathLike[str], *, name: str = ""
+    ranking: _core.Ranking | SavedRanking,
+    path: str | os.PathLike[str],
+    *,
+    name: str = "",
+    force: bool = False,
 ) -> Path:
     """Keeps a ranking in a file of JSON, to be compared with a later one.
 
@@ -83,6 +87,8 @@ def save_ranking(
         Written whole or not at all.
     name : str
         What it is called where it is compared; the file's name if not given.
+    force : bool
+        Replace a file that is no saved ranking, too; a catalog is never replaced.
 
     Returns
     -------
@@ -91,7 +97,7 @@ def save_ranking(
     Raises
     ------
     FileError
-        The file cannot be written.
+        The file cannot be written, or something other than a saved ranking has its name.
     InvalidInput
         A name is no text, or a value is none that a file could hold.
     """
@@ -106,7 +112,7 @@ def save_ranking(
         raise
     except (TypeError, ValueError, RecursionError) as error:
         raise _refusal(shown, "ranking", "not plain data", f"plain data ({error})") from error
-    return write_text(path, text)
+    return write_text(path, text, force=force, only_kind=f'"{FORMAT}"')
 
 
 def load_ranking(path: str | os.PathLike[str]) -> SavedRanking:

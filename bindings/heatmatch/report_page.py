@@ -13,9 +13,10 @@ from heatmatch import weather as weather_files
 from heatmatch.display_text import clip
 from heatmatch.display_units import checked_units
 from heatmatch.errors import InvalidInput
-from heatmatch.rankings import write_text
+from heatmatch.files import write_text
 
 _TEMPLATE = "report.html.j2"
+_GENERATOR = 'name="generator" content="heatmatch"'
 
 
 def _environment() -> Any:
@@ -69,6 +70,7 @@ def report(
     installation: _core.Installation | None = None,
     weather: _core.Weather | None = None,
     units: str = "si",
+    force: bool = False,
 ) -> Path:
     """Writes a report: verdict, drawing, wires, margins, meter sheet, season, plots, sources.
 
@@ -84,6 +86,8 @@ def report(
         Instead of the installation's months.
     units : {"si", "us"}
         The unit set that is shown first; the page holds both.
+    force : bool
+        Replace a file that is no earlier report, too; a catalog is never replaced.
 
     Returns
     -------
@@ -94,7 +98,7 @@ def report(
     InvalidInput
         `what` is neither, or empty; `units` is none.
     FileError
-        The file cannot be written.
+        The file cannot be written, or something other than a report has its name.
     ImportError
         Jinja2 or matplotlib are missing; the message tells how to get them.
     """
@@ -120,4 +124,4 @@ def report(
         pictures=report_pictures.pictures(candidate, ranking, own, lived),
         **report_tables.sections(candidate, ranking, lived),
     )
-    return write_text(path, text)
+    return write_text(path, text, force=force, only_kind=_GENERATOR)

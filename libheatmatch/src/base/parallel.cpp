@@ -11,6 +11,10 @@
 
 namespace heatmatch {
 
+void tell_progress(const Progress& progress, double share) {
+    if (progress && !progress(share)) throw Interrupted();
+}
+
 std::size_t worker_count(std::size_t wanted, std::size_t items) {
     const std::size_t machine = std::max(1U, std::thread::hardware_concurrency());
     return std::clamp<std::size_t>(wanted == 0 ? machine : wanted, 1,

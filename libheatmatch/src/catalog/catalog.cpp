@@ -11,6 +11,7 @@
 #include <SQLiteCpp/Transaction.h>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/text/file_writer.hpp"
 #include "heatmatch/text/starter.hpp"
 
 namespace heatmatch {
@@ -263,15 +264,22 @@ void Catalog::save_copy(const std::string& path) const {
     if (!impl_->database) {
         throw CatalogError("the starter catalog has no file to copy; it is part of the library");
     }
+    // As private as the catalog itself.
+    const auto mode =
+        static_cast<unsigned>(std::filesystem::status(impl_->path, ignored).permissions());
+    constexpr unsigned read_and_write = 0666;
+    FileWriter file(path,
+                    {.replace = false, .mode = mode & read_and_write, .what = "write a copy to"});
     try {
         SQLite::Statement copy(*impl_->database, "VACUUM INTO ?");
-        copy.bind(1, path);
+        copy.bind(1, file.partial());
         copy.exec();
     } catch (const SQLite::Exception& error) {
         throw FileError("cannot write a copy to \"" + path + "\": " + error.what() +
                             "; check that the folder exists and that you may write to it",
                         ErrorDetail{.part = path});
     }
+    file.keep();
 }
 
 }  // namespace heatmatch

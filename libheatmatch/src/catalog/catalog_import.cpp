@@ -170,8 +170,8 @@ std::string Catalog::export_json_text() const {
     return catalog_to_json(catalog);
 }
 
-void Catalog::export_json(const std::string& path) const {
-    write_text_file(path, export_json_text());
+void Catalog::export_json(const std::string& path, bool force) const {
+    write_text_file(path, export_json_text(), {.replace = force});
 }
 
 std::string Catalog::export_all_json_text() const {

@@ -16,15 +16,6 @@ std::string system_reason() {
     return errno != 0 ? std::strerror(errno) : "the system gives no reason";
 }
 
-/// A name beside the path that nobody uses yet.
-std::string unused_neighbour(const std::string& path) {
-    for (int n = 0;; ++n) {
-        std::string name = path + ".writing-" + std::to_string(n);
-        std::error_code failed;
-        if (!std::filesystem::exists(name, failed) || failed) return name;
-    }
-}
-
 }  // namespace
 
 std::string read_text_file(const std::string& path) {
@@ -44,28 +35,10 @@ std::string read_text_file(const std::string& path) {
     return content.str();
 }
 
-void write_text_file(const std::string& path, std::string_view text) {
-    const std::string beside = unused_neighbour(path);
-    errno = 0;
-    std::ofstream file(beside, std::ios::binary | std::ios::trunc);
-    file.write(text.data(), static_cast<std::streamsize>(text.size()));
-    file.close();
-    if (!file) {
-        const std::string reason = system_reason();
-        std::error_code ignored;
-        std::filesystem::remove(beside, ignored);
-        throw FileError(
-            "cannot write \"" + path + "\": " + reason + "; choose a folder you may write to",
-            ErrorDetail{.part = path});
-    }
-    std::error_code failed;
-    std::filesystem::rename(beside, path, failed);
-    if (failed) {
-        std::error_code ignored;
-        std::filesystem::remove(beside, ignored);
-        throw FileError("cannot write \"" + path + "\": " + failed.message(),
-                        ErrorDetail{.part = path});
-    }
+void write_text_file(const std::string& path, std::string_view text, const WriteOptions& options) {
+    FileWriter file(path, options);
+    file.write(text);
+    file.keep();
 }
 
 }  // namespace heatmatch

@@ -15,6 +15,9 @@ class Interrupted : public std::exception {
 /// Called with the share done, 0 to 1; returning false stops with an Interrupted.
 using Progress = std::function<bool(double)>;
 
+/// Tells a share to a callback, if there is one. Throws Interrupted where that asks to stop.
+void tell_progress(const Progress& progress, double share);
+
 /// Threads to use for that many items: as many as wanted, or as the machine has for 0, and not more
 /// than there are items.
 [[nodiscard]] std::size_t worker_count(std::size_t wanted, std::size_t items);

@@ -83,7 +83,9 @@ class Catalog {
     /// The user's own rows and removals as JSON; importing it into an empty file and exporting that
     /// gives the same bytes.
     [[nodiscard]] std::string export_json_text() const;
-    void export_json(const std::string& path) const;
+    /// The same to a file. Throws FileError if it exists, unless `force`; a catalog is never
+    /// replaced.
+    void export_json(const std::string& path, bool force = false) const;
     /// The whole merged view instead.
     [[nodiscard]] std::string export_all_json_text() const;
 

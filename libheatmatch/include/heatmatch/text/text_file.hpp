@@ -3,12 +3,14 @@
 #include <string>
 #include <string_view>
 
+#include "heatmatch/text/file_writer.hpp"
+
 namespace heatmatch {
 
 /// The whole content of a file. Throws FileError naming the path.
 [[nodiscard]] std::string read_text_file(const std::string& path);
-/// Writes a file through a neighbour that is renamed, so that a failure leaves the old one whole.
-/// Throws FileError naming the path.
-void write_text_file(const std::string& path, std::string_view text);
+/// Writes a file whole or not at all, as a FileWriter does. Throws FileError naming the path.
+void write_text_file(const std::string& path, std::string_view text,
+                     const WriteOptions& options = {});
 
 }  // namespace heatmatch

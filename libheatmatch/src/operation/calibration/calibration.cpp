@@ -138,11 +138,19 @@ void tell(Calibration& result, const Medium& medium) {
 
 }  // namespace
 
-Calibration calibrate(const Candidate& candidate, const StoreLog& given) {
+Calibration calibrate(const Candidate& candidate, const StoreLog& given, const Progress& progress) {
     const StoreLog log = checked_log(given);
     check_heat(candidate, log);
     const BankHeat& heat = *candidate.circuit.heat;
-    const StoreFit fit(heat, log);
+    double rows = 0.0;
+    const Pulse pulse = [&] {
+        // A fit that settles in four turns is at three quarters.
+        constexpr double usual_models = 8.0;
+        rows += 1.0;
+        const double models = rows / static_cast<double>(log.size());
+        tell_progress(progress, models / (models + usual_models));
+    };
+    const StoreFit fit(heat, log, pulse);
     if (fit.readings() < least_readings) {
         refuse("readings", std::to_string(fit.readings()), "at least 12 after the first row",
                say<"calibration.log_both">());
@@ -208,6 +216,7 @@ Calibration calibrate(const Candidate& candidate, const StoreLog& given) {
                result.loss_factor_before);
     result.correlation = -normal.b / std::sqrt(normal.a * normal.c);
     tell(result, medium);
+    tell_progress(progress, 1.0);
     return result;
 }
 

@@ -1,6 +1,7 @@
 #include "store_fit.hpp"
 
 #include <cmath>
+#include <utility>
 
 namespace heatmatch {
 
@@ -22,8 +23,8 @@ double first_mean_c(const StoreLog& log) {
 
 }  // namespace
 
-StoreFit::StoreFit(const BankHeat& heat, const StoreLog& log)
-    : heat_(&heat), log_(&log), start_c_(first_mean_c(log)) {
+StoreFit::StoreFit(const BankHeat& heat, const StoreLog& log, Pulse pulse)
+    : heat_(&heat), log_(&log), start_c_(first_mean_c(log)), pulse_(std::move(pulse)) {
     for (const auto& list : log.temperature_c) {
         for (std::size_t row = 1; row < list.size(); ++row) {
             if (std::isfinite(list[row])) measured_.push_back(list[row]);
@@ -41,6 +42,7 @@ std::vector<double> StoreFit::model(const Sought& sought) const {
                  {.longest_step_s = longest_step_s}, heat_->likely.rod_j_m_k);
     std::vector<std::vector<double>> read(log_->probes.size());
     for (std::size_t row = 1; row < log_->size(); ++row) {
+        if (pulse_) pulse_();
         bed.set_air_c(0.5 * (log_->air_c[row - 1] + log_->air_c[row]));
         bed.step(log_->power_w[row], (log_->hours[row] - log_->hours[row - 1]) * seconds_of_hour);
         for (std::size_t i = 0; i < read.size(); ++i) {

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <vector>
 
+#include "heatmatch/base/parallel.hpp"
 #include "heatmatch/heat/bed_field.hpp"
 #include "heatmatch/match/circuit/bank_heat.hpp"
 #include "heatmatch/operation/calibration/store_log.hpp"
@@ -17,8 +18,8 @@ using Sought = std::array<double, 2>;
 /// A log beside what the model reads for any two numbers.
 class StoreFit {
   public:
-    /// Of a bank known in its store, and a checked log.
-    StoreFit(const BankHeat& heat, const StoreLog& log);
+    /// Of a bank known in its store, and a checked log; the pulse is called for every row modelled.
+    StoreFit(const BankHeat& heat, const StoreLog& log, Pulse pulse = {});
 
     [[nodiscard]] std::size_t readings() const { return measured_.size(); }
     /// What the model reads where something was read, probe by probe [°C].
@@ -33,6 +34,7 @@ class StoreFit {
     const StoreLog* log_;
     double start_c_ = 0.0;
     std::vector<double> measured_{};
+    Pulse pulse_{};
 };
 
 }  // namespace heatmatch

@@ -231,7 +231,14 @@ void DayLife::live(double hours, bool record) {
     for (long step = 0; step < steps; ++step) {
         advance(static_cast<double>(step) * hours / static_cast<double>(steps),
                 hours / static_cast<double>(steps), record);
+        tell(lived_h_ + static_cast<double>(step + 1) * hours / static_cast<double>(steps));
     }
+    lived_h_ += hours;
+}
+
+void DayLife::tell(double lived_h) const {
+    const double warm_up_h = options_.warm_up_days * std::min(hours_of_day, weather_->hours());
+    tell_progress(options_.progress, std::min(1.0, lived_h / (warm_up_h + weather_->hours())));
 }
 
 void DayLife::finish(const Held& before) {
@@ -255,6 +262,7 @@ DayRun DayLife::run() {
     const Held before = held();
     live(weather_->hours(), true);
     finish(before);
+    tell_progress(options_.progress, 1.0);
     return std::move(run_);
 }
 

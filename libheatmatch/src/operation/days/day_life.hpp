@@ -31,6 +31,7 @@ class DayLife {
     };
 
     void live(double hours, bool record);
+    void tell(double lived_h) const;
     void advance(double from_h, double step_h, bool record);
     [[nodiscard]] Electric electric(double from_h, double step_h);
     void take_sun(std::size_t row);
@@ -51,6 +52,7 @@ class DayLife {
     TailHeat tail_;
     DaySwitches switches_{};
     DayRun run_{};
+    double lived_h_ = 0.0;  //!< warm-up too, before the stretch that is lived now
     std::size_t row_ = 0;
     bool row_taken_ = false;
     double power_w_ = 0.0;    //!< of the last moment

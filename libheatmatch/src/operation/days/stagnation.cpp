@@ -66,7 +66,7 @@ DayWeather fortnight_of(const DayWeather& year, std::size_t first_day) {
 
 }  // namespace
 
-Stagnation simulate_stagnation(const Candidate& candidate) {
+Stagnation simulate_stagnation(const Candidate& candidate, const Progress& progress) {
     if (!candidate.circuit.heat) {
         throw InvalidInput({.part = candidate.circuit.title(),
                             .field = "store",
@@ -74,6 +74,7 @@ Stagnation simulate_stagnation(const Candidate& candidate) {
                             .allowed = "known",
                             .remedy = say<"days.describe_store">()});
     }
+    tell_progress(progress, 0.0);
     Site site = candidate.site;
     site.snow_cover_pct.clear();
     site.soiling_pct.clear();
@@ -86,7 +87,8 @@ Stagnation simulate_stagnation(const Candidate& candidate) {
                               {.warm_up_days = 0,
                                .conductivity = ConductivityEnd::low,
                                .switches = SwitchCase::breaker_welded,
-                               .air_around_c = air_c});
+                               .air_around_c = air_c,
+                               .progress = progress});
     result.in_kwh = result.run.energy.in_kwh;
     result.peaks = part_peaks(candidate, result.run);
     const auto highest = [](const std::vector<double>& list_c) {

@@ -91,10 +91,19 @@ double score_of(const FaultVariant& variant, const VariantFit& fit) {
 }
 
 /// The best variant of every kind.
-BestOfKinds best_of_kinds(const FitProblem& problem, const Circuit& circuit) {
+BestOfKinds best_of_kinds(const FitProblem& problem, const Circuit& circuit,
+                          const Progress& progress) {
     BestOfKinds best;
-    for (FaultVariant& variant : fault_variants(circuit, problem)) {
-        VariantFit fit = fit_variant(problem, variant);
+    std::vector<FaultVariant> variants = fault_variants(circuit, problem);
+    double fitted = 0.0;
+    const Pulse pulse = [&] {
+        // What comes after the fits takes no time to speak of.
+        constexpr double most = 0.99;
+        tell_progress(progress, most * fitted / static_cast<double>(variants.size()));
+    };
+    for (FaultVariant& variant : variants) {
+        VariantFit fit = fit_variant(problem, variant, pulse);
+        fitted += 1.0;
         std::size_t at = 0;
         while (at < best.variants.size() && best.variants[at].kind != variant.kind) ++at;
         if (at == best.variants.size()) {
@@ -202,7 +211,7 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
         diagnosis.remarks.push_back(
             say<"diagnosis.changing_ohms">(with<"element">(circuit.bank.element.id)));
     }
-    const BestOfKinds best = best_of_kinds(problem, circuit);
+    const BestOfKinds best = best_of_kinds(problem, circuit, options.progress);
     struct Entry {
         Hypothesis hypothesis;
         std::size_t index;
@@ -269,6 +278,7 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
     const double misfit = diagnosis.ranked.front().misfit;
     diagnosis.unexplained = misfit > unlikely * static_cast<double>(count) + 8.0;
     tell_verdict(diagnosis);
+    tell_progress(options.progress, 1.0);
     return diagnosis;
 }
 

@@ -39,11 +39,12 @@ class Fit {
         start_rows();
     }
 
-    VariantFit run() {
+    VariantFit run(const Pulse& pulse) {
         double cost = cost_of(x_, rows_);
         double damping = 1e-3;
         constexpr int most_steps = 40;
         for (int step = 0; step < most_steps; ++step) {
+            if (pulse) pulse();
             linearise();
             bool better = false;
             double gain = 0.0;
@@ -266,11 +267,11 @@ class Fit {
 
 }  // namespace
 
-VariantFit fit_variant(const FitProblem& problem, const FaultVariant& variant) {
+VariantFit fit_variant(const FitProblem& problem, const FaultVariant& variant, const Pulse& pulse) {
     VariantFit best;
     static const std::vector<std::vector<double>> none{{}};
     for (const auto& start : variant.starts.empty() ? none : variant.starts) {
-        VariantFit found = Fit(problem, variant, start).run();
+        VariantFit found = Fit(problem, variant, start).run(pulse);
         if (found.misfit < best.misfit) best = std::move(found);
     }
     return best;

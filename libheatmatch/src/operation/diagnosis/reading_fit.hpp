@@ -6,6 +6,8 @@
 #include <functional>
 #include <vector>
 
+#include "heatmatch/base/parallel.hpp"
+
 namespace heatmatch {
 
 /// One row as the fit takes it; NaN where nothing was read.
@@ -84,6 +86,8 @@ struct VariantFit {
 
 /// Least squares, robust beyond three errors, by damped Gauss-Newton steps over the unknowns of the
 /// circuit and the sun and cell temperature of every row together; the rows' are eliminated first.
-[[nodiscard]] VariantFit fit_variant(const FitProblem& problem, const FaultVariant& variant);
+/// The pulse is called at every step.
+[[nodiscard]] VariantFit fit_variant(const FitProblem& problem, const FaultVariant& variant,
+                                     const Pulse& pulse = {});
 
 }  // namespace heatmatch

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/base/parallel.hpp"
 #include "heatmatch/base/sentence.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
 #include "heatmatch/operation/calibration/store_log.hpp"
@@ -42,7 +43,9 @@ struct Calibration {
 /// and 2 % of the loss for the cells of the field; it holds where readings err at random: a probe
 /// that lies elsewhere than told, or reads high, is not in it. The store counts as of one
 /// temperature at the first row, that of its probes. Throws InvalidInput for a log that cannot tell
-/// (too few readings, no heat), and as simulate_day() does.
-[[nodiscard]] Calibration calibrate(const Candidate& candidate, const StoreLog& log);
+/// (too few readings, no heat), and as simulate_day() does; Interrupted where the progress callback
+/// asks to stop. How many turns a fit takes is not known before: the share rises ever more slowly.
+[[nodiscard]] Calibration calibrate(const Candidate& candidate, const StoreLog& log,
+                                    const Progress& progress = {});
 
 }  // namespace heatmatch

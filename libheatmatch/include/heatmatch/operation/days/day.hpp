@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "heatmatch/base/choice.hpp"
+#include "heatmatch/base/parallel.hpp"
 #include "heatmatch/base/sentence.hpp"
 #include "heatmatch/heat/conductivity.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
@@ -44,6 +45,7 @@ struct DayOptions {
     TakeOff take_off{};
     /// Air around the store, whatever the weather: no heat reaches a space [°C].
     std::optional<double> air_around_c{};
+    Progress progress{};  //!< called after every thermal step
 };
 
 /// What was, at the end of every thermal step; powers are its means. Lists of one length.
@@ -125,7 +127,8 @@ struct DayRun {
 /// space by its losses. Rows of the weather hold for their whole step. Parts have the fill's
 /// typical conductivity unless told: margins judge its worst end. The space warms by the store
 /// alone: sun through its covers, ground and other heat are not counted. Throws InvalidInput where
-/// the store, its sizes or the element's lengths are not known, or the legs do not fit.
+/// the store, its sizes or the element's lengths are not known, or the legs do not fit;
+/// Interrupted where the progress callback asks to stop.
 [[nodiscard]] DayRun simulate_day(const Candidate& candidate, const DayWeather& weather,
                                   const DayOptions& options = {});
 [[nodiscard]] DayRun simulate_day(const Candidate& candidate, const Weather& weather,

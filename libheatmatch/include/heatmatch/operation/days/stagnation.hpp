@@ -21,7 +21,8 @@ struct Stagnation {
 /// the circuit welded shut, no heat taken, the air around the store as in high summer all the time,
 /// the fill at its low conductivity. Cells stand in air of 10 °C, which is on the careful side in
 /// summer. Throws InvalidInput as simulate_day() does, and where the site tells no latitude and
-/// tilt.
-[[nodiscard]] Stagnation simulate_stagnation(const Candidate& candidate);
+/// tilt; Interrupted where the progress callback asks to stop.
+[[nodiscard]] Stagnation simulate_stagnation(const Candidate& candidate,
+                                             const Progress& progress = {});
 
 }  // namespace heatmatch

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "heatmatch/base/choice.hpp"
+#include "heatmatch/base/parallel.hpp"
 #include "heatmatch/base/sentence.hpp"
 #include "heatmatch/base/units.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
@@ -52,6 +53,7 @@ struct DiagnosisOptions {
     double threshold = 5.0;      //!< of the score, within which explanations are not told apart
     std::size_t most_rows = 12;  //!< of a long log that are used, spread over the current
     double typical_sun_w_m2 = 800.0;  //!< that the next measurement is planned for
+    Progress progress{};
 };
 
 /// A number that was fitted; `low` and `high` are two standard deviations away, within its bounds.
@@ -100,7 +102,8 @@ struct Diagnosis {
 /// as sun meter, or nothing; the same holds for the element's ohms, their ratio hot to cold, and
 /// the panels' current and volts, held by the band of what is known of them, so that a tolerance is
 /// no fault. Temperatures of sheath and store are compared with the closed form of the bed. Checks
-/// the readings first as check_readings() does. Throws InvalidInput where nothing can be used.
+/// the readings first as check_readings() does. Throws InvalidInput where nothing can be used,
+/// Interrupted where the progress callback asks to stop.
 [[nodiscard]] Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
                                  const DiagnosisOptions& options = {});
 
