@@ -79,3 +79,15 @@ TEST_CASE("no items need no work, and there are never more workers than items") 
     CHECK(worker_count(0, 100) >= 1);
     CHECK(worker_count(4, 0) == 1);
 }
+
+TEST_CASE("a share is told where somebody listens, who may stop the work") {
+    double told = 0.0;
+    heatmatch::tell_progress({}, 0.5);
+    const auto listening = [&told](double share) {
+        told = share;
+        return share < 0.5;
+    };
+    heatmatch::tell_progress(listening, 0.25);
+    CHECK(told == 0.25);
+    CHECK_THROWS_AS(heatmatch::tell_progress(listening, 0.5), heatmatch::Interrupted);
+}

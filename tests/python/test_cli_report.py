@@ -91,11 +91,11 @@ def test_a_danger_is_named_beside_the_page_and_ends_with_3(
 def test_a_page_that_fails_leaves_nothing(
     command: Callable[..., Any], demo_file: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def report(what: Any, path: Path, **options: Any) -> Path:
-        path.write_text("half")
+    def write_text(path: Path, text: str, **options: Any) -> Path:
         raise hm.FileError(f'cannot write "{path}": no space')
 
-    monkeypatch.setitem(sys.modules, "heatmatch.report_page", SimpleNamespace(report=report))
+    pytest.importorskip("heatmatch.report_page")
+    monkeypatch.setattr("heatmatch.report_page.write_text", write_text)
     out = tmp_path / "page.html"
     done = command("report", demo_file, "-o", out)
     assert (done.code, done.out) == (1, "")
@@ -122,7 +122,7 @@ def test_rankings_are_kept_and_compared(
         def __str__(self) -> str:
             return "one moved"
 
-    def save(ranking: hm.Ranking, path: Path, *, name: str = "") -> None:
+    def save(ranking: hm.Ranking, path: Path, *, name: str = "", force: bool) -> None:
         path.write_text(json.dumps({"name": name, "count": len(ranking)}))
 
     kept: list[Any] = []
