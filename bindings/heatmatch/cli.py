@@ -32,7 +32,7 @@ EPILOG = """\
 `heatmatch COMMAND --help` explains one of them, with examples.
 
 exit codes: 0 done, 1 the input cannot be used, 2 wrong command,
-3 the circuit has a danger, 130 interrupted, 143 ended by SIGTERM
+3 the circuit has a danger, 130 interrupted, 143 ended
 
 Severities are in colour on a terminal; NO_COLOR=1 turns that off.
 """

@@ -145,7 +145,7 @@ def add_command(
 ) -> argparse.ArgumentParser:
     """Adds a command: its purpose in one sentence, what goes in and comes out, examples."""
     ends = "exit codes: 0 done, 1 the input cannot be used, 2 wrong command,\n"
-    ends += f"{f'{DANGER} something is a danger, ' if danger else ''}130 interrupted"
+    ends += f"{f'{DANGER} something is a danger, ' if danger else ''}130 interrupted, 143 ended"
     parser: argparse.ArgumentParser = commands.add_parser(
         name,
         help=purpose,

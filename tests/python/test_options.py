@@ -42,6 +42,11 @@ coil_temperature_c exact_weather threads vector_width progress memory"""
         (hm.Catalog.import_json_text, "keep_good"),
         (hm.Catalog.import_csv_text, "origin keep_good number_records"),
         (hm.Catalog.import_module_csv, "keep_good"),
+        (hm.Catalog.export_json, "force"),
+        (hm.Installation.to_json, "force"),
+        (hm.simulate_stagnation, "progress"),
+        (hm.calibrate, "progress"),
+        (hm.diagnose, "progress"),
     ],
 )
 def test_scalar_options_are_keywords_only(function: Any, keywords: str) -> None:
