@@ -49,6 +49,26 @@ TEST_CASE("a warm pipe in still air loses what a text book finds") {
     CHECK(pi * 0.1 * (convection + radiation) == doctest::Approx(763.0).epsilon(0.02));
 }
 
+// Source: ht 1.2.0, Nu_horizontal_cylinder_Churchill_Chu (Prandtl 0.70), with conductivity and
+// viscosity of the standard atmosphere's formulas and 9.80665 m/s2: wires, rods and drums.
+TEST_CASE("free convection around a cylinder agrees with an open library") {
+    struct Row {
+        double diameter_m;
+        double surface_c;
+        double air_c;
+        double h_w_m2k;
+    };
+    for (const Row& row :
+         {Row{0.002, 60, 20, 17.933467916332276}, Row{0.004, 150, 20, 16.13463281111875},
+          Row{0.008, 400, 25, 15.071896334172964}, Row{0.05, 80, 20, 6.700924746932025},
+          Row{0.1, 165, 23, 7.33320328559667}, Row{0.4, 40, 5, 4.680586018057648}}) {
+        CAPTURE(row.diameter_m);
+        CHECK(
+            free_convection_cylinder(row.diameter_m, row.surface_c + 273.15, row.air_c + 273.15) ==
+            doctest::Approx(row.h_w_m2k).epsilon(1e-7));
+    }
+}
+
 // Source: the limit of the correlation for a vanishing temperature difference, Nu = 0.36.
 TEST_CASE("without a temperature difference air conducts only") {
     const Air air = air_at(300.0);

@@ -86,6 +86,32 @@ TEST_CASE("logs that cannot tell are refused") {
                 "the installation whose store was logged"));
 }
 
+TEST_CASE("one heated row is heat, wherever it stands in the log") {
+    const Candidate candidate = standing();
+    StoreLog log = made_log(candidate, 0.27, 1.0, 0.1, 1);
+    for (auto& list : log.temperature_c) {
+        std::fill(list.begin() + 3, list.end(), std::numeric_limits<double>::quiet_NaN());
+    }
+    for (const std::size_t heated : {std::size_t{0}, log.size() / 2, log.size() - 1}) {
+        std::fill(log.power_w.begin(), log.power_w.end(), 0.0);
+        log.power_w[heated] = 150.0;
+        CHECK(holds(refusal_of([&] { (void)calibrate(candidate, log); }), "at least 12"));
+    }
+}
+
+// Source: Abramowitz and Stegun, table 26.8: chi-square of two degrees of freedom passes 9.210 in
+// one of a hundred: each of two numbers lies within 3.035 standard errors, here of its logarithm.
+TEST_CASE("what was fitted has its band to both sides of it") {
+    const Candidate candidate = standing();
+    const Calibration found = calibrate(candidate, made_log(candidate, 0.22, 1.3, 0.3, 7, 1));
+    for (const Fitted& number : {found.k20_w_mk, found.loss_factor}) {
+        const double error = number.standard_error / number.value;
+        CHECK(error > 0.0);
+        CHECK(within(std::log(number.value / number.low), std::sqrt(9.2103) * error, 1e-3));
+        CHECK(within(std::log(number.high / number.value), std::sqrt(9.2103) * error, 1e-3));
+    }
+}
+
 TEST_CASE("a damp bed is called so" * doctest::test_suite("numerical")) {
     const Candidate candidate = standing();
     const Calibration damp = calibrate(candidate, made_log(candidate, 1.4, 1.0, 0.2, 3));

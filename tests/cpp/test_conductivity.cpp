@@ -182,6 +182,25 @@ TEST_CASE("ends that are not known are assumed, and it is told") {
           doctest::Approx(Conductivity::of_grains(0.27, 0.5).at(800.0)));
 }
 
+// Source: by hand, k20 (T/293.15)^0.25 + C d (T^3 - 293.15^3), C = 1.856e-7 W/m2K4: at 900 K
+// 1.323696 of k20 and 1.306275e-4 W/mK for each micrometre: 0.2 W/mK of 2 mm grains 0.52599, of
+// 0.5 mm 0.33005.
+TEST_CASE("a fill conducts by its own grains at the end that is asked for") {
+    Medium sand = starter_sand();
+    sand.k20_low_w_mk = 0.2;
+    sand.k20_high_w_mk = 0.4;
+    sand.grain_mm = 2.0;
+    const auto at_900 = [&sand](ConductivityEnd end) {
+        return bed_fill(sand, end).conductivity.at(900.0);
+    };
+    CHECK(within(at_900(ConductivityEnd::low), 0.52599, 1e-4));
+    CHECK(within(at_900(ConductivityEnd::high), 0.52599 + 0.2 * 1.323696, 1e-4));
+    sand.grain_mm = 0.5;
+    CHECK(within(at_900(ConductivityEnd::low), 0.33005, 1e-4));
+    sand.grain_mm.reset();
+    CHECK(within(at_900(ConductivityEnd::low), 0.33005, 1e-4));
+}
+
 TEST_CASE("a measured table is taken instead of the law, and scaled at the low end") {
     Medium sand = starter_sand();
     sand.conductivity_w_mk = {{20, .30}, {500, .60}};

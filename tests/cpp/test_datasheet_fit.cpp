@@ -177,3 +177,33 @@ TEST_CASE("unusual values are named") {
     REQUIRE(fit.warnings.size() == 1);
     CHECK(fit.warnings.front().text().find("alpha_isc_pct_per_k = 0.3") != std::string::npos);
 }
+
+// Source: pvlib, calcparams_cec: the listed coefficient of the current is that of the label less
+// `Adjust` per cent of it: 0.05 %/K of 8.5 A is 4.25 mA/K, less 8 % 3.91 mA/K, which is 156.4 mA
+// over 40 K.
+TEST_CASE("a listed fit takes its current's coefficient from the label, adjusted") {
+    heatmatch::Panel panel{.id = "listed",
+                           .label = "listed",
+                           .technology = heatmatch::Technology::multi_si,
+                           .v_oc = 37.5,
+                           .i_sc = 8.5,
+                           .alpha_isc_pct_per_k = 0.05};
+    panel.listed_fit = heatmatch::ListedFit{.light_current_a = 8.53,
+                                            .saturation_current_a = 1e-9,
+                                            .series_resistance_ohm = 0.3,
+                                            .shunt_resistance_ohm = 250.0,
+                                            .modified_ideality_v = 1.6,
+                                            .adjust_pct = 8.0};
+    const auto at = [&panel](double cell_c) {
+        return heatmatch::listed_single_diode(panel).at(1000.0, cell_c).light_current_a;
+    };
+    CHECK(at(25.0) == doctest::Approx(8.53).epsilon(1e-12));
+    CHECK(at(65.0) - at(25.0) == doctest::Approx(0.1564).epsilon(1e-9));
+    panel.listed_fit->adjust_pct = -8.0;
+    CHECK(at(65.0) - at(25.0) == doctest::Approx(0.1836).epsilon(1e-9));
+    const heatmatch::SingleDiode listed = heatmatch::listed_single_diode(panel);
+    CHECK(listed.ln_saturation_current == doctest::Approx(std::log(1e-9)));
+    CHECK(listed.series_resistance_ohm == 0.3);
+    CHECK(listed.shunt_conductance_s == doctest::Approx(0.004));
+    CHECK(listed.modified_ideality_v == 1.6);
+}

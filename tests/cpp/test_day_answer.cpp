@@ -147,3 +147,60 @@ TEST_CASE("what acted is told") {
     CHECK(says("opened 1 time."));
     CHECK(says("\"limit\" should have opened and could not"));
 }
+
+// Source: the definition: the highest of a list, at the end of its step, wherever it stands.
+TEST_CASE("a peak is found in the first step, in the middle and in the last") {
+    const Candidate candidate = with_target(5.0);
+    for (const std::size_t step : {0U, 23U, 47U}) {
+        CAPTURE(step);
+        const auto peak_of = [&candidate, step](const char* name, auto member, double value) {
+            DayRun run = two_days();
+            (run.series.*member)[step] = value;
+            for (const PartPeak& peak : part_peaks(candidate, run)) {
+                if (peak.margin.name == name) return std::pair(*peak.margin.value, peak.hours);
+            }
+            FAIL("no such peak");
+            return std::pair(0.0, 0.0);
+        };
+        const auto at = std::pair(700.0, static_cast<double>(step) + 1.0);
+        CHECK(peak_of("sheath temperature", &DaySeries::sheath_c, 700.0) == at);
+        CHECK(peak_of("coil temperature", &DaySeries::coil_c, 700.0) == at);
+        // Whichever of wall and lid is hotter.
+        CHECK(peak_of("wall and lid", &DaySeries::wall_c, 700.0) == at);
+        CHECK(peak_of("touch temperature", &DaySeries::lid_c, 700.0) == at);
+        DayRun run = two_days();
+        run.series.space_c[step] = -40.0;
+        run.series.space_without_c[step] = -50.0;
+        CHECK(answer_of(candidate, run).all.lowest_c == -40.0);
+        CHECK(answer_of(candidate, run).all.lowest_without_c == -50.0);
+        CHECK(answer_of(candidate, run).months[step < 24 ? 0 : 1].lowest_c == -40.0);
+    }
+}
+
+// Source: the definition: what boils is the liquid; grains are hottest at the sheath.
+TEST_CASE("the ceiling of a fill is met by the sheath in sand and by the bulk in water") {
+    Installation water = demo();
+    water.store->medium = "water";
+    for (const Candidate& candidate : {with_target(5.0), standing(water)}) {
+        const bool liquid = candidate.circuit.heat->liquid;
+        int ceilings = 0;
+        for (const PartPeak& peak : part_peaks(candidate, two_days())) {
+            if (peak.margin.name != "store ceiling") continue;
+            CHECK(*peak.margin.value == (liquid ? 60.0 : 439.0));
+            ++ceilings;
+        }
+        CHECK(ceilings == 1);
+    }
+}
+
+// Source: by hand: 10 W all night but 100 W in one hour: half of that is kept until its end.
+TEST_CASE("heat is carried over to the last hour of half the best, wherever the best stands") {
+    for (const std::size_t best : {16U, 24U, 31U}) {
+        DayRun run = two_days();
+        for (std::size_t step = 16; step < 32; ++step) run.series.released_w[step] = 10.0;
+        run.series.released_w[best] = 100.0;
+        const auto carried_h = answer_of(with_target(-2.0), run).carry_over_h;
+        REQUIRE(carried_h);
+        CHECK(*carried_h == doctest::Approx(static_cast<double>(best - 16 + 1)));
+    }
+}

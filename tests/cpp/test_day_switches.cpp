@@ -128,3 +128,79 @@ TEST_CASE("a thermostat closes again, a limit stays open, and what is stuck is t
     REQUIRE(stuck.size() == 2);
     CHECK(stuck.front().what == SwitchAction::cannot_open);
 }
+
+namespace {
+
+using heatmatch::SensedPlace;
+using heatmatch::StoreSwitch;
+
+/// Opens there and closes 10 K lower.
+StoreSwitch thermostat(const char* device, double opens_c) {
+    return {.device = device, .opens_c = opens_c, .closes_c = opens_c - 10.0};
+}
+
+/// Whether the circuit is open after each of those temperatures everywhere in turn.
+std::string open_at(DaySwitches& switches, const std::vector<double>& temperatures, DayRun& run) {
+    std::string states;
+    for (const double at_c : temperatures) {
+        switches.act([at_c](SensedPlace) { return at_c; }, 1.0, true, run);
+        states += switches.open() ? 'o' : '-';
+    }
+    return states;
+}
+
+}  // namespace
+
+// Source: the definition of a differential: nothing changes between the two points.
+TEST_CASE("between its two points a thermostat stays as it is") {
+    DayRun run;
+    DaySwitches switches({thermostat("disc", 90.0)}, SwitchCase::works);
+    CHECK(open_at(switches, {20.0, 89.9, 90.0, 85.0, 80.1, 80.0, 85.0, 89.9, 95.0}, run) ==
+          "--ooo---o");
+    REQUIRE(run.events.size() == 3);
+    CHECK(run.events[1].what == SwitchAction::closes);
+}
+
+// Source: the definition: contacts in series are open where one of them is.
+TEST_CASE("the first of several thermostats to open opens the circuit, wherever it stands") {
+    for (std::size_t lowest = 0; lowest < 3; ++lowest) {
+        CAPTURE(lowest);
+        std::vector<StoreSwitch> three(3, thermostat("high", 90.0));
+        three[lowest] = thermostat("low", 60.0);
+        DayRun run;
+        DaySwitches switches(three, SwitchCase::works);
+        CHECK(open_at(switches, {59.0, 60.0, 55.0, 50.0, 95.0, 75.0, 49.0}, run) == "-oo-oo-");
+        REQUIRE(run.events.size() >= 2);
+        CHECK(run.events[0].device == "low");
+        CHECK(run.events[1].device == "low");
+        CHECK(run.events.size() == 2 + 3 + 3);
+        // One that is stuck keeps no other from opening, one that stays open no other from closing.
+        three[lowest].can_break = false;
+        DayRun stuck;
+        DaySwitches welded(three, SwitchCase::works);
+        CHECK(open_at(welded, {60.0, 95.0, 79.0}, stuck) == "-o-");
+        three[lowest].can_break = true;
+        three[lowest].resets = false;
+        DayRun limited;
+        DaySwitches limit(three, SwitchCase::works);
+        CHECK(open_at(limit, {95.0, 20.0, 20.0}, limited) == "ooo");
+        CHECK(limited.events.size() == 3 + 2);
+    }
+}
+
+TEST_CASE("a control acts on the place that it senses, and on no other") {
+    constexpr std::array places{SensedPlace::wall, SensedPlace::lid, SensedPlace::bed,
+                                SensedPlace::space};
+    for (const SensedPlace sensed : places) {
+        for (const SensedPlace hot : places) {
+            StoreSwitch made = thermostat("disc", 60.0);
+            made.senses = sensed;
+            DayRun run;
+            // Not of the first one's place either.
+            DaySwitches switches({thermostat("never", 1e6), made}, SwitchCase::works);
+            switches.act([hot](SensedPlace place) { return place == hot ? 70.0 : 20.0; }, 1.0, true,
+                         run);
+            CHECK(switches.open() == (sensed == hot));
+        }
+    }
+}

@@ -211,6 +211,34 @@ TEST_CASE("hours above a power, and near short circuit, are shares of the sunlit
           one.curve.near_short_share(one.noon_ohm));
 }
 
+// Source: the definition, row by row: below half its open volts a panel is all but shorted.
+TEST_CASE("near short circuit is below half of the open volts, and the brightest row is found") {
+    const CurveCase& one = cases().front();
+    std::vector<double> sun{80.0, 950.0, 300.0, 600.0};
+    for (std::size_t turn = 0; turn < sun.size(); ++turn) {
+        std::rotate(sun.begin(), sun.begin() + 1, sun.end());
+        const std::vector<double> cells(sun.size(), 40.0);
+        const EnergyCurve curve(
+            one.diode, noct_c,
+            weather_nodes(heatmatch::weather_from_plane(sun, cells, 1.0), {.exact = true}),
+            one.noon_ohm);
+        for (const double ratio : {0.3, 0.48, 0.7, 0.85, 1.5, 3.0}) {
+            const double ohm = ratio * one.noon_ohm;
+            double near = 0.0;
+            for (const double light : sun) {
+                const auto at = one.diode.at(light, 40.0);
+                const double volts = at.into_resistance(ohm).voltage_v;
+                if (volts / at.open_circuit_voltage_v() < 0.5) near += 0.25;
+            }
+            CHECK(curve.near_short_share(ohm) == doctest::Approx(near));
+            const auto noon = one.diode.at(950.0, 40.0).into_resistance(ohm);
+            CHECK(curve.largest(ohm).power_w == doctest::Approx(noon.power_w));
+            CHECK(curve.largest(ohm).voltage_v == doctest::Approx(noon.voltage_v));
+            CHECK(curve.largest(ohm).current_a == doctest::Approx(noon.current_a));
+        }
+    }
+}
+
 TEST_CASE("far beyond its grid the curve stays near its nodes") {
     double worst = 0.0;
     for (const CurveCase& one : cases()) {

@@ -148,6 +148,65 @@ TEST_CASE("a record low above the coldest month is a lost minus sign") {
         InvalidInput);
 }
 
+TEST_CASE("the coldest month decides wherever it stands in the year") {
+    for (const std::size_t coldest : {0U, 6U, 11U}) {
+        CAPTURE(coldest);
+        heatmatch::MonthlyNormals normals{.temp_min_c = std::vector<double>(12, 5.0)};
+        normals.temp_min_c[coldest] = -9.0;
+        const auto refused_at = [&normals](double record_low_c) {
+            const heatmatch::Site site{.record_low_c = record_low_c};
+            return refusal_of<InvalidInput>([&] { check_record_low(site, normals); });
+        };
+        CHECK(refused_at(-30.0) == "(accepted)");
+        CHECK(refused_at(-9.0) == "(accepted)");
+        CHECK(holds(refused_at(-8.9), "record_low_c = -8.9 °C must be <= the coldest"));
+        CHECK(holds(refused_at(9.0), "the coldest temp_min_c = -9 °C"));  // its minus sign lost
+    }
+}
+
+// Source: the ranges that the glossary prints of these fields.
+TEST_CASE("what elements may be chosen, and how far apart they stand, has both its ends") {
+    struct Row {
+        std::span<const heatmatch::Field> fields;
+        const char* name;
+        const char* text;
+        double read;
+        double low;
+        double high;
+    };
+    const auto filter = heatmatch::element_filter_fields();
+    const auto store = heatmatch::store_fields();
+    for (const Row& row : {Row{filter, "price_max", "40", 40.0, 0.0, 1e6},
+                           Row{filter, "rated_v_min", "0.12 kV", 120.0, 0.0, 1000.0},
+                           Row{filter, "rated_w_max", "1.5 kW", 1500.0, 0.0, 50000.0},
+                           Row{store, "element_spacing_mm", "9 cm", 90.0, 1.0, 5000.0},
+                           Row{store, "spreader_diameter_mm", "6 cm", 60.0, 3.0, 300.0}}) {
+        CAPTURE(std::string(row.name));
+        const heatmatch::Field* field = heatmatch::find_field(row.fields, row.name);
+        REQUIRE(field != nullptr);
+        CHECK(read_quantity(*field, row.text, "bench") == doctest::Approx(row.read));
+        CHECK(field->range.holds(row.low));
+        CHECK(field->range.holds(row.high));
+        CHECK_FALSE(field->range.holds(row.low - 0.01));
+        CHECK_FALSE(field->range.holds(row.high * 1.0001));
+    }
+    heatmatch::ElementFilter chosen;
+    const auto set = [&chosen, &filter](const char* name, double value) {
+        set_field(filter, &chosen, name, value, "any");
+    };
+    set("price_max", 40.0);
+    set("rated_v_min", 120.0);
+    set("rated_w_max", 1500.0);
+    CHECK(chosen.price_max == 40.0);
+    CHECK(chosen.rated_v_min == 120.0);
+    CHECK(chosen.rated_w_max == 1500.0);
+    heatmatch::Store spaced;
+    set_field(store, &spaced, "element_spacing_mm", 90.0, "store");
+    set_field(store, &spaced, "spreader_diameter_mm", 60.0, "store");
+    CHECK(spaced.element_spacing_mm == 90.0);
+    CHECK(spaced.spreader_diameter_mm == 60.0);
+}
+
 TEST_CASE("twelve months are asked for, each with its low below its high") {
     heatmatch::MonthlyNormals normals{.sun_hours = std::vector<double>(12, 4.0),
                                       .temp_min_c = std::vector<double>(12, -5.0),

@@ -181,6 +181,54 @@ TEST_CASE("unknown legs are as many as it takes to fit") {
     CHECK(leg_layout(wire, 1, spaced_box()).legs.size() == 1);
 }
 
+// Source: the definition: one wire bent back and forth, or several: no leg is nearer to another
+// than the smaller of both spacings, and the nearest are that near, which is the hotter way.
+TEST_CASE("legs bent as one likes stand at the smaller of both spacings") {
+    Element wire{.id = "wire", .sheath_diameter_mm = 1.0, .heated_length_mm = 3000.0};
+    const auto nearest_mm = [&](double leg_mm, double element_mm) {
+        wire.leg_spacing_mm = leg_mm;
+        Store store = spaced_drum();
+        store.element_spacing_mm = element_mm;
+        const LegLayout layout = leg_layout(wire, 2, store);
+        REQUIRE(layout.legs.size() == 8);
+        auto distances = layout.distances_m();
+        std::sort(distances.begin(), distances.end());
+        return 1000.0 * distances[1];
+    };
+    CHECK(nearest_mm(30.0, 80.0) == doctest::Approx(30.0));
+    CHECK(nearest_mm(80.0, 30.0) == doctest::Approx(30.0));
+    CHECK(nearest_mm(40.0, 40.0) == doctest::Approx(40.0));
+}
+
+// Source: geometry: of three legs at -50, 0 and 200 mm the middle one is the hottest, the one at
+// 200 the outermost and the nearest to the wall, whichever is named first.
+TEST_CASE("the worst of several legs is found wherever it stands among them") {
+    std::vector<LegLayout::Leg> legs{{-0.05, 0.0}, {0.0, 0.0}, {0.2, 0.0}};
+    const auto by_place = [](const LegLayout::Leg& a, const LegLayout::Leg& b) {
+        return a.x_m < b.x_m;
+    };
+    const double r = 0.29;
+    // At the wall beside the outermost, in line with each: (r + b)/(r - b).
+    const double around = (1.0 + 0.24 / 0.34 + 0.49 / 0.09) / 3.0;
+    const auto shell = store_shell(spaced_drum());
+    const double areas = (shell.side_m2 + shell.top_m2 + shell.bottom_m2) /
+                         (2.0 * 3.14159265358979 * r * 0.4 * std::sqrt(1.0 + 4.0 * r * r / 0.16));
+    int orders = 0;
+    do {
+        LegLayout layout{.legs = legs, .leg_length_m = 0.4, .radius_m = 0.004};
+        auto distances = layout.distances_m();
+        CHECK(distances.front() == 0.004);
+        std::sort(distances.begin(), distances.end());
+        CHECK(distances[1] == doctest::Approx(0.05));
+        CHECK(distances[2] == doctest::Approx(0.2));
+        CHECK(layout.outer_radius_m() == doctest::Approx(0.2));
+        CHECK(layout.wall_concentration(shell) ==
+              doctest::Approx(around * std::max(1.0, areas)).epsilon(1e-9));
+        ++orders;
+    } while (std::next_permutation(legs.begin(), legs.end(), by_place));
+    CHECK(orders == 6);
+}
+
 TEST_CASE("unknown spacings are assumed, and it is told") {
     Element rod = bent(800.0, 2);
     rod.leg_spacing_mm.reset();

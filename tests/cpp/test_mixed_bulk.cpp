@@ -83,3 +83,31 @@ TEST_CASE("water refuses what has no meaning") {
     CHECK(holds(refusal_of([&] { water.step(1.0, std::nan("")); }), "seconds"));
     CHECK(holds(refusal_of([&] { water.set_take_off_w_k(-1.0); }), "take_off_w_k"));
 }
+
+// Source: by hand: at 100 °C the shell loses UA times 80 K and the fan 5 W/K times 80 K; the rest
+// of 2000 W is steam. Without the fan that rest is larger by its part.
+TEST_CASE("boiling water gives shell and fan what their 80 K take, and the rest as steam") {
+    for (const double fan_w_k : {0.0, 5.0}) {
+        MixedBulk water = barrel(20.0, 100.0);
+        water.set_take_off_w_k(fan_w_k);
+        water.step(2000.0, 3600.0);
+        const double shell_kwh = loss_w_k() * 80.0 / 1000.0;
+        const double fan_kwh = fan_w_k * 80.0 / 1000.0;
+        CHECK(water.bed_mean_c() == doctest::Approx(100.0));
+        CHECK(within(water.taken_kwh(), fan_kwh, 1e-9));
+        CHECK(within(water.steam_kwh(), 2.0 - shell_kwh - fan_kwh, 1e-9));
+        CHECK(within(water.lost_kwh(), 2.0 - fan_kwh, 1e-9));
+    }
+}
+
+// Source: the first step of test "as one lump": the watts that bring 99 °C to just beyond 100.
+TEST_CASE("a step that hardly reaches boiling makes no steam, least of all less than none") {
+    const double capacity_j_k = 4186.0 * 1000.0 * shell().volume_m3;
+    const double left = std::exp(-600.0 * loss_w_k() / capacity_j_k);
+    MixedBulk water = barrel(20.0, 99.0);
+    const double power_w = loss_w_k() * (80.0005 - 79.0 * left) / (1.0 - left);
+    water.step(power_w, 600.0);
+    CHECK(water.bed_mean_c() == doctest::Approx(100.0));
+    CHECK(water.steam_kwh() == 0.0);
+    CHECK(within(water.lost_kwh() * 3.6e6, power_w * 600.0 - capacity_j_k, 1e-6));
+}

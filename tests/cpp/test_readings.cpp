@@ -199,3 +199,78 @@ TEST_CASE("a thermocouple that stands still while the power changes is left out"
     for (std::size_t i = 10; i < 26; ++i) readings.rows[i].store_c = 31.0;
     CHECK(check_readings(readings, bench_pair()).remarks.empty());
 }
+
+// Source: how meters show what is beyond them: OL; only of ohms that is a reading.
+TEST_CASE("beyond its range a meter tells of ohms that they are open, and of nothing else") {
+    for (const char* word : {"OL", "O.L", "0L", "inf", "over"}) {
+        CAPTURE(std::string(word));
+        const auto row =
+            read_readings_csv("bank_v,bank_a,sheath_c,element_ohm,bank_ohm\n" + std::string(word) +
+                              ',' + word + ',' + word + ',' + word + ',' + word + '\n')
+                .rows.front();
+        CHECK(std::isnan(*row.bank_v));
+        CHECK(std::isnan(*row.bank_a));
+        CHECK(std::isnan(*row.sheath_c));
+        CHECK(std::isinf(*row.element_ohm));
+        CHECK(std::isinf(*row.bank_ohm));
+    }
+    const auto failed = read_readings_csv("bank_v,element_ohm\nopen,open\nfault,fault\n");
+    CHECK(std::isnan(*failed.rows[0].bank_v));
+    CHECK(std::isinf(*failed.rows[0].element_ohm));
+    CHECK(std::isnan(*failed.rows[1].element_ohm));
+}
+
+// Source: by hand: three strings put in series by mistake give three times the volts, three panels
+// side by side three times the amperes; 1.4 times either is more than a cloud's edge adds.
+TEST_CASE("what any hook-up of the panels gives is a reading, and the worst beyond is left out") {
+    const auto strings =
+        bench_candidate("silicon-60-cell-245", {1, 3}, "tubular-1000-120", {1, 2}, 9.0);
+    const auto row_of =
+        bench_candidate("silicon-60-cell-245", {3, 1}, "tubular-1000-120", {1, 2}, 9.0);
+    const double volts = strings.circuit.cold_voltage_v();
+    const double amperes = row_of.circuit.short_circuit_current_a();
+    for (const std::size_t worst : {0U, 3U, 6U}) {
+        CAPTURE(worst);
+        const auto kept = [worst](const heatmatch::Candidate& candidate, auto member, double usual,
+                                  double odd) {
+            Readings readings;
+            readings.rows.assign(7, Reading{});
+            for (Reading& row : readings.rows) row.*member = usual;
+            readings.rows[worst].*member = odd;
+            const Readings checked = check_readings(readings, candidate);
+            for (std::size_t i = 0; i < 7; ++i) {
+                if (i != worst) CHECK(checked.rows[i].*member == usual);
+            }
+            return (checked.rows[worst].*member).has_value();
+        };
+        for (auto member : {&Reading::array_v, &Reading::bank_v, &Reading::open_v}) {
+            CHECK(kept(strings, member, volts, 4.1 * volts));
+            CHECK_FALSE(kept(strings, member, volts, 4.3 * volts));
+            CHECK(kept(row_of, member, 3.0 * volts, 4.1 * volts));
+            CHECK_FALSE(kept(row_of, member, 3.0 * volts, 4.3 * volts));
+        }
+        for (auto member : {&Reading::bank_a, &Reading::short_a}) {
+            CHECK(kept(row_of, member, amperes, 4.1 * amperes));
+            CHECK_FALSE(kept(row_of, member, amperes, 4.3 * amperes));
+            CHECK(kept(strings, member, 3.0 * amperes, 4.1 * amperes));
+            CHECK_FALSE(kept(strings, member, 3.0 * amperes, 4.3 * amperes));
+        }
+    }
+}
+
+// Source: no panel gets 2 W/m2 at most all day: such a column is kilowatts; one bright row says
+// that it is watts, whichever it is.
+TEST_CASE("the brightest row tells the unit of the sun, wherever it stands") {
+    for (const std::size_t brightest : {0U, 2U, 4U}) {
+        const auto with_sun = [brightest](double usual, double most) {
+            Readings readings;
+            readings.rows.assign(5, Reading{});
+            for (Reading& row : readings.rows) row.irradiance_w_m2 = usual;
+            readings.rows[brightest].irradiance_w_m2 = most;
+            return readings_refusal(readings);
+        };
+        CAPTURE(brightest);
+        CHECK(with_sun(1.0, 900.0) == "(accepted)");
+        CHECK(holds(with_sun(0.1, 0.9), "looks like kW/m2"));
+    }
+}

@@ -110,3 +110,50 @@ TEST_CASE("CSV that is no log is refused by line and column") {
     CHECK(holds(refused("hours,power_w,air_c,attic_c\n0,0,8,1\n1,0,8,2\n"), "attic"));
     CHECK(holds(refused("hours,power_w,air_c,\"bed_c@0.12\"\n0,0,8,1\n"), "between them a comma"));
 }
+
+namespace {
+
+/// Forty hours of 100 W with three probes that warm evenly.
+StoreLog warming() {
+    StoreLog log;
+    for (int row = 0; row < 40; ++row) {
+        log.hours.push_back(row);
+        log.power_w.push_back(100.0);
+        log.air_c.push_back(10.0);
+    }
+    for (const char* name : {"first", "second", "third"}) {
+        log.probes.push_back({.name = name, .place = heatmatch::ProbePlace::wall});
+        log.temperature_c.push_back(log.hours);
+    }
+    return log;
+}
+
+}  // namespace
+
+TEST_CASE("a probe is frozen after twelve heated readings alike, whichever it is") {
+    for (std::size_t probe = 0; probe < 3; ++probe) {
+        CAPTURE(probe);
+        const auto readings_with = [probe](std::size_t alike, std::size_t unheated) {
+            StoreLog log = warming();
+            auto& list = log.temperature_c[probe];
+            std::fill(list.end() - static_cast<std::ptrdiff_t>(alike), list.end(), 77.0);
+            std::fill(log.power_w.end() - static_cast<std::ptrdiff_t>(unheated), log.power_w.end(),
+                      0.0);
+            return checked_log(log).readings();
+        };
+        CHECK(readings_with(11, 0) == 3 * 40);
+        CHECK(readings_with(12, 0) == 3 * 40 - 12);
+        CHECK(readings_with(12, 1) == 3 * 40);
+        CHECK(readings_with(13, 1) == 3 * 40 - 13);
+        StoreLog log = warming();
+        std::fill(log.temperature_c[probe].begin(), log.temperature_c[probe].end(), 21.0);
+        const StoreLog stuck = checked_log(log);
+        CHECK(stuck.readings() == 2 * 40);
+        REQUIRE(stuck.remarks.size() == 1);
+        CHECK(holds(stuck.remarks[0], '"' + log.probes[probe].name + '"'));
+        CHECK(holds(stuck.remarks[0], "stands still while the others move"));
+        log.temperature_c.assign(3, std::vector<double>(40, 21.0));
+        log.temperature_c[probe] = log.hours;
+        CHECK(checked_log(log).readings() == 40);
+    }
+}

@@ -175,3 +175,26 @@ TEST_CASE("insulation makes the surface cooler, and never cooler than the air") 
     const double surface_k = store_shell(store).side_surface_k(edge_k, air_k);
     CHECK(8.0 * (surface_k - air_k) == doctest::Approx(2.0 * (edge_k - air_k)));
 }
+
+// Source: the definition: a measured loss over what is computed counts for each way out alike.
+TEST_CASE("a measured loss scales wall, lid and floor") {
+    for (const bool insulated : {false, true}) {
+        Store store = bare_drum();
+        if (insulated) store.side_u_w_m2k = 0.6;
+        store.top_u_w_m2k = 1.5;
+        store.bottom_u_w_m2k = 2.5;
+        const StoreShell told = store_shell(store);
+        for (const double factor : {0.5, 1.0, 1.8}) {
+            store.loss_factor = factor;
+            const StoreShell measured = store_shell(store);
+            CAPTURE(insulated);
+            CAPTURE(factor);
+            CHECK(within(measured.side_w_m2k(350.0, 293.15),
+                         factor * told.side_w_m2k(350.0, 293.15), 1e-12));
+            CHECK(within(measured.top_u_w_m2k, factor * 1.5, 1e-12));
+            CHECK(within(measured.bottom_u_w_m2k, factor * 2.5, 1e-12));
+            CHECK(within(measured.loss_w_k(350.0, 293.15), factor * told.loss_w_k(350.0, 293.15),
+                         1e-12));
+        }
+    }
+}

@@ -134,3 +134,34 @@ TEST_CASE("only a limit stays open: whatever else senses may weld") {
     CHECK(switches[0].resets);
     CHECK(switches[1].resets);  // it was taken for a limit before
 }
+
+// Source: IEC 60947-3: a pair holds at its volts and its amperes; by hand: strings of two panels
+// side by side give 1.25 times 2 * 8.66 A, 21.65 A, in the run that carries both.
+TEST_CASE("contacts break what they are rated for, and not a volt or a tenth of an ampere more") {
+    Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 2}, "tubular-1000-120", {1, 1});
+    circuit.runs = {bench_run("thhn-12-awg", 30.0), bench_run("thhn-12-awg", 30.0)};
+    circuit.runs.back().run.name = "tail";
+    circuit.runs.back().run.carries = Carried::branch;
+    const double volts = circuit.cold_voltage_v();
+    const auto breaks = [&circuit](double v_dc, double a_dc, const char* run) {
+        PlacedDevice relay = bench_device("dc-contactor-sealed-450-v", "breaks dc", 1, run);
+        relay.control.dc_ratings = {{.v_dc = v_dc, .a_dc = a_dc, .poles = 1}};
+        PlacedDevice sensor = bench_device("capillary-thermostat-90", "senses only", 1, "");
+        sensor.device.set_c = 80.0;
+        sensor.device.drives = {"dc-contactor-sealed-450-v"};
+        circuit.devices = {relay, sensor};
+        heatmatch::Sentences remarks;
+        const auto made = store_switches(circuit, remarks, {.floating = false});
+        REQUIRE(made.size() == 1);
+        CHECK(remarks.empty() == made.front().can_break);
+        return made.front().can_break;
+    };
+    // The branch that is opened last breaks all of it.
+    for (const char* run : {"bench", "tail"}) {
+        CAPTURE(std::string(run));
+        CHECK(breaks(volts + 1e-6, 21.65 + 1e-6, run));
+        CHECK_FALSE(breaks(volts - 1.0, 21.65 + 1e-6, run));
+        CHECK_FALSE(breaks(volts + 1e-6, 21.55, run));
+        CHECK_FALSE(breaks(0.5 * volts, 100.0, run));
+    }
+}

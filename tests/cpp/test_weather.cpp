@@ -190,6 +190,19 @@ TEST_CASE("splitting by cloud keeps the sun, the hours and the temperatures") {
     CHECK_FALSE(split.has_cloud_band());
 }
 
+// Source: by hand: 650 W/m2 is 800 for three quarters of the hour and 200 for one.
+TEST_CASE("the sunny part of a row is the larger the nearer it is to the clear sky") {
+    Weather weather = clouded();
+    weather.irradiance_w_m2[0] = 650.0;
+    const Weather split = split_by_cloud(weather);
+    REQUIRE(split.size() == 4);
+    CHECK(split.irradiance_w_m2[0] == 800.0);
+    CHECK(split.hours[0] == doctest::Approx(0.75));
+    CHECK(split.irradiance_w_m2[1] == 200.0);
+    CHECK(split.hours[1] == doctest::Approx(0.25));
+    CHECK(split.irradiation_kwh_m2() == doctest::Approx(weather.irradiation_kwh_m2()));
+}
+
 TEST_CASE("only long steps hide clouds") {
     Weather weather = clouded();
     weather.step_hours = 1.0 / 60.0;

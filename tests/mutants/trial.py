@@ -3,12 +3,14 @@
     python tests/mutants/trial.py --build build/release [--only lid] [--table]
 
 Each mutant replaces one text of one source, which must stand there once; the room is built again,
-the tests named are run, and one of them has to fail. The source is put back whatever happens.
+the tests named are run, and one of them has to fail. The source is put back whatever happens. Those
+of tables beside this file (planted_*.csv) are one line each: name, file, old, new, tests.
 """
 
 from __future__ import annotations
 
 import argparse
+import csv
 import subprocess
 import sys
 import time
@@ -114,6 +116,17 @@ MUTANTS = (
 )
 
 
+def of_tables() -> tuple[Mutant, ...]:
+    rows: list[dict[str, str]] = []
+    for table in sorted(Path(__file__).parent.glob("planted_*.csv")):
+        with table.open(newline="", encoding="utf-8") as lines:
+            rows += csv.DictReader(lines)
+    return tuple(
+        Mutant(row["name"], row["file"], row["old"], row["new"], tuple(row["tests"].split()))
+        for row in rows
+    )
+
+
 def build(folder: Path) -> bool:
     command = ["cmake", "--build", str(folder), "--target", "heatmatch_tests", "--", "--quiet"]
     return subprocess.run(command, capture_output=True, check=False).returncode == 0
@@ -150,7 +163,7 @@ def main() -> None:
     options.add_argument("--only", default="", help="mutants whose name has this in it")
     options.add_argument("--table", action="store_true", help="print the table of tests/README.md")
     asked = options.parse_args()
-    chosen = [mutant for mutant in MUTANTS if asked.only in mutant.name]
+    chosen = [mutant for mutant in (*MUTANTS, *of_tables()) if asked.only in mutant.name]
     everything = tuple({test for mutant in chosen for test in mutant.tests})
     if not build(asked.build) or failing(asked.build, everything):
         sys.exit("the tests have to pass before errors are planted")
