@@ -232,22 +232,20 @@ TEST_CASE("wall and lid are hottest beside the middle and over the end of a leg"
 // Source: the definition: where the fill meets wall, lid or floor, whichever is hottest; lid and
 // floor have one formula, so that what insulates either makes the same spot there.
 TEST_CASE("the hottest spot of the fill's edge may be at the wall, the lid or the floor") {
-    const auto charge = [](double side_u, double top_u, double bottom_u) {
-        heatmatch::Store store = bright_store(0.58, 0.5);
-        store.side_u_w_m2k = side_u;
+    const auto charge = [](double height_m, double apart_m, double top_u, double bottom_u) {
+        heatmatch::Store store = bright_store(0.58, height_m);
         store.top_u_w_m2k = top_u;
         store.bottom_u_w_m2k = bottom_u;
-        return bed_of(store, rod_of(0.4, 2, 0.08), 0.27, 8.0);
+        return bed_of(store, rod_of(0.4, 2, apart_m), 0.27, 8.0);
     };
     constexpr double power_w = 200.0;
-    const auto warm_lid = bed_temperatures(charge(20.0, 0.3, 20.0), power_w);
-    const auto warm_floor = bed_temperatures(charge(20.0, 20.0, 0.3), power_w);
-    const auto warm_wall = bed_temperatures(charge(0.3, 20.0, 20.0), power_w);
+    const auto warm_lid = bed_temperatures(charge(0.5, 0.08, 0.3, 20.0), power_w);
+    const auto warm_floor = bed_temperatures(charge(0.5, 0.08, 20.0, 0.3), power_w);
     CHECK(warm_lid.inner_c == doctest::Approx(warm_floor.inner_c));
     CHECK(warm_lid.inner_c > warm_lid.edge_c + 20.0);
-    CHECK(warm_lid.lid_c > warm_floor.lid_c);
-    // At an insulated wall it is the wall's own spot, hotter than the outside.
-    CHECK(warm_wall.inner_c ==
-          doctest::Approx(heatmatch::bulk_only(charge(0.3, 20.0, 20.0), power_w).inner_c));
-    CHECK(warm_wall.inner_c > warm_wall.wall_c + 5.0);
+    // Two legs at the wall, far from both ends: the wall's own spot.
+    const BedCharge tall = charge(2.0, 0.5, 3.0, 3.0);
+    const auto warm_wall = bed_temperatures(tall, power_w);
+    CHECK(warm_wall.inner_c == doctest::Approx(heatmatch::bulk_only(tall, power_w).inner_c));
+    CHECK(warm_wall.inner_c > warm_wall.edge_c + 5.0);
 }

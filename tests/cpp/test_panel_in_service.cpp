@@ -94,6 +94,8 @@ TEST_CASE("measured amperes win over the age, measured volts alone leave the cur
         in_service({.panel = usual_panel().id, .age_years = 30.0, .measured = reading});
     CHECK(by_clamp.current_factor == doctest::Approx(0.95).epsilon(1e-9));
     CHECK(by_clamp.voltage_factor == 1.0);
+    // The larger of label and measured: less of today lowers no margin.
+    CHECK(by_clamp.i_sc_limit_a == usual_panel().i_sc);
     reading = {.v_oc = 0.98 * then.open_circuit_voltage_v(),
                .irradiance_w_m2 = 800.0,
                .cell_temperature_c = 50.0};

@@ -145,6 +145,17 @@ TEST_CASE("a probe is frozen after twelve heated readings alike, whichever it is
         CHECK(readings_with(12, 0) == 3 * 40 - 12);
         CHECK(readings_with(12, 1) == 3 * 40);
         CHECK(readings_with(13, 1) == 3 * 40 - 13);
+        // One that failed at the end, or among those alike, hides nothing and counts for nothing.
+        for (const std::size_t failed : {39U, 33U}) {
+            StoreLog log = warming();
+            auto& list = log.temperature_c[probe];
+            std::fill(list.end() - 13, list.end(), 77.0);
+            list[failed] = std::numeric_limits<double>::quiet_NaN();
+            CHECK(checked_log(log).readings() == 3 * 40 - 13);
+            list[26] = std::numeric_limits<double>::quiet_NaN();
+            list[27] = 76.0;
+            CHECK(checked_log(log).readings() == 3 * 40 - 2);
+        }
         StoreLog log = warming();
         std::fill(log.temperature_c[probe].begin(), log.temperature_c[probe].end(), 21.0);
         const StoreLog stuck = checked_log(log);

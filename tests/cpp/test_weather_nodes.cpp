@@ -1,7 +1,9 @@
 #include "greensboro.hpp"
 #include "refusal.hpp"
 
+#include <algorithm>
 #include <numeric>
+#include <utility>
 
 #include <doctest/doctest.h>
 
@@ -65,4 +67,46 @@ TEST_CASE("a season without sun is refused") {
     const Weather june = heatmatch::weather_from_plane(sun, cells, 1.0, month);
     CHECK_THROWS_WITH(static_cast<void>(weather_nodes(june, {.months = {1}})),
                       doctest::Contains("no sun in the months asked for"));
+}
+
+// Source: by brute force: a moment may give the most that has none brighter and as cold, or none
+// brighter and as warm; the node of such a one has its sun and cell, and no hours.
+TEST_CASE("the moments that may give the most are kept, whichever rows they are") {
+    constexpr std::size_t count = 400;
+    for (const std::size_t first : {std::size_t{0}, count / 2, count - 1}) {
+        CAPTURE(first);
+        std::vector<double> sun;
+        std::vector<double> cells;
+        for (std::size_t i = 0; i < count; ++i) {
+            sun.push_back(50.0 + static_cast<double>(i * 7919 % 7001) / 10.0);
+            cells.push_back(static_cast<double>(i * 104729 % 3989) / 100.0);
+        }
+        sun[first] = 1000.0;  // bright and cold
+        cells[first] = -15.0;
+        sun[(first + 1) % count] = 990.0;  // bright and warm
+        cells[(first + 1) % count] = 60.0;
+        sun[(first + 2) % count] = 500.0;  // colder than any
+        cells[(first + 2) % count] = -20.0;
+        std::vector<std::pair<double, double>> expected;
+        for (std::size_t i = 0; i < count; ++i) {
+            bool colder = false;
+            bool warmer = false;
+            for (std::size_t j = 0; j < count; ++j) {
+                if (j == i || sun[j] < sun[i]) continue;
+                colder = colder || cells[j] <= cells[i];
+                warmer = warmer || cells[j] >= cells[i];
+            }
+            if (!colder || !warmer) expected.emplace_back(sun[i], cells[i]);
+        }
+        const WeatherNodes nodes = weather_nodes(heatmatch::weather_from_plane(sun, cells, 1.0));
+        std::vector<std::pair<double, double>> kept;
+        for (std::size_t k = 0; k < nodes.size(); ++k) {
+            if (nodes.hours[k] > 0.0) continue;
+            kept.emplace_back(nodes.irradiance_w_m2[k], nodes.base_c[k]);
+        }
+        std::sort(expected.begin(), expected.end());
+        std::sort(kept.begin(), kept.end());
+        CHECK(expected.size() == 3);
+        CHECK(kept == expected);
+    }
 }

@@ -98,16 +98,21 @@ bool is_stuck(const std::vector<double>& list) {
 }
 
 /// Readings after which one never changes any more though the store is heated: the first of them.
+/// Those that failed in between, or at the end, tell nothing.
 std::size_t frozen_from(const std::vector<double>& list, const std::vector<double>& power_w) {
     constexpr double moves_k = 0.005;
+    const auto last =
+        std::find_if(list.rbegin(), list.rend(), [](double each) { return std::isfinite(each); });
+    if (last == list.rend()) return list.size();
     std::size_t first = list.size();
-    while (first > 0 && std::isfinite(list[first - 1]) &&
-           std::fabs(list[first - 1] - list.back()) < moves_k) {
-        --first;
+    int heated = 0;
+    for (std::size_t row = list.size(); row-- > 0;) {
+        if (!std::isfinite(list[row])) continue;
+        if (std::fabs(list[row] - *last) >= moves_k) break;
+        first = row;
+        heated += power_w[row] > 0.0 ? 1 : 0;
     }
-    const auto heated = std::count_if(power_w.begin() + static_cast<std::ptrdiff_t>(first),
-                                      power_w.end(), [](double power) { return power > 0.0; });
-    constexpr std::ptrdiff_t shortest = 12;
+    constexpr int shortest = 12;
     return heated >= shortest ? first : list.size();
 }
 
