@@ -13,18 +13,18 @@ using namespace heatmatch;
 
 namespace {
 
-constexpr double air_c = 15.0;
-constexpr double rod_m = 0.75;  // heated length of each of six rods
+constexpr double steady_air_c = 15.0;
+constexpr double each_rod_m = 0.75;  // heated length of each of six rods
 
 /// Rods of 14.4 ohm when hot, all in the drum of the demo with their terminals in the bed; no wire
 /// of the run is hotter than its current makes it.
-Candidate rods_in_drum(const Element& element, Hookup hookup, Carried carries = Carried::bank) {
+Candidate six_rods(const Element& element, Hookup hookup, Carried carries = Carried::bank) {
     Installation installation = demo();
     Store& store = *installation.store;
     store.element_spacing_mm = 50.0;
     store.terminals = StoreTerminals::buried;
     store.moist = false;
-    store.air_c = air_c;
+    store.air_c = steady_air_c;
     Candidate candidate{
         .circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1}),
         .site = demo().site};
@@ -32,7 +32,7 @@ Candidate rods_in_drum(const Element& element, Hookup hookup, Carried carries = 
     circuit.bank = make_bank(starter(), element, hookup, hookup.count(), 300.0);
     circuit.heat = bank_heat(fill_store(starter(), installation), element, circuit.bank.sheath,
                              circuit.bank.alloy, hookup.count());
-    circuit.runs = {bench_run("thhn-12-awg", air_c)};
+    circuit.runs = {bench_run("thhn-12-awg", steady_air_c)};
     circuit.runs.front().run.carries = carries;
     circuit.runs.front().run.length_m = 6.0;
     return candidate;
@@ -40,14 +40,14 @@ Candidate rods_in_drum(const Element& element, Hookup hookup, Carried carries = 
 
 Element rod() {
     Element element = find_element(starter(), "tubular-1000-120");
-    element.heated_length_mm = 1000.0 * rod_m;
+    element.heated_length_mm = 1000.0 * each_rod_m;
     element.legs = 1;
     element.cold_length_mm = 300.0;
     return element;
 }
 
 Candidate two_by_three(Carried carries = Carried::bank) {
-    return rods_in_drum(rod(), {.series = 2, .parallel = 3}, carries);
+    return six_rods(rod(), {.series = 2, .parallel = 3}, carries);
 }
 
 /// One element of 2/3 of the ohms, bent into six such rods that lie as the six do.
@@ -58,25 +58,25 @@ Candidate equal_single() {
     element.heated_length_mm = 6.0 * *element.heated_length_mm;
     element.legs.reset();
     element.leg_spacing_mm = 50.0;
-    return rods_in_drum(element, {1, 1});
+    return six_rods(element, {1, 1});
 }
 
 /// Every thermal step is one electrical step: what the coil was before tells the ohms of a step.
-DayRun lived(const Candidate& candidate, const DayWeather& weather) {
+DayRun day_of(const Candidate& candidate, const DayWeather& weather) {
     return simulate_day(candidate, weather,
                         {.electrical_step_s = 300.0,
                          .thermal_step_s = 300.0,
                          .warm_up_days = 0,
-                         .air_around_c = air_c});
+                         .air_around_c = steady_air_c});
 }
 
 const DayWeather& sunny() {
-    static const DayWeather weather = even_days(1, 800.0, air_c);
+    static const DayWeather weather = even_days(1, 800.0, steady_air_c);
     return weather;
 }
 
 const DayRun& bank_run() {
-    static const DayRun run = lived(two_by_three(), sunny());
+    static const DayRun run = day_of(two_by_three(), sunny());
     return run;
 }
 
@@ -106,15 +106,15 @@ TEST_CASE(
         const double each_a = series.bank_a[i] / 3.0;
         const double each_w = each_v * each_a;
         const double coil_c =
-            series.sheath_c[i - 1] + coil_above_sheath_k(series.power_w[i - 1] / 6.0 / rod_m);
+            series.sheath_c[i - 1] + coil_above_sheath_k(series.power_w[i - 1] / 6.0 / each_rod_m);
         const double each_ohm =
             element_resistance(circuit.bank.element, &*circuit.bank.alloy, coil_c).typical_ohm;
         CHECK(within(each_v / each_a, each_ohm, 1e-9));
         CHECK(within(series.bank_v[i] / series.bank_a[i], each_ohm * 2.0 / 3.0, 1e-9));
         CHECK(within(6.0 * each_w, series.power_w[i], 1e-9));
         // The coil is hotter than its sheath by the element's own watts.
-        CHECK(within(series.coil_c[i] - series.sheath_c[i], coil_above_sheath_k(each_w / rod_m),
-                     1e-9));
+        CHECK(within(series.coil_c[i] - series.sheath_c[i],
+                     coil_above_sheath_k(each_w / each_rod_m), 1e-9));
         const double before_a = series.bank_a[i - 1];
         const double wire_ohm = wire.loop_ohm_at(
             conductor_temperature(*wire.wire, &*wire.insulation, before_a, wire.run.surroundings)
@@ -143,18 +143,18 @@ TEST_CASE(
     // Source: the closed form, after eight hours of that power of each; within the 8.5 % of its
     // rise that tests against three dimensions print.
     BedCharge charge = two_by_three().circuit.heat->likely;
-    charge.air_c = air_c;
+    charge.air_c = steady_air_c;
     charge.hours = 8.0;
     charge.days = 1.0;
     const double each_w = run.energy.in_kwh * 1000.0 / 8.0 / 6.0;
-    CHECK(charge.legs.heated_length_m() == doctest::Approx(6.0 * rod_m));
+    CHECK(charge.legs.heated_length_m() == doctest::Approx(6.0 * each_rod_m));
     const double closed_c = bed_temperatures(charge, 6.0 * each_w).sheath_c;
-    CHECK(within(highest(run.series.sheath_c) - air_c, closed_c - air_c, 0.085));
+    CHECK(within(highest(run.series.sheath_c) - steady_air_c, closed_c - steady_air_c, 0.085));
 }
 
 TEST_CASE("a day of two by three elements is that of one of the same ohms that lies as they do") {
     const DayRun& bank = bank_run();
-    const DayRun single = lived(equal_single(), sunny());
+    const DayRun single = day_of(equal_single(), sunny());
     REQUIRE(single.series.hours.size() == bank.series.hours.size());
     CHECK(within(bank.energy.in_kwh, single.energy.in_kwh, 1e-9));
     CHECK(within(bank.energy.wire_kwh, single.energy.wire_kwh, 1e-9));
@@ -172,11 +172,11 @@ TEST_CASE("a day of two by three elements is that of one of the same ohms that l
 // differ by the heat of a third of the current in the pin, and in the wire where that is a
 // branch's.
 TEST_CASE("a terminal carries the current of its own branch, its wire what its run carries") {
-    const DayRun single = lived(equal_single(), sunny());
+    const DayRun single = day_of(equal_single(), sunny());
     const std::size_t noon = 15 * 12;
     for (const Carried carries : {Carried::bank, Carried::branch}) {
         const Candidate candidate = two_by_three(carries);
-        const DayRun bank = lived(candidate, sunny());
+        const DayRun bank = day_of(candidate, sunny());
         const TailHeat tail = tail_heat(candidate.circuit);
         REQUIRE(tail.known());
         const auto terminal_c = [&](double pin_a, double wire_a) {

@@ -1,6 +1,8 @@
 #include "demo.hpp"
 #include "operation/days/day_switches.hpp"
 
+#include <array>
+
 #include <doctest/doctest.h>
 
 #include "heatmatch/match/circuit/opens.hpp"
