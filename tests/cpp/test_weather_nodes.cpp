@@ -87,6 +87,8 @@ TEST_CASE("the moments that may give the most are kept, whichever rows they are"
         cells[(first + 1) % count] = 60.0;
         sun[(first + 2) % count] = 500.0;  // colder than any
         cells[(first + 2) % count] = -20.0;
+        sun[(first + 3) % count] = 985.0;  // nearly as bright, between the two
+        cells[(first + 3) % count] = 20.0;
         std::vector<std::pair<double, double>> expected;
         for (std::size_t i = 0; i < count; ++i) {
             bool colder = false;
