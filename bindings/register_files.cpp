@@ -21,6 +21,15 @@ void register_files(py::module_& module) {
         "Writes a file whole or not at all. A file that exists is replaced only with `replace`, "
         "and with `only_kind` only if that text stands near its beginning or it is empty; a "
         "catalog never is.");
+    module.def(
+        "check_file",
+        [](const py::bytes& path, bool replace) {
+            const auto name = path.cast<std::string>();
+            const py::gil_scoped_release release;
+            const FileWriter tried(name, {.replace = replace});
+        },
+        py::arg("path"), py::pos_only(), py::kw_only(), py::arg("replace") = true,
+        "Refuses a path that write_file would refuse, before the work is done.");
 }
 
 }  // namespace heatmatch::python

@@ -19,7 +19,7 @@ from typing import Any, TextIO
 from heatmatch import progress
 from heatmatch.display_text import plain
 from heatmatch.errors import FileError, InvalidInput
-from heatmatch.files import checked_path, write_text
+from heatmatch.files import check_place, checked_path, write_text
 
 # Colours of the severities by their signal words; the word itself always stays.
 _COLOURS = {"danger": "1;31", "warning": "33", "caution": "36", "not assessed": "35"}
@@ -95,7 +95,7 @@ def read_text(path: str) -> str:
 
 
 # Options and arguments that name a file to read.
-_INPUTS = ("installation", "readings", "log", "weather", "compare", "catalog")
+_INPUTS = ("installation", "readings", "log", "weather", "compare")
 
 
 def _inputs(arguments: argparse.Namespace) -> Iterator[str]:
@@ -104,8 +104,9 @@ def _inputs(arguments: argparse.Namespace) -> Iterator[str]:
         path = getattr(arguments, name, None)
         if isinstance(path, str) and path != "-":
             yield path
-    if catalog := os.environ.get("HEATMATCH_CATALOG"):
-        yield catalog
+    catalog = getattr(arguments, "catalog", None) or os.environ.get("HEATMATCH_CATALOG")
+    if catalog:
+        yield from (catalog, f"{catalog}-wal", f"{catalog}-shm")
 
 
 def _same_file(one: str, other: str) -> bool:
@@ -130,10 +131,9 @@ def check_new_file(path: str | None, arguments: argparse.Namespace) -> None:
     for read in _inputs(arguments):
         if _same_file(path, read):
             raise FileError(f'cannot write "{path}": this command reads it; name another file')
-    if target.exists() and not target.is_file():
-        raise FileError(f'cannot write "{path}": it is no regular file; name another')
     if target.is_file() and not arguments.force:
         raise FileError(f'"{path}" exists; name another file, or overwrite it with --force')
+    check_place(path)
 
 
 def csv_cell(value: object) -> str:

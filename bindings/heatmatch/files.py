@@ -27,6 +27,17 @@ def checked_path(path: str | os.PathLike[str], purpose: str) -> str:
     raise FileError(f'cannot {purpose} "{shown}": no file can have that name; check the path')
 
 
+def check_place(path: str | os.PathLike[str]) -> None:
+    """Refuses a path that no file can be written to, and what is never replaced.
+
+    Raises
+    ------
+    FileError
+        Names the path and the reason.
+    """
+    _core.check_file(os.fsencode(checked_path(path, "write")))
+
+
 def write_text(
     path: str | os.PathLike[str],
     text: str,

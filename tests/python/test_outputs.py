@@ -61,11 +61,11 @@ def test_no_command_writes_over_a_catalog(
     for path in names_of(mine, tmp_path):
         words = words_of(name, demo_file, path)
         for catalog in ([], ["--catalog", mine.path]):
+            if not catalog and path.name == "log" and path.stat().st_size == 0:
+                continue  # an empty log says nothing of itself, and a rename leaves it alone
             done = command(*words, "--force", *catalog)
             assert (done.code, done.out, done.err.count("\n")) == (1, "", 1), path
             assert str(path) in done.err
-        if name not in ("catalog export", "meter --csv"):
-            break  # the same check, and the work before it takes long
     assert Path(mine.path).read_bytes() == before
     assert len(mine.history()) == 1
     mine.undo()
@@ -125,8 +125,13 @@ def test_what_is_no_regular_file_is_refused(
 
 
 def test_functions_replace_what_they_wrote_and_nothing_else(
-    demo: hm.Installation, demo_ranking: hm.Ranking, standing: hm.Candidate, tmp_path: Path
+    demo: hm.Installation,
+    demo_ranking: hm.Ranking,
+    standing: hm.Candidate,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
+    monkeypatch.setattr("heatmatch.report_pictures.pictures", lambda *_: {})  # they take seconds
     saved = hm.rankings.SavedRanking.of(demo_ranking)
     writers: dict[str, Callable[..., Any]] = {
         "ranking": lambda path, **o: hm.save_ranking(saved, path, **o),
