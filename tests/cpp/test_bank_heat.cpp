@@ -106,3 +106,70 @@ TEST_CASE("nothing is computed without sizes, lengths or a store") {
     CHECK_FALSE(heat_of_rods(2, unsized)->largest_element_w(true));
     CHECK(heatmatch::bank_heat(nullptr, {}, std::nullopt, std::nullopt, 1) == nullptr);
 }
+
+// Source: the definition: three bright days in the season's air, fourteen in the hottest.
+TEST_CASE("use is judged in the season's air and stagnation in the hottest, sand and water alike") {
+    heatmatch::Installation installation = drum();
+    installation.store->air_c = 5.0;
+    installation.store->moist = true;
+    const auto sand = heat_of_rods(2, installation);
+    for (const auto* charge :
+         {&sand->careful, &sand->likely, &sand->conducting, &*sand->moist, &*sand->moist_careful}) {
+        CHECK(charge->air_c == 5.0);
+        CHECK(charge->days == 3.0);
+    }
+    for (const auto* charge : {&sand->stagnant, &sand->stagnant_out, &*sand->moist_stagnant}) {
+        CHECK(charge->air_c == 37.0);
+        CHECK(charge->days == 14.0);
+    }
+    const auto water = circuit_in(installation, "immersion-4500-240", 1, "water").heat;
+    const auto by_hand = [&](double air_c, double days) {
+        return heatmatch::sheath_temperature(
+            water->store->medium, water->store->store, water->element, 1,
+            {.power_w = 40.0, .hours = water->store->charge_hours, .air_c = air_c, .days = days});
+    };
+    const HeatPoint point = water->at(40.0);
+    CHECK(point.sheath_c == by_hand(5.0, 3.0).sheath_verdict_c);
+    CHECK(point.wall_c == by_hand(5.0, 3.0).wall_c.high_c);
+    CHECK(point.lid_c == by_hand(5.0, 3.0).lid_c.high_c);
+    CHECK(point.inner_c == by_hand(5.0, 3.0).bed_mean_c.high_c);
+    CHECK(point.stagnation_sheath_c == by_hand(37.0, 14.0).sheath_verdict_c);
+    CHECK(point.stagnation_wall_c == by_hand(37.0, 14.0).wall_c.high_c);
+    CHECK(point.stagnation_inner_c == by_hand(37.0, 14.0).bed_mean_c.high_c);
+    CHECK(point.stagnation_inner_c > point.inner_c + 5.0);
+}
+
+// Source: the definition of the worst: until it dries a damp bed counts beside the three dry ones.
+TEST_CASE("every surface takes the hottest of three conductivities and of the damp bed") {
+    int damp_is_hottest = 0;
+    int dry_is_hottest = 0;
+    for (const double side_u : {0.3, 5.0, 40.0}) {
+        for (const double element_w : {20.0, 300.0}) {
+            heatmatch::Installation installation = drum(0.45, 0.80);
+            installation.store->moist = true;
+            installation.store->side_u_w_m2k = side_u;
+            const auto heat = heat_of_rods(2, installation);
+            const HeatPoint point = heat->at(element_w);
+            std::vector<heatmatch::BedTemperatures> all;
+            for (const auto* charge :
+                 {&heat->careful, &heat->likely, &heat->conducting, &*heat->moist}) {
+                all.push_back(heatmatch::bed_temperatures(*charge, 2.0 * element_w));
+            }
+            const auto hottest = [&all](double heatmatch::BedTemperatures::*member) {
+                double most = -1e9;
+                for (const auto& one : all) most = std::max(most, one.*member);
+                return most;
+            };
+            using heatmatch::BedTemperatures;
+            CHECK(point.wall_c == hottest(&BedTemperatures::wall_c));
+            CHECK(point.lid_c == hottest(&BedTemperatures::lid_c));
+            CHECK(point.inner_c == hottest(&BedTemperatures::inner_c));
+            CHECK(point.stagnation_inner_c >= point.inner_c);
+            damp_is_hottest += all.back().wall_c == point.wall_c ? 1 : 0;
+            dry_is_hottest += all.back().inner_c < point.inner_c ? 1 : 0;
+            dry_is_hottest += all.back().lid_c < point.lid_c ? 1 : 0;
+        }
+    }
+    CHECK(damp_is_hottest > 0);
+    CHECK(dry_is_hottest > 0);
+}

@@ -1,5 +1,5 @@
-#include "demo.hpp"
 #include "match/rank/front.hpp"
+#include "store_bench.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -129,6 +129,33 @@ TEST_CASE("the front of the demo is beaten by no candidate in heat, headroom and
             const bool better = other.merit() > front.merit() * (1.0 + 1e-12) ||
                                 other_step > step || price(other) < price(front);
             CHECK_FALSE((as_good && better));
+        }
+    }
+}
+
+// What is kept few of is turned away by bounds of its headroom, what is all kept never is; a bound
+// that is too low would lose some of the front.
+TEST_CASE("the front is the same however few of the best are kept") {
+    for (const char* element : {"tubular-1000-120", "strip-500-240"}) {
+        for (const double diameter_m : {0.35, 0.57}) {
+            CAPTURE(std::string(element));
+            CAPTURE(diameter_m);
+            heatmatch::Installation installation = drum(diameter_m);
+            installation.elements = {{.element = element, .count = 2},
+                                     {.any = heatmatch::ElementFilter{}, .count = 2}};
+            installation.panels.resize(2);
+            installation.circuit.reset();
+            installation.goals.budget.reset();
+            const auto front_of = [&](const heatmatch::RankOptions& options) {
+                std::vector<std::string> front;
+                for (const auto& one : heatmatch::rank(starter(), installation, options).pareto) {
+                    front.push_back(one.circuit.title());
+                }
+                return front;
+            };
+            const std::vector<std::string> all = front_of(keep_all());
+            CHECK(all.size() > 1);
+            CHECK(front_of({.top = 1, .keep_rejected = 1}) == all);
         }
     }
 }

@@ -86,6 +86,34 @@ TEST_CASE("with every row kept the season is exact") {
     CHECK(!season.price_per_kwh);
 }
 
+// Source: the definition, tried on every row: the most that the bank takes, in equal shares.
+TEST_CASE("an element's most in the season is its share of the brightest row") {
+    const Weather weather = greensboro();
+    const SeasonWeather rows = season_weather(weather, winter, true);
+    for (const heatmatch::Hookup bank : {heatmatch::Hookup{1, 2}, heatmatch::Hookup{2, 1},
+                                         heatmatch::Hookup{2, 3}, heatmatch::Hookup{1, 1}}) {
+        Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 2}, "tubular-1000-120", bank);
+        circuit.runs = {bench_run("thhn-12-awg", 30.0)};
+        circuit.runs.front().run.length_m = 12.0;
+        const double ohm = circuit.bank.typical_ohm();
+        double most_w = 0.0;
+        for (std::size_t row = 0; row < weather.size(); ++row) {
+            const bool in_season =
+                std::find(winter.begin(), winter.end(), weather.month[row]) != winter.end();
+            if (!in_season || weather.irradiance_w_m2[row] <= 0.0) continue;
+            const double cell_c = weather.cell_temperature_c(row, *circuit.panel.panel.noct_c);
+            const double current = heatmatch::Array::uniform(circuit.panel.today, 2, 2)
+                                       .at(weather.irradiance_w_m2[row], cell_c)
+                                       .into_resistance(ohm + circuit.wire_ohm())
+                                       .current_a;
+            most_w = std::max(most_w, current * current * ohm);
+        }
+        const Season season =
+            season_of(circuit, season_curves(circuit.panel, rows), rows, std::nullopt);
+        CHECK(season.element_power_w == doctest::Approx(most_w / bank.count()).epsilon(1e-5));
+    }
+}
+
 TEST_CASE("the band holds the ends of panel current and element ohms") {
     const Circuit circuit = pair_circuit();
     const Season season = winter_season(circuit);

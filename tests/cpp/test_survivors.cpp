@@ -151,6 +151,24 @@ TEST_CASE("a joint is rated for 1.25 times the short-circuit current") {
     CHECK(rated(20.0).severity == Severity::none);
 }
 
+// Source: the same, which counts full sun however bright the site may be, and a string's own
+// current in a string's run: 1.25 * 8.66 A, and three times that behind the joint.
+TEST_CASE("a joint carries the current of its own run, at the code's sun") {
+    Circuit circuit = bench_circuit("silicon-60-cell-245", {1, 3}, "tubular-1000-120", {1, 2});
+    circuit.runs = {bench_run("thhn-12-awg", 30.0)};
+    circuit.runs.front().connector = heatmatch::find_connector(starter(), "lever-splice");
+    heatmatch::Site brighter = cold_site;
+    brighter.bright_irradiance_w_m2 = 1300.0;
+    const auto carried = [&](heatmatch::Carried carries) {
+        circuit.runs.front().run.carries = carries;
+        return *margin_of(heatmatch::run_margins(circuit, brighter), "joint current").value;
+    };
+    CHECK(carried(heatmatch::Carried::string) == doctest::Approx(10.825));
+    CHECK(carried(heatmatch::Carried::array) == doctest::Approx(32.475));
+    CHECK(carried(heatmatch::Carried::bank) == doctest::Approx(32.475));
+    CHECK(carried(heatmatch::Carried::branch) == doctest::Approx(16.2375));
+}
+
 // Source: IEC 60947-3: the pair holds for the contacts in series that it names. 86.8 V and 10.8 A.
 TEST_CASE("a pair for two poles in series says nothing of one") {
     Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
@@ -168,6 +186,20 @@ TEST_CASE("a pair for two poles in series says nothing of one") {
     placed.device.poles_used = 2;
     CHECK(by_hand().answer == heatmatch::Answer::yes);
     CHECK(by_hand().rated_v == 500.0);
+}
+
+// Source: arithmetic: watts of one element over its own heated length, in cm and in inches.
+TEST_CASE("the load of a sheath is told by length in either unit set, and for the hours of a day") {
+    heatmatch::Installation installation = drum();
+    installation.store->charge_hours = 4.5;
+    const Circuit circuit = circuit_in(installation, "storage-rod-1000-240", 2);
+    const double heated_cm = circuit.heat->heated_m * 100.0 / 2.0;
+    const double watts = 2.0 * heated_cm;
+    const Margin margin = margin_of(
+        heatmatch::sheath_margins(circuit, heatmatch::heat_of(circuit, {.element_power_w = watts})),
+        "sheath temperature");
+    CHECK(contains(margin.sentence(), "At 2 W/cm for 4.5 h a day"));
+    CHECK(contains(margin.sentence(heatmatch::UnitSystem::us), "At 5.08 W/in for 4.5 h a day"));
 }
 
 // Common practice, no source: the limit is there for the day on which the thermostat does not open.

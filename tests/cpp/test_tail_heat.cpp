@@ -1,5 +1,7 @@
 #include "store_bench.hpp"
 
+#include <cmath>
+
 #include <doctest/doctest.h>
 
 #include "heatmatch/match/circuit/tail_heat.hpp"
@@ -86,4 +88,40 @@ TEST_CASE("a sheath of unknown metal leaves its terminal unassessed") {
     Circuit circuit = with_runs({{"a", "bank"}});
     circuit.bank.element.sheath.clear();
     CHECK(heatmatch::tail_heat(circuit).missing == std::vector<std::string>{"sheath"});
+}
+
+// Source: the definition of the worst, with each end of the fill's conductivity put in by hand.
+TEST_CASE("a terminal is judged at whichever end of the fill's conductivity makes it hotter") {
+    constexpr double element_w = 200.0;
+    int hotter_by_low = 0;
+    int hotter_by_high = 0;
+    for (const double cold_mm : {15.0, 40.0, 90.0, 250.0}) {
+        for (const char* metal : {"stainless", "copper"}) {
+            Circuit circuit = with_runs({{"a", "bank"}});
+            circuit.bank.element.cold_length_mm = cold_mm;
+            circuit.bank.element.sheath = metal;
+            const heatmatch::BankHeat& heat = *circuit.heat;
+            const heatmatch::TailHeat tail = heatmatch::tail_heat(circuit);
+            const heatmatch::RunParts& run = circuit.runs.front();
+            heatmatch::HotTail by_hand = tail.tail;
+            by_hand.bed_c = heatmatch::bed_temperature_c(heat.careful, element_w * heat.elements,
+                                                         tail.bed_distance_m);
+            by_hand.sheath_c = std::max(500.0, by_hand.bed_c);
+            by_hand.pin_a = std::sqrt(element_w / circuit.bank.each.typical_ohm);
+            by_hand.current_a = 2.0 * *by_hand.pin_a;
+            const auto terminal_c = [&](const heatmatch::BedCharge& charge) {
+                by_hand.bed_conductivity_w_mk = charge.fill.conductivity.at(293.15);
+                return heatmatch::tail_temperatures(by_hand, *run.wire, &*run.insulation)
+                    .terminal_c;
+            };
+            const double low = terminal_c(heat.careful);
+            const double high = terminal_c(heat.conducting);
+            hotter_by_low += low > high + 0.5 ? 1 : 0;
+            hotter_by_high += high > low + 0.5 ? 1 : 0;
+            CHECK(heatmatch::tail_at(tail, circuit, element_w, 500.0).terminal_c ==
+                  doctest::Approx(std::max(low, high)).epsilon(1e-9));
+        }
+    }
+    CHECK(hotter_by_low > 0);
+    CHECK(hotter_by_high > 0);
 }
