@@ -144,17 +144,18 @@ TEST_CASE("every surface takes the hottest of three conductivities and of the da
     int damp_is_hottest = 0;
     int dry_is_hottest = 0;
     for (const double side_u : {0.3, 5.0, 40.0}) {
-        for (const double element_w : {20.0, 300.0}) {
+        for (const bool damp : {false, true}) {
+            const double element_w = 150.0;
             heatmatch::Installation installation = drum(0.45, 0.80);
-            installation.store->moist = true;
+            installation.store->moist = damp;
             installation.store->side_u_w_m2k = side_u;
             const auto heat = heat_of_rods(2, installation);
             const HeatPoint point = heat->at(element_w);
             std::vector<heatmatch::BedTemperatures> all;
-            for (const auto* charge :
-                 {&heat->careful, &heat->likely, &heat->conducting, &*heat->moist}) {
+            for (const auto* charge : {&heat->careful, &heat->likely, &heat->conducting}) {
                 all.push_back(heatmatch::bed_temperatures(*charge, 2.0 * element_w));
             }
+            if (damp) all.push_back(heatmatch::bed_temperatures(*heat->moist, 2.0 * element_w));
             const auto hottest = [&all](double heatmatch::BedTemperatures::*member) {
                 double most = -1e9;
                 for (const auto& one : all) most = std::max(most, one.*member);
@@ -165,6 +166,7 @@ TEST_CASE("every surface takes the hottest of three conductivities and of the da
             CHECK(point.lid_c == hottest(&BedTemperatures::lid_c));
             CHECK(point.inner_c == hottest(&BedTemperatures::inner_c));
             CHECK(point.stagnation_inner_c >= point.inner_c);
+            if (!damp) continue;
             damp_is_hottest += all.back().wall_c == point.wall_c ? 1 : 0;
             dry_is_hottest += all.back().inner_c < point.inner_c ? 1 : 0;
             dry_is_hottest += all.back().lid_c < point.lid_c ? 1 : 0;

@@ -14,22 +14,13 @@ import csv
 import subprocess
 import sys
 import time
-from dataclasses import dataclass
 from pathlib import Path
+
+from mutant import Mutant
+from selection_in_match import MUTANTS_OF_MATCH
 
 ROOT = Path(__file__).resolve().parents[2]
 SOURCES = ROOT / "libheatmatch" / "src"
-
-
-@dataclass(frozen=True)
-class Mutant:
-    """An error, where it is planted and which tests stand nearest."""
-
-    name: str
-    file: str
-    old: str
-    new: str
-    tests: tuple[str, ...]
 
 
 MARGINS, CIRCUIT, DAYS = "match/margins", "match/circuit", "operation/days"
@@ -113,6 +104,7 @@ MUTANTS = (
         "return false;",
         ("test_device_margins", "test_opening_margins"),
     ),
+    *MUTANTS_OF_MATCH,
 )
 
 
