@@ -146,16 +146,18 @@ TEST_CASE("every surface takes the hottest of three conductivities and of the da
     for (const double side_u : {0.3, 5.0, 40.0}) {
         for (const bool damp : {false, true}) {
             const double element_w = 150.0;
-            heatmatch::Installation installation = drum(0.45, 0.80);
+            heatmatch::Installation installation = drum(0.40, 0.85);
             installation.store->moist = damp;
             installation.store->side_u_w_m2k = side_u;
-            const auto heat = heat_of_rods(2, installation);
+            installation.store->top_u_w_m2k = 10.0;
+            installation.store->bottom_u_w_m2k = 10.0;
+            const auto heat = heat_of_rods(1, installation);
             const HeatPoint point = heat->at(element_w);
             std::vector<heatmatch::BedTemperatures> all;
             for (const auto* charge : {&heat->careful, &heat->likely, &heat->conducting}) {
-                all.push_back(heatmatch::bed_temperatures(*charge, 2.0 * element_w));
+                all.push_back(heatmatch::bed_temperatures(*charge, element_w));
             }
-            if (damp) all.push_back(heatmatch::bed_temperatures(*heat->moist, 2.0 * element_w));
+            if (damp) all.push_back(heatmatch::bed_temperatures(*heat->moist, element_w));
             const auto hottest = [&all](double heatmatch::BedTemperatures::*member) {
                 double most = -1e9;
                 for (const auto& one : all) most = std::max(most, one.*member);

@@ -10,7 +10,7 @@ SURVIVORS, OF_SEVERAL = "test_survivors", "test_worst_of_several"
 OF_DEVICES = "test_worst_of_devices"
 MUTANTS_OF_MATCH = (
     Mutant(
-        "nothing tells in which unit the distance along a wire is",
+        "the distance along a wire is told in another unit",
         f"{MARGINS}/tail_margins.cpp",
         "100.0 * *distance_m, unit::centimetre",
         "*distance_m, unit::centimetre",

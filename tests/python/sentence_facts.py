@@ -215,3 +215,20 @@ VALUES: dict[str, Fact] = {
     "bonding": Told.cold_v,
     "sheath voltage": Told.cold_v,
 }
+
+# The ends of a band, by the margin's name; a damp sheath has its dry state for the higher one.
+LOWS: dict[str, Fact] = {
+    "sheath temperature": lambda told: told.candidate.heat.sheath_band.low_c,
+    "stagnation": lambda told: told.candidate.heat.stagnation_wall_c,
+    "vessel material": lambda told: told.candidate.heat.inner_c,
+    "liner material": lambda told: told.candidate.heat.inner_c,
+    "lagging material": lambda told: told.candidate.heat.inner_c,
+    "dry-out": lambda told: told.candidate.heat.moist_sheath_c,
+}
+HIGHS: dict[str, Fact] = {
+    "sheath temperature": lambda told: [
+        told.candidate.heat.sheath_band.high_c,
+        told.candidate.heat.sheath_c,
+    ],
+    "dry-out": lambda told: told.candidate.heat.sheath_band.typical_c,
+}

@@ -21,7 +21,7 @@ import pytest
 import random_yards
 from case_yards import ROOT, Yard
 from hypothesis import HealthCheck, given, settings
-from sentence_facts import FACTS, LIMITS, VALUES, Told
+from sentence_facts import FACTS, HIGHS, LIMITS, LOWS, VALUES, Told
 
 NUMBER = r"-?\d+(?:\.\d+)?(?:e[+-]?\d+)?"
 FOOT_M, INCH_CM, BTU = 0.3048, 2.54, 5.678263
@@ -133,7 +133,13 @@ def wrong_numbers(told: Told, units: str, of_data: bool = False) -> Iterator[str
 def of_parts(told: Told) -> Iterator[str]:
     """Values and limits that stand elsewhere too, held against that."""
     margin = told.margin
-    for facts, found in ((VALUES, margin.value), (LIMITS, margin.limit)):
+    all_facts = (
+        (VALUES, margin.value),
+        (LIMITS, margin.limit),
+        (LOWS, margin.value_low),
+        (HIGHS, margin.value_high),
+    )
+    for facts, found in all_facts:
         if found is None or margin.name not in facts:
             continue
         expected = facts[margin.name](told)
