@@ -145,6 +145,13 @@ TEST_CASE("what senses is as hot as the very place that it senses") {
     }
     circuit.devices.front().device.senses.reset();
     CHECK(*margin_of(sensor_margins(circuit, point), "device temperature").value == 41.0);
+    // Where it may be any place, the hottest.
+    circuit.devices.front().anywhere = true;
+    for (double* hottest_c : {&point.wall_c, &point.lid_c, &point.bed_mean_c}) {
+        *hottest_c += 100.0;
+        CHECK(*margin_of(sensor_margins(circuit, point), "device temperature").value == *hottest_c);
+        *hottest_c -= 100.0;
+    }
 }
 
 TEST_CASE("of vessel, liner and lagging whichever is weak is the one that is found") {

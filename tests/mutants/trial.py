@@ -14,13 +14,22 @@ import csv
 import subprocess
 import sys
 import time
+from dataclasses import dataclass
 from pathlib import Path
-
-from mutant import Mutant
-from selection_in_match import MUTANTS_OF_MATCH
 
 ROOT = Path(__file__).resolve().parents[2]
 SOURCES = ROOT / "libheatmatch" / "src"
+
+
+@dataclass(frozen=True)
+class Mutant:
+    """An error, where it is planted and which tests stand nearest."""
+
+    name: str
+    file: str
+    old: str
+    new: str
+    tests: tuple[str, ...]
 
 
 MARGINS, CIRCUIT, DAYS = "match/margins", "match/circuit", "operation/days"
@@ -64,8 +73,8 @@ MUTANTS = (
     Mutant(
         "a stagnation is lived through in the season's air",
         f"{DAYS}/stagnation.cpp",
-        ".air_around_c = air_c});",
-        ".air_around_c = candidate.circuit.heat->store->air_c});",
+        ".air_around_c = air_c,",
+        ".air_around_c = candidate.circuit.heat->store->air_c,",
         ("test_stagnation", SURVIVORS),
     ),
     Mutant(
@@ -104,7 +113,6 @@ MUTANTS = (
         "return false;",
         ("test_device_margins", "test_opening_margins"),
     ),
-    *MUTANTS_OF_MATCH,
 )
 
 
