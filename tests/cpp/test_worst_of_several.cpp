@@ -22,26 +22,26 @@ using heatmatch::Severity;
 namespace {
 
 /// 8.66 A and 43.4 V each on the coldest morning; their label allows a series fuse of 15 A.
-Circuit strings_of(Hookup panels) {
+Circuit strings_limited_to_15_a(Hookup panels) {
     Circuit circuit = bench_circuit("silicon-60-cell-245", panels, "tubular-1000-120", {1, 1});
     circuit.panel.panel.max_series_fuse_a = 15.0;
     return circuit;
 }
 
-RunParts joined_run(const char* name, const char* wire, double air_c = 30.0) {
+RunParts spliced_run(const char* name, const char* wire, double air_c = 30.0) {
     RunParts parts = bench_run(wire, air_c);
     parts.run.name = name;
     parts.connector = heatmatch::find_connector(starter(), "lever-splice");
     return parts;
 }
 
-PlacedDevice fuse_of(double amperes) {
+PlacedDevice fuse_rated(double amperes) {
     PlacedDevice fuse = bench_device("gpv-fuse-10x38", "protects a string", 1, "");
     fuse.control.dc_ratings.front().a_dc = amperes;
     return fuse;
 }
 
-bool misses(const Margin& margin, const char* field) {
+bool lacks_field(const Margin& margin, const char* field) {
     return std::count(margin.missing.begin(), margin.missing.end(), field) > 0;
 }
 
@@ -49,8 +49,8 @@ bool misses(const Margin& margin, const char* field) {
 
 // NEC 690.9, from memory: a faulty string is fed through its fuse, and by no more than the others.
 TEST_CASE("of several string fuses the largest counts, up to what the others feed") {
-    in_each_place(fuse_of(30.0), fuse_of(10.0), [](const auto& fuses) {
-        Circuit circuit = strings_of({1, 6});
+    in_each_place(fuse_rated(30.0), fuse_rated(10.0), [](const auto& fuses) {
+        Circuit circuit = strings_limited_to_15_a({1, 6});
         circuit.devices = fuses;
         const auto reverse = [&] {
             return margin_of(array_margins(circuit, cold_site), "reverse current");
@@ -66,28 +66,28 @@ TEST_CASE("of several string fuses the largest counts, up to what the others fee
 
 // NEC 240.4, from memory: 15 A for 14 AWG, 30 A for 10 AWG.
 TEST_CASE("of several strings' wires the thinnest counts for the fuse, and is named") {
-    in_each_place(joined_run("thin", "thhn-14-awg"), joined_run("thick", "thhn-10-awg"),
+    in_each_place(spliced_run("thin", "thhn-14-awg"), spliced_run("thick", "thhn-10-awg"),
                   [](auto runs) {
                       for (RunParts& parts : runs) parts.run.carries = heatmatch::Carried::string;
-                      Circuit circuit = strings_of({1, 4});
+                      Circuit circuit = strings_limited_to_15_a({1, 4});
                       circuit.runs = runs;
                       const auto wire = [&](const PlacedDevice& fuse) {
                           circuit.devices = {fuse};
                           return margin_of(fuse_margins(circuit, fuse), "string fuse wire");
                       };
-                      const Margin large = wire(fuse_of(20.0));
+                      const Margin large = wire(fuse_rated(20.0));
                       CHECK(large.severity == Severity::danger);
                       CHECK(*large.value == 20.0);
                       CHECK(*large.limit == 15.0);
                       CHECK(*large.headroom == doctest::Approx(-1.0 / 3.0));
                       CHECK(contains(large.sentence(), "the wire of \"thin\""));
-                      CHECK(wire(fuse_of(15.0)).severity == Severity::none);
+                      CHECK(wire(fuse_rated(15.0)).severity == Severity::none);
                       // Of the pairs of one fuse the one of most amperes is what it lets through.
-                      const heatmatch::DcRating pair = fuse_of(10.0).control.dc_ratings.front();
+                      const heatmatch::DcRating pair = fuse_rated(10.0).control.dc_ratings.front();
                       heatmatch::DcRating largest = pair;
                       largest.a_dc = 25.0;
                       in_each_place(largest, pair, [&](const auto& ratings) {
-                          PlacedDevice fuse = fuse_of(10.0);
+                          PlacedDevice fuse = fuse_rated(10.0);
                           fuse.control.dc_ratings = ratings;
                           CHECK(*wire(fuse).value == 25.0);
                       });
@@ -95,15 +95,15 @@ TEST_CASE("of several strings' wires the thinnest counts for the fuse, and is na
 }
 
 TEST_CASE("of several runs the worst is named, by heat, by its joint and by its volts") {
-    RunParts hot = joined_run("worst", "thhn-12-awg", 110.0);
-    RunParts joint = joined_run("worst", "thhn-12-awg");
+    RunParts hot = spliced_run("worst", "thhn-12-awg", 110.0);
+    RunParts joint = spliced_run("worst", "thhn-12-awg");
     joint.connector->current_rating_a = 2.0;
-    RunParts volts = joined_run("worst", "thhn-12-awg");
+    RunParts volts = spliced_run("worst", "thhn-12-awg");
     volts.wire->voltage_rating_v = 20.0;
     for (RunParts* worst : {&hot, &joint, &volts}) {
-        const RunParts harmless = joined_run("harmless", "silicone-12-awg", 40.0);
+        const RunParts harmless = spliced_run("harmless", "silicone-12-awg", 40.0);
         in_each_place(*worst, harmless, [&](const auto& runs) {
-            Circuit circuit = strings_of({1, 1});
+            Circuit circuit = strings_limited_to_15_a({1, 1});
             circuit.runs = runs;
             const std::vector<Margin> all = run_margins(circuit, cold_site);
             const auto candidate = with_margins(all);
@@ -119,13 +119,13 @@ TEST_CASE("of several runs the worst is named, by heat, by its joint and by its 
 }
 
 TEST_CASE("without a store the hottest of several wires is what its terminals meet") {
-    in_each_place(joined_run("hot", "thhn-12-awg", 85.0), joined_run("cool", "thhn-12-awg", 20.0),
+    in_each_place(spliced_run("hot", "thhn-12-awg", 85.0), spliced_run("cool", "thhn-12-awg", 20.0),
                   [](auto runs) {
                       for (RunParts& parts : runs) parts.run.carries = heatmatch::Carried::bank;
-                      Circuit circuit = strings_of({1, 1});
+                      Circuit circuit = strings_limited_to_15_a({1, 1});
                       circuit.runs = runs;
                       const double found_c = *heatmatch::terminal_temperature_c(circuit, cold_site);
-                      circuit.runs = {joined_run("hot", "thhn-12-awg", 85.0)};
+                      circuit.runs = {spliced_run("hot", "thhn-12-awg", 85.0)};
                       circuit.runs.front().run.carries = heatmatch::Carried::bank;
                       CHECK(found_c == *heatmatch::terminal_temperature_c(circuit, cold_site));
                       CHECK(found_c > 85.0);
@@ -135,18 +135,18 @@ TEST_CASE("without a store the hottest of several wires is what its terminals me
 // IEC 60364-4-41, from memory: covers help where every wire behind them is insulated.
 TEST_CASE(
     "one wire of several that is not known to be insulated leaves touchable volts a warning") {
-    RunParts unknown = joined_run("bad", "thhn-12-awg");
+    RunParts unknown = spliced_run("bad", "thhn-12-awg");
     unknown.wire->voltage_rating_v.reset();
-    RunParts weak = joined_run("bad", "thhn-12-awg");
+    RunParts weak = spliced_run("bad", "thhn-12-awg");
     weak.wire->voltage_rating_v = 50.0;
     const heatmatch::Site covered{.record_low_c = -20.0, .wet = false, .live_parts_enclosed = true};
     for (const RunParts& bad : {unknown, weak}) {
-        in_each_place(bad, joined_run("good", "thhn-12-awg"), [&](const auto& runs) {
-            Circuit circuit = strings_of({2, 1});
+        in_each_place(bad, spliced_run("good", "thhn-12-awg"), [&](const auto& runs) {
+            Circuit circuit = strings_limited_to_15_a({2, 1});
             circuit.runs = runs;
             const Margin touch = margin_of(array_margins(circuit, covered), "touch voltage");
             CHECK(touch.severity == Severity::warning);
-            CHECK(misses(touch, "voltage_rating_v") == !bad.wire->voltage_rating_v);
+            CHECK(lacks_field(touch, "voltage_rating_v") == !bad.wire->voltage_rating_v);
         });
     }
 }
