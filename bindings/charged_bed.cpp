@@ -1,5 +1,7 @@
 #include "charged_bed.hpp"
 
+#include "parts_view.hpp"
+
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/catalog/catalog.hpp"
 
@@ -17,7 +19,7 @@ Medium medium_from(const py::object& medium, const Store& store) {
     if (medium.is_none()) return find_medium(*Catalog::starter().snapshot(), store.medium);
     if (py::isinstance<Medium>(medium)) return medium.cast<Medium>();
     if (py::isinstance<Catalog>(medium)) {
-        return find_medium(*medium.cast<const Catalog&>().snapshot(), store.medium);
+        return find_medium(*snapshot_of(medium.cast<const Catalog&>()), store.medium);
     }
     const auto type = py::str(py::type::of(medium).attr("__name__")).cast<std::string>();
     throw InvalidInput(

@@ -1,3 +1,4 @@
+#include "parts_view.hpp"
 #include "progress_call.hpp"
 #include "state.hpp"
 #include "store_log.hpp"
@@ -80,7 +81,7 @@ void register_calibration(py::module_& module) {
         .def(
             "applied_to",
             [](const Calibration& made, const Installation& installation, const Catalog& catalog) {
-                return made.applied_to(installation, *catalog.snapshot());
+                return made.applied_to(installation, *snapshot_of(catalog));
             },
             py::arg("installation"), py::arg("catalog"),
             "The installation with both numbers as measured: the fill given inline, the store's "

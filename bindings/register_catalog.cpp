@@ -38,127 +38,120 @@ Part part_from(const py::object& object) {
                     .remedy = verbatim("make one as in heatmatch.Panel(id=..., v_oc=...)")});
 }
 
-void register_reports(py::module_& module) {
-    py::class_<RefusedRow>(module, "RefusedRow", "A row of a file that cannot be used.")
-        .def_readonly("line", &RefusedRow::line, "of the file, from 1; 0 if not known")
-        .def_readonly("id", &RefusedRow::id, "of the row")
-        .def_readonly("reason", &RefusedRow::reason, "why")
-        .def("__repr__", [](const RefusedRow& row) { return row.reason; })
-        .def(py::pickle(
-            [](const RefusedRow& row) { return py::make_tuple(row.line, row.id, row.reason); },
-            [](const py::tuple& state) {
-                return RefusedRow{state[0].cast<std::size_t>(), state[1].cast<std::string>(),
-                                  state[2].cast<std::string>()};
-            }));
-    py::class_<ImportReport>(module, "ImportReport", "What an import did.")
-        .def_readonly("added", &ImportReport::added, "rows added")
-        .def_readonly("replaced", &ImportReport::replaced, "rows replaced")
-        .def_readonly("removed", &ImportReport::removed, "rows removed")
-        .def_readonly("unchanged", &ImportReport::unchanged, "rows that were there already")
-        .def_readonly("refused", &ImportReport::refused, "rows left out, with line and reason")
-        .def("__repr__",
-             [](const ImportReport& report) {
-                 return "ImportReport(added=" + std::to_string(report.added) +
-                        ", replaced=" + std::to_string(report.replaced) +
-                        ", removed=" + std::to_string(report.removed) +
-                        ", unchanged=" + std::to_string(report.unchanged) +
-                        ", refused=" + std::to_string(report.refused.size()) + ')';
-             })
-        .def(py::pickle(
-            [](const ImportReport& report) {
-                return py::make_tuple(report.added, report.replaced, report.removed,
-                                      report.unchanged, report.refused);
-            },
-            [](const py::tuple& state) {
-                return ImportReport{state[0].cast<int>(), state[1].cast<int>(),
-                                    state[2].cast<int>(), state[3].cast<int>(),
-                                    state[4].cast<std::vector<RefusedRow>>()};
-            }));
-    py::class_<HistoryEntry>(module, "HistoryEntry", "One change of a catalog file.")
-        .def_readonly("number", &HistoryEntry::number, "counted from 1")
-        .def_readonly("at_utc", &HistoryEntry::at_utc, "time, ISO 8601")
-        .def_readonly("action", &HistoryEntry::action, "what was done")
-        .def_readonly("rows", &HistoryEntry::rows, "rows it touched")
-        .def_readonly("undoes", &HistoryEntry::undoes, "entry it took back; 0 for none")
-        .def_readonly("undone", &HistoryEntry::undone, "taken back since")
-        .def("__repr__",
-             [](const HistoryEntry& entry) {
-                 return std::to_string(entry.number) + ' ' + entry.at_utc + ' ' + entry.action +
-                        (entry.undone ? " (undone)" : "");
-             })
-        .def(py::pickle(
-            [](const HistoryEntry& entry) {
-                return py::make_tuple(entry.number, entry.at_utc, entry.action, entry.rows,
-                                      entry.undoes, entry.undone);
-            },
-            [](const py::tuple& state) {
-                return HistoryEntry{state[0].cast<int>(),         state[1].cast<std::string>(),
-                                    state[2].cast<std::string>(), state[3].cast<int>(),
-                                    state[4].cast<int>(),         state[5].cast<bool>()};
-            }));
+/// Work on a catalog that waits for other threads: Python runs on meanwhile.
+template <class Work>
+auto without_lock(Work work) {
+    const py::gil_scoped_release release;
+    return work();
 }
 
-}  // namespace
+/// An import; where Ctrl-C came meanwhile, the interruption says that the rows are in.
+template <class Work>
+ImportReport imported(Work work) {
+    ImportReport report = without_lock(work);
+    if (PyErr_CheckSignals() == 0) return report;
+    if (PyErr_ExceptionMatches(PyExc_KeyboardInterrupt) != 0) {
+        PyErr_Clear();
+        const std::string number = std::to_string(report.entry);
+        PyErr_SetString(
+            PyExc_KeyboardInterrupt,
+            (report.entry == 0 ? std::string("the import had nothing to change")
+                               : "the import was done already and is kept whole, as entry " +
+                                     number + " of the history; undo " + number + " takes it back")
+                .c_str());
+    }
+    throw py::error_already_set();
+}
 
-void register_catalog(py::module_& module) {
-    register_reports(module);
-    py::class_<Catalog> cls(module, "Catalog",
-                            "The starter catalog, with a file of the user's own over it.");
-    cls.def_static("starter", &Catalog::starter, "The starter catalog; read-only.")
-        .def_static(
-            "open",
-            [](const py::object& path, int wait_ms) {
-                return Catalog::open(path_from(path), wait_ms);
-            },
-            py::arg("path"), py::pos_only(), py::kw_only(), py::arg("wait_ms") = 2000,
-            "Opens the user's file over the starter; created if absent.")
-        .def_property_readonly("path", &Catalog::path, "of the file; empty for the starter")
-        .def(
-            "is_own",
-            [](const Catalog& catalog, const std::string& kind, const std::string& id) {
-                return catalog.is_own(part_kind(kind).kind, id);
-            },
-            py::arg("kind"), py::arg("id"), py::pos_only(),
-            "Whether a part is the user's own, not the starter's.")
-        .def(
-            "add", [](Catalog& catalog, const py::object& part) { catalog.add(part_from(part)); },
-            py::arg("part"), py::pos_only(), "Adds a part; CatalogError if its id is taken.")
+/// The object now stands for what the catalog holds.
+void carry_as_written(const py::object& object, const Catalog& catalog, const Part& part) {
+    Parts written;
+    written.put(part);
+    carry(object, {.path = catalog.path(), .parts = std::make_shared<const Parts>(written)});
+}
+
+/// Values to set: texts of numbers stay texts, because `-120 mV/K` is read beside other fields.
+std::map<std::string, Value> values_from(const PartKindInfo& info, const std::string& id,
+                                         const py::kwargs& changes) {
+    const std::string title = std::string(info.name) + ' ' + quote(id, 80);
+    std::map<std::string, Value> values;
+    for (const auto& [key, object] : changes) {
+        const auto name = text_from(key, "field", title);
+        const Field* field = find_field(info.fields, name);
+        if (field == nullptr) refuse_unknown_field(info.fields, name, title);
+        const bool is_number = field->kind == FieldKind::number || field->kind == FieldKind::count;
+        values[name] = is_number && py::isinstance<py::str>(object)
+                           ? Value{text_from(object, name.c_str(), title)}
+                           : from_python(*field, object, title);
+    }
+    return values;
+}
+
+void register_changes(py::class_<Catalog>& cls) {
+    cls.def(
+           "add",
+           [](Catalog& catalog, const py::object& object) {
+               const Part part = part_from(object);
+               without_lock([&] { catalog.add(part); });
+               carry_as_written(object, catalog, part);
+           },
+           py::arg("part"), py::pos_only(), "Adds a part; CatalogError if its id is taken.")
         .def(
             "replace",
-            [](Catalog& catalog, const py::object& part) { catalog.replace(part_from(part)); },
-            py::arg("part"), py::pos_only(), "Replaces the part of that id.")
+            [](Catalog& catalog, const py::object& object) {
+                const Part part = part_from(object);
+                const auto read_as = read_from(catalog, object, part);
+                without_lock([&] { catalog.replace(part, read_as); });
+                carry_as_written(object, catalog, part);
+            },
+            py::arg("part"), py::pos_only(),
+            "Replaces the part of that id; CatalogError if that takes back what another hand "
+            "changed since the part was read.")
+        .def(
+            "edit",
+            [](Catalog& catalog, const std::string& kind, const std::string& id,
+               const py::kwargs& changes) {
+                const PartKindInfo& info = part_kind(kind);
+                const auto values = values_from(info, id, changes);
+                const Part part = without_lock([&] { return catalog.edit(info.kind, id, values); });
+                py::object object =
+                    std::visit([](const auto& record) { return py::cast(record); }, part);
+                carry_as_written(object, catalog, part);
+                return object;
+            },
+            py::arg("kind"), py::arg("id"), py::pos_only(),
+            "Sets fields of the part as it is in the file at that moment, and gives it; None makes "
+            "a field unknown. What others change in other fields meanwhile stays.")
         .def(
             "remove",
             [](Catalog& catalog, const std::string& kind, const std::string& id) {
-                catalog.remove(part_kind(kind).kind, id);
+                without_lock([&] { catalog.remove(part_kind(kind).kind, id); });
             },
             py::arg("kind"), py::arg("id"), py::pos_only(),
             "Removes a part; refused while others name it.")
         .def(
-            "parts", [](const Catalog& catalog) { return catalog.parts(); },
-            "A snapshot of all parts, by value.")
-        .def("close", &Catalog::close, "Closes the file; every later use is a CatalogError.")
-        .def("__enter__", [](const py::object& self) { return self; })
-        .def("__exit__", [](Catalog& catalog, const py::args&) { catalog.close(); })
-        .def("history", &Catalog::history, "All changes of the file, oldest first.")
-        .def("undo", &Catalog::undo, "Takes back the newest change, as a new entry.")
-        .def(
-            "save_copy",
-            [](const Catalog& catalog, const py::object& path) {
-                catalog.save_copy(path_from(path));
+            "undo",
+            [](Catalog& catalog, std::optional<int> number) {
+                return without_lock([&] { return catalog.undo(number); });
             },
-            py::arg("path"), py::pos_only(), "Writes a consistent copy of the file.")
-        .def(
-            "import_json",
-            [](Catalog& catalog, const py::object& path, bool keep_good) {
-                return catalog.import_json(path_from(path), keep_good);
-            },
-            py::arg("path"), py::pos_only(), py::kw_only(), py::arg("keep_good") = false,
-            "Puts the rows of a JSON file in; all or nothing unless keep_good.")
+            py::arg("number") = py::none(), py::pos_only(),
+            "Takes back the change of that number, or the newest, as a new entry; none is taken "
+            "back twice.");
+}
+
+void register_imports(py::class_<Catalog>& cls) {
+    cls.def(
+           "import_json",
+           [](Catalog& catalog, const py::object& path, bool keep_good) {
+               const std::string name = path_from(path);
+               return imported([&] { return catalog.import_json(name, keep_good); });
+           },
+           py::arg("path"), py::pos_only(), py::kw_only(), py::arg("keep_good") = false,
+           "Puts the rows of a JSON file in; all or nothing unless keep_good.")
         .def(
             "import_json_text",
             [](Catalog& catalog, const std::string& text, bool keep_good) {
-                return catalog.import_json_text(text, "JSON", keep_good);
+                return imported([&] { return catalog.import_json_text(text, "JSON", keep_good); });
             },
             py::arg("text"), py::pos_only(), py::kw_only(), py::arg("keep_good") = false,
             "The same from JSON text.")
@@ -166,8 +159,10 @@ void register_catalog(py::module_& module) {
             "import_csv_text",
             [](Catalog& catalog, const std::string& kind, const std::string& text,
                const std::string& origin, bool keep_good, bool number_records) {
-                return catalog.import_csv_text(part_kind(kind).kind, text, origin, keep_good,
-                                               number_records);
+                return imported([&] {
+                    return catalog.import_csv_text(part_kind(kind).kind, text, origin, keep_good,
+                                                   number_records);
+                });
             },
             py::arg("kind"), py::arg("text"), py::pos_only(), py::kw_only(),
             py::arg("origin") = "CSV", py::arg("keep_good") = false,
@@ -177,21 +172,61 @@ void register_catalog(py::module_& module) {
             "import_module_csv",
             [](Catalog& catalog, const py::object& path, bool keep_good) {
                 const std::string name = path_from(path);
-                const py::gil_scoped_release release;
-                return catalog.import_module_csv(name, keep_good);
+                return imported([&] { return catalog.import_module_csv(name, keep_good); });
             },
             py::arg("path"), py::pos_only(), py::kw_only(), py::arg("keep_good") = false,
-            "Puts panels in from the public module-rating list.")
+            "Puts panels in from the public module-rating list.");
+}
+
+}  // namespace
+
+void register_catalog(py::module_& module) {
+    register_catalog_reports(module);
+    py::class_<Catalog> cls(module, "Catalog",
+                            "The starter catalog, with a file of the user's own over it.");
+    using Unlocked = py::call_guard<py::gil_scoped_release>;
+    cls.def_static("starter", &Catalog::starter, "The starter catalog; read-only.")
+        .def_static(
+            "open",
+            [](const py::object& path, int wait_ms) {
+                const std::string name = path_from(path);
+                return without_lock([&] { return Catalog::open(name, wait_ms); });
+            },
+            py::arg("path"), py::pos_only(), py::kw_only(), py::arg("wait_ms") = 2000,
+            "Opens the user's file over the starter; created if absent.")
+        .def_property_readonly("path", &Catalog::path, "of the file; empty for the starter")
+        .def(
+            "is_own",
+            [](const Catalog& catalog, const std::string& kind, const std::string& id) {
+                return without_lock([&] { return catalog.is_own(part_kind(kind).kind, id); });
+            },
+            py::arg("kind"), py::arg("id"), py::pos_only(),
+            "Whether a part is the user's own, not the starter's.")
+        .def("parts", &Catalog::parts, Unlocked(), "A snapshot of all parts, by value.")
+        .def("close", &Catalog::close, Unlocked(),
+             "Closes the file; every later use is a CatalogError.")
+        .def("__enter__", [](const py::object& self) { return self; })
+        .def("__exit__",
+             [](Catalog& catalog, const py::args&) { without_lock([&] { catalog.close(); }); })
+        .def("history", &Catalog::history, Unlocked(), "All changes of the file, oldest first.")
+        .def(
+            "save_copy",
+            [](const Catalog& catalog, const py::object& path) {
+                const std::string name = path_from(path);
+                without_lock([&] { catalog.save_copy(name); });
+            },
+            py::arg("path"), py::pos_only(), "Writes a consistent copy of the file.")
         .def(
             "export_json",
             [](const Catalog& catalog, const py::object& path, bool force) {
-                catalog.export_json(path_from(path), force);
+                const std::string name = path_from(path);
+                without_lock([&] { catalog.export_json(name, force); });
             },
             py::arg("path"), py::pos_only(), py::kw_only(), py::arg("force") = false,
             "Writes the user's own rows and removals as JSON; over a file that exists with force "
             "only, over a catalog never.")
-        .def("export_json_text", &Catalog::export_json_text, "The same as text.")
-        .def("export_all_json_text", &Catalog::export_all_json_text,
+        .def("export_json_text", &Catalog::export_json_text, Unlocked(), "The same as text.")
+        .def("export_all_json_text", &Catalog::export_all_json_text, Unlocked(),
              "The whole merged view as JSON text.")
         .def("__repr__",
              [](const Catalog& catalog) {
@@ -203,6 +238,8 @@ void register_catalog(py::module_& module) {
                             const auto path = state[0].cast<std::string>();
                             return path.empty() ? Catalog::starter() : Catalog::open(path);
                         }));
+    register_changes(cls);
+    register_imports(cls);
     add_parts_views(cls);
     module.def(
         "sources_json", [] { return std::string(sources_json()); },

@@ -1,6 +1,7 @@
 #include "pybind.hpp"
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/catalog/outcome_unknown.hpp"
 #include "heatmatch/match/rank/rank.hpp"
 
 namespace heatmatch::python {
@@ -32,6 +33,8 @@ void register_errors(py::module_& module) {
             raise("FileError", error);
         } catch (const CatalogError& error) {
             raise("CatalogError", error);
+        } catch (const OutcomeUnknown& error) {
+            raise("OutcomeUnknown", error);
         } catch (const Error& error) {
             raise("Error", error);
         } catch (const Interrupted&) {

@@ -1,3 +1,4 @@
+#include "parts_view.hpp"
 #include "pybind.hpp"
 
 #include "heatmatch/base/error.hpp"
@@ -27,19 +28,30 @@ P make(const PartKindInfo& info, const py::dict& arguments, P start) {
 template <class P>
 py::class_<P> register_part(py::module_& module, const char* name, PartKind kind, const char* doc) {
     const PartKindInfo& info = part_kind(kind);
-    py::class_<P> cls(module, name, doc);
+    // Attributes only for what it was read as: assignments are refused below.
+    py::class_<P> cls(module, name, doc, py::dynamic_attr());
     cls.def(py::init([&info](const py::kwargs& arguments) { return make(info, arguments, P{}); }));
     add_field_properties(cls, info.fields);
     cls.def_property_readonly_static("kind",
                                      [&info](const py::object&) { return std::string(info.name); });
     cls.def(
         "replace",
-        [&info](const P& part, const py::kwargs& changes) {
+        [&info](const py::object& self, const py::kwargs& changes) {
+            if (!py::isinstance<P>(self)) throw py::type_error("replace() is called on a part");
+            const auto& part = self.cast<const P&>();
             py::dict arguments = changes;
             if (!arguments.contains("id")) arguments["id"] = part.id;
-            return make(info, arguments, part);
+            py::object changed = py::cast(make(info, arguments, part));
+            carry_on(self, changed);
+            return changed;
         },
         "A copy with some fields changed; None makes a field unknown.");
+    cls.def("__setattr__", [](const P&, const std::string& field, const py::object&) {
+        throw py::attribute_error(
+            "a part is not changed in place: make a changed copy, as in "
+            "part.replace(" +
+            clip(field) + "=...)");
+    });
     cls.def(
         "to_dict", [&info](const P& part) { return record_to_dict(info.fields, &part); },
         "The known fields as a dict.");

@@ -12,13 +12,34 @@ py::object part_object(const Part& part) {
     return std::visit([](const auto& record) { return py::cast(record); }, part);
 }
 
+constexpr const char* read_as_name = "_read_as";
+
 /// The parts of one kind as a mapping from id.
 struct PartsView {
     py::object owner;  //!< the Catalog, kept alive
     PartKind kind = PartKind::panel;
 
     [[nodiscard]] std::shared_ptr<const Parts> snapshot() const {
-        return owner.cast<const Catalog&>().snapshot();
+        return snapshot_of(owner.cast<const Catalog&>());
+    }
+    /// The object of a part of that snapshot, which knows where it is from.
+    [[nodiscard]] py::object object_of(const Part& part,
+                                       const std::shared_ptr<const Parts>& parts) const {
+        py::object object = part_object(part);
+        const std::string& path = owner.cast<const Catalog&>().path();
+        if (!path.empty()) carry(object, {.path = path, .parts = parts});
+        return object;
+    }
+    /// What is made of each id and object, in order of id.
+    template <class Make>
+    py::list objects(Make make) const {
+        py::list made;
+        const auto parts = snapshot();
+        for_each_list(*parts, [&](const auto& list, PartKind listed) {
+            if (listed != kind) return;
+            for (const auto& part : list) made.append(make(part.id, object_of(part, parts)));
+        });
+        return made;
     }
     [[nodiscard]] std::vector<std::string> ids() const {
         std::vector<std::string> ids;
@@ -32,7 +53,7 @@ struct PartsView {
 
 py::object get_part(const PartsView& view, const std::string& id) {
     const auto parts = view.snapshot();
-    if (const auto found = parts->find(view.kind, id)) return part_object(*found);
+    if (const auto found = parts->find(view.kind, id)) return view.object_of(*found, parts);
     // Throws the NotFound that names the nearest id.
     switch (view.kind) {
         case PartKind::panel:
@@ -60,6 +81,30 @@ py::object get_part(const PartsView& view, const std::string& id) {
 }
 
 }  // namespace
+
+std::shared_ptr<const Parts> snapshot_of(const Catalog& catalog) {
+    const py::gil_scoped_release release;
+    return catalog.snapshot();
+}
+
+void carry(const py::object& part, const ReadAs& read_as) {
+    // Past the refusal of every assignment to a part.
+    const py::str name(read_as_name);
+    PyObject_GenericSetAttr(part.ptr(), name.ptr(), py::cast(read_as).ptr());
+}
+
+void carry_on(const py::handle& from, const py::object& changed) {
+    const py::object held = py::getattr(from, read_as_name, py::none());
+    if (!held.is_none()) carry(changed, held.cast<const ReadAs&>());
+}
+
+std::optional<Part> read_from(const Catalog& catalog, const py::handle& object, const Part& part) {
+    const py::object held = py::getattr(object, read_as_name, py::none());
+    if (held.is_none()) return std::nullopt;
+    const auto& read_as = held.cast<const ReadAs&>();
+    if (read_as.path != catalog.path()) return std::nullopt;
+    return read_as.parts->find(part_kind(part).kind, part_id(part));
+}
 
 void register_parts_view(py::module_& module) {
     py::class_<Parts> snapshot(module, "Parts", "A snapshot of all parts, one list a kind.");
@@ -90,6 +135,7 @@ void register_parts_view(py::module_& module) {
                 return all;
             }));
 
+    py::class_<ReadAs>(module, "_ReadAs");
     py::class_<PartsView>(module, "PartsView", "The parts of one kind, as a mapping from id.")
         .def("__getitem__", &get_part, py::arg("id"), py::pos_only())
         .def("__len__", [](const PartsView& view) { return view.ids().size(); })
@@ -105,29 +151,23 @@ void register_parts_view(py::module_& module) {
         .def(
             "values",
             [](const PartsView& view) {
-                py::list parts;
-                for_each_list(*view.snapshot(), [&](const auto& list, PartKind listed) {
-                    if (listed != view.kind) return;
-                    for (const auto& part : list) parts.append(py::cast(part));
-                });
-                return parts;
+                return view.objects([](const auto&, const py::object& part) { return part; });
             },
             "Parts in order of id.")
         .def(
             "items",
             [](const PartsView& view) {
-                py::list items;
-                for (const std::string& id : view.ids()) {
-                    items.append(py::make_tuple(id, get_part(view, id)));
-                }
-                return items;
+                return view.objects([](const std::string& id, const py::object& part) {
+                    return py::make_tuple(id, part);
+                });
             },
             "Pairs of id and part.")
         .def(
             "get",
             [](const PartsView& view, const std::string& id, const py::object& otherwise) {
-                const auto found = view.snapshot()->find(view.kind, id);
-                return found ? part_object(*found) : otherwise;
+                const auto parts = view.snapshot();
+                const auto found = parts->find(view.kind, id);
+                return found ? view.object_of(*found, parts) : otherwise;
             },
             py::arg("id"), py::arg("default") = py::none(), py::pos_only(),
             "The part of that id, or the default.")

@@ -1,3 +1,4 @@
+#include "parts_view.hpp"
 #include "progress_call.hpp"
 #include "state.hpp"
 
@@ -69,7 +70,7 @@ Ranking run_rank(const Catalog& catalog, const Installation& installation, const
     if (panels) options.panels = parse_hookup(*panels, "ranking", "panels");
     if (bank) options.bank = parse_hookup(*bank, "ranking", "bank");
     options.progress = call.callback();
-    const auto parts = catalog.snapshot();
+    const auto parts = snapshot_of(catalog);
     return call.run([&] { return rank(*parts, installation, options); });
 }
 
@@ -177,7 +178,7 @@ void register_ranking(py::module_& module) {
                                 .conditions = conditions_from(conditions),
                                 .coil_temperature_c = coil_temperature_c,
                                 .memory = std::move(kept)};
-            const auto parts = catalog.snapshot();
+            const auto parts = snapshot_of(catalog);
             const py::gil_scoped_release release;
             return assess(*parts, installation, options);
         },

@@ -1,3 +1,4 @@
+#include "parts_view.hpp"
 #include "state.hpp"
 
 #include "heatmatch/catalog/catalog.hpp"
@@ -114,7 +115,7 @@ void register_limits(py::module_& module) {
 }  // namespace
 
 std::vector<WireCheck> checked_wires(const Candidate& candidate, const Catalog* catalog) {
-    const auto parts = catalog == nullptr ? nullptr : catalog->snapshot();
+    const auto parts = catalog == nullptr ? nullptr : snapshot_of(*catalog);
     const py::gil_scoped_release release;
     return check_wires(candidate, parts.get());
 }

@@ -45,3 +45,8 @@ class FileError(Error, OSError):
 
 class CatalogError(Error):
     """A change the catalog refuses, or a catalog file that cannot be used."""
+
+
+class OutcomeUnknown(Error):
+    """A change of which nobody can say whether the catalog file has it; the message says how to
+    find out. (A CatalogError says that nothing was changed.)"""

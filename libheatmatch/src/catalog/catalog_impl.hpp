@@ -1,25 +1,43 @@
 #pragma once
 
 #include "layer.hpp"
+#include "layer_file.hpp"
 
 #include <functional>
+#include <map>
+#include <mutex>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
-#include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Exception.h>
+#include <SQLiteCpp/Transaction.h>
 
 #include "heatmatch/catalog/catalog.hpp"
 
 namespace heatmatch {
 
-/// The open file of a Catalog, or none for the starter.
+/// What one call changes.
+struct Change {
+    std::string action{};
+    std::vector<RowChange> rows{};
+    int undoes = 0;
+};
+
+/// The open file of a Catalog, or none for the starter. Each public call holds the mutex; what is
+/// here expects it held.
 struct Catalog::Impl {
     std::string path{};
-    std::optional<SQLite::Database> database{};
+    std::optional<LayerFile> file{};
+    std::mutex mutex{};
     bool closed = false;
+    bool uncertain = false;                 //!< whether the last change was kept is not known
     std::shared_ptr<const Parts> cached{};  //!< merged view as of cached_version
     int cached_version = 0;                 //!< SQLite's data_version, which others' commits move
+    std::shared_ptr<const Parts> shown{};   //!< what was given out last
+    /// What was written since then; nothing where the part was removed.
+    std::map<std::pair<PartKind, std::string>, std::optional<Part>> written{};
 
     Impl() = default;
     Impl(const Impl&) = delete;
@@ -30,34 +48,49 @@ struct Catalog::Impl {
     void close();
     /// Throws CatalogError once closed.
     void check_open() const;
-    /// A row equal to the starter's is not kept as one's own: the starter's shows instead.
-    [[nodiscard]] static RowState without_copies(const RowChange& change);
-    /// The file, for a change. Throws CatalogError for the starter.
-    [[nodiscard]] SQLite::Database& writable();
-    /// Runs work with SQLite's errors turned into ours.
-    template <class Work>
-    auto guarded(Work work);
-    /// Applies changes in one transaction with one history entry, checking references on the
-    /// merged view. The condition is asked first, in the same transaction, so that what it saw
-    /// still holds; it throws if the changes must not be made. Gives the entry's number.
-    int apply(
-        const std::string& action, std::vector<RowChange> changes,
-        const std::function<void()>& condition = [] {}, int undoes = 0);
-    /// Whether the merged view has a part.
-    [[nodiscard]] bool has(PartKind kind, const std::string& id);
+    /// Throws the error of a file that takes no change: the starter, or one that is closed, cannot
+    /// be written, or was left in doubt.
+    void check_writable() const;
+    /// The same for a call that reads a text before it takes the mutex.
+    void expect_writable();
+    /// Runs work on the file, or gives nothing where there are no rows of one's own; with SQLite's
+    /// errors turned into ours.
+    template <class Result, class Work>
+    Result read(Work work);
+
+    /// Plans and makes a change in one immediate transaction with one entry in the history, so that
+    /// what the plan saw still holds; checks references on the merged view. Gives the entry, or
+    /// nothing if the plan has no rows.
+    std::optional<HistoryEntry> apply(const std::function<Change()>& plan);
+    /// The part that the merged view has of that id.
+    [[nodiscard]] std::optional<Part> find(PartKind kind, const std::string& id);
     [[nodiscard]] std::shared_ptr<const Parts> merged();
+    [[nodiscard]] std::shared_ptr<const Parts> show();
     /// Puts parts and removals in as one change, or reports what is wrong with them.
     ImportReport import(const CatalogText& catalog, std::vector<RefusedRow> refused, bool keep_good,
                         const std::string& origin);
+
+  private:
+    std::optional<HistoryEntry> make_change(const std::function<Change()>& plan);
+    void refuse_moved();
+    void commit(SQLite::Transaction& transaction, const HistoryEntry& entry);
+    [[noreturn]] void refuse_unknown(const HistoryEntry& entry, const std::string& why);
 };
 
 /// Turns an error of SQLite into one that names the file and the remedy.
 [[noreturn]] void rethrow_sqlite(const std::string& path);
 
-template <class Work>
-auto Catalog::Impl::guarded(Work work) {
+/// Throws CatalogError where a part would take back what another hand changed since `read_as`.
+void refuse_stale(const Part& part, const Part& read_as, const Part& now);
+
+template <class Result, class Work>
+Result Catalog::Impl::read(Work work) {
+    check_open();
+    if (!file) return {};
     try {
-        return work();
+        const SQLite::Transaction one_view(file->database);
+        look_again(*file, path);
+        return file->blank ? Result{} : work(file->database);
     } catch (const SQLite::Exception&) {
         rethrow_sqlite(path);
     }

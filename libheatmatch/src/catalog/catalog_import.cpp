@@ -2,9 +2,6 @@
 #include "row_codec.hpp"
 
 #include <algorithm>
-#include <set>
-
-#include <SQLiteCpp/Transaction.h>
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/text/module_csv.hpp"
@@ -58,35 +55,18 @@ void refuse_broken(CatalogText& text, const Parts& merged, const std::string& or
     }
 }
 
-}  // namespace
-
-ImportReport Catalog::Impl::import(const CatalogText& catalog, std::vector<RefusedRow> refused,
-                                   bool keep_good, const std::string& origin) {
-    SQLite::Database& file = writable();
-    CatalogText kept = catalog;
-    const std::vector<Part>& rows = kept.rows;
-    // Removals in the same file may only hide; what they break is found when they are applied.
-    const bool refers = std::any_of(rows.begin(), rows.end(), [](const Part& part) {
-        const auto fields = part_kind(part).fields;
-        return std::any_of(fields.begin(), fields.end(),
-                           [](const Field& field) { return field.kind == FieldKind::reference; });
-    });
-    if (refers) refuse_broken(kept, *merged(), origin, refused);
-    if (!refused.empty() && !keep_good) refuse_import(origin, refused);
-
-    ImportReport report{.refused = std::move(refused)};
+/// Removals may stand beside rows; which of all those change something, and how.
+std::vector<RowChange> changes_of(const CatalogText& text, SQLite::Database& file,
+                                  ImportReport& report) {
     std::vector<RowChange> changes;
     std::map<std::pair<PartKind, std::string>, const Part*> known;
-    const auto remember = [&known](const std::vector<Part>& list) {
-        for (const Part& part : list) known[{part_kind(part).kind, part_id(part)}] = &part;
-    };
     std::vector<std::vector<Part>> own;
-    for (const PartKindInfo& info : part_kinds()) {
-        own.push_back(guarded([&] { return read_rows(file, info); }));
+    for (const PartKindInfo& info : part_kinds()) own.push_back(read_rows(file, info));
+    for (const auto& list : own) {
+        for (const Part& part : list) known[{part_kind(part).kind, part_id(part)}] = &part;
     }
-    for (const auto& list : own) remember(list);
-    const auto hidden = guarded([&] { return removed_ids(file); });
-    for (const Part& part : rows) {
+    const auto hidden = removed_ids(file);
+    for (const Part& part : text.rows) {
         const PartKind kind = part_kind(part).kind;
         const auto mine = known.find({kind, part_id(part)});
         if (mine != known.end() && *mine->second == part) {
@@ -104,31 +84,53 @@ ImportReport Catalog::Impl::import(const CatalogText& catalog, std::vector<Refus
         ++(present ? report.replaced : report.added);
         changes.push_back({kind, part_id(part), {.row = part}});
     }
-    for (const auto& removal : catalog.removed) {
-        // clang 14 cannot capture a structured binding.
-        const PartKind kind = removal.first;
-        const std::string& id = removal.second;
-        const RowState now = guarded([&] { return read_state(file, kind, id); });
-        const bool in_starter = starter_parts().find(kind, id).has_value();
-        const RowState wanted{.removed = in_starter};
-        if (now == wanted) {
+    for (const auto& [kind, id] : text.removed) {
+        const RowState wanted{.removed = starter_parts().find(kind, id).has_value()};
+        if (read_state(file, kind, id) == wanted) {
             ++report.unchanged;
             continue;
         }
         ++report.removed;
         changes.push_back({kind, id, wanted});
     }
-    if (!changes.empty()) apply("import " + origin, changes);
+    return changes;
+}
+
+}  // namespace
+
+ImportReport Catalog::Impl::import(const CatalogText& catalog, std::vector<RefusedRow> refused,
+                                   bool keep_good, const std::string& origin) {
+    const std::lock_guard lock(mutex);
+    ImportReport report{.refused = std::move(refused)};
+    const auto entry = apply([&] {
+        CatalogText kept = catalog;
+        const std::vector<Part>& rows = kept.rows;
+        // Removals in the same file may only hide; what they break is found when they are applied.
+        const bool refers = std::any_of(rows.begin(), rows.end(), [](const Part& part) {
+            const auto fields = part_kind(part).fields;
+            return std::any_of(fields.begin(), fields.end(), [](const Field& field) {
+                return field.kind == FieldKind::reference;
+            });
+        });
+        if (refers)
+            refuse_broken(kept, merge_layer(starter_parts(), file->database), origin,
+                          report.refused);
+        if (!report.refused.empty() && !keep_good) refuse_import(origin, report.refused);
+        return Change{.action = "import " + origin,
+                      .rows = changes_of(kept, file->database, report)};
+    });
+    if (entry) report.entry = entry->number;
     return report;
 }
 
 ImportReport Catalog::import_json(const std::string& path, bool keep_good) {
+    impl_->expect_writable();
     return import_json_text(read_text_file(path), path, keep_good);
 }
 
 ImportReport Catalog::import_json_text(std::string_view text, const std::string& origin,
                                        bool keep_good) {
-    static_cast<void>(impl_->writable());
+    impl_->expect_writable();
     std::vector<RefusedRow> refused;
     const CatalogText catalog = catalog_from_json(text, origin, &refused);
     return impl_->import(catalog, std::move(refused), keep_good, origin);
@@ -137,14 +139,14 @@ ImportReport Catalog::import_json_text(std::string_view text, const std::string&
 ImportReport Catalog::import_csv_text(PartKind kind, std::string_view text,
                                       const std::string& origin, bool keep_good,
                                       bool number_records) {
-    static_cast<void>(impl_->writable());
+    impl_->expect_writable();
     std::vector<RefusedRow> refused;
     const CatalogText catalog = parts_from_csv(kind, text, origin, refused, number_records);
     return impl_->import(catalog, std::move(refused), keep_good, origin);
 }
 
 ImportReport Catalog::import_module_csv(const std::string& path, bool keep_good) {
-    static_cast<void>(impl_->writable());
+    impl_->expect_writable();
     std::vector<RefusedRow> refused;
     CatalogText catalog;
     for (Panel& panel : panels_from_module_csv(read_text_file(path), path, refused)) {
@@ -154,20 +156,15 @@ ImportReport Catalog::import_module_csv(const std::string& path, bool keep_good)
 }
 
 std::string Catalog::export_json_text() const {
-    impl_->check_open();
-    CatalogText catalog;
-    if (impl_->database) {
-        impl_->guarded([&] {
-            const SQLite::Transaction one_view(*impl_->database);
-            for (const PartKindInfo& info : part_kinds()) {
-                for (Part& part : read_rows(*impl_->database, info)) {
-                    catalog.rows.push_back(std::move(part));
-                }
-            }
-            catalog.removed = removed_ids(*impl_->database);
-        });
-    }
-    return catalog_to_json(catalog);
+    const std::lock_guard lock(impl_->mutex);
+    return catalog_to_json(impl_->read<CatalogText>([](SQLite::Database& database) {
+        CatalogText catalog;
+        for (const PartKindInfo& info : part_kinds()) {
+            for (Part& part : read_rows(database, info)) catalog.rows.push_back(std::move(part));
+        }
+        catalog.removed = removed_ids(database);
+        return catalog;
+    }));
 }
 
 void Catalog::export_json(const std::string& path, bool force) const {

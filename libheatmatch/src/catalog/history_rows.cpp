@@ -1,5 +1,8 @@
 #include "layer.hpp"
 
+#include <map>
+#include <set>
+
 #include <SQLiteCpp/Statement.h>
 
 #include "heatmatch/text/part_json.hpp"
@@ -33,9 +36,9 @@ void bind_optional(SQLite::Statement& statement, int index,
 
 }  // namespace
 
-int append_history(SQLite::Database& database, const std::string& action,
-                   const std::vector<RowChange>& before, const std::vector<RowChange>& after,
-                   int undoes) {
+HistoryEntry append_history(SQLite::Database& database, const std::string& action,
+                            const std::vector<RowChange>& before,
+                            const std::vector<RowChange>& after, int undoes) {
     SQLite::Statement entry(database,
                             "INSERT INTO history (at_utc, action, undoes) "
                             "VALUES (strftime('%Y-%m-%dT%H:%M:%SZ', 'now'), ?, ?)");
@@ -60,26 +63,36 @@ int append_history(SQLite::Database& database, const std::string& action,
         row.exec();
         row.reset();
     }
-    return number;
+    SQLite::Statement made(database, "SELECT at_utc FROM history WHERE number = ?");
+    made.bind(1, number);
+    made.executeStep();
+    return {.number = number,
+            .at_utc = made.getColumn(0).getString(),
+            .action = action,
+            .rows = static_cast<int>(after.size()),
+            .undoes = undoes};
 }
 
 std::vector<HistoryEntry> read_history(SQLite::Database& database) {
-    SQLite::Statement query(
-        database,
-        "SELECT number, at_utc, action, "
-        "(SELECT count(*) FROM history_rows WHERE history_rows.number = history.number), "
-        "undoes, "
-        "EXISTS (SELECT 1 FROM history AS later WHERE later.undoes = history.number) "
-        "FROM history ORDER BY number");
+    // Counted and joined here: a subquery for each entry would take the square of their number.
+    std::map<int, int> rows_of;
+    SQLite::Statement rows(database, "SELECT number, count(*) FROM history_rows GROUP BY number");
+    while (rows.executeStep()) rows_of[rows.getColumn(0).getInt()] = rows.getColumn(1).getInt();
+    SQLite::Statement query(database,
+                            "SELECT number, at_utc, action, undoes FROM history ORDER BY number");
     std::vector<HistoryEntry> entries;
+    std::set<int> undone;
     while (query.executeStep()) {
-        entries.push_back({.number = query.getColumn(0).getInt(),
+        const int undoes = query.getColumn(3).isNull() ? 0 : query.getColumn(3).getInt();
+        const int number = query.getColumn(0).getInt();
+        if (undoes != 0) undone.insert(undoes);
+        entries.push_back({.number = number,
                            .at_utc = query.getColumn(1).getString(),
                            .action = query.getColumn(2).getString(),
-                           .rows = query.getColumn(3).getInt(),
-                           .undoes = query.getColumn(4).isNull() ? 0 : query.getColumn(4).getInt(),
-                           .undone = query.getColumn(5).getInt() != 0});
+                           .rows = rows_of[number],
+                           .undoes = undoes});
     }
+    for (HistoryEntry& entry : entries) entry.undone = undone.contains(entry.number);
     return entries;
 }
 

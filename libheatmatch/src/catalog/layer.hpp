@@ -27,20 +27,16 @@ struct RowChange {
     RowState state{};
 };
 
-/// Opens or creates a catalog file and brings its tables up to this version. Throws FileError and
-/// CatalogError as Catalog::open says.
-[[nodiscard]] SQLite::Database open_layer(const std::string& path, int wait_ms);
-
 [[nodiscard]] RowState read_state(SQLite::Database& database, PartKind kind, const std::string& id);
 void write_state(SQLite::Database& database, const RowChange& change);
 
 /// Ids that the file removes from the starter, by kind and id.
 [[nodiscard]] std::vector<std::pair<PartKind, std::string>> removed_ids(SQLite::Database& database);
 
-/// Appends an entry with its rows to the history and gives its number.
-int append_history(SQLite::Database& database, const std::string& action,
-                   const std::vector<RowChange>& before, const std::vector<RowChange>& after,
-                   int undoes);
+/// Appends an entry with its rows to the history and gives it.
+[[nodiscard]] HistoryEntry append_history(SQLite::Database& database, const std::string& action,
+                                          const std::vector<RowChange>& before,
+                                          const std::vector<RowChange>& after, int undoes);
 [[nodiscard]] std::vector<HistoryEntry> read_history(SQLite::Database& database);
 /// Rows of an entry as they were before it, and as it left them.
 struct HistoryRows {

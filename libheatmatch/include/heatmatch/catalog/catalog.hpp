@@ -1,10 +1,13 @@
 #pragma once
 
+#include <map>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "heatmatch/catalog/history.hpp"
+#include "heatmatch/catalog/outcome_unknown.hpp"
 #include "heatmatch/parts/parts.hpp"
 #include "heatmatch/text/part_json.hpp"
 
@@ -16,21 +19,28 @@ struct ImportReport {
     int replaced = 0;
     int removed = 0;
     int unchanged = 0;
+    int entry = 0;                      //!< its number in the history; 0 if nothing was changed
     std::vector<RefusedRow> refused{};  //!< only where the good ones were to be kept
 };
 
 /// The parts a user works with: the starter catalog, and over it the rows and removals of the
 /// user's own file (same id wins). The file is one SQLite database; every change is one
-/// transaction and one entry of its history, or it throws and leaves everything as it was.
+/// transaction and one entry of its history, or it throws and leaves everything as it was; only an
+/// OutcomeUnknown leaves open which, and the Catalog then takes no change until it is opened again.
 /// References between parts are checked on the merged view inside the transaction.
-/// One thread at a time may use a Catalog; the Parts it gives are plain values to share.
+/// Several threads may call one Catalog: each call waits for the one before. The Parts it gives
+/// are plain values to share.
+/// A file is never believed: triggers, views and tables that are not ours are refused. One that is
+/// replaced or deleted while it is open can still be read, and takes no change.
 class Catalog {
   public:
     /// The starter catalog alone; read-only.
     [[nodiscard]] static Catalog starter();
-    /// Opens the user's file over the starter, creating it if absent. Waits up to `wait_ms` for
-    /// another program's lock. Throws FileError if the file cannot be opened or created, and
-    /// CatalogError if it is not a heatmatch catalog or was written by a newer version.
+    /// Opens the user's file over the starter, creating it if absent; an empty one stays empty
+    /// until its first change, one that cannot be written is opened for reading. Waits up to
+    /// `wait_ms` for another program's lock. Throws FileError if the file cannot be opened or
+    /// created, and CatalogError if it is not a heatmatch catalog, was written by a newer version
+    /// or holds what no version writes.
     [[nodiscard]] static Catalog open(const std::string& path, int wait_ms = 2000);
 
     Catalog(Catalog&&) noexcept;
@@ -53,16 +63,24 @@ class Catalog {
 
     /// Adds a part. Throws CatalogError if the id is taken, InvalidInput if the part is unusable.
     void add(const Part& part);
-    /// Replaces the part of that id. Throws NotFound if there is none.
-    void replace(const Part& part);
+    /// Replaces the part of that id. Throws NotFound if there is none, and CatalogError if it would
+    /// take back what another hand changed since the part was read. `read_as` is the part as it was
+    /// read; without it, what this Catalog showed or wrote last is compared.
+    void replace(const Part& part, const std::optional<Part>& read_as = std::nullopt);
+    /// Sets fields of the part of that id as it is in the file at that moment, so that changes of
+    /// other fields stay; gives the part as it is then. Numbers may be texts with a unit, an empty
+    /// value makes a field unknown. Throws NotFound, and InvalidInput for what cannot be set.
+    Part edit(PartKind kind, const std::string& id, const std::map<std::string, Value>& values);
     /// Removes a part. Throws NotFound if there is none, CatalogError if other parts name it.
     void remove(PartKind kind, const std::string& id);
 
     [[nodiscard]] std::vector<HistoryEntry> history() const;
-    /// Takes back the newest change not yet taken back, as a new entry; a row falls back to the
-    /// starter's where the change had hidden it. Throws CatalogError if there is nothing to undo or
-    /// a row was changed since by something else. Returns the new entry.
-    HistoryEntry undo();
+    /// Takes back the change of that number, or the newest not yet taken back, as a new entry; a
+    /// row falls back to the starter's where the change had hidden it. Throws CatalogError if there
+    /// is nothing to undo, the change was taken back already or a row was changed since by
+    /// something else. Returns the new entry. To try again after an OutcomeUnknown, name the
+    /// number: an entry is never taken back twice.
+    HistoryEntry undo(std::optional<int> number = std::nullopt);
 
     /// Writes a consistent copy. Throws FileError if the path exists or cannot be written.
     void save_copy(const std::string& path) const;

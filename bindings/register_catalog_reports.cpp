@@ -1,0 +1,69 @@
+#include "parts_view.hpp"
+#include "pybind.hpp"
+
+#include "heatmatch/catalog/catalog.hpp"
+
+namespace heatmatch::python {
+
+void register_catalog_reports(py::module_& module) {
+    py::class_<RefusedRow>(module, "RefusedRow", "A row of a file that cannot be used.")
+        .def_readonly("line", &RefusedRow::line, "of the file, from 1; 0 if not known")
+        .def_readonly("id", &RefusedRow::id, "of the row")
+        .def_readonly("reason", &RefusedRow::reason, "why")
+        .def("__repr__", [](const RefusedRow& row) { return row.reason; })
+        .def(py::pickle(
+            [](const RefusedRow& row) { return py::make_tuple(row.line, row.id, row.reason); },
+            [](const py::tuple& state) {
+                return RefusedRow{state[0].cast<std::size_t>(), state[1].cast<std::string>(),
+                                  state[2].cast<std::string>()};
+            }));
+    py::class_<ImportReport>(module, "ImportReport", "What an import did.")
+        .def_readonly("added", &ImportReport::added, "rows added")
+        .def_readonly("replaced", &ImportReport::replaced, "rows replaced")
+        .def_readonly("removed", &ImportReport::removed, "rows removed")
+        .def_readonly("unchanged", &ImportReport::unchanged, "rows that were there already")
+        .def_readonly("entry", &ImportReport::entry, "its number in the history; 0 for none")
+        .def_readonly("refused", &ImportReport::refused, "rows left out, with line and reason")
+        .def("__repr__",
+             [](const ImportReport& report) {
+                 return "ImportReport(added=" + std::to_string(report.added) +
+                        ", replaced=" + std::to_string(report.replaced) +
+                        ", removed=" + std::to_string(report.removed) +
+                        ", unchanged=" + std::to_string(report.unchanged) +
+                        ", refused=" + std::to_string(report.refused.size()) + ')';
+             })
+        .def(py::pickle(
+            [](const ImportReport& report) {
+                return py::make_tuple(report.added, report.replaced, report.removed,
+                                      report.unchanged, report.entry, report.refused);
+            },
+            [](const py::tuple& state) {
+                return ImportReport{state[0].cast<int>(), state[1].cast<int>(),
+                                    state[2].cast<int>(), state[3].cast<int>(),
+                                    state[4].cast<int>(), state[5].cast<std::vector<RefusedRow>>()};
+            }));
+    py::class_<HistoryEntry>(module, "HistoryEntry", "One change of a catalog file.")
+        .def_readonly("number", &HistoryEntry::number, "counted from 1")
+        .def_readonly("at_utc", &HistoryEntry::at_utc, "time, ISO 8601")
+        .def_readonly("action", &HistoryEntry::action, "what was done")
+        .def_readonly("rows", &HistoryEntry::rows, "rows it touched")
+        .def_readonly("undoes", &HistoryEntry::undoes, "entry it took back; 0 for none")
+        .def_readonly("undone", &HistoryEntry::undone, "taken back since")
+        .def("__repr__",
+             [](const HistoryEntry& entry) {
+                 return std::to_string(entry.number) + ' ' + entry.at_utc + ' ' + entry.action +
+                        (entry.undone ? " (undone)" : "");
+             })
+        .def(py::pickle(
+            [](const HistoryEntry& entry) {
+                return py::make_tuple(entry.number, entry.at_utc, entry.action, entry.rows,
+                                      entry.undoes, entry.undone);
+            },
+            [](const py::tuple& state) {
+                return HistoryEntry{state[0].cast<int>(),         state[1].cast<std::string>(),
+                                    state[2].cast<std::string>(), state[3].cast<int>(),
+                                    state[4].cast<int>(),         state[5].cast<bool>()};
+            }));
+}
+
+}  // namespace heatmatch::python

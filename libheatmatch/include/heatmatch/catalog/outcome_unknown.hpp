@@ -1,0 +1,15 @@
+#pragma once
+
+#include "heatmatch/base/error.hpp"
+
+namespace heatmatch {
+
+/// A change of which nobody can say whether the file has it: the disk failed while it was made
+/// lasting, or the file was replaced meanwhile. No CatalogError, which says that nothing was
+/// changed. The message names the entry of the history that is there if the change was kept.
+class OutcomeUnknown : public Error {
+  public:
+    using Error::Error;
+};
+
+}  // namespace heatmatch
