@@ -119,7 +119,6 @@ void register_changes(py::class_<Catalog>& cls) {
                 carry_as_written(object, catalog, part);
                 return object;
             },
-            py::arg("kind"), py::arg("id"), py::pos_only(),
             "Sets fields of the part as it is in the file at that moment, and gives it; None makes "
             "a field unknown. What others change in other fields meanwhile stays.")
         .def(

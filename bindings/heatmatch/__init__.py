@@ -144,7 +144,7 @@ from heatmatch._core import (
     sun_position,
     widest_vectors,
 )
-from heatmatch.errors import CatalogError, Error, FileError, InvalidInput, NotFound
+from heatmatch.errors import CatalogError, Error, FileError, InvalidInput, NotFound, OutcomeUnknown
 from heatmatch.explorer import explore
 from heatmatch.frames import sources
 from heatmatch.rankings import compare_rankings, load_ranking, save_ranking
@@ -208,6 +208,7 @@ __all__ = [
     "NotFound",
     "OperatingPoint",
     "OperatingPoints",
+    "OutcomeUnknown",
     "OwnedPanels",
     "Panel",
     "PartPeak",

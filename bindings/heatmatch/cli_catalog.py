@@ -9,7 +9,14 @@ from typing import Any
 
 from heatmatch import _core, display
 from heatmatch.cli_catalog_help import ACTIONS, EXAMPLES, HELP
-from heatmatch.cli_output import check_new_file, print_json, print_json_text, read_text, say
+from heatmatch.cli_output import (
+    check_new_file,
+    complain,
+    print_json,
+    print_json_text,
+    read_text,
+    say,
+)
 from heatmatch.cli_shared import add_command, add_options, open_catalog
 from heatmatch.errors import CatalogError, InvalidInput
 from heatmatch.files import write_text
@@ -155,11 +162,8 @@ def change_of(kind: str, text: str) -> tuple[str, Any]:
 def run_edit(arguments: argparse.Namespace) -> int:
     """Changes fields of a part."""
     catalog = own_catalog(arguments)
-    part = view_of(catalog, arguments.kind)[arguments.id]
     changes = dict(change_of(arguments.kind, text) for text in arguments.changes)
-    if "id" in changes:
-        raise InvalidInput("id cannot be edited; add a part of the new id and remove the old one")
-    catalog.replace(part.replace(**changes))
+    catalog.edit(arguments.kind, arguments.id, **changes)
     say(f'changed {arguments.kind} "{arguments.id}" in {catalog.path}')
     return 0
 
@@ -172,21 +176,28 @@ def run_remove(arguments: argparse.Namespace) -> int:
     return 0
 
 
-def run_import(arguments: argparse.Namespace) -> int:
-    """Puts the rows of a file in."""
+def _imported(arguments: argparse.Namespace) -> _core.ImportReport:
+    """The report of an import, after checking what was asked for."""
     catalog = own_catalog(arguments)
     keep_good = arguments.keep_good
+    if arguments.modules:
+        return catalog.import_module_csv(arguments.file, keep_good=keep_good)
+    text = read_text(arguments.file)
+    if arguments.kind is None:
+        return catalog.import_json_text(text, keep_good=keep_good)
+    return catalog.import_csv_text(arguments.kind, text, origin=arguments.file, keep_good=keep_good)
+
+
+def run_import(arguments: argparse.Namespace) -> int:
+    """Puts the rows of a file in."""
     if arguments.modules and arguments.kind is not None:
         raise InvalidInput("--modules and --kind exclude each other; the list holds panels")
-    if arguments.modules:
-        report = catalog.import_module_csv(arguments.file, keep_good=keep_good)
-    elif arguments.kind is not None:
-        text = read_text(arguments.file)
-        report = catalog.import_csv_text(
-            arguments.kind, text, origin=arguments.file, keep_good=keep_good
-        )
-    else:
-        report = catalog.import_json_text(read_text(arguments.file), keep_good=keep_good)
+    try:
+        report = _imported(arguments)
+    except KeyboardInterrupt as stop:
+        # The library says so where the rows are in; else it was stopped around its own work.
+        complain(str(stop) or "whether rows were kept stands in heatmatch catalog history")
+        raise
     say(
         f"added {report.added}, replaced {report.replaced}, removed {report.removed}, "
         f"unchanged {report.unchanged}, refused {len(report.refused)}"
@@ -227,8 +238,8 @@ def run_history(arguments: argparse.Namespace) -> int:
 
 
 def run_undo(arguments: argparse.Namespace) -> int:
-    """Takes back the newest change."""
-    say(own_catalog(arguments).undo().action)
+    """Takes back the newest change, or the one of a number."""
+    say(own_catalog(arguments).undo(arguments.number).action)
     return 0
 
 
@@ -279,7 +290,8 @@ def _add_actions(actions: Any) -> None:
     export.add_argument("--all", action="store_true", help="the starter's rows as well")
     add_options(export, "--force")
     action("history", run_history)
-    action("undo", run_undo)
+    undo = action("undo", run_undo)
+    undo.add_argument("number", nargs="?", type=int, metavar="NUMBER", help="as history has it")
 
 
 def add_parsers(commands: Any) -> None:

@@ -34,7 +34,8 @@ ACTIONS: dict[str, tuple[str, str, tuple[str, ...]]] = {
     "edit": (
         "change fields of a part",
         "In go fields with new values; numbers may carry a unit. Changing a part of\n"
-        "the starter makes it your own. undo takes the change back.",
+        "the starter makes it your own. What others change in other fields at the same\n"
+        "time stays. undo takes the change back.",
         (
             f'edit element my-rod "rated_w=1 kW" {OWN}',
             f"edit wire my-wire area_mm2=3.31 {OWN}",
@@ -63,8 +64,9 @@ ACTIONS: dict[str, tuple[str, str, tuple[str, ...]]] = {
         (f"history {OWN}",),
     ),
     "undo": (
-        "take back the newest change",
-        "Done again, it takes back the one before.",
-        (f"undo {OWN}",),
+        "take back the newest change, or one",
+        "Done again, it takes back the one before; with a number, that change and\n"
+        "none twice, which is how to try again where it was not known to be kept.",
+        (f"undo {OWN}", f"undo 12 {OWN}"),
     ),
 }

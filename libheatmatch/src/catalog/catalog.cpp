@@ -1,6 +1,7 @@
 #include "heatmatch/catalog/catalog.hpp"
 
 #include "catalog_impl.hpp"
+#include "protection.hpp"
 
 #include <algorithm>
 #include <filesystem>
@@ -155,6 +156,8 @@ void Catalog::save_copy(const std::string& path) const {
     if (!impl_->file) {
         throw CatalogError("the starter catalog has no file to copy; it is part of the library");
     }
+    // Its tables are looked at before they are trusted.
+    impl_->read<bool>([](SQLite::Database&) { return true; });
     // As private as the catalog itself.
     const auto mode =
         static_cast<unsigned>(std::filesystem::status(impl_->path, ignored).permissions());
@@ -162,6 +165,7 @@ void Catalog::save_copy(const std::string& path) const {
     FileWriter file(path,
                     {.replace = false, .mode = mode & read_and_write, .what = "write a copy to"});
     try {
+        const TrustForCopy trust(impl_->file->database);
         SQLite::Statement copy(impl_->file->database, "VACUUM INTO ?");
         copy.bind(1, file.partial());
         copy.exec();

@@ -1,5 +1,6 @@
 #include "layer_file.hpp"
 
+#include "protection.hpp"
 #include "row_codec.hpp"
 #include "schema_check.hpp"
 
@@ -19,28 +20,6 @@ namespace {
 
 int pragma(SQLite::Database& database, const char* name) {
     return database.execAndGet(std::string("PRAGMA ") + name).getInt();
-}
-
-int refuse_endless_work(void* /*unused*/) {
-    return 1;
-}
-
-/// A file may be from a stranger: nothing in it may run, and no statement on it goes on for ever.
-void protect(SQLite::Database& database) {
-    sqlite3* handle = database.getHandle();
-    for (const int forbidden : {SQLITE_DBCONFIG_ENABLE_TRIGGER, SQLITE_DBCONFIG_ENABLE_VIEW,
-                                SQLITE_DBCONFIG_TRUSTED_SCHEMA}) {
-        sqlite3_db_config(handle, forbidden, 0, nullptr);
-    }
-    sqlite3_db_config(handle, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
-    constexpr int mebibyte = 1 << 20;
-    sqlite3_limit(handle, SQLITE_LIMIT_LENGTH, 16 * mebibyte);  // of one row or text
-    sqlite3_limit(handle, SQLITE_LIMIT_SQL_LENGTH, mebibyte);
-    sqlite3_limit(handle, SQLITE_LIMIT_COLUMN, 200);
-    sqlite3_limit(handle, SQLITE_LIMIT_EXPR_DEPTH, 100);
-    // Of one statement; reading a list of 20,000 panels takes a few million.
-    constexpr int most_steps = 200'000'000;
-    sqlite3_progress_handler(handle, most_steps, refuse_endless_work, nullptr);
 }
 
 bool is_blank(SQLite::Database& database) {
