@@ -10,11 +10,16 @@ namespace {
 
 /// Raises the Python class of that name in heatmatch.errors, with the pieces of the message.
 void raise(const char* name, const Error& error) {
-    const py::object type = py::module_::import("heatmatch.errors").attr(name);
-    const ErrorDetail& detail = error.detail();
-    const py::object instance =
-        type(error.what(), detail.part, detail.field, detail.value, detail.allowed, detail.remedy);
-    PyErr_SetObject(type.ptr(), instance.ptr());
+    try {
+        const py::object type = py::module_::import("heatmatch.errors").attr(name);
+        const ErrorDetail& detail = error.detail();
+        const py::object instance = type(error.what(), detail.part, detail.field, detail.value,
+                                         detail.allowed, detail.remedy);
+        PyErr_SetObject(type.ptr(), instance.ptr());
+    } catch (py::error_already_set& interruption) {
+        // Ctrl-C came while Python was looking for the class.
+        interruption.restore();
+    }
 }
 
 }  // namespace

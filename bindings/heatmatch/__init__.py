@@ -4,8 +4,7 @@ Rank panel and element pairings by the season's heat and by named safety margins
 
     import heatmatch as hm
 
-    ranking = hm.rank(hm.Catalog.starter(), hm.demo())
-    ranking[0].margins
+    hm.rank(hm.Catalog.starter(), hm.demo())[0].margins
 
 The results are estimates; local codes and licensed practice decide.
 """

@@ -7,16 +7,9 @@ import json
 from collections.abc import Callable
 from typing import Any
 
-from heatmatch import _core, display
+from heatmatch import _core, cli_output, display
 from heatmatch.cli_catalog_help import ACTIONS, EXAMPLES, HELP
-from heatmatch.cli_output import (
-    check_new_file,
-    complain,
-    print_json,
-    print_json_text,
-    read_text,
-    say,
-)
+from heatmatch.cli_output import check_new_file, print_json, print_json_text, read_text, say
 from heatmatch.cli_shared import add_command, add_options, open_catalog
 from heatmatch.errors import CatalogError, InvalidInput
 from heatmatch.files import write_text
@@ -196,7 +189,9 @@ def run_import(arguments: argparse.Namespace) -> int:
         report = _imported(arguments)
     except KeyboardInterrupt as stop:
         # The library says so where the rows are in; else it was stopped around its own work.
-        complain(str(stop) or "whether rows were kept stands in heatmatch catalog history")
+        cli_output.complain(
+            str(stop) or "whether rows were kept stands in heatmatch catalog history"
+        )
         raise
     say(
         f"added {report.added}, replaced {report.replaced}, removed {report.removed}, "

@@ -52,7 +52,7 @@ Tokens tokens_of(const std::string& sql) {
     return tokens;
 }
 
-bool is_number(const std::string& token) {
+bool is_numeral(const std::string& token) {
     const std::size_t first = token.starts_with('-') ? 1 : 0;
     return first < token.size() && std::isdigit(static_cast<unsigned char>(token[first])) != 0;
 }
@@ -85,7 +85,7 @@ class Reader {
 bool takes_bound(Reader& reader, const std::string& name) {
     if (!reader.take(name)) return false;
     const std::string sign = reader.next();
-    return (sign == ">" || sign == ">=" || sign == "<=") && is_number(reader.next());
+    return (sign == ">" || sign == ">=" || sign == "<=") && is_numeral(reader.next());
 }
 
 /// A condition of a shape that this or an older version writes, up to its closing bracket; numbers
@@ -100,7 +100,7 @@ bool takes_condition(Reader& reader, const std::string& name) {
     if (reader.take(name + " IN (")) {
         while (!reader.at_end()) {
             const std::string value = reader.next();
-            if (!value.starts_with('\'') && !is_number(value)) return false;
+            if (!value.starts_with('\'') && !is_numeral(value)) return false;
             if (reader.take(")")) return true;
             if (!reader.take(",")) return false;
         }
