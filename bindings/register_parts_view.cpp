@@ -90,7 +90,10 @@ std::shared_ptr<const Parts> snapshot_of(const Catalog& catalog) {
 void carry(const py::object& part, const ReadAs& read_as) {
     // Past the refusal of every assignment to a part.
     const py::str name(read_as_name);
-    PyObject_GenericSetAttr(part.ptr(), name.ptr(), py::cast(read_as).ptr());
+    const py::object value = py::cast(read_as);
+    if (PyObject_GenericSetAttr(part.ptr(), name.ptr(), value.ptr()) != 0) {
+        throw py::error_already_set();
+    }
 }
 
 void carry_on(const py::handle& from, const py::object& changed) {
