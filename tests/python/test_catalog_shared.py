@@ -154,10 +154,8 @@ def test_an_edit_that_cannot_be_made_says_why(own: hm.Catalog, minimal: Any) -> 
 
 
 def test_threads_and_closing_do_not_disturb_an_import(own: hm.Catalog, minimal: Any) -> None:
-    rows = hm.Catalog.open(Path(own.path).with_name("rows.heatmatch"))
-    for n in range(60):
-        rows.add(minimal("panel", id=f"p-{n}"))
-    text = rows.export_json_text()
+    rows = ", ".join(minimal("panel", id=f"p-{n}").to_json() for n in range(60))
+    text = f'{{"heatmatch_catalog": 1, "panels": [{rows}]}}'
     odd: list[str] = []
     done: list[int] = []
 
@@ -208,7 +206,11 @@ lock = sqlite3.connect(path, check_same_thread=False)
 lock.execute("BEGIN IMMEDIATE")
 
 def interrupt():
-    time.sleep(0.5)
+    seen = 0  # looks in a row at which the import waits for the lock
+    while seen < 10:
+        time.sleep(0.02)
+        name = sys._current_frames()[threading.main_thread().ident].f_code.co_name
+        seen = seen + 1 if name == "_imported" else 0
     os.kill(os.getpid(), signal.SIGINT)
     lock.rollback()
 
