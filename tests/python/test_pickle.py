@@ -179,7 +179,7 @@ def test_the_list_of_things_is_complete(things: dict[str, Any]) -> None:
     parts = {kind.capitalize() for kind in KINDS}
     listed = set(NAMES.split()) | elsewhere | parts
     classes = {name for name in hm.__all__ if isinstance(getattr(hm, name), type)}
-    errors = {"Error", "InvalidInput", "NotFound", "FileError", "CatalogError"}
+    errors = {"Error", "InvalidInput", "NotFound", "FileError", "CatalogError", "OutcomeUnknown"}
     assert classes - errors <= listed
 
 
@@ -261,7 +261,8 @@ def test_reports_and_history_pickle(own: hm.Catalog) -> None:
 
 
 @pytest.mark.parametrize(
-    "error", [hm.Error, hm.InvalidInput, hm.NotFound, hm.FileError, hm.CatalogError]
+    "error",
+    [hm.Error, hm.InvalidInput, hm.NotFound, hm.FileError, hm.CatalogError, hm.OutcomeUnknown],
 )
 def test_errors_keep_their_pieces(error: type[hm.Error]) -> None:
     pieces = ("message", "part", "field", "value", "allowed", "remedy")
