@@ -61,15 +61,17 @@ class Life:
     steps: tuple[Callable[[hm.Catalog], object], ...]
     made_before: bool = True  #: there is a file with rows before it begins
     copies: bool = False  #: the first step makes no change but a second file
+    again: Callable[[hm.Catalog], object] | None = None
+    """What is done after another opening, where it was not known whether the first step was."""
 
 
 LIVES = (
-    Life("create", (_add("new"), _add("last")), made_before=False),
-    Life("add", (_add("new"), _add("last"))),
+    Life("create", (_add("new"), _add("last")), made_before=False, again=_add("new")),
+    Life("add", (_add("new"), _add("last")), again=_add("new")),
     Life("edit", (_edit, _add("last"))),
     Life("remove", (lambda catalog: catalog.remove("panel", "second"), _add("last"))),
     Life("hide", (lambda catalog: catalog.remove("panel", "cdte-100"), _add("last"))),
-    Life("undo", (hm.Catalog.undo, _add("last"))),
+    Life("undo", (hm.Catalog.undo, _add("last")), again=lambda catalog: catalog.undo(3)),
     Life("import of JSON", (_import_json, _add("last"))),
     Life("import of modules", (_import_modules, _add("last"))),
     Life("copy", (_save_copy, _add("last")), copies=True),

@@ -30,7 +30,7 @@ class Said:
 
 def is_unknown(message: str) -> bool:
     """Whether a message says that it is not known whether the change was made."""
-    return "not known" in message or "unknown" in message
+    return "not known" in message and "nothing was changed" not in message
 
 
 @dataclass

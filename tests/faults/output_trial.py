@@ -30,7 +30,7 @@ INSTALLATION = {
     "panels": [{"group": "roof", "panel": "cdte-100", "count": 2}],
     "elements": [{"any": {"family": ["oven lower"]}, "count": 1}],
 }
-_SAVED_AT = re.compile(r'"saved_at_utc": "[^"]*"')  # the only thing that differs from run to run
+SAVED_AT = re.compile(r'"saved_at_utc": "[^"]*"')  # the only thing that differs from run to run
 
 
 @dataclass(frozen=True)
@@ -130,7 +130,7 @@ class _Place:
         """What stands there now."""
         if not self.target.exists():
             return None
-        return _SAVED_AT.sub("", self.target.read_text(encoding="utf-8"))
+        return SAVED_AT.sub("", self.target.read_text(encoding="utf-8"))
 
     def strangers(self) -> list[str]:
         """What nobody asked for."""
@@ -177,6 +177,8 @@ class OutputTrial:
         shim.watch("")
         if said is not None:
             self.tally.blame(self.output.name, f"fails without a fault: {said}")
+        elif self.new is None:
+            self.tally.blame(self.output.name, "no call was seen")
 
     def _try_all(self) -> None:
         """Called before the first call on a file; comes back in every process."""
@@ -192,8 +194,7 @@ class OutputTrial:
             return
         self.new = self.place.content()
         faults = list(shim.faults_for(dict(zip(shim.counts(), told["counts"], strict=True))))
-        stride = max(1.0, len(faults) / self.most)
-        for fault in (faults[int(i * stride)] for i in range(int(len(faults) / stride))):
+        for fault in shim.spread(faults, self.most):
             self.place.renew()
             told, status = self._child(fault)
             if told is None:

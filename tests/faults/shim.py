@@ -5,7 +5,7 @@ from __future__ import annotations
 import ctypes
 import errno
 import os
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import IntEnum
 
@@ -121,3 +121,15 @@ def faults_for(seen: dict[Kind, int]) -> Iterator[Fault]:
                 yield Fault(kind, nth, Fate.DIE_HALFWAY)
     for nth in range(1, sum(seen.values()) + 1):
         yield Fault(Kind.ANY, nth, Fate.DIE)
+
+
+def spread(faults: Sequence[Fault], most: int) -> Iterator[Fault]:
+    """So many of the faults at most, of each kind of call about as many, evenly spread."""
+    kinds = sorted({fault.kind for fault in faults})
+    left = most
+    # The rarest first: what they leave, the others have.
+    for number, kind in enumerate(sorted(kinds, key=[f.kind for f in faults].count)):
+        of_kind = [fault for fault in faults if fault.kind == kind]
+        share = min(len(of_kind), max(1, left // (len(kinds) - number)))
+        left -= share
+        yield from (of_kind[(2 * i + 1) * len(of_kind) // (2 * share)] for i in range(share))

@@ -6,6 +6,7 @@ LD_PRELOAD=build/release/tests/faults/heatmatch_faults.so python tests/faults/tr
 from __future__ import annotations
 
 import argparse
+import os
 import sys
 import tempfile
 import time
@@ -13,8 +14,11 @@ from pathlib import Path
 
 import catalog_trial
 import output_trial
+import power_trial
 import shim
 from claims import Tally
+
+MEMORY = "/dev/shm"  # no disk need wait for what is tried
 
 
 def main() -> int:
@@ -23,7 +27,7 @@ def main() -> int:
     parser.add_argument("what", choices=("catalog", "outputs", "power"))
     parser.add_argument("--most", type=int, default=10**9, help="cases an operation")
     parser.add_argument("--only", default="", help="operations with this in their name")
-    parser.add_argument("--folder", help="where to work")
+    parser.add_argument("--folder", default=MEMORY if os.access(MEMORY, os.W_OK) else None)
     options = parser.parse_args()
     if not shim.is_loaded():
         print("heatmatch_faults.so is not preloaded", file=sys.stderr)
@@ -31,7 +35,7 @@ def main() -> int:
     begun = time.monotonic()
     tally = Tally()
     with tempfile.TemporaryDirectory(dir=options.folder) as work:
-        trials = {"catalog": catalog_trial, "outputs": output_trial}
+        trials = {"catalog": catalog_trial, "outputs": output_trial, "power": power_trial}
         trials[options.what].try_all(Path(work).resolve(), tally, options.most, options.only)
     print(tally.table())
     print(f"{time.monotonic() - begun:.1f} s", file=sys.stderr)

@@ -67,7 +67,7 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 
 def pytest_terminal_summary(terminalreporter: Any) -> None:
-    """Say how many dangers are not found yet, and how many rows still flatter."""
+    """Say how many dangers are not found yet, how many rows still flatter, what tests told."""
     for name in ("test_must_never_pass.py::test_assess", "test_never_kinder.py::"):
         waits, found = (
             [report for report in terminalreporter.stats.get(of, []) if name in report.nodeid]
@@ -77,6 +77,11 @@ def pytest_terminal_summary(terminalreporter: Any) -> None:
             what = name.split("::")[0].removeprefix("test_").removesuffix(".py").replace("_", " ")
             line = f"{what}: {len(waits)} wait for the library, {len(found)} pass and still wait"
             terminalreporter.write_line(line)
+    for reports in terminalreporter.stats.values():
+        for report in reports:
+            told = [text for name, text in getattr(report, "user_properties", ()) if name == "told"]
+            for text in told if getattr(report, "when", "") == "call" else ():
+                terminalreporter.write_line(text)
 
 
 @pytest.fixture(scope="session")
