@@ -60,6 +60,7 @@ class Life:
     name: str
     steps: tuple[Callable[[hm.Catalog], object], ...]
     made_before: bool = True  #: there is a file with rows before it begins
+    is_older: bool = False  #: an earlier version wrote that file
     copies: bool = False  #: the first step makes no change but a second file
     again: Callable[[hm.Catalog], object] | None = None
     """What is done after another opening, where it was not known whether the first step was."""
@@ -67,6 +68,7 @@ class Life:
 
 LIVES = (
     Life("create", (_add("new"), _add("last")), made_before=False, again=_add("new")),
+    Life("bring up to date", (_add("new"), _add("last")), is_older=True, again=_add("new")),
     Life("add", (_add("new"), _add("last")), again=_add("new")),
     Life("edit", (_edit, _add("last"))),
     Life("remove", (lambda catalog: catalog.remove("panel", "second"), _add("last"))),
@@ -86,6 +88,11 @@ def prepare(life: Life, folder: Path) -> None:
             catalog.add(panel("first"))
             catalog.add(panel("second"))
             catalog.replace(panel("second", 39.5))
+    if life.is_older:
+        with contextlib.closing(sqlite3.connect(folder / NAME)) as file:
+            version = file.execute("PRAGMA user_version").fetchone()[0]
+            file.execute("ALTER TABLE panels DROP COLUMN notes")
+            file.execute(f"PRAGMA user_version = {version - 1}")
 
 
 @dataclass(frozen=True)
