@@ -15,6 +15,7 @@ from claims import Said, Tally, is_unknown
 from shim import Fault
 
 WAIT_MS = 20
+_KNOWN = {NAME, f"{NAME}-wal", f"{NAME}-shm", "copy.heatmatch"}
 _LEFT_OPEN: list[hm.Catalog] = []  # what a process leaves open when it ends
 STATES = dict[tuple[bool, ...], Held]
 
@@ -138,8 +139,8 @@ def _said(told: list[dict[str, object]], steps: int, *, died: bool) -> list[Said
 
 
 def _check(
-    life: Life, path: Path, told: list[dict[str, object]], status: int, states: STATES,
-    case: str, tally: Tally,
+    life: Life, path: Path, fault: Fault, told: list[dict[str, object]], status: int,
+    states: STATES, case: str, tally: Tally,
 ) -> None:  # fmt: skip
     died = os.WIFSIGNALED(status)
     for line in told:
@@ -166,6 +167,11 @@ def _check(
         tally.blame(case, f"there is {was} ({actions[-3:]}), but it was said: {messages or 'done'}")
     _check_seen(told, states, case, tally)
     _check_copy(life, path, said[0], case, tally)
+    # What a dead process left may stay, and so may what could not be removed.
+    if not died and fault.kind is not shim.Kind.UNLINK:
+        left = {file.name for file in path.parent.iterdir()} - _KNOWN
+        if left:
+            tally.blame(case, f"a file is left: {sorted(left)}")
 
 
 def _check_seen(told: list[dict[str, object]], states: STATES, case: str, tally: Tally) -> None:
@@ -216,7 +222,7 @@ def try_life(life: Life, work: Path, tally: Tally, most: int) -> None:
                 told, status = in_child(
                     lambda out, p=path, f=fault, e=ends: _live(life, p, f, out, ends=e)  # type: ignore
                 )
-                _check(life, path, told, status, states, name, tally)
+                _check(life, path, fault, told, status, states, name, tally)
             except Exception:
                 tally.blame_error(name)
 
