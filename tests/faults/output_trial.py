@@ -11,6 +11,7 @@ import shutil
 import sys
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -38,12 +39,16 @@ class Output:
     """A way to write a file: what it gives is an exit code where it is a command."""
 
     name: str
-    write: Callable[[Path], object]
+    write: Callable[..., object]  #: of a path, and of `force` where a file is to be replaced
     streams: bool = False  #: to a stream that stands open, which no writer can put in place whole
 
 
-def _command(*words: str) -> Callable[[Path], object]:
-    return lambda path: cli.main([word.replace("OUT", str(path)) for word in words])
+def _command(*words: str) -> Callable[..., object]:
+    def run(path: Path, *, force: bool = False) -> object:
+        named = [word.replace("OUT", str(path)) for word in words]
+        return cli.main([*named, "--force"] if force else named)
+
+    return run
 
 
 def _json_to_stream(stream: int, *words: str) -> int:
@@ -68,15 +73,15 @@ def outputs(work: Path) -> Iterator[Output]:
     small.to_json(installation)
     kept = hm.rank(starter, small, top=5)
     shown = ("--catalog", str(work / "own.heatmatch"))
-    first = (installation, "--rank", "1", "--force")
+    first = (installation, "--rank", "1")
     yield Output("catalog to JSON", own.export_json)
     yield Output("installation to JSON", small.to_json)
-    yield Output("ranking, saved", lambda path: hm.save_ranking(kept, path))
-    yield Output("report", lambda path: hm.report(kept[0], path, installation=small))
-    yield Output("text", lambda path: files.write_text(path, OLD[::-1]))
-    yield Output("catalog export", _command("catalog", "export", "OUT", *shown, *_FORCE))
-    yield Output("rank --csv", _command("rank", installation, "--csv", "OUT", "--force"))
-    yield Output("rank --save", _command("rank", installation, "--save", "OUT", "--force"))
+    yield Output("ranking, saved", partial(hm.save_ranking, kept))
+    yield Output("report", partial(hm.report, kept[0], installation=small))
+    yield Output("text", lambda path, **force: files.write_text(path, OLD[::-1], **force))
+    yield Output("catalog export", _command("catalog", "export", "OUT", *shown))
+    yield Output("rank --csv", _command("rank", installation, "--csv", "OUT"))
+    yield Output("rank --save", _command("rank", installation, "--save", "OUT"))
     yield Output("meter --csv", _command("meter", *first, "--csv", "OUT"))
     yield Output("report -o", _command("report", *first, "-o", "OUT"))
     listing = ("catalog", "list", "panel", "--json")
@@ -85,13 +90,6 @@ def outputs(work: Path) -> Iterator[Output]:
     )
 
 
-def _takes_force() -> bool:
-    with contextlib.redirect_stdout(io.StringIO()) as text, contextlib.suppress(SystemExit):
-        cli.main(["catalog", "export", "--help"])
-    return "--force" in text.getvalue()
-
-
-_FORCE = ("--force",) if _takes_force() else ()
 STREAM = 90  #: the number of an open file
 
 
@@ -111,6 +109,10 @@ class _Place:
     @property
     def target(self) -> Path:
         return self.folder / "other" / "real.json" if self.linked else self.path
+
+    @property
+    def replaces(self) -> bool:
+        return self.has_old and not self.streams
 
     def renew(self) -> None:
         """Makes it as it was before."""
@@ -162,7 +164,8 @@ class OutputTrial:
         said = None
         try:
             with contextlib.redirect_stdout(shown), contextlib.redirect_stderr(shown):
-                code = self.output.write(self.place.path)
+                force = {"force": True} if self.place.replaces else {}
+                code = self.output.write(self.place.path, **force)
             if isinstance(code, int) and code not in (0, 3):
                 said = shown.getvalue() or f"nothing, with exit code {code}"
         except hm.Error as error:
@@ -196,15 +199,17 @@ class OutputTrial:
         faults = list(shim.faults_for(dict(zip(shim.counts(), told["counts"], strict=True))))
         for fault in shim.spread(faults, self.most):
             self.place.renew()
+            before = self.place.content()
             told, status = self._child(fault)
             if told is None:
                 return
-            self._check(fault, told, status)
+            self._check(fault, told, status, before)
             if fault.fate in DEATHS and not self.output.streams:
+                before = self.place.content()
                 told, status = self._child(None)
                 if told is None:
                     return
-                self._check(None, told, status)
+                self._check(None, told, status, before)
         self.place.renew()
 
     def _child(self, fault: Fault | None) -> tuple[dict[str, Any] | None, int]:
@@ -222,7 +227,9 @@ class OutputTrial:
         status = os.waitpid(child, 0)[1]
         return (json.loads(told) if told else {}), status
 
-    def _check(self, fault: Fault | None, told: dict[str, Any], status: int) -> None:
+    def _check(
+        self, fault: Fault | None, told: dict[str, Any], status: int, before: str | None
+    ) -> None:
         old = "old" if self.place.has_old else "no old"
         link = ", through a link" if self.place.linked else ""
         case = f"{self.output.name}, {old} file{link}, {fault or 'after a death'}"
@@ -242,14 +249,14 @@ class OutputTrial:
             if not died and text is None and now != self.new:
                 self.tally.blame(case, "it said nothing, but the file is not whole")
             return
-        self._check_place(fault, said, now, case)
+        self._check_place(fault, said, before, case)
 
-    def _check_place(self, fault: Fault | None, said: Said, now: str | None, case: str) -> None:
-        before = OLD if self.place.has_old else None
+    def _check_place(self, fault: Fault | None, said: Said, before: str | None, case: str) -> None:
+        now = self.place.content()
         is_new, is_old = now == self.new, now == before
         if not is_new and not is_old:
             self.tally.blame(case, f"neither the old nor the new file: {len(now or '')} signs")
-        elif (is_new and not said.may_be_done()) or (is_old and not said.may_be_undone()):
+        elif not (is_new and said.may_be_done()) and not (is_old and said.may_be_undone()):
             self.tally.blame(case, f"there is the {'new' if is_new else 'old'} one: {said.error}")
         if self.place.has_old and self.place.target.stat().st_mode & 0o777 != 0o600:
             self.tally.blame(case, f"its mode is {self.place.target.stat().st_mode & 0o777:o}")

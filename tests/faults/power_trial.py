@@ -91,7 +91,7 @@ def cut_output(output: Output, folder: Path, tally: Tally, most: int, *, has_old
     def write() -> None:
         with open(os.devnull, "w") as nowhere:
             os.dup2(nowhere.fileno(), 1)
-        output.write(path)
+        output.write(path, **({"force": True} if has_old else {}))
         shim.mark(DONE)
 
     calls = _recorded(folder, write)
@@ -121,5 +121,8 @@ def try_all(work: Path, tally: Tally, most: int, only: str = "") -> None:
     for output in outputs(work):
         if only in output.name and not output.streams:
             folder = work / output.name.replace(" ", "_") / "now"
-            cut_output(output, folder, tally, max(1, most // 2), has_old=True)
-            cut_output(output, folder, tally, max(1, most // 2), has_old=False)
+            for has_old in (True, False):
+                try:
+                    cut_output(output, folder, tally, max(1, most // 2), has_old=has_old)
+                except Exception:
+                    tally.blame_error(output.name)
