@@ -131,8 +131,9 @@ def _said(told: list[dict[str, object]], steps: int, *, died: bool) -> list[Said
         elif died and begun and len(errors) < 2:
             said.append(Said(told=False))
         elif errors:
-            doubt = next((error for error in errors if error and is_unknown(error)), errors[-1])
-            said.append(Said(doubt))
+            # A second try may be refused for what the first one made.
+            telling = [text for text in errors if text and Said(text).may_be_done()]
+            said.append(Said([*telling, errors[-1]][0]))
         else:
             said.append(Said("not begun"))
     return said
