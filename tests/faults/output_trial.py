@@ -72,6 +72,7 @@ def outputs(work: Path) -> Iterator[Output]:
     installation = str(work / "small.json")
     small.to_json(installation)
     kept = hm.rank(starter, small, top=5)
+    hm.report(kept[0], work / "first.html")  # what it imports is there then for all that fork
     shown = ("--catalog", str(work / "own.heatmatch"))
     first = (installation, "--rank", "1")
     yield Output("catalog to JSON", own.export_json)
