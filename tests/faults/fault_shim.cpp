@@ -2,7 +2,6 @@
 // synced in truth, for a process that is killed loses nothing that it wrote.
 #include "fault_plan.hpp"
 
-#include <cerrno>
 #include <csignal>
 #include <cstdarg>
 #include <cstdio>
@@ -39,8 +38,7 @@ ssize_t written(int file, std::size_t size, const char* data, off64_t offset, Re
     if (!watches(file)) return real(size);
     const Verdict verdict = faults::judge(Kind::write);
     if (verdict == Verdict::fail) return -1;
-    const bool whole = verdict == Verdict::pass;
-    const ssize_t done = real(whole ? size : (size + 1) / 2);
+    const ssize_t done = real(verdict == Verdict::pass ? size : (size + 1) / 2);
     if (verdict == Verdict::half_and_die) ::kill(::getpid(), SIGKILL);
     if (done > 0 && faults::is_recorded()) {
         const off64_t from = offset >= 0 ? offset : ::lseek64(file, 0, SEEK_CUR) - done;
@@ -104,8 +102,7 @@ int removed(const std::string& path, Real real) {
 
 std::FILE* opened_stream(const char* name, const char* path, const char* mode) {
     const auto real = beyond<std::FILE*(const char*, const char*)>(name);
-    const bool writes = std::strpbrk(mode, "wa+") != nullptr;
-    if (!writes) return real(path, mode);
+    if (std::strpbrk(mode, "wa+") == nullptr) return real(path, mode);
     std::FILE* file = nullptr;
     const int flags = O_RDWR | (mode[0] == 'r' ? 0 : O_CREAT) | (mode[0] == 'w' ? O_TRUNC : 0);
     const int done = opened(faults::path_from(AT_FDCWD, path), flags, [&] {
