@@ -230,7 +230,7 @@ def test_switches_act_or_are_said_to_be_stuck(
                 device |= {"part": "capillary-thermostat-90", "senses": "bed", "set_c": 30}
 
     installation = changed_demo(change)
-    assert {d.senses for d in installation.devices} == {None, "bed"}
+    assert {d.senses for d in installation.devices} == {None, "wall", "bed"}
     candidate = hm.assess(starter, installation)
     days: dict[str, Any] = {"month": 4, "days": 4, "air_around_c": 10, "warm_up_days": 0}
     run = hm.simulate_day(candidate, clear, switches=switches, **days)
