@@ -121,8 +121,8 @@ double label_from(const py::object& label) {
 
 Weather from_arrays(const Site& site, const py::object& unix_time_s, const py::object& air_c,
                     const py::object& ghi_w_m2, const py::object& dni_w_m2,
-                    const py::object& dhi_w_m2, const py::object& wind_m_s,
-                    const py::object& label) {
+                    const py::object& dhi_w_m2, const py::object& wind_m_s, const py::object& label,
+                    double wind_height_m) {
     const RowList times(unix_time_s, "unix_time_s");
     const RowList air(air_c, "air_c");
     const RowList ghi(ghi_w_m2, "ghi_w_m2");
@@ -135,6 +135,7 @@ Weather from_arrays(const Site& site, const py::object& unix_time_s, const py::o
                                     .dhi_w_m2 = dhi.span,
                                     .air_c = air.span,
                                     .wind_m_s = wind.span,
+                                    .wind_height_m = wind_height_m,
                                     .label = label_from(label)};
     const py::gil_scoped_release release;
     return weather_from_observations(observations, site);
@@ -189,12 +190,14 @@ void add_makers(py::class_<Weather>& cls) {
                     py::arg("temp_min_c") = py::none(), py::arg("temp_max_c") = py::none(),
                     "A year of hours without a cloud; the air between twelve mean lows and highs, "
                     "or at 10 °C.")
-        .def_static("from_arrays", &from_arrays, py::arg("site"), py::arg("unix_time_s"),
-                    py::arg("air_c"), py::kw_only(), py::arg("ghi_w_m2") = py::none(),
-                    py::arg("dni_w_m2") = py::none(), py::arg("dhi_w_m2") = py::none(),
-                    py::arg("wind_m_s") = py::none(), py::arg("label") = "left",
-                    "Weather from measured or modelled sun in steps of 1 minute to 1 hour; what is "
-                    "missing of global, direct and diffuse follows from the others.");
+        .def_static(
+            "from_arrays", &from_arrays, py::arg("site"), py::arg("unix_time_s"), py::arg("air_c"),
+            py::kw_only(), py::arg("ghi_w_m2") = py::none(), py::arg("dni_w_m2") = py::none(),
+            py::arg("dhi_w_m2") = py::none(), py::arg("wind_m_s") = py::none(),
+            py::arg("label") = "left", py::arg("wind_height_m") = mast_height_m,
+            "Weather from measured or modelled sun in steps of 1 minute to 1 hour; what is "
+            "missing of global, direct and diffuse follows from the others. Wind is brought "
+            "down from the height at which it was measured; 2 m: at the panels.");
 }
 
 }  // namespace

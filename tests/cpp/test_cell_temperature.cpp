@@ -30,6 +30,19 @@ TEST_CASE("at 1 m/s both models warm an open rack alike") {
     CHECK(faiman_cell_temperature_c(900.0, 5.0, 1.0) == doctest::Approx(ross).epsilon(0.01));
 }
 
+// Source: FAO Irrigation and Drainage Paper 56, example 14: 3.2 m/s at 10 m are 2.4 m/s at 2 m; its
+// equation 47 by hand: 4.87/ln(678 - 5.42) = 0.748.
+TEST_CASE("wind is less at the panels than at a mast") {
+    using heatmatch::wind_share_at_panels;
+    CHECK(3.2 * wind_share_at_panels(10.0) == doctest::Approx(2.4).epsilon(0.01));
+    CHECK(wind_share_at_panels(10.0) == doctest::Approx(0.748).epsilon(0.001));
+    CHECK(wind_share_at_panels(2.0) == 1.0);
+    CHECK(wind_share_at_panels(0.5) == 1.0);
+    for (double height = 2.0; height < 200.0; height *= 1.3) {
+        CHECK(wind_share_at_panels(1.3 * height) < wind_share_at_panels(height));
+    }
+}
+
 // By hand: 31.84/25 = 1.2736, 31.84/45.52 = 0.69947.
 TEST_CASE("the factor of the wind is 1 where the NOCT is measured") {
     CHECK(wind_factor(1.0) == doctest::Approx(1.0));

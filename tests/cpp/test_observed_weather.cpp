@@ -78,10 +78,25 @@ TEST_CASE("wind cools as Faiman says") {
     const Weather still = weather_from_observations(given, flat_site());
     std::vector<double> wind(24, 5.0);
     given.wind_m_s = wind;
+    given.wind_height_m = heatmatch::panel_height_m;
     const Weather windy = weather_from_observations(given, flat_site());
     CHECK(windy.warming_w_m2[12] ==
           doctest::Approx(still.warming_w_m2[12] * heatmatch::wind_factor(5.0)));
     CHECK_FALSE(assumes(windy, "wind_m_s"));
+    // Unless told, the wind is that of a mast, and less is left of it.
+    given.wind_height_m = heatmatch::mast_height_m;
+    const Weather masted = weather_from_observations(given, flat_site());
+    CHECK(masted.warming_w_m2[12] > windy.warming_w_m2[12]);
+    CHECK(masted.warming_w_m2[12] < still.warming_w_m2[12]);
+    CHECK(assumes(masted, "wind_m_s"));
+    CHECK(masted == weather_from_observations({.unix_time_s = given.unix_time_s,
+                                               .ghi_w_m2 = given.ghi_w_m2,
+                                               .dni_w_m2 = given.dni_w_m2,
+                                               .dhi_w_m2 = given.dhi_w_m2,
+                                               .air_c = given.air_c,
+                                               .wind_m_s = given.wind_m_s,
+                                               .label = given.label},
+                                              flat_site()));
 }
 
 TEST_CASE("snow takes hours, dirt takes light, and the days stay") {

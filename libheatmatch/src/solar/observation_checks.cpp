@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/solar/cell_temperature.hpp"
 
 namespace heatmatch {
 
@@ -110,6 +111,11 @@ std::size_t check_observations(const Observations& given) {
     if (!(given.label >= 0.0 && given.label <= 1.0)) {
         refuse_weather("label", format_number(given.label), ">= 0 and <= 1",
                        say<"solar.label_of_time">(with<"start">(0.0), with<"end">(1.0)));
+    }
+    if (!(given.wind_height_m >= 0.1 && given.wind_height_m <= 300.0)) {
+        refuse_weather("wind_height_m", format_number(given.wind_height_m) + " m",
+                       ">= 0.1 m and <= 300 m",
+                       say<"solar.wind_height">(with<"panels">(panel_height_m, unit::metre)));
     }
     const std::size_t rows = given.unix_time_s.size();
     for (const Reading& reading : readings) {

@@ -140,6 +140,15 @@ void report_steps(const TimeSteps& steps, double night_s, Weather& weather) {
     }
 }
 
+Assumption lowered_wind(double measured_at_m, double share) {
+    return {.part = "weather",
+            .field = "wind_m_s",
+            .value = say<"solar.lowered_wind">(with<"height">(measured_at_m, unit::metre),
+                                               with<"panels">(panel_height_m, unit::metre),
+                                               with<"share">(100.0 * share, unit::percent)),
+            .source = sentence_of(Name{"fao-56"})};
+}
+
 }  // namespace
 
 Weather weather_from_observations(const Observations& given, const Site& site) {
@@ -152,7 +161,12 @@ Weather weather_from_observations(const Observations& given, const Site& site) {
         weather.first_hour =
             solar_hour(times.front() - given.label * steps.step_s, plane.place.longitude_deg);
     }
-    if (given.wind_m_s.empty()) weather.assumed.push_back(still_wind_assumption());
+    const double wind_share = wind_share_at_panels(given.wind_height_m);
+    if (given.wind_m_s.empty()) {
+        weather.assumed.push_back(still_wind_assumption());
+    } else if (wind_share < 1.0) {
+        weather.assumed.push_back(lowered_wind(given.wind_height_m, wind_share));
+    }
     if (given.dni_w_m2.empty() && given.dhi_w_m2.empty()) {
         weather.assumed.push_back({.part = "weather",
                                    .field = "dni_w_m2, dhi_w_m2",
@@ -169,10 +183,12 @@ Weather weather_from_observations(const Observations& given, const Site& site) {
         const SkyMoment moment = sky_moment(plane, start_s + 0.5 * steps.step_s);
         const SkyIrradiance sky = sky_of(given, row, moment);
         at_night.add(sky, moment);
-        append_row(weather, plane, moment, sky,
-                   {.air_c = given.air_c[row],
-                    .wind_factor = given.wind_m_s.empty() ? 1.0 : wind_factor(given.wind_m_s[row])},
-                   length_s / 3600.0);
+        append_row(
+            weather, plane, moment, sky,
+            {.air_c = given.air_c[row],
+             .wind_factor =
+                 given.wind_m_s.empty() ? 1.0 : wind_factor(wind_share * given.wind_m_s[row])},
+            length_s / 3600.0);
         check_plane(weather.irradiance_w_m2.back(), row, times[row]);
         if (next_s - times[row] > 1.5 * steps.step_s) {
             night_s += night_within(plane, weather, start_s + steps.step_s,

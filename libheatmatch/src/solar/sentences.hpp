@@ -42,12 +42,15 @@ inline constexpr auto table = std::to_array<Template>({
     {"solar.per_cent", "{share} %"},
     {"solar.towards_equator", "{azimuth}, towards the equator"},
     {"solar.wind_of_noct", "{wind}, that of NOCT"},
+    {"solar.lowered_wind", "{share} of what was measured at {height}, as wind is at {panels}"},
     {"solar.from_january", "rows begin on January {day}st"},
     {"solar.split_by_clearness", "split from the global by the hour's clearness"},
     {"solar.spread", "spread about the monthly means"},
     {"solar.spread_source", "{source}, its upper end by air mass ours"},
 
     // Remedies.
+    {"solar.wind_height",
+     "give the height of the instrument above the ground; {panels} where it stands at the panels"},
     {"solar.one_panel", "an array has one panel or more"},
     {"solar.positive_ohms", "a resistance is positive"},
     {"solar.default_points", "{points} is the default"},

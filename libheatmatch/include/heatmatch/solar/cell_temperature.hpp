@@ -14,11 +14,18 @@ struct FaimanCooling {
     double wind_w_m2k_per_ms = 6.84;  //!< u1 [W/m2K per m/s]
 };
 
-/// Panel temperature with wind: air + G/(u0 + u1 v) [°C]. The wind is that at the panels; a mast
-/// of 10 m over open land reads about 1.4 times that of 2 m (log law, roughness 0.03 m).
+/// Panel temperature with wind: air + G/(u0 + u1 v) [°C]. The wind is that at the panels.
 /// @cite faiman-2008
 [[nodiscard]] double faiman_cell_temperature_c(double irradiance_w_m2, double air_c,
                                                double wind_m_s, const FaimanCooling& cooling = {});
+
+inline constexpr double panel_height_m = 2.0;  //!< at which the wind meets the panels
+inline constexpr double mast_height_m = 10.0;  //!< at which weather stations measure it
+
+/// Share of a wind that is left at 2 m above short grass: ln(67.8 2 - 5.42)/ln(67.8 z - 5.42), for
+/// a mast of 10 m 0.75; from 2 m down the wind counts as it is. Among houses and trees less is
+/// left. @cite fao-56
+[[nodiscard]] double wind_share_at_panels(double measured_at_m);
 
 /// How much less a wind lets a panel warm than the 1 m/s of NOCT does: (u0 + u1)/(u0 + u1 v).
 [[nodiscard]] double wind_factor(double wind_m_s, const FaimanCooling& cooling = {});
