@@ -15,13 +15,12 @@ try:
     import heatmatch.stopping as _stopping  # noqa: F401  first: from here on it hears signals
     from heatmatch import _core, meters
 except ImportError as _error:  # pragma: no cover - needs a broken installation
-    raise ImportError(
-        "heatmatch is installed without its compiled part; install the package again with "
-        "'pip install .' in the source folder (it needs a C++20 compiler, CMake and SQLite)"
-    ) from _error
+    from heatmatch.missing_part import import_failure
+
+    raise import_failure(_error) from _error
 
 from heatmatch import choices as choices
-from heatmatch import forms, frames, frames_day, plot, weather
+from heatmatch import forms, frames, frames_day, plain_text, plot, weather
 from heatmatch._core import (
     Advice,
     Alloy,
@@ -295,6 +294,6 @@ for _name in __all__:
     _thing = globals()[_name]
     if getattr(_thing, "__module__", "") == "heatmatch._core":
         _thing.__module__ = "heatmatch"
-for _module in (frames, frames_day, meters, forms, weather):
+for _module in (frames, frames_day, meters, forms, weather, plain_text):
     _module.attach()
 del _module, _name, _thing

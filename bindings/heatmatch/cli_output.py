@@ -17,9 +17,9 @@ from pathlib import Path
 from typing import Any, TextIO
 
 from heatmatch import progress
-from heatmatch.display_text import plain
 from heatmatch.errors import FileError, InvalidInput
 from heatmatch.files import check_place, checked_path, write_text
+from heatmatch.plain_text import plain
 
 # Colours of the severities by their signal words; the word itself always stays.
 _COLOURS = {"danger": "1;31", "warning": "33", "caution": "36", "not assessed": "35"}

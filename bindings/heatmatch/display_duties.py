@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from html import escape
 from typing import Any
 
 from heatmatch import _core
 from heatmatch.display_table import cells, heads, texts, with_short_names, wrapped
 from heatmatch.display_text import wrap
 from heatmatch.display_units import told
+from heatmatch.plain_text import escape
 from heatmatch.sentence import Sentence
 
 # Characters of names in a line of what nobody checked.

@@ -2,20 +2,12 @@
 
 from __future__ import annotations
 
-import re
 import textwrap
 from collections.abc import Iterable, Sequence
 
+from heatmatch.plain_text import plain
+
 WIDTH = 80
-# Names come from files of strangers: a terminal obeys control characters, and marks that turn the
-# direction of writing show a line in another order than it has. Letters written from the right
-# need neither.
-_COMMANDS = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069]")
-
-
-def plain(text: str) -> str:
-    """The text with a question mark for each character that a terminal would obey."""
-    return _COMMANDS.sub("?", text)
 
 
 def clip(text: str, width: int) -> str:
@@ -35,7 +27,7 @@ def clip_middle(text: str, width: int) -> str:
 
 def wrap(text: str, indent: str = "  ") -> str:
     """The text in lines of 80 columns, following ones indented."""
-    return plain(textwrap.fill(text, WIDTH, subsequent_indent=indent))
+    return textwrap.fill(plain(text), WIDTH, subsequent_indent=indent)
 
 
 def table(header: Sequence[str], rows: Iterable[Sequence[str]], widths: Sequence[int]) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from heatmatch.plain_text import plain
+
 
 class Error(Exception):
     """Base of everything heatmatch raises; the pieces of the message are attributes."""
@@ -15,13 +17,10 @@ class Error(Exception):
         allowed: str = "",
         remedy: str = "",
     ) -> None:
-        super().__init__(message)
-        self.message = message
-        self.part = part
-        self.field = field
-        self.value = value
-        self.allowed = allowed
-        self.remedy = remedy
+        self.message = plain(message)
+        super().__init__(self.message)
+        self.part, self.field, self.value = plain(part), plain(field), plain(value)
+        self.allowed, self.remedy = plain(allowed), plain(remedy)
 
     def __str__(self) -> str:
         return self.message

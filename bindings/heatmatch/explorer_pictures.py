@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from html import escape
 from typing import Any
 
 from heatmatch import _core, plot
@@ -11,6 +10,7 @@ from heatmatch.display_text import clip
 from heatmatch.drawing import data_address
 from heatmatch.errors import InvalidInput
 from heatmatch.explorer_choice import Choice, Workbench
+from heatmatch.plain_text import escape
 
 _SIZE = (9.6, 4.6)
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
-from html import escape
 
 from heatmatch import _core
 from heatmatch.display import legend
@@ -14,6 +13,7 @@ from heatmatch.display_text import clip
 from heatmatch.display_units import told
 from heatmatch.explorer_choice import Choice
 from heatmatch.forms import html_of, html_table, paragraphs
+from heatmatch.plain_text import escape
 
 STYLE = """<style>
 .hm-panel table {border-collapse: collapse; margin: 0 0 .6em 0; font-size: 13px;}

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from html import escape
 from typing import TYPE_CHECKING
 
 from heatmatch import _core
@@ -18,6 +17,7 @@ from heatmatch.display_duties import counts_html, duties_html
 from heatmatch.display_meter import diagnosis_text, sheet_text
 from heatmatch.display_table import cells, heads
 from heatmatch.display_units import told
+from heatmatch.plain_text import escape
 
 if TYPE_CHECKING:
     from heatmatch._core import _Part

@@ -14,6 +14,7 @@ from heatmatch.display_text import clip
 from heatmatch.display_units import checked_units
 from heatmatch.errors import InvalidInput
 from heatmatch.files import write_text
+from heatmatch.plain_text import plain
 
 _TEMPLATE = "report.html.j2"
 _GENERATOR = 'name="generator" content="heatmatch"'
@@ -30,7 +31,11 @@ def _environment() -> Any:
             "pip install 'libheatmatch[report]'"
         ) from error
     return jinja2.Environment(
-        autoescape=True, undefined=jinja2.StrictUndefined, trim_blocks=True, lstrip_blocks=True
+        autoescape=True,
+        undefined=jinja2.StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        finalize=lambda text: plain(text) if type(text) is str else text,
     )
 
 

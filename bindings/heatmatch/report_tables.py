@@ -13,9 +13,10 @@ from heatmatch import _core, frames
 from heatmatch.display import legend
 from heatmatch.display_duties import SHORT, duties_heads
 from heatmatch.display_table import cells, heads, with_short_names
-from heatmatch.display_text import clip, clip_middle, plain
+from heatmatch.display_text import clip, clip_middle
 from heatmatch.display_units import told
 from heatmatch.errors import Error
+from heatmatch.plain_text import plain
 from heatmatch.sentence import Sentence
 from heatmatch.words import WORDS
 

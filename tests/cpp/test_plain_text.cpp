@@ -63,6 +63,17 @@ TEST_CASE("control characters are not plain text") {
 TEST_CASE("a line for a message keeps what can be read") {
     CHECK(plain_line("15 Ω") == "15 Ω");
     CHECK(plain_line("15\n\xff"
-                     "Ω") == "15??Ω");
+                     "Ω") == "15\\x0a\\xffΩ");
     CHECK(plain_line("two\r\nlines").find_first_of("\r\n") == std::string::npos);
+}
+
+// Unicode 15, general categories Cc and Cf: controls of C0 and C1, separators, marks of direction.
+TEST_CASE("what a terminal obeys and does not show is written out") {
+    CHECK(plain_line("\x1b[31mred") == "\\x1b[31mred");
+    CHECK(plain_line("clear \u009b2J") == "clear \\x9b2J");
+    CHECK(plain_line("back \u202e pair") == "back \\u202e pair");
+    for (const auto mark : {"\u061c", "\u200e", "\u200f", "\u2028", "\u2066", "\u2069", "\ufeff"}) {
+        CHECK(plain_line(mark).starts_with("\\u"));
+    }
+    CHECK(plain_line("גן é ☀️ 漢字") == "גן é ☀️ 漢字");
 }

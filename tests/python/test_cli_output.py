@@ -96,14 +96,14 @@ def test_control_characters_are_shown_not_obeyed(
         cli_output.say(text)
         out = capsys.readouterr().out
         assert not any(c in out for c in "\x1b\x9b\x07\u202e\u2066\r\x7f")
-        assert out.startswith("a?[31mb?2Jc?d?e?f")
+        assert out.startswith(r"a\x1b[31mb\x9b2Jc\x07d\u202ee\u2066f")
     assert display_text.plain("גן ☀️ é\tx\n") == "גן ☀️ é\tx\n"
     cli_output.print_json({"name": nasty})
     out = capsys.readouterr().out
     assert json.loads(out) == {"name": nasty}
     assert all(c.isprintable() or c == "\n" for c in out)
     cli_output.complain("one\nline \x1b[2J")
-    assert capsys.readouterr().err == "heatmatch: one line ?[2J\n"
+    assert capsys.readouterr().err == "heatmatch: one line \\x1b[2J\n"
 
 
 def test_json_has_no_number_that_is_none() -> None:

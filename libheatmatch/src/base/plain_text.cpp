@@ -1,5 +1,7 @@
 #include "heatmatch/base/plain_text.hpp"
 
+#include <algorithm>
+#include <cstdint>
 #include <optional>
 
 namespace heatmatch {
@@ -44,6 +46,36 @@ bool is_control(char c) {
     return static_cast<unsigned char>(c) < 0x20;
 }
 
+/// Code point of a well-formed character.
+std::uint32_t code_of(std::string_view character) {
+    const auto lead = static_cast<unsigned char>(character.front());
+    if (character.size() == 1) return lead;
+    std::uint32_t code = lead & (0x7FU >> character.size());
+    for (const char c : character.substr(1)) {
+        code = (code << 6U) | (static_cast<unsigned char>(c) & 0x3FU);
+    }
+    return code;
+}
+
+/// Whether a terminal or a page obeys a character and does not show it: controls, separators of
+/// lines, marks that turn the direction of writing.
+bool is_command(std::uint32_t code) {
+    return code < 0x20 || (code >= 0x7F && code < 0xA0) || code == 0x061C || code == 0x200E ||
+           code == 0x200F || (code >= 0x2028 && code <= 0x202E) ||
+           (code >= 0x2066 && code <= 0x2069) || code == 0xFEFF;
+}
+
+/// As a programmer writes it: `\x1b`, `\u202e`.
+std::string escape_of(std::uint32_t code) {
+    constexpr std::string_view digits = "0123456789abcdef";
+    const int places = code < 0x100 ? 2 : 4;
+    std::string text = places == 2 ? "\\x" : "\\u";
+    for (int place = places - 1; place >= 0; --place) {
+        text += digits[(code >> (4U * static_cast<unsigned>(place))) & 0xFU];
+    }
+    return text;
+}
+
 bool is_white(char c) {
     return c == '\t' || c == '\n' || c == '\r';
 }
@@ -63,13 +95,11 @@ std::string plain_line(std::string_view text) {
     std::string plain;
     while (!text.empty()) {
         const std::size_t length = character_length(text);
-        if (length == 0 || is_control(text.front())) {
-            plain += '?';
-            text.remove_prefix(1);
-        } else {
-            plain += text.substr(0, length);
-            text.remove_prefix(length);
-        }
+        const std::string_view first = text.substr(0, std::max<std::size_t>(1, length));
+        const std::uint32_t code =
+            length == 0 ? static_cast<unsigned char>(first.front()) : code_of(first);
+        plain += length == 0 || is_command(code) ? escape_of(code) : std::string(first);
+        text.remove_prefix(first.size());
     }
     return plain;
 }

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heatmatch/base/plain_text.hpp"
+
 namespace heatmatch {
 
 using base_sentences::say;
@@ -46,7 +48,7 @@ std::string joined(const Sentences& sentences, UnitSystem system, std::string_vi
 std::string text_of_value(const Argument& argument, UnitSystem system, std::string_view between,
                           Arguments more) {
     if (const auto* amount = std::get_if<Amount>(&argument.value)) return text_of(*amount, system);
-    if (const auto* name = std::get_if<Name>(&argument.value)) return name->text;
+    if (const auto* name = std::get_if<Name>(&argument.value)) return plain_line(name->text);
     return joined(std::get<Sentences>(argument.value), system, between, more);
 }
 
