@@ -9,6 +9,8 @@ from typing import Any
 import ipywidgets as widgets
 
 from heatmatch import _core
+from heatmatch.display_text import clip
+from heatmatch.errors import InvalidInput
 from heatmatch.explorer_choice import Choice, Workbench, hookups_up_to
 
 ALL = "all"
@@ -138,13 +140,12 @@ class Controls:
 
         Raises
         ------
-        ValueError
-            The budget is no number.
+        InvalidInput
+            The budget is no number, or none that can be.
         """
         values = {name: box.value for name, box in self.dropdowns.items()}
         values |= {name: number.value for name, number in self.sliders.items()}
-        text = self.budget.value.strip()
-        return Choice(**values, budget=float(text) if text else None)
+        return Choice(**values, budget=_budget(self.budget.value.strip()))
 
     def put(self, choice: Choice) -> None:
         """Sets all controls, and tells of it once."""
@@ -166,6 +167,28 @@ class Controls:
         for name in ("k20_w_mk", "record_low_c"):
             order += [self.sliders[name].box] if name in self.sliders else []
         return widgets.VBox([*order, self.budget], layout={"width": "33em"})
+
+
+def _budget(text: str) -> float | None:
+    """What was written as the budget; None for nothing."""
+    if not text:
+        return None
+    try:
+        budget = float(text)
+    except ValueError:
+        budget = -1.0
+    if 0.0 <= budget < math.inf:
+        return budget
+    allowed, remedy = "a number of 0 or more", "write nothing for none"
+    shown = clip(text, 40)
+    raise InvalidInput(
+        f"budget: write a number of 0 or more, or nothing for none, not {shown}",
+        "choice",
+        "budget",
+        shown,
+        allowed,
+        remedy,
+    )
 
 
 class _Held:

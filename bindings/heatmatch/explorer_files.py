@@ -68,7 +68,7 @@ class FileRow:
         def press(_: object) -> None:
             try:
                 work()
-            except (Error, ValueError, OSError) as error:
+            except Error as error:
                 self.panel.say(str(error), wrong=True)
 
         button.on_click(press)

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import asyncio
-import math
 from collections.abc import Callable
-from html import escape
 from typing import Any
 
 import ipywidgets as widgets
@@ -19,6 +17,7 @@ from heatmatch.explorer_controls import Controls
 from heatmatch.explorer_files import FileRow
 from heatmatch.explorer_pictures import PICTURES, picture_html
 from heatmatch.explorer_tables import Kept
+from heatmatch.plain_text import escape
 
 _DRAW_AFTER_S = 0.08
 _MOST_KEPT = 6
@@ -116,14 +115,9 @@ class ExplorerPanel:
         self.failed = True
         try:
             choice = self.controls.choice()
-            if choice.budget is not None and not (0.0 <= choice.budget < math.inf):
-                raise ValueError
             ranking = self.bench.rank(choice)
         except Error as error:
             self.say(f"{error}. Shown is what was computed before.", wrong=True)
-            return
-        except ValueError:
-            self.say("budget: write a number of 0 or more, or nothing for none", wrong=True)
             return
         self.failed = False
         self._show(choice, ranking)
@@ -165,11 +159,17 @@ class ExplorerPanel:
         self._later(self._draw)
 
     def _draw(self) -> None:
-        """Shows the chosen view of the candidate; whatever fails takes the old one away."""
+        """Shows the chosen view of the candidate; whatever fails takes the old one away.
+
+        What cannot be drawn of the user's data is said; a fault of ours shows as one.
+        """
         try:
             self._draw_view()
-        except Exception as error:
+        except Error as error:
             self.shown.value = explorer_tables.panel(f"<p>not drawn: {escape(str(error))}</p>")
+        except BaseException:
+            self.shown.value = ""
+            raise
 
     def _draw_view(self) -> None:
         view = self.view.value

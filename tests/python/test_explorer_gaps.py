@@ -99,3 +99,28 @@ def test_weather_of_another_site_is_let_go(
     press(panel, "load installation")
     assert "was let go" in words(panel.status.value)
     assert heat_of(panel) == pytest.approx(hm.rank(starter, other)[0].season.kwh, rel=1e-9)
+
+
+def test_a_fault_of_ours_shows_as_one(
+    starter: hm.Catalog, demo: hm.Installation, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    panel = hm.explore(starter, demo)
+
+    def broken(*given: object, **options: object) -> None:
+        raise ValueError("a fault of the library")
+
+    monkeypatch.setattr(panel.bench, "rank", broken)
+    with pytest.raises(ValueError, match="a fault of the library"):
+        panel.controls.budget.value = "100"
+    assert panel.failed
+    assert "budget" not in panel.status.value
+    monkeypatch.undo()
+    for text in ("sixty", "-1", "nan", "inf", "1e999", "\x1b[31m"):
+        panel.controls.budget.value = text
+        assert "budget: write a number of 0 or more, or nothing for none" in panel.status.value
+        assert "\x1b" not in panel.status.value
+    panel.controls.budget.value = ""
+    monkeypatch.setattr(panel, "_draw_picture", broken)
+    with pytest.raises(ValueError, match="a fault of the library"):
+        panel._draw()
+    assert panel.shown.value == ""
