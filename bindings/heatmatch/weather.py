@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import difflib
 import os
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import numpy as np
 import numpy.typing as npt
 
-from heatmatch import _core
-from heatmatch.errors import FileError, InvalidInput
+from heatmatch import _core, weather_text
+from heatmatch.errors import InvalidInput
+from heatmatch.files import checked_path
 from heatmatch.frames import pandas_or_error
 from heatmatch.times import seconds_since_1970
 
@@ -27,8 +28,8 @@ def _refusal(field: str, value: str, allowed: str, remedy: str) -> InvalidInput:
 
 
 def _plain(name: object) -> str:
-    """A column's name as it is compared: without case, blanks and signs."""
-    return "".join(c for c in str(name).lower() if c.isalnum())
+    """A column's name as it is compared: without case, blanks, signs and unit in brackets."""
+    return weather_text.stem(str(name)[:80])
 
 
 def _check_names(frame: _pd.DataFrame) -> None:
@@ -77,7 +78,11 @@ def _numbers(frame: _pd.DataFrame, name: str) -> npt.NDArray[np.float64] | None:
 
 
 def from_frame(
-    frame: _pd.DataFrame, site: _core.Site, *, label: str | float = "left"
+    frame: _pd.DataFrame,
+    site: _core.Site,
+    *,
+    label: str | float = "left",
+    wind_height_m: float = 10.0,
 ) -> _core.Weather:
     """Weather on a site's panels from a data frame of sun and air.
 
@@ -86,11 +91,14 @@ def from_frame(
     frame : pandas.DataFrame
         Index of moments with a time zone, rising, in steps of 1 minute to 1 hour. Columns ``ghi``
         or ``dni`` and ``dhi`` [W/m2] (or all three), ``temp_air`` [°C] and, if known,
-        ``wind_speed`` at the panels [m/s]; others are not read.
+        ``wind_speed`` [m/s]; others are not read.
     site : Site
         Latitude, longitude and tilt must be known; what else is missing is assumed and listed.
     label : {"left", "center", "right"} or float
         Where in its step a row's time lies; left is its start.
+    wind_height_m : float
+        Above the ground, at which the wind was measured; it is brought down to that at the panels.
+        A weather station's mast has 10 m; give 2 where the instrument stands at the panels.
 
     Returns
     -------
@@ -137,44 +145,8 @@ def from_frame(
         dhi_w_m2=_numbers(frame, "dhi"),
         wind_m_s=_numbers(frame, "wind_speed"),
         label=label,
+        wind_height_m=wind_height_m,
     )
-
-
-def _iotools() -> Any:
-    """pvlib's readers."""
-    try:
-        from pvlib import iotools
-    except ImportError as error:
-        raise ImportError(
-            "reading weather files needs pvlib; install it with pip install 'libheatmatch[weather]'"
-        ) from error
-    return iotools
-
-
-def _read(reader: Any, path: str | os.PathLike[str], kind: str) -> tuple[Any, Any]:
-    """What a reader of pvlib makes of a file; its errors name the file."""
-    name = os.fspath(path)
-    if not os.path.isfile(name):
-        raise FileError(f"{name}: there is no such file", field="path", value=name)
-    try:
-        frame, meta = reader(name)
-    except (ValueError, KeyError, IndexError, TypeError, AttributeError) as error:
-        raise InvalidInput(
-            f"{name}: is not read as {kind} ({type(error).__name__}: {error}); "
-            "check that it is one, and whole",
-            name,
-            "file",
-        ) from error
-    return frame, meta
-
-
-def _sorted_year(frame: _pd.DataFrame) -> _pd.DataFrame:
-    """A typical year is put together from months of several years; gives all of them one."""
-    if frame.index.is_monotonic_increasing and frame.index.is_unique:
-        return frame
-    common_year = 2025
-    index = frame.index.map(lambda moment: moment.replace(year=common_year))
-    return frame.set_axis(index, axis=0)
 
 
 def _placed(
@@ -192,69 +164,63 @@ def _placed(
     return _core.Site(**(place | site.to_dict()))
 
 
-def read_epw(path: str | os.PathLike[str], site: _core.Site | None = None) -> _core.Weather:
+def read_epw(
+    path: str | os.PathLike[str], site: _core.Site | None = None, *, wind_height_m: float = 10.0
+) -> _core.Weather:
     """Weather on a site's panels from an EPW file; its hours are labelled at their start.
 
     Latitude, longitude and elevation are taken from the file where the site has none. The wind of
-    the file is that of a mast of 10 m.
+    the file is that of a mast of 10 m unless told.
     """
-    frame, meta = _read(_iotools().read_epw, path, "EPW")
-    placed = _placed(site, meta["latitude"], meta["longitude"], meta["altitude"])
-    return from_frame(_sorted_year(frame), placed, label="left")
+    frame, place = weather_text.read_epw(path)
+    return from_frame(frame, _placed(site, *place), label="left", wind_height_m=wind_height_m)
 
 
-def read_tmy3(path: str | os.PathLike[str], site: _core.Site | None = None) -> _core.Weather:
+def read_tmy3(
+    path: str | os.PathLike[str], site: _core.Site | None = None, *, wind_height_m: float = 10.0
+) -> _core.Weather:
     """Weather on a site's panels from a TMY3 file; its hours are labelled at their end.
 
     Latitude, longitude and elevation are taken from the file where the site has none. The wind of
-    the file is that of a mast of 10 m.
+    the file is that of a mast of 10 m unless told.
     """
-    reader = _iotools().read_tmy3
-    frame, meta = _read(
-        lambda name: reader(name, coerce_year=2025, map_variables=True), path, "TMY3"
-    )
-    placed = _placed(site, meta["latitude"], meta["longitude"], meta["altitude"])
-    return from_frame(frame, placed, label="right")
+    frame, place = weather_text.read_tmy3(path)
+    return from_frame(frame, _placed(site, *place), label="right", wind_height_m=wind_height_m)
 
 
-def read_pvgis(path: str | os.PathLike[str], site: _core.Site | None = None) -> _core.Weather:
+def read_pvgis(
+    path: str | os.PathLike[str], site: _core.Site | None = None, *, wind_height_m: float = 10.0
+) -> _core.Weather:
     """Weather on a site's panels from a typical year of PVGIS, as CSV or JSON.
 
     Its sun is that of a moment, which the file's irradiance time offset tells; without one it is
     the full hour. Latitude, longitude and elevation are taken from the file where the site has
-    none. The wind of the file is that of 10 m above the ground.
+    none. The wind of the file is that of 10 m above the ground unless told.
     """
-    frame, meta = _read(_iotools().read_pvgis_tmy, path, "a typical year of PVGIS")
-    inputs = meta["inputs"]
-    place = inputs.get("location", inputs)
-    offset_h = float(
-        place.get("irradiance_time_offset", inputs.get("irradiance time offset", 0.0)) or 0.0
-    )
-    placed = _placed(site, place["latitude"], place["longitude"], place["elevation"])
+    frame, place, offset_h = weather_text.read_pvgis(path)
     label = min(1.0, max(0.0, 0.5 - offset_h))
-    return from_frame(_sorted_year(frame), placed, label=label)
+    return from_frame(frame, _placed(site, *place), label=label, wind_height_m=wind_height_m)
 
 
-def read_file(path: str | os.PathLike[str], site: _core.Site | None = None) -> _core.Weather:
+def read_file(
+    path: str | os.PathLike[str], site: _core.Site | None = None, *, wind_height_m: float = 10.0
+) -> _core.Weather:
     """Weather on a site's panels from a file of a typical year, its kind told by name and content.
 
-    EPW by its ending; JSON, and CSV that begins with a latitude, as PVGIS; other CSV as TMY3.
+    EPW by its ending; JSON, and CSV that begins with a latitude, as PVGIS; other CSV as TMY3. The
+    text may be in UTF-8, UTF-16 with its mark, or Latin-1.
     """
-    name = os.fspath(path)
+    name = checked_path(path, "read")
     ending = os.path.splitext(name)[1].lower()
-    if ending == ".epw":
-        return read_epw(path, site)
-    if ending == ".json":
-        return read_pvgis(path, site)
-    if ending != ".csv":
+    if ending not in (".epw", ".json", ".csv"):
         raise _refusal(
             "file", f'"{name}"', "an .epw, .csv or .json file", "take one of EPW, TMY3 or PVGIS"
         )
-    start = ""
-    if os.path.isfile(name):
-        with open(name, encoding="utf-8", errors="replace") as file:
-            start = file.readline()
-    return (read_pvgis if start.startswith("Latitude") else read_tmy3)(path, site)
+    read = {".epw": read_epw, ".json": read_pvgis}.get(ending)
+    if read is None:
+        start = weather_text.text_of(name).lstrip()[:8].lower()
+        read = read_pvgis if start == "latitude" else read_tmy3
+    return read(path, site, wind_height_m=wind_height_m)
 
 
 def from_installation(installation: _core.Installation) -> _core.Weather:

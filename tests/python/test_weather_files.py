@@ -33,13 +33,13 @@ def direct(hours: pd.DataFrame) -> hm.Weather:
     return hm.Weather.from_frame(hours, site_of(tmy3(GREENSBORO)[1], 36))
 
 
-def write_epw(path: Path, hours: pd.DataFrame) -> None:
+def write_epw(path: Path, hours: pd.DataFrame, years: list[int] = YEARS) -> None:
     """Eight header lines, then 35 columns; hours count from 1, each month has its own year."""
     lines = ["LOCATION,Greensboro,NC,USA,TMY3,723170,36.1,-79.95,-5.0,273.0"]
     lines += ["HEADER"] * 7
     for time, row in hours.iterrows():
         cells = ["0"] * 35
-        cells[:6] = [YEARS[time.month - 1], time.month, time.day, time.hour + 1, 60, "?"]
+        cells[:6] = [years[time.month - 1], time.month, time.day, time.hour + 1, 60, "?"]
         cells[6] = row.temp_air
         cells[13], cells[14], cells[15] = row.ghi, row.dni, row.dhi
         cells[21] = row.wind_speed
