@@ -4,13 +4,14 @@
 
 namespace heatmatch::python {
 
-namespace {
-
 std::string shown(const py::handle& object) {
-    return quote(py::str(py::repr(object)).cast<std::string>());
+    try {
+        return quote(py::str(py::repr(object)).cast<std::string>());
+    } catch (const std::exception&) {
+        PyErr_Clear();
+        return "(not readable)";
+    }
 }
-
-}  // namespace
 
 void check_argument(const char* name, double value, const Unit& unit, const Range& range) {
     if (range.holds(value)) return;

@@ -136,6 +136,14 @@ void register_meter(py::module_& module);
 void register_diagnosis(py::module_& module);
 void register_answer_days(py::module_& module);
 
+/// An object as a message can hold it, also one that has no end or no repr.
+[[nodiscard]] std::string shown(const py::handle& object);
+
+/// A text that was given to be read. Bytes count too; what is no UTF-8 is refused as any bad input.
+struct GivenText {
+    std::string text{};
+};
+
 /// The `heatmatch.Sentence` of a sentence: a str of its text in SI units that knows its data.
 [[nodiscard]] py::object sentence_object(Sentence sentence);
 /// The reverse; a plain str stands as it is.
@@ -152,6 +160,17 @@ struct type_caster<heatmatch::Sentence> {
     bool load(handle source, bool) { return heatmatch::python::read_sentence(source, value); }
     static handle cast(const heatmatch::Sentence& sentence, return_value_policy, handle) {
         return heatmatch::python::sentence_object(sentence).release();
+    }
+};
+
+template <>
+struct type_caster<heatmatch::python::GivenText> {
+    PYBIND11_TYPE_CASTER(heatmatch::python::GivenText, const_name("str"));
+
+    bool load(handle source, bool) {
+        if (!isinstance<str>(source) && !isinstance<bytes>(source)) return false;
+        value.text = heatmatch::python::text_from(source, "text");
+        return true;
     }
 };
 

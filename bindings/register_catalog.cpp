@@ -149,18 +149,19 @@ void register_imports(py::class_<Catalog>& cls) {
            "Puts the rows of a JSON file in; all or nothing unless keep_good.")
         .def(
             "import_json_text",
-            [](Catalog& catalog, const std::string& text, bool keep_good) {
-                return imported([&] { return catalog.import_json_text(text, "JSON", keep_good); });
+            [](Catalog& catalog, const GivenText& given, bool keep_good) {
+                return imported(
+                    [&] { return catalog.import_json_text(given.text, "JSON", keep_good); });
             },
             py::arg("text"), py::pos_only(), py::kw_only(), py::arg("keep_good") = false,
             "The same from JSON text.")
         .def(
             "import_csv_text",
-            [](Catalog& catalog, const std::string& kind, const std::string& text,
+            [](Catalog& catalog, const std::string& kind, const GivenText& given,
                const std::string& origin, bool keep_good, bool number_records) {
                 return imported([&] {
-                    return catalog.import_csv_text(part_kind(kind).kind, text, origin, keep_good,
-                                                   number_records);
+                    return catalog.import_csv_text(part_kind(kind).kind, given.text, origin,
+                                                   keep_good, number_records);
                 });
             },
             py::arg("kind"), py::arg("text"), py::pos_only(), py::kw_only(),

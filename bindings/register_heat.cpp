@@ -9,7 +9,8 @@ void register_heat(py::module_& module) {
     py::class_<ConductorTemperature>(module, "ConductorTemperature", "How hot a wire gets.")
         .def_readonly("conductor_c", &ConductorTemperature::conductor_c, "of the conductor [°C]")
         .def_readonly("surface_c", &ConductorTemperature::surface_c, "of the insulation [°C]")
-        .def_readonly("runaway", &ConductorTemperature::runaway, "no steady state")
+        .def_readonly("runaway", &ConductorTemperature::runaway,
+                      "no steady state, or one beyond 1500 °C: both then mean \"at least\"")
         .def_property_readonly(
             "assumed", [](const ConductorTemperature& t) { return texts_of(t.assumed); },
             "what was assumed")

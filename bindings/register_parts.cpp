@@ -60,7 +60,7 @@ py::class_<P> register_part(py::module_& module, const char* name, PartKind kind
         "The known fields as JSON.");
     cls.def_static(
         "from_json",
-        [kind](const std::string& text) { return std::get<P>(part_from_json(kind, text)); },
+        [kind](const GivenText& given) { return std::get<P>(part_from_json(kind, given.text)); },
         py::arg("text"), py::pos_only(), "Reads a part from a JSON object.");
     cls.def(py::self == py::self);
     cls.def("__repr__", [name](const P& part) {

@@ -85,8 +85,8 @@ void register_sentence(py::module_& module) {
             "By id and arguments.")
         .def_static(
             "from_json",
-            [](const std::string& text) {
-                return HeldSentence{sentence_from_json(text, &find_template)};
+            [](const GivenText& given) {
+                return HeldSentence{sentence_from_json(given.text, &find_template)};
             },
             py::arg("text"), "The same back.")
         .def(

@@ -40,13 +40,25 @@ std::string dumps(const py::object& object) {
         if (py::hasattr(other, "tolist")) return other.attr("tolist")();
         throw InvalidInput(ErrorDetail{.part = "installation",
                                        .field = "value",
-                                       .value = quote(text_from(py::repr(other), "value")),
+                                       .value = shown(other),
                                        .allowed = "plain data: dict, list, number, text",
                                        .remedy = verbatim("convert it first")});
     });
-    return text_from(py::module_::import("json").attr("dumps")(
-                         object, py::arg("ensure_ascii") = false, py::arg("default") = plain),
-                     "installation");
+    try {
+        return text_from(py::module_::import("json").attr("dumps")(
+                             object, py::arg("ensure_ascii") = false, py::arg("default") = plain),
+                         "installation");
+    } catch (const py::error_already_set& error) {
+        // What has no end, or more digits than Python writes.
+        if (!error.matches(PyExc_RecursionError) && !error.matches(PyExc_ValueError)) throw;
+        if (error.matches(py::module_::import("heatmatch.errors").attr("Error"))) throw;
+        throw InvalidInput(
+            ErrorDetail{.part = "installation",
+                        .field = "value",
+                        .value = quote(py::str(error.value()).cast<std::string>(), 100),
+                        .allowed = "plain data, at most 32 levels deep",
+                        .remedy = verbatim("give what a JSON file of an installation can hold")});
+    }
 }
 
 }  // namespace
@@ -137,7 +149,8 @@ void register_setting(py::module_& module) {
             },
             py::arg("path"), py::pos_only(), "Reads an installation file.")
         .def_static(
-            "from_json_text", [](const std::string& text) { return installation_from_json(text); },
+            "from_json_text",
+            [](const GivenText& given) { return installation_from_json(given.text); },
             py::arg("text"), py::pos_only(), "Reads an installation from JSON text.")
         .def_static(
             "from_dict", [](const py::dict& dict) { return installation_from_json(dumps(dict)); },

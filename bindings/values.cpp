@@ -11,7 +11,7 @@ namespace {
                          const std::string& name, const std::string& allowed) {
     throw InvalidInput(ErrorDetail{.part = part,
                                    .field = name,
-                                   .value = quote(text_from(py::repr(object), "value")),
+                                   .value = shown(object),
                                    .allowed = allowed,
                                    .remedy = sentence_of(Name{std::string(field.meaning)})});
 }
@@ -42,7 +42,7 @@ std::vector<double> row_from(const Field& field, const py::handle& object,
     std::vector<std::string_view> names;
     for (const Column& column : field.columns) names.push_back(column.name);
     for (const auto& [key, value] : dict) {
-        const auto name = py::str(key).cast<std::string>();
+        const std::string name = text_from(py::str(key), "name of a field", part);
         if (std::find(names.begin(), names.end(), name) != names.end()) continue;
         refuse(field, key, part, std::string(field.name) + '.' + name,
                "a known key; " + suggestion(name, names).text());
@@ -140,7 +140,7 @@ Value from_python(const Field& field, const py::handle& object, const std::strin
         case FieldKind::texts: {
             auto list = list_from<std::string>(
                 field, object, part, "a list of texts",
-                [](py::handle item) { return py::str(item).cast<std::string>(); });
+                [&](py::handle item) { return text_from(py::str(item), name.c_str(), part); });
             return list.empty() ? Value{} : Value{std::move(list)};
         }
         case FieldKind::rows: {
@@ -156,7 +156,8 @@ Value from_python(const Field& field, const py::handle& object, const std::strin
                 refuse(field, object, part, name, "a dict of texts");
             TextMap map;
             for (const auto& [key, text] : py::reinterpret_borrow<py::dict>(object)) {
-                map[py::str(key).cast<std::string>()] = py::str(text).cast<std::string>();
+                map[text_from(py::str(key), name.c_str(), part)] =
+                    text_from(py::str(text), name.c_str(), part);
             }
             return map.empty() ? Value{} : Value{std::move(map)};
         }
@@ -169,7 +170,7 @@ Value from_python(const Field& field, const py::handle& object, const std::strin
 void fill_record(std::span<const Field> fields, void* record, const py::dict& arguments,
                  const std::string& part) {
     for (const auto& [key, value] : arguments) {
-        const auto name = py::str(key).cast<std::string>();
+        const std::string name = text_from(py::str(key), "name of a field", part);
         if (find_field(fields, name) == nullptr) refuse_unknown_field(fields, name, part);
     }
     for (const bool relative : {false, true}) {

@@ -160,6 +160,14 @@ TEST_CASE("a key that is given twice is refused, and so is deep nesting") {
     CHECK_FALSE(catalog_refusal(ladder) == "(accepted)");
 }
 
+TEST_CASE("thousands of keys are refused at once, naming a few") {
+    std::string many;
+    for (int i = 0; i < 200000; ++i) many += "\"k" + std::to_string(i) + "\": 1,";
+    const std::string told = refusal_of<InvalidInput>([&] { read_panel(many); });
+    CHECK(holds(told, "keys of one object at line 1 = more than 1000, such as \"i_sc\""));
+    CHECK(told.size() < 300);
+}
+
 TEST_CASE("a catalog file tells the line of a row it cannot use") {
     const std::string text = "{\"heatmatch_catalog\": 1,\n\"panels\": [\n" + panel_with("") +
                              ",\n" + R"({"id": "bad", "label": "Bad", "v_oc": -1, "i_sc": 8,)" +

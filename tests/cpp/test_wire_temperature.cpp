@@ -168,6 +168,23 @@ TEST_CASE("a wire that finds no steady state is reported as running away") {
     CHECK(silicone_at(100.0, bed(150)).runaway);
 }
 
+TEST_CASE("beyond what is computed more current never makes a wire colder") {
+    for (const Surroundings& around :
+         {bed(800.0), Surroundings::open_air(800.0), Surroundings::sunlit(800.0)}) {
+        double before_c = -300.0;
+        for (double current_a = 1.0; current_a < 5e5; current_a *= 1.1) {
+            CAPTURE(current_a);
+            const ConductorTemperature at = silicone_at(current_a, around);
+            CHECK(at.conductor_c >= before_c);
+            CHECK(at.runaway == (at.conductor_c >= 1500.0));
+            before_c = at.conductor_c;
+        }
+    }
+    // The hottest surroundings that are taken.
+    CHECK(silicone_at(0.0, bed(1500.0)).conductor_c == 1500.0);
+    CHECK(silicone_at(50.0, bed(1500.0)).conductor_c == 1500.0);
+}
+
 TEST_CASE("nothing is said where the surroundings are not known") {
     const auto at = [](const Surroundings& around) {
         return conductor_temperature(silicone(), nullptr, 4.0, around);

@@ -76,6 +76,14 @@ ConductorTemperature in_solid(const Wire& wire, const WireGeometry& geometry,
             .surface_c = conductor_c - heat * geometry.insulation_k_m_per_w};
 }
 
+/// Beyond the highest temperature that is computed an answer says no more than that it is beyond,
+/// and is never colder than one at less current or in cooler surroundings.
+ConductorTemperature within_reach(const ConductorTemperature& at, double around_c) {
+    if (!at.runaway && at.conductor_c <= hottest_c) return at;
+    const double beyond_c = std::max(hottest_c, around_c);
+    return {.conductor_c = beyond_c, .surface_c = beyond_c, .runaway = true};
+}
+
 }  // namespace
 
 std::optional<ConductorTemperature> conductor_temperature(const Wire& wire,
@@ -89,9 +97,10 @@ std::optional<ConductorTemperature> conductor_temperature(const Wire& wire,
     const WireGeometry geometry = wire_geometry(wire, insulation, assumed);
     const auto cooling = wire_cooling(wire, geometry, surroundings, bed, assumed);
     if (!cooling) return std::nullopt;
-    ConductorTemperature result = cooling->solid_k_m_per_w
-                                      ? in_solid(wire, geometry, *cooling, current_a)
-                                      : in_air(wire, geometry, *cooling, current_a);
+    ConductorTemperature result =
+        within_reach(cooling->solid_k_m_per_w ? in_solid(wire, geometry, *cooling, current_a)
+                                              : in_air(wire, geometry, *cooling, current_a),
+                     cooling->around_c);
     result.assumed = std::move(assumed);
     return result;
 }

@@ -44,6 +44,8 @@ constexpr auto listed_fit_columns = std::to_array<Column>({
 constexpr Range positive_volts{.low = 0.0, .high = 2000.0, .low_open = true};
 constexpr Range positive_amperes{.low = 0.0, .high = 100.0, .low_open = true};
 
+constexpr double nearest_to_zero_pct_per_k = -0.17;
+
 Sentence coefficient_remedy() {
     return say<"parts.coefficients">(with<"volts">("-120 mV/K"), with<"amperes">("4 mA/K"));
 }
@@ -91,7 +93,7 @@ std::span<const Field> panel_fields() {
         bind<&Panel::beta_voc_pct_per_k>({.name = "beta_voc_pct_per_k",
                                           .kind = FieldKind::number,
                                           .unit = unit::percent_per_kelvin,
-                                          .range = {.low = -0.9, .high = -0.17},
+                                          .range = {.low = -0.9, .high = -0.14},
                                           .meaning = "change of v_oc with cell temperature",
                                           .relative_to = "v_oc",
                                           .relative_unit = unit::volt_per_kelvin,
@@ -160,6 +162,18 @@ void check_panel(const Panel& panel) {
     const auto amperes = [](double i) {
         return format_quantity(i, unit::ampere, UnitSystem::si, 6);
     };
+    // Listed modules of gallium arsenide go to -0.153 %/K, all others end at -0.171; nearer to zero
+    // is a label in V/K, which would make the cold voltage too low.
+    const bool is_gaas = panel.technology == Technology::gaas;
+    if (panel.beta_voc_pct_per_k && *panel.beta_voc_pct_per_k > nearest_to_zero_pct_per_k &&
+        !is_gaas) {
+        const auto in_field = [](double beta) {
+            return exact_text(beta, unit::percent_per_kelvin);
+        };
+        refuse_part(title, "beta_voc_pct_per_k", in_field(*panel.beta_voc_pct_per_k),
+                    "<= " + in_field(nearest_to_zero_pct_per_k) + " unless technology is GaAs",
+                    coefficient_remedy());
+    }
     if (panel.v_mp && *panel.v_mp >= panel.v_oc) {
         refuse_part(title, "v_mp", volts(*panel.v_mp), "below v_oc = " + volts(panel.v_oc),
                     base_sentences::say<"base.exchanged">());

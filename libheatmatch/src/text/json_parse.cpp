@@ -15,6 +15,8 @@ using text_sentences::say;
 namespace {
 
 constexpr int deepest = 32;
+constexpr std::size_t most_keys =
+    1000;  // an object keeps them in a row, each sought from its start
 
 /// Walks over the text and counts its lines, so that the parser's events can be placed.
 class LineCounter {
@@ -51,6 +53,17 @@ std::string parse_failure(std::string reason, std::size_t line) {
     if (prefix != std::string::npos) reason.erase(0, prefix + 2);
     if (reason.find("at line") == std::string::npos) reason += " at line " + std::to_string(line);
     return clip(reason, longest);
+}
+
+/// The first three of many keys, as a message can hold them.
+std::string few_of(const std::set<std::string>& keys) {
+    std::string few;
+    std::size_t told = 0;
+    for (const std::string& key : keys) {
+        if (told++ == 3) break;
+        few += (few.empty() ? "" : ", ") + quote(key, 20);
+    }
+    return few;
 }
 
 /// What to do about it, for whoever writes JSON by hand: the usual slips in plain words.
@@ -101,6 +114,14 @@ ParsedJson parse_json(std::string_view text, std::string_view origin) {
         } else if (event == Event::key) {
             const auto& key = json.get_ref<const std::string&>();
             if (depth == 1) top_key = key;
+            if (keys.back().size() == most_keys) {
+                throw InvalidInput(
+                    ErrorDetail{.part = std::string(origin),
+                                .field = "keys of one object at line " + std::to_string(line),
+                                .value = "more than 1000, such as " + few_of(keys.back()),
+                                .allowed = "at most 1000",
+                                .remedy = say<"text.too_many_keys">()});
+            }
             if (!keys.back().insert(key).second) {
                 throw InvalidInput(
                     ErrorDetail{.part = std::string(origin),

@@ -3,6 +3,7 @@
 #include "csv.hpp"
 #include "sentences.hpp"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -148,14 +149,21 @@ std::vector<Panel> panels_from_module_csv(std::string_view text, std::string_vie
     constexpr std::size_t header_lines = 3;
     std::vector<Panel> panels;
     std::set<std::string> ids;
+    std::map<std::string, int> last_of;
     for (std::size_t r = header_lines; r < records.size(); ++r) {
         const ModuleRow row(columns, records[r]);
         try {
             Panel panel = panel_of(row);
             const std::string stem = panel.id;
-            for (int n = 2; ids.contains(panel.id); ++n) panel.id = stem + '-' + std::to_string(n);
+            // Counted on from the last of that name: thousands of one name take no thousands each.
+            int last = last_of[stem];
+            while (ids.contains(panel.id)) {
+                last = std::max(2, last + 1);
+                panel.id = stem + '-' + std::to_string(last);
+            }
             check_part(panel);
             ids.insert(panel.id);
+            last_of[stem] = last;
             panels.push_back(std::move(panel));
         } catch (const InvalidInput& error) {
             refused.push_back(

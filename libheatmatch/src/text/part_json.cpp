@@ -101,6 +101,7 @@ CatalogText catalog_from_json(std::string_view text, std::string_view origin,
     const ParsedJson parsed = parse_json(text, origin);
     check_catalog_version(parsed.root, std::string(origin));
     CatalogText catalog;
+    std::set<std::pair<PartKind, std::string>> gone;
     for (const auto& item : parsed.root.items()) {
         if (item.key() == catalog_key) continue;
         if (item.key() == removed_key) {
@@ -114,10 +115,7 @@ CatalogText catalog_from_json(std::string_view text, std::string_view origin,
                     check_value({.name = "id", .kind = FieldKind::slug, .required = true},
                                 id.is_string() ? Value{removed.second} : Value{},
                                 std::string(origin) + ": removed " + list.key());
-                    if (std::find(catalog.removed.begin(), catalog.removed.end(), removed) ==
-                        catalog.removed.end()) {
-                        catalog.removed.push_back(removed);
-                    }
+                    if (gone.insert(removed).second) catalog.removed.push_back(removed);
                 }
             }
             continue;
@@ -154,15 +152,14 @@ CatalogText catalog_from_json(std::string_view text, std::string_view origin,
             }
         }
     }
-    for (const auto& [kind, id] : catalog.removed) {
-        for (const Part& part : catalog.rows) {
-            if (part_kind(part).kind != kind || part_id(part) != id) continue;
-            throw InvalidInput(ErrorDetail{.part = std::string(origin) + ": " + part_title(part),
-                                           .field = "id",
-                                           .value = quote(id),
-                                           .allowed = "either given or removed, not both",
-                                           .remedy = say<"text.take_out">()});
-        }
+    for (const Part& part : catalog.rows) {
+        const std::string id = part_id(part);
+        if (!gone.contains({part_kind(part).kind, id})) continue;
+        throw InvalidInput(ErrorDetail{.part = std::string(origin) + ": " + part_title(part),
+                                       .field = "id",
+                                       .value = quote(id),
+                                       .allowed = "either given or removed, not both",
+                                       .remedy = say<"text.take_out">()});
     }
     return catalog;
 }

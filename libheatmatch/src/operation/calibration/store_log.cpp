@@ -9,6 +9,7 @@
 #include <set>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/base/plain_text.hpp"
 #include "heatmatch/base/units.hpp"
 
 namespace heatmatch {
@@ -219,6 +220,10 @@ StoreLog store_log_from_csv(std::string_view text) {
     std::set<std::string> seen;
     std::size_t probes = 0;
     for (const std::string& name : names) {
+        if (!is_plain_text(name)) {
+            refuse("column", quote(name), "text in UTF-8 without control characters",
+                   say<"calibration.name_columns">());
+        }
         if (!seen.insert(name).second) {
             refuse("column", quote(name) + " twice", "there once", say<"calibration.drop_one">());
         }
