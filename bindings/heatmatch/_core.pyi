@@ -2346,10 +2346,12 @@ class Weather(metaclass=_Meta):
         site: Site, unix_time_s: npt.ArrayLike, air_c: npt.ArrayLike, *,
         ghi_w_m2: npt.ArrayLike | None = ..., dni_w_m2: npt.ArrayLike | None = ...,
         dhi_w_m2: npt.ArrayLike | None = ..., wind_m_s: npt.ArrayLike | None = ...,
-        label: str | float = ...,
+        label: str | float = ..., wind_height_m: float = ...,
     ) -> Weather: ...
     @staticmethod
-    def from_frame(frame: pd.DataFrame, site: Site, *, label: str | float = ...) -> Weather: ...
+    def from_frame(
+        frame: pd.DataFrame, site: Site, *, label: str | float = ..., wind_height_m: float = ...,
+    ) -> Weather: ...
     @staticmethod
     def from_installation(installation: Installation) -> Weather: ...
     @property
