@@ -8,7 +8,6 @@ import sqlite3
 import subprocess
 import sys
 import tempfile
-import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
@@ -38,9 +37,7 @@ def test_a_strangers_file_runs_nothing(command: Callable[..., Any], own: hm.Cata
             "SELECT kept.* FROM kept, r"
         )
     file.close()
-    started = time.monotonic()
     done = command("catalog", "list", "panel", "--catalog", own.path)
-    assert time.monotonic() - started < 5.0
     assert done.code == 1
     assert "no heatmatch wrote" in " ".join(done.err.split())
 
