@@ -48,16 +48,12 @@ std::vector<double> darker_share(std::size_t days) {
 /// An hour of a month with what its sky depends on.
 struct Hour {
     YearHour at{};
-    double shape = 1.0;    //!< mean clearness over that of the month
-    double largest = 0.0;  //!< clearness
-    double share = 0.5;    //!< of the days that are darker
+    double clear_w_m2 = 0.0;  //!< global light of the month's clear air
 
-    [[nodiscard]] SkyIrradiance sky(double month_clearness) const {
+    [[nodiscard]] SkyIrradiance sky(double index) const {
         const SkyMoment& moment = at.moment;
-        if (largest <= 0.0) return {};
-        const double clearness =
-            largest * clearness_quantile(month_clearness * shape / largest, share);
-        const double ghi = clearness * moment.extraterrestrial_w_m2 * moment.cosine();
+        const double ghi =
+            std::min(index * clear_w_m2, moment.extraterrestrial_w_m2 * moment.cosine());
         SkyIrradiance split = erbs_split(ghi, moment.sun.zenith_deg, moment.extraterrestrial_w_m2);
         // A low sun that stands higher as seen than it is would give more than there is.
         split.dni_w_m2 = std::min(split.dni_w_m2, moment.extraterrestrial_w_m2);
@@ -69,15 +65,26 @@ struct Hour {
 struct Month {
     std::size_t index = 0;
     std::vector<Hour> hours{};
-    double clearness = 0.0;
-    double scale = 0.0;  //!< of its hours: Erbs has small jumps, scaled away
+    std::vector<double> darker{};  //!< share of the days that are darker than each
+    double clearness = 0.0;        //!< mean sky index
+    double scale = 0.0;            //!< of its hours: Erbs has small jumps, scaled away
 
+    /// The sky index of each day.
+    [[nodiscard]] std::vector<double> indices(double mean) const {
+        const SkyIndices spread(mean);
+        std::vector<double> of_day;
+        of_day.reserve(darker.size());
+        for (const double share : darker) of_day.push_back(spread.at(share));
+        return of_day;
+    }
     /// Mean daily sum on a plane before the glass [kWh/m2].
-    [[nodiscard]] double daily_kwh_m2(const SitePlane& plane, double at_clearness) const {
+    [[nodiscard]] double daily_kwh_m2(const SitePlane& plane, double mean) const {
+        const std::vector<double> of_day = indices(mean);
         double sum = 0.0;
         for (const Hour& hour : hours) {
-            if (hour.largest <= 0.0) continue;
-            sum += light_on_glass(plane, hour.at.moment, hour.sky(at_clearness)).total_w_m2();
+            if (hour.clear_w_m2 <= 0.0) continue;
+            const SkyIrradiance sky = hour.sky(of_day[hour.at.day_of_month]);
+            sum += light_on_glass(plane, hour.at.moment, sky).total_w_m2();
         }
         return sum / 1000.0 / days_of_month[index];
     }
@@ -87,10 +94,9 @@ struct Month {
 /// reaches it, `largest` is then what the clearest gives.
 std::optional<double> first_clearness(const Month& month, const SitePlane& plane,
                                       double wanted_kwh_m2, double step, double& largest) {
-    constexpr double brightest = 1.2;  // beyond it every hour is as clear as it can be
-    for (int k = 1; k * step < brightest; ++k) {
+    for (int k = 1; (k - 1) * step < clearest_month; ++k) {
         const double low = (k - 1) * step;
-        const double high = k * step;
+        const double high = std::min(k * step, clearest_month);
         const double sum = month.daily_kwh_m2(plane, high);
         largest = std::max(largest, sum);
         if (sum < wanted_kwh_m2) continue;
@@ -123,20 +129,18 @@ double month_clearness(const Month& month, const SitePlane& plane, double wanted
         .remedy = say<"solar.check_sum">(with<"unit">(Name{"kWh/m2"}))});
 }
 
-std::array<Month, 12> months_of(const SitePlane& site) {
+std::array<Month, 12> months_of(const SitePlane& site, const MonthlyNormals& normals) {
     std::array<Month, 12> months;
-    std::array<std::vector<double>, 12> share;
+    SitePlane clear = site;
     for (std::size_t m = 0; m < 12; ++m) {
         months[m].index = m;
-        share[m] = darker_share(static_cast<std::size_t>(days_of_month[m]));
+        months[m].darker = darker_share(static_cast<std::size_t>(days_of_month[m]));
+        clear.linke_turbidity[m] = turbidity_of_clear_hours(normals.temp_min_c[m]);
     }
     for (const YearHour& at : solar_year(site)) {
         const SkyMoment& moment = at.moment;
-        Hour hour{.at = at, .share = share[moment.month][at.day_of_month]};
-        if (moment.is_day()) {
-            hour.shape = hour_over_day(site, moment);
-            hour.largest = largest_clearness(site, moment);
-        }
+        Hour hour{.at = at};
+        if (moment.is_day()) hour.clear_w_m2 = clear_sky_at(clear, moment).ghi_w_m2;
         months[moment.month].hours.push_back(hour);
     }
     return months;
@@ -167,7 +171,7 @@ MonthlySky::MonthlySky(const MonthlyNormals& normals, const Site& site)
                                        .allowed = "above 0 h in some month",
                                        .remedy = say<"solar.full_sun">()});
     }
-    auto months = std::make_shared<Months>(Months{.list = months_of(plane)});
+    auto months = std::make_shared<Months>(Months{.list = months_of(plane, normals)});
     // Of several months that no sky gives, the first is told, whichever thread was sooner.
     std::array<std::exception_ptr, 12> refused{};
     parallel_for(12, worker_count(0, 12), [&](std::size_t m, std::size_t, const Pulse&) {
@@ -199,10 +203,11 @@ Weather MonthlySky::weather(std::optional<double> tilt_deg,
         {.part = "weather",
          .field = "hours",
          .value = say<"solar.spread">(),
-         .source = say<"solar.spread_source">(with<"source">(Name{"hollands-huget-1983"}))});
+         .source = say<"solar.spread_source">(with<"source">(Name{"suehrcke-2000"}))});
     for (const Month& month : months_->list) {
+        const std::vector<double> of_day = month.indices(month.clearness);
         for (const Hour& hour : month.hours) {
-            SkyIrradiance sky = hour.sky(month.clearness);
+            SkyIrradiance sky = hour.sky(of_day[hour.at.day_of_month]);
             sky = {.ghi_w_m2 = sky.ghi_w_m2 * month.scale,
                    .dni_w_m2 = sky.dni_w_m2 * month.scale,
                    .dhi_w_m2 = sky.dhi_w_m2 * month.scale};

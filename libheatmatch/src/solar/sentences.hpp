@@ -46,7 +46,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"solar.from_january", "rows begin on January {day}st"},
     {"solar.split_by_clearness", "split from the global by the hour's clearness"},
     {"solar.spread", "spread about the monthly means"},
-    {"solar.spread_source", "{source}, its upper end by air mass ours"},
+    {"solar.spread_source", "{source}, its numbers ours"},
 
     // Remedies.
     {"solar.wind_height",

@@ -11,13 +11,13 @@ namespace heatmatch {
 
 /// The hourly skies of a year that give one plane its twelve monthly sums, to be looked at from
 /// that plane or from another. `sun_hours` is the mean daily sum on the plane before its glass
-/// [kWh/m2]; each month's mean clearness is found so that its hours sum to it. Within the day the
-/// clearness follows Collares-Pereira and Rabl, among the days it is spread after Hollands and
-/// Huget, each hour at its own mean, in a fixed order; direct and diffuse by Erbs, the air between
-/// low and high, wind as for NOCT. Hours of a month that is clouded by the clock (fog in the
-/// morning) are not known to it. Where the plane sees little of a month's sun, its sky is poorly
-/// known.
-/// @cite collares-pereira-rabl-1979 @cite hollands-huget-1983 @cite erbs-1982
+/// [kWh/m2]. Each month's mean sky index, global light over that of clear air, is found so that its
+/// hours sum to it: a share of its days is clear, the rest are cloudy (Suehrcke; Bendt,
+/// Collares-Pereira and Rabl), in a fixed order and at one index all day; clear air by Ineichen and
+/// Perez, the cleaner the colder the lows; Erbs, the air between low and high, wind as for NOCT.
+/// Hours of a month that is clouded by the clock (fog in the morning) are not known to it. Where
+/// the plane sees little of a month's sun, its sky is poorly known.
+/// @cite suehrcke-2000 @cite bendt-1981 @cite ineichen-perez-2002 @cite erbs-1982
 class MonthlySky {
   public:
     /// Throws InvalidInput naming the month and the largest possible value where no sky gives a
