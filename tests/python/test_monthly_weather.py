@@ -25,8 +25,8 @@ from weather_years import (
 )
 
 # Largest error from 0.7 times the best ohms up to twice Vmp/Imp, and at 3 times: a resistance that
-# large lives on dim light. One that is far too small lives on the brightest hours, which places with
-# the same means share out differently: at the sea, hours have fewer of them than the means say.
+# large lives on dim light. One far too small lives on the brightest hours, which places of the same
+# means share out differently: at the sea, hours have fewer of them than the means say.
 BOUND_PCT = 6.0
 DIM_BOUND_PCT = 8.0
 FAR_TOO_FEW_OHMS_BOUND_PCT = 13.0
