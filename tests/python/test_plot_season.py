@@ -75,7 +75,7 @@ def test_dot_and_best_are_those_of_the_season(standing: hm.Candidate, weather: h
     (dot,) = dots(ax)
     ohm, kwh = points(dot)
     assert ohm[0] == standing.circuit.bank_ohm
-    assert kwh[0] == pytest.approx(season.kwh, rel=1e-5)
+    assert kwh[0] == pytest.approx(season.kwh, rel=2e-4)  # read between the curve's ohms
     (line,) = curves(ax)
     assert f"best {season.best_ohm:.3g} ohm" in line.get_label()
     ohms, energies = points(line)

@@ -131,7 +131,6 @@ def test_the_season_is_that_of_the_goals(starter: hm.Catalog, demo: hm.Installat
     assert 0.0 < season.harvest_fraction < 1.0
     assert season.best_ohm > season.noon_ohm
     assert f"{season.best_ohm:.3g} ohm" in season.best_ohm_sentence
-    assert season.noon_kwh < season.kwh_high
     assert season.noon_kwh < season.best_kwh <= season.mpp_kwh
     assert season.noon_loss == pytest.approx(1.0 - season.noon_kwh / season.best_kwh)
     assert f"{season.noon_ohm:.3g} ohm of full sun" in season.noon_loss_sentence
