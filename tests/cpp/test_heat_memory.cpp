@@ -1,4 +1,5 @@
 #include "demo.hpp"
+#include "long_run.hpp"
 
 #include <functional>
 #include <memory>
@@ -151,7 +152,8 @@ TEST_CASE("whatever field is changed, what is kept of the last ranking does not 
     // Only site and months make a year of hours; making it for every other field takes long.
     Sentences remarks;
     const auto year = own_weather(start, remarks);
-    int changed = 0;
+    const int every = in_the_long_run() ? 1 : 3;
+    int tried = 0;
     int seen = 0;
     for (const FieldedRecord& place : fielded_records()) {
         for (const Field& field : place.fields) {
@@ -159,11 +161,10 @@ TEST_CASE("whatever field is changed, what is kept of the last ranking does not 
             Installation installation = start;
             void* record = place.record(installation);
             const auto other = another(field, field.get(record));
-            if (!other) continue;
+            if (!other || ++tried % every != 0) continue;
             field.set(record, *other);
             CAPTURE(place.name);
             CAPTURE(field.name);
-            ++changed;
             const auto weather = place.name == "site" || place.name == "weather" ? nullptr : year;
             const std::string fresh = told(installation, nullptr, weather);
             if (fresh != before) ++seen;
@@ -171,8 +172,8 @@ TEST_CASE("whatever field is changed, what is kept of the last ranking does not 
         }
     }
     CHECK(told(start, memory) == before);
-    CHECK(changed > 150);
-    CHECK(seen > 60);  // else the changes prove little
+    CHECK(tried > 150);
+    CHECK(seen > 60 / every);  // else the changes prove little
 }
 
 TEST_CASE("what is kept is used: the same store asks for its banks' heat once") {
