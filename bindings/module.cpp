@@ -29,6 +29,7 @@ PYBIND11_MODULE(_core, module) {
     register_tail(module);
     register_wire_check(module);
     register_season(module);
+    register_rear(module);
     register_space(module);
     register_duties(module);
     register_candidate(module);

@@ -112,6 +112,7 @@ void register_tail(py::module_& module);
 void register_wire_check(py::module_& module);
 void register_sun(py::module_& module);
 void register_plane(py::module_& module);
+void register_rear(py::module_& module);
 void register_weather(py::module_& module);
 void register_monthly_sky(py::module_& module);
 void register_energy(py::module_& module);

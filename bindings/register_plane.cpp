@@ -13,14 +13,6 @@ constexpr Range azimuth_range{.low = 0.0, .high = 360.0};
 constexpr Range tilt_range{.low = 0.0, .high = 90.0};
 constexpr Range air_range{.low = -90.0, .high = 70.0};
 
-struct PlaneIrradiances {
-    Numbers beam_w_m2{};
-    Numbers circumsolar_w_m2{};
-    Numbers sky_w_m2{};
-    Numbers ground_w_m2{};
-    Numbers total_w_m2{};
-};
-
 py::object on_plane(const py::object& tilt_deg, const py::object& plane_azimuth_deg,
                     const py::object& apparent_zenith_deg, const py::object& sun_azimuth_deg,
                     const py::object& ghi_w_m2, const py::object& dni_w_m2,

@@ -14,12 +14,12 @@ py::array_t<double> twelve(const std::array<double, 12>& values) {
 }  // namespace
 
 py::tuple state_of(const Season& season) {
-    return py::make_tuple(season.months, season.days, season.kwh_low, season.kwh, season.kwh_high,
-                          season.mpp_kwh, season.kwh_per_day, season.mpp_kwh_per_day,
-                          season.best_ohm, season.noon_ohm, season.near_short_share,
-                          season.element_power_w, season.cloud_band, season.price_per_kwh,
-                          season.remarks, assumption_states(season.assumed), season.best_ohm_cloud,
-                          season.best_kwh, season.noon_kwh, season.noon_loss_cloud);
+    return py::make_tuple(
+        season.months, season.days, season.kwh_low, season.kwh, season.kwh_high, season.mpp_kwh,
+        season.kwh_per_day, season.mpp_kwh_per_day, season.best_ohm, season.noon_ohm,
+        season.near_short_share, season.element_power_w, season.cloud_band, season.price_per_kwh,
+        season.remarks, assumption_states(season.assumed), season.best_ohm_cloud, season.best_kwh,
+        season.noon_kwh, season.noon_loss_cloud, season.rear_kwh);
 }
 
 Season season_from(const py::tuple& state) {
@@ -30,6 +30,7 @@ Season season_from(const py::tuple& state) {
             .kwh_low = number(2),
             .kwh = number(3),
             .kwh_high = number(4),
+            .rear_kwh = number(20),
             .mpp_kwh = number(5),
             .kwh_per_day = state[6].cast<Twelve>(),
             .mpp_kwh_per_day = state[7].cast<Twelve>(),
@@ -56,6 +57,8 @@ void register_season(py::module_& module) {
         .def_readonly("kwh_low", &Season::kwh_low, "low end of the band [kWh]")
         .def_readonly("kwh", &Season::kwh, "typical [kWh]")
         .def_readonly("kwh_high", &Season::kwh_high, "high end of the band [kWh]")
+        .def_readonly("rear_kwh", &Season::rear_kwh,
+                      "of the typical by light on the backs of the panels [kWh]")
         .def_readonly("mpp_kwh", &Season::mpp_kwh, "at the maximum power point all the time [kWh]")
         .def_property_readonly(
             "kwh_per_day", [](const Season& season) { return twelve(season.kwh_per_day); },

@@ -11,6 +11,7 @@
 #include "heatmatch/solar/clear_days.hpp"
 #include "heatmatch/solar/monthly_weather.hpp"
 #include "heatmatch/solar/observed_weather.hpp"
+#include "heatmatch/solar/rear_light.hpp"
 
 namespace heatmatch::python {
 
@@ -151,7 +152,9 @@ py::tuple weather_state(const Weather& weather) {
                                                     weather.month.data()),
                           array(weather.clear_w_m2), array(weather.overcast_w_m2), weather.days,
                           weather.step_hours, weather.remarks, assumption_states(weather.assumed),
-                          weather.first_hour);
+                          weather.first_hour, array(weather.rear_w_m2),
+                          array(weather.rear_clear_w_m2), array(weather.rear_overcast_w_m2),
+                          assumption_states(weather.rear_assumed));
 }
 
 Weather weather_from(const py::tuple& state) {
@@ -163,11 +166,15 @@ Weather weather_from(const py::tuple& state) {
             .month = state[4].cast<std::vector<std::uint8_t>>(),
             .clear_w_m2 = list(5),
             .overcast_w_m2 = list(6),
+            .rear_w_m2 = list(12),
+            .rear_clear_w_m2 = list(13),
+            .rear_overcast_w_m2 = list(14),
             .days = state[7].cast<std::array<double, 12>>(),
             .step_hours = state[8].cast<double>(),
             .first_hour = state[11].cast<std::optional<double>>(),
             .remarks = state[9].cast<Sentences>(),
-            .assumed = assumptions_from(state[10])};
+            .assumed = assumptions_from(state[10]),
+            .rear_assumed = assumptions_from(state[15])};
 }
 
 std::string weather_text(const Weather& weather) {
@@ -218,6 +225,9 @@ void register_weather(py::module_& module) {
                                "on the cells under a cloudless sky [W/m2], or None")
         .def_property_readonly("overcast_w_m2", &maybe_list_of<&Weather::overcast_w_m2>,
                                "on the cells with the sun behind a cloud [W/m2], or None")
+        .def_property_readonly("rear_w_m2", &maybe_list_of<&Weather::rear_w_m2>,
+                               "on the backs of the panels, the mean over their height [W/m2], or "
+                               "None where the weather was made without a site")
         .def_property_readonly(
             "days",
             [](const py::object& self) {
@@ -233,6 +243,9 @@ void register_weather(py::module_& module) {
         .def_property_readonly(
             "assumed", [](const Weather& weather) { return texts_of(weather.assumed); },
             "what was assumed")
+        .def_property_readonly(
+            "rear_assumed", [](const Weather& weather) { return texts_of(weather.rear_assumed); },
+            "what was assumed for the light on the backs of panels")
         .def_property_readonly("irradiation_kwh_m2", &Weather::irradiation_kwh_m2,
                                "sun on the cells over all rows [kWh/m2]")
         .def_property_readonly("has_cloud_band", &Weather::has_cloud_band,
@@ -252,6 +265,15 @@ void register_weather(py::module_& module) {
         .def("split_by_cloud", &split_by_cloud, py::call_guard<py::gil_scoped_release>(),
              "Each row as a sunny and an overcast part of the same mean: the bound of cloud within "
              "the step.")
+        .def(
+            "with_light_behind",
+            [](const Weather& weather, double share) {
+                check_argument("share", share, unit::none, {.low = 0.0, .high = 1.0});
+                return with_light_behind(weather, share);
+            },
+            py::arg("share"),
+            "Weather as panels have it that turn that share of the light on their back (their "
+            "bifaciality) into current as that on the front.")
         .def("__len__", &Weather::size)
         .def(py::self == py::self)
         .def("__repr__", &weather_text)

@@ -3,7 +3,7 @@
 #include "base/sentences.hpp"
 #include "common_fields.hpp"
 
-#include "heatmatch/parts/class_defaults.hpp"
+#include "heatmatch/parts/bifaciality.hpp"
 
 namespace heatmatch {
 
@@ -48,6 +48,20 @@ constexpr double nearest_to_zero_pct_per_k = -0.17;
 
 Sentence coefficient_remedy() {
     return say<"parts.coefficients">(with<"volts">("-120 mV/K"), with<"amperes">("4 mA/K"));
+}
+
+/// Light behind adds amperes, and no more than the same light before would.
+void check_amperes_behind(const Panel& panel, const std::string& title) {
+    const auto check = [&](const std::optional<double>& given, const char* field, double rear) {
+        const double most_a = panel.i_sc * (1.0 + rear / 1000.0);
+        if (!given || (*given >= panel.i_sc && *given <= most_a * (1.0 + 1e-9))) return;
+        refuse_part(title, field, format_quantity(*given, unit::ampere, UnitSystem::si, 6),
+                    "from i_sc = " + format_number(panel.i_sc, 6) + " A to " +
+                        format_number(most_a, 6) + " A",
+                    say<"parts.read_from_label">(with<"quantity">("Isc")));
+    };
+    check(panel.i_sc_bnpi, "i_sc_bnpi", nameplate_rear_w_m2);
+    check(panel.i_sc_bsi, "i_sc_bsi", stress_rear_w_m2);
 }
 
 }  // namespace
@@ -142,7 +156,22 @@ std::span<const Field> panel_fields() {
                                    .kind = FieldKind::number,
                                    .unit = unit::none,
                                    .range = {.low = 0.0, .high = 1.0},
-                                   .meaning = "rear power as a share of front power"}),
+                                   .meaning = "rear power as a share of front power; 0 for an "
+                                              "opaque back",
+                                   .careful = careful_bifaciality,
+                                   .careful_source = "solarapp-bifacial"}),
+        bind<&Panel::i_sc_bnpi>(
+            {.name = "i_sc_bnpi",
+             .kind = FieldKind::number,
+             .unit = unit::ampere,
+             .range = positive_amperes,
+             .meaning = "short-circuit current on the label with 135 W/m2 on the back too (BNPI)"}),
+        bind<&Panel::i_sc_bsi>(
+            {.name = "i_sc_bsi",
+             .kind = FieldKind::number,
+             .unit = unit::ampere,
+             .range = positive_amperes,
+             .meaning = "short-circuit current on the label with 300 W/m2 on the back too (BSI)"}),
         bind<&Panel::area_m2>({.name = "area_m2",
                                .kind = FieldKind::number,
                                .unit = unit::square_metre,
@@ -182,6 +211,7 @@ void check_panel(const Panel& panel) {
         refuse_part(title, "i_mp", amperes(*panel.i_mp), "below i_sc = " + amperes(panel.i_sc),
                     base_sentences::say<"base.exchanged">());
     }
+    check_amperes_behind(panel, title);
     if (panel.v_mp && *panel.v_mp <= 0.5 * panel.v_oc) {
         refuse_part(title, "v_mp", volts(*panel.v_mp), "above half of v_oc = " + volts(panel.v_oc),
                     say<"parts.no_such_diode">(with<"what">(say<"parts.label">())));

@@ -59,6 +59,11 @@ std::span<const Field> owned_panels_fields() {
                                        .unit = unit::year,
                                        .range = {.low = 0.0, .high = 60.0},
                                        .meaning = "years in the sun"}),
+        bind<&OwnedPanels::rear_blocked>(
+            {.name = "rear_blocked",
+             .kind = FieldKind::flag,
+             .meaning = "a wall or a roof lies behind them: no light reaches their backs; unstated "
+                        "counts as open"}),
     });
     return fields;
 }

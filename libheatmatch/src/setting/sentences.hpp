@@ -11,6 +11,7 @@ namespace heatmatch::setting_sentences {
 inline constexpr auto table = std::to_array<Template>({
     {"setting.each_month", "give one for each month"},
     {"setting.ask_station", "ask the nearest weather station for its lowest temperature on record"},
+    {"setting.rows_apart", "measure along the ground from one lower edge to the next"},
     {"setting.minus_sign",
      "mind the minus sign: the record is the coldest morning ever, and sets the volts"},
     {"setting.no_panels", "the installation lists no panels"},

@@ -4,7 +4,9 @@
 #include "sentences.hpp"
 
 #include <algorithm>
+#include <cmath>
 
+#include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/field_access.hpp"
 
@@ -71,6 +73,25 @@ std::span<const Field> site_fields() {
              .unit = unit::none,
              .range = {.low = 0.0, .high = 1.0},
              .meaning = "share of light the ground gives back, snow counted in, January first"}),
+        bind<&Site::panel_height_m>(
+            {.name = "panel_height_m",
+             .kind = FieldKind::number,
+             .unit = unit::metre,
+             .range = {.low = 0.0, .high = 30.0},
+             .meaning = "height of the panels' lower edge above the ground; sets the light on the "
+                        "back of bifacial ones"}),
+        bind<&Site::row_slant_m>(
+            {.name = "row_slant_m",
+             .kind = FieldKind::number,
+             .unit = unit::metre,
+             .range = {.low = 0.2, .high = 20.0},
+             .meaning = "length of a row of panels up its slope, from lower to upper edge"}),
+        bind<&Site::row_pitch_m>(
+            {.name = "row_pitch_m",
+             .kind = FieldKind::number,
+             .unit = unit::metre,
+             .range = {.low = 0.2, .high = 200.0},
+             .meaning = "distance from row to row along the ground; none: one row"}),
         bind<&Site::snow_cover_pct>(
             {.name = "snow_cover_pct",
              .kind = FieldKind::numbers,
@@ -166,6 +187,15 @@ void check_site(const Site& site) {
     expect_year(site.snow_cover_pct, "snow_cover_pct");
     expect_year(site.soiling_pct, "soiling_pct");
     expect_year(site.linke_turbidity, "linke_turbidity");
+    const double depth_m = site.row_slant_m.value_or(usual_row_slant_m) *
+                           std::cos(site.tilt_deg.value_or(90.0) * pi / 180.0);
+    if (!site.row_pitch_m || *site.row_pitch_m > depth_m) return;
+    throw InvalidInput(
+        ErrorDetail{.part = "site",
+                    .field = "row_pitch_m",
+                    .value = format_number(*site.row_pitch_m) + " m",
+                    .allowed = "> " + format_number(depth_m, 3) + " m, the depth of a row",
+                    .remedy = say<"setting.rows_apart">()});
 }
 
 void check_record_low(const Site& site, const MonthlyNormals& normals) {

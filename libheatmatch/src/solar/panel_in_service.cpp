@@ -37,10 +37,32 @@ void apply_tolerance(PanelInService& service) {
                                .source = sentence_of(Name{"common-practice"})});
 }
 
+/// @cite upm-structure-shading the low end; the high end is ours, from memory.
+RearShare rear_share(const Panel& panel, const OwnedPanels& owned) {
+    constexpr double least = 0.7;
+    constexpr double most = 1.3;
+    const double share = panel.bifaciality.value_or(0.0);
+    if (share <= 0.0 || owned.rear_blocked.value_or(false)) return {};
+    return {
+        .low = owned.rear_blocked ? least * share : 0.0, .typical = share, .high = most * share};
+}
+
+/// A meter on a panel reads the light behind it too: as much as nameplates have.
+double light_behind_a_reading(PanelInService& service) {
+    if (service.rear.none()) return 1.0;
+    service.assumed.push_back(
+        {.part = "panel \"" + service.panel.id + '"',
+         .field = "light behind it while measuring",
+         .value = say<"solar.light_behind">(with<"rear">(nameplate_rear_w_m2, unit::watt_per_m2),
+                                            with<"front">(stc_irradiance_w_m2, unit::watt_per_m2)),
+         .source = sentence_of(Name{"iec-61215-1"})});
+    return 1.0 + service.rear.typical * nameplate_rear_w_m2 / stc_irradiance_w_m2;
+}
+
 /// Currents and voltages scale apart: each factor is measured over modelled at the same sun.
 void apply_measurement(PanelInService& service, const PanelMeasurement& measured) {
-    const DiodeCurve then =
-        service.as_new.at(measured.irradiance_w_m2, measured.cell_temperature_c);
+    const double sun = measured.irradiance_w_m2 * light_behind_a_reading(service);
+    const DiodeCurve then = service.as_new.at(sun, measured.cell_temperature_c);
     if (measured.i_sc) {
         service.current_factor = *measured.i_sc / then.short_circuit_current_a();
         service.current_factor_low = service.current_factor * (1.0 - measured_spread);
@@ -67,12 +89,27 @@ void apply_measurement(PanelInService& service, const PanelMeasurement& measured
 
 }  // namespace
 
+PanelInService PanelInService::at_careful_end() const {
+    PanelInService careful = *this;
+    if (!careful.panel.bifaciality) careful.panel.bifaciality = careful_bifaciality;
+    return careful;
+}
+
 PanelInService panel_in_service(const OwnedPanels& owned, const Panel& panel, double record_low_c) {
     PanelInService service{.given = panel, .record_low_c = record_low_c};
     const FilledPanel filled = fill_class_defaults(panel);
     service.panel = filled.panel;
     service.as_new = fit_single_diode(panel);
     service.assumed = filled.assumed;
+    fill_bifaciality(service.panel, owned.age_years, service.assumed);
+    service.rear = rear_share(service.panel, owned);
+    service.rear_blocked = owned.rear_blocked.value_or(false);
+    if (!service.rear.none() && !owned.rear_blocked) {
+        service.assumed.push_back({.part = "panels \"" + owned.group + '"',
+                                   .field = "rear_blocked",
+                                   .value = say<"solar.back_is_free">(),
+                                   .source = say<"solar.class_default">()});
+    }
     const bool has_current = owned.measured && owned.measured->i_sc;
     if (!has_current) {
         if (owned.age_years) apply_age(service, *owned.age_years);

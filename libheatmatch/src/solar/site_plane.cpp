@@ -41,6 +41,32 @@ double light_behind_glass(const SitePlane& site, const SkyMoment& moment,
            site.clean[moment.month];
 }
 
+/// How the rows stand, and what of it nobody tells.
+RowLayout row_layout(const Site& site, double tilt_deg, std::vector<Assumption>& assumed) {
+    constexpr double usual_height_m = 1.0;
+    const auto metres = [&](const std::optional<double>& given, const char* field, double usual) {
+        if (!given) {
+            assumed.push_back({.part = "site",
+                               .field = field,
+                               .value = sentence_of(Amount{usual, unit::metre}),
+                               .source = say<"solar.class_default">()});
+        }
+        return given.value_or(usual);
+    };
+    const RowLayout layout{
+        .tilt_deg = tilt_deg,
+        .height_m = metres(site.panel_height_m, "panel_height_m", usual_height_m),
+        .slant_m = metres(site.row_slant_m, "row_slant_m", usual_row_slant_m),
+        .pitch_m = site.row_pitch_m};
+    if (!site.row_pitch_m) {
+        assumed.push_back({.part = "site",
+                           .field = "row_pitch_m",
+                           .value = say<"solar.one_row">(),
+                           .source = say<"solar.class_default">()});
+    }
+    return layout;
+}
+
 }  // namespace
 
 SitePlane site_plane(const Site& site) {
@@ -80,6 +106,7 @@ SitePlane site_plane(const Site& site) {
         assume("linke_turbidity", number(usual_turbidity), sentence_of(Name{"common-practice"}));
     if (site.snow_cover_pct.empty()) assume("snow_cover_pct", none_at_all(), by_class());
     if (site.soiling_pct.empty()) assume("soiling_pct", none_at_all(), by_class());
+    result.rear = RearView(row_layout(site, tilt, result.rear_assumed));
     const auto albedo = by_month(site.albedo_by_month, site.albedo.value_or(grass_albedo));
     const auto snow = by_month(site.snow_cover_pct, 0.0);
     const auto dirt = by_month(site.soiling_pct, 0.0);
@@ -124,8 +151,20 @@ PlaneIrradiance light_on_glass(const SitePlane& site, const SkyMoment& moment,
 void append_row(Weather& weather, const SitePlane& site, const SkyMoment& moment,
                 const SkyIrradiance& sky, const PanelAir& air, double hours) {
     const SkyIrradiance clouded{.ghi_w_m2 = sky.dhi_w_m2, .dhi_w_m2 = sky.dhi_w_m2};
+    if (weather.hours.empty()) weather.rear_assumed = site.rear_assumed;
+    const SkyIrradiance clear = clear_sky_at(site, moment);
+    const Plane& plane = site.plane[moment.month];
+    const SunBehind behind = site.rear.sun_behind(plane, moment.sun);
+    const auto on_back = [&](const SkyIrradiance& under) {
+        const PlaneIrradiance light =
+            site.rear.on_back(behind, plane, moment.sun, under, moment.extraterrestrial_w_m2);
+        return site.rear.behind_glass(light, behind).total_w_m2();
+    };
+    weather.rear_w_m2.push_back(on_back(sky));
+    weather.rear_clear_w_m2.push_back(on_back(clear));
+    weather.rear_overcast_w_m2.push_back(on_back(clouded));
     weather.irradiance_w_m2.push_back(light_behind_glass(site, moment, sky));
-    weather.clear_w_m2.push_back(light_behind_glass(site, moment, clear_sky_at(site, moment)));
+    weather.clear_w_m2.push_back(light_behind_glass(site, moment, clear));
     weather.overcast_w_m2.push_back(light_behind_glass(site, moment, clouded));
     weather.base_c.push_back(air.air_c);
     weather.warming_w_m2.push_back(light_on_glass(site, moment, sky).total_w_m2() *

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "heatmatch/setting/site.hpp"
-#include "heatmatch/solar/plane_irradiance.hpp"
+#include "heatmatch/solar/rear_light.hpp"
 #include "heatmatch/solar/weather.hpp"
 
 namespace heatmatch {
@@ -16,7 +16,9 @@ struct SitePlane {
     std::array<double, 12> clean{};  //!< share of the light that dirt leaves
     std::array<double, 12> bare{};   //!< share of the time without snow on the panels
     std::array<double, 12> linke_turbidity{};
+    RearView rear{};
     std::vector<Assumption> assumed{};
+    std::vector<Assumption> rear_assumed{};  //!< for the light on the backs alone
 };
 
 /// Fills what the site leaves open and lists it. Throws InvalidInput where latitude, longitude or

@@ -62,8 +62,9 @@ std::vector<std::uint8_t> calendar(std::size_t rows, double hours_per_row) {
     return month;
 }
 
-void append_row(Weather& to, const Weather& from, std::size_t row, double irradiance,
-                double hours) {
+void append_row(Weather& to, const Weather& from, std::size_t row, double irradiance, double hours,
+                const std::vector<double>& rear) {
+    if (!rear.empty()) to.rear_w_m2.push_back(rear[row]);
     to.irradiance_w_m2.push_back(irradiance);
     to.base_c.push_back(from.base_c[row]);
     to.warming_w_m2.push_back(from.warming_w_m2[row]);
@@ -75,6 +76,14 @@ void append_row(Weather& to, const Weather& from, std::size_t row, double irradi
 
 double Weather::cell_temperature_c(std::size_t row, double noct_c) const {
     return base_c[row] + warming_w_m2[row] * (noct_c - 20.0) / 800.0;
+}
+
+double Weather::warming_with(std::size_t row, double share) const {
+    if (rear_w_m2.empty()) return warming_w_m2[row];
+    const double rear = share * rear_w_m2[row];
+    const double front = irradiance_w_m2[row];
+    // Wind takes as large a share of it as of what comes from the front.
+    return warming_w_m2[row] + (front > 0.0 ? rear * warming_w_m2[row] / front : rear);
 }
 
 double Weather::irradiation_kwh_m2() const {
@@ -155,18 +164,20 @@ Weather split_by_cloud(const Weather& weather) {
     Weather split{.days = weather.days,
                   .step_hours = weather.step_hours,
                   .remarks = weather.remarks,
-                  .assumed = weather.assumed};
+                  .assumed = weather.assumed,
+                  .rear_assumed = weather.rear_assumed};
     for (std::size_t row = 0; row < weather.size(); ++row) {
         const double mean = weather.irradiance_w_m2[row];
         const double sunny = weather.clear_w_m2[row];
         const double overcast = weather.overcast_w_m2[row];
         if (!(sunny > mean && mean > overcast)) {
-            append_row(split, weather, row, mean, weather.hours[row]);
+            append_row(split, weather, row, mean, weather.hours[row], weather.rear_w_m2);
             continue;
         }
         const double share = (mean - overcast) / (sunny - overcast);
-        append_row(split, weather, row, sunny, share * weather.hours[row]);
-        append_row(split, weather, row, overcast, (1.0 - share) * weather.hours[row]);
+        append_row(split, weather, row, sunny, share * weather.hours[row], weather.rear_clear_w_m2);
+        append_row(split, weather, row, overcast, (1.0 - share) * weather.hours[row],
+                   weather.rear_overcast_w_m2);
     }
     return split;
 }

@@ -55,6 +55,8 @@ struct Panel {
     std::optional<double> max_series_fuse_a{};     //!< [A]
     std::optional<double> power_tolerance_pct{};   //!< plus or minus [%]
     std::optional<double> bifaciality{};           //!< rear to front power
+    std::optional<double> i_sc_bnpi{};             //!< i_sc with 135 W/m2 on the back as well [A]
+    std::optional<double> i_sc_bsi{};              //!< i_sc with 300 W/m2 on the back as well [A]
     std::optional<double> area_m2{};               //!< [m2]
     std::optional<ListedFit> listed_fit{};
     Provenance provenance{};

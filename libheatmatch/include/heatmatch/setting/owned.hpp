@@ -25,7 +25,8 @@ struct OwnedPanels {
     std::string group{};  //!< the user's name for them
     std::string panel{};  //!< id
     int count = 1;
-    std::optional<double> age_years{};  //!< [a]
+    std::optional<double> age_years{};   //!< [a]
+    std::optional<bool> rear_blocked{};  //!< a wall or a roof behind them; unstated: open
     std::optional<PanelMeasurement> measured{};
 
     friend bool operator==(const OwnedPanels&, const OwnedPanels&) = default;

@@ -26,20 +26,26 @@ inline constexpr auto earthing_words = std::to_array<std::string_view>({"floatin
     return earthing_words;
 }
 
+/// A row of one panel upright, where nobody tells [m].
+inline constexpr double usual_row_slant_m = 1.7;
+
 /// Where the panels stand.
 struct Site {
-    std::optional<double> latitude_deg{};   //!< north positive [deg]
-    std::optional<double> longitude_deg{};  //!< east positive [deg]
-    std::optional<double> elevation_m{};    //!< above the sea [m]
-    std::optional<double> tilt_deg{};       //!< of the panels, 0 flat, 90 upright [deg]
-    std::optional<double> azimuth_deg{};    //!< of the panels, clockwise from north [deg]
-    double record_low_c = 0.0;              //!< lowest air temperature on record [°C]
-    std::optional<double> albedo{};         //!< of the ground without snow
-    std::vector<double> albedo_by_month{};  //!< of the ground, snow counted in; wins over albedo
-    std::vector<double> snow_cover_pct{};   //!< of each month's time: panels under snow [%]
-    std::vector<double> soiling_pct{};      //!< of the light: what dirt takes, by month [%]
-    std::vector<double> linke_turbidity{};  //!< of the clear air, by month
-    std::optional<bool> wet{};              //!< greenhouse, barn, cellar; unstated counts as wet
+    std::optional<double> latitude_deg{};    //!< north positive [deg]
+    std::optional<double> longitude_deg{};   //!< east positive [deg]
+    std::optional<double> elevation_m{};     //!< above the sea [m]
+    std::optional<double> tilt_deg{};        //!< of the panels, 0 flat, 90 upright [deg]
+    std::optional<double> azimuth_deg{};     //!< of the panels, clockwise from north [deg]
+    double record_low_c = 0.0;               //!< lowest air temperature on record [°C]
+    std::optional<double> albedo{};          //!< of the ground without snow
+    std::vector<double> albedo_by_month{};   //!< of the ground, snow counted in; wins over albedo
+    std::optional<double> panel_height_m{};  //!< of the lower edge above the ground [m]
+    std::optional<double> row_slant_m{};     //!< of a row, from lower to upper edge [m]
+    std::optional<double> row_pitch_m{};     //!< from row to row on the ground; none: one row [m]
+    std::vector<double> snow_cover_pct{};    //!< of each month's time: panels under snow [%]
+    std::vector<double> soiling_pct{};       //!< of the light: what dirt takes, by month [%]
+    std::vector<double> linke_turbidity{};   //!< of the clear air, by month
+    std::optional<bool> wet{};               //!< greenhouse, barn, cellar; unstated counts as wet
     std::optional<ArrayPlace> array_on{};
     std::optional<Earthing> earthing{};
     std::optional<bool> frames_bonded{};  //!< the frames of the panels, with one another and earth

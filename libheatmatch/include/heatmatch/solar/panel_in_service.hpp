@@ -5,12 +5,26 @@
 #include <vector>
 
 #include "heatmatch/base/sentence.hpp"
+#include "heatmatch/parts/bifaciality.hpp"
 #include "heatmatch/parts/class_defaults.hpp"
 #include "heatmatch/setting/owned.hpp"
 #include "heatmatch/solar/cold_voltage.hpp"
 #include "heatmatch/solar/datasheet_fit.hpp"
 
 namespace heatmatch {
+
+/// How much of the light on its back a panel turns into current as that on its front: the
+/// bifaciality, with a band of what frames and rails shade, of ground that is not even and of the
+/// ends of short rows. Nothing at the low end where nobody tells whether the back is free.
+/// @cite upm-structure-shading
+struct RearShare {
+    double low = 0.0;
+    double typical = 0.0;
+    double high = 0.0;
+
+    [[nodiscard]] bool none() const { return high <= 0.0; }
+    friend bool operator==(const RearShare&, const RearShare&) = default;
+};
 
 /// An owned panel as it is today, beside the same panel when new.
 struct PanelInService {
@@ -26,8 +40,17 @@ struct PanelInService {
     bool measured = false;
     ColdVoltage cold{};         //!< of one panel
     double i_sc_limit_a = 0.0;  //!< larger of label and measured, at 1000 W/m2 [A]
+    RearShare rear{};           //!< of the light on the back, for energy
+    bool rear_blocked = false;  //!< by a wall or a roof
     std::vector<Assumption> assumed{};
     Sentences remarks{};  //!< for example a bypassed section
+
+    /// The short-circuit current that parts are judged by: with the most light on the back [A].
+    [[nodiscard]] double bright_isc_a() const {
+        return i_sc_limit_a * rear_current_factor(panel, rear_blocked);
+    }
+    /// The same panel with its bifaciality at the careful end where nobody tells it.
+    [[nodiscard]] PanelInService at_careful_end() const;
 };
 
 /// Describes an owned panel. Measured volts and amperes, with their sun and temperature, win over

@@ -31,17 +31,25 @@ struct Weather {
     std::vector<std::uint8_t> month{};    //!< 1 to 12 by the sun's time of the place; 0: not known
     std::vector<double> clear_w_m2{};     //!< on the cells under a cloudless sky; empty: not known
     std::vector<double> overcast_w_m2{};  //!< with the sun behind a cloud; empty: not known
-    std::array<double, 12> days{};        //!< that the rows cover of each month
-    double step_hours = 1.0;              //!< over which the rows are means [h]
+    /// On the backs of the panels behind their glass, the mean over their height, and the same
+    /// under a cloudless sky and with the sun behind a cloud; empty: not known [W/m2].
+    std::vector<double> rear_w_m2{};
+    std::vector<double> rear_clear_w_m2{};
+    std::vector<double> rear_overcast_w_m2{};
+    std::array<double, 12> days{};  //!< that the rows cover of each month
+    double step_hours = 1.0;        //!< over which the rows are means [h]
     /// Of the day, by the sun's mean time of the place, where the first row begins [h]: the rows
     /// follow each other without a gap, and base_c is the air. Nothing where that is not so.
     std::optional<double> first_hour{};
     Sentences remarks{};  //!< gaps and repairs, counted
     std::vector<Assumption> assumed{};
+    std::vector<Assumption> rear_assumed{};  //!< for the light on the backs alone
 
     [[nodiscard]] std::size_t size() const { return irradiance_w_m2.size(); }
     /// Temperature of the cells of a panel with that NOCT in a row [°C].
     [[nodiscard]] double cell_temperature_c(std::size_t row, double noct_c) const;
+    /// Sun that warms the cells of a panel that takes `share` of the light on its back [W/m2].
+    [[nodiscard]] double warming_with(std::size_t row, double share) const;
     /// Sun on the cells over all rows [kWh/m2].
     [[nodiscard]] double irradiation_kwh_m2() const;
     /// Whether cloud within the step can be bounded: long steps with both skies known.

@@ -3,6 +3,7 @@
 #include "sentences.hpp"
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/match/candidate/two_sided_season.hpp"
 #include "heatmatch/match/candidate/wiring.hpp"
 #include "heatmatch/solar/own_weather.hpp"
 
@@ -56,6 +57,8 @@ Candidate assess(const Parts& catalog, const Installation& installation,
     Installation judged = installation;
     if (weather) {
         season = season_weather(*weather, installation.goals.months, options.exact_weather);
+        add_two_sided(*season, *weather, installation.goals.months, options.exact_weather,
+                      circuit.panel);
         judged.site.bright_irradiance_w_m2 = judged_irradiance_w_m2(*season, installation.site);
     }
     circuit.runs = lay_runs(parts, judged, circuit.panel, circuit.panels, bank);

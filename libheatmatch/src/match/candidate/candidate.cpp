@@ -43,6 +43,12 @@ std::vector<Margin> margins_of(const Circuit& circuit, const Site& site, const E
     return margins;
 }
 
+/// What the elements take at most in another case: a back that may take light gives them more.
+Extremes bright_as(const Candidate& candidate, const Circuit& as, const Site& at) {
+    const bool same = as.panel.bright_isc_a() == candidate.circuit.panel.bright_isc_a();
+    return same ? candidate.bright : bright_extremes(as, at);
+}
+
 int rank_of(Severity severity) {
     return severity == Severity::not_assessed ? -1 : static_cast<int>(severity);
 }
@@ -64,7 +70,7 @@ double Candidate::mean_power_high_w() const {
 const std::vector<Margin>& Candidate::margins() const& {
     return made.read([this] {
         return judged(circuit, site, [this](const Circuit& as, const Site& at) {
-            return margins_of(as, at, bright);
+            return margins_of(as, at, bright_as(*this, as, at));
         });
     });
 }
@@ -112,7 +118,8 @@ std::optional<UnstatedFact> Candidate::deciding_fact() const {
     const auto all = careful_case(circuit, site).facts;
     for (const UnstatedFact& fact : all) {
         const CarefulCase alone = careful_case(circuit, site, &fact);
-        const std::vector<Margin> found = margins_of(alone.circuit, alone.site, bright);
+        const std::vector<Margin> found =
+            margins_of(alone.circuit, alone.site, bright_as(*this, alone.circuit, alone.site));
         const bool decides = std::any_of(found.begin(), found.end(), [](const Margin& margin) {
             return margin.severity == Severity::danger;
         });

@@ -98,7 +98,32 @@ void add_band(Season& season, const Circuit& circuit, const EnergyCurve& curve) 
     }
 }
 
+/// The heat that light on the backs adds, and the band with it at its ends.
+void add_rear(Season& season, const Circuit& circuit, const SeasonCurves& curves) {
+    const double ohm = circuit.bank.typical_ohm();
+    const auto added = [&](const EnergyCurve& curve) {
+        return array_kwh(curve, circuit, ohm, 1.0) - array_kwh(*curves.front, circuit, ohm, 1.0);
+    };
+    season.rear_kwh = added(curves.season);
+    for (const auto* end : {&curves.rear_low, &curves.rear_high}) {
+        add_band(season, circuit, **end);
+    }
+    season.remarks.push_back(
+        say<"season.rear">(with<"rear">(season.rear_kwh, unit::kilowatt_hour),
+                           with<"low">(added(*curves.rear_low), unit::kilowatt_hour),
+                           with<"high">(added(*curves.rear_high), unit::kilowatt_hour)));
+}
+
 }  // namespace
+
+NodeOptions season_node_options(std::vector<int> months, bool exact) {
+    const bool whole_months = !months.empty();
+    return {.months = std::move(months),
+            .calendar_year = whole_months,
+            .exact = exact,
+            .irradiance_bins = 12,
+            .temperature_bins = 8};
+}
 
 SeasonWeather season_weather(const Weather& weather, std::span<const int> months, bool exact) {
     check_months(months);
@@ -112,7 +137,6 @@ SeasonWeather season_weather(const Weather& weather, std::span<const int> months
     const auto cover = month_cover(weather);
     const bool has_months = std::any_of(cover.begin(), cover.end(),
                                         [](const MonthCover& month) { return month.share > 0.0; });
-    NodeOptions options{.exact = exact, .irradiance_bins = 12, .temperature_bins = 8};
     if (has_months) {
         for (int month : wanted) {
             if (!cover[static_cast<std::size_t>(month - 1)].covered()) continue;
@@ -120,8 +144,6 @@ SeasonWeather season_weather(const Weather& weather, std::span<const int> months
             result.days += days_of_month[static_cast<std::size_t>(month - 1)];
         }
         add_cover_remarks(weather, cover, wanted, result.remarks);
-        options.months = result.months.empty() ? wanted : result.months;
-        options.calendar_year = true;
         for (std::size_t m = 0; m < 12; ++m) {
             if (cover[m].covered()) result.month[m] = month_nodes(weather, m, exact);
         }
@@ -129,9 +151,20 @@ SeasonWeather season_weather(const Weather& weather, std::span<const int> months
         for (double hours : weather.hours) result.days += hours / 24.0;
         result.remarks.push_back(say<"season.no_months">());
     }
+    if (!has_months) wanted.clear();
+    const NodeOptions options =
+        season_node_options(result.months.empty() ? wanted : result.months, exact);
     result.season = weather_nodes(weather, options);
     if (weather.has_cloud_band()) result.split = weather_nodes(split_by_cloud(weather), options);
     return result;
+}
+
+const SeasonWeather& SeasonWeather::for_panel(const PanelInService& panel) const {
+    if (panel.rear.none()) return *this;
+    const auto found =
+        std::find_if(two_sided.begin(), two_sided.end(),
+                     [&panel](const SeasonWeather& other) { return other.rear == panel.rear; });
+    return found == two_sided.end() ? *this : *found;
 }
 
 double judged_irradiance_w_m2(const SeasonWeather& weather, const Site& site) {
@@ -144,8 +177,9 @@ Sentence bright_remark(const SeasonWeather& weather, const Site& site) {
                                    with<"site">(site.bright_irradiance_w_m2, unit::watt_per_m2, 4));
 }
 
-SeasonCurves season_curves(const PanelInService& panel, const SeasonWeather& weather,
+SeasonCurves season_curves(const PanelInService& panel, const SeasonWeather& any,
                            VectorWidth width) {
+    const SeasonWeather& weather = any.for_panel(panel);
     const Panel& label = panel.panel;
     const double noon = *label.v_mp / *label.i_mp;
     const auto curve_over = [&](const WeatherNodes& nodes) {
@@ -157,6 +191,11 @@ SeasonCurves season_curves(const PanelInService& panel, const SeasonWeather& wea
     if (today.current_a > 0.0) curves.noon_ohm = today.voltage_v / today.current_a;
     curves.mpp_kwh = curves.season.mpp_kwh();
     if (weather.split) curves.split = curve_over(*weather.split);
+    if (weather.rear_low && weather.rear_high) {
+        curves.front = curve_over(any.season);
+        curves.rear_low = curve_over(*weather.rear_low);
+        curves.rear_high = curve_over(*weather.rear_high);
+    }
     for (std::size_t m = 0; m < 12; ++m) {
         if (!weather.month[m]) continue;
         curves.month[m] = curve_over(*weather.month[m]);
@@ -211,8 +250,9 @@ Sentence Season::noon_loss_sentence() const {
         with<"cloud">(std::move(cloud)));
 }
 
-Season season_of(const Circuit& circuit, const SeasonCurves& curves, const SeasonWeather& weather,
+Season season_of(const Circuit& circuit, const SeasonCurves& curves, const SeasonWeather& any,
                  std::optional<double> price_to_buy) {
+    const SeasonWeather& weather = any.for_panel(circuit.panel);
     const double ohm = circuit.bank.typical_ohm();
     const double wire = circuit.wire_ohm();
     const double scale = circuit.panels.resistance_factor();
@@ -244,6 +284,7 @@ Season season_of(const Circuit& circuit, const SeasonCurves& curves, const Seaso
             season.noon_loss_cloud = std::max(0.0, 1.0 - noon / most);
         }
     }
+    if (curves.front) add_rear(season, circuit, curves);
     for (std::size_t m = 0; m < 12; ++m) {
         if (!curves.month[m]) continue;
         const double days = days_of_month[m];

@@ -46,7 +46,7 @@ double Circuit::cold_voltage_v() const {
 }
 
 double Circuit::short_circuit_current_a() const {
-    return panel.i_sc_limit_a * panels.parallel;
+    return panel.bright_isc_a() * panels.parallel;
 }
 
 const RunParts* Circuit::run_at_element() const {

@@ -131,7 +131,7 @@ Margin reverse_current_margin(const Circuit& circuit) {
     const int others = circuit.panels.parallel - 1;
     Margin margin{.name = "reverse current",
                   .subject = "panel \"" + panel.id + '"',
-                  .value = others * lasting_current_a(circuit.panel.i_sc_limit_a),
+                  .value = others * lasting_current_a(circuit.panel.bright_isc_a()),
                   .limit = panel.max_series_fuse_a,
                   .unit = unit::ampere,
                   .said = say<"array.reverse_current">(),

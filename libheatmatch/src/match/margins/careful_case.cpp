@@ -92,7 +92,7 @@ CarefulCase careful_case(const Circuit& circuit, const Site& site, const Unstate
     CarefulFill fill(only);
     fill("site", site_fields(), &made.site);
     Panel& panel = made.circuit.panel.panel;
-    fill(CarefulFill::quoted("panel", panel.id), panel_fields(), &panel);
+    const bool more_amperes = fill(CarefulFill::quoted("panel", panel.id), panel_fields(), &panel);
     Bank& bank = made.circuit.bank;
     fill(CarefulFill::quoted("element", bank.element.id), element_fields(), &bank.element);
     fill("sheath", sheath_fields(), bank.sheath);
@@ -103,7 +103,7 @@ CarefulCase careful_case(const Circuit& circuit, const Site& site, const Unstate
         filled |= fill("wire", wire_fields(), parts.wire);
         filled |= fill("insulation", insulation_fields(), parts.insulation);
         filled |= fill("connector", connector_fields(), parts.connector);
-        if (filled) parts.brightest.reset();
+        if (filled || more_amperes) parts.brightest.reset();
     }
     for (PlacedDevice& placed : made.circuit.devices) {
         const std::string name = CarefulFill::quoted("device", placed.control.id);

@@ -30,7 +30,7 @@ Margin fuse_margin(const Circuit& circuit, const PlacedDevice& placed) {
     const Opening opening = opening_load(circuit, placed);
     Margin margin{.name = "string fuse",
                   .subject = "device \"" + placed.control.id + '"',
-                  .value = table_current_factor * circuit.panel.i_sc_limit_a,
+                  .value = table_current_factor * circuit.panel.bright_isc_a(),
                   .unit = unit::ampere,
                   .source = "nec-690-9"};
     if (Sentence why = no_protection(circuit, placed); !why.empty()) {
@@ -118,7 +118,7 @@ Margin fuse_wire_margin(const Circuit& circuit, const PlacedDevice& placed) {
     margin.said = say<"device.fuse_wire">(with<"run">(thinnest));
     // What the others feed is all that a fault can drive through it.
     const double fed_a =
-        (circuit.panels.parallel - 1) * lasting_current_a(circuit.panel.i_sc_limit_a);
+        (circuit.panels.parallel - 1) * lasting_current_a(circuit.panel.bright_isc_a());
     if (fed_a <= *margin.limit) margin.consequence = Severity::warning;
     // A fuse of just what the code allows is a good one.
     margin.severity = too_large ? margin.consequence : Severity::none;

@@ -85,7 +85,7 @@ Extremes worst_of(const ArrayCurve& bright, Hookup hookup, double wire_ohm,
 }  // namespace
 
 SingleDiode brightest_panel(const PanelInService& panel) {
-    return panel.as_new.scaled(panel.i_sc_limit_a / panel.panel.i_sc,
+    return panel.as_new.scaled(panel.bright_isc_a() / panel.panel.i_sc,
                                panel.cold.v_oc_at_25_c / panel.panel.v_oc);
 }
 
@@ -175,8 +175,13 @@ ArrayScreened screen_array(const PanelInService& panel, Hookup panels, const Sit
     }
     if (panels.parallel > 1) {
         if (const auto& limit = panel.panel.max_series_fuse_a) {
-            const double fed = (panels.parallel - 1) * lasting_current_a(panel.i_sc_limit_a);
+            const auto fed_by = [&panels](double each_a) {
+                return (panels.parallel - 1) * lasting_current_a(each_a);
+            };
+            const double fed = fed_by(panel.bright_isc_a());
             keep_worse(array.screened, headroom_of(fed, *limit), "reverse current");
+            if (!panel.panel.bifaciality)
+                array.doubtful |= fed_by(panel.at_careful_end().bright_isc_a()) > *limit;
         } else {
             ++array.not_assessed;
             array.doubtful = true;

@@ -8,7 +8,7 @@ GroupMerit::GroupMerit(const PanelInService& panel, const ScreenContext& context
     : by_season_(context.season != nullptr) {
     if (context.season != nullptr) {
         const Panel& label = panel.panel;
-        energy_ = EnergyCurve(panel.today, *label.noct_c, context.season->season,
+        energy_ = EnergyCurve(panel.today, *label.noct_c, context.season->for_panel(panel).season,
                               *label.v_mp / *label.i_mp, context.options->vector_width);
         table_ = energy_.table();
         most_ = energy_.delivered_kwh(energy_.best_resistance_ohm()) * 1.0001;

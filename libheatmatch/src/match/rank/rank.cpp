@@ -8,6 +8,7 @@
 #include <numeric>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/match/candidate/two_sided_season.hpp"
 #include "heatmatch/solar/own_weather.hpp"
 
 namespace heatmatch {
@@ -192,6 +193,19 @@ Sentences panel_remarks(const ScreenContext& context) {
     return remarks;
 }
 
+/// The season with the light on the backs of those panels that take it.
+void add_backs(SeasonWeather& season, const Weather& weather, const Parts& parts,
+               const Installation& installation, const RankOptions& options) {
+    for (const OwnedPanels& owned : installation.panels) {
+        const Panel& panel = find_panel(parts, owned.panel);
+        // Most panels take none: nothing is fitted for them.
+        const bool may_take = panel.bifaciality.value_or(0.0) > 0.0 || labelled_bifaciality(panel);
+        if (!may_take || owned.rear_blocked.value_or(false)) continue;
+        add_two_sided(season, weather, installation.goals.months, options.exact_weather,
+                      panel_in_service(owned, panel, installation.site.record_low_c));
+    }
+}
+
 }  // namespace
 
 Ranking rank(const Parts& catalog, const Installation& installation, const RankOptions& options) {
@@ -207,8 +221,10 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
                              : own_weather(installation, weather_remarks,
                                            options.memory ? &options.memory->weather : nullptr);
     std::optional<SeasonWeather> season;
-    if (weather)
+    if (weather) {
         season = season_weather(*weather, installation.goals.months, options.exact_weather);
+        add_backs(*season, *weather, parts, installation, options);
+    }
     Installation judged = installation;
     if (season) {
         judged.site.bright_irradiance_w_m2 = judged_irradiance_w_m2(*season, installation.site);

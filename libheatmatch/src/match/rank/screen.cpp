@@ -3,6 +3,7 @@
 #include "group_merit.hpp"
 #include "match/margins/screen_heat.hpp"
 #include "screen_wiring.hpp"
+#include "untold_back.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -24,6 +25,7 @@ class GroupScreen {
           panel_(panel_of(context, group)),
           load_(panel_, context.installation->site, context.options->vector_width),
           merit_(panel_, context),
+          behind_(panel_, context),
           has_budget_(context.installation->goals.budget.has_value()),
           budget_(context.installation->goals.budget.value_or(unknown_price)) {
         for (const char* name : {"sheath voltage", "terminal temperature", "survivor sheath",
@@ -228,6 +230,7 @@ class GroupScreen {
         pairing.doubtful |= wiring.doubtful || extremes.element_power_w > numbers.careful_w ||
                             wiring.cold_voltage_v > numbers.careful_sheath_v ||
                             extremes.survivor_power_w > numbers.careful_survivor_w;
+        pairing.doubtful = pairing.doubtful || behind_.may_be_danger(wiring, numbers, circuit);
         if (context_.lays_for_heat) {
             pairing.doubtful |=
                 doubtful_bank(circuit == nullptr ? circuit_at(wiring, numbers.bank) : *circuit,
@@ -276,6 +279,7 @@ class GroupScreen {
     PanelInService panel_;
     ElementLoad load_;
     GroupMerit merit_;
+    UntoldBack behind_;
     bool has_budget_;
     double budget_;
     std::vector<std::uint32_t> numbers_of_reasons_{};

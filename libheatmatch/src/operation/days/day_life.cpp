@@ -50,6 +50,7 @@ DayLife::DayLife(const Candidate& candidate, const DayWeather& weather, const Da
         run_.assumed.insert(run_.assumed.end(), more.begin(), more.end());
     };
     add(candidate.circuit.heat->assumed);
+    if (!candidate.circuit.panel.rear.none()) add(weather.rear_assumed);
     if (tail_.known()) add(tail_.assumed);
     run_.heats_space = candidate.space && candidate.space->known() && !options.air_around_c;
     if (run_.heats_space) {
@@ -76,7 +77,9 @@ void DayLife::take_sun(std::size_t row) {
     if (row_taken_ && row == row_) return;
     row_ = row;
     row_taken_ = true;
-    circuit_.set_sun(weather_->irradiance_w_m2[row], weather_->cell_temperature_c(row, noct_c_));
+    const double rear = candidate_->circuit.panel.rear.typical;
+    circuit_.set_sun(weather_->sun_w_m2(row, rear),
+                     weather_->cell_temperature_c(row, noct_c_, rear));
 }
 
 DayLife::Electric DayLife::electric(double from_h, double step_h) {

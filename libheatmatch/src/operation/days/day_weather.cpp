@@ -42,8 +42,14 @@ void check_span(const DaySpan& span) {
 
 }  // namespace
 
-double DayWeather::cell_temperature_c(std::size_t row, double noct_c) const {
-    return air_c[row] + warming_w_m2[row] * (noct_c - 20.0) / 800.0;
+double DayWeather::sun_w_m2(std::size_t row, double rear_share) const {
+    return irradiance_w_m2[row] + (rear_w_m2.empty() ? 0.0 : rear_share * rear_w_m2[row]);
+}
+
+double DayWeather::cell_temperature_c(std::size_t row, double noct_c, double rear_share) const {
+    const double front = irradiance_w_m2[row];
+    const double both = front > 0.0 ? sun_w_m2(row, rear_share) / front : 1.0;
+    return air_c[row] + warming_w_m2[row] * both * (noct_c - 20.0) / 800.0;
 }
 
 double DayWeather::hour_of_day(double since_start_h) const {
@@ -80,8 +86,10 @@ DayWeather day_weather(const Weather& weather, const DaySpan& span) {
     }
     const auto wanted_rows =
         static_cast<std::size_t>(std::lround(span.days * hours_of_day / weather.step_hours));
-    DayWeather result{
-        .step_h = weather.step_hours, .remarks = weather.remarks, .assumed = weather.assumed};
+    DayWeather result{.step_h = weather.step_hours,
+                      .remarks = weather.remarks,
+                      .assumed = weather.assumed,
+                      .rear_assumed = weather.rear_assumed};
     if (span.days > 0) {
         // A year of means goes round: December runs on into January.
         constexpr double year_h = 8760.0;
@@ -107,6 +115,7 @@ DayWeather day_weather(const Weather& weather, const DaySpan& span) {
         const std::size_t row = at % weather.size();
         result.irradiance_w_m2.push_back(weather.irradiance_w_m2[row]);
         result.warming_w_m2.push_back(weather.warming_w_m2[row]);
+        if (!weather.rear_w_m2.empty()) result.rear_w_m2.push_back(weather.rear_w_m2[row]);
         result.air_c.push_back(weather.base_c[row] + span.air_shift_k);
         result.bare_share.push_back(std::min(1.0, weather.hours[row] / weather.step_hours));
         result.month.push_back(weather.month[row]);

@@ -24,10 +24,11 @@ constexpr std::size_t rows_of_day = 24;
 std::vector<double> daily_kwh(const Circuit& circuit, const DayWeather& year) {
     CircuitNow now(circuit);
     const double noct_c = circuit.panel.panel.noct_c.value_or(usual_noct_c);
+    const double rear = circuit.panel.rear.typical;
     std::vector<double> days(year.size() / rows_of_day, 0.0);
     for (std::size_t row = 0; row < year.size(); ++row) {
         if (year.irradiance_w_m2[row] <= 0.0) continue;
-        now.set_sun(year.irradiance_w_m2[row], year.cell_temperature_c(row, noct_c));
+        now.set_sun(year.sun_w_m2(row, rear), year.cell_temperature_c(row, noct_c, rear));
         days[row / rows_of_day] += now.flow().power_w * year.step_h / 1000.0;
     }
     return days;
@@ -51,12 +52,16 @@ std::size_t best_fortnight(const std::vector<double>& days) {
 
 /// Snow and dirt do not count: nobody relies on them.
 DayWeather fortnight_of(const DayWeather& year, std::size_t first_day) {
-    DayWeather days{.step_h = year.step_h, .remarks = year.remarks, .assumed = year.assumed};
+    DayWeather days{.step_h = year.step_h,
+                    .remarks = year.remarks,
+                    .assumed = year.assumed,
+                    .rear_assumed = year.rear_assumed};
     const auto rows = static_cast<std::size_t>(stagnation_days) * rows_of_day;
     for (std::size_t i = 0; i < rows; ++i) {
         const std::size_t row = (first_day * rows_of_day + i) % year.size();
         days.irradiance_w_m2.push_back(year.irradiance_w_m2[row]);
         days.warming_w_m2.push_back(year.warming_w_m2[row]);
+        days.rear_w_m2.push_back(year.rear_w_m2[row]);
         days.air_c.push_back(year.air_c[row]);
         days.bare_share.push_back(1.0);
         days.month.push_back(year.month[row]);

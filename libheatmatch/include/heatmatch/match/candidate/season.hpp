@@ -24,12 +24,23 @@ struct SeasonWeather {
     std::array<std::optional<WeatherNodes>, 12> month{};
     Sentences remarks{};
     std::vector<Assumption> assumed{};
+    RearShare rear{};                        //!< of the light on the backs that counts in it
+    std::vector<SeasonWeather> two_sided{};  //!< the same for each such share among the panels
+    /// At the ends of the light on the backs; nothing where none counts.
+    std::optional<WeatherNodes> rear_low{};
+    std::optional<WeatherNodes> rear_high{};
+
+    /// The one for a panel: with the light on its back where it takes any.
+    [[nodiscard]] const SeasonWeather& for_panel(const PanelInService& panel) const;
 };
 
 /// Condenses weather for a season of those months, none for the whole year. With `exact` every
 /// sunlit row stays. Throws InvalidInput where the weather has no sun in the season.
 [[nodiscard]] SeasonWeather season_weather(const Weather& weather, std::span<const int> months,
                                            bool exact = false);
+
+/// How the weather of a season is condensed, its months none for all rows.
+[[nodiscard]] NodeOptions season_node_options(std::vector<int> months, bool exact);
 
 /// The sun that margins are judged at [W/m2]: that of the site, or the brightest of the weather
 /// where it has more; and what to say then, else empty.
@@ -41,6 +52,9 @@ struct SeasonCurves {
     EnergyCurve season{};
     std::optional<EnergyCurve> split{};
     std::array<std::optional<EnergyCurve>, 12> month{};
+    std::optional<EnergyCurve> front{};     //!< without the light on the back, where there is any
+    std::optional<EnergyCurve> rear_low{};  //!< at the ends of that light
+    std::optional<EnergyCurve> rear_high{};
     double mpp_kwh = 0.0;                    //!< of the season
     double noon_ohm = 0.0;                   //!< Vmp/Imp of the panel as it is today
     std::array<double, 12> mpp_month_kwh{};  //!< of each month
@@ -55,6 +69,7 @@ struct Season {
     double kwh_low = 0.0;
     double kwh = 0.0;  //!< typical [kWh]
     double kwh_high = 0.0;
+    double rear_kwh = 0.0;                     //!< of it by light on the backs
     double mpp_kwh = 0.0;                      //!< at the maximum power point all the time
     std::array<double, 12> kwh_per_day{};      //!< of each month, the season's or not
     std::array<double, 12> mpp_kwh_per_day{};  //!< 0 where the weather has no such month

@@ -61,7 +61,8 @@ struct Circuit {
     [[nodiscard]] double wire_ohm_at(double celsius) const;
     /// Voc of the array on the coldest morning [V].
     [[nodiscard]] double cold_voltage_v() const;
-    /// Isc of the array in full sun, larger of label and measured [A].
+    /// Isc of the array in full sun with the most light behind it, larger of label and measured
+    /// [A].
     [[nodiscard]] double short_circuit_current_a() const;
     /// The share of the array's current that a run carries.
     [[nodiscard]] double current_share(const WireRun& run) const;

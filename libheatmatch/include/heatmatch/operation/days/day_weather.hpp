@@ -22,6 +22,7 @@ struct DaySpan {
 struct DayWeather {
     std::vector<double> irradiance_w_m2{};  //!< on the cells [W/m2]
     std::vector<double> warming_w_m2{};     //!< sun that warms the cells [W/m2]
+    std::vector<double> rear_w_m2{};        //!< on the backs of the panels; empty: not known [W/m2]
     std::vector<double> air_c{};            //!< outside [°C]
     std::vector<double> bare_share{};       //!< of the time: panels without snow
     std::vector<std::uint8_t> month{};      //!< 1 to 12; 0: not known
@@ -29,10 +30,14 @@ struct DayWeather {
     double first_hour = 0.0;  //!< of the day by the sun's mean time, at the first row [h]
     Sentences remarks{};
     std::vector<Assumption> assumed{};
+    std::vector<Assumption> rear_assumed{};  //!< for the light on the backs alone
 
     [[nodiscard]] std::size_t size() const { return irradiance_w_m2.size(); }
     [[nodiscard]] double hours() const { return step_h * static_cast<double>(size()); }
-    [[nodiscard]] double cell_temperature_c(std::size_t row, double noct_c) const;
+    /// Sun on the cells of a panel that takes `rear_share` of the light on its back [W/m2].
+    [[nodiscard]] double sun_w_m2(std::size_t row, double rear_share) const;
+    [[nodiscard]] double cell_temperature_c(std::size_t row, double noct_c,
+                                            double rear_share = 0.0) const;
     /// Hour of the day, 0 to 24, that long after the beginning.
     [[nodiscard]] double hour_of_day(double since_start_h) const;
 };

@@ -1,0 +1,77 @@
+#include "pybind.hpp"
+#include "sun.hpp"
+
+#include "heatmatch/solar/rear_light.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+constexpr Range azimuth_range{.low = 0.0, .high = 360.0};
+
+/// How the panels of a site stand; throws InvalidInput where it does not tell their tilt.
+RowLayout layout_of(const Site& site) {
+    if (!site.tilt_deg) {
+        throw InvalidInput(ErrorDetail{.part = "site",
+                                       .field = "tilt_deg",
+                                       .value = "(missing)",
+                                       .allowed = "given, for the light on the backs",
+                                       .remedy = verbatim("0 for flat panels, 90 for upright")});
+    }
+    RowLayout layout{.tilt_deg = *site.tilt_deg, .pitch_m = site.row_pitch_m};
+    layout.height_m = site.panel_height_m.value_or(layout.height_m);
+    layout.slant_m = site.row_slant_m.value_or(layout.slant_m);
+    return layout;
+}
+
+py::object on_backs(const Site& site, const py::object& apparent_zenith_deg,
+                    const py::object& sun_azimuth_deg, const py::object& dni_w_m2,
+                    const py::object& dhi_w_m2, const py::object& extraterrestrial_w_m2,
+                    const std::string& model, bool glass) {
+    const auto known = find_choice<SkyModel>(model);
+    if (!known) refuse_word("model", model, "\"hay_davies\" or \"isotropic\"");
+    const SkyModel sky_model = *known;
+    const auto in = broadcast<5>({
+        NumberArgument{"apparent_zenith_deg", apparent_zenith_deg, unit::degree, zenith_range},
+        NumberArgument{"sun_azimuth_deg", sun_azimuth_deg, unit::degree, azimuth_range},
+        NumberArgument{"dni_w_m2", dni_w_m2, unit::watt_per_m2, irradiance_range},
+        NumberArgument{"dhi_w_m2", dhi_w_m2, unit::watt_per_m2, irradiance_range},
+        NumberArgument{"extraterrestrial_w_m2", extraterrestrial_w_m2, unit::watt_per_m2,
+                       extraterrestrial_range},
+    });
+    const RowLayout layout = layout_of(site);
+    const RearView view(layout);
+    const double towards_equator = site.latitude_deg.value_or(0.0) < 0.0 ? 0.0 : 180.0;
+    const Plane plane{layout.tilt_deg, site.azimuth_deg.value_or(towards_equator),
+                      site.albedo.value_or(Plane{}.albedo)};
+    const auto out = map_broadcast<5>(in, [&](const std::array<double, 5>& v) {
+        const SunPosition sun{.apparent_zenith_deg = v[0], .azimuth_deg = v[1]};
+        const SunBehind behind = view.sun_behind(plane, sun);
+        const SkyIrradiance sky{.dni_w_m2 = v[2], .dhi_w_m2 = v[3]};
+        PlaneIrradiance on = view.on_back(behind, plane, sun, sky, v[4], sky_model);
+        if (glass) on = view.behind_glass(on, behind);
+        return std::array<double, 5>{on.beam_w_m2, on.circumsolar_w_m2, on.sky_w_m2, on.ground_w_m2,
+                                     on.total_w_m2()};
+    });
+    if (!in.shape.empty())
+        return py::cast(PlaneIrradiances{out[0], out[1], out[2], out[3], out[4]});
+    return py::cast(
+        PlaneIrradiance{*out[0].data(), *out[1].data(), *out[2].data(), *out[3].data()});
+}
+
+}  // namespace
+
+void register_rear(py::module_& module) {
+    auto site = py::reinterpret_borrow<py::class_<Site>>(module.attr("Site"));
+    site.def(
+        "rear_irradiance", &on_backs, py::kw_only(), py::arg("apparent_zenith_deg"),
+        py::arg("sun_azimuth_deg"), py::arg("dni_w_m2"), py::arg("dhi_w_m2"),
+        py::arg("extraterrestrial_w_m2") = solar_constant_w_m2, py::arg("model") = "hay_davies",
+        py::arg("behind_glass") = false,
+        "What falls on the backs of the panels [W/m2], the mean over their height: "
+        "PlaneIrradiance for numbers, PlaneIrradiances for arrays. Reads tilt, azimuth, albedo, "
+        "panel_height_m, row_slant_m and row_pitch_m; rows without an end. Source: view "
+        "factors as in Marion 2017.");
+}
+
+}  // namespace heatmatch::python
