@@ -38,12 +38,18 @@ void add_panel(Installation& yard, Dice& dice) {
         part_of_yard(heatmatch::find_panel(starter(), dice.one_of(panel_ids)), "panel");
     state_fact(panel.bypass_diodes, 3);
     state_fact(panel.power_tolerance_pct, dice.between(0.0, 5.0));
-    state_fact(panel.bifaciality, dice.between(0.3, 0.9));
+    const double drawn = dice.between(0.3, 0.9);
+    state_fact(panel.bifaciality, drawn);
+    // One label in three tells its amperes with light behind, by the draw that is there.
+    const int told = static_cast<int>(1000.0 * drawn) % 3;
+    if (told == 1) panel.i_sc_bnpi = panel.i_sc * (1.0 + 0.135 * *panel.bifaciality);
+    if (told == 2) panel.i_sc_bsi = panel.i_sc * (1.0 + 0.3 * *panel.bifaciality);
     yard.parts.panels.push_back(panel);
     const int series = dice.from(1, 4);
     const int parallel = dice.from(1, 3);
     heatmatch::OwnedPanels owned{.group = "row", .panel = "panel", .count = 64};
     owned.age_years = dice.between(0.0, 25.0);
+    owned.rear_blocked = static_cast<int>(10.0 * *owned.age_years) % 2 == 1;
     yard.panels = {owned};
     yard.circuit = heatmatch::StandingCircuit{.group = "row", .element = "element"};
     yard.circuit->panels = std::to_string(series) + 'S' + std::to_string(parallel) + 'P';

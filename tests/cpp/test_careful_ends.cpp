@@ -183,6 +183,7 @@ TEST_CASE("random yards tell every field that margins may read") {
         "site.albedo",         "site.albedo_by_month",    "site.azimuth_deg",
         "site.elevation_m",    "site.latitude_deg",       "site.linke_turbidity",
         "site.longitude_deg",  "site.snow_cover_pct",     "site.soiling_pct",
+        "site.panel_height_m", "site.row_pitch_m",        "site.row_slant_m",
         "site.tilt_deg",       "panel.listed_fit",        "control.detects",
         "medium.moist_k_w_mk", "medium.moist_k_low_w_mk", "medium.moist_k_high_w_mk"};
     std::set<std::string> untold;

@@ -72,7 +72,21 @@ std::vector<YardDirection> of_the_sun() {
         {"more open-circuit volts", by_volts,
          [](Installation& y, double s) { panel(y).v_oc *= towards(1.12, s); }},
         {"more short-circuit amperes", by_amperes,
-         [](Installation& y, double s) { panel(y).i_sc *= towards(1.25, s); }},
+         [](Installation& y, double s) {
+             for (auto* amperes : {&panel(y).i_sc_bnpi, &panel(y).i_sc_bsi}) {
+                 scale(*amperes, towards(1.25, s));
+             }
+             panel(y).i_sc *= towards(1.25, s);
+         }},
+        {"backs that take more light", by_amperes,
+         [](Installation& y, double s) {
+             heatmatch::Panel& own = panel(y);
+             *own.bifaciality += (1.0 - *own.bifaciality) * s;
+             if (own.i_sc_bnpi) *own.i_sc_bnpi += (1.135 * own.i_sc - *own.i_sc_bnpi) * s;
+             if (own.i_sc_bsi) *own.i_sc_bsi += (1.3 * own.i_sc - *own.i_sc_bsi) * s;
+         }},
+        {"backs that are free", by_amperes,
+         [](Installation& y, double) { y.panels.front().rear_blocked = false; }},
         {"volts that rise more in cold", by_volts,
          [](Installation& y, double s) { *panel(y).beta_voc_pct_per_k -= 0.2 * s; }},
         {"panel for fewer volts",

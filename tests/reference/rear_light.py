@@ -99,7 +99,8 @@ def main() -> None:
     out = sys.stdout
     out.write(
         "# Light on the backs of panels that look south [W/m2], isotropic sky, rows without "
-        "an end. Made by rear_light.py with pvlib 0.16.1 (ants2d, infinite_sheds) and solarfactors 1.6.1; "
+        "an end. Made by rear_light.py with pvlib 0.16.1 (ants2d, infinite_sheds) and "
+        "solarfactors 1.6.1; "
         "no pitch: one row, for ants2d and sheds rows 20 slants apart.\n"
         "layout,tilt_deg,height_m,slant_m,pitch_m,albedo,zenith_deg,azimuth_deg,dni_w_m2,dhi_w_m2,"
         "ants2d,solarfactors,sheds\n"
