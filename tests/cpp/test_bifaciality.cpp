@@ -37,7 +37,7 @@ TEST_CASE("amperes with light behind are the label's, else of the bifaciality") 
     panel.bifaciality = heatmatch::careful_bifaciality;
     CHECK(rear_current_factor(panel, false) == doctest::Approx(1.30));
     panel.bifaciality = 0.7;
-    panel.i_sc_bnpi = 10.0 * (1.0 + 0.135 * 0.8);  // tells more than the bifaciality
+    panel.i_sc_bnpi = 10.0 * (1.0 + 0.135 * 0.8);  // the label wins
     CHECK(rear_current_factor(panel, false) == doctest::Approx(1.24));
     panel.i_sc_bsi = 12.2;
     CHECK(rear_current_factor(panel, false) == doctest::Approx(1.22));

@@ -78,6 +78,16 @@ void explain_today(Trace& trace, const Circuit& circuit) {
         trace.push_back(
             {say<"explain.current_today">(), say<"explain.as_new">(), {}, 1.0, "of new", {}});
     }
+    if (service.bright_isc_a() > service.i_sc_limit_a) {
+        const double factor = service.bright_isc_a() / service.i_sc_limit_a;
+        trace.push_back({say<"explain.light_behind">(),
+                         say<"explain.light_behind_by">(with<"whole">(1.0),
+                                                        with<"share">(stress_rear_w_m2 / 1000.0)),
+                         say<"explain.light_behind_numbers">(
+                             with<"current">(in(unit::ampere, service.i_sc_limit_a)),
+                             with<"factor">(plain(factor, 4))),
+                         service.bright_isc_a(), "A", named("iec-61215-1")});
+    }
     if (measured && measured->v_oc) {
         read(say<"explain.voltage_today">(), unit::volt, *measured->v_oc, service.voltage_factor);
     }
