@@ -7,7 +7,7 @@ namespace heatmatch::python {
 
 namespace {
 
-constexpr Range azimuth_range{.low = 0.0, .high = 360.0};
+constexpr Range direction_range{.low = 0.0, .high = 360.0};
 
 /// How the panels of a site stand; throws InvalidInput where it does not tell their tilt.
 RowLayout layout_of(const Site& site) {
@@ -33,7 +33,7 @@ py::object on_backs(const Site& site, const py::object& apparent_zenith_deg,
     const SkyModel sky_model = *known;
     const auto in = broadcast<5>({
         NumberArgument{"apparent_zenith_deg", apparent_zenith_deg, unit::degree, zenith_range},
-        NumberArgument{"sun_azimuth_deg", sun_azimuth_deg, unit::degree, azimuth_range},
+        NumberArgument{"sun_azimuth_deg", sun_azimuth_deg, unit::degree, direction_range},
         NumberArgument{"dni_w_m2", dni_w_m2, unit::watt_per_m2, irradiance_range},
         NumberArgument{"dhi_w_m2", dhi_w_m2, unit::watt_per_m2, irradiance_range},
         NumberArgument{"extraterrestrial_w_m2", extraterrestrial_w_m2, unit::watt_per_m2,

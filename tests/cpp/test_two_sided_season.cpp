@@ -96,10 +96,10 @@ TEST_CASE("the screen judges backs as margins do, told and untold") {
          {std::optional<double>{}, std::optional(0.0), std::optional(0.8)}) {
         Installation installation = with_bifacial_group(bifaciality);
         installation.elements.resize(2);
-        check_screen(installation);
+        check_screen(installation, merged_parts(starter(), installation));
         installation.runs.clear();
         installation.devices.clear();
-        check_screen(installation);
+        check_screen(installation, merged_parts(starter(), installation));
     }
 }
 
@@ -156,5 +156,5 @@ TEST_CASE("a season with light on the backs is that of its rows") {
     heatmatch::SeasonWeather dark = heatmatch::season_weather(plain, {});
     add_two_sided(dark, plain, {}, false, panel);
     CHECK(dark.for_panel(panel).remarks.back().id() == "season.rear_not_known");
-    CHECK(!dark.for_panel(panel).rear_low);
+    CHECK(dark.for_panel(panel).rear_ends.empty());
 }

@@ -105,13 +105,11 @@ void add_rear(Season& season, const Circuit& circuit, const SeasonCurves& curves
         return array_kwh(curve, circuit, ohm, 1.0) - array_kwh(*curves.front, circuit, ohm, 1.0);
     };
     season.rear_kwh = added(curves.season);
-    for (const auto* end : {&curves.rear_low, &curves.rear_high}) {
-        add_band(season, circuit, **end);
-    }
+    for (const EnergyCurve& end : curves.rear_ends) add_band(season, circuit, end);
     season.remarks.push_back(
         say<"season.rear">(with<"rear">(season.rear_kwh, unit::kilowatt_hour),
-                           with<"low">(added(*curves.rear_low), unit::kilowatt_hour),
-                           with<"high">(added(*curves.rear_high), unit::kilowatt_hour)));
+                           with<"low">(added(curves.rear_ends[0]), unit::kilowatt_hour),
+                           with<"high">(added(curves.rear_ends[1]), unit::kilowatt_hour)));
 }
 
 }  // namespace
@@ -191,11 +189,8 @@ SeasonCurves season_curves(const PanelInService& panel, const SeasonWeather& any
     if (today.current_a > 0.0) curves.noon_ohm = today.voltage_v / today.current_a;
     curves.mpp_kwh = curves.season.mpp_kwh();
     if (weather.split) curves.split = curve_over(*weather.split);
-    if (weather.rear_low && weather.rear_high) {
-        curves.front = curve_over(any.season);
-        curves.rear_low = curve_over(*weather.rear_low);
-        curves.rear_high = curve_over(*weather.rear_high);
-    }
+    if (!weather.rear_ends.empty()) curves.front = curve_over(any.season);
+    for (const auto& nodes : weather.rear_ends) curves.rear_ends.push_back(curve_over(nodes));
     for (std::size_t m = 0; m < 12; ++m) {
         if (!weather.month[m]) continue;
         curves.month[m] = curve_over(*weather.month[m]);

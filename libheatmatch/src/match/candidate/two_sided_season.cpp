@@ -2,6 +2,7 @@
 
 #include "sentences.hpp"
 
+#include <array>
 #include <utility>
 
 #include "heatmatch/solar/rear_light.hpp"
@@ -21,8 +22,13 @@ void add_two_sided(SeasonWeather& season, const Weather& weather, std::span<cons
         both.remarks.push_back(say<"season.rear_not_known">());
     } else {
         const NodeOptions options = season_node_options(both.months, exact);
-        both.rear_low = weather_nodes(with_light_behind(weather, rear.low), options);
-        both.rear_high = weather_nodes(with_light_behind(weather, rear.high), options);
+        const std::array ends{with_light_behind(weather, rear.low),
+                              with_light_behind(weather, rear.high)};
+        for (const Weather& end : ends) both.rear_ends.push_back(weather_nodes(end, options));
+        for (const Weather& end : ends) {
+            if (!end.has_cloud_band()) continue;
+            both.rear_ends.push_back(weather_nodes(split_by_cloud(end), options));
+        }
         both.assumed.insert(both.assumed.end(), weather.rear_assumed.begin(),
                             weather.rear_assumed.end());
     }

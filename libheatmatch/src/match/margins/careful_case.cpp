@@ -85,6 +85,17 @@ std::shared_ptr<const BankHeat> heat_in(const Store& store, const Circuit& circu
     return same;
 }
 
+/// More amperes make wires hotter, and give them more ohms.
+void warm_wires(Circuit& circuit, const Site& site) {
+    const double bright_a =
+        circuit.short_circuit_current_a() * site.bright_irradiance_w_m2 / stc_irradiance_w_m2;
+    for (RunParts& parts : circuit.runs) {
+        if (!parts.wire) continue;
+        const auto found = parts.temperature(bright_a * circuit.current_share(parts.run));
+        if (found && !found->runaway) parts.conductor_c = found->conductor_c;
+    }
+}
+
 }  // namespace
 
 CarefulCase careful_case(const Circuit& circuit, const Site& site, const UnstatedFact* only) {
@@ -105,6 +116,7 @@ CarefulCase careful_case(const Circuit& circuit, const Site& site, const Unstate
         filled |= fill("connector", connector_fields(), parts.connector);
         if (filled || more_amperes) parts.brightest.reset();
     }
+    if (more_amperes) warm_wires(made.circuit, made.site);
     for (PlacedDevice& placed : made.circuit.devices) {
         const std::string name = CarefulFill::quoted("device", placed.control.id);
         const bool told = placed.device.senses.has_value();

@@ -26,9 +26,9 @@ struct SeasonWeather {
     std::vector<Assumption> assumed{};
     RearShare rear{};                        //!< of the light on the backs that counts in it
     std::vector<SeasonWeather> two_sided{};  //!< the same for each such share among the panels
-    /// At the ends of the light on the backs; nothing where none counts.
-    std::optional<WeatherNodes> rear_low{};
-    std::optional<WeatherNodes> rear_high{};
+    /// At the low and the high end of the light on the backs, and both again with cloud within the
+    /// step at its worst; empty where none counts.
+    std::vector<WeatherNodes> rear_ends{};
 
     /// The one for a panel: with the light on its back where it takes any.
     [[nodiscard]] const SeasonWeather& for_panel(const PanelInService& panel) const;
@@ -52,9 +52,8 @@ struct SeasonCurves {
     EnergyCurve season{};
     std::optional<EnergyCurve> split{};
     std::array<std::optional<EnergyCurve>, 12> month{};
-    std::optional<EnergyCurve> front{};     //!< without the light on the back, where there is any
-    std::optional<EnergyCurve> rear_low{};  //!< at the ends of that light
-    std::optional<EnergyCurve> rear_high{};
+    std::optional<EnergyCurve> front{};      //!< without the light on the backs, where there is any
+    std::vector<EnergyCurve> rear_ends{};    //!< at the ends of that light, low and high first
     double mpp_kwh = 0.0;                    //!< of the season
     double noon_ohm = 0.0;                   //!< Vmp/Imp of the panel as it is today
     std::array<double, 12> mpp_month_kwh{};  //!< of each month
