@@ -28,8 +28,8 @@ struct SunBehind {
 /// What the back of a row sees: rays from it, each a strip of ground, the sky or the row behind,
 /// with the shadow of the rows on the ground and the sky that they leave to it. View factors of two
 /// dimensions: long rows, ground that reflects the same into all directions, sky without its bright
-/// horizon, backs and fronts that reflect nothing. Within 4 % of pvlib's ANTS-2D in a year's sum,
-/// 5 % of solarfactors; less than their 10 % above where rows are short, whose ends let in light.
+/// horizon, backs and fronts that reflect nothing. In the sum over moments of 20
+/// layouts within 4 % of pvlib's ANTS-2D and 9 % of solarfactors; too little at the ends of rows.
 /// @cite marion-2017 @cite anderson-2024
 class RearView {
   public:
