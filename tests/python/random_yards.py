@@ -218,9 +218,7 @@ def yards(draw: st.DrawFn, devices: bool = True) -> Yard:
     """An installation whose circuit stands, everything stated that the library knows."""
     parts: Yard = {kind: [] for kind in KINDS}
     panel = draw(st.sampled_from(PANELS))
-    parts["panels"].append(part("panels", panel, "panel"))
-    if parts["panels"][0]["technology"] in ("mono-Si", "heterojunction"):
-        parts["panels"][0].setdefault("bifaciality", 0.7)  # other kinds have opaque backs
+    parts["panels"].append({"bifaciality": 0.7} | part("panels", panel, "panel"))
     series, parallel = draw(st.integers(1, 4)), draw(st.integers(1, 3))
     element = draw(st.sampled_from(ELEMENTS))
     facts: Yard = {"alloy": "alloy", "built_in_ac_control": False}

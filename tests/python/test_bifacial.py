@@ -187,7 +187,7 @@ def test_the_fields_go_through_json_and_the_catalog_file(
     tmp_path: Path, demo: hm.Installation
 ) -> None:
     panel = hm.Panel(
-        id="clear", v_oc=50, i_sc=13.9, technology="mono-Si", bifaciality=0.8,
+        id="clear", label="Clear back", v_oc=50, i_sc=13.9, technology="mono-Si", bifaciality=0.8,
         i_sc_bnpi="15.4 A", i_sc_bsi=17.236, source="label", source_kind="nameplate",
     )  # fmt: skip
     assert hm.Panel.from_json(panel.to_json()) == panel
