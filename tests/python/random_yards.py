@@ -217,13 +217,13 @@ def _limit_that_opens(draw: st.DrawFn, parts: Yard) -> list[Yard]:
 def yards(draw: st.DrawFn, devices: bool = True) -> Yard:
     """An installation whose circuit stands, everything stated that the library knows."""
     parts: Yard = {kind: [] for kind in KINDS}
-    panel = draw(st.sampled_from(PANELS))
-    parts["panels"].append({"bifaciality": 0.7} | part("panels", panel, "panel"))
+    own = part("panels", draw(st.sampled_from(PANELS)), "panel")
+    back = 0.7 if own["technology"] in ("mono-Si", "heterojunction") else 0.0  # else opaque
+    parts["panels"].append({"bifaciality": back} | own)
     series, parallel = draw(st.integers(1, 4)), draw(st.integers(1, 3))
     element = draw(st.sampled_from(ELEMENTS))
     facts: Yard = {"alloy": "alloy", "built_in_ac_control": False}
-    facts["insulation_resistance_mohm"] = draw(numbers(0.2, 50))
-    facts["rated_dc"] = draw(st.booleans())
+    facts |= {"insulation_resistance_mohm": draw(numbers(0.2, 50)), "rated_dc": draw(st.booleans())}
     row = _rows("elements")[element]
     parts["alloys"].append(part("alloys", "nicr-80-20", "alloy"))
     # Its own id: how well its cold end conducts goes by it.
