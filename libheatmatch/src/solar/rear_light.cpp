@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <numeric>
 #include <utility>
 
@@ -85,7 +86,7 @@ RearView::RearView(const RowLayout& layout) : layout_(layout) {
     const Section section{.cosine = std::cos(tilt), .sine = std::sin(tilt), .layout = layout};
     constexpr double weight = 1.0 / (points_of_back * rays_of_point);
     std::vector<Ray> ground;
-    ground.reserve(points_of_back * rays_of_point);
+    ground.reserve(static_cast<std::size_t>(points_of_back) * rays_of_point);
     for (int point = 0; point < points_of_back; ++point) {
         const Spot from = section.up_slope(layout.slant_m * (point + 0.5) / points_of_back);
         for (int i = 0; i < rays_of_point; ++i) {
