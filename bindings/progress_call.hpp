@@ -8,7 +8,7 @@
 
 namespace heatmatch::python {
 
-/// A long call of the library seen from Python: tells progress and looks for signals. A signal's
+/// A long call of the library seen from Python: reports progress and looks for signals. A signal's
 /// handler or a progress function that raises stops it, and that exception goes on.
 class ProgressCall {
   public:
@@ -18,7 +18,7 @@ class ProgressCall {
     /// `between` is left out: asking for the interpreter takes time where other threads run.
     explicit ProgressCall(const py::object& progress, Clock::duration between = {});
 
-    /// For the library; it lives as long as this.
+    /// For the library; valid as long as this object.
     [[nodiscard]] Progress callback();
 
     /// Does work without the interpreter lock, and raises what stopped it.
@@ -43,7 +43,7 @@ class ProgressCall {
     bool raised_ = false;
 };
 
-/// Between two looks for signals of what tells more often than it need.
+/// Between two looks for signals, where progress is reported more often than needed.
 inline constexpr std::chrono::milliseconds between_looks(30);
 
 }  // namespace heatmatch::python

@@ -63,7 +63,7 @@ ImportReport imported(Work work) {
     throw py::error_already_set();
 }
 
-/// The object now stands for what the catalog holds.
+/// The object now represents what the catalog holds.
 void carry_as_written(const py::object& object, const Catalog& catalog, const Part& part) {
     Parts written;
     written.put(part);

@@ -19,7 +19,7 @@ void register_files(py::module_& module) {
         py::arg("path"), py::arg("content"), py::pos_only(), py::kw_only(),
         py::arg("replace") = true, py::arg("only_kind") = "",
         "Writes a file whole or not at all. A file that exists is replaced only with `replace`, "
-        "and with `only_kind` only if that text stands near its beginning or it is empty; a "
+        "and with `only_kind` only if that text is near its beginning or it is empty; a "
         "catalog never is.");
     module.def(
         "check_file",

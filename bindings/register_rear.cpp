@@ -9,7 +9,7 @@ namespace {
 
 constexpr Range direction_range{.low = 0.0, .high = 360.0};
 
-/// How the panels of a site stand; throws InvalidInput where it does not tell their tilt.
+/// The row layout of a site; throws InvalidInput if its tilt is not stated.
 RowLayout layout_of(const Site& site) {
     if (!site.tilt_deg) {
         throw InvalidInput(ErrorDetail{.part = "site",

@@ -272,7 +272,7 @@ void register_weather(py::module_& module) {
                 return with_light_behind(weather, share);
             },
             py::arg("share"),
-            "Weather as panels have it that turn that share of the light on their back (their "
+            "Weather for panels that convert that share of the light on their back (their "
             "bifaciality) into current as that on the front.")
         .def("__len__", &Weather::size)
         .def(py::self == py::self)

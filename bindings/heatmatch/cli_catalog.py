@@ -190,7 +190,7 @@ def run_import(arguments: argparse.Namespace) -> int:
     except KeyboardInterrupt as stop:
         # The library says so where the rows are in; else it was stopped around its own work.
         cli_output.complain(
-            str(stop) or "whether rows were kept stands in heatmatch catalog history"
+            str(stop) or "heatmatch catalog history lists the rows that were kept"
         )
         raise
     say(
@@ -286,7 +286,7 @@ def _add_actions(actions: Any) -> None:
     add_options(export, "--force")
     action("history", run_history)
     undo = action("undo", run_undo)
-    undo.add_argument("number", nargs="?", type=int, metavar="NUMBER", help="as history has it")
+    undo.add_argument("number", nargs="?", type=int, metavar="NUMBER", help="entry number from catalog history")
 
 
 def add_parsers(commands: Any) -> None:

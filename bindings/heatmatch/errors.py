@@ -47,5 +47,5 @@ class CatalogError(Error):
 
 
 class OutcomeUnknown(Error):
-    """A change of which nobody can say whether the catalog file has it; the message says how to
+    """It is not known whether the catalog file contains the change; the message says how to
     find out. (A CatalogError says that nothing was changed.)"""

@@ -26,7 +26,7 @@ class Ended(BaseException):
 
 
 def exit_code(signum: int) -> int:
-    """The exit code of a command that a signal ended, as shells have it."""
+    """The exit code of a command that a signal ended, as shells report it."""
     return 128 + signum
 
 
@@ -39,7 +39,7 @@ def leave(signum: int, frame: FrameType | None = None) -> NoReturn:
 
 def is_command_line() -> bool:
     """Whether this process is `heatmatch` or `python -m heatmatch`, not a program that uses it."""
-    if sys.argv[:1] == ["-m"]:  # it stands for the script while Python looks for the package
+    if sys.argv[:1] == ["-m"]:  # in place of the script while Python looks for the package
         words = sys.orig_argv[1:]
         for word, following in zip(words, [*words[1:], ""], strict=True):
             if word.startswith("-") and "m" in word:

@@ -98,7 +98,7 @@ def from_frame(
         Where in its step a row's time lies; left is its start.
     wind_height_m : float
         Above the ground, at which the wind was measured; it is brought down to that at the panels.
-        A weather station's mast has 10 m; give 2 where the instrument stands at the panels.
+        Weather stations measure at 10 m; give 2 if the instrument is at the panels.
 
     Returns
     -------
@@ -170,7 +170,7 @@ def read_epw(
     """Weather on a site's panels from an EPW file; its hours are labelled at their start.
 
     Latitude, longitude and elevation are taken from the file where the site has none. The wind of
-    the file is that of a mast of 10 m unless told.
+    the file is taken as measured at 10 m unless `wind_height_m` is given.
     """
     frame, place = weather_text.read_epw(path)
     return from_frame(frame, _placed(site, *place), label="left", wind_height_m=wind_height_m)
@@ -182,7 +182,7 @@ def read_tmy3(
     """Weather on a site's panels from a TMY3 file; its hours are labelled at their end.
 
     Latitude, longitude and elevation are taken from the file where the site has none. The wind of
-    the file is that of a mast of 10 m unless told.
+    the file is taken as measured at 10 m unless `wind_height_m` is given.
     """
     frame, place = weather_text.read_tmy3(path)
     return from_frame(frame, _placed(site, *place), label="right", wind_height_m=wind_height_m)
@@ -195,7 +195,7 @@ def read_pvgis(
 
     Its sun is that of a moment, which the file's irradiance time offset tells; without one it is
     the full hour. Latitude, longitude and elevation are taken from the file where the site has
-    none. The wind of the file is that of 10 m above the ground unless told.
+    none. The wind of the file is that at 10 m above the ground unless `wind_height_m` is given.
     """
     frame, place, offset_h = weather_text.read_pvgis(path)
     label = min(1.0, max(0.0, 0.5 - offset_h))

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 Place = tuple[float, float, float]  # latitude, longitude, elevation
 
-# The mark at the beginning tells; the longer ones first, for one begins with another.
+# By the byte order mark at the beginning; longer marks first, because one begins with another.
 _MARKS = (
     (codecs.BOM_UTF32_LE, "utf-32"),
     (codecs.BOM_UTF32_BE, "utf-32"),
@@ -78,7 +78,7 @@ def decoded(raw: bytes, name: str) -> str:
             break
         return text.replace("\r\n", "\n").replace("\r", "\n")
     allowed, remedy = "a text", "save it as text in UTF-8"
-    value = "bytes that are none"
+    value = "bytes that are not text"
     raise InvalidInput(
         f"{name}: file = {value} must be {allowed}; {remedy}", name, "file", value, allowed, remedy
     )
@@ -123,7 +123,7 @@ def _read(
     read: Callable[[Any, str], Any],
     headed: Callable[[str, str], str] = lambda text, name: text,
 ) -> Any:
-    """What a reader of pvlib makes of a file, from a copy that it can read; errors name the file.
+    """Read a file with a reader of pvlib, from a copy that it can read; errors name the file.
 
     The readers are made for good files: on others they raise what their parts happen to raise.
     """
@@ -141,8 +141,8 @@ def _read(
         except Exception as error:
             said = str(error).replace(str(copy), name)[:200]
             raise InvalidInput(
-                f"{name}: is not read as {kind} ({type(error).__name__}: {said}); "
-                "check that it is one, and whole",
+                f"{name}: cannot be read as {kind} ({type(error).__name__}: {said}); "
+                "check that it is a complete file of that kind",
                 name,
                 "file",
             ) from error
@@ -180,7 +180,7 @@ def _tmy3_headed(text: str, name: str) -> str:
         unit = _IN_BRACKETS.search(cell)
         if unit is not None and _letters(unit[1]) not in units:
             raise _refuse_column(
-                name, cell.strip(), f"in {unit[1]}", f"as {spelt} has it", "convert the column"
+                name, cell.strip(), f"in {unit[1]}", f"in the unit of {spelt}", "convert the column"
             )
         cells[at] = spelt
         found.add(spelt)
@@ -188,7 +188,7 @@ def _tmy3_headed(text: str, name: str) -> str:
 
 
 def _pvgis_headed(text: str, name: str) -> str:
-    """The same for the CSV of PVGIS, whose table stands below its place and months."""
+    """The same for the CSV of PVGIS, whose table follows its place and months."""
     del name
     lines = text.split("\n")
     for at, line in enumerate(lines[:40]):
@@ -228,7 +228,7 @@ def read_tmy3(path: str | os.PathLike[str]) -> tuple[_pd.DataFrame, Place]:
 
 
 def read_pvgis(path: str | os.PathLike[str]) -> tuple[_pd.DataFrame, Place, float]:
-    """The hours of a typical year of PVGIS, its place, and where in an hour its sun stands [h]."""
+    """The hours of a typical year of PVGIS, its place, and the time within the hour of its sun [h]."""
     is_json = os.path.splitext(os.fspath(path))[1].lower() == ".json"
 
     def read(iotools: Any, copy: str) -> tuple[_pd.DataFrame, Place, float]:

@@ -145,7 +145,7 @@ def test_the_demo_with_a_bifacial_group_before_and_after(
     assert [m.value for m in again.margins] == [m.value for m in much.margins]
 
 
-def test_an_untold_back_is_told_as_assumed_and_judged_as_clear(
+def test_an_unstated_back_is_told_as_assumed_and_judged_as_clear(
     starter: hm.Catalog, demo: hm.Installation
 ) -> None:
     untold = hm.assess(starter, bifacial_demo(demo, None))

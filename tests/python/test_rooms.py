@@ -137,6 +137,18 @@ def test_the_bibliography_tells_title_and_how_it_was_seen() -> None:
         assert entry.get("seen"), key
 
 
+def test_every_source_has_one_entry() -> None:
+    seen: list[str] = []
+
+    def entries(pairs: list[tuple[str, object]]) -> dict[str, object]:
+        seen.extend(key for key, value in pairs if isinstance(value, dict))
+        return dict(pairs)
+
+    text = (ROOT / "catalog" / "sources.json").read_text(encoding="utf-8")
+    json.loads(text, object_pairs_hook=entries)
+    assert sorted(seen) == sorted(set(seen))
+
+
 def test_only_known_things_lie_at_the_top() -> None:
     names = {path.relative_to(ROOT).parts[0] for path in tracked()}
     assert {name for name in names if not name.startswith(".")} <= TOP_LEVEL

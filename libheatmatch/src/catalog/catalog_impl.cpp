@@ -112,7 +112,7 @@ void Catalog::Impl::check_writable() const {
     }
     if (uncertain) {
         throw CatalogError("\"" + path +
-                               "\" takes no change until it is opened again, because it is not "
+                               "\" accepts no change until it is opened again, because it is not "
                                "known whether the last one was kept; nothing was changed",
                            ErrorDetail{.part = path});
     }

@@ -55,7 +55,7 @@ void refuse_broken(CatalogText& text, const Parts& merged, const std::string& or
     }
 }
 
-/// Removals may stand beside rows; which of all those change something, and how.
+/// Rows and removals of an import that change something, and how.
 std::vector<RowChange> changes_of(const CatalogText& text, SQLite::Database& file,
                                   ImportReport& report) {
     std::vector<RowChange> changes;

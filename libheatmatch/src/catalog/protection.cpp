@@ -56,7 +56,7 @@ void forget_judge(void* judge) {
 void trust_json_valid(sqlite3* handle) {
     constexpr int traits = SQLITE_UTF8 | SQLITE_DETERMINISTIC | SQLITE_INNOCUOUS;
     auto judge = std::make_unique<JsonJudge>();
-    // SQLite forgets the judge itself, also where it does not take it.
+    // SQLite forgets the judge itself, also where it does not accept it.
     sqlite3_create_function_v2(handle, "json_valid", 1, traits, judge.release(), judge_json,
                                nullptr, nullptr, forget_judge);
 }

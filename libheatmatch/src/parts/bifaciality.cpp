@@ -41,8 +41,8 @@ double rear_current_factor(const Panel& panel, bool blocked) {
     if (panel.i_sc_bsi) {
         share = *panel.i_sc_bsi / panel.i_sc - 1.0;
     } else {
-        const double told = labelled_bifaciality(panel).value_or(panel.bifaciality.value_or(0.0));
-        share = told * stress_rear_w_m2 / full_sun_w_m2;
+        const double stated = labelled_bifaciality(panel).value_or(panel.bifaciality.value_or(0.0));
+        share = stated * stress_rear_w_m2 / full_sun_w_m2;
     }
     return 1.0 + (blocked ? std::min(share, most_behind_blocked) : share);
 }

@@ -13,9 +13,9 @@ inline constexpr auto table = std::to_array<Template>({
     {"parts.class_default", "class default"},
     {"parts.class_default_of", "class default, {source}"},
     {"parts.silicon", "silicon"},
-    {"parts.amperes_behind", "the label's amperes with light behind"},
-    {"parts.opaque_back", "an opaque back, as this kind or age has; from memory"},
-    {"parts.front_only", "not told: light from behind counts in the careful case alone"},
+    {"parts.amperes_behind", "the label's short-circuit current with rear light"},
+    {"parts.opaque_back", "opaque back, typical of this kind or age; from memory"},
+    {"parts.front_only", "not stated: rear light counts in the careful case only"},
 
     {"parts.say_where_from", "say where the numbers come from"},
     {"parts.correct_three", "exchange or correct the three"},

@@ -30,7 +30,7 @@ std::span<const Field> device_fields() {
                               .meaning = "temperature at which one that senses opens"}),
         bind<&Device::senses>({.name = "senses",
                                .kind = FieldKind::choice,
-                               .meaning = "where it senses; the wall of the store unless told",
+                               .meaning = "where it senses; the wall of the store unless stated",
                                .careful = std::string("space"),
                                .careful_source = "common-practice"}),
         bind<&Device::drives>({.name = "drives",

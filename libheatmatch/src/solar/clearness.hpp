@@ -5,7 +5,7 @@ namespace heatmatch {
 /// How the hours of a month lie about their mean. The sky index is an hour's global light over that
 /// of the month's clear air; a share of the hours is clear, (mean index)^2.6, evenly within 0.15
 /// of 1, and the rest are cloudy, with an exponential density from 0 to 0.85 that keeps the mean.
-/// So sun is either there or not, as measured hours have it, where one hump about the mean is too
+/// So sun is either there or not, as in measured hours, where one hump about the mean is too
 /// dim at the top. The square of the index is the published share of bright sunshine; exponent and
 /// width are ours, with how clear the air is fitted on two places.
 /// @cite suehrcke-2000 @cite bendt-1981 @cite ibanez-2002

@@ -143,7 +143,7 @@ double RearView::seen_in_shadow(double from_m, double to_m) const {
     return ground_share() - seen_up_to(from) + seen_up_to(beyond);
 }
 
-/// Share of the back that the row behind leaves in a sun that stands behind.
+/// Share of the back that the row behind does not shade from a sun behind it.
 double RearView::unshaded_back(double tangent) const {
     if (!layout_.pitch_m) return 1.0;
     const double tilt = radians(layout_.tilt_deg);

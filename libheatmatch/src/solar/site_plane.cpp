@@ -41,7 +41,7 @@ double light_behind_glass(const SitePlane& site, const SkyMoment& moment,
            site.clean[moment.month];
 }
 
-/// How the rows stand, and what of it nobody tells.
+/// The row layout, and what of it is assumed.
 RowLayout row_layout(const Site& site, double tilt_deg, std::vector<Assumption>& assumed) {
     constexpr double usual_height_m = 1.0;
     const auto metres = [&](const std::optional<double>& given, const char* field, double usual) {

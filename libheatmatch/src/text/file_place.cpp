@@ -36,7 +36,7 @@ bool begins_as_database(const std::string& path) {
 }  // namespace
 
 std::string followed_path(const std::string& path) {
-    constexpr int most_links = 40;  // as Linux has it
+    constexpr int most_links = 40;  // as on Linux
     fs::path place(path);
     for (int links = 0; fs::is_symlink(fs::symlink_status(place)); ++links) {
         if (links == most_links) {

@@ -58,9 +58,9 @@ std::string parse_failure(std::string reason, std::size_t line) {
 /// The first three of many keys, as a message can hold them.
 std::string few_of(const std::set<std::string>& keys) {
     std::string few;
-    std::size_t told = 0;
+    std::size_t named = 0;
     for (const std::string& key : keys) {
-        if (told++ == 3) break;
+        if (named++ == 3) break;
         few += (few.empty() ? "" : ", ") + quote(key, 20);
     }
     return few;

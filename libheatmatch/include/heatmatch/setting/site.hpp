@@ -26,7 +26,7 @@ inline constexpr auto earthing_words = std::to_array<std::string_view>({"floatin
     return earthing_words;
 }
 
-/// A row of one panel upright, where nobody tells [m].
+/// Slant of a row of one upright panel, where unstated [m].
 inline constexpr double usual_row_slant_m = 1.7;
 
 /// Where the panels stand.

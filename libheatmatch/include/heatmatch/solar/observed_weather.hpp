@@ -26,7 +26,7 @@ struct Observations {
 /// Weather on the site's plane: the sun stands where it stands in the middle of each step; what is
 /// missing of the sun's parts follows from the other two, or by the split of Erbs from the global;
 /// sky of Hay and Davies, ground with the albedo of the month, losses at the glass, dirt and snow
-/// of the site. Wind is brought down to the panels; that is told among what is assumed, and wind
+/// of the site. Wind is brought down to the panels; that is listed as assumed, and wind
 /// that is not known is the 1 m/s of NOCT. Small negative readings count as 0;
 /// gaps, repairs and readings that do not fit the sun are counted in `remarks`. Throws InvalidInput
 /// naming row and time for what cannot be, and for more than a tenth of the sunlight while the sun

@@ -15,7 +15,7 @@ namespace heatmatch {
 
 /// How much of the light on its back a panel turns into current as that on its front: the
 /// bifaciality, with a band of what frames and rails shade, of ground that is not even and of the
-/// ends of short rows. Nothing at the low end where nobody tells whether the back is free.
+/// ends of short rows. Nothing at the low end where `rear_blocked` is unstated.
 /// @cite upm-structure-shading
 struct RearShare {
     double low = 0.0;
@@ -49,7 +49,7 @@ struct PanelInService {
     [[nodiscard]] double bright_isc_a() const {
         return i_sc_limit_a * rear_current_factor(panel, rear_blocked);
     }
-    /// The same panel with its bifaciality at the careful end where nobody tells it.
+    /// The same panel with an unstated bifaciality at its careful end.
     [[nodiscard]] PanelInService at_careful_end() const;
 };
 

@@ -10,7 +10,7 @@
 
 namespace heatmatch {
 
-/// How panels stand over level ground, in rows without an end.
+/// Layout of rows without an end over level ground.
 struct RowLayout {
     double tilt_deg = 0.0;               //!< 0 flat, 90 upright [deg]
     double height_m = 1.0;               //!< of the lower edge above the ground [m]
@@ -18,7 +18,7 @@ struct RowLayout {
     std::optional<double> pitch_m{};     //!< from row to row along the ground; none: one row [m]
 };
 
-/// The sun as the back of a row has it at a moment.
+/// The sun seen from the back of a row at a moment.
 struct SunBehind {
     double ground = 0.0;  //!< share of direct light on level ground that the back sees, at albedo 1
     double direct = 0.0;  //!< cosine of incidence on the back, times its share without shade
@@ -65,7 +65,7 @@ class RearView {
     std::vector<double> seen_{};     //!< share of all rays up to there
 };
 
-/// Weather as panels have it that turn `share` of the light on their back into current as that on
+/// Weather for panels that convert `share` of the light on their back into current as that on
 /// the front: it adds to the sun on the cells and warms them. The same weather where the light on
 /// the back is not known.
 [[nodiscard]] Weather with_light_behind(const Weather& weather, double share);

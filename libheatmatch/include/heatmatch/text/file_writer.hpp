@@ -10,11 +10,11 @@ namespace heatmatch {
 struct WriteOptions {
     bool replace = true;              //!< a file that exists
     std::string only_kind{};          //!< if so, one with this text near its beginning, or empty
-    std::optional<unsigned> mode{};   //!< of a new file, less the umask; 0666 unless told
+    std::optional<unsigned> mode{};   //!< of a new file, less the umask; 0666 unless given
     std::string_view what = "write";  //!< for messages: `cannot write "x"`
 };
 
-/// A file on its way, written under a name of its own in the folder where it will stand, so that
+/// A file being written, written under a name of its own in the folder of its target, so that
 /// nobody ever reads half of it. `keep()` puts it in its place; without that nothing changes and
 /// nothing is left. A symbolic link stays one and what it leads to is replaced; a file that is
 /// replaced keeps its mode and owner. Of several writers at once, the last wins whole.

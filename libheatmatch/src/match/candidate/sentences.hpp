@@ -21,10 +21,9 @@ inline constexpr auto table = std::to_array<Template>({
     {"season.no_months",
      "The weather tells no months: energy is over all of it, not over the season."},
     {"season.rear",
-     "Light on the backs of the panels adds {rear} to the season's heat, {low} to {high}."},
+     "Rear light adds {rear} to the season's heat ({low} to {high})."},
     {"season.rear_not_known",
-     "The backs of these panels take light too; this weather does not tell how much, and none is "
-     "counted."},
+     "These panels are bifacial, but this weather does not report rear light; none is counted."},
     {"season.brightest",
      "Margins are judged at {weather}, the most that the weather has on the panels, not at the "
      "{site} of the site: snow and cloud edges add to the sun."},

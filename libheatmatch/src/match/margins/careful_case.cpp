@@ -48,8 +48,8 @@ class CarefulFill {
     const UnstatedFact* only_;
 };
 
-/// A protection of one string each of which nobody stated the run stands behind the joint of the
-/// strings, where it protects none; without such a run it is left out.
+/// String protection without a stated run counts as placed behind the joint of the strings, where
+/// it protects none; without such a run it is left out.
 void place_string_protection(Circuit& circuit, CarefulFill& fill) {
     if (circuit.panels.parallel == 1) return;
     const auto behind =
@@ -119,9 +119,9 @@ CarefulCase careful_case(const Circuit& circuit, const Site& site, const Unstate
     if (more_amperes) warm_wires(made.circuit, made.site);
     for (PlacedDevice& placed : made.circuit.devices) {
         const std::string name = CarefulFill::quoted("device", placed.control.id);
-        const bool told = placed.device.senses.has_value();
+        const bool stated = placed.device.senses.has_value();
         fill(name, device_fields(), &placed.device);
-        placed.anywhere = !told && placed.device.senses.has_value();
+        placed.anywhere = !stated && placed.device.senses.has_value();
         fill(name, control_fields(), &placed.control);
     }
     place_string_protection(made.circuit, fill);

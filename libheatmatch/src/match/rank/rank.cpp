@@ -193,12 +193,12 @@ Sentences panel_remarks(const ScreenContext& context) {
     return remarks;
 }
 
-/// The season with the light on the backs of those panels that take it.
+/// Adds the seasons of bifacial panels.
 void add_backs(SeasonWeather& season, const Weather& weather, const Parts& parts,
                const Installation& installation, const RankOptions& options) {
     for (const OwnedPanels& owned : installation.panels) {
         const Panel& panel = find_panel(parts, owned.panel);
-        // Most panels take none: nothing is fitted for them.
+        // Most panels are not bifacial: nothing is fitted for them.
         const bool may_take = panel.bifaciality.value_or(0.0) > 0.0 || labelled_bifaciality(panel);
         if (!may_take || owned.rear_blocked.value_or(false)) continue;
         add_two_sided(season, weather, installation.goals.months, options.exact_weather,

@@ -3,7 +3,7 @@
 #include "group_merit.hpp"
 #include "match/margins/screen_heat.hpp"
 #include "screen_wiring.hpp"
-#include "untold_back.hpp"
+#include "unstated_back.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -279,7 +279,7 @@ class GroupScreen {
     PanelInService panel_;
     ElementLoad load_;
     GroupMerit merit_;
-    UntoldBack behind_;
+    UnstatedBack behind_;
     bool has_budget_;
     double budget_;
     std::vector<std::uint32_t> numbers_of_reasons_{};

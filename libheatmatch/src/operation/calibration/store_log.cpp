@@ -99,7 +99,7 @@ bool is_stuck(const std::vector<double>& list) {
 }
 
 /// Readings after which one never changes any more though the store is heated: the first of them.
-/// Those that failed in between, or at the end, tell nothing.
+/// Failed readings in between, or at the end, are skipped.
 std::size_t frozen_from(const std::vector<double>& list, const std::vector<double>& power_w) {
     constexpr double moves_k = 0.005;
     const auto last =

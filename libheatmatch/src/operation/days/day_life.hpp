@@ -52,7 +52,7 @@ class DayLife {
     TailHeat tail_;
     DaySwitches switches_{};
     DayRun run_{};
-    double lived_h_ = 0.0;  //!< warm-up too, before the stretch that is lived now
+    double lived_h_ = 0.0;  //!< simulated before the current stretch, warm-up included
     std::size_t row_ = 0;
     bool row_taken_ = false;
     double power_w_ = 0.0;    //!< of the last moment

@@ -97,7 +97,7 @@ BestOfKinds best_of_kinds(const FitProblem& problem, const Circuit& circuit,
     std::vector<FaultVariant> variants = fault_variants(circuit, problem);
     double fitted = 0.0;
     const Pulse pulse = [&] {
-        // What comes after the fits takes no time to speak of.
+        // After the fits little time is needed.
         constexpr double most = 0.99;
         tell_progress(progress, most * fitted / static_cast<double>(variants.size()));
     };

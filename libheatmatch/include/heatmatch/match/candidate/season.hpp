@@ -30,7 +30,7 @@ struct SeasonWeather {
     /// step at its worst; empty where none counts.
     std::vector<WeatherNodes> rear_ends{};
 
-    /// The one for a panel: with the light on its back where it takes any.
+    /// The one for a panel: with rear light if the panel is bifacial.
     [[nodiscard]] const SeasonWeather& for_panel(const PanelInService& panel) const;
 };
 

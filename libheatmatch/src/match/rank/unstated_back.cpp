@@ -1,4 +1,4 @@
-#include "untold_back.hpp"
+#include "unstated_back.hpp"
 
 #include "match/margins/screen_heat.hpp"
 #include "screen_wiring.hpp"
@@ -7,12 +7,12 @@
 
 namespace heatmatch {
 
-UntoldBack::UntoldBack(const PanelInService& panel, const ScreenContext& context)
+UnstatedBack::UnstatedBack(const PanelInService& panel, const ScreenContext& context)
     : context_(&context) {
     if (!panel.panel.bifaciality) careful_ = panel.at_careful_end();
 }
 
-bool UntoldBack::may_be_danger(const Wiring& wiring, const BankNumbers& numbers,
+bool UnstatedBack::may_be_danger(const Wiring& wiring, const BankNumbers& numbers,
                                const Circuit* circuit) const {
     if (!careful_) return false;
     const Site& site = context_->installation->site;

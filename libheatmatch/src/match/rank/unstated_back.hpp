@@ -7,13 +7,13 @@
 
 namespace heatmatch {
 
-/// The backs of panels whose bifaciality nobody tells, at its careful end.
-class UntoldBack {
+/// Panels of unstated bifaciality, at its careful end.
+class UnstatedBack {
   public:
-    UntoldBack(const PanelInService& panel, const ScreenContext& context);
+    UnstatedBack(const PanelInService& panel, const ScreenContext& context);
 
     /// Whether light on them may make a danger of what the elements of a bank take; `circuit` with
-    /// that bank in its store, null without a store. False where the back is told.
+    /// that bank in its store, null without a store. False where it is stated.
     [[nodiscard]] bool may_be_danger(const Wiring& wiring, const BankNumbers& numbers,
                                      const Circuit* circuit) const;
 
