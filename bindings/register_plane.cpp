@@ -18,9 +18,7 @@ py::object on_plane(const py::object& tilt_deg, const py::object& plane_azimuth_
                     const py::object& ghi_w_m2, const py::object& dni_w_m2,
                     const py::object& dhi_w_m2, const py::object& extraterrestrial_w_m2,
                     const py::object& albedo, const std::string& model, bool glass) {
-    const auto known = find_choice<SkyModel>(model);
-    if (!known) refuse_word("model", model, "\"hay_davies\" or \"isotropic\"");
-    const SkyModel sky_model = *known;
+    const SkyModel sky_model = sky_model_named(model);
     const auto in = broadcast<9>({
         NumberArgument{"tilt_deg", tilt_deg, unit::degree, tilt_range},
         NumberArgument{"plane_azimuth_deg", plane_azimuth_deg, unit::degree, azimuth_range},
@@ -38,13 +36,9 @@ py::object on_plane(const py::object& tilt_deg, const py::object& plane_azimuth_
         const SunPosition sun{.apparent_zenith_deg = v[3], .azimuth_deg = v[4]};
         PlaneIrradiance on = plane_irradiance(plane, sun, {v[5], v[6], v[7]}, v[8], sky_model);
         if (glass) on = behind_glass(on, plane, incidence_angle_deg(plane, sun));
-        return std::array<double, 5>{on.beam_w_m2, on.circumsolar_w_m2, on.sky_w_m2, on.ground_w_m2,
-                                     on.total_w_m2()};
+        return in_parts(on);
     });
-    if (!in.shape.empty())
-        return py::cast(PlaneIrradiances{out[0], out[1], out[2], out[3], out[4]});
-    return py::cast(
-        PlaneIrradiance{*out[0].data(), *out[1].data(), *out[2].data(), *out[3].data()});
+    return plane_result(in.shape, out);
 }
 
 py::object incidence(const py::object& tilt_deg, const py::object& plane_azimuth_deg,

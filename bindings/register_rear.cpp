@@ -28,9 +28,7 @@ py::object on_backs(const Site& site, const py::object& apparent_zenith_deg,
                     const py::object& sun_azimuth_deg, const py::object& dni_w_m2,
                     const py::object& dhi_w_m2, const py::object& extraterrestrial_w_m2,
                     const std::string& model, bool glass) {
-    const auto known = find_choice<SkyModel>(model);
-    if (!known) refuse_word("model", model, "\"hay_davies\" or \"isotropic\"");
-    const SkyModel sky_model = *known;
+    const SkyModel sky_model = sky_model_named(model);
     const auto in = broadcast<5>({
         NumberArgument{"apparent_zenith_deg", apparent_zenith_deg, unit::degree, zenith_range},
         NumberArgument{"sun_azimuth_deg", sun_azimuth_deg, unit::degree, direction_range},
@@ -50,13 +48,9 @@ py::object on_backs(const Site& site, const py::object& apparent_zenith_deg,
         const SkyIrradiance sky{.dni_w_m2 = v[2], .dhi_w_m2 = v[3]};
         PlaneIrradiance on = view.on_back(behind, plane, sun, sky, v[4], sky_model);
         if (glass) on = view.behind_glass(on, behind);
-        return std::array<double, 5>{on.beam_w_m2, on.circumsolar_w_m2, on.sky_w_m2, on.ground_w_m2,
-                                     on.total_w_m2()};
+        return in_parts(on);
     });
-    if (!in.shape.empty())
-        return py::cast(PlaneIrradiances{out[0], out[1], out[2], out[3], out[4]});
-    return py::cast(
-        PlaneIrradiance{*out[0].data(), *out[1].data(), *out[2].data(), *out[3].data()});
+    return plane_result(in.shape, out);
 }
 
 }  // namespace

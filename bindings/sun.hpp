@@ -4,6 +4,7 @@
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/solar/clear_sky.hpp"
+#include "heatmatch/solar/plane_irradiance.hpp"
 
 namespace heatmatch::python {
 
@@ -24,12 +25,31 @@ struct PlaneIrradiances {
     Numbers total_w_m2{};
 };
 
+/// Irradiance on a plane: one for numbers, arrays for arrays.
+template <class Shape>
+py::object plane_result(const Shape& shape, const std::array<Numbers, 5>& out) {
+    if (!shape.empty()) return py::cast(PlaneIrradiances{out[0], out[1], out[2], out[3], out[4]});
+    return py::cast(
+        PlaneIrradiance{*out[0].data(), *out[1].data(), *out[2].data(), *out[3].data()});
+}
+
+inline std::array<double, 5> in_parts(const PlaneIrradiance& on) {
+    return {on.beam_w_m2, on.circumsolar_w_m2, on.sky_w_m2, on.ground_w_m2, on.total_w_m2()};
+}
+
 [[noreturn]] inline void refuse_word(const char* name, const std::string& word,
                                      const char* allowed) {
     throw InvalidInput(ErrorDetail{.field = name,
                                    .value = quote(word),
                                    .allowed = allowed,
                                    .remedy = verbatim("correct the argument")});
+}
+
+/// The model of the sky of that name; throws InvalidInput for another word.
+inline SkyModel sky_model_named(const std::string& model) {
+    const auto known = find_choice<SkyModel>(model);
+    if (!known) refuse_word("model", model, "\"hay_davies\" or \"isotropic\"");
+    return *known;
 }
 
 /// A pickle of all members, in their order.

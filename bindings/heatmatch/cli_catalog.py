@@ -189,9 +189,7 @@ def run_import(arguments: argparse.Namespace) -> int:
         report = _imported(arguments)
     except KeyboardInterrupt as stop:
         # The library says so where the rows are in; else it was stopped around its own work.
-        cli_output.complain(
-            str(stop) or "heatmatch catalog history lists the rows that were kept"
-        )
+        cli_output.complain(str(stop) or "heatmatch catalog history lists the rows that were kept")
         raise
     say(
         f"added {report.added}, replaced {report.replaced}, removed {report.removed}, "
@@ -286,7 +284,9 @@ def _add_actions(actions: Any) -> None:
     add_options(export, "--force")
     action("history", run_history)
     undo = action("undo", run_undo)
-    undo.add_argument("number", nargs="?", type=int, metavar="NUMBER", help="entry number from catalog history")
+    undo.add_argument(
+        "number", nargs="?", type=int, metavar="NUMBER", help="entry number from catalog history"
+    )
 
 
 def add_parsers(commands: Any) -> None:

@@ -228,7 +228,7 @@ def read_tmy3(path: str | os.PathLike[str]) -> tuple[_pd.DataFrame, Place]:
 
 
 def read_pvgis(path: str | os.PathLike[str]) -> tuple[_pd.DataFrame, Place, float]:
-    """The hours of a typical year of PVGIS, its place, and the time within the hour of its sun [h]."""
+    """The hours of a typical year of PVGIS, its place, and the time of its sun within the hour."""
     is_json = os.path.splitext(os.fspath(path))[1].lower() == ".json"
 
     def read(iotools: Any, copy: str) -> tuple[_pd.DataFrame, Place, float]:

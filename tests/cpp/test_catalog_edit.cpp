@@ -27,13 +27,20 @@ Panel panel_of(const Catalog& catalog, const std::string& id) {
     return heatmatch::find_panel(catalog.parts(), id);
 }
 
+struct OneHand {
+    TempFolder folder{};
+    Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
+};
+
+/// One file, open twice.
+struct TwoHands : OneHand {
+    Catalog other = Catalog::open(folder.file("a.heatmatch"));
+};
+
 }  // namespace
 
-TEST_CASE("an edit of one field keeps what another hand changed in another field") {
-    const TempFolder folder;
-    const std::string path = folder.file("a.heatmatch");
-    Catalog catalog = Catalog::open(path);
-    Catalog other = Catalog::open(path);
+TEST_CASE_FIXTURE(TwoHands,
+                  "an edit of one field keeps what another hand changed in another field") {
     catalog.add(own_panel("own"));
     std::ignore = catalog.parts();
     other.edit(PartKind::panel, "own", {{"notes", std::string("weighed")}});
@@ -48,9 +55,7 @@ TEST_CASE("an edit of one field keeps what another hand changed in another field
     CHECK(panel_of(other, "own").v_oc == 37.5);
 }
 
-TEST_CASE("an edit reads texts in their units and makes a field unknown") {
-    const TempFolder folder;
-    Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
+TEST_CASE_FIXTURE(OneHand, "an edit reads texts in their units and makes a field unknown") {
     catalog.add(own_panel("own", 40.0));
     // -120 mV/K of 30 V is -0.4 %/K, of 40 V -0.3 %/K: by arithmetic. V/K is read beside the new
     // voltage, in whatever order the two are named.
@@ -61,24 +66,18 @@ TEST_CASE("an edit reads texts in their units and makes a field unknown") {
     CHECK(!panel_of(catalog, "own").beta_voc_pct_per_k);
 }
 
-TEST_CASE("an edit of a part of the starter makes it one's own") {
-    const TempFolder folder;
-    Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
+TEST_CASE_FIXTURE(OneHand, "an edit of a part of the starter makes it one's own") {
     const std::string id = Catalog::starter().parts().panels.front().id;
     catalog.edit(PartKind::panel, id, {{"notes", std::string("mine")}});
     CHECK(catalog.is_own(PartKind::panel, id));
     CHECK(panel_of(catalog, id).notes == "mine");
 }
 
-TEST_CASE("an edit that cannot be made is refused and changes nothing") {
-    const TempFolder folder;
-    Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
+TEST_CASE_FIXTURE(OneHand, "an edit that cannot be made is refused and changes nothing") {
     catalog.add(own_panel("my-own-panel"));
     const auto edit = [&](const std::string& id, const std::string& field,
                           const heatmatch::Value& value) {
-        return [&catalog, id, field, value] {
-            catalog.edit(PartKind::panel, id, {{field, value}});
-        };
+        return [this, id, field, value] { catalog.edit(PartKind::panel, id, {{field, value}}); };
     };
     CHECK_THROWS_AS(edit("my-own-panle", "v_oc", 38.0)(), NotFound);
     CHECK(holds(refusal_of(edit("my-own-panle", "v_oc", 38.0)), "did you mean \"my-own-panel\""));
@@ -94,11 +93,8 @@ TEST_CASE("an edit that cannot be made is refused and changes nothing") {
     CHECK(holds(refusal_of([&] { starter.edit(PartKind::panel, "own", {}); }), "starter"));
 }
 
-TEST_CASE("a stale part does not replace: the message says what it would take back") {
-    const TempFolder folder;
-    const std::string path = folder.file("a.heatmatch");
-    Catalog catalog = Catalog::open(path);
-    Catalog other = Catalog::open(path);
+TEST_CASE_FIXTURE(TwoHands,
+                  "a stale part does not replace: the message says what it would take back") {
     catalog.add(own_panel("own"));
     const Panel read = panel_of(catalog, "own");
     other.edit(PartKind::panel, "own", {{"notes", std::string("weighed")}, {"v_oc", 38.0}});
@@ -128,9 +124,8 @@ TEST_CASE("a stale part does not replace: the message says what it would take ba
     CHECK(panel_of(other, "own").i_sc == 9.0);
 }
 
-TEST_CASE("a part that was read before one's own change is stale too, if it is told") {
-    const TempFolder folder;
-    Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
+TEST_CASE_FIXTURE(OneHand,
+                  "a part that was read before one's own change is stale too, if it is told") {
     catalog.add(own_panel("own"));
     const Panel read = panel_of(catalog, "own");
     Panel first = read;
@@ -147,11 +142,7 @@ TEST_CASE("a part that was read before one's own change is stale too, if it is t
     CHECK_NOTHROW(catalog.replace(own_panel("own", 36.0)));
 }
 
-TEST_CASE("a part read after the other hand's change replaces it") {
-    const TempFolder folder;
-    const std::string path = folder.file("a.heatmatch");
-    Catalog catalog = Catalog::open(path);
-    Catalog other = Catalog::open(path);
+TEST_CASE_FIXTURE(TwoHands, "a part read after the other hand's change replaces it") {
     catalog.add(own_panel("own"));
     std::ignore = catalog.parts();
     other.edit(PartKind::panel, "own", {{"v_oc", 38.0}});
@@ -163,9 +154,7 @@ TEST_CASE("a part read after the other hand's change replaces it") {
     CHECK_THROWS_AS(catalog.replace(again), NotFound);
 }
 
-TEST_CASE("an undo of a number takes back that change, and never twice") {
-    const TempFolder folder;
-    Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
+TEST_CASE_FIXTURE(OneHand, "an undo of a number takes back that change, and never twice") {
     catalog.add(own_panel("first"));
     catalog.add(own_panel("second"));
     CHECK(catalog.undo(1).undoes == 1);
@@ -180,9 +169,8 @@ TEST_CASE("an undo of a number takes back that change, and never twice") {
     CHECK(catalog.history().size() == 3);
 }
 
-TEST_CASE("threads that share a catalog wait for each other, and closing ends them clearly") {
-    const TempFolder folder;
-    Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
+TEST_CASE_FIXTURE(
+    OneHand, "threads that share a catalog wait for each other, and closing ends them clearly") {
     catalog.add(own_panel("own"));
     std::atomic<int> kept{0};
     std::atomic<int> odd{0};
@@ -212,9 +200,7 @@ TEST_CASE("threads that share a catalog wait for each other, and closing ends th
     CHECK(static_cast<int>(Catalog::open(catalog.path()).history().size()) >= 1 + kept);
 }
 
-TEST_CASE("after closing, every call says the same") {
-    const TempFolder folder;
-    Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
+TEST_CASE_FIXTURE(OneHand, "after closing, every call says the same") {
     catalog.add(own_panel("own"));
     catalog.close();
     CHECK_NOTHROW(catalog.close());

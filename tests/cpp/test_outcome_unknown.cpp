@@ -40,7 +40,7 @@ struct FailedUndo {
             std::filesystem::copy_file(path + end, after_power_cut + end);
         }
         CHECK_THROWS_AS(catalog.add(own_panel("third")), CatalogError);
-        CHECK(holds(refusal_of([&] { catalog.undo(2); }), "takes no change until it is opened"));
+        CHECK(holds(refusal_of([&] { catalog.undo(2); }), "accepts no change until it is opened"));
         CHECK(has_panel(catalog, "first"));
     }
 };

@@ -25,18 +25,6 @@ using heatmatch::StoreMaterial;
 
 namespace {
 
-/// 8.66 A and 43.4 V each on the coldest morning.
-Circuit array_hooked_up(Hookup panels) {
-    return bench_circuit("silicon-60-cell-245", panels, "tubular-1000-120", {1, 1});
-}
-
-RunParts run_at_device(const char* name, const char* wire, double air_c = 30.0) {
-    RunParts parts = bench_run(wire, air_c);
-    parts.run.name = name;
-    parts.connector = heatmatch::find_connector(starter(), "lever-splice");
-    return parts;
-}
-
 PlacedDevice device_called(PlacedDevice placed, const char* id) {
     placed.control.id = id;
     return placed;
@@ -50,8 +38,8 @@ TEST_CASE("of several devices the one that breaks least is named and valued") {
     const PlacedDevice strong =
         device_called(bench_device("pv-isolator-2-pole", "breaks dc", 2), "strong");
     in_each_place(weak, strong, [](const auto& devices) {
-        Circuit circuit = array_hooked_up({2, 1});
-        circuit.runs = {run_at_device("bench", "thhn-12-awg")};
+        Circuit circuit = silicon_circuit({2, 1});
+        circuit.runs = {spliced_run("bench", "thhn-12-awg")};
         circuit.devices = devices;
         const auto candidate = with_margins(device_margins(circuit, cold_site));
         REQUIRE(candidate.worst() != nullptr);
@@ -70,8 +58,8 @@ TEST_CASE(
     const PlacedDevice hand =
         device_called(bench_device("pv-isolator-2-pole", "breaks dc", 2), "hand");
     const auto disconnect = [](const std::vector<PlacedDevice>& devices) {
-        Circuit circuit = array_hooked_up({2, 1});
-        circuit.runs = {run_at_device("bench", "thhn-12-awg")};
+        Circuit circuit = silicon_circuit({2, 1});
+        circuit.runs = {spliced_run("bench", "thhn-12-awg")};
         circuit.devices = devices;
         return margin_of(device_margins(circuit, cold_site), "disconnect");
     };
@@ -95,14 +83,14 @@ TEST_CASE("of several devices in a run the terminals for the least heat set its 
     PlacedDevice unmarked = marked;
     unmarked.control.terminal_limit_c.reset();
     const auto figure = [](const std::vector<PlacedDevice>& devices) {
-        RunParts run = run_at_device("bench", "thhn-12-awg");
+        RunParts run = spliced_run("bench", "thhn-12-awg");
         run.run.surroundings.kind = heatmatch::SurroundingsKind::conduit;
         run.run.carries = heatmatch::Carried::array;
         run.connector = heatmatch::find_connector(starter(), "pv-plug-4-mm");
         run.wire->ampacity_a.reset();
-        RunParts tail = run_at_device("tail", "silicone-14-awg");
+        RunParts tail = spliced_run("tail", "silicone-14-awg");
         tail.run.carries = heatmatch::Carried::bank;
-        Circuit circuit = array_hooked_up({1, 1});
+        Circuit circuit = silicon_circuit({1, 1});
         circuit.runs = {run, tail};
         circuit.devices = devices;
         return run_ampacity(circuit, circuit.runs.front(),
@@ -129,7 +117,7 @@ TEST_CASE("whichever of wall and lid is hotter is what wood and hands meet") {
 
 TEST_CASE("what senses is as hot as the very place that it senses") {
     Circuit circuit = circuit_in(drum(), "storage-rod-1000-240", 2);
-    circuit.runs = {run_at_device("bench", "thhn-12-awg")};
+    circuit.runs = {spliced_run("bench", "thhn-12-awg")};
     heatmatch::HeatPoint point = circuit.heat->at(50.0);
     point.wall_c = 41.0;
     point.lid_c = 52.0;

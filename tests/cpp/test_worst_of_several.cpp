@@ -23,16 +23,9 @@ namespace {
 
 /// 8.66 A and 43.4 V each on the coldest morning; their label allows a series fuse of 15 A.
 Circuit strings_limited_to_15_a(Hookup panels) {
-    Circuit circuit = bench_circuit("silicon-60-cell-245", panels, "tubular-1000-120", {1, 1});
+    Circuit circuit = silicon_circuit(panels);
     circuit.panel.panel.max_series_fuse_a = 15.0;
     return circuit;
-}
-
-RunParts spliced_run(const char* name, const char* wire, double air_c = 30.0) {
-    RunParts parts = bench_run(wire, air_c);
-    parts.run.name = name;
-    parts.connector = heatmatch::find_connector(starter(), "lever-splice");
-    return parts;
 }
 
 PlacedDevice fuse_rated(double amperes) {

@@ -201,14 +201,19 @@ def _check_copy(life: Life, path: Path, said: Said, case: str, tally: Tally) -> 
         read(copy)
 
 
-def try_life(life: Life, work: Path, tally: Tally, most: int) -> None:
-    """Tries faults of one life, spread evenly over all of them where there are more than that."""
+def laid_out(life: Life, work: Path) -> tuple[Path, Path, STATES]:
+    """The folder as a life finds it, the one it is lived in, and all that may be held after it."""
     template, folder = work / "template" / "folder", work / "now" / "folder"
     template.mkdir(parents=True)
     folder.parent.mkdir(parents=True)
     prepare(life, template)
     shutil.copy(template.parent / "modules.csv", folder.parent)
-    states = states_of(life, template, folder)
+    return template, folder, states_of(life, template, folder)
+
+
+def try_life(life: Life, work: Path, tally: Tally, most: int) -> None:
+    """Tries faults of one life, spread evenly over all of them where there are more than that."""
+    template, folder, states = laid_out(life, work)
     for ends in (True, False):
         path = fresh(template, folder)
         told, _ = in_child(lambda out, p=path, e=ends: _live(life, p, None, out, ends=e))  # type: ignore

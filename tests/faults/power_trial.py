@@ -8,8 +8,8 @@ from pathlib import Path
 
 import heatmatch as hm
 import shim
-from catalog_lives import LIVES, Life, prepare, read
-from catalog_trial import fresh, in_child, states_of
+from catalog_lives import LIVES, Life, read
+from catalog_trial import fresh, in_child, laid_out
 from claims import Tally
 from heatmatch import report_pictures
 from output_trial import OLD, SAVED_AT, Output, outputs
@@ -46,12 +46,7 @@ def _live(life: Life, path: Path) -> None:
 
 def cut_life(life: Life, work: Path, tally: Tally, most: int) -> None:
     """Cuts the power in a life of a catalog."""
-    template, folder = work / "template" / "folder", work / "now" / "folder"
-    template.mkdir(parents=True)
-    folder.parent.mkdir(parents=True)
-    prepare(life, template)
-    shutil.copy(template.parent / "modules.csv", folder.parent)
-    states = states_of(life, template, folder)
+    template, folder, states = laid_out(life, work)
     path = fresh(template, folder)
     disk = Disk(folder)
     for cut in cuts(disk, _recorded(folder, lambda: _live(life, path)), most):

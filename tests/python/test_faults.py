@@ -5,8 +5,8 @@ from __future__ import annotations
 import os
 import random
 import subprocess
-import sys
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 import heatmatch as hm
@@ -20,35 +20,17 @@ Preloaded = Callable[..., "subprocess.CompletedProcess[str]"]
 
 
 @pytest.fixture
-def preloaded(tmp_path: Path) -> Preloaded:
+def preloaded(python: Preloaded) -> Preloaded:
     """Runs a Python of its own in which calls on files can be made to fail."""
     library = Path(os.environ.get("HEATMATCH_FAULTS_LIBRARY", BUILT))
     if not library.is_file():
         pytest.skip(
             f"{library} is not built: cmake --preset release && cmake --build --preset release"
         )
-
-    def run(*arguments: str, timeout: float = 600) -> subprocess.CompletedProcess[str]:
-        folders = [str(Path(hm.__file__).resolve().parents[1]), str(FAULTS)]
-        environment = {
-            **os.environ,
-            "LD_PRELOAD": str(library),
-            "PYTHONPATH": os.pathsep.join(folders),
-            "COLUMNS": "80",
-        }
-        environment.pop("HEATMATCH_CATALOG", None)
-        return subprocess.run(
-            [sys.executable, *arguments],
-            capture_output=True,
-            encoding="utf-8",
-            errors="replace",
-            cwd=tmp_path,
-            env=environment,
-            timeout=timeout,
-            check=False,
-        )
-
-    return run
+    folders = [str(Path(hm.__file__).resolve().parents[1]), str(FAULTS)]
+    return partial(
+        python, LD_PRELOAD=str(library), PYTHONPATH=os.pathsep.join(folders), COLUMNS="80"
+    )
 
 
 SECOND_WRITE = """

@@ -122,7 +122,7 @@ def test_what_is_no_such_file_is_refused(read: Callable[..., hm.Weather], tmp_pa
         read(tmp_path / "nowhere.csv", PANELS)
     wrong = tmp_path / "wrong.csv"
     wrong.write_text("a,b\n1,2\n", encoding="utf-8")
-    with pytest.raises(hm.InvalidInput, match=r"wrong\.csv: is not read as"):
+    with pytest.raises(hm.InvalidInput, match=r"wrong\.csv: cannot be read as"):
         read(wrong, PANELS)
 
 

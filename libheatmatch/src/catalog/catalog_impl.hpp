@@ -48,8 +48,8 @@ struct Catalog::Impl {
     void close();
     /// Throws CatalogError once closed.
     void check_open() const;
-    /// Throws the error of a file that accepts no change: the starter, or one that is closed, cannot
-    /// be written, or was left in doubt.
+    /// Throws the error of a file that accepts no change: the starter, or one that is closed,
+    /// cannot be written, or was left in doubt.
     void check_writable() const;
     /// The same for a call that reads a text before it takes the mutex.
     void expect_writable();

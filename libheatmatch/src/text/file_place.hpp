@@ -11,8 +11,8 @@ namespace heatmatch {
 /// The beginning of a regular file. Throws std::system_error.
 [[nodiscard]] std::string beginning_of(const std::string& path);
 
-/// Whether a path is, or would be, a part of an SQLite database: the file, recognized by its beginning,
-/// or its log, index or journal, recognized by name or beginning.
+/// Whether a path is, or would be, a part of an SQLite database: the file, recognized by its
+/// beginning, or its log, index or journal, recognized by name or beginning.
 [[nodiscard]] bool is_of_database(const std::string& path);
 
 }  // namespace heatmatch

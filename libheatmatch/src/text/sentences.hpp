@@ -21,7 +21,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"text.its_version", "read it with the version that wrote it"},
 
     {"text.levels", "a part or an installation needs five"},
-    {"text.too_many_keys", "no part or installation has so many keys; remove those that do not belong"},
+    {"text.too_many_keys",
+     "no part or installation has so many keys; remove those that do not belong"},
     {"text.correct_json", "correct the JSON"},
     {"text.correct_slip", "correct the JSON: {slip}"},
     {"text.ends_early", "the text ends before its last brace is closed"},

@@ -26,12 +26,12 @@ struct ImportReport {
 /// The parts a user works with: the starter catalog, and over it the rows and removals of the
 /// user's own file (same id wins). The file is one SQLite database; every change is one
 /// transaction and one entry of its history, or it throws and leaves everything as it was; only an
-/// OutcomeUnknown leaves open which, and the Catalog then accepts no change until it is opened again.
-/// References between parts are checked on the merged view inside the transaction.
-/// Several threads may call one Catalog: each call waits for the one before. The Parts it gives
-/// are plain values to share.
-/// A file is never believed: triggers, views and tables that are not ours are refused. One that is
-/// replaced or deleted while it is open can still be read, and accepts no change.
+/// OutcomeUnknown leaves open which, and the Catalog then accepts no change until it is opened
+/// again. References between parts are checked on the merged view inside the transaction. Several
+/// threads may call one Catalog: each call waits for the one before. The Parts it gives are plain
+/// values to share. A file is never believed: triggers, views and tables that are not ours are
+/// refused. One that is replaced or deleted while it is open can still be read, and accepts no
+/// change.
 class Catalog {
   public:
     /// The starter catalog alone; read-only.

@@ -32,8 +32,8 @@ inline constexpr double most_behind_blocked = 0.05;
 /// roof blocks the back. 1 where the bifaciality is not known. @cite iec-61215-1
 [[nodiscard]] double rear_current_factor(const Panel& panel, bool blocked);
 
-/// Fills the bifaciality from the label's currents, or 0 for an opaque back, and lists it; where the
-/// back may be clear nothing is filled, and 0 is listed.
+/// Fills the bifaciality from the label's currents, or 0 for an opaque back, and lists it; where
+/// the back may be clear nothing is filled, and 0 is listed.
 void fill_bifaciality(Panel& panel, std::optional<double> age_years,
                       std::vector<Assumption>& assumed);
 

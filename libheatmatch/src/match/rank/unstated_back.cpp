@@ -13,7 +13,7 @@ UnstatedBack::UnstatedBack(const PanelInService& panel, const ScreenContext& con
 }
 
 bool UnstatedBack::may_be_danger(const Wiring& wiring, const BankNumbers& numbers,
-                               const Circuit* circuit) const {
+                                 const Circuit* circuit) const {
     if (!careful_) return false;
     const Site& site = context_->installation->site;
     const Bank& bank = context_->banks[numbers.bank];
