@@ -241,7 +241,7 @@ def test_an_exception_of_the_progress_function_goes_through_unchanged(
     assert len(hm.rank(starter, demo, top=1)) == 1
 
 
-# Minutes of work in many groups, or in one: without a look at signals it finishes or outlives the wait.
+# Minutes of work in many groups, or in one: without a look at signals it goes on.
 LONG_RANKING = """
 import os, signal, sys, threading
 import heatmatch as hm

@@ -93,7 +93,7 @@ def test_headers_spelt_otherwise_are_found(text: str, year: hm.Weather, tmp_path
 @pytest.mark.parametrize(
     ("known", "other", "words"),
     [
-        ("Dry-bulb (C)", "Dry-bulb (F)", r"column Dry-bulb \(F\) = in F must be in the unit of Dry-bulb \(C\)"),
+        ("Dry-bulb (C)", "Dry-bulb (F)", r"\(F\) = in F must be in the unit of Dry-bulb \(C\)"),
         ("Wspd (m/s)", "Wspd (km/h)", r"in km/h must be in the unit of Wspd \(m/s\)"),
         ("Dry-bulb (C)", "Outside", "with temp_air"),
         ("Date (MM/DD/YYYY)", "Day", "Date"),
@@ -153,9 +153,7 @@ def test_wind_of_a_mast_is_brought_down_to_the_panels_and_told(tmp_path: Path) -
     site = site_of(meta, 36)
     mast = hm.Weather.from_frame(frame, site, label="right")
     told = [text for text in mast.assumed if "wind_m_s" in text]
-    assert told == [
-        "weather: wind_m_s = 74.8% of the wind at 10 m, converted to 2 m (fao-56)"
-    ]
+    assert told == ["weather: wind_m_s = 74.8% of the wind at 10 m, converted to 2 m (fao-56)"]
     # Source: FAO Irrigation and Drainage Paper 56, equation 47, put in by hand.
     slower = frame.assign(wind_speed=frame["wind_speed"] * 4.87 / np.log(67.8 * 10 - 5.42))
     there = hm.Weather.from_frame(slower, site, label="right", wind_height_m=2.0)
