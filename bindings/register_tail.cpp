@@ -49,6 +49,9 @@ void register_tail(py::module_& module) {
             "terminal_c", [](const CandidateTail& tail) { return tail.at.terminal_c; },
             "of the terminal [°C]")
         .def_property_readonly(
+            "air_c", [](const CandidateTail& tail) { return tail.at.air_c; },
+            "that was taken around terminal and wire [°C]")
+        .def_property_readonly(
             "box_c", [](const CandidateTail& tail) { return tail.at.box_c; },
             "air in the terminal box [°C], or None")
         .def_property_readonly(

@@ -52,6 +52,9 @@ void check_hot_tail(const HotTail& tail) {
     require("cold_length_m", tail.cold_length_m, unit::metre, length, metres);
     require("wall_m", tail.wall_m, unit::metre, length, metres);
     require("beyond_m", tail.beyond_m, unit::metre, length, metres);
+    require("lagging_m", tail.lagging_m, unit::metre, length, metres);
+    require("lagging_hot_c", tail.lagging_hot_c.value_or(tail.bed_c), unit::celsius, temperature,
+            degrees);
     require("box_wire_m", tail.box_wire_m, unit::metre, length, metres);
     require("box_area_m2", tail.box_area_m2, unit::square_metre, above_zero, say<"heat.six_sides">);
     require("box_u_w_m2k", tail.box_u_w_m2k, unit::watt_per_m2_k, above_zero,

@@ -34,7 +34,7 @@ double left_together(int loaded) {
 /// A cavity is taken as full of mineral wool of 0.04 W/mK out to 0.1 m, without convection and
 /// radiation: about the half of free-air current that wiring rules leave to a cable in thermal
 /// insulation. @cite bs-7671-523-9
-constexpr double cavity_fill_w_mk = 0.04;
+constexpr double cavity_fill_w_mk = lagging_w_mk;
 constexpr double around_m = 0.1;
 
 void check_surroundings(double around_c, const Surroundings& surroundings, const BedAround& bed) {

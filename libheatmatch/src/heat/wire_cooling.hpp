@@ -15,6 +15,11 @@ struct WireGeometry {
 [[nodiscard]] WireGeometry wire_geometry(const Wire& wire, const Insulation* insulation,
                                          std::vector<Assumption>& assumed);
 
+/// Lagging, and a cavity full of it: mineral wool [W/mK].
+inline constexpr double lagging_w_mk = 0.04;
+/// Share of the sun on it that the surface of a wire or a sheath takes.
+inline constexpr double sun_absorbed = 0.9;
+
 /// How heat leaves the surface of a wire.
 struct WireCooling {
     double around_c = 0.0;

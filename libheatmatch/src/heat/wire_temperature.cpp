@@ -17,12 +17,10 @@ using heat_sentences::say;
 
 namespace {
 
-constexpr double absorptance = 0.9;
-
 /// Heat a metre of wire gives to the air, less what the sun puts in [W/m].
 double heat_lost(const WireGeometry& geometry, const WireCooling& cooling, double surface_c) {
     return heat_to_air(geometry.outer_m, surface_c, cooling.around_c, cooling.wind_m_s) -
-           absorptance * cooling.irradiance_w_m2 * geometry.outer_m;
+           sun_absorbed * cooling.irradiance_w_m2 * geometry.outer_m;
 }
 
 /// The conductor above a surface that gives off that much heat [°C].

@@ -9,13 +9,14 @@
 #include "heatmatch/parts/class_defaults.hpp"
 #include "heatmatch/parts/insulation.hpp"
 #include "heatmatch/parts/wire.hpp"
+#include "heatmatch/setting/surroundings.hpp"
 
 namespace heatmatch {
 
 /// Where the terminal of an element is.
 enum class TerminalPlace {
     buried,   //!< in the bed, and some of the wire with it
-    outside,  //!< through the wall, in open air
+    outside,  //!< through the wall, in what the run lies in
     in_box    //!< through the wall, in a closed terminal box
 };
 
@@ -45,6 +46,14 @@ struct HotTail {
     std::optional<double> pin_a{};  //!< of the element itself, where that is another
     std::optional<double> sheath_loss_w_mk{};  //!< in air; found from convection and radiation
     std::optional<double> wire_loss_w_mk{};    //!< in air; found from convection and radiation
+    /// What the run lies in from wall or box on; its air is `air_c`. A cavity and the bed cover the
+    /// sheath beyond the wall too, conduit and ground cut its loss as they do a wire's, the sun
+    /// heats it; wind and bundle count for the wire only.
+    Surroundings around{};
+    /// Lagging outside the wall that sheath and wire pass through, unless buried or in a box; as
+    /// hot as `lagging_hot_c` inside and as the air outside, even in between.
+    double lagging_m = 0.0;
+    std::optional<double> lagging_hot_c{};  //!< as the bed around this end if not given [°C]
 };
 
 /// Temperatures along a hot tail.
@@ -54,6 +63,7 @@ struct TailTemperatures {
     double terminal_c = 0.0;            //!< [°C]
     std::optional<double> box_c{};      //!< air in the terminal box [°C]
     double far_wire_c = 0.0;            //!< what the wire tends to [°C]
+    double air_c = 0.0;                 //!< that was taken around terminal and wire [°C]
     double terminal_from_heat_m = 0.0;  //!< from the end of the heated length to the terminal
     bool runaway = false;               //!< the wire finds no steady state; nothing else holds
     std::vector<Assumption> assumed{};
@@ -69,11 +79,13 @@ struct TailTemperatures {
 };
 
 /// Solves the chain of exact fin elements from the heated length (`q' = g (Ts - Tbed)`, endless)
-/// to the wire (endless). In the bed `g = 2 pi k/ln(0.1 m/r)`, in air Churchill-Chu and radiation
-/// at the mean temperature of the sheath beyond the wall, and for the first 0.15 m of wire; further
-/// on the wire loses what leaves it as hot as conductor_temperature() finds. Its own heat grows
-/// with its temperature. Bed and wall conduct at one temperature. Throws
-/// InvalidInput. @cite churchill-chu-1975
+/// to the wire (endless). In the bed `g = 2 pi k/ln(0.1 m/r)`; beyond it sheath and wire lose what
+/// conductor_temperature() takes for the kind of surroundings: in air Churchill-Chu and radiation,
+/// the sheath's at its mean temperature, the wire's at that of each of five pieces of 0.15 to 1
+/// times `sqrt(kA/g)`, then what leaves an endless wire exactly as hot as conductor_temperature()
+/// finds; in lagging and cavities 0.1 m of mineral wool (0.04 W/mK). Its own heat grows with its
+/// temperature. Bed and wall conduct at one temperature. Within 5 % of the rise of the same
+/// equations solved in fine cells. Throws InvalidInput. @cite churchill-chu-1975
 [[nodiscard]] TailTemperatures tail_temperatures(const HotTail& tail, const Wire& wire,
                                                  const Insulation* insulation);
 

@@ -58,6 +58,7 @@ struct Store {
     std::optional<StoreMaterial> vessel{};            //!< wall, floor and lid that hold the fill
     std::optional<StoreMaterial> liner{};             //!< between fill and vessel
     std::optional<StoreMaterial> lagging{};           //!< around the vessel, also under a jacket
+    std::optional<double> lagging_mm{};               //!< how thick that is [mm]
     std::optional<bool> element_covered{};            //!< by the liquid, always
     std::optional<bool> vessel_bonded{};              //!< a metal vessel, with earth
     std::optional<bool> sheath_bonded{};              //!< sheaths of the elements, with earth

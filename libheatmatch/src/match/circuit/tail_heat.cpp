@@ -24,6 +24,10 @@ constexpr double most_a = 1e4;
 constexpr double hottest_c = 1500.0;
 constexpr double boiling_water_c = 100.0;
 constexpr double still_water_w_mk = 0.6;  // moving, it cools better
+constexpr double mineral_wool_w_mk = 0.04;
+constexpr double usual_lagging_m = 0.05;
+constexpr double thickest_lagging_m = 0.1;  // unless told; more changes a tail by little
+constexpr double lagged_below_u = 1.0;      // where lagging is told to be none; as materials count
 
 TerminalPlace place_of(const Store& store, const RunParts& run, TailHeat& tail) {
     const bool in_bed = run.run.surroundings.kind == SurroundingsKind::bed;
@@ -41,11 +45,39 @@ TerminalPlace place_of(const Store& store, const RunParts& run, TailHeat& tail) 
     return in_bed ? TerminalPlace::buried : TerminalPlace::outside;
 }
 
+/// How thick the lagging is that a cold end through the wall and its wire pass: none around a wall
+/// of which nothing tells that it is lagged [m].
+double lagging_m(const Store& store, TailHeat& tail) {
+    if (tail.tail.place != TerminalPlace::outside) return 0.0;
+    const bool none = store.lagging == StoreMaterial::none;
+    const bool lagged = none ? store.side_u_w_m2k.value_or(lagged_below_u) < lagged_below_u
+                             : store.lagging || store.side_u_w_m2k;
+    if (store.lagging_mm && !none) return *store.lagging_mm / 1000.0;
+    if (!lagged) return 0.0;
+    const double found_m =
+        store.side_u_w_m2k ? mineral_wool_w_mk / *store.side_u_w_m2k : usual_lagging_m;
+    const double taken_m = std::min(found_m, thickest_lagging_m);
+    tail.assumed.push_back(
+        {"store", "lagging_mm", sentence_of(Amount{1000.0 * taken_m, unit::millimetre}),
+         store.side_u_w_m2k
+             ? say<"circuit.lagging_by_loss">(with<"wool">(mineral_wool_w_mk, unit::watt_per_m_k))
+             : sentence_of(Name{"from memory"})});
+    return taken_m;
+}
+
 /// The head of an element made for a tank sits on its wall, as warm as the liquid, whatever the
 /// heated part of the sheath reaches within.
 bool is_on_tank(const Circuit& circuit, TerminalPlace place) {
     return circuit.heat->liquid && place != TerminalPlace::buried &&
            is_made_for_liquid(circuit.bank.element);
+}
+
+/// Beside the wall of a bed of either end of conductivity, whichever is hotter.
+HotTail beside_wall_of(const TailHeat& tail, const BankHeat& heat, double power_w) {
+    if (tail.air_stated && tail.tail.lagging_m <= 0.0) return tail.tail;
+    const BulkTemperatures low = bulk_only(heat.careful, power_w);
+    const BulkTemperatures high = bulk_only(heat.conducting, power_w);
+    return tail.beside_wall(std::max(low.inner_c, high.inner_c), std::max(low.wall_c, high.wall_c));
 }
 
 }  // namespace
@@ -104,11 +136,15 @@ TailHeat tail_heat(const Circuit& circuit) {
     }
     const Surroundings& around = run->run.surroundings;
     const bool in_bed = around.kind == SurroundingsKind::bed;
+    tail.around = around;
+    tail.lagging_m = lagging_m(store.store, result);
     tail.air_c = in_bed ? store.air_c : around.air_c.value_or(store.air_c);
-    if (!in_bed && !around.air_c) {
-        result.assumed.push_back({title_of_run, "surroundings.air_c",
-                                  sentence_of(Amount{store.air_c, unit::celsius, 4}),
-                                  say<"circuit.air_around_store">()});
+    result.air_stated = in_bed || around.air_c;
+    if (!result.air_stated) {
+        result.assumed.push_back(
+            {title_of_run, "surroundings.air_c",
+             say<"circuit.air_at_wall">(with<"air">(store.air_c, unit::celsius, 4)),
+             say<"circuit.air_beside_store">()});
         if (run->run.chooses()) {
             result.assumed.push_back(
                 {title_of_run, "wire", sentence_of(Name{run->wire->id}),
@@ -125,22 +161,35 @@ TailHeat tail_heat(const Circuit& circuit) {
     return result;
 }
 
+HotTail TailHeat::beside_wall(double inner_c, double outer_c) const {
+    HotTail beside = tail;
+    beside.lagging_hot_c = std::min(inner_c, hottest_c);
+    if (!air_stated) {
+        const double wall_c = std::min(outer_c, hottest_c);
+        beside.air_c = std::max(tail.air_c, 0.5 * (tail.air_c + wall_c));
+    }
+    return beside;
+}
+
 TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double element_w,
                          double sheath_c) {
-    HotTail hot = tail.tail;
     const BankHeat& heat = *circuit.heat;
-    hot.sheath_c = sheath_c;
+    HotTail hot;
     double other_w_mk = 0.0;
     if (heat.liquid) {
         const HeatPoint point = heat.at(element_w);
+        hot = tail.beside_wall(point.inner_c, point.wall_c);
         hot.bed_c = point.boils ? boiling_water_c : point.bed_mean_c;
         hot.bed_conductivity_w_mk = still_water_w_mk;
     } else {
-        hot.bed_c = bed_temperature_c(heat.careful, element_w * heat.elements, tail.bed_distance_m);
+        const double power_w = element_w * heat.elements;
+        hot = beside_wall_of(tail, heat, power_w);
+        hot.bed_c = bed_temperature_c(heat.careful, power_w, tail.bed_distance_m);
         constexpr double at_k = room_c + zero_celsius_k;
         hot.bed_conductivity_w_mk = heat.careful.fill.conductivity.at(at_k);
         other_w_mk = heat.conducting.fill.conductivity.at(at_k);
     }
+    hot.sheath_c = sheath_c;
     const Surroundings& around = tail.run.run.surroundings;
     if (around.kind == SurroundingsKind::bed && around.air_c &&
         hot.place == TerminalPlace::buried) {
@@ -162,6 +211,12 @@ TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double el
         hot.bed_conductivity_w_mk = other_w_mk;
         TailTemperatures conducting = solved();
         if (conducting.runaway || conducting.terminal_c > hotter.terminal_c) hotter = conducting;
+    }
+    // Where air is hotter than the terminal, lagging keeps its heat away: not counted.
+    if (hot.lagging_m > 0.0 && !hotter.runaway && hotter.terminal_c < hot.air_c) {
+        hot.lagging_m = 0.0;
+        TailTemperatures unlagged = solved();
+        if (unlagged.runaway || unlagged.terminal_c > hotter.terminal_c) hotter = unlagged;
     }
     if (on_tank) hotter.terminal_c = std::max(hotter.terminal_c, hot.bed_c);
     return hotter;

@@ -125,7 +125,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"tail.in_box", "in a box outside the wall"},
     {"tail.outside", "outside the wall"},
     {"tail.air_not_stated",
-     "The air around it is not stated: it may be far hotter than was assumed."},
+     "The air around it is not stated: it may be far hotter than the {air} half-way to the store's "
+     "wall that was assumed."},
     {"tail.runs_away", "The wire at the terminal finds no steady temperature: it runs away."},
     {"tail.without_store",
      "By the stated surroundings the wire is at {value} where it meets the terminals; they allow "

@@ -55,11 +55,10 @@ void judge(Margin& margin, const TailView& view, const char* missing = "", Sente
         margin.missing = {missing};
     }
     grade(margin, room_c);
-    const Surroundings& around = view.tail.run.run.surroundings;
-    const bool stated = around.kind == SurroundingsKind::bed || around.air_c;
+    const bool stated = view.tail.air_stated;
     if (!stated && margin.severity == Severity::none && margin.consequence == Severity::danger) {
         margin.severity = Severity::caution;
-        add(margin, say<"tail.air_not_stated">());
+        add(margin, say<"tail.air_not_stated">(with<"air">(view.at.air_c, unit::celsius)));
     }
     // The air around a tail may be anything: unstated, nothing is left of its careful headroom.
     if (!stated) {

@@ -210,7 +210,7 @@ void DayLife::advance(double from_h, double step_h, bool record) {
 
 double DayLife::terminal_c(const Electric& now) const {
     constexpr double hottest_c = 1500.0;
-    HotTail hot = tail_.tail;
+    HotTail hot = tail_.beside_wall(store_.edge_c(), store_.wall_c());
     hot.bed_c = std::min(hottest_c, store_.near_leg_c(tail_.bed_distance_m));
     hot.sheath_c = std::clamp(store_.sheath_c(), hot.bed_c, hottest_c);
     hot.bed_conductivity_w_mk = store_.conductivity_w_mk(hot.bed_c);
