@@ -9,7 +9,7 @@
 #include "heatmatch/heat/hot_tail.hpp"
 
 /// The end of an element and its wire in cells of a millimetre, each of which loses what its own
-/// temperature makes it lose: by bisection at the surface, Newton's method along the rod.
+/// temperature makes it lose: by Newton's method at the surface and along the rod.
 struct FineTail {
     double terminal_c = 0.0;
     std::vector<double> wire_c{};  //!< of the cells of wire
@@ -58,14 +58,16 @@ struct Wrap {
     }
     [[nodiscard]] double lost_w_m(double inside_c) const {
         if (inside_k_m_per_w <= 0.0) return share * share * surface_w_m(inside_c);
-        double low = std::min(inside_c, around_c) - 300.0;
-        double high = std::max(inside_c, around_c) + 300.0;
-        for (int i = 0; i < 60; ++i) {
-            const double middle = 0.5 * (low + high);
-            const double rest = (inside_c - middle) / inside_k_m_per_w - surface_w_m(middle);
-            (rest > 0.0 ? low : high) = middle;
+        const auto rest = [&](double at_c) {
+            return (inside_c - at_c) / inside_k_m_per_w - surface_w_m(at_c);
+        };
+        double surface_c = inside_c;
+        for (int i = 0; i < 6; ++i) {
+            constexpr double step_k = 0.01;
+            const double at = rest(surface_c);
+            surface_c += step_k * at / (at - rest(surface_c + step_k));
         }
-        return share * share * (inside_c - low) / inside_k_m_per_w;
+        return share * share * (inside_c - surface_c) / inside_k_m_per_w;
     }
 };
 

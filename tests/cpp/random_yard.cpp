@@ -114,7 +114,10 @@ void add_run(Installation& yard, Dice& dice, const std::string& name, heatmatch:
         {heatmatch::SurroundingsKind::sunlit, heatmatch::SurroundingsKind::open_air,
          heatmatch::SurroundingsKind::conduit, heatmatch::SurroundingsKind::cavity,
          heatmatch::SurroundingsKind::buried});
-    around.kind = hot ? heatmatch::SurroundingsKind::open_air : dice.one_of(kinds);
+    constexpr auto hot_kinds = std::to_array<heatmatch::SurroundingsKind>(
+        {heatmatch::SurroundingsKind::open_air, heatmatch::SurroundingsKind::conduit,
+         heatmatch::SurroundingsKind::cavity});
+    around.kind = hot ? dice.one_of(hot_kinds) : dice.one_of(kinds);
     around.air_c = hot ? dice.between(20.0, 150.0) : dice.between(0.0, 60.0);
     if (around.kind == heatmatch::SurroundingsKind::sunlit) {
         around.irradiance_w_m2 = dice.between(300.0, 1200.0);
@@ -167,6 +170,7 @@ void add_store(Installation& yard, Dice& dice, bool wet) {
     store.vessel = dice.one_of(materials);
     store.liner = dice.one_of(materials);
     store.lagging = dice.one_of(materials);
+    store.lagging_mm = 100.0;  // the careful end: what is found from the wall's loss is less
     store.element_covered = dice.coin();
     store.vessel_bonded = dice.coin();
     store.sheath_bonded = dice.coin();

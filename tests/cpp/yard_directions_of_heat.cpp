@@ -122,6 +122,24 @@ std::vector<YardDirection> of_stores() {
         {"lagging of foam",
          {"lagging material"},
          [](Installation& y, double) { y.store->lagging = StoreMaterial::polystyrene; }},
+        {"thicker lagging",
+         {"terminal temperature", "end seal", "hot tail insulation", "hot tail joint"},
+         [](Installation& y, double s) { *y.store->lagging_mm += 200.0 * s; }},
+        {"still air at the tail",
+         {"terminal temperature", "end seal", "hot tail insulation", "hot tail joint"},
+         [](Installation& y, double s) {
+             for (auto& run : y.runs) {
+                 auto& wind = run.surroundings.wind_m_s;
+                 if (wind) *wind *= 1.0 - s;
+             }
+         }},
+        {"more wires at the tail",
+         {"terminal temperature", "end seal", "hot tail insulation", "hot tail joint"},
+         [](Installation& y, double s) {
+             for (auto& run : y.runs) {
+                 *run.surroundings.loaded_conductors += 1 + static_cast<int>(20.0 * s);
+             }
+         }},
         {"vessel not bonded",
          {"bonding"},
          [](Installation& y, double) { y.store->vessel_bonded = false; }},

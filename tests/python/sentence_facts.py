@@ -176,6 +176,7 @@ FACTS: dict[tuple[str, str], Fact] = {
     ("store.wood_near", "near"): always(65.0),
     # Which of its wire's temperatures it is, cpp/test_survivors.cpp looks at.
     ("tail.does_from", "distance"): lambda _: None,
+    ("tail.air_not_stated", "air"): lambda told: told.candidate.tail.air_c,
 }
 
 # A limit that is a number of the trade or of a part: by the margin's name.

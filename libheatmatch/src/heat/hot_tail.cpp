@@ -40,8 +40,9 @@ TailLosses losses_at(const HotTail& tail, const TailSurroundings& around, const 
     const bool pieces = layout.first_piece + near_pieces.size() < layout.segments.size();
     for (std::size_t i = 0; pieces && i < near_pieces.size(); ++i) {
         const std::size_t end = layout.first_piece + i;
-        losses.wire_w_mk[i] = std::max(around.far_wire_w_mk(),
-                                       around.wire_w_mk(0.5 * (joint_c[end - 1] + joint_c[end])));
+        const double mean_c = 0.5 * (joint_c[end - 1] + joint_c[end]);
+        const double least = mean_c < around.rest_c() ? 0.0 : around.far_wire_w_mk();
+        losses.wire_w_mk[i] = std::max(least, around.wire_w_mk(mean_c));
     }
     return losses;
 }

@@ -121,8 +121,14 @@ FinSegment TailLayout::wire_segment(double length_m, double loss_w_mk, double ar
     const double square = tail_.current_a * tail_.current_a;
     const double here = resistance_ohm_per_m(wire_, around_c);
     const double per_k = (resistance_ohm_per_m(wire_, around_c + 100.0) - here) / 100.0;
-    const double left = loss_w_mk - square * per_k;
-    if (length_m >= shortest_segment_m && left <= 0.0) layout.runaway = true;
+    double left = loss_w_mk - square * per_k;
+    if (std::isinf(length_m)) {
+        if (left <= 0.0) layout.runaway = true;
+    } else {
+        // A short piece finds a steady state by its ends.
+        constexpr double least_share = 0.1;
+        left = std::max(left, least_share * loss_w_mk);
+    }
     return {length_m, wire_ka_w_m_k(wire_), left, around_c, square * here};
 }
 

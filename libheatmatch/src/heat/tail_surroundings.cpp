@@ -93,6 +93,8 @@ double TailSurroundings::far_loss(const Wire& wire) const {
 double TailSurroundings::wire_w_mk(double conductor_c) const {
     if (tail_.wire_loss_w_mk) return *tail_.wire_loss_w_mk;
     if (cooling_.solid_k_m_per_w) return with_insulation(*cooling_.solid_k_m_per_w);
+    // Where heat comes in, neither company nor lee may keep it out: as much as in still open air.
+    if (conductor_c < rest_c_) return wire_in_box_w_mk(rest_c_, rest_c_);
     return squared(cooling_.current_share) * through_insulation(conductor_c, rest_c_, cooling_);
 }
 
@@ -128,7 +130,7 @@ double TailSurroundings::sheath_w_mk(double sheath_c, double near_c) const {
     const double still =
         surface_w_mk(outer_m, sheath_c, near_c, {.around_c = near_c}, tail_.sheath_emissivity);
     const bool enclosed = kind == SurroundingsKind::conduit || kind == SurroundingsKind::buried;
-    return enclosed ? squared(cooling_.current_share) * still : still;
+    return enclosed && sheath_c > near_c ? squared(cooling_.current_share) * still : still;
 }
 
 double TailSurroundings::sun_on_sheath_w_m() const {

@@ -24,7 +24,8 @@ class TailSurroundings {
     [[nodiscard]] double rest_c() const { return rest_c_; }
     /// With that loss an endless wire is as hot as conductor_temperature() finds [W/mK].
     [[nodiscard]] double far_wire_w_mk() const { return far_wire_w_mk_; }
-    /// From a conductor of that temperature to `rest_c` [W/mK].
+    /// From a conductor of that temperature to `rest_c`; colder than that it takes in what it would
+    /// in still open air [W/mK].
     [[nodiscard]] double wire_w_mk(double conductor_c) const;
     /// The same in still air, where nothing else is around it: in a terminal box.
     [[nodiscard]] double wire_in_box_w_mk(double conductor_c, double box_c) const;

@@ -212,11 +212,13 @@ TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double el
         TailTemperatures conducting = solved();
         if (conducting.runaway || conducting.terminal_c > hotter.terminal_c) hotter = conducting;
     }
-    // Where air is hotter than the terminal, lagging keeps its heat away: not counted.
-    if (hot.lagging_m > 0.0 && !hotter.runaway && hotter.terminal_c < hot.air_c) {
+    // What keeps heat in keeps that of hotter air out: not counted.
+    const bool kept_out = hot.place != TerminalPlace::buried && hotter.terminal_c < hot.air_c &&
+                          (hot.lagging_m > 0.0 || hot.around.kind != SurroundingsKind::open_air);
+    if (kept_out && !hotter.runaway) {
         hot.lagging_m = 0.0;
-        TailTemperatures unlagged = solved();
-        if (unlagged.runaway || unlagged.terminal_c > hotter.terminal_c) hotter = unlagged;
+        hot.around = {};
+        hotter.terminal_c = std::max(hotter.terminal_c, solved().terminal_c);
     }
     if (on_tank) hotter.terminal_c = std::max(hotter.terminal_c, hot.bed_c);
     return hotter;
