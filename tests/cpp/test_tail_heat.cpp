@@ -125,3 +125,76 @@ TEST_CASE("a terminal is judged at whichever end of the fill's conductivity make
     CHECK(hotter_by_low > 0);
     CHECK(hotter_by_high > 0);
 }
+
+// Source: the definition: half-way between the wall's hottest spot outside and the store's air.
+TEST_CASE("air that nobody states at the tail is half-way from the store's air to its wall") {
+    Circuit circuit = with_runs({{"a", "bank"}});
+    circuit.runs.back().run.surroundings.air_c.reset();
+    const heatmatch::TailHeat tail = heatmatch::tail_heat(circuit);
+    CHECK_FALSE(tail.air_stated);
+    CHECK(std::any_of(tail.assumed.begin(), tail.assumed.end(), [](const auto& one) {
+        return one.field == "surroundings.air_c" &&
+               one.value.text().find("half-way from 25 °C") != std::string::npos;
+    }));
+    const double watts = 200.0;
+    const double wall_c = circuit.heat->at(watts).wall_c;
+    REQUIRE(wall_c > 40.0);
+    const auto at = heatmatch::tail_at(tail, circuit, watts, 500.0);
+    CHECK(at.air_c == doctest::Approx(0.5 * (25.0 + wall_c)).epsilon(0.01));
+    // As hot as where somebody states that air, and hotter than in the air of the store.
+    circuit.runs.back().run.surroundings.air_c = at.air_c;
+    CHECK(heatmatch::tail_at(heatmatch::tail_heat(circuit), circuit, watts, 500.0).terminal_c ==
+          doctest::Approx(at.terminal_c).epsilon(1e-9));
+    circuit.runs.back().run.surroundings.air_c = 25.0;
+    CHECK(heatmatch::tail_at(heatmatch::tail_heat(circuit), circuit, watts, 500.0).terminal_c <
+          at.terminal_c - 5.0);
+}
+
+TEST_CASE("a cold end through a lagged wall passes its lagging, as thick as told or found") {
+    const auto tail_of = [](auto change) {
+        heatmatch::Installation installation = drum();
+        change(*installation.store);
+        Circuit circuit = circuit_in(installation, "storage-rod-1000-240", 2);
+        circuit.runs = {bench_run("silicone-14-awg", 40.0)};
+        circuit.runs.back().run.carries = heatmatch::Carried::bank;
+        return std::pair(heatmatch::tail_heat(circuit), circuit);
+    };
+    using heatmatch::Store;
+    using heatmatch::StoreMaterial;
+    const auto thick_m = [&](auto change) { return tail_of(change).first.tail.lagging_m; };
+    CHECK(thick_m([](Store&) {}) == 0.0);  // the demo's drum is told to have none
+    CHECK(thick_m([](Store& s) { s.lagging.reset(); }) == 0.0);
+    CHECK(thick_m([](Store& s) { s.lagging = StoreMaterial::stone_wool; }) ==
+          doctest::Approx(0.05));
+    const auto lagged = [](Store& s) {
+        s.lagging = StoreMaterial::stone_wool;
+        s.side_u_w_m2k = 0.8;
+    };
+    CHECK(thick_m(lagged) == doctest::Approx(0.05));
+    CHECK(thick_m([](Store& s) { s.lagging.reset(), s.side_u_w_m2k = 0.1; }) ==
+          doctest::Approx(0.1));
+    CHECK(thick_m([&](Store& s) { lagged(s), s.lagging_mm = 150.0; }) == doctest::Approx(0.15));
+    CHECK(thick_m([&](Store& s) {
+              lagged(s), s.terminals = heatmatch::StoreTerminals::box_outside;
+          }) == 0.0);
+    const auto [in_lagging, circuit] = tail_of(lagged);
+    const auto hot = heatmatch::tail_at(in_lagging, circuit, 200.0, 500.0);
+    heatmatch::TailHeat bare = in_lagging;
+    bare.tail.lagging_m = 0.0;
+    const auto open = heatmatch::tail_at(bare, circuit, 200.0, 500.0);
+    CHECK(hot.terminal_c > open.terminal_c + 10.0);
+    CHECK(hot.wire_c(0.05) > open.wire_c(0.05) + 5.0);
+}
+
+TEST_CASE("what keeps heat in does not shield a terminal from hotter air") {
+    Circuit circuit = with_runs({{"a", "bank"}});
+    circuit.runs.back().run.surroundings.air_c = 200.0;
+    const auto terminal_c = [&circuit](heatmatch::SurroundingsKind kind) {
+        circuit.runs.back().run.surroundings.kind = kind;
+        return heatmatch::tail_at(heatmatch::tail_heat(circuit), circuit, 50.0, 120.0).terminal_c;
+    };
+    const double open = terminal_c(heatmatch::SurroundingsKind::open_air);
+    CHECK(open < 200.0);
+    CHECK(terminal_c(heatmatch::SurroundingsKind::cavity) >= open);
+    CHECK(terminal_c(heatmatch::SurroundingsKind::conduit) >= open);
+}
