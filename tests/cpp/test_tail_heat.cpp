@@ -138,7 +138,7 @@ TEST_CASE("air that nobody states at the tail is half-way from the store's air t
     }));
     const double watts = 200.0;
     const double wall_c = circuit.heat->at(watts).wall_c;
-    REQUIRE(wall_c > 40.0);
+    REQUIRE(wall_c > 35.0);
     const auto at = heatmatch::tail_at(tail, circuit, watts, 500.0);
     CHECK(at.air_c == doctest::Approx(0.5 * (25.0 + wall_c)).epsilon(0.01));
     // As hot as where somebody states that air, and hotter than in the air of the store.
@@ -147,7 +147,7 @@ TEST_CASE("air that nobody states at the tail is half-way from the store's air t
           doctest::Approx(at.terminal_c).epsilon(1e-9));
     circuit.runs.back().run.surroundings.air_c = 25.0;
     CHECK(heatmatch::tail_at(heatmatch::tail_heat(circuit), circuit, watts, 500.0).terminal_c <
-          at.terminal_c - 5.0);
+          at.terminal_c - 3.0);
 }
 
 TEST_CASE("a cold end through a lagged wall passes its lagging, as thick as told or found") {

@@ -205,20 +205,25 @@ TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double el
     const auto solved = [&] {
         return tail_temperatures(hot, *tail.run.wire, insulation ? &*insulation : nullptr);
     };
-    TailTemperatures hotter = solved();
+    const double low_w_mk = hot.bed_conductivity_w_mk;
     // A bed that conducts well cools a buried terminal, and heats one behind a short cold end.
-    if (other_w_mk > 0.0 && hot.place != TerminalPlace::buried && !hotter.runaway) {
+    const auto at_either_end = [&] {
+        hot.bed_conductivity_w_mk = low_w_mk;
+        TailTemperatures found = solved();
+        if (other_w_mk <= 0.0 || hot.place == TerminalPlace::buried || found.runaway) return found;
         hot.bed_conductivity_w_mk = other_w_mk;
         TailTemperatures conducting = solved();
-        if (conducting.runaway || conducting.terminal_c > hotter.terminal_c) hotter = conducting;
-    }
+        const bool worse = conducting.runaway || conducting.terminal_c > found.terminal_c;
+        return worse ? conducting : found;
+    };
+    TailTemperatures hotter = at_either_end();
     // What keeps heat in keeps that of hotter air out: not counted.
     const bool kept_out = hot.place != TerminalPlace::buried && hotter.terminal_c < hot.air_c &&
                           (hot.lagging_m > 0.0 || hot.around.kind != SurroundingsKind::open_air);
     if (kept_out && !hotter.runaway) {
         hot.lagging_m = 0.0;
         hot.around = {};
-        hotter.terminal_c = std::max(hotter.terminal_c, solved().terminal_c);
+        hotter.terminal_c = std::max(hotter.terminal_c, at_either_end().terminal_c);
     }
     if (on_tank) hotter.terminal_c = std::max(hotter.terminal_c, hot.bed_c);
     return hotter;
