@@ -26,6 +26,11 @@ def is_store_the_hotter(values: Values) -> bool:
     return sheath is None or terminal is None or sheath > terminal
 
 
+def fits(values: Values) -> bool:
+    """Whether the elements fit their store; shorter ones may where longer ones do not."""
+    return values.get("sheath temperature") is not None
+
+
 @dataclass(frozen=True)
 class Row:
     """A field, its dangerous direction and the margins that it feeds."""
@@ -105,6 +110,7 @@ def more_in_parallel(old: str, share: float) -> str:
 
 VOLTS = ("cold voltage", "joint voltage", "sheath voltage", "touch voltage", "series arc")
 SHEATH = ("sheath temperature", "coil temperature", "settled sand")
+GLOWING = (*SHEATH, "survivor sheath")
 TAIL = ("terminal temperature", "end seal", "hot tail insulation", "hot tail joint")
 WIRE = ("insulation", "plating", "joint")
 WALL = ("wall and lid", "touch temperature")
@@ -131,8 +137,7 @@ ROWS = (
     Row("parts/panels/panel/max_series_fuse_a", LESS, ("reverse current",), times(0.3)),
     Row("parts/elements/element/rated_w", LESS, ("element power", "survivor power"), times(0.2)),
     Row("parts/elements/element/rated_v", LESS, ("element voltage", "sheath voltage"), times(0.2)),
-    Row("parts/elements/element/heated_length_mm", LESS, SHEATH, times(0.6)),
-    Row("parts/elements/element/heated_length_mm", LESS, ("survivor sheath",), times(0.6)),
+    Row("parts/elements/element/heated_length_mm", LESS, GLOWING, times(0.6), holds=fits),
     Row("parts/elements/element/cold_length_mm", LESS, TAIL, times(0.4), holds=is_store_the_hotter),
     Row("parts/elements/element/terminal_limit_c", LESS, ("terminal temperature",), times(0.4)),
     Row("parts/elements/element/insulation_resistance_mohm", LESS, ("earth fault",), times(0.02)),
@@ -148,24 +153,20 @@ ROWS = (
     Row("store/air_c", MORE, MADE_OF, by(20)),
     Row("store/charge_hours", MORE, (*SHEATH, *TAIL, *WALL, "store ceiling"), by(6)),
     Row("store/charge_hours", MORE, MADE_OF, by(6)),
-    Row("store/top_u_w_m2k", LESS, (*SHEATH, "store ceiling", "stagnation"), times(0.2)),
-    Row("store/top_u_w_m2k", LESS, MADE_OF, times(0.2)),
+    Row("store/top_u_w_m2k", LESS, (*SHEATH, "store ceiling", "stagnation", *MADE_OF), times(0.2)),
     Row("store/bottom_u_w_m2k", LESS, (*SHEATH, "store ceiling", "stagnation"), times(0.2)),
     Row("store/bottom_u_w_m2k", LESS, MADE_OF, times(0.2)),
-    Row("store/side_u_w_m2k", LESS, (*SHEATH, "store ceiling", "stagnation"), times(0.2)),
-    Row("store/side_u_w_m2k", LESS, MADE_OF, times(0.2)),
-    Row("store/loss_factor", LESS, (*SHEATH, "store ceiling", "stagnation"), times(0.4)),
-    Row("store/loss_factor", LESS, MADE_OF, times(0.4)),
+    Row("store/side_u_w_m2k", LESS, (*SHEATH, "store ceiling", "stagnation", *MADE_OF), times(0.2)),
+    Row("store/loss_factor", LESS, (*SHEATH, "store ceiling", "stagnation", *MADE_OF), times(0.4)),
     Row("store/height_m", LESS, ("fit in store",), times(0.4)),
     Row("store/combustible_distance_mm", LESS, ("wall and lid",), times(0.0)),
     Row("store/vented", "false", ("store ceiling", "pressure"), to(False)),
     Row("store/moist", "true", ("dry-out",), to(True)),
-    Row("runs/*/surroundings/air_c", MORE, ("plating", "joint", "hot tail plating"), by(60)),
+    Row("runs/*/surroundings/air_c", MORE, (*WIRE, "hot tail plating"), by(60)),
     Row("runs/*/surroundings/air_c", MORE, (*TAIL, "device temperature", "run current"), by(60)),
-    Row("runs/*/surroundings/air_c", MORE, ("insulation",), by(60)),
-    Row("runs/*/surroundings/irradiance_w_m2", MORE, WIRE, by(400)),
-    Row("runs/*/surroundings/wind_m_s", LESS, WIRE, times(0.0)),
-    Row("runs/*/surroundings/loaded_conductors", MORE, (*WIRE, "run current"), more_by(30)),
+    Row("runs/*/surroundings/irradiance_w_m2", MORE, (*WIRE, *TAIL), by(400)),
+    Row("runs/*/surroundings/wind_m_s", LESS, (*WIRE, *TAIL), times(0.0)),
+    Row("runs/*/surroundings/loaded_conductors", MORE, (*WIRE, *TAIL, "run current"), more_by(30)),
     Row("runs/*/length_m", MORE, ("voltage drop",), times(4.0)),
     Row("runs/*/length_m", LESS, (*POWER, *SHEATH), times(0.05)),
     Row("runs/*/joint_ohm", MORE, ("voltage drop",), by(0.2)),
@@ -202,9 +203,6 @@ ROWS = (
     Row("store/liner", "polystyrene", ("liner material",), to("polystyrene")),
     Row("store/lagging", "polystyrene", ("lagging material",), to("polystyrene")),
     Row("store/lagging_mm", MORE, TAIL, by(200)),
-    Row("runs/*/surroundings/wind_m_s", LESS, TAIL, times(0.0)),
-    Row("runs/*/surroundings/loaded_conductors", MORE, TAIL, more_by(30)),
-    Row("runs/*/surroundings/irradiance_w_m2", MORE, TAIL, by(400)),
     Row("runs/*/inside", "true", ("placing",), to(True)),
     Row("runs/*/surroundings/metal_raceway", "false", ("placing",), to(False)),
     Row("runs/*/surroundings/roof_distance_mm", LESS, ("run current",), times(0.0)),

@@ -282,8 +282,7 @@ MORE = {
     "store/vessel": ("stainless steel", "ceramic fibre"),
     "store/liner": ("vermiculite", "ceramic fibre"),
     "store/lagging": ("vermiculite", "ceramic fibre"),
-    # The careful end: what is found from the wall's loss is less.
-    "store/lagging_mm": (100,),
+    "store/lagging_mm": (100,),  # the careful end: what is found from the wall's loss is less
 }
 
 
@@ -294,8 +293,7 @@ def _with_more(draw: st.DrawFn, yard: Yard) -> Yard:
             kind, field = path.split("/")
             yard[kind][field] = draw(st.sampled_from(words))
     for run in yard["runs"]:
-        if is_known("runs/x/inside"):
-            run["inside"] = draw(st.booleans())
+        run["inside"] = draw(st.booleans())
         for field, words in (("metal_raceway", (True, False)), ("roof_distance_mm", (0, 30, 900))):
             if is_known(f"runs/x/surroundings/{field}"):
                 run["surroundings"][field] = draw(st.sampled_from(words))
