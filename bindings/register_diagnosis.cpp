@@ -1,3 +1,4 @@
+#include "parts_view.hpp"
 #include "progress_call.hpp"
 #include "state.hpp"
 #include "views.hpp"
@@ -87,7 +88,7 @@ NextMeasurement next_from(const py::tuple& state) {
 py::tuple diagnosis_state(const Diagnosis& made) {
     return py::make_tuple(tuple_with(made.ranked, &hypothesis_state), made.group, made.cannot_tell,
                           made.unexplained, tuple_with(made.next, &next_state), made.verdict,
-                          made.remarks);
+                          made.bank_ohms, made.remarks);
 }
 
 Diagnosis diagnosis_from(const py::tuple& state) {
@@ -97,7 +98,8 @@ Diagnosis diagnosis_from(const py::tuple& state) {
             .unexplained = state[3].cast<bool>(),
             .next = items_from(state[4], next_from),
             .verdict = state[5].cast<Sentence>(),
-            .remarks = state[6].cast<Sentences>()};
+            .bank_ohms = state[6].cast<Sentence>(),
+            .remarks = state[7].cast<Sentences>()};
 }
 
 Readings from_csv(const py::object& text_or_path) {
@@ -175,18 +177,25 @@ void register_diagnosis(py::module_& module) {
         .def_readonly("unexplained", &Diagnosis::unexplained, "not even the best fits")
         .def_readonly("next", &Diagnosis::next, "what would tell them apart, the best first")
         .def_readonly("verdict", &Diagnosis::verdict, "first plain sentence")
+        .def_readonly("bank_ohms", &Diagnosis::bank_ohms,
+                      "volts over amperes that were read, beside the ohms described; or empty")
         .def_readonly("remarks", &Diagnosis::remarks, "what was left out or is suspicious")
         .def(py::pickle(&diagnosis_state, &diagnosis_from));
     module.def(
         "diagnose",
-        [](const Candidate& candidate, const Readings& readings, const py::object& progress) {
+        [](const Candidate& candidate, const Readings& readings, const Catalog* catalog,
+           const py::object& progress) {
             ProgressCall call(progress, between_looks);
-            const DiagnosisOptions options{.progress = call.callback()};
+            const auto parts = catalog == nullptr ? nullptr : snapshot_of(*catalog);
+            const DiagnosisOptions options{.parts = parts.get(), .progress = call.callback()};
             return call.run([&] { return diagnose(candidate, readings, options); });
         },
-        py::arg("candidate"), py::arg("readings"), py::kw_only(), py::arg("progress") = py::none(),
+        py::arg("candidate"), py::arg("readings"), py::kw_only(), py::arg("catalog") = py::none(),
+        py::arg("progress") = py::none(),
         "Which faults explain readings: ranked, those that cannot be told apart as one group, and "
-        "what to measure next. Readings that cannot be meant are left out and told.");
+        "what to measure next. Readings that cannot be meant are left out and told. With a "
+        "catalog, "
+        "its elements are named where other ohms were found.");
 }
 
 }  // namespace heatmatch::python

@@ -118,7 +118,8 @@ def diagnosis_json(diagnosis: _core.Diagnosis, units: str) -> dict[str, Any]:
     fitted = ("name", "value", "low", "high", "unit")
     next_ = ("reading", "how", "tells", "separation")
     data = picked(diagnosis, "verdict", "group", "cannot_tell", "unexplained", "remarks")
-    return texts_in(data, units, "verdict", "remarks") | {
+    data["bank_ohms"] = diagnosis.bank_ohms
+    return texts_in(data, units, "verdict", "bank_ohms", "remarks") | {
         "ranked": [
             texts_in(picked(item, *told), units, "sentence", "evidence")
             | {"fitted": [picked(value, *fitted) for value in item.fitted]}
@@ -141,8 +142,9 @@ def calibration_json(calibration: _core.Calibration, units: str) -> dict[str, An
     }
 
 
-def _candidate(arguments: argparse.Namespace, installation: _core.Installation) -> _core.Candidate:
-    catalog = open_catalog(arguments.catalog)
+def _candidate(
+    arguments: argparse.Namespace, installation: _core.Installation, catalog: _core.Catalog
+) -> _core.Candidate:
     return chosen_candidate(arguments, catalog, installation, read_weather(arguments, installation))
 
 
@@ -150,7 +152,7 @@ def run_meter(arguments: argparse.Namespace) -> int:
     """Prints what meters should read."""
     check_new_file(arguments.csv, arguments)
     installation = read_installation(arguments)
-    candidate = _candidate(arguments, installation)
+    candidate = _candidate(arguments, installation, open_catalog(arguments.catalog))
     options = {"irradiance_w_m2": arguments.sun, "air_c": arguments.air}
     given = {name: value for name, value in options.items() if value is not None}
     sheet = _core.meter_sheet(candidate, **given)
@@ -192,11 +194,12 @@ def run_diagnose(arguments: argparse.Namespace) -> int:
     log = None if arguments.log is None else _source(arguments.log)
     taken = None if readings is None else _core.Readings.from_csv(readings)
     logged = None if log is None else _core.StoreLog.from_csv(log)
-    candidate = _candidate(arguments, installation)
+    catalog = open_catalog(arguments.catalog)
+    candidate = _candidate(arguments, installation, catalog)
     diagnosis = calibration = None
     wanted = shows_progress(arguments)
     if taken is not None:
-        diagnosis = _core.diagnose(candidate, taken, progress=bar(wanted=wanted))
+        diagnosis = _core.diagnose(candidate, taken, catalog=catalog, progress=bar(wanted=wanted))
     if logged is not None:
         calibration = _core.calibrate(candidate, logged, progress=bar(wanted=wanted))
     if arguments.json:

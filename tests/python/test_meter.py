@@ -12,6 +12,7 @@ import heatmatch.plot
 import matplotlib.pyplot as plt
 import pandas as pd
 import pytest
+from heatmatch import _core
 from heatmatch.sentence import Sentence
 
 
@@ -128,6 +129,27 @@ def test_what_cannot_be_told_apart_is_said(standing: hm.Candidate) -> None:
     assert found.group > 1
     assert found.next
     assert "Cannot tell" in found.verdict
+
+
+def test_other_ohms_are_named_by_the_catalog(
+    standing: hm.Candidate, sheet: hm.MeterSheet, starter: hm.Catalog
+) -> None:
+    # Three times the ohms described, and the ohmmeter says it of one element too.
+    rows = []
+    for row in sheet.rows[:3]:
+        ohm = 3.0 * row.bank_v.typical / row.bank_a.typical
+        volts = 0.95 * row.open_v.typical
+        rows.append({"bank_v": volts, "bank_a": volts / ohm})
+    each = 3.0 * 2.0 * sheet.rows[0].bank_v.typical / sheet.rows[0].bank_a.typical
+    rows[0]["element_ohm"] = each
+    readings = hm.Readings.from_rows(rows)
+    found = hm.diagnose(standing, readings, catalog=starter)
+    assert found.ranked[0].kind == "another element"
+    assert "catalog" in found.ranked[0].sentence
+    assert re.search(r"\b3(\.00)? times", found.bank_ohms)
+    assert found.bank_ohms in [*_core.diagnosis_sentences(found)]
+    assert "catalog" not in hm.diagnose(standing, readings).ranked[0].sentence
+    assert not hm.diagnose(standing, hm.Readings.from_rows([{"open_v": 60.0}])).bank_ohms
 
 
 @pytest.mark.parametrize(

@@ -32,6 +32,7 @@ Table diagnosis_table(const Diagnosis& diagnosis) {
 
 Sentences diagnosis_sentences(const Diagnosis& diagnosis) {
     Sentences sentences;
+    if (!diagnosis.bank_ohms.empty()) sentences.push_back(diagnosis.bank_ohms);
     for (std::size_t i = 0; i < std::min(diagnosis.group, diagnosis.ranked.size()); ++i) {
         sentences.push_back(diagnosis.ranked[i].sentence);
     }

@@ -4,8 +4,10 @@
 #include "fault_variants.hpp"
 #include "fill_fit.hpp"
 #include "next_measurement.hpp"
+#include "other_bank.hpp"
 #include "sentences.hpp"
 #include "usable_rows.hpp"
+#include "weights.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -224,7 +226,7 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
         const double misfit = fit.misfit + fill.misfit_within;
         entries.push_back({{.kind = variant.kind,
                             .name = std::string(word_of(variant.kind)),
-                            .sentence = fault_sentence(variant, fit, circuit),
+                            .sentence = fault_sentence(variant, fit, circuit, options.parts),
                             .misfit = misfit,
                             .score = score_of(variant, fit) + fill.misfit_within,
                             .fitted = fitted_values(variant, fit),
@@ -240,10 +242,9 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
     std::stable_sort(entries.begin(), entries.end(), by_score);
     const double least = entries.front().hypothesis.score;
     const bool sound = entries.front().hypothesis.kind == FaultKind::as_expected;
-    double sum = 0.0;
+    const std::size_t carrying = problem.rows.size() + fill.readings;
     for (Entry& entry : entries) {
-        entry.hypothesis.weight = std::exp(-0.5 * (entry.hypothesis.score - least));
-        sum += entry.hypothesis.weight;
+        entry.hypothesis.weight = carried_weight(entry.hypothesis.score - least, carrying);
         const bool asked_for = !sound || entry.hypothesis.kind == FaultKind::fill_conductivity ||
                                !at_mildest(best.variants[entry.index], best.fits[entry.index]);
         entry.same = asked_for && entry.hypothesis.score <= least + options.threshold &&
@@ -261,9 +262,11 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
         if (i < std::max<std::size_t>(diagnosis.group, 2) && of_circuit) {
             compared.push_back({&best.variants[entries[i].index], &best.fits[entries[i].index]});
         }
-        entries[i].hypothesis.weight /= sum;
         diagnosis.ranked.push_back(std::move(entries[i].hypothesis));
     }
+    share_weights(diagnosis);
+    if (carrying == 1) diagnosis.remarks.push_back(one_reading_said());
+    diagnosis.bank_ohms = bank_ohms_of(problem.rows, circuit.bank);
     diagnosis.next = next_measurements(problem, compared, circuit, options);
     const auto of_fill = [](const Hypothesis& each) {
         return each.kind == FaultKind::fill_conductivity;

@@ -1,5 +1,6 @@
 #include "fault_text.hpp"
 
+#include "other_bank.hpp"
 #include "sentences.hpp"
 
 #include <algorithm>
@@ -71,8 +72,8 @@ std::vector<FittedValue> fitted_values(const FaultVariant& variant, const Varian
     return fitted;
 }
 
-Sentence fault_sentence(const FaultVariant& variant, const VariantFit& fit,
-                        const Circuit& circuit) {
+Sentence fault_sentence(const FaultVariant& variant, const VariantFit& fit, const Circuit& circuit,
+                        const Parts* parts) {
     const auto fitted = [&](std::size_t p) {
         const double x = fit.x[nuisances + p];
         return variant.parameters[p].logarithm ? std::exp(x) : x;
@@ -106,6 +107,11 @@ Sentence fault_sentence(const FaultVariant& variant, const VariantFit& fit,
             return say<"diagnosis.bank_hooked_otherwise">(
                 with<"found">(variant.hookup.label()),
                 with<"described">(circuit.bank.hookup.label()));
+        case FaultKind::another_element:
+            return another_element_sentence(circuit, fitted_values(variant, fit).front(), parts);
+        case FaultKind::another_number:
+            return say<"diagnosis.another_number">(with<"found">(variant.hookup.label()),
+                                                   with<"described">(circuit.bank.hookup.label()));
         case FaultKind::fill_conductivity:
             return {};
     }

@@ -14,7 +14,7 @@ namespace heatmatch {
 
 /// One plain sentence or two: what it means, with its numbers, and what to do.
 [[nodiscard]] Sentence fault_sentence(const FaultVariant& variant, const VariantFit& fit,
-                                      const Circuit& circuit);
+                                      const Circuit& circuit, const Parts* parts);
 
 /// What was read against what an explanation predicts: volts over amperes first.
 [[nodiscard]] Sentences evidence_of(const FitProblem& problem, const VariantFit& fit);

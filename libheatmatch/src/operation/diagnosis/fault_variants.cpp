@@ -1,6 +1,7 @@
 #include "fault_variants.hpp"
 
 #include "operation/meter/meter_checks.hpp"
+#include "other_bank.hpp"
 #include "sentences.hpp"
 
 #include <algorithm>
@@ -275,6 +276,7 @@ std::vector<FaultVariant> fault_variants(const Circuit& circuit, const FitProble
     add_joint(variants, circuit.bank.typical_ohm());
     add_panels(variants, circuit);
     add_hookups(variants, circuit);
+    add_other_banks(variants, circuit);
     return variants;
 }
 

@@ -114,9 +114,12 @@ class Comparison {
         std::vector<double> joints;
         std::vector<double> cleaned;
         std::vector<double> panels;
+        std::vector<double> counts;
         for (std::size_t e = 0; e < all_.size(); ++e) {
             const Plant& plant = all_[e].fit->plant;
             const FaultVariant& variant = *all_[e].variant;
+            const bool of_number = variant.kind == FaultKind::another_number;
+            counts.push_back(of_number ? variant.hookup.count() : circuit_.bank.hookup.count());
             const double a = values_[e][bank_a];
             const double ohm = plant.joint_ohm + plant.array_joint_ohm;
             joints.push_back(std::min(a * a * ohm * k_per_w, hottest_k));
@@ -131,6 +134,7 @@ class Comparison {
                                          : 0.0;
             panels.push_back(each * (1.0 - lost));
         }
+        offer(say<"next.count">(), say<"next.count.how">(), unit::count, 0.0, 0.1, counts);
         offer(say<"next.joints">(), say<"next.joints.how">(), unit::kelvin, 0.0,
               options_.temperature_k, joints);
         offer(say<"next.cleaned">(), say<"next.cleaned.how">(), unit::none, 0.03, 0.0, cleaned);

@@ -48,7 +48,7 @@ struct FaultVariant {
     std::function<void(Plant&, const double*)> apply{};
     int count = 0;     //!< of what is open, bypassed, missing
     Sentence words{};  //!< the same, or where it is, for the sentence
-    Hookup hookup{};   //!< of what is hooked up otherwise
+    Hookup hookup{};   //!< of what is hooked up otherwise, or is of another number
 };
 
 /// Readings and what is known of the sound circuit.

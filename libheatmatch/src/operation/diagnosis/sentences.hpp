@@ -71,6 +71,15 @@ inline constexpr auto table = std::to_array<Template>({
     {"diagnosis.bank_hooked_otherwise",
      "The elements are hooked up {found}, not {described}. Trace the wires, then correct them or "
      "the description."},
+    {"diagnosis.another_element",
+     "Each element has about {ohms} cold, not the {described} described: another element. {named} "
+     "Read its nameplate, measure its ohms cold and disconnected, and correct the description."},
+    {"diagnosis.another_number",
+     "The bank reads as {found}, not {described}: another number of elements. Count those that are "
+     "wired and measure the ohms of each, then correct them or the description."},
+    {"diagnosis.named", "Of the catalog that fits {names}."},
+    {"diagnosis.named_and_more", "Of the catalog that fits {names} and {more} more."},
+    {"diagnosis.none_named", "No element of the catalog has that."},
     {"diagnosis.fill",
      "The fill conducts about {k} at {cold}, not what its medium says: damp above it, settled or "
      "coarse below. Look for steam and for a gap at the sheath, then enter it."},
@@ -85,6 +94,19 @@ inline constexpr auto table = std::to_array<Template>({
     {"diagnosis.strings", "{lost} strings of the {all}"},
     {"diagnosis.joint_at_bank", "between array and bank"},
     {"diagnosis.joint_in_array", "in the array, before its terminals"},
+    {"diagnosis.ohms_of_element", "ohms of each element, cold"},
+    {"diagnosis.elements", "elements in {found}"},
+    {"diagnosis.bank_ohms",
+     "Volts over amperes at the bank: read {read}, described {described} ({low} to {high}), "
+     "{times} "
+     "times."},
+    {"diagnosis.bank_ohms_open",
+     "Volts at the bank without amperes: it reads as open, described {described} ({low} to "
+     "{high})."},
+    {"diagnosis.one_reading",
+     "One row of readings carries little: {often} of them are misread, so no explanation is ruled "
+     "out "
+     "by it. Read again before you take anything apart."},
     {"diagnosis.share_of_turns", "share of the turns"},
     {"diagnosis.extra_ohms", "extra ohms"},
     {"diagnosis.sun_on_cells", "sun on the cells over that of the meter"},
@@ -141,6 +163,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"next.irradiance.how", "Sun meter in the plane of the panels."},
     {"next.element_ohm.how", "Ohmmeter across each element, cold and disconnected; the odd one."},
 
+    {"next.count", "number of elements wired"},
+    {"next.count.how", "Count them, array disconnected, and read each nameplate."},
     {"next.joints", "joint temperature"},
     {"next.joints.how", "Infrared meter on every joint while it heats, shiny metal taped."},
     {"next.cleaned", "Isc of a cleaned panel"},

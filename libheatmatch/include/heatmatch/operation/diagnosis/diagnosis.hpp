@@ -13,6 +13,7 @@
 #include "heatmatch/base/units.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
 #include "heatmatch/operation/meter/readings.hpp"
+#include "heatmatch/parts/parts.hpp"
 
 namespace heatmatch {
 
@@ -29,12 +30,14 @@ enum class FaultKind {
     aged,                     //!< less current and more series resistance
     panels_hooked_otherwise,  //!< as many panels
     bank_hooked_otherwise,    //!< as many elements
+    another_element,          //!< all alike, of other ohms
+    another_number,           //!< of elements, all as described
     fill_conductivity         //!< of the store
 };
 inline constexpr auto fault_words = std::to_array<std::string_view>(
     {"as expected", "element open", "turns shorted", "section bypassed", "panel missing",
      "hot joint", "low sun", "dirt", "aged", "panels hooked otherwise", "bank hooked otherwise",
-     "fill conductivity"});
+     "another element", "another number of elements", "fill conductivity"});
 [[nodiscard]] constexpr std::span<const std::string_view> words_of(FaultKind) {
     return fault_words;
 }
@@ -53,6 +56,7 @@ struct DiagnosisOptions {
     double threshold = 5.0;      //!< of the score, within which explanations are not told apart
     std::size_t most_rows = 12;  //!< of a long log that are used, spread over the current
     double typical_sun_w_m2 = 800.0;  //!< that the next measurement is planned for
+    const Parts* parts = nullptr;     //!< whose elements are named where their ohms were found
     Progress progress{};
 };
 
@@ -73,7 +77,7 @@ struct Hypothesis {
     double misfit = 0.0;  //!< chi-square of readings and priors, robust beyond three errors
     double score = 0.0;   //!< misfit + 1 for each fitted number + its rarity (0 to 3)
                           //!< + 3 for a fault too small to be called one
-    double weight = 0.0;  //!< exp(-score/2) over the sum of all
+    double weight = 0.0;  //!< share among all, see diagnose()
     std::vector<FittedValue> fitted{};
     Sentences evidence{};  //!< what was read against what it predicts
 };
@@ -94,6 +98,7 @@ struct Diagnosis {
     bool unexplained = false;             //!< not even the best fits the readings
     std::vector<NextMeasurement> next{};  //!< best first
     Sentence verdict{};
+    Sentence bank_ohms{};  //!< volts over amperes that were read, beside the ohms described
     Sentences remarks{};
 };
 
@@ -102,8 +107,11 @@ struct Diagnosis {
 /// as sun meter, or nothing; the same holds for the element's ohms, their ratio hot to cold, and
 /// the panels' current and volts, held by the band of what is known of them, so that a tolerance is
 /// no fault. Temperatures of sheath and store are compared with the closed form of the bed. Checks
-/// the readings first as check_readings() does. Throws InvalidInput where nothing can be used,
-/// Interrupted where the progress callback asks to stop.
+/// the readings first as check_readings() does. A weight is `exp(-score/2)` over the sum of all,
+/// with two limits on what readings carry: one row may be misread, once in twenty times, so the
+/// score counts at most `2 ln 20` a row above the best; and explanations that the readings do not
+/// tell apart have equal weights. Throws InvalidInput where nothing can be used, Interrupted where
+/// the progress callback asks to stop.
 [[nodiscard]] Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
                                  const DiagnosisOptions& options = {});
 
