@@ -30,7 +30,49 @@ void check(const char* field, double value, double low, double high, const char*
                         .remedy = say<"heat.in_its_unit">()});
 }
 
+/// One step of constant power, the loss that of its mean temperature:
+/// `mean = Te + (T0 - Te) (1 - exp(-x))/x`, x = t/tau.
+double stepped_k(const BedFill& fill, const StoreShell& shell, double before_k, double air_k,
+                 double power_w, double seconds) {
+    double mean_k = before_k;
+    double next_k = before_k;
+    constexpr int rounds = 3;
+    for (int round = 0; round < rounds; ++round) {
+        const double loss_w_k = shell.loss_w_k(mean_k, air_k);
+        const double capacity =
+            fill.density_kg_m3 * shell.volume_m3 * fill.heat_capacity.at(mean_k);
+        const double x = seconds * loss_w_k / capacity;
+        const double tends_k = air_k + power_w / loss_w_k;
+        const double gone = -std::expm1(-x);
+        next_k = std::min(tends_k + (before_k - tends_k) * (1.0 - gone), boiling_k);
+        mean_k = std::min(tends_k + (before_k - tends_k) * gone / x, boiling_k);
+    }
+    return next_k;
+}
+
 }  // namespace
+
+double charged_bulk_c(const BedFill& fill, const StoreShell& shell, const BulkCharge& charge) {
+    constexpr double longest_step_h = 3.0;
+    const double air_k = charge.air_c + zero_celsius_k;
+    double bulk_k = air_k;
+    const auto stepped = [&](double power_w, double hours) {
+        const auto steps = static_cast<int>(std::ceil(hours / longest_step_h));
+        for (int i = 0; i < steps; ++i) {
+            bulk_k = stepped_k(fill, shell, bulk_k, air_k, power_w, hours * 3600.0 / steps);
+        }
+    };
+    constexpr double day_h = 24.0;
+    constexpr double same_k = 0.01;
+    stepped(charge.power_w, charge.hours);
+    for (double day = 2.0; day <= charge.days; ++day) {
+        const double before_k = bulk_k;
+        stepped(0.0, day_h - charge.hours);
+        stepped(charge.power_w, charge.hours);
+        if (std::fabs(bulk_k - before_k) < same_k) break;
+    }
+    return bulk_k - zero_celsius_k;
+}
 
 MixedBulk::MixedBulk(BedFill fill, StoreShell shell, LegLayout legs, double air_c, double start_c)
     : fill_(std::move(fill)), shell_(std::move(shell)), legs_(std::move(legs)) {
