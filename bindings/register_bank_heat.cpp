@@ -24,6 +24,8 @@ void register_point(py::module_& module) {
         .def_readonly("sheath_c", &HeatPoint::sheath_c,
                       "judged: low conductivity, rise times 1.10 [°C]")
         .def_readonly("sheath_band", &HeatPoint::sheath_band, "of the sheath without that factor")
+        .def_readonly("gap_k", &HeatPoint::gap_k,
+                      "of the judged sheath, by the air between rod and fill [K]")
         .def_readonly("coil_c", &HeatPoint::coil_c, "within the judged sheath [°C]")
         .def_readonly("void_c", &HeatPoint::void_c,
                       "of a sheath that sand has settled away from [°C]")
@@ -57,13 +59,14 @@ void register_point(py::module_& module) {
                                       at.void_c, at.bed_mean_c, at.wall_c, at.lid_c,
                                       at.stagnation_sheath_c, at.stagnation_wall_c,
                                       at.moist_sheath_c, at.boils, at.inner_c,
-                                      at.stagnation_inner_c);
+                                      at.stagnation_inner_c, at.gap_k);
             },
             [](const py::tuple& state) {
                 const auto number = [&state](std::size_t i) { return state[i].cast<double>(); };
                 return HeatPoint{.w_per_cm = number(0),
                                  .sheath_c = number(1),
                                  .sheath_band = temperature_band_from(state[2].cast<py::tuple>()),
+                                 .gap_k = number(14),
                                  .coil_c = number(3),
                                  .void_c = number(4),
                                  .bed_mean_c = number(5),

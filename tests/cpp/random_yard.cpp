@@ -163,6 +163,7 @@ void add_store(Installation& yard, Dice& dice, bool wet) {
     store.terminals = dice.one_of(places);
     store.moist = dice.coin();
     store.vented = dice.coin();
+    store.rods_packed = dice.coin();
     store.combustible_distance_mm = dice.between(0.0, 1500.0);
     constexpr auto materials = std::to_array<heatmatch::StoreMaterial>(
         {heatmatch::StoreMaterial::ceramic_fibre, heatmatch::StoreMaterial::stainless_steel,

@@ -50,6 +50,7 @@ constexpr auto forgettable = std::to_array<Forgotten>({
     {"store.charge_hours", [](Installation& i) { i.store->charge_hours.reset(); }},
     {"store.combustible_distance_mm",
      [](Installation& i) { i.store->combustible_distance_mm.reset(); }},
+    {"store.rods_packed", [](Installation& i) { i.store->rods_packed.reset(); }},
     {"store.vessel_bonded", [](Installation& i) { i.store->vessel_bonded.reset(); }},
     {"store.sheath_bonded", [](Installation& i) { i.store->sheath_bonded.reset(); }},
     {"site.frames_bonded", [](Installation& i) { i.site.frames_bonded.reset(); }},

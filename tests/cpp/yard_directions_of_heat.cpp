@@ -104,6 +104,12 @@ std::vector<YardDirection> of_stores() {
         {"wood nearer",
          {"wall and lid"},
          [](Installation& y, double s) { lessen(y.store->combustible_distance_mm, 0.0, s); }},
+        {"stones that are larger", in_the_bed,
+         [](Installation& y, double s) {
+             if (fill(y).stone_mm) *fill(y).stone_mm *= 1.0 + 2.0 * s;
+         }},
+        {"rods not packed", in_the_bed,
+         [](Installation& y, double) { y.store->rods_packed = false; }},
         {"closed vessel",
          {"store ceiling", "pressure"},
          [](Installation& y, double) { y.store->vented = false; }},

@@ -277,6 +277,7 @@ MORE = {
     "site/code": ("nec", "iec"),
     "store/vessel_bonded": (True, False),
     "store/sheath_bonded": (True, False),
+    "store/rods_packed": (True, False),
     "store/element_covered": (True, False),
     # What stands more than the fill does: an unstated material is a warning, no danger.
     "store/vessel": ("stainless steel", "ceramic fibre"),

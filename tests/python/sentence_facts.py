@@ -157,6 +157,9 @@ FACTS: dict[tuple[str, str], Fact] = {
     ("run.not_in_metal", "volts"): always(30.0),
     ("run.state_air_to_choose", "ohms"): always(0.0),
     ("run.table_current", "factor"): always(1.5625),
+    ("sheath.gap", "adds"): lambda told: told.candidate.heat.gap_k,
+    # Which gap a fill leaves, cpp/test_rod_contact.cpp looks at.
+    ("sheath.gap", "gap"): lambda _: None,
     ("sheath.load", "hours"): lambda told: told.store.get("charge_hours", 6.0),
     ("sheath.load", "load"): Told.w_per_cm,
     ("sheath.stagnation_damp", "dry"): lambda told: told.candidate.heat.stagnation_sheath_c,

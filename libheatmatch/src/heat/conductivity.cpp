@@ -194,7 +194,7 @@ Sentences fill_warnings(const Medium& medium) {
         warnings.push_back(say<"heat.moist_ground">(
             with<"medium">(medium.id), with<"field">("k20_w_mk"),
             with<"given">(medium.k20_w_mk, unit::watt_per_m_k),
-            with<"low">({0.2, unit::watt_per_m_k, 3, Shown::number}),
+            with<"low">({0.17, unit::watt_per_m_k, 3, Shown::number}),
             with<"high">(0.35, unit::watt_per_m_k), with<"moist">("moist_k_w_mk")));
     }
     return warnings;

@@ -23,7 +23,7 @@ void require_number(std::string_view part, const char* field, double value, cons
 }
 
 Sentence dry_sand_has() {
-    return say<"heat.dry_sand_has">(with<"low">(0.2), with<"high">(0.35));
+    return say<"heat.dry_sand_has">(with<"low">(0.17), with<"high">(0.35));
 }
 
 void require_fields(std::span<const Field> fields, const void* record, const std::string& part,

@@ -2,6 +2,7 @@
 
 #include "base/sentences.hpp"
 #include "heat_input.hpp"
+#include "rod_contact.hpp"
 #include "sentences.hpp"
 
 #include <algorithm>
@@ -11,6 +12,7 @@
 #include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/units.hpp"
+#include "heatmatch/heat/mixed_bulk.hpp"
 
 namespace heatmatch {
 
@@ -58,33 +60,18 @@ void add_assumed(std::vector<Assumption>& to, const std::vector<Assumption>& mor
     }
 }
 
-/// Water mixes itself: one temperature, until it boils [K].
-double water_k(const Medium& medium, const StoreShell& shell, const StoreCharge& charge) {
-    const double air_k = charge.air_c + zero_celsius_k;
-    const double capacity =
-        medium.density_kg_m3 * HeatCapacity(medium.heat_capacity_j_kgk).at(air_k) * shell.volume_m3;
-    double bulk_k = air_k;
-    for (int step = 0; step < 20; ++step) {
-        const double ua = shell.loss_w_k(bulk_k, air_k);
-        const double tau = capacity / ua;
-        const double before = charge.days > 1.0 ? std::expm1(-seconds_of_day * charge.days / tau) /
-                                                      std::expm1(-seconds_of_day / tau)
-                                                : 1.0;
-        bulk_k = std::min(
-            air_k - charge.power_w / ua * std::expm1(-charge.hours * 3600.0 / tau) * before,
-            boiling_c + zero_celsius_k);
-    }
-    return bulk_k;
-}
-
 /// The sheath gives its heat off by free convection until bubbles do it better.
 SheathTemperature in_liquid(const Medium& medium, const Store& store, const LegLayout& legs,
                             const StoreCharge& charge) {
     check_fill(medium);
     const StoreShell shell = store_shell(store);
     const double air_k = charge.air_c + zero_celsius_k;
-    const double bulk_k = water_k(medium, shell, charge);
-    const double bulk_c = bulk_k - zero_celsius_k;
+    const double bulk_c = charged_bulk_c(bed_fill(medium, ConductivityEnd::typical), shell,
+                                         {.power_w = charge.power_w,
+                                          .hours = charge.hours,
+                                          .days = charge.days,
+                                          .air_c = charge.air_c});
+    const double bulk_k = bulk_c + zero_celsius_k;
     const double w_per_m = charge.power_w / legs.heated_length_m();
     const double flux_w_m2 = w_per_m / (2.0 * pi * legs.sheath_radius_m);
     const auto sheath_c = [&](double film, double above_k) {
@@ -131,14 +118,9 @@ BedCharge bed_charge(const Medium& medium, const Store& store, const Element& el
                   .hours = charge.hours,
                   .days = charge.days};
     check_fit(element, bed.legs);
-    if (medium.form == MediumForm::solid) {
-        // A rod lies in a groove or bore: it does not touch all around.
-        constexpr double clearance_m = 0.0002;
-        bed.gap_m = clearance_m;
-        bed.fill.assumed.push_back({"element \"" + element.id + '"', "gap to the solid around it",
-                                    sentence_of(Amount{1000.0 * clearance_m, unit::millimetre}),
-                                    from_memory()});
-    }
+    const RodContact contact = rod_contact(medium, store, element, bed.legs.sheath_radius_m);
+    bed.gap_m = contact.gap_m;
+    add_assumed(bed.fill.assumed, contact.assumed);
     // Metal and magnesia of an 8 mm rod, by area; from memory.
     constexpr double reference_radius_m = 0.004;
     const double size = bed.legs.sheath_radius_m / reference_radius_m;

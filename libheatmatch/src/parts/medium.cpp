@@ -32,6 +32,12 @@ std::span<const Field> medium_fields() {
                                  .unit = unit::millimetre,
                                  .range = {.low = 0.001, .high = 500.0},
                                  .meaning = "size of the grains"}),
+        bind<&Medium::stone_mm>({.name = "stone_mm",
+                                 .kind = FieldKind::number,
+                                 .unit = unit::millimetre,
+                                 .range = {.low = 0.001, .high = 500.0},
+                                 .meaning = "size of coarse stones, where grain_mm is smaller for "
+                                            "the law of conductivity"}),
         bind<&Medium::k20_w_mk>({.name = "k20_w_mk",
                                  .kind = FieldKind::number,
                                  .unit = unit::watt_per_m_k,

@@ -86,6 +86,12 @@ std::span<const Field> store_fields() {
                              .meaning = "the fill was put in damp, or gets wet",
                              .careful = true,
                              .careful_source = "common-practice"}),
+        bind<&Store::rods_packed>(
+            {.name = "rods_packed",
+             .kind = FieldKind::flag,
+             .meaning = "the gaps round the rods in a solid are packed full with fine sand or mortar",
+             .careful = false,
+             .careful_source = "common-practice"}),
         bind<&Store::vented>({.name = "vented",
                               .kind = FieldKind::flag,
                               .meaning = "steam and pressure have a way out",

@@ -23,13 +23,14 @@ inline constexpr auto medium_form_words =
 }
 
 /// What a heat store is filled with. Building-physics tables give about 2 W/mK for "sand and
-/// gravel": that is moist ground; dry sand conducts 0.2 to 0.35 W/mK.
+/// gravel": that is moist ground; dry sand conducts 0.17 to 0.35 W/mK.
 struct Medium {
     std::string id{};
     std::string label{};
     std::optional<MediumForm> form{};
     std::optional<double> porosity{};               //!< void share of a granular bed
     std::optional<double> grain_mm{};               //!< [mm]
+    std::optional<double> stone_mm{};               //!< where grain_mm is only the law's [mm]
     double k20_w_mk = 0.0;                          //!< dry, at 20 °C, typical [W/mK]
     std::optional<double> k20_low_w_mk{};           //!< [W/mK]
     std::optional<double> k20_high_w_mk{};          //!< [W/mK]

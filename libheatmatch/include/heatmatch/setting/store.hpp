@@ -53,6 +53,7 @@ struct Store {
     std::optional<double> air_c{};         //!< around it on the warmest day of use [°C]
     std::optional<StoreTerminals> terminals{};
     std::optional<bool> moist{};                      //!< the fill was put in damp, or gets wet
+    std::optional<bool> rods_packed{};                //!< in the grooves or bores of a solid
     std::optional<bool> vented{};                     //!< steam and pressure have a way out
     std::optional<double> combustible_distance_mm{};  //!< to the nearest wood or plastic [mm]
     std::optional<StoreMaterial> vessel{};            //!< wall, floor and lid that hold the fill

@@ -96,6 +96,11 @@ HeatPoint BankHeat::at(double element_w) const {
                     .stagnation_sheath_c = verdict_c(late.sheath_c, stagnant.air_c),
                     .stagnation_wall_c = std::max(late.wall_c, late_out.wall_c),
                     .stagnation_inner_c = std::max(late.inner_c, late_out.inner_c)};
+    if (careful.gap_m > 0.0) {
+        BedCharge touching = careful;
+        touching.gap_m = 0.0;
+        point.gap_k = verdict_factor * (low.sheath_c - sheath_only_c(touching, power_w));
+    }
     point.coil_c = point.sheath_c + coil_above_sheath_k(w_per_m);
     if (moist) {
         // Until it dries a damp bed takes more heat to its wall.

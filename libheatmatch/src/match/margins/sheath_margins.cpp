@@ -83,6 +83,11 @@ Margin sheath_margin(const StoreView& view) {
         margin.said =
             say<"sheath.in_damp_fill">(with<"load">(load_of(view)), with<"sheath">(sheath->label));
     }
+    if (view.point.gap_k > 0.0) {
+        add(margin,
+            say<"sheath.gap">(with<"adds">(view.point.gap_k, unit::kelvin),
+                              with<"gap">(1000.0 * view.heat.careful.gap_m, unit::millimetre)));
+    }
     grade(margin, room_c);
     if (damp) warn_if_dry(margin, view.point.sheath_c);
     return margin;

@@ -19,6 +19,7 @@ struct HeatPoint {
     double w_per_cm = 0.0;             //!< of heated length
     double sheath_c = 0.0;             //!< judged: low conductivity, rise times 1.10
     TemperatureBand sheath_band{};     //!< low, typical and high, without that factor
+    double gap_k = 0.0;                //!< of the judged sheath, by the air between rod and fill
     double coil_c = 0.0;               //!< of the judged sheath
     double void_c = 0.0;               //!< of a sheath that sand has settled away from
     double bed_mean_c = 0.0;           //!< typical bulk
