@@ -193,9 +193,8 @@ void register_diagnosis(py::module_& module) {
         py::arg("candidate"), py::arg("readings"), py::kw_only(), py::arg("catalog") = py::none(),
         py::arg("progress") = py::none(),
         "Which faults explain readings: ranked, those that cannot be told apart as one group, and "
-        "what to measure next. Readings that cannot be meant are left out and told. With a "
-        "catalog, "
-        "its elements are named where other ohms were found.");
+        "what to measure next. Readings that cannot be meant are left out and listed. With a "
+        "catalog, its elements are named where other ohms were found.");
 }
 
 }  // namespace heatmatch::python

@@ -146,7 +146,7 @@ def test_other_ohms_are_named_by_the_catalog(
     found = hm.diagnose(standing, readings, catalog=starter)
     assert found.ranked[0].kind == "another element"
     assert "catalog" in found.ranked[0].sentence
-    assert re.search(r"\b3(\.00)? times", found.bank_ohms)
+    assert re.search(r"ratio 3(\.00)?\.", found.bank_ohms)
     assert found.bank_ohms in [*_core.diagnosis_sentences(found)]
     assert "catalog" not in hm.diagnose(standing, readings).ranked[0].sentence
     assert not hm.diagnose(standing, hm.Readings.from_rows([{"open_v": 60.0}])).bank_ohms

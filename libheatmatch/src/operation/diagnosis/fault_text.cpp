@@ -109,7 +109,7 @@ Sentence fault_sentence(const FaultVariant& variant, const VariantFit& fit, cons
                 with<"described">(circuit.bank.hookup.label()));
         case FaultKind::another_element:
             return another_element_sentence(circuit, fitted_values(variant, fit).front(), parts);
-        case FaultKind::another_number:
+        case FaultKind::another_number_of_elements:
             return say<"diagnosis.another_number">(with<"found">(variant.hookup.label()),
                                                    with<"described">(circuit.bank.hookup.label()));
         case FaultKind::fill_conductivity:

@@ -118,7 +118,7 @@ class Comparison {
         for (std::size_t e = 0; e < all_.size(); ++e) {
             const Plant& plant = all_[e].fit->plant;
             const FaultVariant& variant = *all_[e].variant;
-            const bool of_number = variant.kind == FaultKind::another_number;
+            const bool of_number = variant.kind == FaultKind::another_number_of_elements;
             counts.push_back(of_number ? variant.hookup.count() : circuit_.bank.hookup.count());
             const double a = values_[e][bank_a];
             const double ohm = plant.joint_ohm + plant.array_joint_ohm;

@@ -62,7 +62,7 @@ void add_another_number(std::vector<FaultVariant>& variants, const Hookup& own) 
         constexpr double first = 1.5;
         constexpr double each_more = 0.3;
         const int count = found.count();
-        variants.push_back({.kind = FaultKind::another_number,
+        variants.push_back({.kind = FaultKind::another_number_of_elements,
                             .rarity = first + each_more * (away - 1),
                             .apply =
                                 [found](Plant& plant, const double*) {
@@ -92,7 +92,7 @@ Sentence another_element_sentence(const Circuit& circuit, const FittedValue& ohm
                                   const Parts* parts) {
     const Bank& bank = circuit.bank;
     const ElementResistance own = cold_ohms_of(bank.element, bank.alloy ? &*bank.alloy : nullptr);
-    Sentence named;
+    Sentence next = say<"diagnosis.read_nameplate">();
     if (parts != nullptr) {
         std::vector<std::pair<double, std::string>> fitting;
         for (const Element& element : parts->elements) {
@@ -111,17 +111,17 @@ Sentence another_element_sentence(const Circuit& circuit, const FittedValue& ohm
         }
         const std::size_t more = fitting.size() - names.size();
         if (names.empty()) {
-            named = say<"diagnosis.none_named">();
+            next = say<"diagnosis.none_named">(with<"next">(next));
         } else if (more == 0) {
-            named = say<"diagnosis.named">(with<"names">(std::move(names)));
+            next = say<"diagnosis.named">(with<"names">(std::move(names)), with<"next">(next));
         } else {
-            named = say<"diagnosis.named_and_more">(with<"names">(std::move(names)),
-                                                    count_of<"more">(more));
+            next = say<"diagnosis.named_and_more">(with<"names">(std::move(names)),
+                                                   count_of<"more">(more), with<"next">(next));
         }
     }
     return say<"diagnosis.another_element">(with<"ohms">(ohms.value, unit::ohm),
                                             with<"described">(own.typical_ohm, unit::ohm),
-                                            with<"named">(named));
+                                            with<"next">(next));
 }
 
 Sentence bank_ohms_of(const std::vector<FitRow>& rows, const Bank& bank) {

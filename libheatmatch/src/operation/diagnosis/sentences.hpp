@@ -72,14 +72,15 @@ inline constexpr auto table = std::to_array<Template>({
      "The elements are hooked up {found}, not {described}. Trace the wires, then correct them or "
      "the description."},
     {"diagnosis.another_element",
-     "Each element has about {ohms} cold, not the {described} described: another element. {named} "
-     "Read its nameplate, measure its ohms cold and disconnected, and correct the description."},
+     "Each element has about {ohms} cold, not the described {described}: another element. {next}"},
     {"diagnosis.another_number",
      "The bank reads as {found}, not {described}: another number of elements. Count those that are "
      "wired and measure the ohms of each, then correct them or the description."},
-    {"diagnosis.named", "Of the catalog that fits {names}."},
-    {"diagnosis.named_and_more", "Of the catalog that fits {names} and {more} more."},
-    {"diagnosis.none_named", "No element of the catalog has that."},
+    {"diagnosis.read_nameplate",
+     "Read its nameplate, measure its ohms cold and disconnected, and correct the description."},
+    {"diagnosis.named", "In the catalog {names} fits. {next}"},
+    {"diagnosis.named_and_more", "In the catalog {names} and {more} more fit. {next}"},
+    {"diagnosis.none_named", "No element of the catalog has these ohms. {next}"},
     {"diagnosis.fill",
      "The fill conducts about {k} at {cold}, not what its medium says: damp above it, settled or "
      "coarse below. Look for steam and for a gap at the sheath, then enter it."},
@@ -97,16 +98,13 @@ inline constexpr auto table = std::to_array<Template>({
     {"diagnosis.ohms_of_element", "ohms of each element, cold"},
     {"diagnosis.elements", "elements in {found}"},
     {"diagnosis.bank_ohms",
-     "Volts over amperes at the bank: read {read}, described {described} ({low} to {high}), "
-     "{times} "
-     "times."},
+     "V/I at the bank: read {read}, described {described} ({low} to {high}), ratio {times}."},
     {"diagnosis.bank_ohms_open",
-     "Volts at the bank without amperes: it reads as open, described {described} ({low} to "
+     "V/I at the bank: volts without amperes, so it reads as open; described {described} ({low} to "
      "{high})."},
     {"diagnosis.one_reading",
-     "One row of readings carries little: {often} of them are misread, so no explanation is ruled "
-     "out "
-     "by it. Read again before you take anything apart."},
+     "One row of readings cannot decide: about {often} of rows are misread, so it rules out no "
+     "explanation. Repeat the readings before you take anything apart."},
     {"diagnosis.share_of_turns", "share of the turns"},
     {"diagnosis.extra_ohms", "extra ohms"},
     {"diagnosis.sun_on_cells", "sun on the cells over that of the meter"},

@@ -20,19 +20,19 @@ namespace heatmatch {
 /// What may be behind readings.
 enum class FaultKind {
     as_expected,
-    element_open,             //!< one or more parallel branches of the bank, or all of it
-    turns_shorted,            //!< a share of one element
-    section_bypassed,         //!< sections of panels, all in one string
-    panel_missing,            //!< of a string, or a string of the array
-    hot_joint,                //!< extra ohms
-    low_sun,                  //!< less on the panels than on the sun meter: shade, angle, haze
-    dirt,                     //!< all panels alike
-    aged,                     //!< less current and more series resistance
-    panels_hooked_otherwise,  //!< as many panels
-    bank_hooked_otherwise,    //!< as many elements
-    another_element,          //!< all alike, of other ohms
-    another_number,           //!< of elements, all as described
-    fill_conductivity         //!< of the store
+    element_open,                //!< one or more parallel branches of the bank, or all of it
+    turns_shorted,               //!< a share of one element
+    section_bypassed,            //!< sections of panels, all in one string
+    panel_missing,               //!< of a string, or a string of the array
+    hot_joint,                   //!< extra ohms
+    low_sun,                     //!< less on the panels than on the sun meter: shade, angle, haze
+    dirt,                        //!< all panels alike
+    aged,                        //!< less current and more series resistance
+    panels_hooked_otherwise,     //!< as many panels
+    bank_hooked_otherwise,       //!< as many elements
+    another_element,             //!< all alike, of other ohms
+    another_number_of_elements,  //!< all as described
+    fill_conductivity            //!< of the store
 };
 inline constexpr auto fault_words = std::to_array<std::string_view>(
     {"as expected", "element open", "turns shorted", "section bypassed", "panel missing",
