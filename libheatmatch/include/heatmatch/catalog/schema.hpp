@@ -6,7 +6,7 @@
 namespace heatmatch {
 
 /// Version of the tables this library writes (`PRAGMA user_version`).
-inline constexpr int schema_version = 5;
+inline constexpr int schema_version = 6;
 /// Marks a SQLite file as a heatmatch catalog (`PRAGMA application_id`, the letters `hmat`).
 inline constexpr int catalog_application_id = 0x686d6174;
 
