@@ -65,7 +65,7 @@ def test_the_fill_comes_from_a_catalog_or_is_given(
     assert sheath(own) == sheath(better)
 
 
-# Source: design: the table value of moist ground, 2 W/mK, is no value of dry sand (0.2 to 0.35).
+# Source: design: the table value of moist ground, 2 W/mK, is no value of dry sand (0.17 to 0.35).
 def test_moist_ground_in_a_dry_bed_is_named(
     rod: hm.Element, drum: hm.Store, minimal: Callable[..., Any]
 ) -> None:
