@@ -163,7 +163,6 @@ void add_store(Installation& yard, Dice& dice, bool wet) {
     store.terminals = dice.one_of(places);
     store.moist = dice.coin();
     store.vented = dice.coin();
-    store.rods_packed = dice.coin();
     store.combustible_distance_mm = dice.between(0.0, 1500.0);
     constexpr auto materials = std::to_array<heatmatch::StoreMaterial>(
         {heatmatch::StoreMaterial::ceramic_fibre, heatmatch::StoreMaterial::stainless_steel,
@@ -207,6 +206,8 @@ Installation random_yard(Dice& dice) {
         add_random_device(yard, dice, "device-" + std::to_string(i));
     }
     if (dice.coin()) add_limit_that_opens(yard, dice);
+    constexpr double warm_c = 37.5;
+    yard.store->rods_packed = *yard.store->air_c < warm_c;  // no throw: other fields stay as thrown
     return yard;
 }
 
