@@ -24,7 +24,7 @@ TEST_CASE("the screen equals the full margins where terminals are hotter than th
 TEST_CASE("the screen sees the sheath of what is left when a parallel branch opens") {
     Installation installation = demo();
     installation.panels.resize(1);
-    installation.panels.front().count = 8;
+    installation.panels.front().count = 6;
     installation.elements = {{.element = "storage-rod-1000-240", .count = 4},
                              {.element = "strip-500-240", .count = 3}};
     for (const bool said : {true, false}) {
