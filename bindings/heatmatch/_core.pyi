@@ -697,6 +697,7 @@ class Medium(metaclass=_Meta):
         source_kind: str,
         porosity: float | str | None = ...,
         grain_mm: float | str | None = ...,
+        stone_mm: float | str | None = ...,
         k20_low_w_mk: float | str | None = ...,
         k20_high_w_mk: float | str | None = ...,
         conductivity_w_mk: list[dict[str, Any]] | None = ...,
@@ -720,6 +721,8 @@ class Medium(metaclass=_Meta):
     def porosity(self) -> float | None: ...
     @property
     def grain_mm(self) -> float | None: ...
+    @property
+    def stone_mm(self) -> float | None: ...
     @property
     def k20_w_mk(self) -> float: ...
     @property
@@ -762,6 +765,7 @@ class Medium(metaclass=_Meta):
         form: str | None = ...,
         porosity: float | str | None = ...,
         grain_mm: float | str | None = ...,
+        stone_mm: float | str | None = ...,
         k20_w_mk: float | str | None = ...,
         k20_low_w_mk: float | str | None = ...,
         k20_high_w_mk: float | str | None = ...,
@@ -1102,7 +1106,8 @@ class Store(metaclass=_Meta):
         bottom_u_w_m2k: float | str | None = ..., element_spacing_mm: float | str | None = ...,
         spreader_diameter_mm: float | str | None = ..., stands: str | None = ...,
         charge_hours: float | str | None = ..., air_c: float | str | None = ...,
-        terminals: str | None = ..., moist: bool | None = ..., vented: bool | None = ...,
+        terminals: str | None = ..., moist: bool | None = ...,
+        rods_packed: bool | None = ..., vented: bool | None = ...,
         combustible_distance_mm: float | str | None = ..., vessel: str | None = ...,
         liner: str | None = ..., lagging: str | None = ...,
         lagging_mm: float | str | None = ..., element_covered: bool | None = ...,
@@ -3083,6 +3088,8 @@ class Diagnosis(metaclass=_Meta):
     @property
     def verdict(self) -> Sentence: ...
     @property
+    def bank_ohms(self) -> Sentence: ...
+    @property
     def remarks(self) -> list[Sentence]: ...
     def _repr_html_(self) -> str: ...
 
@@ -3091,6 +3098,6 @@ def meter_sheet(
     uncovered_cell_c: float = ..., units: str = ...,
 ) -> MeterSheet: ...
 def diagnose(
-    candidate: Candidate, readings: Readings, *,
+    candidate: Candidate, readings: Readings, *, catalog: Catalog | None = ...,
     progress: Callable[[float], object] | bool | None = ...,
 ) -> Diagnosis: ...

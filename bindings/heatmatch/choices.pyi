@@ -260,4 +260,6 @@ class FaultKind(Choice):
     AGED = "aged"
     PANELS_HOOKED_OTHERWISE = "panels hooked otherwise"
     BANK_HOOKED_OTHERWISE = "bank hooked otherwise"
+    ANOTHER_ELEMENT = "another element"
+    ANOTHER_NUMBER_OF_ELEMENTS = "another number of elements"
     FILL_CONDUCTIVITY = "fill conductivity"

@@ -19,7 +19,7 @@ struct RodContact {
 /// Among grains over a quarter of its diameter: those touch it at points only. A plane wall passes
 /// `0.8 (4 k/d) [(1 + 2s/d) ln(1 + d/2s) - 1]` W/m2K to spheres of d through air of k, s = 10 um of
 /// roughness for crushed stones; the gap is k over that. Finer grains: none, less than 15 K at
-/// 1 W/cm. Where nobody tells the grain, large stones. Not valid for stones far thicker than the
+/// 1 W/cm. Grain not stated: large stones. Not valid for stones far thicker than the
 /// rod, whose voids see it.
 /// @cite schlunder-1984
 [[nodiscard]] RodContact rod_contact(const Medium& medium, const Store& store,

@@ -89,7 +89,8 @@ std::span<const Field> store_fields() {
         bind<&Store::rods_packed>(
             {.name = "rods_packed",
              .kind = FieldKind::flag,
-             .meaning = "the gaps round the rods in a solid are packed full with fine sand or mortar",
+             .meaning =
+                 "the gaps round the rods in a solid are packed full with fine sand or mortar",
              .careful = false,
              .careful_source = "common-practice"}),
         bind<&Store::vented>({.name = "vented",

@@ -27,7 +27,7 @@ inline constexpr auto table = std::to_array<Template>({
      "{load} the sheath reaches {value}, the fill at its worst and the model's error counted "
      "({low} to {high} by the fill alone); {sheath} stands {limit} for years."},
     {"sheath.gap",
-     "Of that, {adds} by the air between rod and fill, taken as an even gap of {gap}."},
+     "The air between rod and fill adds {adds} of that, taken as an even gap of {gap}."},
     {"sheath.in_damp_fill",
      "{load} the damp fill stays damp, and the sheath reaches {value}; let it dry out, and it "
      "reaches {high}. {sheath} stands {limit} for years: keep the fill damp."},
