@@ -20,11 +20,13 @@ TEST_CASE("the screen equals the full margins where terminals are hotter than th
     check_screen(installation);
 }
 
-// Two rods in parallel; at half the array's watts each they last, at all of them one does not.
+// Two rods in parallel; at half the array's watts each they last, at all of them one does not. Four
+// hours a day: in six, stagnation would be named first.
 TEST_CASE("the screen sees the sheath of what is left when a parallel branch opens") {
     Installation installation = demo();
     installation.panels.resize(1);
-    installation.panels.front().count = 6;
+    installation.panels.front().count = 8;
+    installation.store->charge_hours = 4.0;
     installation.elements = {{.element = "storage-rod-1000-240", .count = 4},
                              {.element = "strip-500-240", .count = 3}};
     for (const bool said : {true, false}) {
