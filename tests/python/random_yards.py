@@ -275,10 +275,8 @@ MORE = {
     "site/array_on": ("ground", "building"),
     "site/earthing": ("floating", "grounded"),
     "site/code": ("nec", "iec"),
-    "store/vessel_bonded": (True, False),
-    "store/sheath_bonded": (True, False),
-    "store/rods_packed": (True, False),
-    "store/element_covered": (True, False),
+    **dict.fromkeys(("store/vessel_bonded", "store/sheath_bonded"), (True, False)),
+    **dict.fromkeys(("store/rods_packed", "store/element_covered"), (True, False)),
     # What stands more than the fill does: an unstated material is a warning, no danger.
     "store/vessel": ("stainless steel", "ceramic fibre"),
     "store/liner": ("vermiculite", "ceramic fibre"),

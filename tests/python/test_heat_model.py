@@ -115,6 +115,7 @@ def test_the_middle_of_a_line_is_hotter_than_a_measured_mean(row: Row) -> None:
     sand = hm.Medium(
         id="tank-sand",
         form="granular",
+        grain_mm=0.5,  # sand; a grain that is not stated counts as stones, with a gap
         k20_w_mk=given["k"],
         conductivity_w_mk=[{"t_c": 20.0, "conductivity_w_mk": given["k"]}],
         density_kg_m3=given["rho"],
