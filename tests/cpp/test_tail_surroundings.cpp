@@ -19,7 +19,7 @@ using heatmatch::Wire;
 
 namespace {
 
-struct Place {
+struct TailPlace {
     const char* name = "";
     HotTail tail{};
     double share = 1.0;  //!< of current, by hand from the code's table and 0.7
@@ -41,8 +41,8 @@ Surroundings of(SurroundingsKind kind, double air_c) {
 }
 
 /// Shares: 0.7 of an enclosed wire and of a bundle; the code's adjustment of six conductors 0.8.
-std::vector<Place> places() {
-    std::vector<Place> all;
+std::vector<TailPlace> places() {
+    std::vector<TailPlace> all;
     all.push_back({"open air", tail_in(Surroundings::open_air(30.0))});
     all.push_back({"conduit", tail_in(Surroundings::conduit(30.0)), 0.7});
     all.push_back({"cavity", tail_in(of(SurroundingsKind::cavity, 30.0))});
@@ -73,7 +73,7 @@ TailTemperatures solve(const HotTail& tail) {
 }
 
 /// The same end and wire by cells.
-FineTail fine(const Place& place) {
+FineTail fine(const TailPlace& place) {
     using fine_tail::Wrap;
     const HotTail& tail = place.tail;
     const Wire& wire = silicone();
@@ -153,7 +153,7 @@ double within_share(double found, double expected, double rest_c) {
 // its own temperature what conductor_temperature() takes for that kind.
 TEST_CASE("terminal and wire are within five per cent of the rise of a fine chain where they lie") {
     std::string table;
-    for (const Place& place : places()) {
+    for (const TailPlace& place : places()) {
         CAPTURE(place.name);
         const TailTemperatures found = solve(place.tail);
         const FineTail exact = fine(place);
@@ -183,7 +183,7 @@ TEST_CASE("terminal and wire are within five per cent of the rise of a fine chai
 // Source: the balance of conductor_temperature(), a check by other code.
 TEST_CASE("far along the wire each kind of surroundings leaves it as hot as one that runs alone") {
     for (const double current_a : {0.0, 1.0, 8.0, 20.0}) {
-        for (Place place : places()) {
+        for (TailPlace place : places()) {
             CAPTURE(place.name);
             CAPTURE(current_a);
             HotTail tail = place.tail;
@@ -208,7 +208,7 @@ TEST_CASE("far along the wire each kind of surroundings leaves it as hot as one 
 // open air of the same temperature.
 TEST_CASE("nothing around a tail but wind leaves it cooler than open air, and reach follows") {
     const TailTemperatures open = solve(tail_in(Surroundings::open_air(30.0)));
-    for (const Place& place : places()) {
+    for (const TailPlace& place : places()) {
         CAPTURE(place.name);
         HotTail tail = place.tail;
         if (tail.place == TerminalPlace::buried || tail.around.wind_m_s) continue;
