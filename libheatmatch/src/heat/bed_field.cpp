@@ -208,6 +208,25 @@ double BedField::near_leg_c(double distance_m) const {
                    over_w / (2.0 * pi * legs_.heated_length_m()));
 }
 
+BedField::Around BedField::around_k(double radius_m) const {
+    const double mean = mean_around(radius_m);
+    const double mean_c = at_c(radius_m, 0.5 * grid_->height_m);
+    constexpr int spots = 24;
+    Around around;
+    for (int i = 0; i < spots; ++i) {
+        const double angle = 2.0 * pi * i / spots;
+        const double x_m = radius_m * std::cos(angle);
+        const double y_m = radius_m * std::sin(angle);
+        const double over_w = power_w_ * grid_->over_rings(x_m, y_m) -
+                              LegModes::lacking(following_w_, grid_->modes.at(x_m, y_m), power_w_);
+        const double over_k =
+            celsius(mean + over_w / (2.0 * pi * legs_.heated_length_m())) - mean_c;
+        around.below_k = std::max(around.below_k, -over_k);
+        around.above_k = std::max(around.above_k, over_k);
+    }
+    return around;
+}
+
 double BedField::sheath_c() const {
     const BedFieldGrid& grid = *grid_;
     const double over_w = power_w_ * grid.superposition -

@@ -59,6 +59,14 @@ class BedField {
     /// store's own. Throws InvalidInput outside the bed.
     [[nodiscard]] double near_leg_c(double distance_m) const;
 
+    /// How far spots at that distance from the axis and half the height lie below and above the
+    /// mean around it, by where the legs stand [K]. Throws InvalidInput outside the bed.
+    struct Around {
+        double below_k = 0.0;
+        double above_k = 0.0;
+    };
+    [[nodiscard]] Around around_k(double radius_m) const;
+
     [[nodiscard]] double loss_w() const { return loss_w_; }  //!< now, by wall, lid and floor
     [[nodiscard]] double take_off_w() const { return take_off_w_; }  //!< now, by the fan
     // Since the start; supplied = stored + lost + taken to rounding.

@@ -1,6 +1,7 @@
 #include "heatmatch/operation/calibration/calibration.hpp"
 
 #include "sentences.hpp"
+#include "settled_fit.hpp"
 #include "store_fit.hpp"
 
 #include <algorithm>
@@ -17,9 +18,8 @@ using calibration_sentences::say;
 namespace {
 
 constexpr std::size_t least_readings = 12;
-// What the cells of the field add, against one of twice as many: tests print it.
-constexpr double cells_share_k20 = 0.003;
-constexpr double cells_share_loss = 0.02;
+constexpr double model_share_k20 = 0.003;
+constexpr double model_share_loss = 0.02;
 constexpr double joint_99 = 3.035;  // sqrt of the chi-square of two at 0.99
 
 [[noreturn]] void refuse(const char* field, const std::string& value, const char* allowed,
@@ -31,52 +31,10 @@ constexpr double joint_99 = 3.035;  // sqrt of the chi-square of two at 0.99
                         .remedy = std::move(remedy)});
 }
 
-double square_sum(std::span<const double> list) {
+double root_mean_square(std::span<const double> list) {
     double sum = 0.0;
     for (const double each : list) sum += each * each;
-    return sum;
-}
-
-/// How much residuals follow each other, between neighbours of one list; 0 for noise.
-double following(std::span<const double> list) {
-    double both = 0.0;
-    for (std::size_t i = 1; i < list.size(); ++i) both += list[i - 1] * list[i];
-    const double all = square_sum(list);
-    return all > 0.0 ? std::clamp(both / all, 0.0, 0.95) : 0.0;
-}
-
-struct Normal {  //!< J'J and J'r of two numbers
-    double a = 0.0;
-    double b = 0.0;
-    double c = 0.0;
-    Sought right{};
-
-    [[nodiscard]] double determinant() const { return a * c - b * b; }
-};
-
-Normal normal_at(const StoreFit& fit, const Sought& at, std::span<const double> left) {
-    constexpr double nudge = 0.01;
-    std::array<std::vector<double>, 2> slope;
-    for (std::size_t i = 0; i < 2; ++i) {
-        Sought up = at;
-        Sought down = at;
-        up[i] += nudge;
-        down[i] -= nudge;
-        slope[i] = fit.model(up);
-        const std::vector<double> low = fit.model(down);
-        for (std::size_t k = 0; k < low.size(); ++k) {
-            slope[i][k] = (slope[i][k] - low[k]) / (2.0 * nudge);
-        }
-    }
-    Normal normal;
-    for (std::size_t k = 0; k < left.size(); ++k) {
-        normal.a += slope[0][k] * slope[0][k];
-        normal.b += slope[0][k] * slope[1][k];
-        normal.c += slope[1][k] * slope[1][k];
-        normal.right[0] += slope[0][k] * left[k];
-        normal.right[1] += slope[1][k] * left[k];
-    }
-    return normal;
+    return std::sqrt(sum / static_cast<double>(list.size()));
 }
 
 Fitted fitted(double logarithm, double error, double scale) {
@@ -156,65 +114,24 @@ Calibration calibrate(const Candidate& candidate, const StoreLog& given, const P
                say<"calibration.log_both">());
     }
     const Medium& medium = heat.store->medium;
-    Sought at{std::log(medium.k20_w_mk), 0.0};
-    std::vector<double> left = fit.residuals(at);
-    Calibration result{.readings = fit.readings(),
+    const Sought described{std::log(medium.k20_w_mk), 0.0};
+    const SettledFit settled = settled_fit(fit, described);
+    if (!settled.tells) {
+        refuse("log", "the same for every conductivity and loss", "one that tells them apart",
+               say<"calibration.probe_in_bed">());
+    }
+    Calibration result{.correlation = settled.correlation,
+                       .residual_k = root_mean_square(settled.left),
+                       .residual_before_k = root_mean_square(fit.residuals(described)),
+                       .readings = fit.readings(),
                        .medium = medium.id,
                        .loss_factor_before = heat.store->store.loss_factor.value_or(1.0),
                        .remarks = log.remarks};
-    const auto count = static_cast<double>(fit.readings());
-    result.residual_before_k = std::sqrt(square_sum(left) / count);
-    constexpr int most_turns = 30;
-    constexpr double furthest = 0.7;  // a factor of two a turn
-    constexpr double close_enough = 1e-5;
-    Normal normal;
-    double damping = 0.0;
-    bool settled = false;
-    for (int turn = 0; turn < most_turns && !settled; ++turn) {
-        normal = normal_at(fit, at, left);
-        if (!(normal.determinant() > 1e-12 * normal.a * normal.c)) {
-            refuse("log", "the same for every conductivity and loss", "one that tells them apart",
-                   say<"calibration.probe_in_bed">());
-        }
-        for (int trial = 0; trial < 12; ++trial) {
-            Normal damped = normal;
-            damped.a *= 1.0 + damping;
-            damped.c *= 1.0 + damping;
-            const double d = damped.determinant();
-            const Sought by{
-                std::clamp((damped.c * damped.right[0] - damped.b * damped.right[1]) / d, -furthest,
-                           furthest),
-                std::clamp((damped.a * damped.right[1] - damped.b * damped.right[0]) / d, -furthest,
-                           furthest)};
-            const Sought next{at[0] + by[0], at[1] + by[1]};
-            std::vector<double> next_left = fit.residuals(next);
-            const bool near = std::fabs(by[0]) < close_enough && std::fabs(by[1]) < close_enough;
-            if (square_sum(next_left) <= square_sum(left) || near) {
-                settled = near;
-                at = next;
-                left = std::move(next_left);
-                damping = damping < 1e-3 ? 0.0 : damping / 10.0;
-                break;
-            }
-            damping = std::max(1e-2, damping * 10.0);
-        }
-        constexpr double most_damping = 1e9;
-        if (damping > most_damping) break;
-    }
-    if (!settled) {
-        result.remarks.push_back(say<"calibration.not_settled">());
-    }
-    normal = normal_at(fit, at, left);
-    const double rho = following(left);
-    const double variance = square_sum(left) / (count - 2.0) * (1.0 + rho) / (1.0 - rho);
-    const double d = normal.determinant();
-    result.residual_k = std::sqrt(square_sum(left) / count);
+    if (!settled.settled) result.remarks.push_back(say<"calibration.not_settled">());
     result.k20_w_mk =
-        fitted(at[0], std::hypot(std::sqrt(variance * normal.c / d), cells_share_k20), 1.0);
-    result.loss_factor =
-        fitted(at[1], std::hypot(std::sqrt(variance * normal.a / d), cells_share_loss),
-               result.loss_factor_before);
-    result.correlation = -normal.b / std::sqrt(normal.a * normal.c);
+        fitted(settled.at[0], std::hypot(settled.error[0], model_share_k20), 1.0);
+    result.loss_factor = fitted(settled.at[1], std::hypot(settled.error[1], model_share_loss),
+                                result.loss_factor_before);
     tell(result, medium);
     tell_progress(progress, 1.0);
     return result;

@@ -1,5 +1,6 @@
 #include "store_fit.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -21,6 +22,13 @@ double first_mean_c(const StoreLog& log) {
     return count > 0.0 ? sum / count : log.air_c.front();
 }
 
+template <class Value>
+std::vector<Value> joined(const std::vector<std::vector<Value>>& lists) {
+    std::vector<Value> all;
+    for (const auto& list : lists) all.insert(all.end(), list.begin(), list.end());
+    return all;
+}
+
 }  // namespace
 
 StoreFit::StoreFit(const BankHeat& heat, const StoreLog& log, Pulse pulse)
@@ -32,7 +40,9 @@ StoreFit::StoreFit(const BankHeat& heat, const StoreLog& log, Pulse pulse)
     }
 }
 
-std::vector<double> StoreFit::model(const Sought& sought) const {
+void StoreFit::live(
+    const Sought& sought,
+    const std::function<void(const BedField&, std::size_t, std::size_t)>& visit) const {
     Medium medium = heat_->store->medium;
     medium.k20_low_w_mk = std::exp(sought[0]);
     Store store = heat_->store->store;
@@ -40,21 +50,45 @@ std::vector<double> StoreFit::model(const Sought& sought) const {
     BedField bed(bed_fill(medium, ConductivityEnd::low), store_shell(store),
                  leg_layout(heat_->element, heat_->elements, store), log_->air_c.front(), start_c_,
                  {.longest_step_s = longest_step_s}, heat_->likely.rod_j_m_k);
-    std::vector<std::vector<double>> read(log_->probes.size());
     for (std::size_t row = 1; row < log_->size(); ++row) {
         if (pulse_) pulse_();
         bed.set_air_c(0.5 * (log_->air_c[row - 1] + log_->air_c[row]));
         bed.step(log_->power_w[row], (log_->hours[row] - log_->hours[row - 1]) * seconds_of_hour);
-        for (std::size_t i = 0; i < read.size(); ++i) {
-            if (std::isfinite(log_->temperature_c[i][row])) {
-                read[i].push_back(at(bed, log_->probes[i]));
-            }
+        for (std::size_t i = 0; i < log_->probes.size(); ++i) {
+            if (std::isfinite(log_->temperature_c[i][row])) visit(bed, i, row);
         }
     }
-    std::vector<double> all;
-    all.reserve(measured_.size());
-    for (const auto& list : read) all.insert(all.end(), list.begin(), list.end());
-    return all;
+}
+
+std::vector<double> StoreFit::model(const Sought& sought) const {
+    std::vector<std::vector<double>> read(log_->probes.size());
+    live(sought, [&](const BedField& bed, std::size_t probe, std::size_t) {
+        read[probe].push_back(at(bed, log_->probes[probe]));
+    });
+    return joined(read);
+}
+
+ModelError StoreFit::model_error(const Sought& sought) const {
+    std::vector<std::vector<ErrorSizes>> sizes(log_->probes.size());
+    const double most_w = *std::max_element(log_->power_w.begin(), log_->power_w.end());
+    live(sought, [&](const BedField& bed, std::size_t probe, std::size_t row) {
+        const Probe& here = log_->probes[probe];
+        sizes[probe].push_back({.rise_k = at(bed, here) - log_->air_c[row],
+                                .power_k = log_->power_w[row] / most_w,
+                                .place_k = place_error_k(bed, here)});
+    });
+    std::vector<std::vector<ErrorShapes>> shapes(sizes.size());
+    std::vector<std::size_t> counts;
+    for (std::size_t i = 0; i < sizes.size(); ++i) {
+        double most_k = 0.0;
+        for (const ErrorSizes& each : sizes[i]) most_k = std::max(most_k, each.rise_k);
+        for (ErrorSizes each : sizes[i]) {
+            each.power_k *= most_k;
+            shapes[i].push_back(model_error_k(log_->probes[i].place, each));
+        }
+        counts.push_back(sizes[i].size());
+    }
+    return {joined(shapes), std::move(counts)};
 }
 
 std::vector<double> StoreFit::residuals(const Sought& sought) const {

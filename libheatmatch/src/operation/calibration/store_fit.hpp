@@ -1,7 +1,10 @@
 #pragma once
 
+#include "model_error.hpp"
+
 #include <array>
 #include <cstddef>
+#include <functional>
 #include <vector>
 
 #include "heatmatch/base/parallel.hpp"
@@ -24,11 +27,17 @@ class StoreFit {
     [[nodiscard]] std::size_t readings() const { return measured_.size(); }
     /// What the model reads where something was read, probe by probe [°C].
     [[nodiscard]] std::vector<double> model(const Sought& sought) const;
-    /// What was read, less that [K].
+    /// How far the model may be off where something was read.
+    [[nodiscard]] ModelError model_error(const Sought& sought) const;
+    /// What was read, less what the model reads [K].
     [[nodiscard]] std::vector<double> residuals(const Sought& sought) const;
 
   private:
     static double at(const BedField& bed, const Probe& probe);
+    /// Lives through the log, and hands over the field wherever a probe was read.
+    void live(const Sought& sought,
+              const std::function<void(const BedField&, std::size_t probe, std::size_t row)>&
+                  visit) const;
 
     const BankHeat* heat_;
     const StoreLog* log_;
