@@ -2,6 +2,7 @@
 #include "store_log.hpp"
 #include "views.hpp"
 
+#include "heatmatch/operation/calibration/first_fire.hpp"
 #include "heatmatch/text/text_file.hpp"
 
 namespace heatmatch::python {
@@ -74,6 +75,9 @@ void register_store_log(py::module_& module) {
                     "power_w (mean since the row before, into the bank), air_c, and for each probe "
                     "wall_c, lid_c, sheath_c or \"bed_c@0.12,0.40\" (radius and height in metres); "
                     "empty cells were not read.")
+        .def_static("first_fire", &first_fire, py::arg("candidate"),
+                    "A first fire with a thermocouple on the sheath, for such a log: what to log "
+                    "and when to stop, by the margins of the candidate.")
         .def_property_readonly("hours", &logged<&StoreLog::hours>, "since any beginning [h]")
         .def_property_readonly("power_w", &logged<&StoreLog::power_w>,
                                "into the bank, mean since the row before [W]")

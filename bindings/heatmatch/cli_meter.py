@@ -33,6 +33,7 @@ from heatmatch.cli_shared import (
 from heatmatch.display import wrap
 from heatmatch.display_day import calibration_text
 from heatmatch.display_meter import diagnosis_text, sheet_text
+from heatmatch.display_table import wrapped
 
 METER_HELP = """\
 In goes an installation. Out comes a sheet to take along: volts, amperes and
@@ -78,6 +79,8 @@ meter that failed, OL is an open circuit. For example:
 A log of the store (--log) has hours, power_w (mean into the bank since the row
 before), air_c around the store, and one column a probe: wall_c, lid_c,
 sheath_c, or "bed_c@0.12,0.40" (metres from the middle and above the floor).
+A first fire with a thermocouple on the sheath makes such a log; --first-fire
+prints what to log then, and when to stop.
 
 The sentences come in --units; the numbers of --json stay in SI units.
 """
@@ -85,6 +88,7 @@ DIAGNOSE_EXAMPLES = (
     "diagnose --columns > readings.csv",
     "diagnose demo.json readings.csv",
     "diagnose demo.json --log store.csv",
+    "diagnose demo.json --first-fire",
 )
 _CHECK = (
     "letter", "reading", "how", "expect", "low", "typical", "high", "unit", "if_low", "if_high",
@@ -187,7 +191,8 @@ def run_diagnose(arguments: argparse.Namespace) -> int:
     """Names the faults that explain readings, and what a log of the store tells."""
     if arguments.columns is not None:
         return _print_columns(arguments.columns)
-    if arguments.installation is None or not (arguments.readings or arguments.log):
+    wants = arguments.readings or arguments.log or arguments.first_fire
+    if arguments.installation is None or not wants:
         arguments.parser.error("name INSTALLATION.json and READINGS.csv, or --log FILE")
     installation = read_installation(arguments)
     readings = None if arguments.readings is None else _source(arguments.readings)
@@ -197,6 +202,7 @@ def run_diagnose(arguments: argparse.Namespace) -> int:
     catalog = open_catalog(arguments.catalog)
     candidate = _candidate(arguments, installation, catalog)
     diagnosis = calibration = None
+    fire = _core.StoreLog.first_fire(candidate) if arguments.first_fire else []
     wanted = shows_progress(arguments)
     if taken is not None:
         diagnosis = _core.diagnose(candidate, taken, catalog=catalog, progress=bar(wanted=wanted))
@@ -208,6 +214,8 @@ def run_diagnose(arguments: argparse.Namespace) -> int:
             data["diagnosis"] = diagnosis_json(diagnosis, arguments.units)
         if calibration is not None:
             data["calibration"] = calibration_json(calibration, arguments.units)
+        if fire:
+            data |= texts_in({"first_fire": fire}, arguments.units, "first_fire")
         print_json(data)
         return 0
     say_name(arguments, installation)
@@ -217,6 +225,9 @@ def run_diagnose(arguments: argparse.Namespace) -> int:
     if calibration is not None:
         text = calibration_text(calibration, units=arguments.units)
         say(("\n" if diagnosis is not None else "") + text)
+    if fire:
+        before = "" if diagnosis is None and calibration is None else "\n"
+        say(before + "\n".join(wrapped(fire, arguments.units)))
     say_cautions(candidate)
     return 0
 
@@ -258,6 +269,11 @@ def add_parsers(commands: Any) -> None:
     )
     diagnose.add_argument(
         "--log", metavar="FILE", help="a log of the store: fits conductivity and loss to it"
+    )
+    diagnose.add_argument(
+        "--first-fire",
+        action="store_true",
+        help="print what to log at a first fire with a thermocouple on the sheath, when to stop",
     )
     diagnose.add_argument(
         "--columns",

@@ -11,6 +11,7 @@
 #include <cstdint>
 #include <memory>
 #include <numbers>
+#include <optional>
 #include <random>
 #include <vector>
 
@@ -80,24 +81,34 @@ inline std::shared_ptr<const heatmatch::BankHeat> heat_of(Chance& chance, int ha
 
 }  // namespace hairpin_logs
 
-inline HairpinLog hairpin_log(std::uint32_t seed, int kind) {
+/// What a log is made with, where it is not left to chance.
+struct HairpinTruth {
+    double k20_w_mk = 0.0;
+    double loss_factor = 0.0;
+};
+
+inline HairpinLog hairpin_log(std::uint32_t seed, int kind,
+                              std::optional<HairpinTruth> truly = std::nullopt) {
     hairpin_logs::Chance chance(seed);
     HairpinLog made{.hairpins = 1 << (seed % 3), .kind = kind};
     const auto heat = hairpin_logs::heat_of(chance, made.hairpins);
     made.candidate.circuit.heat = heat;
     made.k20_w_mk = chance.between(0.18, 0.40);
     made.loss_factor = chance.between(0.6, 1.6);
+    if (truly) {
+        made.k20_w_mk = truly->k20_w_mk;
+        made.loss_factor = truly->loss_factor;
+    }
     const double air_c = chance.between(-5.0, 25.0);
     heatmatch::Medium medium = heat->store->medium;
     medium.k20_w_mk = made.k20_w_mk;
     heatmatch::Store store = heat->store->store;
     store.loss_factor = made.loss_factor;
-    const Bed3dStore truth{
-        .fill = heatmatch::bed_fill(medium, heatmatch::ConductivityEnd::typical),
-        .shell = heatmatch::store_shell(store),
-        .legs = heatmatch::leg_layout(heat->element, heat->elements, store),
-        .air_c = air_c,
-        .start_c = air_c};
+    const Bed3dStore truth{.fill = heatmatch::bed_fill(medium, heatmatch::ConductivityEnd::typical),
+                           .shell = heatmatch::store_shell(store),
+                           .legs = heatmatch::leg_layout(heat->element, heat->elements, store),
+                           .air_c = air_c,
+                           .start_c = air_c};
     const double peak_w = heatmatch::largest_power_w(
         {.fill = truth.fill, .shell = truth.shell, .legs = truth.legs, .air_c = air_c},
         air_c + chance.between(200.0, 650.0), 1.0);

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pickle
+import re
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -138,6 +139,27 @@ def test_it_says_what_it_found(calibration: hm.Calibration) -> None:
     back = pickle.loads(pickle.dumps(calibration))
     assert str(back) == text
     assert back.k20_w_mk.high == calibration.k20_w_mk.high
+
+
+def test_bands_are_never_narrower_than_the_field_itself(calibration: hm.Calibration) -> None:
+    for fitted, least in ((calibration.k20_w_mk, 0.03), (calibration.loss_factor, 0.06)):
+        assert fitted.high / fitted.value >= 1.0 + least
+        assert fitted.value / fitted.low >= 1.0 + least
+    assert not any("on the sheath" in remark for remark in calibration.remarks)
+
+
+def test_a_log_without_a_sheath_says_so(standing: hm.Candidate, frame: Any) -> None:
+    found = hm.calibrate(standing, hm.StoreLog.from_frame(frame.drop(columns="sheath_c")))
+    assert any("No thermocouple sat on the sheath" in remark for remark in found.remarks)
+
+
+def test_a_first_fire_has_its_stop_from_the_margins(standing: hm.Candidate) -> None:
+    told = hm.StoreLog.first_fire(standing)
+    sheath = next(m for m in standing.margins if m.name == "sheath temperature")
+    stop = next(sentence for sentence in told if "Stop when the sheath reads" in sentence)
+    assert float(re.findall(r"reads ([\d.]+) °C", stop)[0]) < sheath.limit
+    assert "°F" in stop.text("us")
+    assert "licensed practice" in told[-1]
 
 
 def test_it_is_put_into_the_installation_as_measured(

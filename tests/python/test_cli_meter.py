@@ -105,6 +105,17 @@ def test_a_log_of_the_store_is_fitted(
     assert "diagnosis" in data
 
 
+def test_a_first_fire_is_printed(
+    command: Callable[..., Any], demo_file: Path, standing: hm.Candidate
+) -> None:
+    done = command("diagnose", demo_file, "--first-fire")
+    assert (done.code, done.err, widest(done.out) <= 80) == (0, "", True)
+    for sentence in hm.StoreLog.first_fire(standing):
+        assert "".join(sentence.split()) in "".join(done.out.split())
+    data = json.loads(command("diagnose", demo_file, "--first-fire", "--json").out)
+    assert data["first_fire"] == [str(each) for each in hm.StoreLog.first_fire(standing)]
+
+
 def test_a_fitted_log_is_told_in_the_units_asked_for(
     command: Callable[..., Any], demo_file: Path, log: Path, standing: hm.Candidate
 ) -> None:

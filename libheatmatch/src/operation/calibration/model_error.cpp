@@ -15,7 +15,7 @@ struct Shares {
     double of_power = 0.0;  //!< over the rise at full power
     double of_place = 0.0;  //!< over what spots around the axis differ by
 };
-constexpr Shares sheath_shares{.of_rise = 0.009, .of_power = 0.015};
+constexpr Shares sheath_shares{.of_rise = 0.007, .of_power = 0.011};
 constexpr Shares bed_shares{.of_rise = 0.04, .of_power = 0.02, .of_place = 1.0};
 constexpr Shares wall_shares{.of_rise = 0.04, .of_power = 0.01, .of_place = 0.7};
 constexpr Shares lid_shares{.of_rise = 0.3};
@@ -59,7 +59,7 @@ void ModelError::widen_place(const ModelError& other) {
 }
 
 void ModelError::take_noise_of(std::span<const double> residuals) {
-    constexpr double least_k = 0.1;         // no reading is better known
+    constexpr double least_k = 0.1;          // no reading is better known
     constexpr double median_square = 0.455;  // of a normal number of variance 1
     constexpr double of_difference = 6.0;    // 1 + 4 + 1
     std::vector<double> squares;

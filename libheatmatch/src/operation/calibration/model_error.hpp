@@ -27,8 +27,9 @@ struct ErrorSizes {
 [[nodiscard]] ErrorShapes model_error_k(ProbePlace place, const ErrorSizes& sizes);
 
 /// What stands between readings and a model: noise of each reading by itself, and the model's error
-/// at each probe, one over all its readings: `C = s² I + sum V V'`. Readings are weighed by their own
-/// share of it, `w = 1/(s² + |V|²)`: what both together say is not known well enough to weigh by.
+/// at each probe, one over all its readings: `C = s² I + sum V V'`. Readings are weighed by their
+/// own share of it, `w = 1/(s² + |V|²)`: what both together say is not known well enough to weigh
+/// by.
 class ModelError {
   public:
     /// Errors reading by reading, and how many readings each probe has.

@@ -33,6 +33,53 @@ inline constexpr auto table = std::to_array<Template>({
      "{readings} readings of \"{probe}\" are left out: below {low} or above {high} a thermocouple "
      "is open or its meter out of range."},
 
+    {"calibration.no_sheath",
+     "No thermocouple sat on the sheath: what bed and wall read goes with where around the legs "
+     "the "
+     "probes sit, so both numbers are known less well. A first fire with one on the sheath tells "
+     "more."},
+
+    // A first fire.
+    {"first_fire.what",
+     "A first fire with a thermocouple on the sheath tells how well the fill conducts and what the "
+     "store loses."},
+    {"first_fire.danger",
+     "This circuit has checks that say danger: mend what they name before any fire."},
+    {"first_fire.place",
+     "What to read: the sheath of the innermost leg at half its heated length, with a sheathed "
+     "thermocouple good for {reach} that touches no live part; the wall at several spots around "
+     "it; and the bed, its distance from the axis and from the floor measured. All of it is "
+     "fitted before the circuit is wired: terminals in daylight are live."},
+    {"first_fire.log",
+     "What to log, every quarter of an hour: hours, power_w (volts times amperes at the bank, mean "
+     "since the "
+     "row before), air_c (around the store), sheath_c, wall_c (mean of its spots), and bed_c with "
+     "its place in metres."},
+    {"first_fire.long",
+     "Begin with the whole store as warm as the air. Log at least {heating} of heating, which tell "
+     "the conductivity, and {cooling} of cooling after it, which tell the loss."},
+    {"first_fire.stop_sheath",
+     "Stop when the sheath reads {stop}: {limit} is the least limit of sheath, coil and fill, less "
+     "what a thermocouple may err by."},
+    {"first_fire.stop_unknown",
+     "At which temperature of the sheath to stop is not assessed: the limit of this sheath is not "
+     "known. State it before any fire."},
+    {"first_fire.expect",
+     "On a bright day the sheath is judged at {judged}; most of its rise comes in the first hour, "
+     "so watch from the first minute."},
+    {"first_fire.too_hot",
+     "On a bright day the sheath is judged at {judged}, which is beyond where to stop or beyond "
+     "what is known: change the pairing first."},
+    {"first_fire.stop_wall", "Stop when wall or lid read {limit}, the limit of wood near them."},
+    {"first_fire.stop_odd",
+     "Stop when a thermocouple reads open, jumps, or stands still while power flows; when it "
+     "smells, smokes, hisses or steams; when a fuse or a limit has opened; when nobody watches."},
+    {"first_fire.stop_how",
+     "To stop is to open the isolator rated for the array's direct current, or to cover the panels "
+     "whole; never a plug or a wire under load. Wall and lid grow hotter for hours after it."},
+    {"first_fire.decide",
+     "Local codes and licensed practice decide. These are estimates; they approve nothing."},
+
     // Remedies for a log that cannot tell.
     {"calibration.describe_store", "describe store and element"},
     {"calibration.water", "water mixes itself: it has no conductivity to fit"},

@@ -116,8 +116,8 @@ SettledFit settled_fit(const StoreFit& fit, const Sought& described) {
         error.take_noise_of(result.left);
     }
     // A log that fits worse than noise and model explain has errors of other kinds.
-    const double worse = std::max(1.0, error.weighed(result.left, result.left) /
-                                           (static_cast<double>(fit.readings()) - 2.0));
+    const double worse = std::max(
+        1.0, error.weighed(result.left, result.left) / (static_cast<double>(fit.readings()) - 2.0));
     const std::array<std::vector<double>, 2> slope = slopes_at(fit, result.at);
     const Normal normal =
         with_described(normal_of(error, slope, result.left), result.at, described);

@@ -36,8 +36,8 @@ class StoreFit {
     static double at(const BedField& bed, const Probe& probe);
     /// Lives through the log, and hands over the field wherever a probe was read.
     void live(const Sought& sought,
-              const std::function<void(const BedField&, std::size_t probe, std::size_t row)>&
-                  visit) const;
+              const std::function<void(const BedField&, std::size_t probe, std::size_t row)>& visit)
+        const;
 
     const BankHeat* heat_;
     const StoreLog* log_;
