@@ -48,18 +48,23 @@ TEST_CASE("a measured store is ranked with what was measured" * doctest::test_su
     CHECK(*fill.k20_low_w_mk == found.k20_w_mk.low);
     CHECK(fill.provenance.source_of.at("k20_w_mk") == "measured");
     CHECK(*measured.store->loss_factor == found.loss_factor.value);
-    // The careful end of sand is 0.20: what was measured allows a little more.
+    // Its low end is what a sheath is judged at. A log of bed and wall leaves it below that of the
+    // catalog: it was above while bands had noise alone.
     const auto sheath_of = [](const Candidate& candidate) {
         return *std::find_if(candidate.margins().begin(), candidate.margins().end(),
                              [](const Margin& each) { return each.name == "sheath temperature"; })
                     ->value;
     };
-    CHECK(sheath_of(after) < sheath_of(before));
-    // It survives its file, and a second calibration of the same log finds nothing new.
+    const bool conducts_more =
+        *fill.k20_low_w_mk > *before.circuit.heat->store->medium.k20_low_w_mk;
+    CHECK((sheath_of(after) < sheath_of(before)) == conducts_more);
+    // It survives its file, and a second calibration of the same log finds nothing new: what is
+    // described counts a little, and is now what was found.
     const Installation read = installation_from_json(installation_to_json(measured));
     const Calibration again = calibrate(standing(read), made_log(before, 0.22, 1.3, 0.3, 7));
-    CHECK(within(again.k20_w_mk.value, found.k20_w_mk.value, 1e-3));
-    CHECK(within(again.loss_factor.value, found.loss_factor.value, 1e-3));
+    for (const auto of : {&Calibration::k20_w_mk, &Calibration::loss_factor}) {
+        CHECK(std::fabs((again.*of).value - (found.*of).value) < 0.1 * (found.*of).standard_error);
+    }
 }
 
 TEST_CASE("logs that cannot tell are refused") {

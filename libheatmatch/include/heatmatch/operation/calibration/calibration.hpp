@@ -43,13 +43,13 @@ struct Calibration {
 /// around the axis differ by, each one over all readings of a probe. Bands are `3.03 sigma` (the
 /// joint 99 % region of two numbers) of `N^-1 J'W (s² I + sum V V') W J N^-1`, larger where the log
 /// fits worse than that explains, and never narrower than the field's own error, 3 % of the
-/// conductivity and 6 % of the loss. The shares are those of 40 logs made in three dimensions; 100
-/// others are inside (tests print how many). A probe that lies at another radius or height than
-/// told is not in it. What is described counts as known within a factor of two (from memory): a log
-/// that says nothing of a number leaves it there. The store counts as of one
-/// temperature at the first row, that of its probes. Throws InvalidInput for a log that cannot tell
-/// (too few readings, no heat), and as simulate_day() does; Interrupted where the progress callback
-/// asks to stop. How many turns a fit takes is not known before: the share rises ever more slowly.
+/// conductivity and 6 % of the loss. The shares are those of 40 logs made in three dimensions;
+/// tests judge 100 others. A probe that lies at another radius or height than told is not in it.
+/// What is described counts as known within a factor of two (from memory): a log that says nothing
+/// of a number leaves it there. The store counts as of one temperature at the first row, that of
+/// its probes. Throws InvalidInput for a log that cannot tell (too few readings, no heat), and as
+/// simulate_day() does; Interrupted where the progress callback asks to stop. How many turns a fit
+/// takes is not known before: the share rises ever more slowly.
 [[nodiscard]] Calibration calibrate(const Candidate& candidate, const StoreLog& log,
                                     const Progress& progress = {});
 
