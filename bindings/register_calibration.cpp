@@ -13,7 +13,8 @@ namespace {
 constexpr std::array<NamedNumber<Fitted>, 4> fitted_numbers{{
     {"value", &Fitted::value, "the fitted number"},
     {"standard_error", &Fitted::standard_error, "of it"},
-    {"low", &Fitted::low, "low end: both numbers lie within in 99 of 100 logs"},
+    {"low", &Fitted::low,
+     "low end of the joint 99 % region of both numbers, with the model's own error"},
     {"high", &Fitted::high, "high end"},
 }};
 
