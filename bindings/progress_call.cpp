@@ -7,7 +7,7 @@ namespace {
 py::object progress_from(const py::object& progress) {
     if (!py::isinstance<py::bool_>(progress)) return progress;
     if (!progress.cast<bool>()) return py::none();
-    return py::module_::import("heatmatch.progress").attr("bar")();
+    return py::module_::import("heatmatch._progress").attr("bar")();
 }
 
 }  // namespace

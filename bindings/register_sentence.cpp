@@ -43,7 +43,7 @@ void rename(Sentence& sentence, const Rename& change) {
 }  // namespace
 
 py::object sentence_object(Sentence sentence) {
-    return py::module_::import("heatmatch.sentence")
+    return py::module_::import("heatmatch.text.sentence")
         .attr("Sentence")(HeldSentence{std::move(sentence)});
 }
 

@@ -32,7 +32,7 @@ SunPositions sun_positions(double latitude_deg, double longitude_deg, double ele
     check_argument("longitude_deg", longitude_deg, unit::degree, {.low = -180.0, .high = 180.0});
     check_argument("elevation_m", elevation_m, unit::metre, {.low = -450.0, .high = 9000.0});
     const py::object seconds =
-        py::module_::import("heatmatch.times").attr("seconds_since_1970")(times_utc);
+        py::module_::import("heatmatch.io.times").attr("seconds_since_1970")(times_utc);
     const Place place{latitude_deg, longitude_deg, elevation_m};
     const auto in = broadcast<1>({NumberArgument{.name = "times_utc", .given = seconds}});
     const auto out = map_broadcast<4>(in, [&place](const std::array<double, 1>& time_s) {

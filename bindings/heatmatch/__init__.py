@@ -12,15 +12,16 @@ The results are estimates; local codes and licensed practice decide.
 from __future__ import annotations
 
 try:
-    import heatmatch.stopping as _stopping  # noqa: F401  first: from here on it hears signals
-    from heatmatch import _core, meters
+    import heatmatch._stopping as _stopping  # noqa: F401  first: from here on it hears signals
+    from heatmatch import _core
+    from heatmatch._faces import give_faces as _give_faces
 except ImportError as _error:  # pragma: no cover - needs a broken installation
-    from heatmatch.missing_part import import_failure
+    from heatmatch._missing_part import import_failure
 
     raise import_failure(_error) from _error
 
 from heatmatch import choices as choices
-from heatmatch import forms, frames, frames_day, plain_text, plot, weather
+from heatmatch import plot, weather
 from heatmatch._core import (
     Advice,
     Alloy,
@@ -144,10 +145,10 @@ from heatmatch._core import (
 )
 from heatmatch.errors import CatalogError, Error, FileError, InvalidInput, NotFound, OutcomeUnknown
 from heatmatch.explorer import explore
-from heatmatch.frames import sources
-from heatmatch.rankings import compare_rankings, load_ranking, save_ranking
-from heatmatch.report_page import report
-from heatmatch.words import words
+from heatmatch.io.frames import sources
+from heatmatch.io.rankings import compare_rankings, load_ranking, save_ranking
+from heatmatch.report.page import report
+from heatmatch.text.words import words
 
 __version__ = _core.library_version()
 
@@ -163,7 +164,9 @@ __all__ = [
     "Candidate",
     "Catalog",
     "CatalogError",
+    "CheckCounts",
     "Circuit",
+    "CodeDuty",
     "ConductorTemperature",
     "Connector",
     "Control",
@@ -203,6 +206,7 @@ __all__ = [
     "MeterSheet",
     "MonthlySky",
     "NextMeasurement",
+    "NotChecked",
     "NotFound",
     "OperatingPoint",
     "OperatingPoints",
@@ -284,16 +288,10 @@ __all__ = [
     "weather",
     "widest_vectors",
     "words",
-    "CheckCounts",
-    "CodeDuty",
-    "NotChecked",
 ]
 
-# Tracebacks, pickles and help() should name the package, not its compiled part.
-for _name in __all__:
-    _thing = globals()[_name]
-    if getattr(_thing, "__module__", "") == "heatmatch._core":
-        _thing.__module__ = "heatmatch"
-for _module in (frames, frames_day, meters, forms, weather, plain_text):
-    _module.attach()
-del _module, _name, _thing
+_give_faces([globals()[name] for name in __all__])
+
+
+def __dir__() -> list[str]:
+    return sorted([*__all__, "choices"])

@@ -9,7 +9,7 @@ import numpy.typing as npt
 import pandas as pd
 
 from heatmatch import choices as _choices
-from heatmatch.sentence import Sentence
+from heatmatch.text.sentence import Sentence
 
 _Array = npt.NDArray[np.float64]
 

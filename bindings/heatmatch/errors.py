@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from heatmatch.plain_text import plain
+from heatmatch.text.plain import plain
 
 
 class Error(Exception):

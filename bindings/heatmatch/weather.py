@@ -9,11 +9,12 @@ from typing import TYPE_CHECKING
 import numpy as np
 import numpy.typing as npt
 
-from heatmatch import _core, weather_text
+from heatmatch import _core
 from heatmatch.errors import InvalidInput
-from heatmatch.files import checked_path
-from heatmatch.frames import pandas_or_error
-from heatmatch.times import seconds_since_1970
+from heatmatch.io import weather_text
+from heatmatch.io.files import checked_path
+from heatmatch.io.frames import pandas_or_error
+from heatmatch.io.times import seconds_since_1970
 
 if TYPE_CHECKING:
     import pandas as _pd

@@ -18,7 +18,9 @@ from typing import Any
 import heatmatch as hm
 import shim
 from claims import Said, Tally, is_unknown
-from heatmatch import cli, files, report_pictures
+from heatmatch import cli
+from heatmatch.io import files
+from heatmatch.report import pictures as report_pictures
 from shim import DEATHS, Fault, Kind
 
 OLD = "what was there before\n" * 400

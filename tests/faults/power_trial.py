@@ -11,7 +11,7 @@ import shim
 from catalog_lives import LIVES, Life, read
 from catalog_trial import fresh, in_child, laid_out
 from claims import Tally
-from heatmatch import report_pictures
+from heatmatch.report import pictures as report_pictures
 from output_trial import OLD, SAVED_AT, Output, outputs
 from power_cut import Cut, Disk, Event, cuts, events, lay
 

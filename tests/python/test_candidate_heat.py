@@ -8,7 +8,7 @@ from typing import Any
 import heatmatch as hm
 import numpy as np
 import pytest
-from heatmatch.display_units import told
+from heatmatch.text.units import told
 
 
 def test_a_candidate_knows_its_heat(standing: hm.Candidate) -> None:

@@ -13,7 +13,8 @@ from typing import Any
 import heatmatch as hm
 import numpy as np
 import pytest
-from heatmatch import cli, cli_shared
+from heatmatch import cli
+from heatmatch.cli import shared as cli_shared
 
 DAYS = ("--month", "Jan", "--days", "2")
 

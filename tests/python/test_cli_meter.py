@@ -14,7 +14,7 @@ from typing import Any
 import heatmatch as hm
 import pytest
 from day_runs import log_rows
-from heatmatch import cli_meter
+from heatmatch.cli import meter as cli_meter
 
 OPEN = "irradiance_w_m2,panel_temperature_c,bank_v,bank_a\n800,35,67.7,1.15\n600,30,65.5,1.11\n"
 

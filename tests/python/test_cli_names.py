@@ -11,7 +11,7 @@ from typing import Any
 import heatmatch as hm
 import pytest
 from heatmatch import cli
-from heatmatch.plain_text import plain_line
+from heatmatch.text.plain import plain_line
 
 READINGS = "bank_v,bank_a\n67.5,2.31\n"
 COMMANDS: dict[str, tuple[str, ...]] = {

@@ -14,7 +14,10 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch import cli, cli_output, display_text, files
+from heatmatch import cli
+from heatmatch.cli import output as cli_output
+from heatmatch.io import files
+from heatmatch.text import columns as display_text
 
 ESCAPE = "\x1b"
 AC_SWITCH = {"part": "ac-toggle-switch", "run": "home run", "duty": "breaks dc"}
@@ -218,8 +221,8 @@ def test_data_on_standard_output_loses_no_character(
     raw = io.BytesIO()
     stream = io.TextIOWrapper(raw, encoding=encoding, errors="strict", newline="\n")
     monkeypatch.setattr(sys, "stdout", stream)
-    monkeypatch.setattr("heatmatch.cli_rank._core.demo", Thing)
-    monkeypatch.setattr("heatmatch.cli_catalog.open_catalog", lambda path: Thing())
+    monkeypatch.setattr("heatmatch.cli.rank._core.demo", Thing)
+    monkeypatch.setattr("heatmatch.cli.catalog.open_catalog", lambda path: Thing())
     assert cli.main(["demo"] if what == "demo" else ["catalog", "export", "-"]) == 0
     stream.flush()
     shown = raw.getvalue().decode(encoding)
@@ -262,7 +265,7 @@ def test_progress_is_shown_to_somebody_who_looks(
 ) -> None:
     monkeypatch.setattr(cli_output, "_BAR_AFTER_S", -1.0)
     shares: list[float] = []
-    monkeypatch.setattr("heatmatch.progress.bar", lambda: shares.append)
+    monkeypatch.setattr("heatmatch._progress.bar", lambda: shares.append)
     day = ("day", demo_file, "--month", 1, "--days", 1)
     assert command("rank", demo_file).err == ""
     assert (command(*day).err, shares) == ("", [])

@@ -24,7 +24,7 @@ def pages(monkeypatch: pytest.MonkeyPatch) -> list[tuple[Any, dict[str, Any]]]:
         path.write_text("<!doctype html>")
         return path
 
-    monkeypatch.setitem(sys.modules, "heatmatch.report_page", SimpleNamespace(report=report))
+    monkeypatch.setitem(sys.modules, "heatmatch.report.page", SimpleNamespace(report=report))
     return asked
 
 
@@ -94,8 +94,8 @@ def test_a_page_that_fails_leaves_nothing(
     def write_text(path: Path, text: str, **options: Any) -> Path:
         raise hm.FileError(f'cannot write "{path}": no space')
 
-    pytest.importorskip("heatmatch.report_page")
-    monkeypatch.setattr("heatmatch.report_page.write_text", write_text)
+    page = pytest.importorskip("heatmatch.report.page")
+    monkeypatch.setattr(page, "write_text", write_text)
     out = tmp_path / "page.html"
     done = command("report", demo_file, "-o", out)
     assert (done.code, done.out) == (1, "")
@@ -106,7 +106,7 @@ def test_a_page_that_fails_leaves_nothing(
 def test_the_page_itself_is_written(
     command: Callable[..., Any], demo_file: Path, tmp_path: Path
 ) -> None:
-    pytest.importorskip("heatmatch.report_page")
+    pytest.importorskip("heatmatch.report.page")
     out = tmp_path / "page.html"
     assert command("report", demo_file, "-o", out, "--units", "us").code == 0
     assert "barn pair" in out.read_text(encoding="utf-8")
@@ -131,7 +131,7 @@ def test_rankings_are_kept_and_compared(
         load_ranking=lambda path: json.loads(Path(path).read_text()),
         compare_rankings=lambda before, after: (kept.append((before, after)), Comparison())[1],
     )
-    monkeypatch.setitem(sys.modules, "heatmatch.rankings", module)
+    monkeypatch.setitem(sys.modules, "heatmatch.io.rankings", module)
     before = tmp_path / "before.json"
     done = command("rank", demo_file, "--top", 2, "--save", before)
     assert (done.code, done.out.endswith(f"\nwrote {before}\n")) == (0, True)
@@ -145,7 +145,7 @@ def test_rankings_are_kept_and_compared(
 def test_a_ranking_is_compared_with_itself(
     command: Callable[..., Any], demo_file: Path, tmp_path: Path
 ) -> None:
-    pytest.importorskip("heatmatch.rankings")
+    pytest.importorskip("heatmatch.io.rankings")
     before = tmp_path / "before.json"
     assert command("rank", demo_file, "--top", 3, "--save", before).code == 0
     done = command("rank", demo_file, "--top", 3, "--compare", before)

@@ -10,8 +10,10 @@ import heatmatch as hm
 import numpy as np
 import pytest
 from day_runs import weather_of
-from heatmatch import _core, display_day, frames_day
-from heatmatch.display_table import cells
+from heatmatch import _core
+from heatmatch.io import frames_day
+from heatmatch.text import day as display_day
+from heatmatch.text.table import cells
 
 pd = pytest.importorskip("pandas")
 WEEK: dict[str, Any] = {"month": 1, "days": 7, "air_shift_k": -8.0}

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 import heatmatch as hm
 import pytest
-from heatmatch import display
+from heatmatch.text import results as display
 
 
 def unwrapped(text: str) -> str:

@@ -9,9 +9,9 @@ from typing import Any
 
 import heatmatch as hm
 from heatmatch import _core
-from heatmatch.display_meter import diagnosis_text, sheet_text
-from heatmatch.display_table import cells, heads
-from heatmatch.display_units import told
+from heatmatch.text.meter import diagnosis_text, sheet_text
+from heatmatch.text.table import cells, heads
+from heatmatch.text.units import told
 
 
 def test_a_sentence_is_in_either_unit_set_and_its_names_in_none(

@@ -12,8 +12,8 @@ from typing import Any
 import heatmatch as hm
 import pytest
 from heatmatch import _core
-from heatmatch.display import candidate_text, ranking_text
-from heatmatch.display_duties import checks_row, counts_html, duties_text
+from heatmatch.text.duties import checks_row, counts_html, duties_text
+from heatmatch.text.results import candidate_text, ranking_text
 
 # What a check that found nothing must never be called.
 FORBIDDEN = re.compile(r"\b(safe|ok|passed|compliant|complies|approved)\b", re.IGNORECASE)

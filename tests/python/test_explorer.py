@@ -11,6 +11,7 @@ from typing import Any
 import heatmatch as hm
 import pytest
 from explorer_hands import heat_of, press, words
+from heatmatch.explorer.choice import row_of
 
 pytest.importorskip("ipywidgets")
 
@@ -122,7 +123,7 @@ def test_another_wire_and_a_budget(panel: Any) -> None:
 def test_what_is_looked_at_stays_while_it_can(panel: Any) -> None:
     third = panel.look_at.options[3]
     panel.look_at.value = third[1]
-    assert hm.explorer_choice.row_of(panel.candidate) == third[1]
+    assert row_of(panel.candidate) == third[1]
     panel.controls.sliders["record_low_c"].slider.value = -31
     assert panel.look_at.value == third[1]
     panel.controls.dropdowns["group"].value = "thin pair"
@@ -214,7 +215,7 @@ def test_it_says_what_it_needs(monkeypatch: pytest.MonkeyPatch, starter: hm.Cata
     with pytest.raises(hm.InvalidInput, match='units = "metric" must be "si" or "us"'):
         hm.explore(starter, hm.demo(), units="metric")
     monkeypatch.setitem(sys.modules, "ipywidgets", None)
-    for name in [name for name in sys.modules if name.startswith("heatmatch.explorer_")]:
+    for name in [name for name in sys.modules if name.startswith("heatmatch.explorer.")]:
         monkeypatch.delitem(sys.modules, name)
     with pytest.raises(ImportError, match=r"pip install 'libheatmatch\[notebook\]'"):
         hm.explore(starter, hm.demo())

@@ -70,7 +70,7 @@ def move(page: Page, title: str, key: str, times: int) -> str:
 
 def expected(**changes: Any) -> list[list[str]]:
     """The heat and the elements that a ranking without any page tells."""
-    from heatmatch.explorer_choice import Workbench
+    from heatmatch.explorer.choice import Workbench
 
     bench = Workbench(hm.Catalog.starter(), hm.demo())
     ranking = bench.rank(bench.start.__class__(**{**vars(bench.start), **changes}))

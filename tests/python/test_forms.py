@@ -7,8 +7,9 @@ from collections.abc import Callable
 from typing import Any
 
 import heatmatch as hm
-from heatmatch import _core, forms
-from heatmatch.plain_text import plain_line
+from heatmatch import _core
+from heatmatch.text import forms
+from heatmatch.text.plain import plain_line
 
 TAGS = {"table", "caption", "thead", "tbody", "tr", "th", "td", "p", "ul", "li"}
 

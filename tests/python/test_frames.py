@@ -8,7 +8,7 @@ from typing import Any
 import heatmatch as hm
 import numpy as np
 import pytest
-from heatmatch import frames
+from heatmatch.io import frames
 
 pd = pytest.importorskip("pandas")
 

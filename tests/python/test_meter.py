@@ -13,7 +13,7 @@ import matplotlib.pyplot as plt
 import pandas as pd
 import pytest
 from heatmatch import _core
-from heatmatch.sentence import Sentence
+from heatmatch.text.sentence import Sentence
 
 
 @pytest.fixture(scope="module")

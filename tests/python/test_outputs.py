@@ -13,7 +13,9 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch import files
+from heatmatch.io import files
+from heatmatch.io.rankings_saved import SavedRanking
+from heatmatch.report import pictures
 
 pytestmark = pytest.mark.skipif(os.name == "nt", reason="modes, links and pipes of POSIX")
 
@@ -131,8 +133,8 @@ def test_functions_replace_what_they_wrote_and_nothing_else(
     tmp_path: Path,
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    monkeypatch.setattr("heatmatch.report_pictures.pictures", lambda *_: {})  # they take seconds
-    saved = hm.rankings.SavedRanking.of(demo_ranking)
+    monkeypatch.setattr(pictures, "pictures", lambda *_: {})  # they take seconds
+    saved = SavedRanking.of(demo_ranking)
     writers: dict[str, Callable[..., Any]] = {
         "ranking": lambda path, **o: hm.save_ranking(saved, path, **o),
         "installation": lambda path, **o: demo.to_json(path, **o),
@@ -155,7 +157,7 @@ def test_functions_replace_what_they_wrote_and_nothing_else(
 def test_functions_write_over_no_catalog(
     mine: hm.Catalog, demo: hm.Installation, demo_ranking: hm.Ranking, tmp_path: Path
 ) -> None:
-    saved = hm.rankings.SavedRanking.of(demo_ranking)
+    saved = SavedRanking.of(demo_ranking)
     before = Path(mine.path).read_bytes()
     for path in names_of(mine, tmp_path):
         for call in (

@@ -12,8 +12,8 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch import plain_text
-from heatmatch.missing_part import import_failure
+from heatmatch._missing_part import import_failure
+from heatmatch.text import plain as plain_text
 
 ODD = "a\x9b2J b\u202e c\u2066 d\u200f"
 RAW = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]")

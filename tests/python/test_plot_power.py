@@ -9,8 +9,8 @@ import heatmatch as hm
 import numpy as np
 import pytest
 from heatmatch import plot
-from heatmatch.display_season import MONTHS
-from heatmatch.plot_power import hourly_power
+from heatmatch.plot.power import hourly_power
+from heatmatch.text.season import MONTHS
 
 matplotlib = pytest.importorskip("matplotlib")
 matplotlib.use("Agg")

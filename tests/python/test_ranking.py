@@ -9,7 +9,7 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch.display_units import told
+from heatmatch.text.units import told
 
 SEVERITIES = ("none", "caution", "warning", "danger", "not assessed")
 

@@ -12,9 +12,9 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch import files
 from heatmatch._core import comparison_table
-from heatmatch.rankings import KEY, Move, RankingComparison, SavedRanking
+from heatmatch.io import files
+from heatmatch.io.rankings import KEY, Move, RankingComparison, SavedRanking
 
 DEEP = {"top": 200, "keep_rejected": 2000}
 

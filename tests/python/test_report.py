@@ -11,7 +11,7 @@ from typing import Any
 import heatmatch as hm
 import pytest
 from heatmatch._core import margins_table
-from heatmatch.display_units import told
+from heatmatch.text.units import told
 from report_reader import Page, read
 
 pytest.importorskip("jinja2")

@@ -16,7 +16,8 @@ import heatmatch as hm
 import pandas as pd
 import pytest
 from day_runs import log_rows
-from heatmatch import cli, stopping
+from heatmatch import _stopping as stopping
+from heatmatch import cli
 
 pytestmark = pytest.mark.skipif(os.name == "nt", reason="signals of POSIX")
 
@@ -111,14 +112,15 @@ def test_a_signal_between_writes_leaves_whole_files(tmp_path: Path) -> None:
     folder.mkdir()
     writes = """
 import sys
-from heatmatch import cli, files
+from heatmatch import cli
+from heatmatch.io import files
 def run(parsed):
     while True:
         for letter in "ab":
             files.write_text(sys.argv[1], letter * 300_000)
             print(letter, flush=True)
-cli.cli_catalog.run_list.__code__ = run.__code__
-cli.cli_catalog.sys, cli.cli_catalog.files = sys, files
+cli.catalog.run_list.__code__ = run.__code__
+cli.catalog.sys, cli.catalog.files = sys, files
 sys.exit(cli.main(["catalog", "list"]))
 """
     path = folder / "file"

@@ -8,9 +8,9 @@ from pathlib import Path
 import heatmatch as hm
 import pytest
 from heatmatch._core import ranking_table
-from heatmatch.display import SEVERITIES, legend
-from heatmatch.display_table import heads
-from heatmatch.words import WORDS
+from heatmatch.text.results import SEVERITIES, legend
+from heatmatch.text.table import heads
+from heatmatch.text.words import WORDS
 
 ROOT = Path(__file__).parents[2]
 # What readers of the trade would look for, and the word that we do not use for it.

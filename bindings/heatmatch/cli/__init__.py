@@ -1,0 +1,126 @@
+"""The command line: heatmatch rank|assess|wires|day|meter|diagnose|report|catalog|demo."""
+
+from __future__ import annotations
+
+import contextlib
+import io
+import os
+import signal
+import sys
+from collections.abc import Sequence
+
+from heatmatch import _core, _stopping
+from heatmatch.cli import catalog, day, meter, rank, report, wires
+from heatmatch.cli.output import complain
+from heatmatch.cli.shared import Parser
+from heatmatch.errors import Error
+
+DESCRIPTION = """\
+Which heating element suits the panels you own, in which hook-up, and what
+its limits are. Describe your situation in an installation file (JSON);
+`heatmatch demo` prints one to start from.
+"""
+EPILOG = """\
+`heatmatch COMMAND --help` explains one of them, with examples.
+
+exit codes: 0 done, 1 the input cannot be used, 2 wrong command,
+3 the circuit has a danger, 130 interrupted, 143 ended
+
+Severities are in colour on a terminal; NO_COLOR=1 turns that off.
+"""
+GUIDE = """\
+heatmatch COMMAND: which question, which command?
+
+  I have no file yet                      heatmatch demo > mine.json
+  Which element, in which hook-up?        heatmatch rank mine.json
+  Is what I built all right?              heatmatch assess mine.json
+  Which wire melts, which would do?       heatmatch wires mine.json
+  Does it keep the space warm at night?   heatmatch day mine.json
+  What should my meter read?              heatmatch meter mine.json
+  My readings are odd: what is broken?    heatmatch diagnose mine.json r.csv
+  Something to print or to show           heatmatch report mine.json -o r.html
+  Which parts are known? Mine are not.    heatmatch catalog list
+
+heatmatch COMMAND --help explains one of them, with examples.
+"""
+
+
+def make_parser() -> Parser:
+    """The parser of the whole command line."""
+    parser = Parser(prog="heatmatch", description=DESCRIPTION, epilog=EPILOG)
+    parser.add_argument("--version", action="version", version=_core.library_version())
+    commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    rank.add_parsers(commands)
+    wires.add_parsers(commands)
+    day.add_parsers(commands)
+    meter.add_parsers(commands)
+    report.add_parsers(commands)
+    catalog.add_parsers(commands)
+    return parser
+
+
+def _open_streams() -> None:
+    """Gives streams that were closed before the start somewhere to go, and terminals all signs."""
+    for name in ("stdout", "stderr"):
+        stream = getattr(sys, name)
+        if stream is None:
+            setattr(sys, name, open(os.devnull, "w", encoding="utf-8"))  # noqa: SIM115
+        elif isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a terminal that cannot print ° still works
+
+
+def _flush() -> None:
+    """Puts the output out; where it cannot be, Python is not to try again when it ends."""
+    try:
+        sys.stdout.flush()
+    except OSError:
+        with contextlib.suppress(OSError):
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        raise
+
+
+def _run(arguments: Sequence[str]) -> int:
+    try:
+        parsed = make_parser().parse_args(arguments)
+        code: int = parsed.run(parsed)
+    finally:
+        _flush()
+    return code
+
+
+def _attempt(words: Sequence[str]) -> tuple[int, str]:
+    """Runs the command line; its exit code, and what to complain of."""
+    try:
+        return _run(words), ""
+    except (Error, ImportError) as error:
+        text = str(error).replace("(keep_good)", "(--keep-good)")
+        return 1, text.replace("overwrite it with force", "overwrite it with --force")
+    except BrokenPipeError:
+        return 1, ""
+    except OSError as error:
+        name = f' "{error.filename}"' if error.filename else ""
+        return 1, f"cannot use the file{name}: {error.strerror or error}; check the path"
+    except UnicodeError as error:
+        return 1, f"a file or a name is not text in UTF-8: {error}; save it as such"
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Runs the command line and gives its exit code."""
+    _open_streams()
+    words = sys.argv[1:] if arguments is None else arguments
+    if not words:
+        print(GUIDE, end="", file=sys.stderr)
+        return 2
+    heard = _stopping.Heard()
+    try:
+        with heard:
+            code, complaint = _attempt(words)
+    except (KeyboardInterrupt, _stopping.Ended):
+        heard.signum = heard.signum or signal.SIGINT
+    if heard.signum:  # also where what it raised was taken for something else
+        code = _stopping.exit_code(heard.signum)
+        complaint = _stopping.WORDS[heard.signum]
+    if complaint:
+        with contextlib.suppress(OSError):
+            complain(complaint)
+    return code

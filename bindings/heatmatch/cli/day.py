@@ -1,0 +1,207 @@
+"""The command line's day: a circuit lived through days of a weather."""
+
+from __future__ import annotations
+
+import argparse
+from typing import Any
+
+from heatmatch import _core, weather
+from heatmatch.cli.output import (
+    bar,
+    check_new_file,
+    picked,
+    print_json,
+    say,
+    write_csv,
+)
+from heatmatch.cli.shared import (
+    DANGER,
+    add_command,
+    add_installation,
+    add_options,
+    chosen_candidate,
+    difference_k,
+    margin_json,
+    month,
+    open_catalog,
+    positive,
+    read_installation,
+    read_weather,
+    say_cautions,
+    say_name,
+    shows_progress,
+    temperature_c,
+    texts_in,
+)
+from heatmatch.io import frames_day
+from heatmatch.text.day import day_text, stagnation_text
+
+HELP = """\
+In goes an installation with its store, and weather: its own twelve months, or
+a file. Out comes what the nights are like, where the energy goes, and the
+highest temperature of every part beside its limit. A whole year takes some
+seconds; --month and --days make it shorter.
+"""
+EXAMPLES = (
+    "day demo.json --month Jan --days 7",
+    'day demo.json --month 1 --days 3 --air-shift "-14 °F" --units us',
+    "day demo.json --rank 1 --weather year.epw --csv steps.csv",
+    "day demo.json --month 6 --stagnation",
+)
+_ENERGY = (
+    "available_kwh", "in_kwh", "wire_kwh", "stored_kwh", "to_space_kwh", "outside_kwh",
+    "steam_kwh",
+)  # fmt: skip
+_ANSWER = (
+    "dusk_lift_k", "dawn_lift_k", "carry_over_h", "noticed_until_hour", "lid_until_hour",
+)  # fmt: skip
+_RUN = ("title", "days", "first_hour", "heats_space", "bed_model", "remarks", "assumed")
+
+
+def _peaks_json(peaks: list[_core.PartPeak], units: str) -> list[dict[str, Any]]:
+    return [margin_json(peak.margin, units) | {"hours": peak.hours} for peak in peaks]
+
+
+def run_json(run: _core.DayRun, units: str) -> dict[str, Any]:
+    """A run as plain data; its steps are for --csv."""
+    return texts_in(picked(run, *_RUN), units, "remarks", "assumed") | {
+        "sentences": run.sentences(units=units),
+        "answer": picked(run.answer, *_ANSWER),
+        "energy": picked(run.energy, *_ENERGY),
+        "peaks": _peaks_json(run.answer.peaks, units),
+        "months": [picked(dark, *frames_day.MONTH_FIELDS) for dark in run.answer.months],
+        "all": picked(run.answer.all, *frames_day.MONTH_FIELDS),
+        "events": [picked(event, "hours", "device", "what") for event in run.events],
+    }
+
+
+def stagnation_json(stagnation: _core.Stagnation, units: str) -> dict[str, Any]:
+    """A stagnation as plain data."""
+    data = picked(stagnation, "month", "in_kwh", "sentences") | {
+        "peaks": _peaks_json(stagnation.peaks, units),
+        "assumed": stagnation.run.assumed,
+    }
+    return texts_in(data, units, "sentences", "assumed")
+
+
+def _options(arguments: argparse.Namespace) -> dict[str, Any]:
+    """What simulate_day() is to know, where it was given."""
+    names = (
+        "month", "days", "air_shift_k", "start_c", "conductivity", "switches", "take_off_w_k",
+        "take_off_from_hour", "take_off_until_hour", "air_around_c",
+    )  # fmt: skip
+    given = {name: getattr(arguments, name) for name in names}
+    return {name: value for name, value in given.items() if value is not None}
+
+
+def _write_steps(path: str, run: _core.DayRun, *, force: bool) -> None:
+    """Writes the thermal steps of a run; a terminal that is not known stays empty."""
+    unknown = [None] * len(run)
+    lists = [getattr(run, name) for name in frames_day.SERIES]
+    columns = [unknown if values is None else values for values in lists]
+    write_csv(path, frames_day.SERIES, zip(*columns, strict=True), force=force)
+
+
+def run_day(arguments: argparse.Namespace) -> int:
+    """Lives a circuit through days."""
+    check_new_file(arguments.csv, arguments)
+    units = arguments.units
+    installation = read_installation(arguments)
+    catalog = open_catalog(arguments.catalog)
+    year = read_weather(arguments, installation)
+    lived = weather.from_installation(installation) if year is None else year
+    candidate = chosen_candidate(arguments, catalog, installation, year)
+    wanted = shows_progress(arguments)
+    run = _core.simulate_day(candidate, lived, **_options(arguments), progress=bar(wanted=wanted))
+    stagnation = None
+    if arguments.stagnation:
+        stagnation = _core.simulate_stagnation(candidate, progress=bar(wanted=wanted))
+    if arguments.csv is not None:
+        _write_steps(arguments.csv, run, force=arguments.force)
+    peaks = [*run.answer.peaks, *([] if stagnation is None else stagnation.peaks)]
+    code = DANGER if any(peak.margin.severity == "danger" for peak in peaks) else 0
+    if arguments.json:
+        data = run_json(run, units)
+        extra = {} if stagnation is None else {"stagnation": stagnation_json(stagnation, units)}
+        print_json(data | extra)
+        return code
+    say_name(arguments, installation)
+    say(day_text(run, units=units))
+    if stagnation is not None:
+        say(f"\n{_core.welded_shut_title()}\n")
+        say(stagnation_text(stagnation, units=units))
+    say_cautions(candidate)
+    if arguments.csv is not None:
+        say(f"\nwrote {arguments.csv}")
+    return code
+
+
+def _add_own_options(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--month", type=month, metavar="M", help="from its first day on: 1 or Jan")
+    parser.add_argument("--days", type=positive, metavar="D", help="so many; else to its end")
+    parser.add_argument(
+        "--air-shift",
+        dest="air_shift_k",
+        type=difference_k,
+        metavar="K",
+        help='air warmer than the weather has it: -8 is 8 K colder; "-14 °F" works too',
+    )
+    parser.add_argument(
+        "--stagnation",
+        action="store_true",
+        help="also fourteen cloudless days, welded shut, with nobody taking the heat",
+    )
+    parser.add_argument(
+        "--switches",
+        choices=("works", "thermostat welded", "breaker welded"),
+        help="what has failed (default works)",
+    )
+    parser.add_argument(
+        "--conductivity",
+        choices=("low", "typical", "high"),
+        help="of the fill; low makes the sheath hottest (default typical)",
+    )
+    parser.add_argument(
+        "--start",
+        dest="start_c",
+        type=temperature_c,
+        metavar="TEMP",
+        help="the store at the beginning (default: the air's)",
+    )
+    parser.add_argument(
+        "--air-around",
+        dest="air_around_c",
+        type=temperature_c,
+        metavar="TEMP",
+        help="hold the air around the store; no space is heated then",
+    )
+    parser.add_argument(
+        "--take-off",
+        dest="take_off_w_k",
+        type=float,
+        metavar="W_K",
+        help="watts a fan or loop draws from the bed for each kelvin above the space",
+    )
+    parser.add_argument(
+        "--take-off-from", dest="take_off_from_hour", type=float, metavar="H", help="hour of day"
+    )
+    parser.add_argument(
+        "--take-off-until", dest="take_off_until_hour", type=float, metavar="H", help="hour of day"
+    )
+
+
+def add_parsers(commands: Any) -> None:
+    """Adds the command to the command line."""
+    parser = add_command(
+        commands,
+        "day",
+        "live a circuit through days: what the nights are like, and how hot parts get",
+        run_day,
+        text=HELP,
+        examples=EXAMPLES,
+        danger=True,
+    )
+    add_installation(parser)
+    _add_own_options(parser)
+    add_options(parser, "--rank", "--max-bank", "--csv", "--force")
+    add_options(parser, "--catalog", "--weather", "--units", "--json", "--quiet")

@@ -1,0 +1,286 @@
+"""The command line's meter and diagnose: what meters should read, and what odd readings mean."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import Any
+
+from heatmatch import _core
+from heatmatch.cli.output import (
+    bar,
+    check_new_file,
+    picked,
+    print_json,
+    read_text,
+    say,
+    write_csv,
+)
+from heatmatch.cli.shared import (
+    add_command,
+    add_installation,
+    add_options,
+    chosen_candidate,
+    open_catalog,
+    read_installation,
+    read_weather,
+    say_cautions,
+    say_name,
+    shows_progress,
+    temperature_c,
+    texts_in,
+)
+from heatmatch.io import meters
+from heatmatch.text.day import calibration_text
+from heatmatch.text.meter import diagnosis_text, sheet_text
+from heatmatch.text.results import wrap
+from heatmatch.text.table import wrapped
+
+METER_HELP = """\
+In goes an installation. Out comes a sheet to take along: volts, amperes and
+watts to expect by sun, on warmed-up panels and on panels just uncovered, and
+one by one what to measure, how, and what it means if it reads less or more.
+"""
+METER_EXAMPLES = (
+    "meter demo.json --units us",
+    "meter demo.json --sun 800 300 --air 5",
+    "meter demo.json --rank 1 --csv sheet.csv",
+)
+READINGS = {
+    "unix_time_s": "seconds since 1970, UTC",
+    "irradiance_w_m2": "sun on the plane of the panels",
+    "panel_temperature_c": "back of a panel",
+    "array_v": "volts at the array while it heats",
+    "bank_v": "volts at the bank",
+    "bank_a": "amperes of the bank",
+    "open_v": "volts of the array, disconnected",
+    "short_a": "amperes of the array, shorted",
+    "element_ohm": "one element, cold, disconnected",
+    "bank_ohm": "the bank, cold, disconnected",
+    "sheath_c": "hottest sheath",
+    "store_c": "bulk of the store",
+    "air_c": "air outdoors",
+}
+LOG = ("hours", "power_w", "air_c", "wall_c", "lid_c", "sheath_c", "bed_c@0.12,0.40")
+DIAGNOSE_HELP = f"""\
+In go an installation and readings, one row a moment. Out come the faults that
+would explain them, ranked; those that cannot be told apart; and what to
+measure next. Any of these columns will do, in any order, bank_v and bank_a of
+one moment being worth most:
+
+{chr(10).join(f"  {name:20s} {text}" for name, text in READINGS.items())}
+
+A cell may carry a unit ("95 °F"). An empty one was not measured, nan is a
+meter that failed, OL is an open circuit. For example:
+
+  irradiance_w_m2,panel_temperature_c,bank_v,bank_a
+  800,35,67.5,2.31
+  600,86 °F,68.0,2.35
+
+A log of the store (--log) has hours, power_w (mean into the bank since the row
+before), air_c around the store, and one column a probe: wall_c, lid_c,
+sheath_c, or "bed_c@0.12,0.40" (metres from the middle and above the floor).
+A first fire with a thermocouple on the sheath makes such a log; --first-fire
+prints what to log then, and when to stop.
+
+The sentences come in --units; the numbers of --json stay in SI units.
+"""
+DIAGNOSE_EXAMPLES = (
+    "diagnose --columns > readings.csv",
+    "diagnose demo.json readings.csv",
+    "diagnose demo.json --log store.csv",
+    "diagnose demo.json --first-fire",
+)
+_CHECK = (
+    "letter", "reading", "how", "expect", "low", "typical", "high", "unit", "if_low", "if_high",
+    "source",
+)  # fmt: skip
+
+
+def _row_values(row: _core.MeterRow) -> dict[str, float]:
+    """A row of a sheet with the ends of its bands, names as the data frame has them."""
+    values = picked(row, "irradiance_w_m2", "cell_temperature_c")
+    for name in meters.BANDS:
+        band = picked(getattr(row, name), "low", "typical", "high")
+        for end, value in band.items():
+            values[name if end == "typical" else f"{name}_{end}"] = value
+    return values
+
+
+def sheet_json(sheet: _core.MeterSheet, units: str) -> dict[str, Any]:
+    """A meter sheet as plain data."""
+    told = ("not_known", "remarks", "assumed")
+    texts = ("reading", "how", "expect", "if_low", "if_high")
+    return texts_in(picked(sheet, "title", *told), units, *told) | {
+        "rows": [_row_values(row) for row in sheet.rows],
+        "checks": [texts_in(picked(check, *_CHECK), units, *texts) for check in sheet.checks],
+    }
+
+
+def diagnosis_json(diagnosis: _core.Diagnosis, units: str) -> dict[str, Any]:
+    """A diagnosis as plain data."""
+    told = ("kind", "name", "sentence", "misfit", "score", "weight", "evidence")
+    fitted = ("name", "value", "low", "high", "unit")
+    next_ = ("reading", "how", "tells", "separation")
+    data = picked(diagnosis, "verdict", "group", "cannot_tell", "unexplained", "remarks")
+    data["bank_ohms"] = diagnosis.bank_ohms
+    return texts_in(data, units, "verdict", "bank_ohms", "remarks") | {
+        "ranked": [
+            texts_in(picked(item, *told), units, "sentence", "evidence")
+            | {"fitted": [picked(value, *fitted) for value in item.fitted]}
+            for item in diagnosis.ranked
+        ],
+        "next": [texts_in(picked(item, *next_), units, *next_) for item in diagnosis.next],
+    }
+
+
+def calibration_json(calibration: _core.Calibration, units: str) -> dict[str, Any]:
+    """A calibration as plain data."""
+    fitted = ("value", "standard_error", "low", "high")
+    data = picked(
+        calibration, "medium", "correlation", "residual_k", "residual_before_k", "readings",
+        "loss_factor_before", "sentences", "remarks",
+    )  # fmt: skip
+    return texts_in(data, units, "sentences", "remarks") | {
+        "k20_w_mk": picked(calibration.k20_w_mk, *fitted),
+        "loss_factor": picked(calibration.loss_factor, *fitted),
+    }
+
+
+def _candidate(
+    arguments: argparse.Namespace, installation: _core.Installation, catalog: _core.Catalog
+) -> _core.Candidate:
+    return chosen_candidate(arguments, catalog, installation, read_weather(arguments, installation))
+
+
+def run_meter(arguments: argparse.Namespace) -> int:
+    """Prints what meters should read."""
+    check_new_file(arguments.csv, arguments)
+    installation = read_installation(arguments)
+    candidate = _candidate(arguments, installation, open_catalog(arguments.catalog))
+    options = {"irradiance_w_m2": arguments.sun, "air_c": arguments.air}
+    given = {name: value for name, value in options.items() if value is not None}
+    sheet = _core.meter_sheet(candidate, **given)
+    if arguments.csv is not None:
+        rows = [_row_values(row) for row in sheet.rows]
+        header = list(rows[0]) if rows else []
+        cells = (list(row.values()) for row in rows)
+        write_csv(arguments.csv, header, cells, force=arguments.force)
+    if arguments.json:
+        print_json(sheet_json(sheet, arguments.units))
+        return 0
+    say_name(arguments, installation)
+    say(sheet_text(sheet, units=arguments.units))
+    say_cautions(candidate)
+    if arguments.csv is not None:
+        say(f"\nwrote {arguments.csv}")
+    return 0
+
+
+def _source(path: str) -> str | Path:
+    """What from_csv() takes: a path, or the text of standard input."""
+    return read_text("-") + "\n" if path == "-" else Path(path)
+
+
+def _print_columns(kind: str) -> int:
+    names = LOG if kind == "log" else tuple(READINGS)
+    say(",".join(f'"{name}"' if "," in name else name for name in names))
+    return 0
+
+
+def run_diagnose(arguments: argparse.Namespace) -> int:
+    """Names the faults that explain readings, and what a log of the store tells."""
+    if arguments.columns is not None:
+        return _print_columns(arguments.columns)
+    wants = arguments.readings or arguments.log or arguments.first_fire
+    if arguments.installation is None or not wants:
+        arguments.parser.error("name INSTALLATION.json and READINGS.csv, or --log FILE")
+    installation = read_installation(arguments)
+    readings = None if arguments.readings is None else _source(arguments.readings)
+    log = None if arguments.log is None else _source(arguments.log)
+    taken = None if readings is None else _core.Readings.from_csv(readings)
+    logged = None if log is None else _core.StoreLog.from_csv(log)
+    catalog = open_catalog(arguments.catalog)
+    candidate = _candidate(arguments, installation, catalog)
+    diagnosis = calibration = None
+    fire = _core.StoreLog.first_fire(candidate) if arguments.first_fire else []
+    wanted = shows_progress(arguments)
+    if taken is not None:
+        diagnosis = _core.diagnose(candidate, taken, catalog=catalog, progress=bar(wanted=wanted))
+    if logged is not None:
+        calibration = _core.calibrate(candidate, logged, progress=bar(wanted=wanted))
+    if arguments.json:
+        data: dict[str, Any] = {"title": candidate.circuit.title}
+        if diagnosis is not None:
+            data["diagnosis"] = diagnosis_json(diagnosis, arguments.units)
+        if calibration is not None:
+            data["calibration"] = calibration_json(calibration, arguments.units)
+        if fire:
+            data |= texts_in({"first_fire": fire}, arguments.units, "first_fire")
+        print_json(data)
+        return 0
+    say_name(arguments, installation)
+    say(wrap(_core.readings_title(candidate.circuit)) + "\n")
+    if diagnosis is not None:
+        say(diagnosis_text(diagnosis, units=arguments.units))
+    if calibration is not None:
+        text = calibration_text(calibration, units=arguments.units)
+        say(("\n" if diagnosis is not None else "") + text)
+    if fire:
+        before = "" if diagnosis is None and calibration is None else "\n"
+        say(before + "\n".join(wrapped(fire, arguments.units)))
+    say_cautions(candidate)
+    return 0
+
+
+def add_parsers(commands: Any) -> None:
+    """Adds these commands to the command line."""
+    shared = ("--rank", "--max-bank", "--catalog", "--weather")
+    meter = add_command(
+        commands,
+        "meter",
+        "print what your meters should read, and what it means if they do not",
+        run_meter,
+        text=METER_HELP,
+        examples=METER_EXAMPLES,
+    )
+    add_installation(meter)
+    meter.add_argument(
+        "--sun",
+        type=float,
+        nargs="+",
+        metavar="W_M2",
+        help="suns in W/m2, behind INSTALLATION.json (default 1000 to 100)",
+    )
+    meter.add_argument(
+        "--air", type=temperature_c, metavar="TEMP", help='air, such as 5 or "41 °F" (default 10)'
+    )
+    add_options(meter, *shared, "--csv", "--force", "--units", "--json", "--quiet")
+    diagnose = add_command(
+        commands,
+        "diagnose",
+        "name the faults that would explain your readings",
+        run_diagnose,
+        text=DIAGNOSE_HELP,
+        examples=DIAGNOSE_EXAMPLES,
+    )
+    add_installation(diagnose, nargs="?")
+    diagnose.add_argument(
+        "readings", nargs="?", metavar="READINGS.csv", help="- for standard input"
+    )
+    diagnose.add_argument(
+        "--log", metavar="FILE", help="a log of the store: fits conductivity and loss to it"
+    )
+    diagnose.add_argument(
+        "--first-fire",
+        action="store_true",
+        help="print what to log at a first fire with a thermocouple on the sheath, when to stop",
+    )
+    diagnose.add_argument(
+        "--columns",
+        nargs="?",
+        choices=("readings", "log"),
+        const="readings",
+        help="print an empty CSV with the columns of the readings, or of a log, and end",
+    )
+    add_options(diagnose, *shared, "--units", "--json", "--quiet")

@@ -1,0 +1,239 @@
+"""The command line's rank, assess and demo."""
+
+from __future__ import annotations
+
+import argparse
+import os
+from importlib import import_module
+from pathlib import Path
+from typing import Any
+
+from heatmatch import _core
+from heatmatch.cli.output import (
+    check_new_file,
+    print_json,
+    print_json_text,
+    say,
+    write_csv,
+)
+from heatmatch.cli.shared import (
+    DANGER,
+    add_command,
+    add_installation,
+    add_options,
+    chosen_candidate,
+    make_ranking,
+    margin_json,
+    open_catalog,
+    positive,
+    read_installation,
+    read_weather,
+    say_cautions,
+    say_name,
+    texts_in,
+)
+from heatmatch.errors import FileError
+from heatmatch.io import frames
+from heatmatch.text import results
+from heatmatch.text.duties import checks_row
+from heatmatch.text.table import wrapped
+from heatmatch.text.units import told
+
+RANK_HELP = """\
+In goes an installation: your panels, the elements you have or would buy, the
+store, the runs of wire. Out comes a table, best first: heat into the elements,
+its band, how near the hardest limit is, what is to be bought; then the first
+one in full, and what trades for what. Other commands take a row by --rank N.
+--save keeps the best two hundred, and what was rejected for a danger;
+--compare ranks as deep and tells what became of each.
+"""
+RANK_EXAMPLES = (
+    "demo > demo.json",
+    "rank demo.json --top 5",
+    "rank demo.json --save before.json",
+    "rank demo.json --compare before.json",
+)
+ASSESS_HELP = """\
+In goes an installation that describes its "circuit". Out comes what it
+delivers, how hot it gets, and every margin: a named check with its value, its
+limit and a severity (danger, warning, caution, none, not assessed).
+"""
+ASSESS_EXAMPLES = ("assess demo.json", "assess demo.json --units us --explain")
+DEMO_HELP = """\
+Nothing goes in. Out comes an installation file (JSON) that every command
+takes; change it to describe your own situation.
+"""
+DEMO_EXAMPLES = ("demo > mine.json", "demo | heatmatch rank -")
+
+
+def candidate_json(candidate: _core.Candidate, units: str) -> dict[str, Any]:
+    """A candidate as plain data."""
+    row = frames.candidate_row(candidate)
+    row |= checks_row(candidate, units)
+    row["margins"] = [margin_json(margin, units) for margin in candidate.margins]
+    told = {
+        "advice": candidate.advice().sentences,
+        "assumed": candidate.assumed,
+        "remarks": candidate.remarks,
+    }
+    return row | texts_in(told, units, *told)
+
+
+_COMPARED = 200  # candidates that are kept to be compared
+_REJECTED = 2000  # of those with a danger, so that what became one is told
+
+
+def _rankings() -> Any:
+    """The module that keeps rankings, which only some calls need."""
+    return import_module("heatmatch.io.rankings")
+
+
+def _write_table(path: str, ranking: _core.Ranking, *, force: bool) -> None:
+    rows = [frames.candidate_row(candidate) for candidate in ranking.candidates]
+    names = list(dict.fromkeys(name for row in rows for name in row))
+    write_csv(path, names, ([row.get(name) for name in names] for row in rows), force=force)
+
+
+def _ranking_json(arguments: argparse.Namespace, ranking: _core.Ranking) -> dict[str, Any]:
+    return {
+        "evaluated": ranking.evaluated,
+        "reasons": ranking.reasons,
+        "remarks": [told(remark, arguments.units) for remark in ranking.remarks],
+        "candidates": [
+            candidate_json(candidate, arguments.units) for candidate in ranking[: arguments.top]
+        ],
+        "pareto": [frames.candidate_row(candidate) for candidate in ranking.pareto()],
+    }
+
+
+def _say_ranking(arguments: argparse.Namespace, ranking: _core.Ranking) -> None:
+    units = arguments.units
+    # The first one in full has its counts.
+    counts = len(ranking) == 0
+    say(results.ranking_text(ranking, arguments.top, units=units, counts=counts))
+    if len(ranking) > 0:
+        say("\nThe first one in full:\n")
+        say(results.candidate_text(ranking[0], units=units))
+        front = ranking.pareto()
+        shown = min(len(front), arguments.top)
+        say(f"\n{results.wrap(_core.front_letters_title(ranking, shown))}\n")
+        say(results.ranking_table(front[:shown], units=units, letters=True))
+    for text in wrapped([_core.strongest_rejected(ranking)], units):
+        say("\n" + text)
+
+
+def _depth(arguments: argparse.Namespace) -> dict[str, int]:
+    """How many candidates to keep: more than are shown where two rankings are compared."""
+    if arguments.save is None and arguments.compare is None:
+        return {"top": arguments.top}
+    return {"top": max(arguments.top, _COMPARED), "keep_rejected": _REJECTED}
+
+
+def _check_new_files(arguments: argparse.Namespace) -> None:
+    """Refuses, before the work is done, files that cannot both be written."""
+    for path in (arguments.save, arguments.csv):
+        check_new_file(path, arguments)
+    if arguments.save is None or arguments.csv is None:
+        return
+    if os.path.realpath(arguments.save) == os.path.realpath(arguments.csv):
+        raise FileError(
+            f'--save and --csv both name "{arguments.csv}": one would replace the other; '
+            "name two files"
+        )
+
+
+def run_rank(arguments: argparse.Namespace) -> int:
+    """Ranks every pairing of an installation."""
+    _check_new_files(arguments)
+    installation = read_installation(arguments)
+    before = None if arguments.compare is None else _rankings().load_ranking(arguments.compare)
+    year = read_weather(arguments, installation)
+    catalog = open_catalog(arguments.catalog)
+    ranking = make_ranking(arguments, catalog, installation, year, **_depth(arguments))
+    comparison = None if before is None else _rankings().compare_rankings(before, ranking)
+    if arguments.csv is not None:
+        _write_table(arguments.csv, ranking, force=arguments.force)
+    if arguments.save is not None:
+        options = {"name": installation.name, "force": arguments.force}
+        _rankings().save_ranking(ranking, Path(arguments.save), **options)
+    if arguments.json:
+        data = _ranking_json(arguments, ranking)
+        print_json(data if comparison is None else data | {"comparison": comparison.to_dict()})
+        return 0
+    say_name(arguments, installation)
+    _say_ranking(arguments, ranking)
+    if comparison is not None:
+        say(f"\nCompared with {arguments.compare}:\n")
+        say(str(comparison))
+    say_cautions(next(iter([*ranking, *ranking.rejected]), None))
+    for path in (arguments.save, arguments.csv):
+        if path is not None:
+            say(f"\nwrote {path}")
+    return 0
+
+
+def run_assess(arguments: argparse.Namespace) -> int:
+    """Judges the circuit that stands, or one of the ranking."""
+    installation = read_installation(arguments)
+    year = read_weather(arguments, installation)
+    catalog = open_catalog(arguments.catalog)
+    candidate = chosen_candidate(arguments, catalog, installation, year)
+    if arguments.json:
+        print_json(candidate_json(candidate, arguments.units))
+    else:
+        say_name(arguments, installation)
+        say(results.candidate_text(candidate, units=arguments.units))
+        if arguments.explain:
+            say("\nhow it was computed:")
+            for step in candidate.explain():
+                say(results.wrap(f"  {told(step.said, arguments.units)}", "      "))
+        say_cautions(candidate)
+    return DANGER if candidate.severity == "danger" else 0
+
+
+def run_demo(arguments: argparse.Namespace) -> int:
+    """Prints the demo installation."""
+    del arguments
+    print_json_text(_core.demo().to_json_text())
+    return 0
+
+
+def add_parsers(commands: Any) -> None:
+    """Adds these commands to the command line."""
+    rank = add_command(
+        commands,
+        "rank",
+        "rank elements and hook-ups for the panels you own",
+        run_rank,
+        text=RANK_HELP,
+        examples=RANK_EXAMPLES,
+    )
+    add_installation(rank)
+    rank.add_argument("--top", type=positive, metavar="N", default=10, help="rows (default 10)")
+    add_options(rank, "--max-bank")
+    rank.add_argument("--save", metavar="FILE", help="keep the ranking, to compare with later")
+    rank.add_argument("--compare", metavar="FILE", help="say what changed since that ranking")
+    shared = ("--catalog", "--weather", "--units", "--json")
+    add_options(rank, "--csv", "--force", *shared, "--quiet")
+    assess = add_command(
+        commands,
+        "assess",
+        "judge the circuit that stands",
+        run_assess,
+        text=ASSESS_HELP,
+        examples=ASSESS_EXAMPLES,
+        danger=True,
+    )
+    add_installation(assess)
+    assess.add_argument(
+        "--explain", action="store_true", help="print every formula with its numbers"
+    )
+    add_options(assess, "--rank", "--max-bank", *shared, "--quiet")
+    add_command(
+        commands,
+        "demo",
+        "print an invented installation to start from",
+        run_demo,
+        text=DEMO_HELP,
+        examples=DEMO_EXAMPLES,
+    )

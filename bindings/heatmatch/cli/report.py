@@ -1,0 +1,104 @@
+"""The command line's report: a page of a ranking or a circuit to print or to show."""
+
+from __future__ import annotations
+
+import argparse
+from importlib import import_module
+from pathlib import Path
+from typing import Any
+
+from heatmatch import _core, weather
+from heatmatch.cli.output import check_new_file, notice, print_json, say
+from heatmatch.cli.shared import (
+    DANGER,
+    add_command,
+    add_installation,
+    add_options,
+    chosen_candidate,
+    make_ranking,
+    open_catalog,
+    read_installation,
+    read_weather,
+    shows_progress,
+    stands,
+)
+from heatmatch.text.duties import checks_row
+from heatmatch.text.results import wrap
+
+HELP = """\
+In goes an installation. Out comes one HTML file that needs nothing else and
+prints well: of the N-th circuit of the ranking with --rank N, else of the
+circuit that stands, else, if none stands, of the whole ranking. A circuit with
+a danger is named here too, and the command ends with 3.
+"""
+EXAMPLES = (
+    "report demo.json -o report.html",
+    "report demo.json --rank 1 --units us -o first.html --force",
+)
+_TOP = 200
+
+
+def _year(
+    arguments: argparse.Namespace, installation: _core.Installation
+) -> tuple[_core.Weather | None, _core.Weather | None]:
+    """The weather to rank by, and that of the page: the installation's own where none is named."""
+    named = read_weather(arguments, installation)
+    if named is None and installation.to_dict().get("weather") is not None:
+        return None, weather.from_installation(installation)
+    return named, named
+
+
+def _told_in_full(what: _core.Ranking | _core.Candidate) -> _core.Candidate | None:
+    """The circuit of the page: where nothing is without danger, a rejected one."""
+    if isinstance(what, _core.Candidate):
+        return what
+    return next(iter([*what[:1], *what.rejected[:1]]), None)
+
+
+def run_report(arguments: argparse.Namespace) -> int:
+    """Writes a page."""
+    check_new_file(arguments.output, arguments)
+    installation = read_installation(arguments)
+    catalog = open_catalog(arguments.catalog)
+    year, shown = _year(arguments, installation)
+    what: _core.Ranking | _core.Candidate
+    if arguments.rank is None and not stands(installation):
+        what = make_ranking(arguments, catalog, installation, year, top=_TOP)
+    else:
+        what = chosen_candidate(arguments, catalog, installation, year)
+    options = {"installation": installation, "weather": shown, "units": arguments.units}
+    with notice("writing the report ...", wanted=shows_progress(arguments)):
+        page = import_module("heatmatch.report.page")
+        page.report(what, Path(arguments.output), **options, force=arguments.force)
+    told = _told_in_full(what)
+    danger = told is not None and told.severity == "danger"
+    if arguments.json:
+        of = "ranking" if isinstance(what, _core.Ranking) else what.circuit.title
+        data = {"wrote": arguments.output, "of": of}
+        if told is not None:
+            data |= {"severity": told.severity, **checks_row(told, arguments.units)}
+        print_json(data)
+    else:
+        if told is not None and danger:
+            say(wrap(f"{told.circuit.title}: {_core.margin_sentence(told)}"))
+        say(f"wrote {arguments.output}")
+    return DANGER if danger else 0
+
+
+def add_parsers(commands: Any) -> None:
+    """Adds the command to the command line."""
+    parser = add_command(
+        commands,
+        "report",
+        "write a page of a ranking or a circuit, to print or to show",
+        run_report,
+        text=HELP,
+        examples=EXAMPLES,
+        danger=True,
+    )
+    add_installation(parser)
+    parser.add_argument(
+        "-o", "--output", metavar="FILE.html", required=True, help="the page to write"
+    )
+    add_options(parser, "--rank", "--max-bank", "--force", "--catalog", "--weather", "--units")
+    add_options(parser, "--json", "--quiet")

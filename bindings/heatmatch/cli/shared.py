@@ -1,0 +1,300 @@
+"""What the commands share: options, catalog, installation, weather, and the circuit meant."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import re
+from collections.abc import Callable, Iterable
+from typing import Any, NoReturn
+
+from heatmatch import _core, weather
+from heatmatch.cli.output import bar, complain, read_text, say
+from heatmatch.errors import FileError, InvalidInput
+from heatmatch.text.columns import WIDTH
+from heatmatch.text.results import clip, wrap
+from heatmatch.text.units import told
+
+DANGER = 3
+_MONTH_NAMES = (
+    "january", "february", "march", "april", "may", "june", "july", "august", "september",
+    "october", "november", "december",
+)  # fmt: skip
+_KEPT = 200  # candidates of a ranking, as rank() has them
+_MOST = 1_000_000
+# What begins with a minus and yet is no option.
+_NEGATIVE = re.compile(r"^-(?:\d+\.?\d*|\.\d+)\s*°?\s*[kcf]?$", re.IGNORECASE)
+_QUANTITY = re.compile(r"\s*([-+]?(?:\d+\.?\d*|\.\d+))\s*°?\s*([kcf]?)\s*", re.IGNORECASE)
+_F_PER_K, _F_AT_ZERO_C = 1.8, 32.0
+
+
+class Parser(argparse.ArgumentParser):
+    """A parser whose help keeps its lines, and whose errors are one line."""
+
+    def __init__(self, **options: Any) -> None:
+        options.setdefault("formatter_class", argparse.RawDescriptionHelpFormatter)
+        super().__init__(**options)
+        self._negative_number_matcher = _NEGATIVE
+
+    def error(self, message: str) -> NoReturn:
+        """Says what is wrong with the command, and where its help is."""
+        complain(f"{message}; {self.prog} --help explains it")
+        self.exit(2)
+
+
+def positive(text: str) -> int:
+    """A whole number above zero."""
+    try:
+        number = int(text)
+    except ValueError:
+        number = 0
+    if not 1 <= number <= _MOST:
+        raise argparse.ArgumentTypeError(
+            f"{text[:20]} must be 1 or more, a whole number up to {_MOST}"
+        )
+    return number
+
+
+def month(text: str) -> int:
+    """A month by number or name."""
+    if text.isascii() and text.isdigit() and 1 <= int(text) <= len(_MONTH_NAMES):
+        return int(text)
+    for number, name in enumerate(_MONTH_NAMES, 1):
+        if text.lower() in (name, name[:3]):
+            return number
+    raise argparse.ArgumentTypeError(f"{text} must be a month: 1 to 12, or a name such as Jan")
+
+
+def _number_and_letter(text: str, example: str) -> tuple[float, str]:
+    found = _QUANTITY.fullmatch(text)
+    if found is None:
+        raise argparse.ArgumentTypeError(f"{text} must be a temperature, such as {example}")
+    return float(found[1]), found[2].lower()
+
+
+def temperature_c(text: str) -> float:
+    """A temperature in °C, from a number with or without a unit."""
+    value, letter = _number_and_letter(text, '20, "20 °C" or "68 °F"')
+    if letter == "k":
+        raise argparse.ArgumentTypeError(f"{text} must be in °C or °F")
+    return (value - _F_AT_ZERO_C) / _F_PER_K if letter == "f" else value
+
+
+def difference_k(text: str) -> float:
+    """A difference of temperatures in kelvins, from a number with or without a unit."""
+    value, letter = _number_and_letter(text, '-8, "-8 K" or "-14 °F"')
+    return value / _F_PER_K if letter == "f" else value
+
+
+# Options that several commands have: name -> flags and what argparse is to know of them.
+_OPTIONS: dict[str, dict[str, Any]] = {
+    "--rank": {
+        "type": positive,
+        "metavar": "N",
+        "help": "the N-th circuit of the ranking, as heatmatch rank numbers them, instead of the "
+        "circuit that stands (the installation's circuit)",
+    },
+    "--max-bank": {
+        "type": positive,
+        "metavar": "N",
+        "default": 4,
+        "help": "most elements in one bank of the ranking (default 4)",
+    },
+    "--catalog": {
+        "metavar": "FILE",
+        "help": "your catalog file (or HEATMATCH_CATALOG); else the starter catalog",
+    },
+    "--weather": {
+        "metavar": "FILE",
+        "help": "a typical year (EPW, TMY3 or PVGIS) instead of the installation's twelve months",
+    },
+    "--units": {
+        "choices": ("si", "us"),
+        "default": "si",
+        "help": "°C, mm and m, or °F, inches, feet and AWG (default si)",
+    },
+    "--json": {
+        "action": "store_true",
+        "help": "plain data instead of text: numbers in SI units, sentences in --units",
+    },
+    "--csv": {
+        "metavar": "FILE",
+        "help": "write the table for a spreadsheet too; numbers in SI units, texts that begin "
+        "with = + - or @ get an apostrophe so that they are not run as formulas",
+    },
+    "--force": {"action": "store_true", "help": "overwrite files that exist"},
+    "--quiet": {"action": "store_true", "help": "no progress on the error stream"},
+}
+
+
+def add_options(parser: argparse.ArgumentParser, *names: str) -> None:
+    """Gives a parser options that it shares with others."""
+    for name in names:
+        parser.add_argument(name, **_OPTIONS[name])
+
+
+def add_command(
+    commands: Any,
+    name: str,
+    purpose: str,
+    run: Callable[[argparse.Namespace], int],
+    *,
+    text: str,
+    examples: Iterable[str],
+    danger: bool = False,
+) -> argparse.ArgumentParser:
+    """Adds a command: its purpose in one sentence, what goes in and comes out, examples."""
+    ends = "exit codes: 0 done, 1 the input cannot be used, 2 wrong command,\n"
+    ends += f"{f'{DANGER} something is a danger, ' if danger else ''}130 interrupted, 143 ended"
+    parser: argparse.ArgumentParser = commands.add_parser(
+        name,
+        help=purpose,
+        description=f"{purpose[0].upper()}{purpose[1:]}.\n\n{text.strip()}",
+        epilog="\n".join(["examples:", *(f"  heatmatch {line}" for line in examples), "", ends]),
+    )
+    parser.set_defaults(run=run, parser=parser)
+    return parser
+
+
+def add_installation(parser: argparse.ArgumentParser, **options: Any) -> None:
+    """The installation file, which nearly every command begins with."""
+    parser.add_argument(
+        "installation",
+        metavar="INSTALLATION.json",
+        help="your situation; - for standard input; heatmatch demo prints one",
+        **options,
+    )
+
+
+def open_catalog(path: str | None, *, create: bool = False) -> _core.Catalog:
+    """The catalog file of that name, or of HEATMATCH_CATALOG; the starter if there is none."""
+    name = path or os.environ.get("HEATMATCH_CATALOG")
+    if not name:
+        return _core.Catalog.starter()
+    if not create and not os.path.exists(name):
+        raise FileError(
+            f'no catalog file "{name}"; check the name, or make one with '
+            "heatmatch catalog add|edit|import --catalog FILE"
+        )
+    return _core.Catalog.open(name)
+
+
+def read_installation(arguments: argparse.Namespace) -> _core.Installation:
+    """The installation that was named."""
+    if arguments.installation == "-":
+        return _core.Installation.from_json_text(read_text("-"))
+    return _core.Installation.from_json(arguments.installation)
+
+
+def say_name(arguments: argparse.Namespace, installation: _core.Installation) -> None:
+    """Prints the installation's name above a result."""
+    say(clip(installation.name or arguments.installation, WIDTH) + "\n")
+
+
+def in_liquid(candidate: _core.Candidate | None) -> bool:
+    """Whether the store of a candidate is a liquid; not without one."""
+    heat = None if candidate is None else candidate.circuit.heat
+    return heat is not None and heat.liquid
+
+
+def say_cautions(candidate: _core.Candidate | None = None) -> None:
+    """Prints the cautions that belong to every result, those of liquids where its store is one."""
+    say("\ncautions:")
+    for sentence in _core.cautions(in_liquid=in_liquid(candidate)):
+        say(wrap(f"- {sentence}"))
+
+
+def read_weather(
+    arguments: argparse.Namespace, installation: _core.Installation
+) -> _core.Weather | None:
+    """The weather of the file that was named, on the installation's panels."""
+    if arguments.weather is None:
+        return None
+    return weather.read_file(arguments.weather, installation.site)
+
+
+def shows_progress(arguments: argparse.Namespace) -> bool:
+    """Whether progress may be shown: neither silenced nor read by a program."""
+    return not (arguments.quiet or arguments.json)
+
+
+def make_ranking(
+    arguments: argparse.Namespace,
+    catalog: _core.Catalog,
+    installation: _core.Installation,
+    year: _core.Weather | None,
+    *,
+    top: int,
+    keep_rejected: int = _KEPT,
+) -> _core.Ranking:
+    """Ranks every pairing of an installation."""
+    return _core.rank(
+        catalog,
+        installation,
+        year,
+        top=top,
+        keep_rejected=keep_rejected,
+        max_bank=arguments.max_bank,
+        progress=bar(wanted=shows_progress(arguments)),
+    )
+
+
+def chosen_candidate(
+    arguments: argparse.Namespace,
+    catalog: _core.Catalog,
+    installation: _core.Installation,
+    year: _core.Weather | None,
+) -> _core.Candidate:
+    """The N-th of the ranking, or the circuit that stands."""
+    place: int | None = arguments.rank
+    if place is None:
+        if not stands(installation):
+            raise InvalidInput(
+                "installation: circuit = (missing) must be given; describe the circuit that "
+                "stands, or take the best of the ranking with --rank 1"
+            )
+        return _core.assess(catalog, installation, year)
+    ranking = make_ranking(arguments, catalog, installation, year, top=max(place, _KEPT))
+    if len(ranking) == 0 and place <= len(ranking.rejected):
+        complain(f"{_core.nothing_left(ranking)} This is one of the rejected.")
+        return ranking.rejected[place - 1]
+    if place > len(ranking):
+        remedy = f"give 1 to {len(ranking)}" if len(ranking) else "see heatmatch rank for why"
+        raise InvalidInput(f"--rank {place}: the ranking has {len(ranking)} circuits; {remedy}")
+    return ranking[place - 1]
+
+
+def stands(installation: _core.Installation) -> bool:
+    """Whether the installation describes a circuit that stands."""
+    return installation.to_dict().get("circuit") is not None
+
+
+def texts_in(data: dict[str, Any], units: str, *names: str) -> dict[str, Any]:
+    """Plain data with the texts, or lists of texts, of those names in that unit set."""
+
+    def read(value: Any) -> Any:
+        if isinstance(value, list):
+            return [read(item) for item in value]
+        return told(value, units) if isinstance(value, str) else value
+
+    return {name: read(value) if name in names else value for name, value in data.items()}
+
+
+def margin_json(margin: _core.Margin, units: str) -> dict[str, Any]:
+    """A margin as plain data."""
+    data = {
+        "severity": margin.severity,
+        "worst_severity": margin.worst_severity,
+        "name": margin.name,
+        "subject": margin.subject,
+        "value": margin.value,
+        "limit": margin.limit,
+        "unit": margin.unit,
+        "headroom": margin.headroom,
+        "careful_headroom": margin.careful_headroom,
+        "sentence": margin.sentence(units=units),
+        "source": margin.source,
+        "assumed": margin.assumed,
+        "missing": margin.missing,
+    }
+    return texts_in(data, units, "assumed", "missing")

@@ -1,0 +1,97 @@
+"""The command line's wires: how hot each run gets, what gives way, which wire would do."""
+
+from __future__ import annotations
+
+import argparse
+from typing import Any
+
+from heatmatch import _core
+from heatmatch.cli.output import picked, print_json, say
+from heatmatch.cli.shared import (
+    DANGER,
+    add_command,
+    add_installation,
+    add_options,
+    chosen_candidate,
+    open_catalog,
+    read_installation,
+    read_weather,
+    say_cautions,
+    say_name,
+    texts_in,
+)
+from heatmatch.text.results import wrap
+from heatmatch.text.wires import wires_text
+
+HELP = """\
+In goes an installation with its "runs" of wire. Out comes a table of them: the
+conductor's temperature at its worst, the limit of what gives way first, and
+which wire of the catalog would do instead. At the element, heat comes along
+the terminal: that end decides. To ask whether a wire melts, write the circuit
+down under "circuit" (a ranking leaves out what melts).
+"""
+EXAMPLES = ("wires demo.json --units us", "wires demo.json --rank 2 --json")
+_FIELDS = (
+    "run", "wire", "gauge", "current_a", "conductor_c", "far_c", "runaway", "decides", "severity",
+    "code_ampacity_a", "corrected_ampacity_a", "balance_ampacity_a", "drop_v", "heat_w",
+    "at_element", "sentence", "assumed",
+)  # fmt: skip
+
+
+def check_json(check: _core.WireCheck, units: str) -> dict[str, Any]:
+    """A check of a run as plain data."""
+    limits = [picked(limit, "what", "limit_c", "consequence", "source") for limit in check.limits]
+    reach = [picked(item, "insulation", "family", "limit_c", "from_m") for item in check.reach]
+    wire = None if check.would_do is None else check.would_do.to_dict()
+    data = texts_in(picked(check, *_FIELDS), units, "gauge", "sentence", "assumed")
+    return data | {"limits": limits, "reach": reach, "would_do": wire}
+
+
+_NO_RUNS = """\
+The installation describes no wire. Write its runs into the file, from the
+panels to the elements, and rank again: what is around a run decides.
+
+  "runs": [{"name": "home run", "carries": "array", "length_m": 9,
+            "wire": "choose", "surroundings": {"kind": "sunlit", "air_c": 35}},
+           {"name": "hot tail", "carries": "bank", "length_m": 0.3,
+            "wire": "choose",
+            "surroundings": {"kind": "open air", "air_c": 80}}]
+"""
+
+
+def run_wires(arguments: argparse.Namespace) -> int:
+    """Checks every run of wire of a circuit."""
+    installation = read_installation(arguments)
+    catalog = open_catalog(arguments.catalog)
+    year = read_weather(arguments, installation)
+    candidate = chosen_candidate(arguments, catalog, installation, year)
+    checks = candidate.check_wires(catalog)
+    if arguments.json:
+        runs = [check_json(check, arguments.units) for check in checks]
+        print_json({"title": candidate.circuit.title, "runs": runs})
+    else:
+        say_name(arguments, installation)
+        say(wrap(_core.wires_table(candidate.circuit, checks).title) + "\n")
+        if checks:
+            say(wires_text(candidate, checks, units=arguments.units))
+        else:
+            say(_NO_RUNS)
+        say_cautions(candidate)
+    return DANGER if any(check.severity == "danger" for check in checks) else 0
+
+
+def add_parsers(commands: Any) -> None:
+    """Adds the command to the command line."""
+    parser = add_command(
+        commands,
+        "wires",
+        "check each run of wire: what melts or ages, and which wire would do",
+        run_wires,
+        text=HELP,
+        examples=EXAMPLES,
+        danger=True,
+    )
+    add_installation(parser)
+    add_options(
+        parser, "--rank", "--max-bank", "--catalog", "--weather", "--units", "--json", "--quiet"
+    )

@@ -1,0 +1,254 @@
+"""The explorer's panel: controls on the left; ranking, pictures and margins on the right."""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import Callable
+from typing import Any
+
+import ipywidgets as widgets
+
+from heatmatch import _core
+from heatmatch.errors import Error
+from heatmatch.explorer import tables
+from heatmatch.explorer.choice import Choice, Workbench, row_of
+from heatmatch.explorer.controls import Controls
+from heatmatch.explorer.files import FileRow
+from heatmatch.explorer.pictures import PICTURES, picture_html
+from heatmatch.explorer.tables import Kept
+from heatmatch.text.duties import counts_html
+from heatmatch.text.plain import escape
+from heatmatch.text.table import texts
+
+_DRAW_AFTER_S = 0.08
+_MOST_KEPT = 6
+BEST = "the best"
+# JupyterLab takes arrow keys and letters for itself, unless what has the focus says otherwise.
+_LEAVE_KEYS = """<script>
+document.addEventListener("focusin", event => {
+  if (event.target.closest(".hm-explorer"))
+    event.target.setAttribute("data-lm-suppress-shortcuts", "true");
+});
+</script>"""
+VIEWS = ("picture", "margins", "kept", "files")
+
+
+class ExplorerPanel:
+    """An installation with controls for what may be chosen; ``hm.explore`` makes it.
+
+    Attributes
+    ----------
+    box : ipywidgets.VBox
+        All of it, for a layout of one's own.
+    choice : Choice
+        What is shown: what the controls said when that could last be computed.
+    failed : bool
+        Whether the controls say something else, which cannot be.
+    ranking : Ranking
+        What is left by the choice.
+    candidate : Candidate
+        The one that pictures and margins are of.
+    kept : list of Kept
+        Choices kept for comparison.
+    """
+
+    def __init__(
+        self,
+        catalog: _core.Catalog,
+        installation: _core.Installation,
+        weather: _core.Weather | None = None,
+        *,
+        units: str = "si",
+    ) -> None:
+        self.units = units
+        self.failed = False
+        self.kept: list[Kept] = []
+        self._timer: asyncio.TimerHandle | None = None
+        self.box = widgets.VBox()
+        self.box.add_class("hm-explorer")
+        self._begin(Workbench(catalog, installation, weather))
+
+    def _begin(self, bench: Workbench) -> None:
+        """Fills the panel for a workbench."""
+        self.bench = bench
+        self.choice = bench.start
+        self.ranking = bench.rank(self.choice)
+        self.candidate = _first(self.ranking)
+        self.controls = Controls(bench, bench.elements())
+        self.controls.changed = self.update
+        self.files = FileRow(self)
+        self._make_views()
+        results = widgets.VBox([self.status, self.table, self.look_at], layout={"flex": "1 1 42em"})
+        self.box.children = (
+            widgets.HTML(tables.STYLE),
+            widgets.HBox([self.controls.box(), results], layout={"flex_flow": "row wrap"}),
+            widgets.HBox([self.view, self.picture, self.keep, self.let_go]),
+            self.files.box,
+            self.shown,
+        )
+        self._show(self.choice, self.ranking)
+
+    def _make_views(self) -> None:
+        self.status = widgets.HTML()
+        self.table = widgets.HTML()
+        self.shown = widgets.HTML()
+        wide = {"width": "44em"}
+        style = {"description_width": "6em"}
+        self.look_at = widgets.Dropdown(
+            description="look at", options=[(BEST, ())], style=style, layout=wide
+        )
+        self.view = widgets.ToggleButtons(options=VIEWS, value="picture")
+        self.view.style.button_width = "6em"
+        self.picture = widgets.Dropdown(
+            options=list(PICTURES), description="picture", layout={"width": "24em"}
+        )
+        self.keep = widgets.Button(description="keep this choice")
+        self.let_go = widgets.Button(description="let the last go")
+        self._looked = lambda change: self._look()
+        self.look_at.observe(self._looked, "value")
+        self.view.observe(lambda change: self._draw(), "value")
+        self.picture.observe(lambda change: self._draw(), "value")
+        self.keep.on_click(lambda button: self._keep())
+        self.let_go.on_click(lambda button: self._let_go())
+
+    def update(self) -> None:
+        """Ranks what the controls say and shows it; what cannot be is said, the rest stays."""
+        self.failed = True
+        try:
+            choice = self.controls.choice()
+            ranking = self.bench.rank(choice)
+        except Error as error:
+            self.say(f"{error}. Shown is what was computed before.", wrong=True)
+            return
+        self.failed = False
+        self._show(choice, ranking)
+
+    def _show(self, choice: Choice, ranking: _core.Ranking) -> None:
+        self.choice, self.ranking = choice, ranking
+        self.table.value = tables.ranking_html(ranking, self.units)
+        self._list_candidates()
+        self._look()
+
+    def _list_candidates(self) -> None:
+        """What can be looked at; the one that was stays where it still is there."""
+        options: list[tuple[str, tuple[str, ...]]] = [(BEST, ())]
+        for place, one in enumerate(self.ranking, 1):
+            options.append((tables.candidate_title(f"{place}", one), row_of(one)))
+        for one in self.ranking.rejected:
+            options.append((tables.candidate_title("rejected:", one), row_of(one)))
+        wanted = self.look_at.value
+        if options != list(self.look_at.options):
+            # Only our own listener rests: the widget's own keep label, place and value together.
+            self.look_at.unobserve(self._looked, "value")
+            self.look_at.options = options
+            self.look_at.value = wanted if wanted in [key for _, key in options] else ()
+            self.look_at.observe(self._looked, "value")
+
+    def _look(self) -> None:
+        """Takes the candidate that is wanted, and shows what it comes to."""
+        wanted = self.look_at.value
+        everyone = [*self.ranking, *self.ranking.rejected]
+        found = [one for one in everyone if row_of(one) == wanted]
+        self.candidate = found[0] if found else _first(self.ranking)
+        if self.candidate is None:
+            self.say("Nothing is left: give way in panels, element or bank.", wrong=True)
+        else:
+            title = tables.candidate_title("", self.candidate).strip()
+            said = [*_core.verdict(self.candidate), _core.nearest_sentence(self.candidate)]
+            unchecked = counts_html(self.candidate, self.units, counts=False)
+            self.say(" ".join([f"{title}.", *texts(said, self.units)]), below=unchecked)
+        self._later(self._draw)
+
+    def _draw(self) -> None:
+        """Shows the chosen view of the candidate; whatever fails takes the old one away.
+
+        What cannot be drawn of the user's data is said; a fault of ours shows as one.
+        """
+        try:
+            self._draw_view()
+        except Error as error:
+            self.shown.value = tables.panel(f"<p>not drawn: {escape(str(error))}</p>")
+        except BaseException:
+            self.shown.value = ""
+            raise
+
+    def _draw_view(self) -> None:
+        view = self.view.value
+        self.picture.disabled = view != "picture"
+        self.files.box.layout.display = "" if view == "files" else "none"
+        if view == "kept":
+            self.shown.value = tables.kept_html(self.kept, self.units)
+        elif view == "files":
+            self.shown.value = self.files.html()
+        elif self.candidate is None:
+            self.shown.value = ""
+        elif view == "margins":
+            self.shown.value = tables.margins_html(self.candidate, self.units)
+        else:
+            self._draw_picture(self.candidate)
+
+    def _draw_picture(self, candidate: _core.Candidate) -> None:
+        self.shown.value = picture_html(
+            self.picture.value, self.bench, self.choice, self.ranking, candidate
+        )
+
+    def _later(self, work: Callable[[], None]) -> None:
+        """Does it when no further change came: tables follow at once, pictures when it rests."""
+        try:
+            loop = asyncio.get_running_loop()
+        except RuntimeError:
+            work()
+            return
+        if self._timer is not None:
+            self._timer.cancel()
+        self._timer = loop.call_later(_DRAW_AFTER_S, work)
+
+    def _keep(self) -> None:
+        if self.candidate is None:
+            return
+        if len(self.kept) >= _MOST_KEPT:
+            self.say(f"{_MOST_KEPT} choices are kept; let the last go first.", wrong=True)
+            return
+        number = 1 + max((int(one.name.split()[1]) for one in self.kept), default=0)
+        place = str(self.bench.plain.get("name", ""))
+        self.kept.append(Kept(f"choice {number}", place, self.choice, self.candidate))
+        self.say(f"Kept as choice {number}; “kept” shows them side by side.")
+        self._draw()
+
+    def _let_go(self) -> None:
+        if self.kept:
+            self.say(f"Let go of {self.kept.pop().name}.")
+            self._draw()
+
+    def say(self, text: str, *, wrong: bool = False, below: str = "") -> None:
+        """One line about what was done or what is wrong; HTML that stands under it."""
+        mark = "<b>not possible:</b> " if wrong else ""
+        self.status.value = tables.panel(f"<p>{mark}{escape(text)}</p>{below}")
+
+    def restart(self, installation: _core.Installation) -> None:
+        """Begins anew with another installation; kept choices stay.
+
+        Weather that was given belongs to a site: for another one it is let go.
+
+        Raises
+        ------
+        Error
+            It cannot be ranked; the panel stays as it was.
+        """
+        weather = self.bench.given_weather
+        same = installation.to_dict()["site"] == self.bench.plain["site"]
+        bench = Workbench(self.bench.catalog, installation, weather if same else None)
+        bench.rank(bench.start, top=1, keep_rejected=1)
+        self.failed = False
+        self._begin(bench)
+
+    def _ipython_display_(self) -> None:
+        from IPython.display import HTML, display
+
+        display(self.box)  # type: ignore[no-untyped-call]
+        display(HTML(_LEAVE_KEYS))  # type: ignore[no-untyped-call]
+
+
+def _first(ranking: _core.Ranking) -> Any:
+    """The best candidate, or the best rejected one, or None."""
+    return next(iter([*ranking, *ranking.rejected]), None)

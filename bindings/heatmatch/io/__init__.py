@@ -1,0 +1,1 @@
+"""What comes from files, frames and rows, and goes there."""

@@ -1,0 +1,117 @@
+"""Readings from rows and data frames, and the meter sheet as a data frame."""
+
+from __future__ import annotations
+
+import csv
+import io
+import math
+from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING
+
+from heatmatch import _core
+from heatmatch.errors import InvalidInput
+from heatmatch.io.frames import pandas_or_error
+from heatmatch.io.times import seconds_since_1970
+
+if TYPE_CHECKING:
+    import pandas as _pd
+
+BANDS = ("open_v", "short_a", "array_v", "bank_v", "bank_a", "bank_w")
+
+
+def _refusal(field: str, value: str, allowed: str, remedy: str) -> InvalidInput:
+    """The error for readings that cannot be taken."""
+    message = f"readings: {field} = {value} must be {allowed}; {remedy}"
+    return InvalidInput(message, "readings", field, value, allowed, remedy)
+
+
+def _cell(value: object) -> str:
+    """A reading as a cell: nothing where it was not measured, OL for ohms without end."""
+    if value is None:
+        return ""
+    if isinstance(value, str):
+        return value
+    number = float(value)  # type: ignore[arg-type]
+    if math.isnan(number):
+        return ""
+    return "OL" if math.isinf(number) else repr(number)
+
+
+def readings_from_rows(rows: Sequence[Mapping[str, float | str | None]]) -> _core.Readings:
+    """Readings from one mapping a row, its names those of ``Readings.from_csv``.
+
+    Parameters
+    ----------
+    rows : sequence of mappings
+        Numbers in the unit of their name, or texts with a unit; None and nan were not measured,
+        infinite ohms are an open circuit.
+
+    Raises
+    ------
+    InvalidInput
+        Names the column or the cell that is not understood.
+    """
+    names = list(dict.fromkeys(name for row in rows for name in row))
+    if not names:
+        raise _refusal("rows", "none", "at least one with a reading", "measure volts and amperes")
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(names)
+    for row in rows:
+        writer.writerow([_cell(row.get(name)) for name in names])
+    return _core.Readings.from_csv(text.getvalue() + "\n")
+
+
+def readings_from_frame(frame: _pd.DataFrame) -> _core.Readings:
+    """Readings from a data frame, a row each; an index of moments with a time zone is their time.
+
+    Raises
+    ------
+    InvalidInput
+        Names the column, or the index without a time zone.
+    """
+    pd = pandas_or_error()
+    if not isinstance(frame, pd.DataFrame):
+        raise _refusal(
+            "frame", type(frame).__name__, "a pandas DataFrame", "Readings.from_csv takes files"
+        )
+    plain = frame.reset_index(drop=True)
+    if isinstance(frame.index, pd.DatetimeIndex):
+        if frame.index.tz is None:
+            raise _refusal(
+                "index",
+                "of times without a time zone",
+                "a DatetimeIndex with a time zone",
+                'say which clock it is: frame.tz_localize("UTC")',
+            )
+        plain = plain.assign(unix_time_s=seconds_since_1970(frame.index))
+    return readings_from_rows(plain.to_dict("records"))
+
+
+def sheet_frame(self: _core.MeterSheet) -> _pd.DataFrame:
+    """The expected readings as a data frame, a row for each sun and cell temperature."""
+    pd = pandas_or_error()
+    return pd.DataFrame(
+        [
+            {"irradiance_w_m2": row.irradiance_w_m2, "cell_temperature_c": row.cell_temperature_c}
+            | {
+                name if end == "typical" else f"{name}_{end}": getattr(getattr(row, name), end)
+                for name in BANDS
+                for end in ("low", "typical", "high")
+            }
+            for row in self.rows
+        ]
+    )
+
+
+def candidate_sheet(self: _core.Candidate, **options: object) -> _core.MeterSheet:
+    """What meters should read on this circuit; options as meter_sheet() has them."""
+    return _core.meter_sheet(self, **options)  # type: ignore[arg-type]
+
+
+def attach() -> None:
+    """Gives the compiled classes what is written in Python."""
+    setattr(_core.Readings, "from_rows", staticmethod(readings_from_rows))  # noqa: B010
+    setattr(_core.Readings, "from_frame", staticmethod(readings_from_frame))  # noqa: B010
+    setattr(_core.MeterSheet, "to_frame", sheet_frame)  # noqa: B010
+    setattr(_core.Candidate, "meter_sheet", candidate_sheet)  # noqa: B010

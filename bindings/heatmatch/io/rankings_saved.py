@@ -1,0 +1,236 @@
+"""Rankings as plain data, kept in files."""
+
+from __future__ import annotations
+
+import json
+import math
+import os
+from collections.abc import Mapping, Sequence
+from dataclasses import asdict, dataclass, field
+from datetime import datetime, timezone
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from heatmatch import _core
+from heatmatch.errors import FileError, InvalidInput
+from heatmatch.io import frames
+from heatmatch.io.files import checked_path, write_text
+
+if TYPE_CHECKING:
+    import pandas as _pd
+
+FORMAT = "heatmatch_ranking"
+VERSION = 1
+KEY = ("group", "panels", "element", "bank")
+_REJECTED = (*KEY, "worst_margin", "mean_power_w", "season_kwh", "price_to_buy", "currency")
+
+
+@dataclass(frozen=True)
+class SavedRanking:
+    """A ranking as plain data: its rows are those of ``Ranking.to_frame``, best first.
+
+    What was rejected for a danger is told by its key, heat and worst margin, as far as the
+    ranking kept it; a file of an earlier version has none.
+    """
+
+    name: str
+    saved_at_utc: str
+    library_version: str
+    by_season: bool
+    evaluated: int
+    reasons: dict[str, int]
+    remarks: list[str]
+    rows: list[dict[str, Any]]
+    rejected: list[dict[str, Any]] = field(default_factory=list)
+
+    @classmethod
+    def of(cls, ranking: _core.Ranking, name: str = "") -> SavedRanking:
+        """The plain data of a ranking, as of now."""
+        rejected = [_finite(frames.candidate_row(candidate)) for candidate in ranking.rejected]
+        return cls(
+            name=name,
+            saved_at_utc=datetime.now(timezone.utc).isoformat(timespec="seconds"),
+            library_version=_core.library_version(),
+            by_season=ranking.by_season,
+            evaluated=ranking.evaluated,
+            reasons=dict(ranking.reasons),
+            remarks=list(ranking.remarks),
+            rows=[_finite(frames.candidate_row(candidate)) for candidate in ranking.candidates],
+            rejected=[{key: row[key] for key in _REJECTED if key in row} for row in rejected],
+        )
+
+    def to_frame(self) -> _pd.DataFrame:
+        """The candidates as a data frame, best first, one row each."""
+        return frames.pandas_or_error().DataFrame(self.rows)
+
+
+def _finite(row: dict[str, Any]) -> dict[str, Any]:
+    """A row in which a number that is none is nothing, for JSON has no such number."""
+    return {
+        key: None if isinstance(value, float) and not math.isfinite(value) else value
+        for key, value in row.items()
+    }
+
+
+def save_ranking(
+    ranking: _core.Ranking | SavedRanking,
+    path: str | os.PathLike[str],
+    *,
+    name: str = "",
+    force: bool = False,
+) -> Path:
+    """Keeps a ranking in a file of JSON, to be compared with a later one.
+
+    Parameters
+    ----------
+    ranking : Ranking or SavedRanking
+    path : path
+        Written whole or not at all.
+    name : str
+        What it is called where it is compared; the file's name if not given.
+    force : bool
+        Replace a file that is no saved ranking, too; a catalog is never replaced.
+
+    Returns
+    -------
+    pathlib.Path
+
+    Raises
+    ------
+    FileError
+        The file cannot be written, or something other than a saved ranking has its name.
+    InvalidInput
+        A name is no text, or a value is none that a file could hold.
+    """
+    saved = ranking if isinstance(ranking, SavedRanking) else SavedRanking.of(ranking, name)
+    shown = checked_path(path, "write")
+    plain = {FORMAT: VERSION, **asdict(saved)}
+    try:
+        _saved_from(plain, shown)
+        text = json.dumps(plain, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+        text.encode("utf-8")
+    except InvalidInput:
+        raise
+    except (TypeError, ValueError, RecursionError) as error:
+        raise _refusal(shown, "ranking", "not plain data", f"plain data ({error})") from error
+    return write_text(path, text, force=force, only_kind=f'"{FORMAT}"')
+
+
+def load_ranking(path: str | os.PathLike[str]) -> SavedRanking:
+    """A ranking that ``save_ranking`` kept.
+
+    Raises
+    ------
+    FileError
+        The file cannot be read.
+    InvalidInput
+        It is no ranking, or of a later format.
+    """
+    name = checked_path(path, "read")
+    try:
+        plain = json.loads(Path(path).read_text(encoding="utf-8"))
+        json.dumps(plain, ensure_ascii=False).encode("utf-8")
+    except OSError as error:
+        raise FileError(f'cannot read "{name}": {error.strerror}; check the path') from error
+    except UnicodeEncodeError as error:
+        raise _refusal(name, "file", "half a character", "text in UTF-8") from error
+    except (ValueError, RecursionError) as error:
+        raise _refusal(name, "file", "not JSON", f"a file of save_ranking ({error})") from error
+    if not isinstance(plain, dict) or FORMAT not in plain:
+        raise _refusal(name, FORMAT, "(missing)", "a file of save_ranking")
+    if plain[FORMAT] != VERSION:
+        allowed = f"{VERSION}; a newer heatmatch wrote it"
+        raise _refusal(name, FORMAT, _shown(plain[FORMAT]), allowed)
+    return _saved_from(plain, name)
+
+
+def _number(value: Any) -> bool:
+    if isinstance(value, bool) or not isinstance(value, (int, float)):
+        return False
+    try:
+        return math.isfinite(value)
+    except OverflowError:
+        return False
+
+
+def _text(value: Any) -> bool:
+    return isinstance(value, str)
+
+
+def _count(value: Any) -> bool:
+    return isinstance(value, int) and not isinstance(value, bool) and 0 <= value < 2**63
+
+
+def _number_or_none(value: Any) -> bool:
+    return value is None or _number(value)
+
+
+_A_NUMBER, _A_TEXT = (_number, "a number"), (_text, "a text")
+_A_PRICE = (_number_or_none, "a number, or null where it is not known")
+# Column -> what its values must be, and whether every row has it.
+_COLUMNS = {
+    **{key: (_A_TEXT, True) for key in KEY},
+    "mean_power_w": (_A_NUMBER, True),
+    "severity": (_A_TEXT, True),
+    "smallest_headroom": (_A_NUMBER, True),
+    "price_to_buy": (_A_PRICE, False),
+    "currency": (_A_TEXT, False),
+    "worst_margin": (_A_TEXT, False),
+}
+_REJECTED_COLUMNS = {
+    **{key: _COLUMNS[key] for key in (*KEY, "mean_power_w", "price_to_buy", "currency")},
+    "worst_margin": (_A_TEXT, True),
+}
+
+
+def _check_rows(
+    file: str, name: str, rows: Sequence[Any], columns: Mapping[str, Any], *, by_season: bool
+) -> None:
+    season = {"season_kwh": (_A_NUMBER, True)} if by_season else {}
+    for number, row in enumerate(rows, 1):
+        if not isinstance(row, dict):
+            raise _refusal(file, f"{name}[{number}]", _shown(row), "an object")
+        for key, ((fits, allowed), needed) in {**columns, **season}.items():
+            if key not in row and needed:
+                raise _refusal(file, f"{name}[{number}]", f"without {key}", "whole")
+            if key in row and not fits(row[key]):
+                raise _refusal(file, f"{name}[{number}].{key}", _shown(row[key]), allowed)
+
+
+def _saved_from(plain: Mapping[str, Any], name: str) -> SavedRanking:
+    kinds: dict[str, tuple[Any, str]] = {
+        "name": (_text, "a str"),
+        "saved_at_utc": (_text, "a str"),
+        "library_version": (_text, "a str"),
+        "by_season": (lambda value: isinstance(value, bool), "a bool"),
+        "evaluated": (_count, "a count"),
+        "reasons": (
+            lambda value: isinstance(value, dict) and all(map(_count, value.values())),
+            "a dict of counts",
+        ),
+        "remarks": (lambda value: isinstance(value, list) and all(map(_text, value)), "texts"),
+        "rows": (lambda value: isinstance(value, list), "a list"),
+        "rejected": (lambda value: isinstance(value, list), "a list"),
+    }
+    values: dict[str, Any] = {key: plain.get(key) for key in kinds}
+    values["rejected"] = plain.get("rejected", [])  # files of an earlier version have none
+    for key, (fits, allowed) in kinds.items():
+        if not fits(values[key]):
+            raise _refusal(name, key, _shown(values[key]), allowed)
+    by_season = values["by_season"]
+    _check_rows(name, "rows", plain["rows"], _COLUMNS, by_season=by_season)
+    _check_rows(name, "rejected", values["rejected"], _REJECTED_COLUMNS, by_season=by_season)
+    return SavedRanking(**{**values, "name": values["name"] or Path(name).stem})
+
+
+def _shown(value: Any) -> str:
+    """A value as a message can hold it."""
+    if isinstance(value, (list, dict)):
+        return "a list" if isinstance(value, list) else "an object"
+    return ascii(value)[:40] if isinstance(value, str) else repr(value)[:40]
+
+
+def _refusal(file: str, field_name: str, value: str, allowed: str) -> InvalidInput:
+    remedy = "make one with save_ranking"
+    message = f'ranking "{file}": {field_name} = {value} must be {allowed}; {remedy}'
+    return InvalidInput(message, f'ranking "{file}"', field_name, value, allowed, remedy)

@@ -1,0 +1,152 @@
+"""Plots of the energy of days: by month or day, and of several stores over one another."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+import numpy.typing as npt
+
+from heatmatch import _core
+from heatmatch.errors import InvalidInput
+from heatmatch.plot.style import (
+    COLOURS,
+    LOAD,
+    STYLES,
+    axes_or_new,
+    legend,
+    set_title,
+    stacked_or_new,
+)
+from heatmatch.plot.time import RunPlot, checked_run
+from heatmatch.text.season import MONTHS
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+
+def day_energy(run: _core.DayRun, *, ax: Axes | None = None) -> Axes:
+    """Energy a day of each month, or of each day where the run has one month only.
+
+    Bars for what the panels could give, what reached the elements and what reached the space (or
+    left the store, where no space is heated).
+
+    Parameters
+    ----------
+    run : DayRun
+        From simulate_day.
+    ax : matplotlib Axes, optional
+        Where to draw; a new one if not given.
+
+    Returns
+    -------
+    matplotlib Axes
+    """
+    run = checked_run(run)
+    ax = axes_or_new(ax)
+    months = run.answer.months
+    by_month = len(months) > 1
+    step_h = np.diff(run.hours, prepend=0.0)
+    if by_month:
+        # A month that comes twice is told by its place in time.
+        place = np.cumsum(np.diff(run.month.astype(int), prepend=int(run.month[0])) != 0)
+        names = [MONTHS[dark.month - 1] if dark.month else "?" for dark in months]
+    else:
+        place = np.floor((run.first_hour + run.hours - 1e-6) / 24.0).astype(int)
+        place -= place[0]
+        names = [f"{i}" for i in range(1, int(place[-1]) + 2)]
+    days = np.bincount(place, weights=step_h) / 24.0
+    left = run.to_space_w if run.heats_space else run.released_w
+    given_off = "from the store to the space" if run.heats_space else "given off by the store"
+    at = np.arange(len(days))
+    bars: list[tuple[npt.NDArray[np.float64], str, dict[str, Any]]] = [
+        (
+            run.available_w,
+            "the panels could give",
+            {"width": 0.84, "facecolor": "none", "edgecolor": COLOURS[0], "linewidth": 1.0},
+        ),
+        (
+            run.power_w,
+            "into the elements",
+            {"width": -0.38, "align": "edge", "facecolor": COLOURS[1]},
+        ),
+        (
+            left,
+            given_off,
+            {
+                "width": 0.38,
+                "align": "edge",
+                "facecolor": LOAD,
+                "hatch": "//",
+                "edgecolor": "white",
+                "linewidth": 0.0,
+            },
+        ),
+    ]
+    for values, label, how in bars:
+        kwh = np.bincount(place, weights=values * step_h) / 1000.0 / np.where(days > 0, days, 1.0)
+        ax.bar(at, kwh, label=f"{label}, mean {np.average(kwh, weights=days):.2f}", **how)
+    ax.set_xticks(at, names, fontsize=9 if len(names) <= 14 else 7)
+    ax.set_ylim(bottom=0.0)
+    ax.set_xlabel("month" if by_month else "day")
+    ax.set_ylabel("energy of a day [kWh]")
+    set_title(ax, f"{run.title}: {run.days:g} days")
+    legend(ax)
+    return ax
+
+
+def compare_days(
+    runs: Mapping[str, _core.DayRun], *, axes: Sequence[Axes] | None = None
+) -> tuple[Axes, ...]:
+    """Heat that several stores give off, and how warm they are, over one another.
+
+    Parameters
+    ----------
+    runs : DayRun by name
+        At most five, of the same days; nights are those of the first.
+    axes : two matplotlib Axes, optional
+        Where to draw, top to bottom; those of a new figure if not given.
+
+    Returns
+    -------
+    tuple of two matplotlib Axes
+
+    Raises
+    ------
+    InvalidInput
+        None, more runs than line styles, or runs of unequal length.
+    """
+    named = {name: checked_run(run) for name, run in runs.items()}
+    if not 1 <= len(named) <= len(STYLES):
+        raise InvalidInput(
+            f"runs = {len(named)} runs must be 1 to {len(STYLES)}; draw others in a second plot"
+        )
+    first = next(iter(named.values()))
+    for name, run in named.items():
+        if abs(float(run.hours[-1] - first.hours[-1])) > 1e-6:
+            raise InvalidInput(
+                f'runs: "{name}" = {run.days:g} days must be {first.days:g} days as the first; '
+                "simulate the same days"
+            )
+    heat, bed = stacked_or_new(axes, (1.0, 1.0))
+    colours = (LOAD, *COLOURS[:4])
+    RunPlot(first).shade_nights(heat, bed)
+    for (name, run), style, colour in zip(named.items(), STYLES, colours, strict=False):
+        plot = RunPlot(run)
+        how = {"color": colour, "linestyle": style, "linewidth": 1.5}
+        total = run.energy.to_space_kwh + run.energy.outside_kwh
+        where = " (all of it outside)" if run.energy.to_space_kwh < 0.005 * total else ""
+        if not where and run.energy.outside_kwh > 0.005 * total:
+            where = f", {run.energy.to_space_kwh:.1f} of it to the space"
+        plot.line(heat, run.released_w, "mean", label=f"{name}: {total:.1f} kWh{where}", **how)
+        top = float(run.bed_mean_c.max())
+        plot.line(bed, run.bed_mean_c, "mean", label=f"{name}: up to {top:.0f} °C", **how)
+    heat.axhline(0.0, color="0.6", linewidth=0.6)
+    heat.set_ylabel("heat given off [W]")
+    heat.set_title(f"{first.days:g} days: heat of the stores, and how warm they are")
+    bed.set_ylabel("bed, mean [°C]")
+    for ax in (heat, bed):
+        legend(ax)
+    RunPlot(first).time_axis(bed)
+    return heat, bed

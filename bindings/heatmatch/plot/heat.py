@@ -1,0 +1,242 @@
+"""Plots of heat: along the way out of an element, against its watts, and over time."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+import numpy.typing as npt
+
+from heatmatch import _core
+from heatmatch.errors import InvalidInput
+from heatmatch.plot.style import COLOURS, LOAD, STYLES, axes_or_new, legend, set_title
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+_Numbers = npt.NDArray[np.float64]
+CM_PER_M = 100.0
+VERDICT, HARD = COLOURS[1], COLOURS[0]  # limits: for years, and at all
+# Times that the logarithmic axis is marked with [h].
+_TIMES = {
+    10 / 3600: "10 s", 30 / 3600: "30 s", 1 / 60: "1 min", 5 / 60: "5 min", 0.25: "15 min",
+    1.0: "1 h", 6.0: "6 h", 24.0: "1 day", 168.0: "1 week",
+}  # fmt: skip
+
+
+def _heat(candidate: _core.Candidate) -> _core.BankHeat:
+    """The bank in its store, if its temperatures can be computed."""
+    heat = candidate.circuit.heat
+    if heat is not None and heat.known:
+        return heat
+    if heat is None:
+        why, remedy = "none", "describe the store in the installation"
+    elif heat.misfit:
+        why, remedy = heat.misfit, "choose a larger vessel, or another element"
+    else:
+        why, remedy = "no " + ", ".join(heat.missing), "measure it"
+    raise InvalidInput(f"candidate: heat in the store = {why} must be known; {remedy}")
+
+
+def _granular(candidate: _core.Candidate) -> _core.BankHeat:
+    heat = _heat(candidate)
+    if heat.liquid:
+        raise InvalidInput(
+            f'candidate: medium "{heat.medium.id}" = liquid must be granular or solid; '
+            "water mixes itself, so its sheath hardly depends on watts"
+        )
+    return heat
+
+
+def _limits(ax: Axes, sheath: _core.Sheath | None) -> None:
+    """The limits of a sheath as level lines; what is not known is said in the legend."""
+    if sheath is None:
+        ax.plot([], [], " ", label="limits of the sheath: not known")
+        return
+    for limit, what, colour, style in (
+        (sheath.verdict_limit_c, "for years", VERDICT, STYLES[1]),
+        (sheath.hard_limit_c, "fails soon above", HARD, STYLES[0]),
+    ):
+        ax.axhline(
+            limit,
+            color=colour,
+            linestyle=style,
+            linewidth=1.1,
+            label=f"{sheath.id}, {what}: {limit:.0f} °C",
+        )
+
+
+def _rated_w(candidate: _core.Candidate) -> float | None:
+    """The rated watts of an element, where they are told."""
+    return candidate.circuit.element.rated_w
+
+
+def sheath_by_power(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
+    """Temperature of the sheath against the watts of each element, with its limits.
+
+    Parameters
+    ----------
+    candidate : Candidate
+        Its elements in their store, on the bright days that its margins are judged after.
+    ax : matplotlib Axes, optional
+        Where to draw; a new one if not given.
+
+    Returns
+    -------
+    matplotlib Axes
+
+    Raises
+    ------
+    InvalidInput
+        The heat in the store is not known, or it is a liquid.
+    """
+    heat = _granular(candidate)
+    ax = axes_or_new(ax)
+    own_w = candidate.bright.element_power_w
+    rated_w = _rated_w(candidate)
+    most_w = heat.largest_element_w(with_stagnation=False)
+    watts = np.linspace(0.0, 1.1 * max(own_w, most_w or 0.0, 0.5 * (rated_w or 0.0)), 120)
+    points = [point for point in map(heat.at, watts.tolist()) if point is not None]
+    low, typical, high = (
+        np.array([getattr(point.sheath_band, end) for point in points])
+        for end in ("low_c", "typical_c", "high_c")
+    )
+    judged = np.array([point.sheath_c for point in points])
+    ax.fill_between(
+        watts, low, high, color=COLOURS[4], alpha=0.6, linewidth=0, label="by the fill: low to high"
+    )
+    ax.plot(watts, typical, color=COLOURS[2], linestyle=STYLES[3], label="typical fill")
+    ax.plot(watts, judged, color=LOAD, linewidth=1.8, label="judged: fill at its worst, +10 %")
+    _limits(ax, heat.sheath)
+    own = heat.at(own_w)
+    if own is not None:
+        label = f"this circuit in bright cold: {own_w:.0f} W, judged {own.sheath_c:.0f} °C"
+        ax.plot(own_w, own.sheath_c, "o", color=LOAD, markersize=7, label=label)
+    if most_w is not None:
+        label = f"sheath and coil allow {most_w:.0f} W every bright day"
+        ax.axvline(most_w, color=LOAD, linestyle=STYLES[4], linewidth=1.2, label=label)
+    if rated_w is not None:
+        inside = rated_w <= watts[-1]
+        if inside:
+            ax.axvline(rated_w, color="0.4", linestyle="--", linewidth=1.2)
+        where = "" if inside else ", beyond this plot"
+        ax.plot([], [], "--", color="0.4", label=f"rated: {rated_w:.0f} W{where}")
+    ax.set_xlim(0.0, watts[-1])
+    top = 1000.0 if heat.sheath is None else 1.25 * heat.sheath.hard_limit_c
+    ax.set_ylim(0.0, max(top, 1.1 * judged[-1]) if judged[-1] < 2.0 * top else 2.0 * top)
+    ax.set_xlabel("power of each element [W]")
+    ax.set_ylabel("temperature [°C]")
+    count = heat.elements
+    set_title(
+        ax,
+        f"{count} x {candidate.circuit.element.id} in {heat.medium.id}, "
+        f"{heat.charge_hours:g} h a day",
+    )
+    legend(ax)
+    return ax
+
+
+def _time_curve(
+    bed: _core.BedCharge, w_per_cm: _Numbers, limit_c: float, longest_h: float
+) -> _Numbers:
+    watts = w_per_cm * CM_PER_M * bed.heated_length_m
+    hours: _Numbers = bed.hours_to_limit(watts, limit_c=limit_c, longest_h=longest_h)
+    return np.where(np.isfinite(hours), hours, np.nan)
+
+
+def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
+    """Time until the sheath reaches its limits against the watts of a centimetre.
+
+    The bed starts at the air's temperature and is heated without pause. The line is the fill
+    at its worst, the band reaches to the fill at its best.
+
+    Parameters
+    ----------
+    candidate : Candidate
+        Its elements in their store; their rated watts and those of the circuit are marked.
+    ax : matplotlib Axes, optional
+        Where to draw; a new one if not given.
+
+    Returns
+    -------
+    matplotlib Axes
+
+    Raises
+    ------
+    InvalidInput
+        The heat in the store is not known, it is a liquid, or no limit of the sheath is known.
+    """
+    heat = _granular(candidate)
+    if heat.sheath is None:
+        raise InvalidInput(
+            f'candidate: element "{candidate.circuit.element.id}": sheath = unknown must be '
+            "known; a magnet and a file tell steel, stainless and copper apart"
+        )
+    ax = axes_or_new(ax)
+    careful, conducting = heat.bed(conductivity="low"), heat.bed(conductivity="high")
+    metres = heat.heated_m / heat.elements
+    own = candidate.bright.element_power_w / metres / CM_PER_M
+    rated_w = _rated_w(candidate)
+    rated = None if rated_w is None else rated_w / metres / CM_PER_M
+    longest_h = 336.0
+    first = careful.largest_power_w(limit_c=heat.sheath.verdict_limit_c) / heat.heated_m / CM_PER_M
+    loads = np.geomspace(min(own, first) * 0.5, max(own, rated or 0.0, first) * 1.6, 400)
+    for limit, what, colour, style in (
+        (heat.sheath.verdict_limit_c, "for years", VERDICT, STYLES[1]),
+        (heat.sheath.hard_limit_c, "fails soon above", HARD, STYLES[0]),
+    ):
+        soonest = _time_curve(careful, loads, limit, longest_h)
+        latest = _time_curve(conducting, loads, limit, longest_h)
+        latest = np.where(np.isnan(latest) & ~np.isnan(soonest), longest_h, latest)
+        ax.fill_between(loads, soonest, latest, color=colour, alpha=0.14, linewidth=0)
+        label = f"until {limit:.0f} °C ({heat.sheath.id}, {what})"
+        ax.plot(loads, soonest, color=colour, linestyle=style, linewidth=1.8, label=label)
+    for load, what, colour, style, hit in (
+        (own, "this circuit in bright cold", LOAD, "-", "o"),
+        (rated, "rated watts", "0.3", "--", "s"),
+    ):
+        if load is None:
+            ax.plot([], [], " ", label=f"{what}: not known")
+            continue
+        ax.axvline(load, color=colour, linestyle=style, linewidth=1.2)
+        hours = float(
+            _time_curve(careful, np.array([load]), heat.sheath.hard_limit_c, longest_h)[0]
+        )
+        when = "not reached" if np.isnan(hours) else f"after {_duration(hours)}"
+        label = f"{what}: {load:.2f} W/cm, {heat.sheath.hard_limit_c:.0f} °C {when}"
+        ax.plot(load, hours, hit, color=colour, linestyle=style, markersize=7, label=label)
+    ax.set_xscale("log")
+    ax.set_yscale("log")
+    ticks = [t for n in (-1, 0, 1, 2) for t in (1 * 10.0**n, 2 * 10.0**n, 5 * 10.0**n)]
+    ticks = [t for t in ticks if loads[0] <= t <= loads[-1]]
+    ax.set_xticks(ticks, [f"{t:g}" for t in ticks])
+    ax.set_xticks([], minor=True)
+    ax.set_yticks(list(_TIMES), list(_TIMES.values()))
+    ax.set_yticks([], minor=True)
+    ax.set_xlim(loads[0], loads[-1])
+    ax.set_ylim(max(5 / 3600, 0.2 * float(soonest[-1])), longest_h)
+    ax.axhline(heat.charge_hours, color="0.7", linewidth=0.8)
+    ax.annotate(
+        f"a day of {heat.charge_hours:g} h",
+        (loads[0], heat.charge_hours),
+        xytext=(4, 1),
+        textcoords="offset points",
+        va="bottom",
+        fontsize=8,
+        color="0.4",
+    )
+    ax.set_xlabel("watts of heated length, all elements alike [W/cm]")
+    ax.set_ylabel("time at constant power [s, min, h]")
+    set_title(
+        ax, f"{heat.elements} x {candidate.circuit.element.id} in {heat.medium.id}, from cold"
+    )
+    legend(ax)
+    return ax
+
+
+def _duration(hours: float) -> str:
+    """Seconds, minutes, hours or days, with two digits."""
+    for size, unit in ((24.0, "days"), (1.0, "h"), (1 / 60, "min"), (1 / 3600, "s")):
+        if hours >= 2.0 * size or unit == "s":
+            return f"{hours / size:.2g} {unit}"
+    raise AssertionError(hours)

@@ -1,0 +1,116 @@
+"""Plot of a candidate's margins: how much of each limit is left."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from heatmatch import _core
+from heatmatch.plot.style import COLOURS, LOAD, axes_or_new, set_title
+from heatmatch.text.columns import clip
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+_MOST = 26
+_LOWEST = -1.0
+_WORSE = ("danger", "warning", "caution", "none")
+# Severity -> colour and hatch, told apart in black and white by the hatch.
+_LOOK = {
+    "danger": (COLOURS[0], "xxx"),
+    "warning": (COLOURS[1], "///"),
+    "caution": (COLOURS[3], "..."),
+    "none": (COLOURS[4], None),
+}
+
+
+def _worst_of_each(margins: Sequence[_core.Margin]) -> list[tuple[_core.Margin, int]]:
+    """The worst of each name, and how many others of that name there are; the worst first."""
+    by_name: dict[str, list[_core.Margin]] = {}
+    for margin in margins:
+        by_name.setdefault(margin.name, []).append(margin)
+
+    def rank(margin: _core.Margin) -> tuple[int, float]:
+        headroom = 2.0 if margin.headroom is None else margin.headroom
+        return _WORSE.index(margin.severity), headroom
+
+    worst = [(min(same, key=rank), len(same) - 1) for same in by_name.values()]
+    return sorted(worst, key=lambda pair: rank(pair[0]))
+
+
+def _value_text(margin: _core.Margin, units: str) -> str:
+    """Value and limit with their unit."""
+
+    def text(value: float | None) -> str:
+        if value is None:
+            return "?"
+        return _core.format_quantity(value, margin.unit, units=units, digits=3)
+
+    if margin.value is None and margin.limit is None:
+        return ""
+    value, limit = text(margin.value), text(margin.limit)
+    unit = limit.split(" ", 1)[1] if " " in limit else ""
+    return f"{value.removesuffix(unit).strip()} / {limit}" if unit else f"{value} / {limit}"
+
+
+def margins(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = None) -> Axes:
+    """How much of each limit is left, the worst first; the limits are one heavy line.
+
+    Parameters
+    ----------
+    candidate : Candidate
+        Of several margins of one name the worst is drawn, with the number of the others.
+    units : {"si", "us"}
+        Unit set of the values beside the bars.
+    ax : matplotlib Axes, optional
+        Where to draw; a new one if not given.
+
+    Returns
+    -------
+    matplotlib Axes
+    """
+    ax = axes_or_new(ax)
+    assessed = [m for m in candidate.margins if m.severity != "not assessed"]
+    unknown = sorted(Counter(m.name for m in candidate.margins if m not in assessed).items())
+    rows = _worst_of_each(assessed)
+    drawn = rows[: max(_MOST - len(unknown), 10)]
+    used: list[str] = []
+    labels = []
+    for y, (margin, others) in enumerate(drawn):
+        colour, hatch = _LOOK[margin.severity]
+        label = None if margin.severity in used else margin.severity
+        used.append(margin.severity)
+        headroom = margin.headroom
+        labels.append(f"{margin.name} +{others}" if others else margin.name)
+        if headroom is None:
+            ax.plot(0.02, y, marker="D", color=colour, markersize=5, label=label, linestyle="none")
+        else:
+            width = min(1.0, max(_LOWEST, headroom))
+            ax.barh(
+                y, width, height=0.66, facecolor=colour, edgecolor=COLOURS[0], linewidth=0.5,
+                hatch=hatch, label=label,
+            )  # fmt: skip
+            if headroom < _LOWEST:
+                ax.annotate(f"◂ {headroom:.1f}", (_LOWEST, y), fontsize=7, va="center", ha="right")
+        ax.text(1.04, y, _value_text(margin, units), fontsize=7, va="center", parse_math=False)
+    for y, (name, count) in enumerate(unknown, len(drawn)):
+        labels.append(f"{name} +{count - 1}" if count > 1 else name)
+        ax.text(0.02, y, "not assessed", fontsize=8, va="center", style="italic")
+    ax.axvline(0.0, color=LOAD, linewidth=2.6)
+    ax.set_yticks(range(len(labels)), [clip(label, 34) for label in labels])
+    for tick in ax.get_yticklabels():
+        tick.set_fontsize(8)
+        tick.set_parse_math(False)
+    ax.set_ylim(len(labels) - 0.4, -0.6)
+    lowest = min([0.0, *(m.headroom for m, _ in drawn if m.headroom is not None)])
+    ax.set_xlim(max(lowest, _LOWEST) - 0.12, 1.02)
+    left = [margin.headroom for margin, _ in rows[len(drawn) :]]
+    numbers = len(left) - left.count(None)
+    more = f"\n{numbers} more are less severe or further from theirs" if numbers else ""
+    if len(left) > numbers:
+        more += f"{'; ' if more else chr(10)}{len(left) - numbers} more have no number"
+    ax.set_xlabel(f"headroom: 0 at the limit (heavy line), 1 unused{more}")
+    set_title(ax, candidate.circuit.title)
+    ax.legend(fontsize=8, loc="lower right", title="severity")
+    return ax

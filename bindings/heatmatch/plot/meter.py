@@ -1,0 +1,105 @@
+"""What a meter should read at the bank, with what it did read."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from heatmatch import _core
+from heatmatch.plot.style import COLOURS, LOAD, axes_or_new, legend, set_title
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+
+def _named_spots(rows: list[_core.MeterRow]) -> list[tuple[str, tuple[float, float]]]:
+    """The suns of rows, those of nearly the same volts under one name, with a place for it."""
+    near = 0.1
+    most_v = max((row.bank_v.typical for row in rows), default=1.0)
+    groups: list[list[_core.MeterRow]] = []
+    for row in sorted(rows, key=lambda each: each.bank_v.typical):
+        if groups and row.bank_v.typical - groups[-1][0].bank_v.typical < near * most_v:
+            groups[-1].append(row)
+        else:
+            groups.append([row])
+    spots = []
+    for group in groups:
+        suns = sorted(row.irradiance_w_m2 for row in group)
+        name = f"{suns[0]:.0f}" + (f" to {suns[-1]:.0f}" if len(suns) > 1 else "") + " W/m2"
+        lowest = min(row.bank_a.low for row in group)
+        spots.append((name, (group[-1].bank_v.typical, lowest)))
+    return spots
+
+
+def meter_points(
+    sheet: _core.MeterSheet,
+    readings: _core.Readings | None = None,
+    *,
+    label: str = "read",
+    ax: Axes | None = None,
+) -> Axes:
+    """Expected volts and amperes of the bank at each sun, and readings beside them.
+
+    Between the two lines lies every reading of a healthy bank, in any sun: volts over amperes are
+    its ohms, lowest cold to highest hot. Above them something is open or a joint is bad, below
+    them turns are shorted.
+
+    Parameters
+    ----------
+    sheet : MeterSheet
+        What to expect.
+    readings : Readings, optional
+        Rows with bank_v and bank_a are drawn.
+    label : str
+        Of the readings, in the legend.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
+
+    Returns
+    -------
+    matplotlib.axes.Axes
+    """
+    ax = axes_or_new(ax)
+    ohms = [check for check in sheet.checks if check.reading == "volts over amperes at the bank"]
+    rows = [] if readings is None else readings.rows
+    points = [(r["bank_v"], r["bank_a"]) for r in rows if "bank_v" in r and "bank_a" in r]
+    most_a = max([row.bank_a.high for row in sheet.rows] + [a for _, a in points], default=1.0)
+    for check in ohms:
+        for ohm, style in ((check.low, "--"), (check.high, "-.")):
+            if ohm is not None:
+                ax.plot(
+                    [0.0, ohm * most_a],
+                    [0.0, most_a],
+                    style,
+                    color=LOAD,
+                    lw=1.2,
+                    label=f"{ohm:.3g} ohm",
+                )
+    for i, row in enumerate(sheet.rows):
+        v, a = row.bank_v, row.bank_a
+        ax.errorbar(
+            v.typical,
+            a.typical,
+            xerr=[[max(0.0, v.typical - v.low)], [max(0.0, v.high - v.typical)]],
+            yerr=[[max(0.0, a.typical - a.low)], [max(0.0, a.high - a.typical)]],
+            fmt="o" if i < len(sheet.rows) // 2 else "s",
+            ms=4,
+            mfc="white",
+            color=COLOURS[1],
+            lw=0.9,
+            label="expected, panels warm"
+            if i == 0
+            else ("expected, just uncovered" if i == len(sheet.rows) // 2 else None),
+        )
+    for suns, spot in _named_spots(sheet.rows[: len(sheet.rows) // 2]):
+        ax.annotate(
+            suns, spot, xytext=(0, -12), textcoords="offset points", fontsize=7, ha="center"
+        )
+    if points:
+        ax.plot(*zip(*points, strict=True), "X", ms=8, color=COLOURS[0], label=label)
+    ax.set_xlim(left=0.0)
+    ax.set_ylim(bottom=0.0)
+    ax.set_xlabel("volts at the bank [V]")
+    ax.set_ylabel("amperes of the bank [A]")
+    set_title(ax, f"{sheet.title}: what a meter should read")
+    legend(ax)
+    return ax

@@ -1,0 +1,180 @@
+"""Plot of what trades for what: heat, headroom and price."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from heatmatch import _core
+from heatmatch.errors import InvalidInput
+from heatmatch.plot.style import COLOURS, LOAD, axes_or_new
+from heatmatch.text.columns import clip, clip_middle
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+_NEAR_PX = 9.0
+_LISTED = 14
+
+
+def _title(candidate: _core.Candidate) -> str:
+    circuit = candidate.circuit
+    return (
+        f"{clip(circuit.owned.group, 18)} {circuit.panels} into "
+        f"{clip_middle(circuit.element.id, 26)} {circuit.bank}"
+    )
+
+
+def _price(candidate: _core.Candidate) -> str:
+    return str(_core.price_sentence(candidate))
+
+
+def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
+    """The candidates that no other beats in heat, headroom and price at once.
+
+    Parameters
+    ----------
+    ranking : Ranking
+        Its front is numbered as in ``ranking.pareto()``; the other candidates are grey dots.
+    ax : matplotlib Axes, optional
+        Where to draw; a new one if not given. On a canvas that follows the pointer, a candidate
+        under it is told in full.
+
+    Returns
+    -------
+    matplotlib Axes
+
+    Raises
+    ------
+    InvalidInput
+        The ranking has no candidate.
+    """
+    front = ranking.pareto()
+    if not front and len(ranking):
+        raise InvalidInput(
+            "ranking: how hot the sheath gets is known of no element; give heated_length_mm and "
+            "sheath_diameter_mm of one"
+        )
+    if not front:
+        raise InvalidInput(
+            "ranking: candidates = none must be at least one; see .rejected for why they fell out"
+        )
+    ax = axes_or_new(ax)
+    unit = "kWh of the season" if ranking.by_season else "W over the conditions"
+    known = [c for c in ranking if not c.heat_unknown]
+    ax.scatter(
+        [c.smallest_headroom for c in known], [c.merit for c in known],
+        s=9, color="0.75", label="candidates that another beats",
+    )  # fmt: skip
+    prices = [c.price_to_buy for c in front]
+    most = max((price for price in prices if price is not None), default=0.0) or 1.0
+    for one, price in zip(front, prices, strict=True):
+        size = 30.0 if price is None else 30.0 + 220.0 * price / most
+        face = "white" if price is None else COLOURS[3]
+        where = (one.smallest_headroom, one.merit)
+        ax.scatter(*where, s=size, facecolor=face, edgecolor=COLOURS[0], linewidth=0.9, zorder=3)
+    first = next(iter(known), front[0])
+    of_known = " whose heat is known" if ranking[0].heat_unknown else ""
+    ax.scatter(
+        first.smallest_headroom, first.merit, s=330, facecolor="none", edgecolor=LOAD,
+        linewidth=1.6, label="first of the ranking" + of_known, zorder=3,
+    )  # fmt: skip
+    ax.margins(0.08)
+    left, right = ax.get_xlim()
+    ax.set_xlim(left, right + 0.18 * (right - left))  # for the labels of the last
+    _number(ax, front)
+    ax.set_xlabel("smallest headroom (0: at the limit, 1: unused)")
+    ax.set_ylabel(unit)
+    ax.set_title("What trades for what; larger: more to buy")
+    _list(ax, front)
+    _follow_pointer(ax, [*front, *known], unit)
+    return ax
+
+
+def _number(ax: Axes, front: list[_core.Candidate]) -> None:
+    """Number and price beside each marker, moved up or down where something else is."""
+    height, gap = 8.5, 10.0  # of a label, and from a marker to it [points]
+    # The list beside the plot narrows it when it is laid out: what is near then is kept apart.
+    points = 72.0 / ax.figure.dpi * np.array([0.55, 0.85])
+    spots = ax.transData.transform([(c.smallest_headroom, c.merit) for c in front]) * points
+    taken = [(x - 6.0, x + 6.0, y) for x, y in spots]
+    for number, (one, (x, y)) in enumerate(zip(front, spots, strict=True), 1):
+        text = f"{number}: {_price(one)}"
+        width = 4.4 * len(text)
+        # Right of the marker, or left of it; then ever further above and below.
+        tries = [
+            (across, height * ((step + 1) // 2) * (-1) ** step)
+            for step in range(8 * len(front))
+            for across in (gap, -gap - width)
+        ]
+        across, up = next(
+            (across, up)
+            for across, up in tries
+            if all(
+                x + across >= end or x + across + width <= begin or abs(y + up - level) >= height
+                for begin, end, level in taken
+            )
+        )
+        taken.append((x + across, x + across + width, y + up))
+        line = {"arrowstyle": "-", "linewidth": 0.5, "color": "0.4"}
+        ax.annotate(
+            text, (one.smallest_headroom, one.merit), (across, up),
+            textcoords="offset points", ha="left", va="center", fontsize=7, zorder=4,
+            parse_math=False, arrowprops=line if up else None,
+        )  # fmt: skip
+
+
+def _list(ax: Axes, front: list[_core.Candidate]) -> None:
+    """The numbered candidates beside the plot, with what is to be bought."""
+    lines = [
+        f"{number:2d}  {_price(one)}: {_title(one)}"
+        for number, one in enumerate(front[:_LISTED], 1)
+    ]
+    if len(front) > _LISTED:
+        lines.append(f"and {len(front) - _LISTED} more")
+    box = ax.legend(
+        fontsize=8, loc="lower left", bbox_to_anchor=(1.01, 0.0), borderaxespad=0.0, frameon=False
+    )
+    box.set_in_layout(True)
+    ax.text(
+        1.02, 1.0, "\n".join(lines), transform=ax.transAxes, va="top", fontsize=8,
+        parse_math=False, linespacing=1.4,
+    )  # fmt: skip
+
+
+def told(candidate: _core.Candidate, unit: str) -> str:
+    """What the pointer tells of a candidate."""
+    worst = candidate.worst
+    margin = "" if worst is None else f"\n{worst.severity}: {worst.name}"
+    return (
+        f"{_title(candidate)}\n{candidate.merit:.0f} {unit}, "
+        f"headroom {candidate.smallest_headroom:.2f}, to buy {_price(candidate)}{margin}"
+    )
+
+
+def _follow_pointer(ax: Axes, candidates: list[_core.Candidate], unit: str) -> None:
+    """Shows the candidate nearest to the pointer, where the canvas follows one."""
+    points = np.array([[c.smallest_headroom, c.merit] for c in candidates])
+    note = ax.annotate(
+        "", (0, 0), (12, 12), textcoords="offset points", fontsize=8, zorder=9, parse_math=False,
+        bbox={"facecolor": "white", "edgecolor": COLOURS[0], "linewidth": 0.8},
+    )  # fmt: skip
+    note.set_visible(False)
+    note.set_in_layout(False)
+
+    def move(event: Any) -> None:
+        shown = False
+        if event.inaxes is ax:
+            pixels = ax.transData.transform(points)
+            far = np.hypot(pixels[:, 0] - event.x, pixels[:, 1] - event.y)
+            nearest = int(np.argmin(far))
+            if far[nearest] <= _NEAR_PX:
+                note.xy = tuple(points[nearest])
+                note.set_text(told(candidates[nearest], unit))
+                shown = True
+        if shown or note.get_visible():
+            note.set_visible(shown)
+            ax.figure.canvas.draw_idle()
+
+    ax.figure.canvas.mpl_connect("motion_notify_event", move)

@@ -1,0 +1,252 @@
+"""Plots of a season: its energy against the ohms, and its months."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+import numpy.typing as npt
+
+from heatmatch import _core
+from heatmatch.errors import InvalidInput
+from heatmatch.plot.style import COLOURS, LOAD, STYLES, axes_or_new, legend, ohm_axis, set_title
+from heatmatch.text.season import MONTHS
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+_FULL_SUN = {"irradiance_w_m2": 1000.0, "cell_temperature_c": 25.0}
+
+
+@dataclass(frozen=True)
+class _Array:
+    """Equal panels behind a wire, whose energy in a weather can be asked for."""
+
+    title: str
+    diode: _core.Panel | _core.SingleDiode
+    noct_c: float | None
+    series: int
+    parallel: int
+    wire_ohm: float
+    noon_ohm: float
+
+    def curve(self, weather: _core.Weather, months: Sequence[int]) -> _core.EnergyCurve:
+        return _core.EnergyCurve(self.diode, weather, months=months, noct_c=self.noct_c)
+
+    def most_kwh(self, curve: _core.EnergyCurve) -> float:
+        return self.series * self.parallel * curve.mpp_kwh
+
+    def kwh(
+        self, curve: _core.EnergyCurve, ohms: npt.NDArray[np.float64]
+    ) -> npt.NDArray[np.float64]:
+        """Energy into banks of these ohms; one panel of the array sees P/S of them."""
+        share = self.parallel / self.series
+        each = curve.delivered_kwh(ohms * share, wire_ohm=self.wire_ohm * share)
+        return self.series * self.parallel * each
+
+    def best(self, curve: _core.EnergyCurve, ohms: npt.NDArray[np.float64]) -> tuple[float, float]:
+        """The ohms of most energy among or between these, and that energy."""
+        top = int(np.argmax(self.kwh(curve, ohms)))
+        fine = np.geomspace(ohms[max(0, top - 1)], ohms[min(len(ohms) - 1, top + 1)], 201)
+        energies = self.kwh(curve, fine)
+        return float(fine[np.argmax(energies)]), float(energies.max())
+
+
+def _noon_ohm(diode: _core.SingleDiode) -> float:
+    """Vmp/Imp in full sun [ohm]."""
+    best = diode.at(**_FULL_SUN).maximum_power()
+    return best.voltage_v / best.current_a
+
+
+def _array(source: _core.Candidate | _core.Panel) -> _Array:
+    if isinstance(source, _core.Candidate):
+        circuit = source.circuit
+        return _Array(
+            f"{circuit.owned.group} {circuit.panels}",
+            circuit.diode_today,
+            circuit.panel_filled.noct_c,
+            circuit.series,
+            circuit.parallel,
+            circuit.wire_ohm,
+            max(
+                0.0,
+                _noon_ohm(circuit.diode_today) * circuit.series / circuit.parallel
+                - circuit.wire_ohm,
+            ),
+        )
+    if isinstance(source, _core.Panel):
+        if source.v_mp is not None and source.i_mp is not None:
+            noon_ohm = source.v_mp / source.i_mp
+        else:
+            noon_ohm = _noon_ohm(_core.fit_single_diode(source))
+        return _Array(source.label, source, None, 1, 1, 0.0, noon_ohm)
+    raise InvalidInput(
+        f"candidate_or_panel = {type(source).__name__} must be a Candidate or a Panel; "
+        'give ranking[0], or catalog.panels["..."]'
+    )
+
+
+def _weathers(weather: _core.Weather | Mapping[str, _core.Weather]) -> dict[str, _core.Weather]:
+    """The weathers by name, if there is a line style for each."""
+    named = dict(weather) if isinstance(weather, Mapping) else {"": weather}
+    if not 1 <= len(named) <= len(STYLES):
+        raise InvalidInput(
+            f"weather = {len(named)} weathers must be 1 to {len(STYLES)}; "
+            "draw others in a second plot"
+        )
+    return named
+
+
+def _bank(ax: Axes, circuit: _core.Circuit) -> None:
+    """The tolerance band of the circuit's bank."""
+    hot = circuit.element_resistance
+    factor = circuit.bank_ohm / hot.typical_ohm
+    ax.axvspan(
+        hot.low_ohm * factor,
+        hot.high_ohm * factor,
+        color=LOAD,
+        alpha=0.15,
+        linewidth=0,
+        label=f"this bank, {circuit.bank_ohm:.3g} ohm with its tolerance",
+    )
+
+
+def energy_against_ohms(
+    candidate_or_panel: _core.Candidate | _core.Panel,
+    weather: _core.Weather | Mapping[str, _core.Weather],
+    *,
+    months: Sequence[int] | None = None,
+    ax: Axes | None = None,
+) -> Axes:
+    """Energy of a season into a bank against its ohms, beside what the panels could give.
+
+    Parameters
+    ----------
+    candidate_or_panel : Candidate or Panel
+        Its array is drawn; the bank of a candidate is marked with its tolerance.
+    weather : Weather, or several by name
+        At most five.
+    months : sequence of int, optional
+        The season; that of the candidate if not given, the year for a panel.
+    ax : matplotlib Axes, optional
+        Where to draw; a new one if not given.
+
+    Returns
+    -------
+    matplotlib Axes
+
+    Raises
+    ------
+    InvalidInput
+        Months that are none, more weathers than line styles, neither candidate nor panel.
+    """
+    array = _array(candidate_or_panel)
+    named = _weathers(weather)
+    candidate = candidate_or_panel if isinstance(candidate_or_panel, _core.Candidate) else None
+    circuit = None if candidate is None else candidate.circuit
+    if months is None:
+        season = None if candidate is None else candidate.season
+        months = range(1, 13) if season is None else season.months
+    curves = {name: array.curve(sky, list(months)) for name, sky in named.items()}
+    ax = axes_or_new(ax)
+    lowest, highest = array.noon_ohm * 0.2, array.noon_ohm * 8.0
+    if circuit is not None:
+        lowest, highest = min(lowest, circuit.bank_ohm * 0.6), max(highest, circuit.bank_ohm * 1.6)
+    ohms = np.geomspace(lowest, highest, 300)
+    for (name, curve), style, colour in zip(curves.items(), STYLES, COLOURS, strict=False):
+        best_ohm, best_kwh = array.best(curve, ohms)
+        most = array.most_kwh(curve)
+        label = f"{name + ': ' if name else ''}best {best_ohm:.3g} ohm, {best_kwh:.0f} kWh"
+        if most > 0.0:
+            label += f" ({100 * best_kwh / most:.0f} %)"
+        ax.plot(ohms, array.kwh(curve, ohms), color=colour, linestyle=style, label=label)
+        ax.plot(best_ohm, best_kwh, marker="|", color=colour, markersize=12)
+        ax.axhline(
+            most,
+            color=colour,
+            linestyle=style,
+            linewidth=0.7,
+            label=f"{name + ': ' if name else ''}the panels could give {most:.0f} kWh",
+        )
+        if circuit is not None:
+            own = float(array.kwh(curve, np.array([circuit.bank_ohm]))[0])
+            ax.plot(circuit.bank_ohm, own, marker="o", color=LOAD, markersize=6)
+    if circuit is not None:
+        _bank(ax, circuit)
+    ax.axvline(
+        array.noon_ohm,
+        color="0.4",
+        linewidth=1.2,
+        linestyle="--",
+        label=f"Vmp/Imp in full sun, {array.noon_ohm:.3g} ohm",
+    )
+    ohm_axis(ax, lowest, highest)
+    ax.set_ylim(bottom=0.0)
+    ax.set_ylabel("energy into them [kWh]")
+    span = "the year" if len(set(months)) == 12 else " ".join(MONTHS[m - 1] for m in months)
+    set_title(ax, f"{array.title}: what the season gives ({span})")
+    legend(ax)
+    return ax
+
+
+def months(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
+    """Heat of a day in each month, within what the panels could give.
+
+    Parameters
+    ----------
+    candidate : Candidate
+        Ranked or assessed with weather.
+    ax : matplotlib Axes, optional
+        Where to draw; a new one if not given.
+
+    Returns
+    -------
+    matplotlib Axes
+
+    Raises
+    ------
+    InvalidInput
+        The candidate has no season.
+    """
+    season = candidate.season
+    if season is None:
+        raise InvalidInput(
+            "candidate: season = none must be there; give weather to rank or assess, or "
+            "twelve monthly means to the installation"
+        )
+    ax = axes_or_new(ax)
+    every = np.arange(12)
+    chosen = np.isin(every + 1, season.months)
+    ax.bar(
+        every,
+        season.mpp_kwh_per_day,
+        width=0.8,
+        facecolor="none",
+        edgecolor=COLOURS[0],
+        linewidth=1.0,
+        label="the panels could give",
+    )
+    for mask, colour, hatch, label in (
+        (chosen, COLOURS[1], None, "into the elements, season (*)"),
+        (~chosen, COLOURS[4], "//", "into the elements, other months"),
+    ):
+        if mask.any():
+            ax.bar(
+                every[mask],
+                np.asarray(season.kwh_per_day)[mask],
+                width=0.56,
+                facecolor=colour,
+                edgecolor=COLOURS[0],
+                linewidth=0.5,
+                hatch=hatch,
+                label=label,
+            )
+    ax.set_xticks(every, [MONTHS[m] + ("*" if chosen[m] else "") for m in every])
+    ax.set_ylim(bottom=0.0)
+    ax.set_xlabel("month")
+    ax.set_ylabel("heat of a day [kWh]")
+    set_title(ax, candidate.circuit.title)
+    legend(ax)
+    return ax

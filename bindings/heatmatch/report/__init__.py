@@ -1,0 +1,3 @@
+"""The report: one page for screen and print."""
+
+from heatmatch.report.page import report as report

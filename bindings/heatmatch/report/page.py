@@ -1,0 +1,132 @@
+"""A report of a ranking or a candidate: one HTML file that needs nothing else."""
+
+from __future__ import annotations
+
+import os
+from datetime import date
+from importlib import resources
+from pathlib import Path
+from typing import Any
+
+from heatmatch import _core
+from heatmatch import weather as weather_files
+from heatmatch.errors import InvalidInput
+from heatmatch.io.files import write_text
+from heatmatch.text.columns import clip
+from heatmatch.text.plain import plain
+from heatmatch.text.units import checked_units
+
+_TEMPLATE = "page.html.j2"
+_GENERATOR = 'name="generator" content="heatmatch"'
+
+
+def _environment() -> Any:
+    """The template engine, which escapes every text."""
+    try:
+        import jinja2
+        import matplotlib  # noqa: F401
+    except ImportError as error:
+        raise ImportError(
+            "report needs Jinja2 and matplotlib; install them with "
+            "pip install 'libheatmatch[report]'"
+        ) from error
+    return jinja2.Environment(
+        autoescape=True,
+        undefined=jinja2.StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        finalize=lambda text: plain(text) if type(text) is str else text,
+    )
+
+
+def _candidate(what: _core.Ranking | _core.Candidate) -> tuple[_core.Candidate, Any]:
+    """The candidate to tell in full, and the ranking it is of."""
+    if isinstance(what, _core.Candidate):
+        return what, None
+    if not isinstance(what, _core.Ranking):
+        raise InvalidInput(
+            f"what = {type(what).__name__} must be a Ranking or a Candidate; "
+            "hm.rank and hm.assess give them"
+        )
+    everyone = [*what, *what.rejected]
+    if not everyone:
+        raise InvalidInput(
+            "ranking: candidates = none must be at least one; rank with top and keep_rejected"
+        )
+    return everyone[0], what
+
+
+def _own_weather(
+    installation: _core.Installation | None, weather: _core.Weather | None
+) -> _core.Weather | None:
+    if weather is not None or installation is None:
+        return weather
+    plain = installation.to_dict()
+    placed = all(plain["site"].get(name) is not None for name in ("latitude_deg", "tilt_deg"))
+    if plain.get("weather") is None or not placed:
+        return None  # as in the ranking, whose remarks say what the months lack
+    return weather_files.from_installation(installation)
+
+
+def report(
+    what: _core.Ranking | _core.Candidate,
+    path: str | os.PathLike[str],
+    *,
+    installation: _core.Installation | None = None,
+    weather: _core.Weather | None = None,
+    units: str = "si",
+    force: bool = False,
+) -> Path:
+    """Writes a report: verdict, drawing, wires, margins, meter sheet, season, plots, sources.
+
+    Parameters
+    ----------
+    what : Ranking or Candidate
+        Of a ranking its first candidate is told in full, after the best and the trade-offs.
+    path : path
+        Of the HTML file, written whole or not at all. It needs no network and holds no script.
+    installation : Installation, optional
+        Its name stands above, and its own months give the days that are lived through.
+    weather : Weather, optional
+        Instead of the installation's months.
+    units : {"si", "us"}
+        The unit set that is shown first; the page holds both.
+    force : bool
+        Replace a file that is no earlier report, too; a catalog is never replaced.
+
+    Returns
+    -------
+    pathlib.Path
+
+    Raises
+    ------
+    InvalidInput
+        `what` is neither, or empty; `units` is none.
+    FileError
+        The file cannot be written, or something other than a report has its name.
+    ImportError
+        Jinja2 or matplotlib are missing; the message tells how to get them.
+    """
+    checked_units(units)
+    candidate, ranking = _candidate(what)
+    environment = _environment()
+    from heatmatch.report import pictures, tables
+
+    heat = candidate.circuit.heat
+    in_liquid = heat is not None and heat.liquid
+
+    own = _own_weather(installation, weather)
+    lived = tables.lived_days(candidate, own)
+    name = "" if installation is None else installation.name
+    template = resources.files("heatmatch.report").joinpath(_TEMPLATE).read_text(encoding="utf-8")
+    text = environment.from_string(template).render(
+        title=clip(name or candidate.circuit.title, 160),
+        circuit=clip(candidate.circuit.title, 200),
+        today=date.today().isoformat(),
+        units=units,
+        version=_core.library_version(),
+        cautions=_core.cautions(in_liquid=in_liquid),
+        pictures=pictures.pictures(candidate, ranking, own, lived),
+        **tables.sections(candidate, ranking, lived),
+    )
+    return write_text(path, text, force=force, only_kind=_GENERATOR)

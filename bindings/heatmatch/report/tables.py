@@ -1,0 +1,277 @@
+"""What a report tells: sentences and tables, each in both unit sets."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from markupsafe import Markup
+
+from heatmatch import _core
+from heatmatch.errors import Error
+from heatmatch.io import frames
+from heatmatch.text.columns import clip, clip_middle
+from heatmatch.text.duties import SHORT, duties_heads
+from heatmatch.text.plain import plain
+from heatmatch.text.results import legend
+from heatmatch.text.sentence import Sentence
+from heatmatch.text.table import cells, heads, with_short_names
+from heatmatch.text.units import told
+from heatmatch.text.words import WORDS
+
+_DAYS = 7
+_LONGEST = 400  # characters of a cell; longer names are cut
+_BEST = 10
+_BLANKS = 4  # places to write at each check
+_OWN_ROWS = 8  # empty rows for one's own readings
+_OWN = ("date, hour", "sun", "cells", "Voc", "Isc", "array V", "bank V", "bank A", "what was seen")
+
+
+@dataclass
+class Table:
+    """A table with its caption; cells are texts, or markup where unit sets differ."""
+
+    caption: Any
+    header: Sequence[Any]
+    rows: Sequence[Sequence[Any]]
+    notes: Sequence[Any] = field(default_factory=list)
+
+
+def _bounded(text: str) -> str:
+    """The text on one line; around a name that would fill pages its ends stay, with the numbers."""
+    line = clip(text, len(text))
+    return line if len(line) <= 4 * _LONGEST else clip_middle(line, 2 * _LONGEST)
+
+
+def either(si: str, us: str) -> Any:
+    """A text in both unit sets, of which the page shows one; a plain text where they agree."""
+    si, us = (_bounded(text) for text in (si, us))
+    if si == us:
+        return si
+    return Markup('<span class="si">{}</span><span class="us">{}</span>').format(si, us)
+
+
+def both(text_of: Callable[[str], str]) -> Any:
+    """The text that a unit set has, for both of them."""
+    return either(text_of("si"), text_of("us"))
+
+
+def translated(texts: Iterable[str]) -> list[Any]:
+    """Sentences that are written in SI units, in both unit sets."""
+    return [either(text, told(text, "us")) for text in texts]
+
+
+def both_rows(rows_of: Callable[[str], Iterable[Sequence[str]]]) -> list[list[Any]]:
+    """Rows of cells, each cell in both unit sets."""
+    pairs = zip(rows_of("si"), rows_of("us"), strict=True)
+    return [[either(*cells) for cells in zip(si, us, strict=True)] for si, us in pairs]
+
+
+def both_header(header_of: Callable[[str], Sequence[str]]) -> list[Any]:
+    """A table's head in both unit sets."""
+    return both_rows(lambda units: [header_of(units)])[0]
+
+
+def laid_out(
+    of: _core.Table, caption: Any = None, widths: Mapping[int, int] | None = None
+) -> Table:
+    """A table of the library in both unit sets, under its own title unless told."""
+    title = both(lambda units: told(of.title, units)) if caption is None else caption
+    header = both_header(lambda units: heads(of, units))
+    return Table(title, header, both_rows(lambda units: cells(of, units, widths)))
+
+
+def lived_days(candidate: _core.Candidate, weather: _core.Weather | None) -> _core.DayRun | None:
+    """A week of the darkest month of the season; None where it cannot be lived through."""
+    season = candidate.season
+    month = None if season is None else _core.darkest_month(season)
+    if weather is None or month is None or weather.first_hour is None:
+        return None
+    try:
+        return _core.simulate_day(candidate, weather, month=month, days=_DAYS)
+    except Error:
+        return None
+
+
+def sections(
+    candidate: _core.Candidate, ranking: _core.Ranking | None, run: _core.DayRun | None
+) -> dict[str, Any]:
+    """Everything the page shows besides its pictures."""
+    sheet = _core.meter_sheet(candidate)
+    steps = candidate.explain()
+    assumed = list(dict.fromkeys([*candidate.assumed, *([] if run is None else run.assumed)]))
+    cited = [*assumed, *(m.source for m in candidate.margins), *(step.source for step in steps)]
+    cited += [duty.source for duty in candidate.code_duties()]
+    dangers = [_reason(m) for m in candidate.margins if m.severity == "danger"]
+    if run is not None:
+        peaks = (peak.margin for peak in run.answer.peaks)
+        dangers += [_reason(m) for m in peaks if m.severity == "danger"]
+    nearest = _core.nearest_sentence(candidate)
+    told_first = _core.verdict(candidate)
+    verdict = translated([*told_first, *([nearest] if nearest else [])])
+    if run is not None:
+        assert candidate.season is not None  # or no days would have been lived through
+        verdict += translated([_core.lived_week_sentence(candidate.season)])
+        verdict += translated(run.answer.sentences)
+    else:
+        verdict += translated([_core.space_sentence(candidate)])
+    return {
+        "danger": bool(dangers),
+        "verdict": verdict,
+        "dangers": dangers,
+        "counts_place": told_first.index(_core.margin_sentence(candidate)),
+        "unchecked": _unchecked(candidate),
+        "duties": _duties(candidate),
+        "duties_heads": translated(duties_heads(candidate)),
+        "remarks": translated(candidate.remarks),
+        "ranked": [] if ranking is None else _ranked(ranking),
+        "wires": _wires(candidate),
+        "margins": _margins(candidate),
+        "advice": translated(candidate.advice().sentences),
+        "season": _season(candidate),
+        "heat": _heat(candidate),
+        "days": [] if run is None else _days(run),
+        "sheet": _sheet(sheet),
+        "readings": Table("my readings", _OWN, [[""] * len(_OWN)] * _OWN_ROWS),
+        "checks": [_check(check) for check in sheet.checks],
+        "sheet_notes": translated([*_core.not_known_sentences(sheet), *sheet.remarks]),
+        "steps": [_step(step) for step in steps],
+        "assumed": translated(assumed),
+        "sources": _sources(cited),
+        "words": sorted(WORDS.items()),
+    }
+
+
+def _ranked(ranking: _core.Ranking) -> list[Table]:
+    """The best, and what trades for what."""
+    best = ranking.candidates or ranking.rejected
+    tables = [_ranked_table(_core.best_title(ranking), best[:_BEST])]
+    if ranking.candidates:
+        tables.append(_ranked_table(_core.front_title(), ranking.pareto()))
+    tables[0].notes = translated([_core.reasons_sentence(ranking), *ranking.remarks])
+    tables[-1].notes = [both(lambda units: legend(ranking, units=units))]
+    return tables
+
+
+def _ranked_table(caption: str, shown: Sequence[_core.Candidate]) -> Table:
+    return laid_out(_core.ranking_table(list(shown)), caption, {1: 60, 2: 60})
+
+
+def _wires(candidate: _core.Candidate) -> tuple[Sequence[Any], list[list[Any]], list[Any]]:
+    """Head and rows of the wiring list, and the reasons that decide."""
+    circuit, checks = candidate.circuit, candidate.check_wires()
+    made = _core.wiring_list(circuit, checks)
+
+    def rows(units: str) -> list[list[str]]:
+        return [[_wire_cell(cell, units) for cell in row] for row in made.rows]
+
+    reasons = [
+        with_short_names(reason, {"run": 60}) for reason in _core.wiring_reasons(circuit, checks)
+    ]
+    header = both_header(lambda units: heads(made, units))
+    return header, both_rows(rows), translated(reasons)
+
+
+def _wire_cell(cell: Sentence, units: str) -> str:
+    width = 160 if cell.id == "wiring.devices" else 120
+    return clip(told(with_short_names(cell, {"run": 60}), units), width)
+
+
+def _margins(candidate: _core.Candidate) -> Table:
+    return laid_out(_core.margins_table(candidate, missing=True), widths={2: 80})
+
+
+def _unchecked(candidate: _core.Candidate) -> list[Any]:
+    """What nobody checked, a line for each fact that checks lack."""
+    lines = [with_short_names(line, SHORT) for line in _core.not_checked_lines(candidate)]
+    return translated(lines)
+
+
+def _duties(candidate: _core.Candidate) -> Table:
+    """The duties of the code, under what they depend on."""
+    made = _core.duties_table(candidate)
+    table = laid_out(made)
+    table.notes = translated(made.legend)
+    return table
+
+
+def _reason(margin: _core.Margin) -> Any:
+    reason = with_short_names(_core.margin_reason(margin), {"subject": 80})
+    return both(lambda units: told(reason, units))
+
+
+def _season(candidate: _core.Candidate) -> list[Table]:
+    tables = []
+    if candidate.season is not None:
+        months = laid_out(_core.season_table(candidate.season), _core.season_months_title())
+        months.notes = translated(_core.season_sentences(candidate))
+        tables.append(months)
+    title = _core.delivered_plain_title()
+    return [*tables, laid_out(_core.delivered_table(candidate), title)]
+
+
+def _heat(candidate: _core.Candidate) -> list[Table]:
+    made = _core.heat_table(candidate)
+    return [laid_out(made)] if made.rows else []
+
+
+def _days(run: _core.DayRun) -> list[Table]:
+    peaks = _core.peaks_table(run, run.answer.peaks)
+    months = _core.months_table(run)
+    nights = laid_out(months, _core.nights_title())
+    nights.notes = translated([*months.legend, *run.remarks])
+    return [
+        laid_out(_core.energy_table(run), _core.dark_days_title(_DAYS)),
+        laid_out(peaks, _core.peaks_in_days_title()),
+        nights,
+    ]
+
+
+def _sheet(sheet: _core.MeterSheet) -> Table:
+    """The expected readings."""
+    made = _core.sheet_table(sheet)
+    table = laid_out(made, _core.sheet_plain_title())
+    table.notes = translated(made.legend)
+    return table
+
+
+def _check(check: _core.MeterCheck) -> dict[str, Any]:
+    """A lettered check with room for what was read."""
+    expect = both(lambda units: clip(told(check.expect, units), _LONGEST))
+    reading, how, less, more = translated([check.reading, check.how, check.if_low, check.if_high])
+    return {
+        "letter": check.letter,
+        "reading": reading,
+        "how": how,
+        "expect": expect,
+        "less": less,
+        "more": more,
+        "blanks": range(_BLANKS),
+    }
+
+
+def _step(step: _core.Step) -> dict[str, str]:
+    result = _core.format_quantity(step.value, step.unit, units="si", digits=5)
+    return {
+        "name": clip(step.name, _LONGEST),
+        "formula": plain(step.formula),
+        "numbers": clip(step.numbers, _LONGEST),
+        "result": result,
+        "source": step.source,
+    }
+
+
+def _sources(texts: Iterable[str]) -> list[tuple[str, str]]:
+    """The entries of the bibliography that the texts name."""
+    known = frames.sources()
+    named = {key for text in texts for key in re.findall(r"[a-z0-9][a-z0-9-]*", text)}
+    return [(key, _cited(known[key])) for key in sorted(named & set(known))]
+
+
+def _cited(entry: dict[str, Any]) -> str:
+    parts = [entry.get(name) for name in ("title", "publisher", "year", "where")]
+    seen = entry.get("seen")
+    text = ", ".join(str(part) for part in parts if part)
+    return f"{text} (seen: {seen})" if seen else text

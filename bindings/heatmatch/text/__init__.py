@@ -1,0 +1,1 @@
+"""What results say as text and HTML."""

@@ -1,0 +1,217 @@
+"""The text and HTML forms of the compiled classes, as notebooks show them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from typing import TYPE_CHECKING
+
+from heatmatch import _core
+from heatmatch.text.day import calibration_text, day_text, stagnation_text
+from heatmatch.text.duties import counts_html, duties_html
+from heatmatch.text.meter import diagnosis_text, sheet_text
+from heatmatch.text.plain import escape
+from heatmatch.text.results import (
+    TABLE_ROWS,
+    candidate_text,
+    legend,
+    ranking_text,
+)
+from heatmatch.text.table import cells, heads
+from heatmatch.text.units import told
+
+if TYPE_CHECKING:
+    from heatmatch._core import _Part
+
+
+def html_table(header: Sequence[str], rows: Iterable[Sequence[str]], caption: str) -> str:
+    """An HTML table; every text is escaped."""
+    left = 'style="text-align:left"'  # notebooks would set texts at the right
+    head = "".join(f"<th {left}>{escape(text)}</th>" for text in header)
+    body = "".join(
+        "<tr>" + "".join(f"<td {left}>{escape(text)}</td>" for text in row) + "</tr>"
+        for row in rows
+    )
+    return (
+        f"<table><caption {left}>{escape(caption)}</caption>"
+        f"<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
+    )
+
+
+def html_of(
+    of: _core.Table,
+    units: str = "si",
+    caption: str | None = None,
+    widths: Mapping[int, int] | None = None,
+) -> str:
+    """A table of the library as HTML, under its own title unless told."""
+    title = told(of.title, units) if caption is None else caption
+    return html_table(heads(of, units), cells(of, units, widths), title)
+
+
+def ranking_str(self: _core.Ranking) -> str:
+    """A ranking as text, its first ten candidates."""
+    return ranking_text(self)
+
+
+def candidate_str(self: _core.Candidate) -> str:
+    """A candidate as text, in SI units."""
+    return candidate_text(self)
+
+
+def ranking_html(self: _core.Ranking) -> str:
+    """A ranking as an HTML table for notebooks."""
+    shown = self.candidates[:TABLE_ROWS]
+    notes = paragraphs([legend(self), *self.remarks])
+    made = _core.ranking_table(shown)
+    first = next(iter([*self, *self.rejected]), None)
+    counts = "" if first is None else paragraphs([f"{first.circuit.title}:"]) + counts_html(first)
+    table = html_of(made, caption=_core.reasons_sentence(self), widths={1: 120, 2: 120})
+    return table + counts + notes
+
+
+def heat_html(candidate: _core.Candidate) -> str:
+    """How hot a candidate makes its store as HTML, and what it may take."""
+    made = _core.heat_table(candidate)
+    return (html_of(made) if made.rows else "") + paragraphs(candidate.advice().sentences)
+
+
+def candidate_html(self: _core.Candidate) -> str:
+    """A candidate as HTML: power, heat of the store, margins from the most severe on."""
+    assumed = "".join(f"<li>{escape(text)}</li>" for text in self.assumed)
+    season = paragraphs(self.remarks)
+    if self.season is not None:
+        season += paragraphs(_core.season_sentences(self))
+        season += html_of(_core.season_table(self.season))
+    return (
+        season
+        + html_of(_core.delivered_table(self))
+        + heat_html(self)
+        + counts_html(self)
+        + html_of(_core.margins_table(self), caption=_core.margins_plain_title())
+        + duties_html(self)
+        + (f"<p>assumed:</p><ul>{assumed}</ul>" if assumed else "")
+    )
+
+
+def paragraphs(texts: Iterable[str]) -> str:
+    """HTML paragraphs; every text is escaped."""
+    return "".join(f"<p>{escape(text)}</p>" for text in texts)
+
+
+def day_str(self: _core.DayRun) -> str:
+    """A run through days as text, in SI units."""
+    return day_text(self)
+
+
+def stagnation_str(self: _core.Stagnation) -> str:
+    """A stagnation as text, in SI units."""
+    return stagnation_text(self)
+
+
+def calibration_str(self: _core.Calibration) -> str:
+    """A calibration as text, in SI units."""
+    return calibration_text(self)
+
+
+def sheet_str(self: _core.MeterSheet) -> str:
+    """A meter sheet as text, in SI units."""
+    return sheet_text(self)
+
+
+def diagnosis_str(self: _core.Diagnosis) -> str:
+    """A diagnosis as text, in SI units."""
+    return diagnosis_text(self)
+
+
+def day_html(self: _core.DayRun) -> str:
+    """A run through days as HTML: what it comes to, energy, peaks, months."""
+    assumed = "".join(f"<li>{escape(text)}</li>" for text in self.assumed)
+    months = _core.months_table(self)
+    return (
+        paragraphs(self.answer.sentences)
+        + html_of(_core.energy_table(self))
+        + html_of(_core.peaks_table(self, self.answer.peaks))
+        + html_of(months)
+        + paragraphs([*months.legend, *self.remarks])
+        + (f"<p>assumed:</p><ul>{assumed}</ul>" if assumed else "")
+    )
+
+
+def stagnation_html(self: _core.Stagnation) -> str:
+    """A stagnation as HTML."""
+    peaks = _core.peaks_table(self.run, self.peaks)
+    return paragraphs(self.sentences) + html_of(peaks, caption=_core.stagnation_title())
+
+
+def calibration_html(self: _core.Calibration) -> str:
+    """A calibration as HTML."""
+    return paragraphs([*self.sentences, *self.remarks])
+
+
+def sheet_html(self: _core.MeterSheet) -> str:
+    """A meter sheet as two HTML tables that print in black and white."""
+    return (
+        html_of(_core.sheet_table(self), caption=_core.sheet_caption(self))
+        + html_of(_core.checks_table(self))
+        + paragraphs([*_core.not_known_sentences(self), *self.remarks])
+    )
+
+
+def diagnosis_html(self: _core.Diagnosis) -> str:
+    """A diagnosis as HTML, its verdict first."""
+    return (
+        paragraphs([self.verdict])
+        + html_of(_core.diagnosis_table(self))
+        + paragraphs([*_core.diagnosis_sentences(self), *self.remarks])
+    )
+
+
+def part_html(self: _Part) -> str:
+    """A part's known fields as an HTML table for notebooks."""
+    fields = {field["name"]: field for field in _core.glossary()[self.kind]}
+    rows = []
+    for name, value in self.to_dict().items():
+        rows.append((name, f"{value} {fields[name]['unit']}".strip(), fields[name]["meaning"]))
+    return html_table(("field", "value", "meaning"), rows, f"{self.kind} {self.id}")
+
+
+_PARTS = (
+    _core.Panel,
+    _core.Element,
+    _core.Wire,
+    _core.Insulation,
+    _core.Control,
+    _core.Connector,
+    _core.Medium,
+    _core.Alloy,
+    _core.Sheath,
+    _core.Cover,
+)
+
+
+def attach() -> None:
+    """Gives the compiled classes their text and HTML forms."""
+    forms: list[tuple[type, str, Callable[..., str]]] = [
+        (_core.Ranking, "__str__", ranking_str),
+        (_core.Ranking, "__repr__", ranking_str),
+        (_core.Ranking, "_repr_html_", ranking_html),
+        (_core.Candidate, "__str__", candidate_str),
+        (_core.Candidate, "_repr_html_", candidate_html),
+        (_core.DayRun, "__str__", day_str),
+        (_core.DayRun, "__repr__", day_str),
+        (_core.DayRun, "_repr_html_", day_html),
+        (_core.Stagnation, "__str__", stagnation_str),
+        (_core.Stagnation, "__repr__", stagnation_str),
+        (_core.Stagnation, "_repr_html_", stagnation_html),
+        (_core.Calibration, "__str__", calibration_str),
+        (_core.Calibration, "_repr_html_", calibration_html),
+        (_core.MeterSheet, "__str__", sheet_str),
+        (_core.MeterSheet, "__repr__", sheet_str),
+        (_core.MeterSheet, "_repr_html_", sheet_html),
+        (_core.Diagnosis, "__str__", diagnosis_str),
+        (_core.Diagnosis, "__repr__", diagnosis_str),
+        (_core.Diagnosis, "_repr_html_", diagnosis_html),
+        *((part, "_repr_html_", part_html) for part in _PARTS),
+    ]
+    for cls, name, form in forms:
+        setattr(cls, name, form)

@@ -1,0 +1,122 @@
+"""Rankings and candidates as text of 80 columns."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from heatmatch import _core
+from heatmatch.text.columns import WIDTH, clip, table, wrap
+from heatmatch.text.duties import counts_text, duties_text
+from heatmatch.text.season import MONTHS, season_text
+from heatmatch.text.table import shown, table_text, texts, wrapped
+from heatmatch.text.units import listed
+
+__all__ = [
+    "MONTHS",
+    "SEVERITIES",
+    "WIDTH",
+    "candidate_text",
+    "clip",
+    "delivered_text",
+    "heat_text",
+    "legend",
+    "margins_text",
+    "ranking_table",
+    "ranking_text",
+    "season_text",
+    "table",
+    "wrap",
+]
+
+TABLE_ROWS = 10
+SEVERITIES = ("danger", "warning", "caution", "not assessed", "none")
+
+
+# Widths in text of 80 columns.
+_WIDTHS_BARE = (3, 14, 30, 5, 9, 4, 4, 4)
+_WIDTHS_STORE = (3, 12, 25, 4, 9, 4, 4, 7, 4)
+_ELEMENTS, _SHEATH = 2, 7  # places in it: the elements leave room for long sheaths
+
+
+def _widths(made: _core.Table, units: str) -> tuple[int, ...]:
+    if len(made.columns) == len(_WIDTHS_BARE):
+        return _WIDTHS_BARE
+    widths = list(_WIDTHS_STORE)
+    longest = max((len(shown(row[_SHEATH], units)) for row in made.rows), default=0)
+    more = max(0, longest - widths[_SHEATH])
+    widths[_ELEMENTS] -= more
+    widths[_SHEATH] += more
+    return tuple(widths)
+
+
+def ranking_table(
+    candidates: Sequence[_core.Candidate], *, units: str = "si", letters: bool = False
+) -> str:
+    """Candidates as a table of 80 columns, numbered as in the ranking or by letters."""
+    made = _core.ranking_table(list(candidates), share=False, letters=letters)
+    return table_text(made, _widths(made, units), units)
+
+
+def legend(ranking: _core.Ranking, *, units: str = "si", share: bool = True) -> str:
+    """What the columns of a ranking mean."""
+    return " ".join(texts(_core.ranking_legend(ranking, share=share), units))
+
+
+def ranking_text(
+    ranking: _core.Ranking, top: int = TABLE_ROWS, *, units: str = "si", counts: bool = True
+) -> str:
+    """A ranking as text; `counts`: with the checks of its first candidate."""
+    lines = [wrap(_core.reasons_sentence(ranking)), ""]
+    if len(ranking) == 0:
+        lines.append(wrap(_core.nothing_left(ranking)))
+    else:
+        lines.append(ranking_table(ranking.candidates[:top], units=units))
+    first = next(iter([*ranking, *ranking.rejected]), None)
+    if counts and first is not None:
+        lines += ["", f"{wrap(first.circuit.title)}:", counts_text(first, units=units)]
+    if len(ranking) > 0:
+        lines += ["", wrap(legend(ranking, units=units, share=False))]
+    return "\n".join([*lines, *wrapped(ranking.remarks, units)])
+
+
+def margins_text(candidate: _core.Candidate, *, units: str = "si", everything: bool = False) -> str:
+    """The margins of a candidate as text, the most severe first."""
+    return "\n".join(wrapped(_core.margin_lines(candidate, everything=everything), units))
+
+
+def delivered_text(candidate: _core.Candidate, *, units: str = "si") -> str:
+    """What a candidate delivers at each condition, as a table."""
+    return table_text(_core.delivered_table(candidate), (8, 8, 7, 11, 7, 7, 7, 7), units)
+
+
+def heat_text(candidate: _core.Candidate, *, units: str = "si") -> str:
+    """How hot a candidate makes its store, what it may take, and what would let it pass."""
+    lines = []
+    made = _core.heat_table(candidate)
+    if made.rows:
+        lines = [*wrapped([made.title], units), table_text(made, (24, 8, 8, 8, 8, 8), units)]
+    return "\n".join([*lines, *wrapped(candidate.advice().sentences, units)])
+
+
+def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
+    """A candidate as text: what it is and delivers, checks, margins, duties, what was assumed."""
+    nearest = wrapped([_core.nearest_sentence(candidate)], units)
+    lines = [
+        *wrapped([_core.circuit_sentence(candidate)], units),
+        "",
+        *wrapped(candidate.remarks, units),
+        *([""] if candidate.remarks else []),
+        *([season_text(candidate, units=units), ""] if candidate.season is not None else []),
+        delivered_text(candidate, units=units),
+        "",
+        heat_text(candidate, units=units),
+        "",
+        *([*nearest, ""] if nearest else []),
+        counts_text(candidate, units=units),
+        "",
+        margins_text(candidate, units=units),
+        "",
+        duties_text(candidate, units=units),
+    ]
+    lines += listed("assumed:", candidate.assumed, units)
+    return "\n".join(lines)
