@@ -77,7 +77,7 @@ TEST_CASE("a fan takes heat sooner, and all of it is counted") {
 }
 
 // Source: the same by steps of 600 s, each with the loss of its start. A bare shell loses more the
-// hotter it is: with the loss of the end of the charge the bulk came out 2 to 3 K too cool.
+// hotter it is: with the loss of the end of the charge the bulk came out too cool.
 TEST_CASE("a charged liquid is as warm as its loss over the charge leaves it") {
     const Medium& water = find_medium(starter(), "water");
     const BedFill fill = bed_fill(water, ConductivityEnd::typical);
