@@ -210,9 +210,8 @@ ROWS = (
 )
 
 
-# What a yard states and may leave out; its values lie between the usual and the careful one.
-# Not a wire's own amperes: without them the code's table counts, and a maker may print less. Nor a
-# cold length: 50 mm are usual, and no end is careful for all.
+# What a yard may leave out; its values lie between the usual and the careful one. Not a wire's own
+# amperes (a maker may print less than the code) nor a cold length (no end is careful for all).
 FACTS = {
     "site/wet": "",
     "site/live_parts_enclosed": "",

@@ -46,7 +46,7 @@ coil_temperature_c exact_weather threads vector_width progress memory"""
         (hm.Installation.to_json, "force"),
         (hm.simulate_stagnation, "progress"),
         (hm.calibrate, "progress"),
-        (hm.diagnose, "progress"),
+        (hm.diagnose, "catalog progress"),
     ],
 )
 def test_scalar_options_are_keywords_only(function: Any, keywords: str) -> None:

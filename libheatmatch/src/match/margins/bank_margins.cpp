@@ -209,10 +209,12 @@ Margin drop_margin(const Circuit& circuit) {
     const bool air_stated =
         std::all_of(circuit.runs.begin(), circuit.runs.end(),
                     [](const RunParts& parts) { return parts.run.surroundings.air_c.has_value(); });
-    const bool runaway = std::any_of(
-        circuit.runs.begin(), circuit.runs.end(),
-        [](const RunParts& parts) { return parts.brightest && parts.brightest->runaway; });
-    const double wire_ohm = runaway ? circuit.wire_ohm_at(hottest_wire_c) : circuit.wire_ohm();
+    const bool melts =
+        std::any_of(circuit.runs.begin(), circuit.runs.end(), [](const RunParts& parts) {
+            return parts.conductor_c > hottest_wire_c ||
+                   (parts.brightest && parts.brightest->runaway);
+        });
+    const double wire_ohm = melts ? circuit.wire_ohm_at(hottest_wire_c) : circuit.wire_ohm();
     Margin margin{.name = "voltage drop",
                   .subject = "runs",
                   .consequence = Severity::caution,
