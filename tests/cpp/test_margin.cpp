@@ -166,3 +166,19 @@ TEST_CASE("what cannot be assessed says why and what is missing") {
     CHECK(margin.subject == "run \"tail\"");
     CHECK(margin.sentence() == "The joint is not known.");
 }
+
+TEST_CASE("a careful end just within the limit is a caution, as a likely one is") {
+    for (const auto& [headroom, worst] :
+         {std::pair{0.003, Severity::caution}, std::pair{0.3, Severity::none},
+          std::pair{-0.1, Severity::danger}}) {
+        CAPTURE(headroom);
+        std::vector<Margin> likely{{.name = "a",
+                                    .severity = Severity::none,
+                                    .consequence = Severity::danger,
+                                    .headroom = 0.8}};
+        likely.front().careful_headroom = headroom;
+        heatmatch::compare_with_careful(likely, {});
+        CHECK(likely.front().worst_severity == worst);
+        CHECK(*likely.front().careful_headroom == headroom);
+    }
+}

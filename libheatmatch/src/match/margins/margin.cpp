@@ -98,8 +98,10 @@ void take_smaller_headroom(std::optional<double>& smallest, double headroom) {
 /// What a margin found by itself where a fact has two ends, each the careful one for something.
 void take_own_careful(Margin& margin, double headroom, int& worst) {
     take_smaller_headroom(margin.careful_headroom, headroom);
+    if (headroom >= near_limit || margin.consequence == Severity::none) return;
+    const Severity found = headroom < 0.0 ? margin.consequence : Severity::caution;
+    worst = std::max(worst, static_cast<int>(found));
     if (headroom >= 0.0) return;
-    worst = std::max(worst, static_cast<int>(margin.consequence));
     const bool kinder =
         margin.severity != Severity::not_assessed && margin.severity < Severity::warning;
     if (margin.consequence == Severity::danger && kinder) margin.severity = Severity::warning;
