@@ -71,6 +71,15 @@ def test_a_ranking_becomes_a_frame_with_units_in_its_names(demo_ranking: hm.Rank
         assert name.endswith(endings) or name.split("_")[-1] in units
 
 
+def test_what_was_rejected_becomes_a_frame_too(demo_ranking: hm.Ranking) -> None:
+    frame = demo_ranking.to_frame(rejected=True)
+    assert list(frame.columns) == list(demo_ranking.to_frame().columns)
+    assert list(frame["element"]) == [
+        candidate.circuit.element.id for candidate in demo_ranking.rejected
+    ]
+    assert len(frame) > 0
+
+
 def test_an_empty_ranking_is_an_empty_frame(starter: hm.Catalog, demo: hm.Installation) -> None:
     assert len(hm.rank(starter, demo, top=0).to_frame()) == 0
 

@@ -111,18 +111,24 @@ def candidate_row(candidate: _core.Candidate) -> dict[str, Any]:
     return row
 
 
-def ranking_to_frame(self: _core.Ranking) -> _pd.DataFrame:
-    """The candidates as a data frame, best first, one row each.
+def ranking_to_frame(self: _core.Ranking, *, rejected: bool = False) -> _pd.DataFrame:
+    """Return the candidates, or what was rejected, as a data frame, best first.
+
+    Parameters
+    ----------
+    rejected : bool, default False
+        The rows of `ranking.rejected` instead of those of the ranking.
 
     Returns
     -------
     pandas.DataFrame
         Shape (candidates, columns); units are in the column names.
     """
-    rows = [candidate_row(candidate) for candidate in self.candidates]
-    if rows or not self.rejected:
+    rows = [candidate_row(one) for one in (self.rejected if rejected else self.candidates)]
+    some = [*self.candidates[:1], *self.rejected[:1]]
+    if rows or not some:
         return pandas_or_error().DataFrame(rows)
-    return pandas_or_error().DataFrame(columns=list(candidate_row(self.rejected[0])))
+    return pandas_or_error().DataFrame(columns=list(candidate_row(some[0])))
 
 
 def margins_to_frame(self: _core.Candidate, *, units: str = "si") -> _pd.DataFrame:
