@@ -18,34 +18,38 @@ def explore(
     *,
     units: str = "si",
 ) -> ExplorerPanel:
-    """Shows an installation with controls for what may be chosen, in a notebook.
+    """Show an installation with interactive controls in a notebook.
 
-    Panels and their hook-up, element and bank, tilt, sun, length and kind of wire, conductivity of
-    the fill, record low and budget. A choice can be kept beside others, and saved as an
-    installation file; rankings can be saved and compared. All of it works from the keyboard.
+    The controls set panels and hook-up, element and bank, tilt, sun, length and kind of wire,
+    conductivity of the fill, record low and budget. Ranking, margins and plots follow each change.
+    Choices can be kept side by side and saved as installation files; rankings can be saved and
+    compared. Every control works from the keyboard.
 
     Parameters
     ----------
     catalog : Catalog
+        Parts to choose from.
     installation : Installation
-        What the choices begin with.
+        Starting values of the controls.
     weather : Weather, optional
-        Instead of the installation's own twelve months; tilt and sun then cannot be changed.
+        Replaces the installation's twelve monthly means; tilt and sun are then fixed.
     units : {"si", "us"}
         Unit set of tables and sentences.
 
     Returns
     -------
     ExplorerPanel
-        Shown by a notebook as the last thing of a cell; ``.ranking`` and ``.candidate`` are what
-        it shows now.
+        Displayed as the last expression of a notebook cell. Its ``ranking`` and ``candidate`` are
+        the ones on display.
 
     Raises
     ------
     InvalidInput
-        The installation cannot be ranked, or `units` is none.
+        The installation cannot be ranked, or `units` is neither "si" nor "us".
+    NotFound
+        The installation names a part that the catalog does not have.
     ImportError
-        ipywidgets or matplotlib are missing; the message tells how to get them.
+        ipywidgets is not installed; the message says how to install it.
     """
     checked_units(units)
     try:

@@ -226,7 +226,19 @@ def import_frame(
 
 
 def sources() -> dict[str, dict[str, Any]]:
-    """The bibliography: cite key -> title, publisher, year, place and how it was seen."""
+    """Return the bibliography.
+
+    Returns
+    -------
+    dict of dict
+        Cite key to its entry: title, publisher, year, place in the work, and how it was seen.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> hm.sources()["fao-56"]["year"]
+    1998
+    """
     bibliography: dict[str, dict[str, Any]] = json.loads(_core.sources_json())
     return bibliography
 

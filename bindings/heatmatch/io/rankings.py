@@ -35,10 +35,24 @@ __all__ = [
 
 @dataclass(frozen=True)
 class Move:
-    """What became of one pairing.
+    """Change of one pairing from one ranking to another.
 
-    Places count from 1, None where it was not kept. A severity is "danger" where the pairing is
-    known to be rejected, None where nothing is known of it; prices are of what is to be bought.
+    Attributes
+    ----------
+    group, panels, element, bank : str
+        The pairing: group, its hook-up, element, and hook-up of the bank.
+    before, after : int or None
+        Place in each ranking, from 1; None if the ranking did not keep the pairing.
+    heat_before, heat_after : float or None
+        Season energy [kWh] or mean power [W], by ``RankingComparison.unit``.
+    headroom_before, headroom_after : float or None
+        Smallest headroom: 1 unused, 0 at the limit, below 0 beyond it.
+    severity_before, severity_after : str or None
+        "danger" if the pairing was rejected; None if it is in neither list of the ranking.
+    worst_before, worst_after : str or None
+        Name of the worst margin.
+    price_before, price_after : float or None
+        Price of what is to be bought; ``RankingComparison.currency`` is that of `price_after`.
     """
 
     group: str
@@ -60,7 +74,7 @@ class Move:
 
     @property
     def change(self) -> float | None:
-        """Heat after less heat before, in their unit."""
+        """Heat after minus heat before [kWh or W]; None if one of them is unknown."""
         if self.heat_before is None or self.heat_after is None:
             return None
         return self.heat_after - self.heat_before
@@ -68,7 +82,23 @@ class Move:
 
 @dataclass(frozen=True)
 class RankingComparison:
-    """Two rankings side by side, in the order of the later one; then what only the earlier has."""
+    """Two rankings side by side, from ``compare_rankings``.
+
+    Attributes
+    ----------
+    before, after : str
+        Labels of the two rankings.
+    unit : str
+        Unit of heat: "kWh" over the season, or "W" averaged over the conditions.
+    moves : list of Move
+        In the order of the later ranking, then pairings that only the earlier ranking has.
+    remarks : list of str
+        What to know before comparing.
+    reasons_before, reasons_after : dict of int
+        Name of a margin to the number of pairings it rejected.
+    currency : str
+        Currency of the later prices; empty if there is none.
+    """
 
     before: str
     after: str
@@ -80,11 +110,11 @@ class RankingComparison:
     currency: str = ""  #: of the prices after
 
     def to_dict(self) -> dict[str, Any]:
-        """The comparison as plain data."""
+        """Return the comparison as plain data."""
         return asdict(self)
 
     def to_frame(self) -> _pd.DataFrame:
-        """The comparison as a data frame, a row for each pairing."""
+        """Return the comparison as a data frame, one row per pairing."""
         return frames.pandas_or_error().DataFrame([asdict(move) for move in self.moves])
 
     def __str__(self) -> str:
@@ -101,17 +131,34 @@ class RankingComparison:
 def compare_rankings(
     before: _core.Ranking | SavedRanking, after: _core.Ranking | SavedRanking
 ) -> RankingComparison:
-    """What became of every pairing from one ranking to another.
+    """Compare two rankings pairing by pairing.
 
     Parameters
     ----------
-    before, after : Ranking or SavedRanking
-        Pairings are the same where group, hook-up, element and bank are.
+    before : Ranking or SavedRanking
+        The earlier ranking.
+    after : Ranking or SavedRanking
+        The later ranking.
 
     Returns
     -------
     RankingComparison
-        A pairing that one of them kept, and the other rejected for a danger, is told as such.
+        One `Move` per pairing. A pairing that one ranking kept and the other rejected for a danger
+        is marked as such.
+
+    Notes
+    -----
+    Two pairings are equal if group, hook-up, element and bank are equal. Heat is season energy
+    [kWh] if both rankings have it, otherwise mean power [W]; a remark reports rankings of unlike
+    kinds.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> ranking = hm.rank(hm.Catalog.starter(), hm.demo(), group="barn pair", top=5)
+    >>> comparison = hm.compare_rankings(ranking, ranking)
+    >>> comparison.unit, comparison.moves[0].change
+    ('kWh', 0.0)
     """
     first, second = (
         ranking if isinstance(ranking, SavedRanking) else SavedRanking.of(ranking, name)

@@ -27,10 +27,29 @@ _REJECTED = (*KEY, "worst_margin", "mean_power_w", "season_kwh", "price_to_buy",
 
 @dataclass(frozen=True)
 class SavedRanking:
-    """A ranking as plain data: its rows are those of ``Ranking.to_frame``, best first.
+    """A ranking as plain data, from ``load_ranking``.
 
-    What was rejected for a danger is told by its key, heat and worst margin, as far as the
-    ranking kept it; a file of an earlier version has none.
+    Attributes
+    ----------
+    name : str
+        Label in comparisons.
+    saved_at_utc : str
+        Time of saving in ISO 8601, UTC.
+    library_version : str
+        Version of heatmatch that made the ranking.
+    by_season : bool
+        Whether rows are ordered by season energy [kWh]; otherwise by mean power [W].
+    evaluated : int
+        Number of pairings evaluated.
+    reasons : dict of int
+        Name of a margin to the number of pairings it rejected.
+    remarks : list of str
+        What to know before reading the rows.
+    rows : list of dict
+        Candidates, best first, with the columns of ``Ranking.to_frame``.
+    rejected : list of dict
+        Pairings rejected for a danger that the ranking kept: key, heat, worst margin and price.
+        Empty if the file is of an earlier version.
     """
 
     name: str
@@ -45,7 +64,7 @@ class SavedRanking:
 
     @classmethod
     def of(cls, ranking: _core.Ranking, name: str = "") -> SavedRanking:
-        """The plain data of a ranking, as of now."""
+        """Return a ranking as plain data, with the present time."""
         rejected = [_finite(frames.candidate_row(candidate)) for candidate in ranking.rejected]
         return cls(
             name=name,
@@ -60,7 +79,7 @@ class SavedRanking:
         )
 
     def to_frame(self) -> _pd.DataFrame:
-        """The candidates as a data frame, best first, one row each."""
+        """Return the candidates as a data frame, best first, one row each."""
         return frames.pandas_or_error().DataFrame(self.rows)
 
 
@@ -79,28 +98,31 @@ def save_ranking(
     name: str = "",
     force: bool = False,
 ) -> Path:
-    """Keeps a ranking in a file of JSON, to be compared with a later one.
+    """Save a ranking as a JSON file, to compare it with a later one.
 
     Parameters
     ----------
     ranking : Ranking or SavedRanking
-    path : path
-        Written whole or not at all.
+        Its candidates are saved as plain rows, rejected pairings in short.
+    path : str or os.PathLike
+        File to write. It is written whole or not at all.
     name : str
-        What it is called where it is compared; the file's name if not given.
+        Label in comparisons; if empty, the file's name without its ending. A SavedRanking keeps
+        its own name.
     force : bool
-        Replace a file that is no saved ranking, too; a catalog is never replaced.
+        Also replace a file that is not a saved ranking. A catalog is never replaced.
 
     Returns
     -------
     pathlib.Path
+        The file written.
 
     Raises
     ------
     FileError
-        The file cannot be written, or something other than a saved ranking has its name.
+        The file cannot be written, or `path` holds something other than a saved ranking.
     InvalidInput
-        A name is no text, or a value is none that a file could hold.
+        `name` is not a text, or a row holds a value that JSON cannot represent.
     """
     saved = ranking if isinstance(ranking, SavedRanking) else SavedRanking.of(ranking, name)
     shown = checked_path(path, "write")
@@ -117,14 +139,24 @@ def save_ranking(
 
 
 def load_ranking(path: str | os.PathLike[str]) -> SavedRanking:
-    """A ranking that ``save_ranking`` kept.
+    """Load a ranking from a file that `save_ranking` wrote.
+
+    Parameters
+    ----------
+    path : str or os.PathLike
+        The JSON file.
+
+    Returns
+    -------
+    SavedRanking
+        The ranking as plain rows.
 
     Raises
     ------
     FileError
         The file cannot be read.
     InvalidInput
-        It is no ranking, or of a later format.
+        The file is not JSON in UTF-8, is not a saved ranking, or has another format version.
     """
     name = checked_path(path, "read")
     try:

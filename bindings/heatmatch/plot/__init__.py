@@ -65,25 +65,44 @@ def load_lines(
     suns: Sequence[tuple[float, float]] = SUNS,
     ax: Axes | None = None,
 ) -> Axes:
-    """I-V curves of the array for several suns, with the load line of the bank and its band.
+    """Plot I-V curves of the array with the load line of the bank.
+
+    A dot marks each operating point, a tick each maximum power point; the shaded band is the
+    tolerance of the elements.
 
     Parameters
     ----------
     candidate : Candidate
         The circuit to draw.
     suns : sequence of (float, float)
-        Irradiance [W/m2] and cell temperature [°C] of each curve, at most five.
-    ax : matplotlib Axes, optional
-        Where to draw; a new one if not given.
+        Irradiance [W/m2] and cell temperature [°C] of each curve, shape (n, 2) with n = 1 to 5.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
 
     Returns
     -------
-    matplotlib Axes
+    matplotlib.axes.Axes
+        Array current [A] over array voltage [V].
 
     Raises
     ------
     InvalidInput
-        More suns than there are line styles.
+        `suns` is empty or longer than five.
+    ImportError
+        matplotlib is not installed.
+
+    Notes
+    -----
+    Load line: ``I = V / (R + R_w)``. Power in the legend: ``P = I**2 R`` [W]. V and I are voltage
+    [V] and current [A] of the array, R and R_w the resistances of bank and wire [ohm].
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> ax = hm.plot.load_lines(candidate, suns=[(1000, 45), (400, 30)])
+    >>> ax.get_xlabel(), ax.get_ylabel()
+    ('array voltage [V]', 'array current [A]')
     """
     ax = axes_or_new(ax)
     circuit = candidate.circuit
@@ -134,25 +153,43 @@ def power_against_ohms(
     suns: Sequence[tuple[float, float]] = SUNS,
     ax: Axes | None = None,
 ) -> Axes:
-    """Power into a resistance against its ohms for several suns, with the candidate's own bank.
+    """Plot power into the bank against its resistance, for several irradiances.
+
+    The bank is marked with its tolerance, the STC match (Vmp/Imp) as a dashed line.
 
     Parameters
     ----------
     candidate : Candidate
-        Its array is drawn; its bank is marked with its band.
+        The circuit whose array and bank are drawn.
     suns : sequence of (float, float)
-        Irradiance [W/m2] and cell temperature [°C] of each curve, at most five.
-    ax : matplotlib Axes, optional
-        Where to draw; a new one if not given.
+        Irradiance [W/m2] and cell temperature [°C] of each curve, shape (n, 2) with n = 1 to 5.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
 
     Returns
     -------
-    matplotlib Axes
+    matplotlib.axes.Axes
+        Power [W] over resistance [ohm, logarithmic].
 
     Raises
     ------
     InvalidInput
-        More suns than there are line styles.
+        `suns` is empty or longer than five.
+    ImportError
+        matplotlib is not installed.
+
+    Notes
+    -----
+    ``P(R) = V I R / (R + R_w)``. V [V] and I [A] are the operating point of the array into
+    ``R + R_w``; R and R_w are the resistances of bank and wire [ohm].
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> ax = hm.plot.power_against_ohms(candidate)
+    >>> ax.get_xscale()
+    'log'
     """
     ax = axes_or_new(ax)
     circuit = candidate.circuit

@@ -1,4 +1,4 @@
-"""Plots of days lived through: power, temperatures with their limits, the space; stagnation."""
+"""Plots of simulated days: power, temperatures with their limits, the space; stagnation."""
 
 from __future__ import annotations
 
@@ -132,22 +132,39 @@ def _space(ax: Axes, plot: RunPlot) -> None:
 
 
 def day_run(run: _core.DayRun, *, axes: Sequence[Axes] | None = None) -> tuple[Axes, ...]:
-    """Days lived through: power, temperatures of the store with their limits, and the space.
+    """Plot power, store temperatures and space temperature of simulated days.
 
-    Nights, without sun on the panels, are shaded. A limit far beyond what was reached is told in
-    the legend. Of more than a month each day is one point: mean power, highest temperatures of
-    the store, lowest of the space.
+    Nights, without sun on the panels, are shaded. A limit far above the highest temperature is
+    listed in the legend only. Beyond a month each day is one point: mean power, highest temperature
+    of the store, lowest of the space.
 
     Parameters
     ----------
     run : DayRun
-        From simulate_day.
-    axes : three matplotlib Axes, optional
-        Where to draw, top to bottom; those of a new figure if not given.
+        Result of ``simulate_day``.
+    axes : sequence of three matplotlib.axes.Axes, optional
+        Axes to draw on, from top to bottom; those of a new figure if not given.
 
     Returns
     -------
-    tuple of three matplotlib Axes
+    tuple of three matplotlib.axes.Axes
+        Power [W], store temperatures [°C] and air [°C] over time.
+
+    Raises
+    ------
+    InvalidInput
+        `run` is not a DayRun, or `axes` are not three.
+    ImportError
+        matplotlib is not installed.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> weather = hm.weather.from_installation(hm.demo())
+    >>> axes = hm.plot.day_run(hm.simulate_day(candidate, weather, month=12, days=1))
+    >>> len(axes)
+    3
     """
     plot = RunPlot(checked_run(run))
     panels = stacked_or_new(axes, (1.0, 1.5, 1.1))
@@ -164,23 +181,34 @@ def day_run(run: _core.DayRun, *, axes: Sequence[Axes] | None = None) -> tuple[A
 
 
 def stagnation(stagnation: _core.Stagnation, *, ax: Axes | None = None) -> Axes:
-    """Temperatures of a store whose heat nobody takes, over a cloudless fortnight.
+    """Plot store temperatures over a cloudless fortnight without heat extraction.
 
     Parameters
     ----------
     stagnation : Stagnation
-        From simulate_stagnation.
-    ax : matplotlib Axes, optional
-        Where to draw; a new one if not given.
+        Result of ``simulate_stagnation``.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
 
     Returns
     -------
-    matplotlib Axes
+    matplotlib.axes.Axes
+        Temperatures [°C] over time, with the lowest limit of each part.
 
     Raises
     ------
     InvalidInput
-        It is no stagnation.
+        `stagnation` is not a Stagnation.
+    ImportError
+        matplotlib is not installed.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> ax = hm.plot.stagnation(hm.simulate_stagnation(candidate))
+    >>> len(ax.lines) > 0
+    True
     """
     if not isinstance(stagnation, _core.Stagnation):
         raise InvalidInput(

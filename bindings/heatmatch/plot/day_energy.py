@@ -27,21 +27,43 @@ if TYPE_CHECKING:
 
 
 def day_energy(run: _core.DayRun, *, ax: Axes | None = None) -> Axes:
-    """Energy a day of each month, or of each day where the run has one month only.
+    """Plot energy per day, by month or by day.
 
-    Bars for what the panels could give, what reached the elements and what reached the space (or
-    left the store, where no space is heated).
+    Bars show what the array could deliver, the energy into the elements, and the heat to the space
+    (or out of the store, if no space is heated).
 
     Parameters
     ----------
     run : DayRun
-        From simulate_day.
-    ax : matplotlib Axes, optional
-        Where to draw; a new one if not given.
+        Result of ``simulate_day``. Bars are days if it lies within one month, else months.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
 
     Returns
     -------
-    matplotlib Axes
+    matplotlib.axes.Axes
+        Energy per day [kWh] over month or day.
+
+    Raises
+    ------
+    InvalidInput
+        `run` is not a DayRun.
+    ImportError
+        matplotlib is not installed.
+
+    Notes
+    -----
+    ``E = sum(P_i dt_i) / d``: P_i is the power of step i [kW], dt_i its length [h], d the number of
+    days under the bar.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> weather = hm.weather.from_installation(hm.demo())
+    >>> ax = hm.plot.day_energy(hm.simulate_day(candidate, weather, month=12, days=2))
+    >>> ax.get_xlabel()
+    'day'
     """
     run = checked_run(run)
     ax = axes_or_new(ax)
@@ -99,23 +121,41 @@ def day_energy(run: _core.DayRun, *, ax: Axes | None = None) -> Axes:
 def compare_days(
     runs: Mapping[str, _core.DayRun], *, axes: Sequence[Axes] | None = None
 ) -> tuple[Axes, ...]:
-    """Heat that several stores give off, and how warm they are, over one another.
+    """Plot heat output and bed temperature of several stores on common axes.
 
     Parameters
     ----------
-    runs : DayRun by name
-        At most five, of the same days; nights are those of the first.
-    axes : two matplotlib Axes, optional
-        Where to draw, top to bottom; those of a new figure if not given.
+    runs : mapping of str to DayRun
+        Name to run, one to five, of the same days. Shaded nights are those of the first.
+    axes : sequence of two matplotlib.axes.Axes, optional
+        Axes to draw on, from top to bottom; those of a new figure if not given.
 
     Returns
     -------
-    tuple of two matplotlib Axes
+    tuple of two matplotlib.axes.Axes
+        Heat given off [W] and mean bed temperature [°C] over time.
 
     Raises
     ------
     InvalidInput
-        None, more runs than line styles, or runs of unequal length.
+        There is no run, there are more than five, one is not a DayRun, their lengths differ, or
+        `axes` are not two.
+    ImportError
+        matplotlib is not installed.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> weather = hm.weather.from_installation(hm.demo())
+    >>> day = {"month": 12, "days": 1}
+    >>> runs = {
+    ...     "typical fill": hm.simulate_day(candidate, weather, **day),
+    ...     "dry fill": hm.simulate_day(candidate, weather, conductivity="low", **day),
+    ... }
+    >>> heat, bed = hm.plot.compare_days(runs)
+    >>> [text.get_text().split(":")[0] for text in bed.get_legend().get_texts()]
+    ['typical fill', 'dry fill']
     """
     named = {name: checked_run(run) for name, run in runs.items()}
     if not 1 <= len(named) <= len(STYLES):

@@ -72,23 +72,39 @@ def _rated_w(candidate: _core.Candidate) -> float | None:
 
 
 def sheath_by_power(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
-    """Temperature of the sheath against the watts of each element, with its limits.
+    """Plot sheath temperature against power of each element, with the sheath's limits.
 
     Parameters
     ----------
     candidate : Candidate
-        Its elements in their store, on the bright days that its margins are judged after.
-    ax : matplotlib Axes, optional
-        Where to draw; a new one if not given.
+        Its elements in their store, after the bright days that its margins assume.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
 
     Returns
     -------
-    matplotlib Axes
+    matplotlib.axes.Axes
+        Temperature [°C] over power of each element [W].
 
     Raises
     ------
     InvalidInput
-        The heat in the store is not known, or it is a liquid.
+        Heat in the store is unknown, or the store holds a liquid.
+    ImportError
+        matplotlib is not installed.
+
+    Notes
+    -----
+    Judged curve: ``T = T_air + 1.1 (T_low - T_air)``. T_air is the air around the store [°C], T_low
+    the sheath [°C] at the lowest conductivity of the fill.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> ax = hm.plot.sheath_by_power(candidate)
+    >>> ax.get_xlabel(), ax.get_ylabel()
+    ('power of each element [W]', 'temperature [°C]')
     """
     heat = _granular(candidate)
     ax = axes_or_new(ax)
@@ -145,26 +161,42 @@ def _time_curve(
 
 
 def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
-    """Time until the sheath reaches its limits against the watts of a centimetre.
+    """Plot time until the sheath reaches its limits against watts per centimeter.
 
-    The bed starts at the air's temperature and is heated without pause. The line is the fill
-    at its worst, the band reaches to the fill at its best.
+    The bed starts at air temperature and is heated without pause. The line is the lowest
+    conductivity of the fill; the band reaches to the highest.
 
     Parameters
     ----------
     candidate : Candidate
-        Its elements in their store; their rated watts and those of the circuit are marked.
-    ax : matplotlib Axes, optional
-        Where to draw; a new one if not given.
+        Its elements in their store. Bright-cold power and rated power are marked.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
 
     Returns
     -------
-    matplotlib Axes
+    matplotlib.axes.Axes
+        Time [h] over linear load [W/cm], both logarithmic.
 
     Raises
     ------
     InvalidInput
-        The heat in the store is not known, it is a liquid, or no limit of the sheath is known.
+        Heat in the store is unknown, the store holds a liquid, or the sheath's metal is unknown.
+    ImportError
+        matplotlib is not installed.
+
+    Notes
+    -----
+    ``q = P / (100 L)``: q is the linear load [W/cm], P the power [W] and L the heated length [m] of
+    an element.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> ax = hm.plot.time_to_limit(candidate)
+    >>> ax.get_xscale(), ax.get_yscale()
+    ('log', 'log')
     """
     heat = _granular(candidate)
     if heat.sheath is None:

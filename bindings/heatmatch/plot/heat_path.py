@@ -1,4 +1,4 @@
-"""The heat's way out of an element: through the bed, and along its end to the panels."""
+"""Plot of the heat paths of an element: through the bed, and along its end to the panels."""
 
 from __future__ import annotations
 
@@ -213,21 +213,36 @@ def _unknown(path: _Path, room: tuple[float, float], celsius: float | None) -> N
 
 
 def heat_path(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
-    """Temperatures on the heat's way out, with the limit of each part.
+    """Plot temperatures along both heat paths of an element, with the limit of each part.
 
-    From coil and sheath through the bed to the wall; and from the end of the heated length over
-    the terminal and the wire to the panels. Judged values: bright cold, the fill at its worst.
+    One path leads from coil and sheath through the bed to the wall. The other leads from the end of
+    the heated length over terminal and wire to the panels. Temperatures are those judged in
+    margins: bright cold, with the conductivity of the fill at its worst end.
 
     Parameters
     ----------
     candidate : Candidate
-        The circuit to draw. What is not known is drawn as a question mark.
-    ax : matplotlib Axes, optional
-        Where to draw; a new one if not given.
+        The circuit to draw. An unknown temperature is drawn as a question mark.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
 
     Returns
     -------
-    matplotlib Axes
+    matplotlib.axes.Axes
+        Temperature [°C] at each part; distances are not to scale.
+
+    Raises
+    ------
+    ImportError
+        matplotlib is not installed.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> ax = hm.plot.heat_path(candidate)
+    >>> ax.get_ylabel()
+    'temperature [°C]'
     """
     ax = axes_or_new(ax)
     path = _Path(ax)

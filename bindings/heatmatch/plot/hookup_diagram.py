@@ -187,20 +187,36 @@ def _earth(drawing: _Drawing, left: float, right: float) -> None:
 
 
 def hookup_diagram(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
-    """What is wired to what: plus at the top, minus at the bottom, the runs in their order.
+    """Draw the circuit: panels, runs with their devices, and the bank in its store.
 
-    At most four panels or elements are drawn in a row or a column, beside their number. It shows
-    the order of things, not where covers, labels, glands and clamps belong.
+    Plus is at the top, minus at the bottom. At most four panels or elements are drawn in a row or
+    column, beside their number. The diagram shows order, not the place of covers, labels, glands or
+    clamps.
 
     Parameters
     ----------
     candidate : Candidate
-    ax : matplotlib Axes, optional
-        Where to draw; a new one if not given.
+        The circuit to draw.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
 
     Returns
     -------
-    matplotlib Axes
+    matplotlib.axes.Axes
+        Without ticks or scale.
+
+    Raises
+    ------
+    ImportError
+        matplotlib is not installed.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> ax = hm.plot.hookup_diagram(candidate)
+    >>> ax.axison
+    False
     """
     ax = axes_or_new(ax)
     circuit = candidate.circuit

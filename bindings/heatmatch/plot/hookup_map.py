@@ -46,27 +46,38 @@ def _order(
 
 
 def hookup_map(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
-    """Heat of every panel hook-up with every element, each with its best bank.
+    """Plot heat of every panel hook-up with every element, each with its best bank.
 
-    Numbers in brackets on a hatched ground have a danger. A ranking keeps its best only;
+    Numbers in brackets on hatched ground have a danger. A ranking keeps only its best;
     ``hm.rank(..., top=2000, keep_rejected=5000)`` fills the map.
 
     Parameters
     ----------
     ranking : Ranking
-        Its candidates and, where there is none, its rejected ones are shown; kWh of the season, W
-        over the conditions without weather. At most 25 rows and columns, the best first.
-    ax : matplotlib Axes, optional
-        Where to draw; a new one if not given.
+        Its candidates and, for pairings without one, its rejected pairings are drawn.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
 
     Returns
     -------
-    matplotlib Axes
+    matplotlib.axes.Axes
+        Elements over hook-ups, at most 25 each, best first. Cells hold season energy [kWh], or mean
+        power [W] without weather.
 
     Raises
     ------
     InvalidInput
-        The ranking kept nothing.
+        The ranking kept no pairing.
+    ImportError
+        matplotlib is not installed.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> ranking = hm.rank(hm.Catalog.starter(), hm.demo(), group="barn pair", top=5)
+    >>> ax = hm.plot.hookup_map(ranking)
+    >>> len(ax.images)
+    1
     """
     good = _best(ranking.candidates)
     bad = {cell: one for cell, one in _best(ranking.rejected).items() if cell not in good}

@@ -55,20 +55,43 @@ def _value_text(margin: _core.Margin, units: str) -> str:
 
 
 def margins(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = None) -> Axes:
-    """How much of each limit is left, the worst first; the limits are one heavy line.
+    """Plot the headroom of a candidate's margins, worst first.
+
+    A heavy line marks the limits. Margins that are not assessed are listed below.
 
     Parameters
     ----------
     candidate : Candidate
-        Of several margins of one name the worst is drawn, with the number of the others.
+        Of margins with one name the worst is drawn, with the number of the others.
     units : {"si", "us"}
         Unit set of the values beside the bars.
-    ax : matplotlib Axes, optional
-        Where to draw; a new one if not given.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
 
     Returns
     -------
-    matplotlib Axes
+    matplotlib.axes.Axes
+        One bar per name of margin over headroom [1].
+
+    Raises
+    ------
+    InvalidInput
+        `units` is neither "si" nor "us".
+    ImportError
+        matplotlib is not installed.
+
+    Notes
+    -----
+    ``h = (limit - value) / (limit - rest)`` for an upper limit, all in the unit of the margin; rest
+    is the value with nothing connected. h is 1 at rest, 0 at the limit and below 0 beyond it.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> ax = hm.plot.margins(candidate)
+    >>> ax.get_legend().get_title().get_text()
+    'severity'
     """
     ax = axes_or_new(ax)
     assessed = [m for m in candidate.margins if m.severity != "not assessed"]

@@ -37,26 +37,43 @@ def meter_points(
     label: str = "read",
     ax: Axes | None = None,
 ) -> Axes:
-    """Expected volts and amperes of the bank at each sun, and readings beside them.
+    """Plot expected voltage and current of the bank, with readings beside them.
 
-    Between the two lines lies every reading of a healthy bank, in any sun: volts over amperes are
-    its ohms, lowest cold to highest hot. Above them something is open or a joint is bad, below
-    them turns are shorted.
+    Every reading of a healthy bank lies between the two lines, at any irradiance. A higher
+    resistance indicates an open element or a bad joint, a lower one shorted turns.
 
     Parameters
     ----------
     sheet : MeterSheet
-        What to expect.
+        Expected values, from ``meter_sheet``.
     readings : Readings, optional
-        Rows with bank_v and bank_a are drawn.
+        Rows with both ``bank_v`` [V] and ``bank_a`` [A] are drawn.
     label : str
-        Of the readings, in the legend.
+        Name of the readings in the legend.
     ax : matplotlib.axes.Axes, optional
         Axes to draw on; new ones if not given.
 
     Returns
     -------
     matplotlib.axes.Axes
+        Current [A] over voltage [V] of the bank.
+
+    Raises
+    ------
+    ImportError
+        matplotlib is not installed.
+
+    Notes
+    -----
+    ``R = V / I``. Lines: lowest cold and highest hot resistance R of the bank [ohm].
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> ax = hm.plot.meter_points(hm.meter_sheet(candidate))
+    >>> ax.get_xlim()[0]
+    0.0
     """
     ax = axes_or_new(ax)
     ohms = [check for check in sheet.checks if check.reading == "volts over amperes at the bank"]

@@ -1,4 +1,4 @@
-"""Plot of what trades for what: heat, headroom and price."""
+"""Plot of the trade-offs between heat, headroom and price."""
 
 from __future__ import annotations
 
@@ -31,24 +31,42 @@ def _price(candidate: _core.Candidate) -> str:
 
 
 def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
-    """The candidates that no other beats in heat, headroom and price at once.
+    """Plot the Pareto-optimal candidates by heat, headroom and price.
+
+    Markers are numbered as in ``ranking.pareto()`` and larger at a higher price to buy. Other
+    candidates are gray dots. On an interactive canvas a candidate under the pointer is described.
 
     Parameters
     ----------
     ranking : Ranking
-        Its front is numbered as in ``ranking.pareto()``; the other candidates are grey dots.
-    ax : matplotlib Axes, optional
-        Where to draw; a new one if not given. On a canvas that follows the pointer, a candidate
-        under it is told in full.
+        Candidates whose sheath temperature is unknown are left out.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
 
     Returns
     -------
-    matplotlib Axes
+    matplotlib.axes.Axes
+        Season energy [kWh], or mean power [W] without weather, over smallest headroom [1].
 
     Raises
     ------
     InvalidInput
-        The ranking has no candidate.
+        The ranking has no candidate, or none with a known sheath temperature.
+    ImportError
+        matplotlib is not installed.
+
+    Notes
+    -----
+    A candidate is Pareto-optimal if no other one equals or beats it in heat, headroom (in steps of
+    one percent) and price to buy at once.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> ranking = hm.rank(hm.Catalog.starter(), hm.demo(), group="barn pair", top=5)
+    >>> ax = hm.plot.pareto(ranking)
+    >>> len(ranking.pareto()) > 0
+    True
     """
     front = ranking.pareto()
     if not front and len(ranking):

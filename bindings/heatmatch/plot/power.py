@@ -114,28 +114,48 @@ def day_power(
     month: int | None = None,
     ax: Axes | None = None,
 ) -> Axes:
-    """Power over a clear, a middling and a dull day of a month.
+    """Plot power over a clear, a middling and a dull day of one month.
 
-    They are the whole days that 5, 50 and 90 % of the month's are brighter than.
+    They are the whole days brighter than 95, 50 and 10 % of the month's days.
 
     Parameters
     ----------
     candidate : Candidate
+        The circuit to draw, panels at their present age.
     weather : Weather
-        Rows that follow each other.
+        Rows must follow each other in time.
     month : int, optional
-        The month of least heat in the season if not given, of least sun where there is none.
-    ax : matplotlib Axes, optional
-        Where to draw; a new one if not given.
+        1 to 12. If not given, the month of least heat in the season; without a season, the month of
+        least sun.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
 
     Returns
     -------
-    matplotlib Axes
+    matplotlib.axes.Axes
+        Power [W] over the hour of the day [h]; thin lines are maximum power of the array.
 
     Raises
     ------
     InvalidInput
-        The weather has no order, or no whole day of that month.
+        The rows do not follow each other, `month` is not 1 to 12, or the weather has no whole day
+        of it.
+    ImportError
+        matplotlib is not installed.
+
+    Notes
+    -----
+    ``P = S N p R / (R + R_w)``: p is the power [W] of one panel into ``(R + R_w) N / S``, S panels
+    in series, N strings in parallel, R and R_w the resistances of bank and wire [ohm].
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> weather = hm.weather.from_installation(hm.demo())
+    >>> ax = hm.plot.day_power(candidate, weather, month=1)
+    >>> ax.get_xlim()
+    (0.0, 24.0)
     """
     power = hourly_power(candidate, weather)
     wanted = _month(candidate, weather, month)
@@ -175,24 +195,36 @@ def day_power(
 def month_by_hour(
     candidate: _core.Candidate, weather: _core.Weather, *, ax: Axes | None = None
 ) -> Axes:
-    """Mean power into the elements in every hour of every month.
+    """Plot mean power into the elements for every hour of every month.
 
     Parameters
     ----------
     candidate : Candidate
+        The circuit to draw, panels at their present age.
     weather : Weather
-        Rows that follow each other.
-    ax : matplotlib Axes, optional
-        Where to draw; a new one if not given.
+        Rows must follow each other in time.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
 
     Returns
     -------
-    matplotlib Axes
+    matplotlib.axes.Axes
+        Mean power [W] as color and number: hour of the day over month.
 
     Raises
     ------
     InvalidInput
-        The weather has no order.
+        The rows do not follow each other.
+    ImportError
+        matplotlib is not installed.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> ax = hm.plot.month_by_hour(candidate, hm.weather.from_installation(hm.demo()))
+    >>> len(ax.get_xticks())
+    12
     """
     power = hourly_power(candidate, weather)
     ax = axes_or_new(ax)

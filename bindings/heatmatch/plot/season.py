@@ -120,27 +120,47 @@ def energy_against_ohms(
     months: Sequence[int] | None = None,
     ax: Axes | None = None,
 ) -> Axes:
-    """Energy of a season into a bank against its ohms, beside what the panels could give.
+    """Plot season energy into a bank against its resistance.
+
+    Level lines show the energy at the maximum power point, the dashed line the STC match (Vmp/Imp).
 
     Parameters
     ----------
     candidate_or_panel : Candidate or Panel
-        Its array is drawn; the bank of a candidate is marked with its tolerance.
-    weather : Weather, or several by name
-        At most five.
+        Its array is drawn, or one panel. The bank of a candidate is marked with its tolerance.
+    weather : Weather or mapping of str to Weather
+        One weather, or one to five by name.
     months : sequence of int, optional
-        The season; that of the candidate if not given, the year for a panel.
-    ax : matplotlib Axes, optional
-        Where to draw; a new one if not given.
+        Months of the season, 1 to 12. If not given, those of the candidate, the year for a panel.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
 
     Returns
     -------
-    matplotlib Axes
+    matplotlib.axes.Axes
+        Energy [kWh] over resistance [ohm, logarithmic].
 
     Raises
     ------
     InvalidInput
-        Months that are none, more weathers than line styles, neither candidate nor panel.
+        The first argument is of another type, `months` are not months, or there are no or more than
+        five weathers.
+    ImportError
+        matplotlib is not installed.
+
+    Notes
+    -----
+    ``E(R) = sum(P_i(R) dt_i)`` over the season: P_i is the power [kW] into R [ohm], without the
+    loss in the wire, and dt_i the length [h] of row i of the weather.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> panel = hm.Catalog.starter().panels["silicon-60-cell-245"]
+    >>> weather = hm.weather.from_installation(hm.demo())
+    >>> ax = hm.plot.energy_against_ohms(panel, weather, months=[11, 12, 1])
+    >>> ax.get_xscale()
+    'log'
     """
     array = _array(candidate_or_panel)
     named = _weathers(weather)
@@ -192,23 +212,34 @@ def energy_against_ohms(
 
 
 def months(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
-    """Heat of a day in each month, within what the panels could give.
+    """Plot heat per day in each month, beside the energy at the maximum power point.
 
     Parameters
     ----------
     candidate : Candidate
         Ranked or assessed with weather.
-    ax : matplotlib Axes, optional
-        Where to draw; a new one if not given.
+    ax : matplotlib.axes.Axes, optional
+        Axes to draw on; new ones if not given.
 
     Returns
     -------
-    matplotlib Axes
+    matplotlib.axes.Axes
+        Energy per day [kWh] over month; months of the season have a star.
 
     Raises
     ------
     InvalidInput
         The candidate has no season.
+    ImportError
+        matplotlib is not installed.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> ax = hm.plot.months(candidate)
+    >>> len(ax.get_xticks())
+    12
     """
     season = candidate.season
     if season is None:

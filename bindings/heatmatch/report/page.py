@@ -77,35 +77,39 @@ def report(
     units: str = "si",
     force: bool = False,
 ) -> Path:
-    """Writes a report: verdict, drawing, wires, margins, meter sheet, season, plots, sources.
+    """Write a report of a ranking or a candidate as one HTML file.
+
+    The report holds verdict, circuit diagram, wires, margins, meter sheet, season, plots and
+    sources. It needs no network and contains no script.
 
     Parameters
     ----------
     what : Ranking or Candidate
-        Of a ranking its first candidate is told in full, after the best and the trade-offs.
-    path : path
-        Of the HTML file, written whole or not at all. It needs no network and holds no script.
+        Of a ranking: the table of the best, the trade-offs, and its first candidate in full.
+    path : str or os.PathLike
+        HTML file to write. It is written whole or not at all.
     installation : Installation, optional
-        Its name stands above, and its own months give the days that are lived through.
+        Supplies the title and, unless `weather` is given, monthly means for the simulated days.
     weather : Weather, optional
-        Instead of the installation's months.
+        Weather of the simulated days and of the season plots.
     units : {"si", "us"}
-        The unit set that is shown first; the page holds both.
+        Unit set shown first; the page holds both.
     force : bool
-        Replace a file that is no earlier report, too; a catalog is never replaced.
+        Also replace a file that is not an earlier report. A catalog is never replaced.
 
     Returns
     -------
     pathlib.Path
+        The file written.
 
     Raises
     ------
     InvalidInput
-        `what` is neither, or empty; `units` is none.
+        `what` is neither a ranking nor a candidate, or is empty; or `units` is unknown.
     FileError
-        The file cannot be written, or something other than a report has its name.
+        The file cannot be written, or `path` holds something other than a report.
     ImportError
-        Jinja2 or matplotlib are missing; the message tells how to get them.
+        Jinja2 or matplotlib is not installed; the message says how to install it.
     """
     checked_units(units)
     candidate, ranking = _candidate(what)

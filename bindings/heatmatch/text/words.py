@@ -50,11 +50,17 @@ WORDS: dict[str, str] = {
 
 
 def words() -> dict[str, str]:
-    """The words of heatmatch and what they mean.
+    """Return the glossary of heatmatch.
 
     Returns
     -------
-    dict
-        Word -> a sentence.
+    dict of str
+        Word to its definition, one sentence. The dict is a copy; changes to it have no effect.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> hm.words()["string"]
+    'Panels in series.'
     """
     return dict(WORDS)
