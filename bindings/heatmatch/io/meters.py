@@ -63,12 +63,24 @@ def readings_from_rows(rows: Sequence[Mapping[str, float | str | None]]) -> _cor
 
 
 def readings_from_frame(frame: _pd.DataFrame) -> _core.Readings:
-    """Readings from a data frame, a row each; an index of moments with a time zone is their time.
+    """Convert a data frame to readings, one row each.
+
+    Parameters
+    ----------
+    frame : pandas.DataFrame
+        Columns named as in ``Readings.from_csv``. An index of times must have a time zone.
+
+    Returns
+    -------
+    Readings
+        The same rows; times are seconds since 1970, UTC.
 
     Raises
     ------
     InvalidInput
-        Names the column, or the index without a time zone.
+        A column or cell is not understood (it is named), or the index lacks a time zone.
+    ImportError
+        pandas is not installed.
     """
     pd = pandas_or_error()
     if not isinstance(frame, pd.DataFrame):
@@ -105,7 +117,18 @@ def sheet_frame(self: _core.MeterSheet) -> _pd.DataFrame:
 
 
 def candidate_sheet(self: _core.Candidate, **options: object) -> _core.MeterSheet:
-    """What meters should read on this circuit; options as meter_sheet() has them."""
+    """Compute what meters should read on this circuit.
+
+    Parameters
+    ----------
+    **options : object
+        Options of ``meter_sheet``.
+
+    Returns
+    -------
+    MeterSheet
+        Expected volts [V] and amperes [A] at each irradiance.
+    """
     return _core.meter_sheet(self, **options)  # type: ignore[arg-type]
 
 

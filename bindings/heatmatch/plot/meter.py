@@ -72,7 +72,7 @@ def meter_points(
     >>> import heatmatch as hm
     >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
     >>> ax = hm.plot.meter_points(hm.meter_sheet(candidate))
-    >>> ax.get_xlim()[0]
+    >>> float(ax.get_ylim()[0])
     0.0
     """
     ax = axes_or_new(ax)

@@ -154,8 +154,8 @@ def day_power(
     >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
     >>> weather = hm.weather.from_installation(hm.demo())
     >>> ax = hm.plot.day_power(candidate, weather, month=1)
-    >>> ax.get_xlim()
-    (0.0, 24.0)
+    >>> ax.get_legend().get_texts()[0].get_text()
+    'clear day: ... kWh'
     """
     power = hourly_power(candidate, weather)
     wanted = _month(candidate, weather, month)
