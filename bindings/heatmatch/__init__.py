@@ -12,8 +12,8 @@ The results are estimates; local codes and licensed practice decide.
 from __future__ import annotations
 
 try:
+    import heatmatch._stopping as _stopping  # noqa: F401  first: from here on it hears signals
     from heatmatch import _core
-    from heatmatch import _stopping as _stopping  # first: from here on it hears signals
     from heatmatch._faces import give_faces as _give_faces
 except ImportError as _error:  # pragma: no cover - needs a broken installation
     from heatmatch._missing_part import import_failure

@@ -9,7 +9,8 @@ import signal
 import sys
 from collections.abc import Sequence
 
-from heatmatch import _core, _stopping
+import heatmatch._stopping as _stopping
+from heatmatch import _core
 from heatmatch.cli import catalog, day, meter, rank, report, wires
 from heatmatch.cli.output import complain
 from heatmatch.cli.shared import Parser
