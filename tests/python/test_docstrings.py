@@ -31,7 +31,7 @@ DATA = [
     cls for cls in map(rankings.__dict__.get, rankings.__all__) if dataclasses.is_dataclass(cls)
 ]
 # Public callables that named all their parameters when this was counted: raise it, never lower it.
-FLOOR = 37
+FLOOR = 38
 SELF = ("self", "cls")
 each_function = pytest.mark.parametrize("name", FUNCTIONS)
 
