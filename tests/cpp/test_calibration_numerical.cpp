@@ -89,7 +89,7 @@ TEST_CASE("a log without a sheath holds a fill of 0.330 W/mK and a loss of 1.00"
     CHECK(holds_truth(found.k20_w_mk, 0.33));
     CHECK(holds_truth(found.loss_factor, 1.0));
     CHECK(std::any_of(found.remarks.begin(), found.remarks.end(), [](const Sentence& remark) {
-        return remark.text().find("No thermocouple sat on the sheath") != std::string::npos;
+        return remark.text().find("No thermocouple was on the sheath") != std::string::npos;
     }));
 }
 

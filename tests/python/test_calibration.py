@@ -150,16 +150,33 @@ def test_bands_are_never_narrower_than_the_field_itself(calibration: hm.Calibrat
 
 def test_a_log_without_a_sheath_says_so(standing: hm.Candidate, frame: Any) -> None:
     found = hm.calibrate(standing, hm.StoreLog.from_frame(frame.drop(columns="sheath_c")))
-    assert any("No thermocouple sat on the sheath" in remark for remark in found.remarks)
+    assert any("No thermocouple was on the sheath" in remark for remark in found.remarks)
 
 
 def test_a_first_fire_has_its_stop_from_the_margins(standing: hm.Candidate) -> None:
-    told = hm.StoreLog.first_fire(standing)
+    recipe = hm.StoreLog.first_fire(standing)
+    # Nobody states the alloy of the demo's coil, so its limit may be the lowest of all.
+    assert any("stop is not assessed: the limit of the coil" in sentence for sentence in recipe)
+    assert not any("when the sheath reads" in sentence for sentence in recipe)
+    assert "licensed practice" in recipe[-1]
+
+
+def test_a_first_fire_has_its_stop_from_the_margins_where_the_coil_is_known(
+    starter: hm.Catalog, demo: hm.Installation
+) -> None:
+    plain = demo.to_dict()
+    rod = starter.elements["storage-rod-1000-240"].to_dict()
+    plain.setdefault("parts", {}).setdefault("elements", []).append(
+        {**rod, "id": "rod-of-known-alloy", "alloy": "nicr-80-20"}
+    )
+    plain["elements"][0] = {"element": "rod-of-known-alloy", "count": 2}
+    plain["circuit"]["element"] = "rod-of-known-alloy"
+    standing = hm.assess(starter, hm.Installation.from_dict(plain))
+    recipe = hm.StoreLog.first_fire(standing)
     sheath = next(m for m in standing.margins if m.name == "sheath temperature")
-    stop = next(sentence for sentence in told if "Stop when the sheath reads" in sentence)
+    stop = next(sentence for sentence in recipe if "when the sheath reads" in sentence)
     assert float(re.findall(r"reads ([\d.]+) °C", stop)[0]) < sheath.limit
     assert "°F" in stop.text("us")
-    assert "licensed practice" in told[-1]
 
 
 def test_it_is_put_into_the_installation_as_measured(

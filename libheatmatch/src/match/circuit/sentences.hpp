@@ -16,7 +16,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"circuit.around_run", "from what is around the run at the element"},
     {"circuit.air_at_wall", "half-way from {air} to the store's wall"},
     {"circuit.air_beside_store", "air around the store, and the film of it along its wall"},
-    {"circuit.lagging_by_loss", "mineral wool of {wool} that loses what the wall is told to"},
+    {"circuit.lagging_by_loss", "mineral wool of {wool}, by the heat loss stated for the wall"},
     {"opens.other_duty", "It is not listed to break direct current."},
     {"opens.fuse", "A fuse or its holder is no switch: pulled under load it holds an arc."},
     {"opens.made_for_ac", "It is made for alternating current only."},

@@ -3,6 +3,7 @@
 #include "sentences.hpp"
 
 #include <algorithm>
+#include <array>
 #include <string_view>
 
 #include "heatmatch/base/error.hpp"
@@ -21,42 +22,57 @@ const Margin* margin_called(const Candidate& candidate, std::string_view name) {
     return found == margins.end() ? nullptr : &*found;
 }
 
-/// The least limit of what a thermocouple on the sheath stands for.
+/// What a thermocouple on the sheath has to answer for.
+constexpr auto answered_for =
+    std::to_array<std::string_view>({"sheath temperature", "coil temperature", "store ceiling"});
+
+/// The reading at which the first of these limits is reached, each less what its part is hotter
+/// than the sheath; nothing while one of them is not known.
 std::optional<double> sheath_limit_c(const Candidate& candidate) {
     const Margin* sheath = margin_called(candidate, "sheath temperature");
-    if (sheath == nullptr || !sheath->limit) return std::nullopt;
+    if (sheath == nullptr || !sheath->value || !sheath->limit) return std::nullopt;
+    const auto reading_c = [sheath](const Margin& margin) {
+        return *margin.limit - std::max(0.0, *margin.value - *sheath->value);
+    };
     double limit_c = *sheath->limit;
-    const Margin* fill = margin_called(candidate, "store ceiling");
-    if (fill != nullptr && fill->limit) limit_c = std::min(limit_c, *fill->limit);
-    const Margin* coil = margin_called(candidate, "coil temperature");
-    if (coil != nullptr && coil->limit && coil->value && sheath->value) {
-        limit_c = std::min(limit_c, *coil->limit - std::max(0.0, *coil->value - *sheath->value));
+    for (const std::string_view name : answered_for) {
+        const Margin* margin = margin_called(candidate, name);
+        if (margin == nullptr || !margin->value || !margin->limit) return std::nullopt;
+        limit_c = std::min(limit_c, reading_c(*margin));
+    }
+    // Where sand settled the sheath is hotter than where it is read.
+    const Margin* settled = margin_called(candidate, "settled sand");
+    if (settled != nullptr && settled->value && settled->limit) {
+        limit_c = std::min(limit_c, reading_c(*settled));
     }
     return limit_c;
 }
 
-void add_stops(Sentences& told, const Candidate& candidate) {
+void add_stops(Sentences& said, const Candidate& candidate) {
     const Margin* sheath = margin_called(candidate, "sheath temperature");
+    const Margin* coil = margin_called(candidate, "coil temperature");
     const auto stop_c = first_fire_stop_c(candidate);
     if (stop_c) {
-        told.push_back(say<"first_fire.stop_sheath">(
+        said.push_back(say<"first_fire.stop_sheath">(
             with<"stop">(*stop_c, unit::celsius),
             with<"limit">(*sheath_limit_c(candidate), unit::celsius)));
+    } else if (coil != nullptr && !coil->limit && sheath != nullptr && sheath->limit) {
+        said.push_back(say<"first_fire.stop_without_coil">());
     } else {
-        told.push_back(say<"first_fire.stop_unknown">());
+        said.push_back(say<"first_fire.stop_unknown">());
     }
     if (sheath != nullptr && sheath->value) {
-        told.push_back(
-            stop_c && *sheath->value <= *stop_c
-                ? say<"first_fire.expect">(with<"judged">(*sheath->value, unit::celsius))
-                : say<"first_fire.too_hot">(with<"judged">(*sheath->value, unit::celsius)));
+        const auto judged = with<"judged">(*sheath->value, unit::celsius);
+        said.push_back(!stop_c                     ? say<"first_fire.judged">(judged)
+                       : *sheath->value <= *stop_c ? say<"first_fire.expect">(judged)
+                                                   : say<"first_fire.too_hot">(judged));
     }
     const Margin* wall = margin_called(candidate, "wall and lid");
     if (wall != nullptr && wall->limit) {
-        told.push_back(say<"first_fire.stop_wall">(with<"limit">(*wall->limit, unit::celsius)));
+        said.push_back(say<"first_fire.stop_wall">(with<"limit">(*wall->limit, unit::celsius)));
     }
-    told.push_back(say<"first_fire.stop_odd">());
-    told.push_back(say<"first_fire.stop_how">());
+    said.push_back(say<"first_fire.stop_odd">());
+    said.push_back(say<"first_fire.stop_how">());
 }
 
 }  // namespace
@@ -83,15 +99,15 @@ Sentences first_fire(const Candidate& candidate) {
     constexpr double heating_h = 6.0;
     constexpr double cooling_h = 12.0;
     constexpr double reach_c = 1000.0;
-    Sentences told{say<"first_fire.what">()};
-    if (candidate.severity() == Severity::danger) told.push_back(say<"first_fire.danger">());
-    told.push_back(say<"first_fire.place">(with<"reach">(reach_c, unit::celsius)));
-    told.push_back(say<"first_fire.log">());
-    told.push_back(say<"first_fire.long">(with<"heating">(heating_h, unit::hour),
+    Sentences said{say<"first_fire.what">()};
+    if (candidate.severity() == Severity::danger) said.push_back(say<"first_fire.danger">());
+    said.push_back(say<"first_fire.place">(with<"reach">(reach_c, unit::celsius)));
+    said.push_back(say<"first_fire.log">());
+    said.push_back(say<"first_fire.long">(with<"heating">(heating_h, unit::hour),
                                           with<"cooling">(cooling_h, unit::hour)));
-    add_stops(told, candidate);
-    told.push_back(say<"first_fire.decide">());
-    return told;
+    add_stops(said, candidate);
+    said.push_back(say<"first_fire.decide">());
+    return said;
 }
 
 }  // namespace heatmatch

@@ -34,15 +34,15 @@ inline constexpr auto table = std::to_array<Template>({
      "is open or its meter out of range."},
 
     {"calibration.no_sheath",
-     "No thermocouple sat on the sheath: what bed and wall read goes with where around the legs "
-     "the "
-     "probes sit, so both numbers are known less well. A first fire with one on the sheath tells "
+     "No thermocouple was on the sheath: readings of bed and wall depend on where around the legs "
+     "the probes are, so both numbers are less certain. A first fire with one on the sheath shows "
      "more."},
 
     // A first fire.
     {"first_fire.what",
-     "A first fire with a thermocouple on the sheath tells how well the fill conducts and what the "
-     "store loses."},
+     "The log of a first fire with a thermocouple on the sheath shows how well the fill conducts "
+     "and "
+     "what the store loses."},
     {"first_fire.danger",
      "This circuit has checks that say danger: mend what they name before any fire."},
     {"first_fire.place",
@@ -56,14 +56,19 @@ inline constexpr auto table = std::to_array<Template>({
      "row before), air_c (around the store), sheath_c, wall_c (mean of its spots), and bed_c with "
      "its place in metres."},
     {"first_fire.long",
-     "Begin with the whole store as warm as the air. Log at least {heating} of heating, which tell "
-     "the conductivity, and {cooling} of cooling after it, which tell the loss."},
+     "Begin with the whole store as warm as the air. Log at least {heating} of heating, for the "
+     "conductivity, and {cooling} of cooling after it, for the loss."},
     {"first_fire.stop_sheath",
-     "Stop when the sheath reads {stop}: {limit} is the least limit of sheath, coil and fill, less "
-     "what a thermocouple may err by."},
+     "Stop at the latest when the sheath reads {stop}: at {limit} the first limit of sheath, coil, "
+     "fill or a spot of settled sand is reached; the rest is the error of the thermocouple."},
     {"first_fire.stop_unknown",
-     "At which temperature of the sheath to stop is not assessed: the limit of this sheath is not "
-     "known. State it before any fire."},
+     "At which temperature of the sheath to stop is not assessed: the limit of sheath or fill is "
+     "not known. State it before any fire."},
+    {"first_fire.stop_without_coil",
+     "At which temperature of the sheath to stop is not assessed: the limit of the coil inside is "
+     "not known and may be below that of the sheath. State the alloy before any fire."},
+    {"first_fire.judged",
+     "On a bright day the sheath is judged at {judged}; whether that is too hot is not assessed."},
     {"first_fire.expect",
      "On a bright day the sheath is judged at {judged}; most of its rise comes in the first hour, "
      "so watch from the first minute."},
@@ -72,8 +77,9 @@ inline constexpr auto table = std::to_array<Template>({
      "what is known: change the pairing first."},
     {"first_fire.stop_wall", "Stop when wall or lid read {limit}, the limit of wood near them."},
     {"first_fire.stop_odd",
-     "Stop when a thermocouple reads open, jumps, or stands still while power flows; when it "
-     "smells, smokes, hisses or steams; when a fuse or a limit has opened; when nobody watches."},
+     "Stop when a thermocouple reads open, jumps, or does not change while power flows; when "
+     "anything smells, smokes, hisses or steams; when a fuse or a limit has opened; when nobody is "
+     "watching."},
     {"first_fire.stop_how",
      "To stop is to open the isolator rated for the array's direct current, or to cover the panels "
      "whole; never a plug or a wire under load. Wall and lid grow hotter for hours after it."},

@@ -29,8 +29,8 @@ struct TailHeat {
 /// Unless told the terminals are buried where that run lies in the bed, and through the wall
 /// elsewhere; an unknown cold length counts 50 mm and the contact 5 mohm (both from memory). From
 /// wall or box on the wire lies in what its run lies in; through the wall sheath and wire pass its
-/// lagging: as thick as told, else as mineral wool that loses what the wall is told to lose (50 mm
-/// where nothing is told, 100 mm at most).
+/// lagging: as thick as stated, else as mineral wool by the heat loss stated for the wall (50 mm
+/// where nothing is stated, 100 mm at most).
 [[nodiscard]] TailHeat tail_heat(const Circuit& circuit);
 
 /// Judged temperatures at that power of each element, its sheath at `sheath_c`: the bed around
