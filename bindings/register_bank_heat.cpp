@@ -32,6 +32,8 @@ void register_point(py::module_& module) {
         .def_readonly("bed_mean_c", &HeatPoint::bed_mean_c, "of the bulk, typical [°C]")
         .def_readonly("wall_c", &HeatPoint::wall_c, "hottest spot of the outer wall, judged [°C]")
         .def_readonly("lid_c", &HeatPoint::lid_c, "outer surface of the lid, judged [°C]")
+        .def_readonly("floor_c", &HeatPoint::floor_c,
+                      "what it stands on at its hottest spot, judged [°C]")
         .def_readonly("inner_c", &HeatPoint::inner_c,
                       "hottest spot where the fill meets wall, lid or floor, judged [°C]")
         .def_readonly("stagnation_sheath_c", &HeatPoint::stagnation_sheath_c,
@@ -40,6 +42,9 @@ void register_point(py::module_& module) {
                       "the same of the wall [°C]")
         .def_readonly("stagnation_inner_c", &HeatPoint::stagnation_inner_c,
                       "the same of where the fill meets wall, lid or floor [°C]")
+        .def_readonly("stagnation_lid_c", &HeatPoint::stagnation_lid_c, "the same of the lid [°C]")
+        .def_readonly("stagnation_floor_c", &HeatPoint::stagnation_floor_c,
+                      "the same of what it stands on [°C]")
         .def_property_readonly(
             "moist_sheath_c",
             [](const HeatPoint& at) {
@@ -59,7 +64,8 @@ void register_point(py::module_& module) {
                                       at.void_c, at.bed_mean_c, at.wall_c, at.lid_c,
                                       at.stagnation_sheath_c, at.stagnation_wall_c,
                                       at.moist_sheath_c, at.boils, at.inner_c,
-                                      at.stagnation_inner_c, at.gap_k);
+                                      at.stagnation_inner_c, at.gap_k, at.floor_c,
+                                      at.stagnation_lid_c, at.stagnation_floor_c);
             },
             [](const py::tuple& state) {
                 const auto number = [&state](std::size_t i) { return state[i].cast<double>(); };
@@ -72,10 +78,13 @@ void register_point(py::module_& module) {
                                  .bed_mean_c = number(5),
                                  .wall_c = number(6),
                                  .lid_c = number(7),
+                                 .floor_c = number(15),
                                  .inner_c = number(12),
                                  .stagnation_sheath_c = number(8),
                                  .stagnation_wall_c = number(9),
                                  .stagnation_inner_c = number(13),
+                                 .stagnation_lid_c = number(16),
+                                 .stagnation_floor_c = number(17),
                                  .moist_sheath_c = number(10),
                                  .boils = state[11].cast<bool>()};
             }));

@@ -35,6 +35,7 @@ std::span<const ChoiceClass> choice_classes() {
         {"SourceKind", "How a source knows its numbers.", source_kind_words},
         {"StoreShape", "Shape of a store.", store_shape_words},
         {"StorePlace", "Whether a store stands in the heated space.", store_place_words},
+        {"StandsOn", "What a store stands on.", stands_on_words},
         {"StoreTerminals", "Where the terminals of the elements are.", store_terminals_words},
         {"ArrayPlace", "What the panels are mounted on.", array_place_words},
         {"Earthing", "Whether a pole of the array is earthed.", earthing_words},

@@ -63,7 +63,7 @@ void Bed3d::build(const Bed3dMesh& mesh) {
     std::vector<double> ys;
     for (const auto& leg : store_.legs.legs) {
         if (leg.x_m < -1e-9 || leg.y_m < -1e-9) continue;
-        xs.push_back(leg.x_m);
+        xs.push_back(store_.lies ? 0.5 * store_.legs.leg_length_m : leg.x_m);
         ys.push_back(leg.y_m);
     }
     x_ = quarter_axis(xs, r, mesh.near_m, mesh.growth);
@@ -88,9 +88,32 @@ void Bed3d::build(const Bed3dMesh& mesh) {
     conduction_diagonal();
 }
 
-void Bed3d::place_legs() {
+void Bed3d::lay_legs() {
+    // Between the middles of two levels, by its nearness to each.
+    const double at =
+        std::max(0.0, store_.low_m.value_or(0.5 * store_.shell.height_m) / level_m_ - 0.5);
+    for (std::size_t k = 0; k < levels_; ++k) {
+        leg_share_.push_back(std::max(0.0, 1.0 - std::fabs(at - static_cast<double>(k))));
+    }
     const double length = store_.legs.leg_length_m;
-    const double low = 0.5 * (store_.shell.height_m - length);
+    for (const auto& leg : store_.legs.legs) {
+        if (leg.y_m < -1e-9) continue;
+        const std::size_t j = y_.cell_of(leg.y_m);
+        for (std::size_t c = 0; c < disc_.columns.size(); ++c) {
+            const auto& column = disc_.columns[c];
+            if (column.j != j) continue;
+            const double along =
+                std::min(0.5 * length, x_.faces_m[column.i + 1]) - x_.faces_m[column.i];
+            const double share = std::max(0.0, along) / length * (leg.y_m < 1e-9 ? 0.5 : 1.0);
+            if (share > 0.0) sources_.push_back({.column = c, .share = share});
+        }
+    }
+}
+
+void Bed3d::place_legs() {
+    if (store_.lies) return lay_legs();
+    const double length = store_.legs.leg_length_m;
+    const double low = store_.low_m.value_or(0.5 * (store_.shell.height_m - length));
     for (std::size_t k = 0; k < levels_; ++k) {
         const double from = std::max(low, static_cast<double>(k) * level_m_);
         const double to = std::min(low + length, static_cast<double>(k + 1) * level_m_);
@@ -183,12 +206,24 @@ double Bed3d::bed_mean_c() const {
     return sum / mass - zero_c;
 }
 
-double Bed3d::wall_c() const {
+double Bed3d::hottest_c(int kind) const {
     double hottest = 0.0;
     for (const Outside& outside : outsides_) {
-        if (outside.kind == 0) hottest = std::max(hottest, outside.surface_k);
+        if (outside.kind == kind) hottest = std::max(hottest, outside.surface_k);
     }
     return hottest - zero_c;
+}
+
+double Bed3d::wall_c() const {
+    return hottest_c(0);
+}
+
+double Bed3d::lid_c() const {
+    return hottest_c(1);
+}
+
+double Bed3d::floor_c() const {
+    return hottest_c(2);
 }
 
 double Bed3d::wall_mean_c() const {

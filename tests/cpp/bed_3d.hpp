@@ -4,6 +4,7 @@
 #include "even_table.hpp"
 
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 #include "heatmatch/heat/conductivity.hpp"
@@ -17,6 +18,8 @@ struct Bed3dStore {
     heatmatch::LegLayout legs{};
     double air_c = 20.0;
     double start_c = 20.0;
+    std::optional<double> low_m{};  //!< of the lower leg ends over the floor; centred without
+    bool lies = false;              //!< legs along x, `low_m` over the floor, at their y
 };
 
 /// Size of cells and steps.
@@ -28,7 +31,7 @@ struct Bed3dMesh {
     double longest_step_s = 600.0;
 };
 
-/// Transient conduction in an upright cylinder with upright legs centred in height, by finite
+/// Transient conduction in an upright cylinder with upright legs, by finite
 /// volumes in three dimensions on a quarter of it. Unknown is the Kirchhoff variable, so that the
 /// conduction is linear; heat is counted as enthalpy. Legs are line sources in the cells they pass,
 /// and in a square lattice a line of q' stands over its own cell as `q'/(2 pi) ln(0.198 dx/r0)`.
@@ -44,6 +47,8 @@ class Bed3d {
     [[nodiscard]] double sheath_c() const;     //!< of the hottest leg, at half its length
     [[nodiscard]] double bed_mean_c() const;   //!< by volume
     [[nodiscard]] double wall_c() const;       //!< hottest spot of the side wall
+    [[nodiscard]] double lid_c() const;        //!< hottest spot under the lid
+    [[nodiscard]] double floor_c() const;      //!< hottest spot over the floor
     [[nodiscard]] double wall_mean_c() const;  //!< of the side wall
     [[nodiscard]] double stored_j() const;     //!< since the start
     [[nodiscard]] double lost_j() const { return 4.0 * lost_j_; }
@@ -70,7 +75,9 @@ class Bed3d {
     };
     void build(const Bed3dMesh& mesh);
     void place_legs();
+    void lay_legs();
     void surface();
+    [[nodiscard]] double hottest_c(int kind) const;
     void conduction_diagonal();
     double flux(Outside& outside, double theta, double& slope) const;
     /// Heat that leaves, put into the residual and the diagonal [W].

@@ -164,6 +164,7 @@ void add_store(Installation& yard, Dice& dice, bool wet) {
     store.moist = dice.coin();
     store.vented = dice.coin();
     store.combustible_distance_mm = dice.between(0.0, 1500.0);
+    store.element_height_mm = dice.between(20.0, 120.0);
     constexpr auto materials = std::to_array<heatmatch::StoreMaterial>(
         {heatmatch::StoreMaterial::ceramic_fibre, heatmatch::StoreMaterial::stainless_steel,
          heatmatch::StoreMaterial::vermiculite});

@@ -110,15 +110,17 @@ TEST_CASE("every candidate of the demo has the same margins, none silently missi
     const auto all = all_of_demo();
     REQUIRE(all.size() > 100);
     const auto expected = names_of(*all.front());
-    for (const char* name :
-         {"element power",     "element voltage",    "sheath voltage",   "survivor power",
-          "survivor sheath",   "earth fault",        "built-in control", "terminal temperature",
-          "shade stress",      "voltage drop",       "cold voltage",     "touch voltage",
-          "series arc",        "reverse current",    "string mismatch",  "disconnect",
-          "independent limit", "limit acts in time", "limit supply",     "sheath temperature",
-          "coil temperature",  "end seal",           "wall and lid",     "touch temperature",
-          "store ceiling",     "stagnation",         "dry-out",          "pressure",
-          "vessel material",   "liner material",     "lagging material", "element covered"}) {
+    for (const char* name : {"element power",    "element voltage",      "sheath voltage",
+                             "survivor power",   "survivor sheath",      "earth fault",
+                             "built-in control", "terminal temperature", "shade stress",
+                             "voltage drop",     "cold voltage",         "touch voltage",
+                             "series arc",       "reverse current",      "string mismatch",
+                             "disconnect",       "independent limit",    "limit acts in time",
+                             "limit supply",     "sheath temperature",   "coil temperature",
+                             "end seal",         "wall and lid",         "touch temperature",
+                             "store ceiling",    "stagnation",           "dry-out",
+                             "pressure",         "vessel material",      "liner material",
+                             "lagging material", "element covered",      "floor"}) {
         CAPTURE(std::string(name));
         CHECK(expected.count(name) == 1);
     }

@@ -33,6 +33,8 @@ Installation all_told() {
     }
     heatmatch::Store& store = *installation.store;
     store.vented = true;
+    store.stands_on = heatmatch::StandsOn::concrete;
+    store.element_height_mm = 100.0;
     store.vessel_bonded = true;
     store.sheath_bonded = true;
     return installation;
@@ -51,6 +53,8 @@ constexpr auto forgettable = std::to_array<Forgotten>({
     {"store.combustible_distance_mm",
      [](Installation& i) { i.store->combustible_distance_mm.reset(); }},
     {"store.rods_packed", [](Installation& i) { i.store->rods_packed.reset(); }},
+    {"store.stands_on", [](Installation& i) { i.store->stands_on.reset(); }},
+    {"store.element_height_mm", [](Installation& i) { i.store->element_height_mm.reset(); }},
     {"store.vessel_bonded", [](Installation& i) { i.store->vessel_bonded.reset(); }},
     {"store.sheath_bonded", [](Installation& i) { i.store->sheath_bonded.reset(); }},
     {"site.frames_bonded", [](Installation& i) { i.site.frames_bonded.reset(); }},

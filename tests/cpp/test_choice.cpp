@@ -84,8 +84,9 @@ TEST_CASE("every choice has a word for each enumerator, in their order") {
     using namespace heatmatch;
     check_choices<Technology, ConductorMetal, Plating, ResetKind, FailureKind, OperatedKind,
                   DetectedFault, ConnectorPlace, MediumForm, SourceKind>();
-    check_choices<StoreShape, StorePlace, StoreTerminals, StoreMaterial, Carried, SurroundingsKind,
-                  Duty, SensedPlace, WiringCode, LayingMethod, ArrayPlace, Earthing>();
+    check_choices<StoreShape, StorePlace, heatmatch::StandsOn, StoreTerminals, StoreMaterial,
+                  Carried, SurroundingsKind, Duty, SensedPlace, WiringCode, LayingMethod,
+                  ArrayPlace, Earthing>();
     check_choices<Answer, DutyMeans, Severity, WirePart, FitMode, ResistanceBasis, ConductivityEnd,
                   VectorWidth>();
     check_choices<SwitchCase, SwitchAction, BedModel, ProbePlace, FaultKind, UnitSystem,

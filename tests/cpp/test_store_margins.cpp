@@ -33,7 +33,7 @@ TEST_CASE("without a store nothing of it is called good") {
     }
     CHECK(names == std::set<std::string>{"store ceiling", "wall and lid", "touch temperature",
                                          "dry-out", "pressure", "vessel material", "liner material",
-                                         "lagging material", "element covered"});
+                                         "lagging material", "element covered", "floor"});
 }
 
 // Limits: 77 °C for wood over years (babrauskas-2007), 50 K above the air (from memory).

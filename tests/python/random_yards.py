@@ -146,6 +146,8 @@ def _store(draw: st.DrawFn, parts: Yard, wet_element: bool) -> Yard:
         "vented": draw(st.booleans()),
         "loss_factor": draw(numbers(0.8, 1.3)),
         "combustible_distance_mm": draw(st.sampled_from((0, 50, 300, 900, 1500))),
+        "stands_on": draw(st.sampled_from(("wood", "concrete", "soil", "metal legs"))),
+        "element_height_mm": draw(numbers(20, 120)),
     }
     if draw(st.booleans()):
         store["side_u_w_m2k"] = draw(numbers(0.3, 6))

@@ -167,6 +167,9 @@ FACTS: dict[tuple[str, str], Fact] = {
         told.candidate.circuit.sheath.verdict_limit_c
     ),
     ("sheath.survivors_not_for_years", "reached"): lambda told: told.margin.value,
+    ("store.wood_stagnant", "then"): lambda told: max(
+        told.candidate.heat.stagnation_wall_c, told.candidate.heat.stagnation_lid_c
+    ),
     ("store.dries_out", "enough"): always(100.0),
     ("store.dries_out", "load"): lambda told: 100.0 * told.w_per_cm(),
     ("store.may_stay_damp", "enough"): always(100.0),
@@ -212,6 +215,7 @@ VALUES: dict[str, Fact] = {
     "settled sand": lambda told: told.candidate.heat.void_c,
     "touch temperature": lambda told: max(told.candidate.heat.wall_c, told.candidate.heat.lid_c),
     "wall and lid": lambda told: max(told.candidate.heat.wall_c, told.candidate.heat.lid_c),
+    "floor": lambda told: told.candidate.heat.floor_c,
     "vessel material": lambda told: told.candidate.heat.stagnation_inner_c,
     "liner material": lambda told: told.candidate.heat.stagnation_inner_c,
     "lagging material": lambda told: told.candidate.heat.stagnation_inner_c,
@@ -230,6 +234,7 @@ LOWS: dict[str, Fact] = {
     "dry-out": lambda told: told.candidate.heat.moist_sheath_c,
 }
 HIGHS: dict[str, Fact] = {
+    "floor": lambda told: told.candidate.heat.stagnation_floor_c,
     "sheath temperature": lambda told: [
         told.candidate.heat.sheath_band.high_c,
         told.candidate.heat.sheath_c,

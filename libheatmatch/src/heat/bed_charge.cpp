@@ -3,6 +3,7 @@
 #include "air_gap.hpp"
 #include "bed_geometry.hpp"
 #include "heat_input.hpp"
+#include "hot_spots.hpp"
 #include "line_spread.hpp"
 #include "sentences.hpp"
 
@@ -153,17 +154,12 @@ double beside_leg_k(const BedCharge& charge, const BedGeometry& geometry, const 
     return field_k(charge, geometry, bulk, distances, power_w);
 }
 
-struct EndSpots {
-    double lid_k = 0.0;
-    double floor_k = 0.0;
-};
-
 /// The bed's hottest spots where it meets lid and floor [K]. Beyond its end a leg's field is half
 /// of that beside its middle; a lid that lets nothing through mirrors it to the whole; one of `u`
-/// leaves the share of sand of that depth before it, `1/(1 + u depth/k)`. 0.7 of it, for the bulk
-/// is colder there, fits 42 finite-volume solutions, a third too hot at most, outside 2 K too cold.
-EndSpots end_spots(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
-                   double power_w) {
+/// leaves the share of sand of that depth before it, `1/(1 + u depth/k)`; 0.7 of it, for the bulk
+/// is colder there. Nothing here is judged colder than by this and by store_spots().
+StoreSpots end_spots(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
+                     double power_w) {
     const double height = charge.shell.height_m;
     const double above = height - geometry.length_m;
     const double depth = 0.5 * (above >= 0.0 ? above : height);
@@ -200,16 +196,21 @@ BedTemperatures bed_temperatures(const BedCharge& charge, double power_w, bool w
     const double air_k = geometry.air_k;
     const double spot_k =
         std::min(sheath_k, air_k + (bulk.edge_k - air_k) * concentration_of(charge));
-    const EndSpots ends =
-        with_lid ? end_spots(charge, geometry, bulk, power_w) : EndSpots{air_k, air_k};
-    const double under_k = std::min(sheath_k, ends.lid_k);
-    const double inner_k = std::max({spot_k, under_k, std::min(sheath_k, ends.floor_k)});
+    StoreSpots ends{air_k, air_k, air_k};
+    StoreSpots spots = ends;
+    if (with_lid) ends = end_spots(charge, geometry, bulk, power_w);
+    if (with_lid) spots = store_spots(charge, bulk.edge_k, sheath_k, power_w);
+    const double beside_k = std::max(spot_k, spots.wall_k);
+    const double under_k = std::max(std::min(sheath_k, ends.lid_k), spots.lid_k);
+    const double inner_k =
+        std::max({beside_k, under_k, std::min(sheath_k, ends.floor_k), spots.floor_k});
     return {.sheath_c = sheath_k - zero_celsius_k,
             .bed_mean_c = bulk.bed_k - zero_celsius_k,
             .edge_c = bulk.edge_k - zero_celsius_k,
             .inner_c = inner_k - zero_celsius_k,
-            .wall_c = charge.shell.side_surface_k(spot_k, air_k) - zero_celsius_k,
-            .lid_c = charge.shell.lid_surface_k(under_k, air_k) - zero_celsius_k};
+            .wall_c = charge.shell.side_surface_k(beside_k, air_k) - zero_celsius_k,
+            .lid_c = charge.shell.lid_surface_k(under_k, air_k) - zero_celsius_k,
+            .floor_c = charge.shell.floor_surface_k(spots.floor_k, air_k) - zero_celsius_k};
 }
 
 double largest_power_w(const BedCharge& charge, double limit_c, double factor) {
@@ -273,9 +274,8 @@ double bed_temperature_c(const BedCharge& charge, double power_w, double distanc
 
 double coil_above_sheath_k(double w_per_m) {
     constexpr double magnesia_w_mk = 2.3;
-    constexpr double inner_share = 0.85;
-    constexpr double coil_share = 0.40;
-    return w_per_m / (2.0 * pi * magnesia_w_mk) * std::log(inner_share / coil_share);
+    constexpr double ratio = 0.85 / 0.40;
+    return w_per_m / (2.0 * pi * magnesia_w_mk) * std::log(ratio);
 }
 
 double sheath_in_air_c(double diameter_m, double w_per_m, double emissivity, double air_c) {

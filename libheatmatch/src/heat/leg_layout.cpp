@@ -23,6 +23,7 @@ constexpr double default_leg_spacing_mm = 50.0;
 constexpr double default_element_spacing_mm = 60.0;
 constexpr int most_elements = 10000;
 constexpr std::size_t most_legs = 1000;  // laying out goes with their square
+constexpr std::size_t most_pairs = 16;   // of legs that the wall is looked at between
 constexpr double clearance_m = 0.02;     // under and over legs of unknown number, from memory
 
 /// Bundles of `row` legs each, `columns` of them side by side, centred.
@@ -142,9 +143,19 @@ double LegLayout::wall_concentration(const StoreShell& shell) const {
     constexpr double nearest_share = 0.95;
     const double r = shell.radius_m;
     double around = 1.0;
-    for (const Leg& spot : legs) {
+    // Between two legs the wall may be hotter than beside either.
+    std::vector<Leg> spots = legs;
+    if (legs.size() <= most_pairs) {
+        for (std::size_t i = 0; i < legs.size(); ++i) {
+            for (std::size_t j = i + 1; j < legs.size(); ++j) {
+                spots.push_back(
+                    {.x_m = legs[i].x_m + legs[j].x_m, .y_m = legs[i].y_m + legs[j].y_m});
+            }
+        }
+    }
+    for (const Leg& spot : spots) {
         const double distance = std::hypot(spot.x_m, spot.y_m);
-        if (distance <= 0.0) continue;
+        if (distance <= 1e-9) continue;
         double sum = 0.0;
         for (const Leg& leg : legs) {
             const double b = std::min(std::hypot(leg.x_m, leg.y_m), nearest_share * r);
@@ -190,8 +201,8 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
              .remedy = say<"heat.how_many">()});
     }
     const StoreShell shell = store_shell(store);
-    constexpr auto spacings =
-        std::to_array<std::string_view>({"element_spacing_mm", "spreader_diameter_mm"});
+    constexpr auto spacings = std::to_array<std::string_view>(
+        {"element_spacing_mm", "spreader_diameter_mm", "element_height_mm", "from_axis_mm"});
     require_fields(store_fields(), &store, "store", spacings);
     LegLayout layout;
     layout.sheath_radius_m = *element.sheath_diameter_mm / 2000.0;
@@ -240,6 +251,10 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
             any_fits = now_fits;
         }
     }
+    const double aside_m = store.from_axis_mm.value_or(0.0) / 1000.0;
+    for (LegLayout::Leg& leg : layout.legs) leg.x_m += aside_m;
+    layout.lies = store.element_lies.value_or(layout.leg_length_m > shell.height_m);
+    if (store.element_height_mm) layout.low_m = *store.element_height_mm / 1000.0;
     const bool several_rows = bundles > 1;
     if (row > 1) layout.misfit = overlap_of(layout, leg_mm / 1000.0);
     if (several_rows && layout.misfit.empty()) {

@@ -32,6 +32,33 @@ double insulated_surface_k(double u, double emissivity, double edge_k, double ai
     return air_k + (edge_k - air_k) * std::min(1.0, u / to_air_w_m2k);
 }
 
+/// Of the metal of a vessel [W/mK]; 0 of what spreads no heat. From memory.
+double metal_w_mk(StoreMaterial material) {
+    switch (material) {
+        case StoreMaterial::steel:
+        case StoreMaterial::galvanised_steel:
+            return 45.0;
+        case StoreMaterial::stainless_steel:
+            return 15.0;
+        case StoreMaterial::aluminium:
+            return 150.0;
+        case StoreMaterial::copper:
+            return 350.0;
+        default:
+            return 0.0;
+    }
+}
+
+void stand(StoreShell& shell, StandsOn on) {
+    constexpr double concrete_w_m2k = 6.0;
+    constexpr double legs_w_m2k = 4.0;
+    constexpr double under_legs = 0.7;
+    if (on == StandsOn::concrete) shell.stands_u_w_m2k = concrete_w_m2k;
+    if (on != StandsOn::metal_legs) return;
+    shell.stands_u_w_m2k = legs_w_m2k;
+    shell.stands_share = under_legs;
+}
+
 }  // namespace
 
 double free_convection_plate(double height_m, double surface_k, double air_k) {
@@ -66,6 +93,14 @@ double StoreShell::side_surface_k(double edge_k, double air_k) const {
 // What a lid is made of is not told: paint.
 double StoreShell::lid_surface_k(double edge_k, double air_k) const {
     return insulated_surface_k(top_u_w_m2k, default_emissivity, edge_k, air_k);
+}
+
+double StoreShell::floor_u_w_m2k() const {
+    return std::min(bottom_u_w_m2k, stands_u_w_m2k);
+}
+
+double StoreShell::floor_surface_k(double edge_k, double air_k) const {
+    return air_k + (edge_k - air_k) * stands_share * floor_u_w_m2k() / stands_u_w_m2k;
 }
 
 std::vector<std::string> missing_sizes(const Store& store) {
@@ -133,6 +168,10 @@ StoreShell store_shell(const Store& store) {
     shell.top_u_w_m2k = take(store.top_u_w_m2k, default_top_u, "top_u_w_m2k", unit::watt_per_m2_k);
     shell.bottom_u_w_m2k =
         take(store.bottom_u_w_m2k, default_bottom_u, "bottom_u_w_m2k", unit::watt_per_m2_k);
+    stand(shell, store.stands_on.value_or(StandsOn::wood));
+    if (store.vessel && store.vessel_mm) {
+        shell.skin_w_k = metal_w_mk(*store.vessel) * *store.vessel_mm / 1000.0;
+    }
     const double measured = store.loss_factor.value_or(1.0);
     shell.side_factor = measured;
     shell.side_u_w_m2k *= measured;

@@ -30,6 +30,7 @@ struct BedTemperatures {
     double inner_c = 0.0;     //!< where it meets wall, lid or floor, at the hottest spot [°C]
     double wall_c = 0.0;      //!< of the outer wall at its hottest spot [°C]
     double lid_c = 0.0;       //!< outer surface of the lid at its hottest spot [°C]
+    double floor_c = 0.0;     //!< of what the store stands on, at its hottest spot [°C]
 };
 
 /// Closed form for `power_w` into all legs together, within about 7 % of the rise of a solution in
@@ -39,7 +40,8 @@ struct BedTemperatures {
 /// a line source, E1 the exponential integral; `rho_0 = ((d_0² + 2.246 a t)^-2 + rm^-4)^(-1/4)` at
 /// the leg's own surface. The rod's own heat capacity slows the first minutes. Throws InvalidInput,
 /// as all of a charge here do, for numbers that have no meaning. @cite carslaw-jaeger
-/// The lid costs most of the time: without it `lid_c` is the air's, and `inner_c` that of the wall.
+/// The lid costs most of the time: without it `lid_c` and
+/// `floor_c` are the air's, and `inner_c` that of the wall, which is its mean's.
 [[nodiscard]] BedTemperatures bed_temperatures(const BedCharge& charge, double power_w,
                                                bool with_lid = true);
 

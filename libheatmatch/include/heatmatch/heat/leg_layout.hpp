@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -20,7 +21,10 @@ struct LegLayout {
     double leg_length_m = 0.0;  //!< heated, of one leg [m]
     double radius_m = 0.0;      //!< of the sheath, or of a pipe over it [m]
     double sheath_radius_m = 0.0;
-    Sentence misfit{};                     //!< why it does not fit the store; empty: it fits
+    std::optional<double> low_m{};  //!< of lower ends, or of lying legs, over the floor; unstated:
+                                    //!< centred [m]
+    bool lies = false;              //!< flat, x sideways and y upward; else they stand
+    Sentence misfit{};              //!< why it does not fit the store; empty: it fits
     std::vector<double> from_hottest_m{};  //!< distances_m(), once known
     std::vector<Assumption> assumed{};
 

@@ -34,6 +34,14 @@ inline constexpr auto store_terminals_words =
     return store_terminals_words;
 }
 
+/// What a store stands on.
+enum class StandsOn { wood, concrete, soil, metal_legs };
+inline constexpr auto stands_on_words =
+    std::to_array<std::string_view>({"wood", "concrete", "soil", "metal legs"});
+[[nodiscard]] constexpr std::span<const std::string_view> words_of(StandsOn) {
+    return stands_on_words;
+}
+
 /// The heat store.
 struct Store {
     std::string medium{};
@@ -48,7 +56,11 @@ struct Store {
     std::optional<double> bottom_u_w_m2k{};        //!< floor [W/m2K]
     std::optional<double> element_spacing_mm{};    //!< between neighbouring elements [mm]
     std::optional<double> spreader_diameter_mm{};  //!< of a pipe over each leg [mm]
+    std::optional<double> element_height_mm{};     //!< of lower leg ends over the floor [mm]
+    std::optional<double> from_axis_mm{};          //!< of the legs' middle [mm]
+    std::optional<bool> element_lies{};            //!< legs lie flat, else they stand
     std::optional<StorePlace> stands{};
+    std::optional<StandsOn> stands_on{};
     std::optional<double> charge_hours{};  //!< of a day of full sun [h]
     std::optional<double> air_c{};         //!< around it on the warmest day of use [°C]
     std::optional<StoreTerminals> terminals{};
@@ -57,6 +69,7 @@ struct Store {
     std::optional<bool> vented{};                     //!< steam and pressure have a way out
     std::optional<double> combustible_distance_mm{};  //!< to the nearest wood or plastic [mm]
     std::optional<StoreMaterial> vessel{};            //!< wall, floor and lid that hold the fill
+    std::optional<double> vessel_mm{};                //!< thickness of a metal vessel [mm]
     std::optional<StoreMaterial> liner{};             //!< between fill and vessel
     std::optional<StoreMaterial> lagging{};           //!< around the vessel, also under a jacket
     std::optional<double> lagging_mm{};               //!< how thick that is [mm]

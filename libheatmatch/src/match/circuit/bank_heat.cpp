@@ -46,10 +46,13 @@ HeatPoint at_in_liquid(const BankHeat& heat, double element_w) {
             .bed_mean_c = now.bed_mean_c.typical_c,
             .wall_c = now.wall_c.high_c,
             .lid_c = now.lid_c.high_c,
+            .floor_c = now.bed_mean_c.high_c,
             .inner_c = now.bed_mean_c.high_c,
             .stagnation_sheath_c = later.sheath_verdict_c,
             .stagnation_wall_c = later.wall_c.high_c,
             .stagnation_inner_c = later.bed_mean_c.high_c,
+            .stagnation_lid_c = later.lid_c.high_c,
+            .stagnation_floor_c = later.bed_mean_c.high_c,
             .boils = later.bed_mean_c.high_c > boiling_c};
 }
 
@@ -92,10 +95,13 @@ HeatPoint BankHeat::at(double element_w) const {
                     .bed_mean_c = typical.bed_mean_c,
                     .wall_c = std::max({low.wall_c, typical.wall_c, high.wall_c}),
                     .lid_c = std::max({low.lid_c, typical.lid_c, high.lid_c}),
+                    .floor_c = std::max({low.floor_c, typical.floor_c, high.floor_c}),
                     .inner_c = std::max({low.inner_c, typical.inner_c, high.inner_c}),
                     .stagnation_sheath_c = verdict_c(late.sheath_c, stagnant.air_c),
                     .stagnation_wall_c = std::max(late.wall_c, late_out.wall_c),
-                    .stagnation_inner_c = std::max(late.inner_c, late_out.inner_c)};
+                    .stagnation_inner_c = std::max(late.inner_c, late_out.inner_c),
+                    .stagnation_lid_c = std::max(late.lid_c, late_out.lid_c),
+                    .stagnation_floor_c = std::max(late.floor_c, late_out.floor_c)};
     if (careful.gap_m > 0.0) {
         BedCharge touching = careful;
         touching.gap_m = 0.0;
@@ -108,9 +114,12 @@ HeatPoint BankHeat::at(double element_w) const {
         point.moist_sheath_c = damp.sheath_c;
         point.wall_c = std::max(point.wall_c, damp.wall_c);
         point.lid_c = std::max(point.lid_c, damp.lid_c);
+        point.floor_c = std::max(point.floor_c, damp.floor_c);
         point.inner_c = std::max(point.inner_c, damp.inner_c);
     }
     point.stagnation_inner_c = std::max(point.stagnation_inner_c, point.inner_c);
+    point.stagnation_lid_c = std::max(point.stagnation_lid_c, point.lid_c);
+    point.stagnation_floor_c = std::max(point.stagnation_floor_c, point.floor_c);
     return point;
 }
 

@@ -73,7 +73,8 @@ std::shared_ptr<const BankHeat> heat_in(const Store& store, const Circuit& circu
     const double air_c = store.air_c.value_or(filled->air_c);
     const double hours = store.charge_hours.value_or(filled->charge_hours);
     if (air_c != filled->air_c || hours != filled->charge_hours ||
-        store.moist != heat.store->store.moist) {
+        store.moist != heat.store->store.moist || store.stands_on != heat.store->store.stands_on ||
+        store.element_height_mm != heat.store->store.element_height_mm) {
         filled->hottest_air_c = std::max(filled->hottest_air_c, air_c);
         filled->air_c = air_c;
         filled->charge_hours = hours;

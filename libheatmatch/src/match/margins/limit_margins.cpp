@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "heatmatch/match/margins/floor_margin.hpp"
 #include "heatmatch/match/margins/material_margins.hpp"
 #include "heatmatch/match/margins/sensor_margins.hpp"
 
@@ -18,7 +19,6 @@ constexpr double careful_tolerance_k = 10.0;  // of an unstated one; from memory
 constexpr double hottest_water_c = 93.0;      // to set a limit of water to; from memory
 constexpr double water_boils_c = 100.0;
 /// As the margins of wall and lid have them.
-constexpr double char_c = 77.0;
 constexpr double char_rise_k = 50.0;
 constexpr double clear_mm = 900.0;
 constexpr double burn_c = 65.0;
@@ -28,6 +28,7 @@ struct StagnantDay {
     double sheath_c = 0.0;
     double coil_c = 0.0;
     double outside_c = 0.0;  //!< hotter of wall and lid
+    double floor_c = 0.0;    //!< of what it stands on
     double inner_c = 0.0;    //!< where the fill meets its vessel
     double water_c = 0.0;    //!< 0 in a bed
 };
@@ -62,6 +63,7 @@ StagnantDay day_of_bed(const BankHeat& heat, double power_w, int day) {
         found.sheath_c =
             std::max(found.sheath_c, charge.air_c + verdict_factor * (at.sheath_c - charge.air_c));
         found.outside_c = std::max({found.outside_c, at.wall_c, at.lid_c});
+        found.floor_c = std::max(found.floor_c, at.floor_c);
         found.inner_c = std::max(found.inner_c, at.inner_c);
     }
     found.coil_c = found.sheath_c + coil_above_sheath_k(power_w / heat.heated_m);
@@ -83,6 +85,7 @@ StagnantDay day_of_water(const BankHeat& heat, double power_w, int day) {
     return {.sheath_c = at.sheath_verdict_c,
             .coil_c = at.coil_c.high_c,
             .outside_c = std::max(at.wall_c.high_c, at.lid_c.high_c),
+            .floor_c = at.bed_mean_c.high_c,
             .inner_c = at.bed_mean_c.high_c,
             .water_c = at.bed_mean_c.high_c};
 }
@@ -104,8 +107,12 @@ Sentence passed(const BankHeat& heat, const StagnantDay& day, double opens_c) {
     if (passes_material(filled.store, inner_c)) return say<"limit.material">();
     const double outside_c = heat.liquid ? std::min(day.outside_c, opens_c) : day.outside_c;
     const bool near = filled.store.combustible_distance_mm.value_or(0.0) < clear_mm;
-    if (near && outside_c > std::min(char_c, filled.air_c + char_rise_k)) {
+    if (near && outside_c > std::min(wood_limit_c(filled), filled.air_c + char_rise_k)) {
         return say<"limit.wood">();
+    }
+    const double floor_c = heat.liquid ? std::min(day.floor_c, opens_c) : day.floor_c;
+    if (may_char_below(filled.store) && floor_c > wood_limit_c(filled)) {
+        return say<"limit.floor">();
     }
     return outside_c > burn_c ? say<"limit.touch">() : Sentence{};
 }

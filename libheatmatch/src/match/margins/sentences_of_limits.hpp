@@ -16,6 +16,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"limit.water", "the water boils before"},
     {"limit.material", "vessel, liner or lagging is past its limit by then"},
     {"limit.wood", "wall or lid is past what wood stands by then"},
+    {"limit.floor", "what the store stands on, if it is wood, is past what wood stands by then"},
     {"limit.touch", "wall or lid burns a hand by then"},
     {"limit.no_set", "what it is set to is not told"},
     {"limit.space", "when the space reaches its set point cannot be told"},

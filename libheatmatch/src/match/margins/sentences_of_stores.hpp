@@ -89,6 +89,8 @@ inline constexpr auto table = std::to_array<Template>({
      "the lid."},
     {"store.wood_is_away",
      "The hottest spot of wall and lid reaches {value}; what burns is {clearance} away."},
+    {"store.wood_stagnant",
+     "With nothing taken out and the thermostat welded it reaches {then}, more than wood stands."},
     {"store.wood_not_told", "How far it is was not told."},
     {"store.touch",
      "The hottest spot of wall and lid reaches {value}. Bare metal burns within a second above "

@@ -6,7 +6,8 @@
 #include "heatmatch/base/sentence.hpp"
 
 /// What this room says of metal that a fault makes live, of steam, and of what a store is made of;
-/// the answer lists it. A margin fills {value}, {limit} and {low}.
+/// the answer lists it. A margin fills {value},
+/// {limit}, {low} and {high}.
 namespace heatmatch::margins_sentences::of_vessels {
 
 inline constexpr auto table = std::to_array<Template>({
@@ -46,6 +47,20 @@ inline constexpr auto table = std::to_array<Template>({
     {"covered.not_told",
      "Whether the liquid always covers the element is not told: in air its sheath passes its limit "
      "within minutes."},
+    {"floor.wood",
+     "Under its hottest spot the wood that the store stands on reaches {value}; wood chars over "
+     "years above {limit}: put air or stone between."},
+    {"floor.legs",
+     "Under its metal legs the floor may reach {value}; wood there chars over years above "
+     "{limit}."},
+    {"floor.not_told",
+     "What the store stands on is not told: wood under it would reach {value}, and chars over "
+     "years "
+     "above {limit}; concrete and bare ground do not char."},
+    {"floor.does_not_char",
+     "Under its hottest spot the {below} that the store stands on reaches {value}, and {high} with "
+     "nothing taken out; it does not char."},
+    {"floor.stagnant", "With nothing taken out and the thermostat welded it reaches {high}."},
     {"material.vessel", "vessel"},
     {"material.liner", "liner"},
     {"material.lagging", "lagging"},
@@ -69,7 +84,7 @@ inline constexpr auto table = std::to_array<Template>({
 template <Word Id, Word... Called>
 requires Listed<table, Id>
 [[nodiscard]] Sentence say(NamedArgument<Called>... given) {
-    return make_sentence<table, Id, "value", "limit", "low">(std::move(given)...);
+    return make_sentence<table, Id, "value", "limit", "low", "high">(std::move(given)...);
 }
 
 }  // namespace heatmatch::margins_sentences::of_vessels

@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "heatmatch/match/margins/covered_margin.hpp"
+#include "heatmatch/match/margins/floor_margin.hpp"
 #include "heatmatch/match/margins/material_margins.hpp"
 #include "heatmatch/match/margins/pressure_margin.hpp"
 
@@ -18,11 +19,6 @@ using margins_sentences::of_stores::say;
 
 namespace {
 
-// Wood beside a surface that is hot for years chars, and lights itself, from 77 °C on; the source
-// asks for a margin below it. 50 K above the air is what listings of heaters allow, from memory;
-// air below a room's makes wood no more sensitive. @cite babrauskas-2007
-constexpr double wood_limit_c = 77.0;
-constexpr double wood_rise_k = 50.0;
 constexpr double wood_clearance_mm = 900.0;
 // Burn thresholds of bare metal for a second, a minute and ten, from memory: below them no burn is
 // expected, they allow nothing. @cite iso-13732-1
@@ -32,8 +28,8 @@ constexpr double touch_ten_minutes_c = 48.0;
 constexpr double dry_out_w_per_m = 100.0;
 constexpr double boiling_c = 100.0;
 
-constexpr auto store_names =
-    std::to_array<const char*>({"store ceiling", "wall and lid", "touch temperature", "dry-out"});
+constexpr auto store_names = std::to_array<const char*>(
+    {"store ceiling", "wall and lid", "touch temperature", "dry-out", "floor"});
 
 Margin ceiling_margin(const StoreView& view) {
     const Medium& medium = view.heat.store->medium;
@@ -69,8 +65,7 @@ Margin ceiling_margin(const StoreView& view) {
 Margin wood_margin(const StoreView& view) {
     const auto& distance = view.heat.store->store.combustible_distance_mm;
     const double hottest_c = std::max(view.point.wall_c, view.point.lid_c);
-    const double limit_c =
-        std::min(wood_limit_c, std::max(view.heat.store->air_c, room_c) + wood_rise_k);
+    const double limit_c = wood_limit_c(*view.heat.store);
     const bool clear = distance.value_or(0.0) >= wood_clearance_mm;
     const Amount clearance{wood_clearance_mm / 1000.0, unit::metre, 1};
     Margin margin = heat_margin(view, "wall and lid",
@@ -93,6 +88,11 @@ Margin wood_margin(const StoreView& view) {
     }
     grade(margin, std::min(room_c, view.heat.store->air_c));
     if (near) margin.severity = Severity::caution;
+    const double later_c = std::max(view.point.stagnation_wall_c, view.point.stagnation_lid_c);
+    if (later_c > limit_c) {
+        margin.severity = std::max(margin.severity, Severity::warning);
+        add(margin, say<"store.wood_stagnant">(with<"then">(later_c, unit::celsius)));
+    }
     return margin;
 }
 
@@ -155,7 +155,7 @@ std::vector<Margin> store_margins(const Circuit& circuit, const std::optional<He
     if (point) {
         const StoreView view(circuit, *point);
         margins = {ceiling_margin(view), wood_margin(view), touch_margin(view),
-                   dry_out_margin(view)};
+                   dry_out_margin(view), floor_margin(circuit, *point)};
     } else {
         margins = margins_without_heat(circuit, store_names, Of::store);
     }

@@ -1,0 +1,50 @@
+#include "heatmatch/match/margins/floor_margin.hpp"
+
+#include "said.hpp"
+#include "sentences_of_vessels.hpp"
+#include "store_view.hpp"
+
+#include <algorithm>
+
+namespace heatmatch {
+
+using margins_sentences::of_vessels::say;
+
+double wood_limit_c(const FilledStore& store) {
+    constexpr double chars_c = 77.0;
+    constexpr double rise_k = 50.0;
+    return std::min(chars_c, std::max(store.air_c, room_c) + rise_k);
+}
+
+bool may_char_below(const Store& store) {
+    return store.stands_on != StandsOn::concrete && store.stands_on != StandsOn::soil;
+}
+
+Margin floor_margin(const Circuit& circuit, const HeatPoint& point) {
+    const StoreView view(circuit, point);
+    const FilledStore& filled = *view.heat.store;
+    const std::optional<StandsOn>& on = filled.store.stands_on;
+    Margin margin =
+        heat_margin(view, "floor", on ? Severity::danger : Severity::warning, point.floor_c,
+                    wood_limit_c(filled), say<"floor.not_told">(), "babrauskas-2007");
+    margin.value_high = point.stagnation_floor_c;
+    if (!may_char_below(filled.store)) {
+        margin.said = say<"floor.does_not_char">(with<"below">(text_of_choice(*on)));
+        margin.severity = Severity::none;
+        margin.limit.reset();
+        return margin;
+    }
+    if (!on) {
+        margin.missing = {"store.stands_on"};
+    } else {
+        margin.said = *on == StandsOn::wood ? say<"floor.wood">() : say<"floor.legs">();
+    }
+    grade(margin, std::min(room_c, filled.air_c));
+    if (point.stagnation_floor_c > *margin.limit) {
+        margin.severity = std::max(margin.severity, Severity::warning);
+        add(margin, say<"floor.stagnant">());
+    }
+    return margin;
+}
+
+}  // namespace heatmatch
