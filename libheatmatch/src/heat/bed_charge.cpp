@@ -154,20 +154,19 @@ double beside_leg_k(const BedCharge& charge, const BedGeometry& geometry, const 
     return field_k(charge, geometry, bulk, distances, power_w);
 }
 
-/// The bed's hottest spots where it meets lid and floor [K]. Beyond its end a leg's field is half
-/// of that beside its middle; a lid that lets nothing through mirrors it to the whole; one of `u`
-/// leaves the share of sand of that depth before it, `1/(1 + u depth/k)`; 0.7 of it, for the bulk
-/// is colder there. Nothing here is judged colder than by this and by store_spots().
-StoreSpots end_spots(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
-                     double power_w) {
-    const double height = charge.shell.height_m;
-    const double above = height - geometry.length_m;
-    const double depth = 0.5 * (above >= 0.0 ? above : height);
-    const double beside_k = beside_leg_k(charge, geometry, bulk, power_w, depth);
-    const double k = charge.fill.conductivity.mean(bulk.edge_k, beside_k);
-    const double over_k = 0.7 * (beside_k - bulk.edge_k);
-    return {.lid_k = bulk.edge_k + over_k / (1.0 + charge.shell.top_u_w_m2k * depth / k),
-            .floor_k = bulk.edge_k + over_k / (1.0 + charge.shell.bottom_u_w_m2k * depth / k)};
+/// What a spot stands over: of one day, and half again what the days before left at the edge, for
+/// floor and lid lose less than the wall (five days in three dimensions: spots 1 to 15 % of the
+/// rise too hot with it).
+SpotBase spot_base(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
+                   double power_w, double sheath_k) {
+    SpotBase base{.edge_k = bulk.edge_k, .sheath_k = sheath_k};
+    if (charge.days <= 1.0) return base;
+    BedCharge today = charge;
+    today.days = 1.0;
+    base.edge_k = bulk_of(today, geometry, power_w).edge_k;
+    constexpr double left_at_spots = 1.5;
+    base.before_k = left_at_spots * std::max(0.0, bulk.edge_k - base.edge_k);
+    return base;
 }
 
 }  // namespace
@@ -194,22 +193,20 @@ BedTemperatures bed_temperatures(const BedCharge& charge, double power_w, bool w
     const Bulk bulk = bulk_of(charge, geometry, power_w);
     const double sheath_k = sheath_k_of(charge, geometry, bulk, power_w);
     const double air_k = geometry.air_k;
-    const double spot_k =
-        std::min(sheath_k, air_k + (bulk.edge_k - air_k) * concentration_of(charge));
-    StoreSpots ends{air_k, air_k, air_k};
-    StoreSpots spots = ends;
-    if (with_lid) ends = end_spots(charge, geometry, bulk, power_w);
-    if (with_lid) spots = store_spots(charge, bulk.edge_k, sheath_k, power_w);
-    const double beside_k = std::max(spot_k, spots.wall_k);
-    const double under_k = std::max(std::min(sheath_k, ends.lid_k), spots.lid_k);
-    const double inner_k =
-        std::max({beside_k, under_k, std::min(sheath_k, ends.floor_k), spots.floor_k});
+    StoreSpots spots{.wall_k = air_k + (bulk.edge_k - air_k) * concentration_of(charge),
+                     .lid_k = air_k,
+                     .floor_k = air_k};
+    if (with_lid) {
+        spots = store_spots(charge, spot_base(charge, geometry, bulk, power_w, sheath_k), power_w);
+    }
+    spots.wall_k = std::min(sheath_k, spots.wall_k);
+    const double inner_k = std::max({spots.wall_k, spots.lid_k, spots.floor_k});
     return {.sheath_c = sheath_k - zero_celsius_k,
             .bed_mean_c = bulk.bed_k - zero_celsius_k,
             .edge_c = bulk.edge_k - zero_celsius_k,
             .inner_c = inner_k - zero_celsius_k,
-            .wall_c = charge.shell.side_surface_k(beside_k, air_k) - zero_celsius_k,
-            .lid_c = charge.shell.lid_surface_k(under_k, air_k) - zero_celsius_k,
+            .wall_c = charge.shell.side_surface_k(spots.wall_k, air_k) - zero_celsius_k,
+            .lid_c = charge.shell.lid_surface_k(spots.lid_k, air_k) - zero_celsius_k,
             .floor_c = charge.shell.floor_surface_k(spots.floor_k, air_k) - zero_celsius_k};
 }
 

@@ -3,63 +3,13 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
-
-#include <boost/math/quadrature/gauss.hpp>
-#include <boost/math/special_functions/expint.hpp>
+#include <span>
+#include <vector>
 
 #include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/units.hpp"
 
 namespace heatmatch {
-
-namespace {
-
-/// A surface takes heat as a line of sinks behind it would, `exp(-H s)` each: how deep they lie in
-/// the mean, as a share of 1/H. That heat comes there later than to the surface.
-constexpr double sink_share = 0.7;
-
-/// `x exp(x) E1(x)`: what a skin leaves of a spot; 1 without one.
-double left_by_skin(double distance_m, double skin_m) {
-    constexpr double no_skin = 40.0;
-    if (distance_m > no_skin * skin_m) return 1.0;
-    const double x = distance_m / skin_m;
-    using Policy = boost::math::policies::policy<boost::math::policies::promote_double<false>>;
-    return x * std::exp(x) * boost::math::expint(1, x, Policy());
-}
-
-}  // namespace
-
-double spot_form(std::span<const LegSegment> legs, const SurfaceSpot& spot, const SpotPath& path) {
-    double sum = 0.0;
-    for (const LegSegment& leg : legs) {
-        const double dx = leg.x_m - spot.x_m;
-        const double dy = leg.y_m - spot.y_m;
-        const double dz = leg.z_m - spot.z_m;
-        const double from = leg.along_x ? dx : dz;
-        const double across = leg.along_x ? dz : dx;
-        const double beside = std::max(std::hypot(across, dy), path.radius_m);
-        const double normal = leg.along_x ? spot.normal_x : spot.normal_z;
-        const double depth =
-            dx * spot.normal_x + dy * spot.normal_y + dz * spot.normal_z - from * normal;
-        // s = d sinh(u): then ds/r = du, and what is left of the integrand is smooth.
-        const auto at = [&](double u) {
-            const double along = beside * std::sinh(u);
-            const double r = std::hypot(beside, along);
-            const double h = std::clamp(std::fabs(depth + along * normal), 0.0, r);
-            const double to_air = 1.0 + path.u_over_k_m * r;
-            const double taken = 1.0 - (1.0 + path.u_over_k_m * h) / (to_air * to_air);
-            double value = std::erfc(r / path.reach_m);
-            if (taken > 0.0) {
-                value -= taken * std::erfc((r + sink_share / path.u_over_k_m) / path.reach_m);
-            }
-            if (path.skin_m > 0.0) value *= left_by_skin(r, path.skin_m);
-            return value;
-        };
-        sum += boost::math::quadrature::gauss<double, 10>::integrate(
-            at, std::asinh(from / beside), std::asinh((from + path.length_m) / beside));
-    }
-    return sum / (2.0 * pi);
-}
 
 std::vector<LegSegment> leg_segments(const LegLayout& legs, const StoreShell& shell) {
     double lowest_m = 0.0;
@@ -83,161 +33,218 @@ std::vector<LegSegment> leg_segments(const LegLayout& legs, const StoreShell& sh
     return segments;
 }
 
-double hottest_spot_k(const BedCharge& charge, std::span<const LegSegment> legs,
-                      std::span<const SurfaceSpot> spots, double w_per_m, const FaceHeat& face) {
-    const Conductivity& conductivity = charge.fill.conductivity;
-    const double diffusivity = conductivity.mean(face.base_k, face.hot_k) /
-                               charge.fill.mean_capacity_j_m3k(face.base_k, face.hot_k);
-    // Heat of the days before is still about: as if they were one.
-    const double seconds = 3600.0 * charge.hours * charge.days;
-    const double reach_m =
-        1.0 / std::sqrt(1.0 / (4.0 * diffusivity * seconds) + 1.0 / (face.reach_m * face.reach_m));
-    const double base_theta = conductivity.theta(face.base_k);
-    const auto form_at = [&](const SurfaceSpot& spot, double k) {
-        return spot_form(legs, spot,
-                         {.length_m = charge.legs.leg_length_m,
-                          .radius_m = charge.legs.radius_m,
-                          .reach_m = reach_m,
-                          .u_over_k_m = face.u_w_m2k / k,
-                          .skin_m = face.skin_w_k / k});
-    };
-    const auto spot_k_of = [&](double form) {
-        constexpr double hottest_k = 3500.0;
-        return std::min(conductivity.temperature_k(base_theta + w_per_m * form), hottest_k);
-    };
-    const SurfaceSpot* hottest = nullptr;
-    double most = 0.0;
-    const double first_k = conductivity.mean(face.base_k, face.base_k);
-    for (const SurfaceSpot& spot : spots) {
-        const double form = form_at(spot, first_k);
-        if (hottest != nullptr && form <= most) continue;
-        hottest = &spot;
-        most = form;
-    }
-    if (hottest == nullptr) return face.base_k;
-    double spot_k = spot_k_of(most);
-    constexpr int most_steps = 8;
-    constexpr double close_enough_k = 1e-4;
-    for (int step = 0; step < most_steps; ++step) {
-        const double next_k = spot_k_of(form_at(*hottest, conductivity.mean(face.base_k, spot_k)));
-        const double moved = std::fabs(next_k - spot_k);
-        spot_k = next_k;
-        if (moved < close_enough_k) break;
-    }
-    return std::max(spot_k, face.base_k);
-}
-
 namespace {
 
-constexpr std::size_t most_spots = 16;  // of many legs those in the middle and outermost
+/// What was fitted of a face.
+struct FaceFit {
+    double base_share = 0.0;   //!< of the edge's rise
+    double hot_share = 0.0;    //!< of the sheath's rise: as hot is the fill on the way, about
+    double reach_radii = 0.0;  //!< of a cylinder as wide as it is high, in the long run
+    double sink_share = 0.0;
+    double factor = 0.0;  //!< `factor form^(1 - less)`
+    double less = 0.0;
+    double mirror = 0.0;
+};
+constexpr FaceFit level_fit{.base_share = 0.092,
+                            .hot_share = 0.66,
+                            .reach_radii = 2.53,
+                            .sink_share = 0.60,
+                            .factor = 0.913,
+                            .less = 0.06};
+constexpr FaceFit wall_fit{.base_share = 0.062,
+                           .hot_share = 0.71,
+                           .reach_radii = 3.17,
+                           .sink_share = 0.49,
+                           .factor = 0.975,
+                           .less = 0.084,
+                           .mirror = 0.605};
 
-double square_out(const LegLayout::Leg& leg) {
-    return leg.x_m * leg.x_m + leg.y_m * leg.y_m;
-}
+/// Legs of a charge and what they give.
+struct SpotCase {
+    const BedCharge& charge;
+    const SpotBase& base;
+    std::vector<LegSegment> legs{};
+    double w_per_m = 0.0;
+};
 
-/// The legs that spots are looked for at: all, or the innermost and the outermost ones.
-std::vector<std::size_t> looked_at(const LegLayout& layout) {
-    std::vector<std::size_t> order(layout.legs.size());
-    for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-    if (order.size() <= most_spots) return order;
-    std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        return square_out(layout.legs[a]) < square_out(layout.legs[b]);
-    });
-    order.erase(order.begin() + most_spots / 2, order.end() - most_spots / 2);
-    return order;
-}
-
-/// Spots of a level face, beside the legs and amid all.
-std::vector<SurfaceSpot> level_spots(std::span<const LegSegment> legs,
-                                     std::span<const std::size_t> looked, double z_m,
-                                     double length_m) {
-    std::vector<SurfaceSpot> spots;
-    SurfaceSpot amid{.z_m = z_m, .normal_z = z_m > 0.0 ? -1.0 : 1.0};
-    for (const LegSegment& leg : legs) {
-        amid.x_m += (leg.x_m + (leg.along_x ? 0.5 * length_m : 0.0)) / double(legs.size());
-        amid.y_m += leg.y_m / double(legs.size());
-    }
-    spots.push_back(amid);
-    for (const std::size_t i : looked) {
-        const LegSegment& leg = legs[i];
-        spots.push_back({.x_m = leg.x_m + (leg.along_x ? 0.5 * length_m : 0.0),
-                         .y_m = leg.y_m,
-                         .z_m = z_m,
-                         .normal_z = amid.normal_z});
-    }
-    return spots;
-}
-
-/// Spots of the wall that legs come near to: half a radius, or less. A box counts as wide as it is
-/// narrow, unless a leg fits along its longer side only.
-std::vector<SurfaceSpot> wall_spots(std::span<const LegSegment> legs,
-                                    std::span<const std::size_t> looked, const StoreShell& shell,
-                                    double length_m) {
-    constexpr double near_share = 0.5;
-    std::vector<SurfaceSpot> spots;
-    const double radius_m = shell.radius_m;
-    const double near_m = near_share * radius_m;
-    for (const std::size_t i : looked) {
-        const LegSegment& leg = legs[i];
-        if (leg.along_x) {
-            const bool by_width = !shell.round && length_m <= 2.0 * radius_m;
-            const double half_m =
-                shell.round ? std::sqrt(std::max(0.0, radius_m * radius_m - leg.y_m * leg.y_m))
-                            : (by_width ? radius_m : 0.5 * shell.length_m);
-            const double end_m = std::max(half_m, 0.5 * length_m);
-            if (end_m - 0.5 * length_m < near_m) {
-                spots.push_back({.x_m = end_m, .y_m = leg.y_m, .z_m = leg.z_m, .normal_x = -1.0});
+/// Hottest of the spots [K]; `u_at` tells what leaves a face of some temperature [W/m2K].
+template <class HeatLoss>
+double hottest_spot_k(const SpotCase& at, std::span<const SurfaceSpot> spots, const FaceFit& fit,
+                      const HeatLoss& u_at) {
+    const BedCharge& charge = at.charge;
+    const StoreShell& shell = charge.shell;
+    const Conductivity& conductivity = charge.fill.conductivity;
+    const double air_k = charge.air_c + zero_celsius_k;
+    const double base_k = air_k + fit.base_share * (at.base.edge_k - air_k) + at.base.before_k;
+    const double hot_k = std::max(base_k, air_k + fit.hot_share * (at.base.sheath_k - air_k));
+    const double diffusivity =
+        conductivity.mean(base_k, hot_k) / charge.fill.mean_capacity_j_m3k(base_k, hot_k);
+    const double long_m = fit.reach_radii * std::cbrt(shell.volume_m3 / (2.0 * pi));
+    const double seconds = 3600.0 * charge.hours;
+    const double reach_m =
+        1.0 / std::sqrt(1.0 / (4.0 * diffusivity * seconds) + 1.0 / (long_m * long_m));
+    const double base_theta = conductivity.theta(base_k);
+    const auto next_k = [&](const SurfaceSpot& spot, double spot_k) {
+        constexpr double melts_k = 3500.0;
+        const double k = conductivity.mean(base_k, spot_k);
+        const double form = spot_form(at.legs, spot,
+                                      {.length_m = charge.legs.leg_length_m,
+                                       .radius_m = charge.legs.radius_m,
+                                       .reach_m = reach_m,
+                                       .u_over_k_m = u_at(spot_k) / k,
+                                       .skin_m = shell.skin_w_k / k,
+                                       .sink_share = fit.sink_share,
+                                       .mirror = fit.mirror,
+                                       .height_m = shell.height_m,
+                                       .floor_u_over_k_m = shell.floor_u_w_m2k() / k,
+                                       .lid_u_over_k_m = shell.top_u_w_m2k / k});
+        const double theta =
+            base_theta + at.w_per_m * fit.factor * std::pow(std::max(form, 0.0), 1.0 - fit.less);
+        return std::min(conductivity.temperature_k(theta), melts_k);
+    };
+    double hottest = base_k;
+    for (const SurfaceSpot& spot : spots) {
+        double spot_k = base_k;
+        double moved_before = 0.0;
+        constexpr int most_steps = 12;
+        constexpr double close_enough_k = 1e-3;
+        for (int step = 0; step < most_steps; ++step) {
+            double moved = next_k(spot, spot_k) - spot_k;
+            // What leaves rises with temperature: steps swing, or shrink by the same share.
+            const double share = moved_before != 0.0 ? moved / moved_before : 0.0;
+            moved_before = moved;
+            if (step > 1 && std::fabs(share) < 0.9) {
+                moved /= 1.0 - share;
+                moved_before = 0.0;
             }
-            if (radius_m - std::fabs(leg.y_m) < near_m) {
-                const double side = leg.y_m < 0.0 ? -1.0 : 1.0;
-                spots.push_back({.y_m = side * std::max(radius_m, std::fabs(leg.y_m)),
-                                 .z_m = leg.z_m,
-                                 .normal_y = -side});
-            }
-            continue;
+            spot_k = std::max(base_k, spot_k + moved);
+            if (std::fabs(moved) < close_enough_k) break;
         }
-        const double out_m = std::hypot(leg.x_m, leg.y_m);
-        if (out_m <= 0.0 || radius_m - out_m >= near_m) continue;
-        const double x = leg.x_m / out_m;
-        const double y = leg.y_m / out_m;
-        const double wall_m = std::max(radius_m, out_m);
-        spots.push_back({.x_m = x * wall_m,
-                         .y_m = y * wall_m,
-                         .z_m = leg.z_m + 0.5 * length_m,
-                         .normal_x = -x,
-                         .normal_y = -y});
+        hottest = std::max(hottest, spot_k);
     }
-    return spots;
+    return std::min(hottest, std::max(at.base.sheath_k, air_k));
+}
+
+/// Nearness of all legs to a point across them, at least `deep_m` away: tells the hottest of spots.
+double nearness(std::span<const LegSegment> legs, double x_m, double y_m, double z_m,
+                double deep_m) {
+    double sum = 0.0;
+    for (const LegSegment& leg : legs) {
+        const double across = leg.along_x ? leg.z_m - z_m : leg.x_m - x_m;
+        sum +=
+            1.0 / std::sqrt(across * across + (leg.y_m - y_m) * (leg.y_m - y_m) + deep_m * deep_m);
+    }
+    return sum;
+}
+
+/// The spot of a level face that legs are nearest to: beside one of them, or amid all.
+SurfaceSpot level_spot(std::span<const LegSegment> legs, double z_m, double length_m) {
+    const bool lid = z_m > 0.0;
+    SurfaceSpot amid{.z_m = z_m, .normal_z = lid ? -1.0 : 1.0};
+    const auto count = static_cast<double>(legs.size());
+    for (const LegSegment& leg : legs) {
+        amid.x_m += (leg.x_m + (leg.along_x ? 0.5 * length_m : 0.0)) / count;
+        amid.y_m += leg.y_m / count;
+    }
+    SurfaceSpot hottest = amid;
+    double most = 0.0;
+    for (std::size_t i = 0; i <= legs.size(); ++i) {
+        SurfaceSpot spot = amid;
+        if (i < legs.size()) {
+            spot.x_m = legs[i].x_m + (legs[i].along_x ? 0.5 * length_m : 0.0);
+            spot.y_m = legs[i].y_m;
+        }
+        const LegSegment& any = legs[std::min(i, legs.size() - 1)];
+        const double end_m = any.z_m + (any.along_x || !lid ? 0.0 : length_m);
+        const double deep_m = any.along_x ? 0.0 : std::max(1e-3, std::fabs(z_m - end_m));
+        const double near = nearness(legs, spot.x_m, spot.y_m, z_m, deep_m);
+        if (near <= most) continue;
+        most = near;
+        hottest = spot;
+    }
+    return hottest;
+}
+
+/// The spot of a round wall that upright legs are nearest to: beside one of them, or between two.
+SurfaceSpot upright_wall_spot(std::span<const LegSegment> legs, double radius_m, double length_m) {
+    constexpr std::size_t most_pairs = 16;
+    SurfaceSpot hottest{};
+    double most = 0.0;
+    const auto look = [&](double x, double y) {
+        const double out_m = std::hypot(x, y);
+        const double to_x = out_m > 0.0 ? x / out_m : 1.0;
+        const double to_y = out_m > 0.0 ? y / out_m : 0.0;
+        double wall_m = radius_m;
+        for (const LegSegment& leg : legs) wall_m = std::max(wall_m, std::hypot(leg.x_m, leg.y_m));
+        const double near = nearness(legs, to_x * wall_m, to_y * wall_m, 0.0, 1e-3);
+        if (near <= most) return;
+        most = near;
+        hottest = {.x_m = to_x * wall_m,
+                   .y_m = to_y * wall_m,
+                   .z_m = legs.front().z_m + 0.5 * length_m,
+                   .normal_x = -to_x,
+                   .normal_y = -to_y};
+    };
+    for (std::size_t i = 0; i < legs.size(); ++i) {
+        look(legs[i].x_m, legs[i].y_m);
+        for (std::size_t j = i + 1; j < legs.size() && legs.size() <= most_pairs; ++j) {
+            look(legs[i].x_m + legs[j].x_m, legs[i].y_m + legs[j].y_m);
+        }
+    }
+    return hottest;
+}
+
+/// Spots of the wall at the ends of lying legs and beside them. A box counts as wide as it is
+/// narrow, unless a leg fits along its longer side only. Legs aside may be so towards an end.
+std::vector<SurfaceSpot> lying_wall_spots(std::span<const LegSegment> legs, const StoreShell& shell,
+                                          double length_m, double aside_m) {
+    SurfaceSpot end{};
+    SurfaceSpot side{};
+    double most = 0.0;
+    double outermost_m = -1.0;
+    const double radius_m = shell.radius_m;
+    for (const LegSegment& leg : legs) {
+        const bool by_width = !shell.round && length_m <= 2.0 * radius_m;
+        const double half_m =
+            shell.round ? std::sqrt(std::max(0.0, radius_m * radius_m - leg.y_m * leg.y_m))
+                        : (by_width ? radius_m : 0.5 * shell.length_m);
+        const double end_m = std::max(half_m - aside_m, 0.5 * length_m);
+        const double near =
+            nearness(legs, 0.0, leg.y_m, leg.z_m, std::max(1e-3, end_m - 0.5 * length_m));
+        if (near > most) {
+            most = near;
+            end = {.x_m = end_m, .y_m = leg.y_m, .z_m = leg.z_m, .normal_x = -1.0};
+        }
+        if (std::fabs(leg.y_m) <= outermost_m) continue;
+        outermost_m = std::fabs(leg.y_m);
+        const double to = leg.y_m < 0.0 ? -1.0 : 1.0;
+        side = {.y_m = to * std::max(radius_m, outermost_m), .z_m = leg.z_m, .normal_y = -to};
+    }
+    return {end, side};
 }
 
 }  // namespace
 
-StoreSpots store_spots(const BedCharge& charge, double edge_k, double sheath_k, double power_w) {
-    constexpr double base_share = 0.4;
-    constexpr double hot_share = 0.5;
-    constexpr double reach_radii = 2.0;
+StoreSpots store_spots(const BedCharge& charge, const SpotBase& base, double power_w) {
     const StoreShell& shell = charge.shell;
     const double air_k = charge.air_c + zero_celsius_k;
     const double length_m = charge.legs.leg_length_m;
-    const std::vector<LegSegment> legs = leg_segments(charge.legs, shell);
-    const std::vector<std::size_t> looked = looked_at(charge.legs);
-    const double w_per_m = power_w / charge.legs.heated_length_m();
-    // Of a cylinder as wide as it is high.
-    const double radius_m = std::cbrt(shell.volume_m3 / (2.0 * pi));
-    const auto hottest = [&](const std::vector<SurfaceSpot>& spots, double u) {
-        const double found_k = hottest_spot_k(charge, legs, spots, w_per_m,
-                                              {.base_k = air_k + base_share * (edge_k - air_k),
-                                               .hot_k = air_k + hot_share * (sheath_k - air_k),
-                                               .reach_m = reach_radii * radius_m,
-                                               .u_w_m2k = u,
-                                               .skin_w_k = shell.skin_w_k});
-        return std::min(found_k, sheath_k);
-    };
-    const std::vector<SurfaceSpot> beside = wall_spots(legs, looked, shell, length_m);
-    return {
-        .wall_k = beside.empty() ? air_k : hottest(beside, shell.side_w_m2k(edge_k, air_k)),
-        .lid_k = hottest(level_spots(legs, looked, shell.height_m, length_m), shell.top_u_w_m2k),
-        .floor_k = hottest(level_spots(legs, looked, 0.0, length_m), shell.floor_u_w_m2k())};
+    const SpotCase at{.charge = charge,
+                      .base = base,
+                      .legs = leg_segments(charge.legs, shell),
+                      .w_per_m = power_w / charge.legs.heated_length_m()};
+    const std::vector<SurfaceSpot> beside =
+        charge.legs.lies
+            ? lying_wall_spots(at.legs, shell, length_m, charge.legs.aside_m)
+            : std::vector<SurfaceSpot>{upright_wall_spot(at.legs, shell.radius_m, length_m)};
+    const SurfaceSpot lid = level_spot(at.legs, shell.height_m, length_m);
+    const SurfaceSpot floor = level_spot(at.legs, 0.0, length_m);
+    return {.wall_k = hottest_spot_k(at, beside, wall_fit,
+                                     [&](double k) { return shell.side_w_m2k(k, air_k); }),
+            .lid_k =
+                hottest_spot_k(at, {&lid, 1}, level_fit, [&](double) { return shell.top_u_w_m2k; }),
+            .floor_k = hottest_spot_k(at, {&floor, 1}, level_fit,
+                                      [&](double) { return shell.floor_u_w_m2k(); })};
 }
 
 }  // namespace heatmatch

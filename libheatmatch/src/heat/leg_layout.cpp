@@ -253,6 +253,7 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
     }
     const double aside_m = store.from_axis_mm.value_or(0.0) / 1000.0;
     for (LegLayout::Leg& leg : layout.legs) leg.x_m += aside_m;
+    layout.aside_m = aside_m;
     layout.lies = store.element_lies.value_or(layout.leg_length_m > shell.height_m);
     if (store.element_height_mm) layout.low_m = *store.element_height_mm / 1000.0;
     const bool several_rows = bundles > 1;

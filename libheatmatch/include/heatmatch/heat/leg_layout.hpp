@@ -24,6 +24,7 @@ struct LegLayout {
     std::optional<double> low_m{};  //!< of lower ends, or of lying legs, over the floor; unstated:
                                     //!< centred [m]
     bool lies = false;              //!< flat, x sideways and y upward; else they stand
+    double aside_m = 0.0;           //!< the middle of all from the axis [m]
     Sentence misfit{};              //!< why it does not fit the store; empty: it fits
     std::vector<double> from_hottest_m{};  //!< distances_m(), once known
     std::vector<Assumption> assumed{};
