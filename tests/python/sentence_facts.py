@@ -170,6 +170,9 @@ FACTS: dict[tuple[str, str], Fact] = {
     ("store.wood_stagnant", "then"): lambda told: max(
         told.candidate.heat.stagnation_wall_c, told.candidate.heat.stagnation_lid_c
     ),
+    ("store.touch_stagnant", "then"): lambda told: max(
+        told.candidate.heat.stagnation_wall_c, told.candidate.heat.stagnation_lid_c
+    ),
     ("store.dries_out", "enough"): always(100.0),
     ("store.dries_out", "load"): lambda told: 100.0 * told.w_per_cm(),
     ("store.may_stay_damp", "enough"): always(100.0),

@@ -107,7 +107,7 @@ double hottest_spot_k(const SpotCase& at, std::span<const SurfaceSpot> spots, co
         double spot_k = base_k;
         double moved_before = 0.0;
         constexpr int most_steps = 12;
-        constexpr double close_enough_k = 1e-3;
+        constexpr double close_enough_k = 0.1;
         for (int step = 0; step < most_steps; ++step) {
             double moved = next_k(spot, spot_k) - spot_k;
             // What leaves rises with temperature: steps swing, or shrink by the same share.

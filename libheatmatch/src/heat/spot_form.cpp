@@ -48,6 +48,8 @@ double spot_form(std::span<const LegSegment> legs, const SurfaceSpot& spot, cons
         const auto at = [&](double u) {
             const double along = beside * std::sinh(u);
             const double r = std::hypot(beside, along);
+            constexpr double nothing_comes = 4.0;  // erfc of it is 2e-8
+            if (r > nothing_comes * path.reach_m) return 0.0;
             const double h = std::clamp(std::fabs(depth + along * normal), 0.0, r);
             const double to_air = 1.0 + path.u_over_k_m * r;
             const double taken = 1.0 - (1.0 + path.u_over_k_m * h) / (to_air * to_air);

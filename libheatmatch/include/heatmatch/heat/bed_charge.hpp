@@ -40,8 +40,8 @@ struct BedTemperatures {
 /// a line source, E1 the exponential integral; `rho_0 = ((d_0² + 2.246 a t)^-2 + rm^-4)^(-1/4)` at
 /// the leg's own surface. The rod's own heat capacity slows the first minutes. Throws InvalidInput,
 /// as all of a charge here do, for numbers that have no meaning. @cite carslaw-jaeger
-/// The lid costs most of the time: without it `lid_c` and
-/// `floor_c` are the air's, and `inner_c` that of the wall, which is its mean's.
+/// Hot spots cost most of the time (`with_lid`): without them `lid_c` and `floor_c` are the air's,
+/// and `wall_c` is the mean's rise times its concentration.
 [[nodiscard]] BedTemperatures bed_temperatures(const BedCharge& charge, double power_w,
                                                bool with_lid = true);
 

@@ -95,6 +95,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"store.touch",
      "The hottest spot of wall and lid reaches {value}. Bare metal burns within a second above "
      "{limit}, within a minute above {minute} and within ten above {ten}: guard it."},
+    {"store.touch_stagnant", "With nothing taken out and the thermostat welded it reaches {then}."},
     {"store.liquid_is_wet", "A liquid does not dry out; it has to cover the element always."},
     {"store.no_moisture", "Nothing in this fill that moisture would change."},
     {"store.damp_not_told",

@@ -103,6 +103,11 @@ Margin touch_margin(const StoreView& view) {
                                                    with<"ten">(touch_ten_minutes_c, unit::celsius)),
                                 "iso-13732-1");
     grade(margin, room_c);
+    const double later_c = std::max(view.point.stagnation_wall_c, view.point.stagnation_lid_c);
+    if (later_c > touch_second_c && later_c > *margin.value) {
+        margin.severity = std::max(margin.severity, Severity::caution);
+        add(margin, say<"store.touch_stagnant">(with<"then">(later_c, unit::celsius)));
+    }
     return margin;
 }
 
