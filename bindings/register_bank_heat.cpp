@@ -38,6 +38,8 @@ void register_point(py::module_& module) {
                       "hottest spot where the fill meets wall, lid or floor, judged [°C]")
         .def_readonly("stagnation_sheath_c", &HeatPoint::stagnation_sheath_c,
                       "judged, after fourteen bright days in the hottest air [°C]")
+        .def_readonly("stagnation_least_c", &HeatPoint::stagnation_least_c,
+                      "the same sheath in a fill that conducts well, as computed [°C]")
         .def_readonly("stagnation_wall_c", &HeatPoint::stagnation_wall_c,
                       "the same of the wall [°C]")
         .def_readonly("stagnation_inner_c", &HeatPoint::stagnation_inner_c,
@@ -45,6 +47,8 @@ void register_point(py::module_& module) {
         .def_readonly("stagnation_lid_c", &HeatPoint::stagnation_lid_c, "the same of the lid [°C]")
         .def_readonly("stagnation_floor_c", &HeatPoint::stagnation_floor_c,
                       "the same of what it stands on [°C]")
+        .def_readonly("stagnation_bottom_c", &HeatPoint::stagnation_bottom_c,
+                      "the same of where the fill meets the floor [°C]")
         .def_property_readonly(
             "moist_sheath_c",
             [](const HeatPoint& at) {
@@ -60,12 +64,12 @@ void register_point(py::module_& module) {
              })
         .def(py::pickle(
             [](const HeatPoint& at) {
-                return py::make_tuple(at.w_per_cm, at.sheath_c, state_of(at.sheath_band), at.coil_c,
-                                      at.void_c, at.bed_mean_c, at.wall_c, at.lid_c,
-                                      at.stagnation_sheath_c, at.stagnation_wall_c,
-                                      at.moist_sheath_c, at.boils, at.inner_c,
-                                      at.stagnation_inner_c, at.gap_k, at.floor_c,
-                                      at.stagnation_lid_c, at.stagnation_floor_c);
+                return py::make_tuple(
+                    at.w_per_cm, at.sheath_c, state_of(at.sheath_band), at.coil_c, at.void_c,
+                    at.bed_mean_c, at.wall_c, at.lid_c, at.stagnation_sheath_c,
+                    at.stagnation_wall_c, at.moist_sheath_c, at.boils, at.inner_c,
+                    at.stagnation_inner_c, at.gap_k, at.floor_c, at.stagnation_lid_c,
+                    at.stagnation_floor_c, at.stagnation_least_c, at.stagnation_bottom_c);
             },
             [](const py::tuple& state) {
                 const auto number = [&state](std::size_t i) { return state[i].cast<double>(); };
@@ -81,10 +85,12 @@ void register_point(py::module_& module) {
                                  .floor_c = number(15),
                                  .inner_c = number(12),
                                  .stagnation_sheath_c = number(8),
+                                 .stagnation_least_c = number(18),
                                  .stagnation_wall_c = number(9),
                                  .stagnation_inner_c = number(13),
                                  .stagnation_lid_c = number(16),
                                  .stagnation_floor_c = number(17),
+                                 .stagnation_bottom_c = number(19),
                                  .moist_sheath_c = number(10),
                                  .boils = state[11].cast<bool>()};
             }));

@@ -19,6 +19,7 @@
 #include "heatmatch/heat/bed_charge.hpp"
 
 using heatmatch::LegSegment;
+using heatmatch::SpotForm;
 
 namespace {
 
@@ -30,9 +31,9 @@ constexpr double pi = std::numbers::pi;
 // line of it adds up to ln((h + L)/h)/(2 pi) over its tip (Carslaw & Jaeger, section 10.4).
 TEST_CASE("the mirror of a long warmed leg stands over its tip as a logarithm") {
     const LegSegment leg{.z_m = 0.05};
-    const double form = heatmatch::spot_form({&leg, 1}, {.normal_z = 1.0},
-                                             {.length_m = 0.4, .radius_m = 1e-4, .reach_m = 1e4});
-    CHECK(form == doctest::Approx(std::log(9.0) / (2.0 * pi)).epsilon(0.002));
+    const SpotForm form({&leg, 1}, {.normal_z = 1.0},
+                        {.length_m = 0.4, .radius_m = 1e-4, .reach_m = 1e4});
+    CHECK(form.at({}) == doctest::Approx(std::log(9.0) / (2.0 * pi)).epsilon(0.002));
 }
 
 // Source: a line deep under a surface held at the air's gives it q'/(pi h) per metre (Carslaw &
@@ -40,29 +41,24 @@ TEST_CASE("the mirror of a long warmed leg stands over its tip as a logarithm") 
 TEST_CASE("a lying leg warms a surface that takes all by its heat over U") {
     const LegSegment leg{.x_m = -5.0, .z_m = 0.05, .along_x = true};
     const double per_m = 1e4;
-    const double form = heatmatch::spot_form(
-        {&leg, 1}, {.normal_z = 1.0},
-        {.length_m = 10.0, .radius_m = 0.004, .reach_m = 1e5, .u_over_k_m = per_m});
-    CHECK(form * per_m == doctest::Approx(1.0 / (pi * 0.05)).epsilon(0.05));
+    const SpotForm form({&leg, 1}, {.normal_z = 1.0},
+                        {.length_m = 10.0, .radius_m = 0.004, .reach_m = 1e5});
+    CHECK(form.at({.u_over_k_m = per_m}) * per_m ==
+          doctest::Approx(1.0 / (pi * 0.05)).epsilon(0.05));
 }
 
 TEST_CASE("a skin, a taking surface, depth and less time all leave a spot colder") {
-    const LegSegment leg{.z_m = 0.03};
-    const heatmatch::SpotPath path{.length_m = 0.3, .radius_m = 0.004, .reach_m = 0.3};
-    const auto at = [&](const heatmatch::SpotPath& by) {
-        return heatmatch::spot_form({&leg, 1}, {.normal_z = 1.0}, by);
+    const auto at = [&](double low_m, double reach_m, const heatmatch::SpotLeaves& leaves) {
+        const LegSegment leg{.z_m = low_m};
+        return SpotForm({&leg, 1}, {.normal_z = 1.0},
+                        {.length_m = 0.3, .radius_m = 0.004, .reach_m = reach_m})
+            .at(leaves);
     };
-    heatmatch::SpotPath other = path;
-    other.skin_m = 0.12;
-    CHECK(at(other) < 0.7 * at(path));
-    other = path;
-    other.u_over_k_m = 10.0;
-    CHECK(at(other) < at(path));
-    other = path;
-    other.reach_m = 0.1;
-    CHECK(at(other) < at(path));
-    const LegSegment deeper{.z_m = 0.06};
-    CHECK(heatmatch::spot_form({&deeper, 1}, {.normal_z = 1.0}, path) < at(path));
+    const double plain = at(0.03, 0.3, {});
+    CHECK(at(0.03, 0.3, {.skin_m = 0.12}) < 0.7 * plain);
+    CHECK(at(0.03, 0.3, {.u_over_k_m = 10.0}) < plain);
+    CHECK(at(0.03, 0.1, {}) < plain);
+    CHECK(at(0.06, 0.3, {}) < plain);
 }
 
 TEST_SUITE_BEGIN("numerical");

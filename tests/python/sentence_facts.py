@@ -147,6 +147,11 @@ FACTS: dict[tuple[str, str], Fact] = {
     ("opens.volts", "volts"): Told.cold_v,
     ("run.also_roof", "rise"): always(33.0),
     ("run.also_together", "count"): lambda told: told.run()["surroundings"]["loaded_conductors"],
+    ("floor.touch", "bottom"): lambda told: told.candidate.heat.stagnation_bottom_c,
+    ("floor.touch", "burns"): always(65.0),
+    ("floor.vessel", "bottom"): lambda told: told.candidate.heat.stagnation_bottom_c,
+    # What a material stands, cpp/test_store_material.cpp looks at.
+    ("floor.vessel", "stands"): lambda _: None,
     ("run.corrected_current", "factor"): always(1.25),
     ("run.insulation_dries", "wet"): lambda told: told.insulation()["limit_wet_c"],
     ("run.insulation_wet", "dry"): lambda told: told.insulation()["limit_c"],
@@ -162,6 +167,7 @@ FACTS: dict[tuple[str, str], Fact] = {
     ("sheath.gap", "gap"): lambda _: None,
     ("sheath.load", "hours"): lambda told: told.store.get("charge_hours", 6.0),
     ("sheath.load", "load"): Told.w_per_cm,
+    ("sheath.stagnation", "least"): lambda told: told.candidate.heat.stagnation_least_c,
     ("sheath.stagnation_damp", "dry"): lambda told: told.candidate.heat.stagnation_sheath_c,
     ("sheath.survivors_not_for_years", "years"): lambda told: (
         told.candidate.circuit.sheath.verdict_limit_c

@@ -1,6 +1,7 @@
 #include "heatmatch/heat/bed_charge.hpp"
 
 #include "air_gap.hpp"
+#include "bed_bulk.hpp"
 #include "bed_geometry.hpp"
 #include "heat_input.hpp"
 #include "hot_spots.hpp"
@@ -27,41 +28,6 @@ namespace {
 
 constexpr double hottest_k = 3500.0;
 
-struct Bulk {
-    double bed_k = 0.0;
-    double edge_k = 0.0;
-};
-
-/// The bulk as one time constant behind its wall.
-Bulk bulk_of(const BedCharge& charge, const BedGeometry& geometry, double power_w) {
-    const double l = geometry.length_m;
-    const double form =
-        (std::asinh(0.5 * l / geometry.mean_m) - std::asinh(0.5 * l / geometry.outer_m)) /
-        (2.0 * pi * l);
-    const double air_k = geometry.air_k;
-    Bulk bulk{.bed_k = air_k, .edge_k = air_k};
-    constexpr int most_steps = 60;
-    constexpr double close_enough_k = 1e-5;
-    for (int step = 0; step < most_steps; ++step) {
-        const double ua = charge.shell.loss_w_k(bulk.edge_k, air_k);
-        const double k = charge.fill.conductivity.mean(bulk.edge_k, bulk.bed_k);
-        const double ue = 1.0 / (1.0 / ua + form / k);
-        const double tau =
-            charge.fill.mean_capacity_j_m3k(air_k, bulk.bed_k) * charge.shell.volume_m3 / ue;
-        // A day's heat, and what is left of the same on the days before.
-        const double before = charge.days > 1.0 ? std::expm1(-seconds_of_day * charge.days / tau) /
-                                                      std::expm1(-seconds_of_day / tau)
-                                                : 1.0;
-        const double rise = power_w / ue * -std::expm1(-geometry.seconds / tau) * before;
-        const double bed_k = std::min(air_k + rise, hottest_k);
-        const double edge_k = air_k + (bed_k - air_k) * ue / ua;
-        const double moved = std::fabs(bed_k - bulk.bed_k) + std::fabs(edge_k - bulk.edge_k);
-        bulk = {.bed_k = bed_k, .edge_k = edge_k};
-        if (moved < close_enough_k) break;
-    }
-    return bulk;
-}
-
 /// What the days before left around the legs: a day's charge begun earlier less what it lacks since
 /// it ended. Days of 24 h add up to one long charge.
 double left_over(const BedGeometry& geometry, const LineSpread& spread, double diffusivity) {
@@ -79,7 +45,7 @@ double left_over(const BedGeometry& geometry, const LineSpread& spread, double d
 }
 
 /// Temperature where the legs at those distances add up, over the bulk [K].
-double field_k(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
+double field_k(const BedCharge& charge, const BedGeometry& geometry, const BedBulk& bulk,
                std::span<const double> distances_m, double power_w) {
     const Conductivity& conductivity = charge.fill.conductivity;
     const double per_spread = power_w / geometry.heated_m / (2.0 * pi);
@@ -125,7 +91,7 @@ double field_k(const BedCharge& charge, const BedGeometry& geometry, const Bulk&
 }
 
 /// The hottest sheath over a bulk [K].
-double sheath_k_of(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
+double sheath_k_of(const BedCharge& charge, const BedGeometry& geometry, const BedBulk& bulk,
                    double power_w) {
     const double q = power_w / geometry.heated_m;
     const double sand_k = field_k(charge, geometry, bulk, geometry.distances_m, power_w);
@@ -144,7 +110,7 @@ double sheath_c_of(const BedCharge& charge, const BedGeometry& geometry, double 
 }
 
 /// Temperature in the bed at a distance from the hottest leg, across it at half its length [K].
-double beside_leg_k(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
+double beside_leg_k(const BedCharge& charge, const BedGeometry& geometry, const BedBulk& bulk,
                     double power_w, double distance_m) {
     std::vector<double> distances = geometry.distances_m;
     distances.front() = std::max(distances.front(), distance_m);
@@ -155,9 +121,8 @@ double beside_leg_k(const BedCharge& charge, const BedGeometry& geometry, const 
 }
 
 /// What a spot stands over: of one day, and half again what the days before left at the edge, for
-/// floor and lid lose less than the wall (five days in three dimensions: spots 1 to 15 % of the
-/// rise too hot with it).
-SpotBase spot_base(const BedCharge& charge, const BedGeometry& geometry, const Bulk& bulk,
+/// floor and lid lose less than the wall (tests print what five days in three dimensions say).
+SpotBase spot_base(const BedCharge& charge, const BedGeometry& geometry, const BedBulk& bulk,
                    double power_w, double sheath_k) {
     SpotBase base{.edge_k = bulk.edge_k, .sheath_k = sheath_k};
     if (charge.days <= 1.0) return base;
@@ -178,7 +143,7 @@ double sheath_only_c(const BedCharge& charge, double power_w) {
 
 BulkTemperatures bulk_only(const BedCharge& charge, double power_w) {
     check_bed_charge(charge, power_w);
-    const Bulk bulk = bulk_of(charge, bed_geometry(charge), power_w);
+    const BedBulk bulk = bulk_of(charge, bed_geometry(charge), power_w);
     const double air_k = charge.air_c + zero_celsius_k;
     const double spot_k = air_k + (bulk.edge_k - air_k) * concentration_of(charge);
     return {.bed_mean_c = bulk.bed_k - zero_celsius_k,
@@ -190,7 +155,7 @@ BulkTemperatures bulk_only(const BedCharge& charge, double power_w) {
 BedTemperatures bed_temperatures(const BedCharge& charge, double power_w, bool with_lid) {
     check_bed_charge(charge, power_w);
     const BedGeometry geometry = bed_geometry(charge);
-    const Bulk bulk = bulk_of(charge, geometry, power_w);
+    const BedBulk bulk = bulk_of(charge, geometry, power_w);
     const double sheath_k = sheath_k_of(charge, geometry, bulk, power_w);
     const double air_k = geometry.air_k;
     StoreSpots spots{.wall_k = air_k + (bulk.edge_k - air_k) * concentration_of(charge),
@@ -205,9 +170,21 @@ BedTemperatures bed_temperatures(const BedCharge& charge, double power_w, bool w
             .bed_mean_c = bulk.bed_k - zero_celsius_k,
             .edge_c = bulk.edge_k - zero_celsius_k,
             .inner_c = inner_k - zero_celsius_k,
+            .floor_inner_c = spots.floor_k - zero_celsius_k,
             .wall_c = charge.shell.side_surface_k(spots.wall_k, air_k) - zero_celsius_k,
             .lid_c = charge.shell.lid_surface_k(spots.lid_k, air_k) - zero_celsius_k,
             .floor_c = charge.shell.floor_surface_k(spots.floor_k, air_k) - zero_celsius_k};
+}
+
+double coldest_lid_c(const BedCharge& charge, double power_w) {
+    check_bed_charge(charge, power_w);
+    const BedGeometry geometry = bed_geometry(charge);
+    const BedBulk bulk = bulk_of(charge, geometry, power_w);
+    const double sheath_k = sheath_k_of(charge, geometry, bulk, power_w);
+    const double rim_k =
+        rim_of_lid_k(charge, spot_base(charge, geometry, bulk, power_w, sheath_k), power_w);
+    return charge.shell.lid_surface_k(std::min(rim_k, bulk.edge_k), geometry.air_k) -
+           zero_celsius_k;
 }
 
 double largest_power_w(const BedCharge& charge, double limit_c, double factor) {
@@ -265,7 +242,7 @@ double bed_temperature_c(const BedCharge& charge, double power_w, double distanc
     require_number("charge of a bed", "distance_m", distance_m, unit::metre,
                    {.low = 0.0, .high = 1000.0}, say<"heat.metres_from_leg">);
     const BedGeometry geometry = bed_geometry(charge);
-    const Bulk bulk = bulk_of(charge, geometry, power_w);
+    const BedBulk bulk = bulk_of(charge, geometry, power_w);
     return beside_leg_k(charge, geometry, bulk, power_w, distance_m) - zero_celsius_k;
 }
 

@@ -1,9 +1,12 @@
 #include "hot_spots.hpp"
 
+#include "spot_places.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <span>
+#include <utility>
 #include <vector>
 
 #include "heatmatch/base/constants.hpp"
@@ -11,24 +14,45 @@
 
 namespace heatmatch {
 
-std::vector<LegSegment> leg_segments(const LegLayout& legs, const StoreShell& shell) {
-    double lowest_m = 0.0;
-    double highest_m = 0.0;
-    for (const LegLayout::Leg& leg : legs.legs) {
-        lowest_m = std::min(lowest_m, leg.y_m);
-        highest_m = std::max(highest_m, leg.y_m);
+namespace {
+
+constexpr double clear_m = 0.02;  // of a face, where nobody told; from memory
+
+/// Free height beside, or over and under, legs [m].
+double free_height_m(const LegLayout& legs, const StoreShell& shell) {
+    double tall_m = legs.leg_length_m;
+    if (legs.lies) {
+        const auto [low, high] = std::minmax_element(
+            legs.legs.begin(), legs.legs.end(),
+            [](const LegLayout::Leg& a, const LegLayout::Leg& b) { return a.y_m < b.y_m; });
+        tall_m = high->y_m - low->y_m;
     }
-    const double tall_m = legs.lies ? highest_m - lowest_m : legs.leg_length_m;
-    const double room_m = std::max(0.0, shell.height_m - tall_m);
-    const double low_m = std::min(legs.low_m.value_or(0.5 * room_m), room_m);
+    return std::max(0.0, shell.height_m - tall_m);
+}
+
+/// Where legs are that are as near to the lid as plausible [m].
+double under_lid_m(const LegLayout& legs, const StoreShell& shell) {
+    const double room_m = free_height_m(legs, shell);
+    return std::max(room_m - clear_m, 0.5 * room_m);
+}
+
+}  // namespace
+
+std::vector<LegSegment> leg_segments(const LegLayout& legs, const StoreShell& shell,
+                                     const std::optional<double>& low_m) {
+    double lowest_m = 0.0;
+    for (const LegLayout::Leg& leg : legs.legs) lowest_m = std::min(lowest_m, leg.y_m);
+    const double room_m = free_height_m(legs, shell);
+    double from_m = low_m.value_or(0.5 * room_m);
+    if (from_m > room_m) from_m = under_lid_m(legs, shell);
     std::vector<LegSegment> segments;
     segments.reserve(legs.legs.size());
     for (const LegLayout::Leg& leg : legs.legs) {
         segments.push_back(legs.lies ? LegSegment{.x_m = -0.5 * legs.leg_length_m,
                                                   .y_m = leg.x_m,
-                                                  .z_m = low_m + leg.y_m - lowest_m,
+                                                  .z_m = from_m + leg.y_m - lowest_m,
                                                   .along_x = true}
-                                     : LegSegment{.x_m = leg.x_m, .y_m = leg.y_m, .z_m = low_m});
+                                     : LegSegment{.x_m = leg.x_m, .y_m = leg.y_m, .z_m = from_m});
     }
     return segments;
 }
@@ -59,17 +83,37 @@ constexpr FaceFit wall_fit{.base_share = 0.062,
                            .less = 0.084,
                            .mirror = 0.605};
 
-/// Legs of a charge and what they give.
+/// A charge and what its legs give.
 struct SpotCase {
     const BedCharge& charge;
     const SpotBase& base;
-    std::vector<LegSegment> legs{};
     double w_per_m = 0.0;
 };
 
+/// Where a spot stays whose next temperature is told [K]: what leaves rises with temperature, so
+/// that steps swing; the secant through two of them settles in three or four.
+template <class Next>
+double settled_k(const Next& next_k, double base_k) {
+    constexpr int most_steps = 12;
+    constexpr double close_enough_k = 0.01;
+    double before_k = base_k;
+    double moved_before = next_k(before_k) - before_k;
+    double spot_k = before_k + moved_before;
+    for (int step = 0; step < most_steps && std::fabs(spot_k - before_k) > close_enough_k; ++step) {
+        const double moved = next_k(spot_k) - spot_k;
+        const double slope = (moved - moved_before) / (spot_k - before_k);
+        before_k = spot_k;
+        moved_before = moved;
+        // A slope of nothing or more is no swing: one step as it was told.
+        spot_k = std::max(base_k, spot_k + (slope < -0.05 ? -moved / slope : moved));
+    }
+    return spot_k;
+}
+
 /// Hottest of the spots [K]; `u_at` tells what leaves a face of some temperature [W/m2K].
 template <class HeatLoss>
-double hottest_spot_k(const SpotCase& at, std::span<const SurfaceSpot> spots, const FaceFit& fit,
+double hottest_spot_k(const SpotCase& at, std::span<const LegSegment> legs,
+                      std::span<const SurfaceSpot> spots, const FaceFit& fit,
                       const HeatLoss& u_at) {
     const BedCharge& charge = at.charge;
     const StoreShell& shell = charge.shell;
@@ -84,167 +128,109 @@ double hottest_spot_k(const SpotCase& at, std::span<const SurfaceSpot> spots, co
     const double reach_m =
         1.0 / std::sqrt(1.0 / (4.0 * diffusivity * seconds) + 1.0 / (long_m * long_m));
     const double base_theta = conductivity.theta(base_k);
-    const auto next_k = [&](const SurfaceSpot& spot, double spot_k) {
+    const auto next_k = [&](const SpotForm& form, double spot_k) {
         constexpr double melts_k = 3500.0;
         const double k = conductivity.mean(base_k, spot_k);
-        const double form = spot_form(at.legs, spot,
-                                      {.length_m = charge.legs.leg_length_m,
-                                       .radius_m = charge.legs.radius_m,
-                                       .reach_m = reach_m,
-                                       .u_over_k_m = u_at(spot_k) / k,
-                                       .skin_m = shell.skin_w_k / k,
-                                       .sink_share = fit.sink_share,
-                                       .mirror = fit.mirror,
-                                       .height_m = shell.height_m,
-                                       .floor_u_over_k_m = shell.floor_u_w_m2k() / k,
-                                       .lid_u_over_k_m = shell.top_u_w_m2k / k});
+        const double shape = form.at({.u_over_k_m = u_at(spot_k) / k,
+                                      .skin_m = shell.skin_w_k / k,
+                                      .floor_u_over_k_m = shell.floor_u_w_m2k() / k,
+                                      .lid_u_over_k_m = shell.top_u_w_m2k / k});
         const double theta =
-            base_theta + at.w_per_m * fit.factor * std::pow(std::max(form, 0.0), 1.0 - fit.less);
+            base_theta + at.w_per_m * fit.factor * std::pow(std::max(shape, 0.0), 1.0 - fit.less);
         return std::min(conductivity.temperature_k(theta), melts_k);
     };
     double hottest = base_k;
     for (const SurfaceSpot& spot : spots) {
-        double spot_k = base_k;
-        double moved_before = 0.0;
-        constexpr int most_steps = 12;
-        constexpr double close_enough_k = 0.1;
-        for (int step = 0; step < most_steps; ++step) {
-            double moved = next_k(spot, spot_k) - spot_k;
-            // What leaves rises with temperature: steps swing, or shrink by the same share.
-            const double share = moved_before != 0.0 ? moved / moved_before : 0.0;
-            moved_before = moved;
-            if (step > 1 && std::fabs(share) < 0.9) {
-                moved /= 1.0 - share;
-                moved_before = 0.0;
-            }
-            spot_k = std::max(base_k, spot_k + moved);
-            if (std::fabs(moved) < close_enough_k) break;
-        }
-        hottest = std::max(hottest, spot_k);
+        const SpotForm form(legs, spot,
+                            {.length_m = charge.legs.leg_length_m,
+                             .radius_m = charge.legs.radius_m,
+                             .reach_m = reach_m,
+                             .sink_share = fit.sink_share,
+                             .mirror = fit.mirror,
+                             .height_m = shell.height_m});
+        hottest = std::max(hottest, settled_k([&](double k) { return next_k(form, k); }, base_k));
     }
     return std::min(hottest, std::max(at.base.sheath_k, air_k));
 }
 
-/// Nearness of all legs to a point across them, at least `deep_m` away: tells the hottest of spots.
-double nearness(std::span<const LegSegment> legs, double x_m, double y_m, double z_m,
-                double deep_m) {
-    double sum = 0.0;
-    for (const LegSegment& leg : legs) {
-        const double across = leg.along_x ? leg.z_m - z_m : leg.x_m - x_m;
-        sum +=
-            1.0 / std::sqrt(across * across + (leg.y_m - y_m) * (leg.y_m - y_m) + deep_m * deep_m);
-    }
-    return sum;
+/// Legs one way, as near to the faces as told, or as plausible.
+LegLayout aside(LegLayout legs, const StoreShell& shell) {
+    if (!legs.untold.aside) return legs;
+    const double sideways_m = legs.room_aside_m(shell, clear_m);
+    for (LegLayout::Leg& leg : legs.legs) leg.x_m += sideways_m;
+    const double half_m = shell.round ? shell.radius_m : 0.5 * shell.length_m;
+    legs.aside_m = std::max({legs.aside_m, sideways_m, half_m - 0.5 * legs.leg_length_m - clear_m});
+    return legs;
 }
 
-/// The spot of a level face that legs are nearest to: beside one of them, or amid all.
-SurfaceSpot level_spot(std::span<const LegSegment> legs, double z_m, double length_m) {
-    const bool lid = z_m > 0.0;
-    SurfaceSpot amid{.z_m = z_m, .normal_z = lid ? -1.0 : 1.0};
-    const auto count = static_cast<double>(legs.size());
-    for (const LegSegment& leg : legs) {
-        amid.x_m += (leg.x_m + (leg.along_x ? 0.5 * length_m : 0.0)) / count;
-        amid.y_m += leg.y_m / count;
-    }
-    SurfaceSpot hottest = amid;
-    double most = 0.0;
-    for (std::size_t i = 0; i <= legs.size(); ++i) {
-        SurfaceSpot spot = amid;
-        if (i < legs.size()) {
-            spot.x_m = legs[i].x_m + (legs[i].along_x ? 0.5 * length_m : 0.0);
-            spot.y_m = legs[i].y_m;
-        }
-        const LegSegment& any = legs[std::min(i, legs.size() - 1)];
-        const double end_m = any.z_m + (any.along_x || !lid ? 0.0 : length_m);
-        const double deep_m = any.along_x ? 0.0 : std::max(1e-3, std::fabs(z_m - end_m));
-        const double near = nearness(legs, spot.x_m, spot.y_m, z_m, deep_m);
-        if (near <= most) continue;
-        most = near;
-        hottest = spot;
-    }
-    return hottest;
+/// Low and high ends that are plausible, or the one that was told.
+std::vector<std::optional<double>> heights_of(const LegLayout& legs, const StoreShell& shell) {
+    if (!legs.untold.height) return {legs.low_m};
+    return {std::min(clear_m, 0.5 * free_height_m(legs, shell)), under_lid_m(legs, shell)};
 }
 
-/// The spot of a round wall that upright legs are nearest to: beside one of them, or between two.
-SurfaceSpot upright_wall_spot(std::span<const LegSegment> legs, double radius_m, double length_m) {
-    constexpr std::size_t most_pairs = 16;
-    SurfaceSpot hottest{};
-    double most = 0.0;
-    const auto look = [&](double x, double y) {
-        const double out_m = std::hypot(x, y);
-        const double to_x = out_m > 0.0 ? x / out_m : 1.0;
-        const double to_y = out_m > 0.0 ? y / out_m : 0.0;
-        double wall_m = radius_m;
-        for (const LegSegment& leg : legs) wall_m = std::max(wall_m, std::hypot(leg.x_m, leg.y_m));
-        const double near = nearness(legs, to_x * wall_m, to_y * wall_m, 0.0, 1e-3);
-        if (near <= most) return;
-        most = near;
-        hottest = {.x_m = to_x * wall_m,
-                   .y_m = to_y * wall_m,
-                   .z_m = legs.front().z_m + 0.5 * length_m,
-                   .normal_x = -to_x,
-                   .normal_y = -to_y};
+double wall_spot_k(const SpotCase& at, const LegLayout& legs, const std::optional<double>& low_m) {
+    const StoreShell& shell = at.charge.shell;
+    const double air_k = at.charge.air_c + zero_celsius_k;
+    const std::vector<LegSegment> segments = leg_segments(legs, shell, low_m);
+    const auto u_at = [&](double k) { return shell.side_w_m2k(k, air_k); };
+    if (legs.lies) {
+        const std::vector<SurfaceSpot> beside =
+            lying_wall_spots(segments, shell, legs.leg_length_m, legs.aside_m);
+        return hottest_spot_k(at, segments, beside, wall_fit, u_at);
+    }
+    const SurfaceSpot beside = upright_wall_spot(segments, shell.radius_m, legs.leg_length_m);
+    return hottest_spot_k(at, segments, {&beside, 1}, wall_fit, u_at);
+}
+
+StoreSpots spots_one_way(const SpotCase& at, const LegLayout& legs) {
+    const StoreShell& shell = at.charge.shell;
+    const std::vector<std::optional<double>> heights = heights_of(legs, shell);
+    const LegLayout by_wall = aside(legs, shell);
+    StoreSpots spots;
+    for (const std::optional<double>& low_m : heights) {
+        spots.wall_k = std::max(spots.wall_k, wall_spot_k(at, by_wall, low_m));
+    }
+    const auto level_k = [&](const std::optional<double>& low_m, double z_m, double u_w_m2k) {
+        const std::vector<LegSegment> segments = leg_segments(legs, shell, low_m);
+        const SurfaceSpot spot = level_spot(segments, z_m, legs.leg_length_m);
+        return hottest_spot_k(at, segments, {&spot, 1}, level_fit,
+                              [u_w_m2k](double) { return u_w_m2k; });
     };
-    for (std::size_t i = 0; i < legs.size(); ++i) {
-        look(legs[i].x_m, legs[i].y_m);
-        for (std::size_t j = i + 1; j < legs.size() && legs.size() <= most_pairs; ++j) {
-            look(legs[i].x_m + legs[j].x_m, legs[i].y_m + legs[j].y_m);
-        }
-    }
-    return hottest;
-}
-
-/// Spots of the wall at the ends of lying legs and beside them. A box counts as wide as it is
-/// narrow, unless a leg fits along its longer side only. Legs aside may be so towards an end.
-std::vector<SurfaceSpot> lying_wall_spots(std::span<const LegSegment> legs, const StoreShell& shell,
-                                          double length_m, double aside_m) {
-    SurfaceSpot end{};
-    SurfaceSpot side{};
-    double most = 0.0;
-    double outermost_m = -1.0;
-    const double radius_m = shell.radius_m;
-    for (const LegSegment& leg : legs) {
-        const bool by_width = !shell.round && length_m <= 2.0 * radius_m;
-        const double half_m =
-            shell.round ? std::sqrt(std::max(0.0, radius_m * radius_m - leg.y_m * leg.y_m))
-                        : (by_width ? radius_m : 0.5 * shell.length_m);
-        const double end_m = std::max(half_m - aside_m, 0.5 * length_m);
-        const double near =
-            nearness(legs, 0.0, leg.y_m, leg.z_m, std::max(1e-3, end_m - 0.5 * length_m));
-        if (near > most) {
-            most = near;
-            end = {.x_m = end_m, .y_m = leg.y_m, .z_m = leg.z_m, .normal_x = -1.0};
-        }
-        if (std::fabs(leg.y_m) <= outermost_m) continue;
-        outermost_m = std::fabs(leg.y_m);
-        const double to = leg.y_m < 0.0 ? -1.0 : 1.0;
-        side = {.y_m = to * std::max(radius_m, outermost_m), .z_m = leg.z_m, .normal_y = -to};
-    }
-    return {end, side};
+    spots.floor_k = level_k(heights.front(), 0.0, shell.floor_u_w_m2k());
+    spots.lid_k = level_k(heights.back(), shell.height_m, shell.top_u_w_m2k);
+    return spots;
 }
 
 }  // namespace
 
 StoreSpots store_spots(const BedCharge& charge, const SpotBase& base, double power_w) {
+    const SpotCase at{charge, base, power_w / charge.legs.heated_length_m()};
+    StoreSpots spots = spots_one_way(at, charge.legs);
+    if (!charge.legs.untold.way) return spots;
+    LegLayout other = charge.legs;
+    other.lies = !other.lies;
+    if (!(other.lies ? other.may_lie(charge.shell) : other.may_stand(charge.shell))) return spots;
+    const StoreSpots more = spots_one_way(at, other);
+    return {.wall_k = std::max(spots.wall_k, more.wall_k),
+            .lid_k = std::max(spots.lid_k, more.lid_k),
+            .floor_k = std::max(spots.floor_k, more.floor_k)};
+}
+
+double rim_of_lid_k(const BedCharge& charge, const SpotBase& base, double power_w) {
+    const SpotCase at{charge, base, power_w / charge.legs.heated_length_m()};
     const StoreShell& shell = charge.shell;
-    const double air_k = charge.air_c + zero_celsius_k;
-    const double length_m = charge.legs.leg_length_m;
-    const SpotCase at{.charge = charge,
-                      .base = base,
-                      .legs = leg_segments(charge.legs, shell),
-                      .w_per_m = power_w / charge.legs.heated_length_m()};
-    const std::vector<SurfaceSpot> beside =
-        charge.legs.lies
-            ? lying_wall_spots(at.legs, shell, length_m, charge.legs.aside_m)
-            : std::vector<SurfaceSpot>{upright_wall_spot(at.legs, shell.radius_m, length_m)};
-    const SurfaceSpot lid = level_spot(at.legs, shell.height_m, length_m);
-    const SurfaceSpot floor = level_spot(at.legs, 0.0, length_m);
-    return {.wall_k = hottest_spot_k(at, beside, wall_fit,
-                                     [&](double k) { return shell.side_w_m2k(k, air_k); }),
-            .lid_k =
-                hottest_spot_k(at, {&lid, 1}, level_fit, [&](double) { return shell.top_u_w_m2k; }),
-            .floor_k = hottest_spot_k(at, {&floor, 1}, level_fit,
-                                      [&](double) { return shell.floor_u_w_m2k(); })};
+    std::optional<double> low_m = charge.legs.low_m;
+    if (charge.legs.untold.height) low_m = heights_of(charge.legs, shell).front();
+    const std::vector<LegSegment> segments = leg_segments(charge.legs, shell, low_m);
+    const double r = shell.radius_m;
+    double coldest_k = std::max(base.sheath_k, base.edge_k);
+    for (const auto& [x, y] : {std::pair{r, 0.0}, {-r, 0.0}, {0.0, r}, {0.0, -r}}) {
+        const SurfaceSpot spot{.x_m = x, .y_m = y, .z_m = shell.height_m, .normal_z = -1.0};
+        coldest_k = std::min(coldest_k, hottest_spot_k(at, segments, {&spot, 1}, level_fit,
+                                                       [&](double) { return shell.top_u_w_m2k; }));
+    }
+    return coldest_k;
 }
 
 }  // namespace heatmatch

@@ -2,14 +2,17 @@
 
 #include "spot_form.hpp"
 
+#include <optional>
 #include <vector>
 
 #include "heatmatch/heat/bed_charge.hpp"
 
 namespace heatmatch {
 
-/// The legs of a charge as they stand or lie.
-[[nodiscard]] std::vector<LegSegment> leg_segments(const LegLayout& legs, const StoreShell& shell);
+/// The legs of a charge as they stand or lie, `low_m` over the floor or, without, centred; an
+/// impossible height counts as under the lid.
+[[nodiscard]] std::vector<LegSegment> leg_segments(const LegLayout& legs, const StoreShell& shell,
+                                                   const std::optional<double>& low_m);
 
 /// Hottest spots of the inside of a store [K].
 struct StoreSpots {
@@ -30,5 +33,8 @@ struct SpotBase {
 /// (480 stores: floors and lids 4 % of the rise too cold to 24 % too hot, walls nothing to 23 %);
 /// other stores judge them (tests print it).
 [[nodiscard]] StoreSpots store_spots(const BedCharge& charge, const SpotBase& base, double power_w);
+
+/// The lid's inside at the rim, where legs are farthest from it [K].
+[[nodiscard]] double rim_of_lid_k(const BedCharge& charge, const SpotBase& base, double power_w);
 
 }  // namespace heatmatch

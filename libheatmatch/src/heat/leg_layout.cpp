@@ -70,25 +70,14 @@ LegLayout::Leg half_across(const LegLayout& layout) {
     return {half.x_m + layout.radius_m, half.y_m + layout.radius_m};
 }
 
-/// Upright, or lying with either side of the bundle up; in a box along either of its sides.
+/// A bundle across, either way round, within two half sides.
+bool is_within(const LegLayout::Leg& half, double most_a, double most_b) {
+    const auto [a, b] = half;
+    return (a <= most_a && b <= most_b) || (b <= most_a && a <= most_b);
+}
+
 bool fits(const LegLayout& layout, const StoreShell& shell) {
-    const double length = layout.leg_length_m;
-    const auto [x, y] = half_across(layout);
-    const double half_height = 0.5 * shell.height_m;
-    const double half_length = 0.5 * shell.length_m;
-    const auto within = [](double a, double b, double most_a, double most_b) {
-        return (a <= most_a && b <= most_b) || (b <= most_a && a <= most_b);
-    };
-    if (shell.round) {
-        const double round = outer_radius_of(layout.legs) + layout.radius_m;
-        const auto lies = [&](double flat, double up) {
-            return up <= half_height && std::hypot(0.5 * length, flat) <= shell.radius_m;
-        };
-        return (length <= shell.height_m && round <= shell.radius_m) || lies(x, y) || lies(y, x);
-    }
-    return (length <= shell.height_m && within(x, y, half_length, shell.radius_m)) ||
-           (length <= shell.length_m && within(x, y, shell.radius_m, half_height)) ||
-           (length <= 2.0 * shell.radius_m && within(x, y, half_length, half_height));
+    return layout.may_stand(shell) || layout.may_lie(shell);
 }
 
 Sentence misfit_of(const LegLayout& layout, const StoreShell& shell) {
@@ -132,6 +121,38 @@ std::vector<double> LegLayout::distances_m() const {
         }
     }
     return best;
+}
+
+bool LegLayout::may_stand(const StoreShell& shell) const {
+    if (leg_length_m > shell.height_m) return false;
+    if (shell.round) return outer_radius_of(legs) + radius_m <= shell.radius_m;
+    return is_within(half_across(*this), 0.5 * shell.length_m, shell.radius_m);
+}
+
+// With either side of the bundle up; in a box along either of its sides.
+bool LegLayout::may_lie(const StoreShell& shell) const {
+    const Leg half = half_across(*this);
+    const double half_height = 0.5 * shell.height_m;
+    if (shell.round) {
+        const auto lie = [&](double flat, double up) {
+            return up <= half_height && std::hypot(0.5 * leg_length_m, flat) <= shell.radius_m;
+        };
+        return lie(half.x_m, half.y_m) || lie(half.y_m, half.x_m);
+    }
+    return (leg_length_m <= shell.length_m && is_within(half, shell.radius_m, half_height)) ||
+           (leg_length_m <= 2.0 * shell.radius_m &&
+            is_within(half, 0.5 * shell.length_m, half_height));
+}
+
+double LegLayout::room_aside_m(const StoreShell& shell, double clear_m) const {
+    const double most_m = shell.radius_m - radius_m - clear_m;
+    double room_m = most_m;
+    for (const Leg& leg : legs) {
+        const double off_m = !shell.round ? 0.0 : (lies ? 0.5 * leg_length_m : leg.y_m);
+        const double reach_m = std::sqrt(std::max(0.0, most_m * most_m - off_m * off_m));
+        room_m = std::min(room_m, reach_m - leg.x_m);
+    }
+    return std::max(0.0, room_m);
 }
 
 double LegLayout::outer_radius_m() const {
@@ -252,9 +273,13 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
         }
     }
     const double aside_m = store.from_axis_mm.value_or(0.0) / 1000.0;
-    for (LegLayout::Leg& leg : layout.legs) leg.x_m += aside_m;
     layout.aside_m = aside_m;
-    layout.lies = store.element_lies.value_or(layout.leg_length_m > shell.height_m);
+    const bool may_stand = layout.may_stand(shell);
+    layout.lies = layout.may_lie(shell) && store.element_lies.value_or(!may_stand);
+    // Lying legs may be so far towards an end instead.
+    const double sideways_m =
+        layout.lies ? std::min(aside_m, layout.room_aside_m(shell, 0.0)) : aside_m;
+    for (LegLayout::Leg& leg : layout.legs) leg.x_m += sideways_m;
     if (store.element_height_mm) layout.low_m = *store.element_height_mm / 1000.0;
     const bool several_rows = bundles > 1;
     if (row > 1) layout.misfit = overlap_of(layout, leg_mm / 1000.0);

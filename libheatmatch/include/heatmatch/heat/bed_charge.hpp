@@ -24,13 +24,14 @@ struct BedCharge {
 
 /// Temperatures at the end of the charge.
 struct BedTemperatures {
-    double sheath_c = 0.0;    //!< of the hottest leg [°C]
-    double bed_mean_c = 0.0;  //!< of the bulk [°C]
-    double edge_c = 0.0;      //!< where the bed meets its wall, in the mean [°C]
-    double inner_c = 0.0;     //!< where it meets wall, lid or floor, at the hottest spot [°C]
-    double wall_c = 0.0;      //!< of the outer wall at its hottest spot [°C]
-    double lid_c = 0.0;       //!< outer surface of the lid at its hottest spot [°C]
-    double floor_c = 0.0;     //!< of what the store stands on, at its hottest spot [°C]
+    double sheath_c = 0.0;       //!< of the hottest leg [°C]
+    double bed_mean_c = 0.0;     //!< of the bulk [°C]
+    double edge_c = 0.0;         //!< where the bed meets its wall, in the mean [°C]
+    double inner_c = 0.0;        //!< where it meets wall, lid or floor, at the hottest spot [°C]
+    double floor_inner_c = 0.0;  //!< where it meets the floor, at the hottest spot [°C]
+    double wall_c = 0.0;         //!< of the outer wall at its hottest spot [°C]
+    double lid_c = 0.0;          //!< outer surface of the lid at its hottest spot [°C]
+    double floor_c = 0.0;        //!< of what the store stands on, at its hottest spot [°C]
 };
 
 /// Closed form for `power_w` into all legs together, within about 7 % of the rise of a solution in
@@ -55,6 +56,9 @@ struct BulkTemperatures {
     double wall_c = 0.0;   //!< outside, there [°C]
 };
 [[nodiscard]] BulkTemperatures bulk_only(const BedCharge& charge, double power_w);
+
+/// What a sensor somewhere on the lid has at least [°C]: a spot at the rim, far from the legs.
+[[nodiscard]] double coldest_lid_c(const BedCharge& charge, double power_w);
 
 /// A sheath of `sheath_c` in touching sand, where the sand has settled `gap_m` away: as hot again
 /// as it takes to cross that gap; a little much, for the sand's surface grows with the gap [°C].

@@ -10,6 +10,16 @@
 
 namespace heatmatch {
 
+/// What nobody told of where legs are: then spots are judged with legs as near to each face as they
+/// may plausibly be, 20 mm (from memory), and standing or lying, whichever is hotter.
+struct UntoldPlaces {
+    bool height = false;  //!< how far up
+    bool aside = false;   //!< how far from the middle
+    bool way = false;     //!< standing or lying
+
+    friend bool operator==(const UntoldPlaces&, const UntoldPlaces&) = default;
+};
+
 /// Where the heated legs of a bank lie, seen along them. Legs of one element stand in a row, the
 /// elements beside each other, the whole centred in the store.
 struct LegLayout {
@@ -25,7 +35,8 @@ struct LegLayout {
                                     //!< centred [m]
     bool lies = false;              //!< flat, x sideways and y upward; else they stand
     double aside_m = 0.0;           //!< the middle of all from the axis [m]
-    Sentence misfit{};              //!< why it does not fit the store; empty: it fits
+    UntoldPlaces untold{};
+    Sentence misfit{};                     //!< why it does not fit the store; empty: it fits
     std::vector<double> from_hottest_m{};  //!< distances_m(), once known
     std::vector<Assumption> assumed{};
 
@@ -40,6 +51,11 @@ struct LegLayout {
     /// legs of `(R² - b²)/(R² - 2 R b cos + b²)`, b from the axis (a line source in a cylinder;
     /// @cite carslaw-jaeger), times the concentration of short legs.
     [[nodiscard]] double wall_concentration(const StoreShell& shell) const;
+    /// How far to x they may move until a leg is `clear_m` off the wall [m].
+    [[nodiscard]] double room_aside_m(const StoreShell& shell, double clear_m) const;
+    /// Whether they fit upright, and lying.
+    [[nodiscard]] bool may_stand(const StoreShell& shell) const;
+    [[nodiscard]] bool may_lie(const StoreShell& shell) const;
 };
 
 /// What is missing to lay the legs of an element.

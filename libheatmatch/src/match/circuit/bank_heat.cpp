@@ -49,10 +49,12 @@ HeatPoint at_in_liquid(const BankHeat& heat, double element_w) {
             .floor_c = now.bed_mean_c.high_c,
             .inner_c = now.bed_mean_c.high_c,
             .stagnation_sheath_c = later.sheath_verdict_c,
+            .stagnation_least_c = later.sheath_c.low_c,
             .stagnation_wall_c = later.wall_c.high_c,
             .stagnation_inner_c = later.bed_mean_c.high_c,
             .stagnation_lid_c = later.lid_c.high_c,
             .stagnation_floor_c = later.bed_mean_c.high_c,
+            .stagnation_bottom_c = later.bed_mean_c.high_c,
             .boils = later.bed_mean_c.high_c > boiling_c};
 }
 
@@ -98,10 +100,12 @@ HeatPoint BankHeat::at(double element_w) const {
                     .floor_c = std::max({low.floor_c, typical.floor_c, high.floor_c}),
                     .inner_c = std::max({low.inner_c, typical.inner_c, high.inner_c}),
                     .stagnation_sheath_c = verdict_c(late.sheath_c, stagnant.air_c),
+                    .stagnation_least_c = late_out.sheath_c,
                     .stagnation_wall_c = std::max(late.wall_c, late_out.wall_c),
                     .stagnation_inner_c = std::max(late.inner_c, late_out.inner_c),
                     .stagnation_lid_c = std::max(late.lid_c, late_out.lid_c),
-                    .stagnation_floor_c = std::max(late.floor_c, late_out.floor_c)};
+                    .stagnation_floor_c = std::max(late.floor_c, late_out.floor_c),
+                    .stagnation_bottom_c = std::max(late.floor_inner_c, late_out.floor_inner_c)};
     if (careful.gap_m > 0.0) {
         BedCharge touching = careful;
         touching.gap_m = 0.0;
@@ -200,6 +204,7 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
         StoreCharge charge = charge_of(filled, stagnation);
         charge.moist = moist;
         BedCharge made = bed_charge(filled.medium, filled.store, element, elements, charge, end);
+        made.legs.untold = filled.untold;
         made.wall_concentration = made.legs.wall_concentration(made.shell);
         return made;
     };

@@ -6,6 +6,8 @@
 
 #include <algorithm>
 
+#include "heatmatch/parts/store_material.hpp"
+
 namespace heatmatch {
 
 using margins_sentences::of_vessels::say;
@@ -20,6 +22,26 @@ bool may_char_below(const Store& store) {
     return store.stands_on != StandsOn::concrete && store.stands_on != StandsOn::soil;
 }
 
+namespace {
+
+/// What the bottom of the vessel does to a hand, and the heat to it, after a stagnation.
+void judge_bottom(Margin& margin, const Store& store, double bottom_c) {
+    constexpr double burns_c = 65.0;  // as the margin of touch has it
+    const auto bottom = with<"bottom">(bottom_c, unit::celsius);
+    const bool reached = store.stands_on.value_or(StandsOn::metal_legs) == StandsOn::metal_legs;
+    if (reached && bottom_c > burns_c) {
+        margin.severity = std::max(margin.severity, Severity::caution);
+        add(margin, say<"floor.touch">(bottom, with<"burns">(burns_c, unit::celsius)));
+    }
+    const MaterialLimit* const limit = store.vessel ? find_material_limit(*store.vessel) : nullptr;
+    if (limit == nullptr || bottom_c <= limit->years_c) return;
+    margin.severity = std::max(margin.severity, Severity::warning);
+    add(margin, say<"floor.vessel">(bottom, with<"material">(text_of_choice(*store.vessel)),
+                                    with<"stands">(limit->years_c, unit::celsius)));
+}
+
+}  // namespace
+
 Margin floor_margin(const Circuit& circuit, const HeatPoint& point) {
     const StoreView view(circuit, point);
     const FilledStore& filled = *view.heat.store;
@@ -32,6 +54,7 @@ Margin floor_margin(const Circuit& circuit, const HeatPoint& point) {
         margin.said = say<"floor.does_not_char">(with<"below">(text_of_choice(*on)));
         margin.severity = Severity::none;
         margin.limit.reset();
+        judge_bottom(margin, filled.store, point.stagnation_bottom_c);
         return margin;
     }
     if (!on) {
@@ -44,6 +67,7 @@ Margin floor_margin(const Circuit& circuit, const HeatPoint& point) {
         margin.severity = std::max(margin.severity, Severity::warning);
         add(margin, say<"floor.stagnant">());
     }
+    judge_bottom(margin, filled.store, point.stagnation_bottom_c);
     return margin;
 }
 

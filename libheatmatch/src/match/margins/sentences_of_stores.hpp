@@ -43,8 +43,9 @@ inline constexpr auto table = std::to_array<Template>({
     {"sheath.nothing_settles",
      "Nothing here settles; a bored brick or block wants its gap packed."},
     {"sheath.stagnation",
-     "Fourteen bright days in the air of high summer, no heat taken out, the thermostat welded and "
-     "the fill at its worst: the sheath reaches {value}, its limit is {limit}{stop}."},
+     "Fourteen bright days in the air of high summer, no heat taken out, the thermostat "
+     "welded: in a fill that conducts as badly as it may the sheath reaches {value}, in one that "
+     "conducts as well as it may {least}; its limit is {limit}{stop}."},
     {"sheath.stagnation_in_liquid",
      "Fourteen bright days in the air of high summer, no heat taken out and the thermostat welded: "
      "the sheath reaches {value}, its limit is {limit}{stop}."},

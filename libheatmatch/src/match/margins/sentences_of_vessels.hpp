@@ -6,8 +6,8 @@
 #include "heatmatch/base/sentence.hpp"
 
 /// What this room says of metal that a fault makes live, of steam, and of what a store is made of;
-/// the answer lists it. A margin fills {value},
-/// {limit}, {low} and {high}.
+/// the answer lists it. A margin fills {value}, {limit},
+/// {low} and {high}.
 namespace heatmatch::margins_sentences::of_vessels {
 
 inline constexpr auto table = std::to_array<Template>({
@@ -55,12 +55,15 @@ inline constexpr auto table = std::to_array<Template>({
      "{limit}."},
     {"floor.not_told",
      "What the store stands on is not told: wood under it would reach {value}, and chars over "
-     "years "
-     "above {limit}; concrete and bare ground do not char."},
+     "years above {limit}; concrete and bare ground do not char."},
     {"floor.does_not_char",
      "Under its hottest spot the {below} that the store stands on reaches {value}, and {high} with "
      "nothing taken out; it does not char."},
     {"floor.stagnant", "With nothing taken out and the thermostat welded it reaches {high}."},
+    {"floor.touch",
+     "The bottom of the vessel, where a hand may reach it, gets up to {bottom} then; bare metal "
+     "burns within a second above {burns}."},
+    {"floor.vessel", "Its bottom gets up to {bottom} then; {material} stands {stands} for years."},
     {"material.vessel", "vessel"},
     {"material.liner", "liner"},
     {"material.lagging", "lagging"},

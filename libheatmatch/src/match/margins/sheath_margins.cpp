@@ -182,13 +182,15 @@ Margin stagnation_margin(const Circuit& circuit, const HeatPoint& point, bool li
     const StoreView view(circuit, point);
     const auto& sheath = view.heat.sheath;
     const Sentence stop = limited ? say<"sheath.limit_has_to_stop">() : Sentence{};
-    Margin margin =
-        heat_margin(view, "stagnation", limited ? Severity::warning : Severity::danger,
-                    view.point.stagnation_sheath_c,
-                    sheath ? std::optional(sheath->verdict_limit_c) : std::nullopt,
-                    view.heat.liquid ? say<"sheath.stagnation_in_liquid">(with<"stop">(stop))
-                                     : say<"sheath.stagnation">(with<"stop">(stop)),
-                    "common-practice");
+    Margin margin = heat_margin(
+        view, "stagnation", limited ? Severity::warning : Severity::danger,
+        view.point.stagnation_sheath_c,
+        sheath ? std::optional(sheath->verdict_limit_c) : std::nullopt,
+        view.heat.liquid
+            ? say<"sheath.stagnation_in_liquid">(with<"stop">(stop))
+            : say<"sheath.stagnation">(with<"least">(view.point.stagnation_least_c, unit::celsius),
+                                       with<"stop">(stop)),
+        "common-practice");
     margin.value_low = view.point.stagnation_wall_c;
     const auto damp = damp_of(view);
     if (sheath && damp) {

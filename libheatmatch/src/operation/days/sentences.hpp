@@ -41,8 +41,9 @@ inline constexpr auto table = std::to_array<Template>({
     {"days.sheath_not_known", "The sheath reaches {value}; what it is made of is not known."},
     {"days.stagnation",
      "Fourteen cloudless days with the circuit welded shut and nobody taking the heat, the air "
-     "around the store at {air}, the fill as it typically is: the sheath reaches {sheath}, the bed "
-     "{bed} in the mean, the wall {wall}, the lid {lid}."},
+     "around the store at {air}: in a fill that conducts as badly as it may the sheath reaches "
+     "{sheath}, the bed {bed} in the mean, the wall {wall}, the lid {lid}; in one that conducts as "
+     "well as it may {sheath_well}, {bed_well}, {wall_well} and {lid_well}."},
 
     {"days.stagnation_in_liquid",
      "Fourteen cloudless days with the circuit welded shut and nobody taking the heat, the air "

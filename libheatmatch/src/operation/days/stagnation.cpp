@@ -69,6 +69,30 @@ DayWeather fortnight_of(const DayWeather& year, std::size_t first_day) {
     return days;
 }
 
+/// Of the same parts in another fill the hotter ones.
+void keep_hotter(std::vector<PartPeak>& peaks, const std::vector<PartPeak>& others) {
+    for (PartPeak& peak : peaks) {
+        for (const PartPeak& other : others) {
+            const bool same = other.margin.name == peak.margin.name &&
+                              other.margin.subject == peak.margin.subject;
+            if (same && other.margin.value > peak.margin.value) peak = other;
+        }
+    }
+}
+
+/// Floor and materials: the field knows no leg ends, the margins' own stagnation does.
+void add_closed_form(std::vector<PartPeak>& peaks, const Candidate& candidate, double hours) {
+    for (Margin margin : candidate.margins()) {
+        const bool floor = margin.name == "floor";
+        const bool material = margin.name == "vessel material" || margin.name == "liner material" ||
+                              margin.name == "lagging material";
+        if (!floor && !material) continue;
+        if (floor && margin.value_high) margin.value = margin.value_high;
+        if (floor && margin.limit) grade(margin, room_c);
+        peaks.push_back({.margin = std::move(margin), .hours = hours});
+    }
+}
+
 }  // namespace
 
 Stagnation simulate_stagnation(const Candidate& candidate, const Progress& progress) {
@@ -88,12 +112,15 @@ Stagnation simulate_stagnation(const Candidate& candidate, const Progress& progr
     const DayWeather days = fortnight_of(year, first);
     const double air_c = candidate.circuit.heat->store->hottest_air_c;
     Stagnation result{.month = days.month.front()};
-    result.run = simulate_day(candidate, days,
-                              {.warm_up_days = 0,
-                               .conductivity = ConductivityEnd::low,
-                               .switches = SwitchCase::breaker_welded,
-                               .air_around_c = air_c,
-                               .progress = progress});
+    const auto run_at = [&](ConductivityEnd end) {
+        return simulate_day(candidate, days,
+                            {.warm_up_days = 0,
+                             .conductivity = end,
+                             .switches = SwitchCase::breaker_welded,
+                             .air_around_c = air_c,
+                             .progress = progress});
+    };
+    result.run = run_at(ConductivityEnd::low);
     result.in_kwh = result.run.energy.in_kwh;
     result.peaks = part_peaks(candidate, result.run);
     const auto highest = [](const std::vector<double>& list_c) {
@@ -101,15 +128,26 @@ Stagnation simulate_stagnation(const Candidate& candidate, const Progress& progr
                       .unit = unit::celsius};
     };
     const DaySeries& series = result.run.series;
-    const auto told = [&](auto say_it) {
+    const auto told = [&](auto say_it, auto... more) {
         return say_it(with<"air">(air_c, unit::celsius), with<"sheath">(highest(series.sheath_c)),
                       with<"bed">(highest(series.bed_mean_c)), with<"wall">(highest(series.wall_c)),
-                      with<"lid">(highest(series.lid_c)));
+                      with<"lid">(highest(series.lid_c)), more...);
     };
-    const bool liquid = candidate.circuit.heat && candidate.circuit.heat->liquid;
-    result.sentences.push_back(
-        liquid ? told([](auto... given) { return say<"days.stagnation_in_liquid">(given...); })
-               : told([](auto... given) { return say<"days.stagnation">(given...); }));
+    if (candidate.circuit.heat->liquid) {
+        result.sentences.push_back(
+            told([](auto... given) { return say<"days.stagnation_in_liquid">(given...); }));
+    } else {
+        // What leaves the bed sooner heats its surface more.
+        const DayRun well = run_at(ConductivityEnd::high);
+        keep_hotter(result.peaks, part_peaks(candidate, well));
+        result.sentences.push_back(
+            told([](auto... given) { return say<"days.stagnation">(given...); },
+                 with<"sheath_well">(highest(well.series.sheath_c)),
+                 with<"bed_well">(highest(well.series.bed_mean_c)),
+                 with<"wall_well">(highest(well.series.wall_c)),
+                 with<"lid_well">(highest(well.series.lid_c))));
+    }
+    add_closed_form(result.peaks, candidate, days.step_h * static_cast<double>(days.size()));
     tell_peaks(result.sentences, result.peaks);
     return result;
 }

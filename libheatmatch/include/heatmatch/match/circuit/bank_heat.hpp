@@ -28,11 +28,13 @@ struct HeatPoint {
     double floor_c = 0.0;              //!< of what it stands on, at the hottest spot
     double inner_c = 0.0;              //!< hottest spot where the fill meets wall, lid or floor
     double stagnation_sheath_c = 0.0;  //!< judged: fourteen bright days in the hottest air
+    double stagnation_least_c = 0.0;   //!< the same sheath in a fill that conducts well
     double stagnation_wall_c = 0.0;
     double stagnation_inner_c = 0.0;  //!< of `inner_c`
     double stagnation_lid_c = 0.0;
     double stagnation_floor_c = 0.0;
-    double moist_sheath_c = 0.0;  //!< typical, before the fill dries; 0 where it is not moist
+    double stagnation_bottom_c = 0.0;  //!< where the fill meets the floor, at the hottest spot
+    double moist_sheath_c = 0.0;       //!< typical, before the fill dries; 0 where it is not moist
     bool boils = false;
 };
 

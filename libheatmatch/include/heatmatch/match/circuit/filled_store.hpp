@@ -3,6 +3,7 @@
 #include <memory>
 #include <vector>
 
+#include "heatmatch/heat/leg_layout.hpp"
 #include "heatmatch/parts/class_defaults.hpp"
 #include "heatmatch/parts/parts.hpp"
 #include "heatmatch/setting/installation.hpp"
@@ -16,6 +17,7 @@ struct FilledStore {
     double charge_hours = 6.0;    //!< of bright sun a day [h]
     double air_c = 30.0;          //!< around it on a bright day of the season [°C]
     double hottest_air_c = 40.0;  //!< the same in high summer [°C]
+    UntoldPlaces untold{};        //!< where legs count as near to each face
     std::vector<Assumption> assumed{};
 
     friend bool operator==(const FilledStore&, const FilledStore&) = default;

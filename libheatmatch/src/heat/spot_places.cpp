@@ -1,0 +1,107 @@
+#include "spot_places.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+
+namespace heatmatch {
+
+namespace {
+
+/// Nearness of all legs to a point across them, at least `deep_m` away: tells the hottest of spots.
+double nearness(std::span<const LegSegment> legs, double x_m, double y_m, double z_m,
+                double deep_m) {
+    double sum = 0.0;
+    for (const LegSegment& leg : legs) {
+        const double across = leg.along_x ? leg.z_m - z_m : leg.x_m - x_m;
+        sum +=
+            1.0 / std::sqrt(across * across + (leg.y_m - y_m) * (leg.y_m - y_m) + deep_m * deep_m);
+    }
+    return sum;
+}
+
+}  // namespace
+
+SurfaceSpot level_spot(std::span<const LegSegment> legs, double z_m, double length_m) {
+    const bool lid = z_m > 0.0;
+    SurfaceSpot amid{.z_m = z_m, .normal_z = lid ? -1.0 : 1.0};
+    const auto count = static_cast<double>(legs.size());
+    for (const LegSegment& leg : legs) {
+        amid.x_m += (leg.x_m + (leg.along_x ? 0.5 * length_m : 0.0)) / count;
+        amid.y_m += leg.y_m / count;
+    }
+    SurfaceSpot hottest = amid;
+    double most = 0.0;
+    for (std::size_t i = 0; i <= legs.size(); ++i) {
+        SurfaceSpot spot = amid;
+        if (i < legs.size()) {
+            spot.x_m = legs[i].x_m + (legs[i].along_x ? 0.5 * length_m : 0.0);
+            spot.y_m = legs[i].y_m;
+        }
+        const LegSegment& any = legs[std::min(i, legs.size() - 1)];
+        const double end_m = any.z_m + (any.along_x || !lid ? 0.0 : length_m);
+        const double deep_m = any.along_x ? 0.0 : std::max(1e-3, std::fabs(z_m - end_m));
+        const double near = nearness(legs, spot.x_m, spot.y_m, z_m, deep_m);
+        if (near <= most) continue;
+        most = near;
+        hottest = spot;
+    }
+    return hottest;
+}
+
+SurfaceSpot upright_wall_spot(std::span<const LegSegment> legs, double radius_m, double length_m) {
+    constexpr std::size_t most_pairs = 16;
+    SurfaceSpot hottest{};
+    double most = 0.0;
+    const auto look = [&](double x, double y) {
+        const double out_m = std::sqrt(x * x + y * y);
+        const double to_x = out_m > 0.0 ? x / out_m : 1.0;
+        const double to_y = out_m > 0.0 ? y / out_m : 0.0;
+        double wall_m = radius_m;
+        for (const LegSegment& leg : legs) wall_m = std::max(wall_m, std::hypot(leg.x_m, leg.y_m));
+        const double near = nearness(legs, to_x * wall_m, to_y * wall_m, 0.0, 1e-3);
+        if (near <= most) return;
+        most = near;
+        hottest = {.x_m = to_x * wall_m,
+                   .y_m = to_y * wall_m,
+                   .z_m = legs.front().z_m + 0.5 * length_m,
+                   .normal_x = -to_x,
+                   .normal_y = -to_y};
+    };
+    for (std::size_t i = 0; i < legs.size(); ++i) {
+        look(legs[i].x_m, legs[i].y_m);
+        for (std::size_t j = i + 1; j < legs.size() && legs.size() <= most_pairs; ++j) {
+            look(legs[i].x_m + legs[j].x_m, legs[i].y_m + legs[j].y_m);
+        }
+    }
+    return hottest;
+}
+
+std::vector<SurfaceSpot> lying_wall_spots(std::span<const LegSegment> legs, const StoreShell& shell,
+                                          double length_m, double aside_m) {
+    SurfaceSpot end{};
+    SurfaceSpot side{};
+    double most = 0.0;
+    double outermost_m = -1.0;
+    const double radius_m = shell.radius_m;
+    for (const LegSegment& leg : legs) {
+        const bool by_width = !shell.round && length_m <= 2.0 * radius_m;
+        const double half_m =
+            shell.round ? std::sqrt(std::max(0.0, radius_m * radius_m - leg.y_m * leg.y_m))
+                        : (by_width ? radius_m : 0.5 * shell.length_m);
+        const double end_m = std::max(half_m - aside_m, 0.5 * length_m);
+        const double near =
+            nearness(legs, 0.0, leg.y_m, leg.z_m, std::max(1e-3, end_m - 0.5 * length_m));
+        if (near > most) {
+            most = near;
+            end = {.x_m = end_m, .y_m = leg.y_m, .z_m = leg.z_m, .normal_x = -1.0};
+        }
+        if (std::fabs(leg.y_m) <= outermost_m) continue;
+        outermost_m = std::fabs(leg.y_m);
+        const double to = leg.y_m < 0.0 ? -1.0 : 1.0;
+        side = {.y_m = to * std::max(radius_m, outermost_m), .z_m = leg.z_m, .normal_y = -to};
+    }
+    return {end, side};
+}
+
+}  // namespace heatmatch
