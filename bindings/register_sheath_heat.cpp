@@ -75,6 +75,10 @@ void register_result(py::module_& module) {
                       "where the bed meets wall, lid or floor, at the hottest spot [°C]")
         .def_readonly("wall_c", &BedTemperatures::wall_c, "outer wall at its hottest spot [°C]")
         .def_readonly("lid_c", &BedTemperatures::lid_c, "outer surface of the lid [°C]")
+        .def_readonly("floor_c", &BedTemperatures::floor_c,
+                      "what the store stands on, at its hottest spot [°C]")
+        .def_readonly("floor_inner_c", &BedTemperatures::floor_inner_c,
+                      "where the bed meets the floor, there [°C]")
         .def("__repr__",
              [](const BedTemperatures& at) {
                  return "BedTemperatures(sheath_c=" + format_number(at.sheath_c, 4) +
@@ -86,12 +90,18 @@ void register_result(py::module_& module) {
         .def(py::pickle(
             [](const BedTemperatures& at) {
                 return py::make_tuple(at.sheath_c, at.bed_mean_c, at.edge_c, at.inner_c, at.wall_c,
-                                      at.lid_c);
+                                      at.lid_c, at.floor_c, at.floor_inner_c);
             },
             [](const py::tuple& state) {
                 const auto number = [&state](std::size_t i) { return state[i].cast<double>(); };
-                return BedTemperatures{number(0), number(1), number(2),
-                                       number(3), number(4), number(5)};
+                return BedTemperatures{.sheath_c = number(0),
+                                       .bed_mean_c = number(1),
+                                       .edge_c = number(2),
+                                       .inner_c = number(3),
+                                       .floor_inner_c = number(7),
+                                       .wall_c = number(4),
+                                       .lid_c = number(5),
+                                       .floor_c = number(6)};
             }));
 }
 

@@ -226,12 +226,23 @@ double Bed3d::floor_c() const {
     return hottest_c(2);
 }
 
-double Bed3d::wall_mean_c() const {
+double Bed3d::mean_c(int kind) const {
     double sum = 0.0;
+    double area_m2 = 0.0;
     for (const Outside& outside : outsides_) {
-        if (outside.kind == 0) sum += outside.area_m2 * outside.surface_k;
+        if (outside.kind != kind) continue;
+        sum += outside.area_m2 * outside.surface_k;
+        area_m2 += outside.area_m2;
     }
-    return 4.0 * sum / side_m2() - zero_c;
+    return sum / area_m2 - zero_c;
+}
+
+double Bed3d::wall_mean_c() const {
+    return mean_c(0);
+}
+
+double Bed3d::lid_mean_c() const {
+    return mean_c(1);
 }
 
 double Bed3d::stored_j() const {

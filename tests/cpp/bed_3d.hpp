@@ -50,6 +50,7 @@ class Bed3d {
     [[nodiscard]] double lid_c() const;        //!< hottest spot under the lid
     [[nodiscard]] double floor_c() const;      //!< hottest spot over the floor
     [[nodiscard]] double wall_mean_c() const;  //!< of the side wall
+    [[nodiscard]] double lid_mean_c() const;   //!< under the lid
     [[nodiscard]] double stored_j() const;     //!< since the start
     [[nodiscard]] double lost_j() const { return 4.0 * lost_j_; }
     [[nodiscard]] double supplied_j() const { return supplied_j_; }
@@ -78,6 +79,7 @@ class Bed3d {
     void lay_legs();
     void surface();
     [[nodiscard]] double hottest_c(int kind) const;
+    [[nodiscard]] double mean_c(int kind) const;
     void conduction_diagonal();
     double flux(Outside& outside, double theta, double& slope) const;
     /// Heat that leaves, put into the residual and the diagonal [W].

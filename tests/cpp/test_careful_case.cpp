@@ -35,6 +35,8 @@ Installation all_told() {
     store.vented = true;
     store.stands_on = heatmatch::StandsOn::concrete;
     store.element_height_mm = 100.0;
+    store.from_axis_mm = 0.0;
+    store.element_lies = false;
     store.vessel_bonded = true;
     store.sheath_bonded = true;
     return installation;
@@ -55,6 +57,8 @@ constexpr auto forgettable = std::to_array<Forgotten>({
     {"store.rods_packed", [](Installation& i) { i.store->rods_packed.reset(); }},
     {"store.stands_on", [](Installation& i) { i.store->stands_on.reset(); }},
     {"store.element_height_mm", [](Installation& i) { i.store->element_height_mm.reset(); }},
+    {"store.from_axis_mm", [](Installation& i) { i.store->from_axis_mm.reset(); }},
+    {"store.element_lies", [](Installation& i) { i.store->element_lies.reset(); }},
     {"store.vessel_bonded", [](Installation& i) { i.store->vessel_bonded.reset(); }},
     {"store.sheath_bonded", [](Installation& i) { i.store->sheath_bonded.reset(); }},
     {"site.frames_bonded", [](Installation& i) { i.site.frames_bonded.reset(); }},

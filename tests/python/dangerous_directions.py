@@ -227,6 +227,8 @@ FACTS = {
     "store/combustible_distance_mm": "",
     "store/stands_on": "",
     "store/element_height_mm": "",
+    "store/from_axis_mm": "",
+    "store/element_lies": "",
     "store/vessel_bonded": "",
     "store/sheath_bonded": "",
     "store/rods_packed": "",

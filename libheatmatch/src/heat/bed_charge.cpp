@@ -120,7 +120,7 @@ double beside_leg_k(const BedCharge& charge, const BedGeometry& geometry, const 
     return field_k(charge, geometry, bulk, distances, power_w);
 }
 
-/// What a spot stands over: of one day, and half again what the days before left at the edge, for
+/// What a spot stands over: of one day, and 1.8 times what the days before left at the edge, for
 /// floor and lid lose less than the wall (tests print what five days in three dimensions say).
 SpotBase spot_base(const BedCharge& charge, const BedGeometry& geometry, const BedBulk& bulk,
                    double power_w, double sheath_k) {
@@ -129,7 +129,7 @@ SpotBase spot_base(const BedCharge& charge, const BedGeometry& geometry, const B
     BedCharge today = charge;
     today.days = 1.0;
     base.edge_k = bulk_of(today, geometry, power_w).edge_k;
-    constexpr double left_at_spots = 1.5;
+    constexpr double left_at_spots = 1.8;
     base.before_k = left_at_spots * std::max(0.0, bulk.edge_k - base.edge_k);
     return base;
 }
@@ -176,13 +176,13 @@ BedTemperatures bed_temperatures(const BedCharge& charge, double power_w, bool w
             .floor_c = charge.shell.floor_surface_k(spots.floor_k, air_k) - zero_celsius_k};
 }
 
-double coldest_lid_c(const BedCharge& charge, double power_w) {
+double sensed_lid_c(const BedCharge& charge, double power_w) {
     check_bed_charge(charge, power_w);
     const BedGeometry geometry = bed_geometry(charge);
     const BedBulk bulk = bulk_of(charge, geometry, power_w);
     const double sheath_k = sheath_k_of(charge, geometry, bulk, power_w);
     const double rim_k =
-        rim_of_lid_k(charge, spot_base(charge, geometry, bulk, power_w, sheath_k), power_w);
+        sensed_lid_k(charge, spot_base(charge, geometry, bulk, power_w, sheath_k), power_w);
     return charge.shell.lid_surface_k(std::min(rim_k, bulk.edge_k), geometry.air_k) -
            zero_celsius_k;
 }

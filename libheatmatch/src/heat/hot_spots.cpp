@@ -217,13 +217,14 @@ StoreSpots store_spots(const BedCharge& charge, const SpotBase& base, double pow
             .floor_k = std::max(spots.floor_k, more.floor_k)};
 }
 
-double rim_of_lid_k(const BedCharge& charge, const SpotBase& base, double power_w) {
+double sensed_lid_k(const BedCharge& charge, const SpotBase& base, double power_w) {
     const SpotCase at{charge, base, power_w / charge.legs.heated_length_m()};
     const StoreShell& shell = charge.shell;
     std::optional<double> low_m = charge.legs.low_m;
     if (charge.legs.untold.height) low_m = heights_of(charge.legs, shell).front();
     const std::vector<LegSegment> segments = leg_segments(charge.legs, shell, low_m);
-    const double r = shell.radius_m;
+    constexpr double aside_share = 0.75;
+    const double r = aside_share * shell.radius_m;
     double coldest_k = std::max(base.sheath_k, base.edge_k);
     for (const auto& [x, y] : {std::pair{r, 0.0}, {-r, 0.0}, {0.0, r}, {0.0, -r}}) {
         const SurfaceSpot spot{.x_m = x, .y_m = y, .z_m = shell.height_m, .normal_z = -1.0};

@@ -30,11 +30,11 @@ struct SpotBase {
 
 /// Spots of a charge: over a share of the edge's rise, and by a form a little less than
 /// proportional. Shares, reach, power and factor were fitted to finite volumes in three dimensions
-/// (480 stores: floors and lids 4 % of the rise too cold to 24 % too hot, walls nothing to 23 %);
+/// (480 stores: floors and lids 4 % of the rise too cold to 24 % too hot, walls up to 23 %);
 /// other stores judge them (tests print it).
 [[nodiscard]] StoreSpots store_spots(const BedCharge& charge, const SpotBase& base, double power_w);
 
-/// The lid's inside at the rim, where legs are farthest from it [K].
-[[nodiscard]] double rim_of_lid_k(const BedCharge& charge, const SpotBase& base, double power_w);
+/// The lid's inside where it is coldest at three quarters of its radius: less than its mean [K].
+[[nodiscard]] double sensed_lid_k(const BedCharge& charge, const SpotBase& base, double power_w);
 
 }  // namespace heatmatch

@@ -14,7 +14,7 @@ namespace heatmatch {
 
 namespace {
 
-using Rule = boost::math::quadrature::gauss<double, 8>;
+using Rule = boost::math::quadrature::gauss<double, 10>;
 constexpr double nothing_comes = 3.5;  // erfc of it is 7e-7
 
 /// erfc of nothing to `nothing_comes` at even steps: spots ask for little else.

@@ -57,8 +57,9 @@ struct BulkTemperatures {
 };
 [[nodiscard]] BulkTemperatures bulk_only(const BedCharge& charge, double power_w);
 
-/// What a sensor somewhere on the lid has at least [°C]: a spot at the rim, far from the legs.
-[[nodiscard]] double coldest_lid_c(const BedCharge& charge, double power_w);
+/// What a limit on the lid is counted on to sense [°C]: less than the mean of the lid, for nobody
+/// tells that it lies over the legs (tests print by how much).
+[[nodiscard]] double sensed_lid_c(const BedCharge& charge, double power_w);
 
 /// A sheath of `sheath_c` in touching sand, where the sand has settled `gap_m` away: as hot again
 /// as it takes to cross that gap; a little much, for the sand's surface grows with the gap [°C].

@@ -41,7 +41,7 @@ double mean_wall_c(const BedCharge& charge, double wall_c) {
 /// What a sensor at that place of a bed has; the bulk alone tells bed and wall, at less cost.
 double sensed_c(const BedCharge& charge, SensedPlace place, double power_w) {
     if (place == SensedPlace::bed) return bulk_only(charge, power_w).bed_mean_c;
-    if (place == SensedPlace::lid) return coldest_lid_c(charge, power_w);
+    if (place == SensedPlace::lid) return sensed_lid_c(charge, power_w);
     return mean_wall_c(charge, bulk_only(charge, power_w).wall_c);
 }
 
