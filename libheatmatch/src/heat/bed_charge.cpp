@@ -120,8 +120,7 @@ double beside_leg_k(const BedCharge& charge, const BedGeometry& geometry, const 
     return field_k(charge, geometry, bulk, distances, power_w);
 }
 
-/// What a spot stands over: of one day, and 1.8 times what the days before left at the edge, for
-/// floor and lid lose less than the wall (tests print what five days in three dimensions say).
+/// What a spot stands over: of one day, and what the days before left at the edge.
 SpotBase spot_base(const BedCharge& charge, const BedGeometry& geometry, const BedBulk& bulk,
                    double power_w, double sheath_k) {
     SpotBase base{.edge_k = bulk.edge_k, .sheath_k = sheath_k};
@@ -129,8 +128,7 @@ SpotBase spot_base(const BedCharge& charge, const BedGeometry& geometry, const B
     BedCharge today = charge;
     today.days = 1.0;
     base.edge_k = bulk_of(today, geometry, power_w).edge_k;
-    constexpr double left_at_spots = 1.8;
-    base.before_k = left_at_spots * std::max(0.0, bulk.edge_k - base.edge_k);
+    base.before_k = std::max(0.0, bulk.edge_k - base.edge_k);
     return base;
 }
 

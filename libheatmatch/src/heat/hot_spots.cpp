@@ -67,6 +67,7 @@ struct FaceFit {
     double sink_share = 0.0;
     double factor = 0.0;  //!< `factor form^(1 - less)`
     double less = 0.0;
+    double left = 0.0;  //!< of what days before left at the edge: floor and lid lose less of it
     double mirror = 0.0;
 };
 constexpr FaceFit level_fit{.base_share = 0.092,
@@ -74,13 +75,15 @@ constexpr FaceFit level_fit{.base_share = 0.092,
                             .reach_radii = 2.53,
                             .sink_share = 0.60,
                             .factor = 0.913,
-                            .less = 0.06};
+                            .less = 0.06,
+                            .left = 1.8};
 constexpr FaceFit wall_fit{.base_share = 0.062,
                            .hot_share = 0.71,
                            .reach_radii = 3.17,
                            .sink_share = 0.49,
                            .factor = 0.975,
                            .less = 0.084,
+                           .left = 1.3,
                            .mirror = 0.605};
 
 /// A charge and what its legs give.
@@ -119,7 +122,8 @@ double hottest_spot_k(const SpotCase& at, std::span<const LegSegment> legs,
     const StoreShell& shell = charge.shell;
     const Conductivity& conductivity = charge.fill.conductivity;
     const double air_k = charge.air_c + zero_celsius_k;
-    const double base_k = air_k + fit.base_share * (at.base.edge_k - air_k) + at.base.before_k;
+    const double base_k =
+        air_k + fit.base_share * (at.base.edge_k - air_k) + fit.left * at.base.before_k;
     const double hot_k = std::max(base_k, air_k + fit.hot_share * (at.base.sheath_k - air_k));
     const double diffusivity =
         conductivity.mean(base_k, hot_k) / charge.fill.mean_capacity_j_m3k(base_k, hot_k);
@@ -155,7 +159,7 @@ double hottest_spot_k(const SpotCase& at, std::span<const LegSegment> legs,
 
 /// Legs one way, as near to the faces as told, or as plausible.
 LegLayout aside(LegLayout legs, const StoreShell& shell) {
-    if (!legs.untold.aside) return legs;
+    if (!legs.unstated.aside) return legs;
     const double sideways_m = legs.room_aside_m(shell, clear_m);
     for (LegLayout::Leg& leg : legs.legs) leg.x_m += sideways_m;
     const double half_m = shell.round ? shell.radius_m : 0.5 * shell.length_m;
@@ -165,7 +169,7 @@ LegLayout aside(LegLayout legs, const StoreShell& shell) {
 
 /// Low and high ends that are plausible, or the one that was told.
 std::vector<std::optional<double>> heights_of(const LegLayout& legs, const StoreShell& shell) {
-    if (!legs.untold.height) return {legs.low_m};
+    if (!legs.unstated.height) return {legs.low_m};
     return {std::min(clear_m, 0.5 * free_height_m(legs, shell)), under_lid_m(legs, shell)};
 }
 
@@ -207,7 +211,7 @@ StoreSpots spots_one_way(const SpotCase& at, const LegLayout& legs) {
 StoreSpots store_spots(const BedCharge& charge, const SpotBase& base, double power_w) {
     const SpotCase at{charge, base, power_w / charge.legs.heated_length_m()};
     StoreSpots spots = spots_one_way(at, charge.legs);
-    if (!charge.legs.untold.way) return spots;
+    if (!charge.legs.unstated.way) return spots;
     LegLayout other = charge.legs;
     other.lies = !other.lies;
     if (!(other.lies ? other.may_lie(charge.shell) : other.may_stand(charge.shell))) return spots;
@@ -221,7 +225,7 @@ double sensed_lid_k(const BedCharge& charge, const SpotBase& base, double power_
     const SpotCase at{charge, base, power_w / charge.legs.heated_length_m()};
     const StoreShell& shell = charge.shell;
     std::optional<double> low_m = charge.legs.low_m;
-    if (charge.legs.untold.height) low_m = heights_of(charge.legs, shell).front();
+    if (charge.legs.unstated.height) low_m = heights_of(charge.legs, shell).front();
     const std::vector<LegSegment> segments = leg_segments(charge.legs, shell, low_m);
     constexpr double aside_share = 0.75;
     const double r = aside_share * shell.radius_m;

@@ -12,12 +12,12 @@ namespace heatmatch {
 
 /// What nobody told of where legs are: then spots are judged with legs as near to each face as they
 /// may plausibly be, 20 mm (from memory), and standing or lying, whichever is hotter.
-struct UntoldPlaces {
+struct UnstatedPlaces {
     bool height = false;  //!< how far up
     bool aside = false;   //!< how far from the middle
     bool way = false;     //!< standing or lying
 
-    friend bool operator==(const UntoldPlaces&, const UntoldPlaces&) = default;
+    friend bool operator==(const UnstatedPlaces&, const UnstatedPlaces&) = default;
 };
 
 /// Where the heated legs of a bank lie, seen along them. Legs of one element stand in a row, the
@@ -35,7 +35,7 @@ struct LegLayout {
                                     //!< centred [m]
     bool lies = false;              //!< flat, x sideways and y upward; else they stand
     double aside_m = 0.0;           //!< the middle of all from the axis [m]
-    UntoldPlaces untold{};
+    UnstatedPlaces unstated{};
     Sentence misfit{};                     //!< why it does not fit the store; empty: it fits
     std::vector<double> from_hottest_m{};  //!< distances_m(), once known
     std::vector<Assumption> assumed{};

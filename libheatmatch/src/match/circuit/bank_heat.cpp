@@ -204,7 +204,7 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
         StoreCharge charge = charge_of(filled, stagnation);
         charge.moist = moist;
         BedCharge made = bed_charge(filled.medium, filled.store, element, elements, charge, end);
-        made.legs.untold = filled.untold;
+        made.legs.unstated = filled.unstated;
         made.wall_concentration = made.legs.wall_concentration(made.shell);
         return made;
     };

@@ -66,7 +66,7 @@ void place_string_protection(Circuit& circuit, CarefulFill& fill) {
 }
 
 /// Legs whose place nobody told may be as near to each face as plausible, standing or lying.
-UntoldPlaces untold_places(const Store& store, CarefulFill& fill) {
+UnstatedPlaces unstated_places(const Store& store, CarefulFill& fill) {
     const auto takes = [&fill](const char* field) { return fill.takes({"store", field}); };
     return {.height = !store.element_height_mm && takes("element_height_mm"),
             .aside = !store.from_axis_mm && takes("from_axis_mm"),
@@ -74,17 +74,17 @@ UntoldPlaces untold_places(const Store& store, CarefulFill& fill) {
 }
 
 /// The heat of a bank in a store that somebody knows more about.
-std::shared_ptr<const BankHeat> heat_in(const Store& store, const UntoldPlaces& untold,
+std::shared_ptr<const BankHeat> heat_in(const Store& store, const UnstatedPlaces& unstated,
                                         const Circuit& circuit) {
     const BankHeat& heat = *circuit.heat;
     auto filled = std::make_shared<FilledStore>(*heat.store);
     filled->store = store;
-    filled->untold = untold;
+    filled->unstated = unstated;
     const double air_c = store.air_c.value_or(filled->air_c);
     const double hours = store.charge_hours.value_or(filled->charge_hours);
     if (air_c != filled->air_c || hours != filled->charge_hours ||
         store.moist != heat.store->store.moist || store.stands_on != heat.store->store.stands_on ||
-        untold != heat.store->untold) {
+        unstated != heat.store->unstated) {
         filled->hottest_air_c = std::max(filled->hottest_air_c, air_c);
         filled->air_c = air_c;
         filled->charge_hours = hours;
@@ -139,10 +139,10 @@ CarefulCase careful_case(const Circuit& circuit, const Site& site, const Unstate
     if (circuit.heat && circuit.heat->store) {
         Store store = circuit.heat->store->store;
         const bool filled = fill("store", store_fields(), &store);
-        const UntoldPlaces untold =
-            circuit.heat->liquid ? UntoldPlaces{} : untold_places(store, fill);
-        if (filled || untold != UntoldPlaces{}) {
-            made.circuit.heat = heat_in(store, untold, circuit);
+        const UnstatedPlaces unstated =
+            circuit.heat->liquid ? UnstatedPlaces{} : unstated_places(store, fill);
+        if (filled || unstated != UnstatedPlaces{}) {
+            made.circuit.heat = heat_in(store, unstated, circuit);
         }
     }
     made.facts = std::move(fill.facts);

@@ -17,7 +17,7 @@ struct FilledStore {
     double charge_hours = 6.0;    //!< of bright sun a day [h]
     double air_c = 30.0;          //!< around it on a bright day of the season [°C]
     double hottest_air_c = 40.0;  //!< the same in high summer [°C]
-    UntoldPlaces untold{};        //!< where legs count as near to each face
+    UnstatedPlaces unstated{};    //!< where legs count as near to each face
     std::vector<Assumption> assumed{};
 
     friend bool operator==(const FilledStore&, const FilledStore&) = default;
