@@ -83,6 +83,12 @@ class StorePlace(Choice):
     IN_SPACE = "in space"
     OUTSIDE = "outside"
 
+class StandsOn(Choice):
+    WOOD = "wood"
+    CONCRETE = "concrete"
+    SOIL = "soil"
+    METAL_LEGS = "metal legs"
+
 class StoreTerminals(Choice):
     BURIED = "buried"
     BOX_OUTSIDE = "box outside"

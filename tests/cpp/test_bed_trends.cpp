@@ -117,7 +117,9 @@ TEST_CASE("temperatures fall from the sheath to the bed, its edge and the air") 
         CHECK(at.wall_c <= at.sheath_c);
         CHECK(at.lid_c >= each.air_c);
         CHECK(at.lid_c <= at.sheath_c);
-        if (!each.insulated) CHECK(at.wall_c >= at.edge_c - 1e-9);
+        // The mean of wall, lid and floor is that of a bulk in which heat has spread: hotter,
+        // early, than the wall in three dimensions, which the wall's own spot is held to.
+        CHECK(at.inner_c >= at.edge_c - 1e-9);
     }
 }
 

@@ -163,7 +163,7 @@ BedTemperatures bed_temperatures(const BedCharge& charge, double power_w, bool w
         spots = store_spots(charge, spot_base(charge, geometry, bulk, power_w, sheath_k), power_w);
     }
     spots.wall_k = std::min(sheath_k, spots.wall_k);
-    const double inner_k = std::max({spots.wall_k, spots.lid_k, spots.floor_k});
+    const double inner_k = std::max({spots.wall_k, spots.lid_k, spots.floor_k, bulk.edge_k});
     return {.sheath_c = sheath_k - zero_celsius_k,
             .bed_mean_c = bulk.bed_k - zero_celsius_k,
             .edge_c = bulk.edge_k - zero_celsius_k,
