@@ -164,8 +164,8 @@ void add_store(Installation& yard, Dice& dice, bool wet) {
     store.moist = dice.coin();
     store.vented = dice.coin();
     store.combustible_distance_mm = dice.between(0.0, 1500.0);
-    store.element_height_mm = dice.between(20.0, 120.0);
     // Of the same throw: the yards that follow stay what they were.
+    store.element_height_mm = 20.0 + *store.combustible_distance_mm / 15.0;
     store.from_axis_mm = 0.1 * (*store.element_height_mm - 20.0);
     store.element_lies = *store.element_height_mm > 70.0;
     store.stands_on = *store.element_height_mm > 45.0 ? heatmatch::StandsOn::wood
