@@ -176,6 +176,7 @@ void add_store(Installation& yard, Dice& dice, bool wet) {
     store.vessel = dice.one_of(materials);
     store.liner = dice.one_of(materials);
     store.lagging = dice.one_of(materials);
+    store.vessel_mm = 0.8;
     store.lagging_mm = 100.0;  // the careful end: what is found from the wall's loss is less
     store.element_covered = dice.coin();
     store.vessel_bonded = dice.coin();

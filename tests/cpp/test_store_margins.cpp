@@ -73,7 +73,9 @@ TEST_CASE("wood beside a wall above 65 °C is a caution below its limit") {
         const Severity expected = *wood.value > 75.0   ? Severity::danger
                                   : *wood.value > 65.0 ? Severity::caution
                                                        : Severity::none;
-        CHECK(wood.severity == expected);
+        // Too hot only with nothing taken out: a warning.
+        const bool later = contains(wood.sentence(), "more than wood stands");
+        CHECK(wood.severity == (later ? std::max(expected, Severity::warning) : expected));
         if (expected != Severity::caution) continue;
         ++cautions;
         CHECK(contains(wood.sentence(), "65 °C leaves little for error"));

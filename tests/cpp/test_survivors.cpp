@@ -106,8 +106,8 @@ TEST_CASE("wall and lid take the hottest of low, typical and high conductivity")
         lid_at_low += low.lid_c > std::max(typical.lid_c, high.lid_c) ? 1 : 0;
         wall_at_high += high.wall_c > std::max(typical.wall_c, low.wall_c) ? 1 : 0;
         CHECK(point.stagnation_wall_c ==
-              std::max(heatmatch::bulk_only(heat.stagnant, power_w).wall_c,
-                       heatmatch::bulk_only(heat.stagnant_out, power_w).wall_c));
+              std::max(heatmatch::bed_temperatures(heat.stagnant, power_w).wall_c,
+                       heatmatch::bed_temperatures(heat.stagnant_out, power_w).wall_c));
     }
     CHECK(lid_at_low > 0);
     CHECK(wall_at_high > 0);

@@ -211,6 +211,12 @@ ROWS = (
 )
 
 
+STORE_FACTS = (
+    "charge_hours air_c vented moist combustible_distance_mm stands_on element_height_mm "
+    "from_axis_mm element_lies vessel_bonded sheath_bonded rods_packed element_covered vessel "
+    "liner lagging lagging_mm "
+)
+
 # What a yard may leave out; its values lie between the usual and the careful one. Not a wire's own
 # amperes (a maker may print less than the code) nor a cold length (no end is careful for all).
 FACTS = {
@@ -220,23 +226,7 @@ FACTS = {
     "site/array_on": "",
     "site/earthing": "",
     "site/code": "",
-    "store/charge_hours": "",
-    "store/air_c": "",
-    "store/vented": "",
-    "store/moist": "",
-    "store/combustible_distance_mm": "",
-    "store/stands_on": "",
-    "store/element_height_mm": "",
-    "store/from_axis_mm": "",
-    "store/element_lies": "",
-    "store/vessel_bonded": "",
-    "store/sheath_bonded": "",
-    "store/rods_packed": "",
-    "store/element_covered": "",
-    "store/vessel": "",
-    "store/liner": "",
-    "store/lagging": "",
-    "store/lagging_mm": "",
+    **{f"store/{name}": "" for name in STORE_FACTS.split()},
     "runs/*/connector": "",
     "runs/*/inside": "",
     "runs/*/surroundings/air_c": "",

@@ -142,17 +142,14 @@ def _store(draw: st.DrawFn, parts: Yard, wet_element: bool) -> Yard:
         "charge_hours": draw(numbers(3, 10)),
         "air_c": draw(numbers(30, 45)),
         "terminals": draw(st.sampled_from(("through wall", "box outside", "buried"))),
-        "moist": False,
         "vented": draw(st.booleans()),
         "loss_factor": draw(numbers(0.8, 1.3)),
         "combustible_distance_mm": draw(st.sampled_from((0, 50, 300, 900, 1500))),
         "stands_on": draw(st.sampled_from(("wood", "concrete", "soil", "metal legs"))),
         "element_height_mm": draw(numbers(20, 120)),
-        "from_axis_mm": draw(numbers(0, 10)),
-        "element_lies": draw(st.booleans()),
     }
-    if draw(st.booleans()):
-        store["side_u_w_m2k"] = draw(numbers(0.3, 6))
+    store.update(moist=False, from_axis_mm=draw(numbers(0, 10)), element_lies=draw(st.booleans()))
+    store |= {"side_u_w_m2k": draw(numbers(0.3, 6))} if draw(st.booleans()) else {}
     return store
 
 
