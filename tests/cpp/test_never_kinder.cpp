@@ -38,14 +38,15 @@ bool is_unknown(const Value& value) {
 
 /// What is kinder in `after`, one line each; only `names`, all where that is empty.
 std::string what_is_kinder(const YardVerdicts& before, const YardVerdicts& after, bool likely,
-                           const std::vector<std::string_view>& names = {}) {
+                           const std::vector<std::string_view>& names = {}, double slack = 0.0) {
     std::string told;
     for (const auto& [key, was] : before) {
         const bool asked =
             names.empty() || std::find(names.begin(), names.end(), key.first) != names.end();
         if (!asked) continue;
         const auto now = after.find(key);
-        const std::string how = now == after.end() ? "is gone" : kinder(was, now->second, likely);
+        const std::string how =
+            now == after.end() ? "is gone" : kinder(was, now->second, likely, slack);
         if (!how.empty()) told += key.first + " of " + key.second + ": " + how + "\n";
     }
     return told;
@@ -111,7 +112,8 @@ void check_directions(const std::vector<YardDirection>& directions, Dice& dice, 
         direction.move(worse, dice.between(0.05, 1.0));
         const auto found = judge_yard(worse);
         if (!found) continue;
-        const std::string wrong = what_is_kinder(told, *found, true, direction.margins);
+        const std::string wrong =
+            what_is_kinder(told, *found, true, direction.margins, direction.slack);
         CHECK_MESSAGE(wrong.empty(), direction.what << ":\n" << wrong);
         for (std::string_view margin : direction.margins) {
             for (const auto& [key, was] : told) {

@@ -12,6 +12,8 @@ struct YardDirection {
     std::string_view what{};
     std::vector<std::string_view> margins{};
     void (*move)(heatmatch::Installation& yard, double share) = nullptr;  //!< share of 0 to 1
+    /// Of headroom: what a smaller effect the other way, which the model has too, may give back.
+    double slack = 0.0;
 };
 
 /// Of the sun, the panels and their hook-up, and of wires, joints and devices.

@@ -47,7 +47,8 @@ std::vector<YardDirection> of_elements() {
         {"shorter heated length", all_of({in_the_bed, {"survivor sheath"}}),
          [](Installation& y, double s) { lessen(element(y).heated_length_mm, 0.6, s); }},
         {"shorter cold length", at_the_end,
-         [](Installation& y, double s) { lessen(element(y).cold_length_mm, 0.4, s); }},
+         [](Installation& y, double s) { lessen(element(y).cold_length_mm, 0.4, s); },
+         0.01},  // a shorter pin has fewer ohms
         {"terminals for less heat",
          {"terminal temperature"},
          [](Installation& y, double s) { lessen(element(y).terminal_limit_c, 0.4, s); }},
@@ -84,7 +85,8 @@ std::vector<YardDirection> of_stores() {
          [](Installation& y, double s) { lessen(fill(y).k20_low_w_mk, 0.5, s); }},
         {"fill that conducts more",
          {"wall and lid", "touch temperature"},
-         [](Installation& y, double s) { lessen(fill(y).k20_high_w_mk, 2.0, s); }},
+         [](Installation& y, double s) { lessen(fill(y).k20_high_w_mk, 2.0, s); },
+         0.015},  // a spot beside a leg has its peak between the ends
         {"warmer air", all_of({by_kept_heat, {"touch temperature"}}),
          [](Installation& y, double s) { *y.store->air_c += 25.0 * s; }},
         {"longer charge",
@@ -107,7 +109,8 @@ std::vector<YardDirection> of_stores() {
         {"stones that are larger", in_the_bed,
          [](Installation& y, double s) {
              if (fill(y).stone_mm) *fill(y).stone_mm *= 1.0 + 2.0 * s;
-         }},
+         },
+         0.02},  // the wider gap meets more surface
         {"rods not packed", in_the_bed,
          [](Installation& y, double) { y.store->rods_packed = false; }},
         {"closed vessel",

@@ -41,12 +41,14 @@ std::optional<YardVerdicts> judge_yard(const heatmatch::Installation& yard) {
     return found;
 }
 
-std::string kinder(const YardVerdict& before, const YardVerdict& after, bool likely) {
+std::string kinder(const YardVerdict& before, const YardVerdict& after, bool likely, double slack) {
+    const bool known = before.headroom && after.headroom && before.unit == after.unit;
+    if (slack > 0.0 && known && *after.headroom <= *before.headroom + slack) return "";
     if (after.worst < before.worst) return change_of("worst", before.worst, after.worst);
     if (likely && after.likely < before.likely) {
         return change_of("likely", before.likely, after.likely);
     }
-    if (!before.headroom || !after.headroom || before.unit != after.unit) return "";
+    if (!known) return "";
     if (clipped(*after.headroom) > clipped(*before.headroom) + noise) {
         return change_of("headroom", *before.headroom, *after.headroom);
     }

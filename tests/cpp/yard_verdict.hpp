@@ -25,8 +25,10 @@ using YardVerdicts = std::map<std::pair<std::string, std::string>, YardVerdict>;
 /// Every margin of the circuit that stands; nothing where the library refuses the installation.
 [[nodiscard]] std::optional<YardVerdicts> judge_yard(const heatmatch::Installation& yard);
 
-/// How a margin became kinder; empty if it did not. Its likely severity counts where asked for.
-[[nodiscard]] std::string kinder(const YardVerdict& before, const YardVerdict& after, bool likely);
+/// How a margin became kinder; empty if it did not, or by no more than `slack` of its headroom. Its
+/// likely severity counts where asked for.
+[[nodiscard]] std::string kinder(const YardVerdict& before, const YardVerdict& after, bool likely,
+                                 double slack = 0.0);
 
 /// The same margin with a sign error: good for bad, headroom turned over.
 [[nodiscard]] YardVerdict turned_over(const YardVerdict& verdict);

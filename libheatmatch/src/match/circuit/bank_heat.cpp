@@ -1,6 +1,7 @@
 #include "heatmatch/match/circuit/bank_heat.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
 #include <limits>
 #include <utility>
@@ -11,6 +12,7 @@ namespace heatmatch {
 
 namespace {
 
+constexpr double room_k = 293.15;
 constexpr double most_bank_w = 1e6;  // beyond it every liquid boils
 // Near the worst of all gaps: a narrower one conducts, a wider one has more surface of sand.
 constexpr double settled_gap_m = 0.0007;
@@ -26,6 +28,40 @@ StoreCharge charge_of(const FilledStore& store, bool stagnation) {
     return {.hours = store.charge_hours,
             .air_c = stagnation ? store.hottest_air_c : store.air_c,
             .days = stagnation ? stagnation_days : bright_days};
+}
+
+/// Temperatures of a bed at its three conductivities, and which those are.
+struct BedEnds {
+    const BedTemperatures& low;
+    const BedTemperatures& typical;
+    const BedTemperatures& high;
+    double ln_typical = 0.0;  //!< over the low one
+    double ln_high = 0.0;
+
+    /// The hottest a place may be between them. A fill that conducts more carries more heat to a
+    /// face and spreads it there: spots have a peak between, that of the parabola in ln k.
+    [[nodiscard]] double hottest_c(double BedTemperatures::*place) const {
+        const double ends_c = std::max({low.*place, typical.*place, high.*place});
+        constexpr double same = 1e-3;
+        if (ln_typical < same || ln_high - ln_typical < same) return ends_c;
+        const double first = (typical.*place - low.*place) / ln_typical;
+        const double second = (high.*place - typical.*place) / (ln_high - ln_typical);
+        const double curvature = (second - first) / ln_high;
+        if (!(curvature < 0.0)) return ends_c;
+        // T = T_low + (x - 0) first + x (x - ln_typical) curvature, x = ln(k/k_low)
+        const double peak = 0.5 * (ln_typical - first / curvature);
+        if (!(peak > 0.0 && peak < ln_high)) return ends_c;
+        return std::max(ends_c, low.*place + peak * (first + (peak - ln_typical) * curvature));
+    }
+};
+
+BedEnds bed_ends(const BankHeat& heat, const BedTemperatures& low, const BedTemperatures& typical,
+                 const BedTemperatures& high) {
+    const auto ln_k = [&](const BedCharge& charge) {
+        return std::log(charge.fill.conductivity.at(room_k));
+    };
+    const double ln_low = ln_k(heat.careful);
+    return {low, typical, high, ln_k(heat.likely) - ln_low, ln_k(heat.conducting) - ln_low};
 }
 
 HeatPoint at_in_liquid(const BankHeat& heat, double element_w) {
@@ -86,7 +122,10 @@ HeatPoint BankHeat::at(double element_w) const {
     const BedTemperatures typical = bed_temperatures(likely, power_w);
     const BedTemperatures high = bed_temperatures(conducting, power_w);
     const BedTemperatures late = bed_temperatures(stagnant, power_w);
+    const BedTemperatures late_typical = bed_temperatures(stagnant_likely, power_w);
     const BedTemperatures late_out = bed_temperatures(stagnant_out, power_w);
+    const BedEnds now = bed_ends(*this, low, typical, high);
+    const BedEnds later = bed_ends(*this, late, late_typical, late_out);
     HeatPoint point{.w_per_cm = w_per_m / 100.0,
                     .sheath_c = verdict_c(low.sheath_c, careful.air_c),
                     .sheath_band = {.low_c = high.sheath_c,
@@ -95,17 +134,17 @@ HeatPoint BankHeat::at(double element_w) const {
                     .void_c = settled_sheath_c(
                         careful, power_w, verdict_c(low.sheath_c, careful.air_c), settled_gap_m),
                     .bed_mean_c = typical.bed_mean_c,
-                    .wall_c = std::max({low.wall_c, typical.wall_c, high.wall_c}),
-                    .lid_c = std::max({low.lid_c, typical.lid_c, high.lid_c}),
-                    .floor_c = std::max({low.floor_c, typical.floor_c, high.floor_c}),
-                    .inner_c = std::max({low.inner_c, typical.inner_c, high.inner_c}),
+                    .wall_c = now.hottest_c(&BedTemperatures::wall_c),
+                    .lid_c = now.hottest_c(&BedTemperatures::lid_c),
+                    .floor_c = now.hottest_c(&BedTemperatures::floor_c),
+                    .inner_c = now.hottest_c(&BedTemperatures::inner_c),
                     .stagnation_sheath_c = verdict_c(late.sheath_c, stagnant.air_c),
                     .stagnation_least_c = late_out.sheath_c,
-                    .stagnation_wall_c = std::max(late.wall_c, late_out.wall_c),
-                    .stagnation_inner_c = std::max(late.inner_c, late_out.inner_c),
-                    .stagnation_lid_c = std::max(late.lid_c, late_out.lid_c),
-                    .stagnation_floor_c = std::max(late.floor_c, late_out.floor_c),
-                    .stagnation_bottom_c = std::max(late.floor_inner_c, late_out.floor_inner_c)};
+                    .stagnation_wall_c = later.hottest_c(&BedTemperatures::wall_c),
+                    .stagnation_inner_c = later.hottest_c(&BedTemperatures::inner_c),
+                    .stagnation_lid_c = later.hottest_c(&BedTemperatures::lid_c),
+                    .stagnation_floor_c = later.hottest_c(&BedTemperatures::floor_c),
+                    .stagnation_bottom_c = later.hottest_c(&BedTemperatures::floor_inner_c)};
     if (careful.gap_m > 0.0) {
         BedCharge touching = careful;
         touching.gap_m = 0.0;
@@ -212,6 +251,7 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
     heat->likely = charged(false, ConductivityEnd::typical);
     heat->conducting = charged(false, ConductivityEnd::high);
     heat->stagnant = charged(true, ConductivityEnd::low);
+    heat->stagnant_likely = charged(true, ConductivityEnd::typical);
     heat->stagnant_out = charged(true, ConductivityEnd::high);
     if (filled.store.moist.value_or(false) && filled.medium.moist_k_w_mk) {
         heat->moist = charged(false, ConductivityEnd::typical, true);

@@ -13,7 +13,7 @@
 
 namespace heatmatch {
 
-/// How hot a bank makes its store at one power. Judged values take their worst end of what is not
+/// How hot a bank makes its store at one power. Judged values take the worst of what is not
 /// known of the fill, and the closed form's error where a sheath is judged.
 struct HeatPoint {
     double w_per_cm = 0.0;             //!< of heated length
@@ -23,7 +23,7 @@ struct HeatPoint {
     double coil_c = 0.0;               //!< of the judged sheath
     double void_c = 0.0;               //!< of a sheath that sand has settled away from
     double bed_mean_c = 0.0;           //!< typical bulk
-    double wall_c = 0.0;               //!< hottest spot of the outer wall, high conductivity
+    double wall_c = 0.0;               //!< hottest spot of the outer wall
     double lid_c = 0.0;                //!< outer surface of the lid
     double floor_c = 0.0;              //!< of what it stands on, at the hottest spot
     double inner_c = 0.0;              //!< hottest spot where the fill meets wall, lid or floor
@@ -53,6 +53,7 @@ struct BankHeat {
     BedCharge likely{};                         //!< typical
     BedCharge conducting{};                     //!< high
     BedCharge stagnant{};                       //!< low, fourteen days in the hottest air
+    BedCharge stagnant_likely{};                //!< typical, the same
     BedCharge stagnant_out{};                   //!< high, the same
     std::optional<BedCharge> moist{};           //!< typical, of a bed that was put in damp
     std::optional<BedCharge> moist_careful{};   //!< low, the same
