@@ -14,7 +14,7 @@ namespace {
 
 /// The demo's store on something, its rods so far over the floor.
 Margin floor_at(const std::optional<StandsOn>& on, const std::optional<double>& height_mm,
-                heatmatch::StoreMaterial vessel = heatmatch::StoreMaterial::steel) {
+                std::optional<heatmatch::StoreMaterial> vessel = heatmatch::StoreMaterial::steel) {
     Installation installation = demo();
     installation.store->stands_on = on;
     installation.store->element_height_mm = height_mm;
@@ -55,4 +55,7 @@ TEST_CASE("a bottom on legs burns a hand, and a vessel that stands less than its
         floor_at(StandsOn::concrete, 10.0, heatmatch::StoreMaterial::polyethylene);
     CHECK(plastic.severity == Severity::warning);
     CHECK(contains(plastic.sentence(), "stands 60"));
+    const Margin unknown = floor_at(StandsOn::concrete, 10.0, std::nullopt);
+    CHECK(unknown.severity == Severity::warning);
+    CHECK(unknown.missing == std::vector<std::string>{"store.vessel"});
 }

@@ -48,7 +48,7 @@ std::vector<YardDirection> of_elements() {
          [](Installation& y, double s) { lessen(element(y).heated_length_mm, 0.6, s); }},
         {"shorter cold length", at_the_end,
          [](Installation& y, double s) { lessen(element(y).cold_length_mm, 0.4, s); },
-         0.01},  // a shorter pin has fewer ohms
+         0.03},  // a shorter pin has fewer ohms
         {"terminals for less heat",
          {"terminal temperature"},
          [](Installation& y, double s) { lessen(element(y).terminal_limit_c, 0.4, s); }},
@@ -86,7 +86,7 @@ std::vector<YardDirection> of_stores() {
         {"fill that conducts more",
          {"wall and lid", "touch temperature"},
          [](Installation& y, double s) { lessen(fill(y).k20_high_w_mk, 2.0, s); },
-         0.015},  // a spot beside a leg has its peak between the ends
+         0.04},  // a spot beside a leg has its peak between the ends
         {"warmer air", all_of({by_kept_heat, {"touch temperature"}}),
          [](Installation& y, double s) { *y.store->air_c += 25.0 * s; }},
         {"longer charge",

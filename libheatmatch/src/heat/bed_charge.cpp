@@ -120,10 +120,16 @@ double beside_leg_k(const BedCharge& charge, const BedGeometry& geometry, const 
     return field_k(charge, geometry, bulk, distances, power_w);
 }
 
-/// What a spot stands over: of one day, and what the days before left at the edge.
+/// What a spot stands over: of one day, and what the days before left at the edge. Air between rod
+/// and fill makes the rod hotter, not the fill.
 SpotBase spot_base(const BedCharge& charge, const BedGeometry& geometry, const BedBulk& bulk,
                    double power_w, double sheath_k) {
     SpotBase base{.edge_k = bulk.edge_k, .sheath_k = sheath_k};
+    if (charge.gap_m > 0.0) {
+        BedCharge touching = charge;
+        touching.gap_m = 0.0;
+        base.sheath_k = sheath_k_of(touching, bed_geometry(touching), bulk, power_w);
+    }
     if (charge.days <= 1.0) return base;
     BedCharge today = charge;
     today.days = 1.0;

@@ -60,6 +60,15 @@ std::span<const MaterialLimit> material_limits() {
     return material_rows;
 }
 
+double least_years_c() {
+    static const double least_c =
+        std::min_element(
+            material_rows.begin(), material_rows.end(),
+            [](const MaterialLimit& a, const MaterialLimit& b) { return a.years_c < b.years_c; })
+            ->years_c;
+    return least_c;
+}
+
 const MaterialLimit* find_material_limit(StoreMaterial material) {
     const auto* const found =
         std::find_if(material_rows.begin(), material_rows.end(),

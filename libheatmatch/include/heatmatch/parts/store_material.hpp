@@ -113,6 +113,9 @@ struct MaterialLimit {
 /// @cite stainless-oxidation @cite babrauskas-2007 @cite from-memory
 [[nodiscard]] std::span<const MaterialLimit> material_limits();
 
+/// The least that any of them withstands for years [°C]: what is not stated may be of it.
+[[nodiscard]] double least_years_c();
+
 /// The row of a material; null for `none`.
 [[nodiscard]] const MaterialLimit* find_material_limit(StoreMaterial material);
 

@@ -33,7 +33,15 @@ void judge_bottom(Margin& margin, const Store& store, double bottom_c) {
         margin.severity = std::max(margin.severity, Severity::caution);
         add(margin, say<"floor.touch">(bottom, with<"burns">(burns_c, unit::celsius)));
     }
-    const MaterialLimit* const limit = store.vessel ? find_material_limit(*store.vessel) : nullptr;
+    if (!store.vessel) {
+        const double least_c = least_years_c();
+        if (bottom_c <= least_c) return;
+        margin.severity = std::max(margin.severity, Severity::warning);
+        margin.missing.emplace_back("store.vessel");
+        add(margin, say<"floor.vessel_unknown">(bottom, with<"least">(least_c, unit::celsius)));
+        return;
+    }
+    const MaterialLimit* const limit = find_material_limit(*store.vessel);
     if (limit == nullptr || bottom_c <= limit->years_c) return;
     margin.severity = std::max(margin.severity, Severity::warning);
     add(margin, say<"floor.vessel">(bottom, with<"material">(text_of_choice(*store.vessel)),

@@ -44,7 +44,7 @@ Margin of_layer(const StoreView& view, const Layer& layer) {
 
 Margin untold(const StoreView& view, const Layer& layer, Sentence why, const char* missing) {
     Margin margin = of_layer(view, layer);
-    margin.consequence = Severity::warning;
+    if (view.point.stagnation_inner_c <= least_years_c()) margin.consequence = Severity::warning;
     margin.said = std::move(why);
     margin.missing = {missing};
     return margin;
@@ -105,12 +105,6 @@ Margin layer_margin(const StoreView& view, const Layer& layer, bool limited) {
     return margin;
 }
 
-bool is_told(const Circuit& circuit, const Layer& layer) {
-    if (!circuit.heat || !circuit.heat->store) return false;
-    const std::optional<StoreMaterial>& material = circuit.heat->store->store.*layer.material;
-    return material && find_material_limit(*material) != nullptr;
-}
-
 }  // namespace
 
 std::vector<Margin> material_margins(const Circuit& circuit, const std::optional<HeatPoint>& point,
@@ -120,7 +114,6 @@ std::vector<Margin> material_margins(const Circuit& circuit, const std::optional
         for (const Layer& layer : layers) {
             const auto name = std::to_array<const char*>({layer.margin});
             margins.push_back(margins_without_heat(circuit, name, Of::store).front());
-            if (!is_told(circuit, layer)) margins.back().consequence = Severity::warning;
         }
         return margins;
     }

@@ -64,6 +64,10 @@ inline constexpr auto table = std::to_array<Template>({
      "The bottom of the vessel, where a hand may reach it, gets up to {bottom} then; bare metal "
      "burns within a second above {burns}."},
     {"floor.vessel", "Its bottom gets up to {bottom} then; {material} stands {stands} for years."},
+    {"floor.vessel_unknown",
+     "Its bottom reaches up to {bottom} then and its material is not given: some plastics "
+     "withstand "
+     "only {least} for years."},
     {"material.vessel", "vessel"},
     {"material.liner", "liner"},
     {"material.lagging", "lagging"},
