@@ -16,7 +16,7 @@ namespace heatmatch {
 
 namespace {
 
-constexpr double clear_m = 0.02;  // of a face, where nobody told; from memory
+constexpr double clear_m = UnstatedPlaces::clear_m;
 
 /// Free height beside, or over and under, legs [m].
 double free_height_m(const LegLayout& legs, const StoreShell& shell) {
@@ -160,7 +160,7 @@ double hottest_spot_k(const SpotCase& at, std::span<const LegSegment> legs,
 /// Legs one way, as near to the faces as told, or as plausible.
 LegLayout aside(LegLayout legs, const StoreShell& shell) {
     if (!legs.unstated.aside) return legs;
-    const double sideways_m = legs.room_aside_m(shell, clear_m);
+    const double sideways_m = legs.farthest_aside_m(shell);
     for (LegLayout::Leg& leg : legs.legs) leg.x_m += sideways_m;
     const double half_m = shell.round ? shell.radius_m : 0.5 * shell.length_m;
     legs.aside_m = std::max({legs.aside_m, sideways_m, half_m - 0.5 * legs.leg_length_m - clear_m});

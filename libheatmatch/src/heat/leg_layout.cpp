@@ -155,6 +155,11 @@ double LegLayout::room_aside_m(const StoreShell& shell, double clear_m) const {
     return std::max(0.0, room_m);
 }
 
+double LegLayout::farthest_aside_m(const StoreShell& shell) const {
+    const double room_m = room_aside_m(shell, UnstatedPlaces::clear_m);
+    return room_m > 0.0 ? room_m : room_aside_m(shell, 0.0);
+}
+
 double LegLayout::outer_radius_m() const {
     return outer_radius_of(legs);
 }

@@ -17,6 +17,8 @@ struct UnstatedPlaces {
     bool aside = false;   //!< how far from the middle
     bool way = false;     //!< standing or lying
 
+    static constexpr double clear_m = 0.02;
+
     friend bool operator==(const UnstatedPlaces&, const UnstatedPlaces&) = default;
 };
 
@@ -53,6 +55,8 @@ struct LegLayout {
     [[nodiscard]] double wall_concentration(const StoreShell& shell) const;
     /// How far to x they may move until a leg is `clear_m` off the wall [m].
     [[nodiscard]] double room_aside_m(const StoreShell& shell, double clear_m) const;
+    /// The same until one is as near as it may plausibly be; to the wall where that is no way.
+    [[nodiscard]] double farthest_aside_m(const StoreShell& shell) const;
     /// Whether they fit upright, and lying.
     [[nodiscard]] bool may_stand(const StoreShell& shell) const;
     [[nodiscard]] bool may_lie(const StoreShell& shell) const;

@@ -244,7 +244,12 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
         charge.moist = moist;
         BedCharge made = bed_charge(filled.medium, filled.store, element, elements, charge, end);
         made.legs.unstated = filled.unstated;
-        made.wall_concentration = made.legs.wall_concentration(made.shell);
+        LegLayout beside = made.legs;
+        if (filled.unstated.aside) {
+            const double to_wall_m = beside.farthest_aside_m(made.shell);
+            for (LegLayout::Leg& leg : beside.legs) leg.x_m += to_wall_m;
+        }
+        made.wall_concentration = beside.wall_concentration(made.shell);
         return made;
     };
     heat->careful = charged(false, ConductivityEnd::low);
