@@ -89,9 +89,9 @@ TEST_CASE("a lid that is hotter than the wall is what wood and hands meet") {
 // Source: the definition: conductivity is known within a band, and a surface is judged at whichever
 // of it makes that surface hottest, also between its ends.
 TEST_CASE("wall and lid are as hot as at the worst conductivity of the fill") {
-    using Place = double heatmatch::BedTemperatures::*;
-    using Judged = double HeatPoint::*;
-    constexpr std::pair<Place, Judged> places[] = {
+    using FacePlace = double heatmatch::BedTemperatures::*;
+    using FaceJudged = double HeatPoint::*;
+    constexpr std::pair<FacePlace, FaceJudged> places[] = {
         {&heatmatch::BedTemperatures::wall_c, &HeatPoint::wall_c},
         {&heatmatch::BedTemperatures::lid_c, &HeatPoint::lid_c},
         {&heatmatch::BedTemperatures::floor_c, &HeatPoint::floor_c}};
