@@ -160,7 +160,8 @@ ROWS = (
     Row("store/loss_factor", LESS, (*SHEATH, "store ceiling", "stagnation", *MADE_OF), times(0.4)),
     Row("store/height_m", LESS, ("fit in store",), times(0.4)),
     Row("store/combustible_distance_mm", LESS, ("wall and lid",), times(0.0)),
-    Row("store/stands_on", "wood", ("floor",), to("wood")),
+    # On legs a hand may reach the bottom too.
+    Row("store/stands_on", "wood", ("floor",), lambda old, _: old if "legs" in old else "wood"),
     Row("store/vented", "false", ("store ceiling", "pressure"), to(False)),
     Row("store/moist", "true", ("dry-out",), to(True)),
     Row("runs/*/surroundings/air_c", MORE, (*WIRE, "hot tail plating"), by(60)),
