@@ -1,4 +1,6 @@
 #include "curves.hpp"
+#include "docs_array.hpp"
+#include "docs_curves.hpp"
 
 #include "heatmatch/solar/array.hpp"
 #include "heatmatch/solar/datasheet_fit.hpp"
@@ -15,17 +17,17 @@ void register_array(py::module_& module) {
                 return map_numbers(voltage_v, "voltage_v",
                                    [&curve](double v) { return curve.current_a(v); });
             },
-            py::arg("voltage_v"), "Current at a voltage, number or array [A].")
+            py::arg("voltage_v"), docs::curve_current_a)
         .def(
             "voltage_v",
             [](const ArrayCurve& curve, const py::object& current_a) {
                 return map_numbers(current_a, "current_a",
                                    [&curve](double i) { return curve.voltage_v(i); });
             },
-            py::arg("current_a"), "Voltage at a current, number or array [V].")
+            py::arg("current_a"), docs::curve_voltage_v)
         .def("into_resistance", &into_resistance<ArrayCurve>, py::arg("resistance_ohm"),
-             "Operating point into a resistance, or points into an array of them.")
-        .def("maximum_power", &ArrayCurve::maximum_power, "The maximum power point.")
+             docs::curve_into_resistance)
+        .def("maximum_power", &ArrayCurve::maximum_power, docs::curve_maximum_power)
         .def_property_readonly("open_circuit_voltage_v", &ArrayCurve::open_circuit_voltage_v,
                                "voltage with nothing connected [V]")
         .def_property_readonly("short_circuit_current_a", &ArrayCurve::short_circuit_current_a,
@@ -46,15 +48,14 @@ void register_array(py::module_& module) {
             }));
     py::class_<Array>(module, "Array", "Equal panels in series and parallel.")
         .def_static("uniform", &Array::uniform, py::arg("panel"), py::kw_only(),
-                    py::arg("series") = 1, py::arg("parallel") = 1,
-                    "Strings of `series` panels, `parallel` of them, from a SingleDiode.")
+                    py::arg("series") = 1, py::arg("parallel") = 1)
         .def_static(
             "uniform",
             [](const Panel& panel, int series, int parallel) {
                 return Array::uniform(fit_single_diode(panel), series, parallel);
             },
             py::arg("panel"), py::kw_only(), py::arg("series") = 1, py::arg("parallel") = 1,
-            "The same from a panel of the catalog, fitted first.")
+            docs::array_uniform)
         .def_readonly("panel", &Array::panel, "one of its panels as a single diode")
         .def_readonly("series", &Array::series, "panels in a string")
         .def_readonly("parallel", &Array::parallel, "strings")
@@ -70,7 +71,7 @@ void register_array(py::module_& module) {
                 return array.at(irradiance_w_m2, cell_temperature_c);
             },
             py::kw_only(), py::arg("irradiance_w_m2"), py::arg("cell_temperature_c"),
-            "The I-V curve at a sun and a cell temperature.")
+            docs::array_at)
         .def(py::pickle(
             [](const Array& array) {
                 return py::make_tuple(diode_state(array.panel), array.series, array.parallel);

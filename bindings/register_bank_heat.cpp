@@ -1,4 +1,5 @@
 #include "charged_bed.hpp"
+#include "docs_bank_heat.hpp"
 #include "state.hpp"
 
 #include "heatmatch/match/candidate/advice.hpp"
@@ -211,14 +212,11 @@ void register_bank_heat(py::module_& module) {
                 check_argument("element_w", element_w, unit::watt, {.low = 0.0, .high = 1e5});
                 return heat.known() ? std::optional(heat.at(element_w)) : std::nullopt;
             },
-            py::arg("element_w"), "At that power of each element; None where it is not known.")
+            py::arg("element_w"), docs::bank_heat_at)
         .def("largest_element_w", &BankHeat::largest_element_w, py::kw_only(),
-             py::arg("with_stagnation") = true,
-             "Largest watts of one element within the limits of sheath and coil, after fourteen "
-             "bright days too; None where no limit is known, 0 where it does not fit.")
+             py::arg("with_stagnation") = true, docs::bank_heat_largest_element_w)
         .def("bed", &bed_of, py::kw_only(), py::arg("conductivity") = "low",
-             py::arg("stagnation") = false, py::arg("moist") = false,
-             "The bed as the margins charge it, at one end of its conductivity.")
+             py::arg("stagnation") = false, py::arg("moist") = false, docs::bank_heat_bed)
         .def("__repr__",
              [](const BankHeat& heat) {
                  return "<BankHeat " + std::to_string(heat.elements) + " x " + heat.element.id +

@@ -1,4 +1,5 @@
 #include "charged_bed.hpp"
+#include "docs_bed.hpp"
 #include "state.hpp"
 
 #include <limits>
@@ -131,7 +132,7 @@ void register_bed(py::module_& module) {
     cls.def(py::init(&bed_from), py::arg("element"), py::arg("store"), py::kw_only(),
             py::arg("hours") = StoreCharge{}.hours, py::arg("air_c") = StoreCharge{}.air_c,
             py::arg("days") = StoreCharge{}.days, py::arg("moist") = false, py::arg("elements") = 1,
-            py::arg("conductivity") = "low", py::arg("medium") = py::none());
+            py::arg("conductivity") = "low", py::arg("medium") = py::none(), docs::bed_charge);
     add_properties(cls);
     cls.def(
            "temperatures",
@@ -139,7 +140,7 @@ void register_bed(py::module_& module) {
                check_power(power_w);
                return bed_temperatures(made.bed, power_w);
            },
-           py::arg("power_w"), "Temperatures at the end of the charge with all elements' watts.")
+           py::arg("power_w"), docs::bed_temperatures)
         .def(
             "sheath_c",
             [](const ChargedBed& made, const py::object& power_w) {
@@ -148,7 +149,7 @@ void register_bed(py::module_& module) {
                     return bed_temperatures(made.bed, power).sheath_c;
                 });
             },
-            py::arg("power_w"), "Of the hottest leg [°C], for a number or an array of watts.")
+            py::arg("power_w"), docs::bed_sheath_c)
         .def(
             "bed_temperature_c",
             [](const ChargedBed& made, const py::object& distance_m, double power_w) {
@@ -159,16 +160,11 @@ void register_bed(py::module_& module) {
                     return bed_temperature_c(made.bed, power_w, distance);
                 });
             },
-            py::arg("distance_m"), py::kw_only(), py::arg("power_w"),
-            "In the bed at a distance from the hottest leg, halfway along it [°C].")
+            py::arg("distance_m"), py::kw_only(), py::arg("power_w"), docs::bed_temperature_c)
         .def("largest_power_w", &largest_power, py::kw_only(), py::arg("limit_c"),
-             py::arg("factor") = verdict_factor,
-             "Largest power of all elements whose sheath, its rise times `factor`, stays at a "
-             "limit [W].")
+             py::arg("factor") = verdict_factor, docs::bed_largest_power_w)
         .def("hours_to_limit", &hours_until, py::arg("power_w"), py::kw_only(), py::arg("limit_c"),
-             py::arg("longest_h") = 1000.0,
-             "Hours until the sheath reaches a limit at constant power, from the air's temperature "
-             "on; inf where it does not within `longest_h`.")
+             py::arg("longest_h") = 1000.0, docs::bed_hours_to_limit)
         .def("__repr__",
              [](const ChargedBed& made) {
                  return "<BedCharge " + std::to_string(made.elements) + " x " + made.element.id +
@@ -191,9 +187,7 @@ void register_bed(py::module_& module) {
         py::arg("hours") = usual.hours, py::arg("air_c") = usual.air_c,
         py::arg("days") = usual.days, py::arg("moist") = false, py::arg("elements") = 1,
         py::arg("conductivity") = "low", py::arg("factor") = verdict_factor,
-        py::arg("medium") = py::none(),
-        "Largest power of all elements whose sheath, its rise times `factor`, stays at a limit "
-        "[W].");
+        py::arg("medium") = py::none(), docs::largest_power_w);
     module.def(
         "hours_to_limit",
         [](const Element& element, const Store& store, const py::object& power_w, double limit_c,
@@ -206,9 +200,7 @@ void register_bed(py::module_& module) {
         py::arg("element"), py::arg("store"), py::kw_only(), py::arg("power_w"), py::arg("limit_c"),
         py::arg("air_c") = usual.air_c, py::arg("moist") = false, py::arg("elements") = 1,
         py::arg("conductivity") = "low", py::arg("longest_h") = 1000.0,
-        py::arg("medium") = py::none(),
-        "Hours until the sheath reaches a limit at constant power, from the air's temperature on; "
-        "inf where it does not within `longest_h`.");
+        py::arg("medium") = py::none(), docs::hours_to_limit);
 }
 
 }  // namespace heatmatch::python

@@ -1,3 +1,4 @@
+#include "docs_calibration.hpp"
 #include "parts_view.hpp"
 #include "progress_call.hpp"
 #include "state.hpp"
@@ -94,9 +95,7 @@ void register_calibration(py::module_& module) {
              })
         .def(py::pickle(&calibration_state, &calibration_from));
     module.def("calibrate", &calibrated, py::arg("candidate"), py::arg("log"), py::kw_only(),
-               py::arg("progress") = py::none(),
-               "Fits conductivity of the fill and heat loss of the store to a log, by least "
-               "squares. The store counts as of one temperature at the first row.");
+               py::arg("progress") = py::none(), docs::calibrate);
 }
 
 }  // namespace heatmatch::python

@@ -1,4 +1,5 @@
 #include "charged_bed.hpp"
+#include "docs_day.hpp"
 #include "lived_days.hpp"
 #include "progress_call.hpp"
 #include "views.hpp"
@@ -252,22 +253,15 @@ void register_day(py::module_& module) {
         .def("__len__", [](const LivedDays& lived) { return lived.run.series.hours.size(); })
         .def(py::pickle([](const LivedDays& lived) { return state_of(lived); }, &lived_days_from));
     add_series(cls);
-    module.def(
-        "simulate_day", &simulated, py::arg("candidate"), py::arg("weather"), py::kw_only(),
-        py::arg("month") = py::none(), py::arg("days") = py::none(), py::arg("air_shift_k") = 0.0,
-        py::arg("electrical_step_s") = 60.0, py::arg("thermal_step_s") = 300.0,
-        py::arg("warm_up_days") = 3, py::arg("start_c") = py::none(),
-        py::arg("conductivity") = "typical", py::arg("switches") = "works",
-        py::arg("take_off_w_k") = 0.0, py::arg("take_off_from_hour") = 0.0,
-        py::arg("take_off_until_hour") = 24.0, py::arg("air_around_c") = py::none(),
-        py::arg("progress") = py::none(),
-        "Lives a candidate through days of a weather: from the first row of `month` on (the first "
-        "of all unless given) for so many `days` (to the end of the month or the weather unless "
-        "given), the air `air_shift_k` [K] warmer, after the first day `warm_up_days` times. The "
-        "store starts at `start_c` [°C], the air's unless given. `conductivity` of the fill: low, "
-        "typical or high. `switches`: works, thermostat welded, breaker welded. A fan or loop "
-        "draws `take_off_w_k` [W/K] from the bed to the space between those hours of the day. "
-        "`air_around_c` [°C] holds the air around the store; no space is heated then.");
+    module.def("simulate_day", &simulated, py::arg("candidate"), py::arg("weather"), py::kw_only(),
+               py::arg("month") = py::none(), py::arg("days") = py::none(),
+               py::arg("air_shift_k") = 0.0, py::arg("electrical_step_s") = 60.0,
+               py::arg("thermal_step_s") = 300.0, py::arg("warm_up_days") = 3,
+               py::arg("start_c") = py::none(), py::arg("conductivity") = "typical",
+               py::arg("switches") = "works", py::arg("take_off_w_k") = 0.0,
+               py::arg("take_off_from_hour") = 0.0, py::arg("take_off_until_hour") = 24.0,
+               py::arg("air_around_c") = py::none(), py::arg("progress") = py::none(),
+               docs::simulate_day);
 }
 
 }  // namespace heatmatch::python

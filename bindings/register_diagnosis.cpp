@@ -1,3 +1,4 @@
+#include "docs_diagnosis.hpp"
 #include "parts_view.hpp"
 #include "progress_call.hpp"
 #include "state.hpp"
@@ -116,11 +117,7 @@ void register_diagnosis(py::module_& module) {
                          "Readings of meters, in order. Make them with from_csv, from_rows or "
                          "from_frame.")
         .def_static("from_csv", &from_csv, py::arg("text_or_path"), py::pos_only(),
-                    "Readings from CSV, as text of several lines or as a path. Columns: "
-                    "unix_time_s, irradiance_w_m2, panel_temperature_c, array_v, bank_v, bank_a, "
-                    "open_v, short_a, element_ohm, bank_ohm, sheath_c, store_c, air_c; cells may "
-                    "carry a unit, nan is a reading that failed, OL ohms beyond range, empty ones "
-                    "were not measured.")
+                    docs::readings_from_csv)
         .def_property_readonly(
             "rows",
             [](const Readings& readings) {
@@ -191,10 +188,7 @@ void register_diagnosis(py::module_& module) {
             return call.run([&] { return diagnose(candidate, readings, options); });
         },
         py::arg("candidate"), py::arg("readings"), py::kw_only(), py::arg("catalog") = py::none(),
-        py::arg("progress") = py::none(),
-        "Which faults explain readings: ranked, those that cannot be told apart as one group, and "
-        "what to measure next. Readings that cannot be meant are left out and listed. With a "
-        "catalog, its elements are named where other ohms were found.");
+        py::arg("progress") = py::none(), docs::diagnose);
 }
 
 }  // namespace heatmatch::python

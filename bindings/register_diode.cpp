@@ -1,4 +1,6 @@
 #include "curves.hpp"
+#include "docs_curves.hpp"
+#include "docs_diode.hpp"
 #include "pybind.hpp"
 
 #include <cmath>
@@ -121,17 +123,17 @@ void register_curves(py::module_& module) {
                 return map_numbers(voltage_v, "voltage_v",
                                    [&curve](double v) { return curve.current_a(v); });
             },
-            py::arg("voltage_v"), "Current at a terminal voltage, number or array [A].")
+            py::arg("voltage_v"), docs::curve_current_a)
         .def(
             "voltage_v",
             [](const DiodeCurve& curve, const py::object& current_a) {
                 return map_numbers(current_a, "current_a",
                                    [&curve](double i) { return curve.voltage_v(i); });
             },
-            py::arg("current_a"), "Terminal voltage at a current, number or array [V].")
+            py::arg("current_a"), docs::curve_voltage_v)
         .def("into_resistance", &into_resistance<DiodeCurve>, py::arg("resistance_ohm"),
-             "Operating point into a resistance, or points into an array of them.")
-        .def("maximum_power", &DiodeCurve::maximum_power, "The maximum power point.")
+             docs::curve_into_resistance)
+        .def("maximum_power", &DiodeCurve::maximum_power, docs::curve_maximum_power)
         .def_property_readonly("open_circuit_voltage_v", &DiodeCurve::open_circuit_voltage_v,
                                "voltage with nothing connected [V]")
         .def_property_readonly("short_circuit_current_a", &DiodeCurve::short_circuit_current_a,
@@ -156,7 +158,7 @@ void register_curves(py::module_& module) {
     module.def("operating_points", &points_of_arrays, py::arg("light_current_a"),
                py::arg("ln_saturation_current"), py::arg("series_resistance_ohm"),
                py::arg("shunt_conductance_s"), py::arg("ideality_v"), py::arg("resistance_ohm"),
-               "Operating points of many curves into as many resistances, as arrays of one shape.");
+               docs::operating_points);
 }
 
 void register_single_diode(py::module_& module) {
@@ -166,7 +168,7 @@ void register_single_diode(py::module_& module) {
              py::arg("saturation_current_a"), py::arg("series_resistance_ohm"),
              py::arg("shunt_resistance_ohm"), py::arg("modified_ideality_v"),
              py::arg("alpha_isc_a_per_k") = 0.0, py::arg("band_gap_ev") = silicon_band_gap_ev,
-             py::arg("band_gap_per_k") = band_gap_per_k)
+             py::arg("band_gap_per_k") = band_gap_per_k, docs::single_diode)
         .def_readonly("light_current_a", &SingleDiode::light_current_a,
                       "light-generated current [A]")
         .def_readonly("ln_saturation_current", &SingleDiode::ln_saturation_current, "ln(I0 / 1 A)")
@@ -188,7 +190,7 @@ void register_single_diode(py::module_& module) {
                 return diode.at(irradiance_w_m2, cell_temperature_c);
             },
             py::kw_only(), py::arg("irradiance_w_m2"), py::arg("cell_temperature_c"),
-            "The I-V curve at a sun and a cell temperature.")
+            docs::single_diode_at)
         .def(
             "scaled",
             [](const SingleDiode& diode, double current_factor, double voltage_factor) {
@@ -198,7 +200,7 @@ void register_single_diode(py::module_& module) {
                 return diode.scaled(current_factor, voltage_factor);
             },
             py::kw_only(), py::arg("current_factor") = 1.0, py::arg("voltage_factor") = 1.0,
-            "The panel with all currents and all voltages multiplied.")
+            docs::single_diode_scaled)
         .def("__repr__",
              [](const SingleDiode& diode) {
                  return "SingleDiode(light_current_a=" + format_number(diode.light_current_a) +
@@ -266,11 +268,8 @@ void register_diode(py::module_& module) {
 }
 
 void register_fits(py::module_& module) {
-    module.def(
-        "fit_single_diode", &fit_single_diode, py::arg("panel"), py::kw_only(),
-        py::arg("use_gamma") = true,
-        "Fits a single diode to a panel's label; unknown values come from its class. Without "
-        "use_gamma the model is De Soto's alone. InvalidInput for a label no diode has.");
+    module.def("fit_single_diode", &fit_single_diode, py::arg("panel"), py::kw_only(),
+               py::arg("use_gamma") = true, docs::fit_single_diode);
     module.def(
         "cold_voltage",
         [](const Panel& panel, double record_low_c) {
@@ -278,8 +277,7 @@ void register_fits(py::module_& module) {
                            {.low = -70.0, .high = 40.0});
             return cold_voltage(panel, record_low_c).v_oc;
         },
-        py::arg("panel"), py::kw_only(), py::arg("record_low_c"),
-        "Open-circuit voltage of one panel on the coldest morning [V].");
+        py::arg("panel"), py::kw_only(), py::arg("record_low_c"), docs::cold_voltage);
 }
 
 }  // namespace heatmatch::python

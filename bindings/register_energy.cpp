@@ -1,4 +1,5 @@
 #include "curves.hpp"
+#include "docs_energy.hpp"
 
 #include <cmath>
 #include <map>
@@ -231,7 +232,7 @@ void register_energy(py::module_& module) {
         .def(py::pickle(&curve_state, &curve_from));
     module.def(
         "widest_vectors", [] { return std::string(vector_width_name(widest_vectors())); },
-        "The widest build of the inner loops that this processor runs.");
+        docs::widest_vectors);
 }
 
 }  // namespace heatmatch::python

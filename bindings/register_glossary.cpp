@@ -1,3 +1,4 @@
+#include "docs_glossary.hpp"
 #include "pybind.hpp"
 
 #include <span>
@@ -53,7 +54,7 @@ void register_glossary(py::module_& module) {
             }
             return all;
         },
-        "The field tables: kind of part -> list of fields with unit, range and meaning.");
+        docs::glossary);
     module.def(
         "installation_glossary",
         [] {
@@ -77,8 +78,7 @@ void register_glossary(py::module_& module) {
             add("circuit", standing_circuit_fields());
             return all;
         },
-        "The field tables of an installation file: place in it -> list of fields as glossary() has "
-        "them.");
+        docs::installation_glossary);
 }
 
 }  // namespace heatmatch::python

@@ -1,3 +1,4 @@
+#include "docs_heat.hpp"
 #include "pybind.hpp"
 
 #include "heatmatch/heat/element_resistance.hpp"
@@ -38,8 +39,7 @@ void register_heat(py::module_& module) {
                                          surroundings);
         },
         py::arg("wire"), py::kw_only(), py::arg("current_a"), py::arg("surroundings"),
-        py::arg("insulation") = std::nullopt,
-        "Steady temperature of a single wire; None where its surroundings do not tell.");
+        py::arg("insulation") = std::nullopt, docs::conductor_temperature);
     py::class_<ElementResistance>(module, "ElementResistance", "Ohms of one element when hot.")
         .def_readonly("low_ohm", &ElementResistance::low_ohm, "low end of the band [ohm]")
         .def_readonly("typical_ohm", &ElementResistance::typical_ohm, "typical [ohm]")
@@ -73,8 +73,7 @@ void register_heat(py::module_& module) {
             return element_resistance(element, alloy ? &*alloy : nullptr, coil_temperature_c);
         },
         py::arg("element"), py::kw_only(), py::arg("alloy") = std::nullopt,
-        py::arg("coil_temperature_c") = 300.0,
-        "Ohms of an element at a coil temperature, with the band of tolerance and alloy.");
+        py::arg("coil_temperature_c") = 300.0, docs::element_resistance);
 }
 
 }  // namespace heatmatch::python

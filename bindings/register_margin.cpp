@@ -1,3 +1,4 @@
+#include "docs_margin.hpp"
 #include "pybind.hpp"
 #include "state.hpp"
 
@@ -62,7 +63,7 @@ void register_margin(py::module_& module) {
                                    unit_system_of(units), digits);
         },
         py::arg("value"), py::arg("unit"), py::kw_only(), py::arg("units") = "si",
-        py::arg("digits") = 4, "Number and unit in the chosen unit set, as printed everywhere.");
+        py::arg("digits") = 4, docs::format_quantity);
 }
 
 }  // namespace heatmatch::python

@@ -1,3 +1,4 @@
+#include "docs_meter.hpp"
 #include "lived_days.hpp"
 #include "state.hpp"
 #include "views.hpp"
@@ -152,11 +153,7 @@ void register_meter(py::module_& module) {
         .def(py::pickle(&sheet_state, &sheet_from));
     module.def("meter_sheet", &sheet_of, py::arg("candidate"), py::kw_only(),
                py::arg("irradiance_w_m2") = py::none(), py::arg("air_c") = 10.0,
-               py::arg("uncovered_cell_c") = 25.0, py::arg("units") = "si",
-               "What meters should read on a circuit: by sun (1000 to 100 W/m2 unless given) with "
-               "warmed-up panels in air of `air_c` [°C] and with panels just uncovered, and one by "
-               "one what to measure. What is not known stands in not_known. Its sentences are in "
-               "either unit set, .text(units), whatever `units` says here.");
+               py::arg("uncovered_cell_c") = 25.0, py::arg("units") = "si", docs::meter_sheet);
 }
 
 }  // namespace heatmatch::python

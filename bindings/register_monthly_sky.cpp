@@ -1,3 +1,4 @@
+#include "docs_monthly_sky.hpp"
 #include "monthly_sky.hpp"
 #include "pybind.hpp"
 
@@ -43,7 +44,8 @@ void register_monthly_sky(py::module_& module) {
                  const py::gil_scoped_release release;
                  return MonthlySky(normals, site);
              }),
-             py::arg("site"), py::arg("sun_hours"), py::arg("temp_min_c"), py::arg("temp_max_c"))
+             py::arg("site"), py::arg("sun_hours"), py::arg("temp_min_c"), py::arg("temp_max_c"),
+             docs::monthly_sky)
         .def_property_readonly("site", &MonthlySky::site, "whose panels have those sums")
         .def(
             "weather",
@@ -52,8 +54,7 @@ void register_monthly_sky(py::module_& module) {
                 return sky.weather(tilt_deg, azimuth_deg);
             },
             py::kw_only(), py::arg("tilt_deg") = py::none(), py::arg("azimuth_deg") = py::none(),
-            "A year of hours on panels of this tilt and azimuth [deg]; those of the site where not "
-            "given. Raises InvalidInput where they are out of range.")
+            docs::monthly_sky_weather)
         .def(
             "sun_hours",
             [](const MonthlySky& sky, Angle tilt_deg, Angle azimuth_deg) {
@@ -61,7 +62,7 @@ void register_monthly_sky(py::module_& module) {
                 return py::array_t<double>(static_cast<py::ssize_t>(sums.size()), sums.data());
             },
             py::kw_only(), py::arg("tilt_deg") = py::none(), py::arg("azimuth_deg") = py::none(),
-            "Mean daily sums on such panels, shape (12,), January first [kWh/m2].")
+            docs::monthly_sky_sun_hours)
         .def("__repr__",
              [](const MonthlySky& sky) {
                  return "MonthlySky(" + format_number(*sky.site().tilt_deg) + " deg tilt)";

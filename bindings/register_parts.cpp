@@ -1,3 +1,4 @@
+#include "docs_parts.hpp"
 #include "parts_view.hpp"
 #include "pybind.hpp"
 
@@ -30,7 +31,8 @@ py::class_<P> register_part(py::module_& module, const char* name, PartKind kind
     const PartKindInfo& info = part_kind(kind);
     // Attributes only for what it was read as: assignments are refused below.
     py::class_<P> cls(module, name, doc, py::dynamic_attr());
-    cls.def(py::init([&info](const py::kwargs& arguments) { return make(info, arguments, P{}); }));
+    cls.def(py::init([&info](const py::kwargs& arguments) { return make(info, arguments, P{}); }),
+            docs::part_init);
     add_field_properties(cls, info.fields);
     cls.def_property_readonly_static("kind",
                                      [&info](const py::object&) { return std::string(info.name); });
@@ -45,7 +47,7 @@ py::class_<P> register_part(py::module_& module, const char* name, PartKind kind
             carry_on(self, changed);
             return changed;
         },
-        "A copy with some fields changed; None makes a field unknown.");
+        docs::part_replace);
     cls.def("__setattr__", [](const P&, const std::string& field, const py::object&) {
         throw py::attribute_error(
             "a part is not changed in place: make a changed copy, as in "
@@ -54,14 +56,13 @@ py::class_<P> register_part(py::module_& module, const char* name, PartKind kind
     });
     cls.def(
         "to_dict", [&info](const P& part) { return record_to_dict(info.fields, &part); },
-        "The known fields as a dict.");
+        docs::part_to_dict);
     cls.def(
-        "to_json", [](const P& part) { return part_to_json(Part{part}); },
-        "The known fields as JSON.");
+        "to_json", [](const P& part) { return part_to_json(Part{part}); }, docs::part_to_json);
     cls.def_static(
         "from_json",
         [kind](const GivenText& given) { return std::get<P>(part_from_json(kind, given.text)); },
-        py::arg("text"), py::pos_only(), "Reads a part from a JSON object.");
+        py::arg("text"), py::pos_only(), docs::part_from_json);
     cls.def(py::self == py::self);
     cls.def("__repr__", [name](const P& part) {
         return std::string(name) + "(id='" + part.id + "', label='" + part.label + "')";
@@ -80,7 +81,7 @@ void register_parts(py::module_& module) {
                          "A photovoltaic panel as its label gives it, at 1000 W/m2 and 25 °C.")
         .def(
             "listed_diode", [](const Panel& panel) { return listed_single_diode(panel); },
-            "The published six-parameter fit as a SingleDiode; InvalidInput if there is none.");
+            docs::listed_diode);
     register_part<Element>(module, "Element", PartKind::element, "A resistive heating element.")
         .def_property_readonly("watt_density_w_cm2", &Element::watt_density_w_cm2,
                                "rated power per heated surface [W/cm2]");
@@ -92,8 +93,7 @@ void register_parts(py::module_& module) {
                                {.low = -60.0, .high = 1500.0});
                 return resistance_ohm_per_m(wire, temperature_c);
             },
-            py::kw_only(), py::arg("temperature_c") = 20.0,
-            "Resistance of one metre of conductor [ohm/m].")
+            py::kw_only(), py::arg("temperature_c") = 20.0, docs::wire_resistance_ohm_per_m)
         .def_property_readonly("conductor_limit_c", &conductor_limit_c,
                                "temperature above which the metal ages by oxidation [°C]");
     register_part<Insulation>(module, "Insulation", PartKind::insulation,
@@ -108,7 +108,7 @@ void register_parts(py::module_& module) {
                 return breaking_current_a(control, voltage_v, poles);
             },
             py::kw_only(), py::arg("voltage_v"), py::arg("poles") = 1,
-            "Current it may break at that direct voltage [A]; None if no printed pair reaches it.");
+            docs::control_breaking_current_a);
     register_part<Connector>(module, "Connector", PartKind::connector, "A plug, crimp or joint.");
     register_part<Medium>(module, "Medium", PartKind::medium, "What a heat store is filled with.");
     register_part<Alloy>(module, "Alloy", PartKind::alloy, "The metal of a heating coil.");

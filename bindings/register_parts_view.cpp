@@ -1,3 +1,4 @@
+#include "docs_parts_view.hpp"
 #include "parts_view.hpp"
 
 #include "heatmatch/base/error.hpp"
@@ -150,13 +151,13 @@ void register_parts_view(py::module_& module) {
             },
             py::arg("id"), py::pos_only())
         .def("__iter__", [](const PartsView& view) { return py::iter(py::cast(view.ids())); })
-        .def("keys", &PartsView::ids, "Ids in order.")
+        .def("keys", &PartsView::ids, docs::parts_view_keys)
         .def(
             "values",
             [](const PartsView& view) {
                 return view.objects([](const auto&, const py::object& part) { return part; });
             },
-            "Parts in order of id.")
+            docs::parts_view_values)
         .def(
             "items",
             [](const PartsView& view) {
@@ -164,7 +165,7 @@ void register_parts_view(py::module_& module) {
                     return py::make_tuple(id, part);
                 });
             },
-            "Pairs of id and part.")
+            docs::parts_view_items)
         .def(
             "get",
             [](const PartsView& view, const std::string& id, const py::object& otherwise) {
@@ -172,8 +173,7 @@ void register_parts_view(py::module_& module) {
                 const auto found = parts->find(view.kind, id);
                 return found ? view.object_of(*found, parts) : otherwise;
             },
-            py::arg("id"), py::arg("default") = py::none(), py::pos_only(),
-            "The part of that id, or the default.")
+            py::arg("id"), py::arg("default") = py::none(), py::pos_only(), docs::parts_view_get)
         .def(py::pickle(
             [](const PartsView& view) {
                 return py::make_tuple(view.owner, static_cast<int>(view.kind));

@@ -1,3 +1,4 @@
+#include "docs_plane.hpp"
 #include "pybind.hpp"
 #include "sun.hpp"
 
@@ -123,37 +124,25 @@ void register_plane_classes(py::module_& module) {
 
 void register_plane(py::module_& module) {
     register_plane_classes(module);
-    module.def(
-        "plane_irradiance", &on_plane, py::kw_only(), py::arg("tilt_deg"),
-        py::arg("plane_azimuth_deg"), py::arg("apparent_zenith_deg"), py::arg("sun_azimuth_deg"),
-        py::arg("ghi_w_m2"), py::arg("dni_w_m2"), py::arg("dhi_w_m2"),
-        py::arg("extraterrestrial_w_m2") = solar_constant_w_m2, py::arg("albedo") = 0.2,
-        py::arg("model") = "hay_davies", py::arg("behind_glass") = false,
-        "What falls on a plane [W/m2], by where it comes from: PlaneIrradiance for numbers, "
-        "PlaneIrradiances for arrays. Angles in degrees, azimuths clockwise from north. model is "
-        "hay_davies (part of the diffuse light comes from around the sun) or isotropic (Liu and "
-        "Jordan 1963). behind_glass takes off what the glass reflects, diffuse light at the "
-        "angles of Brandemuehl and Beckman 1980. Source: Hay and Davies 1980.");
+    module.def("plane_irradiance", &on_plane, py::kw_only(), py::arg("tilt_deg"),
+               py::arg("plane_azimuth_deg"), py::arg("apparent_zenith_deg"),
+               py::arg("sun_azimuth_deg"), py::arg("ghi_w_m2"), py::arg("dni_w_m2"),
+               py::arg("dhi_w_m2"), py::arg("extraterrestrial_w_m2") = solar_constant_w_m2,
+               py::arg("albedo") = 0.2, py::arg("model") = "hay_davies",
+               py::arg("behind_glass") = false, docs::plane_irradiance);
     module.def("incidence_angle_deg", &incidence, py::kw_only(), py::arg("tilt_deg"),
                py::arg("plane_azimuth_deg"), py::arg("apparent_zenith_deg"),
-               py::arg("sun_azimuth_deg"),
-               "Angle between the sun and the normal of a plane [deg], number or array; azimuths "
-               "clockwise from north.");
+               py::arg("sun_azimuth_deg"), docs::incidence_angle_deg);
     module.def("glass_transmission", &transmission, py::arg("incidence_deg"),
-               "Share of light that passes a panel's glass at an incidence angle [deg], over that "
-               "at normal incidence; number or array. Source: De Soto 2006 (index 1.526, 2 mm, "
-               "4/m).");
+               docs::glass_transmission);
     module.def("noct_cell_temperature_c", &noct_temperature, py::arg("irradiance_w_m2"),
                py::arg("air_c"), py::kw_only(), py::arg("noct_c") = usual_noct_c,
-               "Cell temperature [°C] from the irradiance on the plane [W/m2], the air [°C] and "
-               "the NOCT [°C], on an open rack in 1 m/s of wind; number or array. Source: Ross "
-               "1980.");
+               docs::noct_cell_temperature_c);
     module.def("faiman_cell_temperature_c", &faiman_temperature, py::arg("irradiance_w_m2"),
                py::arg("air_c"), py::arg("wind_m_s"), py::kw_only(),
                py::arg("still_w_m2k") = FaimanCooling{}.still_w_m2k,
                py::arg("wind_w_m2k_per_ms") = FaimanCooling{}.wind_w_m2k_per_ms,
-               "Panel temperature [°C] from the irradiance on the plane [W/m2], the air [°C] and "
-               "the wind at the panels [m/s]; number or array. Source: Faiman 2008.");
+               docs::faiman_cell_temperature_c);
 }
 
 }  // namespace heatmatch::python

@@ -1,3 +1,4 @@
+#include "docs_ranking.hpp"
 #include "parts_view.hpp"
 #include "progress_call.hpp"
 #include "state.hpp"
@@ -147,7 +148,7 @@ void register_ranking(py::module_& module) {
         module, "RankMemory",
         "What rankings keep for the next one: heat limits of banks, the year of twelve means. A "
         "ranking comes out the same with and without.")
-        .def(py::init<>(), "Nothing kept yet.")
+        .def(py::init<>(), docs::rank_memory)
         .def(py::pickle([](const RankMemory&) { return py::make_tuple(); },
                         [](const py::tuple&) { return std::make_shared<RankMemory>(); }));
     const RankOptions defaults;
@@ -162,12 +163,7 @@ void register_ranking(py::module_& module) {
                py::arg("coil_temperature_c") = defaults.coil_temperature_c,
                py::arg("exact_weather") = false, py::arg("threads") = 0,
                py::arg("vector_width") = "automatic", py::arg("progress") = py::none(),
-               py::arg("memory") = memory,
-               "Ranks every owned panel group x allowed element x bank x hook-up by season energy, "
-               "by mean power without weather. `group` and `element` leave only those, `panels` "
-               "and `bank` only that hook-up (\"2S1P\"). `memory` keeps what the next ranking "
-               "needs again; "
-               "None keeps nothing.");
+               py::arg("memory") = memory, docs::rank);
     module.def(
         "assess",
         [](const Catalog& catalog, const Installation& installation, const Weather* weather,
@@ -185,11 +181,8 @@ void register_ranking(py::module_& module) {
         py::arg("catalog"), py::arg("installation"), py::arg("weather") = py::none(), py::kw_only(),
         py::arg("conditions") = py::none(),
         py::arg("coil_temperature_c") = defaults.coil_temperature_c,
-        py::arg("exact_weather") = false, py::arg("memory") = memory,
-        "Judges the circuit that stands.");
-    module.def("cautions", &cautions, py::kw_only(), py::arg("in_liquid") = false,
-               "What every report of a circuit must show, one sentence each; `in_liquid` for a "
-               "store of water or another liquid.");
+        py::arg("exact_weather") = false, py::arg("memory") = memory, docs::assess);
+    module.def("cautions", &cautions, py::kw_only(), py::arg("in_liquid") = false, docs::cautions);
 }
 
 }  // namespace heatmatch::python

@@ -1,3 +1,4 @@
+#include "docs_rear.hpp"
 #include "pybind.hpp"
 #include "sun.hpp"
 
@@ -57,15 +58,11 @@ py::object on_backs(const Site& site, const py::object& apparent_zenith_deg,
 
 void register_rear(py::module_& module) {
     auto site = py::reinterpret_borrow<py::class_<Site>>(module.attr("Site"));
-    site.def(
-        "rear_irradiance", &on_backs, py::kw_only(), py::arg("apparent_zenith_deg"),
-        py::arg("sun_azimuth_deg"), py::arg("dni_w_m2"), py::arg("dhi_w_m2"),
-        py::arg("extraterrestrial_w_m2") = solar_constant_w_m2, py::arg("model") = "hay_davies",
-        py::arg("behind_glass") = false,
-        "What falls on the backs of the panels [W/m2], the mean over their height: "
-        "PlaneIrradiance for numbers, PlaneIrradiances for arrays. Reads tilt, azimuth, albedo, "
-        "panel_height_m, row_slant_m and row_pitch_m; rows without an end. Source: view "
-        "factors as in Marion 2017.");
+    site.def("rear_irradiance", &on_backs, py::kw_only(), py::arg("apparent_zenith_deg"),
+             py::arg("sun_azimuth_deg"), py::arg("dni_w_m2"), py::arg("dhi_w_m2"),
+             py::arg("extraterrestrial_w_m2") = solar_constant_w_m2,
+             py::arg("model") = "hay_davies", py::arg("behind_glass") = false,
+             docs::rear_irradiance);
 }
 
 }  // namespace heatmatch::python

@@ -1,3 +1,4 @@
+#include "docs_setting.hpp"
 #include "pybind.hpp"
 #include "state.hpp"
 
@@ -20,7 +21,7 @@ py::class_<Record> register_record(py::module_& module, const char* name,
     add_field_properties(cls, fields);
     cls.def(
         "to_dict", [fields](const Record& record) { return record_to_dict(fields, &record); },
-        "The known fields as a dict.");
+        docs::record_to_dict);
     cls.def(py::self == py::self);
     cls.def("__repr__", [name, fields](const Record& record) {
         return std::string(name) + '(' +
@@ -67,23 +68,23 @@ void register_setting(py::module_& module) {
     register_record<Surroundings>(module, "Surroundings", surroundings_fields(),
                                   "What is around one stretch of wire.")
         .def(py::init([](const py::kwargs& arguments) {
-            Surroundings surroundings;
-            fill_record(surroundings_fields(), &surroundings, arguments, "surroundings");
-            return surroundings;
-        }))
+                 Surroundings surroundings;
+                 fill_record(surroundings_fields(), &surroundings, arguments, "surroundings");
+                 return surroundings;
+             }),
+             docs::record_init)
         .def_static(
             "open_air", [](double air_c) { return checked(Surroundings::open_air(air_c)); },
-            py::arg("air_c"), "Still air of that temperature [°C].")
+            py::arg("air_c"), docs::open_air)
         .def_static(
             "sunlit",
             [](double air_c, double irradiance_w_m2) {
                 return checked(Surroundings::sunlit(air_c, irradiance_w_m2));
             },
-            py::arg("air_c"), py::kw_only(), py::arg("irradiance_w_m2") = 1000.0,
-            "Still air of that temperature [°C], in the sun [W/m2].")
+            py::arg("air_c"), py::kw_only(), py::arg("irradiance_w_m2") = 1000.0, docs::sunlit)
         .def_static(
             "conduit", [](double air_c) { return checked(Surroundings::conduit(air_c)); },
-            py::arg("air_c"), "In a pipe in air of that temperature [°C].")
+            py::arg("air_c"), docs::conduit)
         .def(py::pickle(
             [](const Surroundings& record) {
                 return py::make_tuple(record_to_dict(surroundings_fields(), &record));
@@ -96,11 +97,12 @@ void register_setting(py::module_& module) {
             }));
     register_record<Site>(module, "Site", site_fields(), "Where the panels stand.")
         .def(py::init([](const py::kwargs& arguments) {
-            Site site;
-            fill_record(site_fields(), &site, arguments, "site");
-            check_site(site);
-            return site;
-        }))
+                 Site site;
+                 fill_record(site_fields(), &site, arguments, "site");
+                 check_site(site);
+                 return site;
+             }),
+             docs::record_init)
         .def(py::pickle(
             [](const Site& record) {
                 return py::make_tuple(record_to_dict(site_fields(), &record));
@@ -112,10 +114,11 @@ void register_setting(py::module_& module) {
             }));
     register_record<Store>(module, "Store", store_fields(), "The heat store.")
         .def(py::init([](const py::kwargs& arguments) {
-            Store store;
-            fill_record(store_fields(), &store, arguments, "store");
-            return store;
-        }))
+                 Store store;
+                 fill_record(store_fields(), &store, arguments, "store");
+                 return store;
+             }),
+             docs::record_init)
         .def(py::pickle(
             [](const Store& record) {
                 return py::make_tuple(record_to_dict(store_fields(), &record));
@@ -202,7 +205,7 @@ void register_setting(py::module_& module) {
             }));
     module.def(
         "demo", [] { return installation_from_json(demo_installation_json(), "demo"); },
-        "The bundled demo installation, an invented seedling house.");
+        docs::demo);
 }
 
 }  // namespace heatmatch::python

@@ -1,4 +1,5 @@
 #include "charged_bed.hpp"
+#include "docs_sheath_heat.hpp"
 
 #include "heatmatch/heat/packed_bed.hpp"
 
@@ -123,10 +124,7 @@ void register_sheath_heat(py::module_& module) {
         py::arg("element"), py::arg("store"), py::kw_only(), py::arg("power_w"),
         py::arg("hours") = StoreCharge{}.hours, py::arg("air_c") = StoreCharge{}.air_c,
         py::arg("days") = StoreCharge{}.days, py::arg("moist") = false, py::arg("elements") = 1,
-        py::arg("medium") = py::none(),
-        "How hot equal elements make their store: sheath, coil, bed, wall and lid. `power_w` is of "
-        "all of them together; `medium` is a Medium, or the Catalog that has the store's; the "
-        "starter's if not given.");
+        py::arg("medium") = py::none(), docs::sheath_temperature);
     module.def(
         "packed_bed_conductivity",
         [](double temperature_c, double porosity, double grain_mm, double solid_w_mk,
@@ -152,8 +150,7 @@ void register_sheath_heat(py::module_& module) {
         py::kw_only(), py::arg("temperature_c"), py::arg("porosity") = PackedBed{}.porosity,
         py::arg("grain_mm") = PackedBed{}.grain_mm, py::arg("solid_w_mk") = PackedBed{}.solid_w_mk,
         py::arg("emissivity") = PackedBed{}.emissivity, py::arg("shape") = PackedBed{}.shape,
-        py::arg("contact") = PackedBed{}.contact,
-        "Conductivity of grains in air by Zehner, Bauer and Schluender [W/mK].");
+        py::arg("contact") = PackedBed{}.contact, docs::packed_bed_conductivity);
     module.def(
         "sheath_in_air_c",
         [](double diameter_mm, const py::object& w_per_cm, double emissivity, double air_c) {
@@ -169,8 +166,7 @@ void register_sheath_heat(py::module_& module) {
             });
         },
         py::kw_only(), py::arg("diameter_mm"), py::arg("w_per_cm"), py::arg("emissivity") = 0.9,
-        py::arg("air_c") = 20.0,
-        "Temperature of a sheath in still air, dry-fired outside its bed [°C].");
+        py::arg("air_c") = 20.0, docs::sheath_in_air_c);
     module.def(
         "coil_above_sheath_k",
         [](const py::object& w_per_cm) {
@@ -180,7 +176,7 @@ void register_sheath_heat(py::module_& module) {
                 return coil_above_sheath_k(load * cm_per_m);
             });
         },
-        py::kw_only(), py::arg("w_per_cm"), "How much hotter the coil is than its sheath [K].");
+        py::kw_only(), py::arg("w_per_cm"), docs::coil_above_sheath_k);
 }
 
 }  // namespace heatmatch::python

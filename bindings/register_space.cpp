@@ -1,3 +1,4 @@
+#include "docs_space.hpp"
 #include "state.hpp"
 #include "views.hpp"
 
@@ -52,7 +53,7 @@ void register_space(py::module_& module) {
                     return space.lift_k(watts);
                 });
             },
-            py::arg("heat_w"), "How far steady heat [W] lifts it above the outside [K].")
+            py::arg("heat_w"), docs::space_lift_k)
         .def("__repr__",
              [](const SpaceBalance& space) {
                  return "<SpaceBalance loses " + format_number(space.loss_w_k(), 4) + " W/K>";

@@ -1,3 +1,4 @@
+#include "docs_stagnation.hpp"
 #include "lived_days.hpp"
 #include "progress_call.hpp"
 #include "views.hpp"
@@ -60,10 +61,7 @@ void register_stagnation(py::module_& module) {
             "what it comes to")
         .def(py::pickle(&stagnation_state, &stagnation_from));
     module.def("simulate_stagnation", &stagnated, py::arg("candidate"), py::kw_only(),
-               py::arg("progress") = py::none(),
-               "Fourteen cloudless days at the time of the year that gives most, the circuit "
-               "welded shut, no heat taken, high summer's air around the store, the fill at its "
-               "low conductivity.");
+               py::arg("progress") = py::none(), docs::simulate_stagnation);
 }
 
 }  // namespace heatmatch::python

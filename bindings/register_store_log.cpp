@@ -1,3 +1,4 @@
+#include "docs_store_log.hpp"
 #include "pybind.hpp"
 #include "store_log.hpp"
 #include "views.hpp"
@@ -71,13 +72,8 @@ void register_store_log(py::module_& module) {
                          "Temperatures of a store over the power it took. Make it with from_csv or "
                          "from_frame.")
         .def_static("from_csv", &log_from, py::arg("text_or_path"), py::pos_only(),
-                    "A log from CSV, as text of several lines or as a path: columns hours, "
-                    "power_w (mean since the row before, into the bank), air_c, and for each probe "
-                    "wall_c, lid_c, sheath_c or \"bed_c@0.12,0.40\" (radius and height in metres); "
-                    "empty cells were not read.")
-        .def_static("first_fire", &first_fire, py::arg("candidate"),
-                    "A first fire with a thermocouple on the sheath, for such a log: what to log "
-                    "and when to stop, by the margins of the candidate.")
+                    docs::store_log_from_csv)
+        .def_static("first_fire", &first_fire, py::arg("candidate"), docs::first_fire)
         .def_property_readonly("hours", &logged<&StoreLog::hours>, "since any beginning [h]")
         .def_property_readonly("power_w", &logged<&StoreLog::power_w>,
                                "into the bank, mean since the row before [W]")

@@ -1,3 +1,4 @@
+#include "docs_sun.hpp"
 #include "pybind.hpp"
 #include "sun.hpp"
 
@@ -124,30 +125,14 @@ void register_sun(py::module_& module) {
         .def("__repr__", [](const SkyIrradiances& sky) {
             return "SkyIrradiances(" + std::to_string(sky.ghi_w_m2.size()) + " values)";
         });
-    module.def(
-        "sun_position", &sun_positions, py::arg("latitude_deg"), py::arg("longitude_deg"),
-        py::arg("elevation_m"), py::arg("times_utc"),
-        "Where the sun stands: latitude north positive [deg], longitude east positive [deg], "
-        "height above the sea [m]; a pandas index with a time zone, a NumPy array datetime64 in "
-        "UTC, or seconds since 1970, between 1950 and 2100. Within 0.012 degrees of a full "
-        "solution; refraction for the standard pressure of the height and 12 °C. Sources: Meeus "
-        "1998; "
-        "Spencer 1971 for the irradiance outside the atmosphere.");
-    module.def(
-        "clear_sky", &clear_sky, py::arg("apparent_zenith_deg"), py::kw_only(),
-        py::arg("model") = "ineichen", py::arg("elevation_m") = 0.0,
-        py::arg("linke_turbidity") = ClearAir{}.linke_turbidity,
-        py::arg("extraterrestrial_w_m2") = solar_constant_w_m2,
-        "Irradiance of a cloudless sky [W/m2]: SkyIrradiance for a number, SkyIrradiances for "
-        "arrays. model is ineichen (Ineichen and Perez 2002; Linke turbidity 2 clean and cold, 3 "
-        "usual, 5 and more humid or dusty) or haurwitz (Haurwitz 1945; from the zenith alone, and "
-        "the global irradiance only: its dni and dhi are nan).");
-    module.def(
-        "erbs_split", &split, py::arg("ghi_w_m2"), py::arg("zenith_deg"),
-        py::arg("extraterrestrial_w_m2"),
-        "Splits hourly global irradiance into direct and diffuse [W/m2]: SkyIrradiance for "
-        "numbers, SkyIrradiances for arrays. The zenith is that without refraction [deg]; lower "
-        "than 3 degrees above the horizon all counts as diffuse. Source: Erbs 1982.");
+    module.def("sun_position", &sun_positions, py::arg("latitude_deg"), py::arg("longitude_deg"),
+               py::arg("elevation_m"), py::arg("times_utc"), docs::sun_position);
+    module.def("clear_sky", &clear_sky, py::arg("apparent_zenith_deg"), py::kw_only(),
+               py::arg("model") = "ineichen", py::arg("elevation_m") = 0.0,
+               py::arg("linke_turbidity") = ClearAir{}.linke_turbidity,
+               py::arg("extraterrestrial_w_m2") = solar_constant_w_m2, docs::clear_sky);
+    module.def("erbs_split", &split, py::arg("ghi_w_m2"), py::arg("zenith_deg"),
+               py::arg("extraterrestrial_w_m2"), docs::erbs_split);
 }
 
 }  // namespace heatmatch::python

@@ -1,3 +1,4 @@
+#include "docs_tail.hpp"
 #include "tail.hpp"
 
 #include "heatmatch/match/margins/sheath_margins.hpp"
@@ -81,17 +82,14 @@ void register_tail(py::module_& module) {
                     return tail.at.wire_c(metres);
                 });
             },
-            py::arg("from_terminal_m"),
-            "Conductor of the wire at a distance from the terminal [°C].")
+            py::arg("from_terminal_m"), docs::tail_wire_c)
         .def(
             "distance_for_limit_m",
             [](const CandidateTail& tail, double limit_c) {
                 check_argument("limit_c", limit_c, unit::celsius, {.low = -60.0, .high = 2000.0});
                 return tail.at.distance_for_limit_m(limit_c);
             },
-            py::arg("limit_c"),
-            "Distance from the terminal beyond which the wire stays at or below a limit [m]; None "
-            "where nowhere.")
+            py::arg("limit_c"), docs::tail_distance_for_limit_m)
         .def("__repr__",
              [](const CandidateTail& tail) {
                  return "<HotTail " + text_of_choice(terminals_of(tail)) +

@@ -1,0 +1,148 @@
+#pragma once
+
+// Docstrings of register_parts.cpp.
+namespace heatmatch::python::docs {
+
+inline constexpr const char* part_init = R"(Make a part from its fields.
+
+Parameters
+----------
+**arguments : number, str, list, dict or None
+    Values by field; a number may be text with a unit. None, or no value, leaves a field unknown.
+    ``glossary`` lists fields, units and ranges.
+
+Raises
+------
+InvalidInput
+    A field is unknown, missing or out of range.
+)";
+
+inline constexpr const char* part_from_json = R"(Read a part from a JSON object.
+
+Parameters
+----------
+text : str
+    JSON text of one object; its keys are the fields of the part.
+
+Returns
+-------
+Panel, Element or another kind of part
+    A part of the class that was called.
+
+Raises
+------
+InvalidInput
+    The text is not a JSON object, or a field is unknown, missing or out of range.
+)";
+
+inline constexpr const char* part_replace = R"(Copy the part with some fields changed.
+
+Parameters
+----------
+**changes : number, str, list, dict or None
+    New values by field; a number may be text with a unit. None makes a field unknown.
+
+Returns
+-------
+Panel, Element or another kind of part
+    The changed copy.
+
+Raises
+------
+InvalidInput
+    A field is unknown or out of range.
+)";
+
+inline constexpr const char* part_to_dict = R"(Convert the part to a dict.
+
+Returns
+-------
+dict
+    Known fields by name, in the unit of the name.
+)";
+
+inline constexpr const char* part_to_json = R"(Convert the part to JSON.
+
+Returns
+-------
+str
+    JSON object of the known fields.
+)";
+
+inline constexpr const char* listed_diode = R"(Read the published single diode of the panel.
+
+Returns
+-------
+SingleDiode
+    Parameters at 1000 W/m2 and 25 °C.
+
+Raises
+------
+InvalidInput
+    The panel lists no six-parameter fit.
+
+Notes
+-----
+The coefficient of the light-generated current is ``alpha (1 - Adjust / 100)``, as in the model of
+the California Energy Commission.
+
+References
+----------
+dobos-2012 : six-parameter model
+)";
+
+inline constexpr const char* wire_resistance_ohm_per_m =
+    R"(Compute the resistance of one meter of conductor.
+
+Parameters
+----------
+temperature_c : float
+    Temperature of the conductor [°C], -60 to 1500.
+
+Returns
+-------
+float
+    Resistance [ohm/m].
+
+Raises
+------
+InvalidInput
+    `temperature_c` is out of range.
+
+Notes
+-----
+``R20 (1 + alpha (T - 20))``; without a printed figure ``R20 = rho20 k / A``, ``k`` = 1.02 for
+strands. Copper: 1/58 ohm mm2/m and 0.00393 1/K. Nickel-clad copper (1.4 times copper) and nickel
+(0.090 ohm mm2/m, 0.0061 1/K) are from memory. Valid from -50 to 500 °C.
+
+References
+----------
+iec-60028 : copper
+)";
+
+inline constexpr const char* control_breaking_current_a =
+    R"(Find the current that the control may break at a direct voltage.
+
+Parameters
+----------
+voltage_v : float
+    Direct voltage [V], 0 to 100000.
+poles : int
+    Poles wired in series, 1 to 8.
+
+Returns
+-------
+float or None
+    Current [A]; None if no printed pair reaches that voltage with so many poles.
+
+Raises
+------
+InvalidInput
+    A number is out of range.
+
+Notes
+-----
+The largest of the printed pairs of voltage and current; pairs are not interpolated.
+)";
+
+}  // namespace heatmatch::python::docs

@@ -1,0 +1,34 @@
+#pragma once
+
+// Docstrings of register_space.cpp.
+namespace heatmatch::python::docs {
+
+inline constexpr const char* space_lift_k =
+    R"(Compute how much steady heat warms the space above the outside.
+
+Parameters
+----------
+heat_w : float or array_like
+    Heat into the space [W], 0 to 10000000, any shape.
+
+Returns
+-------
+float or numpy.ndarray
+    Difference to the air outside [K]; 0 if no loss is known.
+
+Raises
+------
+InvalidInput
+    A number is out of range.
+
+Notes
+-----
+``Q / (sum(U A) + 0.34 n V)``, with ``n`` air changes per hour of a volume ``V`` [m3]. Valid on a
+dark night: sun through the covers, heat from the ground and other sources are left out.
+
+References
+----------
+incropera : heat capacity of air
+)";
+
+}  // namespace heatmatch::python::docs

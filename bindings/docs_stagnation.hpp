@@ -1,0 +1,34 @@
+#pragma once
+
+// Docstrings of register_stagnation.cpp.
+namespace heatmatch::python::docs {
+
+inline constexpr const char* simulate_stagnation =
+    R"(Simulate how hot the store gets when nobody uses its heat.
+
+Parameters
+----------
+candidate : Candidate
+    The circuit; it needs a store, the lengths of its elements, and a site with latitude and tilt.
+progress : bool, callable or None
+    True for a progress bar, or a function that is called with the completed share, 0 to 1.
+
+Returns
+-------
+Stagnation
+    The days, and the highest temperature of every part with its limit [°C].
+
+Raises
+------
+InvalidInput
+    The site, the store, a size of it or a length of the element is not known, or the elements do
+    not fit.
+
+Notes
+-----
+Fourteen cloudless days at the time of the year with most energy, with nothing that opens the
+circuit, no heat used, the air around the store as in high summer, and the fill at the low end of
+its conductivity. Cells are in air of 10 °C, which gives too much power in summer.
+)";
+
+}  // namespace heatmatch::python::docs
