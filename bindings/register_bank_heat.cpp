@@ -21,16 +21,16 @@ ChargedBed bed_of(const BankHeat& heat, const std::string& conductivity, bool st
 void register_point(py::module_& module) {
     py::class_<HeatPoint>(module, "HeatPoint",
                           "How hot a bank makes its store; judged values at their worst end.")
-        .def_readonly("w_per_cm", &HeatPoint::w_per_cm, "of heated length [W/cm]")
+        .def_readonly("w_per_cm", &HeatPoint::w_per_cm, "power per heated length [W/cm]")
         .def_readonly("sheath_c", &HeatPoint::sheath_c,
-                      "judged: low conductivity, rise times 1.10 [°C]")
-        .def_readonly("sheath_band", &HeatPoint::sheath_band, "of the sheath without that factor")
+                      "sheath temperature that is judged: low conductivity, rise times 1.10 [°C]")
+        .def_readonly("sheath_band", &HeatPoint::sheath_band,
+                      "sheath temperature without that factor [°C]")
         .def_readonly("gap_k", &HeatPoint::gap_k,
-                      "of the judged sheath, by the air between rod and fill [K]")
-        .def_readonly("coil_c", &HeatPoint::coil_c, "within the judged sheath [°C]")
-        .def_readonly("void_c", &HeatPoint::void_c,
-                      "of a sheath that sand has settled away from [°C]")
-        .def_readonly("bed_mean_c", &HeatPoint::bed_mean_c, "of the bulk, typical [°C]")
+                      "rise of the judged sheath by the air between sheath and fill [K]")
+        .def_readonly("coil_c", &HeatPoint::coil_c, "coil in the judged sheath [°C]")
+        .def_readonly("void_c", &HeatPoint::void_c, "sheath that sand has settled away from [°C]")
+        .def_readonly("bed_mean_c", &HeatPoint::bed_mean_c, "typical mean of the bed [°C]")
         .def_readonly("wall_c", &HeatPoint::wall_c, "hottest spot of the outer wall, judged [°C]")
         .def_readonly("lid_c", &HeatPoint::lid_c, "outer surface of the lid, judged [°C]")
         .def_readonly("floor_c", &HeatPoint::floor_c,
@@ -55,8 +55,8 @@ void register_point(py::module_& module) {
             [](const HeatPoint& at) {
                 return at.moist_sheath_c == 0.0 ? std::nullopt : std::optional(at.moist_sheath_c);
             },
-            "typical, before the fill dries [°C]; None where it is not moist")
-        .def_readonly("boils", &HeatPoint::boils, "a liquid fill reaches its boiling point")
+            "typical sheath before the fill dries [°C]; None if it is not moist")
+        .def_readonly("boils", &HeatPoint::boils, "whether a liquid fill reaches its boiling point")
         .def("__repr__",
              [](const HeatPoint& at) {
                  return "<HeatPoint " + format_number(at.w_per_cm, 3) + " W/cm: sheath " +
@@ -100,12 +100,13 @@ void register_point(py::module_& module) {
 void register_extremes(py::module_& module) {
     py::class_<Extremes>(module, "Extremes",
                          "What the elements are exposed to in bright cold, panels as new.")
-        .def_readonly("element_power_w", &Extremes::element_power_w, "largest of one element [W]")
+        .def_readonly("element_power_w", &Extremes::element_power_w,
+                      "largest power of one element [W]")
         .def_readonly("element_voltage_v", &Extremes::element_voltage_v,
-                      "largest across one element [V]")
+                      "largest voltage across one element [V]")
         .def_readonly("survivor_power_w", &Extremes::survivor_power_w,
-                      "of one element when a parallel branch has opened [W]")
-        .def_readonly("current_a", &Extremes::current_a, "largest of the array [A]")
+                      "largest power of one element after a parallel branch has opened [W]")
+        .def_readonly("current_a", &Extremes::current_a, "largest current of the array [A]")
         .def("__repr__",
              [](const Extremes& bright) {
                  return "Extremes(element_power_w=" + format_number(bright.element_power_w, 4) +
@@ -119,21 +120,25 @@ void register_extremes(py::module_& module) {
 void register_advice(py::module_& module) {
     py::class_<Advice>(module, "Advice",
                        "What an element may take in its store, and what would let it pass.")
-        .def_readonly("element_w", &Advice::element_w, "largest of one element in bright cold [W]")
+        .def_readonly("element_w", &Advice::element_w,
+                      "largest power of one element in bright cold [W]")
         .def_readonly("largest_element_w", &Advice::largest_element_w,
-                      "that one may take every bright day [W]; None where no limit is known")
-        .def_readonly("largest_w_per_cm", &Advice::largest_w_per_cm, "of heated length, or None")
-        .def_readonly("passes", &Advice::passes, "it is within what it may take")
+                      "largest power that one element may have every bright day [W]; None if no "
+                      "limit is known")
+        .def_readonly("largest_w_per_cm", &Advice::largest_w_per_cm,
+                      "largest power per heated length [W/cm], or None")
+        .def_readonly("passes", &Advice::passes, "whether the power is within that limit")
         .def_readonly("heated_length_mm", &Advice::heated_length_mm,
-                      "of each element that would pass [mm], or None")
-        .def_readonly("length_fits", &Advice::length_fits, "such legs fit the store")
+                      "heated length of each element that would be within it [mm], or None")
+        .def_readonly("length_fits", &Advice::length_fits,
+                      "whether legs of that length fit the store")
         .def_readonly("element_spacing_mm", &Advice::element_spacing_mm,
-                      "of the elements that would pass [mm], or None")
+                      "spacing of elements that would be within it [mm], or None")
         .def_readonly("elements", &Advice::elements,
-                      "that would pass sharing the bank's power, or None")
+                      "number of elements that would be within it at the same power, or None")
         .def_readonly("legs", &Advice::legs,
-                      "that an element which does not fit would have to be bent into, or None")
-        .def_readonly("sentences", &Advice::sentences, "all of it in words")
+                      "legs into which an element that does not fit would have to be bent, or None")
+        .def_readonly("sentences", &Advice::sentences, "the advice, one sentence each")
         .def("__repr__",
              [](const Advice& advice) {
                  const std::string text = text_of(advice.sentences);
@@ -183,29 +188,30 @@ void register_bank_heat(py::module_& module) {
     py::class_<BankHeat, std::shared_ptr<BankHeat>>(
         module, "BankHeat", "The elements of a circuit in its store, ready for any power.")
         .def_readonly("missing", &BankHeat::missing, "fields without which nothing is computed")
-        .def_readonly("misfit", &BankHeat::misfit, "why the elements do not fit, or empty")
+        .def_readonly("misfit", &BankHeat::misfit, "reason that the elements do not fit, or empty")
         .def_property_readonly("known", &BankHeat::known, "whether temperatures can be computed")
-        .def_readonly("elements", &BankHeat::elements, "of the bank")
-        .def_readonly("heated_m", &BankHeat::heated_m, "of all of them [m]")
-        .def_readonly("liquid", &BankHeat::liquid, "the fill mixes itself")
+        .def_readonly("elements", &BankHeat::elements, "number of elements")
+        .def_readonly("heated_m", &BankHeat::heated_m, "heated length of all elements [m]")
+        .def_readonly("liquid", &BankHeat::liquid, "whether the fill is a liquid")
         .def_property_readonly(
             "store", [](const BankHeat& heat) { return heat.store->store; }, "the store")
         .def_property_readonly(
-            "medium", [](const BankHeat& heat) { return heat.store->medium; }, "its fill")
+            "medium", [](const BankHeat& heat) { return heat.store->medium; }, "the fill")
         .def_property_readonly(
             "charge_hours", [](const BankHeat& heat) { return heat.store->charge_hours; },
-            "of bright sun a day [h]")
+            "bright sun per day [h]")
         .def_property_readonly(
             "air_c", [](const BankHeat& heat) { return heat.store->air_c; },
-            "around it on a bright day of the season [°C]")
+            "air around the store on a bright day of the season [°C]")
         .def_property_readonly(
             "hottest_air_c", [](const BankHeat& heat) { return heat.store->hottest_air_c; },
-            "the same in high summer [°C]")
-        .def_readonly("sheath", &BankHeat::sheath, "of the elements, or None")
-        .def_readonly("coil_limit_c", &BankHeat::coil_limit_c, "of the coil's alloy [°C], or None")
+            "air around the store in high summer [°C]")
+        .def_readonly("sheath", &BankHeat::sheath, "sheath of the elements, or None")
+        .def_readonly("coil_limit_c", &BankHeat::coil_limit_c,
+                      "temperature limit of the alloy of the coil [°C], or None")
         .def_property_readonly(
             "assumed", [](const BankHeat& heat) { return texts_of(heat.assumed); },
-            "what was assumed")
+            "assumptions that were made")
         .def(
             "at",
             [](const BankHeat& heat, double element_w) -> std::optional<HeatPoint> {

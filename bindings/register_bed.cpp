@@ -73,28 +73,28 @@ void add_properties(py::class_<ChargedBed>& cls) {
     cls.def_readonly("medium", &ChargedBed::medium, "the fill")
         .def_readonly("store", &ChargedBed::store, "the store")
         .def_readonly("element", &ChargedBed::element, "one of the elements")
-        .def_readonly("elements", &ChargedBed::elements, "how many of them")
+        .def_readonly("elements", &ChargedBed::elements, "number of elements")
         .def_property_readonly(
-            "hours", [](const ChargedBed& made) { return made.charge.hours; }, "of a day [h]")
+            "hours", [](const ChargedBed& made) { return made.charge.hours; },
+            "charging time per day [h]")
         .def_property_readonly(
             "air_c", [](const ChargedBed& made) { return made.charge.air_c; },
-            "around the store [°C]")
+            "air around the store [°C]")
         .def_property_readonly(
-            "days", [](const ChargedBed& made) { return made.charge.days; },
-            "such days, one after the other")
+            "days", [](const ChargedBed& made) { return made.charge.days; }, "equal days in a row")
         .def_property_readonly(
             "moist", [](const ChargedBed& made) { return made.charge.moist; },
-            "before the fill has dried")
+            "whether the fill is still moist")
         .def_property_readonly(
             "conductivity", [](const ChargedBed& made) { return std::string(end_name(made.end)); },
-            "low, typical or high end of the fill's")
+            "end of the conductivity of the fill: low, typical or high")
         .def_property_readonly(
             "heated_length_m",
             [](const ChargedBed& made) { return made.bed.legs.heated_length_m(); },
-            "of all legs together [m]")
+            "heated length of all legs together [m]")
         .def_property_readonly(
             "leg_length_m", [](const ChargedBed& made) { return made.bed.legs.leg_length_m; },
-            "heated, of one leg [m]")
+            "heated length of one leg [m]")
         .def_property_readonly(
             "legs",
             [](const ChargedBed& made) {
@@ -107,10 +107,10 @@ void add_properties(py::class_<ChargedBed>& cls) {
                 }
                 return points;
             },
-            "where they lie, seen along them, from the axis; shape (legs, 2) [m]")
+            "positions of the legs across their length, from the axis [m], shape (legs, 2)")
         .def_property_readonly(
             "radius_m", [](const ChargedBed& made) { return made.bed.shell.radius_m; },
-            "of the store, or of a cylinder as wide as the box is narrow [m]")
+            "radius of the store, or half the narrow side of a box [m]")
         .def_property_readonly(
             "assumed",
             [](const ChargedBed& made) {
@@ -120,7 +120,7 @@ void add_properties(py::class_<ChargedBed>& cls) {
                 }
                 return texts_of(all);
             },
-            "what was assumed");
+            "assumptions that were made");
 }
 
 }  // namespace

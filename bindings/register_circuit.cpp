@@ -10,11 +10,13 @@ void register_circuit(py::module_& module) {
         .def_property_readonly(
             "name", [](const RunParts& parts) { return parts.run.name; }, "name of the run")
         .def_readonly("run", &RunParts::run, "the run")
-        .def_readonly("wire", &RunParts::wire, "or None where none would do")
-        .def_readonly("insulation", &RunParts::insulation, "or None")
-        .def_readonly("connector", &RunParts::connector, "or None")
-        .def_readonly("conductor_c", &RunParts::conductor_c, "that its ohms hold at [°C]")
-        .def_property_readonly("loop_ohm", &RunParts::loop_ohm, "there and back, with joints [ohm]")
+        .def_readonly("wire", &RunParts::wire, "the wire, or None if none is known")
+        .def_readonly("insulation", &RunParts::insulation, "insulation of the wire, or None")
+        .def_readonly("connector", &RunParts::connector, "connector of the run, or None")
+        .def_readonly("conductor_c", &RunParts::conductor_c,
+                      "conductor temperature at which its resistance holds [°C]")
+        .def_property_readonly("loop_ohm", &RunParts::loop_ohm,
+                               "resistance out and back, joints included [ohm]")
         .def("__repr__",
              [](const RunParts& parts) {
                  return "<run \"" + parts.run.name +
@@ -23,7 +25,7 @@ void register_circuit(py::module_& module) {
         .def(py::pickle([](const RunParts& parts) { return state_of(parts); }, &run_parts_from));
     py::class_<PlacedDevice>(module, "PlacedDevice", "A device with its control.")
         .def_readonly("device", &PlacedDevice::device, "its place and duty")
-        .def_readonly("control", &PlacedDevice::control, "the part")
+        .def_readonly("control", &PlacedDevice::control, "the control")
         .def("__repr__",
              [](const PlacedDevice& placed) {
                  return "<device " + placed.control.id + ": " + text_of_choice(placed.device.duty) +
@@ -41,33 +43,34 @@ void register_circuit(py::module_& module) {
             "the panel with class defaults filled in")
         .def_property_readonly(
             "diode_new", [](const Circuit& circuit) { return circuit.panel.as_new; },
-            "fitted to the label")
+            "single diode fitted to the label")
         .def_property_readonly(
             "diode_today", [](const Circuit& circuit) { return circuit.panel.today; },
-            "aged or measured")
+            "single diode as aged or measured")
         .def_property_readonly(
             "remarks", [](const Circuit& circuit) { return circuit.panel.remarks; },
-            "what the measured values suggest")
+            "remarks on the measured values")
         .def_property_readonly(
             "panels", [](const Circuit& circuit) { return circuit.panels.label(); },
             "hook-up of the panels, as in 2S1P")
         .def_property_readonly(
             "series", [](const Circuit& circuit) { return circuit.panels.series; },
-            "panels in a string")
+            "panels in series in each string")
         .def_property_readonly(
-            "parallel", [](const Circuit& circuit) { return circuit.panels.parallel; }, "strings")
+            "parallel", [](const Circuit& circuit) { return circuit.panels.parallel; },
+            "strings in parallel")
         .def_property_readonly(
             "element", [](const Circuit& circuit) { return circuit.bank.element; }, "the element")
         .def_property_readonly(
             "alloy", [](const Circuit& circuit) { return circuit.bank.alloy; },
-            "of its coil, or None")
+            "alloy of the coil, or None")
         .def_property_readonly(
             "sheath", [](const Circuit& circuit) { return circuit.bank.sheath; },
-            "of the element, or None")
+            "sheath of the element, or None")
         .def_property_readonly(
             "heat",
             [](const Circuit& circuit) { return std::const_pointer_cast<BankHeat>(circuit.heat); },
-            "of the bank in its store; None without a store")
+            "heat of the bank in its store; None without a store")
         .def_property_readonly(
             "bank", [](const Circuit& circuit) { return circuit.bank.hookup.label(); },
             "hook-up of the elements, as in 1S2P")
@@ -76,14 +79,14 @@ void register_circuit(py::module_& module) {
             "elements in the bank")
         .def_property_readonly(
             "elements_owned", [](const Circuit& circuit) { return circuit.bank.owned; },
-            "of them, that need not be bought")
+            "elements of the bank that are owned")
         .def_property_readonly(
             "element_resistance", [](const Circuit& circuit) { return circuit.bank.each; },
-            "ohms of one element, hot")
+            "resistance of one element, hot [ohm]")
         .def_property_readonly(
             "bank_ohm", [](const Circuit& circuit) { return circuit.bank.typical_ohm(); },
-            "typical, hot [ohm]")
-        .def_property_readonly("wire_ohm", &Circuit::wire_ohm, "of all runs [ohm]")
+            "typical resistance of the bank, hot [ohm]")
+        .def_property_readonly("wire_ohm", &Circuit::wire_ohm, "resistance of all runs [ohm]")
         .def_property_readonly(
             "noon_match_ohm",
             [](const Circuit& circuit) {
@@ -92,9 +95,9 @@ void register_circuit(py::module_& module) {
             },
             "Vmp / Imp of the array by its label [ohm]")
         .def_property_readonly("cold_voltage_v", &Circuit::cold_voltage_v,
-                               "open, on the coldest morning [V]")
+                               "open-circuit voltage at the record low [V]")
         .def_property_readonly("short_circuit_current_a", &Circuit::short_circuit_current_a,
-                               "in full sun, panels as new [A]")
+                               "short-circuit current in full sun, panels as new [A]")
         .def_property_readonly(
             "array",
             [](const Circuit& circuit) {
@@ -103,20 +106,24 @@ void register_circuit(py::module_& module) {
             "the array as it is today")
         .def_readonly("runs", &Circuit::runs, "stretches of wire")
         .def_readonly("devices", &Circuit::devices, "controls in their places")
-        .def_property_readonly("title", &Circuit::title, "in words")
+        .def_property_readonly("title", &Circuit::title, "panels and elements in one line")
         .def("__repr__", [](const Circuit& circuit) { return "<Circuit " + circuit.title() + ">"; })
         .def(py::pickle([](const Circuit& circuit) { return state_of(circuit); }, &circuit_from));
     py::class_<Delivered>(module, "Delivered",
                           "What a circuit delivers at one sun and temperature.")
-        .def_readonly("irradiance_w_m2", &Delivered::irradiance_w_m2, "[W/m2]")
-        .def_readonly("cell_temperature_c", &Delivered::cell_temperature_c, "[°C]")
-        .def_readonly("power_low_w", &Delivered::power_low_w, "low end of the band [W]")
-        .def_readonly("power_w", &Delivered::power_w, "into the bank, typical [W]")
-        .def_readonly("power_high_w", &Delivered::power_high_w, "high end of the band [W]")
-        .def_readonly("voltage_v", &Delivered::voltage_v, "at the bank [V]")
-        .def_readonly("current_a", &Delivered::current_a, "of the bank [A]")
-        .def_readonly("wire_w", &Delivered::wire_w, "lost in wire and joints [W]")
-        .def_readonly("maximum_power_w", &Delivered::maximum_power_w, "the array could give [W]")
+        .def_readonly("irradiance_w_m2", &Delivered::irradiance_w_m2,
+                      "irradiance on the cells [W/m2]")
+        .def_readonly("cell_temperature_c", &Delivered::cell_temperature_c, "cell temperature [°C]")
+        .def_readonly("power_low_w", &Delivered::power_low_w,
+                      "low end of the power into the bank [W]")
+        .def_readonly("power_w", &Delivered::power_w, "typical power into the bank [W]")
+        .def_readonly("power_high_w", &Delivered::power_high_w,
+                      "high end of the power into the bank [W]")
+        .def_readonly("voltage_v", &Delivered::voltage_v, "voltage at the bank [V]")
+        .def_readonly("current_a", &Delivered::current_a, "current of the bank [A]")
+        .def_readonly("wire_w", &Delivered::wire_w, "power lost in wire and joints [W]")
+        .def_readonly("maximum_power_w", &Delivered::maximum_power_w,
+                      "maximum power of the array [W]")
         .def_property_readonly("harvest_fraction", &Delivered::harvest_fraction,
                                "share of the array's maximum that reaches the bank")
         .def("__repr__",

@@ -74,9 +74,9 @@ SingleDiode make_diode(double light_current_a, double saturation_current_a,
 
 void register_curves(py::module_& module) {
     py::class_<OperatingPoint>(module, "OperatingPoint", "Where a load line crosses an I-V curve.")
-        .def_readonly("voltage_v", &OperatingPoint::voltage_v, "at the load [V]")
-        .def_readonly("current_a", &OperatingPoint::current_a, "through the load [A]")
-        .def_readonly("power_w", &OperatingPoint::power_w, "into the load [W]")
+        .def_readonly("voltage_v", &OperatingPoint::voltage_v, "voltage at the load [V]")
+        .def_readonly("current_a", &OperatingPoint::current_a, "current through the load [A]")
+        .def_readonly("power_w", &OperatingPoint::power_w, "power into the load [W]")
         .def("__repr__",
              [](const OperatingPoint& point) {
                  return "OperatingPoint(voltage_v=" + format_number(point.voltage_v) +
@@ -92,9 +92,9 @@ void register_curves(py::module_& module) {
                                       state[2].cast<double>()};
             }));
     py::class_<OperatingPoints>(module, "OperatingPoints", "Operating points as arrays.")
-        .def_readonly("voltage_v", &OperatingPoints::voltage_v, "at the loads [V]")
-        .def_readonly("current_a", &OperatingPoints::current_a, "through the loads [A]")
-        .def_readonly("power_w", &OperatingPoints::power_w, "into the loads [W]")
+        .def_readonly("voltage_v", &OperatingPoints::voltage_v, "voltages at the loads [V]")
+        .def_readonly("current_a", &OperatingPoints::current_a, "currents through the loads [A]")
+        .def_readonly("power_w", &OperatingPoints::power_w, "powers into the loads [W]")
         .def("__repr__",
              [](const OperatingPoints& points) {
                  return "OperatingPoints(" + std::to_string(points.power_w.size()) + " points)";
@@ -111,12 +111,14 @@ void register_curves(py::module_& module) {
     py::class_<DiodeCurve>(module, "DiodeCurve", "I-V curve of a panel at one sun and temperature.")
         .def_readonly("light_current_a", &DiodeCurve::light_current_a,
                       "light-generated current [A]")
-        .def_readonly("ln_saturation_current", &DiodeCurve::ln_saturation_current, "ln(I0 / 1 A)")
+        .def_readonly("ln_saturation_current", &DiodeCurve::ln_saturation_current,
+                      "logarithm of the saturation current, ln(I0 / 1 A)")
         .def_readonly("series_resistance_ohm", &DiodeCurve::series_resistance_ohm,
                       "series resistance [ohm]")
         .def_readonly("shunt_conductance_s", &DiodeCurve::shunt_conductance_s,
                       "shunt conductance [S]")
-        .def_readonly("ideality_v", &DiodeCurve::ideality_v, "n Ns k T / q [V]")
+        .def_readonly("ideality_v", &DiodeCurve::ideality_v,
+                      "modified ideality factor n Ns k T / q [V]")
         .def(
             "current_a",
             [](const DiodeCurve& curve, const py::object& voltage_v) {
@@ -135,9 +137,9 @@ void register_curves(py::module_& module) {
              docs::curve_into_resistance)
         .def("maximum_power", &DiodeCurve::maximum_power, docs::curve_maximum_power)
         .def_property_readonly("open_circuit_voltage_v", &DiodeCurve::open_circuit_voltage_v,
-                               "voltage with nothing connected [V]")
+                               "open-circuit voltage [V]")
         .def_property_readonly("short_circuit_current_a", &DiodeCurve::short_circuit_current_a,
-                               "current when shorted [A]")
+                               "short-circuit current [A]")
         .def("__repr__",
              [](const DiodeCurve& curve) {
                  return "DiodeCurve(open_circuit_voltage_v=" +
@@ -171,18 +173,21 @@ void register_single_diode(py::module_& module) {
              py::arg("band_gap_per_k") = band_gap_per_k, docs::single_diode)
         .def_readonly("light_current_a", &SingleDiode::light_current_a,
                       "light-generated current [A]")
-        .def_readonly("ln_saturation_current", &SingleDiode::ln_saturation_current, "ln(I0 / 1 A)")
+        .def_readonly("ln_saturation_current", &SingleDiode::ln_saturation_current,
+                      "logarithm of the saturation current, ln(I0 / 1 A)")
         .def_readonly("series_resistance_ohm", &SingleDiode::series_resistance_ohm,
                       "series resistance [ohm]")
         .def_readonly("shunt_conductance_s", &SingleDiode::shunt_conductance_s,
                       "shunt conductance [S]")
-        .def_readonly("modified_ideality_v", &SingleDiode::modified_ideality_v, "n Ns k T / q [V]")
+        .def_readonly("modified_ideality_v", &SingleDiode::modified_ideality_v,
+                      "modified ideality factor n Ns k T / q [V]")
         .def_readonly("alpha_isc_a_per_k", &SingleDiode::alpha_isc_a_per_k,
-                      "change of the light current [A/K]")
+                      "change of the light-generated current with temperature [A/K]")
         .def_readonly("band_gap_ev", &SingleDiode::band_gap_ev, "band gap at 25 °C [eV]")
-        .def_readonly("band_gap_per_k", &SingleDiode::band_gap_per_k, "relative change [1/K]")
+        .def_readonly("band_gap_per_k", &SingleDiode::band_gap_per_k,
+                      "relative change of the band gap with temperature [1/K]")
         .def_readonly("series_resistance_per_k", &SingleDiode::series_resistance_per_k,
-                      "relative change of the series resistance [1/K]")
+                      "relative change of the series resistance with temperature [1/K]")
         .def(
             "at",
             [](const SingleDiode& diode, double irradiance_w_m2, double cell_temperature_c) {
@@ -212,16 +217,18 @@ void register_single_diode(py::module_& module) {
     py::class_<DatasheetFit, SingleDiode>(module, "DatasheetFit",
                                           "A single diode fitted to a label.")
         .def_property_readonly(
-            "fit_mode", [](const DatasheetFit& fit) { return fit.fit_mode; }, "exact, split or gap")
-        .def_readonly("vmp_shift", &DatasheetFit::vmp_shift, "relative move of v_mp from the label")
+            "fit_mode", [](const DatasheetFit& fit) { return fit.fit_mode; },
+            "how the label was met: exact, split or gap")
+        .def_readonly("vmp_shift", &DatasheetFit::vmp_shift,
+                      "relative change of v_mp from the label")
         .def_readonly("gamma_error_per_k", &DatasheetFit::gamma_error_per_k,
-                      "gamma of the model less that of the label [1/K]")
+                      "power coefficient of the model less that of the label [1/K]")
         .def_readonly("series_resistance_clamped", &DatasheetFit::series_resistance_clamped,
-                      "gamma asked for more than the series resistance may do")
+                      "whether the series resistance reached its limit")
         .def_readonly("warnings", &DatasheetFit::warnings, "unusual label values")
         .def_property_readonly(
             "assumed", [](const DatasheetFit& fit) { return texts_of(fit.assumed); },
-            "class defaults that were needed")
+            "class defaults that were used")
         .def("__repr__",
              [](const DatasheetFit& fit) {
                  return "DatasheetFit(fit_mode='" + text_of_choice(fit.fit_mode) +

@@ -8,13 +8,16 @@ namespace heatmatch::python {
 
 void register_heat(py::module_& module) {
     py::class_<ConductorTemperature>(module, "ConductorTemperature", "How hot a wire gets.")
-        .def_readonly("conductor_c", &ConductorTemperature::conductor_c, "of the conductor [°C]")
-        .def_readonly("surface_c", &ConductorTemperature::surface_c, "of the insulation [°C]")
+        .def_readonly("conductor_c", &ConductorTemperature::conductor_c,
+                      "temperature of the conductor [°C]")
+        .def_readonly("surface_c", &ConductorTemperature::surface_c,
+                      "temperature of the surface of the insulation [°C]")
         .def_readonly("runaway", &ConductorTemperature::runaway,
-                      "no steady state, or one beyond 1500 °C: both then mean \"at least\"")
+                      "whether there is no steady state, or one above 1500 °C: both temperatures "
+                      "are then lower bounds")
         .def_property_readonly(
             "assumed", [](const ConductorTemperature& t) { return texts_of(t.assumed); },
-            "what was assumed")
+            "assumptions that were made")
         .def("__repr__",
              [](const ConductorTemperature& t) {
                  return "ConductorTemperature(conductor_c=" + format_number(t.conductor_c, 4) +
@@ -41,14 +44,16 @@ void register_heat(py::module_& module) {
         py::arg("wire"), py::kw_only(), py::arg("current_a"), py::arg("surroundings"),
         py::arg("insulation") = std::nullopt, docs::conductor_temperature);
     py::class_<ElementResistance>(module, "ElementResistance", "Ohms of one element when hot.")
-        .def_readonly("low_ohm", &ElementResistance::low_ohm, "low end of the band [ohm]")
-        .def_readonly("typical_ohm", &ElementResistance::typical_ohm, "typical [ohm]")
-        .def_readonly("high_ohm", &ElementResistance::high_ohm, "high end of the band [ohm]")
-        .def_readonly("basis", &ElementResistance::basis, "measured, printed, or volts and watts")
-        .def_readonly("fixed", &ElementResistance::fixed, "False for lamps and PTC")
+        .def_readonly("low_ohm", &ElementResistance::low_ohm, "low end of the resistance [ohm]")
+        .def_readonly("typical_ohm", &ElementResistance::typical_ohm, "typical resistance [ohm]")
+        .def_readonly("high_ohm", &ElementResistance::high_ohm, "high end of the resistance [ohm]")
+        .def_readonly("basis", &ElementResistance::basis,
+                      "what the resistance follows from: measured, printed, or volts and watts")
+        .def_readonly("fixed", &ElementResistance::fixed,
+                      "whether one resistance describes it; False for lamps and PTC")
         .def_property_readonly(
             "assumed", [](const ElementResistance& r) { return texts_of(r.assumed); },
-            "what was assumed")
+            "assumptions that were made")
         .def("__repr__",
              [](const ElementResistance& r) {
                  return "ElementResistance(low_ohm=" + format_number(r.low_ohm, 4) +

@@ -112,29 +112,33 @@ void register_meter(py::module_& module) {
         .def(py::pickle(&band_state, &band_from));
     py::class_<MeterRow>(module, "MeterRow",
                          "Expected readings in one sun at one cell temperature.")
-        .def_readonly("irradiance_w_m2", &MeterRow::irradiance_w_m2, "sun on the panels [W/m2]")
-        .def_readonly("cell_temperature_c", &MeterRow::cell_temperature_c, "of the cells [°C]")
-        .def_readonly("open_v", &MeterRow::open_v, "array, disconnected [V]")
-        .def_readonly("short_a", &MeterRow::short_a, "array, shorted [A]")
-        .def_readonly("array_v", &MeterRow::array_v, "at the array while it heats [V]")
-        .def_readonly("bank_v", &MeterRow::bank_v, "at the bank [V]")
-        .def_readonly("bank_a", &MeterRow::bank_a, "of the bank [A]")
-        .def_readonly("bank_w", &MeterRow::bank_w, "into the bank [W]")
+        .def_readonly("irradiance_w_m2", &MeterRow::irradiance_w_m2,
+                      "irradiance on the panels [W/m2]")
+        .def_readonly("cell_temperature_c", &MeterRow::cell_temperature_c, "cell temperature [°C]")
+        .def_readonly("open_v", &MeterRow::open_v, "voltage of the array, disconnected [V]")
+        .def_readonly("short_a", &MeterRow::short_a, "current of the array, shorted [A]")
+        .def_readonly("array_v", &MeterRow::array_v, "voltage at the array while it heats [V]")
+        .def_readonly("bank_v", &MeterRow::bank_v, "voltage at the bank [V]")
+        .def_readonly("bank_a", &MeterRow::bank_a, "current of the bank [A]")
+        .def_readonly("bank_w", &MeterRow::bank_w, "power into the bank [W]")
         .def(py::pickle(&row_state, &row_from));
     py::class_<MeterCheck>(module, "MeterCheck", "One thing to measure or to look at.")
-        .def_readonly("letter", &MeterCheck::letter, "A and on")
-        .def_readonly("reading", &MeterCheck::reading, "what is read")
-        .def_readonly("how", &MeterCheck::how, "how to read it")
-        .def_readonly("expect", &MeterCheck::expect, "what to expect, or that it is not known")
-        .def_readonly("low", &MeterCheck::low, "low end in `unit`, or None")
-        .def_readonly("typical", &MeterCheck::typical, "typical in `unit`, or None")
-        .def_readonly("high", &MeterCheck::high, "high end in `unit`, or None")
+        .def_readonly("letter", &MeterCheck::letter, "letter of the check, from A")
+        .def_readonly("reading", &MeterCheck::reading, "quantity to read")
+        .def_readonly("how", &MeterCheck::how, "instruction for the reading")
+        .def_readonly("expect", &MeterCheck::expect, "expected reading, or that it is not known")
+        .def_readonly("low", &MeterCheck::low,
+                      "low end of the expected reading, in `unit`, or None")
+        .def_readonly("typical", &MeterCheck::typical,
+                      "typical expected reading, in `unit`, or None")
+        .def_readonly("high", &MeterCheck::high,
+                      "high end of the expected reading, in `unit`, or None")
         .def_property_readonly(
             "unit", [](const MeterCheck& check) { return std::string(check.unit.symbol); },
-            "of low, typical and high")
-        .def_readonly("if_low", &MeterCheck::if_low, "what less means")
-        .def_readonly("if_high", &MeterCheck::if_high, "what more means")
-        .def_readonly("source", &MeterCheck::source, "where it comes from")
+            "unit of low, typical and high")
+        .def_readonly("if_low", &MeterCheck::if_low, "meaning of a lower reading")
+        .def_readonly("if_high", &MeterCheck::if_high, "meaning of a higher reading")
+        .def_readonly("source", &MeterCheck::source, "source of the expected reading")
         .def("__repr__",
              [](const MeterCheck& check) {
                  return "<MeterCheck " + check.letter + ": " + check.reading.text() + ">";

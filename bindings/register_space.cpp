@@ -10,12 +10,12 @@ namespace {
 
 constexpr std::array<NamedNumber<SpaceBalance>, 5> space_numbers{{
     {"cover_w_k", &SpaceBalance::cover_w_k, "heat lost through the covers, sum of U A [W/K]"},
-    {"cover_low_w_k", &SpaceBalance::cover_low_w_k, "the same with the covers at their best [W/K]"},
+    {"cover_low_w_k", &SpaceBalance::cover_low_w_k, "low end of the loss through the covers [W/K]"},
     {"cover_high_w_k", &SpaceBalance::cover_high_w_k,
-     "the same with the covers at their worst [W/K]"},
+     "high end of the loss through the covers [W/K]"},
     {"air_w_k", &SpaceBalance::air_w_k, "heat lost by air change [W/K]"},
     {"heat_capacity_wh_k", &SpaceBalance::heat_capacity_wh_k,
-     "of what warms with its air; 0: it follows at once [Wh/K]"},
+     "heat capacity of what warms with the air [Wh/K]; 0 if it follows at once"},
 }};
 
 }  // namespace
@@ -38,13 +38,14 @@ void register_space(py::module_& module) {
                                  "How a heated space loses heat on a dark night: through its "
                                  "covers and by its air.");
     add_numbers(cls, space_numbers);
-    cls.def_readonly("target_c", &SpaceBalance::target_c, "wanted at night [°C], or None")
-        .def_property_readonly("known", &SpaceBalance::known, "whether its covers are known")
+    cls.def_readonly("target_c", &SpaceBalance::target_c,
+                     "target temperature at night [°C], or None")
+        .def_property_readonly("known", &SpaceBalance::known, "whether the covers are known")
         .def_property_readonly("loss_w_k", &SpaceBalance::loss_w_k,
-                               "heat lost for a kelvin to the outside [W/K]")
+                               "heat lost per difference to the outside [W/K]")
         .def_property_readonly(
             "assumed", [](const SpaceBalance& space) { return texts_of(space.assumed); },
-            "what was assumed")
+            "assumptions that were made")
         .def(
             "lift_k",
             [](const SpaceBalance& space, const py::object& heat_w) {

@@ -48,17 +48,17 @@ void register_stagnation(py::module_& module) {
                                "The hottest a store gets with nobody taking its heat.")
         .def_property_readonly(
             "month", [](const HeldStagnation& held) { return held.told.month; },
-            "in which its fortnight begins, 1 to 12")
+            "month in which the fourteen days begin, 1 to 12")
         .def_property_readonly(
             "in_kwh", [](const HeldStagnation& held) { return held.told.in_kwh; },
-            "into the bank in these days [kWh]")
+            "energy into the bank in these days [kWh]")
         .def_readonly("run", &HeldStagnation::run, "the fourteen days")
         .def_property_readonly(
             "peaks", [](const HeldStagnation& held) { return held.told.peaks; },
-            "the highest of every part, against its limit")
+            "highest temperature of every part, with its limit")
         .def_property_readonly(
             "sentences", [](const HeldStagnation& held) { return held.told.sentences; },
-            "what it comes to")
+            "the result, one sentence each")
         .def(py::pickle(&stagnation_state, &stagnation_from));
     module.def("simulate_stagnation", &stagnated, py::arg("candidate"), py::kw_only(),
                py::arg("progress") = py::none(), docs::simulate_stagnation);

@@ -61,11 +61,12 @@ Probe probe_from(const py::tuple& state) {
 
 void register_store_log(py::module_& module) {
     py::class_<Probe>(module, "Probe", "Where a thermometer of a store sits.")
-        .def_readonly("name", &Probe::name, "name of its column")
-        .def_readonly("place", &Probe::place, "bed, wall, lid or sheath")
-        .def_readonly("radius_m", &Probe::radius_m, "from the axis, of one in the bed [m]")
+        .def_readonly("name", &Probe::name, "name of the column")
+        .def_readonly("place", &Probe::place, "place of the probe: bed, wall, lid or sheath")
+        .def_readonly("radius_m", &Probe::radius_m,
+                      "distance from the axis [m], or None outside the bed")
         .def_readonly("height_m", &Probe::height_m,
-                      "above the floor of the store, of one in the bed [m]")
+                      "height above the floor of the store [m], or None outside the bed")
         .def("__repr__", [](const Probe& probe) { return "<Probe " + probe.name + ">"; })
         .def(py::pickle([](const Probe& probe) { return state_of(probe); }, &probe_from));
     py::class_<StoreLog>(module, "StoreLog",
@@ -74,11 +75,11 @@ void register_store_log(py::module_& module) {
         .def_static("from_csv", &log_from, py::arg("text_or_path"), py::pos_only(),
                     docs::store_log_from_csv)
         .def_static("first_fire", &first_fire, py::arg("candidate"), docs::first_fire)
-        .def_property_readonly("hours", &logged<&StoreLog::hours>, "since any beginning [h]")
+        .def_property_readonly("hours", &logged<&StoreLog::hours>, "time since any beginning [h]")
         .def_property_readonly("power_w", &logged<&StoreLog::power_w>,
-                               "into the bank, mean since the row before [W]")
-        .def_property_readonly("air_c", &logged<&StoreLog::air_c>, "around the store [°C]")
-        .def_readonly("probes", &StoreLog::probes, "one for each list of temperatures")
+                               "mean power into the bank since the row before [W]")
+        .def_property_readonly("air_c", &logged<&StoreLog::air_c>, "air around the store [°C]")
+        .def_readonly("probes", &StoreLog::probes, "probes, one for each list of temperatures")
         .def_property_readonly(
             "temperature_c",
             [](const py::object& self) {
@@ -88,9 +89,9 @@ void register_store_log(py::module_& module) {
                 }
                 return lists;
             },
-            "of each probe; not a number where it was not read [°C]")
-        .def_property_readonly("readings", &StoreLog::readings, "temperatures that were read")
-        .def_readonly("remarks", &StoreLog::remarks, "what was left out")
+            "temperatures of each probe [°C]; nan where none was read")
+        .def_property_readonly("readings", &StoreLog::readings, "number of temperatures read")
+        .def_readonly("remarks", &StoreLog::remarks, "readings that were left out")
         .def("__len__", &StoreLog::size)
         .def("__repr__",
              [](const StoreLog& log) {

@@ -39,32 +39,33 @@ void register_tail(py::module_& module) {
         .def_property_readonly(
             "run", [](const CandidateTail& tail) { return tail.tail.run; },
             "the run of wire at the element")
-        .def_property_readonly("terminals", &terminals_of, "buried, box outside or through wall")
+        .def_property_readonly("terminals", &terminals_of,
+                               "place of the terminals: buried, box outside or through wall")
         .def_property_readonly(
             "end_of_heat_c", [](const CandidateTail& tail) { return tail.at.end_of_heat_c; },
-            "where the heated length ends [°C]")
+            "temperature at the end of the heated length [°C]")
         .def_property_readonly(
             "wall_c", [](const CandidateTail& tail) { return tail.at.wall_c; },
-            "where the sheath leaves the bed [°C]; None where the terminals are buried")
+            "temperature where the sheath leaves the bed [°C]; None if the terminals are buried")
         .def_property_readonly(
             "terminal_c", [](const CandidateTail& tail) { return tail.at.terminal_c; },
-            "of the terminal [°C]")
+            "temperature of the terminal [°C]")
         .def_property_readonly(
             "air_c", [](const CandidateTail& tail) { return tail.at.air_c; },
-            "that was taken around terminal and wire [°C]")
+            "air around terminal and wire [°C]")
         .def_property_readonly(
             "box_c", [](const CandidateTail& tail) { return tail.at.box_c; },
             "air in the terminal box [°C], or None")
         .def_property_readonly(
             "far_wire_c", [](const CandidateTail& tail) { return tail.at.far_wire_c; },
-            "what the wire tends to [°C]")
+            "temperature of the wire far from the element [°C]")
         .def_property_readonly(
             "terminal_from_heat_m",
             [](const CandidateTail& tail) { return tail.at.terminal_from_heat_m; },
-            "from the end of the heated length to the terminal [m]")
+            "distance from the end of the heated length to the terminal [m]")
         .def_property_readonly(
             "runaway", [](const CandidateTail& tail) { return tail.at.runaway; },
-            "the wire finds no steady temperature; nothing else holds")
+            "whether the wire has no steady temperature; nothing else holds then")
         .def_property_readonly(
             "assumed",
             [](const CandidateTail& tail) {
@@ -72,7 +73,7 @@ void register_tail(py::module_& module) {
                 all.insert(all.end(), tail.at.assumed.begin(), tail.at.assumed.end());
                 return texts_of(all);
             },
-            "what was assumed")
+            "assumptions that were made")
         .def(
             "wire_c",
             [](const CandidateTail& tail, const py::object& from_terminal_m) {

@@ -82,12 +82,12 @@ WireCheck wire_check_from(const py::tuple& state) {
 
 void register_limits(py::module_& module) {
     py::class_<WireLimit>(module, "WireLimit", "One limit of a run of wire.")
-        .def_readonly("what", &WireLimit::what, "insulation, plating or joint")
-        .def_readonly("limit_c", &WireLimit::limit_c, "[°C]")
+        .def_readonly("what", &WireLimit::what, "part of the run: insulation, plating or joint")
+        .def_readonly("limit_c", &WireLimit::limit_c, "temperature limit [°C]")
         .def_property_readonly(
             "consequence", [](const WireLimit& limit) { return limit.consequence; },
-            "severity beyond it")
-        .def_readonly("source", &WireLimit::source, "where it comes from")
+            "severity beyond the limit")
+        .def_readonly("source", &WireLimit::source, "source of the limit")
         .def("__repr__",
              [](const WireLimit& limit) {
                  return "<WireLimit " + text_of_choice(limit.what) + ": " +
@@ -97,11 +97,13 @@ void register_limits(py::module_& module) {
                         &wire_limit_from));
     py::class_<InsulationReach>(module, "InsulationReach",
                                 "From where along the wire an insulation would do.")
-        .def_readonly("insulation", &InsulationReach::insulation, "its id")
-        .def_readonly("family", &InsulationReach::family, "its family")
-        .def_readonly("limit_c", &InsulationReach::limit_c, "[°C]")
-        .def_readonly("from_m", &InsulationReach::from_m,
-                      "behind the terminal [m]; None: nowhere on this run")
+        .def_readonly("insulation", &InsulationReach::insulation, "id of the insulation")
+        .def_readonly("family", &InsulationReach::family, "family of the insulation")
+        .def_readonly("limit_c", &InsulationReach::limit_c,
+                      "temperature rating of the insulation [°C]")
+        .def_readonly(
+            "from_m", &InsulationReach::from_m,
+            "distance from the terminal from which it would do [m]; None: nowhere on this run")
         .def("__repr__",
              [](const InsulationReach& reach) {
                  return "<InsulationReach " + reach.insulation +
@@ -125,40 +127,45 @@ void register_wire_check(py::module_& module) {
     using Check = WireCheck;
     py::class_<Check>(module, "WireCheck",
                       "One run: how hot it gets, what melts, and which wire would do.")
-        .def_readonly("run", &Check::run, "its name")
-        .def_readonly("wire", &Check::wire, "id; empty where none was found")
-        .def_readonly("gauge", &Check::gauge, "of its conductor: its area, in US units its gauge")
-        .def_readonly("current_a", &Check::current_a, "short circuit in the brightest sun [A]")
-        .def_readonly("conductor_c", &Check::conductor_c, "at its hottest place [°C], or None")
-        .def_readonly("far_c", &Check::far_c, "away from the element [°C], or None")
-        .def_readonly("runaway", &Check::runaway, "no steady temperature")
-        .def_readonly("limits", &Check::limits, "lowest first")
+        .def_readonly("run", &Check::run, "name of the run")
+        .def_readonly("wire", &Check::wire, "id of the wire; empty if none was found")
+        .def_readonly("gauge", &Check::gauge, "area of the conductor, in US units its gauge")
+        .def_readonly("current_a", &Check::current_a,
+                      "short-circuit current in the brightest sun [A]")
+        .def_readonly("conductor_c", &Check::conductor_c,
+                      "conductor temperature at its hottest place [°C], or None")
+        .def_readonly("far_c", &Check::far_c,
+                      "conductor temperature away from the element [°C], or None")
+        .def_readonly("runaway", &Check::runaway, "whether there is no steady temperature")
+        .def_readonly("limits", &Check::limits, "limits, lowest first")
         .def_property_readonly(
             "decides",
             [](const Check& check) {
                 return check.decides ? py::cast(*check.decides) : py::object(py::str());
             },
-            "the lowest of them; empty where there is none")
+            "part with the lowest limit; empty if there is none")
         .def_property_readonly(
-            "severity", [](const Check& check) { return check.severity; }, "of its hottest place")
+            "severity", [](const Check& check) { return check.severity; },
+            "severity at its hottest place")
         .def_readonly("code_ampacity_a", &Check::code_ampacity_a,
-                      "by the table, before correction [A], or None")
+                      "ampacity by the table of the code, before correction [A], or None")
         .def_readonly("corrected_ampacity_a", &Check::corrected_ampacity_a,
-                      "for the heat around it [A], or None")
+                      "ampacity corrected for the temperature around it [A], or None")
         .def_readonly("balance_ampacity_a", &Check::balance_ampacity_a,
-                      "that its own balance allows at its limit [A], or None")
-        .def_readonly("drop_v", &Check::drop_v, "there and back, joints too [V]")
-        .def_readonly("heat_w", &Check::heat_w, "made in it [W]")
-        .def_readonly("at_element", &Check::at_element, "heat of the element comes down it")
+                      "current that its heat balance allows at its limit [A], or None")
+        .def_readonly("drop_v", &Check::drop_v, "voltage drop out and back, joints included [V]")
+        .def_readonly("heat_w", &Check::heat_w, "heat made in the run [W]")
+        .def_readonly("at_element", &Check::at_element, "whether heat of the element reaches it")
         .def_readonly("reach", &Check::reach,
-                      "of a run at the element: from where which insulation would do")
-        .def_readonly("sentence", &Check::sentence, "what happens to it")
+                      "for a run at the element: distance from which each insulation would do")
+        .def_readonly("sentence", &Check::sentence, "the result in one sentence")
         .def_readonly("would_do", &Check::would_do,
-                      "the cheapest wire that would do where this one does not, or None")
-        .def_readonly("would_do_gauge", &Check::would_do_gauge, "of that wire")
+                      "cheapest wire that would do where this one does not, or None")
+        .def_readonly("would_do_gauge", &Check::would_do_gauge,
+                      "area of that conductor, in US units its gauge")
         .def_property_readonly(
             "assumed", [](const Check& check) { return texts_of(check.assumed); },
-            "what was assumed")
+            "assumptions that were made")
         .def("__repr__",
              [](const Check& check) {
                  return "<WireCheck " + check.run + ": " + check.sentence.text() + ">";
