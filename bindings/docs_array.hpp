@@ -35,8 +35,7 @@ Examples
 >>> array = hm.Array.uniform(panel, series=2)
 >>> curve = array.at(irradiance_w_m2=600, cell_temperature_c=35)
 >>> print(f"{curve.into_resistance(12.0).power_w:.0f} W")
-284 W
-)";
+284 W)";
 
 inline constexpr const char* array_at =
     R"(Compute the I-V curve at an irradiance and a cell temperature.
@@ -65,7 +64,6 @@ loss by mismatch. Valid for cells from -60 to 110 °C.
 
 See Also
 --------
-SingleDiode.at : Equations for one panel.
-)";
+SingleDiode.at : Equations for one panel.)";
 
 }  // namespace heatmatch::python::docs

@@ -29,8 +29,7 @@ multiplied by 1.10 for the error of the model.
 
 See Also
 --------
-sheath_temperature : Equations.
-)";
+sheath_temperature : Equations.)";
 
 inline constexpr const char* bank_heat_largest_element_w =
     R"(Find the largest power of one element within the limits of its sheath and coil.
@@ -47,8 +46,7 @@ float or None
 
 See Also
 --------
-BankHeat.at : Temperatures at a power.
-)";
+BankHeat.at : Temperatures at a power.)";
 
 inline constexpr const char* bank_heat_bed = R"(Describe the bed as the margins charge it.
 
@@ -70,7 +68,6 @@ Raises
 ------
 InvalidInput
     `conductivity` is unknown, a length or size is missing, the elements do not fit, or the fill is
-    a liquid.
-)";
+    a liquid.)";
 
 }  // namespace heatmatch::python::docs

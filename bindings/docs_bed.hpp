@@ -41,8 +41,7 @@ Examples
 >>> element = hm.Catalog.starter().elements["storage-rod-1000-240"]
 >>> bed = hm.BedCharge(element, hm.demo().store, elements=4)
 >>> print(f"{bed.sheath_c(600):.0f} °C")
-308 °C
-)";
+308 °C)";
 
 inline constexpr const char* bed_temperatures =
     R"(Compute the temperatures at the end of the last charge.
@@ -76,8 +75,7 @@ Within about 7 % of the rise of a solution in three dimensions, from 1 to 8 h.
 
 References
 ----------
-carslaw-jaeger : line sources in a solid
-)";
+carslaw-jaeger : line sources in a solid)";
 
 inline constexpr const char* bed_sheath_c =
     R"(Compute the temperature of the hottest leg at the end of the last charge.
@@ -99,8 +97,7 @@ InvalidInput
 
 See Also
 --------
-BedCharge.temperatures : Equations.
-)";
+BedCharge.temperatures : Equations.)";
 
 inline constexpr const char* bed_temperature_c =
     R"(Compute the temperature in the bed at a distance from the hottest leg, halfway along it.
@@ -124,8 +121,7 @@ InvalidInput
 
 See Also
 --------
-BedCharge.temperatures : Equations.
-)";
+BedCharge.temperatures : Equations.)";
 
 inline constexpr const char* bed_largest_power_w =
     R"(Find the largest power that keeps the sheath at or below a limit.
@@ -149,8 +145,7 @@ InvalidInput
 
 See Also
 --------
-BedCharge.temperatures : Equations.
-)";
+BedCharge.temperatures : Equations.)";
 
 inline constexpr const char* bed_hours_to_limit =
     R"(Compute the time until the sheath reaches a limit at constant power.
@@ -176,8 +171,7 @@ InvalidInput
 
 See Also
 --------
-BedCharge.temperatures : Equations.
-)";
+BedCharge.temperatures : Equations.)";
 
 inline constexpr const char* largest_power_w =
     R"(Find the largest power of all elements that keeps the sheath at or below a limit.
@@ -235,8 +229,7 @@ Examples
 >>> element = hm.Catalog.starter().elements["storage-rod-1000-240"]
 >>> power = hm.largest_power_w(element, hm.demo().store, limit_c=400, elements=4)
 >>> print(f"{power:.0f} W")
-739 W
-)";
+739 W)";
 
 inline constexpr const char* hours_to_limit =
     R"(Compute the time until the sheath reaches a limit at constant power.
@@ -292,7 +285,6 @@ Examples
 >>> element = hm.Catalog.starter().elements["storage-rod-1000-240"]
 >>> time_h = hm.hours_to_limit(element, hm.demo().store, power_w=1000, limit_c=400, elements=4)
 >>> print(f"{time_h:.1f} h")
-2.5 h
-)";
+2.5 h)";
 
 }  // namespace heatmatch::python::docs

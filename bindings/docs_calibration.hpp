@@ -32,7 +32,6 @@ the weight ``1 / (s^2 + |V|^2)``, with its noise ``s`` and the error of the mode
 3.03 standard deviations, the joint 99 % region of two numbers, and at least 3 % of the conductivity
 and 6 % of the loss. Without information in the log, a number stays within a factor of two of the
 description (from memory). The store has one temperature at the first row. A probe that is not where
-the log states it is outside these bands.
-)";
+the log states it is outside these bands.)";
 
 }  // namespace heatmatch::python::docs

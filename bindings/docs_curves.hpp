@@ -26,8 +26,7 @@ Notes
 
 References
 ----------
-de-soto-2006 : single-diode model
-)";
+de-soto-2006 : single-diode model)";
 
 inline constexpr const char* curve_voltage_v = R"(Compute the terminal voltage at a current.
 
@@ -52,8 +51,7 @@ Notes
 
 References
 ----------
-de-soto-2006 : single-diode model
-)";
+de-soto-2006 : single-diode model)";
 
 inline constexpr const char* curve_into_resistance =
     R"(Compute the operating point into a resistance.
@@ -75,16 +73,14 @@ InvalidInput
 
 Notes
 -----
-Solves ``V = I R`` on the I-V curve; relative error about 1e-15.
-)";
+Solves ``V = I R`` on the I-V curve; relative error about 1e-15.)";
 
 inline constexpr const char* curve_maximum_power = R"(Compute the maximum power point.
 
 Returns
 -------
 OperatingPoint
-    Voltage [V], current [A] and power [W].
-)";
+    Voltage [V], current [A] and power [W].)";
 
 inline constexpr const char* operating_points =
     R"(Compute the operating points of many curves into as many resistances.
@@ -131,7 +127,6 @@ Examples
 >>> same = np.ones(3)
 >>> points = hm.operating_points(8.5 * same, -20 * same, 0.3 * same, 0.003 * same, 1.6 * same, ohms)
 >>> print(points.power_w.round())
-[143. 221. 137.]
-)";
+[143. 221. 137.])";
 
 }  // namespace heatmatch::python::docs

@@ -35,8 +35,7 @@ Examples
 >>> import heatmatch as hm
 >>> readings = hm.Readings.from_csv("irradiance_w_m2,bank_v,bank_a\n800,44,5.1\n")
 >>> readings.rows[0]["bank_a"]
-5.1
-)";
+5.1)";
 
 inline constexpr const char* diagnose = R"(Find which faults explain readings of meters.
 
@@ -68,7 +67,6 @@ Notes
 Irradiance, cell temperature and what is not known of panels and elements are fitted with each
 explanation, within their uncertainty. The score is chi-square plus 1 for each fitted number plus
 the rarity of the fault, 0 to 3. Weights are ``exp(-score / 2)`` over the sum of all; explanations
-that the readings do not tell apart have equal weights.
-)";
+that the readings do not tell apart have equal weights.)";
 
 }  // namespace heatmatch::python::docs

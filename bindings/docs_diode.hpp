@@ -43,8 +43,7 @@ Examples
 ... )
 >>> curve = panel.at(irradiance_w_m2=800, cell_temperature_c=40)
 >>> print(f"{curve.into_resistance(4.0).power_w:.0f} W")
-165 W
-)";
+165 W)";
 
 inline constexpr const char* single_diode_at =
     R"(Compute the I-V curve at an irradiance and a cell temperature.
@@ -82,8 +81,7 @@ The series resistance may change with temperature, down to a tenth. Valid for ce
 
 References
 ----------
-de-soto-2006 : translation to other conditions
-)";
+de-soto-2006 : translation to other conditions)";
 
 inline constexpr const char* single_diode_scaled = R"(Multiply all currents and all voltages.
 
@@ -102,8 +100,7 @@ SingleDiode
 Raises
 ------
 InvalidInput
-    A factor is out of range.
-)";
+    A factor is out of range.)";
 
 inline constexpr const char* fit_single_diode = R"(Fit a single diode to the label of a panel.
 
@@ -144,8 +141,7 @@ Examples
 >>> fit = hm.fit_single_diode(panel)
 >>> best = fit.at(irradiance_w_m2=1000, cell_temperature_c=25).maximum_power()
 >>> print(f"{best.power_w:.0f} W")
-245 W
-)";
+245 W)";
 
 inline constexpr const char* cold_voltage =
     R"(Compute the open-circuit voltage of one panel at the record low.
@@ -182,7 +178,6 @@ Examples
 >>> import heatmatch as hm
 >>> panel = hm.Catalog.starter().panels["silicon-60-cell-245"]
 >>> print(f"{hm.cold_voltage(panel, record_low_c=-30):.1f} V")
-44.7 V
-)";
+44.7 V)";
 
 }  // namespace heatmatch::python::docs

@@ -15,7 +15,6 @@ Examples
 --------
 >>> import heatmatch as hm
 >>> hm.widest_vectors() in ("portable", "avx2", "avx512")
-True
-)";
+True)";
 
 }  // namespace heatmatch::python::docs

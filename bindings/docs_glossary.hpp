@@ -14,8 +14,7 @@ Examples
 --------
 >>> import heatmatch as hm
 >>> [field["unit"] for field in hm.glossary()["panel"] if field["name"] == "v_oc"]
-['V']
-)";
+['V'])";
 
 inline constexpr const char* installation_glossary =
     R"(Describe the fields of an installation file.
@@ -29,7 +28,6 @@ Examples
 --------
 >>> import heatmatch as hm
 >>> [field["unit"] for field in hm.installation_glossary()["site"] if field["name"] == "tilt_deg"]
-['deg']
-)";
+['deg'])";
 
 }  // namespace heatmatch::python::docs

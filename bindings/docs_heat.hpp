@@ -55,8 +55,7 @@ Examples
 ...     wire, current_a=20, surroundings=hm.Surroundings.open_air(40)
 ... )
 >>> print(f"{hot.conductor_c:.0f} °C")
-53 °C
-)";
+53 °C)";
 
 inline constexpr const char* element_resistance =
     R"(Compute the resistance of an element at a coil temperature.
@@ -99,7 +98,6 @@ Examples
 >>> element = hm.Catalog.starter().elements["storage-rod-1000-240"]
 >>> hot = hm.element_resistance(element, coil_temperature_c=300)
 >>> print(f"{hot.low_ohm:.0f} to {hot.high_ohm:.0f} ohm")
-51 to 65 ohm
-)";
+51 to 65 ohm)";
 
 }  // namespace heatmatch::python::docs

@@ -31,7 +31,6 @@ Examples
 --------
 >>> import heatmatch as hm
 >>> hm.format_quantity(100.0, "°C", units="us")
-'212 °F'
-)";
+'212 °F')";
 
 }  // namespace heatmatch::python::docs

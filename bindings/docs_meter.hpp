@@ -46,7 +46,6 @@ Examples
 >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
 >>> sheet = hm.meter_sheet(candidate, irradiance_w_m2=[800])
 >>> print(f"{sheet.rows[0].open_v.typical:.0f} V, disconnected")
-71 V, disconnected
-)";
+71 V, disconnected)";
 
 }  // namespace heatmatch::python::docs

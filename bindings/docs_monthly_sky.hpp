@@ -37,8 +37,7 @@ References
 suehrcke-2000 : share of clear days
 bendt-1981 : distribution of daily clearness
 ineichen-perez-2002 : clear sky
-erbs-1982 : diffuse share
-)";
+erbs-1982 : diffuse share)";
 
 inline constexpr const char* monthly_sky_weather =
     R"(Compute a year of hourly weather on panels of a given tilt and azimuth.
@@ -58,8 +57,7 @@ Weather
 Raises
 ------
 InvalidInput
-    An angle is out of range.
-)";
+    An angle is out of range.)";
 
 inline constexpr const char* monthly_sky_sun_hours =
     R"(Compute mean daily sums of irradiance on panels of a given tilt and azimuth.
@@ -79,7 +77,6 @@ numpy.ndarray
 Raises
 ------
 InvalidInput
-    An angle is out of range.
-)";
+    An angle is out of range.)";
 
 }  // namespace heatmatch::python::docs

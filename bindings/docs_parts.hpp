@@ -14,8 +14,7 @@ Parameters
 Raises
 ------
 InvalidInput
-    A field is unknown, missing or out of range.
-)";
+    A field is unknown, missing or out of range.)";
 
 inline constexpr const char* part_from_json = R"(Read a part from a JSON object.
 
@@ -32,8 +31,7 @@ Panel, Element or another kind of part
 Raises
 ------
 InvalidInput
-    The text is not a JSON object, or a field is unknown, missing or out of range.
-)";
+    The text is not a JSON object, or a field is unknown, missing or out of range.)";
 
 inline constexpr const char* part_replace = R"(Copy the part with some fields changed.
 
@@ -50,24 +48,21 @@ Panel, Element or another kind of part
 Raises
 ------
 InvalidInput
-    A field is unknown or out of range.
-)";
+    A field is unknown or out of range.)";
 
 inline constexpr const char* part_to_dict = R"(Convert the part to a dict.
 
 Returns
 -------
 dict
-    Known fields by name, in the unit of the name.
-)";
+    Known fields by name, in the unit of the name.)";
 
 inline constexpr const char* part_to_json = R"(Convert the part to JSON.
 
 Returns
 -------
 str
-    JSON object of the known fields.
-)";
+    JSON object of the known fields.)";
 
 inline constexpr const char* listed_diode = R"(Read the published single diode of the panel.
 
@@ -88,8 +83,7 @@ the California Energy Commission.
 
 References
 ----------
-dobos-2012 : six-parameter model
-)";
+dobos-2012 : six-parameter model)";
 
 inline constexpr const char* wire_resistance_ohm_per_m =
     R"(Compute the resistance of one meter of conductor.
@@ -117,8 +111,7 @@ strands. Copper: 1/58 ohm mm2/m and 0.00393 1/K. Nickel-clad copper (1.4 times c
 
 References
 ----------
-iec-60028 : copper
-)";
+iec-60028 : copper)";
 
 inline constexpr const char* control_breaking_current_a =
     R"(Find the current that the control may break at a direct voltage.
@@ -142,7 +135,6 @@ InvalidInput
 
 Notes
 -----
-The largest of the printed pairs of voltage and current; pairs are not interpolated.
-)";
+The largest of the printed pairs of voltage and current; pairs are not interpolated.)";
 
 }  // namespace heatmatch::python::docs

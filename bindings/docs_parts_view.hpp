@@ -15,31 +15,27 @@ default : object
 Returns
 -------
 Panel, Element or another kind of part
-    The part, or `default`.
-)";
+    The part, or `default`.)";
 
 inline constexpr const char* parts_view_keys = R"(List the ids.
 
 Returns
 -------
 list of str
-    Ids in order.
-)";
+    Ids in order.)";
 
 inline constexpr const char* parts_view_values = R"(List the parts.
 
 Returns
 -------
 list
-    Parts in order of id.
-)";
+    Parts in order of id.)";
 
 inline constexpr const char* parts_view_items = R"(List ids and parts.
 
 Returns
 -------
 list of tuple
-    Pairs of id and part, in order of id.
-)";
+    Pairs of id and part, in order of id.)";
 
 }  // namespace heatmatch::python::docs

@@ -68,8 +68,7 @@ Examples
 ...     ghi_w_m2=400, dni_w_m2=800, dhi_w_m2=62,
 ... )
 >>> print(f"{on.total_w_m2:.0f} W/m2")
-922 W/m2
-)";
+922 W/m2)";
 
 inline constexpr const char* incidence_angle_deg =
     R"(Compute the angle between the sun and the normal of a plane.
@@ -107,8 +106,7 @@ Examples
 ...     tilt_deg=60, plane_azimuth_deg=180, apparent_zenith_deg=65, sun_azimuth_deg=180
 ... )
 >>> print(f"{angle:.1f} deg")
-5.0 deg
-)";
+5.0 deg)";
 
 inline constexpr const char* glass_transmission =
     R"(Compute how much light passes the glass, relative to normal incidence.
@@ -144,8 +142,7 @@ Examples
 --------
 >>> import heatmatch as hm
 >>> print(f"{hm.glass_transmission(60.0):.2f}")
-0.95
-)";
+0.95)";
 
 inline constexpr const char* noct_cell_temperature_c =
     R"(Compute the cell temperature from the nominal operating cell temperature.
@@ -181,8 +178,7 @@ Examples
 --------
 >>> import heatmatch as hm
 >>> hm.noct_cell_temperature_c(800.0, 10.0)
-35.0
-)";
+35.0)";
 
 inline constexpr const char* faiman_cell_temperature_c =
     R"(Compute the panel temperature from irradiance, air and wind.
@@ -222,7 +218,6 @@ Examples
 --------
 >>> import heatmatch as hm
 >>> print(f"{hm.faiman_cell_temperature_c(800.0, 10.0, 2.0):.1f} °C")
-30.7 °C
-)";
+30.7 °C)";
 
 }  // namespace heatmatch::python::docs

@@ -73,8 +73,7 @@ Examples
 >>> import heatmatch as hm
 >>> ranking = hm.rank(hm.Catalog.starter(), hm.demo(), top=5)
 >>> len(ranking)
-5
-)";
+5)";
 
 inline constexpr const char* assess =
     R"(Assess the existing circuit of an installation (`installation.circuit`).
@@ -119,8 +118,7 @@ Examples
 >>> import heatmatch as hm
 >>> candidate = hm.assess(hm.Catalog.starter(), hm.demo())
 >>> candidate.circuit.panels
-'2S1P'
-)";
+'2S1P')";
 
 inline constexpr const char* rank_memory = R"(Make a memory that keeps nothing yet.)";
 
@@ -145,7 +143,6 @@ Examples
 --------
 >>> import heatmatch as hm
 >>> len(hm.cautions()) > 5
-True
-)";
+True)";
 
 }  // namespace heatmatch::python::docs

@@ -55,7 +55,6 @@ Examples
 ...     apparent_zenith_deg=50, sun_azimuth_deg=180, dni_w_m2=800, dhi_w_m2=90
 ... )
 >>> print(f"{on.total_w_m2:.0f} W/m2")
-176 W/m2
-)";
+176 W/m2)";
 
 }  // namespace heatmatch::python::docs

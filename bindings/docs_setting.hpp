@@ -14,16 +14,14 @@ Parameters
 Raises
 ------
 InvalidInput
-    A field is unknown, missing or out of range.
-)";
+    A field is unknown, missing or out of range.)";
 
 inline constexpr const char* record_to_dict = R"(Convert the record to a dict.
 
 Returns
 -------
 dict
-    Known fields by name, in the unit of the name.
-)";
+    Known fields by name, in the unit of the name.)";
 
 inline constexpr const char* open_air = R"(Describe still air around a wire.
 
@@ -40,8 +38,7 @@ Surroundings
 Raises
 ------
 InvalidInput
-    `air_c` is out of range.
-)";
+    `air_c` is out of range.)";
 
 inline constexpr const char* sunlit = R"(Describe still air around a wire in the sun.
 
@@ -60,8 +57,7 @@ Surroundings
 Raises
 ------
 InvalidInput
-    A number is out of range.
-)";
+    A number is out of range.)";
 
 inline constexpr const char* conduit = R"(Describe conduit around a wire.
 
@@ -78,8 +74,7 @@ Surroundings
 Raises
 ------
 InvalidInput
-    `air_c` is out of range.
-)";
+    `air_c` is out of range.)";
 
 inline constexpr const char* demo = R"(Read the bundled demo installation.
 
@@ -92,7 +87,6 @@ Examples
 --------
 >>> import heatmatch as hm
 >>> len(hm.demo().panels)
-3
-)";
+3)";
 
 }  // namespace heatmatch::python::docs

@@ -57,8 +57,7 @@ Examples
 >>> element = hm.Catalog.starter().elements["storage-rod-1000-240"]
 >>> hot = hm.sheath_temperature(element, hm.demo().store, power_w=600, elements=4)
 >>> print(f"{hot.sheath_verdict_c:.0f} °C at {hot.w_per_cm:.1f} W/cm")
-337 °C at 1.0 W/cm
-)";
+337 °C at 1.0 W/cm)";
 
 inline constexpr const char* packed_bed_conductivity =
     R"(Compute the thermal conductivity of grains in air.
@@ -104,8 +103,7 @@ Examples
 --------
 >>> import heatmatch as hm
 >>> print(f"{hm.packed_bed_conductivity(temperature_c=300):.2f} W/mK")
-0.52 W/mK
-)";
+0.52 W/mK)";
 
 inline constexpr const char* sheath_in_air_c =
     R"(Compute the temperature of a sheath in still air, dry-fired outside its bed.
@@ -144,8 +142,7 @@ Examples
 --------
 >>> import heatmatch as hm
 >>> print(f"{hm.sheath_in_air_c(diameter_mm=8, w_per_cm=5.0):.0f} °C")
-447 °C
-)";
+447 °C)";
 
 inline constexpr const char* coil_above_sheath_k =
     R"(Compute how much hotter the coil is than its sheath.
@@ -174,7 +171,6 @@ Examples
 --------
 >>> import heatmatch as hm
 >>> print(f"{hm.coil_above_sheath_k(w_per_cm=5.0):.0f} K")
-26 K
-)";
+26 K)";
 
 }  // namespace heatmatch::python::docs

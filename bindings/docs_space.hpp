@@ -28,7 +28,6 @@ dark night: sun through the covers, heat from the ground and other sources are l
 
 References
 ----------
-incropera : heat capacity of air
-)";
+incropera : heat capacity of air)";
 
 }  // namespace heatmatch::python::docs

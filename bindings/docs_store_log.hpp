@@ -34,8 +34,7 @@ Examples
 >>> text = "hours,power_w,air_c,sheath_c\n0,0,20,20\n1,500,20,95\n"
 >>> log = hm.StoreLog.from_csv(text)
 >>> len(log), log.readings
-(2, 2)
-)";
+(2, 2))";
 
 inline constexpr const char* first_fire =
     R"(List what to log in a first fire with a thermocouple on the sheath, and when to stop.
@@ -58,7 +57,6 @@ InvalidInput
 
 See Also
 --------
-calibrate : What such a log is for.
-)";
+calibrate : What such a log is for.)";
 
 }  // namespace heatmatch::python::docs

@@ -46,8 +46,7 @@ Examples
 >>> noon = np.array(["2026-06-21T17:00"], dtype="datetime64[s]")
 >>> sun = hm.sun_position(44.0, -73.0, 100.0, noon)
 >>> print(f"{sun.zenith_deg[0]:.1f} deg")
-20.6 deg
-)";
+20.6 deg)";
 
 inline constexpr const char* clear_sky = R"(Compute the irradiance of a cloudless sky.
 
@@ -102,8 +101,7 @@ Examples
 >>> import heatmatch as hm
 >>> sky = hm.clear_sky(30.0, linke_turbidity=3.0)
 >>> print(f"{sky.ghi_w_m2:.0f} W/m2 global, {sky.dhi_w_m2:.0f} W/m2 diffuse")
-898 W/m2 global, 103 W/m2 diffuse
-)";
+898 W/m2 global, 103 W/m2 diffuse)";
 
 inline constexpr const char* erbs_split =
     R"(Split global irradiance into direct and diffuse irradiance.
@@ -144,7 +142,6 @@ Examples
 >>> import heatmatch as hm
 >>> sky = hm.erbs_split(600.0, 40.0, 1366.1)
 >>> print(f"{sky.dni_w_m2:.0f} W/m2 direct, {sky.dhi_w_m2:.0f} W/m2 diffuse")
-393 W/m2 direct, 299 W/m2 diffuse
-)";
+393 W/m2 direct, 299 W/m2 diffuse)";
 
 }  // namespace heatmatch::python::docs

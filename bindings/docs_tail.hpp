@@ -29,8 +29,7 @@ solved in fine cells.
 
 References
 ----------
-churchill-chu-1975 : free convection around sheath and wire
-)";
+churchill-chu-1975 : free convection around sheath and wire)";
 
 inline constexpr const char* tail_distance_for_limit_m =
     R"(Find how far from the terminal the wire stays at or below a limit.
@@ -52,7 +51,6 @@ InvalidInput
 
 See Also
 --------
-HotTail.wire_c : Temperature at a distance.
-)";
+HotTail.wire_c : Temperature at a distance.)";
 
 }  // namespace heatmatch::python::docs
