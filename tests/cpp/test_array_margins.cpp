@@ -253,6 +253,6 @@ TEST_CASE("a place of which nothing is stated counts as wet") {
     const Margin unstated =
         margin_of(array_margins(circuit, {.record_low_c = record_low_c}), "touch voltage");
     check_judged(unstated, Severity::warning, 45.4, 30.0);
-    CHECK(contains(unstated.sentence(), "counts as wet"));
+    CHECK(contains(unstated.sentence(), "judged as wet"));
     CHECK(std::count(unstated.missing.begin(), unstated.missing.end(), "site.wet") == 1);
 }

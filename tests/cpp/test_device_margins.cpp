@@ -137,7 +137,7 @@ TEST_CASE("polarity is told, and taken for granted where nothing is printed") {
     CHECK(unmarked.severity == Severity::caution);
     REQUIRE(unmarked.assumed.size() == 1);
     CHECK(unmarked.assumed.front().field == "polarised");
-    CHECK(contains(unmarked.sentence(), "not told"));
+    CHECK(contains(unmarked.sentence(), "not stated"));
     CHECK(unmarked.missing == std::vector<std::string>{"control.polarised"});
     const Margin free = device_margin(
         with_device(bench_device("dc-breaker-non-polarised-2-pole", "breaks dc", 2)), "polarity");

@@ -34,7 +34,7 @@ TEST_CASE("wood under rods that nearly touch the floor chars, stone does not") {
     const Margin stone = floor_at(StandsOn::concrete, 10.0);
     CHECK(stone.severity == Severity::none);
     CHECK_FALSE(stone.limit);
-    CHECK(contains(stone.sentence(), "it does not char"));
+    CHECK(contains(stone.sentence(), "It does not char"));
     for (const Margin& margin : {wood, stone}) check_sentence(margin);
 }
 
@@ -50,7 +50,7 @@ TEST_CASE("what nobody told of the floor warns, and is a danger at worst") {
 
 TEST_CASE("a bottom on legs burns a hand, and a vessel that stands less than its bottom warns") {
     const Margin legs = floor_at(StandsOn::metal_legs, 10.0);
-    CHECK(contains(legs.sentence(), "where a hand may reach it"));
+    CHECK(contains(legs.sentence(), "where a hand can reach it"));
     const Margin plastic =
         floor_at(StandsOn::concrete, 10.0, heatmatch::StoreMaterial::polyethylene);
     CHECK(plastic.severity == Severity::warning);

@@ -66,7 +66,7 @@ TEST_CASE("behind the joint of the strings, or breaking one way only, it protect
     circuit.runs.front().run.carries = heatmatch::Carried::array;
     const Margin behind = fuse_margin_of(circuit, "string fuse");
     CHECK(behind.severity == Severity::danger);
-    CHECK(contains(behind.sentence(), "joined already"));
+    CHECK(contains(behind.sentence(), "after the point where the strings are joined"));
     check_sentence(behind);
     circuit.panels.parallel = 1;  // one string is the array
     CHECK(fuse_margin_of(circuit, "string fuse").severity == Severity::none);

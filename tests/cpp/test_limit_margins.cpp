@@ -88,7 +88,7 @@ TEST_CASE("more watts, a higher set point and a wider tolerance never make a lim
     CHECK_FALSE(limit_counts(circuit, 20.0 * watts));
 }
 
-TEST_CASE("a limit that cannot be told, or comes late, is not counted and says why") {
+TEST_CASE("a limit that cannot be determined, or comes late, is not counted and says why") {
     const auto said = [](const PlacedDevice& limit) {
         const Circuit circuit = limited(limit);
         const double watts = between_w(circuit);
@@ -100,13 +100,13 @@ TEST_CASE("a limit that cannot be told, or comes late, is not counted and says w
     };
     PlacedDevice limit = bed_limit();
     limit.device.set_c = 700.0;
-    CHECK(contains(said(limit), "the sheath is past its limit"));
+    CHECK(contains(said(limit), "the sheath is above its limit"));
     limit = bed_limit();
     limit.device.senses = SensedPlace::space;
-    CHECK(contains(said(limit), "cannot be told"));
+    CHECK(contains(said(limit), "cannot be determined"));
     limit = bed_limit();
     limit.device.set_c.reset();
-    CHECK(contains(said(limit), "set to is not told"));
+    CHECK(contains(said(limit), "set point is not stated"));
 }
 
 TEST_CASE("where nothing passes its limit, the limit is not called") {

@@ -174,7 +174,7 @@ TEST_CASE("a limit softens it only if it acts before the layer has passed its ow
     CHECK(acts);
     CHECK(softened.severity == Severity::warning);
     CHECK(*softened.headroom < 0.0);
-    CHECK(contains(softened.sentence(), "has to stop it before"));
+    CHECK(contains(softened.sentence(), "must stop it before"));
     check_sentence(softened);
     const auto [late, hot] = set_to(70.0, watts);
     CHECK_FALSE(late);

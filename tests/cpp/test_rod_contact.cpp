@@ -80,7 +80,7 @@ TEST_CASE("a sheath among stones says how much the air at its surface adds") {
         }
         return std::string();
     };
-    CHECK(contains(said(circuit), "air between rod and fill adds"));
+    CHECK(contains(said(circuit), "is from air between rod and fill"));
     const Circuit sand = circuit_in(drum(), "storage-rod-1000-240", 2);
-    CHECK_FALSE(contains(said(sand), "air between rod and fill adds"));
+    CHECK_FALSE(contains(said(sand), "is from air between rod and fill"));
 }

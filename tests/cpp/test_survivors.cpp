@@ -68,7 +68,7 @@ TEST_CASE("from where on a wire would do is told from the terminal") {
     REQUIRE(along);
     const std::string sentence = margin.sentence();
     CAPTURE(sentence);
-    const std::size_t end = sentence.find(" cm after the terminal on.");
+    const std::size_t end = sentence.find(" cm beyond the terminal.");
     REQUIRE(end != std::string::npos);
     const double told_m = std::stod(sentence.substr(sentence.rfind(' ', end - 1))) / 100.0;
     CHECK(told_m > 0.0);

@@ -68,7 +68,7 @@ TEST_CASE("ordinary wire melts at a buried terminal, and does outside the wall")
         margin_of(tail_margins_at(circuit_with_tail(buried, "thhn-14-awg", "bed"), watts),
                   "hot tail insulation");
     CHECK(pvc.severity == Severity::danger);
-    CHECK(contains(pvc.sentence(), "It would do"));
+    CHECK(contains(pvc.sentence(), "It would be suitable"));
     check_sentence(pvc);
     heatmatch::Installation outside = drum();
     outside.store->terminals = heatmatch::StoreTerminals::through_wall;
@@ -79,8 +79,8 @@ TEST_CASE("ordinary wire melts at a buried terminal, and does outside the wall")
     CHECK(*silicone.value < *pvc.value);
     const Margin further = margin_of(
         tail_margins_at(circuit_with_tail(outside, "thhn-14-awg"), 1000.0), "hot tail insulation");
-    CHECK(contains(further.sentence(), " cm after the terminal on."));
-    CHECK(contains(further.sentence(heatmatch::UnitSystem::us), " in after the terminal on."));
+    CHECK(contains(further.sentence(), " cm beyond the terminal."));
+    CHECK(contains(further.sentence(heatmatch::UnitSystem::us), " in beyond the terminal."));
     check_sentence(further);
 }
 

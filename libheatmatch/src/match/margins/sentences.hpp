@@ -11,208 +11,216 @@ namespace heatmatch::margins_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
     {"array.cold_voltage",
-     "At the record low the open string stands at {value}; the panels allow {limit}."},
+     "Open-circuit string voltage is {value} at the record low; the panels are rated "
+     "{limit}."},
     {"array.cold_voltage_alone",
-     "At the record low the open string stands at {value}; what the panels allow is not known: "
-     "read the label (older ones often allow {older})."},
+     "Open-circuit string voltage is {value} at the record low. The rated system "
+     "voltage of the panels is not known: read the label. Older panels are often rated"
+     " {older}."},
     {"array.touch_wet",
-     "Up to {value} direct current in a wet place: above {limit} no live part may be touchable. It "
-     "can kill."},
-    {"array.touch_dry",
-     "Up to {value} direct current: above {limit} no live part may be touchable. It can kill."},
+     "Up to {value} DC in a wet place can kill. Above {limit} no live part may be "
+     "touchable."},
+    {"array.touch_dry", "Up to {value} DC can kill. Above {limit} no live part may be touchable."},
     {"array.touch_unstated",
-     "Up to {value} direct current. Whether the place is wet is not stated: it counts as wet, and "
-     "above {limit} no live part may be touchable. It can kill."},
+     "Up to {value} DC can kill. Above {limit} no live part may be touchable. Whether "
+     "the place is wet is not stated, so it is judged as wet."},
     {"array.touch_enclosed",
-     "Every live part is stated to be enclosed; behind an open cover it is live whenever there is "
-     "light."},
+     "All live parts are stated to be enclosed. Behind an open cover they are live "
+     "whenever there is light."},
     {"array.touch_open", "Live parts are stated to be within reach: cover every one first."},
     {"array.touch_insulation_unknown",
-     "Covers are stated, but not every wire is known to be insulated for these volts."},
-    {"array.touch_below",
-     "Up to {value} direct current; the limit for touchable parts here is {limit}."},
+     "Covers are stated, but not every wire is known to be insulated for this voltage."},
+    {"array.touch_below", "Up to {value} DC; the limit for touchable parts here is {limit}."},
     {"array.series_arc",
-     "Up to {value}: a loose joint can hold an arc. From {limit} on, some codes ask for arc-fault "
-     "protection on or in buildings; arcs burn below it too."},
-    {"array.one_string", "One string: no other can feed it backwards."},
+     "Up to {value}: a loose joint can sustain an arc. From {limit}, some codes "
+     "require arc-fault protection on or in buildings. Arcs burn below it too."},
+    {"array.one_string", "One string: there is no other string to feed current back into it."},
     {"array.reverse_current",
-     "A faulty string can be fed {value} by the others; its panels allow a series fuse of "
-     "{limit}."},
+     "The other strings can feed {value} into a faulty string; its panels are rated "
+     "for a series fuse of {limit}."},
     {"array.reverse_current_alone",
-     "A faulty string can be fed {value} by the others; the largest series fuse of the panels is "
-     "not known: read the label."},
+     "The other strings can feed {value} into a faulty string. The maximum series fuse"
+     " rating of the panels is not known: read the label."},
     {"array.reverse_with_fuses",
-     "With string fuses of {fuse} a faulty string can be fed {value}; its panels allow {limit}."},
+     "Through string fuses of {fuse}, up to {value} can feed a faulty string; its "
+     "panels are rated for a series fuse of {limit}."},
     {"array.fuse_each", "Fuse each string, or use fewer strings."},
-    {"array.one_in_series", "One panel in each string: none limits another."},
+    {"array.one_in_series", "One panel per string: no panel limits another."},
     {"array.mismatch",
-     "Panels in series count as equal here; measure each one's short-circuit current in the same "
-     "hour and keep those within {limit} together."},
-    {"array.taken_as_equal", "panels of one group are taken as equal"},
+     "Panels in series are assumed equal. Measure the short-circuit current of each in"
+     " the same hour, and put those within {limit} in one string."},
+    {"array.taken_as_equal", "panels of one group are assumed equal"},
 
     {"bank.power",
-     "In bright cold one element takes up to {value}; it is rated {limit} in the medium it was "
-     "made for. Dry sand allows far less."},
+     "Each element receives up to {value} in cold, bright weather; it is rated {limit}"
+     " in its intended medium. Dry sand allows far less."},
     {"bank.power_rated",
-     "In bright cold one element takes up to {value}; it is rated {limit} in the medium it was "
-     "made for."},
+     "Each element receives up to {value} in cold, bright weather; it is rated {limit}"
+     " in its intended medium."},
     {"bank.power_in_liquid",
-     "In bright cold one element takes up to {value}; it is rated {rated}, and may take {limit} at "
-     "most in a liquid that always covers it."},
+     "Each element receives up to {value} in cold, bright weather. It is rated "
+     "{rated}; {limit} is the maximum in a liquid that always covers it."},
     {"bank.power_above_in_liquid",
-     "In bright cold one element takes up to {value}, more than the {rated} it is rated for; "
-     "{limit} is the most in a liquid that always covers it."},
+     "Each element receives up to {value} in cold, bright weather, above its rated "
+     "{rated}. The maximum is {limit}, in a liquid that always covers it."},
     {"bank.power_alone",
-     "In bright cold one element takes up to {value}; its rated watts are not known."},
+     "Each element receives up to {value} in cold, bright weather; its rated power is "
+     "not known."},
     {"bank.voltage",
-     "In bright cold one element has up to {value} across it; it is rated {limit}."},
-    {"bank.voltage_alone",
-     "In bright cold one element has up to {value} across it; its rated volts are not known."},
-    {"bank.sheath_voltage",
-     "After one earth fault the whole array stands between coil and sheath: {value} on the coldest "
-     "morning; {peak} times its rated voltage (the peak, if it is rated for alternating current) "
-     "is {limit}."},
-    {"bank.sheath_voltage_dc",
-     "After one earth fault the whole array stands between coil and sheath: {value} on the coldest "
-     "morning; its rated direct voltage is {limit}."},
-    {"bank.sheath_voltage_alone",
-     "After one earth fault the whole array stands between coil and sheath: {value}; the element's "
-     "rated volts are not known."},
-    {"bank.bare_voltage",
-     "It is bare wire: the bed and the vessel stand at up to {value} with it, and above {limit} "
-     "that can kill. Never bury it."},
-    {"bank.survivor",
-     "If one parallel branch opens, an element of the others takes up to {value}; it is rated "
+     "Each element has up to {value} across it in cold, bright weather; it is rated "
      "{limit}."},
+    {"bank.voltage_alone",
+     "Each element has up to {value} across it in cold, bright weather; its rated "
+     "voltage is not known."},
+    {"bank.sheath_voltage",
+     "After one earth fault, {value} is between coil and sheath at the record low. The"
+     " limit is {limit}, {peak} times the rated voltage: its peak, if it is rated for "
+     "AC."},
+    {"bank.sheath_voltage_dc",
+     "After one earth fault, {value} is between coil and sheath at the record low; the"
+     " rated DC voltage is {limit}."},
+    {"bank.sheath_voltage_alone",
+     "After one earth fault, the array voltage of {value} is between coil and sheath. "
+     "The element's rated voltage is not known."},
+    {"bank.bare_voltage",
+     "Bare wire makes the bed and the vessel live at up to {value}; above {limit} that"
+     " can kill. Never bury it."},
+    {"bank.survivor",
+     "If one parallel branch opens, each element of the others receives up to {value};"
+     " it is rated {limit}."},
     {"bank.survivor_alone",
-     "If one parallel branch opens, an element of the others takes up to {value}; its rated watts "
-     "are not known."},
-    {"bank.one_branch", "One branch: if an element opens, nothing heats."},
+     "If one parallel branch opens, each element of the others receives up to {value};"
+     " its rated power is not known."},
+    {"bank.one_branch", "One branch: if an element opens, all heating stops."},
     {"bank.insulation",
-     "Sheath to coil measures {value}; below {limit} damp magnesia leaks and has to be dried out "
-     "before full volts."},
+     "Insulation resistance from coil to sheath is {value}. Below {limit}, damp "
+     "magnesia leaks current: dry it out before applying full voltage."},
     {"bank.insulation_alone",
-     "Measure sheath to coil with {volts} before burying: at least {limit}, and {new} or more when "
-     "new. A floating array hides the first earth fault."},
+     "Measure insulation resistance from coil to sheath with {volts} before burying. "
+     "It must be at least {limit}, and {new} or more when new. A floating array hides "
+     "the first earth fault."},
     {"bank.insulation_alone_in_liquid",
-     "Measure sheath to coil with {volts} before filling: at least {limit}, and {new} or more when "
-     "new. A floating array hides the first earth fault."},
+     "Measure insulation resistance from coil to sheath with {volts} before filling. "
+     "It must be at least {limit}, and {new} or more when new. A floating array hides "
+     "the first earth fault."},
     {"bank.bare_voltage_in_liquid",
-     "It is bare wire: the liquid and the vessel stand at up to {value} with it, and above {limit} "
+     "Bare wire makes the liquid and the vessel live at up to {value}; above {limit} "
      "that can kill. Never use it in a liquid."},
     {"bank.bare_wire_in_liquid",
-     "It is bare wire: nothing stands between it and the liquid, which is live with it, and the "
-     "vessel too."},
-    {"bank.bare_wire",
-     "It is bare wire: nothing stands between it and the bed, which is live with it, and the "
-     "vessel too."},
+     "Bare wire has no insulation: the liquid and the vessel are live with it."},
+    {"bank.bare_wire", "Bare wire has no insulation: the bed and the vessel are live with it."},
     {"bank.built_in",
-     "A thermostat or cut-out for alternating current is inside: on direct current it arcs or "
-     "welds. Bypass it, and limit by a rated device."},
-    {"bank.nothing_built_in", "No thermostat or cut-out is inside."},
-    {"bank.built_in_unknown", "Whether a thermostat or cut-out is inside is not known: look."},
+     "A built-in AC thermostat or cut-out arcs or welds on DC. Bypass it, and limit "
+     "the temperature with a device rated for DC."},
+    {"bank.nothing_built_in", "No thermostat or cut-out is built in."},
+    {"bank.built_in_unknown",
+     "Whether a thermostat or cut-out is built in is not known: inspect the element."},
     {"bank.shade",
-     "In full sun the panels run at {value} of their short-circuit current; above {limit} a shaded "
-     "cell and its bypass diode stay hot for hours. More ohms are kinder."},
-    {"bank.drop", "Wire and joints take {value} of the volts and watts; {limit} is usual."},
-    {"bank.no_runs", "No run of wire is described."},
+     "In full sun the panels operate at {value} of short-circuit current. Above "
+     "{limit}, a shaded cell and its bypass diode stay hot for hours. A higher load "
+     "resistance reduces this."},
+    {"bank.drop",
+     "Wire and joints lose {value} of the voltage and power; {limit} is the usual "
+     "maximum."},
+    {"bank.no_runs", "No wire run is described."},
 
-    {"margin.unstated", "If what nobody stated is as bad as it may be: {then}"},
+    {"margin.unstated", "If the unstated facts are as bad as they can be: {then}"},
 
     {"device.rating", "{volts}, {amperes}"},
     {"device.made_for_ac",
-     "Made for alternating current only: on {value} direct current its contacts hold an arc or "
-     "weld shut. It must not break this circuit."},
+     "Rated for AC only: on {value} DC its contacts sustain an arc or weld closed. It "
+     "must not open this circuit."},
     {"device.breaks_volts",
-     "It has to break {value} of direct current and is rated for at most {limit} with the poles "
-     "used."},
+     "It must interrupt {value} DC; it is rated {limit} at most with the poles used."},
     {"device.breaks_amperes",
-     "At the cold voltage of {volts} it has to break {value} ({factor} times short-circuit "
-     "current); its printed pair allows {limit}."},
+     "It must interrupt {value} at the cold voltage of {volts} ({factor} times "
+     "short-circuit current); its printed rating allows {limit}."},
     {"device.no_pair",
-     "No printed pair of volts and amperes is for the poles used; it has to break {value}."},
-    {"device.fuse_volts",
-     "The fuse must clear {value} of direct current and is rated for {limit}."},
+     "It must interrupt {value}, but no printed rating of voltage and current covers "
+     "the poles used."},
+    {"device.fuse_volts", "The fuse must clear {value} DC; it is rated {limit}."},
     {"device.fuse_amperes",
-     "A fuse below {value} ({factor} times the string's short-circuit current) would blow in "
-     "bright sun; this one is {limit}. It does not clear a short of the panels."},
+     "A fuse below {value} ({factor} times the string's short-circuit current) would "
+     "blow in bright sun; this one is {limit}. It does not clear a short circuit of "
+     "the panels."},
     {"device.fuse_is_no_switch",
-     "A fuse or its holder is no switch: pulled at {value} of direct current it holds an arc. It "
-     "must not break this circuit."},
+     "A fuse or its holder is not a switch: pulled at {value} DC, it sustains an arc. "
+     "It must not be used to open this circuit."},
     {"device.fuse_behind_the_joint",
-     "It sits where the strings are joined already and parts none from the others: each string "
-     "needs its own."},
+     "It is placed after the point where the strings are joined, so it isolates no "
+     "string. Each string needs its own."},
     {"device.fuse_breaks_one_way",
-     "It breaks in one direction only, and a faulty string is fed the other way: it protects no "
-     "string."},
-    {"device.no_fuse", "It is no fuse and does not trip by current: it protects no string."},
+     "It interrupts current in one direction only; a faulty string is fed in the "
+     "other. It protects no string."},
+    {"device.no_fuse", "It is not a fuse and does not trip on current: it protects no string."},
     {"device.fuse_wire",
-     "The string fuse is {value}; the wire of \"{run}\" may be fused with {limit} at most."},
+     "The string fuse is {value}; the maximum fuse for the wire of \"{run}\" is "
+     "{limit}."},
     {"device.fuse_wire_alone",
-     "The string fuse is {value}; which wire it has to protect is not known."},
-    {"device.fuse_rating_unknown", "What the string fuse is rated for is not known."},
-    {"device.fuse_without_rating",
-     "The fuse has no direct-current rating; the string stands at {value}."},
+     "The string fuse is {value}; the wire that it must protect is not known."},
+    {"device.fuse_rating_unknown", "The rating of the string fuse is not known."},
+    {"device.fuse_without_rating", "The fuse has no DC rating; the string voltage is {value}."},
     {"device.carries",
-     "It has to carry {value} ({factor} times short-circuit current); its contacts or shunt are "
-     "rated {limit}. Opened under load it may arc."},
+     "It must carry {value} ({factor} times short-circuit current); its contacts or "
+     "shunt are rated {limit}. It may arc if opened under load."},
     {"device.carries_alone",
-     "It has to carry {value}; what its contacts or shunt carry is not known."},
+     "It must carry {value}; the rating of its contacts or shunt is not known."},
     {"device.polarised",
-     "It breaks in one direction only: wire plus and minus, line and load as marked, or it burns "
-     "when opened."},
+     "It interrupts current in one direction only. Wire plus and minus, line and load,"
+     " as marked, or it burns when opened."},
     {"device.polarised_in_string",
-     "It breaks in one direction only, and the other strings can feed a faulty one backwards "
-     "through it: opened then, it burns. Use one that breaks either way, or fuses."},
-    {"device.melts_either_way", "A fuse melts whichever way the current flows."},
+     "It interrupts current in one direction only. The other strings can feed a faulty"
+     " string through it in reverse: if opened then, it burns. Use a device rated for "
+     "both directions, or fuses."},
+    {"device.melts_either_way", "A fuse melts in either direction of current."},
     {"device.polarity_assumed_in_string",
-     "Whether it breaks in both directions is not told, and the other strings can feed a faulty "
-     "one backwards through it: read the label, and use one that breaks either way, or fuses."},
+     "Whether it interrupts current in both directions is not stated. The other "
+     "strings can feed a faulty string through it in reverse. Read the label; use a "
+     "device rated for both directions, or fuses."},
     {"device.polarity_assumed",
-     "Whether it breaks in both directions is not told: it is taken to break in one only. Wire it "
-     "as marked, or read the label."},
-    {"device.either_way", "It breaks either way round."},
-    {"device.body", "Around it is {value}; its own body may reach {limit}."},
-    {"device.body_unknown", "How warm its own body gets is not known."},
+     "Whether it interrupts current in both directions is not stated, so one direction"
+     " is assumed. Wire it as marked, or read the label."},
+    {"device.either_way", "It interrupts current in both directions."},
+    {"device.body", "The air around it is at {value}; its own body is rated {limit}."},
+    {"device.body_unknown", "The temperature of its own body is not known."},
     {"device.senses_in_run",
-     "It only senses, yet it sits in the run \"{run}\": let it drive a contactor that is rated for "
-     "this direct current."},
+     "It is a sensing device, yet it is placed in the run \"{run}\". Use it to drive a"
+     " contactor rated for this DC."},
     {"device.disconnect", "\"{name}\" opens all conductors together by hand."},
     {"device.no_disconnect",
-     "No device that breaks direct current by hand is listed: pulling a plug under load draws an "
-     "arc."},
-    {"device.bad_disconnect", "Nothing that is listed is a disconnect, nor is \"{name}\": {why}"},
+     "No disconnect rated for DC is listed: pulling a plug under load draws an arc."},
+    {"device.bad_disconnect", "No listed device is a disconnect, nor is \"{name}\": {why}"},
     {"device.limit",
-     "\"{name}\" does not reset by itself and opens the circuit by \"{breaker}\". Test that it "
-     "does."},
+     "\"{name}\" does not reset by itself and opens the circuit through \"{breaker}\"."
+     " Test that it does."},
     {"device.common_cause",
-     "The thermostat opens by the same contacts: if they weld, neither stops the heat."},
+     "The thermostat opens the same contacts: if they weld, neither device stops the "
+     "heat."},
     {"device.no_limit",
-     "No independent over-temperature limit that stays open is listed: a welded thermostat would "
-     "go unnoticed."},
+     "No independent overtemperature limit that stays open is listed: a welded "
+     "thermostat would go unnoticed."},
     {"device.limit_opens_nothing",
-     "The over-temperature limit \"{name}\" is not known to open this circuit: {why}"},
+     "The overtemperature limit \"{name}\" is not known to open this circuit: {why}"},
 
     {"caution.volts",
-     "Direct current above {dry} ({wet} where wet) can kill, and its arcs do not go out by "
+     "DC above {dry} ({wet} where wet) can kill, and its arcs do not go out by "
      "themselves."},
-    {"caution.switches",
-     "Switches and thermostats rated for alternating current weld shut on direct current."},
-    {"caution.cold", "Nothing may see more volts than its rating on the coldest morning."},
+    {"caution.switches", "Switches and thermostats rated for AC weld closed on DC."},
+    {"caution.cold", "No part may exceed its voltage rating at the record low."},
     {"caution.bonding",
-     "Bond the metal vessel, the sheath and the panel frames, and check for earth faults: a broken "
-     "coil can arc through its sheath."},
+     "Bond the metal vessel, the sheath and the panel frames. Check for earth faults: "
+     "a broken coil can arc through its sheath."},
     {"caution.combustibles", "Keep combustibles away; no cardboard or wood near the store."},
-    {"caution.limit", "Use an independent over-temperature limit that does not reset by itself."},
+    {"caution.limit", "Use an independent overtemperature limit that does not reset by itself."},
     {"caution.steam", "Damp sand makes steam: dry it slowly and vented, never sealed."},
     {"caution.dust", "Silica dust harms lungs; hot metal and hot sand burn."},
     {"caution.vessel",
-     "A closed vessel bursts when its liquid boils: it needs a vent, or a relief valve that can "
-     "pass the steam."},
+     "A closed vessel bursts when its liquid boils. It needs a vent, or a relief valve"
+     " sized for the steam."},
     {"caution.covered", "Liquid must cover the element whenever there is light on the panels."},
     {"caution.scalding", "Hot liquid and steam scald; hot metal burns."},
-    {"caution.first_fire", "No unattended first fires; fit a smoke alarm."},
-    {"caution.immersion", "An immersion element must never see its rated voltage in dry sand."},
+    {"caution.first_fire", "Never leave the first fire unattended; fit a smoke alarm."},
+    {"caution.immersion", "Never apply its rated voltage to an immersion element in dry sand."},
     {"caution.codes",
      "Local codes and licensed practice decide. These are estimates; they approve nothing."},
 });

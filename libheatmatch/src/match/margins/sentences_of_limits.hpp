@@ -10,46 +10,50 @@
 namespace heatmatch::margins_sentences::of_limits {
 
 inline constexpr auto table = std::to_array<Template>({
-    {"limit.sheath", "the sheath is past its limit by then"},
-    {"limit.sheath_unknown", "what the sheath stands is not known"},
-    {"limit.coil", "the coil is past its limit by then"},
-    {"limit.water", "the water boils before"},
-    {"limit.material", "vessel, liner or lagging is past its limit by then"},
-    {"limit.wood", "wall or lid is past what wood stands by then"},
-    {"limit.floor", "what the store stands on, if it is wood, is past what wood stands by then"},
+    {"limit.sheath", "the sheath is above its limit by then"},
+    {"limit.sheath_unknown", "the limit of the sheath is not known"},
+    {"limit.coil", "the coil is above its limit by then"},
+    {"limit.water", "the water boils before that"},
+    {"limit.material", "vessel, liner or lagging is above its limit by then"},
+    {"limit.wood", "wall or lid is above the limit for wood by then"},
+    {"limit.floor", "wood under the store, if any, is above its limit by then"},
     {"limit.touch", "wall or lid burns a hand by then"},
-    {"limit.no_set", "what it is set to is not told"},
-    {"limit.space", "when the space reaches its set point cannot be told"},
-    {"limit.not_in_water", "in water it has to sense the water itself"},
-    {"limit.water_set", "in water it may be set to {most} at most"},
+    {"limit.no_set", "its set point is not stated"},
+    {"limit.space", "when the space reaches its set point cannot be determined"},
+    {"limit.not_in_water", "in water it must sense the water itself"},
+    {"limit.water_set", "in water its set point may be {most} at most"},
 
-    {"limit.none_acts", "No limit is listed that could stop a stagnation."},
+    {"limit.none_acts", "No overtemperature limit is listed that could stop a stagnation."},
     {"limit.no_heat",
-     "Whether the limit acts in time is not known: that needs the store and its elements."},
+     "Whether the limit acts in time is not known: that requires the store and its "
+     "elements."},
     {"limit.acts",
-     "With nobody taking the heat and the thermostat welded, \"{name}\" opens by bright day {day}, "
-     "before sheath, coil, wood, touch, water or materials pass their limits."},
+     "With no heat drawn and the thermostat welded closed, \"{name}\" opens by bright "
+     "day {day}. That is before sheath, coil, wood, touch, water or materials exceed "
+     "their limits."},
     {"limit.not_called",
-     "With nobody taking the heat nothing passes its limit, and the limit is not called."},
+     "With no heat drawn, nothing exceeds its limit, and the overtemperature limit "
+     "does not trip."},
     {"limit.opens_nothing",
-     "\"{name}\" is not counted on to stop a stagnation: it is not known to open this circuit. "
-     "{why}"},
-    {"limit.late", "\"{name}\" is not counted on to stop a stagnation: {first}."},
+     "\"{name}\" does not count as stopping a stagnation: it is not known to open this"
+     " circuit. {why}"},
+    {"limit.late", "\"{name}\" does not count as stopping a stagnation: {first}."},
 
     {"limit.none_fails", "No limit is listed that could open without supply."},
     {"limit.supply_keeps",
      "Without control supply the circuit stays closed: the limit cannot open it then."},
-    {"limit.probe_keeps", "With a broken probe the circuit stays closed: the limit is blind then."},
+    {"limit.probe_keeps",
+     "With a broken probe the circuit stays closed: the limit cannot act then."},
     {"limit.supply_not_told",
-     "Whether the circuit opens without control supply, and with a broken probe, is not told: pull "
-     "off each and see."},
+     "Whether the circuit opens without control supply, and with a broken probe, is "
+     "not stated. Disconnect each in turn and check."},
     {"limit.supply_of_nothing",
-     "\"{name}\" is not known to open this circuit, with supply or without: {why}"},
+     "\"{name}\" is not known to open this circuit, with or without supply: {why}"},
     {"limit.supply_opens", "Without control supply, or with a broken probe, the circuit opens."},
 
-    {"limit.body", "It is as hot as what it senses, {value}; its own body may reach {limit}."},
-    {"limit.probe", "Its probe is as hot as what it senses, {value}; it is made for {limit}."},
-    {"limit.body_unknown", "How hot it gets where it senses, or what it stands, is not known."},
+    {"limit.body", "Its body is as hot as what it senses, {value}; it is rated {limit}."},
+    {"limit.probe", "Its probe is as hot as what it senses, {value}; it is rated {limit}."},
+    {"limit.body_unknown", "The temperature where it senses, or its own rating, is not known."},
 });
 
 template <Word Id, Word... Called>

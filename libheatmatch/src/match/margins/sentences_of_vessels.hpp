@@ -12,80 +12,82 @@ namespace heatmatch::margins_sentences::of_vessels {
 
 inline constexpr auto table = std::to_array<Template>({
     {"bonding.not_needed",
-     "Up to {value}: below {limit} a fault to metal is no shock, so no bond is asked for here."},
+     "Up to {value}: below {limit} a fault to metal gives no dangerous shock, so no "
+     "bond is required here."},
     {"bonding.done",
-     "Vessel, sheaths and frames are told to be bonded: at up to {value} a fault then has a way to "
-     "earth. Test each bond."},
+     "Vessel, sheaths and frames are stated to be bonded. A fault at up to {value} "
+     "then has a path to earth. Test each bond."},
     {"bonding.open",
-     "Not bonded: {metal}. After one fault that metal stands at up to {value}; above {limit} it "
-     "can "
-     "kill who touches it."},
+     "Not bonded: {metal}. After one fault that metal is live at up to {value}; above "
+     "{limit} it can kill anyone who touches it."},
     {"bonding.not_told",
-     "Whether these are bonded is not told: {metal}. After one fault they may stand at up to "
-     "{value}; above {limit} that can kill who touches them."},
+     "Whether these are bonded is not stated: {metal}. After one fault they may be "
+     "live at up to {value}; above {limit} that can kill anyone who touches them."},
     {"bonding.vessel", "the vessel"},
     {"bonding.sheaths", "the sheaths of the elements"},
     {"bonding.frames", "the frames of the panels"},
     {"pressure.dry", "Nothing in it makes steam."},
     {"pressure.vented",
-     "It may reach {value} with nothing taken out and the thermostat welded; a way out for steam "
-     "is told. Keep it open, and keep the fill covering the element."},
+     "It may reach {value} with no heat drawn and the thermostat welded closed; a vent"
+     " for steam is stated. Keep it open, and keep the fill covering the element."},
     {"pressure.closed_hot",
-     "With nothing taken out and the thermostat welded it reaches {value}, steam or hot water from "
-     "{limit} on, and it has no way out: a closed vessel bursts."},
+     "It has no vent: a closed vessel bursts. With no heat drawn and the thermostat "
+     "welded closed it reaches {value}; from {limit} it holds steam or hot water."},
     {"pressure.closed",
-     "It stays at {value}, but it has no way out for steam or for water that expands: a closed "
-     "vessel bursts. Fit a vent or a relief valve."},
+     "It has no vent for steam or for expanding water: a closed vessel bursts. It "
+     "stays at {value}. Fit a vent or a relief valve."},
     {"pressure.not_told",
-     "It may reach {value} with nothing taken out; whether steam has a way out is not told. From "
-     "{limit} on a closed vessel bursts."},
+     "It may reach {value} with no heat drawn; whether steam is vented is not stated. "
+     "From {limit} a closed vessel bursts."},
     {"covered.no_liquid", "There is no liquid in this store that could leave the element bare."},
-    {"covered.always", "The liquid is told to cover the element always: look again each month."},
+    {"covered.always", "The liquid is stated to cover the element always: check again each month."},
     {"covered.not_always",
-     "The liquid does not always cover the element: in air its sheath passes its limit within "
-     "minutes."},
+     "The liquid does not always cover the element: in air its sheath exceeds its "
+     "limit within minutes."},
     {"covered.not_told",
-     "Whether the liquid always covers the element is not told: in air its sheath passes its limit "
-     "within minutes."},
+     "Whether the liquid always covers the element is not stated: in air its sheath "
+     "exceeds its limit within minutes."},
     {"floor.wood",
-     "Under its hottest spot the wood that the store stands on reaches {value}; wood chars over "
-     "years above {limit}: put air or stone between."},
+     "Wood under the hottest spot of the store reaches {value}; wood chars over years "
+     "above {limit}. Put air or stone between."},
     {"floor.legs",
-     "Under its metal legs the floor may reach {value}; wood there chars over years above "
-     "{limit}."},
+     "The floor under its metal legs may reach {value}; wood there chars over years "
+     "above {limit}."},
     {"floor.not_told",
-     "What the store stands on is not told: wood under it would reach {value}, and chars over "
-     "years above {limit}; concrete and bare ground do not char."},
+     "What is under the store is not stated. Wood there would reach {value}, and chars"
+     " over years above {limit}. Concrete and bare ground do not char."},
     {"floor.does_not_char",
-     "Under its hottest spot the {below} that the store stands on reaches {value}, and {high} with "
-     "nothing taken out; it does not char."},
-    {"floor.stagnant", "With nothing taken out and the thermostat welded it reaches {high}."},
+     "The {below} under the hottest spot of the store reaches {value}, and {high} with"
+     " no heat drawn. It does not char."},
+    {"floor.stagnant", "With no heat drawn and the thermostat welded closed it reaches {high}."},
     {"floor.touch",
-     "The bottom of the vessel, where a hand may reach it, gets up to {bottom} then; bare metal "
-     "burns within a second above {burns}."},
-    {"floor.vessel", "Its bottom gets up to {bottom} then; {material} stands {stands} for years."},
+     "The bottom of the vessel, where a hand can reach it, then gets up to {bottom}. "
+     "Bare metal burns skin within a second above {burns}."},
+    {"floor.vessel",
+     "Its bottom then gets up to {bottom}; {material} withstands {stands} for years."},
     {"floor.vessel_unknown",
-     "Its bottom reaches up to {bottom} then and its material is not given: some plastics "
-     "withstand "
-     "only {least} for years."},
+     "Its bottom then reaches up to {bottom}, and its material is not stated: some "
+     "plastics withstand only {least} for years."},
     {"material.vessel", "vessel"},
     {"material.liner", "liner"},
     {"material.lagging", "lagging"},
     {"material.reaches",
-     "With nothing taken out and the thermostat welded the hot side of the {layer} reaches "
-     "{value}, in use {low}; {material} stands {limit} for years."},
-    {"material.limit_has_to_stop", "The independent limit has to stop it before."},
-    {"material.fails", "Not long above {fails} it softens, melts, chars or scales."},
+     "With no heat drawn and the thermostat welded closed, the hot side of the {layer}"
+     " reaches {value}. In use it reaches {low}; {material} withstands {limit} for "
+     "years."},
+    {"material.limit_has_to_stop", "The independent limit must stop it before that."},
+    {"material.fails", "Soon above {fails} it softens, melts, chars or scales."},
     {"material.not_told",
-     "What the {layer} is made of is not told; its hot side may reach {then} with nothing taken "
-     "out. State none where there is none."},
+     "The material of the {layer} is not stated; its hot side may reach {then} with no"
+     " heat drawn. State \"none\" where there is none."},
     {"material.no_layer", "There is no {layer}."},
-    {"material.liquid_needs_vessel", "A liquid needs a vessel: what it is made of is not told."},
+    {"material.liquid_needs_vessel",
+     "A liquid needs a vessel, and the vessel's material is not stated."},
     {"material.something_lags",
-     "A wall that loses only {u} has something around it: what that is made of is not told."},
+     "A wall that loses only {u} has lagging around it, whose material is not stated."},
     {"material.computed_bare",
-     "That is for a bare wall: lagged it is hotter, and how much the lagged wall loses is not "
-     "told."},
+     "That is for a bare wall. Lagged it is hotter, and the heat loss of the lagged "
+     "wall is not stated."},
 });
 
 template <Word Id, Word... Called>
