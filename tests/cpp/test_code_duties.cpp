@@ -77,7 +77,7 @@ TEST_CASE("arc-fault protection begins at 80 V, and is met by nothing of the cat
     CHECK(found.begins_v == 80.0);
     CHECK(found.met == DutyMeans::not_met);
     CHECK(found.would_do.empty());
-    CHECK(contains(said(found), "No control of the catalog finds them."));
+    CHECK(contains(said(found), "No control of the catalog detects them."));
 }
 
 // Source: NEC 690.11, exception: off buildings, in metal raceway or underground.
@@ -150,7 +150,7 @@ TEST_CASE("a detector is enough to report a fault, and has to open something to 
     CHECK(protects().met == DutyMeans::a_device);
     CHECK(protects().devices ==
           std::vector<std::string>{"insulation-monitor-1000-v", "dc-contactor-sealed-450-v"});
-    CHECK(contains(said(protects()), "Nobody checked that they are listed"));
+    CHECK(contains(said(protects()), "Whether they are listed for it is not checked"));
 }
 
 // Source: NEC 690.12: on or in buildings; 30 V outside the array.
@@ -167,7 +167,7 @@ TEST_CASE("quick shutdown is due where panels or wires are on or in a building")
     circuit.devices[0].device.opens_on_supply_loss = true;
     const CodeDuty perhaps = duty(circuit, site, "quick shutdown");
     CHECK(perhaps.met == DutyMeans::nobody_stated);
-    CHECK(contains(said(perhaps), "Whether it sits at the array"));
+    CHECK(contains(said(perhaps), "Whether it is at the array"));
 }
 
 // Source: NEC 690.13; IEC 60364-7-712: all live conductors.

@@ -53,8 +53,8 @@ TEST_CASE("the heat of the season is explained where there is weather") {
         return std::nan("");
     };
     CHECK(value_of("heat of the season") == candidate.season->kwh);
-    CHECK(value_of("harvest fraction of the season") == candidate.season->harvest_fraction());
-    CHECK(value_of("best ohms of a bank for the season") == candidate.season->best_ohm);
+    CHECK(value_of("utilization of the season") == candidate.season->harvest_fraction());
+    CHECK(value_of("best bank resistance for the season") == candidate.season->best_ohm);
     heatmatch::Installation plain = demo();
     plain.weather.reset();
     const heatmatch::Trace without = heatmatch::explain(heatmatch::assess(starter(), plain));
@@ -108,16 +108,16 @@ TEST_CASE("the cold voltage recomputes from the label, its factor and the panels
 
 TEST_CASE("ohms of runs, what a panel sees and the noon match recompute") {
     for (const char* name : {"home run", "along the wall", "hot tail"}) {
-        const Step run = step_named(demo_trace(), std::string("ohms of \"") + name + '"');
+        const Step run = step_named(demo_trace(), std::string("resistance of \"") + name + '"');
         const auto n = numbers_in(run.numbers.text());
         REQUIRE(n.size() == 3);
         check_recomputed(run, n[0] * n[1] * n[2]);
     }
-    const Step sees = step_named(demo_trace(), "ohms one panel sees");
+    const Step sees = step_named(demo_trace(), "load resistance of one panel");
     const auto s = numbers_in(sees.numbers.text());
     REQUIRE(s.size() == 4);
     check_recomputed(sees, (s[0] + s[1]) * s[2] / s[3]);
-    const Step match = step_named(demo_trace(), "noon match of one panel");
+    const Step match = step_named(demo_trace(), "STC match of one panel");
     const auto m = numbers_in(match.numbers.text());
     REQUIRE(m.size() == 2);
     check_recomputed(match, m[0] / m[1]);
@@ -158,7 +158,7 @@ TEST_CASE("every headroom of the explanation is that of its margin") {
 // Source: the header of Step: numbers are empty only for a value that was given.
 TEST_CASE("a step that computes puts its numbers in") {
     for (const char* name : {"cold voltage factor", "element resistance, low end",
-                             "element resistance, high end", "ohms of all runs"}) {
+                             "element resistance, high end", "resistance of all runs"}) {
         CAPTURE(std::string(name));
         CHECK(!step_named(demo_trace(), name).numbers.empty());
     }
@@ -238,9 +238,9 @@ TEST_CASE("the numbers of a step recompute in US units too") {
     REQUIRE(j.size() == 4);
     CHECK(j[0] + j[1] * (j[2] - j[3]) == doctest::Approx(fahrenheit(judged.value)).epsilon(2e-4));
     CHECK(contains(judged.numbers.text(UnitSystem::us), " °F"));
-    const auto density = us("watts per centimetre");
+    const auto density = us("watts per centimeter");
     REQUIRE(density.size() == 3);
-    const Step watts = step_named(demo_trace(), "watts per centimetre");
+    const Step watts = step_named(demo_trace(), "watts per centimeter");
     CHECK(density[0] * density[1] / density[2] ==
           doctest::Approx(2.54 * watts.value).epsilon(2e-4));
     const std::string whole = said(watts).text(UnitSystem::us);

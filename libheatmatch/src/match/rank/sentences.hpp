@@ -9,32 +9,29 @@
 namespace heatmatch::rank_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
-    {"rank.by_heat", "Ordered by heat over {days} days of the season, typical weather."},
+    {"rank.by_heat", "Ranked by heat over {days} days of the season in typical weather."},
     {"rank.by_heat_of_hours",
-     "Ordered by heat over {days} days of the season, typical weather, each hour at its mean: that "
-     "favours many ohms a little, the bands hold cloud within the hour."},
-    {"rank.by_power",
-     "Ordered by power averaged over {conditions}: no weather was given, so the season is not "
-     "counted."},
+     "Ranked by heat over {days} days of the season in typical weather. Hourly means "
+     "favor high resistance slightly; the bands include cloud within the hour."},
+    {"rank.by_power", "Without weather data, ranked by power averaged over {conditions}."},
     {"rank.condition", "{sun} at {cells} cells"},
     {"rank.no_store",
-     "No store is described: how hot elements get is not assessed. In dry sand the sheath, not the "
-     "rated watts, limits an element."},
+     "No store is described, so element temperatures are not assessed. In dry sand the"
+     " sheath, not the rated power, limits an element."},
     {"rank.of_panel", "panel \"{panel}\": {warning}"},
     {"rank.first_groups",
-     "Remarks on panels are listed for the first {listed} of {groups} groups; each candidate tells "
-     "its own."},
-    {"rank.front_cut",
-     "Of the {all} pairings that no other beats in everything, the {kept} of most heat are kept."},
+     "Remarks on panels are listed for the first {listed} of {groups} groups; each "
+     "candidate lists its own."},
+    {"rank.front_cut", "Of {all} Pareto-optimal pairings, the {kept} with the most heat are kept."},
     {"rank.no_element",
-     "No element of the catalog passes the filters of the installation: widen \"any\", or name an "
-     "element you own."},
+     "No element of the catalog matches the filters of the installation: widen "
+     "\"any\", or name an element you own."},
     {"rank.left_out", "{pairings} pairings left out: resistance not fixed"},
 
     {"rank.list_panels", "list what you own: {example}"},
     {"rank.list_elements", "list what you own or may buy: {example} allows all"},
     {"rank.one_of", "one of {families}"},
-    {"rank.name_family", "name one of them, or leave family out for all"},
+    {"rank.name_family", "name one of them, or omit family for all"},
     {"rank.allow_element", "add it to them, as owned or by its family"},
 });
 
