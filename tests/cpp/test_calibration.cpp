@@ -31,7 +31,7 @@ TEST_CASE("two numbers come back out of a log that was made with them" *
     CHECK(found.k20_w_mk.low < found.k20_w_mk.value);
     CHECK(within(found.residual_k, 0.3, 0.15));
     CHECK(found.residual_before_k > 3.0 * found.residual_k);
-    CHECK(holds(found.sentences.front(), "(0.27 in the catalog)"));
+    CHECK(holds(found.sentences.front(), "the catalog has 0.27."));
     // Source: 0.27 W/mK is 0.156 Btu/h·ft·°F.
     CHECK(holds(found.sentences.front().text(UnitSystem::us),
                 "Btu/h·ft·°F at 68 °F (0.156 in the catalog)"));

@@ -90,7 +90,7 @@ TEST_CASE("the first sentence is honest about size") {
         return answer_of(with_target(target_c), two_days(outside_c)).sentences.front();
     };
     CHECK(holds(first(15.0), "does not heat the space"));
-    CHECK(holds(first(15.0), "of the 20 K that 15 °C wants"));
+    CHECK(holds(first(15.0), "The target of 15 °C needs 20 K"));
     CHECK(holds(first(-2.0), "part of the heating"));
     CHECK(holds(first(-4.5), "keeps the space there"));
     CHECK(holds(first(-5.0), "hardly below"));
@@ -98,7 +98,7 @@ TEST_CASE("the first sentence is honest about size") {
     DayRun alone = two_days();
     alone.heats_space = false;
     CHECK(holds(answer_of(with_target(5.0), alone).sentences.front(), "not known"));
-    CHECK(holds(first(15.0).text(UnitSystem::us), "of the 36 °F that 59 °F wants"));
+    CHECK(holds(first(15.0).text(UnitSystem::us), "The target of 59 °F needs 36 °F"));
 }
 
 TEST_CASE("the highest of every part stands against the limit of its margin") {

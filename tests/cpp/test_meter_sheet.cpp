@@ -47,11 +47,11 @@ TEST_CASE("ohms on the sheet are those of the nameplate with its tolerance, work
     CHECK(within(*each.typical, 57.6 / 1.01706, 1e-5));
     CHECK(within(*each.low, 57.6 / 1.05 / 1.14500, 1e-5));
     CHECK(within(*each.high, 57.6 / 0.90 / 0.97441, 1e-5));
-    const MeterCheck both = check_of(sheet, "ohms of the bank");
+    const MeterCheck both = check_of(sheet, "resistance of the bank");
     CHECK(within(*both.typical, *each.typical / 2.0, 1e-12));  // 1S2P
     CHECK(within(*both.high, *each.high / 2.0, 1e-12));
-    CHECK(contains(both.expect, "With one branch open about"));
-    const MeterCheck ratio = check_of(sheet, "volts over amperes");
+    CHECK(contains(both.expect, "With one branch open, about"));
+    const MeterCheck ratio = check_of(sheet, "voltage over current");
     CHECK(*ratio.low <= *both.low);
     CHECK(*ratio.high >= *both.high);
     CHECK(within(*ratio.typical, demo_standing().circuit.bank.typical_ohm(), 1e-12));
@@ -62,7 +62,7 @@ TEST_CASE("open volts on the sheet are the label's by its coefficient, a section
         bench_candidate("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 2}, 9.0);
     const MeterSheet sheet = meter_sheet(candidate, {.uncovered_cell_c = 5.0});
     const heatmatch::Panel& panel = heatmatch::find_panel(starter(), "silicon-60-cell-245");
-    const MeterCheck open = check_of(sheet, "open volts");
+    const MeterCheck open = check_of(sheet, "open-circuit voltage");
     const double by_hand =
         2.0 * panel.v_oc * (1.0 + *panel.beta_voc_pct_per_k / 100.0 * (5.0 - 25.0));
     CHECK(within(*open.typical, by_hand, 1e-9));
@@ -79,7 +79,7 @@ TEST_CASE("the drop of the wire is its ohms there and back times the amperes") {
     const Candidate candidate =
         bench_candidate("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 2}, 9.0);
     const MeterSheet sheet = meter_sheet(candidate);
-    const MeterCheck drop = check_of(sheet, "less volts at the bank");
+    const MeterCheck drop = check_of(sheet, "minus voltage at the bank");
     // IEC 60028: 17.241 nohm m at 20 °C, 0.00393/K; ASTM B258: 12 AWG is 3.3088 mm2. Nine metres
     // out and back, stranded and tinned wire a few percent more.
     const double solid_ohm = 2.0 * 9.0 * 0.017241 / 3.3088;
@@ -193,10 +193,10 @@ TEST_CASE("what is not known is named with its remedy and never guessed") {
     for (const char* field : {"runs:", "devices:", "store:", "bypass_diodes of panel"}) {
         CHECK(has_line(sheet.not_known, field));
     }
-    CHECK(check_of(sheet, "less volts at the bank").expect.text() == "not known");
-    CHECK(!check_of(sheet, "less volts at the bank").typical);
+    CHECK(check_of(sheet, "minus voltage at the bank").expect.text() == "not known");
+    CHECK(!check_of(sheet, "minus voltage at the bank").typical);
     CHECK(!check_of(sheet, "temperatures of the store").typical);
-    CHECK(!check_of(sheet, "open volts").low);
+    CHECK(!check_of(sheet, "open-circuit voltage").low);
     CHECK(sheet.checks.size() == 12);
     const MeterSheet blank = meter_sheet(Candidate{});
     CHECK(blank.rows.empty());

@@ -62,7 +62,7 @@ TEST_CASE("a thermocouple that is stuck or open is left out and told") {
     const StoreLog stuck = checked_log(log);
     CHECK(stuck.readings() == 2 * 193);
     REQUIRE(stuck.remarks.size() == 1);
-    CHECK(holds(stuck.remarks[0], "stands still while the others move"));
+    CHECK(holds(stuck.remarks[0], "stays constant while the others change"));
 
     log = good();
     log.temperature_c[0][50] = 1372.0;
@@ -108,7 +108,7 @@ TEST_CASE("CSV that is no log is refused by line and column") {
     CHECK(holds(refused("hours,power_w,air_c,wall_c\n0,0,8\n"), "line 2"));
     CHECK(holds(refused("hours,power_w,air_c,wall_c,wall_c\n0,0,8,1,1\n"), "twice"));
     CHECK(holds(refused("hours,power_w,air_c,attic_c\n0,0,8,1\n1,0,8,2\n"), "attic"));
-    CHECK(holds(refused("hours,power_w,air_c,\"bed_c@0.12\"\n0,0,8,1\n"), "between them a comma"));
+    CHECK(holds(refused("hours,power_w,air_c,\"bed_c@0.12\"\n0,0,8,1\n"), "separated by a comma"));
 }
 
 namespace {
@@ -162,7 +162,7 @@ TEST_CASE("a probe is frozen after twelve heated readings alike, whichever it is
         CHECK(stuck.readings() == 2 * 40);
         REQUIRE(stuck.remarks.size() == 1);
         CHECK(holds(stuck.remarks[0], '"' + log.probes[probe].name + '"'));
-        CHECK(holds(stuck.remarks[0], "stands still while the others move"));
+        CHECK(holds(stuck.remarks[0], "stays constant while the others change"));
         log.temperature_c.assign(3, std::vector<double>(40, 21.0));
         log.temperature_c[probe] = log.hours;
         CHECK(checked_log(log).readings() == 40);

@@ -59,7 +59,7 @@ TEST_CASE("what may not break direct current counts as welded") {
     REQUIRE(relay.size() == 1);
     CHECK_FALSE(relay[0].can_break);
     REQUIRE(remarks.size() == 1);
-    CHECK(holds(remarks[0], "welded shut"));
+    CHECK(holds(remarks[0], "welded closed"));
     // A thermostat for alternating current straight in the circuit.
     remarks.clear();
     const auto direct = switches_of({{.part = "water-heater-surface-thermostat",
@@ -89,12 +89,12 @@ TEST_CASE("what is not set, or has nothing to act through, never opens and is to
                       remarks)
               .empty());
     REQUIRE(remarks.size() == 1);
-    CHECK(holds(remarks[0], "nothing that it could command"));
+    CHECK(holds(remarks[0], "no device that it commands"));
     remarks.clear();
     // A contactor that is there is not yet one that it drives.
     CHECK(switches_of({contactor(), disc({})}, remarks).empty());
     REQUIRE(remarks.size() == 1);
-    CHECK(holds(remarks[0], "What it makes open is not told"));
+    CHECK(holds(remarks[0], "The device that it opens is not stated"));
 }
 
 TEST_CASE("a semiconductor serves a thermostat, and counts as welded for a limit") {
@@ -119,7 +119,7 @@ TEST_CASE("a control set to what it is not made for never opens, and is told") {
     far.set_c = 350.0;  // made for 40 to 200 °C
     CHECK(switches_of({contactor(), far}, remarks).empty());
     REQUIRE(remarks.size() == 1);
-    CHECK(holds(remarks[0], "never opening"));
+    CHECK(holds(remarks[0], "never to open"));
     CHECK(holds(remarks[0], "200 °C"));
 }
 

@@ -10,80 +10,85 @@
 namespace heatmatch::diagnosis_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
-    {"diagnosis.array_v", "volts at the array"},
-    {"diagnosis.bank_v", "volts at the bank"},
-    {"diagnosis.bank_a", "amperes"},
-    {"diagnosis.open_v", "open volts"},
-    {"diagnosis.short_a", "short-circuit amperes"},
-    {"diagnosis.element_ohm", "ohms of an element"},
-    {"diagnosis.bank_ohm", "ohms of the bank"},
+    {"diagnosis.array_v", "voltage at the array"},
+    {"diagnosis.bank_v", "voltage at the bank"},
+    {"diagnosis.bank_a", "bank current"},
+    {"diagnosis.open_v", "open-circuit voltage"},
+    {"diagnosis.short_a", "short-circuit current"},
+    {"diagnosis.element_ohm", "resistance of an element"},
+    {"diagnosis.bank_ohm", "resistance of the bank"},
     {"diagnosis.irradiance", "sun"},
     {"diagnosis.panel_temperature", "back of the panel"},
 
     {"diagnosis.ratio",
-     "volts over amperes at the bank, the same in any sun: read {read}, predicted {predicted}"},
+     "voltage over current at the bank, the same in any sun: read {read}, predicted "
+     "{predicted}"},
     {"diagnosis.read",
-     "{reading}: read {read}, predicted {predicted}, off by {off} errors of the meter"},
+     "{reading}: read {read}, predicted {predicted}, off by {off} times the meter "
+     "error"},
     {"diagnosis.read_in_mean",
-     "{reading} in the mean of {rows} rows: read {read}, predicted {predicted}, off by {off} "
-     "errors "
-     "of the meter"},
+     "{reading}, mean of {rows} rows: read {read}, predicted {predicted}, off by {off}"
+     " times the meter error"},
     {"diagnosis.wild_one",
-     "{count} reading is more than {errors} errors of the meter off the best explanation and "
-     "hardly "
-     "counted: {reading}, read {read}."},
+     "{count} reading is more than {errors} times the meter error off the best "
+     "explanation and hardly counted: {reading}, read {read}."},
     {"diagnosis.wild",
-     "{count} readings are more than {errors} errors of the meter off the best explanation and "
-     "hardly counted: {reading}, read {read} and others."},
+     "{count} readings are more than {errors} times the meter error off the best "
+     "explanation. They are hardly counted: {reading}, read {read} and others."},
 
     {"diagnosis.as_expected",
-     "The circuit does what is expected of it, with {bank} of bank: nothing to do."},
+     "The readings agree with the described circuit, with a bank of {bank}: nothing to"
+     " do."},
     {"diagnosis.element_open",
-     "An element is open: no current in {where}. Disconnect it and measure the ohms of each "
-     "element "
-     "and of its leads."},
+     "An element is open: no current in {where}. Disconnect it and measure the "
+     "resistance of each element and of its leads."},
     {"diagnosis.turns_shorted",
-     "Turns of an element are shorted, about {share} of one; the bank has {bank}. Measure the ohms "
-     "of each element cold, and its insulation to the sheath."},
+     "Turns of an element are shorted, about {share} of one; the bank has {bank}. "
+     "Measure each element's cold resistance, and its insulation to the sheath."},
     {"diagnosis.section_bypassed",
-     "A panel has lost volts: {lost}. Read the open volts of each panel in the same sun, and look "
-     "at its box for a burnt diode or ribbon."},
+     "A panel has lost voltage: {lost}. Measure the open-circuit voltage of each panel"
+     " in the same sun. Inspect its box for a burnt diode or ribbon."},
     {"diagnosis.panel_missing",
-     "Part of the array does not take part: {lost}. Read each string's open volts and amperes, and "
-     "look for a loose plug."},
+     "Part of the array is not connected: {lost}. Measure each string's open-circuit "
+     "voltage and current, and look for a loose plug."},
     {"diagnosis.hot_joint",
-     "A joint or wire has about {ohms} too much, {where}. Open the isolator if anything smells or "
-     "is too hot to touch; else touch-scan the joints with an infrared meter while it heats, and "
-     "remake the hot one."},
+     "A joint or wire has about {ohms} of excess resistance, {where}. Open the "
+     "disconnect if anything smells or is too hot to touch. Otherwise scan the joints "
+     "with an infrared meter while it heats, and remake the hot one."},
     {"diagnosis.low_sun",
-     "About {share} of the sun that was measured or believed falls on the cells: shade, haze, or a "
-     "meter in another plane. Look along the panels for shade and hold the meter in their plane."},
+     "About {share} of the measured or assumed sun falls on the cells: shade, haze, or"
+     " a meter in another plane. Look along the panels for shade, and hold the meter "
+     "in their plane."},
     {"diagnosis.dirt",
-     "The cells make about {share} of the current: dirt or snow on all panels. Clean one and "
-     "compare its Isc with another's."},
+     "The cells produce about {share} of the current: dirt or snow on all panels. "
+     "Clean one and compare its Isc with another's."},
     {"diagnosis.aged",
-     "The panels have aged: about {share} of the current believed and {ohms} more in each panel. "
-     "Measure Voc, Isc, sun and temperature of one and enter them; more ohms of bank may now suit "
-     "better."},
+     "The panels have aged: about {share} of the assumed current, and {ohms} more in "
+     "each panel. Measure Voc, Isc, sun and temperature of one and enter them. A bank "
+     "of higher resistance may now be better."},
     {"diagnosis.panels_hooked_otherwise",
-     "The panels are hooked up {found}, not {described}. Trace the wires, then correct them or the "
-     "description."},
+     "The panels are wired {found}, not {described}. Trace the wires, then correct "
+     "them or the description."},
     {"diagnosis.bank_hooked_otherwise",
-     "The elements are hooked up {found}, not {described}. Trace the wires, then correct them or "
-     "the description."},
+     "The elements are wired {found}, not {described}. Trace the wires, then correct "
+     "them or the description."},
     {"diagnosis.another_element",
-     "Each element has about {ohms} cold, not the described {described}: another element. {next}"},
+     "Each element has about {ohms} cold, not the described {described}: it is another"
+     " element. {next}"},
     {"diagnosis.another_number",
-     "The bank reads as {found}, not {described}: another number of elements. Count those that are "
-     "wired and measure the ohms of each, then correct them or the description."},
+     "The bank reads as {found}, not {described}: another number of elements. Count "
+     "those that are wired and measure the resistance of each. Then correct them or "
+     "the description."},
     {"diagnosis.read_nameplate",
-     "Read its nameplate, measure its ohms cold and disconnected, and correct the description."},
+     "Read its nameplate, measure its resistance cold and disconnected, and correct "
+     "the description."},
     {"diagnosis.named", "In the catalog {names} fits. {next}"},
     {"diagnosis.named_and_more", "In the catalog {names} and {more} more fit. {next}"},
-    {"diagnosis.none_named", "No element of the catalog has these ohms. {next}"},
+    {"diagnosis.none_named", "No element of the catalog has this resistance. {next}"},
     {"diagnosis.fill",
-     "The fill conducts about {k} at {cold}, not what its medium says: damp above it, settled or "
-     "coarse below. Look for steam and for a gap at the sheath, then enter it."},
+     "The fill conducts about {k} at {cold}, not the value of its medium. Higher means"
+     " damp; lower means settled or coarse. Look for steam and for a gap at the "
+     "sheath, then enter it."},
 
     {"diagnosis.whole_bank", "the whole bank or its wire"},
     {"diagnosis.branches", "{open} of {all} branches"},
@@ -95,87 +100,90 @@ inline constexpr auto table = std::to_array<Template>({
     {"diagnosis.strings", "{lost} strings of the {all}"},
     {"diagnosis.joint_at_bank", "between array and bank"},
     {"diagnosis.joint_in_array", "in the array, before its terminals"},
-    {"diagnosis.ohms_of_element", "ohms of each element, cold"},
+    {"diagnosis.ohms_of_element", "cold resistance of each element"},
     {"diagnosis.elements", "elements in {found}"},
     {"diagnosis.bank_ohms",
      "V/I at the bank: read {read}, described {described} ({low} to {high}), ratio {times}."},
     {"diagnosis.bank_ohms_open",
-     "V/I at the bank: volts without amperes, so it reads as open; described {described} ({low} to "
-     "{high})."},
+     "V/I at the bank: voltage without current, so it reads as open; described "
+     "{described} ({low} to {high})."},
     {"diagnosis.one_reading",
-     "One row of readings cannot decide: about {often} of rows are misread, so it rules out no "
-     "explanation. Repeat the readings before you take anything apart."},
+     "One row of readings cannot decide: about {often} of rows are misread, so it "
+     "rules out no explanation. Repeat the readings before you disassemble anything."},
     {"diagnosis.share_of_turns", "share of the turns"},
-    {"diagnosis.extra_ohms", "extra ohms"},
+    {"diagnosis.extra_ohms", "excess resistance"},
     {"diagnosis.sun_on_cells", "sun on the cells over that of the meter"},
-    {"diagnosis.current_left", "current over that believed"},
-    {"diagnosis.ohms_of_panel", "extra ohms of each panel"},
+    {"diagnosis.current_left", "current over the assumed current"},
+    {"diagnosis.ohms_of_panel", "excess resistance of each panel"},
     {"diagnosis.k_of_fill", "conductivity of the fill at {cold}"},
 
     {"diagnosis.sections_assumed",
      "panel \"{panel}\": bypass_diodes is not known, three sections are assumed (common practice, "
      "no source)"},
     {"diagnosis.changing_ohms",
-     "element \"{element}\" changes its ohms with its own heat: its volts over amperes say little"},
+     "element \"{element}\" changes resistance with temperature: its voltage over "
+     "current says little"},
     {"diagnosis.rows",
-     "{used} of {all} rows are compared with the circuit, spread over the current; the others are "
-     "read for stuck sensors and units only"},
+     "{used} of {all} rows are compared with the circuit, spread over the current; "
+     "others only show stuck sensors and units"},
     {"diagnosis.sun_by_current",
-     "No sun meter: the short-circuit amperes stand for it, which hides dirt and even ageing of "
-     "all "
-     "panels."},
+     "No sun meter: short-circuit current is used instead. It hides uniform dirt and "
+     "uniform aging of all panels."},
     {"diagnosis.sun_fitted",
-     "Neither sun nor short-circuit amperes were measured: the sun of every row is fitted, so that "
-     "only what does not depend on it can be told."},
+     "Neither sun nor short-circuit current was measured. The sun of every row is "
+     "fitted, so only faults that do not depend on it can be found."},
     {"diagnosis.temperatures_left", "{all} temperatures of sheath or store are not used: {why}"},
     {"diagnosis.liquid_store", "a liquid store mixes itself"},
     {"diagnosis.no_store", "the store is not described"},
-    {"diagnosis.no_power", "no row has them with a power, an hour to ten after heating began"},
+    {"diagnosis.no_power",
+     "no row has them with a power, an hour to ten hours after heating began"},
     {"diagnosis.temperatures",
-     "{used} of {all} temperatures of sheath and store are used, those an hour to ten after "
-     "heating "
-     "began, spread over the log"},
+     "{used} of {all} temperatures of sheath and store are used: one to ten hours "
+     "after heating begins, across the log"},
     {"diagnosis.fill_asked",
-     "{used} temperatures of sheath and store ask for {fitted}; {medium} has {listed}"},
+     "{used} temperatures of sheath and store fit {fitted}; {medium} has {listed}"},
 
     {"diagnosis.unexplained",
-     "Nothing here explains the readings; the nearest is \"{fault}\". Check meters, units and the "
-     "description, or two faults at once."},
-    {"diagnosis.cannot_tell", "Cannot tell from these readings: {faults}."},
+     "No fault in the list explains the readings; the nearest is \"{fault}\". Check "
+     "meters, units and the description, or two faults at once."},
+    {"diagnosis.cannot_tell", "These readings do not distinguish: {faults}."},
     {"diagnosis.cannot_tell_fine",
-     "These readings are as expected. Cannot tell that from: {faults}."},
+     "These readings are as expected. They do not distinguish that from: {faults}."},
     {"diagnosis.or", "{some} or {last}"},
     {"diagnosis.measure_next", "Measure next: {reading}."},
 
     {"diagnosis.error_of_meter", "give the error of your meter, one standard deviation"},
     {"diagnosis.give_candidate",
-     "assess or rank an installation, and diagnose the candidate that it gives"},
-    {"diagnosis.measure_bank", "measure volts and amperes at the bank at one time, and enter them"},
+     "assess or rank an installation, and diagnose the resulting candidate"},
+    {"diagnosis.measure_bank",
+     "measure voltage and current at the bank at one time, and enter them"},
 
-    {"next.open_v.how", "Isolator open, volts across the array's wires."},
-    {"next.short_a.how", "Dc clamp, briefly, through a switch that is rated to short the array."},
-    {"next.array_v.how", "Volts across the array's wires while it heats."},
-    {"next.bank_v.how", "Volts across the bank while it heats."},
-    {"next.bank_a.how", "Dc clamp on a wire of the bank while it heats."},
+    {"next.open_v.how", "Disconnect open, voltage across the array's wires."},
+    {"next.short_a.how", "DC clamp, briefly, through a switch that is rated to short the array."},
+    {"next.array_v.how", "Voltage across the array's wires while it heats."},
+    {"next.bank_v.how", "Voltage across the bank while it heats."},
+    {"next.bank_a.how", "DC clamp on a wire of the bank while it heats."},
     {"next.bank_ohm.how", "Ohmmeter across the bank, cold, array disconnected."},
     {"next.irradiance.how", "Sun meter in the plane of the panels."},
-    {"next.element_ohm.how", "Ohmmeter across each element, cold and disconnected; the odd one."},
+    {"next.element_ohm.how",
+     "Ohmmeter across each element, cold and disconnected; look for the odd one."},
 
     {"next.count", "number of elements wired"},
     {"next.count.how", "Count them, array disconnected, and read each nameplate."},
     {"next.joints", "joint temperature"},
-    {"next.joints.how", "Infrared meter on every joint while it heats, shiny metal taped."},
+    {"next.joints.how", "Infrared meter on every joint while it heats; tape shiny metal first."},
     {"next.cleaned", "Isc of a cleaned panel"},
     {"next.cleaned.how", "Clean one panel; its Isc over that of another."},
     {"next.each_panel", "{field} of each panel"},
-    {"next.each_panel.how", "Volts at each panel's own leads, in the same sun; the odd one."},
+    {"next.each_panel.how",
+     "Voltage at each panel's own leads, in the same sun; look for the odd one."},
     {"next.dim", "{volts} and {amperes} in a third of the sun"},
     {"next.bright", "{volts} and {amperes} in bright sun"},
-    {"next.other_sun.how", "The same meters at another time of the day."},
+    {"next.other_sun.how", "The same meters at another time of day."},
     {"next.fill", "{sheath} and {store}"},
     {"next.fill.how",
      "The same thermocouples with volts and amperes, after hours of steady heating."},
-    {"next.fill.tells", "A fill that conducts otherwise lies further off the longer it heats."},
+    {"next.fill.tells", "A fill with another conductivity deviates more the longer it heats."},
 
     {"next.tells", "{each:; }."},
     {"next.told", "{fault}: {value}"},

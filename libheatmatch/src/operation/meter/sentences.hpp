@@ -12,91 +12,94 @@ inline constexpr auto table = std::to_array<Template>({
     {"meter.span", "{low} to {high}, typically {typical}"},
     {"meter.not_known", "not known"},
 
-    {"meter.ohms_each", "ohms of one element, cold"},
+    {"meter.ohms_each", "resistance of one element, cold"},
     {"meter.ohms_each.how",
-     "Disconnected, ohmmeter across its two ends; subtract what the leads read touched together. "
-     "Below {small} use a known current."},
+     "Disconnect it and connect an ohmmeter across its two ends. Subtract the reading "
+     "of the leads touched together. Below {small} use a known current."},
     {"meter.ohms_each.expect", "{span} at {at} ({basis})."},
     {"meter.ohms_each.low", "Turns are shorted, or it is another element."},
-    {"meter.ohms_each.high", "A bad joint; no reading at all is a broken coil."},
+    {"meter.ohms_each.high", "A bad joint; no reading at all means a broken coil."},
 
-    {"meter.ohms_bank", "ohms of the bank, cold"},
+    {"meter.ohms_bank", "resistance of the bank, cold"},
     {"meter.ohms_bank.how", "Array disconnected, ohmmeter across the two wires to the bank."},
     {"meter.ohms_bank.expect", "{span}: {hookup} of the above."},
-    {"meter.ohms_bank.open", "With one branch open about {open}."},
-    {"meter.ohms_bank.low", "Turns are shorted, or the bank is hooked up otherwise."},
-    {"meter.ohms_bank.high", "An element is open, a joint is bad, or it is hooked up otherwise."},
+    {"meter.ohms_bank.open", "With one branch open, about {open}."},
+    {"meter.ohms_bank.low", "Turns are shorted, or the bank is wired differently."},
+    {"meter.ohms_bank.high", "An element is open, a joint is bad, or it is wired differently."},
 
-    {"meter.insulation", "insulation of the sheath"},
+    {"meter.insulation", "insulation resistance of the sheath"},
     {"meter.insulation.how",
-     "Element disconnected at both ends, {volts} dc test set from terminals to sheath, one minute. "
-     "Not through controls or panels."},
+     "Element disconnected at both ends, {volts} DC test set from terminals to sheath,"
+     " one minute. Not through controls or panels."},
     {"meter.insulation.expect",
      "Above {fresh} new, above {used} in service; it rises as the element dries."},
     {"meter.insulation.low",
-     "Damp magnesia: bake it or warm it at half its volts, then measure again; if it stays low, "
-     "replace the element."},
+     "Damp magnesia: bake it or warm it at half its voltage, then measure again. If it"
+     " stays low, replace the element."},
 
-    {"meter.open_volts", "open volts of the array"},
+    {"meter.open_volts", "open-circuit voltage of the array"},
     {"meter.open_volts.how",
-     "Isolator open, volts across the array's two wires; temperature at the back of a panel plus "
-     "{colder}."},
+     "Disconnect open, voltage across the array's two wires; temperature at the back "
+     "of a panel plus {colder}."},
     {"meter.open_volts.expect",
      "{volts} in full sun with cells at {cells}: {series} x {each} x ({whole} + {beta} x "
      "({cells_c} - {label_c})); the table has it at less sun."},
     {"meter.open_volts.section", "One bypassed section lowers a string by {section}, to {left}."},
-    {"meter.open_volts.strings", "Read each string by itself."},
-    {"meter.open_volts.low", "A bypassed section or panel: read panel by panel."},
-    {"meter.open_volts.high", "Colder cells than read, or another hook-up."},
+    {"meter.open_volts.strings", "Measure each string by itself."},
+    {"meter.open_volts.low", "A bypassed section or panel: measure panel by panel."},
+    {"meter.open_volts.high", "Cells colder than measured, or another hook-up."},
     {"meter.open_volts.not_known",
-     "bypass_diodes of panel \"{panel}\": count them in its box, so that the volts of a bypassed "
-     "section are known"},
+     "bypass_diodes of panel \"{panel}\": count them in its box to know the voltage of"
+     " a bypassed section"},
 
-    {"meter.short_amperes", "short-circuit amperes of the array"},
-    {"meter.short_amperes.how", "Dc clamp, briefly, through a switch rated to short the array."},
-    {"meter.short_amperes.expect", "{span} in {sun}; in proportion to the sun."},
-    {"meter.short_amperes.low", "Shade, dirt, age, or a string that is not connected."},
+    {"meter.short_amperes", "short-circuit current of the array"},
+    {"meter.short_amperes.how", "DC clamp, briefly, through a switch rated to short the array."},
+    {"meter.short_amperes.expect", "{span} in {sun}; proportional to the sun."},
+    {"meter.short_amperes.low", "Shade, dirt, aging, or a string that is not connected."},
     {"meter.short_amperes.high",
-     "More sun than the meter says: snow, cloud edge or a tilted meter."},
+     "More sun than the meter reads: snow, cloud edge or a tilted meter."},
 
-    {"meter.ratio", "volts over amperes at the bank"},
-    {"meter.ratio.how", "Volts across the bank, dc clamp on its wire, both at once."},
+    {"meter.ratio", "voltage over current at the bank"},
+    {"meter.ratio.how", "Voltage across the bank and DC clamp on its wire, both at once."},
     {"meter.ratio.expect", "{span} in any weather: {cold} cold, {hot} with the coil at {coil}."},
     {"meter.ratio.high", "An element is open, or a joint between the meter's tips is bad."},
 
-    {"meter.drop", "volts at the array less volts at the bank, over amperes"},
+    {"meter.drop", "voltage at the array minus voltage at the bank, over current"},
     {"meter.drop.how",
-     "Volts across the array's wires, then across the bank, at the same current."},
+     "Voltage across the array's wires, then across the bank, at the same current."},
     {"meter.drop.expect", "{ohms} of wire and joints, {cold} of it cold."},
     {"meter.drop.volts", "At {current} that is {volts}."},
     {"meter.drop.low", "A shorter run than described."},
     {"meter.drop.high",
-     "A hot joint or thin wire: touch-scan the joints with an infrared meter, shiny metal taped."},
-    {"meter.drop.wire", "wire of run \"{run}\": name the wire that is there"},
+     "A hot joint or thin wire: scan the joints with an infrared meter; tape shiny "
+     "metal first."},
+    {"meter.drop.wire", "wire of run \"{run}\": name the existing wire"},
     {"meter.drop.joint",
-     "joint_ohm of run \"{run}\": measure volts across its joints and divide by the amperes; they "
-     "count as {nothing} in the loop"},
+     "joint_ohm of run \"{run}\": measure the voltage across its joints and divide by "
+     "the current; assumed {nothing} until then"},
     {"meter.drop.runs", "runs: describe the wire between array and bank"},
 
-    {"meter.now", "amperes of the bank now"},
-    {"meter.now.how", "Dc clamp, with the sun on the plane of the panels."},
+    {"meter.now", "current of the bank now"},
+    {"meter.now.how", "DC clamp, with the sun on the plane of the panels."},
     {"meter.now.expect",
-     "{span} in {sun} with cells at {cells}; the table has less sun. Never more than the "
-     "short-circuit amperes."},
-    {"meter.now.low", "Less sun than believed, dirt, age, or more ohms than described."},
-    {"meter.now.high", "More sun than believed, or fewer ohms."},
+     "{span} in {sun} with cells at {cells}; the table has less sun. Never more than "
+     "the short-circuit current."},
+    {"meter.now.low", "Less sun than assumed, dirt, aging, or higher resistance than described."},
+    {"meter.now.high", "More sun than assumed, or lower resistance."},
 
-    {"meter.earth", "volts of + and - to earth"},
+    {"meter.earth", "voltage of + and - to earth"},
     {"meter.earth.how",
-     "Array connected to nothing, a meter of {meter} or so from + to earth, then from - to earth."},
+     "Array disconnected from everything, a meter of about {meter} from + to earth, "
+     "then from - to earth."},
     {"meter.earth.expect",
-     "Drifting and small, not a steady share of the open volts. Steady readings V+ and V- mean a "
-     "leak |V-| / (|V+| + |V-|) of the way up from the negative end, of Rm (Voc / (|V+| + |V-|) - "
-     "{whole}) ohms with a meter of Rm."},
+     "Drifting and small, not a steady share of the open-circuit voltage. Steady "
+     "readings V+ and V- mean a leak |V-| / (|V+| + |V-|) of the way up from the "
+     "negative end. With a meter of Rm, the leak is Rm (Voc / (|V+| + |V-|) - {whole})"
+     " ohms."},
     {"meter.earth.high",
-     "Find and mend the leak before the next one: a second fault can burn or kill."},
+     "Find and repair the leak before the next one: a second fault can burn or kill."},
 
-    {"meter.joints", "each joint above its box"},
+    {"meter.joints", "temperature of each joint above its box"},
     {"meter.joints.how",
      "After an hour at noon, thermocouple or infrared meter; tape or black paint on shiny metal "
      "first."},
@@ -105,14 +108,13 @@ inline constexpr auto table = std::to_array<Template>({
 
     {"meter.limit", "trip of the independent limit"},
     {"meter.limit.how",
-     "Warm its sensor by itself in oil or with a hot-air gun, beside a thermometer; watch the "
-     "volts "
-     "at the bank."},
+     "Warm its sensor by itself in oil or with a hot-air gun, beside a thermometer. "
+     "Watch the voltage at the bank."},
     {"meter.limit.trips",
-     "Trips within {within} of its set point; the volts at the bank go to {nothing} and stay there "
-     "until it is reset."},
+     "Trips within {within} of its set point. The voltage at the bank goes to "
+     "{nothing} and stays there until it is reset."},
     {"meter.limit.expect", "{set}. {trips}"},
-    {"meter.limit.none", "not known: no limit that holds open is described. {trips}"},
+    {"meter.limit.none", "not known: no limit that stays open is described. {trips}"},
     {"meter.limit.no_set_point", "not known. {trips}"},
     {"meter.limit.low", "Replace it."},
     {"meter.limit.high", "Replace it before the store is heated again."},
@@ -124,41 +126,38 @@ inline constexpr auto table = std::to_array<Template>({
     {"meter.store.how",
      "Thermocouples at the sheath, in the bulk and at the wall; at sunset and at dawn."},
     {"meter.store.expect",
-     "Sheath {span}, bulk about {bulk}, at the end of the third of three bright days of {power} "
-     "for "
-     "{hours}."},
+     "Sheath {span}, bulk about {bulk}. That is at the end of the third of three "
+     "bright days of {power} for {hours}."},
     {"meter.store.misfit", "not known: {misfit}"},
-    {"meter.store.low", "Less heat than believed, damp, or more loss through the wall."},
+    {"meter.store.low", "Less heat than assumed, damp, or more loss through the wall."},
     {"meter.store.high", "Settled or drier fill: fit its conductivity to the readings."},
     {"meter.store.how_in_liquid",
      "Thermocouples at the sheath, in the liquid and at the wall; at sunset and at dawn."},
-    {"meter.store.low_in_liquid", "Less heat than believed, or more loss through the wall."},
+    {"meter.store.low_in_liquid", "Less heat than assumed, or more loss through the wall."},
     {"meter.store.high_in_liquid",
-     "Scale on the sheath, layers of warm and cold liquid, or less of it than believed."},
+     "Scale on the sheath, layers of warm and cold liquid, or less of it than assumed."},
     {"meter.store.describe", "store: describe it, with its medium and sizes"},
     {"meter.store.needed", "{field}: needed for the temperatures of the store"},
 
     {"meter.name_panel", "panel: name the panel of the circuit"},
     {"meter.name_element", "element: name the element of the circuit"},
     {"meter.changing_ohms",
-     "Element \"{element}\" changes its ohms with its own heat: the sheet holds for one "
-     "temperature "
-     "of its coil only."},
+     "Element \"{element}\" changes resistance with its own temperature: the sheet is "
+     "valid for one coil temperature only."},
     {"meter.bands",
-     "The bands are those of the panels' current and of the ohms. The meters come on top: about "
-     "{meter} for volts and amperes, {sun_meter} for a sun meter (common practice, no source)."},
+     "The bands cover the panels' current and the resistance. Meter error is "
+     "additional: about {meter} for voltage and current, {sun_meter} for a sun meter "
+     "(common practice, no source)."},
     {"meter.back_of_panel",
-     "The back of a panel is about {colder} colder than its cells: add {colder} to what is read "
-     "there."},
+     "The back of a panel is about {colder} colder than its cells: add {colder} to the"
+     " temperature measured there."},
     {"meter.sun_by_current",
-     "Isc as sun meter hides even dirt and even ageing, for the ruler shrinks with the thing: "
-     "clean "
-     "one panel and use its Isc only."},
+     "Isc as sun meter hides uniform dirt and uniform aging, because the reference "
+     "shrinks with them. Clean one panel and use its Isc only."},
     {"meter.no_load_break",
-     "Never pull a plug or open an alternating-current switch under load; use the dc isolator, and "
-     "short the array only through a switch that is rated for it, for as long as the reading "
-     "takes."},
-    {"meter.correct_option", "correct the option or leave it out"},
+     "Never pull a plug or open an AC switch under load; use the DC disconnect. Short "
+     "the array only through a switch rated for it, and only during the reading."},
+    {"meter.correct_option", "correct the option or omit it"},
 
     {"readings.value", "{count} value of {field} {what}"},
     {"readings.values", "{count} values of {field} {what}"},
@@ -166,22 +165,23 @@ inline constexpr auto table = std::to_array<Template>({
     {"readings.open_thermocouple", "left out: an open thermocouple"},
     {"readings.stuck", "left out: stuck while the power changed"},
     {"readings.a_little_negative", "a little below {nothing} counted as {nothing}"},
-    {"readings.too_much", "left out: at most {most} can be meant"},
+    {"readings.too_much", "left out: at most {most} is plausible"},
     {"readings.not_between", "left out: below {low} or above {high}"},
     {"readings.beyond_air", "left out: above {high} or below {low}"},
     {"readings.dim",
-     "{field} is never above {most}: if that is percent of the sun, multiply by {ten}; it is taken "
-     "as {unit}"},
+     "{field} is never above {most}: if that is percent of the sun, multiply by {ten};"
+     " it is read as {unit}"},
 
     {"readings.remove_row", "remove the row, or leave its time out"},
     {"readings.milliseconds", "these look like milliseconds: divide by {thousand}"},
     {"readings.sort_rows", "sort the rows by time and remove those that come twice"},
     {"readings.smaller_unit",
      "this looks like {unit}: divide by {thousand}, or write the unit into the cells"},
-    {"readings.change_signs", "the leads or the clamp are the other way round: change the signs"},
+    {"readings.change_signs", "the leads or the clamp are reversed: change the signs"},
     {"readings.larger_unit", "this looks like {unit}: multiply by {thousand}"},
     {"readings.percent_of_sun",
-     "the amperes ask for more sun; this looks like percent of {full}: multiply by {ten}"},
+     "the current implies more sun; this looks like percent of {full}: multiply by "
+     "{ten}"},
     {"readings.fahrenheit_of",
      "this looks like °F ({meant}): convert it, or write °F into the cells"},
     {"readings.fahrenheit", "this looks like °F: convert it, or write °F into the cells"},
