@@ -23,7 +23,7 @@ TEST_CASE("a reading that cannot be is named with its row and time") {
     };
     CHECK(with(&Day::ghi, nan) ==
           "weather: ghi_w_m2[12] at 2025-06-21 12:00 UTC = not a number must be a finite number; "
-          "leave the row out, or fill the gap from its neighbours");
+          "omit the row, or fill the gap from its neighbors");
     CHECK(holds(with(&Day::ghi, 1701.0), "ghi_w_m2[12] at 2025-06-21 12:00 UTC = 1701 W/m2"));
     CHECK(holds(with(&Day::dni, 1401.0), "dni_w_m2[12] at 2025-06-21 12:00 UTC"));
     CHECK(holds(with(&Day::ghi, -11.0), ">= -10 W/m2 and <= 1700 W/m2"));

@@ -11,15 +11,16 @@ namespace heatmatch::heat_sentences {
 // A number of a remedy is in the unit of the field it is about where it shows none.
 inline constexpr auto table = std::to_array<Template>({
     {"heat.moist_ground",
-     "medium \"{medium}\": {field} = {given} is moist ground, as building tables list it under "
-     "\"sand and gravel\"; dry sand conducts {low} to {high}, and the sheath gets far hotter than "
-     "this says. Put it into {moist} if the bed is damp."},
+     "medium \"{medium}\": {field} = {given} is moist ground, as building tables list "
+     "it under \"sand and gravel\". Dry sand conducts {low} to {high}, and its sheath "
+     "gets far hotter than computed here. If the bed is damp, put the value into "
+     "{moist}."},
     {"heat.water_boils",
-     "The water boils: it needs a vent or a relief valve, water to make up, and a limit that opens "
-     "before. An element above the water line burns out within a minute."},
+     "The water boils: it needs a vent or a relief valve, make-up water, and a limit "
+     "that opens before. An element above the water line burns out within a minute."},
     {"heat.fill_dries",
-     "The moist fill dries around the element, which passes {boiling}; from then on it is as hot "
-     "as in a dry one. Compute that too, and leave the steam a way out."},
+     "The moist fill dries around the element, which exceeds {boiling}. From then on "
+     "it is as hot as in a dry fill. Compute that too, and vent the steam."},
 
     {"heat.legs_overlap", "legs {apart} apart overlap: each is {thick} thick"},
     {"heat.legs_too_long",
@@ -30,7 +31,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"heat.round_inside", "{width} wide"},
     {"heat.box_inside", "{width} by {depth} wide"},
     {"heat.too_many_legs",
-     "{bundles} times {row} heated legs are more than the {most} that are laid out"},
+     "{bundles} times {row} heated legs are more than the {most} that can be laid out"},
 
     {"heat.as_dry", "as dry"},
     {"heat.as_store_needs", "as the store needs"},
@@ -57,11 +58,11 @@ inline constexpr auto table = std::to_array<Template>({
     {"heat.rod_has", "an {diameter} rod has about {heat} J/mK"},
     {"heat.full_sun_has", "full sun has {sun}"},
     {"heat.still_air_has", "still air has {wind}"},
-    {"heat.mesh_serves", "{across} by {high} serve most beds"},
-    {"heat.step_serves", "{step} s serve most beds"},
+    {"heat.mesh_serves", "{across} by {high} suit most beds"},
+    {"heat.step_serves", "{step} s suit most beds"},
     {"heat.grains_touch", "{nothing} where the grains touch the sheath"},
     {"heat.none_is", "give {nothing} for none"},
-    {"heat.itself", "{one} judges the closed form itself"},
+    {"heat.itself", "{one} gives the closed form itself"},
     {"heat.day_has", "a day has at most {hours}; more days are counted by `days`"},
 
     {"heat.give_celsius", "give it in degrees Celsius"},
@@ -71,45 +72,45 @@ inline constexpr auto table = std::to_array<Template>({
     {"heat.state_conductor_limit", "state the limit of the conductor in °C"},
     {"heat.state_amperes", "state it in amperes, whatever its direction"},
     {"heat.state_largest_current", "state the largest current of this element"},
-    {"heat.sound_terminal", "a sound terminal has milliohms"},
-    {"heat.in_metres", "lengths are in metres"},
+    {"heat.sound_terminal", "a good terminal has milliohms"},
+    {"heat.in_metres", "lengths are in meters"},
     {"heat.in_its_unit", "give it in the unit its name says"},
     {"heat.six_sides", "add up the six sides"},
-    {"heat.leave_out", "leave it out"},
+    {"heat.leave_out", "omit it"},
 
     {"heat.measure", "measure it"},
     {"heat.measure_element", "measure the element"},
     {"heat.measure_leg", "measure the heated part of a leg"},
     {"heat.measure_vessel", "measure the inside of the vessel"},
-    {"heat.measure_vessel_metres", "measure the inside of the vessel in metres"},
+    {"heat.measure_vessel_metres", "measure the inside of the vessel in meters"},
     {"heat.of_sheath_or_pipe", "that of the sheath, or of a pipe over it"},
     {"heat.half_diameter", "half the diameter of the sheath"},
-    {"heat.metres_from_store_axis", "metres from the axis of the store"},
-    {"heat.metres_from_axis", "metres from the axis"},
-    {"heat.metres_above_floor", "metres above the floor"},
-    {"heat.metres_from_leg_axis", "metres from the axis of the hottest leg"},
-    {"heat.metres_from_leg", "metres from the nearest leg"},
+    {"heat.metres_from_store_axis", "meters from the axis of the store"},
+    {"heat.metres_from_axis", "meters from the axis"},
+    {"heat.metres_above_floor", "meters above the floor"},
+    {"heat.metres_from_leg_axis", "meters from the axis of the hottest leg"},
+    {"heat.metres_from_leg", "meters from the nearest leg"},
 
     {"heat.lay_out_legs", "lay them out with leg_layout()"},
     {"heat.make_shell", "make it with store_shell()"},
     {"heat.make_fill", "make the fill with bed_fill()"},
     {"heat.liquid_mixes", "a liquid mixes itself: sheath_temperature() has its rules"},
     {"heat.larger_vessel", "choose a larger vessel, another spacing, or more legs"},
-    {"heat.how_many", "say how many of them heat the store"},
-    {"heat.how_long", "say how long it is charged"},
+    {"heat.how_many", "state how many of them heat the store"},
+    {"heat.how_long", "state how long it is charged"},
     {"heat.how_long_it_lasts", "give how long it lasts"},
-    {"heat.hours_ahead", "say how many hours to look ahead"},
+    {"heat.hours_ahead", "state how many hours to look ahead"},
     {"heat.one_day", "at least one day charges it"},
     {"heat.power_of_legs", "give the power of all legs together"},
     {"heat.power_of_bank", "give the power of the whole bank"},
-    {"heat.what_legs_take", "give what the legs take"},
+    {"heat.what_legs_take", "give the power into the legs"},
 
     {"heat.what_conducts", "state what conducts"},
     {"heat.outer_end", "only an outer end may be infinite"},
     {"heat.metal_and_section", "state metal and cross-section"},
     {"heat.endless", "an endless segment that loses nothing has no steady state"},
     {"heat.what_is_around", "state what is around it"},
-    {"heat.heat_in_metre", "state the heat made in a metre"},
+    {"heat.heat_in_metre", "state the heat per meter"},
     {"heat.hold_an_end", "hold an end, or let something lose heat"},
 });
 

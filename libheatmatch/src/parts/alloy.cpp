@@ -26,7 +26,7 @@ std::span<const Field> alloy_fields() {
         bind<&Alloy::fixed_resistance>(
             {.name = "fixed_resistance",
              .kind = FieldKind::flag,
-             .meaning = "no: the ohms move by more than half, as in a lamp or a PTC block"}),
+             .meaning = "no: resistance changes by more than half, as in a lamp or a PTC block"}),
     });
     return fields;
 }

@@ -75,31 +75,31 @@ std::span<const Field> control_fields() {
         bind<&Control::dc_ratings>(
             {.name = "dc_ratings",
              .kind = FieldKind::rows,
-             .meaning = "pairs of direct volts and amperes with the poles in series; none printed: "
-                        "leave out",
+             .meaning =
+                 "printed pairs of DC voltage and current with the poles in series; omit if none"
+                 " is printed",
              .columns = dc_rating_columns}),
-        bind<&Control::ac_only>({.name = "ac_only",
-                                 .kind = FieldKind::flag,
-                                 .meaning = "marked for alternating current only"}),
+        bind<&Control::ac_only>(
+            {.name = "ac_only", .kind = FieldKind::flag, .meaning = "marked for AC only"}),
         bind<&Control::v_ac>({.name = "v_ac",
                               .kind = FieldKind::number,
                               .unit = unit::volt,
                               .range = {.low = 1.0, .high = 1500.0},
-                              .meaning = "alternating voltage"}),
+                              .meaning = "rated AC voltage"}),
         bind<&Control::a_ac>({.name = "a_ac",
                               .kind = FieldKind::number,
                               .unit = unit::ampere,
                               .range = {.low = 0.01, .high = 2000.0},
-                              .meaning = "alternating current at v_ac"}),
+                              .meaning = "rated AC current at v_ac"}),
         bind<&Control::polarised>(
             {.name = "polarised",
              .kind = FieldKind::flag,
-             .meaning = "breaks current in one direction only; unknown counts as yes",
+             .meaning = "interrupts current in one direction only; unknown counts as yes",
              .careful = true,
              .careful_source = "dc-breaker-polarity"}),
         bind<&Control::utilisation_mark>({.name = "utilisation_mark",
                                           .kind = FieldKind::text,
-                                          .meaning = "utilisation category, for example DC-PV2"}),
+                                          .meaning = "utilization category, for example DC-PV2"}),
         bind<&Control::own_limit_c>({.name = "own_limit_c",
                                      .kind = FieldKind::number,
                                      .unit = unit::celsius,
@@ -115,33 +115,32 @@ std::span<const Field> control_fields() {
                                       .unit = unit::celsius,
                                       .range = {.low = -100.0, .high = 2000.0},
                                       .meaning = "highest set point"}),
-        bind<&Control::differential_k>({.name = "differential_k",
-                                        .kind = FieldKind::number,
-                                        .unit = unit::kelvin,
-                                        .range = {.low = 0.0, .high = 100.0},
-                                        .meaning = "between opening and closing"}),
+        bind<&Control::differential_k>(
+            {.name = "differential_k",
+             .kind = FieldKind::number,
+             .unit = unit::kelvin,
+             .range = {.low = 0.0, .high = 100.0},
+             .meaning = "difference between opening and closing temperature"}),
         bind<&Control::reset>(
             {.name = "reset", .kind = FieldKind::choice, .meaning = "how it closes again"}),
         bind<&Control::failure>({.name = "failure",
                                  .kind = FieldKind::choice,
-                                 .meaning = "the state it usually fails in"}),
+                                 .meaning = "the state in which it usually fails"}),
         bind<&Control::poles>(
             {.name = "poles",
              .kind = FieldKind::count,
              .unit = unit::count,
              .range = {.low = 1, .high = 8},
-             .meaning =
-                 "poles it has, that open together; unless told, those of the printed pairs"}),
-        bind<&Control::operated>(
-            {.name = "operated",
-             .kind = FieldKind::choice,
-             .meaning = "what makes it open; unless told, as its family has it"}),
+             .meaning = "poles that open together; unless stated, those of the printed pairs"}),
+        bind<&Control::operated>({.name = "operated",
+                                  .kind = FieldKind::choice,
+                                  .meaning = "how it opens; unless stated, as its family"}),
         bind<&Control::contains_fuses>(
             {.name = "contains_fuses",
              .kind = FieldKind::flag,
-             .meaning = "a switch with fuses inside, which is not a bare fuse holder"}),
+             .meaning = "a switch with fuses inside, not a bare fuse holder"}),
         bind<&Control::detects>(
-            {.name = "detects", .kind = FieldKind::choice, .meaning = "the fault that it finds"}),
+            {.name = "detects", .kind = FieldKind::choice, .meaning = "the fault that it detects"}),
         bind<&Control::terminal_limit_c>({.name = "terminal_limit_c",
                                           .kind = FieldKind::number,
                                           .unit = unit::celsius,
@@ -151,8 +150,8 @@ std::span<const Field> control_fields() {
         bind<&Control::semiconductor>(
             {.name = "semiconductor",
              .kind = FieldKind::flag,
-             .meaning = "switches by a semiconductor, which fails shorted; unless told, as its "
-                        "family has it"}),
+             .meaning = "switches with a semiconductor, which fails shorted; unless stated, as its "
+                        "family"}),
     });
     return fields;
 }

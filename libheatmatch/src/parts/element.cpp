@@ -20,7 +20,7 @@ std::span<const Field> element_fields() {
         bind<&Element::family>({.name = "family",
                                 .kind = FieldKind::text,
                                 .required = true,
-                                .meaning = "what it was made for, for example oven lower"}),
+                                .meaning = "intended use, for example oven lower"}),
         bind<&Element::rated_v>({.name = "rated_v",
                                  .kind = FieldKind::number,
                                  .unit = unit::volt,
@@ -41,19 +41,20 @@ std::span<const Field> element_fields() {
              .kind = FieldKind::number,
              .unit = unit::ohm,
              .range = ohms,
-             .meaning = "resistance by the owner's meter, cold, leads subtracted; wins"}),
+             .meaning =
+                 "resistance measured by the owner, cold, leads subtracted; overrides the others"}),
         bind<&Element::power_tolerance_plus_pct>(
             {.name = "power_tolerance_plus_pct",
              .kind = FieldKind::number,
              .unit = unit::percent,
              .range = tolerance,
-             .meaning = "power may be that much above its rating"}),
+             .meaning = "tolerance of power above its rating"}),
         bind<&Element::power_tolerance_minus_pct>(
             {.name = "power_tolerance_minus_pct",
              .kind = FieldKind::number,
              .unit = unit::percent,
              .range = tolerance,
-             .meaning = "power may be that much below its rating"}),
+             .meaning = "tolerance of power below its rating"}),
         bind<&Element::alloy>({.name = "alloy",
                                .kind = FieldKind::reference,
                                .meaning = "metal of the coil",
@@ -62,12 +63,12 @@ std::span<const Field> element_fields() {
                                 .kind = FieldKind::reference,
                                 .meaning = "outer tube or body",
                                 .refers_to = "sheath"}),
-        bind<&Element::sheath_diameter_mm>({.name = "sheath_diameter_mm",
-                                            .kind = FieldKind::number,
-                                            .unit = unit::millimetre,
-                                            .range = {.low = 0.3, .high = 200.0},
-                                            .meaning = "diameter of the sheath, or of a round of "
-                                                       "equal perimeter"}),
+        bind<&Element::sheath_diameter_mm>(
+            {.name = "sheath_diameter_mm",
+             .kind = FieldKind::number,
+             .unit = unit::millimetre,
+             .range = {.low = 0.3, .high = 200.0},
+             .meaning = "diameter of the sheath, or of a circle of equal perimeter"}),
         bind<&Element::heated_length_mm>(
             {.name = "heated_length_mm",
              .kind = FieldKind::number,
@@ -78,12 +79,12 @@ std::span<const Field> element_fields() {
                               .kind = FieldKind::count,
                               .unit = unit::count,
                               .range = {.low = 1, .high = 60},
-                              .meaning = "parallel lengths the element is bent into"}),
+                              .meaning = "number of parallel legs into which the element is bent"}),
         bind<&Element::leg_spacing_mm>({.name = "leg_spacing_mm",
                                         .kind = FieldKind::number,
                                         .unit = unit::millimetre,
                                         .range = {.low = 1.0, .high = 2000.0},
-                                        .meaning = "distance between neighbouring legs"}),
+                                        .meaning = "distance between neighboring legs"}),
         bind<&Element::cold_length_mm>({.name = "cold_length_mm",
                                         .kind = FieldKind::number,
                                         .unit = unit::millimetre,
@@ -99,23 +100,24 @@ std::span<const Field> element_fields() {
                                           .meaning = "highest temperature of the terminal"}),
         bind<&Element::intended_medium>({.name = "intended_medium",
                                          .kind = FieldKind::text,
-                                         .meaning = "what it was made to heat"}),
+                                         .meaning = "medium for which it was made"}),
         bind<&Element::insulation_resistance_mohm>(
             {.name = "insulation_resistance_mohm",
              .kind = FieldKind::number,
              .unit = unit::megohm,
              .range = {.low = 0.0, .high = 1e6},
-             .meaning = "sheath to coil with 500 V, measured cold before burying"}),
-        bind<&Element::built_in_ac_control>(
-            {.name = "built_in_ac_control",
+             .meaning = "insulation resistance of coil to sheath with 500 V, measured cold before "
+                        "burying"}),
+        bind<&Element::built_in_ac_control>({.name = "built_in_ac_control",
+                                             .kind = FieldKind::flag,
+                                             .meaning = "an AC thermostat or cut-out is built in"}),
+        bind<&Element::rated_dc>(
+            {.name = "rated_dc",
              .kind = FieldKind::flag,
-             .meaning = "a thermostat or cut-out for alternating current is inside"}),
-        bind<&Element::rated_dc>({.name = "rated_dc",
-                                  .kind = FieldKind::flag,
-                                  .meaning = "its rated voltage is a direct one: its insulation is "
-                                             "not made for the peak of an alternating one",
-                                  .careful = true,
-                                  .careful_source = "from-memory"}),
+             .meaning = "its rated voltage is DC: its insulation is not made for the peak of an AC "
+                        "voltage",
+             .careful = true,
+             .careful_source = "from-memory"}),
     });
     return fields;
 }

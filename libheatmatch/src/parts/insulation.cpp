@@ -30,7 +30,7 @@ std::span<const Field> insulation_fields() {
                                               .meaning = "thermal conductivity"}),
         bind<&Insulation::standard>({.name = "standard",
                                      .kind = FieldKind::text,
-                                     .meaning = "standard or type letters that carry the limit"}),
+                                     .meaning = "standard or type letters that give the limit"}),
     });
     return fields;
 }

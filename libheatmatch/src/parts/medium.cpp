@@ -32,12 +32,13 @@ std::span<const Field> medium_fields() {
                                  .unit = unit::millimetre,
                                  .range = {.low = 0.001, .high = 500.0},
                                  .meaning = "size of the grains"}),
-        bind<&Medium::stone_mm>({.name = "stone_mm",
-                                 .kind = FieldKind::number,
-                                 .unit = unit::millimetre,
-                                 .range = {.low = 0.001, .high = 500.0},
-                                 .meaning = "size of coarse stones, where grain_mm is smaller for "
-                                            "the law of conductivity"}),
+        bind<&Medium::stone_mm>(
+            {.name = "stone_mm",
+             .kind = FieldKind::number,
+             .unit = unit::millimetre,
+             .range = {.low = 0.001, .high = 500.0},
+             .meaning =
+                 "size of coarse stones, where grain_mm is smaller for the conductivity model"}),
         bind<&Medium::k20_w_mk>({.name = "k20_w_mk",
                                  .kind = FieldKind::number,
                                  .unit = unit::watt_per_m_k,
@@ -68,7 +69,7 @@ std::span<const Field> medium_fields() {
         bind<&Medium::conductivity_w_mk>(
             {.name = "conductivity_w_mk",
              .kind = FieldKind::rows,
-             .meaning = "measured conductivity over temperature, instead of the law",
+             .meaning = "measured conductivity over temperature, instead of the model",
              .columns = conductivity_columns}),
         bind<&Medium::moist_k_w_mk>({.name = "moist_k_w_mk",
                                      .kind = FieldKind::number,

@@ -17,15 +17,15 @@ std::span<const Field> sheath_fields() {
                                      .unit = unit::celsius,
                                      .range = {.low = 40.0, .high = 2000.0},
                                      .required = true,
-                                     .meaning = "fails soon above it"}),
+                                     .meaning = "temperature above which it soon fails"}),
         bind<&Sheath::emissivity>({.name = "emissivity",
                                    .kind = FieldKind::number,
                                    .unit = unit::none,
                                    .range = {.low = 0.01, .high = 1.0},
-                                   .meaning = "of the surface in service"}),
+                                   .meaning = "emissivity of the surface in service"}),
         bind<&Sheath::bare>({.name = "bare",
                              .kind = FieldKind::flag,
-                             .meaning = "nothing covers the coil: it is live metal"}),
+                             .meaning = "the coil is uncovered: it is live metal"}),
     });
     return fields;
 }

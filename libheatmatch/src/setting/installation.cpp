@@ -19,7 +19,7 @@ std::span<const Field> standing_circuit_fields() {
         bind<&StandingCircuit::group>({.name = "group",
                                        .kind = FieldKind::text,
                                        .required = true,
-                                       .meaning = "which group of panels feeds it"}),
+                                       .meaning = "group of panels that feeds it"}),
         bind<&StandingCircuit::panels>({.name = "panels",
                                         .kind = FieldKind::text,
                                         .required = true,

@@ -21,19 +21,20 @@ std::span<const Field> panel_measurement_fields() {
                                        .unit = unit::ampere,
                                        .range = {.low = 0.0, .high = 100.0, .low_open = true},
                                        .meaning = "measured short-circuit current"}),
-        bind<&PanelMeasurement::irradiance_w_m2>({.name = "irradiance_w_m2",
-                                                  .kind = FieldKind::number,
-                                                  .unit = unit::watt_per_m2,
-                                                  .range = {.low = 50.0, .high = 1600.0},
-                                                  .required = true,
-                                                  .meaning = "sun on the panel while measuring"}),
+        bind<&PanelMeasurement::irradiance_w_m2>(
+            {.name = "irradiance_w_m2",
+             .kind = FieldKind::number,
+             .unit = unit::watt_per_m2,
+             .range = {.low = 50.0, .high = 1600.0},
+             .required = true,
+             .meaning = "irradiance on the panel during the measurement"}),
         bind<&PanelMeasurement::cell_temperature_c>(
             {.name = "cell_temperature_c",
              .kind = FieldKind::number,
              .unit = unit::celsius,
              .range = {.low = -50.0, .high = 110.0},
              .required = true,
-             .meaning = "cell temperature while measuring: back of the panel plus 2 K"}),
+             .meaning = "cell temperature during the measurement: back of the panel plus 2 K"}),
     });
     return fields;
 }
@@ -53,7 +54,7 @@ std::span<const Field> owned_panels_fields() {
                                    .kind = FieldKind::count,
                                    .unit = unit::count,
                                    .range = {.low = 1, .high = 64},
-                                   .meaning = "how many there are"}),
+                                   .meaning = "number owned"}),
         bind<&OwnedPanels::age_years>({.name = "age_years",
                                        .kind = FieldKind::number,
                                        .unit = unit::year,
@@ -62,8 +63,9 @@ std::span<const Field> owned_panels_fields() {
         bind<&OwnedPanels::rear_blocked>(
             {.name = "rear_blocked",
              .kind = FieldKind::flag,
-             .meaning = "a wall or a roof lies behind them: no light reaches their backs; unstated "
-                        "counts as open"}),
+             .meaning =
+                 "a wall or a roof is behind them: no light reaches their backs; unstated counts"
+                 " as open"}),
     });
     return fields;
 }
@@ -72,7 +74,7 @@ std::span<const Field> element_filter_fields() {
     static const auto fields = std::to_array<Field>({
         bind<&ElementFilter::family>({.name = "family",
                                       .kind = FieldKind::texts,
-                                      .meaning = "families to choose from; none: all"}),
+                                      .meaning = "families to choose from; all if omitted"}),
         bind<&ElementFilter::price_max>({.name = "price_max",
                                          .kind = FieldKind::number,
                                          .unit = unit::money,
@@ -102,7 +104,7 @@ std::span<const Field> allowed_elements_fields() {
                                        .kind = FieldKind::count,
                                        .unit = unit::count,
                                        .range = {.low = 1, .high = 64},
-                                       .meaning = "how many of a kind one bank may use"}),
+                                       .meaning = "maximum number of one kind in a bank"}),
     });
     return fields;
 }

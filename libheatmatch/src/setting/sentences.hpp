@@ -10,12 +10,14 @@ namespace heatmatch::setting_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
     {"setting.each_month", "give one for each month"},
-    {"setting.ask_station", "ask the nearest weather station for its lowest temperature on record"},
+    {"setting.ask_station",
+     "look up the lowest temperature on record at the nearest weather station"},
     {"setting.rows_apart", "measure along the ground from one lower edge to the next"},
     {"setting.minus_sign",
-     "mind the minus sign: the record is the coldest morning ever, and sets the volts"},
+     "check the minus sign: the record low is the lowest temperature ever, and "
+     "determines the cold voltage"},
     {"setting.no_panels", "the installation lists no panels"},
-    {"setting.say_what_was_read", "say what the meter read, or leave measured out"},
+    {"setting.say_what_was_read", "state what the meter read, or omit measured"},
     {"setting.write_either", "write {one} or {other}"},
     {"setting.describe_run", "describe the run under \"runs\""},
 });

@@ -43,7 +43,7 @@ std::span<const Field> site_fields() {
                                   .kind = FieldKind::number,
                                   .unit = unit::metre,
                                   .range = {.low = -450.0, .high = 6000.0},
-                                  .meaning = "height above the sea"}),
+                                  .meaning = "height above sea level"}),
         bind<&Site::tilt_deg>({.name = "tilt_deg",
                                .kind = FieldKind::number,
                                .unit = unit::degree,
@@ -53,33 +53,34 @@ std::span<const Field> site_fields() {
                                   .kind = FieldKind::number,
                                   .unit = unit::degree,
                                   .range = {.low = 0.0, .high = 360.0},
-                                  .meaning = "direction the panels face, clockwise from north"}),
+                                  .meaning = "azimuth of the panels, clockwise from north"}),
         bind<&Site::record_low_c>(
             {.name = "record_low_c",
              .kind = FieldKind::number,
              .unit = unit::celsius,
              .range = {.low = -70.0, .high = 40.0},
              .required = true,
-             .meaning = "lowest air temperature on record: the coldest morning sets the volts",
+             .meaning = "record low air temperature: it determines the cold voltage",
              .remedy = say<"setting.ask_station">()}),
         bind<&Site::albedo>({.name = "albedo",
                              .kind = FieldKind::number,
                              .unit = unit::none,
                              .range = {.low = 0.0, .high = 1.0},
-                             .meaning = "share of light the ground gives back"}),
+                             .meaning = "albedo: share of light reflected by the ground"}),
         bind<&Site::albedo_by_month>(
             {.name = "albedo_by_month",
              .kind = FieldKind::numbers,
              .unit = unit::none,
              .range = {.low = 0.0, .high = 1.0},
-             .meaning = "share of light the ground gives back, snow counted in, January first"}),
+             .meaning = "monthly albedo of the ground, snow included, January first"}),
         bind<&Site::panel_height_m>(
             {.name = "panel_height_m",
              .kind = FieldKind::number,
              .unit = unit::metre,
              .range = {.low = 0.0, .high = 30.0},
-             .meaning = "height of the panels' lower edge above the ground; sets the light on the "
-                        "back of bifacial ones"}),
+             .meaning =
+                 "height of the panels' lower edge above the ground; determines rear irradiance "
+                 "of bifacial panels"}),
         bind<&Site::row_slant_m>(
             {.name = "row_slant_m",
              .kind = FieldKind::number,
@@ -91,32 +92,31 @@ std::span<const Field> site_fields() {
              .kind = FieldKind::number,
              .unit = unit::metre,
              .range = {.low = 0.2, .high = 200.0},
-             .meaning = "distance from row to row along the ground; none: one row"}),
+             .meaning = "distance from row to row along the ground; one row if omitted"}),
         bind<&Site::snow_cover_pct>(
             {.name = "snow_cover_pct",
              .kind = FieldKind::numbers,
              .unit = unit::percent,
              .range = {.low = 0.0, .high = 100.0},
-             .meaning = "share of each month's time that snow lies on the panels, January first"}),
+             .meaning = "share of each month with snow on the panels, January first"}),
         bind<&Site::soiling_pct>(
             {.name = "soiling_pct",
              .kind = FieldKind::numbers,
              .unit = unit::percent,
              .range = {.low = 0.0, .high = 90.0},
-             .meaning = "share of the light that dirt on the panels takes, January first"}),
+             .meaning = "share of the light lost to dirt on the panels, January first"}),
         bind<&Site::linke_turbidity>(
             {.name = "linke_turbidity",
              .kind = FieldKind::numbers,
              .unit = unit::none,
              .range = {.low = 1.0, .high = 10.0},
-             .meaning = "turbidity of the clear air after Linke, 2 clean, 3 usual, 5 hazy, "
-                        "January first"}),
-        bind<&Site::wet>({.name = "wet",
-                          .kind = FieldKind::flag,
-                          .meaning = "people touch things with wet hands or feet here; unstated "
-                                     "counts as wet",
-                          .careful = true,
-                          .careful_source = "iec-60364-4-41"}),
+             .meaning = "Linke turbidity of clear air: 2 clean, 3 usual, 5 hazy, January first"}),
+        bind<&Site::wet>(
+            {.name = "wet",
+             .kind = FieldKind::flag,
+             .meaning = "people touch things here with wet hands or feet; unstated counts as wet",
+             .careful = true,
+             .careful_source = "iec-60364-4-41"}),
         bind<&Site::array_on>({.name = "array_on",
                                .kind = FieldKind::choice,
                                .meaning = "what the panels are mounted on",
@@ -130,7 +130,7 @@ std::span<const Field> site_fields() {
         bind<&Site::frames_bonded>(
             {.name = "frames_bonded",
              .kind = FieldKind::flag,
-             .meaning = "frames of the panels are bonded with one another and with earth",
+             .meaning = "frames of the panels are bonded to one another and to earth",
              .careful = false,
              .careful_source = "nec-690-43"}),
         bind<&Site::live_parts_enclosed>(
@@ -144,11 +144,13 @@ std::span<const Field> site_fields() {
              .kind = FieldKind::number,
              .unit = unit::watt_per_m2,
              .range = {.low = 500.0, .high = 2000.0},
-             .meaning = "brightest sun that margins are judged at; 1250 for snow or cloud edge"}),
-        bind<&Site::code>({.name = "code",
-                           .kind = FieldKind::choice,
-                           .meaning = "code of wiring: the National Electrical Code or IEC 60364; "
-                                      "both, and the smaller current of the two, unless stated"}),
+             .meaning = "irradiance at which margins are judged; 1250 for snow or cloud edge"}),
+        bind<&Site::code>(
+            {.name = "code",
+             .kind = FieldKind::choice,
+             .meaning =
+                 "wiring code: the National Electrical Code or IEC 60364; unless stated, both, "
+                 "with the smaller ampacity"}),
     });
     return fields;
 }

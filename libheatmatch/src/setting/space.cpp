@@ -32,18 +32,18 @@ std::span<const Field> space_fields() {
                                          .kind = FieldKind::number,
                                          .unit = unit::air_changes_per_hour,
                                          .range = {.low = 0.0, .high = 100.0},
-                                         .meaning = "how often its air is exchanged"}),
+                                         .meaning = "air changes per hour"}),
         bind<&Space::target_c>({.name = "target_c",
                                 .kind = FieldKind::number,
                                 .unit = unit::celsius,
                                 .range = {.low = -30.0, .high = 60.0},
-                                .meaning = "temperature wanted at night"}),
+                                .meaning = "target temperature at night"}),
         bind<&Space::heat_capacity_kwh_k>(
             {.name = "heat_capacity_kwh_k",
              .kind = FieldKind::number,
              .unit = unit::kilowatt_hour_per_kelvin,
              .range = {.low = 0.0, .high = 1000.0},
-             .meaning = "of what warms and cools with its air: floor, benches, tubs of water"}),
+             .meaning = "heat capacity that follows its air: floor, benches, tubs of water"}),
     });
     return fields;
 }

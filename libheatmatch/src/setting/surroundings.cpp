@@ -20,23 +20,23 @@ std::span<const Field> surroundings_fields() {
                                               .kind = FieldKind::number,
                                               .unit = unit::watt_per_m2,
                                               .range = {.low = 0.0, .high = 2000.0},
-                                              .meaning = "sun on the wire"}),
+                                              .meaning = "irradiance on the wire"}),
         bind<&Surroundings::wind_m_s>(
             {.name = "wind_m_s",
              .kind = FieldKind::number,
              .unit = unit::metre_per_second,
              .range = {.low = 0.0, .high = 60.0},
-             .meaning = "least wind across the wire; still air if unknown"}),
+             .meaning = "lowest wind speed across the wire; still air if unknown"}),
         bind<&Surroundings::loaded_conductors>(
             {.name = "loaded_conductors",
              .kind = FieldKind::count,
              .unit = unit::count,
              .range = {.low = 1.0, .high = 100.0},
-             .meaning = "conductors under load bundled with it, itself included"}),
+             .meaning = "loaded conductors bundled with it, itself included"}),
         bind<&Surroundings::metal_raceway>(
             {.name = "metal_raceway",
              .kind = FieldKind::flag,
-             .meaning = "the wire lies in a metal pipe, trunking or box, whatever is around that",
+             .meaning = "the wire lies in a metal pipe, raceway or box, whatever surrounds that",
              .careful = false,
              .careful_source = "nec-690-31"}),
         bind<&Surroundings::roof_distance_mm>(
@@ -44,8 +44,9 @@ std::span<const Field> surroundings_fields() {
              .kind = FieldKind::number,
              .unit = unit::millimetre,
              .range = {.low = 0.0, .high = 1e5},
-             .meaning = "from a roof in the sun up to its raceway; state a large one where it lies "
-                        "over no roof",
+             .meaning =
+                 "distance from a sunlit roof up to its raceway; state a large one where there "
+                 "is no roof below",
              .careful = 0.0,
              .careful_source = "nec-310"}),
     });

@@ -18,20 +18,21 @@ inline constexpr auto table = std::to_array<Template>({
     {"solar.unusual",
      "{name} = {value} is outside what {share} of listed modules have ({low} to {high})"},
     {"solar.measured_volts",
-     "panel \"{panel}\": measured volts are {share} of the label's at that sun and temperature; a "
-     "third short means a bypassed section"},
+     "panel \"{panel}\": measured voltage is {share} of the label's at that sun and "
+     "temperature; one third low means a bypassed section"},
     {"solar.measured_amperes",
-     "panel \"{panel}\": measured amperes are {share} of the label's; check the sun meter, shade "
-     "and dirt"},
+     "panel \"{panel}\": measured current is {share} of the label's; check the sun "
+     "meter, shade and dirt"},
     {"solar.two_meters", "clamp and sun meter, from memory"},
 
     // Of weather.
     {"solar.months_not_used", "The twelve months of weather are not used: the site lacks {field}."},
     {"solar.light_at_night",
-     "{rows} rows above {bright} while the sun is down ({share} % of the sunlight): check the time "
-     "zone, the longitude and whether times are the start or the end of a step"},
+     "{rows} rows above {bright} while the sun is down ({share} % of the sunlight). "
+     "Check the time zone and the longitude, and whether times are the start or the "
+     "end of a step"},
     {"solar.gaps", "{gaps} gaps, {missing} missing"},
-    {"solar.gaps_and_night", "{gaps} gaps, {missing} missing beside {night} of night"},
+    {"solar.gaps_and_night", "{gaps} gaps, {missing} missing besides {night} of night"},
     {"solar.shortened",
      "{rows} rows follow each other faster than the step of {step}; they count until the next "
      "row"},
@@ -40,16 +41,16 @@ inline constexpr auto table = std::to_array<Template>({
     // What is assumed.
     {"solar.class_default", "class default"},
     {"solar.per_cent", "{share} %"},
-    {"solar.towards_equator", "{azimuth}, towards the equator"},
+    {"solar.towards_equator", "{azimuth}, toward the equator"},
     {"solar.wind_of_noct", "{wind}, that of NOCT"},
     {"solar.lowered_wind", "{share} of the wind at {height}, converted to {panels}"},
     {"solar.light_behind", "{rear} on the back, {front} on the front"},
-    {"solar.back_is_free", "back unobstructed; no rear light at the low end of the heat band"},
+    {"solar.back_is_free", "back unobstructed; no rear irradiance at the low end of the heat band"},
     {"solar.one_row", "single row"},
     {"solar.from_january", "rows begin on January {day}st"},
-    {"solar.split_by_clearness", "split from the global by the hour's clearness"},
+    {"solar.split_by_clearness", "split from global irradiance by the hour's clearness"},
     {"solar.spread", "spread about the monthly means"},
-    {"solar.spread_source", "{source}, with coefficients of our own"},
+    {"solar.spread_source", "{source}, with our own coefficients"},
 
     // Remedies.
     {"solar.wind_height",
@@ -60,15 +61,15 @@ inline constexpr auto table = std::to_array<Template>({
     {"solar.label_ohms", "give Vmp/Imp of the label"},
     {"solar.fit_label", "use the fit from the label values"},
     {"solar.default_bins", "{sun} and {air} are the defaults"},
-    {"solar.cover_season", "give weather that covers the heating season"},
+    {"solar.cover_season", "give weather data that cover the heating season"},
     {"solar.check_sum",
      "check the month, the tilt and the latitude; it is the daily sum in {unit}"},
     {"solar.full_sun", "give the mean daily hours of full sun"},
     {"solar.check_zone", "check the time zone and the longitude"},
     {"solar.check_plane", "check the time zone, the tilt and the azimuth"},
     {"solar.check_columns", "check the columns and the times"},
-    {"solar.check_unit", "check the unit: the sun gives about {sun} at noon"},
-    {"solar.leave_out", "leave the row out, or fill the gap from its neighbours"},
+    {"solar.check_unit", "check the unit: full sun at noon is about {sun}"},
+    {"solar.leave_out", "omit the row, or fill the gap from its neighbors"},
     {"solar.in_celsius", "give it in °C, not in K or °F"},
     {"solar.in_metres_per_second", "give it in m/s"},
     {"solar.same_moments", "give both for the same moments"},
@@ -86,8 +87,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"solar.remove_twice", "remove the row that is there twice"},
     {"solar.label_of_time",
      "{start} where the time is the start of the step, {end} where it is its end"},
-    {"solar.need_air", "panels give less when they are hot"},
-    {"solar.need_sun", "give the global horizontal sun"},
+    {"solar.need_air", "panels deliver less when hot"},
+    {"solar.need_sun", "give the global horizontal irradiance"},
     {"solar.no_length", "one moment has no length"},
     {"solar.to_minutes", "average to minutes"},
     {"solar.hourly", "get hourly rows, or use monthly means"},

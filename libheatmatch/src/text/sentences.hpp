@@ -12,7 +12,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"text.write_quote_twice", "write a quote inside a cell twice"},
     {"text.rename_or_remove", "rename or remove one of the two"},
     {"text.remove_one", "remove one of the two"},
-    {"text.take_out", "take it out of one of the two"},
+    {"text.take_out", "remove it from one of the two"},
     {"text.begins_with",
      "an installation begins with {beginning}; a newer heatmatch may have written this one"},
     {"text.at_least", "at least {example}"},
@@ -20,7 +20,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"text.newer", "a newer heatmatch may have written it"},
     {"text.its_version", "read it with the version that wrote it"},
 
-    {"text.levels", "a part or an installation needs five"},
+    {"text.levels", "a part or an installation needs five levels at most"},
     {"text.too_many_keys",
      "no part or installation has so many keys; remove those that do not belong"},
     {"text.correct_json", "correct the JSON"},
@@ -30,7 +30,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"text.bare_word", "put names and texts between straight quotes (\"); no comments"},
     {"text.in_braces", "a comma is missing before it, or a brace is not closed"},
     {"text.in_brackets", "a comma is missing before it, or a bracket is not closed"},
-    {"text.no_value", "take away the comma before it, or give the value that is missing"},
+    {"text.no_value", "remove the comma before it, or give the missing value"},
 
     {"text.write_number", "write it as in {number} or \"{with_unit}\""},
     {"text.glossary", "see the field glossary"},
