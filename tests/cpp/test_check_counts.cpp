@@ -67,7 +67,7 @@ TEST_CASE("each line names what to state, then what it would tell") {
     CHECK(lines[0] ==
           "State connector to check joint, joint current (run \"a\"); joint (run \"b\").");
     CHECK(lines[1] == "State alloy to check coil (rod).");
-    CHECK(lines[2] == "Not checked, and no field tells what to state: mismatch (group).");
+    CHECK(lines[2] == "Not checked, and no field can supply what is missing: mismatch (group).");
     CHECK(lines[3] == "State site.wet; judged without: touch voltage (live parts).");
     CHECK(lines[4] ==
           "State site.frames_bonded, store.bonded; judged without: bonding (metal parts).");

@@ -30,7 +30,7 @@ TEST_CASE("what a candidate delivers has a row for each sun") {
     const Table table = delivered_table(at_noon());
     CHECK(table.title.text() ==
           "bench 2S1P into storage-rod-1000-240 1S2P: 400 W over the conditions");
-    CHECK(delivered_plain_title().text() == "power at three suns");
+    CHECK(delivered_plain_title().text() == "power at three irradiances");
     Sentences heads;
     for (const TableColumn& column : table.columns) heads.push_back(column.head);
     CHECK(text_of(heads, UnitSystem::si, "|") == "sun W/m2|cells|W|band|V|A|of max|wire W");

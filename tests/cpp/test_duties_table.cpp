@@ -27,7 +27,7 @@ TEST_CASE("a row for each duty: from when on, whether due, what there is") {
     CHECK(table.rows.size() == 9);
     CHECK(table.columns.size() == 8);
     CHECK(contains(line(table.rows[0]),
-                   "guarded live parts|nec|50 V|yes|nobody stated|site.live_parts_enclosed|From"));
+                   "guarded live parts|nec|50 V|yes|not stated|site.live_parts_enclosed|From"));
     CHECK(contains(line(table.rows[1]), "earth-fault protection|nec|> 30 V, 8 A|yes|not met"));
     CHECK(contains(line(table.rows[2]), "arc-fault protection|nec|80 V|yes|not met"));
     CHECK(contains(table.legend.front(), "Local codes and licensed practice decide."));
@@ -37,9 +37,9 @@ TEST_CASE("a line for each that is due or may be") {
     const Sentences lines = duty_lines(candidate_at(2, american));
     REQUIRE(lines.size() == 9);
     CHECK(lines[0].text() ==
-          "guarded live parts (nec, from 50 V): nobody stated; state site.live_parts_enclosed.");
+          "guarded live parts (nec, from 50 V): not stated; state site.live_parts_enclosed.");
     CHECK(lines[1].text() == "earth-fault protection (nec, > 30 V or 8 A): not met.");
-    CHECK(lines[4].text() == "disconnect (nec, at any volts): not met.");
+    CHECK(lines[4].text() == "disconnect (nec, at any voltage): not met.");
     Site nowhere = american;
     nowhere.array_on = ArrayPlace::ground;
     Candidate outside = candidate_at(2, nowhere);
@@ -67,8 +67,8 @@ TEST_CASE("the steps of 30, 60 and 80 V are named in every answer") {
 
 TEST_CASE("the scope names building or ground, earth, wires inside and the code") {
     const std::string untold = scope_sentence(candidate_at(2, american)).text();
-    CHECK(contains(untold, "what the panels are mounted on nobody stated"));
-    CHECK(contains(untold, "floating or earthed nobody stated"));
+    CHECK(contains(untold, "mounting of the panels not stated"));
+    CHECK(contains(untold, "floating or earthed not stated"));
     CHECK(contains(untold, "inside a building: bench"));
     CHECK(contains(untold, "National Electrical Code"));
     Site stated = cold_site;

@@ -28,7 +28,7 @@ TEST_CASE("what leaves the store is one row unless the space is described") {
     REQUIRE(table.columns.size() == 3);
     CHECK(table.columns[0].head.text(UnitSystem::us) == "energy, kWh");
     REQUIRE(table.rows.size() == 5);
-    CHECK(line(table.rows[0]) == "the panels could give|10.00|2.50");
+    CHECK(line(table.rows[0]) == "available from the panels|10.00|2.50");
     CHECK(line(table.rows[3]) == "given off by the store|7.50|1.88");
     // What rounds to nothing has no sign.
     CHECK(line(table.rows[4]) == "more in the store at the end|0.00|0.00");

@@ -40,15 +40,15 @@ TEST_CASE("kept choices stand side by side, a row for each number") {
     CHECK(row("panels") == "bench 2S1P|bench 2S1P");
     CHECK(row("heat of the season, kWh") == "?|12");
     CHECK(row("of a day, kWh") == "?|1.20");
-    CHECK(row("share of what the panels could give, %") == "?|50");
-    CHECK(row("most watts into one element") == "456|456");
+    CHECK(row("utilization, %") == "?|50");
+    CHECK(row("largest power of one element") == "456|456");
     CHECK(row("sheath, judged, °C") == "?|?");
     CHECK(row("worst margin") == "|warning: arc");
     CHECK(row("to buy") == "12 USD|12 USD");
     CHECK(row("tilt") == "-|60 deg");
-    CHECK(row("sun, of the installation's") == "-|85%");
+    CHECK(row("sun, relative to the installation's") == "-|85%");
     CHECK(row("wire") == "-|solar-10-awg");
     CHECK(row("its length", UnitSystem::us) == "-|6.56 ft");
     CHECK(row("record low", UnitSystem::us) == "-|-4 °F");
-    CHECK(contains(nothing_kept(), "Nothing is kept yet"));
+    CHECK(contains(nothing_kept(), "No choice is kept yet"));
 }

@@ -46,7 +46,7 @@ TEST_CASE("margins stand by severity, what is not assessed before what is within
     const Table table = margins_table(judged());
     CHECK(table.title.text() == "margins, the most severe first");
     CHECK(column_at(table, 0) ==
-          Texts{"danger", "caution", "not assessed", "not assessed", "not assessed", "none"});
+          Texts{"danger", "caution", "not assessed", "not assessed", "not assessed", "no finding"});
     CHECK(column_at(table, 1) == Texts{"melts", "close", "bare", "lone", "other", "cool"});
     CHECK(column_at(table, 3) == Texts{"-0.30", "0.00", "", "", "", "0.80"});
     CHECK(column_at(table, 5)[0] == "iec-60364-4-41");
@@ -64,7 +64,7 @@ TEST_CASE("a margin says its numbers in either unit set, with the digits that te
 
 TEST_CASE("what would have to be known is told where it is asked for") {
     const Table table = margins_table(judged(), {.missing = true});
-    CHECK(column_at(table, 4)[2] == "Nobody said. To be found out: sheath, legs.");
+    CHECK(column_at(table, 4)[2] == "Nobody said. Not known: sheath, legs.");
     CHECK(column_at(table, 4)[3] == "Nobody said.");
     CHECK(table.columns[4].head.text() == "what it says");
     CHECK(margins_table(judged()).columns[4].head.text().empty());
@@ -77,7 +77,7 @@ TEST_CASE("lines count what is within its limit and gather what one reason hides
                          "caution: close, run \"feed of 10 m\": It takes 99.999 °C of 100 °C.",
                          "not assessed: bare, lone, rod: Nobody said.",
                          "not assessed: other, rod: Other.",
-                         "no finding: 1 other checks; that promises nothing"});
+                         "1 other checks: no finding, which promises nothing"});
     CHECK(margin_lines(judged(), true).size() == 6);
     CHECK(margin_reason(made("melts", 130.0)).text(UnitSystem::us) ==
           "run \"feed of 10 m\": It takes 266 °F of 212 °F.");

@@ -74,13 +74,13 @@ TEST_CASE("the title says what became of the first place") {
     const std::string fin = "porch of 4 m 2S2P into fin 1S1P";
     CHECK(title({move_of("rod", ranked_at(1), ranked_at(1, 90.0))}) ==
           rod + " stays first, -10 kWh.");
-    CHECK(title({}) == "Before, no pairing was without danger.");
+    CHECK(title({}) == "Before, every pairing had a danger.");
     CHECK(title({move_of("rod", {}, ranked_at(1))}) ==
-          "Before, no pairing was without danger; " + rod + " is first now.");
+          "Before, every pairing had a danger; " + rod + " is first now.");
     CHECK(title({move_of("rod", ranked_at(1), {})}) ==
-          "Now no pairing is without danger; " + rod + ", first before, is not kept.");
+          "Now every pairing has a danger; " + rod + ", first before, is not kept.");
     CHECK(title({move_of("rod", ranked_at(1), rejected("coil"))}) ==
-          "Now no pairing is without danger; " + rod + ", first before, is a danger: coil.");
+          "Now every pairing has a danger; " + rod + ", first before, is a danger: coil.");
     CHECK(title({move_of("rod", ranked_at(4), ranked_at(1)),
                  move_of("fin", ranked_at(1), ranked_at(2))}) ==
           rod + " is first, before at place 4; " + fin + ", first before, is now at place 2.");
@@ -105,5 +105,5 @@ TEST_CASE("reasons are told where they differ, and remarks last") {
     CHECK(contains(legend[0], "kWh: heat of the season into the elements"));
     CHECK(contains(legend[0], "what is to be bought in USD;"));
     CHECK(legend[1].text() == "Pairings rejected now: budget 2. They were: none.");
-    CHECK(contains(legend[2], "Only one of them knows a season"));
+    CHECK(contains(legend[2], "Only one of them has a season"));
 }

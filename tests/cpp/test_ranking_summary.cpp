@@ -25,10 +25,10 @@ TEST_CASE("what leaves nothing is told: dangers, money, or both") {
     };
     CHECK(told({{"sheath voltage", 3}}) == "No pairing is without danger.");
     CHECK(told({{"budget", 2}, {"price not known", 1}}) ==
-          "No pairing is within the budget with its price known.");
+          "No pairing with a known price is within the budget.");
     CHECK(told({{"budget", 2}, {"sheath voltage", 1}}) ==
-          "No pairing is left: each has a danger, is beyond the budget, or has no known price.");
-    CHECK(told({{"sheath voltage", 2}}) == "No pairing was asked for: top is 0.");
+          "No pairing fits: each has a danger, is over the budget, or has no known price. Relax panels, element or bank.");
+    CHECK(told({{"sheath voltage", 2}}) == "No pairing was requested: top is 0.");
 }
 
 TEST_CASE("heads say whether the best or the best rejected ones are shown") {
@@ -62,6 +62,6 @@ TEST_CASE("the strongest rejected pairing is told with its heat and its worst ma
     grade(margin);
     ranking.rejected.front().made = LazyMargins({margin});
     CHECK(strongest_rejected(ranking).text() ==
-          "The strongest rejected one: bench 2S1P into storage-rod-1000-240 1S2P (412 W): It sees "
+          "The strongest rejected pairing: bench 2S1P into storage-rod-1000-240 1S2P (412 W): It sees "
           "101 V and stands 100 V.");
 }

@@ -94,7 +94,7 @@ TEST_CASE("with a store the sheath stands beside its limit, in the unit set of t
 TEST_CASE("the legend tells what stands in the table, and no more") {
     const Ranking ranking = rank(starter(), small(), {.top = 3, .keep_rejected = 3});
     const std::string wide = text_of(ranking_legend(ranking));
-    CHECK(contains(wide, "max%: share of what the panels could give;"));
+    CHECK(contains(wide, "max%: utilization, the share of what the panels could give."));
     CHECK(contains(wide, "W/cm: of heated length"));
     CHECK(contains(text_of(ranking_legend(ranking), UnitSystem::us), "W/in: of heated length"));
     CHECK(contains(wide, "(1 unused, 0 at the limit)"));

@@ -46,8 +46,8 @@ TEST_CASE("a season says its heat, why its best ohms are what they are, and what
     Sentences said = season_sentences(candidate);
     REQUIRE(said.size() == 3);
     CHECK(said[0].text() ==
-          "Over 61 days of the season (*): 61 kWh (50 to 72 by tolerance, age or reading), 50 % of "
-          "what the panels could give.");
+          "Over 61 days of the season (*): 61 kWh (50 to 72 by tolerance, age or reading). "
+          "Utilization: 50 %.");
     CHECK(contains(said[1], candidate.season->best_ohm_sentence().text()));
     CHECK(contains(said[1], " ohm."));
     CHECK(contains(said[2], "In about 33 % of the sunlit hours"));
@@ -60,7 +60,7 @@ TEST_CASE("a season says its heat, why its best ohms are what they are, and what
     CHECK(contains(said[0], "or reading, cloud within the step), "));
     CHECK(contains(said[1], " ohm: too many."));
     CHECK(said[3].text() ==
-          "What is to be bought costs, once, 0.26 USD for each kWh of one season.");
+          "Purchase cost: 0.26 USD per kWh of one season's heat.");
     CHECK(said[4].text() == "A gap of two days.");
     candidate.season->best_ohm = 90.0;
     candidate.currency.clear();

@@ -30,14 +30,14 @@ Candidate of_a_winter() {
 // Source: 1.2 kWh a day are 50 W, 0.72 are 30 W.
 TEST_CASE("heat is told by the day, by what it is like, and by the darkest month") {
     CHECK(heat_sentence(of_a_winter()).text() ==
-          "About 1.20 kWh of heat on an average day of the season, like a heater of 50 W left on; "
-          "0.72 kWh a day in Jan, the darkest month, like 30 W. Over the season that is 50 % of "
-          "what the panels could give.");
+          "About 1.20 kWh of heat on an average day of the season, equal to a heater of 50 W left on; "
+          "0.72 kWh a day in Jan, the darkest month, equal to 30 W. Utilization over the "
+          "season is 50 %.");
     Candidate yearless = of_a_winter();
     yearless.season->months.clear();
     CHECK(heat_sentence(yearless).text() ==
-          "About 1.20 kWh of heat on an average day of the season, like a heater of 50 W left on. "
-          "Over the season that is 50 % of what the panels could give.");
+          "About 1.20 kWh of heat on an average day of the season, equal to a heater of 50 W left on. "
+          "Utilization over the season is 50 %.");
     const Candidate bare{.delivered = {{.power_w = 300.4}, {.power_w = 100.0}}};
     CHECK(heat_sentence(bare).text() == "About 200 W averaged over the conditions.");
 }
@@ -48,14 +48,14 @@ TEST_CASE("what heat does for a space is told by what the space loses") {
     CHECK(contains(space_sentence(candidate), "No space is described"));
     candidate.space = SpaceBalance{.cover_w_k = 20.0, .air_w_k = 5.0};
     CHECK(space_sentence(candidate).text() ==
-          "The space loses 250 W when it is 10 K warmer than outside; in the mean over the season "
-          "this lifts it by 2 K.");
+          "The space loses 250 W when it is 10 K warmer than outside; on average over the season "
+          "this heat raises it by 2 K.");
     CHECK(space_sentence(candidate).text(UnitSystem::us) ==
-          "The space loses 250 W when it is 18 °F warmer than outside; in the mean over the season "
-          "this lifts it by 3.6 °F.");
+          "The space loses 250 W when it is 18 °F warmer than outside; on average over the season "
+          "this heat raises it by 3.6 °F.");
     candidate.season.reset();
     candidate.delivered = {{.power_w = 25.0}};
-    CHECK(contains(space_sentence(candidate), "while it gives that this lifts it by 1 K."));
+    CHECK(contains(space_sentence(candidate), "at that power this heat raises it by 1 K."));
 }
 
 TEST_CASE("margins are counted, warnings and dangers named, a danger told first") {
@@ -92,7 +92,7 @@ TEST_CASE("the nearest limit is told with its numbers, and what is missing besid
     grade(margin);
     const Candidate candidate = with_margins({margin});
     CHECK(nearest_sentence(candidate).text() ==
-          "Of the limits whose passing is a danger the nearest is terminal temperature of "
+          "Of the limits that are a danger to exceed, the nearest is terminal temperature of "
           "terminals: 75 °C, its limit is 100 °C (headroom 0.25).");
     CHECK(contains(nearest_sentence(candidate).text(UnitSystem::us), "its limit is 212 °F"));
 }

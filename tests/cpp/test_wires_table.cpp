@@ -68,8 +68,8 @@ TEST_CASE("a run that melts says what would do, the coolest insulations first") 
     REQUIRE(lines[0].remedies.size() == 3);
     CHECK(lines[0].remedies[0].text() == "would do: silicone-14-awg, 14 AWG (2.08 mm2)");
     CHECK(lines[0].remedies[1].text() ==
-          "insulation that would do at the terminal: i180 (180 °C), i200 (200 °C), i250 (250 °C), "
+          "insulation suitable at the terminal: i180 (180 °C), i200 (200 °C), i250 (250 °C), "
           "i260 (260 °C) and 1 more");
     CHECK(lines[0].remedies[2].text(UnitSystem::us) ==
-          "insulation that would do only further on: pvc (194 °F, from 0.82 ft)");
+          "insulation suitable only further from the terminal: pvc (194 °F, from 0.82 ft)");
 }

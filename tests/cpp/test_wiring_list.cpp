@@ -45,7 +45,7 @@ TEST_CASE("runs stand by the zone they lie in, from the sun to the hot end") {
     CHECK(column_under(table, "at its worst") == Texts{"?", "?", "?", "?"});
     CHECK(column_under(table, "on it") == Texts{"", "pv-isolator-2-pole (breaks dc)", "", ""});
     CHECK(column_under(table, "joints").front() == "not known");
-    CHECK(column_under(table, "would do").empty());  // nothing to say of any run
+    CHECK(column_under(table, "suitable").empty());  // nothing to say of any run
     CHECK(wiring_list({}, {}).columns.size() == 11);
 }
 
@@ -81,11 +81,11 @@ TEST_CASE("a run that was checked says how hot it gets, its limit, and what woul
     CHECK(column_under(table, "at its worst", UnitSystem::us) ==
           Texts{"?", "302 °F, danger", "not known: it may melt", "runaway: no steady temperature"});
     CHECK(column_under(table, "limit, by") == Texts{"?", "90 °C, insulation", "? °C, joint", "?"});
-    CHECK(column_under(table, "would do") == Texts{"", "silicone-14-awg, 14 AWG", "", ""});
+    CHECK(column_under(table, "suitable") == Texts{"", "silicone-14-awg, 14 AWG", "", ""});
     Texts reasons;
     for (const Sentence& reason : wiring_reasons(three_zones(), checks)) {
         reasons.push_back(reason.text());
     }
     CHECK(reasons == Texts{"shed: It melts.", "tail: Nobody knows.", "loft: It runs away.",
-                           "snap-disc-fixed (senses only): placed on no run"});
+                           "snap-disc-fixed (senses only): placed in no run"});
 }

@@ -16,6 +16,10 @@ Sentence name_cell(std::string_view name) {
     return sentence_of(Name{std::string(name)});
 }
 
+Sentence severity_cell(Severity severity) {
+    return severity == Severity::none ? say<"cell.no_finding">() : name_cell(word_of(severity));
+}
+
 Amount number(double value, int decimals, const Unit& unit) {
     return {.value = value, .unit = unit, .shown = Shown::number, .decimals = decimals};
 }

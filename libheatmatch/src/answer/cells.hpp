@@ -12,6 +12,8 @@ namespace heatmatch {
 
 /// A name or a word of data alone.
 [[nodiscard]] Sentence name_cell(std::string_view name);
+/// A severity as a reader sees it: without one, no finding.
+[[nodiscard]] Sentence severity_cell(Severity severity);
 /// A number with always so many digits after the point, its unit in the head.
 [[nodiscard]] Amount number(double value, int decimals, const Unit& unit = unit::none);
 [[nodiscard]] Sentence number_cell(double value, int decimals, const Unit& unit = unit::none);

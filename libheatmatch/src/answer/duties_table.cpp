@@ -39,6 +39,10 @@ Sentence begins_words(const CodeDuty& duty) {
     return cell.id() == "duties.from" ? say<"duties.line_from">(volts) : cell;
 }
 
+Sentence met_cell(DutyMeans met) {
+    return met == DutyMeans::nobody_stated ? say<"duties.not_stated">() : name_cell(word_of(met));
+}
+
 /// What stands for it; where nothing does, the fields that would tell.
 Sentence which_cell(const CodeDuty& duty) {
     const bool by_fields = duty.devices.empty() || !duty.state.empty();
@@ -51,7 +55,7 @@ Sentence duty_line(const CodeDuty& duty) {
         with<"duty">(duty.name), with<"code">(word_of(duty.code)),
         with<"begins">(begins_words(duty)),
         with<"due">(perhaps ? say<"duties.line_perhaps">() : Sentence{}),
-        with<"met">(word_of(duty.met)),
+        with<"met">(met_cell(duty.met)),
         with<"devices">(duty.devices.empty() ? Sentence{}
                                              : say<"duties.line_devices">(with<"devices">(
                                                    Sentences{names_cell(duty.devices)}))),
@@ -105,7 +109,7 @@ Table duties_table(const Candidate& candidate) {
     for (const CodeDuty& duty : duties_of(candidate)) {
         table.rows.push_back({name_cell(duty.name), name_cell(word_of(duty.code)),
                               begins_cell(duty), name_cell(word_of(duty.applies)),
-                              name_cell(word_of(duty.met)), which_cell(duty), duty.said,
+                              met_cell(duty.met), which_cell(duty), duty.said,
                               name_cell(duty.source)});
     }
     return table;

@@ -31,7 +31,7 @@ Sentence sheath(const Candidate& candidate) {
 Sentence worst(const Candidate& candidate) {
     const Margin* margin = candidate.worst();
     if (margin == nullptr) return {};
-    return say<"cell.judged">(with<"severity">(std::string(severity_name(margin->severity))),
+    return say<"cell.judged">(with<"severity">(severity_cell(margin->severity)),
                               with<"margin">(margin->name));
 }
 

@@ -29,7 +29,7 @@ Sentence told(const Margin& margin, bool missing) {
 }
 
 Sentence line_of(const Margin& margin, Sentences names, Sentence says) {
-    return say<"margins.line">(with<"severity">(std::string(severity_name(margin.severity))),
+    return say<"margins.line">(with<"severity">(severity_cell(margin.severity)),
                                with<"margins">(std::move(names)), with<"subject">(margin.subject),
                                with<"says">(std::move(says)));
 }
@@ -79,7 +79,7 @@ Table margins_table(const Candidate& candidate, const MarginsTableOptions& optio
                             {.head = options.missing ? say<"head.says">() : Sentence{}}}};
     if (options.source) table.columns.push_back({.head = say<"head.source">()});
     for (const Margin* margin : by_severity(candidate)) {
-        Sentences row{name_cell(severity_name(margin->severity)), name_cell(margin->name),
+        Sentences row{severity_cell(margin->severity), name_cell(margin->name),
                       name_cell(margin->subject), headroom_cell(*margin),
                       told(*margin, options.missing)};
         if (options.source) row.push_back(name_cell(margin->source));

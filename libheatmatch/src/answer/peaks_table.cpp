@@ -49,8 +49,7 @@ Table peaks_table(const DayRun& run, std::span<const PartPeak> peaks) {
         const Margin& margin = peak.margin;
         table.rows.push_back({part_cell(margin), degrees_cell(margin.value),
                               degrees_cell(margin.limit), headroom_cell(margin),
-                              name_cell(severity_name(margin.severity)),
-                              moment_cell(run, peak.hours)});
+                              severity_cell(margin.severity), moment_cell(run, peak.hours)});
     }
     return table;
 }

@@ -16,25 +16,27 @@ inline constexpr auto candidate_lines = std::to_array<Template>({
     {"season.possible", "at most"},
     {"season.totals",
      "Over {days} days of the season (*): {kwh} ({low} to {high} by tolerance, age or "
-     "reading{cloud}), {share} % of what the panels could give."},
+     "reading{cloud}). Utilization: {share} %."},
     {"season.cloud", ", cloud within the step"},
     {"season.bank", "This bank has {ohm}{beside}."},
-    {"season.too_many", ": too many"},
-    {"season.too_few", ": too few"},
+    {"season.too_many", ": too high"},
+    {"season.too_few", ": too low"},
     {"season.near_short",
-     "In about {share} % of the sunlit hours the panels sit near short circuit (below half of "
-     "their open-circuit voltage): that sun is weak for these ohms."},
+     "In about {share} % of the sunlit hours the panels operate near short circuit, "
+     "below half of their open-circuit voltage. That sun is weak for this resistance."},
     {"delivered.title", "{circuit}: {mean} over the conditions"},
-    {"delivered.plain_title", "power at three suns"},
+    {"delivered.plain_title", "power at three irradiances"},
     {"delivered.sun", "sun {unit}"},
     {"delivered.cells", "cells"},
     {"delivered.of_most", "of max"},
     {"delivered.wire", "wire W"},
     {"delivered.circuit",
-     "{circuit}: {ohm}; the label's Vmp/Imp is {label_ohm}. Open on the coldest morning: {cold}."},
+     "{circuit}: {ohm}; the label's Vmp/Imp is {label_ohm}. Open-circuit voltage at "
+     "the record low: {cold}."},
     {"heat.not_computed", "heat in the store: not computed"},
     {"heat.title",
-     "heat in the store, {degrees}: {watts} an element in bright cold, {load}, {hours} a day"},
+     "heat in the store, {degrees}: {watts} per element in cold, bright weather, "
+     "{load}, {hours} a day"},
     {"heat.coil", "coil"},
     {"heat.settled", "sheath in settled sand"},
     {"heat.stagnation", "sheath, no thermostat"},
@@ -45,7 +47,7 @@ inline constexpr auto candidate_lines = std::to_array<Template>({
     {"heat.liquid_mean", "liquid, mean"},
     {"heat.wall", "wall, hottest spot"},
     {"heat.lid", "lid"},
-    {"season.price", "What is to be bought costs, once, {money} for each kWh of one season."},
+    {"season.price", "Purchase cost: {money} per kWh of one season's heat."},
 });
 
 }  // namespace heatmatch::answer_sentences

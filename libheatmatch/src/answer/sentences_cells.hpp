@@ -18,6 +18,7 @@ inline constexpr auto cell_lines = std::to_array<Template>({
     {"cell.share", "{share} %"},
     {"cell.listed", "{list}"},
     {"cell.money", "{amount} {currency}"},
+    {"cell.no_finding", "no finding"},
     {"cell.judged", "{severity}: {margin}"},
     {"cell.at_limit", "{value}/{limit}"},
     {"cell.part_limit", "{part}, {limit}"},

@@ -13,7 +13,7 @@ inline constexpr auto days_lines = std::to_array<Template>({
     {"energy.head", "energy, {unit}"},
     {"energy.all_days", "all days"},
     {"energy.a_day", "a day"},
-    {"energy.available", "the panels could give"},
+    {"energy.available", "available from the panels"},
     {"energy.in", "into the elements"},
     {"energy.wire", "lost in wire and joints"},
     {"energy.given_off", "given off by the store"},
@@ -23,9 +23,9 @@ inline constexpr auto days_lines = std::to_array<Template>({
     {"energy.steam", "of that lost, as steam"},
 
     {"peaks.title", "the highest of each"},
-    {"peaks.in_days", "the highest of each part in those days"},
+    {"peaks.in_days", "the highest temperature of each part in those days"},
     {"peaks.stagnation", "stagnation"},
-    {"peaks.welded_shut", "If the circuit were welded shut:"},
+    {"peaks.welded_shut", "If the circuit were welded closed:"},
     {"peaks.part", "part"},
     {"peaks.most", "most, {unit}"},
     {"peaks.when", "when"},
@@ -41,14 +41,16 @@ inline constexpr auto days_lines = std::to_array<Template>({
     {"months.warm", "warm {unit}"},
     {"months.without", "without"},
     {"months.warmer", "+ {unit}"},
-    {"months.wanted", "want {unit}"},
+    {"months.wanted", "need {unit}"},
     {"months.lowest", "low {unit}"},
     {"months.all", "all"},
     {"months.legend",
-     "most, in, space: {unit} a day that the panels could give, into the elements, from the store "
-     "to the space; dark h: without sun on the panels; warm h: of them at or above what is "
-     "wanted, without: the same without the store; +: the space warmer by the store, and want: "
-     "what it wants, means of the dark hours; low: the space at its lowest in the dark."},
+     "most, in, space: {unit} a day available from the panels, into the elements, and "
+     "from the store to the space. dark h: hours without sun on the panels; warm h: "
+     "those of them at or above the target. without: the same without the store. +: "
+     "temperature rise of the space from the store; need: rise needed for the target, "
+     "both as means of the dark hours. low: the lowest temperature of the space in the"
+     " dark."},
 });
 
 }  // namespace heatmatch::answer_sentences

@@ -18,8 +18,8 @@ inline constexpr auto meter_lines = std::to_array<Template>({
     {"sheet.array", "array {unit}"},
     {"sheet.bank", "bank {unit}"},
     {"sheet.legend",
-     "sun in {sun}, cells in {degrees}, volts, amperes, watts; low to high by panels and ohms, "
-     "meters on top"},
+     "sun in {sun}, cells in {degrees}, voltage, current, power; low to high for "
+     "panels and resistance, without meter error"},
 
     {"checks.title", "what to measure and to look at"},
     {"checks.reading", "reading"},
@@ -36,7 +36,7 @@ inline constexpr auto meter_lines = std::to_array<Template>({
     {"explanations.explanation", "explanation"},
     {"explanations.weight", "weight"},
     {"explanations.misfit", "misfit"},
-    {"explanations.alike", "cannot be told apart"},
+    {"explanations.alike", "cannot be distinguished"},
     {"explanations.measure_next", "Measure next: {reading}. {how} {tells}"},
     {"explanations.evidence", "evidence for {name}:"},
     {"explanations.readings", "readings of {circuit}"},

@@ -17,15 +17,16 @@ inline constexpr auto wire_lines_table = std::to_array<Template>({
     {"wires.limited_by", "limited by"},
     {"wires.runaway", "runaway"},
     {"wires.legend",
-     "A: amperes it carries at most; code: amperes that the code leaves it as it is laid; hot: the "
-     "conductor at its worst in {degrees}; limit: of what "
-     "gives way first, insulation, plating or joint. Below, each run with its severity and the "
-     "reason that decides; none: within its limits; ?: not known, it may melt."},
+     "A: maximum current of the wire; code: ampacity by the code as installed, in "
+     "amperes. hot: the conductor at its worst in {degrees}. limit: of the weakest "
+     "part, insulation, plating or joint. Below, each run has its severity and the "
+     "reason that decides. no finding: no limit that was checked is exceeded; ?: not "
+     "known, it may melt."},
     {"wires.reason", "{severity}: {run}: {says}"},
-    {"wires.would_do", "would do: {wire}, {gauge}"},
+    {"wires.would_do", "suitable: {wire}, {gauge}"},
     {"wires.at_terminal", "at the terminal"},
-    {"wires.further_on", "only further on"},
-    {"wires.reach", "insulation that would do {where}: {insulations}{more}"},
+    {"wires.further_on", "only further from the terminal"},
+    {"wires.reach", "insulation suitable {where}: {insulations}{more}"},
     {"wires.more", " and {count} more"},
     {"wires.insulation", "{insulation} ({limit})"},
     {"wires.insulation_from", "{insulation} ({limit}, from {from})"},
@@ -38,7 +39,7 @@ inline constexpr auto wire_lines_table = std::to_array<Template>({
     {"wiring.limit_by", "limit, by"},
     {"wiring.joints", "joints"},
     {"wiring.on_it", "on it"},
-    {"wiring.would_do_head", "would do"},
+    {"wiring.would_do_head", "suitable"},
     {"wiring.sun", "{zone} sun and weather"},
     {"wiring.shade", "{zone} out of the sun"},
     {"wiring.hot_end", "{zone} hot end"},
@@ -54,7 +55,7 @@ inline constexpr auto wire_lines_table = std::to_array<Template>({
     {"wiring.device", "{device} ({duty})"},
     {"wiring.devices", "{devices}"},
     {"wiring.reason", "{run}: {says}"},
-    {"wiring.nowhere", "{device}: placed on no run"},
+    {"wiring.nowhere", "{device}: placed in no run"},
 });
 
 }  // namespace heatmatch::answer_sentences

@@ -110,9 +110,9 @@ Table wires_table(const Circuit& circuit, std::span<const WireCheck> checks) {
 std::vector<WireLines> wire_lines(std::span<const WireCheck> checks) {
     std::vector<WireLines> lines;
     for (const WireCheck& check : checks) {
-        WireLines line{.reason = say<"wires.reason">(
-                           with<"severity">(std::string(severity_name(check.severity))),
-                           with<"run">(check.run), with<"says">(check.sentence))};
+        WireLines line{
+            .reason = say<"wires.reason">(with<"severity">(severity_cell(check.severity)),
+                                          with<"run">(check.run), with<"says">(check.sentence))};
         if (check.would_do) {
             line.remedies.push_back(say<"wires.would_do">(with<"wire">(check.would_do->id),
                                                           with<"gauge">(check.would_do_gauge)));

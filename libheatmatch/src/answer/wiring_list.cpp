@@ -68,7 +68,7 @@ Sentence hot_cell(const WireCheck* check) {
     Sentence celsius = whole_degrees(check->conductor_c);
     if (check->severity == Severity::none) return celsius;
     return say<"wiring.hot">(with<"degrees">(std::move(celsius)),
-                             with<"severity">(std::string(severity_name(check->severity))));
+                             with<"severity">(severity_cell(check->severity)));
 }
 
 Sentence limit_cell(const WireCheck* check) {
