@@ -134,7 +134,7 @@ def test_the_demo_with_a_bifacial_group_before_and_after(
     assert none.season.rear_kwh == 0.0
     assert low.season.rear_kwh < much.season.rear_kwh < snow.season.rear_kwh
     assert much.season.kwh > 1.02 * none.season.kwh
-    assert any("Rear light adds" in remark for remark in much.season.remarks)
+    assert any("Rear irradiance adds" in remark for remark in much.season.remarks)
     assert any("panel_height_m" in line for line in much.season.assumed)
     assert not any("panel_height_m" in line for line in none.season.assumed)
     wire = [m for m in much.margins if m.name == "run current"][0]

@@ -156,7 +156,7 @@ def test_a_log_without_a_sheath_says_so(standing: hm.Candidate, frame: Any) -> N
 def test_a_first_fire_has_its_stop_from_the_margins(standing: hm.Candidate) -> None:
     recipe = hm.StoreLog.first_fire(standing)
     # Nobody states the alloy of the demo's coil, so its limit may be the lowest of all.
-    assert any("stop is not assessed: the limit of the coil" in sentence for sentence in recipe)
+    assert any("to stop is not assessed. The limit of the coil" in sentence for sentence in recipe)
     assert not any("when the sheath reads" in sentence for sentence in recipe)
     assert "licensed practice" in recipe[-1]
 

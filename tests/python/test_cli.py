@@ -53,7 +53,7 @@ def test_rank_prints_a_table_of_80_columns(command: Callable[..., Any], demo_fil
         assert (done.code, done.err) == (0, "")
         assert widest(done.out) <= 80
         assert done.out.startswith("seedling house at Hollow Brook\n")
-        for words in ("pairings evaluated", "The first one in full", "What trades", "cautions:"):
+        for words in ("pairings evaluated", "The first one in full", "Trade-offs", "cautions:"):
             assert words in done.out
         for caution in hm.cautions():
             assert unwrapped(caution) in unwrapped(done.out)

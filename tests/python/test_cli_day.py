@@ -103,14 +103,14 @@ def test_plain_data_is_that_of_the_run(
     assert data["sentences"] == lived.sentences()
     assert [peak["value"] for peak in data["peaks"]] == [p.margin.value for p in lived.answer.peaks]
     assert data["all"]["dark_hours"] == lived.answer.all.dark_hours
-    assert data["stagnation"]["sentences"][0].startswith("Fourteen cloudless days")
+    assert data["stagnation"]["sentences"][0].startswith("In stagnation the sheath reaches")
 
 
 def test_stagnation_follows_in_the_units_asked_for(
     command: Callable[..., Any], demo_file: Path, standing: hm.Candidate
 ) -> None:
     done = command("day", demo_file, *DAYS, "--stagnation", "--units", "us")
-    text = done.out.partition("welded shut:")[2]
+    text = done.out.partition("welded closed:")[2]
     hottest = hm.simulate_stagnation(standing).run.sheath_c.max()
     row = next(line for line in text.splitlines() if line.startswith("sheath "))
     assert row.split()[1] == f"{hottest * 1.8 + 32.0:.0f}"

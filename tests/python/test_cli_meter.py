@@ -57,7 +57,7 @@ def test_the_sheet_is_in_the_units_asked_for(
     # Cells at 42.4 °C are at 108.3 °F.
     assert row.split()[1] == cells
     assert f"cells in {'°F' if units == 'us' else '°C'}" in done.out
-    assert "insulation of the sheath" in done.out
+    assert "insulation resistance of the sheath" in done.out
 
 
 def test_the_sheet_is_plain_data_and_csv(
@@ -178,7 +178,7 @@ def test_files_may_come_from_standard_input(
         ("diagnose {demo} {demo}", 1, "column"),
         ("diagnose {demo} --log none.csv", 1, "none.csv"),
         ("diagnose {demo} --log {readings}", 1, "hours"),
-        ("diagnose {demo} {empty}", 1, "measure volts and amperes"),
+        ("diagnose {demo} {empty}", 1, "measure voltage and current"),
         ("diagnose {demo} {binary}", 1, "binary"),
         ("meter {demo} --sun -3", 1, "irradiance_w_m2"),
         ("meter {demo} --sun bright", 2, "--sun"),

@@ -245,8 +245,8 @@ def test_what_cannot_be_written_is_told_before_the_work(
     taken = tmp_path / "taken.csv"
     taken.write_text("mine")
     for path, words in (
-        (tmp_path, "it is no file"),
-        ("-", "it is no file"),
+        (tmp_path, "it is not a file"),
+        ("-", "it is not a file"),
         (tmp_path / "none" / "x.csv", "its folder does not exist"),
         (demo_file, "this command reads it; name another file"),
         (taken, "exists; name another file, or overwrite it with --force"),

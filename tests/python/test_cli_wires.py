@@ -57,7 +57,7 @@ def test_a_wire_that_melts_ends_with_3_and_names_one_that_would_do(
     assert bad.run == "hot tail"
     assert unwrapped(f"danger: hot tail: {bad.sentence}") in unwrapped(done.out)
     assert bad.would_do is not None
-    assert f"would do: {bad.would_do.id}, " in done.out
+    assert f"suitable: {bad.would_do.id}, " in done.out
     data = command("wires", melting, "--json")
     assert (data.code, data.err) == (3, "")
     runs = json.loads(data.out, parse_constant=pytest.fail)["runs"]

@@ -49,11 +49,11 @@ def test_a_ranking_shows_its_first_ten_and_what_became_of_the_rest(
 
 
 def test_an_empty_ranking_says_so(starter: hm.Catalog, demo: hm.Installation) -> None:
-    assert "No pairing was asked for: top is 0." in str(hm.rank(starter, demo, top=0))
+    assert "No pairing was requested: top is 0." in str(hm.rank(starter, demo, top=0))
     plain = demo.to_dict()
     plain["goals"]["budget"] = 0.5
     poor = hm.rank(starter, hm.Installation.from_dict(plain))
-    assert "No pairing is left: each has a danger, is beyond the budget" in str(poor)
+    assert "No pairing fits: each has a danger, is over the budget" in str(poor)
 
 
 def test_a_candidate_shows_power_margins_and_assumptions(standing: hm.Candidate) -> None:

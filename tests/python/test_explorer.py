@@ -140,12 +140,12 @@ def test_kept_choices_stand_side_by_side(panel: Any) -> None:
     text = words(panel.shown.value)
     for word in ("choice 1", "choice 2", "porch four 4S1P", "barn pair", f"{first.season.kwh:.0f}"):
         assert word in text
-    press(panel, "let the last go")
+    press(panel, "remove last")
     assert "choice 2" not in words(panel.shown.value)
     for _ in range(7):
         press(panel, "keep this choice")
     assert len(panel.kept) == 6
-    assert "let the last go first" in words(panel.status.value)
+    assert "remove the last one first" in words(panel.status.value)
 
 
 def test_a_choice_is_saved_and_loaded(panel: Any, tmp_path: Path, starter: hm.Catalog) -> None:

@@ -35,20 +35,20 @@ def check_of(sheet: hm.MeterSheet, reading: str) -> hm.MeterCheck:
 
 def test_ohms_are_volts_squared_over_watts_with_their_tolerance(sheet: hm.MeterSheet) -> None:
     # 240 V, 1000 W: 57.6 ohm hot; +5/-10 % of watts (tubular-catalogue-tolerance).
-    one = check_of(sheet, "ohms of one element, cold")
+    one = check_of(sheet, "resistance of one element, cold")
     assert one.unit == "ohm"
     assert one.low is not None
     assert one.typical is not None
     assert one.high is not None
     assert one.low < 240.0**2 / 1000.0 < one.high
-    bank = check_of(sheet, "ohms of the bank, cold")
+    bank = check_of(sheet, "resistance of the bank, cold")
     assert bank.typical == pytest.approx(one.typical / 2.0)
 
 
 def test_open_volts_are_those_of_the_measured_panels(sheet: hm.MeterSheet) -> None:
     full = next(row for row in sheet.rows if row.cell_temperature_c == 25.0)
     assert full.irradiance_w_m2 == 1000.0
-    check = check_of(sheet, "open volts of the array")
+    check = check_of(sheet, "open-circuit voltage of the array")
     assert check.typical == pytest.approx(full.open_v.typical, rel=1e-3)
     assert full.bank_w.typical == pytest.approx(full.bank_v.typical * full.bank_a.typical)
     assert full.bank_a.low < full.bank_a.typical < full.bank_a.high
@@ -61,7 +61,7 @@ def test_the_sheet_is_a_frame_a_text_and_a_page(sheet: hm.MeterSheet) -> None:
     assert frame["bank_a"].iloc[0] == sheet.rows[0].bank_a.typical
     text = str(sheet)
     assert max(map(len, text.splitlines())) <= 80
-    assert "insulation of the sheath" in text
+    assert "insulation resistance of the sheath" in text
     page = sheet._repr_html_()
     assert "<script" not in page
     assert "Mohm" in page
@@ -128,7 +128,7 @@ def test_what_cannot_be_told_apart_is_said(standing: hm.Candidate) -> None:
     assert found.cannot_tell
     assert found.group > 1
     assert found.next
-    assert "Cannot tell" in found.verdict
+    assert "do not distinguish" in found.verdict
 
 
 def test_other_ohms_are_named_by_the_catalog(

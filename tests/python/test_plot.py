@@ -17,7 +17,7 @@ plt = pytest.importorskip("matplotlib.pyplot")
 FUNCTIONS = [plot.load_lines, plot.power_against_ohms]
 LABELS = {
     "load_lines": ("array voltage [V]", "array current [A]"),
-    "power_against_ohms": ("resistance of the elements [ohm]", "power into them [W]"),
+    "power_against_ohms": ("resistance of the elements [ohm]", "power into the elements [W]"),
 }
 each_function = pytest.mark.parametrize("function", FUNCTIONS, ids=lambda f: f.__name__)
 

@@ -195,9 +195,9 @@ def test_only_what_a_run_goes_through_is_drawn_on_it(
     poles = [p for p in ax.patches if (p.get_width(), p.get_height()) == (0.5, 0.3)]
     assert len(poles) == 1
     told = [" ".join(text.split()).replace("- ", "-") for text in words(ax)]
-    assert "pv-isolator-2-pole, breaks dc, run not told" in told
-    assert "snap-disc-fixed, only senses lid" in told
-    assert "snap-disc-manual-reset, only senses wall" in told
+    assert "pv-isolator-2-pole, breaks dc, run not stated" in told
+    assert "snap-disc-fixed, senses only: lid" in told
+    assert "snap-disc-manual-reset, senses only: wall" in told
 
 
 def test_more_than_four_are_told_by_their_number(starter: hm.Catalog) -> None:

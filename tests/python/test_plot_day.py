@@ -54,7 +54,7 @@ def test_a_run_has_three_panels_over_one_time(week: hm.DayRun) -> None:
     assert week.title in power.get_title()
     assert f"into the elements, {week.energy.in_kwh:.1f} kWh" in entries(power)
     assert f"sheath, up to {week.sheath_c.max():.0f} °C" in entries(heat)
-    assert f"wanted at night, {week.candidate.space.target_c:g} °C" in entries(space)
+    assert f"target at night, {week.candidate.space.target_c:g} °C" in entries(space)
     ticks = [tick.get_text() for tick in space.get_xticklabels()]
     assert sum("day" in tick for tick in ticks) == 7
     power.figure.canvas.draw()
@@ -157,7 +157,7 @@ def test_a_stagnation_is_drawn_with_its_limits(standing: hm.Candidate) -> None:
     stagnation = hm.simulate_stagnation(standing)
     ax = plot.stagnation(stagnation)
     assert ax.get_ylabel().endswith("[°C]")
-    assert "nobody takes the heat" in ax.get_title()
+    assert "no heat drawn" in ax.get_title()
     assert f"sheath, up to {stagnation.run.sheath_c.max():.0f} °C" in entries(ax)
     assert sum(entry.startswith("limit of") for entry in entries(ax)) == 3
     with pytest.raises(hm.InvalidInput, match="simulate_stagnation"):

@@ -59,7 +59,7 @@ def test_axes_have_labels_with_units_a_title_and_a_legend(
     for ax, labels in (
         (
             plot.energy_against_ohms(standing, weather),
-            ("resistance of the elements [ohm]", "energy into them [kWh]"),
+            ("resistance of the elements [ohm]", "energy into the elements [kWh]"),
         ),
         (plot.months(standing), ("month", "heat of a day [kWh]")),
     ):
@@ -80,7 +80,7 @@ def test_dot_and_best_are_those_of_the_season(standing: hm.Candidate, weather: h
     assert f"best {season.best_ohm:.3g} ohm" in line.get_label()
     ohms, energies = points(line)
     assert energies.max() == pytest.approx(np.interp(season.best_ohm, ohms, energies), rel=1e-4)
-    most = next(line for line in ax.lines if "could give" in str(line.get_label()))
+    most = next(line for line in ax.lines if "available from the panels" in str(line.get_label()))
     assert points(most)[1][0] == pytest.approx(season.mpp_kwh, rel=1e-4)
     assert energies.max() < season.mpp_kwh
     labels = [text.get_text() for text in ax.get_legend().get_texts()]

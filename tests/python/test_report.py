@@ -79,7 +79,7 @@ def test_a_ranking_tells_its_best_and_what_trades_for_what(
     text = page.text("us")
     for candidate in demo_ranking[:10]:
         assert f"{candidate.circuit.element.id} {candidate.circuit.bank}" in text
-    assert "What trades for what" in text
+    assert "Trade-offs" in text
     assert demo_ranking[0].circuit.title in text
     for name, count in demo_ranking.reasons.items():
         assert f"{name} {count}" in text
@@ -133,7 +133,7 @@ def test_what_is_to_be_found_out_is_named(page: Page, standing: hm.Candidate) ->
     unknown = [margin for margin in standing.margins if margin.missing]
     assert unknown
     for margin in unknown:
-        said = f"{margin.sentence()} To be found out: {', '.join(margin.missing)}."
+        said = f"{margin.sentence()} Not known: {', '.join(margin.missing)}."
         assert said in page.text("si")
 
 

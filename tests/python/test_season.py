@@ -145,7 +145,7 @@ def test_without_weather_power_at_the_conditions_decides(
     assert not ranking.by_season
     assert ranking[0].season is None
     assert ranking[0].merit == ranking[0].mean_power_w
-    assert "no weather was given" in ranking.remarks[0]
+    assert "Without weather data, ranked by power" in ranking.remarks[0]
 
 
 def test_months_without_a_latitude_are_not_used_and_that_is_said(

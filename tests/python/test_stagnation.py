@@ -19,7 +19,7 @@ def week(standing: hm.Candidate, demo: hm.Installation) -> hm.DayRun:
 
 @pytest.fixture(scope="module")
 def stagnation(standing: hm.Candidate) -> hm.Stagnation:
-    """A fortnight in which nobody takes the heat."""
+    """A fortnight in which no heat is drawn."""
     return hm.simulate_stagnation(standing)
 
 
@@ -49,8 +49,8 @@ def test_it_comes_back_from_a_pickle(stagnation: hm.Stagnation) -> None:
 def test_its_text_has_eighty_columns_and_says_it_first(stagnation: hm.Stagnation) -> None:
     lines = str(stagnation).splitlines()
     assert max(len(line) for line in lines) <= 80
-    assert lines[0].startswith("Fourteen cloudless days")
-    assert stagnation._repr_html_().startswith("<p>Fourteen cloudless days")
+    assert lines[0].startswith("In stagnation the sheath reaches")
+    assert stagnation._repr_html_().startswith("<p>In stagnation the sheath reaches")
 
 
 def test_it_needs_a_store_and_a_place_under_the_sun(

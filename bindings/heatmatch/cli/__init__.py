@@ -17,32 +17,32 @@ from heatmatch.cli.shared import Parser
 from heatmatch.errors import Error
 
 DESCRIPTION = """\
-Which heating element suits the panels you own, in which hook-up, and what
-its limits are. Describe your situation in an installation file (JSON);
+Find the heating element and hook-up that suit the panels you own, and the
+limits of the circuit. Describe your situation in an installation file (JSON);
 `heatmatch demo` prints one to start from.
 """
 EPILOG = """\
-`heatmatch COMMAND --help` explains one of them, with examples.
+`heatmatch COMMAND --help` explains one command, with examples.
 
 exit codes: 0 done, 1 the input cannot be used, 2 wrong command,
 3 the circuit has a danger, 130 interrupted, 143 ended
 
-Severities are in colour on a terminal; NO_COLOR=1 turns that off.
+Severities are in color on a terminal; NO_COLOR=1 turns that off.
 """
 GUIDE = """\
-heatmatch COMMAND: which question, which command?
+heatmatch COMMAND: commands by question
 
   I have no file yet                      heatmatch demo > mine.json
   Which element, in which hook-up?        heatmatch rank mine.json
-  Is what I built all right?              heatmatch assess mine.json
-  Which wire melts, which would do?       heatmatch wires mine.json
+  What limits does my circuit exceed?     heatmatch assess mine.json
+  Which wire melts, which is suitable?    heatmatch wires mine.json
   Does it keep the space warm at night?   heatmatch day mine.json
   What should my meter read?              heatmatch meter mine.json
-  My readings are odd: what is broken?    heatmatch diagnose mine.json r.csv
-  Something to print or to show           heatmatch report mine.json -o r.html
-  Which parts are known? Mine are not.    heatmatch catalog list
+  Which fault explains my readings?       heatmatch diagnose mine.json r.csv
+  How do I print or show a result?        heatmatch report mine.json -o r.html
+  Which parts are in the catalog?         heatmatch catalog list
 
-heatmatch COMMAND --help explains one of them, with examples.
+heatmatch COMMAND --help explains one command, with examples.
 """
 
 
@@ -102,7 +102,7 @@ def _attempt(words: Sequence[str]) -> tuple[int, str]:
         name = f' "{error.filename}"' if error.filename else ""
         return 1, f"cannot use the file{name}: {error.strerror or error}; check the path"
     except UnicodeError as error:
-        return 1, f"a file or a name is not text in UTF-8: {error}; save it as such"
+        return 1, f"a file or a name is not text in UTF-8: {error}; save it as UTF-8"
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

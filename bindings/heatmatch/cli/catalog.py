@@ -186,7 +186,7 @@ def _imported(arguments: argparse.Namespace) -> _core.ImportReport:
 def run_import(arguments: argparse.Namespace) -> int:
     """Puts the rows of a file in."""
     if arguments.modules and arguments.kind is not None:
-        raise InvalidInput("--modules and --kind exclude each other; the list holds panels")
+        raise InvalidInput("--modules and --kind exclude each other; the module list holds panels")
     try:
         report = _imported(arguments)
     except KeyboardInterrupt as stop:
@@ -257,18 +257,18 @@ def _add_actions(actions: Any) -> None:
     add_options(listing, "--units", "--json")
     show = action("show", run_show)
     kind(show)
-    show.add_argument("id", metavar="ID", help="as list has it")
+    show.add_argument("id", metavar="ID", help="as printed by list")
     add_options(show, "--units", "--json")
     add = action("add", run_add)
     kind(add)
     add.add_argument("file", metavar="FILE.json", help="- for standard input")
     edit = action("edit", run_edit)
     kind(edit)
-    edit.add_argument("id", metavar="ID", help="as list has it")
-    edit.add_argument("changes", nargs="+", metavar="FIELD=VALUE", help="nothing behind =: unknown")
+    edit.add_argument("id", metavar="ID", help="as printed by list")
+    edit.add_argument("changes", nargs="+", metavar="FIELD=VALUE", help="empty after =: unknown")
     remove = action("remove", run_remove)
     kind(remove)
-    remove.add_argument("id", metavar="ID", help="as list has it")
+    remove.add_argument("id", metavar="ID", help="as printed by list")
     importing = action("import", run_import)
     importing.add_argument(
         "file", metavar="FILE", help="catalog JSON, or CSV with --kind or --modules"
@@ -278,11 +278,11 @@ def _add_actions(actions: Any) -> None:
         "--modules", action="store_true", help="the file is the public module-rating list"
     )
     importing.add_argument(
-        "--keep-good", action="store_true", help="leave refused rows out instead of refusing all"
+        "--keep-good", action="store_true", help="omit refused rows instead of refusing all"
     )
     export = action("export", run_export)
     export.add_argument("file", metavar="FILE.json", help="- for standard output")
-    export.add_argument("--all", action="store_true", help="the starter's rows as well")
+    export.add_argument("--all", action="store_true", help="also the rows of the starter catalog")
     add_options(export, "--force")
     action("history", run_history)
     undo = action("undo", run_undo)
@@ -294,6 +294,6 @@ def _add_actions(actions: Any) -> None:
 def add_parsers(commands: Any) -> None:
     """Adds `heatmatch catalog ...` to the command line."""
     catalog = add_command(
-        commands, "catalog", "look at and edit the parts", run_list, text=HELP, examples=EXAMPLES
+        commands, "catalog", "list and edit the parts", run_list, text=HELP, examples=EXAMPLES
     )
     _add_actions(catalog.add_subparsers(dest="action", required=True, metavar="ACTION"))

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 HELP = """\
-The starter catalog holds panels, elements, wires and what they are made of,
-each number with its source. It is read-only: your own parts and changes go to
-a file of yours over it, named by --catalog FILE or by HEATMATCH_CATALOG; it is
-made by the first add, edit or import.
+The starter catalog holds panels, elements, wires and their materials, each
+number with its source. It is read-only. Your own parts and changes are kept in
+a file named by --catalog FILE or by HEATMATCH_CATALOG. The first add, edit or
+import creates it.
 """
 EXAMPLES = (
     "catalog list",
@@ -18,24 +18,24 @@ OWN = "--catalog mine.heatmatch"
 ACTIONS: dict[str, tuple[str, str, tuple[str, ...]]] = {
     "list": (
         "list the parts of a kind, or count all",
-        "Out comes a table with the ids that installations name; * marks your own.",
+        "Prints a table with the ids used by installations; * marks your own.",
         ("list", "list wire --units us", f"list panel {OWN} --json"),
     ),
     "show": (
         "show one part",
-        "Out come all fields that are known, and where each number is from.",
+        "Prints all known fields, and the source of each number.",
         ("show panel cdte-100", "show wire silicone-14-awg --units us"),
     ),
     "add": (
         "add a part from a JSON object",
-        "In goes one part, as show --json prints one; numbers may carry a unit.",
+        "Input: one part, as printed by show --json; numbers may have a unit.",
         (f"add element rod.json {OWN}",),
     ),
     "edit": (
         "change fields of a part",
-        "In go fields with new values; numbers may carry a unit. Changing a part of\n"
-        "the starter makes it your own. What others change in other fields at the same\n"
-        "time stays. undo takes the change back.",
+        "Input: fields with new values; numbers may have a unit. Changing a part of\n"
+        "the starter makes it your own. Changes that others make to other fields at\n"
+        "the same time are kept. undo reverses the change.",
         (
             f'edit element my-rod "rated_w=1 kW" {OWN}',
             f"edit wire my-wire area_mm2=3.31 {OWN}",
@@ -43,30 +43,31 @@ ACTIONS: dict[str, tuple[str, str, tuple[str, ...]]] = {
     ),
     "remove": (
         "remove a part",
-        "What other parts need is not removed. undo brings it back.",
+        "A part that other parts need is not removed. undo restores it.",
         (f"remove element my-rod {OWN}",),
     ),
     "import": (
-        "put the rows of a file in",
-        "In goes what export wrote, or CSV whose header names the fields of one kind,\n"
-        "or the public module-rating list. Out come counts, and why rows are refused.",
+        "import the rows of a file",
+        "Input: a file written by export, or CSV whose header names the fields of one\n"
+        "kind, or the public module-rating list. Prints counts, and why rows are\n"
+        "refused.",
         (f"import parts.json {OWN}", f"import panels.csv --kind panel {OWN}"),
     ),
     "export": (
         "write your own rows as JSON",
-        "Out comes a file that import takes. A file that exists is replaced with\n"
-        "--force only, a catalog never.",
+        "Writes a file that import can read. An existing file is replaced only with\n"
+        "--force; a catalog is never replaced.",
         (f"export parts.json {OWN}", "export - --all"),
     ),
     "history": (
         "list the changes of your file",
-        "Out comes every change with its number and time (UTC).",
+        "Prints every change with its number and time (UTC).",
         (f"history {OWN}",),
     ),
     "undo": (
-        "take back the newest change, or one",
-        "Done again, it takes back the one before; with a number, that change and\n"
-        "none twice, which is how to try again where it was not known to be kept.",
+        "undo the newest change, or a given one",
+        "Repeated, it undoes the change before. With a number it undoes that change\n"
+        "once only: retry this way when it is not known whether an undo was kept.",
         (f"undo {OWN}", f"undo 12 {OWN}"),
     ),
 }

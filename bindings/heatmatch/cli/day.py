@@ -37,10 +37,10 @@ from heatmatch.io import frames_day
 from heatmatch.text.day import day_text, stagnation_text
 
 HELP = """\
-In goes an installation with its store, and weather: its own twelve months, or
-a file. Out comes what the nights are like, where the energy goes, and the
-highest temperature of every part beside its limit. A whole year takes some
-seconds; --month and --days make it shorter.
+Input: an installation with its store, and weather data: its own twelve months
+or a file. Prints the temperatures at night, the energy balance, and the highest
+temperature of every part beside its limit. A whole year needs some seconds;
+--month and --days shorten it.
 """
 EXAMPLES = (
     "day demo.json --month Jan --days 7",
@@ -137,24 +137,31 @@ def run_day(arguments: argparse.Namespace) -> int:
 
 
 def _add_own_options(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("--month", type=month, metavar="M", help="from its first day on: 1 or Jan")
-    parser.add_argument("--days", type=positive, metavar="D", help="so many; else to its end")
+    parser.add_argument(
+        "--month", type=month, metavar="M", help="start at the first day of this month: 1 or Jan"
+    )
+    parser.add_argument(
+        "--days",
+        type=positive,
+        metavar="D",
+        help="number of days; default: to the end of the month",
+    )
     parser.add_argument(
         "--air-shift",
         dest="air_shift_k",
         type=difference_k,
         metavar="K",
-        help='air warmer than the weather has it: -8 is 8 K colder; "-14 °F" works too',
+        help='air warmer than in the weather data: -8 is 8 K colder; "-14 °F" works too',
     )
     parser.add_argument(
         "--stagnation",
         action="store_true",
-        help="also fourteen cloudless days, welded shut, with nobody taking the heat",
+        help="also fourteen cloudless days, welded closed, with no heat drawn",
     )
     parser.add_argument(
         "--switches",
         choices=("works", "thermostat welded", "breaker welded"),
-        help="what has failed (default works)",
+        help="failed device (default: works)",
     )
     parser.add_argument(
         "--conductivity",
@@ -166,21 +173,21 @@ def _add_own_options(parser: argparse.ArgumentParser) -> None:
         dest="start_c",
         type=temperature_c,
         metavar="TEMP",
-        help="the store at the beginning (default: the air's)",
+        help="store temperature at the beginning (default: that of the air)",
     )
     parser.add_argument(
         "--air-around",
         dest="air_around_c",
         type=temperature_c,
         metavar="TEMP",
-        help="hold the air around the store; no space is heated then",
+        help="constant air temperature around the store; no space is heated then",
     )
     parser.add_argument(
         "--take-off",
         dest="take_off_w_k",
         type=float,
         metavar="W_K",
-        help="watts a fan or loop draws from the bed for each kelvin above the space",
+        help="heat extraction of a fan or loop, in W per K between bed and space",
     )
     parser.add_argument(
         "--take-off-from", dest="take_off_from_hour", type=float, metavar="H", help="hour of day"
@@ -195,7 +202,7 @@ def add_parsers(commands: Any) -> None:
     parser = add_command(
         commands,
         "day",
-        "live a circuit through days: what the nights are like, and how hot parts get",
+        "simulate a circuit over consecutive days: nights and highest temperatures",
         run_day,
         text=HELP,
         examples=EXAMPLES,

@@ -37,9 +37,10 @@ from heatmatch.text.results import wrap
 from heatmatch.text.table import wrapped
 
 METER_HELP = """\
-In goes an installation. Out comes a sheet to take along: volts, amperes and
-watts to expect by sun, on warmed-up panels and on panels just uncovered, and
-one by one what to measure, how, and what it means if it reads less or more.
+Input: an installation. Prints a sheet to take along. It gives the voltage,
+current and power expected by irradiance, with warm panels and with panels just
+uncovered. It lists what to measure, how, and what a lower or higher reading
+means.
 """
 METER_EXAMPLES = (
     "meter demo.json --units us",
@@ -48,13 +49,13 @@ METER_EXAMPLES = (
 )
 READINGS = {
     "unix_time_s": "seconds since 1970, UTC",
-    "irradiance_w_m2": "sun on the plane of the panels",
+    "irradiance_w_m2": "irradiance in the plane of the panels",
     "panel_temperature_c": "back of a panel",
-    "array_v": "volts at the array while it heats",
-    "bank_v": "volts at the bank",
-    "bank_a": "amperes of the bank",
-    "open_v": "volts of the array, disconnected",
-    "short_a": "amperes of the array, shorted",
+    "array_v": "voltage at the array while it heats",
+    "bank_v": "voltage at the bank",
+    "bank_a": "current of the bank",
+    "open_v": "voltage of the array, disconnected",
+    "short_a": "current of the array, shorted",
     "element_ohm": "one element, cold, disconnected",
     "bank_ohm": "the bank, cold, disconnected",
     "sheath_c": "hottest sheath",
@@ -63,27 +64,27 @@ READINGS = {
 }
 LOG = ("hours", "power_w", "air_c", "wall_c", "lid_c", "sheath_c", "bed_c@0.12,0.40")
 DIAGNOSE_HELP = f"""\
-In go an installation and readings, one row a moment. Out come the faults that
-would explain them, ranked; those that cannot be told apart; and what to
-measure next. Any of these columns will do, in any order, bank_v and bank_a of
-one moment being worth most:
+Input: an installation and readings, one row per moment. Prints the faults that
+would explain them, ranked; those that cannot be distinguished; and what to
+measure next. Any of these columns can be used, in any order; bank_v and bank_a
+of one moment are the most useful:
 
 {chr(10).join(f"  {name:20s} {text}" for name, text in READINGS.items())}
 
-A cell may carry a unit ("95 °F"). An empty one was not measured, nan is a
-meter that failed, OL is an open circuit. For example:
+A cell may have a unit ("95 °F"). An empty cell was not measured, nan is a
+failed meter, OL is an open circuit. For example:
 
   irradiance_w_m2,panel_temperature_c,bank_v,bank_a
   800,35,67.5,2.31
   600,86 °F,68.0,2.35
 
-A log of the store (--log) has hours, power_w (mean into the bank since the row
-before), air_c around the store, and one column a probe: wall_c, lid_c,
-sheath_c, or "bed_c@0.12,0.40" (metres from the middle and above the floor).
-A first fire with a thermocouple on the sheath makes such a log; --first-fire
-prints what to log then, and when to stop.
+A log of the store (--log) has hours, power_w, air_c and one column per probe.
+power_w is the mean into the bank since the row before; air_c is around the
+store. Probes are wall_c, lid_c, sheath_c, or "bed_c@0.12,0.40" (meters from
+the middle and above the floor). A first fire with a thermocouple on the sheath
+gives such a log; --first-fire prints what to log and when to stop.
 
-The sentences come in --units; the numbers of --json stay in SI units.
+Sentences are in --units; numbers of --json stay in SI units.
 """
 DIAGNOSE_EXAMPLES = (
     "diagnose --columns > readings.csv",
@@ -239,7 +240,7 @@ def add_parsers(commands: Any) -> None:
     meter = add_command(
         commands,
         "meter",
-        "print what your meters should read, and what it means if they do not",
+        "print the meter readings to expect, and what deviations mean",
         run_meter,
         text=METER_HELP,
         examples=METER_EXAMPLES,
@@ -250,10 +251,13 @@ def add_parsers(commands: Any) -> None:
         type=float,
         nargs="+",
         metavar="W_M2",
-        help="suns in W/m2, behind INSTALLATION.json (default 1000 to 100)",
+        help="irradiances in W/m2, after INSTALLATION.json (default 1000 to 100)",
     )
     meter.add_argument(
-        "--air", type=temperature_c, metavar="TEMP", help='air, such as 5 or "41 °F" (default 10)'
+        "--air",
+        type=temperature_c,
+        metavar="TEMP",
+        help='air temperature, such as 5 or "41 °F" (default 10)',
     )
     add_options(meter, *shared, "--csv", "--force", "--units", "--json", "--quiet")
     diagnose = add_command(
@@ -269,18 +273,18 @@ def add_parsers(commands: Any) -> None:
         "readings", nargs="?", metavar="READINGS.csv", help="- for standard input"
     )
     diagnose.add_argument(
-        "--log", metavar="FILE", help="a log of the store: fits conductivity and loss to it"
+        "--log", metavar="FILE", help="log of the store: fits conductivity and heat loss"
     )
     diagnose.add_argument(
         "--first-fire",
         action="store_true",
-        help="print what to log at a first fire with a thermocouple on the sheath, when to stop",
+        help="print what to log at a first fire with a sheath thermocouple, and when to stop",
     )
     diagnose.add_argument(
         "--columns",
         nargs="?",
         choices=("readings", "log"),
         const="readings",
-        help="print an empty CSV with the columns of the readings, or of a log, and end",
+        help="print an empty CSV with the columns of the readings, or of a log, and exit",
     )
     add_options(diagnose, *shared, "--units", "--json", "--quiet")

@@ -91,7 +91,7 @@ def read_text(path: str) -> str:
     except OSError as error:
         raise FileError(f'cannot read "{path}": {error.strerror}; check the path') from error
     except UnicodeDecodeError as error:
-        raise InvalidInput(f'"{path}" is not text in UTF-8; save it as such') from error
+        raise InvalidInput(f'"{path}" is not text in UTF-8; save it as UTF-8') from error
 
 
 # Options and arguments that name a file to read.
@@ -125,9 +125,9 @@ def check_new_file(path: str | None, arguments: argparse.Namespace) -> None:
         return
     target = Path(checked_path(path, "write"))
     if path == "-" or target.is_dir():
-        raise FileError(f'cannot write "{path}": it is no file; name a file')
+        raise FileError(f'cannot write "{path}": it is not a file; name a file')
     if not target.absolute().parent.is_dir():
-        raise FileError(f'cannot write "{path}": its folder does not exist; make it first')
+        raise FileError(f'cannot write "{path}": its folder does not exist; create it first')
     for read in _inputs(arguments):
         if _same_file(path, read):
             raise FileError(f'cannot write "{path}": this command reads it; name another file')

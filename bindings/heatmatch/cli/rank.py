@@ -40,12 +40,12 @@ from heatmatch.text.table import wrapped
 from heatmatch.text.units import told
 
 RANK_HELP = """\
-In goes an installation: your panels, the elements you have or would buy, the
-store, the runs of wire. Out comes a table, best first: heat into the elements,
-its band, how near the hardest limit is, what is to be bought; then the first
-one in full, and what trades for what. Other commands take a row by --rank N.
---save keeps the best two hundred, and what was rejected for a danger;
---compare ranks as deep and tells what became of each.
+Input: an installation with your panels, the elements you own or may buy, the
+store and the runs of wire. Prints a table, best first: heat into the elements,
+its uncertainty band, the headroom of the nearest limit and the purchase price.
+Then it prints the first circuit in full, and the trade-offs. Other commands
+select a row with --rank N. --save keeps the best two hundred, and those
+rejected for a danger. --compare ranks equally many and lists their changes.
 """
 RANK_EXAMPLES = (
     "demo > demo.json",
@@ -54,14 +54,14 @@ RANK_EXAMPLES = (
     "rank demo.json --compare before.json",
 )
 ASSESS_HELP = """\
-In goes an installation that describes its "circuit". Out comes what it
-delivers, how hot it gets, and every margin: a named check with its value, its
-limit and a severity (danger, warning, caution, none, not assessed).
+Assesses the existing circuit (`installation.circuit`). Prints the delivered
+power, the temperatures, and every margin: a named check with value, limit and
+severity (danger, warning, caution, not assessed, or no finding).
 """
 ASSESS_EXAMPLES = ("assess demo.json", "assess demo.json --units us --explain")
 DEMO_HELP = """\
-Nothing goes in. Out comes an installation file (JSON) that every command
-takes; change it to describe your own situation.
+No input. Prints an installation file (JSON) that every command can read;
+change it to describe your own situation.
 """
 DEMO_EXAMPLES = ("demo > mine.json", "demo | heatmatch rank -")
 
@@ -211,14 +211,14 @@ def add_parsers(commands: Any) -> None:
     add_installation(rank)
     rank.add_argument("--top", type=positive, metavar="N", default=10, help="rows (default 10)")
     add_options(rank, "--max-bank")
-    rank.add_argument("--save", metavar="FILE", help="keep the ranking, to compare with later")
-    rank.add_argument("--compare", metavar="FILE", help="say what changed since that ranking")
+    rank.add_argument("--save", metavar="FILE", help="save the ranking, to compare with later")
+    rank.add_argument("--compare", metavar="FILE", help="list the changes since that ranking")
     shared = ("--catalog", "--weather", "--units", "--json")
     add_options(rank, "--csv", "--force", *shared, "--quiet")
     assess = add_command(
         commands,
         "assess",
-        "judge the circuit that stands",
+        "assess the existing circuit",
         run_assess,
         text=ASSESS_HELP,
         examples=ASSESS_EXAMPLES,

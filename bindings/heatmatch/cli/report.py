@@ -26,10 +26,10 @@ from heatmatch.text.duties import checks_row
 from heatmatch.text.results import wrap
 
 HELP = """\
-In goes an installation. Out comes one HTML file that needs nothing else and
-prints well: of the N-th circuit of the ranking with --rank N, else of the
-circuit that stands, else, if none stands, of the whole ranking. A circuit with
-a danger is named here too, and the command ends with 3.
+Input: an installation. Writes one self-contained HTML file that prints well.
+With --rank N it shows the N-th circuit of the ranking. Otherwise it shows the
+existing circuit or, without one, the whole ranking. A circuit with a danger is
+also named here, and the exit code is 3.
 """
 EXAMPLES = (
     "report demo.json -o report.html",

@@ -91,18 +91,18 @@ _OPTIONS: dict[str, dict[str, Any]] = {
     "--rank": {
         "type": positive,
         "metavar": "N",
-        "help": "the N-th circuit of the ranking, as heatmatch rank numbers them, instead of the "
-        "circuit that stands (the installation's circuit)",
+        "help": "the N-th circuit of the ranking, as numbered by heatmatch rank, instead of the "
+        "existing circuit (`installation.circuit`)",
     },
     "--max-bank": {
         "type": positive,
         "metavar": "N",
         "default": 4,
-        "help": "most elements in one bank of the ranking (default 4)",
+        "help": "maximum number of elements in a bank of the ranking (default 4)",
     },
     "--catalog": {
         "metavar": "FILE",
-        "help": "your catalog file (or HEATMATCH_CATALOG); else the starter catalog",
+        "help": "your catalog file (or HEATMATCH_CATALOG); default: the starter catalog",
     },
     "--weather": {
         "metavar": "FILE",
@@ -119,10 +119,10 @@ _OPTIONS: dict[str, dict[str, Any]] = {
     },
     "--csv": {
         "metavar": "FILE",
-        "help": "write the table for a spreadsheet too; numbers in SI units, texts that begin "
-        "with = + - or @ get an apostrophe so that they are not run as formulas",
+        "help": "also write the table for a spreadsheet, numbers in SI units. Texts that begin "
+        "with = + - or @ get an apostrophe, so that they are not run as formulas",
     },
-    "--force": {"action": "store_true", "help": "overwrite files that exist"},
+    "--force": {"action": "store_true", "help": "overwrite existing files"},
     "--quiet": {"action": "store_true", "help": "no progress on the error stream"},
 }
 
@@ -250,8 +250,8 @@ def chosen_candidate(
     if place is None:
         if not stands(installation):
             raise InvalidInput(
-                "installation: circuit = (missing) must be given; describe the circuit that "
-                "stands, or take the best of the ranking with --rank 1"
+                "installation: circuit = (missing) must be given; describe the existing "
+                "circuit, or use the best of the ranking with --rank 1"
             )
         return _core.assess(catalog, installation, year)
     ranking = make_ranking(arguments, catalog, installation, year, top=max(place, _KEPT))
@@ -259,7 +259,7 @@ def chosen_candidate(
         complain(f"{_core.nothing_left(ranking)} This is one of the rejected.")
         return ranking.rejected[place - 1]
     if place > len(ranking):
-        remedy = f"give 1 to {len(ranking)}" if len(ranking) else "see heatmatch rank for why"
+        remedy = f"give 1 to {len(ranking)}" if len(ranking) else "heatmatch rank says why"
         raise InvalidInput(f"--rank {place}: the ranking has {len(ranking)} circuits; {remedy}")
     return ranking[place - 1]
 

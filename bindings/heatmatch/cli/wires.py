@@ -1,4 +1,4 @@
-"""The command line's wires: how hot each run gets, what gives way, which wire would do."""
+"""The command line's wires: the temperature of each run, its limit, a suitable wire."""
 
 from __future__ import annotations
 
@@ -24,11 +24,11 @@ from heatmatch.text.results import wrap
 from heatmatch.text.wires import wires_text
 
 HELP = """\
-In goes an installation with its "runs" of wire. Out comes a table of them: the
-conductor's temperature at its worst, the limit of what gives way first, and
-which wire of the catalog would do instead. At the element, heat comes along
-the terminal: that end decides. To ask whether a wire melts, write the circuit
-down under "circuit" (a ranking leaves out what melts).
+Input: an installation with its "runs" of wire. Prints a table of them: the
+conductor's highest temperature, the limit of its weakest part, and a suitable
+wire of the catalog. At the element, heat is conducted through the terminal:
+that end decides. To check whether a wire melts, describe the circuit under
+"circuit"; a ranking leaves out circuits with melting wires.
 """
 EXAMPLES = ("wires demo.json --units us", "wires demo.json --rank 2 --json")
 _FIELDS = (
@@ -49,7 +49,7 @@ def check_json(check: _core.WireCheck, units: str) -> dict[str, Any]:
 
 _NO_RUNS = """\
 The installation describes no wire. Write its runs into the file, from the
-panels to the elements, and rank again: what is around a run decides.
+panels to the elements, and rank again. The surroundings of a run decide.
 
   "runs": [{"name": "home run", "carries": "array", "length_m": 9,
             "wire": "choose", "surroundings": {"kind": "sunlit", "air_c": 35}},
@@ -85,7 +85,7 @@ def add_parsers(commands: Any) -> None:
     parser = add_command(
         commands,
         "wires",
-        "check each run of wire: what melts or ages, and which wire would do",
+        "check each run of wire: what melts or ages, and which wire is suitable",
         run_wires,
         text=HELP,
         examples=EXAMPLES,

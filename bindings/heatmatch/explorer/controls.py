@@ -179,10 +179,10 @@ def _budget(text: str) -> float | None:
         budget = -1.0
     if 0.0 <= budget < math.inf:
         return budget
-    allowed, remedy = "a number of 0 or more", "write nothing for none"
+    allowed, remedy = "a number of 0 or more", "leave it empty for none"
     shown = clip(text, 40)
     raise InvalidInput(
-        f"budget: write a number of 0 or more, or nothing for none, not {shown}",
+        f"budget: write a number of 0 or more, or leave it empty for none, not {shown}",
         "choice",
         "budget",
         shown,

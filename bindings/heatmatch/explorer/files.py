@@ -19,9 +19,9 @@ if TYPE_CHECKING:
     from heatmatch.explorer.panel import ExplorerPanel
 
 _HOW = (
-    "Save installation: your choices and the circuit that is looked at, as a file for the next "
+    "Save installation: your choices and the selected circuit as a file, for the next "
     "time, the command line or a report. Load: begin with such a file.",
-    "Save ranking: what is ranked now, as a file. Compare: what became of every pairing since.",
+    "Save ranking: the present ranking as a file. Compare: the change of every pairing since then.",
 )
 
 
@@ -85,7 +85,7 @@ class FileRow:
         if not os.path.exists(path) or asked == f"{what} {path}":
             return True
         self._asked = f"{what} {path}"
-        self.panel.say(f"{path} exists; press again to write over it.", wrong=True)
+        self.panel.say(f"{path} exists; press again to overwrite it.", wrong=True)
         return False
 
     def save(self) -> None:
@@ -95,7 +95,7 @@ class FileRow:
         if candidate is None:
             self.panel.say("There is no circuit to save.", wrong=True)
         elif self.panel.failed:
-            self.panel.say("The controls say what cannot be; mend that first.", wrong=True)
+            self.panel.say("The controls show what is wrong; correct that first.", wrong=True)
         elif self._may_write("installation", path):
             made = self.panel.bench.saved(self.panel.choice, candidate)
             made.to_json(path, force=True)
@@ -109,7 +109,7 @@ class FileRow:
         given = self.panel.bench.given_weather
         self.panel.restart(_core.Installation.from_json(path))
         left = given is not None and self.panel.bench.given_weather is None
-        told = " The weather that was given is of another site and was let go." if left else ""
+        told = " The given weather data are for another site and were removed." if left else ""
         self.panel.say(f"Loaded {path}.{told}")
 
     def save_ranking(self) -> None:
@@ -125,7 +125,7 @@ class FileRow:
         path = self.ranking.value.strip()
         before = rankings.load_ranking(path)
         now = self.panel.bench.rank(self.panel.choice, top=200, keep_rejected=2000)
-        after = rankings.SavedRanking.of(now, "the choice now")
+        after = rankings.SavedRanking.of(now, "the present choice")
         self.comparison = comparison_html(rankings.compare_rankings(before, after))
         self.panel.shown.value = self.html()
         self.panel.say(f"Compared with {path}.")

@@ -95,7 +95,7 @@ class ExplorerPanel:
         wide = {"width": "44em"}
         style = {"description_width": "6em"}
         self.look_at = widgets.Dropdown(
-            description="look at", options=[(BEST, ())], style=style, layout=wide
+            description="show", options=[(BEST, ())], style=style, layout=wide
         )
         self.view = widgets.ToggleButtons(options=VIEWS, value="picture")
         self.view.style.button_width = "6em"
@@ -103,7 +103,7 @@ class ExplorerPanel:
             options=list(PICTURES), description="picture", layout={"width": "24em"}
         )
         self.keep = widgets.Button(description="keep this choice")
-        self.let_go = widgets.Button(description="let the last go")
+        self.let_go = widgets.Button(description="remove last")
         self._looked = lambda change: self._look()
         self.look_at.observe(self._looked, "value")
         self.view.observe(lambda change: self._draw(), "value")
@@ -118,7 +118,7 @@ class ExplorerPanel:
             choice = self.controls.choice()
             ranking = self.bench.rank(choice)
         except Error as error:
-            self.say(f"{error}. Shown is what was computed before.", wrong=True)
+            self.say(f"{error}. The previous result is shown.", wrong=True)
             return
         self.failed = False
         self._show(choice, ranking)
@@ -151,7 +151,7 @@ class ExplorerPanel:
         found = [one for one in everyone if row_of(one) == wanted]
         self.candidate = found[0] if found else _first(self.ranking)
         if self.candidate is None:
-            self.say("Nothing is left: give way in panels, element or bank.", wrong=True)
+            self.say("No pairing fits; relax panels, element or bank.", wrong=True)
         else:
             title = tables.candidate_title("", self.candidate).strip()
             said = [*_core.verdict(self.candidate), _core.nearest_sentence(self.candidate)]
@@ -207,7 +207,7 @@ class ExplorerPanel:
         if self.candidate is None:
             return
         if len(self.kept) >= _MOST_KEPT:
-            self.say(f"{_MOST_KEPT} choices are kept; let the last go first.", wrong=True)
+            self.say(f"{_MOST_KEPT} choices are kept; remove the last one first.", wrong=True)
             return
         number = 1 + max((int(one.name.split()[1]) for one in self.kept), default=0)
         place = str(self.bench.plain.get("name", ""))
@@ -217,7 +217,7 @@ class ExplorerPanel:
 
     def _let_go(self) -> None:
         if self.kept:
-            self.say(f"Let go of {self.kept.pop().name}.")
+            self.say(f"Removed {self.kept.pop().name}.")
             self._draw()
 
     def say(self, text: str, *, wrong: bool = False, below: str = "") -> None:

@@ -27,7 +27,7 @@ def _with_weather(draw: Callable[..., object]) -> _Draw:
         weather = bench.weather(choice)
         if weather is None:
             raise InvalidInput(
-                "weather = none must be there; give the installation its twelve months"
+                "weather = none must be given; give the installation its twelve months"
             )
         return draw(one, weather, ax=ax)
 
@@ -42,15 +42,15 @@ def _map(
 
 
 PICTURES: dict[str, _Draw] = {
-    "amperes, volts and load line": lambda b, c, r, one, ax: plot.load_lines(one, ax=ax),
-    "power against ohms": lambda b, c, r, one, ax: plot.power_against_ohms(one, ax=ax),
-    "season against ohms": _with_weather(plot.energy_against_ohms),
+    "current, voltage and load line": lambda b, c, r, one, ax: plot.load_lines(one, ax=ax),
+    "power over resistance": lambda b, c, r, one, ax: plot.power_against_ohms(one, ax=ax),
+    "season over resistance": _with_weather(plot.energy_against_ohms),
     "months": lambda b, c, r, one, ax: plot.months(one, ax=ax),
     "hours of the year": _with_weather(plot.month_by_hour),
     "three days": _with_weather(plot.day_power),
-    "how hot from bed to wire": lambda b, c, r, one, ax: plot.heat_path(one, ax=ax),
+    "temperatures from bed to wire": lambda b, c, r, one, ax: plot.heat_path(one, ax=ax),
     "margins": lambda b, c, r, one, ax: plot.margins(one, ax=ax),
-    "what trades for what": lambda b, c, r, one, ax: plot.pareto(r, ax=ax),
+    "trade-offs": lambda b, c, r, one, ax: plot.pareto(r, ax=ax),
     "every hook-up and element": _map,
     "hook-up": lambda b, c, r, one, ax: plot.hookup_diagram(one, ax=ax),
 }

@@ -218,8 +218,8 @@ def power_against_ohms(
     )
     ohm_axis(ax, ohms[0], ohms[-1])
     ax.set_ylim(bottom=0.0)
-    ax.set_ylabel("power into them [W]")
-    title = f"{circuit.owned.group} {circuit.panels}: what each sun gives"
+    ax.set_ylabel("power into the elements [W]")
+    title = f"{circuit.owned.group} {circuit.panels}: power at each irradiance"
     set_title(ax, title)
     legend(ax)
     return ax

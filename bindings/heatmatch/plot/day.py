@@ -90,9 +90,9 @@ def _temperatures(ax: Axes, plot: RunPlot, peaks: Sequence[_core.PartPeak]) -> N
 
 
 def _power(ax: Axes, plot: RunPlot) -> None:
-    """What the panels could give, what the elements take, what the store gives off."""
+    """What available from the panels, what the elements take, what the store gives off."""
     run = plot.run
-    label = f"the panels could give, {run.energy.available_kwh:.1f} kWh"
+    label = f"available from the panels, {run.energy.available_kwh:.1f} kWh"
     plot.line(ax, run.available_w, "mean", color=COLOURS[3], linestyle=STYLES[1], label=label)
     times, watts = plot.drawn(run.power_w, "mean")
     ax.fill_between(times, watts, color=COLOURS[1], alpha=0.25, linewidth=0)
@@ -127,7 +127,7 @@ def _space(ax: Axes, plot: RunPlot) -> None:
     ax.fill_between(times, without, held, color=LOAD, alpha=0.25, linewidth=0)
     target = None if run.candidate.space is None else run.candidate.space.target_c
     if target is not None:
-        label = f"wanted at night, {target:g} °C"
+        label = f"target at night, {target:g} °C"
         ax.axhline(target, color=LIMIT, linestyle="--", linewidth=1.2, label=label)
 
 
@@ -221,7 +221,7 @@ def stagnation(stagnation: _core.Stagnation, *, ax: Axes | None = None) -> Axes:
     _temperatures(ax, plot, stagnation.peaks)
     plot.time_axis(ax)
     ax.set_title(
-        f"{clip(plot.run.title, 90)}\nnobody takes the heat: {plot.run.days:g} cloudless days from "
+        f"{clip(plot.run.title, 90)}\nno heat drawn: {plot.run.days:g} cloudless days from "
         f"{MONTHS[stagnation.month - 1]} on",
         parse_math=False,
     )

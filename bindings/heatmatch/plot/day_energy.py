@@ -85,7 +85,7 @@ def day_energy(run: _core.DayRun, *, ax: Axes | None = None) -> Axes:
     bars: list[tuple[npt.NDArray[np.float64], str, dict[str, Any]]] = [
         (
             run.available_w,
-            "the panels could give",
+            "available from the panels",
             {"width": 0.84, "facecolor": "none", "edgecolor": COLOURS[0], "linewidth": 1.0},
         ),
         (
@@ -184,7 +184,7 @@ def compare_days(
         plot.line(bed, run.bed_mean_c, "mean", label=f"{name}: up to {top:.0f} °C", **how)
     heat.axhline(0.0, color="0.6", linewidth=0.6)
     heat.set_ylabel("heat given off [W]")
-    heat.set_title(f"{first.days:g} days: heat of the stores, and how warm they are")
+    heat.set_title(f"{first.days:g} days: heat and temperature of the stores")
     bed.set_ylabel("bed, mean [°C]")
     for ax in (heat, bed):
         legend(ax)

@@ -43,7 +43,7 @@ def _granular(candidate: _core.Candidate) -> _core.BankHeat:
     if heat.liquid:
         raise InvalidInput(
             f'candidate: medium "{heat.medium.id}" = liquid must be granular or solid; '
-            "water mixes itself, so its sheath hardly depends on watts"
+            "water mixes itself, so the sheath temperature hardly depends on power"
         )
     return heat
 
@@ -67,7 +67,7 @@ def _limits(ax: Axes, sheath: _core.Sheath | None) -> None:
 
 
 def _rated_w(candidate: _core.Candidate) -> float | None:
-    """The rated watts of an element, where they are told."""
+    """The rated power of an element, where they are told."""
     return candidate.circuit.element.rated_w
 
 
@@ -122,14 +122,14 @@ def sheath_by_power(candidate: _core.Candidate, *, ax: Axes | None = None) -> Ax
         watts, low, high, color=COLOURS[4], alpha=0.6, linewidth=0, label="by the fill: low to high"
     )
     ax.plot(watts, typical, color=COLOURS[2], linestyle=STYLES[3], label="typical fill")
-    ax.plot(watts, judged, color=LOAD, linewidth=1.8, label="judged: fill at its worst, +10 %")
+    ax.plot(watts, judged, color=LOAD, linewidth=1.8, label="judged: worst fill, +10 %")
     _limits(ax, heat.sheath)
     own = heat.at(own_w)
     if own is not None:
-        label = f"this circuit in bright cold: {own_w:.0f} W, judged {own.sheath_c:.0f} °C"
+        label = f"this circuit in cold, bright weather: {own_w:.0f} W, judged {own.sheath_c:.0f} °C"
         ax.plot(own_w, own.sheath_c, "o", color=LOAD, markersize=7, label=label)
     if most_w is not None:
-        label = f"sheath and coil allow {most_w:.0f} W every bright day"
+        label = f"limit of sheath and coil: {most_w:.0f} W every bright day"
         ax.axvline(most_w, color=LOAD, linestyle=STYLES[4], linewidth=1.2, label=label)
     if rated_w is not None:
         inside = rated_w <= watts[-1]
@@ -202,7 +202,7 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
     if heat.sheath is None:
         raise InvalidInput(
             f'candidate: element "{candidate.circuit.element.id}": sheath = unknown must be '
-            "known; a magnet and a file tell steel, stainless and copper apart"
+            "known; a magnet and a file distinguish steel, stainless steel and copper"
         )
     ax = axes_or_new(ax)
     careful, conducting = heat.bed(conductivity="low"), heat.bed(conductivity="high")
@@ -224,8 +224,8 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
         label = f"until {limit:.0f} °C ({heat.sheath.id}, {what})"
         ax.plot(loads, soonest, color=colour, linestyle=style, linewidth=1.8, label=label)
     for load, what, colour, style, hit in (
-        (own, "this circuit in bright cold", LOAD, "-", "o"),
-        (rated, "rated watts", "0.3", "--", "s"),
+        (own, "this circuit in cold, bright weather", LOAD, "-", "o"),
+        (rated, "rated power", "0.3", "--", "s"),
     ):
         if load is None:
             ax.plot([], [], " ", label=f"{what}: not known")
@@ -257,7 +257,7 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
         fontsize=8,
         color="0.4",
     )
-    ax.set_xlabel("watts of heated length, all elements alike [W/cm]")
+    ax.set_xlabel("power per heated length, equal elements [W/cm]")
     ax.set_ylabel("time at constant power [s, min, h]")
     set_title(
         ax, f"{heat.elements} x {candidate.circuit.element.id} in {heat.medium.id}, from cold"

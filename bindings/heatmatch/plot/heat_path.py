@@ -255,7 +255,7 @@ def heat_path(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
     if cells is not None:
         ax.plot([0.5 * sum(room)], [cells], "o", color=LOAD, markersize=7)
     ax.plot([], [], color=LIMIT, linewidth=3.0, label="limit of the part")
-    ax.set_xlabel("way of the heat (not to scale)")
+    ax.set_xlabel("path of the heat (not to scale)")
     ax.set_ylabel("temperature [°C]")
     set_title(ax, candidate.circuit.title)
     path.finish(turn, _fill_word(candidate))

@@ -123,7 +123,7 @@ def _runs(drawing: _Drawing, circuit: _core.Circuit, x: float) -> float:
 
 
 def _stands_aside(device: _core.PlacedDevice) -> bool:
-    """Whether no wire that is drawn goes through it: it only senses, or nobody told its run."""
+    """Whether no wire that is drawn goes through it: it only senses, or its run is not stated."""
     return device.device.run is None or device.device.duty == "senses only"
 
 
@@ -162,9 +162,9 @@ def _store(drawing: _Drawing, circuit: _core.Circuit, x: float) -> float:
     aside = [d for d in circuit.devices if _stands_aside(d)]
     for place, device in enumerate(aside):
         y = drawing.top * (place + 0.5) / len(aside)
-        doing = f"{device.device.duty}, run not told"
+        doing = f"{device.device.duty}, run not stated"
         if device.device.duty == "senses only":
-            doing = f"only senses {clip(device.device.senses or 'wall', 12)}"
+            doing = f"senses only: {clip(device.device.senses or 'wall', 12)}"
             drawing.line([end, end + 0.5], [y, y], "0.4", linestyle=(0, (1, 2)))
         text = "\n".join(textwrap.wrap(f"{clip(device.control.id, 40)}, {doing}", 16))
         drawing.word(end + 0.55, y, text, fontsize=7, ha="left")

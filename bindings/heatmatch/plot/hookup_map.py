@@ -148,7 +148,7 @@ def _write(
 
 def _note(ranking: _core.Ranking, left_out: int) -> str:
     """What the reader of the map should know."""
-    lines = ["second line: bank; hatched, in brackets: it has a danger; dot: nothing was kept"]
+    lines = ["second line: bank; hatched, in brackets: it has a danger; dot: no pairing was kept"]
     kept = len(ranking.candidates) + len(ranking.rejected)
     # What is beyond the budget, or may be, is counted and never kept.
     dear = sum(ranking.reasons.get(why, 0) for why in ("budget", "price not known"))

@@ -102,7 +102,8 @@ def margins(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = 
     labels = []
     for y, (margin, others) in enumerate(drawn):
         colour, hatch = _LOOK[margin.severity]
-        label = None if margin.severity in used else margin.severity
+        shown = "no finding" if margin.severity == "none" else margin.severity
+        label = None if margin.severity in used else shown
         used.append(margin.severity)
         headroom = margin.headroom
         labels.append(f"{margin.name} +{others}" if others else margin.name)
@@ -130,7 +131,7 @@ def margins(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = 
     ax.set_xlim(max(lowest, _LOWEST) - 0.12, 1.02)
     left = [margin.headroom for margin, _ in rows[len(drawn) :]]
     numbers = len(left) - left.count(None)
-    more = f"\n{numbers} more are less severe or further from theirs" if numbers else ""
+    more = f"\n{numbers} more are less severe or further from their limits" if numbers else ""
     if len(left) > numbers:
         more += f"{'; ' if more else chr(10)}{len(left) - numbers} more have no number"
     ax.set_xlabel(f"headroom: 0 at the limit (heavy line), 1 unused{more}")

@@ -76,7 +76,7 @@ def meter_points(
     0.0
     """
     ax = axes_or_new(ax)
-    ohms = [check for check in sheet.checks if check.reading == "volts over amperes at the bank"]
+    ohms = [check for check in sheet.checks if check.reading == "voltage over current at the bank"]
     rows = [] if readings is None else readings.rows
     points = [(r["bank_v"], r["bank_a"]) for r in rows if "bank_v" in r and "bank_a" in r]
     most_a = max([row.bank_a.high for row in sheet.rows] + [a for _, a in points], default=1.0)
@@ -115,8 +115,8 @@ def meter_points(
         ax.plot(*zip(*points, strict=True), "X", ms=8, color=COLOURS[0], label=label)
     ax.set_xlim(left=0.0)
     ax.set_ylim(bottom=0.0)
-    ax.set_xlabel("volts at the bank [V]")
-    ax.set_ylabel("amperes of the bank [A]")
+    ax.set_xlabel("voltage at the bank [V]")
+    ax.set_ylabel("bank current [A]")
     set_title(ax, f"{sheet.title}: what a meter should read")
     legend(ax)
     return ax

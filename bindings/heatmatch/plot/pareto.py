@@ -71,19 +71,19 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     front = ranking.pareto()
     if not front and len(ranking):
         raise InvalidInput(
-            "ranking: how hot the sheath gets is known of no element; give heated_length_mm and "
+            "ranking: the sheath temperature is known for no element; give heated_length_mm and "
             "sheath_diameter_mm of one"
         )
     if not front:
         raise InvalidInput(
-            "ranking: candidates = none must be at least one; see .rejected for why they fell out"
+            "ranking: candidates = none must be at least one; see .rejected for the reasons"
         )
     ax = axes_or_new(ax)
     unit = "kWh of the season" if ranking.by_season else "W over the conditions"
     known = [c for c in ranking if not c.heat_unknown]
     ax.scatter(
         [c.smallest_headroom for c in known], [c.merit for c in known],
-        s=9, color="0.75", label="candidates that another beats",
+        s=9, color="0.75", label="candidates that are not Pareto-optimal",
     )  # fmt: skip
     prices = [c.price_to_buy for c in front]
     most = max((price for price in prices if price is not None), default=0.0) or 1.0
@@ -93,7 +93,7 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
         where = (one.smallest_headroom, one.merit)
         ax.scatter(*where, s=size, facecolor=face, edgecolor=COLOURS[0], linewidth=0.9, zorder=3)
     first = next(iter(known), front[0])
-    of_known = " whose heat is known" if ranking[0].heat_unknown else ""
+    of_known = " with known temperatures" if ranking[0].heat_unknown else ""
     ax.scatter(
         first.smallest_headroom, first.merit, s=330, facecolor="none", edgecolor=LOAD,
         linewidth=1.6, label="first of the ranking" + of_known, zorder=3,
@@ -104,7 +104,7 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     _number(ax, front)
     ax.set_xlabel("smallest headroom (0: at the limit, 1: unused)")
     ax.set_ylabel(unit)
-    ax.set_title("What trades for what; larger: more to buy")
+    ax.set_title("Trade-offs; larger: more to buy")
     _list(ax, front)
     _follow_pointer(ax, [*front, *known], unit)
     return ax

@@ -51,8 +51,8 @@ def hourly_power(candidate: _core.Candidate, weather: _core.Weather) -> HourlyPo
     """
     if weather.first_hour is None:
         raise InvalidInput(
-            "weather: first_hour = none must be known; hours that follow each other are needed: "
-            "make it with from_installation, from_months, or from_frame without gaps"
+            "weather: first_hour = none must be known; consecutive hours are needed. "
+            "Make it with from_installation, from_months, or from_frame without gaps"
         )
     circuit = candidate.circuit
     sun = weather.plane_irradiance_w_m2
@@ -163,7 +163,7 @@ def day_power(
     if not darkest_first:
         raise InvalidInput(
             f"month = {MONTHS[wanted - 1]} must be in the weather with at least one whole day; "
-            "take a month that it has"
+            "choose a month that it has"
         )
     ax = axes_or_new(ax)
     for (name, share), style, colour in zip(_DAYS, STYLES, COLOURS, strict=False):
@@ -179,7 +179,7 @@ def day_power(
         )  # fmt: skip
         ax.plot(
             power.hour[rows], power.most_w[rows], color=colour, linestyle=style, linewidth=0.7,
-            label="the panels could give" if name == "clear" else None,
+            label="available from the panels" if name == "clear" else None,
         )  # fmt: skip
     ax.set_xlim(0.0, 24.0)
     ax.set_ylim(bottom=0.0)
@@ -260,7 +260,7 @@ def month_by_hour(
     ax.set_xticks(range(12), names)
     ax.set_ylabel("hour by the sun's mean time [h]")
     ax.set_xlabel("month, * in the season")
-    set_title(ax, f"{candidate.circuit.title}: mean watts into the elements")
+    set_title(ax, f"{candidate.circuit.title}: mean power into the elements")
     bar = ax.figure.colorbar(image, ax=ax, pad=0.02)
     bar.set_label("W")
     bar.outline.set_edgecolor(LOAD)

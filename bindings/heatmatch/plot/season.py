@@ -188,7 +188,7 @@ def energy_against_ohms(
             color=colour,
             linestyle=style,
             linewidth=0.7,
-            label=f"{name + ': ' if name else ''}the panels could give {most:.0f} kWh",
+            label=f"{name + ': ' if name else ''}available from the panels {most:.0f} kWh",
         )
         if circuit is not None:
             own = float(array.kwh(curve, np.array([circuit.bank_ohm]))[0])
@@ -204,9 +204,9 @@ def energy_against_ohms(
     )
     ohm_axis(ax, lowest, highest)
     ax.set_ylim(bottom=0.0)
-    ax.set_ylabel("energy into them [kWh]")
+    ax.set_ylabel("energy into the elements [kWh]")
     span = "the year" if len(set(months)) == 12 else " ".join(MONTHS[m - 1] for m in months)
-    set_title(ax, f"{array.title}: what the season gives ({span})")
+    set_title(ax, f"{array.title}: energy of the season ({span})")
     legend(ax)
     return ax
 
@@ -244,7 +244,7 @@ def months(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
     season = candidate.season
     if season is None:
         raise InvalidInput(
-            "candidate: season = none must be there; give weather to rank or assess, or "
+            "candidate: season = none must be given; give weather data to rank or assess, or "
             "twelve monthly means to the installation"
         )
     ax = axes_or_new(ax)
@@ -257,7 +257,7 @@ def months(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
         facecolor="none",
         edgecolor=COLOURS[0],
         linewidth=1.0,
-        label="the panels could give",
+        label="available from the panels",
     )
     for mask, colour, hatch, label in (
         (chosen, COLOURS[1], None, "into the elements, season (*)"),

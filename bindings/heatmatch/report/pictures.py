@@ -13,13 +13,13 @@ from heatmatch.text.columns import clip
 # What each picture shows, for those who do not see it; its numbers stand in the tables.
 _WORDS = {
     "hookup": "panels, wires with their devices, elements in their store, and the bond to earth",
-    "curves": "amperes over volts of the array in five suns, and where the bank's line meets them",
+    "curves": "current over voltage of the array at five irradiances, with operating points",
     "path": "temperatures and limits from the coil to the wall, and along the wire to the panels",
-    "margins": "a bar for each margin, the headroom that is left; below 0 it is beyond the limit",
-    "months": "heat of a day in each month, within what the panels could give",
-    "energy": "heat of the season over the ohms of the bank, with this bank and the best one",
-    "hours": "watts into the elements for each hour of the day in each month",
-    "day": "watts into the elements through a clear, a middling and a dull day of one month",
+    "margins": "a bar for each margin: its headroom; below 0 the limit is exceeded",
+    "months": "heat of a day in each month, within the energy available from the panels",
+    "energy": "heat of the season over the resistance of the bank, with this bank and the best one",
+    "hours": "power into the elements for each hour of the day in each month",
+    "day": "power into the elements on a clear, an average and a dull day of one month",
     "days": "power, temperatures of the store with limits, and the space, through a week",
     "front": "heat of the season over the smallest headroom; larger dots cost more",
     "map": "heat of the season for each hook-up of panels and each element with its best bank",
@@ -56,7 +56,7 @@ def pictures(
     wide, tall = (9.6, 4.4), (9.6, 6.4)
     wanted: list[tuple[str, str, Callable[[Any], object], tuple[float, float], int]] = [
         ("hookup", "Hook-up", lambda ax: plot.hookup_diagram(candidate, ax=ax), (10.5, 5.0), 1),
-        ("curves", "Amperes and volts", lambda ax: plot.load_lines(candidate, ax=ax), wide, 1),
+        ("curves", "Current and voltage", lambda ax: plot.load_lines(candidate, ax=ax), wide, 1),
         ("path", "From bed to wire", lambda ax: plot.heat_path(candidate, ax=ax), wide, 1),
         ("margins", "Margins", lambda ax: plot.margins(candidate, ax=ax), tall, 1),
         ("months", "Months", lambda ax: plot.months(candidate, ax=ax), wide, 1),
@@ -64,7 +64,7 @@ def pictures(
     if weather is not None:
         wanted += [
             (
-                "energy", "Season against ohms",
+                "energy", "Season over resistance",
                 lambda ax: plot.energy_against_ohms(candidate, weather, ax=ax), wide, 1,
             ),
             (
@@ -77,7 +77,7 @@ def pictures(
         wanted.append(("days", "A week", lambda axes: plot.day_run(run, axes=axes), (9.6, 8.0), 3))
     if ranking is not None:
         wanted += [
-            ("front", "What trades for what", lambda ax: plot.pareto(ranking, ax=ax), wide, 1),
+            ("front", "Trade-offs", lambda ax: plot.pareto(ranking, ax=ax), wide, 1),
             (
                 "map", "Every hook-up and element",
                 lambda ax: plot.hookup_map(ranking, ax=ax), (9.6, _map_height(ranking)), 1,

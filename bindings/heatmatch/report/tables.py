@@ -26,7 +26,7 @@ _LONGEST = 400  # characters of a cell; longer names are cut
 _BEST = 10
 _BLANKS = 4  # places to write at each check
 _OWN_ROWS = 8  # empty rows for one's own readings
-_OWN = ("date, hour", "sun", "cells", "Voc", "Isc", "array V", "bank V", "bank A", "what was seen")
+_OWN = ("date, hour", "sun", "cells", "Voc", "Isc", "array V", "bank V", "bank A", "observation")
 
 
 @dataclass

@@ -20,7 +20,7 @@ def checked_units(units: str) -> str:
         It is neither "si" nor "us".
     """
     if units not in UNITS:
-        raise InvalidInput(f'units = "{units}" must be "si" or "us"; leave it out for SI')
+        raise InvalidInput(f'units = "{units}" must be "si" or "us"; omit it for SI')
     return units
 
 
