@@ -85,7 +85,7 @@ def test_a_danger_is_named_beside_the_page_and_ends_with_3(
     demo_file.write_text(json.dumps(plain))
     rejected = command("report", demo_file, "-o", out, "--force")
     assert (rejected.code, "DANGER: " in rejected.out) == (3, True)
-    assert "ends with 3" in " ".join(command("report", "--help").out.split())
+    assert "exit code is 3" in " ".join(command("report", "--help").out.split())
 
 
 def test_a_page_that_fails_leaves_nothing(

@@ -144,7 +144,7 @@ def _add_own_options(parser: argparse.ArgumentParser) -> None:
         "--days",
         type=positive,
         metavar="D",
-        help="number of days; default: to the end of the month",
+        help="number of days; default: to the end of month or data",
     )
     parser.add_argument(
         "--air-shift",
