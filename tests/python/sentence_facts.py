@@ -152,6 +152,9 @@ FACTS: dict[tuple[str, str], Fact] = {
     ("floor.vessel", "bottom"): lambda told: told.candidate.heat.stagnation_bottom_c,
     # What a material stands, cpp/test_store_material.cpp looks at.
     ("floor.vessel", "stands"): lambda _: None,
+    ("floor.vessel_unknown", "bottom"): lambda told: told.candidate.heat.stagnation_bottom_c,
+    # Of polyethylene, the least of all: ppfa-pipe-limits.
+    ("floor.vessel_unknown", "least"): always(60.0),
     ("run.corrected_current", "factor"): always(1.25),
     ("run.insulation_dries", "wet"): lambda told: told.insulation()["limit_wet_c"],
     ("run.insulation_wet", "dry"): lambda told: told.insulation()["limit_c"],
