@@ -120,7 +120,7 @@ const std::string wire_members =
 TEST_CASE("numbers that cannot be are refused with part, field, value, range and remedy") {
     check_all({
         {"negative", panel(R"("v_mp": -3)"),
-         R"(line 2|panel "own"|v_mp = -3 V|> 0 V and <= 2000 V|leave the field out)"},
+         R"(line 2|panel "own"|v_mp = -3 V|> 0 V and <= 2000 V|omit the field)"},
         {"zero", part("panels", R"("v_oc": 0, "i_sc": 8)"), "v_oc = 0 V|> 0 V|read Voc"},
         {"huge", panel(R"("v_mp": 1e300)"), "v_mp = 1e+300 V|<= 2000 V"},
         {"beyond a double", panel(R"("v_mp": 1e400)"), "mine.json|line 2|1e400"},
@@ -150,14 +150,14 @@ TEST_CASE("labels that cannot be are refused with part, field, value, range and 
     check_all({
         {"alpha and beta exchanged",
          panel(R"("alpha_isc_pct_per_k": -0.347, "beta_voc_pct_per_k": 0.068)"),
-         R"(panel "own"|alpha_isc_pct_per_k = -0.347 %/K|>= -0.2 %/K|alpha, small)"},
+         R"(panel "own"|alpha_isc_pct_per_k = -0.347 %/K|>= -0.2 %/K|alpha of i_sc (small)"},
         {"V/K given as %/K", panel(R"("beta_voc_pct_per_k": -0.13)"),
          R"(beta_voc_pct_per_k = -0.13 %/K|<= -0.14 %/K|"-120 mV/K")"},
         {"V/K given as %/K, though some label has as much",
          panel(R"("beta_voc_pct_per_k": -0.153)"),
          R"(beta_voc_pct_per_k = -0.153 %/K|<= -0.17 %/K unless technology is GaAs|"-120 mV/K")"},
         {"beta positive", panel(R"("beta_voc_pct_per_k": "0.34 %/K")"),
-         "beta_voc_pct_per_k = 0.34 %/K|>= -0.9 %/K and <= -0.14 %/K|beta, negative"},
+         "beta_voc_pct_per_k = 0.34 %/K|>= -0.9 %/K and <= -0.14 %/K|beta of v_oc (negative"},
         {"amperes for volts", panel(R"("beta_voc_pct_per_k": "-27 mA/K")"),
          R"(beta_voc_pct_per_k = "-27 mA/K"|a current per kelvin)"},
         {"Imp above Isc", panel(R"("i_mp": 8.7)"),
@@ -189,11 +189,11 @@ TEST_CASE("catalog files that cannot be read are refused in one clear message") 
         "source_kind": "derived"})";
     check_all({
         {"broken", catalog_text("{\"heatmatch_catalog\": 1,\n \"panels\": [}"),
-         "mine.json|line 2, column 13|correct the JSON: take away the comma"},
+         "mine.json|line 2, column 13|correct the JSON: remove the comma"},
         {"no comma", catalog_text("{\"heatmatch_catalog\": 1\n \"panels\": []}"),
          "mine.json|line 2|correct the JSON: a comma is missing before it"},
         {"a comma too many", catalog_text("{\"heatmatch_catalog\": 1,\n}"),
-         "mine.json|line 2|correct the JSON: take away the comma before it"},
+         "mine.json|line 2|correct the JSON: remove the comma before it"},
         {"open text", catalog_text("{\"heatmatch_catalog\": 1,\n \"panels: []}"),
          "mine.json|line 2|correct the JSON: close the text"},
         {"cut off", catalog_text("{\"heatmatch_catalog\": 1"),

@@ -242,5 +242,5 @@ TEST_CASE("the peak of the rated voltage counts for alternating ratings only") {
         circuit.bank.element.rated_v = circuit.cold_voltage_v() / (share * std::sqrt(2.0));
         CHECK(bank_margin(circuit, "sheath voltage").severity == Severity::warning);
     }
-    CHECK(contains(direct.sentence(), "its rated direct voltage is 120 V"));
+    CHECK(contains(direct.sentence(), "the rated DC voltage is 120 V"));
 }

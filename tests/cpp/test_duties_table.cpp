@@ -57,12 +57,13 @@ TEST_CASE("what is not due is counted, not told in lines") {
 }
 
 TEST_CASE("the steps of 30, 60 and 80 V are named in every answer") {
-    CHECK(contains(steps_sentence(candidate_at(2, american)),
-                   "past 30 V (shock where wet, earth faults), past 60 V (shock where dry), past "
-                   "80 V (arc faults)."));
+    CHECK(
+        contains(steps_sentence(candidate_at(2, american)),
+                 "above 30 V (shock where wet, earth faults), above 60 V (shock where dry), above "
+                 "80 V (arc faults)."));
     CHECK(contains(steps_sentence(candidate_at(1, american)),
-                   "past 30 V (shock where wet, earth faults), not past 60 V (shock where dry), "
-                   "not past 80 V (arc faults)."));
+                   "above 30 V (shock where wet, earth faults), not above 60 V (shock where dry), "
+                   "not above 80 V (arc faults)."));
 }
 
 TEST_CASE("the scope names building or ground, earth, wires inside and the code") {

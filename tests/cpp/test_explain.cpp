@@ -229,9 +229,9 @@ TEST_CASE("the numbers of a step recompute in US units too") {
         return numbers_in(step_named(demo_trace(), name).numbers.text(UnitSystem::us));
     };
     const auto fahrenheit = [](double celsius) { return 32.0 + 1.8 * celsius; };
-    const auto run = us("ohms of \"home run\"");
+    const auto run = us("resistance of \"home run\"");
     REQUIRE(run.size() == 3);
-    check_recomputed(step_named(demo_trace(), "ohms of \"home run\""),
+    check_recomputed(step_named(demo_trace(), "resistance of \"home run\""),
                      run[0] * run[1] * run[2] / 1000.0);
     const Step judged = step_named(demo_trace(), "sheath, judged");
     const auto j = us("sheath, judged");

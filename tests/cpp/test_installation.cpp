@@ -143,7 +143,7 @@ TEST_CASE("a record low above the coldest month is a lost minus sign") {
     site.record_low_c = 24.0;
     CHECK_THROWS_WITH_AS(
         check_record_low(site, normals),
-        "site: record_low_c = 24 °C must be <= the coldest temp_min_c = -9 °C; mind the minus "
+        "site: record_low_c = 24 °C must be <= the coldest temp_min_c = -9 °C; check the minus "
         "sign: the record low is the lowest temperature ever, and determines the cold voltage",
         InvalidInput);
 }

@@ -96,7 +96,7 @@ TEST_CASE("a layer beyond what it stands is a danger, just within it a caution")
     CHECK(hot.severity == Severity::danger);
     CHECK(*hot.headroom < 0.0);
     CHECK(*hot.limit == 73.0);
-    CHECK(contains(hot.sentence(), "polystyrene stands 73 °C for years"));
+    CHECK(contains(hot.sentence(), "polystyrene withstands 73 °C for years"));
     CHECK(made_of(circuit, 1.0, "lagging material").severity == Severity::none);
     int cautions = 0;
     for (double watts = 1.0; watts < 300.0; watts *= 1.02) {

@@ -31,14 +31,15 @@ TEST_CASE("a month has energies of a day and its dark hours, in either unit set"
     const Table table = months_table(answer);
     Sentences heads;
     for (const TableColumn& column : table.columns) heads.push_back(column.head);
-    CHECK(line(heads) == "month|days|most|in|space|dark h|warm h|without|+ K|want K|low °C");
+    CHECK(line(heads) == "month|days|most|in|space|dark h|warm h|without|+ K|need K|low °C");
     CHECK(line(heads, UnitSystem::us) ==
-          "month|days|most|in|space|dark h|warm h|without|+ °F|want °F|low °F");
+          "month|days|most|in|space|dark h|warm h|without|+ °F|need °F|low °F");
     REQUIRE(table.rows.size() == 1);
     CHECK(line(table.rows[0]) == "Dec|31|2.50|1.25|12.5|480|100|90|1.5|4.0|-5");
     CHECK(line(table.rows[0], UnitSystem::us) == "Dec|31|2.50|1.25|12.5|480|100|90|2.7|7.2|23");
     REQUIRE(table.legend.size() == 1);
-    CHECK(table.legend[0].text().starts_with("most, in, space: kWh a day that the panels"));
+    CHECK(
+        table.legend[0].text().starts_with("most, in, space: kWh a day available from the panels"));
 }
 
 TEST_CASE("several months are followed by all days") {

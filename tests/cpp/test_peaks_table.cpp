@@ -26,8 +26,8 @@ TEST_CASE("a part's highest stands beside its limit, with day and clock") {
     CHECK(table.columns[1].head.text(UnitSystem::us) == "most, °F");
     REQUIRE(table.rows.size() == 2);
     // 23.5 h after half past midnight is midnight: the second day begins. F = 1.8 C + 32.
-    CHECK(line(table.rows[0]) == "sheath|300|540|0.45|none|day 2, 0:00");
-    CHECK(line(table.rows[0], UnitSystem::us) == "sheath|572|1004|0.45|none|day 2, 0:00");
+    CHECK(line(table.rows[0]) == "sheath|300|540|0.45|no finding|day 2, 0:00");
+    CHECK(line(table.rows[0], UnitSystem::us) == "sheath|572|1004|0.45|no finding|day 2, 0:00");
     CHECK(line(table.rows[1]) == "lid|40|?|not assessed|day 2, 13:15");
     CHECK(table.rows[1][3].empty());
 }
@@ -41,7 +41,7 @@ TEST_CASE("day and clock round alike") {
 
 TEST_CASE("peaks of a week, of a stagnation and after a run have titles of their own") {
     CHECK(peaks_table({}, {}).title.text() == "the highest of each");
-    CHECK(peaks_in_days_title().text() == "the highest of each part in those days");
+    CHECK(peaks_in_days_title().text() == "the highest temperature of each part in those days");
     CHECK(stagnation_title().text() == "stagnation");
-    CHECK(welded_shut_title().text() == "If the circuit were welded shut:");
+    CHECK(welded_shut_title().text() == "If the circuit were welded closed:");
 }

@@ -49,7 +49,7 @@ TEST_CASE("a pairing has its places, heat, change, headroom and price in a row")
     CHECK(table.columns[4].head.text() == "W");
     CHECK(contains(text_of(table.legend),
                    "now: place in new; was: in old; W: averaged over the "
-                   "conditions into the elements;"));
+                   "conditions into the elements."));
     CHECK(row(comparison_table(
               {.moves = {move_of("rod", ranked_at(1, 100.1), ranked_at(1, 100.0))}})) ==
           "1|1|porch of 4 m 2S2P|rod 1S1P|100|100|+0|0.25|30");
@@ -103,7 +103,7 @@ TEST_CASE("reasons are told where they differ, and remarks last") {
     const Sentences legend = comparison_table(comparison).legend;
     REQUIRE(legend.size() == 3);
     CHECK(contains(legend[0], "kWh: heat of the season into the elements"));
-    CHECK(contains(legend[0], "what is to be bought in USD;"));
+    CHECK(contains(legend[0], "present purchase price in USD."));
     CHECK(legend[1].text() == "Pairings rejected now: budget 2. They were: none.");
     CHECK(contains(legend[2], "Only one of them has a season"));
 }

@@ -173,7 +173,7 @@ TEST_CASE("cloud within the hour widens the band and moves the best ohms down") 
     REQUIRE(season.noon_loss_cloud);
     CHECK(*season.noon_loss_cloud > 0.0);
     CHECK(*season.noon_loss_cloud < season.noon_loss());
-    CHECK(contains(season.noon_loss_sentence(), "less where cloud comes and goes."));
+    CHECK(contains(season.noon_loss_sentence(), "less with clouds passing within the hour."));
     CHECK(!smooth.best_ohm_cloud);
     CHECK(!contains(smooth.best_ohm_sentence(), "Cloud"));
 }
@@ -182,7 +182,7 @@ TEST_CASE("weather brighter than what margins are judged at is told") {
     const SeasonWeather weather = season_weather(greensboro(), winter);
     CHECK(weather.brightest_w_m2 > 1000.0);
     const heatmatch::Sentence remark = bright_remark(weather, {.record_low_c = -20.0});
-    CHECK(contains(remark, "not at the 1000 W/m2"));
+    CHECK(contains(remark, "instead of the site's 1000 W/m2"));
     CHECK(
         bright_remark(weather, {.record_low_c = -20.0, .bright_irradiance_w_m2 = 1250.0}).empty());
 }
@@ -195,7 +195,7 @@ TEST_CASE("a month the weather lacks is told and not counted") {
     const SeasonWeather season = season_weather(december, winter);
     CHECK(season.days == 31.0);
     REQUIRE(season.remarks.size() == 1);
-    CHECK(contains(season.remarks.front(), "does not cover November, January, February, March"));
+    CHECK(contains(season.remarks.front(), "do not cover November, January, February, March"));
     CHECK_THROWS_WITH(static_cast<void>(season_weather(december, std::vector<int>{6})),
                       doctest::Contains("no sun in the months asked for"));
 }
@@ -216,7 +216,7 @@ TEST_CASE("a month known in part stands for the whole, and that is told") {
     CHECK(season.season.sunlit_hours() == doctest::Approx(31.0 * 8.0));
     REQUIRE(season.remarks.size() == 2);
     CHECK(contains(season.remarks[0], "a part of January (48%)"));
-    CHECK(contains(season.remarks[1], "1 sunlit rows of the weather tell no month"));
+    CHECK(contains(season.remarks[1], "1 sunlit rows of the weather data have no month"));
 }
 
 TEST_CASE("rows without nights are not taken for a part of the month") {

@@ -57,15 +57,14 @@ TEST_CASE("a season says its heat, why its best ohms are what they are, and what
     candidate.season->remarks = {verbatim("A gap of two days.")};
     said = season_sentences(candidate);
     REQUIRE(said.size() == 5);
-    CHECK(contains(said[0], "or reading, cloud within the step), "));
-    CHECK(contains(said[1], " ohm: too many."));
-    CHECK(said[3].text() ==
-          "Purchase cost: 0.26 USD per kWh of one season's heat.");
+    CHECK(contains(said[0], "or reading, cloud within the step). "));
+    CHECK(contains(said[1], " ohm: too high."));
+    CHECK(said[3].text() == "Purchase cost: 0.26 USD per kWh of one season's heat.");
     CHECK(said[4].text() == "A gap of two days.");
     candidate.season->best_ohm = 90.0;
     candidate.currency.clear();
     said = season_sentences(candidate);
-    CHECK(contains(said[1], " ohm: too few."));
-    CHECK(contains(said[3], "once, 0.26 for each kWh"));
+    CHECK(contains(said[1], " ohm: too low."));
+    CHECK(contains(said[3], "Purchase cost: 0.26 per kWh"));
     CHECK(season_sentences({}).empty());
 }

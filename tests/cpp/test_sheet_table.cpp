@@ -34,8 +34,8 @@ TEST_CASE("expected readings have their units in the heads, in either unit set")
     CHECK(line(table.rows[0], UnitSystem::us) ==
           "800|95|70.0|6.00|60.0|55.0-60.0|2.00-2.25|110-135");
     REQUIRE(table.legend.size() == 1);
-    CHECK(table.legend[0].text().starts_with("sun in W/m2, cells in °C, volts,"));
-    CHECK(table.legend[0].text(UnitSystem::us).starts_with("sun in W/m2, cells in °F, volts,"));
+    CHECK(table.legend[0].text().starts_with("sun in W/m2, cells in °C, voltage,"));
+    CHECK(table.legend[0].text(UnitSystem::us).starts_with("sun in W/m2, cells in °F, voltage,"));
 }
 
 TEST_CASE("the circuit's name stands in each title as it is") {

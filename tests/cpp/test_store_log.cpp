@@ -71,7 +71,7 @@ TEST_CASE("a thermocouple that is stuck or open is left out and told") {
     CHECK(open.readings() == 3 * 193 - 2);
     CHECK(holds(open.remarks[0], "2 readings of \"beside the rods\""));
     // Source: -150 °C are -238 °F, 1250 °C are 2282 °F.
-    CHECK(open.remarks[0].text(UnitSystem::us).find("below -238 or above 2282 °F") !=
+    CHECK(open.remarks[0].text(UnitSystem::us).find("Below -238 or above 2282 °F") !=
           std::string::npos);
 
     log = good();

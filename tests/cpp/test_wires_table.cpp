@@ -46,7 +46,7 @@ TEST_CASE("a run has its wire, amperes, heat and limit in a row") {
     CHECK(line(table.rows[0], UnitSystem::us) ==
           "feed of 2 m|thhn-12-awg|12 AWG|8.7|17.3|302|194|insulation");
     CHECK(table.columns[5].head.text(UnitSystem::us) == "hot, °F");
-    CHECK(contains(text_of(table.legend, UnitSystem::us), "at its worst in °F; limit"));
+    CHECK(contains(text_of(table.legend, UnitSystem::us), "at its worst in °F. limit"));
 }
 
 TEST_CASE("what is not known of a run is not told as a number") {
@@ -66,7 +66,7 @@ TEST_CASE("a run that melts says what would do, the coolest insulations first") 
     REQUIRE(lines.size() == 1);
     CHECK(lines[0].reason.text(UnitSystem::us) == "danger: feed of 2 m: It melts.");
     REQUIRE(lines[0].remedies.size() == 3);
-    CHECK(lines[0].remedies[0].text() == "would do: silicone-14-awg, 14 AWG (2.08 mm2)");
+    CHECK(lines[0].remedies[0].text() == "suitable: silicone-14-awg, 14 AWG (2.08 mm2)");
     CHECK(lines[0].remedies[1].text() ==
           "insulation suitable at the terminal: i180 (180 °C), i200 (200 °C), i250 (250 °C), "
           "i260 (260 °C) and 1 more");

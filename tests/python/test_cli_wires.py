@@ -97,7 +97,7 @@ def test_without_a_circuit_or_such_a_row_the_remedy_is_told(
     demo_file.write_text(json.dumps(plain))
     assert "describes no wire. Write its runs" in command("wires", demo_file, "--rank", 1).out
     asked = " ".join(command("wires", "--help").out.split())
-    assert 'write the circuit down under "circuit"' in asked
+    assert 'describe the circuit under "circuit"' in asked
 
 
 def test_the_list_of_wires_tells_what_their_insulation_stands(

@@ -259,7 +259,9 @@ def test_what_has_no_known_heat_is_not_drawn_as_far_from_its_limit(
     assert unknown
     assert not any(one.heat_unknown for one in mixed.pareto())
     assert all(row[6] == "?" for row in _core.ranking_table(unknown).rows)
-    (grey,) = [c for c in plot.pareto(mixed).collections if "another beats" in str(c.get_label())]
+    (grey,) = [
+        c for c in plot.pareto(mixed).collections if "not Pareto-optimal" in str(c.get_label())
+    ]
     assert len(grey.get_offsets()) == len(mixed) - len(unknown)
     alone = hm.rank(starter, changed_demo(lambda plain: change(plain, [])))
     assert len(alone)

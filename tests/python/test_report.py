@@ -125,8 +125,8 @@ def test_without_weather_the_heat_is_held_against_what_the_space_loses(
     lift_k = season.kwh / (24.0 * season.days) * 1000.0 / loss_w_k
     text = read(path).text("si")
     assert f"loses {10 * loss_w_k:.0f} W when it is 10 K warmer" in text
-    assert f"lifts it by {lift_k:.2g} K" in text
-    assert f"lifts it by {1.8 * lift_k:.2g} °F" in read(path).text("us")
+    assert f"raises it by {lift_k:.2g} K" in text
+    assert f"raises it by {1.8 * lift_k:.2g} °F" in read(path).text("us")
 
 
 def test_what_is_to_be_found_out_is_named(page: Page, standing: hm.Candidate) -> None:
