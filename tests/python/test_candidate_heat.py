@@ -36,7 +36,7 @@ def test_a_candidate_knows_its_heat(standing: hm.Candidate) -> None:
     assert advice.element_w == watts
     assert all(sentence.endswith(".") for sentence in advice.sentences)
     assert f"{advice.largest_w_per_cm:.3g} W/cm)" in advice.sentences[0]
-    assert f"{2.54 * advice.largest_w_per_cm:.3g} W/in, in" in told(advice.sentences[0], "us")
+    assert f"{2.54 * advice.largest_w_per_cm:.3g} W/in)" in told(advice.sentences[0], "us")
 
 
 def test_without_a_store_nothing_is_made_up(
