@@ -35,7 +35,7 @@ TEST_CASE("why the twelve months are not used is told with the assessment") {
     CHECK(contains(candidate.remarks.front(), "the site lacks tilt_deg"));
     REQUIRE(heatmatch::assess(starter(), demo()).remarks.size() == 1);
     CHECK(contains(heatmatch::assess(starter(), demo()).remarks.front(),
-                   "not at the 1000 W/m2 of the site"));
+                   "instead of the site's 1000 W/m2"));
 }
 
 TEST_CASE("the circuit that stands in the demo delivers what a separate program finds") {

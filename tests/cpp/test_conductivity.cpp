@@ -243,7 +243,7 @@ TEST_CASE("the conductivity of moist ground given to a dry bed is warned about")
     // Source: 1 W/mK is 0.5778 Btu/h·ft·°F.
     const std::string us = warnings[0].text(heatmatch::UnitSystem::us);
     CHECK(contains(us, "k20_w_mk = 1.16 Btu/h·ft·°F"));
-    CHECK(contains(us, "dry sand conducts 0.0982 to 0.202 Btu/h·ft·°F"));
+    CHECK(contains(us, "Dry sand conducts 0.0982 to 0.202 Btu/h·ft·°F"));
     for (const Medium& medium : starter().media) {
         CAPTURE(medium.id);
         CHECK(heatmatch::fill_warnings(medium).empty());

@@ -162,7 +162,7 @@ def test_a_choice_is_saved_and_loaded(panel: Any, tmp_path: Path, starter: hm.Ca
     assert standing.circuit.title == panel.candidate.circuit.title
     assert standing.season.kwh == pytest.approx(panel.candidate.season.kwh, rel=1e-3)
     press(panel, "save installation")
-    assert "press again to write over it" in words(panel.status.value)
+    assert "press again to overwrite it" in words(panel.status.value)
     press(panel, "load installation")
     assert panel.controls.sliders["k20_w_mk"].slider.value == 0.33
     assert panel.controls.sliders["tilt_deg"].slider.value == 45

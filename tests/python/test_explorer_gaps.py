@@ -98,7 +98,7 @@ def test_weather_of_another_site_is_let_go(
     other.to_json(tmp_path / "other.json")
     panel.files.installation.value = str(tmp_path / "other.json")
     press(panel, "load installation")
-    assert "was let go" in words(panel.status.value)
+    assert "were removed" in words(panel.status.value)
     assert heat_of(panel) == pytest.approx(hm.rank(starter, other)[0].season.kwh, rel=1e-9)
 
 
