@@ -1,19 +1,155 @@
-"""What the compiled classes get from Python: their public module, text, HTML, frames."""
+"""The public classes hold compiled objects: here they are wrapped, and unwrapped."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any, ClassVar, Generic, NoReturn, TypeVar, overload
+from weakref import WeakValueDictionary
 
-from heatmatch import weather
-from heatmatch.io import frames, frames_day, meters
-from heatmatch.text import forms, plain
+from heatmatch import _core
+from heatmatch._arguments import arguments_error
+from heatmatch.text.plain import plain_line
+
+if TYPE_CHECKING:
+    from typing_extensions import Never, Self
+
+T = TypeVar("T")
+FACES: dict[type, type[Face]] = {}
+# What is alive: one compiled object has one face, so `ranking[0] is ranking[0]`.
+_KNOWN: WeakValueDictionary[int, Face] = WeakValueDictionary()
 
 
-def give_faces(public: Iterable[object]) -> None:
-    """Names the package as the home of what is public, and adds what notebooks show."""
-    # Tracebacks, pickles and help() should name the package, not its compiled part.
-    for thing in public:
-        if getattr(thing, "__module__", "") == "heatmatch._core":
-            thing.__module__ = "heatmatch"
-    for module in (frames, frames_day, meters, forms, weather, plain):
-        module.attach()
+class Face:
+    """Base of the public classes; an instance holds one compiled object and copies nothing.
+
+    Pickles, copies, comparison and hash are those of the compiled object.
+    """
+
+    __slots__ = ("__weakref__", "_core")
+    _core: Any
+    _compiled: ClassVar[Any]
+    _made_by: ClassVar[str] = "a function of heatmatch"
+
+    def __init_subclass__(cls, *, of: str = "") -> None:
+        # Tracebacks, pickles and help() name the package, not the module of the class.
+        cls.__module__ = "heatmatch"
+        found = compiled_class(of or cls.__name__)
+        if found is not None:  # else what several classes share
+            cls._compiled = found
+            FACES[found] = cls
+
+    def __init__(self, *_: object, **__: object) -> None:
+        raise TypeError(f"{type(self).__name__} has no constructor; it comes from {self._made_by}")
+
+    @classmethod
+    def _holding(cls, compiled: object) -> Self:
+        """The instance that holds a compiled object."""
+        face = cls.__new__(cls)
+        face._hold(compiled)
+        return face
+
+    def _hold(self, compiled: object) -> None:
+        self._core = compiled
+        _KNOWN[id(compiled)] = self
+
+    def _call(self, name: str, /, *arguments: Any, **options: Any) -> Any:
+        """What a method of the compiled object gives, with public objects in and out."""
+        return call(getattr(self._core, name), *arguments, **options)
+
+    def __getstate__(self) -> object:
+        return wrap(self._core.__getstate__())
+
+    def __setstate__(self, state: object) -> None:
+        compiled = self._compiled.__new__(self._compiled)
+        compiled.__setstate__(unwrap(state))
+        self._hold(compiled)
+
+    def __eq__(self, other: object) -> bool:
+        return bool(self._core == other._core) if isinstance(other, Face) else NotImplemented
+
+    def __hash__(self) -> int:
+        return hash(self._core)
+
+    def __repr__(self) -> str:
+        return plain_line(repr(self._core))
+
+
+def compiled_class(name: str) -> Any:
+    """The compiled class of a name; None if there is none."""
+    return getattr(_core, name, None)
+
+
+class Held(Generic[T]):
+    """A data field of the compiled object: an attribute with a docstring, which cannot be set."""
+
+    def __init__(self, doc: str) -> None:
+        self.__doc__ = doc
+        self.name = ""
+
+    def __set_name__(self, owner: type, name: str) -> None:
+        self.name = name
+
+    @overload
+    def __get__(self, face: None, owner: type) -> Self: ...
+    @overload
+    def __get__(self, face: Face, owner: type) -> T: ...
+    def __get__(self, face: Face | None, owner: type) -> Any:
+        return self if face is None else wrap(getattr(face._core, self.name))
+
+    def __set__(self, face: Face, value: Never) -> NoReturn:
+        raise AttributeError(f"{type(face).__name__}.{self.name} cannot be set")
+
+
+def wrap(value: Any) -> Any:
+    """What a compiled call returned, with compiled objects in their public classes."""
+    kind = type(value)
+    if kind is list or kind is tuple:
+        return kind(map(wrap, value))
+    face = FACES.get(kind)
+    if face is None:
+        return value
+    known = _KNOWN.get(id(value))
+    return known if known is not None and known._core is value else face._holding(value)
+
+
+def unwrap(value: Any) -> Any:
+    """What a compiled call takes for a public object, or for a list, tuple or dict of them."""
+    if isinstance(value, Face):
+        return value._core
+    kind = type(value)
+    if kind is list or kind is tuple:
+        return kind(map(unwrap, value))
+    return {key: unwrap(one) for key, one in value.items()} if kind is dict else value
+
+
+def compiled_call(compiled: Callable[..., Any], /, *arguments: Any, **options: Any) -> Any:
+    """What a compiled function gives for public objects."""
+    given = {name: unwrap(value) for name, value in options.items()}
+    try:
+        return compiled(*map(unwrap, arguments), **given)
+    except TypeError as error:
+        said = arguments_error(error, arguments, options)
+        if said is error:
+            raise
+        raise said from None
+
+
+def call(compiled: Callable[..., Any], /, *arguments: Any, **options: Any) -> Any:
+    """The same, as public objects."""
+    return wrap(compiled_call(compiled, *arguments, **options))
+
+
+class Call:
+    """A compiled function that takes and gives public objects."""
+
+    def __init__(self, compiled: Callable[..., Any]) -> None:
+        self._compiled = compiled
+        self.__name__ = self.__qualname__ = compiled.__name__
+        self.__doc__ = compiled.__doc__
+        self.__module__ = "heatmatch"
+
+    def __call__(self, *arguments: Any, **options: Any) -> Any:
+        return call(self._compiled, *arguments, **options)
+
+    def __repr__(self) -> str:
+        return f"<compiled function {self.__name__}>"

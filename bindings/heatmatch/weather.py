@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.io import weather_text
 from heatmatch.io.files import checked_path
 from heatmatch.io.weather_frame import COLUMNS, from_frame, refusal
@@ -219,7 +219,7 @@ def from_installation(installation: _core.Installation) -> _core.Weather:
     >>> weather.hours.shape
     (8760,)
     """
-    normals = installation.to_dict().get("weather")
+    normals = installation.weather
     if normals is None:
         raise refusal(
             "weather",
@@ -227,10 +227,4 @@ def from_installation(installation: _core.Installation) -> _core.Weather:
             "twelve monthly means in the installation",
             "give it sun_hours, temp_min_c and temp_max_c, or name a file of a typical year",
         )
-    return _core.Weather.from_months(installation.site, **normals)
-
-
-def attach() -> None:
-    """Add the functions of this module to the compiled class."""
-    setattr(_core.Weather, "from_frame", staticmethod(from_frame))  # noqa: B010
-    setattr(_core.Weather, "from_installation", staticmethod(from_installation))  # noqa: B010
+    return _core.Weather.from_months(installation.site, **normals.to_dict())

@@ -209,8 +209,11 @@ def interrupt():
     seen = 0  # looks in a row at which the import waits for the lock
     while seen < 10:
         time.sleep(0.02)
-        name = sys._current_frames()[threading.main_thread().ident].f_code.co_name
-        seen = seen + 1 if name == "_imported" else 0
+        frame = sys._current_frames()[threading.main_thread().ident]
+        names = [frame.f_code.co_name]
+        while (frame := frame.f_back) is not None:
+            names.append(frame.f_code.co_name)
+        seen = seen + 1 if names[0] == "compiled_call" and "_imported" in names else 0
     os.kill(os.getpid(), signal.SIGINT)
     lock.rollback()
 

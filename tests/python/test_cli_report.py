@@ -11,7 +11,7 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch._core import margin_sentence
+from heatmatch._library import margin_sentence
 
 
 @pytest.fixture

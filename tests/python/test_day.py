@@ -10,7 +10,7 @@ import heatmatch as hm
 import numpy as np
 import pytest
 from day_runs import weather_of
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.io import frames_day
 from heatmatch.text import day as display_day
 from heatmatch.text.table import cells

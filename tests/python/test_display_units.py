@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import heatmatch as hm
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.text.meter import diagnosis_text, sheet_text
 from heatmatch.text.table import cells, heads
 from heatmatch.text.units import told

@@ -11,7 +11,7 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.text.duties import checks_row, counts_html, duties_text
 from heatmatch.text.results import candidate_text, ranking_text
 

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from typing import Any
 
 import heatmatch as hm
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.text import forms
 from heatmatch.text.plain import plain_line
 

@@ -12,7 +12,7 @@ import heatmatch.plot
 import matplotlib.pyplot as plt
 import pandas as pd
 import pytest
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.text.sentence import Sentence
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import inspect
 import re
 from typing import Any
 
@@ -10,7 +11,10 @@ import pytest
 
 
 def keywords_of(function: Any) -> list[str]:
-    """The keyword-only names in the signature that a bound function's docstring begins with."""
+    """The keyword-only names of a function; a compiled one's docstring begins with them."""
+    if inspect.isfunction(function):
+        parameters = inspect.signature(function).parameters.values()
+        return [one.name for one in parameters if one.kind is inspect.Parameter.KEYWORD_ONLY]
     signature = function.__doc__.split("\n")[0]
     return re.findall(r"(\w+):", signature.split(" *, ")[1]) if " *, " in signature else []
 

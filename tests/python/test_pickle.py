@@ -25,7 +25,8 @@ Season EnergyCurve LargestPoint Store TemperatureBand SheathTemperature BedTempe
 HeatPoint Extremes Advice BankHeat HotTail WireCheck WireLimit InsulationReach
 SpaceBalance DayRun DayEnergy DayAnswer DarkHours PartPeak SwitchEvent Stagnation Probe StoreLog
 Fitted Calibration ExpectedBand MeterRow MeterCheck MeterSheet Readings FittedValue Hypothesis
-NextMeasurement Diagnosis MonthlySky SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance
+NextMeasurement Diagnosis AllowedElements CoverArea ElementFilter Goals MonthlyNormals Space
+StandingCircuit MonthlySky SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance
 PlaneIrradiances CheckCounts NotChecked CodeDuty
 """
 
@@ -110,6 +111,13 @@ def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -
         demo.panels[0],
         demo.runs[0],
         demo.devices[0],
+        demo.weather,
+        *demo.elements[1:],
+        demo.elements[-1].any,
+        demo.space,
+        demo.space.covers[0],
+        demo.goals,
+        demo.circuit,
         circuit,
         circuit.runs[0],
         circuit.devices[0],
@@ -123,7 +131,7 @@ def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -
         starter,
         starter.panels,
         hm.Weather.clear_days(demo.site),
-        hm.MonthlySky(demo.site, **demo.to_dict()["weather"]),
+        hm.MonthlySky(demo.site, **demo.weather.to_dict()),
         standing.season,
         energy,
         energy.largest(5.0),
@@ -202,7 +210,7 @@ def test_a_ranking_comes_back_with_equal_content(demo_ranking: hm.Ranking) -> No
     assert plain(back.rejected[0]) == plain(demo_ranking.rejected[0])
     assert (back.reasons, back.evaluated) == (demo_ranking.reasons, demo_ranking.evaluated)
     assert (back.remarks, back.conditions) == (demo_ranking.remarks, demo_ranking.conditions)
-    titles = [[c.circuit.title for c in one.pareto()] for one in (back, demo_ranking)]
+    titles = [[c.circuit.title for c in one.pareto] for one in (back, demo_ranking)]
     assert titles[0] == titles[1]
 
 

@@ -9,7 +9,8 @@ from typing import Any
 import heatmatch as hm
 import numpy as np
 import pytest
-from heatmatch import _core, plot
+from heatmatch import _library as _core
+from heatmatch import plot
 
 matplotlib = pytest.importorskip("matplotlib")
 matplotlib.use("Agg")
@@ -78,7 +79,7 @@ def test_a_ranking_that_kept_little_says_so(starter: hm.Catalog, demo: hm.Instal
 
 def test_the_front_is_numbered_as_ranked(demo_ranking: hm.Ranking) -> None:
     ax = plot.pareto(demo_ranking)
-    front = demo_ranking.pareto()
+    front = demo_ranking.pareto
     numbers = [t for t in ax.texts if t.get_text().split(":")[0].isdigit()]
     assert [t.get_text() for t in numbers] == [
         f"{i}: {one.price_to_buy:.0f} USD" for i, one in enumerate(front, 1)
@@ -116,7 +117,7 @@ def test_an_unknown_price_is_an_open_marker_with_a_question_mark(
         plain["parts"] = {"elements": [{k: v for k, v in unpriced.items() if "price" not in k}]}
 
     ranking = hm.rank(starter, changed_demo(change))
-    front = ranking.pareto()
+    front = ranking.pareto
     unknown = [one.price_to_buy is None for one in front]
     assert 0 < sum(unknown) < len(front)
     ax = plot.pareto(ranking)
@@ -257,7 +258,7 @@ def test_what_has_no_known_heat_is_not_drawn_as_far_from_its_limit(
     mixed = hm.rank(starter, changed_demo(lambda plain: change(plain, ["oven lower"])))
     unknown = [one for one in mixed if one.heat_unknown]
     assert unknown
-    assert not any(one.heat_unknown for one in mixed.pareto())
+    assert not any(one.heat_unknown for one in mixed.pareto)
     assert all(row[6] == "?" for row in _core.ranking_table(unknown).rows)
     (grey,) = [
         c for c in plot.pareto(mixed).collections if "not Pareto-optimal" in str(c.get_label())

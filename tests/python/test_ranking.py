@@ -53,7 +53,7 @@ def test_danger_is_rejected_and_counted_and_the_rest_is_in_order(demo_ranking: h
 
 
 def test_no_candidate_of_the_front_is_beaten_in_everything(demo_ranking: hm.Ranking) -> None:
-    front = demo_ranking.pareto()
+    front = demo_ranking.pareto
     assert front
     infinity = float("inf")
 

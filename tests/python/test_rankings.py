@@ -12,7 +12,7 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch._core import comparison_table
+from heatmatch._library import comparison_table
 from heatmatch.io import files
 from heatmatch.io.rankings import KEY, Move, RankingComparison, SavedRanking
 

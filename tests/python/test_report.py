@@ -10,7 +10,7 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch._core import margins_table
+from heatmatch._library import margins_table
 from heatmatch.text.units import told
 from report_reader import Page, read
 

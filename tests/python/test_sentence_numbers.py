@@ -174,7 +174,7 @@ def of_each_kind() -> list[Told]:
 
 
 def said_of(margin: hm.Margin) -> hm.sentence.Sentence:
-    return hm._core.margin_reason(margin).arguments["says"][0]
+    return hm._library.margin_reason(margin).arguments["says"][0]
 
 
 @pytest.mark.parametrize("units", ["si", "us"])

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import heatmatch as hm
 import pytest
-from heatmatch._core import ranking_table
+from heatmatch._library import ranking_table
 from heatmatch.text.results import SEVERITIES, legend
 from heatmatch.text.table import heads
 from heatmatch.text.words import WORDS

@@ -10,7 +10,7 @@ import sys
 from collections.abc import Sequence
 
 import heatmatch._stopping as _stopping
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.cli import catalog, day, meter, rank, report, wires
 from heatmatch.cli.output import complain
 from heatmatch.cli.shared import Parser

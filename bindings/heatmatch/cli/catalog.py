@@ -7,7 +7,7 @@ import json
 from collections.abc import Callable
 from typing import Any
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.cli import output
 from heatmatch.cli.catalog_help import ACTIONS, EXAMPLES, HELP
 from heatmatch.cli.output import check_new_file, print_json, print_json_text, read_text, say

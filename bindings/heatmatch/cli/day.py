@@ -5,7 +5,8 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from heatmatch import _core, weather
+from heatmatch import _library as _core
+from heatmatch import weather
 from heatmatch.cli.output import (
     bar,
     check_new_file,

@@ -6,7 +6,7 @@ import argparse
 from pathlib import Path
 from typing import Any
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.cli.output import (
     bar,
     check_new_file,

@@ -8,7 +8,7 @@ from importlib import import_module
 from pathlib import Path
 from typing import Any
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.cli.output import (
     check_new_file,
     print_json,
@@ -102,7 +102,7 @@ def _ranking_json(arguments: argparse.Namespace, ranking: _core.Ranking) -> dict
         "candidates": [
             candidate_json(candidate, arguments.units) for candidate in ranking[: arguments.top]
         ],
-        "pareto": [frames.candidate_row(candidate) for candidate in ranking.pareto()],
+        "pareto": [frames.candidate_row(candidate) for candidate in ranking.pareto],
     }
 
 
@@ -114,7 +114,7 @@ def _say_ranking(arguments: argparse.Namespace, ranking: _core.Ranking) -> None:
     if len(ranking) > 0:
         say("\nThe first one in full:\n")
         say(results.candidate_text(ranking[0], units=units))
-        front = ranking.pareto()
+        front = ranking.pareto
         shown = min(len(front), arguments.top)
         say(f"\n{results.wrap(_core.front_letters_title(ranking, shown))}\n")
         say(results.ranking_table(front[:shown], units=units, letters=True))

@@ -7,7 +7,8 @@ from importlib import import_module
 from pathlib import Path
 from typing import Any
 
-from heatmatch import _core, weather
+from heatmatch import _library as _core
+from heatmatch import weather
 from heatmatch.cli.output import check_new_file, notice, print_json, say
 from heatmatch.cli.shared import (
     DANGER,

@@ -8,7 +8,8 @@ import re
 from collections.abc import Callable, Iterable
 from typing import Any, NoReturn
 
-from heatmatch import _core, weather
+from heatmatch import _library as _core
+from heatmatch import weather
 from heatmatch.cli.output import bar, complain, read_text, say
 from heatmatch.errors import FileError, InvalidInput
 from heatmatch.text.columns import WIDTH
@@ -20,8 +21,7 @@ _MONTH_NAMES = (
     "january", "february", "march", "april", "may", "june", "july", "august", "september",
     "october", "november", "december",
 )  # fmt: skip
-_KEPT = 200  # candidates of a ranking, as rank() has them
-_MOST = 1_000_000
+_KEPT, _MOST = 200, 1_000_000  # candidates of a ranking, as rank() has them; of anything
 # What begins with a minus and yet is no option.
 _NEGATIVE = re.compile(r"^-(?:\d+\.?\d*|\.\d+)\s*°?\s*[kcf]?$", re.IGNORECASE)
 _QUANTITY = re.compile(r"\s*([-+]?(?:\d+\.?\d*|\.\d+))\s*°?\s*([kcf]?)\s*", re.IGNORECASE)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.cli.output import picked, print_json, say
 from heatmatch.cli.shared import (
     DANGER,

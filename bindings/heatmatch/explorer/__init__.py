@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.text.units import checked_units
 
 if TYPE_CHECKING:

@@ -7,7 +7,7 @@ import functools
 from dataclasses import dataclass
 from typing import Any
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.io.rankings import KEY
 
 CHOOSE = "choose"

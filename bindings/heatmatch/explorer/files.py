@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import ipywidgets as widgets
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.errors import Error
 from heatmatch.explorer.tables import panel as styled
 from heatmatch.io import rankings

@@ -8,7 +8,7 @@ from typing import Any
 
 import ipywidgets as widgets
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.errors import Error
 from heatmatch.explorer import tables
 from heatmatch.explorer.choice import Choice, Workbench, row_of

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from heatmatch import _core, plot
+from heatmatch import _library as _core
+from heatmatch import plot
 from heatmatch.errors import InvalidInput
 from heatmatch.explorer.choice import Choice, Workbench
 from heatmatch.plot.drawing import data_address

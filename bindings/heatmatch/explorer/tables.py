@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.explorer.choice import Choice
 from heatmatch.text.columns import clip
 from heatmatch.text.duties import duties_html

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
 
 if TYPE_CHECKING:
     import pandas as _pd
+
+    from heatmatch.face.catalog_files import CatalogFiles
 
 
 def pandas_or_error() -> Any:
@@ -175,7 +176,7 @@ def parts_to_frame(self: _core.PartsView) -> _pd.DataFrame:
 
 
 def import_frame(
-    self: _core.Catalog, kind: str, frame: _pd.DataFrame, *, keep_good: bool = False
+    self: CatalogFiles, kind: str, frame: _pd.DataFrame, *, keep_good: bool = False
 ) -> _core.ImportReport:
     """Puts the rows of a data frame into the catalog, adding or replacing.
 
@@ -241,15 +242,3 @@ def sources() -> dict[str, dict[str, Any]]:
     """
     bibliography: dict[str, dict[str, Any]] = json.loads(_core.sources_json())
     return bibliography
-
-
-def attach() -> None:
-    """Gives the compiled classes their data-frame methods."""
-    methods: tuple[tuple[type, str, Callable[..., Any]], ...] = (
-        (_core.Ranking, "to_frame", ranking_to_frame),
-        (_core.Candidate, "margins_frame", margins_to_frame),
-        (_core.PartsView, "to_frame", parts_to_frame),
-        (_core.Catalog, "import_frame", import_frame),
-    )
-    for cls, name, method in methods:
-        setattr(cls, name, method)

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
 from heatmatch.io.frames import pandas_or_error
 
@@ -108,13 +108,3 @@ def log_from_frame(frame: _pd.DataFrame) -> _core.StoreLog:
                 "convert it with pandas.to_numeric",
             )
     return _core.StoreLog.from_csv(plain.to_csv(index=False, lineterminator="\n"))
-
-
-def attach() -> None:
-    """Gives the compiled classes their data-frame methods."""
-    for cls, name, method in (
-        (_core.DayRun, "to_frame", day_to_frame),
-        (_core.DayRun, "months_frame", months_to_frame),
-        (_core.StoreLog, "from_frame", staticmethod(log_from_frame)),
-    ):
-        setattr(cls, name, method)

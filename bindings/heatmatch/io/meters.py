@@ -8,7 +8,7 @@ import math
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
 from heatmatch.io.frames import pandas_or_error
 from heatmatch.io.times import seconds_since_1970
@@ -114,27 +114,3 @@ def sheet_frame(self: _core.MeterSheet) -> _pd.DataFrame:
             for row in self.rows
         ]
     )
-
-
-def candidate_sheet(self: _core.Candidate, **options: object) -> _core.MeterSheet:
-    """Compute what meters should read on this circuit.
-
-    Parameters
-    ----------
-    **options : object
-        Options of ``meter_sheet``.
-
-    Returns
-    -------
-    MeterSheet
-        Expected volts [V] and amperes [A] at each irradiance.
-    """
-    return _core.meter_sheet(self, **options)  # type: ignore[arg-type]
-
-
-def attach() -> None:
-    """Gives the compiled classes what is written in Python."""
-    setattr(_core.Readings, "from_rows", staticmethod(readings_from_rows))  # noqa: B010
-    setattr(_core.Readings, "from_frame", staticmethod(readings_from_frame))  # noqa: B010
-    setattr(_core.MeterSheet, "to_frame", sheet_frame)  # noqa: B010
-    setattr(_core.Candidate, "meter_sheet", candidate_sheet)  # noqa: B010

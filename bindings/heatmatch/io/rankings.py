@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field
 from typing import TYPE_CHECKING, Any
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.io import frames
 from heatmatch.io.rankings_saved import (
     FORMAT,

@@ -11,7 +11,7 @@ from datetime import datetime, timezone
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.errors import FileError, InvalidInput
 from heatmatch.io import frames
 from heatmatch.io.files import checked_path, write_text

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
 from heatmatch.plot.day import day_run, stagnation
 from heatmatch.plot.day_energy import compare_days, day_energy

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
 from heatmatch.plot.style import (
     COLOURS,

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 import numpy.typing as npt
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
 from heatmatch.plot.style import COLOURS, LOAD, STYLES, axes_or_new, legend, set_title
 

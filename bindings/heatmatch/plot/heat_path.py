@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 import numpy.typing as npt
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.plot.style import COLOURS, LOAD, STYLES, axes_or_new, set_title
 from heatmatch.text.columns import clip, clip_middle
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 from typing import TYPE_CHECKING, Any
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.plot.style import COLOURS, LOAD, axes_or_new, set_title
 from heatmatch.text.columns import clip, clip_middle
 

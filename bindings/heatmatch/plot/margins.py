@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.plot.style import COLOURS, LOAD, axes_or_new, set_title
 from heatmatch.text.columns import clip
 

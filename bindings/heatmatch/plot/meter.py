@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.plot.style import COLOURS, LOAD, axes_or_new, legend, set_title
 
 if TYPE_CHECKING:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
 from heatmatch.plot.style import COLOURS, LOAD, axes_or_new
 from heatmatch.text.columns import clip, clip_middle
@@ -33,7 +33,7 @@ def _price(candidate: _core.Candidate) -> str:
 def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     """Plot the Pareto-optimal candidates by heat, headroom and price.
 
-    Markers are numbered as in ``ranking.pareto()`` and larger at a higher price to buy. Other
+    Markers are numbered as in ``ranking.pareto`` and larger at a higher price to buy. Other
     candidates are gray dots. On an interactive canvas a candidate under the pointer is described.
 
     Parameters
@@ -65,10 +65,10 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     >>> import heatmatch as hm
     >>> ranking = hm.rank(hm.Catalog.starter(), hm.demo(), group="barn pair", top=5)
     >>> ax = hm.plot.pareto(ranking)
-    >>> len(ranking.pareto()) > 0
+    >>> len(ranking.pareto) > 0
     True
     """
-    front = ranking.pareto()
+    front = ranking.pareto
     if not front and len(ranking):
         raise InvalidInput(
             "ranking: the sheath temperature is known for no element; give heated_length_mm and "

@@ -8,7 +8,7 @@ from importlib import resources
 from pathlib import Path
 from typing import Any
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch import weather as weather_files
 from heatmatch.errors import InvalidInput
 from heatmatch.io.files import write_text

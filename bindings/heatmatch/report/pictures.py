@@ -6,7 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from heatmatch import _core, plot
+from heatmatch import _library as _core
+from heatmatch import plot
 from heatmatch.plot.drawing import data_address
 from heatmatch.text.columns import clip
 

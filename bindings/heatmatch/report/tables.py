@@ -9,7 +9,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.errors import Error
 from heatmatch.io import frames
 from heatmatch.text.columns import clip, clip_middle
@@ -149,7 +149,7 @@ def _ranked(ranking: _core.Ranking) -> list[Table]:
     best = ranking.candidates or ranking.rejected
     tables = [_ranked_table(_core.best_title(ranking), best[:_BEST])]
     if ranking.candidates:
-        tables.append(_ranked_table(_core.front_title(), ranking.pareto()))
+        tables.append(_ranked_table(_core.front_title(), ranking.pareto))
     tables[0].notes = translated([_core.reasons_sentence(ranking), *ranking.remarks])
     tables[-1].notes = [both(lambda units: legend(ranking, units=units))]
     return tables

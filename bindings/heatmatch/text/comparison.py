@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.io.rankings import RankingComparison
 from heatmatch.text.forms import html_table, paragraphs
 from heatmatch.text.sentence import Sentence

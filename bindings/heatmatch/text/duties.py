@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.text.columns import wrap
 from heatmatch.text.plain import escape
 from heatmatch.text.sentence import Sentence

@@ -2,20 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from heatmatch import _core
-from heatmatch.text.day import calibration_text, day_text, stagnation_text
+from heatmatch import _library as _core
 from heatmatch.text.duties import counts_html, duties_html
-from heatmatch.text.meter import diagnosis_text, sheet_text
 from heatmatch.text.plain import escape
-from heatmatch.text.results import (
-    TABLE_ROWS,
-    candidate_text,
-    legend,
-    ranking_text,
-)
+from heatmatch.text.results import TABLE_ROWS, legend
 from heatmatch.text.table import cells, heads
 from heatmatch.text.units import told
 
@@ -48,19 +41,9 @@ def html_of(
     return html_table(heads(of, units), cells(of, units, widths), title)
 
 
-def ranking_str(self: _core.Ranking) -> str:
-    """A ranking as text, its first ten candidates."""
-    return ranking_text(self)
-
-
-def candidate_str(self: _core.Candidate) -> str:
-    """A candidate as text, in SI units."""
-    return candidate_text(self)
-
-
 def ranking_html(self: _core.Ranking) -> str:
     """A ranking as an HTML table for notebooks."""
-    shown = self.candidates[:TABLE_ROWS]
+    shown = self[:TABLE_ROWS]
     notes = paragraphs([legend(self), *self.remarks])
     made = _core.ranking_table(shown)
     first = next(iter([*self, *self.rejected]), None)
@@ -96,31 +79,6 @@ def candidate_html(self: _core.Candidate) -> str:
 def paragraphs(texts: Iterable[str]) -> str:
     """HTML paragraphs; every text is escaped."""
     return "".join(f"<p>{escape(text)}</p>" for text in texts)
-
-
-def day_str(self: _core.DayRun) -> str:
-    """A run through days as text, in SI units."""
-    return day_text(self)
-
-
-def stagnation_str(self: _core.Stagnation) -> str:
-    """A stagnation as text, in SI units."""
-    return stagnation_text(self)
-
-
-def calibration_str(self: _core.Calibration) -> str:
-    """A calibration as text, in SI units."""
-    return calibration_text(self)
-
-
-def sheet_str(self: _core.MeterSheet) -> str:
-    """A meter sheet as text, in SI units."""
-    return sheet_text(self)
-
-
-def diagnosis_str(self: _core.Diagnosis) -> str:
-    """A diagnosis as text, in SI units."""
-    return diagnosis_text(self)
 
 
 def day_html(self: _core.DayRun) -> str:
@@ -173,45 +131,3 @@ def part_html(self: _Part) -> str:
     for name, value in self.to_dict().items():
         rows.append((name, f"{value} {fields[name]['unit']}".strip(), fields[name]["meaning"]))
     return html_table(("field", "value", "meaning"), rows, f"{self.kind} {self.id}")
-
-
-_PARTS = (
-    _core.Panel,
-    _core.Element,
-    _core.Wire,
-    _core.Insulation,
-    _core.Control,
-    _core.Connector,
-    _core.Medium,
-    _core.Alloy,
-    _core.Sheath,
-    _core.Cover,
-)
-
-
-def attach() -> None:
-    """Gives the compiled classes their text and HTML forms."""
-    forms: list[tuple[type, str, Callable[..., str]]] = [
-        (_core.Ranking, "__str__", ranking_str),
-        (_core.Ranking, "__repr__", ranking_str),
-        (_core.Ranking, "_repr_html_", ranking_html),
-        (_core.Candidate, "__str__", candidate_str),
-        (_core.Candidate, "_repr_html_", candidate_html),
-        (_core.DayRun, "__str__", day_str),
-        (_core.DayRun, "__repr__", day_str),
-        (_core.DayRun, "_repr_html_", day_html),
-        (_core.Stagnation, "__str__", stagnation_str),
-        (_core.Stagnation, "__repr__", stagnation_str),
-        (_core.Stagnation, "_repr_html_", stagnation_html),
-        (_core.Calibration, "__str__", calibration_str),
-        (_core.Calibration, "_repr_html_", calibration_html),
-        (_core.MeterSheet, "__str__", sheet_str),
-        (_core.MeterSheet, "__repr__", sheet_str),
-        (_core.MeterSheet, "_repr_html_", sheet_html),
-        (_core.Diagnosis, "__str__", diagnosis_str),
-        (_core.Diagnosis, "__repr__", diagnosis_str),
-        (_core.Diagnosis, "_repr_html_", diagnosis_html),
-        *((part, "_repr_html_", part_html) for part in _PARTS),
-    ]
-    for cls, name, form in forms:
-        setattr(cls, name, form)

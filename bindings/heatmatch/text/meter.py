@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.text.columns import wrap
 from heatmatch.text.table import shown, table_text, wrapped
 from heatmatch.text.units import listed

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import html
 import re
-from collections.abc import Callable
-from typing import Any
 
 # A terminal obeys control characters, and marks that turn the direction of writing show a line in
 # another order than it has; letters written from the right need neither. Half a character cannot
@@ -34,23 +32,3 @@ def plain_line(text: str) -> str:
 def escape(text: str, *, quote: bool = True) -> str:
     """The text for a page: plain, and nothing in it is HTML."""
     return html.escape(plain(text), quote=quote)
-
-
-def _made_plain(told: Callable[[Any], str]) -> Callable[[Any], str]:
-    def tell(self: object) -> str:
-        return plain(told(self))
-
-    tell.__name__, tell.__doc__ = told.__name__, told.__doc__
-    return tell
-
-
-def attach() -> None:
-    """Makes what the compiled classes say of themselves plain."""
-    from heatmatch import _core
-
-    for cls in vars(_core).values():
-        if not isinstance(cls, type) or cls.__module__.partition(".")[0] != "heatmatch":
-            continue
-        for name in ("__repr__", "__str__"):
-            if name in vars(cls):
-                setattr(cls, name, _made_plain(vars(cls)[name]))

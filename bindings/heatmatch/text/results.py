@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.text.columns import WIDTH, clip, table, wrap
 from heatmatch.text.duties import counts_text, duties_text
 from heatmatch.text.season import MONTHS, season_text

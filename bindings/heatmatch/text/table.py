@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from heatmatch import _core
+from heatmatch import _library as _core
 from heatmatch.text.columns import clip, clip_middle, table, wrap
 from heatmatch.text.sentence import Sentence
 from heatmatch.text.units import told

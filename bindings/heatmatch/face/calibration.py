@@ -1,0 +1,121 @@
+"""What the log of a store tells about its fill and its heat loss."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from heatmatch import _core
+from heatmatch._faces import Face, Held, call
+from heatmatch.face.installation import Installation
+from heatmatch.text import day, forms
+from heatmatch.text.plain import plain
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from heatmatch._core import Fitted
+    from heatmatch._library import Candidate, Catalog, StoreLog
+
+
+class Calibration(Face):
+    """Conductivity of a fill and heat loss of a store, fitted to a log by ``calibrate``."""
+
+    __slots__ = ()
+    _made_by = "calibrate(candidate, log)"
+
+    k20_w_mk: Held[Fitted] = Held(
+        "Conductivity of the fill at 20 °C with its standard error [W/mK]."
+    )
+    loss_factor: Held[Fitted] = Held("Heat loss over that of the store as described, no unit.")
+    correlation: Held[float] = Held("Correlation of the two fitted numbers, -1 to 1.")
+    residual_k: Held[float] = Held("Root mean square of reading minus model [K].")
+    residual_before_k: Held[float] = Held("Root mean square before the fit [K].")
+    readings: Held[int] = Held("Number of temperatures used.")
+    medium: Held[str] = Held("Id of the fill.")
+    loss_factor_before: Held[float] = Held(
+        "Loss factor with which the store was described, no unit."
+    )
+    sentences: Held[list[str]] = Held("Result in words, the most important first.")
+    remarks: Held[list[str]] = Held("Limits of the result, in words.")
+
+    def applied_to(self, installation: Installation, catalog: Catalog) -> Installation:
+        """Return an installation with both fitted numbers put in.
+
+        Parameters
+        ----------
+        installation : Installation
+            Its store gets the loss factor; its fill becomes a part of its own.
+        catalog : Catalog
+            Holds the fill.
+
+        Returns
+        -------
+        Installation
+            A changed copy.
+
+        Raises
+        ------
+        InvalidInput
+            The installation has no store, or one of another fill.
+
+        See Also
+        --------
+        calibrate : Has an example.
+        """
+        made: Installation = self._call("applied_to", installation, catalog)
+        return made
+
+    def __str__(self) -> str:
+        return plain(day.calibration_text(self))
+
+    def _repr_html_(self) -> str:
+        return forms.calibration_html(self)
+
+
+def calibrate(
+    candidate: Candidate,
+    log: StoreLog,
+    *,
+    progress: Callable[[float], object] | bool | None = None,
+) -> Calibration:
+    """Fit conductivity of the fill and heat loss of the store to a log.
+
+    Parameters
+    ----------
+    candidate : Candidate
+        The circuit whose store was read.
+    log : StoreLog
+        Power and temperatures; the store has one temperature at its first row.
+    progress : callable or bool, optional
+        True shows a bar; a callable gets the share done, 0 to 1.
+
+    Returns
+    -------
+    Calibration
+        Both numbers with their standard errors.
+
+    Raises
+    ------
+    InvalidInput
+        The circuit has no store, or the log has too few readings.
+
+    Notes
+    -----
+    Least squares: ``sum((T_read - T_model(k20, loss))^2)`` [K2] is smallest.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> import pandas as pd
+    >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> year = hm.Weather.from_installation(hm.demo())
+    >>> run = hm.simulate_day(circuit, year, month=3, days=2, warm_up_days=0, start_c=15,
+    ...                       air_around_c=15)
+    >>> log = pd.DataFrame({"hours": run.hours, "power_w": run.power_w, "air_c": 15.0,
+    ...                     "sheath_c": run.sheath_c, "lid_c": run.lid_c})
+    >>> found = hm.calibrate(circuit, hm.StoreLog.from_frame(log))
+    >>> found.applied_to(hm.demo(), hm.Catalog.starter()).store.loss_factor > 0
+    True
+    """
+    made: Calibration = call(_core.calibrate, candidate, log, progress=progress)
+    return made

@@ -1,0 +1,285 @@
+"""One circuit with its numbers."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from heatmatch import _core
+from heatmatch._faces import Face, Held, call
+from heatmatch.face.margin import Margin
+from heatmatch.face.meter_sheet import MeterSheet, meter_sheet
+from heatmatch.io import frames
+from heatmatch.text import forms, results
+from heatmatch.text.plain import plain
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    import pandas as _pd
+
+    from heatmatch._core import (
+        Advice,
+        CheckCounts,
+        CodeDuty,
+        Delivered,
+        Extremes,
+        HeatPoint,
+        HotTail,
+        NotChecked,
+        RankMemory,
+        Site,
+        SpaceBalance,
+        Step,
+        WireCheck,
+    )
+    from heatmatch.choices import Severity
+    from heatmatch.face.catalog import Catalog
+    from heatmatch.face.circuit import Circuit
+    from heatmatch.face.installation import Installation
+    from heatmatch.face.season import Season
+    from heatmatch.face.weather import Weather
+
+
+class Candidate(Face):
+    """One circuit with its numbers, from a ranking or from ``assess``.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> circuit.circuit.panels, circuit.circuit.bank
+    ('2S1P', '1S2P')
+    """
+
+    __slots__ = ()
+    _made_by = "rank(catalog, installation) or assess(catalog, installation)"
+
+    circuit: Held[Circuit] = Held("Array, bank, runs and devices.")
+    delivered: Held[list[Delivered]] = Held("Power delivered at each condition.")
+    season: Held[Season | None] = Held("Energy over the season; None without weather.")
+    margins: Held[list[Margin]] = Held("Every named check.")
+    site: Held[Site] = Held("Site at which it is assessed.")
+    bright: Held[Extremes] = Held("Power, voltage and current of an element in bright cold.")
+    space: Held[SpaceBalance | None] = Held("Heat loss of the heated space; None if not described.")
+    heat: Held[HeatPoint | None] = Held(
+        "Temperatures of the store in bright cold; None if not known."
+    )
+    price_to_buy: Held[float | None] = Held("Price of what is to be bought; None if not known.")
+    currency: Held[str] = Held("Currency of the price.")
+    remarks: Held[list[str]] = Held("What to know first about an assessment, in words.")
+    mean_power_w: Held[float] = Held("Mean typical power over the conditions [W].")
+    mean_power_low_w: Held[float] = Held("Low end of the mean power [W].")
+    mean_power_high_w: Held[float] = Held("High end of the mean power [W].")
+    merit: Held[float] = Held(
+        "Objective of a ranking: season energy [kWh], mean power [W] without it."
+    )
+    worst: Held[Margin | None] = Held("Most severe margin; None if there is none.")
+    severity: Held[Severity] = Held("Severity of the most severe margin.")
+    worst_severity: Held[Severity] = Held(
+        "Worst severity with unstated facts at their careful ends."
+    )
+    deciding_fact: Held[tuple[str, str] | None] = Held(
+        "Part and field of the unstated fact that decides whether there is a danger, or None."
+    )
+    nearest_limit: Held[Margin | None] = Held("Margin of the smallest headroom; None if not known.")
+    heat_unknown: Held[bool] = Held(
+        "Whether a store is described but its sheath temperature unknown."
+    )
+    smallest_headroom: Held[float] = Held("Smallest headroom of margins beyond which is a danger.")
+    not_assessed: Held[int] = Held("Number of margins that lack data.")
+    checks: Held[CheckCounts] = Held("Numbers of checks, by what they found.")
+    not_checked: Held[list[NotChecked]] = Held("Checks that lack a fact, by the fact.")
+    assumed: Held[list[str]] = Held("Assumptions, in words.")
+    tail: Held[HotTail | None] = Held("Temperatures from element end to wire; None if not known.")
+
+    def code_duties(self) -> list[CodeDuty]:
+        """Return the duties of the wiring code that is stated, else of both.
+
+        Returns
+        -------
+        list of CodeDuty
+            They change no rank and no severity.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> {duty.code for duty in hm.assess(hm.Catalog.starter(), hm.demo()).code_duties()}
+        {'nec'}
+        """
+        found: list[CodeDuty] = self._call("code_duties")
+        return found
+
+    def check_wires(self, catalog: Catalog | None = None) -> list[WireCheck]:
+        """Compare the temperature of every run with what its wire withstands.
+
+        Parameters
+        ----------
+        catalog : Catalog, optional
+            Wires among which to look for one that would do; by default those it was ranked with.
+
+        Returns
+        -------
+        list of WireCheck
+            One per run: temperatures [°C], limits, and a wire that would do.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> [check.run for check in hm.assess(hm.Catalog.starter(), hm.demo()).check_wires()]
+        ['home run', 'along the wall', 'hot tail']
+        """
+        found: list[WireCheck] = self._call("check_wires", catalog)
+        return found
+
+    def advice(self) -> Advice:
+        """Compute the power its elements may absorb in their store.
+
+        Returns
+        -------
+        Advice
+            Power [W] of one element, and what would let it pass.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> hm.assess(hm.Catalog.starter(), hm.demo()).advice().element_w > 0
+        True
+        """
+        found: Advice = self._call("advice")
+        return found
+
+    def explain(self) -> list[Step]:
+        """Return every formula with its numbers, down to the nameplate.
+
+        Returns
+        -------
+        list of Step
+            In the order of computation.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> len(hm.assess(hm.Catalog.starter(), hm.demo()).explain()) > 10
+        True
+        """
+        found: list[Step] = self._call("explain")
+        return found
+
+    def margins_frame(self, *, units: str = "si") -> _pd.DataFrame:
+        """Return the margins as a data frame, one row each.
+
+        Parameters
+        ----------
+        units : {"si", "us"}
+            Unit set of the sentences; `value` and `limit` stay in `unit`.
+
+        Returns
+        -------
+        pandas.DataFrame
+            Columns severity, worst_severity, name, subject, value, limit, unit, headroom, sentence,
+            source, assumed, missing.
+
+        Raises
+        ------
+        ImportError
+            pandas is not installed.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> frame = hm.assess(hm.Catalog.starter(), hm.demo()).margins_frame()
+        >>> frame.shape[1]
+        12
+        """
+        return frames.margins_to_frame(self, units=units)
+
+    def meter_sheet(self, **options: Any) -> MeterSheet:
+        """Compute what meters should read on this circuit.
+
+        Parameters
+        ----------
+        **options : object
+            Options of ``meter_sheet``.
+
+        Returns
+        -------
+        MeterSheet
+            Expected voltages [V] and currents [A] at each irradiance.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> len(hm.assess(hm.Catalog.starter(), hm.demo()).meter_sheet().rows) > 4
+        True
+        """
+        return meter_sheet(self, **options)
+
+    def __str__(self) -> str:
+        return plain(results.candidate_text(self))
+
+    def _repr_html_(self) -> str:
+        return forms.candidate_html(self)
+
+
+# What rankings and assessments keep for the next one, unless a caller owns a memory or gives None.
+KEPT = _core.RankMemory()
+
+
+def assess(
+    catalog: Catalog,
+    installation: Installation,
+    weather: Weather | None = None,
+    *,
+    conditions: Sequence[tuple[float, float]] | None = None,
+    coil_temperature_c: float = 300.0,
+    exact_weather: bool = False,
+    memory: RankMemory | None = KEPT,
+) -> Candidate:
+    """Assess the existing circuit of an installation.
+
+    Parameters
+    ----------
+    catalog : Catalog
+        Parts that the installation names.
+    installation : Installation
+        Needs ``circuit``.
+    weather : Weather, optional
+        Weather on the panels; by default that of the installation's twelve means.
+    conditions : sequence of (float, float), optional
+        Pairs of irradiance [W/m2] and cell temperature [°C] for the mean power.
+    coil_temperature_c : float
+        Temperature of the coil at which its resistance counts [°C].
+    exact_weather : bool
+        Sum the season over every row instead of condensed nodes.
+    memory : RankMemory, optional
+        What the next assessment needs again; None keeps nothing.
+
+    Returns
+    -------
+    Candidate
+        The circuit with its margins.
+
+    Raises
+    ------
+    InvalidInput
+        The installation has no circuit, or a value is out of range.
+    NotFound
+        The catalog lacks a part that the installation names.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> hm.assess(hm.Catalog.starter(), hm.demo()).circuit.element_count
+    2
+    """
+    made: Candidate = call(
+        _core.assess,
+        catalog,
+        installation,
+        weather,
+        conditions=conditions,
+        coil_temperature_c=coil_temperature_c,
+        exact_weather=exact_weather,
+        memory=memory,
+    )
+    return made

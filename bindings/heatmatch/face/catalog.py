@@ -1,0 +1,218 @@
+"""The starter catalog, with a file of the user's own over it."""
+
+from __future__ import annotations
+
+import os
+from typing import TYPE_CHECKING, Any
+
+from heatmatch._faces import Held, call
+from heatmatch.face.catalog_files import CatalogFiles
+from heatmatch.face.parts_view import PartsView
+
+if TYPE_CHECKING:
+    from heatmatch._core import Parts, _Part
+
+
+class Catalog(CatalogFiles):
+    """The starter catalog of parts, with a file of the user's own over it.
+
+    Usable in a ``with`` block, which closes the file.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> catalog = hm.Catalog.starter()
+    >>> catalog.elements["tubular-1000-120"].rated_w
+    1000.0
+    """
+
+    __slots__ = ()
+    _made_by = "Catalog.starter() or Catalog.open(path)"
+
+    path: Held[str] = Held("Path of the file; empty for the starter.")
+    panels: Held[PartsView] = Held("Panels by id.")
+    elements: Held[PartsView] = Held("Elements by id.")
+    wires: Held[PartsView] = Held("Wires by id.")
+    insulations: Held[PartsView] = Held("Insulations by id.")
+    controls: Held[PartsView] = Held("Controls by id.")
+    connectors: Held[PartsView] = Held("Connectors by id.")
+    media: Held[PartsView] = Held("Fills and liquids of stores by id.")
+    alloys: Held[PartsView] = Held("Alloys by id.")
+    sheaths: Held[PartsView] = Held("Sheath materials by id.")
+    covers: Held[PartsView] = Held("Covers of heated spaces by id.")
+
+    @staticmethod
+    def starter() -> Catalog:
+        """Return the starter catalog, which cannot be changed.
+
+        Returns
+        -------
+        Catalog
+            Its `path` is empty.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> hm.Catalog.starter().path
+        ''
+        """
+        made: Catalog = call(Catalog._compiled.starter)
+        return made
+
+    @staticmethod
+    def open(path: str | os.PathLike[str], /, *, wait_ms: int = 2000) -> Catalog:
+        """Open a catalog file, creating it if it does not exist.
+
+        Parameters
+        ----------
+        path : str or os.PathLike
+            The file.
+        wait_ms : int
+            How long to wait for another program that writes to it [ms].
+
+        Returns
+        -------
+        Catalog
+            The file's parts over those of the starter.
+
+        Raises
+        ------
+        FileError
+            The file cannot be opened or created.
+        CatalogError
+            The file is no catalog, or of a newer version.
+
+        Examples
+        --------
+        >>> import heatmatch as hm, os, tempfile
+        >>> with tempfile.TemporaryDirectory() as folder:
+        ...     with hm.Catalog.open(os.path.join(folder, "mine.heatmatch")) as catalog:
+        ...         catalog.edit("element", "tubular-1000-120", price_low=20).price_low
+        20.0
+        """
+        made: Catalog = call(Catalog._compiled.open, path, wait_ms=wait_ms)
+        return made
+
+    def is_own(self, kind: str, id: str, /) -> bool:
+        """Tell whether a part is the user's own instead of the starter's.
+
+        Parameters
+        ----------
+        kind, id : str
+            Kind and id of the part.
+
+        Returns
+        -------
+        bool
+            Whether the file holds it.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> hm.Catalog.starter().is_own("panel", "cdte-100")
+        False
+        """
+        return bool(self._call("is_own", kind, id))
+
+    def add(self, part: _Part, /) -> None:
+        """Add a part.
+
+        Parameters
+        ----------
+        part : part of any kind
+            For example a Panel; its id must be new.
+
+        Raises
+        ------
+        CatalogError
+            The id is taken, or the catalog is the starter.
+        InvalidInput
+            A part that it names does not exist.
+        """
+        self._call("add", part)
+
+    def replace(self, part: _Part, /) -> None:
+        """Replace the part with the same id.
+
+        Parameters
+        ----------
+        part : part of any kind
+            What stands in its place afterwards.
+
+        Raises
+        ------
+        CatalogError
+            That would undo what somebody else changed since the part was read.
+        NotFound
+            There is no part with that id.
+        """
+        self._call("replace", part)
+
+    def edit(self, kind: str, id: str, /, **changes: Any) -> Any:
+        """Change some fields of a part as it is in the file now.
+
+        Parameters
+        ----------
+        kind, id : str
+            Kind and id of the part.
+        **changes : object
+            Field to its new value; None makes it unknown.
+
+        Returns
+        -------
+        part of that kind
+            The changed part.
+
+        Raises
+        ------
+        InvalidInput
+            A field is unknown, or a value is out of range.
+        NotFound
+            There is no such part.
+        """
+        return self._call("edit", kind, id, **changes)
+
+    def remove(self, kind: str, id: str, /) -> None:
+        """Remove a part.
+
+        Parameters
+        ----------
+        kind, id : str
+            Kind and id of the part.
+
+        Raises
+        ------
+        CatalogError
+            Other parts name it; they are listed.
+        NotFound
+            There is no such part.
+        """
+        self._call("remove", kind, id)
+
+    def parts(self) -> Parts:
+        """Return a snapshot of all parts.
+
+        Returns
+        -------
+        Parts
+            Lists by kind; later changes of the catalog do not change them.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> len(hm.Catalog.starter().parts().alloys) > 3
+        True
+        """
+        snapshot: Parts = self._call("parts")
+        return snapshot
+
+    def close(self) -> None:
+        """Close the file; every later use raises a CatalogError."""
+        self._core.close()
+
+    def __enter__(self) -> Catalog:
+        self._core.__enter__()
+        return self
+
+    def __exit__(self, *reason: object) -> None:
+        self._core.__exit__(*reason)

@@ -1,0 +1,57 @@
+"""One array feeding one bank."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from heatmatch._faces import Face, Held
+from heatmatch.face.bank_heat import BankHeat
+
+if TYPE_CHECKING:
+    from heatmatch._core import (
+        Alloy,
+        Array,
+        DatasheetFit,
+        Element,
+        ElementResistance,
+        OwnedPanels,
+        Panel,
+        PlacedDevice,
+        RunParts,
+        Sheath,
+        SingleDiode,
+    )
+
+
+class Circuit(Face):
+    """One array feeding one bank of elements, with its runs of wire and devices."""
+
+    __slots__ = ()
+    _made_by = "Candidate.circuit"
+
+    owned: Held[OwnedPanels] = Held("Group of owned panels.")
+    panel: Held[Panel] = Held("Panel as in the catalog.")
+    panel_filled: Held[Panel] = Held("Panel with the defaults of its class filled in.")
+    diode_new: Held[DatasheetFit] = Held("Single diode fitted to the label.")
+    diode_today: Held[SingleDiode] = Held("Single diode of the panel as aged or measured.")
+    remarks: Held[list[str]] = Held("What the measured values suggest, in words.")
+    panels: Held[str] = Held('Hook-up of the panels, such as "2S1P".')
+    series: Held[int] = Held("Number of panels in series.")
+    parallel: Held[int] = Held("Number of strings in parallel.")
+    element: Held[Element] = Held("Element of the bank.")
+    alloy: Held[Alloy | None] = Held("Alloy of its coil; None if not known.")
+    sheath: Held[Sheath | None] = Held("Sheath of the element; None if not known.")
+    heat: Held[BankHeat | None] = Held("Heat of the bank in its store; None without a store.")
+    bank: Held[str] = Held('Hook-up of the elements, such as "1S2P".')
+    element_count: Held[int] = Held("Number of elements in the bank.")
+    elements_owned: Held[int] = Held("Number of these that need not be bought.")
+    element_resistance: Held[ElementResistance] = Held("Resistance of one hot element [ohm].")
+    bank_ohm: Held[float] = Held("Typical resistance of the hot bank [ohm].")
+    wire_ohm: Held[float] = Held("Resistance of all runs [ohm].")
+    noon_match_ohm: Held[float] = Held("Vmp/Imp of the array by its label [ohm].")
+    cold_voltage_v: Held[float] = Held("Open-circuit voltage at the record low [V].")
+    short_circuit_current_a: Held[float] = Held("Short-circuit current of new panels [A].")
+    array: Held[Array] = Held("Array as it is today.")
+    runs: Held[list[RunParts]] = Held("Runs of wire with their parts.")
+    devices: Held[list[PlacedDevice]] = Held("Controls in their places.")
+    title: Held[str] = Held("Title in words.")

@@ -1,0 +1,258 @@
+"""A circuit simulated over consecutive days, and its hottest fortnight."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from heatmatch import _core
+from heatmatch._faces import Face, Held, call
+from heatmatch.face.margin import Margin
+from heatmatch.io import frames_day
+from heatmatch.text import day, forms
+from heatmatch.text.plain import plain, plain_line
+
+if TYPE_CHECKING:
+    import numpy as np
+    import numpy.typing as npt
+    import pandas as _pd
+
+    from heatmatch._core import DarkHours, DayEnergy, SwitchEvent
+    from heatmatch.choices import BedModel
+    from heatmatch.face.candidate import Candidate
+    from heatmatch.face.weather import Weather
+
+    _Numbers = npt.NDArray[np.float64]
+
+
+class PartPeak(Face):
+    """The highest temperature that a part reached, against its limit."""
+
+    __slots__ = ()
+    _made_by = "DayAnswer.peaks"
+
+    margin: Held[Margin] = Held("Check of that part, its value the highest temperature.")
+    hours: Held[float] = Held("Time since the beginning at which it was reached [h].")
+
+
+class DayAnswer(Face):
+    """What a simulation of days comes to."""
+
+    __slots__ = ()
+    _made_by = "DayRun.answer"
+
+    all: Held[DarkHours] = Held("Dark hours and heat of all days.")
+    months: Held[list[DarkHours]] = Held("Dark hours and heat by month, in the order of time.")
+    dusk_lift_k: Held[float] = Held("Warming of the space at dusk, mean of the nights [K].")
+    dawn_lift_k: Held[float] = Held("Warming of the space at dawn, mean of the nights [K].")
+    carry_over_h: Held[float | None] = Held(
+        "Time after dusk until heat falls to half of the night's highest, mean [h], or None."
+    )
+    noticed_until_hour: Held[float | None] = Held(
+        "Hour of the day until which the space is 0.5 K warmer, mean of the nights [h], or None."
+    )
+    lid_until_hour: Held[float | None] = Held(
+        "Hour of the day until which the lid is 4 K above the space, mean [h], or None."
+    )
+    peaks: Held[list[PartPeak]] = Held("Highest temperature of every part.")
+    sentences: Held[list[str]] = Held("Result in words, the most important first.")
+
+
+class DayRun(Face):
+    """A circuit simulated over consecutive days by ``simulate_day``.
+
+    Arrays have one value per thermal step, at its end; powers are means over the step.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> run = hm.simulate_day(circuit, hm.Weather.from_installation(hm.demo()), month=1, days=1)
+    >>> len(run) == len(run.sheath_c) == 288
+    True
+    """
+
+    __slots__ = ()
+    _made_by = "simulate_day(candidate, weather)"
+
+    candidate: Held[Candidate] = Held("Circuit that is simulated.")
+    answer: Held[DayAnswer] = Held("What it comes to.")
+    title: Held[str] = Held("Title of the circuit.")
+    days: Held[float] = Held("Duration [days].")
+    first_hour: Held[float] = Held("Hour of the day at the beginning, by mean solar time [h].")
+    heats_space: Held[bool] = Held("Whether the store heats a space with known losses.")
+    bed_model: Held[BedModel] = Held(
+        "Model of the store: a field over radius and height, or water."
+    )
+    energy: Held[DayEnergy] = Held("Energy over all days [kWh].")
+    events: Held[list[SwitchEvent]] = Held("Controls that acted.")
+    remarks: Held[list[str]] = Held("What to know first, in words.")
+    assumed: Held[list[str]] = Held("Assumptions, in words.")
+    hours: Held[_Numbers] = Held("Time since the beginning, at the end of each step [h].")
+    hour_of_day: Held[_Numbers] = Held("Hour of the day by mean solar time, 0 to 24, by step [h].")
+    month: Held[npt.NDArray[np.uint8]] = Held("Month of each step, 1 to 12; 0 if not known.")
+    irradiance_w_m2: Held[_Numbers] = Held("Irradiance on the cells, by step [W/m2].")
+    available_w: Held[_Numbers] = Held("Power at the maximum power point, by step [W].")
+    power_w: Held[_Numbers] = Held("Power into the bank, by step [W].")
+    bank_v: Held[_Numbers] = Held("Voltage across the bank, by step [V].")
+    bank_a: Held[_Numbers] = Held("Current through the bank, by step [A].")
+    sheath_c: Held[_Numbers] = Held("Temperature of the hottest leg's sheath, by step [°C].")
+    coil_c: Held[_Numbers] = Held("Temperature of the coil in it, by step [°C].")
+    terminal_c: Held[_Numbers | None] = Held("Temperature of a terminal, by step [°C], or None.")
+    bed_mean_c: Held[_Numbers] = Held("Mean temperature of the fill by mass, by step [°C].")
+    wall_c: Held[_Numbers] = Held("Temperature outside of the wall's hottest spot, by step [°C].")
+    lid_c: Held[_Numbers] = Held("Temperature outside of the lid's hottest spot, by step [°C].")
+    released_w: Held[_Numbers] = Held("Heat that leaves the store, by walls and fan, by step [W].")
+    to_space_w: Held[_Numbers] = Held("Heat of that which reaches the space, by step [W].")
+    space_c: Held[_Numbers] = Held("Temperature of the space, or of the air around, by step [°C].")
+    space_without_c: Held[_Numbers] = Held(
+        "Temperature of the space without the store, by step [°C]."
+    )
+    outside_c: Held[_Numbers] = Held("Temperature of the air outside, by step [°C].")
+
+    def sentences(self, *, units: str = "si") -> list[str]:
+        """Return what it comes to, in words.
+
+        Parameters
+        ----------
+        units : {"si", "us"}
+            Unit set of the numbers.
+
+        Returns
+        -------
+        list of str
+            The most important first.
+
+        Raises
+        ------
+        InvalidInput
+            `units` is another word.
+        """
+        said: list[str] = self._call("sentences", units=units)
+        return said
+
+    def to_frame(self) -> _pd.DataFrame:
+        """Return the simulation as a data frame, one row per thermal step, at its end.
+
+        Returns
+        -------
+        pandas.DataFrame
+            Shape (steps, 19); units are in the column names. `hours` [h] count from the beginning,
+            `hour_of_day` [h] is mean solar time. A terminal that is not known is missing.
+
+        Raises
+        ------
+        ImportError
+            pandas is not installed.
+        """
+        return frames_day.day_to_frame(self)
+
+    def months_frame(self) -> _pd.DataFrame:
+        """Return the months of the simulation as a data frame, in the order of time.
+
+        Returns
+        -------
+        pandas.DataFrame
+            Shape (months, 12): days, energies [kWh/day], dark hours [h], lowest temperatures in
+            the dark [°C], warming of the space by the store, and warming needed [K].
+
+        Raises
+        ------
+        ImportError
+            pandas is not installed.
+        """
+        return frames_day.months_to_frame(self)
+
+    def __len__(self) -> int:
+        return len(self._core)
+
+    def __repr__(self) -> str:
+        return plain_line(
+            f"<DayRun {self.title}: {self.days:g} days, {self.energy.in_kwh:.4g} kWh>"
+        )
+
+    def __str__(self) -> str:
+        return plain(day.day_text(self))
+
+    def _repr_html_(self) -> str:
+        return forms.day_html(self)
+
+
+def simulate_day(
+    candidate: Candidate,
+    weather: Weather,
+    *,
+    month: int | None = None,
+    days: int | None = None,
+    air_shift_k: float = 0.0,
+    electrical_step_s: float = 60.0,
+    thermal_step_s: float = 300.0,
+    warm_up_days: int = 3,
+    start_c: float | None = None,
+    conductivity: str = "typical",
+    switches: str = "works",
+    take_off_w_k: float = 0.0,
+    take_off_from_hour: float = 0.0,
+    take_off_until_hour: float = 24.0,
+    air_around_c: float | None = None,
+    progress: Callable[[float], object] | bool | None = None,
+) -> DayRun:
+    """Simulate a candidate over consecutive days.
+
+    Parameters
+    ----------
+    candidate : Candidate
+        The circuit; its installation needs a store.
+    weather : Weather
+        Rows without gaps, with the temperature of the air.
+    month : int, optional
+        Month to begin with, 1 to 12; by default the first row.
+    days : int, optional
+        Number of days; by default to the end of the month, or of the weather.
+    air_shift_k : float
+        Change of the air temperature [K].
+    electrical_step_s, thermal_step_s : float
+        Steps of the simulation [s].
+    warm_up_days : int
+        How often the first day is repeated before.
+    start_c : float, optional
+        Temperature of the store at the beginning [°C]; that of the air by default.
+    conductivity : {"low", "typical", "high"}
+        Conductivity of the fill.
+    switches : {"works", "thermostat welded", "breaker welded"}
+        State of the controls.
+    take_off_w_k : float
+        Heat extraction from the fill to the space by a fan or loop [W/K].
+    take_off_from_hour, take_off_until_hour : float
+        Hours of the day between which it runs [h].
+    air_around_c : float, optional
+        Constant temperature of the air around the store [°C]; no space is heated then.
+    progress : callable or bool, optional
+        True shows a bar; a callable gets the share done, 0 to 1.
+
+    Returns
+    -------
+    DayRun
+        Temperatures [°C], powers [W] and energies [kWh].
+
+    Raises
+    ------
+    InvalidInput
+        The circuit has no store, the weather has gaps, or a value is out of range.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> year = hm.Weather.from_installation(hm.demo())
+    >>> hm.simulate_day(circuit, year, month=1, days=2).energy.in_kwh > 0
+    True
+    """
+    made: DayRun = call(
+        _core.simulate_day, candidate, weather, month=month, days=days, air_shift_k=air_shift_k,
+        electrical_step_s=electrical_step_s, thermal_step_s=thermal_step_s,
+        warm_up_days=warm_up_days, start_c=start_c, conductivity=conductivity, switches=switches,
+        take_off_w_k=take_off_w_k, take_off_from_hour=take_off_from_hour,
+        take_off_until_hour=take_off_until_hour, air_around_c=air_around_c, progress=progress,
+    )  # fmt: skip
+    return made

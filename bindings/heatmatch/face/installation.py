@@ -1,0 +1,293 @@
+"""The user's situation: what is owned, what may be bought, and where it stands."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from heatmatch import _core
+from heatmatch._core import Device, OwnedPanels, Site, Store, WireRun
+from heatmatch._faces import Face, Held
+from heatmatch.face.changes import changed
+from heatmatch.face.setting import (
+    AllowedElements,
+    Goals,
+    MonthlyNormals,
+    Space,
+    StandingCircuit,
+    plain_of,
+)
+
+
+class Installation(Face):
+    """The user's situation: what is owned, what may be bought, and where it stands.
+
+    Each argument is a record of heatmatch or a mapping of its fields, as in a file of an
+    installation; every field is in ``installation_glossary``. Numbers may be text with a unit.
+
+    Parameters
+    ----------
+    site : Site or mapping
+        Where the panels are; needs `record_low_c`.
+    name : str
+        Name of the installation.
+    weather : MonthlyNormals or mapping, optional
+        Twelve monthly means.
+    panels : sequence of OwnedPanels or mappings
+        Groups of owned panels.
+    elements : sequence of AllowedElements or mappings
+        Elements that a ranking may use.
+    store : Store or mapping, optional
+        The heat store.
+    runs : sequence of WireRun or mappings
+        Runs of wire.
+    devices : sequence of Device or mappings
+        Controls in their places.
+    space : Space or mapping, optional
+        The space that the store heats.
+    goals : Goals or mapping, optional
+        Months, budget and currency.
+    circuit : StandingCircuit or mapping, optional
+        The existing circuit.
+    parts : mapping of sequences, optional
+        Parts that are not in the catalog, by kind: "panels", "elements", "wires" and so on.
+
+    Raises
+    ------
+    InvalidInput
+        A field is unknown, missing or out of range; the message names it.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> place = hm.Installation(
+    ...     name="north bench",
+    ...     site=hm.Site(record_low_c=-20, wet=True),
+    ...     panels=[{"group": "barn pair", "panel": "silicon-60-cell-245", "count": 2}],
+    ...     elements=[{"element": "tubular-1000-120", "count": 1}],
+    ... )
+    >>> place.panels[0].count
+    2
+    """
+
+    __slots__ = ()
+
+    def __init__(
+        self,
+        *,
+        site: object,
+        name: str = "",
+        weather: object = None,
+        panels: Sequence[object] = (),
+        elements: Sequence[object] = (),
+        store: object = None,
+        runs: Sequence[object] = (),
+        devices: Sequence[object] = (),
+        space: object = None,
+        goals: object = None,
+        circuit: object = None,
+        parts: Mapping[str, Sequence[object]] | None = None,
+    ) -> None:
+        given = {
+            "name": name, "site": site, "weather": weather, "panels": panels,
+            "elements": elements, "store": store, "runs": runs, "devices": devices,
+            "space": space, "goals": goals, "circuit": circuit, "parts": parts,
+        }  # fmt: skip
+        known = {key: plain_of(value) for key, value in given.items() if value is not None}
+        plain = {"heatmatch_installation": 1, **known}
+        self._hold(self._compiled.from_dict(plain))
+
+    name: Held[str] = Held("Name that the user gave it.")
+    site: Held[Site] = Held("Where the panels are.")
+    panels: Held[list[OwnedPanels]] = Held("Groups of owned panels.")
+    store: Held[Store | None] = Held("Heat store; None if there is none.")
+    runs: Held[list[WireRun]] = Held("Runs of wire.")
+    devices: Held[list[Device]] = Held("Controls in their places.")
+
+    @property
+    def weather(self) -> MonthlyNormals | None:
+        """Twelve monthly means; None if not given."""
+        plain = self.to_dict().get("weather")
+        return None if plain is None else MonthlyNormals._of(plain)
+
+    @property
+    def elements(self) -> list[AllowedElements]:
+        """Elements that a ranking may use."""
+        return [AllowedElements._of(one) for one in self.to_dict().get("elements", [])]
+
+    @property
+    def space(self) -> Space | None:
+        """Space that the store heats; None if not given."""
+        plain = self.to_dict().get("space")
+        return None if plain is None else Space._of(plain)
+
+    @property
+    def goals(self) -> Goals:
+        """Months of the season, budget and its currency."""
+        return Goals._of(self.to_dict().get("goals", {}))
+
+    @property
+    def circuit(self) -> StandingCircuit | None:
+        """Existing circuit; None if there is none."""
+        plain = self.to_dict().get("circuit")
+        return None if plain is None else StandingCircuit._of(plain)
+
+    @property
+    def parts(self) -> dict[str, list[Any]]:
+        """Parts that the installation brings itself, by kind."""
+        made: dict[str, list[Any]] = {}
+        for kinds, rows in self.to_dict().get("parts", {}).items():
+            kind = {"media": "medium"}.get(kinds, kinds.removesuffix("s"))
+            made[kinds] = [getattr(_core, kind.capitalize())(**row) for row in rows]
+        return made
+
+    @staticmethod
+    def from_json(path: str | os.PathLike[str], /) -> Installation:
+        """Read an installation from a JSON file.
+
+        Parameters
+        ----------
+        path : str or os.PathLike
+            The file; its fields are in ``installation_glossary``.
+
+        Returns
+        -------
+        Installation
+            What the file describes.
+
+        Raises
+        ------
+        FileError
+            The file cannot be read.
+        InvalidInput
+            The file is not JSON in UTF-8, or a field is unknown, missing or out of range.
+        """
+        return Installation._holding(Installation._compiled.from_json(path))
+
+    @staticmethod
+    def from_json_text(text: str, /) -> Installation:
+        """Read an installation from JSON text.
+
+        Parameters
+        ----------
+        text : str
+            The content of an installation file.
+
+        Returns
+        -------
+        Installation
+            What the text describes.
+
+        Raises
+        ------
+        InvalidInput
+            The text is not JSON, or a field is unknown, missing or out of range.
+        """
+        return Installation._holding(Installation._compiled.from_json_text(text))
+
+    @staticmethod
+    def from_dict(dict: dict[str, Any], /) -> Installation:  # noqa: A002
+        """Make an installation of plain data.
+
+        Parameters
+        ----------
+        dict : dict
+            What ``to_dict`` returns: the content of an installation file.
+
+        Returns
+        -------
+        Installation
+            What the data describes.
+
+        Raises
+        ------
+        InvalidInput
+            A field is unknown, missing or out of range.
+        """
+        return Installation._holding(Installation._compiled.from_dict(dict))
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the installation as plain data: the content of its file.
+
+        Returns
+        -------
+        dict
+            Place to fields; a copy, so that changing it changes nothing here.
+        """
+        plain: dict[str, Any] = self._core.to_dict()
+        return plain
+
+    def to_json_text(self) -> str:
+        """Return the installation as JSON text.
+
+        Returns
+        -------
+        str
+            The content of its file, which ``from_json_text`` reads.
+        """
+        return str(self._core.to_json_text())
+
+    def to_json(self, path: str | os.PathLike[str], /, *, force: bool = False) -> None:
+        """Write the installation to a JSON file, whole or not at all.
+
+        Parameters
+        ----------
+        path : str or os.PathLike
+            The file. An earlier installation is replaced, a catalog never.
+        force : bool
+            Also replace a file of another kind.
+
+        Raises
+        ------
+        FileError
+            The file cannot be written, or `path` holds something else.
+        """
+        self._core.to_json(path, force=force)
+
+    def replace(self, changes: Mapping[str, object], /) -> Installation:
+        """Return a copy with some fields changed.
+
+        Parameters
+        ----------
+        changes : mapping of str to object
+            Path of a field to its new value. A path names its pieces with dots; an item of a list
+            is named by its number from 0, or by what it is called: a group of panels, the name of
+            a run, the part of a device. None makes a field unknown. Numbers may be text with a
+            unit, records may be given whole.
+
+        Returns
+        -------
+        Installation
+            The changed copy; this one stays as it is.
+
+        Raises
+        ------
+        InvalidInput
+            No such field or item, or a value out of range; the message names it.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> taller = hm.demo().replace({"store.height_m": 1.0, "runs.hot tail.length_m": "1 ft"})
+        >>> taller.store.height_m, taller.runs[2].length_m
+        (1.0, 0.3048)
+        """
+        return self.from_dict(changed(self.to_dict(), changes))
+
+
+def demo() -> Installation:
+    """Return the bundled demo installation, an invented seedling house.
+
+    Returns
+    -------
+    Installation
+        Three groups of panels, a store of dry sand, runs, devices and an existing circuit.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> [owned.group for owned in hm.demo().panels]
+    ['barn pair', 'porch four', 'thin pair']
+    """
+    return Installation._holding(_core.demo())

@@ -1,0 +1,120 @@
+"""What to expect of a circuit on the meter."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from heatmatch import _core
+from heatmatch._faces import Face, Held, call
+from heatmatch.io import meters
+from heatmatch.text import forms, meter
+from heatmatch.text.plain import plain, plain_line
+from heatmatch.text.sentence import Sentence
+
+if TYPE_CHECKING:
+    import numpy.typing as npt
+    import pandas as _pd
+
+    from heatmatch._core import MeterCheck, MeterRow
+    from heatmatch.face.candidate import Candidate
+
+
+class MeterSheet(Face):
+    """What to expect of a circuit on the meter, from ``meter_sheet``."""
+
+    __slots__ = ()
+    _made_by = "meter_sheet(candidate)"
+
+    title: Held[Sentence] = Held("Title of the circuit.")
+    rows: Held[list[MeterRow]] = Held(
+        "Warm panels by falling irradiance, then panels just uncovered."
+    )
+    checks: Held[list[MeterCheck]] = Held("What to measure and to look at, one by one.")
+    assumed: Held[list[Sentence]] = Held("Assumptions, in words.")
+    not_known: Held[list[Sentence]] = Held("Missing fields and their remedy, in words.")
+    remarks: Held[list[Sentence]] = Held("Cautions, in words.")
+
+    def to_frame(self) -> _pd.DataFrame:
+        """Return the expected readings as a data frame.
+
+        Returns
+        -------
+        pandas.DataFrame
+            A row per irradiance [W/m2] and cell temperature [°C]; voltages [V], currents [A] and
+            power [W], each low, typical and high.
+
+        Raises
+        ------
+        ImportError
+            pandas is not installed.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> sheet = hm.meter_sheet(hm.assess(hm.Catalog.starter(), hm.demo()))
+        >>> float(sheet.to_frame()["irradiance_w_m2"].max())
+        1000.0
+        """
+        return meters.sheet_frame(self)
+
+    def __repr__(self) -> str:
+        counts = f"{len(self.rows)} rows, {len(self.checks)} checks"
+        return plain_line(f"<MeterSheet {self.title}: {counts}>")
+
+    def __str__(self) -> str:
+        return plain(meter.sheet_text(self))
+
+    def _repr_html_(self) -> str:
+        return forms.sheet_html(self)
+
+
+def meter_sheet(
+    candidate: Candidate,
+    *,
+    irradiance_w_m2: npt.ArrayLike | None = None,
+    air_c: float = 10.0,
+    uncovered_cell_c: float = 25.0,
+    units: str = "si",
+) -> MeterSheet:
+    """Compute what meters should read on a circuit.
+
+    Parameters
+    ----------
+    candidate : Candidate
+        The circuit.
+    irradiance_w_m2 : array_like, optional
+        Irradiances [W/m2]; 1000 to 100 by default.
+    air_c : float
+        Temperature of the air around warm panels [°C].
+    uncovered_cell_c : float
+        Temperature of the cells of panels just uncovered [°C].
+    units : {"si", "us"}
+        Checked only: the sentences are in either unit set, ``.text(units)``.
+
+    Returns
+    -------
+    MeterSheet
+        Expected voltages [V], currents [A] and powers [W]; what is not known is in ``not_known``.
+
+    Raises
+    ------
+    InvalidInput
+        A value is out of range.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> row = hm.meter_sheet(circuit, irradiance_w_m2=[800]).rows[0]
+    >>> row.bank_v.low < row.bank_v.typical < row.bank_v.high
+    True
+    """
+    made: MeterSheet = call(
+        _core.meter_sheet,
+        candidate,
+        irradiance_w_m2=irradiance_w_m2,
+        air_c=air_c,
+        uncovered_cell_c=uncovered_cell_c,
+        units=units,
+    )
+    return made

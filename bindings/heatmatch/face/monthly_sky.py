@@ -1,0 +1,109 @@
+"""The hourly skies of a year behind twelve monthly sums."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from heatmatch._faces import Face, Held, compiled_call
+from heatmatch.face.weather import Weather
+
+if TYPE_CHECKING:
+    import numpy as np
+    import numpy.typing as npt
+
+    from heatmatch._core import Site
+
+
+class MonthlySky(Face):
+    """Hourly skies of a year that give a site's panels their twelve monthly sums.
+
+    They can be seen from panels of another tilt as well.
+
+    Parameters
+    ----------
+    site : Site
+        Needs latitude and tilt.
+    sun_hours : array_like
+        Daily irradiation on the plane of the panels [kWh/m2], shape (12,), January first.
+    temp_min_c, temp_max_c : array_like
+        Daily low and high of the air [°C], shape (12,).
+
+    Raises
+    ------
+    InvalidInput
+        The site lacks a value, or no sky gives a month's irradiation.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> place = hm.demo()
+    >>> sky = hm.MonthlySky(place.site, **place.weather.to_dict())
+    >>> bool(sky.sun_hours(tilt_deg=0)[0] < sky.sun_hours()[0])
+    True
+    """
+
+    __slots__ = ()
+
+    def __init__(
+        self,
+        site: Site,
+        sun_hours: npt.ArrayLike,
+        temp_min_c: npt.ArrayLike,
+        temp_max_c: npt.ArrayLike,
+    ) -> None:
+        made = self._compiled
+        self._hold(compiled_call(made, site, sun_hours, temp_min_c, temp_max_c))
+
+    site: Held[Site] = Held("Site whose panels have those sums.")
+
+    def weather(
+        self, *, tilt_deg: float | None = None, azimuth_deg: float | None = None
+    ) -> Weather:
+        """Compute a year of hours on panels of a tilt and azimuth.
+
+        Parameters
+        ----------
+        tilt_deg : float, optional
+            Tilt [deg]; that of the site by default.
+        azimuth_deg : float, optional
+            Azimuth [deg], 180 is south; that of the site by default.
+
+        Returns
+        -------
+        Weather
+            8760 hours.
+
+        Raises
+        ------
+        InvalidInput
+            An angle is out of range.
+        """
+        made: Weather = self._call("weather", tilt_deg=tilt_deg, azimuth_deg=azimuth_deg)
+        return made
+
+    def sun_hours(
+        self, *, tilt_deg: float | None = None, azimuth_deg: float | None = None
+    ) -> npt.NDArray[np.float64]:
+        """Compute the mean daily irradiation on panels of a tilt and azimuth.
+
+        Parameters
+        ----------
+        tilt_deg : float, optional
+            Tilt [deg]; that of the site by default.
+        azimuth_deg : float, optional
+            Azimuth [deg], 180 is south; that of the site by default.
+
+        Returns
+        -------
+        numpy.ndarray
+            Daily irradiation [kWh/m2], shape (12,), January first.
+
+        Raises
+        ------
+        InvalidInput
+            An angle is out of range.
+        """
+        sums: npt.NDArray[np.float64] = self._call(
+            "sun_hours", tilt_deg=tilt_deg, azimuth_deg=azimuth_deg
+        )
+        return sums

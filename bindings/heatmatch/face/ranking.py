@@ -1,0 +1,230 @@
+"""Candidates in order, and what became of the other pairings."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from typing import TYPE_CHECKING, Any, overload
+
+from heatmatch import _core
+from heatmatch._arguments import shown
+from heatmatch._faces import Face, Held, call, wrap
+from heatmatch.face.candidate import KEPT, Candidate
+from heatmatch.io import frames
+from heatmatch.text import forms, results
+from heatmatch.text.plain import plain
+
+if TYPE_CHECKING:
+    import pandas as _pd
+
+    from heatmatch._core import RankMemory
+    from heatmatch.face.catalog import Catalog
+    from heatmatch.face.installation import Installation
+    from heatmatch.face.weather import Weather
+
+
+class Ranking(Face):
+    """Candidates without danger, best first, and what became of the other pairings.
+
+    A sequence of its candidates: ``ranking[0]``, ``len(ranking)``, ``for candidate in ranking``.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> ranking = hm.rank(hm.Catalog.starter(), hm.demo(), top=5)
+    >>> len(ranking), ranking[0] is ranking.candidates[0]
+    (5, True)
+    """
+
+    __slots__ = ("_kept",)
+    _made_by = "rank(catalog, installation)"
+    _kept: dict[object, Any]
+
+    reasons: Held[dict[str, int]] = Held("Margin to the number of pairings it rejected.")
+    evaluated: Held[int] = Held("Number of pairings evaluated.")
+    by_season: Held[bool] = Held("Whether season energy [kWh] orders it; otherwise mean power [W].")
+    remarks: Held[list[str]] = Held("What to know first, in words.")
+    conditions: Held[list[tuple[float, float]]] = Held(
+        "Pairs of irradiance [W/m2] and cell temperature [°C] of the mean power."
+    )
+
+    def _hold(self, compiled: object) -> None:
+        super()._hold(compiled)
+        self._kept = {}  # candidates by place, wrapped when somebody asks, and the two lists
+
+    def _list(self, name: str) -> list[Candidate]:
+        if name not in self._kept:
+            self._kept[name] = wrap(getattr(self._core, name))
+        return list(self._kept[name])
+
+    @property
+    def candidates(self) -> list[Candidate]:
+        """Candidates without danger, best first."""
+        return list(self)
+
+    @property
+    def rejected(self) -> list[Candidate]:
+        """Candidates with a danger, most heat first."""
+        return self._list("rejected")
+
+    @property
+    def pareto(self) -> list[Candidate]:
+        """Candidates that no other beats in heat, whole percents of headroom and price at once."""
+        if "pareto" not in self._kept:
+            self._kept["pareto"] = wrap(self._core.pareto())
+        return list(self._kept["pareto"])
+
+    def to_frame(self, *, rejected: bool = False) -> _pd.DataFrame:
+        """Return the candidates, or what was rejected, as a data frame, best first.
+
+        Parameters
+        ----------
+        rejected : bool
+            The rows of `rejected` instead of those of the ranking.
+
+        Returns
+        -------
+        pandas.DataFrame
+            Shape (candidates, columns); units are in the column names.
+
+        Raises
+        ------
+        ImportError
+            pandas is not installed.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> hm.rank(hm.Catalog.starter(), hm.demo(), top=5).to_frame().shape[0]
+        5
+        """
+        return frames.ranking_to_frame(self, rejected=rejected)
+
+    def __len__(self) -> int:
+        return len(self._core)
+
+    @overload
+    def __getitem__(self, index: int) -> Candidate: ...
+    @overload
+    def __getitem__(self, index: slice) -> list[Candidate]: ...
+    def __getitem__(self, index: int | slice) -> Candidate | list[Candidate]:
+        if isinstance(index, slice):
+            return [self[place] for place in range(*index.indices(len(self)))]
+        if not hasattr(index, "__index__"):
+            raise TypeError(f"ranking[{shown(index)}]: the place must be a whole number or a slice")
+        place = index + len(self) if index < 0 else int(index)
+        if place not in self._kept:
+            if not 0 <= place < len(self):
+                raise IndexError(f"ranking[{index}]: it has {len(self)} candidates")
+            self._kept[place] = wrap(self._core[place])
+        found: Candidate = self._kept[place]
+        return found
+
+    def __iter__(self) -> Iterator[Candidate]:
+        return (self[place] for place in range(len(self)))
+
+    def __repr__(self) -> str:
+        counts = f"{len(self)} candidates, {len(self.rejected)} rejected kept"
+        return f"<Ranking: {counts}, of {self.evaluated} pairings>"
+
+    def __str__(self) -> str:
+        return plain(results.ranking_text(self))
+
+    def _repr_html_(self) -> str:
+        return forms.ranking_html(self)
+
+
+def rank(
+    catalog: Catalog,
+    installation: Installation,
+    weather: Weather | None = None,
+    *,
+    top: int = 200,
+    keep_rejected: int = 200,
+    max_bank: int = 4,
+    group: str = "",
+    element: str = "",
+    panels: str | None = None,
+    bank: str | None = None,
+    conditions: Sequence[tuple[float, float]] | None = None,
+    coil_temperature_c: float = 300.0,
+    exact_weather: bool = False,
+    threads: int = 0,
+    vector_width: str = "automatic",
+    progress: Callable[[float], object] | bool | None = None,
+    memory: RankMemory | None = KEPT,
+) -> Ranking:
+    """Rank every pairing of owned panels with allowed elements.
+
+    Parameters
+    ----------
+    catalog : Catalog
+        Parts that the installation names or chooses among.
+    installation : Installation
+        Needs panels and elements.
+    weather : Weather, optional
+        Weather on the panels; by default that of the installation's twelve means.
+    top : int
+        Number of candidates to keep.
+    keep_rejected : int
+        Number of rejected candidates to keep.
+    max_bank : int
+        Largest number of elements in a bank.
+    group, element : str
+        Only this group of panels, only this element; empty is all.
+    panels, bank : str, optional
+        Only this hook-up of panels or elements, such as "2S1P".
+    conditions : sequence of (float, float), optional
+        Pairs of irradiance [W/m2] and cell temperature [°C] for the mean power.
+    coil_temperature_c : float
+        Temperature of the coil at which its resistance counts [°C].
+    exact_weather : bool
+        Sum the season over every row instead of condensed nodes.
+    threads : int
+        Number of threads; 0 is one per core.
+    vector_width : str
+        "automatic", or a width that ``widest_vectors`` allows.
+    progress : callable or bool, optional
+        True shows a bar; a callable gets the share done, 0 to 1.
+    memory : RankMemory, optional
+        What the next ranking needs again; None keeps nothing.
+
+    Returns
+    -------
+    Ranking
+        By season energy [kWh]; by mean power [W] without weather.
+
+    Raises
+    ------
+    InvalidInput
+        A value is out of range, or the installation lacks panels or elements.
+    NotFound
+        The catalog lacks a part that the installation names.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> ranking = hm.rank(hm.Catalog.starter(), hm.demo(), group="thin pair", top=3)
+    >>> {candidate.circuit.owned.group for candidate in ranking}
+    {'thin pair'}
+    """
+    made: Ranking = call(
+        _core.rank,
+        catalog,
+        installation,
+        weather,
+        top=top,
+        keep_rejected=keep_rejected,
+        max_bank=max_bank,
+        group=group,
+        element=element,
+        panels=panels,
+        bank=bank,
+        conditions=conditions,
+        coil_temperature_c=coil_temperature_c,
+        exact_weather=exact_weather,
+        threads=threads,
+        vector_width=vector_width,
+        progress=progress,
+        memory=memory,
+    )
+    return made

@@ -1,0 +1,206 @@
+"""Parts of an installation that the library keeps as plain records."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, fields
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from typing_extensions import Self
+
+
+class Record:
+    """Base of the records: made of plain data, and back."""
+
+    @classmethod
+    def _of(cls, plain: Mapping[str, Any]) -> Self:
+        return cls(**{name: frozen(value) for name, value in plain.items()})
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the known fields as plain data, as in a file of an installation.
+
+        Returns
+        -------
+        dict
+            Field name to value; unknown fields are left out.
+        """
+        values = {one.name: getattr(self, one.name) for one in fields(self)}  # type: ignore[arg-type]
+        return {name: plain_of(value) for name, value in values.items() if value not in (None, ())}
+
+
+def frozen(value: Any) -> Any:
+    """Plain data with tuples in place of lists."""
+    return tuple(map(frozen, value)) if isinstance(value, (list, tuple)) else value
+
+
+def plain_of(value: Any) -> Any:
+    """A record, or anything that holds records, as plain data."""
+    if isinstance(value, Mapping):
+        return {name: plain_of(one) for name, one in value.items()}
+    if isinstance(value, (list, tuple)):
+        return [plain_of(one) for one in value]
+    if not hasattr(value, "to_dict"):
+        return value
+    inner = {name: getattr(value, name, None) for name in ("surroundings", "measured")}
+    return value.to_dict() | {n: plain_of(one) for n, one in inner.items() if one is not None}
+
+
+@dataclass(frozen=True)
+class MonthlyNormals(Record):
+    """Twelve monthly means of the weather.
+
+    Attributes
+    ----------
+    sun_hours : tuple of float
+        Daily irradiation on the plane of the panels [kWh/m2], shape (12,), January first.
+    temp_min_c, temp_max_c : tuple of float
+        Daily low and high of the air [°C], shape (12,).
+    """
+
+    sun_hours: tuple[float, ...]
+    temp_min_c: tuple[float, ...]
+    temp_max_c: tuple[float, ...]
+
+
+@dataclass(frozen=True)
+class ElementFilter(Record):
+    """Elements of the catalog that may be bought.
+
+    Attributes
+    ----------
+    family : tuple of str or None
+        Families; None allows all.
+    price_max : float or None
+        Highest price of one, in the currency of the goals.
+    rated_v_min : float or None
+        Lowest rated voltage [V].
+    rated_w_max : float or None
+        Highest rated power [W].
+    """
+
+    family: tuple[str, ...] | None = None
+    price_max: float | None = None
+    rated_v_min: float | None = None
+    rated_w_max: float | None = None
+
+
+@dataclass(frozen=True)
+class AllowedElements(Record):
+    """Elements a ranking may use: owned ones by id, or a filter of what may be bought.
+
+    Attributes
+    ----------
+    count : int
+        How many, 1 or more.
+    element : str or None
+        Id of an element that is owned.
+    any : ElementFilter or None
+        What may be bought, if `element` is None.
+    """
+
+    count: int
+    element: str | None = None
+    any: ElementFilter | None = None
+
+    @classmethod
+    def _of(cls, plain: Mapping[str, Any]) -> Self:
+        chosen = plain.get("any")
+        return super()._of({**plain, "any": None if chosen is None else ElementFilter._of(chosen)})
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the known fields as plain data, as in a file of an installation.
+
+        Returns
+        -------
+        dict
+            Field name to value. An empty filter stays: it allows every element.
+        """
+        return super().to_dict() | ({} if self.any is None else {"any": self.any.to_dict()})
+
+
+@dataclass(frozen=True)
+class CoverArea(Record):
+    """One cover of the heated space.
+
+    Attributes
+    ----------
+    cover : str
+        Id of a cover of the catalog.
+    area_m2 : float
+        Its area [m2].
+    """
+
+    cover: str
+    area_m2: float
+
+
+@dataclass(frozen=True)
+class Space(Record):
+    """The space that the store heats.
+
+    Attributes
+    ----------
+    covers : tuple of CoverArea
+        What it is covered with.
+    volume_m3 : float or None
+        Volume of its air [m3].
+    air_changes_per_h : float or None
+        Air changes [1/h].
+    target_c : float or None
+        Temperature it should not fall below [°C].
+    heat_capacity_kwh_k : float or None
+        Heat capacity of what is in it [kWh/K].
+    """
+
+    covers: tuple[CoverArea, ...] = ()
+    volume_m3: float | None = None
+    air_changes_per_h: float | None = None
+    target_c: float | None = None
+    heat_capacity_kwh_k: float | None = None
+
+    @classmethod
+    def _of(cls, plain: Mapping[str, Any]) -> Self:
+        covers = [CoverArea._of(one) for one in plain.get("covers", [])]
+        return super()._of({**plain, "covers": covers})
+
+
+@dataclass(frozen=True)
+class Goals(Record):
+    """What the circuit is for.
+
+    Attributes
+    ----------
+    months : tuple of int
+        Months of the heating season, 1 to 12; empty is the whole year.
+    budget : float or None
+        Largest price of what is to be bought, in `currency`.
+    currency : str or None
+        Currency of all prices, such as "USD".
+    """
+
+    months: tuple[int, ...] = ()
+    budget: float | None = None
+    currency: str | None = None
+
+
+@dataclass(frozen=True)
+class StandingCircuit(Record):
+    """The existing circuit, which ``assess`` assesses.
+
+    Attributes
+    ----------
+    group : str
+        Group of owned panels.
+    panels : str
+        Hook-up of the panels: "2S1P" is two in series, one string.
+    element : str
+        Id of the element.
+    bank : str
+        Hook-up of the elements: "1S2P" is two in parallel.
+    """
+
+    group: str
+    panels: str
+    element: str
+    bank: str

@@ -1,0 +1,72 @@
+"""The hottest a store gets while nobody takes its heat."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from heatmatch import _core
+from heatmatch._faces import Face, Held, call
+from heatmatch.face.day_run import DayRun, PartPeak
+from heatmatch.text import day, forms
+from heatmatch.text.plain import plain, plain_line
+
+if TYPE_CHECKING:
+    from heatmatch.face.candidate import Candidate
+
+
+class Stagnation(Face):
+    """The hottest a store gets while nobody takes its heat, from ``simulate_stagnation``."""
+
+    __slots__ = ()
+    _made_by = "simulate_stagnation(candidate)"
+
+    month: Held[int] = Held("Month in which the fortnight begins, 1 to 12.")
+    in_kwh: Held[float] = Held("Energy into the bank in these days [kWh].")
+    run: Held[DayRun] = Held("Simulation of the fourteen days.")
+    peaks: Held[list[PartPeak]] = Held("Highest temperature of every part, against its limit.")
+    sentences: Held[list[str]] = Held("Result in words, the most important first.")
+
+    def __repr__(self) -> str:
+        title = self.run.title
+        return plain_line(f"<Stagnation {title}: month {self.month}, {self.in_kwh:.4g} kWh>")
+
+    def __str__(self) -> str:
+        return plain(day.stagnation_text(self))
+
+    def _repr_html_(self) -> str:
+        return forms.stagnation_html(self)
+
+
+def simulate_stagnation(
+    candidate: Candidate, *, progress: Callable[[float], object] | bool | None = None
+) -> Stagnation:
+    """Simulate fourteen cloudless days with the circuit welded shut and no heat taken.
+
+    Parameters
+    ----------
+    candidate : Candidate
+        The circuit; its installation needs a store.
+    progress : callable or bool, optional
+        True shows a bar; a callable gets the share done, 0 to 1.
+
+    Returns
+    -------
+    Stagnation
+        Highest temperatures [°C] at the sunniest time of the year, with the air of high summer
+        around the store and its fill at low conductivity.
+
+    Raises
+    ------
+    InvalidInput
+        The circuit has no store, or its site lacks a latitude.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> hm.simulate_stagnation(circuit).run.days
+    14.0
+    """
+    made: Stagnation = call(_core.simulate_stagnation, candidate, progress=progress)
+    return made

@@ -1,0 +1,269 @@
+"""What weather is made of: arrays, frames, twelve means, clear days."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from heatmatch import weather
+from heatmatch._faces import Face, call, compiled_class
+from heatmatch.io import weather_frame
+
+if TYPE_CHECKING:
+    import numpy.typing as npt
+    import pandas as _pd
+
+    from heatmatch._core import Site
+    from heatmatch.face.installation import Installation
+    from heatmatch.face.weather import Weather
+
+
+class WeatherMakers(Face):
+    """Static methods that make a ``Weather``."""
+
+    __slots__ = ()
+
+    @staticmethod
+    def from_plane(
+        plane_irradiance_w_m2: npt.ArrayLike,
+        cell_temperature_c: npt.ArrayLike,
+        hours_per_row: float,
+        *,
+        month: npt.ArrayLike | None = None,
+    ) -> Weather:
+        """Make weather of irradiance on the cells and their temperature.
+
+        Parameters
+        ----------
+        plane_irradiance_w_m2 : array_like
+            Irradiance on the cells [W/m2], shape (rows,).
+        cell_temperature_c : array_like
+            Temperature of the cells [°C], shape (rows,).
+        hours_per_row : float
+            Duration of a row [h].
+        month : array_like, optional
+            Month of each row, 1 to 12. Without it, rows of a whole year begin on January 1st.
+
+        Returns
+        -------
+        Weather
+            The same rows.
+
+        Raises
+        ------
+        InvalidInput
+            Arrays of unlike length, or a value out of range.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> hm.Weather.from_plane([0.0, 500.0], [-5.0, 10.0], 1.0).irradiation_kwh_m2
+        0.5
+        """
+        return _made(
+            "from_plane", plane_irradiance_w_m2, cell_temperature_c, hours_per_row, month=month
+        )
+
+    @staticmethod
+    def from_months(
+        site: Site,
+        sun_hours: npt.ArrayLike,
+        temp_min_c: npt.ArrayLike,
+        temp_max_c: npt.ArrayLike,
+    ) -> Weather:
+        """Make a year of hours of twelve monthly means.
+
+        Parameters
+        ----------
+        site : Site
+            Needs latitude and tilt.
+        sun_hours : array_like
+            Daily irradiation on the plane of the panels [kWh/m2], shape (12,), January first.
+        temp_min_c, temp_max_c : array_like
+            Daily low and high of the air [°C], shape (12,).
+
+        Returns
+        -------
+        Weather
+            8760 hours.
+
+        Raises
+        ------
+        InvalidInput
+            The site lacks a value, or no sky gives a month's irradiation.
+
+        References
+        ----------
+        suehrcke-2000 : share of clear days in a month
+        erbs-1982 : split of GHI
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> place = hm.demo()
+        >>> year = hm.Weather.from_months(place.site, **place.weather.to_dict())
+        >>> len(year)
+        8760
+        """
+        return _made("from_months", site, sun_hours, temp_min_c, temp_max_c)
+
+    @staticmethod
+    def clear_days(
+        site: Site,
+        *,
+        temp_min_c: npt.ArrayLike | None = None,
+        temp_max_c: npt.ArrayLike | None = None,
+    ) -> Weather:
+        """Make a year of hours without a cloud.
+
+        Parameters
+        ----------
+        site : Site
+            Needs latitude and tilt.
+        temp_min_c, temp_max_c : array_like, optional
+            Daily low and high of the air [°C], shape (12,); 10 °C by default.
+
+        Returns
+        -------
+        Weather
+            8760 hours.
+
+        Raises
+        ------
+        InvalidInput
+            The site lacks a value, or one of the two temperatures is missing.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> hm.Weather.clear_days(hm.demo().site).irradiation_kwh_m2 > 1000
+        True
+        """
+        return _made("clear_days", site, temp_min_c=temp_min_c, temp_max_c=temp_max_c)
+
+    @staticmethod
+    def from_arrays(
+        site: Site,
+        unix_time_s: npt.ArrayLike,
+        air_c: npt.ArrayLike,
+        *,
+        ghi_w_m2: npt.ArrayLike | None = None,
+        dni_w_m2: npt.ArrayLike | None = None,
+        dhi_w_m2: npt.ArrayLike | None = None,
+        wind_m_s: npt.ArrayLike | None = None,
+        label: str | float = "left",
+        wind_height_m: float = 10.0,
+    ) -> Weather:
+        """Convert arrays of sun and air to weather on a site's panels.
+
+        Parameters
+        ----------
+        site : Site
+            Needs latitude, longitude and tilt.
+        unix_time_s : array_like
+            Time since 1970, UTC, rising in steps of 1 minute to 1 hour [s], shape (rows,).
+        air_c : array_like
+            Temperature of the air [°C], shape (rows,).
+        ghi_w_m2, dni_w_m2, dhi_w_m2 : array_like, optional
+            Global, direct and diffuse irradiance [W/m2]; two of them, or global alone, are enough.
+        wind_m_s : array_like, optional
+            Wind speed [m/s], shape (rows,).
+        label : {"left", "center", "right"} or float
+            Place of a row's time in its step: "left" is 0, the start; "right" is 1, the end.
+        wind_height_m : float
+            Height of the wind measurement [m], 0.1 to 300.
+
+        Returns
+        -------
+        Weather
+            Gaps and repairs are counted in ``remarks``.
+
+        Raises
+        ------
+        InvalidInput
+            A reading is out of range, or an array, the site or an option is wrong.
+
+        See Also
+        --------
+        heatmatch.weather.from_frame : Equations, and an example.
+        """
+        return _made(
+            "from_arrays", site, unix_time_s, air_c, ghi_w_m2=ghi_w_m2, dni_w_m2=dni_w_m2,
+            dhi_w_m2=dhi_w_m2, wind_m_s=wind_m_s, label=label, wind_height_m=wind_height_m,
+        )  # fmt: skip
+
+    @staticmethod
+    def from_frame(
+        frame: _pd.DataFrame,
+        site: Site,
+        *,
+        label: str | float = "left",
+        wind_height_m: float = 10.0,
+    ) -> Weather:
+        """Convert a data frame of sun and air to weather on a site's panels.
+
+        Parameters
+        ----------
+        frame : pandas.DataFrame
+            Index of times with a time zone, rising. Columns ``ghi``, or ``dni`` and ``dhi``
+            [W/m2], or all three; ``temp_air`` [°C]; optional ``wind_speed`` [m/s].
+        site : Site
+            Needs latitude, longitude and tilt.
+        label : {"left", "center", "right"} or float
+            Place of a row's time in its step: "left" is 0, the start; "right" is 1, the end.
+        wind_height_m : float
+            Height of the wind measurement [m], 0.1 to 300.
+
+        Returns
+        -------
+        Weather
+            Gaps and repairs are counted in ``remarks``.
+
+        Raises
+        ------
+        InvalidInput
+            A reading is out of range, or a column, the index, the site or an option is wrong.
+        ImportError
+            pandas is not installed.
+
+        See Also
+        --------
+        heatmatch.weather.from_frame : The same, with equations and an example.
+        """
+        return weather_frame.from_frame(frame, site, label=label, wind_height_m=wind_height_m)
+
+    @staticmethod
+    def from_installation(installation: Installation) -> Weather:
+        """Make weather on an installation's panels from its twelve monthly means.
+
+        Parameters
+        ----------
+        installation : Installation
+            Needs ``weather``, and a site with latitude and tilt.
+
+        Returns
+        -------
+        Weather
+            One year of hours.
+
+        Raises
+        ------
+        InvalidInput
+            The installation has no monthly means, its site lacks a value, or no sky gives a
+            month's irradiation.
+
+        See Also
+        --------
+        heatmatch.weather.from_installation : The same, with references.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> hm.Weather.from_installation(hm.demo()).hours.shape
+        (8760,)
+        """
+        return weather.from_installation(installation)
+
+
+def _made(maker: str, *arguments: object, **options: object) -> Weather:
+    made: Weather = call(getattr(compiled_class("Weather"), maker), *arguments, **options)
+    return made
