@@ -51,7 +51,7 @@ void add_panel(Installation& yard, Dice& dice) {
     owned.age_years = dice.between(0.0, 25.0);
     owned.rear_blocked = static_cast<int>(10.0 * *owned.age_years) % 2 == 1;
     yard.panels = {owned};
-    yard.circuit = heatmatch::StandingCircuit{.group = "row", .element = "element"};
+    yard.circuit = heatmatch::ExistingCircuit{.group = "row", .element = "element"};
     yard.circuit->panels = std::to_string(series) + 'S' + std::to_string(parallel) + 'P';
 }
 

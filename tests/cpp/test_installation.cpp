@@ -48,7 +48,7 @@ Installation bench() {
                      .poles_used = 2},
                     {.part = "isolator", .duty = heatmatch::Duty::senses_only}};
     made.space = heatmatch::Space{.covers = {{.cover = "glass", .area_m2 = 28.0}}};
-    made.circuit = heatmatch::StandingCircuit{
+    made.circuit = heatmatch::ExistingCircuit{
         .group = "barn pair", .panels = "2S1P", .element = "rod-1000", .bank = "1S2P"};
     return made;
 }

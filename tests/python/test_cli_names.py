@@ -80,7 +80,7 @@ def test_help_tells_purpose_examples_and_exit_codes(name: str, command: Callable
     overview = " ".join(command("--help").out.split())
     purpose = text.split("\n\n")[1].replace("\n", " ").rstrip(".")
     assert purpose[0].lower() + purpose[1:] in overview
-    assert "Out come" in text or name == "catalog"
+    assert "Prints " in text or "Writes " in text or name == "catalog"
     assert f"\n  heatmatch {name} " in text.partition("examples:")[2]
     assert "exit codes: 0 done, 1 the input cannot be used, 2 wrong command," in text
     assert ("3 something is a danger" in text) == (name in ("assess", "wires", "day", "report"))

@@ -80,7 +80,7 @@ def test_a_danger_is_not_saved_in_silence(
     assert "DANGER: " in words(panel.status.value)
     panel.controls.budget.value = "abc"
     press(panel, "save installation")
-    assert "say what cannot be" in words(panel.status.value)
+    assert "controls show what is wrong" in words(panel.status.value)
     panel.files.ranking.value = panel.files.installation.value
     press(panel, "save ranking")
     assert "press again" in words(panel.status.value)
@@ -118,7 +118,9 @@ def test_a_fault_of_ours_shows_as_one(
     monkeypatch.undo()
     for text in ("sixty", "-1", "nan", "inf", "1e999", "\x1b[31m"):
         panel.controls.budget.value = text
-        assert "budget: write a number of 0 or more, or nothing for none" in panel.status.value
+        assert (
+            "budget: write a number of 0 or more, or leave it empty for none" in panel.status.value
+        )
         assert "\x1b" not in panel.status.value
     panel.controls.budget.value = ""
     monkeypatch.setattr(panel, "_draw_picture", broken)

@@ -16,7 +16,7 @@ RECORDS = {
     "space": hm.Space,
     "space.covers": hm.CoverArea,
     "goals": hm.Goals,
-    "circuit": hm.StandingCircuit,
+    "circuit": hm.ExistingCircuit,
 }
 
 

@@ -26,7 +26,7 @@ HeatPoint Extremes Advice BankHeat HotTail WireCheck WireLimit InsulationReach
 SpaceBalance DayRun DayEnergy DayAnswer DarkHours PartPeak SwitchEvent Stagnation Probe StoreLog
 Fitted Calibration ExpectedBand MeterRow MeterCheck MeterSheet Readings FittedValue Hypothesis
 NextMeasurement Diagnosis AllowedElements CoverArea ElementFilter Goals MonthlyNormals Space
-StandingCircuit MonthlySky SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance
+ExistingCircuit MonthlySky SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance
 PlaneIrradiances CheckCounts NotChecked CodeDuty
 """
 

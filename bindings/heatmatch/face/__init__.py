@@ -31,10 +31,10 @@ from heatmatch.face.season import Season as Season
 from heatmatch.face.setting import AllowedElements as AllowedElements
 from heatmatch.face.setting import CoverArea as CoverArea
 from heatmatch.face.setting import ElementFilter as ElementFilter
+from heatmatch.face.setting import ExistingCircuit as ExistingCircuit
 from heatmatch.face.setting import Goals as Goals
 from heatmatch.face.setting import MonthlyNormals as MonthlyNormals
 from heatmatch.face.setting import Space as Space
-from heatmatch.face.setting import StandingCircuit as StandingCircuit
 from heatmatch.face.stagnation import Stagnation as Stagnation
 from heatmatch.face.stagnation import simulate_stagnation as simulate_stagnation
 from heatmatch.face.store_log import StoreLog as StoreLog

@@ -12,10 +12,10 @@ from heatmatch._faces import Face, Held
 from heatmatch.face.changes import changed
 from heatmatch.face.setting import (
     AllowedElements,
+    ExistingCircuit,
     Goals,
     MonthlyNormals,
     Space,
-    StandingCircuit,
     plain_of,
 )
 
@@ -48,7 +48,7 @@ class Installation(Face):
         The space that the store heats.
     goals : Goals or mapping, optional
         Months, budget and currency.
-    circuit : StandingCircuit or mapping, optional
+    circuit : ExistingCircuit or mapping, optional
         The existing circuit.
     parts : mapping of sequences, optional
         Parts that are not in the catalog, by kind: "panels", "elements", "wires" and so on.
@@ -128,10 +128,10 @@ class Installation(Face):
         return Goals._of(self.to_dict().get("goals", {}))
 
     @property
-    def circuit(self) -> StandingCircuit | None:
+    def circuit(self) -> ExistingCircuit | None:
         """Existing circuit; None if there is none."""
         plain = self.to_dict().get("circuit")
-        return None if plain is None else StandingCircuit._of(plain)
+        return None if plain is None else ExistingCircuit._of(plain)
 
     @property
     def parts(self) -> dict[str, list[Any]]:

@@ -185,7 +185,7 @@ class Goals(Record):
 
 
 @dataclass(frozen=True)
-class StandingCircuit(Record):
+class ExistingCircuit(Record):
     """The existing circuit, which ``assess`` assesses.
 
     Attributes

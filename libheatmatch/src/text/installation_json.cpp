@@ -216,7 +216,7 @@ Installation installation_from_json(std::string_view text, std::string_view orig
     });
     with("circuit", [&](const Json& json) {
         installation.circuit =
-            read<StandingCircuit>(standing_circuit_fields(), json, origin + ": circuit");
+            read<ExistingCircuit>(standing_circuit_fields(), json, origin + ": circuit");
     });
     with("parts", [&](const Json& json) { installation.parts = read_parts(json, origin); });
     return installation;

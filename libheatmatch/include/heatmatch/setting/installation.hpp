@@ -17,13 +17,13 @@
 namespace heatmatch {
 
 /// The circuit that already stands, as its owner describes it.
-struct StandingCircuit {
+struct ExistingCircuit {
     std::string group{};    //!< of owned panels
     std::string panels{};   //!< hook-up, `2S1P`
     std::string element{};  //!< id
     std::string bank{};     //!< hook-up of equal elements, `1S2P`
 
-    friend bool operator==(const StandingCircuit&, const StandingCircuit&) = default;
+    friend bool operator==(const ExistingCircuit&, const ExistingCircuit&) = default;
 };
 [[nodiscard]] std::span<const Field> standing_circuit_fields();
 
@@ -39,7 +39,7 @@ struct Installation {
     std::vector<Device> devices{};
     std::optional<Space> space{};
     Goals goals{};
-    std::optional<StandingCircuit> circuit{};
+    std::optional<ExistingCircuit> circuit{};
     Parts parts{};  //!< given inline; they stand before parts of the catalog of the same id
 };
 

@@ -27,7 +27,7 @@ Candidate assess(const Parts& catalog, const Installation& installation,
                 with<"example">(Name{R"({"group": "barn pair", "panels": "2S1P", "element": "id", )"
                                      R"("bank": "1S2P"})"}))});
     }
-    const StandingCircuit& standing = *installation.circuit;
+    const ExistingCircuit& standing = *installation.circuit;
     const OwnedPanels& owned = find_group(installation, standing.group);
     Circuit circuit{.owned = owned,
                     .panel = panel_in_service(owned, find_panel(parts, owned.panel),
