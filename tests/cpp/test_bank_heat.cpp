@@ -44,6 +44,21 @@ TEST_CASE("judged values take the worst end of what is not known of the fill") {
     CHECK(point.w_per_cm == doctest::Approx(200.0 / 145.0));
 }
 
+TEST_CASE("legs that do not fit at their stated height are judged under the lid, which is listed") {
+    heatmatch::Installation installation = drum(0.57, 0.80);
+    installation.store->element_height_mm = 60.0;
+    const auto listed = [](const BankHeat& heat) {
+        return std::find_if(heat.assumed.begin(), heat.assumed.end(),
+                            [](const auto& one) { return one.field == "element_height_mm"; });
+    };
+    const auto fits = heat_of_rods(2, installation);
+    CHECK(listed(*fits) == fits->assumed.end());
+    installation.store->element_height_mm = 90.0;
+    const auto moved = heat_of_rods(2, installation);
+    REQUIRE(listed(*moved) != moved->assumed.end());
+    CHECK(listed(*moved)->value.text() == "55 mm");
+}
+
 TEST_CASE("what the screen asks is what the margins show") {
     const auto heat = heat_of_rods(3, drum());
     for (const double watts : {10.0, 100.0, 400.0}) {

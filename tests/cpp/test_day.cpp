@@ -236,6 +236,7 @@ TEST_CASE("an installation without a space has a store in the outside air, and s
     CHECK(run.series.space_c == run.series.outside_c);
     CHECK(
         std::any_of(run.remarks.begin(), run.remarks.end(), [](const heatmatch::Sentence& remark) {
-            return remark.text().find("The heat loss of the space is not known") != std::string::npos;
+            return remark.text().find("The heat loss of the space is not known") !=
+                   std::string::npos;
         }));
 }

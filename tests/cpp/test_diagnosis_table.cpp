@@ -27,7 +27,8 @@ TEST_CASE("explanations that cannot be told apart are marked, and say what to me
     Table table = diagnosis_table(diagnosis);
     CHECK(table.title.text() == "explanations, the best first");
     REQUIRE(table.rows.size() == 3);
-    CHECK(text_of(table.rows[1], UnitSystem::si, "|") == "low sun|0.33|1.2|cannot be distinguished");
+    CHECK(text_of(table.rows[1], UnitSystem::si, "|") ==
+          "low sun|0.33|1.2|cannot be distinguished");
     CHECK(table.rows[2].back().empty());
     const Sentences said = diagnosis_sentences(diagnosis);
     REQUIRE(said.size() == 4);

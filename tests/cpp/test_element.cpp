@@ -89,7 +89,8 @@ TEST_CASE("ohms far from the rating are kept where an alloy explains them") {
 TEST_CASE("some way to know the ohms must be given") {
     Element element = rated_rod(240.0, 1000.0);
     element.rated_w.reset();
-    CHECK(holds(part_refusal(element), "give measured resistance, printed resistance, or rated_v and rated_w"));
+    CHECK(holds(part_refusal(element),
+                "give measured resistance, printed resistance, or rated_v and rated_w"));
     element.rated_v.reset();
     element.rated_w = 1000.0;
     CHECK(holds(part_refusal(element), "measured_resistance_ohm = (missing)"));

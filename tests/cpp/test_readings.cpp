@@ -136,8 +136,7 @@ TEST_CASE("columns in another unit are told apart from circuits that do badly") 
     CHECK(
         holds(readings_refusal(changed([&](Reading& row) { fahrenheit(row.panel_temperature_c); })),
               "looks like °F"));
-    CHECK(holds(readings_refusal(changed([](Reading& row) { *row.bank_a *= -1.0; })),
-                "reversed"));
+    CHECK(holds(readings_refusal(changed([](Reading& row) { *row.bank_a *= -1.0; })), "reversed"));
     // Half the current and volts of a fault are no unit.
     CHECK(readings_refusal(changed([](Reading& row) {
               *row.bank_a *= 0.3;

@@ -30,13 +30,15 @@ Candidate of_a_winter() {
 // Source: 1.2 kWh a day are 50 W, 0.72 are 30 W.
 TEST_CASE("heat is told by the day, by what it is like, and by the darkest month") {
     CHECK(heat_sentence(of_a_winter()).text() ==
-          "About 1.20 kWh of heat on an average day of the season, equal to a heater of 50 W left on; "
+          "About 1.20 kWh of heat on an average day of the season, equal to a heater of 50 W left "
+          "on; "
           "0.72 kWh a day in Jan, the darkest month, equal to 30 W. Utilization over the "
           "season is 50 %.");
     Candidate yearless = of_a_winter();
     yearless.season->months.clear();
     CHECK(heat_sentence(yearless).text() ==
-          "About 1.20 kWh of heat on an average day of the season, equal to a heater of 50 W left on. "
+          "About 1.20 kWh of heat on an average day of the season, equal to a heater of 50 W left "
+          "on. "
           "Utilization over the season is 50 %.");
     const Candidate bare{.delivered = {{.power_w = 300.4}, {.power_w = 100.0}}};
     CHECK(heat_sentence(bare).text() == "About 200 W averaged over the conditions.");

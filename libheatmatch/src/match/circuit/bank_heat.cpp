@@ -1,5 +1,7 @@
 #include "heatmatch/match/circuit/bank_heat.hpp"
 
+#include "sentences.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
@@ -9,6 +11,8 @@
 #include <boost/math/tools/roots.hpp>
 
 namespace heatmatch {
+
+using circuit_sentences::say;
 
 namespace {
 
@@ -266,6 +270,15 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
     for (const auto* assumed :
          {&heat->careful.fill.assumed, &heat->careful.shell.assumed, &heat->careful.legs.assumed}) {
         heat->assumed.insert(heat->assumed.end(), assumed->begin(), assumed->end());
+    }
+    const auto& stated_mm = filled.store.element_height_mm;
+    const double room_m = heat->careful.shell.height_m - legs.leg_length_m;
+    if (stated_mm && !legs.lies && *stated_mm / 1000.0 > room_m) {
+        const double under_lid_m = std::max(room_m - UnstatedPlaces::clear_m, 0.5 * room_m);
+        heat->assumed.push_back({"store", "element_height_mm",
+                                 sentence_of(Amount{1000.0 * under_lid_m, unit::millimetre, 3}),
+                                 say<"circuit.legs_under_lid">(
+                                     with<"stated">(Amount{*stated_mm, unit::millimetre, 3}))});
     }
     return heat;
 }

@@ -17,6 +17,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"circuit.air_at_wall", "half-way from {air} to the store's wall"},
     {"circuit.air_beside_store", "air around the store, and its film along the wall"},
     {"circuit.lagging_by_loss", "mineral wool of {wool}, from the stated heat loss of the wall"},
+    {"circuit.legs_under_lid", "the legs do not fit above {stated}"},
     {"opens.other_duty", "It is not listed to break DC."},
     {"opens.fuse", "A fuse or its holder is not a switch: pulled under load, it sustains an arc."},
     {"opens.made_for_ac", "It is rated for AC only."},
