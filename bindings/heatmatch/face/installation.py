@@ -266,6 +266,11 @@ class Installation(Face):
         InvalidInput
             No such field or item, or a value out of range; the message names it.
 
+        Notes
+        -----
+        ``weather.sun_hours`` are sums on panels of the stated tilt and azimuth. To change those,
+        change the sums with them: ``MonthlySky.sun_hours(tilt_deg=...)`` gives them.
+
         Examples
         --------
         >>> import heatmatch as hm
