@@ -53,7 +53,7 @@ progress : bool, callable or None
 Returns
 -------
 Diagnosis
-    Explanations, best first, those that cannot be told apart as one group; what to measure next;
+    Explanations, best first, those that cannot be separated as one group; what to measure next;
     readings left out, in ``remarks``.
 
 Raises
@@ -67,6 +67,6 @@ Notes
 Irradiance, cell temperature and what is not known of panels and elements are fitted with each
 explanation, within their uncertainty. The score is chi-square plus 1 for each fitted number plus
 the rarity of the fault, 0 to 3. Weights are ``exp(-score / 2)`` over the sum of all; explanations
-that the readings do not tell apart have equal weights.)";
+that the readings do not separate have equal weights.)";
 
 }  // namespace heatmatch::python::docs

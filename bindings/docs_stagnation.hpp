@@ -4,7 +4,7 @@
 namespace heatmatch::python::docs {
 
 inline constexpr const char* simulate_stagnation =
-    R"(Simulate how hot the store gets when nobody uses its heat.
+    R"(Simulate how hot the store gets with no heat drawn.
 
 Parameters
 ----------

@@ -60,7 +60,7 @@ def _a(name: str) -> str:
 
 
 def _parameters(inside: str) -> dict[str, tuple[str, bool]]:
-    """Name -> type and whether it may be left out, of what stands in a signature's brackets."""
+    """Name -> type and whether it may be left out, of what is in a signature's brackets."""
     pieces, depth = [""], 0
     for sign in inside:
         depth += {"(": 1, "[": 1, "{": 1, "<": 1, ")": -1, "]": -1, "}": -1, ">": -1}.get(sign, 0)

@@ -113,7 +113,7 @@ def wrap(value: Any) -> Any:
 
 
 def unwrap(value: Any) -> Any:
-    """What a compiled call takes for a public object, or for a list, tuple or dict of them."""
+    """What a compiled call accepts for a public object, or for a list, tuple or dict of them."""
     if isinstance(value, Face):
         return value._core
     kind = type(value)
@@ -140,7 +140,7 @@ def call(compiled: Callable[..., Any], /, *arguments: Any, **options: Any) -> An
 
 
 class Call:
-    """A compiled function that takes and gives public objects."""
+    """A compiled function that accepts and returns public objects."""
 
     def __init__(self, compiled: Callable[..., Any]) -> None:
         self._compiled = compiled

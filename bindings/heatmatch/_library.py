@@ -1,4 +1,4 @@
-"""The compiled library as the package calls it: it takes and gives the public classes."""
+"""The compiled library as the package calls it: it accepts and returns the public classes."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What the log of a store tells about its fill and its heat loss."""
+"""What the log of a store shows of its fill and its heat loss."""
 
 from __future__ import annotations
 

@@ -137,7 +137,7 @@ class Catalog(CatalogFiles):
         Parameters
         ----------
         part : part of any kind
-            What stands in its place afterwards.
+            What replaces it.
 
         Raises
         ------

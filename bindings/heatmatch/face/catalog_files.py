@@ -238,7 +238,7 @@ class CatalogFiles(Face):
         Returns
         -------
         str
-            What ``import_json_text`` takes.
+            What ``import_json_text`` reads.
         """
         return str(self._core.export_json_text())
 

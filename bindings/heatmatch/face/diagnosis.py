@@ -28,7 +28,7 @@ class Diagnosis(Face):
     group: Held[int] = Held("Number of the first explanations that fit alike.")
     cannot_tell: Held[bool] = Held("Whether more than one explanation fits alike.")
     unexplained: Held[bool] = Held("Whether not even the best explanation fits.")
-    next: Held[list[NextMeasurement]] = Held("Measurements that tell them apart, the best first.")
+    next: Held[list[NextMeasurement]] = Held("Measurements that separate them, the best first.")
     verdict: Held[Sentence] = Held("Result in one sentence.")
     bank_ohms: Held[Sentence] = Held(
         "Voltage over current as read, beside the resistance described."

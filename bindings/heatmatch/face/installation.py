@@ -1,4 +1,4 @@
-"""The user's situation: what is owned, what may be bought, and where it stands."""
+"""The user's situation: what is owned, what may be bought, and the site."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ from heatmatch.face.setting import (
 
 
 class Installation(Face):
-    """The user's situation: what is owned, what may be bought, and where it stands.
+    """The user's situation: what is owned, what may be bought, and the site.
 
     Each argument is a record of heatmatch or a mapping of its fields, as in a file of an
     installation; every field is in ``installation_glossary``. Numbers may be text with a unit.

@@ -1,4 +1,4 @@
-"""The hottest a store gets while nobody takes its heat."""
+"""The hottest a store gets with no heat drawn."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 
 class Stagnation(Face):
-    """The hottest a store gets while nobody takes its heat, from ``simulate_stagnation``."""
+    """The hottest a store gets with no heat drawn, from ``simulate_stagnation``."""
 
     __slots__ = ()
     _made_by = "simulate_stagnation(candidate)"

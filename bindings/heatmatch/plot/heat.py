@@ -67,7 +67,7 @@ def _limits(ax: Axes, sheath: _core.Sheath | None) -> None:
 
 
 def _rated_w(candidate: _core.Candidate) -> float | None:
-    """The rated power of an element, where they are told."""
+    """The rated power of an element, where they are stated."""
     return candidate.circuit.element.rated_w
 
 
