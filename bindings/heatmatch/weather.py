@@ -66,6 +66,23 @@ def read_epw(
     See Also
     --------
     from_frame : Equations for irradiance and wind.
+
+    Examples
+    --------
+    >>> import heatmatch as hm, os, pandas as pd, tempfile
+    >>> rows = ["LOCATION,Invented,-,-,-,-,45,10,1,300"] + ["-"] * 7
+    >>> for t in pd.date_range("2025-01-01", "2025-12-31 23:00", freq="h"):
+    ...     sun = 500 if 10 <= t.hour < 14 else 0
+    ...     rows.append(f"2025,{t.month},{t.day},{t.hour + 1},60,?,8,0,0,0,0,0,0,{sun},0,{sun},"
+    ...                 "0,0,0,0,0,2,0,0,0,0,0,0,0,0,0,0,0,0,0")
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     path = os.path.join(folder, "year.epw")
+    ...     with open(path, "w") as file:
+    ...         for row in rows:
+    ...             print(row, file=file)
+    ...     year = hm.weather.read_epw(path, hm.Site(tilt_deg=50, record_low_c=-20))
+    >>> len(year)
+    8760
     """
     frame, place = weather_text.read_epw(path)
     return from_frame(frame, _placed(site, *place), label="left", wind_height_m=wind_height_m)
@@ -103,6 +120,14 @@ def read_tmy3(
     See Also
     --------
     from_frame : Equations for irradiance and wind.
+
+    Examples
+    --------
+    >>> import heatmatch as hm, pathlib, pvlib
+    >>> path = pathlib.Path(pvlib.__file__).parent / "data" / "723170TYA.CSV"
+    >>> year = hm.weather.read_tmy3(path, hm.Site(tilt_deg=50, record_low_c=-20))
+    >>> len(year)
+    8760
     """
     frame, place = weather_text.read_tmy3(path)
     return from_frame(frame, _placed(site, *place), label="right", wind_height_m=wind_height_m)
@@ -140,6 +165,24 @@ def read_pvgis(
     -----
     Irradiance is that of one moment in the hour: ``label = 0.5 - offset``, held within 0 to 1, with
     the file's irradiance time offset [h], 0 if the file has none. See ``from_frame``.
+
+    Examples
+    --------
+    >>> import heatmatch as hm, json, os, pandas as pd, tempfile
+    >>> place = {"latitude": 45, "longitude": 10, "elevation": 300}
+    >>> rows = []
+    >>> for t in pd.date_range("2025-01-01", "2025-12-31 23:00", freq="h"):
+    ...     sun = 500 if 10 <= t.hour < 14 else 0
+    ...     rows.append({"time(UTC)": f"{t:%Y%m%d:%H%M}", "T2m": 8, "WS10m": 2,
+    ...                  "G(h)": sun, "Gb(n)": 0, "Gd(h)": sun})
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     path = os.path.join(folder, "year.json")
+    ...     with open(path, "w") as file:
+    ...         json.dump({"inputs": {"location": place}, "meta": {"inputs": {}},
+    ...                    "outputs": {"months_selected": [], "tmy_hourly": rows}}, file)
+    ...     year = hm.weather.read_pvgis(path, hm.Site(tilt_deg=50, record_low_c=-20))
+    >>> len(year)
+    8760
     """
     frame, place, offset_h = weather_text.read_pvgis(path)
     label = min(1.0, max(0.0, 0.5 - offset_h))
@@ -174,6 +217,14 @@ def read_file(
         The file cannot be read.
     ImportError
         pvlib is not installed.
+
+    Examples
+    --------
+    >>> import heatmatch as hm, pathlib, pvlib
+    >>> path = pathlib.Path(pvlib.__file__).parent / "data" / "723170TYA.CSV"
+    >>> year = hm.weather.read_file(path, hm.Site(tilt_deg=50, record_low_c=-20))
+    >>> len(year)
+    8760
     """
     name = checked_path(path, "read")
     ending = os.path.splitext(name)[1].lower()

@@ -50,6 +50,19 @@ def explore(
         The installation names a part that the catalog does not have.
     ImportError
         ipywidgets is not installed; the message says how to install it.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> catalog = hm.Catalog.starter()
+    >>> place = hm.Installation(
+    ...     site=hm.Site(record_low_c=-20),
+    ...     panels=[{"group": "pair", "panel": "silicon-60-cell-245", "count": 2}],
+    ...     elements=[{"element": "tubular-1000-120", "count": 1}],
+    ... )
+    >>> panel = hm.explore(catalog, place)
+    >>> len(panel.ranking) > 0
+    True
     """
     checked_units(units)
     try:

@@ -58,9 +58,20 @@ class Calibration(Face):
         InvalidInput
             The installation has no store, or one of another fill.
 
-        See Also
+        Examples
         --------
-        calibrate : Has an example.
+        >>> import heatmatch as hm
+        >>> import pandas as pd
+        >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
+        >>> year = hm.Weather.from_installation(hm.demo())
+        >>> run = hm.simulate_day(circuit, year, month=3, days=1, warm_up_days=0, start_c=15,
+        ...                       air_around_c=15)
+        >>> log = pd.DataFrame({"hours": run.hours, "power_w": run.power_w, "air_c": 15.0,
+        ...                     "sheath_c": run.sheath_c, "lid_c": run.lid_c})
+        >>> found = hm.calibrate(circuit, hm.StoreLog.from_frame(log))
+        >>> fitted = found.applied_to(hm.demo(), hm.Catalog.starter())
+        >>> round(fitted.store.loss_factor / found.loss_factor.value, 3)
+        1.0
         """
         made: Installation = self._call("applied_to", installation, catalog)
         return made

@@ -128,6 +128,16 @@ class Catalog(CatalogFiles):
             The id is taken, or the catalog is the starter.
         InvalidInput
             A part that it names does not exist.
+
+        Examples
+        --------
+        >>> import heatmatch as hm, os, tempfile
+        >>> with tempfile.TemporaryDirectory() as folder:
+        ...     with hm.Catalog.open(os.path.join(folder, "mine.heatmatch")) as catalog:
+        ...         copied = catalog.wires["fep-14-awg"].replace(id="my-wire")
+        ...         catalog.add(copied)
+        ...         "my-wire" in catalog.wires
+        True
         """
         self._call("add", part)
 
@@ -145,6 +155,16 @@ class Catalog(CatalogFiles):
             That would undo what somebody else changed since the part was read.
         NotFound
             There is no part with that id.
+
+        Examples
+        --------
+        >>> import heatmatch as hm, os, tempfile
+        >>> with tempfile.TemporaryDirectory() as folder:
+        ...     with hm.Catalog.open(os.path.join(folder, "mine.heatmatch")) as catalog:
+        ...         wire = catalog.wires["fep-14-awg"]
+        ...         catalog.replace(wire.replace(voltage_rating_v=300))
+        ...         catalog.wires["fep-14-awg"].voltage_rating_v
+        300.0
         """
         self._call("replace", part)
 
@@ -169,6 +189,14 @@ class Catalog(CatalogFiles):
             A field is unknown, or a value is out of range.
         NotFound
             There is no such part.
+
+        Examples
+        --------
+        >>> import heatmatch as hm, os, tempfile
+        >>> with tempfile.TemporaryDirectory() as folder:
+        ...     with hm.Catalog.open(os.path.join(folder, "mine.heatmatch")) as catalog:
+        ...         catalog.edit("panel", "cdte-100", notes="two of them cracked").notes
+        'two of them cracked'
         """
         return self._call("edit", kind, id, **changes)
 
@@ -186,6 +214,15 @@ class Catalog(CatalogFiles):
             Other parts name it; they are listed.
         NotFound
             There is no such part.
+
+        Examples
+        --------
+        >>> import heatmatch as hm, os, tempfile
+        >>> with tempfile.TemporaryDirectory() as folder:
+        ...     with hm.Catalog.open(os.path.join(folder, "mine.heatmatch")) as catalog:
+        ...         catalog.remove("panel", "cdte-100")
+        ...         "cdte-100" in catalog.panels
+        False
         """
         self._call("remove", kind, id)
 
@@ -207,7 +244,20 @@ class Catalog(CatalogFiles):
         return snapshot
 
     def close(self) -> None:
-        """Close the file; every later use raises a CatalogError."""
+        """Close the file; every later use raises a CatalogError.
+
+        Examples
+        --------
+        >>> import heatmatch as hm, os, tempfile
+        >>> with tempfile.TemporaryDirectory() as folder:
+        ...     with hm.Catalog.open(os.path.join(folder, "mine.heatmatch")) as catalog:
+        ...         catalog.close()
+        ...         try:
+        ...             catalog.parts()
+        ...         except hm.CatalogError:
+        ...             print("closed")
+        closed
+        """
         self._core.close()
 
     def __enter__(self) -> Catalog:

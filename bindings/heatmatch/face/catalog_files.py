@@ -1,78 +1,25 @@
-"""What goes into a catalog and out of it as files, text and frames."""
+"""What goes into a catalog as files, text and frames."""
 
 from __future__ import annotations
 
 import os
 from typing import TYPE_CHECKING
 
-from heatmatch._faces import Face
+from heatmatch.face.catalog_exports import CatalogExports
 from heatmatch.io import frames
 
 if TYPE_CHECKING:
     import pandas as _pd
 
-    from heatmatch._core import HistoryEntry, ImportReport
+    from heatmatch._core import ImportReport
 
     _Path = str | os.PathLike[str]
 
 
-class CatalogFiles(Face):
-    """Imports, exports and history of a catalog."""
+class CatalogFiles(CatalogExports):
+    """Imports into a catalog; what goes out of it is in its base."""
 
     __slots__ = ()
-
-    def history(self) -> list[HistoryEntry]:
-        """Return all changes of the file, oldest first.
-
-        Returns
-        -------
-        list of HistoryEntry
-            One entry per call; an import is one.
-
-        Examples
-        --------
-        >>> import heatmatch as hm
-        >>> hm.Catalog.starter().history()
-        []
-        """
-        entries: list[HistoryEntry] = self._call("history")
-        return entries
-
-    def undo(self, number: int | None = None, /) -> HistoryEntry:
-        """Undo a change, as a new entry of the history.
-
-        Parameters
-        ----------
-        number : int, optional
-            Number of the entry; by default the newest that is not undone.
-
-        Returns
-        -------
-        HistoryEntry
-            The new entry.
-
-        Raises
-        ------
-        CatalogError
-            The rows have changed since, or the entry is undone already.
-        """
-        entry: HistoryEntry = self._call("undo", number)
-        return entry
-
-    def save_copy(self, path: _Path, /) -> None:
-        """Write a consistent copy of the file.
-
-        Parameters
-        ----------
-        path : str or os.PathLike
-            The new file; nothing is replaced.
-
-        Raises
-        ------
-        FileError
-            The file exists or cannot be written.
-        """
-        self._call("save_copy", path)
 
     def import_json(self, path: _Path, /, *, keep_good: bool = False) -> ImportReport:
         """Add or replace parts from a JSON file.
@@ -95,6 +42,19 @@ class CatalogFiles(Face):
             The file cannot be read.
         CatalogError
             Rows cannot be used and `keep_good` is false; the catalog is unchanged.
+
+        Examples
+        --------
+        >>> import heatmatch as hm, os, tempfile
+        >>> text = '''{"heatmatch_catalog": 1, "covers": [{"id": "my-foil", "label": "my foil",
+        ...     "u_w_m2k": 6, "source": "meter", "source_kind": "measured"}]}'''
+        >>> with tempfile.TemporaryDirectory() as folder:
+        ...     path = os.path.join(folder, "parts.json")
+        ...     with open(path, "w") as file:
+        ...         print(text, file=file)
+        ...     with hm.Catalog.open(os.path.join(folder, "mine.heatmatch")) as catalog:
+        ...         catalog.import_json(path).added
+        1
         """
         report: ImportReport = self._call("import_json", path, keep_good=keep_good)
         return report
@@ -118,6 +78,16 @@ class CatalogFiles(Face):
         ------
         CatalogError
             Rows cannot be used and `keep_good` is false; the catalog is unchanged.
+
+        Examples
+        --------
+        >>> import heatmatch as hm, os, tempfile
+        >>> text = '''{"heatmatch_catalog": 1, "covers": [{"id": "my-foil", "label": "my foil",
+        ...     "u_w_m2k": 6, "source": "meter", "source_kind": "measured"}]}'''
+        >>> with tempfile.TemporaryDirectory() as folder:
+        ...     with hm.Catalog.open(os.path.join(folder, "mine.heatmatch")) as catalog:
+        ...         catalog.import_json_text(text).added
+        1
         """
         report: ImportReport = self._call("import_json_text", text, keep_good=keep_good)
         return report
@@ -156,6 +126,15 @@ class CatalogFiles(Face):
         ------
         CatalogError
             Rows cannot be used and `keep_good` is false; the catalog is unchanged.
+
+        Examples
+        --------
+        >>> import heatmatch as hm, os, tempfile
+        >>> with tempfile.TemporaryDirectory() as folder:
+        ...     with hm.Catalog.open(os.path.join(folder, "mine.heatmatch")) as catalog:
+        ...         text = "id,label,u_w_m2k,source,source_kind\\nmy-foil,my foil,6,meter,measured\\n"
+        ...         catalog.import_csv_text("cover", text).added
+        1
         """
         options = {"origin": origin, "keep_good": keep_good, "number_records": number_records}
         report: ImportReport = self._call("import_csv_text", kind, text, **options)
@@ -182,6 +161,18 @@ class CatalogFiles(Face):
             The file cannot be read.
         CatalogError
             Rows cannot be used and `keep_good` is false; the catalog is unchanged.
+
+        Examples
+        --------
+        >>> import heatmatch as hm, pathlib, pvlib, tempfile
+        >>> data = pathlib.Path(pvlib.__file__).parent / "data"
+        >>> whole = (data / "sam-library-cec-modules-2019-03-05.csv").read_text()
+        >>> with tempfile.TemporaryDirectory() as name:
+        ...     folder = pathlib.Path(name)
+        ...     _ = (folder / "two.csv").write_text("\\n".join(whole.splitlines()[:5]))
+        ...     with hm.Catalog.open(folder / "mine.heatmatch") as catalog:
+        ...         catalog.import_module_csv(folder / "two.csv").added
+        2
         """
         report: ImportReport = self._call("import_module_csv", path, keep_good=keep_good)
         return report
@@ -212,42 +203,15 @@ class CatalogFiles(Face):
             A column is no field of that kind.
         CatalogError
             Rows cannot be used and `keep_good` is false; the catalog is unchanged.
+
+        Examples
+        --------
+        >>> import heatmatch as hm, os, pandas as pd, tempfile
+        >>> frame = pd.DataFrame([{"id": "my-foil", "label": "my foil", "u_w_m2k": 6.0,
+        ...                        "source": "meter", "source_kind": "measured"}])
+        >>> with tempfile.TemporaryDirectory() as folder:
+        ...     with hm.Catalog.open(os.path.join(folder, "mine.heatmatch")) as catalog:
+        ...         catalog.import_frame("cover", frame).added
+        1
         """
         return frames.import_frame(self, kind, frame, keep_good=keep_good)
-
-    def export_json(self, path: _Path, /, *, force: bool = False) -> None:
-        """Write the user's own parts and removals to a JSON file.
-
-        Parameters
-        ----------
-        path : str or os.PathLike
-            The file.
-        force : bool
-            Replace a file that exists; a catalog is never replaced.
-
-        Raises
-        ------
-        FileError
-            The file exists or cannot be written.
-        """
-        self._call("export_json", path, force=force)
-
-    def export_json_text(self) -> str:
-        """Return the user's own parts and removals as JSON text.
-
-        Returns
-        -------
-        str
-            What ``import_json_text`` reads.
-        """
-        return str(self._core.export_json_text())
-
-    def export_all_json_text(self) -> str:
-        """Return all parts, those of the starter too, as JSON text.
-
-        Returns
-        -------
-        str
-            JSON, one list per kind.
-        """
-        return str(self._core.export_all_json_text())

@@ -127,6 +127,15 @@ class DayRun(Face):
         ------
         InvalidInput
             `units` is another word.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
+        >>> year = hm.Weather.from_installation(hm.demo())
+        >>> run = hm.simulate_day(circuit, year, month=1, days=1)
+        >>> all(sentence.endswith(".") for sentence in run.sentences(units="us"))
+        True
         """
         said: list[str] = self._call("sentences", units=units)
         return said
@@ -144,6 +153,15 @@ class DayRun(Face):
         ------
         ImportError
             pandas is not installed.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
+        >>> year = hm.Weather.from_installation(hm.demo())
+        >>> run = hm.simulate_day(circuit, year, month=1, days=1)
+        >>> run.to_frame().shape
+        (288, 19)
         """
         return frames_day.day_to_frame(self)
 
@@ -160,6 +178,15 @@ class DayRun(Face):
         ------
         ImportError
             pandas is not installed.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
+        >>> year = hm.Weather.from_installation(hm.demo())
+        >>> run = hm.simulate_day(circuit, year, month=1, days=1)
+        >>> run.months_frame().shape
+        (1, 12)
         """
         return frames_day.months_to_frame(self)
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Mapping, Sequence
 from typing import Any
 
 from heatmatch import _core
 from heatmatch._core import Device, OwnedPanels, Site, Store, WireRun
-from heatmatch._faces import Face, Held
+from heatmatch._faces import Held
 from heatmatch.face.changes import changed
+from heatmatch.face.installation_files import InstallationFiles
 from heatmatch.face.setting import (
     AllowedElements,
     ExistingCircuit,
@@ -20,7 +20,7 @@ from heatmatch.face.setting import (
 )
 
 
-class Installation(Face):
+class Installation(InstallationFiles):
     """The user's situation: what is owned, what may be bought, and the site.
 
     Each argument is a record of heatmatch or a mapping of its fields, as in a file of an
@@ -141,109 +141,6 @@ class Installation(Face):
             kind = {"media": "medium"}.get(kinds, kinds.removesuffix("s"))
             made[kinds] = [getattr(_core, kind.capitalize())(**row) for row in rows]
         return made
-
-    @staticmethod
-    def from_json(path: str | os.PathLike[str], /) -> Installation:
-        """Read an installation from a JSON file.
-
-        Parameters
-        ----------
-        path : str or os.PathLike
-            The file; its fields are in ``installation_glossary``.
-
-        Returns
-        -------
-        Installation
-            What the file describes.
-
-        Raises
-        ------
-        FileError
-            The file cannot be read.
-        InvalidInput
-            The file is not JSON in UTF-8, or a field is unknown, missing or out of range.
-        """
-        return Installation._holding(Installation._compiled.from_json(path))
-
-    @staticmethod
-    def from_json_text(text: str, /) -> Installation:
-        """Read an installation from JSON text.
-
-        Parameters
-        ----------
-        text : str
-            The content of an installation file.
-
-        Returns
-        -------
-        Installation
-            What the text describes.
-
-        Raises
-        ------
-        InvalidInput
-            The text is not JSON, or a field is unknown, missing or out of range.
-        """
-        return Installation._holding(Installation._compiled.from_json_text(text))
-
-    @staticmethod
-    def from_dict(dict: dict[str, Any], /) -> Installation:  # noqa: A002
-        """Make an installation of plain data.
-
-        Parameters
-        ----------
-        dict : dict
-            What ``to_dict`` returns: the content of an installation file.
-
-        Returns
-        -------
-        Installation
-            What the data describes.
-
-        Raises
-        ------
-        InvalidInput
-            A field is unknown, missing or out of range.
-        """
-        return Installation._holding(Installation._compiled.from_dict(dict))
-
-    def to_dict(self) -> dict[str, Any]:
-        """Return the installation as plain data: the content of its file.
-
-        Returns
-        -------
-        dict
-            Place to fields; a copy, so that changing it changes nothing here.
-        """
-        plain: dict[str, Any] = self._core.to_dict()
-        return plain
-
-    def to_json_text(self) -> str:
-        """Return the installation as JSON text.
-
-        Returns
-        -------
-        str
-            The content of its file, which ``from_json_text`` reads.
-        """
-        return str(self._core.to_json_text())
-
-    def to_json(self, path: str | os.PathLike[str], /, *, force: bool = False) -> None:
-        """Write the installation to a JSON file, whole or not at all.
-
-        Parameters
-        ----------
-        path : str or os.PathLike
-            The file. An earlier installation is replaced, a catalog never.
-        force : bool
-            Also replace a file of another kind.
-
-        Raises
-        ------
-        FileError
-            The file cannot be written, or `path` holds something else.
-        """
-        self._core.to_json(path, force=force)
 
     def replace(self, changes: Mapping[str, object], /) -> Installation:
         """Return a copy with some fields changed.

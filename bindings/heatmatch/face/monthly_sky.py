@@ -77,6 +77,14 @@ class MonthlySky(Face):
         ------
         InvalidInput
             An angle is out of range.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> place = hm.demo()
+        >>> sky = hm.MonthlySky(place.site, **place.weather.to_dict())
+        >>> len(sky.weather(tilt_deg=30))
+        8760
         """
         made: Weather = self._call("weather", tilt_deg=tilt_deg, azimuth_deg=azimuth_deg)
         return made
@@ -102,6 +110,14 @@ class MonthlySky(Face):
         ------
         InvalidInput
             An angle is out of range.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> place = hm.demo()
+        >>> sky = hm.MonthlySky(place.site, **place.weather.to_dict())
+        >>> sky.sun_hours(tilt_deg=30).shape
+        (12,)
         """
         sums: npt.NDArray[np.float64] = self._call(
             "sun_hours", tilt_deg=tilt_deg, azimuth_deg=azimuth_deg

@@ -34,6 +34,12 @@ class PartsView(Face):
         -------
         list of str
             Ids.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> "cdte-100" in hm.Catalog.starter().panels.keys()
+        True
         """
         return list(self._core.keys())
 
@@ -44,6 +50,12 @@ class PartsView(Face):
         -------
         list
             Parts of that kind.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> [alloy.id for alloy in hm.Catalog.starter().alloys.values() if alloy.fixed_resistance is False]
+        ['carbon-polymer', 'ptc-ceramic', 'tungsten']
         """
         return list(self._core.values())
 
@@ -54,6 +66,12 @@ class PartsView(Face):
         -------
         list of tuple
             Pairs in the order of the ids.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> dict(hm.Catalog.starter().panels.items())["cdte-100"].technology
+        'CdTe'
         """
         return list(self._core.items())
 

@@ -184,7 +184,19 @@ class WeatherMakers(Face):
 
         See Also
         --------
-        heatmatch.weather.from_frame : Equations, and an example.
+        heatmatch.weather.from_frame : Equations.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> import numpy as np
+        >>> site = hm.Site(latitude_deg=45, longitude_deg=0, tilt_deg=60, record_low_c=-20)
+        >>> noon = 1_750_161_600  # 2025-06-17 12:00 UTC
+        >>> hours = hm.Weather.from_arrays(
+        ...     site, noon + 3600 * np.arange(3), np.full(3, 20.0), ghi_w_m2=[800.0, 780.0, 700.0]
+        ... )
+        >>> len(hours)
+        3
         """
         return _made(
             "from_arrays", site, unix_time_s, air_c, ghi_w_m2=ghi_w_m2, dni_w_m2=dni_w_m2,
@@ -227,7 +239,17 @@ class WeatherMakers(Face):
 
         See Also
         --------
-        heatmatch.weather.from_frame : The same, with equations and an example.
+        heatmatch.weather.from_frame : The same, with equations.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> import pandas as pd
+        >>> site = hm.Site(latitude_deg=45, longitude_deg=0, tilt_deg=60, record_low_c=-20)
+        >>> times = pd.date_range("2025-06-17 12:00", periods=3, freq="h", tz="UTC")
+        >>> frame = pd.DataFrame({"ghi": [800.0, 780.0, 700.0], "temp_air": 20.0}, index=times)
+        >>> len(hm.Weather.from_frame(frame, site))
+        3
         """
         return weather_frame.from_frame(frame, site, label=label, wind_height_m=wind_height_m)
 

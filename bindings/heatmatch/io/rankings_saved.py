@@ -123,6 +123,14 @@ def save_ranking(
         The file cannot be written, or `path` holds something other than a saved ranking.
     InvalidInput
         `name` is not a text, or a row holds a value that JSON cannot represent.
+
+    Examples
+    --------
+    >>> import heatmatch as hm, os, tempfile
+    >>> ranking = hm.rank(hm.Catalog.starter(), hm.demo(), top=3)
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     hm.save_ranking(ranking, os.path.join(folder, "three.json")).name
+    'three.json'
     """
     saved = ranking if isinstance(ranking, SavedRanking) else SavedRanking.of(ranking, name)
     shown = checked_path(path, "write")
@@ -157,6 +165,15 @@ def load_ranking(path: str | os.PathLike[str]) -> SavedRanking:
         The file cannot be read.
     InvalidInput
         The file is not JSON in UTF-8, is not a saved ranking, or has another format version.
+
+    Examples
+    --------
+    >>> import heatmatch as hm, os, tempfile
+    >>> ranking = hm.rank(hm.Catalog.starter(), hm.demo(), top=3)
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     path = hm.save_ranking(ranking, os.path.join(folder, "three.json"))
+    ...     hm.load_ranking(path).name
+    'three'
     """
     name = checked_path(path, "read")
     try:

@@ -110,6 +110,20 @@ def report(
         The file cannot be written, or `path` holds something other than a report.
     ImportError
         Jinja2 or matplotlib is not installed; the message says how to install it.
+
+    Examples
+    --------
+    >>> import heatmatch as hm, os, tempfile
+    >>> catalog = hm.Catalog.starter()
+    >>> place = hm.Installation(
+    ...     site=hm.Site(record_low_c=-20),
+    ...     panels=[{"group": "pair", "panel": "silicon-60-cell-245", "count": 2}],
+    ...     elements=[{"element": "tubular-1000-120", "count": 1}],
+    ... )
+    >>> ranking = hm.rank(catalog, place)
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     hm.report(ranking, os.path.join(folder, "pair.html")).name
+    'pair.html'
     """
     checked_units(units)
     candidate, ranking = _candidate(what)
