@@ -24,6 +24,10 @@ Raises
 InvalidInput
     A count is below 1, or no diode has the label of `panel`.
 
+References
+----------
+de-soto-2006 : single-diode model of one panel
+
 See Also
 --------
 fit_single_diode : How a label is fitted.
@@ -62,8 +66,20 @@ Notes
 The curve of one panel, its voltage times the panels in series and its current times the strings. No
 loss by mismatch. Valid for cells from -60 to 110 °C.
 
+References
+----------
+de-soto-2006 : single-diode model
+
 See Also
 --------
-SingleDiode.at : Equations for one panel.)";
+SingleDiode.at : Equations for one panel.
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> array = hm.Array.uniform(hm.Catalog.starter().panels["silicon-60-cell-245"], series=2)
+>>> curve = array.at(irradiance_w_m2=600, cell_temperature_c=35)
+>>> print(f"{curve.open_circuit_voltage_v:.0f} V")
+71 V)";
 
 }  // namespace heatmatch::python::docs

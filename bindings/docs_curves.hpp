@@ -26,7 +26,15 @@ Notes
 
 References
 ----------
-de-soto-2006 : single-diode model)";
+de-soto-2006 : single-diode model
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> panel = hm.fit_single_diode(hm.Catalog.starter().panels["silicon-60-cell-245"])
+>>> curve = panel.at(irradiance_w_m2=800, cell_temperature_c=40)
+>>> print(f"{curve.current_a(25.0):.2f} A")
+6.89 A)";
 
 inline constexpr const char* curve_voltage_v = R"(Compute the terminal voltage at a current.
 
@@ -51,7 +59,15 @@ Notes
 
 References
 ----------
-de-soto-2006 : single-diode model)";
+de-soto-2006 : single-diode model
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> panel = hm.fit_single_diode(hm.Catalog.starter().panels["silicon-60-cell-245"])
+>>> curve = panel.at(irradiance_w_m2=800, cell_temperature_c=40)
+>>> print(f"{curve.voltage_v(5.0):.1f} V")
+31.2 V)";
 
 inline constexpr const char* curve_into_resistance =
     R"(Compute the operating point into a resistance.
@@ -73,14 +89,44 @@ InvalidInput
 
 Notes
 -----
-Solves ``V = I R`` on the I-V curve; relative error about 1e-15.)";
+Solves ``V = I R`` on the I-V curve; relative error about 1e-15.
+
+References
+----------
+de-soto-2006 : single-diode model
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> panel = hm.fit_single_diode(hm.Catalog.starter().panels["silicon-60-cell-245"])
+>>> curve = panel.at(irradiance_w_m2=800, cell_temperature_c=40)
+>>> print(f"{curve.into_resistance(4.0).power_w:.0f} W")
+182 W
+>>> print(curve.into_resistance([2.0, 4.0, 8.0]).power_w.round())
+[ 97. 182. 130.])";
 
 inline constexpr const char* curve_maximum_power = R"(Compute the maximum power point.
 
 Returns
 -------
 OperatingPoint
-    Voltage [V], current [A] and power [W].)";
+    Voltage [V], current [A] and power [W].
+
+Notes
+-----
+Solves ``dP/dV = 0`` on the I-V curve.
+
+References
+----------
+de-soto-2006 : single-diode model
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> panel = hm.fit_single_diode(hm.Catalog.starter().panels["silicon-60-cell-245"])
+>>> curve = panel.at(irradiance_w_m2=800, cell_temperature_c=40)
+>>> print(f"{curve.maximum_power().power_w:.0f} W")
+184 W)";
 
 inline constexpr const char* operating_points =
     R"(Compute the operating points of many curves into as many resistances.

@@ -81,7 +81,15 @@ The series resistance may change with temperature, down to a tenth. Valid for ce
 
 References
 ----------
-de-soto-2006 : translation to other conditions)";
+de-soto-2006 : translation to other conditions
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> panel = hm.fit_single_diode(hm.Catalog.starter().panels["silicon-60-cell-245"])
+>>> curve = panel.at(irradiance_w_m2=800, cell_temperature_c=40)
+>>> print(f"{curve.short_circuit_current_a:.1f} A")
+7.0 A)";
 
 inline constexpr const char* single_diode_scaled = R"(Multiply all currents and all voltages.
 
@@ -100,7 +108,23 @@ SingleDiode
 Raises
 ------
 InvalidInput
-    A factor is out of range.)";
+    A factor is out of range.
+
+Notes
+-----
+``I(V) -> f_I I(V / f_V)``, with the two factors.
+
+References
+----------
+de-soto-2006 : single-diode model
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> panel = hm.fit_single_diode(hm.Catalog.starter().panels["silicon-60-cell-245"])
+>>> shaded = panel.scaled(current_factor=0.5, voltage_factor=1.0)
+>>> round(shaded.light_current_a / panel.light_current_a, 3)
+0.5)";
 
 inline constexpr const char* fit_single_diode = R"(Fit a single diode to the label of a panel.
 

@@ -3,6 +3,18 @@
 // Docstrings of register_parts.cpp.
 namespace heatmatch::python::docs {
 
+// Examples of what all kinds share, see with_example().
+inline constexpr const char* part_init_example =
+    R"(>>> hm.{class}(**({part}.to_dict() | {"id": "mine"})).id
+'mine')";
+inline constexpr const char* part_replace_example = R"(>>> {part}.replace(notes="as bought").notes
+'as bought')";
+inline constexpr const char* part_to_dict_example = R"(>>> {part}.to_dict()["label"] == {part}.label
+True)";
+inline constexpr const char* part_json_example =
+    R"(>>> hm.{class}.from_json({part}.to_json()) == {part}
+True)";
+
 inline constexpr const char* part_init = R"(Make a part from its fields.
 
 Parameters
@@ -83,7 +95,17 @@ the California Energy Commission.
 
 References
 ----------
-dobos-2012 : six-parameter model)";
+dobos-2012 : six-parameter model
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> fit = {"light_current_a": 8.5, "saturation_current_a": 2e-9, "series_resistance_ohm": 0.3,
+...        "shunt_resistance_ohm": 300, "modified_ideality_v": 1.6, "adjust_pct": 10,
+...        "band_gap_ev": 1.121, "band_gap_per_k": -0.0002677}
+>>> panel = hm.Catalog.starter().panels["silicon-60-cell-245"].replace(listed_fit=fit)
+>>> panel.listed_diode().series_resistance_ohm
+0.3)";
 
 inline constexpr const char* wire_resistance_ohm_per_m =
     R"(Compute the resistance of one meter of conductor.
@@ -111,7 +133,14 @@ strands. Copper: 1/58 ohm mm2/m and 0.00393 1/K. Nickel-clad copper (1.4 times c
 
 References
 ----------
-iec-60028 : copper)";
+iec-60028 : copper
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> wire = hm.Catalog.starter().wires["fep-14-awg"]
+>>> print(f"{1000 * wire.resistance_ohm_per_m(temperature_c=150):.1f} mohm/m")
+12.8 mohm/m)";
 
 inline constexpr const char* control_breaking_current_a =
     R"(Find the current that the control may break at a direct voltage.
@@ -135,6 +164,16 @@ InvalidInput
 
 Notes
 -----
-The largest of the printed pairs of voltage and current; pairs are not interpolated.)";
+The largest of the printed pairs of voltage and current; pairs are not interpolated.
+
+References
+----------
+iec-60947-3 : ratings of switches for direct current
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> hm.Catalog.starter().controls["pv-isolator-2-pole"].breaking_current_a(voltage_v=105, poles=2)
+16.0)";
 
 }  // namespace heatmatch::python::docs

@@ -23,6 +23,21 @@ Returns
 dict
     Known fields by name, in the unit of the name.)";
 
+// Examples of to_dict().
+inline constexpr const char* surroundings_example =
+    R"(>>> hm.Surroundings.conduit(40).to_dict()
+{'kind': 'conduit', 'air_c': 40.0})";
+inline constexpr const char* site_example = R"(>>> hm.demo().site.to_dict()["record_low_c"]
+-32.0)";
+inline constexpr const char* store_example = R"(>>> hm.demo().store.to_dict()["medium"]
+'dry-sand')";
+inline constexpr const char* wire_run_example = R"(>>> hm.demo().runs[0].to_dict()["length_m"]
+9.0)";
+inline constexpr const char* device_example = R"(>>> hm.demo().devices[0].to_dict()["duty"]
+'breaks dc')";
+inline constexpr const char* owned_panels_example = R"(>>> hm.demo().panels[0].to_dict()["count"]
+2)";
+
 inline constexpr const char* open_air = R"(Describe still air around a wire.
 
 Parameters
@@ -38,7 +53,13 @@ Surroundings
 Raises
 ------
 InvalidInput
-    `air_c` is out of range.)";
+    `air_c` is out of range.
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> hm.Surroundings.open_air(30).air_c
+30.0)";
 
 inline constexpr const char* sunlit = R"(Describe still air around a wire in the sun.
 
@@ -57,7 +78,13 @@ Surroundings
 Raises
 ------
 InvalidInput
-    A number is out of range.)";
+    A number is out of range.
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> hm.Surroundings.sunlit(30).irradiance_w_m2
+1000.0)";
 
 inline constexpr const char* conduit = R"(Describe conduit around a wire.
 
@@ -74,7 +101,13 @@ Surroundings
 Raises
 ------
 InvalidInput
-    `air_c` is out of range.)";
+    `air_c` is out of range.
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> print(hm.Surroundings.conduit(40).kind)
+conduit)";
 
 inline constexpr const char* demo = R"(Read the bundled demo installation.
 

@@ -28,6 +28,13 @@ dark night: sun through the covers, heat from the ground and other sources are l
 
 References
 ----------
-incropera : heat capacity of air)";
+incropera : heat capacity of air
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> space = hm.assess(hm.Catalog.starter(), hm.demo()).space
+>>> print(f"{space.lift_k(1000.0):.1f} K")
+10.2 K)";
 
 }  // namespace heatmatch::python::docs

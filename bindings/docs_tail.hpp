@@ -29,7 +29,14 @@ solved in fine cells.
 
 References
 ----------
-churchill-chu-1975 : free convection around sheath and wire)";
+churchill-chu-1975 : free convection around sheath and wire
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> tail = hm.assess(hm.Catalog.starter(), hm.demo()).tail
+>>> print(f"{tail.wire_c(0.1):.0f} °C")
+122 °C)";
 
 inline constexpr const char* tail_distance_for_limit_m =
     R"(Find how far from the terminal the wire stays at or below a limit.
@@ -49,8 +56,23 @@ Raises
 InvalidInput
     `limit_c` is out of range.
 
+Notes
+-----
+Solves ``T(x) = limit``, with ``T(x)`` of ``wire_c``.
+
+References
+----------
+churchill-chu-1975 : free convection around sheath and wire
+
 See Also
 --------
-HotTail.wire_c : Temperature at a distance.)";
+HotTail.wire_c : Temperature at a distance.
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> tail = hm.assess(hm.Catalog.starter(), hm.demo()).tail
+>>> print(f"{tail.distance_for_limit_m(125):.2f} m")
+0.04 m)";
 
 }  // namespace heatmatch::python::docs

@@ -38,14 +38,19 @@ void fill_record(std::span<const Field> fields, void* record, const py::dict& ar
 /// The known fields of a record.
 [[nodiscard]] py::dict record_to_dict(std::span<const Field> fields, const void* record);
 
+/// The docstring of a field's property: its glossary line as a noun phrase with unit, words and
+/// what None means.
+[[nodiscard]] std::string field_doc(const Field& field, bool may_be_unknown);
+
 /// Gives a class read-only properties, one for each field, with its glossary line.
 template <class Class>
 void add_field_properties(Class& cls, std::span<const Field> fields) {
     for (const Field& field : fields) {
         using Record = typename Class::type;
-        const std::string doc =
-            std::string(field.meaning) +
-            (field.unit.symbol.empty() ? "" : " [" + std::string(field.unit.symbol) + "]");
+        const Record fresh{};
+        const bool may_be_unknown =
+            !field.required && std::holds_alternative<std::monostate>(field.get(&fresh));
+        const std::string doc = field_doc(field, may_be_unknown);
         cls.def_property_readonly(
             std::string(field.name).c_str(),
             [&field](const Record& record) { return property_value(field, field.get(&record)); },

@@ -9,8 +9,8 @@ namespace heatmatch::python {
 
 void register_array(py::module_& module) {
     py::class_<ArrayCurve>(module, "ArrayCurve", "I-V curve of an array of equal panels.")
-        .def_readonly("series", &ArrayCurve::series, "panels in series in each string")
-        .def_readonly("parallel", &ArrayCurve::parallel, "strings in parallel")
+        .def_readonly("series", &ArrayCurve::series, "Number of panels in series in each string.")
+        .def_readonly("parallel", &ArrayCurve::parallel, "Number of strings in parallel.")
         .def(
             "current_a",
             [](const ArrayCurve& curve, const py::object& voltage_v) {
@@ -29,9 +29,9 @@ void register_array(py::module_& module) {
              docs::curve_into_resistance)
         .def("maximum_power", &ArrayCurve::maximum_power, docs::curve_maximum_power)
         .def_property_readonly("open_circuit_voltage_v", &ArrayCurve::open_circuit_voltage_v,
-                               "open-circuit voltage [V]")
+                               "Open-circuit voltage [V].")
         .def_property_readonly("short_circuit_current_a", &ArrayCurve::short_circuit_current_a,
-                               "short-circuit current [A]")
+                               "Short-circuit current [A].")
         .def("__repr__",
              [](const ArrayCurve& curve) {
                  return "ArrayCurve(" + std::to_string(curve.series) + 'S' +
@@ -56,9 +56,9 @@ void register_array(py::module_& module) {
             },
             py::arg("panel"), py::kw_only(), py::arg("series") = 1, py::arg("parallel") = 1,
             docs::array_uniform)
-        .def_readonly("panel", &Array::panel, "one of the panels, as a single diode")
-        .def_readonly("series", &Array::series, "panels in series in each string")
-        .def_readonly("parallel", &Array::parallel, "strings in parallel")
+        .def_readonly("panel", &Array::panel, "One of the panels, as a single diode.")
+        .def_readonly("series", &Array::series, "Number of panels in series in each string.")
+        .def_readonly("parallel", &Array::parallel, "Number of strings in parallel.")
         .def("__repr__",
              [](const Array& array) {
                  return "Array(" + std::to_string(array.series) + 'S' +

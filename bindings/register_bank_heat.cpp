@@ -21,42 +21,58 @@ ChargedBed bed_of(const BankHeat& heat, const std::string& conductivity, bool st
 void register_point(py::module_& module) {
     py::class_<HeatPoint>(module, "HeatPoint",
                           "How hot a bank makes its store; judged values at their worst end.")
-        .def_readonly("w_per_cm", &HeatPoint::w_per_cm, "power per heated length [W/cm]")
-        .def_readonly("sheath_c", &HeatPoint::sheath_c,
-                      "sheath temperature that is judged: low conductivity, rise times 1.10 [°C]")
+        .def_readonly("w_per_cm", &HeatPoint::w_per_cm, "Power per heated length [W/cm].")
+        .def_readonly(
+            "sheath_c", &HeatPoint::sheath_c,
+            "Sheath temperature that margins use [°C]: low conductivity, rise times 1.10.")
         .def_readonly("sheath_band", &HeatPoint::sheath_band,
-                      "sheath temperature without that factor [°C]")
-        .def_readonly("gap_k", &HeatPoint::gap_k,
-                      "rise of the judged sheath by the air between sheath and fill [K]")
-        .def_readonly("coil_c", &HeatPoint::coil_c, "coil in the judged sheath [°C]")
-        .def_readonly("void_c", &HeatPoint::void_c, "sheath that sand has settled away from [°C]")
-        .def_readonly("bed_mean_c", &HeatPoint::bed_mean_c, "typical mean of the bed [°C]")
-        .def_readonly("wall_c", &HeatPoint::wall_c, "hottest spot of the outer wall, judged [°C]")
-        .def_readonly("lid_c", &HeatPoint::lid_c, "outer surface of the lid, judged [°C]")
-        .def_readonly("floor_c", &HeatPoint::floor_c,
-                      "what it stands on at its hottest spot, judged [°C]")
+                      "Sheath temperature from low to high [°C], without the factor in `sheath_c`.")
+        .def_readonly(
+            "gap_k", &HeatPoint::gap_k,
+            "Share of the rise of `sheath_c` across the air gap between sheath and fill [K].")
+        .def_readonly("coil_c", &HeatPoint::coil_c,
+                      "Temperature of the coil when its sheath is at `sheath_c` [°C].")
+        .def_readonly("void_c", &HeatPoint::void_c,
+                      "Temperature of a sheath from which the sand has settled away [°C].")
+        .def_readonly("bed_mean_c", &HeatPoint::bed_mean_c,
+                      "Typical mean temperature of the bed [°C].")
+        .def_readonly("wall_c", &HeatPoint::wall_c,
+                      "Temperature of the outer wall at its hottest spot, at its worst end [°C].")
+        .def_readonly("lid_c", &HeatPoint::lid_c,
+                      "Temperature of the lid's outer surface, at its worst end [°C].")
+        .def_readonly(
+            "floor_c", &HeatPoint::floor_c,
+            "Temperature of the floor under the store at its hottest spot, at its worst end [°C].")
         .def_readonly("inner_c", &HeatPoint::inner_c,
-                      "hottest spot where the fill meets wall, lid or floor, judged [°C]")
+                      "Temperature where the fill meets wall, lid or floor, hottest spot, at its "
+                      "worst end [°C].")
         .def_readonly("stagnation_sheath_c", &HeatPoint::stagnation_sheath_c,
-                      "judged, after fourteen bright days in the hottest air [°C]")
+                      "Sheath temperature at stagnation [°C]: after fourteen bright days in the "
+                      "hottest air, at its worst end.")
         .def_readonly("stagnation_least_c", &HeatPoint::stagnation_least_c,
-                      "the same sheath in a fill that conducts well, as computed [°C]")
+                      "Sheath temperature at stagnation in a fill that conducts well [°C], without "
+                      "the factor in `sheath_c`.")
         .def_readonly("stagnation_wall_c", &HeatPoint::stagnation_wall_c,
-                      "the same of the wall [°C]")
+                      "Temperature of the wall, at stagnation and at its worst end [°C].")
         .def_readonly("stagnation_inner_c", &HeatPoint::stagnation_inner_c,
-                      "the same of where the fill meets wall, lid or floor [°C]")
-        .def_readonly("stagnation_lid_c", &HeatPoint::stagnation_lid_c, "the same of the lid [°C]")
-        .def_readonly("stagnation_floor_c", &HeatPoint::stagnation_floor_c,
-                      "the same of what it stands on [°C]")
-        .def_readonly("stagnation_bottom_c", &HeatPoint::stagnation_bottom_c,
-                      "the same of where the fill meets the floor [°C]")
+                      "Temperature where the fill meets wall, lid or floor, at stagnation and at "
+                      "its worst end [°C].")
+        .def_readonly("stagnation_lid_c", &HeatPoint::stagnation_lid_c,
+                      "Temperature of the lid, at stagnation and at its worst end [°C].")
+        .def_readonly(
+            "stagnation_floor_c", &HeatPoint::stagnation_floor_c,
+            "Temperature of the floor under the store, at stagnation and at its worst end [°C].")
+        .def_readonly(
+            "stagnation_bottom_c", &HeatPoint::stagnation_bottom_c,
+            "Temperature where the fill meets the floor, at stagnation and at its worst end [°C].")
         .def_property_readonly(
             "moist_sheath_c",
             [](const HeatPoint& at) {
                 return at.moist_sheath_c == 0.0 ? std::nullopt : std::optional(at.moist_sheath_c);
             },
-            "typical sheath before the fill dries [°C]; None if it is not moist")
-        .def_readonly("boils", &HeatPoint::boils, "whether a liquid fill reaches its boiling point")
+            "Typical sheath temperature before the fill dries [°C]; None if the fill is not moist.")
+        .def_readonly("boils", &HeatPoint::boils,
+                      "Whether a liquid fill reaches its boiling point.")
         .def("__repr__",
              [](const HeatPoint& at) {
                  return "<HeatPoint " + format_number(at.w_per_cm, 3) + " W/cm: sheath " +
@@ -101,12 +117,12 @@ void register_extremes(py::module_& module) {
     py::class_<Extremes>(module, "Extremes",
                          "What the elements are exposed to in bright cold, panels as new.")
         .def_readonly("element_power_w", &Extremes::element_power_w,
-                      "largest power of one element [W]")
+                      "Largest power of one element [W].")
         .def_readonly("element_voltage_v", &Extremes::element_voltage_v,
-                      "largest voltage across one element [V]")
+                      "Largest voltage across one element [V].")
         .def_readonly("survivor_power_w", &Extremes::survivor_power_w,
-                      "largest power of one element after a parallel branch has opened [W]")
-        .def_readonly("current_a", &Extremes::current_a, "largest current of the array [A]")
+                      "Largest power of one element after a parallel branch has opened [W].")
+        .def_readonly("current_a", &Extremes::current_a, "Largest current of the array [A].")
         .def("__repr__",
              [](const Extremes& bright) {
                  return "Extremes(element_power_w=" + format_number(bright.element_power_w, 4) +
@@ -121,24 +137,30 @@ void register_advice(py::module_& module) {
     py::class_<Advice>(module, "Advice",
                        "What an element may take in its store, and what would let it pass.")
         .def_readonly("element_w", &Advice::element_w,
-                      "largest power of one element in bright cold [W]")
+                      "Largest power of one element in bright cold [W].")
         .def_readonly("largest_element_w", &Advice::largest_element_w,
-                      "largest power that one element may have every bright day [W]; None if no "
-                      "limit is known")
+                      "Largest power that one element may have every bright day [W]; None if no "
+                      "limit is known.")
         .def_readonly("largest_w_per_cm", &Advice::largest_w_per_cm,
-                      "largest power per heated length [W/cm], or None")
-        .def_readonly("passes", &Advice::passes, "whether the power is within that limit")
+                      "Largest power per heated length [W/cm]; None if no limit is known.")
+        .def_readonly(
+            "passes", &Advice::passes,
+            "Whether `element_w` is within `largest_element_w`; False if no limit is known.")
         .def_readonly("heated_length_mm", &Advice::heated_length_mm,
-                      "heated length of each element that would be within it [mm], or None")
+                      "Heated length of each element that would be within the limit [mm]; None if "
+                      "none is found.")
         .def_readonly("length_fits", &Advice::length_fits,
-                      "whether legs of that length fit the store")
+                      "Whether legs of `heated_length_mm` fit the store.")
         .def_readonly("element_spacing_mm", &Advice::element_spacing_mm,
-                      "spacing of elements that would be within it [mm], or None")
+                      "Spacing of the elements at which their power would be within the limit "
+                      "[mm]; None if none does.")
         .def_readonly("elements", &Advice::elements,
-                      "number of elements that would be within it at the same power, or None")
+                      "Number of elements whose shares of the same power would be within the "
+                      "limit; None if up to 16 are too few.")
         .def_readonly("legs", &Advice::legs,
-                      "legs into which an element that does not fit would have to be bent, or None")
-        .def_readonly("sentences", &Advice::sentences, "the advice, one sentence each")
+                      "Number of legs into which an element that does not fit must be bent; None "
+                      "if it fits or none would do.")
+        .def_readonly("sentences", &Advice::sentences, "Advice, one sentence each.")
         .def("__repr__",
              [](const Advice& advice) {
                  const std::string text = text_of(advice.sentences);
@@ -211,7 +233,7 @@ void register_bank_heat(py::module_& module) {
                       "temperature limit of the alloy of the coil [°C], or None")
         .def_property_readonly(
             "assumed", [](const BankHeat& heat) { return texts_of(heat.assumed); },
-            "assumptions that were made")
+            "Assumptions, one sentence each.")
         .def(
             "at",
             [](const BankHeat& heat, double element_w) -> std::optional<HeatPoint> {

@@ -120,7 +120,7 @@ void add_properties(py::class_<ChargedBed>& cls) {
                 }
                 return texts_of(all);
             },
-            "assumptions that were made");
+            "Assumptions, one sentence each.");
 }
 
 }  // namespace

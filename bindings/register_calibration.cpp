@@ -12,11 +12,14 @@ namespace heatmatch::python {
 namespace {
 
 constexpr std::array<NamedNumber<Fitted>, 4> fitted_numbers{{
-    {"value", &Fitted::value, "the fitted number"},
-    {"standard_error", &Fitted::standard_error, "of it"},
+    {"value", &Fitted::value, "Fitted number: conductivity [W/mK] or loss factor [dimensionless]."},
+    {"standard_error", &Fitted::standard_error, "Standard error of `value`, in its unit."},
     {"low", &Fitted::low,
-     "low end of the joint 99 % region of both numbers, with the model's own error"},
-    {"high", &Fitted::high, "high end"},
+     "Low end of the joint 99 % region of both fitted numbers, with the model's own error, in the "
+     "unit of `value`."},
+    {"high", &Fitted::high,
+     "High end of the joint 99 % region of both fitted numbers, with the model's own error, in the "
+     "unit of `value`."},
 }};
 
 Fitted fitted_from(const py::tuple& state) {

@@ -42,13 +42,16 @@ Candidate candidate_from(const py::tuple& state) {
 
 void register_candidate(py::module_& module) {
     py::class_<Step>(module, "Step", "One step of an explanation.")
-        .def_readonly("name", &Step::name, "what is computed")
-        .def_readonly("formula", &Step::formula, "in words")
-        .def_readonly("numbers", &Step::numbers, "the formula with its numbers")
-        .def_readonly("value", &Step::value, "the result")
-        .def_readonly("unit", &Step::unit, "of the result")
-        .def_readonly("source", &Step::source, "cite key, or where a given value comes from")
-        .def_property_readonly("said", &said, "the whole step with its result and its source")
+        .def_readonly("name", &Step::name, "Quantity that is computed.")
+        .def_readonly("formula", &Step::formula, "Formula in words and symbols.")
+        .def_readonly("numbers", &Step::numbers,
+                      "Formula with its numbers; empty for a value that was given.")
+        .def_readonly("value", &Step::value, "Result, in `unit`.")
+        .def_readonly("unit", &Step::unit, "Unit of `value`.")
+        .def_readonly("source", &Step::source,
+                      "Key of ``sources``, or the origin of a given value.")
+        .def_property_readonly("said", &said,
+                               "Whole step with its result and its source, in one sentence.")
         .def("__repr__", [](const Step& step) { return said(step).text(); })
         .def(py::pickle(
             [](const Step& step) {

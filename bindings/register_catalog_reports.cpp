@@ -7,9 +7,9 @@ namespace heatmatch::python {
 
 void register_catalog_reports(py::module_& module) {
     py::class_<RefusedRow>(module, "RefusedRow", "A row of a file that cannot be used.")
-        .def_readonly("line", &RefusedRow::line, "of the file, from 1; 0 if not known")
-        .def_readonly("id", &RefusedRow::id, "of the row")
-        .def_readonly("reason", &RefusedRow::reason, "why")
+        .def_readonly("line", &RefusedRow::line, "Line of the file, from 1; 0 if not known.")
+        .def_readonly("id", &RefusedRow::id, "Id of the part in the row; empty if not known.")
+        .def_readonly("reason", &RefusedRow::reason, "Reason why the row cannot be used.")
         .def("__repr__", [](const RefusedRow& row) { return row.reason; })
         .def(py::pickle(
             [](const RefusedRow& row) { return py::make_tuple(row.line, row.id, row.reason); },
@@ -18,12 +18,15 @@ void register_catalog_reports(py::module_& module) {
                                   state[2].cast<std::string>()};
             }));
     py::class_<ImportReport>(module, "ImportReport", "What an import did.")
-        .def_readonly("added", &ImportReport::added, "rows added")
-        .def_readonly("replaced", &ImportReport::replaced, "rows replaced")
-        .def_readonly("removed", &ImportReport::removed, "rows removed")
-        .def_readonly("unchanged", &ImportReport::unchanged, "rows that were there already")
-        .def_readonly("entry", &ImportReport::entry, "its number in the history; 0 for none")
-        .def_readonly("refused", &ImportReport::refused, "rows left out, with line and reason")
+        .def_readonly("added", &ImportReport::added, "Number of rows added.")
+        .def_readonly("replaced", &ImportReport::replaced, "Number of rows replaced.")
+        .def_readonly("removed", &ImportReport::removed, "Number of rows removed.")
+        .def_readonly("unchanged", &ImportReport::unchanged,
+                      "Number of rows that were there already.")
+        .def_readonly("entry", &ImportReport::entry,
+                      "Number of the import in the history; 0 if nothing was changed.")
+        .def_readonly("refused", &ImportReport::refused,
+                      "Rows left out, with line and reason; empty unless `keep_good` was given.")
         .def("__repr__",
              [](const ImportReport& report) {
                  return "ImportReport(added=" + std::to_string(report.added) +
@@ -43,12 +46,14 @@ void register_catalog_reports(py::module_& module) {
                                     state[4].cast<int>(), state[5].cast<std::vector<RefusedRow>>()};
             }));
     py::class_<HistoryEntry>(module, "HistoryEntry", "One change of a catalog file.")
-        .def_readonly("number", &HistoryEntry::number, "counted from 1")
-        .def_readonly("at_utc", &HistoryEntry::at_utc, "time, ISO 8601")
-        .def_readonly("action", &HistoryEntry::action, "what was done")
-        .def_readonly("rows", &HistoryEntry::rows, "rows it touched")
-        .def_readonly("undoes", &HistoryEntry::undoes, "entry it took back; 0 for none")
-        .def_readonly("undone", &HistoryEntry::undone, "taken back since")
+        .def_readonly("number", &HistoryEntry::number, "Number of the entry, from 1.")
+        .def_readonly("at_utc", &HistoryEntry::at_utc, "Time of the change in UTC, as ISO 8601.")
+        .def_readonly("action", &HistoryEntry::action,
+                      "Change in words, such as 'replace panel \"barn-pair\"'.")
+        .def_readonly("rows", &HistoryEntry::rows, "Number of rows changed.")
+        .def_readonly("undoes", &HistoryEntry::undoes,
+                      "Number of the entry that this one undid; 0 for none.")
+        .def_readonly("undone", &HistoryEntry::undone, "Whether a later entry undid it.")
         .def("__repr__",
              [](const HistoryEntry& entry) {
                  return std::to_string(entry.number) + ' ' + entry.at_utc + ' ' + entry.action +

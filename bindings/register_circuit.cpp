@@ -8,15 +8,17 @@ namespace heatmatch::python {
 void register_circuit(py::module_& module) {
     py::class_<RunParts>(module, "RunParts", "A run of wire with the parts it is made of.")
         .def_property_readonly(
-            "name", [](const RunParts& parts) { return parts.run.name; }, "name of the run")
-        .def_readonly("run", &RunParts::run, "the run")
-        .def_readonly("wire", &RunParts::wire, "the wire, or None if none is known")
-        .def_readonly("insulation", &RunParts::insulation, "insulation of the wire, or None")
-        .def_readonly("connector", &RunParts::connector, "connector of the run, or None")
+            "name", [](const RunParts& parts) { return parts.run.name; }, "Name of the run.")
+        .def_readonly("run", &RunParts::run, "Run of wire as stated.")
+        .def_readonly("wire", &RunParts::wire, "Wire of the run; None if no wire is known.")
+        .def_readonly("insulation", &RunParts::insulation,
+                      "Insulation of the wire; None if no wire is known.")
+        .def_readonly("connector", &RunParts::connector,
+                      "Connector at the ends of the run; None if not known.")
         .def_readonly("conductor_c", &RunParts::conductor_c,
-                      "conductor temperature at which its resistance holds [°C]")
+                      "Conductor temperature at which `loop_ohm` holds [°C].")
         .def_property_readonly("loop_ohm", &RunParts::loop_ohm,
-                               "resistance out and back, joints included [ohm]")
+                               "Resistance of both conductors, joints included [ohm].")
         .def("__repr__",
              [](const RunParts& parts) {
                  return "<run \"" + parts.run.name +
@@ -24,8 +26,8 @@ void register_circuit(py::module_& module) {
              })
         .def(py::pickle([](const RunParts& parts) { return state_of(parts); }, &run_parts_from));
     py::class_<PlacedDevice>(module, "PlacedDevice", "A device with its control.")
-        .def_readonly("device", &PlacedDevice::device, "its place and duty")
-        .def_readonly("control", &PlacedDevice::control, "the control")
+        .def_readonly("device", &PlacedDevice::device, "Place and duty of the control.")
+        .def_readonly("control", &PlacedDevice::control, "Control, as in the catalog.")
         .def("__repr__",
              [](const PlacedDevice& placed) {
                  return "<device " + placed.control.id + ": " + text_of_choice(placed.device.duty) +
@@ -55,10 +57,10 @@ void register_circuit(py::module_& module) {
             "hook-up of the panels, as in 2S1P")
         .def_property_readonly(
             "series", [](const Circuit& circuit) { return circuit.panels.series; },
-            "panels in series in each string")
+            "Number of panels in series in each string.")
         .def_property_readonly(
             "parallel", [](const Circuit& circuit) { return circuit.panels.parallel; },
-            "strings in parallel")
+            "Number of strings in parallel.")
         .def_property_readonly(
             "element", [](const Circuit& circuit) { return circuit.bank.element; }, "the element")
         .def_property_readonly(
@@ -112,20 +114,22 @@ void register_circuit(py::module_& module) {
     py::class_<Delivered>(module, "Delivered",
                           "What a circuit delivers at one sun and temperature.")
         .def_readonly("irradiance_w_m2", &Delivered::irradiance_w_m2,
-                      "irradiance on the cells [W/m2]")
-        .def_readonly("cell_temperature_c", &Delivered::cell_temperature_c, "cell temperature [°C]")
+                      "Irradiance on the cells [W/m2].")
+        .def_readonly("cell_temperature_c", &Delivered::cell_temperature_c,
+                      "Cell temperature [°C].")
         .def_readonly("power_low_w", &Delivered::power_low_w,
-                      "low end of the power into the bank [W]")
-        .def_readonly("power_w", &Delivered::power_w, "typical power into the bank [W]")
+                      "Low end of the power into the bank [W].")
+        .def_readonly("power_w", &Delivered::power_w, "Typical power into the bank [W].")
         .def_readonly("power_high_w", &Delivered::power_high_w,
-                      "high end of the power into the bank [W]")
-        .def_readonly("voltage_v", &Delivered::voltage_v, "voltage at the bank [V]")
-        .def_readonly("current_a", &Delivered::current_a, "current of the bank [A]")
-        .def_readonly("wire_w", &Delivered::wire_w, "power lost in wire and joints [W]")
+                      "High end of the power into the bank [W].")
+        .def_readonly("voltage_v", &Delivered::voltage_v, "Voltage at the bank [V].")
+        .def_readonly("current_a", &Delivered::current_a, "Current of the bank [A].")
+        .def_readonly("wire_w", &Delivered::wire_w, "Power lost in wire and joints [W].")
         .def_readonly("maximum_power_w", &Delivered::maximum_power_w,
-                      "maximum power of the array [W]")
-        .def_property_readonly("harvest_fraction", &Delivered::harvest_fraction,
-                               "share of the array's maximum that reaches the bank")
+                      "Maximum power of the array [W].")
+        .def_property_readonly(
+            "harvest_fraction", &Delivered::harvest_fraction,
+            "Power into the bank over the array's maximum power, 0 to 1 [dimensionless].")
         .def("__repr__",
              [](const Delivered& at) {
                  return "<" + format_number(at.power_w, 4) + " W at " +

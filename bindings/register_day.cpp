@@ -40,16 +40,20 @@ constexpr std::array<NamedList, 17> lists{{
 }};
 
 constexpr std::array<NamedNumber<DayEnergy>, 8> energies{{
-    {"available_kwh", &DayEnergy::available_kwh, "at the maximum power point [kWh]"},
-    {"in_kwh", &DayEnergy::in_kwh, "into the bank [kWh]"},
-    {"wire_kwh", &DayEnergy::wire_kwh, "lost in wire and joints [kWh]"},
-    {"stored_kwh", &DayEnergy::stored_kwh, "more in the store than at the beginning [kWh]"},
+    {"available_kwh", &DayEnergy::available_kwh,
+     "Energy available at the maximum power point [kWh]."},
+    {"in_kwh", &DayEnergy::in_kwh, "Energy into the bank [kWh]."},
+    {"wire_kwh", &DayEnergy::wire_kwh, "Energy lost in wire and joints [kWh]."},
+    {"stored_kwh", &DayEnergy::stored_kwh,
+     "Heat in the store at the end minus that at the beginning [kWh]."},
     {"to_space_kwh", &DayEnergy::to_space_kwh,
-     "from the store to the space, by its walls and the fan [kWh]"},
-    {"outside_kwh", &DayEnergy::outside_kwh, "from the store to elsewhere [kWh]"},
-    {"steam_kwh", &DayEnergy::steam_kwh, "of that, from boiling water [kWh]"},
+     "Heat from the store to the space, through its walls and by the fan [kWh]."},
+    {"outside_kwh", &DayEnergy::outside_kwh,
+     "Heat from the store to places other than the space [kWh]."},
+    {"steam_kwh", &DayEnergy::steam_kwh,
+     "Part of `outside_kwh` that boiling water carried away [kWh]."},
     {"unbalanced_share", &DayEnergy::unbalanced_share,
-     "that the balance does not account for, over what came in; 0 is exact"},
+     "Energy that the balance does not account for, over `in_kwh` [dimensionless]; 0 is exact."},
 }};
 
 SwitchCase switch_case_from(const std::string& name) {
@@ -125,9 +129,11 @@ void register_pieces(py::module_& module) {
         .def(py::pickle([](const DayEnergy& made) { return numbers_state(made, energies); },
                         &day_energy_from));
     py::class_<SwitchEvent>(module, "SwitchEvent", "A control that acted.")
-        .def_readonly("hours", &SwitchEvent::hours, "since the beginning [h]")
-        .def_readonly("device", &SwitchEvent::device, "id of the control that sensed")
-        .def_readonly("what", &SwitchEvent::what, "opens, closes or cannot open")
+        .def_readonly("hours", &SwitchEvent::hours,
+                      "Time since the beginning of the simulation [h].")
+        .def_readonly("device", &SwitchEvent::device, "Id of the control that acted.")
+        .def_readonly("what", &SwitchEvent::what,
+                      "Action of the control: \"opens\", \"closes\" or \"cannot open\".")
         .def("__repr__",
              [](const SwitchEvent& event) {
                  return "<after " + format_number(event.hours, 4) + " h: " + event.device + " " +

@@ -6,20 +6,25 @@ namespace heatmatch::python {
 namespace {
 
 constexpr std::array<NamedNumber<DarkHours>, 11> dark_numbers{{
-    {"days", &DarkHours::days, "lived through"},
-    {"available_kwh_day", &DarkHours::available_kwh_day, "at the maximum power point [kWh/day]"},
-    {"in_kwh_day", &DarkHours::in_kwh_day, "into the bank [kWh/day]"},
-    {"to_space_kwh_day", &DarkHours::to_space_kwh_day, "from the store to the space [kWh/day]"},
-    {"dark_hours", &DarkHours::dark_hours, "without sun on the panels [h]"},
+    {"days", &DarkHours::days, "Number of days simulated [days]."},
+    {"available_kwh_day", &DarkHours::available_kwh_day,
+     "Energy available at the maximum power point [kWh/day]."},
+    {"in_kwh_day", &DarkHours::in_kwh_day, "Energy into the bank [kWh/day]."},
+    {"to_space_kwh_day", &DarkHours::to_space_kwh_day,
+     "Heat from the store to the space [kWh/day]."},
+    {"dark_hours", &DarkHours::dark_hours, "Hours without sun on the panels [h]."},
     {"above_target_hours", &DarkHours::above_target_hours,
-     "of them at or above the target; 0 without a target [h]"},
+     "Dark hours at or above the target temperature [h]; 0 without a target."},
     {"above_target_without_hours", &DarkHours::above_target_without_hours,
-     "the same without the store [h]"},
-    {"lowest_c", &DarkHours::lowest_c, "of the space in the dark [°C]"},
-    {"lowest_without_c", &DarkHours::lowest_without_c, "the same without the store [°C]"},
-    {"lift_k", &DarkHours::lift_k, "of the space by the store, mean of the dark hours [K]"},
+     "Dark hours at or above the target temperature without the store [h]; 0 without a target."},
+    {"lowest_c", &DarkHours::lowest_c, "Lowest temperature of the space in the dark [°C]."},
+    {"lowest_without_c", &DarkHours::lowest_without_c,
+     "Lowest temperature of the space in the dark without the store [°C]."},
+    {"lift_k", &DarkHours::lift_k,
+     "Warming of the space by the store, mean of the dark hours [K]."},
     {"wanted_k", &DarkHours::wanted_k,
-     "that the target lies above the space without the store, mean of the dark hours [K]"},
+     "Height of the target above the temperature without the store, mean of the dark hours [K]; 0 "
+     "without a target."},
 }};
 
 py::tuple dark_hours_state(const DarkHours& dark) {
@@ -36,7 +41,7 @@ void register_dark_hours(py::module_& module) {
     py::class_<DarkHours> cls(module, "DarkHours",
                               "Dark hours and heat of one month, or of all days. Dark is without "
                               "sun on the panels.");
-    cls.def_readonly("month", &DarkHours::month, "1 to 12; 0: all days");
+    cls.def_readonly("month", &DarkHours::month, "Month, 1 to 12; 0 for all days.");
     add_numbers(cls, dark_numbers);
     cls.def("__repr__",
             [](const DarkHours& dark) {

@@ -136,32 +136,43 @@ void register_diagnosis(py::module_& module) {
              })
         .def(py::pickle(&readings_state, &readings_from));
     py::class_<FittedValue>(module, "FittedValue", "A number that an explanation was fitted with.")
-        .def_readonly("name", &FittedValue::name, "what it is")
-        .def_readonly("value", &FittedValue::value, "in `unit`")
-        .def_readonly("low", &FittedValue::low, "two standard deviations below, in `unit`")
-        .def_readonly("high", &FittedValue::high, "two standard deviations above, in `unit`")
+        .def_readonly("name", &FittedValue::name, "Name of the quantity.")
+        .def_readonly("value", &FittedValue::value, "Fitted value, in `unit`.")
+        .def_readonly("low", &FittedValue::low, "Value minus two standard deviations, in `unit`.")
+        .def_readonly("high", &FittedValue::high, "Value plus two standard deviations, in `unit`.")
         .def_property_readonly(
             "unit", [](const FittedValue& made) { return std::string(made.unit.symbol); },
-            "of the number")
+            "Unit of `value`, `low` and `high`; empty if dimensionless.")
         .def(py::pickle(&fitted_state, &fitted_value_from));
     py::class_<Hypothesis>(module, "Hypothesis", "One explanation of the readings.")
         .def_property_readonly(
-            "kind", [](const Hypothesis& made) { return made.kind; }, "of fault")
-        .def_readonly("name", &Hypothesis::name, "of the explanation")
-        .def_readonly("sentence", &Hypothesis::sentence, "what it means, and what to do")
-        .def_readonly("misfit", &Hypothesis::misfit, "chi-square of readings and tolerances")
-        .def_readonly("score", &Hypothesis::score, "misfit and a price for each fitted number")
-        .def_readonly("weight", &Hypothesis::weight, "share among all explanations")
-        .def_readonly("fitted", &Hypothesis::fitted, "its numbers")
-        .def_readonly("evidence", &Hypothesis::evidence, "what was read against what it predicts")
+            "kind", [](const Hypothesis& made) { return made.kind; },
+            "Kind of fault: \"as expected\", \"element open\", \"turns shorted\", \"section "
+            "bypassed\", \"panel missing\", \"hot joint\", \"low sun\", \"dirt\", \"aged\", "
+            "\"panels hooked otherwise\", \"bank hooked otherwise\", \"another element\", "
+            "\"another number of elements\" or \"fill conductivity\".")
+        .def_readonly("name", &Hypothesis::name, "Name of the explanation.")
+        .def_readonly("sentence", &Hypothesis::sentence,
+                      "Meaning of the explanation, and what to do.")
+        .def_readonly(
+            "misfit", &Hypothesis::misfit,
+            "Sum of squared differences of readings over their errors, chi-square [dimensionless].")
+        .def_readonly("score", &Hypothesis::score,
+                      "Misfit plus a penalty for each fitted number and for rare faults "
+                      "[dimensionless]; the lowest is best.")
+        .def_readonly("weight", &Hypothesis::weight,
+                      "Share of this explanation among all, 0 to 1 [dimensionless].")
+        .def_readonly("fitted", &Hypothesis::fitted, "Numbers fitted to the readings.")
+        .def_readonly("evidence", &Hypothesis::evidence,
+                      "Readings against what the explanation predicts, one sentence each.")
         .def("__repr__", [](const Hypothesis& made) { return "<Hypothesis " + made.name + ">"; })
         .def(py::pickle(&hypothesis_state, &hypothesis_from));
     py::class_<NextMeasurement>(module, "NextMeasurement", "What to measure next.")
-        .def_readonly("reading", &NextMeasurement::reading, "what to read")
-        .def_readonly("how", &NextMeasurement::how, "how to read it")
-        .def_readonly("tells", &NextMeasurement::tells, "what each explanation predicts")
+        .def_readonly("reading", &NextMeasurement::reading, "Quantity to read.")
+        .def_readonly("how", &NextMeasurement::how, "Instruction for the reading.")
+        .def_readonly("tells", &NextMeasurement::tells, "Prediction of each explanation, in words.")
         .def_readonly("separation", &NextMeasurement::separation,
-                      "of the predictions, in errors of the meter")
+                      "Difference between the predictions, in errors of the meter [dimensionless].")
         .def("__repr__",
              [](const NextMeasurement& made) {
                  return "<NextMeasurement " + made.reading.text() + ">";

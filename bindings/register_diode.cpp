@@ -74,9 +74,9 @@ SingleDiode make_diode(double light_current_a, double saturation_current_a,
 
 void register_curves(py::module_& module) {
     py::class_<OperatingPoint>(module, "OperatingPoint", "Where a load line crosses an I-V curve.")
-        .def_readonly("voltage_v", &OperatingPoint::voltage_v, "voltage at the load [V]")
-        .def_readonly("current_a", &OperatingPoint::current_a, "current through the load [A]")
-        .def_readonly("power_w", &OperatingPoint::power_w, "power into the load [W]")
+        .def_readonly("voltage_v", &OperatingPoint::voltage_v, "Voltage at the load [V].")
+        .def_readonly("current_a", &OperatingPoint::current_a, "Current through the load [A].")
+        .def_readonly("power_w", &OperatingPoint::power_w, "Power into the load [W].")
         .def("__repr__",
              [](const OperatingPoint& point) {
                  return "OperatingPoint(voltage_v=" + format_number(point.voltage_v) +
@@ -92,9 +92,9 @@ void register_curves(py::module_& module) {
                                       state[2].cast<double>()};
             }));
     py::class_<OperatingPoints>(module, "OperatingPoints", "Operating points as arrays.")
-        .def_readonly("voltage_v", &OperatingPoints::voltage_v, "voltages at the loads [V]")
-        .def_readonly("current_a", &OperatingPoints::current_a, "currents through the loads [A]")
-        .def_readonly("power_w", &OperatingPoints::power_w, "powers into the loads [W]")
+        .def_readonly("voltage_v", &OperatingPoints::voltage_v, "Voltages at the loads [V].")
+        .def_readonly("current_a", &OperatingPoints::current_a, "Currents through the loads [A].")
+        .def_readonly("power_w", &OperatingPoints::power_w, "Powers into the loads [W].")
         .def("__repr__",
              [](const OperatingPoints& points) {
                  return "OperatingPoints(" + std::to_string(points.power_w.size()) + " points)";
@@ -110,15 +110,16 @@ void register_curves(py::module_& module) {
             }));
     py::class_<DiodeCurve>(module, "DiodeCurve", "I-V curve of a panel at one sun and temperature.")
         .def_readonly("light_current_a", &DiodeCurve::light_current_a,
-                      "light-generated current [A]")
-        .def_readonly("ln_saturation_current", &DiodeCurve::ln_saturation_current,
-                      "logarithm of the saturation current, ln(I0 / 1 A)")
+                      "Light-generated current [A].")
+        .def_readonly(
+            "ln_saturation_current", &DiodeCurve::ln_saturation_current,
+            "Natural logarithm of the saturation current over 1 A, ln(I0 / 1 A) [dimensionless].")
         .def_readonly("series_resistance_ohm", &DiodeCurve::series_resistance_ohm,
-                      "series resistance [ohm]")
+                      "Series resistance [ohm].")
         .def_readonly("shunt_conductance_s", &DiodeCurve::shunt_conductance_s,
-                      "shunt conductance [S]")
+                      "Shunt conductance [S].")
         .def_readonly("ideality_v", &DiodeCurve::ideality_v,
-                      "modified ideality factor n Ns k T / q [V]")
+                      "Modified ideality factor n Ns k T / q [V].")
         .def(
             "current_a",
             [](const DiodeCurve& curve, const py::object& voltage_v) {
@@ -137,9 +138,9 @@ void register_curves(py::module_& module) {
              docs::curve_into_resistance)
         .def("maximum_power", &DiodeCurve::maximum_power, docs::curve_maximum_power)
         .def_property_readonly("open_circuit_voltage_v", &DiodeCurve::open_circuit_voltage_v,
-                               "open-circuit voltage [V]")
+                               "Open-circuit voltage [V].")
         .def_property_readonly("short_circuit_current_a", &DiodeCurve::short_circuit_current_a,
-                               "short-circuit current [A]")
+                               "Short-circuit current [A].")
         .def("__repr__",
              [](const DiodeCurve& curve) {
                  return "DiodeCurve(open_circuit_voltage_v=" +
@@ -172,22 +173,23 @@ void register_single_diode(py::module_& module) {
              py::arg("alpha_isc_a_per_k") = 0.0, py::arg("band_gap_ev") = silicon_band_gap_ev,
              py::arg("band_gap_per_k") = band_gap_per_k, docs::single_diode)
         .def_readonly("light_current_a", &SingleDiode::light_current_a,
-                      "light-generated current [A]")
-        .def_readonly("ln_saturation_current", &SingleDiode::ln_saturation_current,
-                      "logarithm of the saturation current, ln(I0 / 1 A)")
+                      "Light-generated current [A].")
+        .def_readonly(
+            "ln_saturation_current", &SingleDiode::ln_saturation_current,
+            "Natural logarithm of the saturation current over 1 A, ln(I0 / 1 A) [dimensionless].")
         .def_readonly("series_resistance_ohm", &SingleDiode::series_resistance_ohm,
-                      "series resistance [ohm]")
+                      "Series resistance [ohm].")
         .def_readonly("shunt_conductance_s", &SingleDiode::shunt_conductance_s,
-                      "shunt conductance [S]")
+                      "Shunt conductance [S].")
         .def_readonly("modified_ideality_v", &SingleDiode::modified_ideality_v,
-                      "modified ideality factor n Ns k T / q [V]")
+                      "Modified ideality factor n Ns k T / q [V].")
         .def_readonly("alpha_isc_a_per_k", &SingleDiode::alpha_isc_a_per_k,
-                      "change of the light-generated current with temperature [A/K]")
-        .def_readonly("band_gap_ev", &SingleDiode::band_gap_ev, "band gap at 25 °C [eV]")
+                      "Change of the light-generated current with temperature [A/K].")
+        .def_readonly("band_gap_ev", &SingleDiode::band_gap_ev, "Band gap at 25 °C [eV].")
         .def_readonly("band_gap_per_k", &SingleDiode::band_gap_per_k,
-                      "relative change of the band gap with temperature [1/K]")
+                      "Relative change of the band gap with temperature [1/K].")
         .def_readonly("series_resistance_per_k", &SingleDiode::series_resistance_per_k,
-                      "relative change of the series resistance with temperature [1/K]")
+                      "Relative change of the series resistance with temperature [1/K].")
         .def(
             "at",
             [](const SingleDiode& diode, double irradiance_w_m2, double cell_temperature_c) {
@@ -218,17 +220,20 @@ void register_single_diode(py::module_& module) {
                                           "A single diode fitted to a label.")
         .def_property_readonly(
             "fit_mode", [](const DatasheetFit& fit) { return fit.fit_mode; },
-            "how the label was met: exact, split or gap")
+            "Way in which the label was met: \"exact\", \"split\" (power kept, `v_mp` moved) or "
+            "\"gap\".")
         .def_readonly("vmp_shift", &DatasheetFit::vmp_shift,
-                      "relative change of v_mp from the label")
+                      "Relative change of v_mp from the label [dimensionless].")
         .def_readonly("gamma_error_per_k", &DatasheetFit::gamma_error_per_k,
-                      "power coefficient of the model less that of the label [1/K]")
-        .def_readonly("series_resistance_clamped", &DatasheetFit::series_resistance_clamped,
-                      "whether the series resistance reached its limit")
-        .def_readonly("warnings", &DatasheetFit::warnings, "unusual label values")
+                      "Power coefficient of the model minus that of the label [1/K].")
+        .def_readonly(
+            "series_resistance_clamped", &DatasheetFit::series_resistance_clamped,
+            "Whether the series resistance reached the limit of its change with temperature.")
+        .def_readonly("warnings", &DatasheetFit::warnings,
+                      "Unusual label values, one sentence each.")
         .def_property_readonly(
             "assumed", [](const DatasheetFit& fit) { return texts_of(fit.assumed); },
-            "class defaults that were used")
+            "Defaults of the panel's class that were used, one sentence each.")
         .def("__repr__",
              [](const DatasheetFit& fit) {
                  return "DatasheetFit(fit_mode='" + text_of_choice(fit.fit_mode) +

@@ -34,24 +34,33 @@ CodeDuty duty_from(const py::tuple& state) {
 
 void register_code_duty(py::module_& module) {
     py::class_<CodeDuty>(module, "CodeDuty", "What a code asks for, and what there is for it.")
-        .def_readonly("name", &CodeDuty::name, "of the duty")
+        .def_readonly("name", &CodeDuty::name, "Name of the duty.")
         .def_property_readonly(
-            "code", [](const CodeDuty& duty) { return duty.code; }, "that asks for it")
+            "code", [](const CodeDuty& duty) { return duty.code; },
+            "Wiring code that contains it: \"nec\" (National Electrical Code) or \"iec\" (IEC "
+            "60364).")
         .def_property_readonly(
             "applies", [](const CodeDuty& duty) { return duty.applies; },
-            "whether it is due here; unknown counts as due")
+            "Whether it is due here: \"yes\", \"no\" or \"unknown\", which counts as due.")
         .def_readonly("begins_v", &CodeDuty::begins_v,
-                      "cold volts that it begins at; None at any [V]")
-        .def_readonly("begins_a", &CodeDuty::begins_a,
-                      "or amperes, where those suffice; else None [A]")
+                      "Open-circuit voltage at the record low at which it begins [V]; None if it "
+                      "is due at any.")
+        .def_readonly(
+            "begins_a", &CodeDuty::begins_a,
+            "Current above which it is due at any voltage [A]; None if only voltage counts.")
         .def_property_readonly(
-            "met", [](const CodeDuty& duty) { return duty.met; }, "what there is for it here")
-        .def_readonly("devices", &CodeDuty::devices, "ids of controls that are there for it")
+            "met", [](const CodeDuty& duty) { return duty.met; },
+            "Means by which it is met here: \"a device\", \"as stated\", \"not met\", \"nobody "
+            "stated\" or \"not due\".")
+        .def_readonly("devices", &CodeDuty::devices, "Ids of the controls here that serve it.")
         .def_readonly("would_do", &CodeDuty::would_do,
-                      "ids of controls of the catalog that would find it")
-        .def_readonly("state", &CodeDuty::state, "fields that would tell whether it is due or met")
-        .def_readonly("said", &CodeDuty::said, "what is asked, and what there is")
-        .def_readonly("source", &CodeDuty::source, "key of the bibliography")
+                      "Ids of controls of the catalog that would detect the fault.")
+        .def_readonly("state", &CodeDuty::state,
+                      "Names of the fields that would show whether it is due or met.")
+        .def_readonly("said", &CodeDuty::said,
+                      "Requirement, and what is known here about it, in one sentence.")
+        .def_readonly("source", &CodeDuty::source,
+                      "Key of the code in the bibliography, see ``sources``.")
         .def("__repr__",
              [](const CodeDuty& duty) {
                  return "<CodeDuty " + duty.name + ", " + text_of_choice(duty.code) + ": " +
@@ -62,12 +71,14 @@ void register_code_duty(py::module_& module) {
 
 void register_counts(py::module_& module) {
     py::class_<CheckCounts>(module, "CheckCounts", "How many checks were made, and their findings.")
-        .def_readonly("made", &CheckCounts::made, "checks that were made")
-        .def_readonly("not_made", &CheckCounts::not_made, "that lack a fact")
-        .def_readonly("dangers", &CheckCounts::dangers, "of those made")
-        .def_readonly("warnings", &CheckCounts::warnings, "of those made")
-        .def_readonly("cautions", &CheckCounts::cautions, "of those made")
-        .def_readonly("no_finding", &CheckCounts::no_finding, "of those made; it promises nothing")
+        .def_readonly("made", &CheckCounts::made, "Number of checks that were made.")
+        .def_readonly("not_made", &CheckCounts::not_made,
+                      "Number of checks that were not made because a fact is not stated.")
+        .def_readonly("dangers", &CheckCounts::dangers, "Number of checks that found a danger.")
+        .def_readonly("warnings", &CheckCounts::warnings, "Number of checks that found a warning.")
+        .def_readonly("cautions", &CheckCounts::cautions, "Number of checks that found a caution.")
+        .def_readonly("no_finding", &CheckCounts::no_finding,
+                      "Number of checks that were made and found nothing, which promises nothing.")
         .def(py::self == py::self)
         .def("__repr__",
              [](const CheckCounts& counts) {
@@ -95,10 +106,12 @@ Pairs pairs_of(const NotChecked& group) {
 
 void register_not_checked(py::module_& module) {
     py::class_<NotChecked>(module, "NotChecked", "Checks that lack the same facts.")
-        .def_readonly("state", &NotChecked::state, "fields to state; empty where no field tells")
-        .def_property_readonly("checks", &pairs_of, "(name, subject) of each check")
+        .def_readonly("state", &NotChecked::state,
+                      "Names of the fields to state; empty if no field holds the fact.")
+        .def_property_readonly("checks", &pairs_of, "Pairs (name, subject), one for each check.")
         .def_readonly("judged", &NotChecked::judged,
-                      "whether it was judged without them, by what is usual or as bad as may be")
+                      "Whether the checks were made nonetheless, with the usual or the worst value "
+                      "of the missing facts.")
         .def(py::self == py::self)
         .def("__repr__",
              [](const NotChecked& group) {

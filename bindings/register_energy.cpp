@@ -146,9 +146,9 @@ VectorWidth vector_width_from(const std::string& name) {
 
 void register_energy(py::module_& module) {
     py::class_<LargestPoint>(module, "LargestPoint", "What one panel reaches at most.")
-        .def_readonly("power_w", &LargestPoint::power_w, "largest power [W]")
-        .def_readonly("voltage_v", &LargestPoint::voltage_v, "largest voltage [V]")
-        .def_readonly("current_a", &LargestPoint::current_a, "largest current [A]")
+        .def_readonly("power_w", &LargestPoint::power_w, "Largest power [W].")
+        .def_readonly("voltage_v", &LargestPoint::voltage_v, "Largest voltage [V].")
+        .def_readonly("current_a", &LargestPoint::current_a, "Largest current [A].")
         .def("__repr__",
              [](const LargestPoint& point) {
                  return "LargestPoint(power_w=" + format_number(point.power_w) +

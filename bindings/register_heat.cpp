@@ -9,15 +9,15 @@ namespace heatmatch::python {
 void register_heat(py::module_& module) {
     py::class_<ConductorTemperature>(module, "ConductorTemperature", "How hot a wire gets.")
         .def_readonly("conductor_c", &ConductorTemperature::conductor_c,
-                      "temperature of the conductor [°C]")
+                      "Temperature of the conductor [°C].")
         .def_readonly("surface_c", &ConductorTemperature::surface_c,
-                      "temperature of the surface of the insulation [°C]")
+                      "Temperature of the insulation's outer surface [°C].")
         .def_readonly("runaway", &ConductorTemperature::runaway,
-                      "whether there is no steady state, or one above 1500 °C: both temperatures "
-                      "are then lower bounds")
+                      "Whether there is no steady state, or one above 1500 °C; both temperatures "
+                      "are then lower bounds.")
         .def_property_readonly(
             "assumed", [](const ConductorTemperature& t) { return texts_of(t.assumed); },
-            "assumptions that were made")
+            "Assumptions, one sentence each.")
         .def("__repr__",
              [](const ConductorTemperature& t) {
                  return "ConductorTemperature(conductor_c=" + format_number(t.conductor_c, 4) +
@@ -44,16 +44,16 @@ void register_heat(py::module_& module) {
         py::arg("wire"), py::kw_only(), py::arg("current_a"), py::arg("surroundings"),
         py::arg("insulation") = std::nullopt, docs::conductor_temperature);
     py::class_<ElementResistance>(module, "ElementResistance", "Ohms of one element when hot.")
-        .def_readonly("low_ohm", &ElementResistance::low_ohm, "low end of the resistance [ohm]")
-        .def_readonly("typical_ohm", &ElementResistance::typical_ohm, "typical resistance [ohm]")
-        .def_readonly("high_ohm", &ElementResistance::high_ohm, "high end of the resistance [ohm]")
+        .def_readonly("low_ohm", &ElementResistance::low_ohm, "Low end of the resistance [ohm].")
+        .def_readonly("typical_ohm", &ElementResistance::typical_ohm, "Typical resistance [ohm].")
+        .def_readonly("high_ohm", &ElementResistance::high_ohm, "High end of the resistance [ohm].")
         .def_readonly("basis", &ElementResistance::basis,
-                      "what the resistance follows from: measured, printed, or volts and watts")
+                      "Origin of the resistance: \"measured\", \"printed\" or \"volts and watts\".")
         .def_readonly("fixed", &ElementResistance::fixed,
-                      "whether one resistance describes it; False for lamps and PTC")
+                      "Whether one resistance describes the element; False for lamps and PTC.")
         .def_property_readonly(
             "assumed", [](const ElementResistance& r) { return texts_of(r.assumed); },
-            "assumptions that were made")
+            "Assumptions, one sentence each.")
         .def("__repr__",
              [](const ElementResistance& r) {
                  return "ElementResistance(low_ohm=" + format_number(r.low_ohm, 4) +

@@ -24,7 +24,7 @@ void register_margin(py::module_& module) {
             "none, caution, warning, danger or not assessed")
         .def_property_readonly(
             "consequence", [](const Margin& margin) { return margin.consequence; },
-            "severity beyond the limit")
+            "Severity above the limit: \"caution\", \"warning\" or \"danger\".")
         .def_property_readonly(
             "worst_severity", [](const Margin& margin) { return margin.worst_severity; },
             "with every unstated fact at the careful end of its field")

@@ -12,9 +12,9 @@ namespace {
 using Texts = std::vector<std::string>;
 
 constexpr std::array<NamedNumber<ExpectedBand>, 3> band_numbers{{
-    {"low", &ExpectedBand::low, "low end, in the unit of its row"},
-    {"typical", &ExpectedBand::typical, "typical, in the unit of its row"},
-    {"high", &ExpectedBand::high, "high end, in the unit of its row"},
+    {"low", &ExpectedBand::low, "Low end of the expected reading, in the unit of its row."},
+    {"typical", &ExpectedBand::typical, "Typical reading, in the unit of its row."},
+    {"high", &ExpectedBand::high, "High end of the expected reading, in the unit of its row."},
 }};
 
 constexpr std::array<ExpectedBand MeterRow::*, 6> row_bands{&MeterRow::open_v,  &MeterRow::short_a,
@@ -113,32 +113,38 @@ void register_meter(py::module_& module) {
     py::class_<MeterRow>(module, "MeterRow",
                          "Expected readings in one sun at one cell temperature.")
         .def_readonly("irradiance_w_m2", &MeterRow::irradiance_w_m2,
-                      "irradiance on the panels [W/m2]")
-        .def_readonly("cell_temperature_c", &MeterRow::cell_temperature_c, "cell temperature [°C]")
-        .def_readonly("open_v", &MeterRow::open_v, "voltage of the array, disconnected [V]")
-        .def_readonly("short_a", &MeterRow::short_a, "current of the array, shorted [A]")
-        .def_readonly("array_v", &MeterRow::array_v, "voltage at the array while it heats [V]")
-        .def_readonly("bank_v", &MeterRow::bank_v, "voltage at the bank [V]")
-        .def_readonly("bank_a", &MeterRow::bank_a, "current of the bank [A]")
-        .def_readonly("bank_w", &MeterRow::bank_w, "power into the bank [W]")
+                      "Irradiance on the panels [W/m2].")
+        .def_readonly("cell_temperature_c", &MeterRow::cell_temperature_c, "Cell temperature [°C].")
+        .def_readonly(
+            "open_v", &MeterRow::open_v,
+            "Open-circuit voltage of the array, disconnected from the bank, as a band [V].")
+        .def_readonly("short_a", &MeterRow::short_a,
+                      "Short-circuit current of the array, as a band [A].")
+        .def_readonly("array_v", &MeterRow::array_v,
+                      "Voltage at the array while it heats the bank, as a band [V].")
+        .def_readonly("bank_v", &MeterRow::bank_v, "Voltage at the bank, as a band [V].")
+        .def_readonly("bank_a", &MeterRow::bank_a, "Current of the bank, as a band [A].")
+        .def_readonly("bank_w", &MeterRow::bank_w, "Power into the bank, as a band [W].")
         .def(py::pickle(&row_state, &row_from));
     py::class_<MeterCheck>(module, "MeterCheck", "One thing to measure or to look at.")
-        .def_readonly("letter", &MeterCheck::letter, "letter of the check, from A")
-        .def_readonly("reading", &MeterCheck::reading, "quantity to read")
-        .def_readonly("how", &MeterCheck::how, "instruction for the reading")
-        .def_readonly("expect", &MeterCheck::expect, "expected reading, or that it is not known")
+        .def_readonly("letter", &MeterCheck::letter, "Letter of the check, from A.")
+        .def_readonly("reading", &MeterCheck::reading, "Quantity to read.")
+        .def_readonly("how", &MeterCheck::how, "Instruction for the reading.")
+        .def_readonly("expect", &MeterCheck::expect,
+                      "Expected reading, or that it is not known, in words.")
         .def_readonly("low", &MeterCheck::low,
-                      "low end of the expected reading, in `unit`, or None")
+                      "Low end of the expected reading, in `unit`; None if not known.")
         .def_readonly("typical", &MeterCheck::typical,
-                      "typical expected reading, in `unit`, or None")
+                      "Typical reading, in `unit`; None if not known.")
         .def_readonly("high", &MeterCheck::high,
-                      "high end of the expected reading, in `unit`, or None")
+                      "High end of the expected reading, in `unit`; None if not known.")
         .def_property_readonly(
             "unit", [](const MeterCheck& check) { return std::string(check.unit.symbol); },
-            "unit of low, typical and high")
-        .def_readonly("if_low", &MeterCheck::if_low, "meaning of a lower reading")
-        .def_readonly("if_high", &MeterCheck::if_high, "meaning of a higher reading")
-        .def_readonly("source", &MeterCheck::source, "source of the expected reading")
+            "Unit of `low`, `typical` and `high`; empty if there is no number.")
+        .def_readonly("if_low", &MeterCheck::if_low, "Meaning of a lower reading.")
+        .def_readonly("if_high", &MeterCheck::if_high, "Meaning of a higher reading.")
+        .def_readonly("source", &MeterCheck::source,
+                      "Source of the expected reading: a key of ``sources``, or words.")
         .def("__repr__",
              [](const MeterCheck& check) {
                  return "<MeterCheck " + check.letter + ": " + check.reading.text() + ">";

@@ -18,6 +18,25 @@ std::string title_of(const PartKindInfo& info, const py::dict& arguments) {
            (named ? ' ' + quote(text_from(arguments[id], "id")) : std::string());
 }
 
+/// A docstring that all kinds share, with an example of this kind; in the example `{part}` is its
+/// name and `{class}` its class.
+std::string with_example(const PartKindInfo& info, const char* name, std::string doc,
+                         std::string_view shown) {
+    std::string example =
+        "\n\nExamples\n--------\n>>> import heatmatch as hm\n"
+        ">>> {part} = hm.Catalog.starter()." +
+        std::string(info.plural) + ".values()[0]\n" + std::string(shown);
+    const auto put = [&example](std::string_view place, std::string_view text) {
+        for (std::size_t at = example.find(place); at != std::string::npos;
+             at = example.find(place, at)) {
+            example.replace(at, place.size(), text);
+        }
+    };
+    put("{part}", info.name);
+    put("{class}", name);
+    return doc + example;
+}
+
 template <class P>
 P make(const PartKindInfo& info, const py::dict& arguments, P start) {
     const std::string title = title_of(info, arguments);
@@ -32,10 +51,11 @@ py::class_<P> register_part(py::module_& module, const char* name, PartKind kind
     // Attributes only for what it was read as: assignments are refused below.
     py::class_<P> cls(module, name, doc, py::dynamic_attr());
     cls.def(py::init([&info](const py::kwargs& arguments) { return make(info, arguments, P{}); }),
-            docs::part_init);
+            with_example(info, name, docs::part_init, docs::part_init_example).c_str());
     add_field_properties(cls, info.fields);
-    cls.def_property_readonly_static("kind",
-                                     [&info](const py::object&) { return std::string(info.name); });
+    cls.def_property_readonly_static(
+        "kind", [&info](const py::object&) { return std::string(info.name); },
+        "Kind of part, as in a catalog file.");
     cls.def(
         "replace",
         [&info](const py::object& self, const py::kwargs& changes) {
@@ -47,7 +67,7 @@ py::class_<P> register_part(py::module_& module, const char* name, PartKind kind
             carry_on(self, changed);
             return changed;
         },
-        docs::part_replace);
+        with_example(info, name, docs::part_replace, docs::part_replace_example).c_str());
     cls.def("__setattr__", [](const P&, const std::string& field, const py::object&) {
         throw py::attribute_error(
             "a part is not changed in place: make a changed copy, as in "
@@ -56,13 +76,15 @@ py::class_<P> register_part(py::module_& module, const char* name, PartKind kind
     });
     cls.def(
         "to_dict", [&info](const P& part) { return record_to_dict(info.fields, &part); },
-        docs::part_to_dict);
+        with_example(info, name, docs::part_to_dict, docs::part_to_dict_example).c_str());
     cls.def(
-        "to_json", [](const P& part) { return part_to_json(Part{part}); }, docs::part_to_json);
+        "to_json", [](const P& part) { return part_to_json(Part{part}); },
+        with_example(info, name, docs::part_to_json, docs::part_json_example).c_str());
     cls.def_static(
         "from_json",
         [kind](const GivenText& given) { return std::get<P>(part_from_json(kind, given.text)); },
-        py::arg("text"), py::pos_only(), docs::part_from_json);
+        py::arg("text"), py::pos_only(),
+        with_example(info, name, docs::part_from_json, docs::part_json_example).c_str());
     cls.def(py::self == py::self);
     cls.def("__repr__", [name](const P& part) {
         return std::string(name) + "(id='" + part.id + "', label='" + part.label + "')";
@@ -84,7 +106,8 @@ void register_parts(py::module_& module) {
             docs::listed_diode);
     register_part<Element>(module, "Element", PartKind::element, "A resistive heating element.")
         .def_property_readonly("watt_density_w_cm2", &Element::watt_density_w_cm2,
-                               "rated power per heated surface [W/cm2]");
+                               "Rated power per heated surface [W/cm2]; None if power, length or "
+                               "diameter is not stated.");
     register_part<Wire>(module, "Wire", PartKind::wire, "A single conductor with its insulation.")
         .def(
             "resistance_ohm_per_m",
@@ -95,7 +118,7 @@ void register_parts(py::module_& module) {
             },
             py::kw_only(), py::arg("temperature_c") = 20.0, docs::wire_resistance_ohm_per_m)
         .def_property_readonly("conductor_limit_c", &conductor_limit_c,
-                               "temperature above which the metal ages by oxidation [°C]");
+                               "Temperature above which the metal ages by oxidation [°C].");
     register_part<Insulation>(module, "Insulation", PartKind::insulation,
                               "A family of wire insulation.");
     register_part<Control>(module, "Control", PartKind::control,

@@ -112,16 +112,16 @@ std::optional<Part> read_from(const Catalog& catalog, const py::handle& object, 
 
 void register_parts_view(py::module_& module) {
     py::class_<Parts> snapshot(module, "Parts", "A snapshot of all parts, one list a kind.");
-    snapshot.def_readonly("panels", &Parts::panels, "all panels")
-        .def_readonly("elements", &Parts::elements, "all elements")
-        .def_readonly("wires", &Parts::wires, "all wires")
-        .def_readonly("insulations", &Parts::insulations, "all insulations")
-        .def_readonly("controls", &Parts::controls, "all controls")
-        .def_readonly("connectors", &Parts::connectors, "all connectors")
-        .def_readonly("media", &Parts::media, "all media")
-        .def_readonly("alloys", &Parts::alloys, "all alloys")
-        .def_readonly("sheaths", &Parts::sheaths, "all sheaths")
-        .def_readonly("covers", &Parts::covers, "all covers")
+    snapshot.def_readonly("panels", &Parts::panels, "All panels, a list.")
+        .def_readonly("elements", &Parts::elements, "All elements, a list.")
+        .def_readonly("wires", &Parts::wires, "All wires, a list.")
+        .def_readonly("insulations", &Parts::insulations, "All insulations, a list.")
+        .def_readonly("controls", &Parts::controls, "All controls, a list.")
+        .def_readonly("connectors", &Parts::connectors, "All connectors, a list.")
+        .def_readonly("media", &Parts::media, "All fills and liquids of stores, a list.")
+        .def_readonly("alloys", &Parts::alloys, "All alloys, a list.")
+        .def_readonly("sheaths", &Parts::sheaths, "All sheaths, a list.")
+        .def_readonly("covers", &Parts::covers, "All covers, a list.")
         .def("__repr__",
              [](const Parts& all) {
                  return "<" + std::to_string(list_parts(all).size()) + " parts>";

@@ -91,18 +91,19 @@ py::object transmission(const py::object& incidence_deg) {
 /// What falls on a plane, as numbers or as arrays.
 template <class On>
 void describe_plane(py::class_<On>& cls) {
-    cls.def_readonly("beam_w_m2", &On::beam_w_m2, "irradiance from the sun's disc [W/m2]")
+    cls.def_readonly("beam_w_m2", &On::beam_w_m2, "Irradiance from the sun's disc [W/m2].")
         .def_readonly("circumsolar_w_m2", &On::circumsolar_w_m2,
-                      "irradiance from around the sun [W/m2]")
-        .def_readonly("sky_w_m2", &On::sky_w_m2, "irradiance from the rest of the sky [W/m2]")
-        .def_readonly("ground_w_m2", &On::ground_w_m2, "irradiance reflected by the ground [W/m2]");
+                      "Irradiance from around the sun [W/m2].")
+        .def_readonly("sky_w_m2", &On::sky_w_m2, "Irradiance from the rest of the sky [W/m2].")
+        .def_readonly("ground_w_m2", &On::ground_w_m2,
+                      "Irradiance reflected by the ground [W/m2].");
 }
 
 void register_plane_classes(py::module_& module) {
     py::class_<PlaneIrradiance> one(module, "PlaneIrradiance", "What falls on a plane.");
     describe_plane(one);
     one.def_property_readonly("total_w_m2", &PlaneIrradiance::total_w_m2,
-                              "irradiance from all of these [W/m2]")
+                              "Irradiance from all of these [W/m2].")
         .def("__repr__",
              [](const PlaneIrradiance& on) {
                  return "PlaneIrradiance(total_w_m2=" + format_number(on.total_w_m2()) + ')';
@@ -113,7 +114,7 @@ void register_plane_classes(py::module_& module) {
                                       "What falls on a plane, as arrays.");
     describe_plane(many);
     many.def_readonly("total_w_m2", &PlaneIrradiances::total_w_m2,
-                      "irradiance from all of these [W/m2]")
+                      "Irradiance from all of these [W/m2].")
         .def("__repr__",
              [](const PlaneIrradiances& on) {
                  return "PlaneIrradiances(" + std::to_string(on.total_w_m2.size()) + " values)";

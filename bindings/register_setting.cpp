@@ -16,12 +16,15 @@ namespace {
 /// Properties, comparison and repr of a record; its pickle is its own.
 template <class Record>
 py::class_<Record> register_record(py::module_& module, const char* name,
-                                   std::span<const Field> fields, const char* doc) {
+                                   std::span<const Field> fields, const char* doc,
+                                   const char* example) {
     py::class_<Record> cls(module, name, doc);
     add_field_properties(cls, fields);
     cls.def(
         "to_dict", [fields](const Record& record) { return record_to_dict(fields, &record); },
-        docs::record_to_dict);
+        (std::string(docs::record_to_dict) +
+         "\n\nExamples\n--------\n>>> import heatmatch as hm\n" + example)
+            .c_str());
     cls.def(py::self == py::self);
     cls.def("__repr__", [name, fields](const Record& record) {
         return std::string(name) + '(' +
@@ -66,7 +69,7 @@ std::string dumps(const py::object& object) {
 
 void register_setting(py::module_& module) {
     register_record<Surroundings>(module, "Surroundings", surroundings_fields(),
-                                  "What is around one stretch of wire.")
+                                  "Surroundings of one run of wire.", docs::surroundings_example)
         .def(py::init([](const py::kwargs& arguments) {
                  Surroundings surroundings;
                  fill_record(surroundings_fields(), &surroundings, arguments, "surroundings");
@@ -95,7 +98,8 @@ void register_setting(py::module_& module) {
                             "surroundings");
                 return record;
             }));
-    register_record<Site>(module, "Site", site_fields(), "Where the panels stand.")
+    register_record<Site>(module, "Site", site_fields(), "Place and mounting of the panels.",
+                          docs::site_example)
         .def(py::init([](const py::kwargs& arguments) {
                  Site site;
                  fill_record(site_fields(), &site, arguments, "site");
@@ -112,7 +116,7 @@ void register_setting(py::module_& module) {
                 fill_record(site_fields(), &record, state[0].cast<py::dict>(), "site");
                 return record;
             }));
-    register_record<Store>(module, "Store", store_fields(), "The heat store.")
+    register_record<Store>(module, "Store", store_fields(), "The heat store.", docs::store_example)
         .def(py::init([](const py::kwargs& arguments) {
                  Store store;
                  fill_record(store_fields(), &store, arguments, "store");
@@ -124,20 +128,24 @@ void register_setting(py::module_& module) {
                 return py::make_tuple(record_to_dict(store_fields(), &record));
             },
             [](const py::tuple& state) { return store_from(state[0]); }));
-    register_record<WireRun>(module, "WireRun", wire_run_fields(), "One stretch of wire.")
-        .def_readonly("surroundings", &WireRun::surroundings, "what is around it")
+    register_record<WireRun>(module, "WireRun", wire_run_fields(), "One run of wire.",
+                             docs::wire_run_example)
+        .def_readonly("surroundings", &WireRun::surroundings, "Surroundings of the run.")
         .def(py::pickle([](const WireRun& run) { return state_of(run); }, &wire_run_from));
-    register_record<Device>(module, "Device", device_fields(), "A control in its place.")
+    register_record<Device>(module, "Device", device_fields(), "A control in its place.",
+                            docs::device_example)
         .def(py::pickle([](const Device& device) { return state_of(device); }, &device_from));
     register_record<OwnedPanels>(module, "OwnedPanels", owned_panels_fields(),
-                                 "Panels of one kind that the user owns.")
+                                 "Panels of one kind that the user owns.",
+                                 docs::owned_panels_example)
         .def_property_readonly(
             "measured",
             [](const OwnedPanels& owned) -> py::object {
                 if (!owned.measured) return py::none();
                 return record_to_dict(panel_measurement_fields(), &*owned.measured);
             },
-            "meter readings with their sun and temperature, or None")
+            "Meter readings with their irradiance [W/m2] and cell temperature [°C]; None if not "
+            "measured.")
         .def(py::pickle([](const OwnedPanels& owned) { return state_of(owned); },
                         &owned_panels_from));
 

@@ -14,9 +14,9 @@ std::string text_of(const TemperatureBand& band) {
 void register_bands(py::module_& module) {
     py::class_<TemperatureBand>(module, "TemperatureBand",
                                 "A temperature with the band of what is not known of the fill.")
-        .def_readonly("low_c", &TemperatureBand::low_c, "low end of the temperature [°C]")
-        .def_readonly("typical_c", &TemperatureBand::typical_c, "typical temperature [°C]")
-        .def_readonly("high_c", &TemperatureBand::high_c, "high end of the temperature [°C]")
+        .def_readonly("low_c", &TemperatureBand::low_c, "Low end of the temperature [°C].")
+        .def_readonly("typical_c", &TemperatureBand::typical_c, "Typical temperature [°C].")
+        .def_readonly("high_c", &TemperatureBand::high_c, "High end of the temperature [°C].")
         .def("__repr__",
              [](const TemperatureBand& band) {
                  return "TemperatureBand(low_c=" + format_number(band.low_c, 4) +
@@ -30,18 +30,25 @@ void register_bands(py::module_& module) {
 void register_result(py::module_& module) {
     using Result = SheathTemperature;
     py::class_<Result>(module, "SheathTemperature", "How hot a bank makes its store.")
-        .def_readonly("sheath_c", &Result::sheath_c, "sheath of the hottest leg [°C]")
-        .def_readonly("coil_c", &Result::coil_c, "coil in that sheath [°C]")
-        .def_readonly("bed_mean_c", &Result::bed_mean_c, "mean of the bed [°C]")
-        .def_readonly("wall_c", &Result::wall_c, "outer wall at its hottest spot [°C]")
-        .def_readonly("lid_c", &Result::lid_c, "outer surface of the lid [°C]")
-        .def_readonly("sheath_verdict_c", &Result::sheath_verdict_c,
-                      "sheath temperature that is judged: low conductivity, rise times 1.10 [°C]")
-        .def_readonly("w_per_cm", &Result::w_per_cm, "power per heated length [W/cm]")
+        .def_readonly("sheath_c", &Result::sheath_c,
+                      "Sheath temperature of the hottest leg, as a band [°C].")
+        .def_readonly("coil_c", &Result::coil_c,
+                      "Temperature of the coil of the hottest leg, as a band [°C].")
+        .def_readonly("bed_mean_c", &Result::bed_mean_c,
+                      "Mean temperature of the bed, as a band [°C].")
+        .def_readonly("wall_c", &Result::wall_c,
+                      "Temperature of the outer wall at its hottest spot, as a band [°C].")
+        .def_readonly("lid_c", &Result::lid_c,
+                      "Temperature of the lid's outer surface, as a band [°C].")
+        .def_readonly(
+            "sheath_verdict_c", &Result::sheath_verdict_c,
+            "Sheath temperature that margins use [°C]: low conductivity, rise times 1.10.")
+        .def_readonly("w_per_cm", &Result::w_per_cm, "Power per heated length [W/cm].")
         .def_property_readonly(
             "assumed", [](const Result& at) { return texts_of(at.assumed); },
-            "assumptions that were made")
-        .def_readonly("warnings", &Result::warnings, "suspicious values of fill or store")
+            "Assumptions, one sentence each.")
+        .def_readonly("warnings", &Result::warnings,
+                      "Suspicious values of fill or store, one sentence each.")
         .def("__repr__",
              [](const Result& at) {
                  return "<sheath " + text_of(at.sheath_c) + ", judged " +
@@ -70,17 +77,23 @@ void register_result(py::module_& module) {
                               .warnings = state[8].cast<Sentences>()};
             }));
     py::class_<BedTemperatures>(module, "BedTemperatures", "Temperatures at the end of a charge.")
-        .def_readonly("sheath_c", &BedTemperatures::sheath_c, "sheath of the hottest leg [°C]")
-        .def_readonly("bed_mean_c", &BedTemperatures::bed_mean_c, "mean of the bed [°C]")
-        .def_readonly("edge_c", &BedTemperatures::edge_c, "mean of the bed at its wall [°C]")
-        .def_readonly("inner_c", &BedTemperatures::inner_c,
-                      "hottest spot of the bed at wall, lid or floor [°C]")
-        .def_readonly("wall_c", &BedTemperatures::wall_c, "outer wall at its hottest spot [°C]")
-        .def_readonly("lid_c", &BedTemperatures::lid_c, "outer surface of the lid [°C]")
+        .def_readonly("sheath_c", &BedTemperatures::sheath_c,
+                      "Sheath temperature of the hottest leg [°C].")
+        .def_readonly("bed_mean_c", &BedTemperatures::bed_mean_c,
+                      "Mean temperature of the bed [°C].")
+        .def_readonly("edge_c", &BedTemperatures::edge_c,
+                      "Mean temperature of the bed where it meets the wall [°C].")
+        .def_readonly(
+            "inner_c", &BedTemperatures::inner_c,
+            "Temperature of the bed where it meets wall, lid or floor, at the hottest spot [°C].")
+        .def_readonly("wall_c", &BedTemperatures::wall_c,
+                      "Temperature of the wall's outer surface at its hottest spot [°C].")
+        .def_readonly("lid_c", &BedTemperatures::lid_c,
+                      "Temperature of the lid's outer surface at its hottest spot [°C].")
         .def_readonly("floor_c", &BedTemperatures::floor_c,
-                      "what the store stands on, at its hottest spot [°C]")
+                      "Temperature of the floor under the store at its hottest spot [°C].")
         .def_readonly("floor_inner_c", &BedTemperatures::floor_inner_c,
-                      "where the bed meets the floor, there [°C]")
+                      "Temperature of the bed where it meets the floor, at the hottest spot [°C].")
         .def("__repr__",
              [](const BedTemperatures& at) {
                  return "BedTemperatures(sheath_c=" + format_number(at.sheath_c, 4) +

@@ -9,13 +9,17 @@ namespace heatmatch::python {
 namespace {
 
 constexpr std::array<NamedNumber<SpaceBalance>, 5> space_numbers{{
-    {"cover_w_k", &SpaceBalance::cover_w_k, "heat lost through the covers, sum of U A [W/K]"},
-    {"cover_low_w_k", &SpaceBalance::cover_low_w_k, "low end of the loss through the covers [W/K]"},
+    {"cover_w_k", &SpaceBalance::cover_w_k,
+     "Heat loss through the covers, per kelvin above the outside, sum of U A [W/K]."},
+    {"cover_low_w_k", &SpaceBalance::cover_low_w_k,
+     "Low end of the heat loss through the covers [W/K]."},
     {"cover_high_w_k", &SpaceBalance::cover_high_w_k,
-     "high end of the loss through the covers [W/K]"},
-    {"air_w_k", &SpaceBalance::air_w_k, "heat lost by air change [W/K]"},
+     "High end of the heat loss through the covers [W/K]."},
+    {"air_w_k", &SpaceBalance::air_w_k,
+     "Heat loss by air change, per kelvin above the outside [W/K]."},
     {"heat_capacity_wh_k", &SpaceBalance::heat_capacity_wh_k,
-     "heat capacity of what warms with the air [Wh/K]; 0 if it follows at once"},
+     "Heat capacity of air, ground and objects that warm with the space [Wh/K]; 0 if the air "
+     "follows at once."},
 }};
 
 }  // namespace
@@ -39,13 +43,13 @@ void register_space(py::module_& module) {
                                  "covers and by its air.");
     add_numbers(cls, space_numbers);
     cls.def_readonly("target_c", &SpaceBalance::target_c,
-                     "target temperature at night [°C], or None")
-        .def_property_readonly("known", &SpaceBalance::known, "whether the covers are known")
+                     "Target temperature at night [°C]; None if not stated.")
+        .def_property_readonly("known", &SpaceBalance::known, "Whether the covers are known.")
         .def_property_readonly("loss_w_k", &SpaceBalance::loss_w_k,
-                               "heat lost per difference to the outside [W/K]")
+                               "Total heat loss, per kelvin above the outside [W/K].")
         .def_property_readonly(
             "assumed", [](const SpaceBalance& space) { return texts_of(space.assumed); },
-            "assumptions that were made")
+            "Assumptions, one sentence each.")
         .def(
             "lift_k",
             [](const SpaceBalance& space, const py::object& heat_w) {

@@ -61,12 +61,13 @@ Probe probe_from(const py::tuple& state) {
 
 void register_store_log(py::module_& module) {
     py::class_<Probe>(module, "Probe", "Where a thermometer of a store sits.")
-        .def_readonly("name", &Probe::name, "name of the column")
-        .def_readonly("place", &Probe::place, "place of the probe: bed, wall, lid or sheath")
+        .def_readonly("name", &Probe::name, "Name of the column in the log.")
+        .def_readonly("place", &Probe::place,
+                      "Place of the probe: \"bed\", \"wall\", \"lid\" or \"sheath\".")
         .def_readonly("radius_m", &Probe::radius_m,
-                      "distance from the axis [m], or None outside the bed")
+                      "Distance from the axis of the store [m]; None outside the bed.")
         .def_readonly("height_m", &Probe::height_m,
-                      "height above the floor of the store [m], or None outside the bed")
+                      "Height above the floor of the store [m]; None outside the bed.")
         .def("__repr__", [](const Probe& probe) { return "<Probe " + probe.name + ">"; })
         .def(py::pickle([](const Probe& probe) { return state_of(probe); }, &probe_from));
     py::class_<StoreLog>(module, "StoreLog",

@@ -91,9 +91,9 @@ py::object split(const py::object& ghi_w_m2, const py::object& zenith_deg,
 template <class Sky>
 py::class_<Sky> register_sky(py::module_& module, const char* name, const char* doc) {
     return py::class_<Sky>(module, name, doc)
-        .def_readonly("ghi_w_m2", &Sky::ghi_w_m2, "global horizontal irradiance [W/m2]")
-        .def_readonly("dni_w_m2", &Sky::dni_w_m2, "direct normal irradiance [W/m2]")
-        .def_readonly("dhi_w_m2", &Sky::dhi_w_m2, "diffuse horizontal irradiance [W/m2]")
+        .def_readonly("ghi_w_m2", &Sky::ghi_w_m2, "Global horizontal irradiance [W/m2].")
+        .def_readonly("dni_w_m2", &Sky::dni_w_m2, "Direct normal irradiance [W/m2].")
+        .def_readonly("dhi_w_m2", &Sky::dhi_w_m2, "Diffuse horizontal irradiance [W/m2].")
         .def(pickle_of(&Sky::ghi_w_m2, &Sky::dni_w_m2, &Sky::dhi_w_m2));
 }
 
@@ -102,13 +102,13 @@ py::class_<Sky> register_sky(py::module_& module, const char* name, const char* 
 void register_sun(py::module_& module) {
     py::class_<SunPositions>(module, "SunPositions", "Where the sun stands, as arrays.")
         .def_readonly("zenith_deg", &SunPositions::zenith_deg,
-                      "zenith angle without refraction [deg]")
+                      "Zenith angle without refraction [deg].")
         .def_readonly("apparent_zenith_deg", &SunPositions::apparent_zenith_deg,
-                      "zenith angle with refraction [deg]")
+                      "Zenith angle with refraction [deg].")
         .def_readonly("azimuth_deg", &SunPositions::azimuth_deg,
-                      "azimuth clockwise from north, 0 to 360 [deg]")
+                      "Azimuth clockwise from north, 0 to 360 [deg].")
         .def_readonly("extraterrestrial_w_m2", &SunPositions::extraterrestrial_w_m2,
-                      "irradiance normal to the sun outside the atmosphere [W/m2]")
+                      "Irradiance normal to the sun outside the atmosphere [W/m2].")
         .def("__repr__",
              [](const SunPositions& sun) {
                  return "SunPositions(" + std::to_string(sun.zenith_deg.size()) + " moments)";

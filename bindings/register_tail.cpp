@@ -38,34 +38,35 @@ void register_tail(py::module_& module) {
                               "judged in bright cold.")
         .def_property_readonly(
             "run", [](const CandidateTail& tail) { return tail.tail.run; },
-            "the run of wire at the element")
-        .def_property_readonly("terminals", &terminals_of,
-                               "place of the terminals: buried, box outside or through wall")
+            "Name of the run of wire at the element.")
+        .def_property_readonly(
+            "terminals", &terminals_of,
+            "Place of the terminals: \"buried\", \"box outside\" or \"through wall\".")
         .def_property_readonly(
             "end_of_heat_c", [](const CandidateTail& tail) { return tail.at.end_of_heat_c; },
-            "temperature at the end of the heated length [°C]")
+            "Temperature at the end of the heated length [°C].")
         .def_property_readonly(
             "wall_c", [](const CandidateTail& tail) { return tail.at.wall_c; },
-            "temperature where the sheath leaves the bed [°C]; None if the terminals are buried")
+            "Temperature where the sheath leaves the bed [°C]; None if the terminals are buried.")
         .def_property_readonly(
             "terminal_c", [](const CandidateTail& tail) { return tail.at.terminal_c; },
-            "temperature of the terminal [°C]")
+            "Temperature of the terminal [°C].")
         .def_property_readonly(
             "air_c", [](const CandidateTail& tail) { return tail.at.air_c; },
-            "air around terminal and wire [°C]")
+            "Temperature of the air around terminal and wire [°C].")
         .def_property_readonly(
             "box_c", [](const CandidateTail& tail) { return tail.at.box_c; },
-            "air in the terminal box [°C], or None")
+            "Temperature of the air in the terminal box [°C]; None without a box.")
         .def_property_readonly(
             "far_wire_c", [](const CandidateTail& tail) { return tail.at.far_wire_c; },
-            "temperature of the wire far from the element [°C]")
+            "Temperature of the wire far from the element [°C].")
         .def_property_readonly(
             "terminal_from_heat_m",
             [](const CandidateTail& tail) { return tail.at.terminal_from_heat_m; },
-            "distance from the end of the heated length to the terminal [m]")
+            "Distance from the end of the heated length to the terminal [m].")
         .def_property_readonly(
             "runaway", [](const CandidateTail& tail) { return tail.at.runaway; },
-            "whether the wire has no steady temperature; nothing else holds then")
+            "Whether the wire has no steady temperature; no other value holds then.")
         .def_property_readonly(
             "assumed",
             [](const CandidateTail& tail) {
@@ -73,7 +74,7 @@ void register_tail(py::module_& module) {
                 all.insert(all.end(), tail.at.assumed.begin(), tail.at.assumed.end());
                 return texts_of(all);
             },
-            "assumptions that were made")
+            "Assumptions, one sentence each.")
         .def(
             "wire_c",
             [](const CandidateTail& tail, const py::object& from_terminal_m) {

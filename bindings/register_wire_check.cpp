@@ -82,12 +82,14 @@ WireCheck wire_check_from(const py::tuple& state) {
 
 void register_limits(py::module_& module) {
     py::class_<WireLimit>(module, "WireLimit", "One limit of a run of wire.")
-        .def_readonly("what", &WireLimit::what, "part of the run: insulation, plating or joint")
-        .def_readonly("limit_c", &WireLimit::limit_c, "temperature limit [°C]")
+        .def_readonly("what", &WireLimit::what,
+                      "Part of the run: \"insulation\", \"joint\" or \"plating\".")
+        .def_readonly("limit_c", &WireLimit::limit_c, "Temperature limit [°C].")
         .def_property_readonly(
             "consequence", [](const WireLimit& limit) { return limit.consequence; },
-            "severity beyond the limit")
-        .def_readonly("source", &WireLimit::source, "source of the limit")
+            "Severity above the limit: \"caution\", \"warning\" or \"danger\".")
+        .def_readonly("source", &WireLimit::source,
+                      "Source of the limit: a key of ``sources``, or words.")
         .def("__repr__",
              [](const WireLimit& limit) {
                  return "<WireLimit " + text_of_choice(limit.what) + ": " +
@@ -97,13 +99,13 @@ void register_limits(py::module_& module) {
                         &wire_limit_from));
     py::class_<InsulationReach>(module, "InsulationReach",
                                 "From where along the wire an insulation would do.")
-        .def_readonly("insulation", &InsulationReach::insulation, "id of the insulation")
-        .def_readonly("family", &InsulationReach::family, "family of the insulation")
+        .def_readonly("insulation", &InsulationReach::insulation, "Id of the insulation.")
+        .def_readonly("family", &InsulationReach::family, "Material of the insulation.")
         .def_readonly("limit_c", &InsulationReach::limit_c,
-                      "temperature rating of the insulation [°C]")
-        .def_readonly(
-            "from_m", &InsulationReach::from_m,
-            "distance from the terminal from which it would do [m]; None: nowhere on this run")
+                      "Temperature rating of the insulation [°C].")
+        .def_readonly("from_m", &InsulationReach::from_m,
+                      "Distance from the terminal beyond which the insulation stays within its "
+                      "rating [m]; None if it does nowhere on this run.")
         .def("__repr__",
              [](const InsulationReach& reach) {
                  return "<InsulationReach " + reach.insulation +
@@ -127,45 +129,59 @@ void register_wire_check(py::module_& module) {
     using Check = WireCheck;
     py::class_<Check>(module, "WireCheck",
                       "One run: how hot it gets, what melts, and which wire would do.")
-        .def_readonly("run", &Check::run, "name of the run")
-        .def_readonly("wire", &Check::wire, "id of the wire; empty if none was found")
-        .def_readonly("gauge", &Check::gauge, "area of the conductor, in US units its gauge")
+        .def_readonly("run", &Check::run, "Name of the run.")
+        .def_readonly("wire", &Check::wire, "Id of the wire; empty if none was found.")
+        .def_readonly(
+            "gauge", &Check::gauge,
+            "Cross-section of the conductor in words, such as \"2.08 mm2\"; in US units its gauge.")
         .def_readonly("current_a", &Check::current_a,
-                      "short-circuit current in the brightest sun [A]")
+                      "Short-circuit current in the brightest sun [A].")
         .def_readonly("conductor_c", &Check::conductor_c,
-                      "conductor temperature at its hottest place [°C], or None")
+                      "Conductor temperature at its hottest place [°C]; None if the surroundings "
+                      "are not known.")
         .def_readonly("far_c", &Check::far_c,
-                      "conductor temperature away from the element [°C], or None")
-        .def_readonly("runaway", &Check::runaway, "whether there is no steady temperature")
-        .def_readonly("limits", &Check::limits, "limits, lowest first")
+                      "Conductor temperature away from the element [°C]; None if the surroundings "
+                      "are not known.")
+        .def_readonly("runaway", &Check::runaway, "Whether there is no steady temperature.")
+        .def_readonly("limits", &Check::limits,
+                      "Temperature limits of the run's parts, the lowest first.")
         .def_property_readonly(
             "decides",
             [](const Check& check) {
                 return check.decides ? py::cast(*check.decides) : py::object(py::str());
             },
-            "part with the lowest limit; empty if there is none")
+            "Part with the lowest limit: \"insulation\", \"joint\" or \"plating\"; empty if no "
+            "limit is known.")
         .def_property_readonly(
             "severity", [](const Check& check) { return check.severity; },
-            "severity at its hottest place")
-        .def_readonly("code_ampacity_a", &Check::code_ampacity_a,
-                      "ampacity by the table of the code, before correction [A], or None")
-        .def_readonly("corrected_ampacity_a", &Check::corrected_ampacity_a,
-                      "ampacity corrected for the temperature around it [A], or None")
-        .def_readonly("balance_ampacity_a", &Check::balance_ampacity_a,
-                      "current that its heat balance allows at its limit [A], or None")
-        .def_readonly("drop_v", &Check::drop_v, "voltage drop out and back, joints included [V]")
-        .def_readonly("heat_w", &Check::heat_w, "heat made in the run [W]")
-        .def_readonly("at_element", &Check::at_element, "whether heat of the element reaches it")
+            "Severity at the hottest place: \"none\", \"caution\", \"warning\", \"danger\" or "
+            "\"not assessed\".")
+        .def_readonly(
+            "code_ampacity_a", &Check::code_ampacity_a,
+            "Ampacity in the table of the code, before correction [A]; None if no table applies.")
+        .def_readonly(
+            "corrected_ampacity_a", &Check::corrected_ampacity_a,
+            "Ampacity corrected for the temperature around the run [A]; None if no table applies.")
+        .def_readonly(
+            "balance_ampacity_a", &Check::balance_ampacity_a,
+            "Current at which the wire's heat balance reaches its limit [A]; None if not known.")
+        .def_readonly("drop_v", &Check::drop_v,
+                      "Voltage drop of both conductors, joints included [V].")
+        .def_readonly("heat_w", &Check::heat_w, "Power lost as heat in the run [W].")
+        .def_readonly("at_element", &Check::at_element,
+                      "Whether heat of the element reaches the run.")
         .def_readonly("reach", &Check::reach,
-                      "for a run at the element: distance from which each insulation would do")
-        .def_readonly("sentence", &Check::sentence, "the result in one sentence")
+                      "Distance from which each insulation would do, coolest first; empty for a "
+                      "run away from the element.")
+        .def_readonly("sentence", &Check::sentence, "Result in one sentence.")
         .def_readonly("would_do", &Check::would_do,
-                      "cheapest wire that would do where this one does not, or None")
+                      "Cheapest wire that would do where this one does not; None if none would, or "
+                      "this one does.")
         .def_readonly("would_do_gauge", &Check::would_do_gauge,
-                      "area of that conductor, in US units its gauge")
+                      "Cross-section of that conductor in words; in US units its gauge.")
         .def_property_readonly(
             "assumed", [](const Check& check) { return texts_of(check.assumed); },
-            "assumptions that were made")
+            "Assumptions, one sentence each.")
         .def("__repr__",
              [](const Check& check) {
                  return "<WireCheck " + check.run + ": " + check.sentence.text() + ">";

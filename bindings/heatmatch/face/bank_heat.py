@@ -17,7 +17,7 @@ class BankHeat(Face):
     __slots__ = ()
     _made_by = "Circuit.heat"
 
-    missing: Held[list[str]] = Held("Fields without which nothing is computed.")
+    missing: Held[list[str]] = Held("Names of the fields without which nothing is computed.")
     misfit: Held[str] = Held("Reason why the elements do not fit; empty if they do.")
     known: Held[bool] = Held("Whether temperatures can be computed.")
     elements: Held[int] = Held("Number of elements in the bank.")
@@ -25,11 +25,17 @@ class BankHeat(Face):
     liquid: Held[bool] = Held("Whether the fill mixes itself.")
     store: Held[Store] = Held("Heat store.")
     medium: Held[Medium] = Held("Fill of the store.")
-    charge_hours: Held[float] = Held("Bright sun a day [h].")
-    air_c: Held[float] = Held("Air around the store on a bright day of the season [°C].")
-    hottest_air_c: Held[float] = Held("Air around the store in high summer [°C].")
+    charge_hours: Held[float] = Held("Hours of bright sun a day [h].")
+    air_c: Held[float] = Held(
+        "Temperature of the air around the store on a bright day of the season [°C]."
+    )
+    hottest_air_c: Held[float] = Held(
+        "Temperature of the air around the store in high summer [°C]."
+    )
     sheath: Held[Sheath | None] = Held("Sheath of the elements; None if not known.")
-    coil_limit_c: Held[float | None] = Held("Limit of the coil's alloy [°C]; None if not known.")
+    coil_limit_c: Held[float | None] = Held(
+        "Temperature limit of the coil's alloy [°C]; None if not known."
+    )
     assumed: Held[list[str]] = Held("Assumptions, in words.")
 
     def at(self, element_w: float) -> HeatPoint | None:
@@ -44,6 +50,21 @@ class BankHeat(Face):
         -------
         HeatPoint or None
             Temperatures [°C]; None if they are not known.
+
+        Raises
+        ------
+        InvalidInput
+            `element_w` is below 0 or above 100000.
+
+        Notes
+        -----
+        Temperatures at their worst end hold at the low end of the fill's conductivity; the rise of
+        the sheath is multiplied by 1.10 for the error of the model. ``BedCharge.temperatures`` has
+        the equations.
+
+        References
+        ----------
+        carslaw-jaeger : line sources in a solid
 
         Examples
         --------
@@ -67,6 +88,20 @@ class BankHeat(Face):
         -------
         float or None
             Power [W]; None if no limit is known, 0 if the bank does not fit.
+
+        Raises
+        ------
+        InvalidInput
+            The legs do not fit the store.
+
+        Notes
+        -----
+        The power at which ``sheath_c`` or ``coil_c`` of ``at`` reaches its limit, whichever is
+        first.
+
+        References
+        ----------
+        carslaw-jaeger : line sources in a solid
 
         Examples
         --------

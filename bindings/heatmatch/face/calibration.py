@@ -26,15 +26,19 @@ class Calibration(Face):
     k20_w_mk: Held[Fitted] = Held(
         "Conductivity of the fill at 20 °C with its standard error [W/mK]."
     )
-    loss_factor: Held[Fitted] = Held("Heat loss over that of the store as described, no unit.")
-    correlation: Held[float] = Held("Correlation of the two fitted numbers, -1 to 1.")
-    residual_k: Held[float] = Held("Root mean square of reading minus model [K].")
-    residual_before_k: Held[float] = Held("Root mean square before the fit [K].")
+    loss_factor: Held[Fitted] = Held(
+        "Heat loss over that of the store as described [dimensionless]."
+    )
+    correlation: Held[float] = Held(
+        "Correlation of the two fitted numbers, -1 to 1 [dimensionless]."
+    )
+    residual_k: Held[float] = Held("Root mean square of reading minus model after the fit [K].")
+    residual_before_k: Held[float] = Held(
+        "Root mean square of reading minus model before the fit [K]."
+    )
     readings: Held[int] = Held("Number of temperatures used.")
     medium: Held[str] = Held("Id of the fill.")
-    loss_factor_before: Held[float] = Held(
-        "Loss factor with which the store was described, no unit."
-    )
+    loss_factor_before: Held[float] = Held("Loss factor of the store as described [dimensionless].")
     sentences: Held[list[str]] = Held("Result in words, the most important first.")
     remarks: Held[list[str]] = Held("Limits of the result, in words.")
 
@@ -113,6 +117,10 @@ def calibrate(
     Notes
     -----
     Least squares: ``sum((T_read - T_model(k20, loss))^2)`` [K2] is smallest.
+
+    References
+    ----------
+    carslaw-jaeger : conduction in the fill
 
     Examples
     --------

@@ -55,42 +55,44 @@ class Candidate(Face):
     _made_by = "rank(catalog, installation) or assess(catalog, installation)"
 
     circuit: Held[Circuit] = Held("Array, bank, runs and devices.")
-    delivered: Held[list[Delivered]] = Held("Power delivered at each condition.")
-    season: Held[Season | None] = Held("Energy over the season; None without weather.")
-    margins: Held[list[Margin]] = Held("Every named check.")
+    delivered: Held[list[Delivered]] = Held("Power delivered at each condition [W].")
+    season: Held[Season | None] = Held("Energy over the season [kWh]; None without weather.")
+    margins: Held[list[Margin]] = Held("All named checks.")
     site: Held[Site] = Held("Site at which it is assessed.")
-    bright: Held[Extremes] = Held("Power, voltage and current of an element in bright cold.")
-    space: Held[SpaceBalance | None] = Held("Heat loss of the heated space; None if not described.")
-    heat: Held[HeatPoint | None] = Held(
-        "Temperatures of the store in bright cold; None if not known."
+    bright: Held[Extremes] = Held(
+        "Power [W], voltage [V], current [A] of an element in bright cold."
     )
-    price_to_buy: Held[float | None] = Held("Price of what is to be bought; None if not known.")
-    currency: Held[str] = Held("Currency of the price.")
-    remarks: Held[list[str]] = Held("What to know first about an assessment, in words.")
+    space: Held[SpaceBalance | None] = Held("Heat loss of the space [W/K]; None if not described.")
+    heat: Held[HeatPoint | None] = Held(
+        "Store temperatures in bright cold [°C]; None if not known."
+    )
+    price_to_buy: Held[float | None] = Held("Price to buy, in `currency`; None if not known.")
+    currency: Held[str] = Held("Currency of the price, as code of ISO 4217.")
+    remarks: Held[list[str]] = Held("Main remarks on an assessment, in words.")
     mean_power_w: Held[float] = Held("Mean typical power over the conditions [W].")
     mean_power_low_w: Held[float] = Held("Low end of the mean power [W].")
     mean_power_high_w: Held[float] = Held("High end of the mean power [W].")
-    merit: Held[float] = Held(
-        "Objective of a ranking: season energy [kWh], mean power [W] without it."
-    )
+    merit: Held[float] = Held("Objective: season energy [kWh], or mean power [W] without weather.")
     worst: Held[Margin | None] = Held("Most severe margin; None if there is none.")
-    severity: Held[Severity] = Held("Severity of the most severe margin.")
+    severity: Held[Severity] = Held(
+        'Severity of the worst margin: "none", "caution", "warning", "danger" or "not assessed".'
+    )
     worst_severity: Held[Severity] = Held(
-        "Worst severity with unstated facts at their careful ends."
+        "Severity with unstated facts at their careful ends, in the words of `severity`."
     )
     deciding_fact: Held[tuple[str, str] | None] = Held(
-        "Part and field of the unstated fact that decides whether there is a danger, or None."
+        "Part and field of the unstated fact that decides on a danger; None if none does."
     )
-    nearest_limit: Held[Margin | None] = Held("Margin of the smallest headroom; None if not known.")
-    heat_unknown: Held[bool] = Held(
-        "Whether a store is described but its sheath temperature unknown."
+    nearest_limit: Held[Margin | None] = Held("Margin of smallest headroom; None if not known.")
+    heat_unknown: Held[bool] = Held("Whether there is a store of unknown sheath temperature.")
+    smallest_headroom: Held[float] = Held(
+        "Smallest headroom of the margins that guard against a danger [dimensionless]."
     )
-    smallest_headroom: Held[float] = Held("Smallest headroom of margins beyond which is a danger.")
     not_assessed: Held[int] = Held("Number of margins that lack data.")
-    checks: Held[CheckCounts] = Held("Numbers of checks, by what they found.")
-    not_checked: Held[list[NotChecked]] = Held("Checks that lack a fact, by the fact.")
+    checks: Held[CheckCounts] = Held("Numbers of checks by finding.")
+    not_checked: Held[list[NotChecked]] = Held("Checks that lack a fact, grouped by the fact.")
     assumed: Held[list[str]] = Held("Assumptions, in words.")
-    tail: Held[HotTail | None] = Held("Temperatures from element end to wire; None if not known.")
+    tail: Held[HotTail | None] = Held("Temperatures at the element's end [°C]; None if not known.")
 
     def code_duties(self) -> list[CodeDuty]:
         """Return the duties of the wiring code that is stated, else of both.
@@ -206,6 +208,11 @@ class Candidate(Face):
         MeterSheet
             Expected voltages [V] and currents [A] at each irradiance.
 
+        Raises
+        ------
+        InvalidInput
+            An option is out of range, see ``meter_sheet``.
+
         Examples
         --------
         >>> import heatmatch as hm
@@ -266,6 +273,15 @@ def assess(
     NotFound
         The catalog lacks a part that the installation names.
 
+    Notes
+    -----
+    Power at each condition: ``V = I R`` on the I-V curve of the panels, less wire.
+
+    References
+    ----------
+    de-soto-2006 : I-V curves
+    ross-1980 : cell temperature
+
     Examples
     --------
     >>> import heatmatch as hm
@@ -273,13 +289,7 @@ def assess(
     2
     """
     made: Candidate = call(
-        _core.assess,
-        catalog,
-        installation,
-        weather,
-        conditions=conditions,
-        coil_temperature_c=coil_temperature_c,
-        exact_weather=exact_weather,
-        memory=memory,
-    )
+        _core.assess, catalog, installation, weather, conditions=conditions,
+        coil_temperature_c=coil_temperature_c, exact_weather=exact_weather, memory=memory,
+    )  # fmt: skip
     return made

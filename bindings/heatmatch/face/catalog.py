@@ -106,6 +106,11 @@ class Catalog(CatalogFiles):
         bool
             Whether the file holds it.
 
+        Raises
+        ------
+        InvalidInput
+            `kind` is not a kind of part.
+
         Examples
         --------
         >>> import heatmatch as hm

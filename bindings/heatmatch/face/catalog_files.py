@@ -130,9 +130,9 @@ class CatalogFiles(CatalogExports):
         Examples
         --------
         >>> import heatmatch as hm, os, tempfile
+        >>> text = "id,label,u_w_m2k,source,source_kind\\nmy-foil,my foil,6,meter,measured"
         >>> with tempfile.TemporaryDirectory() as folder:
         ...     with hm.Catalog.open(os.path.join(folder, "mine.heatmatch")) as catalog:
-        ...         text = "id,label,u_w_m2k,source,source_kind\\nmy-foil,my foil,6,meter,measured\\n"
         ...         catalog.import_csv_text("cover", text).added
         1
         """

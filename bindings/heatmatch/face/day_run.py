@@ -31,7 +31,7 @@ class PartPeak(Face):
     __slots__ = ()
     _made_by = "DayAnswer.peaks"
 
-    margin: Held[Margin] = Held("Check of that part, its value the highest temperature.")
+    margin: Held[Margin] = Held("Check of that part; its value is the highest temperature.")
     hours: Held[float] = Held("Time since the beginning at which it was reached [h].")
 
 
@@ -46,13 +46,13 @@ class DayAnswer(Face):
     dusk_lift_k: Held[float] = Held("Warming of the space at dusk, mean of the nights [K].")
     dawn_lift_k: Held[float] = Held("Warming of the space at dawn, mean of the nights [K].")
     carry_over_h: Held[float | None] = Held(
-        "Time after dusk until heat falls to half of the night's highest, mean [h], or None."
+        "Time after dusk until heat falls to half of the night's highest, mean [h]; None if never."
     )
     noticed_until_hour: Held[float | None] = Held(
-        "Hour of the day until which the space is 0.5 K warmer, mean of the nights [h], or None."
+        "Hour until which the space is 0.5 K warmer, mean of the nights [h]; None if never."
     )
     lid_until_hour: Held[float | None] = Held(
-        "Hour of the day until which the lid is 4 K above the space, mean [h], or None."
+        "Hour until which the lid is 4 K above the space, mean of the nights [h]; None if never."
     )
     peaks: Held[list[PartPeak]] = Held("Highest temperature of every part.")
     sentences: Held[list[str]] = Held("Result in words, the most important first.")
@@ -76,17 +76,15 @@ class DayRun(Face):
     _made_by = "simulate_day(candidate, weather)"
 
     candidate: Held[Candidate] = Held("Circuit that is simulated.")
-    answer: Held[DayAnswer] = Held("What it comes to.")
+    answer: Held[DayAnswer] = Held("Dark hours, heat and highest temperatures over all days.")
     title: Held[str] = Held("Title of the circuit.")
-    days: Held[float] = Held("Duration [days].")
+    days: Held[float] = Held("Number of days simulated [days].")
     first_hour: Held[float] = Held("Hour of the day at the beginning, by mean solar time [h].")
     heats_space: Held[bool] = Held("Whether the store heats a space with known losses.")
-    bed_model: Held[BedModel] = Held(
-        "Model of the store: a field over radius and height, or water."
-    )
+    bed_model: Held[BedModel] = Held('Model of the fill: "r-z field" (radius, height) or "water".')
     energy: Held[DayEnergy] = Held("Energy over all days [kWh].")
-    events: Held[list[SwitchEvent]] = Held("Controls that acted.")
-    remarks: Held[list[str]] = Held("What to know first, in words.")
+    events: Held[list[SwitchEvent]] = Held("Actions of controls, in the order of time.")
+    remarks: Held[list[str]] = Held("Main remarks, in words.")
     assumed: Held[list[str]] = Held("Assumptions, in words.")
     hours: Held[_Numbers] = Held("Time since the beginning, at the end of each step [h].")
     hour_of_day: Held[_Numbers] = Held("Hour of the day by mean solar time, 0 to 24, by step [h].")
@@ -96,18 +94,20 @@ class DayRun(Face):
     power_w: Held[_Numbers] = Held("Power into the bank, by step [W].")
     bank_v: Held[_Numbers] = Held("Voltage across the bank, by step [V].")
     bank_a: Held[_Numbers] = Held("Current through the bank, by step [A].")
-    sheath_c: Held[_Numbers] = Held("Temperature of the hottest leg's sheath, by step [°C].")
-    coil_c: Held[_Numbers] = Held("Temperature of the coil in it, by step [°C].")
-    terminal_c: Held[_Numbers | None] = Held("Temperature of a terminal, by step [°C], or None.")
-    bed_mean_c: Held[_Numbers] = Held("Mean temperature of the fill by mass, by step [°C].")
-    wall_c: Held[_Numbers] = Held("Temperature outside of the wall's hottest spot, by step [°C].")
-    lid_c: Held[_Numbers] = Held("Temperature outside of the lid's hottest spot, by step [°C].")
-    released_w: Held[_Numbers] = Held("Heat that leaves the store, by walls and fan, by step [W].")
-    to_space_w: Held[_Numbers] = Held("Heat of that which reaches the space, by step [W].")
-    space_c: Held[_Numbers] = Held("Temperature of the space, or of the air around, by step [°C].")
-    space_without_c: Held[_Numbers] = Held(
-        "Temperature of the space without the store, by step [°C]."
+    sheath_c: Held[_Numbers] = Held("Sheath temperature of the hottest leg, by step [°C].")
+    coil_c: Held[_Numbers] = Held("Coil temperature of the hottest leg, by step [°C].")
+    terminal_c: Held[_Numbers | None] = Held(
+        "Terminal temperature, by step [°C]; None if not known."
     )
+    bed_mean_c: Held[_Numbers] = Held("Mean temperature of the fill by mass, by step [°C].")
+    wall_c: Held[_Numbers] = Held("Wall temperature outside, hottest spot, by step [°C].")
+    lid_c: Held[_Numbers] = Held("Lid temperature outside, hottest spot, by step [°C].")
+    released_w: Held[_Numbers] = Held("Heat from the store by walls and fan, by step [W].")
+    to_space_w: Held[_Numbers] = Held("Part of `released_w` that reaches the space, by step [W].")
+    space_c: Held[_Numbers] = Held(
+        "Temperature of the space, or of the air around a store that heats none, by step [°C]."
+    )
+    space_without_c: Held[_Numbers] = Held("Air temperature without the store, by step [°C].")
     outside_c: Held[_Numbers] = Held("Temperature of the air outside, by step [°C].")
 
     def sentences(self, *, units: str = "si") -> list[str]:
@@ -266,6 +266,15 @@ def simulate_day(
     ------
     InvalidInput
         The circuit has no store, the weather has gaps, or a value is out of range.
+
+    Notes
+    -----
+    Heat in the store by radius and height (water: one temperature). Thermostat and limit open as
+    far as they can break direct current. Sun through the covers of the space is left out.
+
+    References
+    ----------
+    carslaw-jaeger : conduction in the fill
 
     Examples
     --------

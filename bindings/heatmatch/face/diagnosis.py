@@ -25,15 +25,17 @@ class Diagnosis(Face):
     _made_by = "diagnose(candidate, readings)"
 
     ranked: Held[list[Hypothesis]] = Held("Explanations, the best first.")
-    group: Held[int] = Held("Number of the first explanations that fit alike.")
-    cannot_tell: Held[bool] = Held("Whether more than one explanation fits alike.")
+    group: Held[int] = Held("Number of the first explanations that fit equally well.")
+    cannot_tell: Held[bool] = Held("Whether more than one explanation fits equally well.")
     unexplained: Held[bool] = Held("Whether not even the best explanation fits.")
-    next: Held[list[NextMeasurement]] = Held("Measurements that separate them, the best first.")
+    next: Held[list[NextMeasurement]] = Held(
+        "Measurements that separate the explanations, the best first."
+    )
     verdict: Held[Sentence] = Held("Result in one sentence.")
     bank_ohms: Held[Sentence] = Held(
-        "Voltage over current as read, beside the resistance described."
+        "Voltage over current as read [ohm], beside the resistance described, in words."
     )
-    remarks: Held[list[Sentence]] = Held("What was left out or is suspicious, in words.")
+    remarks: Held[list[Sentence]] = Held("Readings left out or suspicious, in words.")
 
     def __repr__(self) -> str:
         return plain_line(f"<Diagnosis: {self.verdict}>")
@@ -74,6 +76,18 @@ def diagnose(
     ------
     InvalidInput
         No reading can be used.
+
+    Notes
+    -----
+    Irradiance, cell temperature and unknowns of panels and elements are fitted with each
+    explanation, within their uncertainty. The score is chi-square, plus 1 for each fitted number,
+    plus the rarity of the fault, 0 to 3. Weights are ``exp(-score / 2)`` over the sum of all;
+    explanations that fit alike have equal weights.
+
+    References
+    ----------
+    de-soto-2006 : I-V curves
+    carslaw-jaeger : temperatures of the store
 
     Examples
     --------

@@ -99,7 +99,7 @@ class Installation(InstallationFiles):
         self._hold(self._compiled.from_dict(plain))
 
     name: Held[str] = Held("Name that the user gave it.")
-    site: Held[Site] = Held("Where the panels are.")
+    site: Held[Site] = Held("Place and mounting of the panels.")
     panels: Held[list[OwnedPanels]] = Held("Groups of owned panels.")
     store: Held[Store | None] = Held("Heat store; None if there is none.")
     runs: Held[list[WireRun]] = Held("Runs of wire.")
@@ -135,7 +135,7 @@ class Installation(InstallationFiles):
 
     @property
     def parts(self) -> dict[str, list[Any]]:
-        """Parts that the installation brings itself, by kind."""
+        """Parts defined in the installation itself, lists by kind."""
         made: dict[str, list[Any]] = {}
         for kinds, rows in self.to_dict().get("parts", {}).items():
             kind = {"media": "medium"}.get(kinds, kinds.removesuffix("s"))

@@ -32,20 +32,28 @@ class Margin(Face):
 
     name: Held[str] = Held("Name of the check.")
     subject: Held[str] = Held("Part or run that is checked.")
-    severity: Held[Severity] = Held('"none", "caution", "warning", "danger" or "not assessed".')
-    consequence: Held[Severity] = Held("Severity beyond the limit.")
-    worst_severity: Held[Severity] = Held("Severity with every unstated fact at its careful end.")
+    severity: Held[Severity] = Held(
+        'Severity: "none", "caution", "warning", "danger" or "not assessed".'
+    )
+    consequence: Held[Severity] = Held(
+        'Severity beyond the limit: "caution", "warning" or "danger".'
+    )
+    worst_severity: Held[Severity] = Held(
+        "Severity with every unstated fact at its careful end, in the same words."
+    )
     value: Held[float | None] = Held("Value at its worst end, in `unit`; None if not known.")
     value_low: Held[float | None] = Held("Low end of the value, in `unit`; None if not known.")
     value_high: Held[float | None] = Held("High end of the value, in `unit`; None if not known.")
     limit: Held[float | None] = Held("Limit, in `unit`; None if not known.")
-    unit: Held[str] = Held("Unit of value and limit.")
-    headroom: Held[float | None] = Held("Headroom: 1 at rest, 0 at the limit, below 0 beyond it.")
+    unit: Held[str] = Held("Unit of value and limit; empty if dimensionless.")
+    headroom: Held[float | None] = Held(
+        "Headroom [dimensionless]: 1 at rest, 0 at the limit, below 0 beyond; None if not known."
+    )
     careful_headroom: Held[float | None] = Held(
-        "Headroom with unstated facts at their careful ends."
+        "Headroom with unstated facts at their careful ends [dimensionless]; None if not known."
     )
     source: Held[str] = Held("Source of the limit: a key of ``sources``.")
-    missing: Held[list[str]] = Held("Fields that the check lacks.")
+    missing: Held[list[str]] = Held("Names of the fields that the check lacks.")
     assumed: Held[list[str]] = Held("Assumptions, in words.")
 
     def sentence(self, *, units: str = "si") -> str:

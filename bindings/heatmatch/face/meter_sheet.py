@@ -27,9 +27,9 @@ class MeterSheet(Face):
 
     title: Held[Sentence] = Held("Title of the circuit.")
     rows: Held[list[MeterRow]] = Held(
-        "Warm panels by falling irradiance, then panels just uncovered."
+        "Expected readings: warm panels by falling irradiance, then panels just uncovered."
     )
-    checks: Held[list[MeterCheck]] = Held("What to measure and to look at, one by one.")
+    checks: Held[list[MeterCheck]] = Held("Measurements and inspections, one by one.")
     assumed: Held[list[Sentence]] = Held("Assumptions, in words.")
     not_known: Held[list[Sentence]] = Held("Missing fields and their remedy, in words.")
     remarks: Held[list[Sentence]] = Held("Cautions, in words.")
@@ -100,6 +100,17 @@ def meter_sheet(
     ------
     InvalidInput
         A value is out of range.
+
+    Notes
+    -----
+    Voltages and currents follow from ``V = I R`` on the I-V curve of the panels. The band covers
+    panel current and resistance; errors of the meters come on top. Warm cells are at
+    ``T_air + G (NOCT - 20) / 800`` [°C].
+
+    References
+    ----------
+    de-soto-2006 : I-V curves
+    ross-1980 : cell temperature
 
     Examples
     --------

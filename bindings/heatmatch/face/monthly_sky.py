@@ -33,6 +33,20 @@ class MonthlySky(Face):
     InvalidInput
         The site lacks a value, or no sky gives a month's irradiation.
 
+    Notes
+    -----
+    The mean sky index of each month is found so that the hours sum to the given value. The index
+    is global irradiance over that of a clear sky. A share of the days is clear; the others are
+    cloudy, each at one index all day. Not represented: months that are clouded at certain hours,
+    such as morning fog. Skies are poorly known in months whose sun hardly reaches the plane.
+
+    References
+    ----------
+    suehrcke-2000 : share of clear days
+    bendt-1981 : distribution of daily clearness
+    ineichen-perez-2002 : clear sky
+    erbs-1982 : diffuse share
+
     Examples
     --------
     >>> import heatmatch as hm
@@ -78,6 +92,11 @@ class MonthlySky(Face):
         InvalidInput
             An angle is out of range.
 
+        References
+        ----------
+        hay-davies-1980 : sky with light around the sun
+        ross-1980 : cell temperature
+
         Examples
         --------
         >>> import heatmatch as hm
@@ -110,6 +129,10 @@ class MonthlySky(Face):
         ------
         InvalidInput
             An angle is out of range.
+
+        References
+        ----------
+        hay-davies-1980 : sky with light around the sun
 
         Examples
         --------

@@ -54,7 +54,8 @@ class PartsView(Face):
         Examples
         --------
         >>> import heatmatch as hm
-        >>> [alloy.id for alloy in hm.Catalog.starter().alloys.values() if alloy.fixed_resistance is False]
+        >>> alloys = hm.Catalog.starter().alloys.values()
+        >>> [alloy.id for alloy in alloys if alloy.fixed_resistance is False]
         ['carbon-polymer', 'ptc-ceramic', 'tungsten']
         """
         return list(self._core.values())

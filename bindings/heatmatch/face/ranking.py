@@ -39,10 +39,14 @@ class Ranking(Face):
     _made_by = "rank(catalog, installation)"
     _kept: dict[object, Any]
 
-    reasons: Held[dict[str, int]] = Held("Margin to the number of pairings it rejected.")
+    reasons: Held[dict[str, int]] = Held(
+        "Number of rejected pairings by the margin that rejected them."
+    )
     evaluated: Held[int] = Held("Number of pairings evaluated.")
-    by_season: Held[bool] = Held("Whether season energy [kWh] orders it; otherwise mean power [W].")
-    remarks: Held[list[str]] = Held("What to know first, in words.")
+    by_season: Held[bool] = Held(
+        "Whether the order is by season energy [kWh]; otherwise by mean power [W]."
+    )
+    remarks: Held[list[str]] = Held("Main remarks, in words.")
     conditions: Held[list[tuple[float, float]]] = Held(
         "Pairs of irradiance [W/m2] and cell temperature [°C] of the mean power."
     )
@@ -199,6 +203,17 @@ def rank(
         A value is out of range, or the installation lacks panels or elements.
     NotFound
         The catalog lacks a part that the installation names.
+
+    Notes
+    -----
+    Order: season energy (mean power without weather) in steps of 1 %, then fewest margins not
+    assessed, then largest of the smallest headrooms, then lowest price to buy. Pairings with a
+    danger, or above the budget, are rejected.
+
+    References
+    ----------
+    de-soto-2006 : I-V curves
+    ross-1980 : cell temperature
 
     Examples
     --------

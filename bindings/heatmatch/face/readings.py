@@ -31,7 +31,7 @@ class Readings(Face):
     rows: Held[list[dict[str, float]]] = Held(
         "Readings of each row by name, in the unit of the name."
     )
-    remarks: Held[list[Sentence]] = Held("What was left out, counted, in words.")
+    remarks: Held[list[Sentence]] = Held("Readings left out, counted, in words.")
 
     @staticmethod
     def from_csv(text_or_path: str | os.PathLike[str], /) -> Readings:
@@ -56,6 +56,14 @@ class Readings(Face):
             The file cannot be read.
         InvalidInput
             A column or a cell is not understood; it is named.
+
+        Notes
+        -----
+        Columns: ``unix_time_s`` [s], ``irradiance_w_m2`` [W/m2], ``panel_temperature_c`` [°C],
+        ``array_v`` [V], ``bank_v`` [V], ``bank_a`` [A], ``open_v`` [V], ``short_a`` [A],
+        ``element_ohm`` [ohm], ``bank_ohm`` [ohm], ``sheath_c`` [°C], ``store_c`` [°C] and ``air_c``
+        [°C], in any order. Cells may have a unit. ``nan`` is a failed reading, ``OL`` a resistance
+        beyond the range of the meter; empty cells were not measured.
 
         Examples
         --------

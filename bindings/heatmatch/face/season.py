@@ -38,9 +38,7 @@ class Season(Face):
     kwh_low: Held[float] = Held("Low end of the energy delivered [kWh].")
     kwh: Held[float] = Held("Typical energy delivered [kWh].")
     kwh_high: Held[float] = Held("High end of the energy delivered [kWh].")
-    rear_kwh: Held[float] = Held(
-        "Share of the typical energy by light on the backs of panels [kWh]."
-    )
+    rear_kwh: Held[float] = Held("Part of `kwh` from light on the backs of panels [kWh].")
     mpp_kwh: Held[float] = Held("Energy available at the maximum power point [kWh].")
     kwh_per_day: Held[npt.NDArray[np.float64]] = Held(
         "Energy delivered per day of each month, January first, shape (12,) [kWh/day]."
@@ -49,7 +47,9 @@ class Season(Face):
         "Energy at the maximum power point per day of each month, shape (12,) [kWh/day]."
     )
     mean_kwh_per_day: Held[float] = Held("Mean energy delivered per day of the season [kWh/day].")
-    harvest_fraction: Held[float] = Held("Energy delivered over energy at the maximum power point.")
+    harvest_fraction: Held[float] = Held(
+        "Energy delivered over energy at the maximum power point, 0 to 1 [dimensionless]."
+    )
     best_ohm: Held[float] = Held("Resistance of the bank that absorbs the most energy [ohm].")
     best_ohm_cloud: Held[float | None] = Held(
         "Best resistance with cloud within the step at its worst [ohm]; None if not known."
@@ -59,7 +59,7 @@ class Season(Face):
     noon_kwh: Held[float] = Held("Energy delivered into a bank of `noon_ohm` [kWh].")
     noon_loss: Held[float] = Held("Share of `best_kwh` that a bank of `noon_ohm` loses, 0 to 1.")
     noon_loss_cloud: Held[float | None] = Held(
-        "Share that `noon_ohm` loses with cloud within the step at its worst; None if not known."
+        "Share that `noon_ohm` loses with cloud in the step at its worst, 0 to 1; None if not known."
     )
     noon_loss_sentence: Held[str] = Held("Loss of a bank of `noon_ohm`, in words.")
     best_ohm_sentence: Held[str] = Held("Reason why `best_ohm` differs from `noon_ohm`, in words.")

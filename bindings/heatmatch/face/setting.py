@@ -24,6 +24,12 @@ class Record:
         -------
         dict
             Field name to value; unknown fields are left out.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> hm.demo().goals.to_dict()["currency"]
+        'USD'
         """
         values = {one.name: getattr(self, one.name) for one in fields(self)}  # type: ignore[arg-type]
         return {name: plain_of(value) for name, value in values.items() if value not in (None, ())}
@@ -115,6 +121,12 @@ class AllowedElements(Record):
         -------
         dict
             Field name to value. An empty filter stays: it allows every element.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> hm.AllowedElements(element="tubular-1000-120", count=1).to_dict()
+        {'count': 1, 'element': 'tubular-1000-120'}
         """
         return super().to_dict() | ({} if self.any is None else {"any": self.any.to_dict()})
 

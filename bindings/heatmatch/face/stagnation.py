@@ -21,8 +21,8 @@ class Stagnation(Face):
     __slots__ = ()
     _made_by = "simulate_stagnation(candidate)"
 
-    month: Held[int] = Held("Month in which the fortnight begins, 1 to 12.")
-    in_kwh: Held[float] = Held("Energy into the bank in these days [kWh].")
+    month: Held[int] = Held("Month in which the fourteen days begin, 1 to 12.")
+    in_kwh: Held[float] = Held("Energy into the bank in the fourteen days [kWh].")
     run: Held[DayRun] = Held("Simulation of the fourteen days.")
     peaks: Held[list[PartPeak]] = Held("Highest temperature of every part, against its limit.")
     sentences: Held[list[str]] = Held("Result in words, the most important first.")
@@ -60,6 +60,16 @@ def simulate_stagnation(
     ------
     InvalidInput
         The circuit has no store, or its site lacks a latitude.
+
+    Notes
+    -----
+    Equations as in ``simulate_day``. The month with the most energy is simulated. Cells are in air
+    of 10 °C, which gives too much power in summer.
+
+    References
+    ----------
+    carslaw-jaeger : conduction in the fill
+    ineichen-perez-2002 : clear sky
 
     Examples
     --------

@@ -30,10 +30,10 @@ class StoreLog(Face):
     air_c: Held[_Numbers] = Held("Temperature of the air around the store, by row [°C].")
     probes: Held[list[Probe]] = Held("Places of the thermometers.")
     temperature_c: Held[list[_Numbers]] = Held(
-        "Temperatures of each probe, by row [°C]; nan: not read."
+        "Temperature of each probe, by row [°C]; nan if not read."
     )
-    readings: Held[int] = Held("Number of temperatures that were read.")
-    remarks: Held[list[str]] = Held("What was left out, in words.")
+    readings: Held[int] = Held("Number of temperatures read.")
+    remarks: Held[list[str]] = Held("Rows and readings left out, in words.")
 
     @staticmethod
     def from_csv(text_or_path: str | os.PathLike[str], /) -> StoreLog:
@@ -55,6 +55,13 @@ class StoreLog(Face):
             The file cannot be read.
         InvalidInput
             A column or a cell is not understood; it is named.
+
+        Notes
+        -----
+        Columns: ``hours`` [h] since any beginning, ``power_w`` [W] into the bank, mean since the
+        row before, ``air_c`` [°C] around the store, and one for each probe [°C]: ``wall_c``,
+        ``lid_c``, ``sheath_c``, or ``bed_c@0.12,0.40`` with radius and height [m]. Empty cells were
+        not read.
 
         Examples
         --------
@@ -112,6 +119,11 @@ class StoreLog(Face):
         -------
         list of str
             Steps, in order.
+
+        Raises
+        ------
+        InvalidInput
+            No store is described, or its fill is a liquid.
 
         Examples
         --------

@@ -39,21 +39,21 @@ class Weather(WeatherMakers):
     )
     base_c: Held[_Numbers] = Held("Temperature of the cells without sun, by row [°C].")
     warming_w_m2: Held[_Numbers] = Held(
-        "Irradiance that warms the cells, less wind, by row [W/m2]."
+        "Irradiance that warms the cells, reduced by wind, by row [W/m2]."
     )
     hours: Held[_Numbers] = Held("Duration of each row [h].")
     month: Held[npt.NDArray[np.uint8]] = Held("Month of each row, 1 to 12; 0 if not known.")
     clear_w_m2: Held[_Numbers | None] = Held(
-        "Irradiance under a clear sky, by row [W/m2], or None."
+        "Irradiance under a clear sky, by row [W/m2]; None if not known."
     )
     overcast_w_m2: Held[_Numbers | None] = Held(
-        "Irradiance behind a cloud, by row [W/m2], or None."
+        "Irradiance behind a cloud, by row [W/m2]; None if not known."
     )
     rear_w_m2: Held[_Numbers | None] = Held(
         "Mean irradiance on the backs of the panels, by row [W/m2]; None without a site."
     )
     days: Held[_Numbers] = Held(
-        "Days of each month that the rows cover, January first, shape (12,)."
+        "Days of each month that the rows cover, January first, shape (12,) [days]."
     )
     step_hours: Held[float] = Held("Time over which rows are means [h].")
     first_hour: Held[float | None] = Held(
@@ -90,6 +90,10 @@ class Weather(WeatherMakers):
         -----
         ``T_cell = base + warming (NOCT - 20) / 800`` [°C].
 
+        References
+        ----------
+        ross-1980 : cell temperature from NOCT
+
         Examples
         --------
         >>> import heatmatch as hm
@@ -107,6 +111,11 @@ class Weather(WeatherMakers):
         -------
         Weather
             The bound of cloud within the step; the same rows if the sky is not known.
+
+        Notes
+        -----
+        Each part lasts as long as keeps the mean:
+        ``share = (G - G_overcast) / (G_clear - G_overcast)``. Temperatures stay those of the mean.
 
         Examples
         --------
@@ -135,6 +144,15 @@ class Weather(WeatherMakers):
         ------
         InvalidInput
             `share` is out of range.
+
+        Notes
+        -----
+        ``G = G_front + share G_rear`` [W/m2].
+
+        References
+        ----------
+        marion-2017 : light behind a row of panels
+        anderson-2024 : view factors
 
         Examples
         --------

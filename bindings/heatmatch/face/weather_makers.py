@@ -132,6 +132,10 @@ class WeatherMakers(Face):
         InvalidInput
             The site lacks a value, or one of the two temperatures is missing.
 
+        References
+        ----------
+        ineichen-perez-2002 : clear sky
+
         Examples
         --------
         >>> import heatmatch as hm
@@ -185,6 +189,11 @@ class WeatherMakers(Face):
         See Also
         --------
         heatmatch.weather.from_frame : Equations.
+
+        References
+        ----------
+        erbs-1982 : split of GHI
+        fao-56 : wind at 2 m
 
         Examples
         --------

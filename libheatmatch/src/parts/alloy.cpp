@@ -26,7 +26,8 @@ std::span<const Field> alloy_fields() {
         bind<&Alloy::fixed_resistance>(
             {.name = "fixed_resistance",
              .kind = FieldKind::flag,
-             .meaning = "no: resistance changes by more than half, as in a lamp or a PTC block"}),
+             .meaning = "one resistance describes it; no where resistance changes by more than "
+                        "half, as in a lamp or a PTC block"}),
     });
     return fields;
 }

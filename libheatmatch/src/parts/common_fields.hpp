@@ -30,40 +30,40 @@ std::vector<Field> with_common_fields(std::initializer_list<Field> own) {
     fields.push_back(bind<&P::label>({.name = "label",
                                       .kind = FieldKind::text,
                                       .required = true,
-                                      .meaning = "what a person calls it"}));
+                                      .meaning = "descriptive name"}));
     fields.insert(fields.end(), own.begin(), own.end());
     fields.push_back(bind<&P::provenance, &Provenance::source>(
         {.name = "source",
          .kind = FieldKind::text,
          .required = true,
-         .meaning = "where the numbers come from: a key of sources.json, or free text",
+         .meaning = "source of the numbers: a key of sources.json, or free text",
          .remedy = parts_sentences::say<"parts.say_where_from">()}));
-    fields.push_back(bind<&P::provenance, &Provenance::source_kind>(
-        {.name = "source_kind",
-         .kind = FieldKind::choice,
-         .required = true,
-         .meaning = "how the source knows: measured, nameplate, datasheet, derived, class default, "
-                    "representative or from memory"}));
+    fields.push_back(bind<&P::provenance, &Provenance::source_kind>({.name = "source_kind",
+                                                                     .kind = FieldKind::choice,
+                                                                     .required = true,
+                                                                     .meaning = "kind of source"}));
     fields.push_back(bind<&P::provenance, &Provenance::source_of>(
         {.name = "source_of",
          .kind = FieldKind::text_map,
-         .meaning = "field name to source, for fields whose source differs"}));
-    fields.push_back(bind<&P::price, &Price::low>({.name = "price_low",
-                                                   .kind = FieldKind::number,
-                                                   .unit = unit::money,
-                                                   .range = free,
-                                                   .meaning = "what one pays at best"}));
-    fields.push_back(bind<&P::price, &Price::high>({.name = "price_high",
-                                                    .kind = FieldKind::number,
-                                                    .unit = unit::money,
-                                                    .range = free,
-                                                    .meaning = "what one pays at worst"}));
+         .meaning = "source by field name, for fields whose source differs"}));
     fields.push_back(
-        bind<&P::price, &Price::currency>({.name = "price_currency",
-                                           .kind = FieldKind::text,
-                                           .meaning = "three-letter code of ISO 4217"}));
+        bind<&P::price, &Price::low>({.name = "price_low",
+                                      .kind = FieldKind::number,
+                                      .unit = unit::money,
+                                      .range = free,
+                                      .meaning = "lowest likely price, in the price currency"}));
+    fields.push_back(
+        bind<&P::price, &Price::high>({.name = "price_high",
+                                       .kind = FieldKind::number,
+                                       .unit = unit::money,
+                                       .range = free,
+                                       .meaning = "highest likely price, in the price currency"}));
+    fields.push_back(bind<&P::price, &Price::currency>(
+        {.name = "price_currency",
+         .kind = FieldKind::text,
+         .meaning = "currency of the prices: three-letter code of ISO 4217"}));
     fields.push_back(bind<&P::notes>(
-        {.name = "notes", .kind = FieldKind::text, .meaning = "anything a person should know"}));
+        {.name = "notes", .kind = FieldKind::text, .meaning = "remarks in free text"}));
     return fields;
 }
 

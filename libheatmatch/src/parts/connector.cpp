@@ -9,7 +9,7 @@ std::span<const Field> connector_fields() {
         bind<&Connector::family>({.name = "family",
                                   .kind = FieldKind::text,
                                   .required = true,
-                                  .meaning = "what it is, for example ring terminal"}),
+                                  .meaning = "kind of connector, for example ring terminal"}),
         bind<&Connector::limit_c>({.name = "limit_c",
                                    .kind = FieldKind::number,
                                    .unit = unit::celsius,
@@ -27,7 +27,7 @@ std::span<const Field> connector_fields() {
                                             .range = {.low = 0.1, .high = 1000.0},
                                             .meaning = "rated current"}),
         bind<&Connector::place>(
-            {.name = "place", .kind = FieldKind::choice, .meaning = "where it belongs"}),
+            {.name = "place", .kind = FieldKind::choice, .meaning = "place for which it is made"}),
     });
     return fields;
 }

@@ -71,7 +71,7 @@ std::span<const Field> control_fields() {
         bind<&Control::family>({.name = "family",
                                 .kind = FieldKind::text,
                                 .required = true,
-                                .meaning = "what it is, for example isolator or thermostat"}),
+                                .meaning = "kind of control, for example isolator or thermostat"}),
         bind<&Control::dc_ratings>(
             {.name = "dc_ratings",
              .kind = FieldKind::rows,
@@ -80,7 +80,7 @@ std::span<const Field> control_fields() {
                  " is printed",
              .columns = dc_rating_columns}),
         bind<&Control::ac_only>(
-            {.name = "ac_only", .kind = FieldKind::flag, .meaning = "marked for AC only"}),
+            {.name = "ac_only", .kind = FieldKind::flag, .meaning = "it is marked for AC only"}),
         bind<&Control::v_ac>({.name = "v_ac",
                               .kind = FieldKind::number,
                               .unit = unit::volt,
@@ -94,7 +94,7 @@ std::span<const Field> control_fields() {
         bind<&Control::polarised>(
             {.name = "polarised",
              .kind = FieldKind::flag,
-             .meaning = "interrupts current in one direction only; unknown counts as yes",
+             .meaning = "it interrupts current in one direction only; unknown counts as yes",
              .careful = true,
              .careful_source = "dc-breaker-polarity"}),
         bind<&Control::utilisation_mark>({.name = "utilisation_mark",
@@ -121,8 +121,9 @@ std::span<const Field> control_fields() {
              .unit = unit::kelvin,
              .range = {.low = 0.0, .high = 100.0},
              .meaning = "difference between opening and closing temperature"}),
-        bind<&Control::reset>(
-            {.name = "reset", .kind = FieldKind::choice, .meaning = "how it closes again"}),
+        bind<&Control::reset>({.name = "reset",
+                               .kind = FieldKind::choice,
+                               .meaning = "way in which it closes again"}),
         bind<&Control::failure>({.name = "failure",
                                  .kind = FieldKind::choice,
                                  .meaning = "the state in which it usually fails"}),
@@ -132,13 +133,14 @@ std::span<const Field> control_fields() {
              .unit = unit::count,
              .range = {.low = 1, .high = 8},
              .meaning = "poles that open together; unless stated, those of the printed pairs"}),
-        bind<&Control::operated>({.name = "operated",
-                                  .kind = FieldKind::choice,
-                                  .meaning = "how it opens; unless stated, as its family"}),
+        bind<&Control::operated>(
+            {.name = "operated",
+             .kind = FieldKind::choice,
+             .meaning = "way in which it opens; if not stated, that of its family"}),
         bind<&Control::contains_fuses>(
             {.name = "contains_fuses",
              .kind = FieldKind::flag,
-             .meaning = "a switch with fuses inside, not a bare fuse holder"}),
+             .meaning = "it is a switch with fuses inside, not a bare fuse holder"}),
         bind<&Control::detects>(
             {.name = "detects", .kind = FieldKind::choice, .meaning = "the fault that it detects"}),
         bind<&Control::terminal_limit_c>({.name = "terminal_limit_c",
@@ -150,8 +152,9 @@ std::span<const Field> control_fields() {
         bind<&Control::semiconductor>(
             {.name = "semiconductor",
              .kind = FieldKind::flag,
-             .meaning = "switches with a semiconductor, which fails shorted; unless stated, as its "
-                        "family"}),
+             .meaning =
+                 "it switches with a semiconductor, which fails shorted; unless stated, as its "
+                 "family"}),
     });
     return fields;
 }

@@ -21,7 +21,7 @@ std::span<const Field> medium_fields() {
         bind<&Medium::form>({.name = "form",
                              .kind = FieldKind::choice,
                              .required = true,
-                             .meaning = "granular, solid or liquid"}),
+                             .meaning = "form of the fill"}),
         bind<&Medium::porosity>({.name = "porosity",
                                  .kind = FieldKind::number,
                                  .unit = unit::none,

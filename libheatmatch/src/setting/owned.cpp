@@ -59,7 +59,7 @@ std::span<const Field> owned_panels_fields() {
                                        .kind = FieldKind::number,
                                        .unit = unit::year,
                                        .range = {.low = 0.0, .high = 60.0},
-                                       .meaning = "years in the sun"}),
+                                       .meaning = "time in the sun"}),
         bind<&OwnedPanels::rear_blocked>(
             {.name = "rear_blocked",
              .kind = FieldKind::flag,

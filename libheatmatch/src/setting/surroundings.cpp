@@ -9,7 +9,7 @@ std::span<const Field> surroundings_fields() {
         bind<&Surroundings::kind>({.name = "kind",
                                    .kind = FieldKind::choice,
                                    .required = true,
-                                   .meaning = "what is around the wire"}),
+                                   .meaning = "kind of surroundings of the wire"}),
         bind<&Surroundings::air_c>(
             {.name = "air_c",
              .kind = FieldKind::number,

@@ -10,12 +10,11 @@ std::span<const Field> wire_run_fields() {
                               .kind = FieldKind::text,
                               .required = true,
                               .meaning = "your name for this run of wire"}),
-        bind<&WireRun::carries>(
-            {.name = "carries",
-             .kind = FieldKind::choice,
-             .required = true,
-             .meaning =
-                 "the current it carries: one string, the array, the bank, or one branch of it"}),
+        bind<&WireRun::carries>({.name = "carries",
+                                 .kind = FieldKind::choice,
+                                 .required = true,
+                                 .meaning = "current in the run: that of one string, the array, "
+                                            "the bank, or one branch of the bank"}),
         bind<&WireRun::length_m>({.name = "length_m",
                                   .kind = FieldKind::number,
                                   .unit = unit::metre,
@@ -40,7 +39,7 @@ std::span<const Field> wire_run_fields() {
         bind<&WireRun::inside>(
             {.name = "inside",
              .kind = FieldKind::flag,
-             .meaning = "lies inside a building, including a greenhouse or a shed",
+             .meaning = "it lies inside a building, including a greenhouse or a shed",
              .careful = true,
              .careful_source = "nec-690-31"}),
     });
