@@ -22,7 +22,7 @@ Array
 Raises
 ------
 InvalidInput
-    A count is below 1, or no diode has the label of `panel`.
+    A count is below 1, or no single diode fits the label of `panel`.
 
 References
 ----------

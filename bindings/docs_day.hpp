@@ -57,7 +57,7 @@ Notes
 -----
 Heat in the store by radius and height (water: one temperature). The bank has the resistance at the
 temperature of its coils, the wires that at their current. Thermostat and limit open as far as they
-can break direct current. The space warms by the store alone: sun through its covers, heat from the
+can break DC. The space warms by the store alone: sun through its covers, heat from the
 ground and other sources are left out.)";
 
 }  // namespace heatmatch::python::docs

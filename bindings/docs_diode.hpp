@@ -143,7 +143,7 @@ DatasheetFit
 Raises
 ------
 InvalidInput
-    No diode has such a label: a value is not positive, `i_mp` is not below `i_sc`, `v_mp` is not
+    No single diode fits the label: a value is not positive, `i_mp` is not below `i_sc`, `v_mp` is not
     below `v_oc`, ``v_mp/v_oc + i_mp/i_sc`` is not above 1, or ``v_mp/v_oc`` is not above 0.5.
 
 Notes

@@ -143,19 +143,19 @@ Examples
 12.8 mohm/m)";
 
 inline constexpr const char* control_breaking_current_a =
-    R"(Find the current that the control may break at a direct voltage.
+    R"(Find the current that the control may break at a DC voltage.
 
 Parameters
 ----------
 voltage_v : float
-    Direct voltage [V], 0 to 100000.
+    DC voltage [V], 0 to 100000.
 poles : int
     Poles wired in series, 1 to 8.
 
 Returns
 -------
 float or None
-    Current [A]; None if no printed pair reaches that voltage with so many poles.
+    Current [A]; None if no printed pair reaches that voltage with that many poles.
 
 Raises
 ------
@@ -168,7 +168,7 @@ The largest of the printed pairs of voltage and current; pairs are not interpola
 
 References
 ----------
-iec-60947-3 : ratings of switches for direct current
+iec-60947-3 : DC ratings of switches
 
 Examples
 --------

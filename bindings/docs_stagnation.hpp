@@ -27,7 +27,7 @@ InvalidInput
 Notes
 -----
 Fourteen cloudless days at the time of the year with most energy, with nothing that opens the
-circuit, no heat used, the air around the store as in high summer, and the fill at the low end of
+circuit, no heat drawn, the air around the store as in high summer, and the fill at the low end of
 its conductivity. Cells are in air of 10 °C, which gives too much power in summer.)";
 
 }  // namespace heatmatch::python::docs

@@ -44,7 +44,7 @@ class BankHeat(Face):
         Parameters
         ----------
         element_w : float
-            Power of one element [W].
+            Power of one element [W], 0 to 100000.
 
         Returns
         -------
@@ -82,7 +82,7 @@ class BankHeat(Face):
         Parameters
         ----------
         with_stagnation : bool
-            Also after fourteen bright days with no heat taken.
+            Whether the limits also hold after fourteen bright days with no heat drawn.
 
         Returns
         -------
@@ -116,26 +116,26 @@ class BankHeat(Face):
     def bed(
         self, *, conductivity: str = "low", stagnation: bool = False, moist: bool = False
     ) -> BedCharge:
-        """Return the bed as the margins charge it.
+        """Return the bed with the charge that margins assume.
 
         Parameters
         ----------
         conductivity : {"low", "typical", "high"}
             End of the fill's conductivity.
         stagnation : bool
-            After fourteen bright days with no heat taken.
+            Whether the charge is fourteen bright days with no heat drawn.
         moist : bool
-            Before the fill has dried.
+            Whether the fill is still moist.
 
         Returns
         -------
         BedCharge
-            Ready for any power.
+            Bed whose temperatures can be computed for any power.
 
         Raises
         ------
         InvalidInput
-            `conductivity` is another word, or temperatures are not known.
+            `conductivity` is none of these words, or temperatures are not known.
 
         Examples
         --------

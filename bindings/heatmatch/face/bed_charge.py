@@ -28,15 +28,15 @@ class BedCharge(BedLimits):
     store : Store
         The store.
     hours : float
-        Charge a day [h].
+        Charging time per day [h], above 0 up to 24.
     air_c : float
-        Air around the store [°C].
+        Air temperature around the store [°C], -60 to 80; the store starts at it.
     days : float
-        Number of such days, one after the other.
+        Equal days in a row [dimensionless], 1 to 3660.
     moist : bool
-        Before the fill has dried.
+        Whether the fill is still moist.
     elements : int
-        Number of elements.
+        Number of elements, 1 or more.
     conductivity : {"low", "typical", "high"}
         End of the fill's conductivity.
     medium : Medium or Catalog, optional
@@ -101,7 +101,7 @@ class BedCharge(BedLimits):
         Parameters
         ----------
         power_w : float
-            Power of all elements [W].
+            Power of all elements [W], 0 to 1000000.
 
         Returns
         -------
@@ -150,7 +150,7 @@ class BedCharge(BedLimits):
         Parameters
         ----------
         power_w : float or array_like
-            Power of all elements [W], any shape.
+            Power of all elements [W], 0 to 1000000, any shape.
 
         Returns
         -------
@@ -189,9 +189,9 @@ class BedCharge(BedLimits):
         Parameters
         ----------
         distance_m : float or array_like
-            Distance from the leg [m], any shape.
+            Distance from the leg [m], 0 to 100, any shape.
         power_w : float
-            Power of all elements [W].
+            Power of all elements [W], 0 to 1000000.
 
         Returns
         -------

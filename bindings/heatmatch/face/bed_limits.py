@@ -25,9 +25,9 @@ class BedLimits(Face):
         Parameters
         ----------
         limit_c : float
-            Limit of the sheath [°C].
+            Limit of the sheath [°C], -60 to 2000.
         factor : float
-            Factor on the temperature rise, 1 or more.
+            Factor of the temperature rise [dimensionless], 1 to 3, for the error of the model.
 
         Returns
         -------
@@ -68,16 +68,16 @@ class BedLimits(Face):
     def hours_to_limit(
         self, power_w: npt.ArrayLike, *, limit_c: float, longest_h: float = 1000.0
     ) -> Any:
-        """Compute the time until the sheath reaches a limit, from the air's temperature on.
+        """Compute the time until the sheath reaches a limit, starting at air temperature.
 
         Parameters
         ----------
         power_w : float or array_like
-            Power of all elements [W], any shape.
+            Power of all elements [W], 0 to 1000000, any shape.
         limit_c : float
-            Limit of the sheath [°C].
+            Limit of the sheath [°C], -60 to 2000.
         longest_h : float
-            Longest time to look at [h].
+            Longest time considered [h], 0.001 to 100000.
 
         Returns
         -------

@@ -43,14 +43,14 @@ class Calibration(Face):
     remarks: Held[list[str]] = Held("Limits of the result, in words.")
 
     def applied_to(self, installation: Installation, catalog: Catalog) -> Installation:
-        """Return an installation with both fitted numbers put in.
+        """Return a copy of an installation that holds both fitted numbers.
 
         Parameters
         ----------
         installation : Installation
-            Its store gets the loss factor; its fill becomes a part of its own.
+            Installation whose store was fitted; in the copy, the fill is a part of its own.
         catalog : Catalog
-            Holds the fill.
+            Catalog that holds the fill.
 
         Returns
         -------
@@ -116,7 +116,8 @@ def calibrate(
 
     Notes
     -----
-    Least squares: ``sum((T_read - T_model(k20, loss))^2)`` [K2] is smallest.
+    Minimizes ``sum(w (T_read - T_model(k20, loss))^2)`` by Gauss and Newton. The weight ``w`` of a
+    reading [1/K2] follows from its noise and the error of the model there.
 
     References
     ----------

@@ -95,12 +95,12 @@ class Candidate(Face):
     tail: Held[HotTail | None] = Held("Temperatures at the element's end [°C]; None if not known.")
 
     def code_duties(self) -> list[CodeDuty]:
-        """Return the duties of the wiring code that is stated, else of both.
+        """Return the duties of the stated wiring code, or of both if none is stated.
 
         Returns
         -------
         list of CodeDuty
-            They change no rank and no severity.
+            Duties, met or not; they change no rank and no severity.
 
         Examples
         --------
@@ -117,12 +117,12 @@ class Candidate(Face):
         Parameters
         ----------
         catalog : Catalog, optional
-            Wires among which to look for one that would do; by default those it was ranked with.
+            Catalog of wires to replace one that does not do; by default that of the ranking.
 
         Returns
         -------
         list of WireCheck
-            One per run: temperatures [°C], limits, and a wire that would do.
+            One per run: temperatures [°C], limits, and the cheapest wire that would do.
 
         Examples
         --------
@@ -139,7 +139,7 @@ class Candidate(Face):
         Returns
         -------
         Advice
-            Power [W] of one element, and what would let it pass.
+            Power [W] of one element, and changes that would bring it within the limit.
 
         Examples
         --------
@@ -183,6 +183,8 @@ class Candidate(Face):
 
         Raises
         ------
+        InvalidInput
+            `units` is neither "si" nor "us".
         ImportError
             pandas is not installed.
 
@@ -255,11 +257,11 @@ def assess(
     conditions : sequence of (float, float), optional
         Pairs of irradiance [W/m2] and cell temperature [°C] for the mean power.
     coil_temperature_c : float
-        Temperature of the coil at which its resistance counts [°C].
+        Coil temperature where the store does not set it [°C], 20 to 1200.
     exact_weather : bool
         Sum the season over every row instead of condensed nodes.
     memory : RankMemory, optional
-        What the next assessment needs again; None keeps nothing.
+        Results kept for the next assessment; None keeps nothing.
 
     Returns
     -------

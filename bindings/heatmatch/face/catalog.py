@@ -68,19 +68,19 @@ class Catalog(CatalogFiles):
         path : str or os.PathLike
             The file.
         wait_ms : int
-            How long to wait for another program that writes to it [ms].
+            Longest wait for another program that is writing to the file [ms].
 
         Returns
         -------
         Catalog
-            The file's parts over those of the starter.
+            Starter catalog with the parts of the file over it.
 
         Raises
         ------
         FileError
             The file cannot be opened or created.
         CatalogError
-            The file is no catalog, or of a newer version.
+            The file is not a catalog, or a newer version wrote it.
 
         Examples
         --------
@@ -94,7 +94,7 @@ class Catalog(CatalogFiles):
         return made
 
     def is_own(self, kind: str, id: str, /) -> bool:
-        """Tell whether a part is the user's own instead of the starter's.
+        """Check whether a part is the user's own instead of the starter's.
 
         Parameters
         ----------
@@ -132,7 +132,7 @@ class Catalog(CatalogFiles):
         CatalogError
             The id is taken, or the catalog is the starter.
         InvalidInput
-            A part that it names does not exist.
+            `part` refers to a part that does not exist.
 
         Examples
         --------
@@ -152,12 +152,12 @@ class Catalog(CatalogFiles):
         Parameters
         ----------
         part : part of any kind
-            What replaces it.
+            The new part.
 
         Raises
         ------
         CatalogError
-            That would undo what somebody else changed since the part was read.
+            The part has changed in the file since it was read.
         NotFound
             There is no part with that id.
 
@@ -174,14 +174,14 @@ class Catalog(CatalogFiles):
         self._call("replace", part)
 
     def edit(self, kind: str, id: str, /, **changes: Any) -> Any:
-        """Change some fields of a part as it is in the file now.
+        """Change some fields of a part in the file.
 
         Parameters
         ----------
         kind, id : str
             Kind and id of the part.
         **changes : object
-            Field to its new value; None makes it unknown.
+            New values by field; None makes a field unknown.
 
         Returns
         -------
@@ -216,7 +216,7 @@ class Catalog(CatalogFiles):
         Raises
         ------
         CatalogError
-            Other parts name it; they are listed.
+            Other parts refer to it; the message lists them.
         NotFound
             There is no such part.
 

@@ -71,7 +71,7 @@ class CatalogExports(Face):
         Parameters
         ----------
         path : str or os.PathLike
-            The new file; nothing is replaced.
+            New file; an existing one is not replaced.
 
         Raises
         ------
@@ -135,7 +135,7 @@ class CatalogExports(Face):
         return str(self._core.export_json_text())
 
     def export_all_json_text(self) -> str:
-        """Return all parts, those of the starter too, as JSON text.
+        """Return all parts as JSON text, including those of the starter.
 
         Returns
         -------

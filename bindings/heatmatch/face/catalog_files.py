@@ -34,7 +34,7 @@ class CatalogFiles(CatalogExports):
         Returns
         -------
         ImportReport
-            What was added, replaced, removed and refused.
+            Numbers of rows added, replaced and removed, and the rows refused.
 
         Raises
         ------
@@ -72,7 +72,7 @@ class CatalogFiles(CatalogExports):
         Returns
         -------
         ImportReport
-            What was added, replaced, removed and refused.
+            Numbers of rows added, replaced and removed, and the rows refused.
 
         Raises
         ------
@@ -120,7 +120,7 @@ class CatalogFiles(CatalogExports):
         Returns
         -------
         ImportReport
-            What was added, replaced and refused.
+            Numbers of rows added and replaced, and the rows refused.
 
         Raises
         ------
@@ -153,7 +153,7 @@ class CatalogFiles(CatalogExports):
         Returns
         -------
         ImportReport
-            What was added, replaced and refused.
+            Numbers of rows added and replaced, and the rows refused.
 
         Raises
         ------
@@ -188,19 +188,20 @@ class CatalogFiles(CatalogExports):
             Kind of part, such as "panel".
         frame : pandas.DataFrame
             Columns named as the fields; an index named ``id`` counts as a column. Missing values
-            are unknown fields. Lists and dicts are taken as they are.
+            are unknown fields. Lists and dicts are used unchanged.
         keep_good : bool
             Leave refused rows out and report them, instead of refusing all.
 
         Returns
         -------
         ImportReport
-            What was added, replaced and refused; ``line`` is the row, the header being line 1.
+            Numbers of rows added and replaced, and the rows refused. ``line`` counts from the
+            header, which is line 1.
 
         Raises
         ------
         InvalidInput
-            A column is no field of that kind.
+            A column is not a field of that kind.
         CatalogError
             Rows cannot be used and `keep_good` is false; the catalog is unchanged.
 

@@ -111,7 +111,7 @@ class DayRun(Face):
     outside_c: Held[_Numbers] = Held("Temperature of the air outside, by step [°C].")
 
     def sentences(self, *, units: str = "si") -> list[str]:
-        """Return what it comes to, in words.
+        """Return the result of the simulation in words.
 
         Parameters
         ----------
@@ -121,12 +121,12 @@ class DayRun(Face):
         Returns
         -------
         list of str
-            The most important first.
+            Sentences, the most important first.
 
         Raises
         ------
         InvalidInput
-            `units` is another word.
+            `units` is neither "si" nor "us".
 
         Examples
         --------
@@ -147,7 +147,7 @@ class DayRun(Face):
         -------
         pandas.DataFrame
             Shape (steps, 19); units are in the column names. `hours` [h] count from the beginning,
-            `hour_of_day` [h] is mean solar time. A terminal that is not known is missing.
+            `hour_of_day` [h] is mean solar time. An unknown terminal temperature is missing.
 
         Raises
         ------
@@ -235,25 +235,25 @@ def simulate_day(
     month : int, optional
         Month to begin with, 1 to 12; by default the first row.
     days : int, optional
-        Number of days; by default to the end of the month, or of the weather.
+        Number of days, 1 to 3660; by default to the end of the month, or of the weather.
     air_shift_k : float
-        Change of the air temperature [K].
+        Air temperature above that of the weather [K].
     electrical_step_s, thermal_step_s : float
-        Steps of the simulation [s].
+        Steps of the simulation [s], 1 to 3600.
     warm_up_days : int
-        How often the first day is repeated before.
+        Repetitions of the first day before the simulation, 0 to 60.
     start_c : float, optional
-        Temperature of the store at the beginning [°C]; that of the air by default.
+        Temperature of the store at the beginning [°C], -60 to 1000; that of the air by default.
     conductivity : {"low", "typical", "high"}
         Conductivity of the fill.
     switches : {"works", "thermostat welded", "breaker welded"}
         State of the controls.
     take_off_w_k : float
-        Heat extraction from the fill to the space by a fan or loop [W/K].
+        Heat extraction from the fill to the space by a fan or loop [W/K], 0 to 10000.
     take_off_from_hour, take_off_until_hour : float
-        Hours of the day between which it runs [h].
+        Hours of the day between which the fan or loop runs [h], 0 to 24.
     air_around_c : float, optional
-        Constant temperature of the air around the store [°C]; no space is heated then.
+        Constant air temperature around the store [°C], -60 to 80; no space is heated then.
     progress : callable or bool, optional
         True shows a bar; a callable gets the share done, 0 to 1.
 
@@ -270,7 +270,7 @@ def simulate_day(
     Notes
     -----
     Heat in the store by radius and height (water: one temperature). Thermostat and limit open as
-    far as they can break direct current. Sun through the covers of the space is left out.
+    far as they can break DC. Sun through the covers of the space is left out.
 
     References
     ----------

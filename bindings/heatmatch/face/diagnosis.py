@@ -61,7 +61,7 @@ def diagnose(
     candidate : Candidate
         The circuit as described.
     readings : Readings
-        What meters read on it.
+        Meter readings of the circuit.
     catalog : Catalog, optional
         Elements to name if the bank has another resistance.
     progress : callable or bool, optional
@@ -70,7 +70,7 @@ def diagnose(
     Returns
     -------
     Diagnosis
-        Explanations, those that fit alike as one group, and what to measure next.
+        Explanations, equal fits as one group, and the next measurements.
 
     Raises
     ------

@@ -148,9 +148,9 @@ class Installation(InstallationFiles):
         Parameters
         ----------
         changes : mapping of str to object
-            Path of a field to its new value. A path names its pieces with dots; an item of a list
-            is named by its number from 0, or by what it is called: a group of panels, the name of
-            a run, the part of a device. None makes a field unknown. Numbers may be text with a
+            Path of a field to its new value. Dots separate the pieces of a path. An item of
+            a list is given by its number from 0 or by its name: the group of panels, the name of
+            the run, the part of the device. None makes a field unknown. Numbers may be text with a
             unit, records may be given whole.
 
         Returns

@@ -78,7 +78,7 @@ class InstallationFiles(Face):
 
     @staticmethod
     def from_dict(dict: dict[str, Any], /) -> Installation:  # noqa: A002
-        """Make an installation of plain data.
+        """Make an installation from plain data.
 
         Parameters
         ----------
@@ -111,7 +111,7 @@ class InstallationFiles(Face):
         Returns
         -------
         dict
-            Place to fields; a copy, so that changing it changes nothing here.
+            Fields by place in the file; a copy, which can be changed freely.
 
         Examples
         --------

@@ -72,7 +72,7 @@ class Margin(Face):
         Raises
         ------
         InvalidInput
-            `units` is another word.
+            `units` is neither "si" nor "us".
 
         Examples
         --------

@@ -83,11 +83,11 @@ def meter_sheet(
     candidate : Candidate
         The circuit.
     irradiance_w_m2 : array_like, optional
-        Irradiances [W/m2]; 1000 to 100 by default.
+        Irradiances [W/m2], above 0 up to 1600; 1000 to 100 by default.
     air_c : float
-        Temperature of the air around warm panels [°C].
+        Air temperature around warm panels [°C], -60 to 60.
     uncovered_cell_c : float
-        Temperature of the cells of panels just uncovered [°C].
+        Cell temperature of panels just uncovered [°C], -60 to 110.
     units : {"si", "us"}
         Checked only: the sentences are in either unit set, ``.text(units)``.
 

@@ -78,12 +78,12 @@ class Ranking(Face):
         return list(self._kept["pareto"])
 
     def to_frame(self, *, rejected: bool = False) -> _pd.DataFrame:
-        """Return the candidates, or what was rejected, as a data frame, best first.
+        """Return the candidates, or the rejected pairings, as a data frame, best first.
 
         Parameters
         ----------
         rejected : bool
-            The rows of `rejected` instead of those of the ranking.
+            Whether to return the rejected pairings instead.
 
         Returns
         -------
@@ -172,25 +172,25 @@ def rank(
     keep_rejected : int
         Number of rejected candidates to keep.
     max_bank : int
-        Largest number of elements in a bank.
+        Largest number of elements in a bank, 1 to 64.
     group, element : str
-        Only this group of panels, only this element; empty is all.
+        Only this group of panels, only this element; empty for all.
     panels, bank : str, optional
         Only this hook-up of panels or elements, such as "2S1P".
     conditions : sequence of (float, float), optional
         Pairs of irradiance [W/m2] and cell temperature [°C] for the mean power.
     coil_temperature_c : float
-        Temperature of the coil at which its resistance counts [°C].
+        Coil temperature where the store does not set it [°C], 20 to 1200.
     exact_weather : bool
         Sum the season over every row instead of condensed nodes.
     threads : int
-        Number of threads; 0 is one per core.
+        Number of threads, 0 to 256; 0 is one per core.
     vector_width : str
         "automatic", or a width that ``widest_vectors`` allows.
     progress : callable or bool, optional
         True shows a bar; a callable gets the share done, 0 to 1.
     memory : RankMemory, optional
-        What the next ranking needs again; None keeps nothing.
+        Results kept for the next ranking; None keeps nothing.
 
     Returns
     -------

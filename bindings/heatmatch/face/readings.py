@@ -40,10 +40,7 @@ class Readings(Face):
         Parameters
         ----------
         text_or_path : str or os.PathLike
-            A path, or text with more than one line. Columns: unix_time_s, irradiance_w_m2,
-            panel_temperature_c, array_v, bank_v, bank_a, open_v, short_a, element_ohm, bank_ohm,
-            sheath_c, store_c, air_c; cells may carry a unit. nan is a reading that failed, OL a
-            resistance beyond range, an empty cell was not measured.
+            A path, or text with more than one line.
 
         Returns
         -------

@@ -59,7 +59,7 @@ class Season(Face):
     noon_kwh: Held[float] = Held("Energy delivered into a bank of `noon_ohm` [kWh].")
     noon_loss: Held[float] = Held("Share of `best_kwh` that a bank of `noon_ohm` loses, 0 to 1.")
     noon_loss_cloud: Held[float | None] = Held(
-        "Share that `noon_ohm` loses with cloud in the step at its worst, 0 to 1; None if not known."
+        "Share that `noon_ohm` loses with the worst cloud in the step, 0 to 1; None if not known."
     )
     noon_loss_sentence: Held[str] = Held("Loss of a bank of `noon_ohm`, in words.")
     best_ohm_sentence: Held[str] = Held("Reason why `best_ohm` differs from `noon_ohm`, in words.")

@@ -41,7 +41,7 @@ class Stagnation(Face):
 def simulate_stagnation(
     candidate: Candidate, *, progress: Callable[[float], object] | bool | None = None
 ) -> Stagnation:
-    """Simulate fourteen cloudless days with the circuit welded shut and no heat taken.
+    """Simulate fourteen cloudless days with the circuit welded closed and no heat drawn.
 
     Parameters
     ----------

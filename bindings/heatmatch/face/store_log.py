@@ -42,7 +42,7 @@ class StoreLog(Face):
         Parameters
         ----------
         text_or_path : str or os.PathLike
-            A path, or text with more than one line; columns as for ``from_frame``.
+            A path, or text with more than one line.
 
         Returns
         -------
@@ -108,7 +108,7 @@ class StoreLog(Face):
 
     @staticmethod
     def first_fire(candidate: Candidate) -> list[str]:
-        """List the steps of a first heating that a log is taken of.
+        """List the steps of a first heating for a log.
 
         Parameters
         ----------

@@ -114,8 +114,8 @@ class Weather(WeatherMakers):
 
         Notes
         -----
-        Each part lasts as long as keeps the mean:
-        ``share = (G - G_overcast) / (G_clear - G_overcast)``. Temperatures stay those of the mean.
+        The sunny part of a row has the share ``(G - G_overcast) / (G_clear - G_overcast)`` of its
+        hours, so that the mean stays. Temperatures stay those of the mean.
 
         Examples
         --------
@@ -133,7 +133,7 @@ class Weather(WeatherMakers):
         Parameters
         ----------
         share : float
-            Bifaciality: current by light behind over current by the same light in front, 0 to 1.
+            Bifaciality: current from light on the back over that from equal light in front, 0 to 1.
 
         Returns
         -------

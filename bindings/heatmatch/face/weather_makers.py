@@ -30,7 +30,7 @@ class WeatherMakers(Face):
         *,
         month: npt.ArrayLike | None = None,
     ) -> Weather:
-        """Make weather of irradiance on the cells and their temperature.
+        """Make weather from irradiance on the cells and their temperature.
 
         Parameters
         ----------
@@ -51,7 +51,7 @@ class WeatherMakers(Face):
         Raises
         ------
         InvalidInput
-            Arrays of unlike length, or a value out of range.
+            Arrays differ in length, or a value is out of range.
 
         Examples
         --------
@@ -70,7 +70,7 @@ class WeatherMakers(Face):
         temp_min_c: npt.ArrayLike,
         temp_max_c: npt.ArrayLike,
     ) -> Weather:
-        """Make a year of hours of twelve monthly means.
+        """Make a year of hours from twelve monthly means.
 
         Parameters
         ----------

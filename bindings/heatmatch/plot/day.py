@@ -181,7 +181,7 @@ def day_run(run: _core.DayRun, *, axes: Sequence[Axes] | None = None) -> tuple[A
 
 
 def stagnation(stagnation: _core.Stagnation, *, ax: Axes | None = None) -> Axes:
-    """Plot store temperatures over a cloudless fortnight without heat extraction.
+    """Plot store temperatures over fourteen cloudless days without heat extraction.
 
     Parameters
     ----------

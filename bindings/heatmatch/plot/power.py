@@ -114,7 +114,7 @@ def day_power(
     month: int | None = None,
     ax: Axes | None = None,
 ) -> Axes:
-    """Plot power over a clear, a middling and a dull day of one month.
+    """Plot power over a clear, an average and a dull day of one month.
 
     They are the whole days brighter than 95, 50 and 10 % of the month's days.
 

@@ -85,7 +85,7 @@ def report(
     Parameters
     ----------
     what : Ranking or Candidate
-        Of a ranking: the table of the best, the trade-offs, and its first candidate in full.
+        Of a ranking, the page shows the best, the trade-offs, and the first candidate in full.
     path : str or os.PathLike
         HTML file to write. It is written whole or not at all.
     installation : Installation, optional
