@@ -258,6 +258,10 @@ def from_installation(installation: _core.Installation) -> _core.Weather:
         The installation has no monthly means, its site lacks a value, or no sky gives a month's
         irradiation.
 
+    Notes
+    -----
+    Skies as those of ``MonthlySky``, irradiance on the panels as in ``plane_irradiance``.
+
     References
     ----------
     suehrcke-2000 : share of clear days in a month

@@ -174,6 +174,10 @@ class EnergyCurve(Face):
         InvalidInput
             `resistance_ohm` is below 0 or not a number.
 
+        Notes
+        -----
+        ``P = V I`` at ``V = I R`` on the I-V curve of the panel, the largest of all rows.
+
         References
         ----------
         de-soto-2006 : single-diode model

@@ -92,6 +92,10 @@ class MonthlySky(Face):
         InvalidInput
             An angle is out of range.
 
+        Notes
+        -----
+        Irradiance of each hour as in ``plane_irradiance``, behind the glass of the panels.
+
         References
         ----------
         hay-davies-1980 : sky with light around the sun
@@ -129,6 +133,11 @@ class MonthlySky(Face):
         ------
         InvalidInput
             An angle is out of range.
+
+        Notes
+        -----
+        Sum of ``beam + circumsolar + sky + ground`` of ``plane_irradiance`` before the glass, over
+        the days of the month.
 
         References
         ----------

@@ -1,11 +1,12 @@
-"""What weather is made of: arrays, frames, twelve means, clear days."""
+"""What weather is made of: arrays, frames, an installation's twelve means."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 from heatmatch import weather
-from heatmatch._faces import Face, call, compiled_class
+from heatmatch._faces import call, compiled_class
+from heatmatch.face.weather_years import WeatherYears
 from heatmatch.io import weather_frame
 
 if TYPE_CHECKING:
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
     from heatmatch.face.weather import Weather
 
 
-class WeatherMakers(Face):
+class WeatherMakers(WeatherYears):
     """Static methods that make a ``Weather``."""
 
     __slots__ = ()
@@ -62,87 +63,6 @@ class WeatherMakers(Face):
         return _made(
             "from_plane", plane_irradiance_w_m2, cell_temperature_c, hours_per_row, month=month
         )
-
-    @staticmethod
-    def from_months(
-        site: Site,
-        sun_hours: npt.ArrayLike,
-        temp_min_c: npt.ArrayLike,
-        temp_max_c: npt.ArrayLike,
-    ) -> Weather:
-        """Make a year of hours from twelve monthly means.
-
-        Parameters
-        ----------
-        site : Site
-            Needs latitude and tilt.
-        sun_hours : array_like
-            Daily irradiation on the plane of the panels [kWh/m2], shape (12,), January first.
-        temp_min_c, temp_max_c : array_like
-            Daily low and high of the air [°C], shape (12,).
-
-        Returns
-        -------
-        Weather
-            8760 hours.
-
-        Raises
-        ------
-        InvalidInput
-            The site lacks a value, or no sky gives a month's irradiation.
-
-        References
-        ----------
-        suehrcke-2000 : share of clear days in a month
-        erbs-1982 : split of GHI
-
-        Examples
-        --------
-        >>> import heatmatch as hm
-        >>> place = hm.demo()
-        >>> year = hm.Weather.from_months(place.site, **place.weather.to_dict())
-        >>> len(year)
-        8760
-        """
-        return _made("from_months", site, sun_hours, temp_min_c, temp_max_c)
-
-    @staticmethod
-    def clear_days(
-        site: Site,
-        *,
-        temp_min_c: npt.ArrayLike | None = None,
-        temp_max_c: npt.ArrayLike | None = None,
-    ) -> Weather:
-        """Make a year of hours without a cloud.
-
-        Parameters
-        ----------
-        site : Site
-            Needs latitude and tilt.
-        temp_min_c, temp_max_c : array_like, optional
-            Daily low and high of the air [°C], shape (12,); 10 °C by default.
-
-        Returns
-        -------
-        Weather
-            8760 hours.
-
-        Raises
-        ------
-        InvalidInput
-            The site lacks a value, or one of the two temperatures is missing.
-
-        References
-        ----------
-        ineichen-perez-2002 : clear sky
-
-        Examples
-        --------
-        >>> import heatmatch as hm
-        >>> hm.Weather.clear_days(hm.demo().site).irradiation_kwh_m2 > 1000
-        True
-        """
-        return _made("clear_days", site, temp_min_c=temp_min_c, temp_max_c=temp_max_c)
 
     @staticmethod
     def from_arrays(
