@@ -4,6 +4,8 @@
 namespace heatmatch::python::docs {
 
 // Examples of what all kinds share, see with_example().
+inline constexpr const char* part_class_example = R"(>>> {part}.kind
+'{part}')";
 inline constexpr const char* part_init_example =
     R"(>>> hm.{class}(**({part}.to_dict() | {"id": "mine"})).id
 'mine')";

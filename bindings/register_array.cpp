@@ -1,5 +1,6 @@
 #include "curves.hpp"
 #include "docs_array.hpp"
+#include "docs_classes.hpp"
 #include "docs_curves.hpp"
 
 #include "heatmatch/solar/array.hpp"
@@ -8,7 +9,7 @@
 namespace heatmatch::python {
 
 void register_array(py::module_& module) {
-    py::class_<ArrayCurve>(module, "ArrayCurve", "I-V curve of an array of equal panels.")
+    py::class_<ArrayCurve>(module, "ArrayCurve", docs::class_array_curve)
         .def_readonly("series", &ArrayCurve::series, "Number of panels in series in each string.")
         .def_readonly("parallel", &ArrayCurve::parallel, "Number of strings in parallel.")
         .def(
@@ -46,7 +47,7 @@ void register_array(py::module_& module) {
                 return ArrayCurve{state[0].cast<DiodeCurve>(), state[1].cast<int>(),
                                   state[2].cast<int>()};
             }));
-    py::class_<Array>(module, "Array", "Equal panels in series and parallel.")
+    py::class_<Array>(module, "Array", docs::class_array)
         .def_static("uniform", &Array::uniform, py::arg("panel"), py::kw_only(),
                     py::arg("series") = 1, py::arg("parallel") = 1)
         .def_static(

@@ -1,5 +1,6 @@
 #include "charged_bed.hpp"
 #include "docs_bank_heat.hpp"
+#include "docs_classes.hpp"
 #include "state.hpp"
 
 #include "heatmatch/match/candidate/advice.hpp"
@@ -19,8 +20,7 @@ ChargedBed bed_of(const BankHeat& heat, const std::string& conductivity, bool st
 }
 
 void register_point(py::module_& module) {
-    py::class_<HeatPoint>(module, "HeatPoint",
-                          "How hot a bank makes its store; judged values at their worst end.")
+    py::class_<HeatPoint>(module, "HeatPoint", docs::class_heat_point)
         .def_readonly("w_per_cm", &HeatPoint::w_per_cm, "Power per heated length [W/cm].")
         .def_readonly(
             "sheath_c", &HeatPoint::sheath_c,
@@ -114,8 +114,7 @@ void register_point(py::module_& module) {
 }
 
 void register_extremes(py::module_& module) {
-    py::class_<Extremes>(module, "Extremes",
-                         "What the elements are exposed to in bright cold, panels as new.")
+    py::class_<Extremes>(module, "Extremes", docs::class_extremes)
         .def_readonly("element_power_w", &Extremes::element_power_w,
                       "Largest power of one element [W].")
         .def_readonly("element_voltage_v", &Extremes::element_voltage_v,
@@ -134,8 +133,7 @@ void register_extremes(py::module_& module) {
 }
 
 void register_advice(py::module_& module) {
-    py::class_<Advice>(module, "Advice",
-                       "What an element may take in its store, and what would let it pass.")
+    py::class_<Advice>(module, "Advice", docs::class_advice)
         .def_readonly("element_w", &Advice::element_w,
                       "Largest power of one element in bright cold [W].")
         .def_readonly("largest_element_w", &Advice::largest_element_w,

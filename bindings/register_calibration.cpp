@@ -1,4 +1,5 @@
 #include "docs_calibration.hpp"
+#include "docs_classes.hpp"
 #include "parts_view.hpp"
 #include "progress_call.hpp"
 #include "state.hpp"
@@ -57,7 +58,7 @@ Calibration calibrated(const Candidate& candidate, const StoreLog& log,
 }  // namespace
 
 void register_calibration(py::module_& module) {
-    py::class_<Fitted> fitted(module, "Fitted", "A fitted number with its uncertainty.");
+    py::class_<Fitted> fitted(module, "Fitted", docs::class_fitted);
     add_numbers(fitted, fitted_numbers);
     fitted
         .def("__repr__",

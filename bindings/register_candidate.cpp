@@ -1,3 +1,4 @@
+#include "docs_classes_more.hpp"
 #include "pybind.hpp"
 #include "state.hpp"
 #include "tail.hpp"
@@ -41,7 +42,7 @@ Candidate candidate_from(const py::tuple& state) {
 }
 
 void register_candidate(py::module_& module) {
-    py::class_<Step>(module, "Step", "One step of an explanation.")
+    py::class_<Step>(module, "Step", docs::class_step)
         .def_readonly("name", &Step::name, "Quantity that is computed.")
         .def_readonly("formula", &Step::formula, "Formula in words and symbols.")
         .def_readonly("numbers", &Step::numbers,

@@ -1,3 +1,5 @@
+#include "docs_classes.hpp"
+#include "docs_classes_more.hpp"
 #include "parts_view.hpp"
 #include "pybind.hpp"
 
@@ -6,7 +8,7 @@
 namespace heatmatch::python {
 
 void register_catalog_reports(py::module_& module) {
-    py::class_<RefusedRow>(module, "RefusedRow", "A row of a file that cannot be used.")
+    py::class_<RefusedRow>(module, "RefusedRow", docs::class_refused_row)
         .def_readonly("line", &RefusedRow::line, "Line of the file, from 1; 0 if not known.")
         .def_readonly("id", &RefusedRow::id, "Id of the part in the row; empty if not known.")
         .def_readonly("reason", &RefusedRow::reason, "Reason why the row cannot be used.")
@@ -17,7 +19,7 @@ void register_catalog_reports(py::module_& module) {
                 return RefusedRow{state[0].cast<std::size_t>(), state[1].cast<std::string>(),
                                   state[2].cast<std::string>()};
             }));
-    py::class_<ImportReport>(module, "ImportReport", "What an import did.")
+    py::class_<ImportReport>(module, "ImportReport", docs::class_import_report)
         .def_readonly("added", &ImportReport::added, "Number of rows added.")
         .def_readonly("replaced", &ImportReport::replaced, "Number of rows replaced.")
         .def_readonly("removed", &ImportReport::removed, "Number of rows removed.")
@@ -45,7 +47,7 @@ void register_catalog_reports(py::module_& module) {
                                     state[2].cast<int>(), state[3].cast<int>(),
                                     state[4].cast<int>(), state[5].cast<std::vector<RefusedRow>>()};
             }));
-    py::class_<HistoryEntry>(module, "HistoryEntry", "One change of a catalog file.")
+    py::class_<HistoryEntry>(module, "HistoryEntry", docs::class_history_entry)
         .def_readonly("number", &HistoryEntry::number, "Number of the entry, from 1.")
         .def_readonly("at_utc", &HistoryEntry::at_utc, "Time of the change in UTC, as ISO 8601.")
         .def_readonly("action", &HistoryEntry::action,

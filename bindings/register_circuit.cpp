@@ -1,3 +1,5 @@
+#include "docs_classes.hpp"
+#include "docs_classes_more.hpp"
 #include "pybind.hpp"
 #include "state.hpp"
 
@@ -6,7 +8,7 @@
 namespace heatmatch::python {
 
 void register_circuit(py::module_& module) {
-    py::class_<RunParts>(module, "RunParts", "A run of wire with the parts it is made of.")
+    py::class_<RunParts>(module, "RunParts", docs::class_run_parts)
         .def_property_readonly(
             "name", [](const RunParts& parts) { return parts.run.name; }, "Name of the run.")
         .def_readonly("run", &RunParts::run, "Run of wire as stated.")
@@ -25,7 +27,7 @@ void register_circuit(py::module_& module) {
                         "\": " + (parts.wire ? parts.wire->id : std::string("no wire")) + ">";
              })
         .def(py::pickle([](const RunParts& parts) { return state_of(parts); }, &run_parts_from));
-    py::class_<PlacedDevice>(module, "PlacedDevice", "A device with its control.")
+    py::class_<PlacedDevice>(module, "PlacedDevice", docs::class_placed_device)
         .def_readonly("device", &PlacedDevice::device, "Place and duty of the control.")
         .def_readonly("control", &PlacedDevice::control, "Control, as in the catalog.")
         .def("__repr__",
@@ -111,8 +113,7 @@ void register_circuit(py::module_& module) {
         .def_property_readonly("title", &Circuit::title, "panels and elements in one line")
         .def("__repr__", [](const Circuit& circuit) { return "<Circuit " + circuit.title() + ">"; })
         .def(py::pickle([](const Circuit& circuit) { return state_of(circuit); }, &circuit_from));
-    py::class_<Delivered>(module, "Delivered",
-                          "What a circuit delivers at one sun and temperature.")
+    py::class_<Delivered>(module, "Delivered", docs::class_delivered)
         .def_readonly("irradiance_w_m2", &Delivered::irradiance_w_m2,
                       "Irradiance on the cells [W/m2].")
         .def_readonly("cell_temperature_c", &Delivered::cell_temperature_c,

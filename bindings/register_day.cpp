@@ -1,4 +1,6 @@
 #include "charged_bed.hpp"
+#include "docs_classes.hpp"
+#include "docs_classes_more.hpp"
 #include "docs_day.hpp"
 #include "lived_days.hpp"
 #include "progress_call.hpp"
@@ -118,7 +120,7 @@ DayEnergy day_energy_from(const py::tuple& state) {
 }
 
 void register_pieces(py::module_& module) {
-    py::class_<DayEnergy> energy(module, "DayEnergy", "Energy of all days of a run.");
+    py::class_<DayEnergy> energy(module, "DayEnergy", docs::class_day_energy);
     add_numbers(energy, energies);
     energy
         .def("__repr__",
@@ -128,7 +130,7 @@ void register_pieces(py::module_& module) {
              })
         .def(py::pickle([](const DayEnergy& made) { return numbers_state(made, energies); },
                         &day_energy_from));
-    py::class_<SwitchEvent>(module, "SwitchEvent", "A control that acted.")
+    py::class_<SwitchEvent>(module, "SwitchEvent", docs::class_switch_event)
         .def_readonly("hours", &SwitchEvent::hours,
                       "Time since the beginning of the simulation [h].")
         .def_readonly("device", &SwitchEvent::device, "Id of the control that acted.")

@@ -1,3 +1,4 @@
+#include "docs_classes.hpp"
 #include "lived_days.hpp"
 #include "views.hpp"
 
@@ -38,9 +39,7 @@ DarkHours dark_hours_from(const py::tuple& state) {
 }
 
 void register_dark_hours(py::module_& module) {
-    py::class_<DarkHours> cls(module, "DarkHours",
-                              "Dark hours and heat of one month, or of all days. Dark is without "
-                              "sun on the panels.");
+    py::class_<DarkHours> cls(module, "DarkHours", docs::class_dark_hours);
     cls.def_readonly("month", &DarkHours::month, "Month, 1 to 12; 0 for all days.");
     add_numbers(cls, dark_numbers);
     cls.def("__repr__",

@@ -1,3 +1,5 @@
+#include "docs_classes.hpp"
+#include "docs_classes_more.hpp"
 #include "docs_diagnosis.hpp"
 #include "parts_view.hpp"
 #include "progress_call.hpp"
@@ -135,7 +137,7 @@ void register_diagnosis(py::module_& module) {
                  return "<Readings of " + std::to_string(readings.rows.size()) + " rows>";
              })
         .def(py::pickle(&readings_state, &readings_from));
-    py::class_<FittedValue>(module, "FittedValue", "A number that an explanation was fitted with.")
+    py::class_<FittedValue>(module, "FittedValue", docs::class_fitted_value)
         .def_readonly("name", &FittedValue::name, "Name of the quantity.")
         .def_readonly("value", &FittedValue::value, "Fitted value, in `unit`.")
         .def_readonly("low", &FittedValue::low, "Value minus two standard deviations, in `unit`.")
@@ -144,7 +146,7 @@ void register_diagnosis(py::module_& module) {
             "unit", [](const FittedValue& made) { return std::string(made.unit.symbol); },
             "Unit of `value`, `low` and `high`; empty if dimensionless.")
         .def(py::pickle(&fitted_state, &fitted_value_from));
-    py::class_<Hypothesis>(module, "Hypothesis", "One explanation of the readings.")
+    py::class_<Hypothesis>(module, "Hypothesis", docs::class_hypothesis)
         .def_property_readonly(
             "kind", [](const Hypothesis& made) { return made.kind; },
             "Kind of fault: \"as expected\", \"element open\", \"turns shorted\", \"section "
@@ -167,7 +169,7 @@ void register_diagnosis(py::module_& module) {
                       "Readings against what the explanation predicts, one sentence each.")
         .def("__repr__", [](const Hypothesis& made) { return "<Hypothesis " + made.name + ">"; })
         .def(py::pickle(&hypothesis_state, &hypothesis_from));
-    py::class_<NextMeasurement>(module, "NextMeasurement", "What to measure next.")
+    py::class_<NextMeasurement>(module, "NextMeasurement", docs::class_next_measurement)
         .def_readonly("reading", &NextMeasurement::reading, "Quantity to read.")
         .def_readonly("how", &NextMeasurement::how, "Instruction for the reading.")
         .def_readonly("tells", &NextMeasurement::tells, "Prediction of each explanation, in words.")

@@ -1,4 +1,6 @@
 #include "curves.hpp"
+#include "docs_classes.hpp"
+#include "docs_classes_more.hpp"
 #include "docs_curves.hpp"
 #include "docs_diode.hpp"
 #include "pybind.hpp"
@@ -73,7 +75,7 @@ SingleDiode make_diode(double light_current_a, double saturation_current_a,
 }
 
 void register_curves(py::module_& module) {
-    py::class_<OperatingPoint>(module, "OperatingPoint", "Where a load line crosses an I-V curve.")
+    py::class_<OperatingPoint>(module, "OperatingPoint", docs::class_operating_point)
         .def_readonly("voltage_v", &OperatingPoint::voltage_v, "Voltage at the load [V].")
         .def_readonly("current_a", &OperatingPoint::current_a, "Current through the load [A].")
         .def_readonly("power_w", &OperatingPoint::power_w, "Power into the load [W].")
@@ -91,7 +93,7 @@ void register_curves(py::module_& module) {
                 return OperatingPoint{state[0].cast<double>(), state[1].cast<double>(),
                                       state[2].cast<double>()};
             }));
-    py::class_<OperatingPoints>(module, "OperatingPoints", "Operating points as arrays.")
+    py::class_<OperatingPoints>(module, "OperatingPoints", docs::class_operating_points)
         .def_readonly("voltage_v", &OperatingPoints::voltage_v, "Voltages at the loads [V].")
         .def_readonly("current_a", &OperatingPoints::current_a, "Currents through the loads [A].")
         .def_readonly("power_w", &OperatingPoints::power_w, "Powers into the loads [W].")
@@ -108,7 +110,7 @@ void register_curves(py::module_& module) {
                                        state[1].cast<py::array_t<double>>(),
                                        state[2].cast<py::array_t<double>>()};
             }));
-    py::class_<DiodeCurve>(module, "DiodeCurve", "I-V curve of a panel at one sun and temperature.")
+    py::class_<DiodeCurve>(module, "DiodeCurve", docs::class_diode_curve)
         .def_readonly("light_current_a", &DiodeCurve::light_current_a,
                       "Light-generated current [A].")
         .def_readonly(
@@ -165,8 +167,7 @@ void register_curves(py::module_& module) {
 }
 
 void register_single_diode(py::module_& module) {
-    py::class_<SingleDiode>(module, "SingleDiode",
-                            "Single-diode parameters of a panel at 1000 W/m2 and 25 °C.")
+    py::class_<SingleDiode>(module, "SingleDiode", docs::class_single_diode)
         .def(py::init(&make_diode), py::kw_only(), py::arg("light_current_a"),
              py::arg("saturation_current_a"), py::arg("series_resistance_ohm"),
              py::arg("shunt_resistance_ohm"), py::arg("modified_ideality_v"),
@@ -216,8 +217,7 @@ void register_single_diode(py::module_& module) {
                         ')';
              })
         .def(py::pickle(&diode_state, &diode_from));
-    py::class_<DatasheetFit, SingleDiode>(module, "DatasheetFit",
-                                          "A single diode fitted to a label.")
+    py::class_<DatasheetFit, SingleDiode>(module, "DatasheetFit", docs::class_datasheet_fit)
         .def_property_readonly(
             "fit_mode", [](const DatasheetFit& fit) { return fit.fit_mode; },
             "Way in which the label was met: \"exact\", \"split\" (power kept, `v_mp` moved) or "

@@ -1,3 +1,5 @@
+#include "docs_classes.hpp"
+#include "docs_classes_more.hpp"
 #include "pybind.hpp"
 
 #include "heatmatch/answer/check_counts.hpp"
@@ -33,7 +35,7 @@ CodeDuty duty_from(const py::tuple& state) {
 }
 
 void register_code_duty(py::module_& module) {
-    py::class_<CodeDuty>(module, "CodeDuty", "What a code asks for, and what there is for it.")
+    py::class_<CodeDuty>(module, "CodeDuty", docs::class_code_duty)
         .def_readonly("name", &CodeDuty::name, "Name of the duty.")
         .def_property_readonly(
             "code", [](const CodeDuty& duty) { return duty.code; },
@@ -70,7 +72,7 @@ void register_code_duty(py::module_& module) {
 }
 
 void register_counts(py::module_& module) {
-    py::class_<CheckCounts>(module, "CheckCounts", "How many checks were made, and their findings.")
+    py::class_<CheckCounts>(module, "CheckCounts", docs::class_check_counts)
         .def_readonly("made", &CheckCounts::made, "Number of checks that were made.")
         .def_readonly("not_made", &CheckCounts::not_made,
                       "Number of checks that were not made because a fact is not stated.")
@@ -105,7 +107,7 @@ Pairs pairs_of(const NotChecked& group) {
 }
 
 void register_not_checked(py::module_& module) {
-    py::class_<NotChecked>(module, "NotChecked", "Checks that lack the same facts.")
+    py::class_<NotChecked>(module, "NotChecked", docs::class_not_checked)
         .def_readonly("state", &NotChecked::state,
                       "Names of the fields to state; empty if no field holds the fact.")
         .def_property_readonly("checks", &pairs_of, "Pairs (name, subject), one for each check.")

@@ -1,4 +1,5 @@
 #include "curves.hpp"
+#include "docs_classes_more.hpp"
 #include "docs_energy.hpp"
 
 #include <cmath>
@@ -145,7 +146,7 @@ VectorWidth vector_width_from(const std::string& name) {
 }
 
 void register_energy(py::module_& module) {
-    py::class_<LargestPoint>(module, "LargestPoint", "What one panel reaches at most.")
+    py::class_<LargestPoint>(module, "LargestPoint", docs::class_largest_point)
         .def_readonly("power_w", &LargestPoint::power_w, "Largest power [W].")
         .def_readonly("voltage_v", &LargestPoint::voltage_v, "Largest voltage [V].")
         .def_readonly("current_a", &LargestPoint::current_a, "Largest current [A].")

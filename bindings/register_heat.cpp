@@ -1,3 +1,4 @@
+#include "docs_classes.hpp"
 #include "docs_heat.hpp"
 #include "pybind.hpp"
 
@@ -7,7 +8,8 @@
 namespace heatmatch::python {
 
 void register_heat(py::module_& module) {
-    py::class_<ConductorTemperature>(module, "ConductorTemperature", "How hot a wire gets.")
+    py::class_<ConductorTemperature>(module, "ConductorTemperature",
+                                     docs::class_conductor_temperature)
         .def_readonly("conductor_c", &ConductorTemperature::conductor_c,
                       "Temperature of the conductor [°C].")
         .def_readonly("surface_c", &ConductorTemperature::surface_c,
@@ -43,7 +45,7 @@ void register_heat(py::module_& module) {
         },
         py::arg("wire"), py::kw_only(), py::arg("current_a"), py::arg("surroundings"),
         py::arg("insulation") = std::nullopt, docs::conductor_temperature);
-    py::class_<ElementResistance>(module, "ElementResistance", "Ohms of one element when hot.")
+    py::class_<ElementResistance>(module, "ElementResistance", docs::class_element_resistance)
         .def_readonly("low_ohm", &ElementResistance::low_ohm, "Low end of the resistance [ohm].")
         .def_readonly("typical_ohm", &ElementResistance::typical_ohm, "Typical resistance [ohm].")
         .def_readonly("high_ohm", &ElementResistance::high_ohm, "High end of the resistance [ohm].")

@@ -1,3 +1,5 @@
+#include "docs_classes.hpp"
+#include "docs_classes_more.hpp"
 #include "docs_meter.hpp"
 #include "lived_days.hpp"
 #include "state.hpp"
@@ -101,8 +103,7 @@ MeterSheet sheet_of(const Candidate& candidate, const py::object& irradiance_w_m
 }  // namespace
 
 void register_meter(py::module_& module) {
-    py::class_<ExpectedBand> band(module, "ExpectedBand",
-                                  "What a meter should read; the errors of the meter come on top.");
+    py::class_<ExpectedBand> band(module, "ExpectedBand", docs::class_expected_band);
     add_numbers(band, band_numbers);
     band.def("__repr__",
              [](const ExpectedBand& made) {
@@ -110,8 +111,7 @@ void register_meter(py::module_& module) {
                         format_number(made.low, 4) + " to " + format_number(made.high, 4) + ">";
              })
         .def(py::pickle(&band_state, &band_from));
-    py::class_<MeterRow>(module, "MeterRow",
-                         "Expected readings in one sun at one cell temperature.")
+    py::class_<MeterRow>(module, "MeterRow", docs::class_meter_row)
         .def_readonly("irradiance_w_m2", &MeterRow::irradiance_w_m2,
                       "Irradiance on the panels [W/m2].")
         .def_readonly("cell_temperature_c", &MeterRow::cell_temperature_c, "Cell temperature [°C].")
@@ -126,7 +126,7 @@ void register_meter(py::module_& module) {
         .def_readonly("bank_a", &MeterRow::bank_a, "Current of the bank, as a band [A].")
         .def_readonly("bank_w", &MeterRow::bank_w, "Power into the bank, as a band [W].")
         .def(py::pickle(&row_state, &row_from));
-    py::class_<MeterCheck>(module, "MeterCheck", "One thing to measure or to look at.")
+    py::class_<MeterCheck>(module, "MeterCheck", docs::class_meter_check)
         .def_readonly("letter", &MeterCheck::letter, "Letter of the check, from A.")
         .def_readonly("reading", &MeterCheck::reading, "Quantity to read.")
         .def_readonly("how", &MeterCheck::how, "Instruction for the reading.")

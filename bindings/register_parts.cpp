@@ -49,7 +49,8 @@ template <class P>
 py::class_<P> register_part(py::module_& module, const char* name, PartKind kind, const char* doc) {
     const PartKindInfo& info = part_kind(kind);
     // Attributes only for what it was read as: assignments are refused below.
-    py::class_<P> cls(module, name, doc, py::dynamic_attr());
+    py::class_<P> cls(module, name, with_example(info, name, doc, docs::part_class_example).c_str(),
+                      py::dynamic_attr());
     cls.def(py::init([&info](const py::kwargs& arguments) { return make(info, arguments, P{}); }),
             with_example(info, name, docs::part_init, docs::part_init_example).c_str());
     add_field_properties(cls, info.fields);
@@ -100,15 +101,15 @@ py::class_<P> register_part(py::module_& module, const char* name, PartKind kind
 
 void register_parts(py::module_& module) {
     register_part<Panel>(module, "Panel", PartKind::panel,
-                         "A photovoltaic panel as its label gives it, at 1000 W/m2 and 25 °C.")
+                         "Photovoltaic panel as on its label, at 1000 W/m2 and 25 °C.")
         .def(
             "listed_diode", [](const Panel& panel) { return listed_single_diode(panel); },
             docs::listed_diode);
-    register_part<Element>(module, "Element", PartKind::element, "A resistive heating element.")
+    register_part<Element>(module, "Element", PartKind::element, "Resistive heating element.")
         .def_property_readonly("watt_density_w_cm2", &Element::watt_density_w_cm2,
                                "Rated power per heated surface [W/cm2]; None if power, length or "
                                "diameter is not stated.");
-    register_part<Wire>(module, "Wire", PartKind::wire, "A single conductor with its insulation.")
+    register_part<Wire>(module, "Wire", PartKind::wire, "Single conductor with its insulation.")
         .def(
             "resistance_ohm_per_m",
             [](const Wire& wire, double temperature_c) {
@@ -120,9 +121,9 @@ void register_parts(py::module_& module) {
         .def_property_readonly("conductor_limit_c", &conductor_limit_c,
                                "Temperature above which the metal ages by oxidation [°C].");
     register_part<Insulation>(module, "Insulation", PartKind::insulation,
-                              "A family of wire insulation.");
+                              "Family of wire insulation.");
     register_part<Control>(module, "Control", PartKind::control,
-                           "A switch, breaker, fuse, thermostat, limit, relay or meter.")
+                           "Switch, breaker, fuse, thermostat, limit, relay or meter.")
         .def(
             "breaking_current_a",
             [](const Control& control, double voltage_v, int poles) {
@@ -132,11 +133,11 @@ void register_parts(py::module_& module) {
             },
             py::kw_only(), py::arg("voltage_v"), py::arg("poles") = 1,
             docs::control_breaking_current_a);
-    register_part<Connector>(module, "Connector", PartKind::connector, "A plug, crimp or joint.");
-    register_part<Medium>(module, "Medium", PartKind::medium, "What a heat store is filled with.");
-    register_part<Alloy>(module, "Alloy", PartKind::alloy, "The metal of a heating coil.");
-    register_part<Sheath>(module, "Sheath", PartKind::sheath, "The outer tube of an element.");
-    register_part<Cover>(module, "Cover", PartKind::cover, "What a heated space is covered with.");
+    register_part<Connector>(module, "Connector", PartKind::connector, "Plug, crimp or joint.");
+    register_part<Medium>(module, "Medium", PartKind::medium, "Fill of a heat store.");
+    register_part<Alloy>(module, "Alloy", PartKind::alloy, "Metal of a heating coil.");
+    register_part<Sheath>(module, "Sheath", PartKind::sheath, "Outer tube of an element.");
+    register_part<Cover>(module, "Cover", PartKind::cover, "Cover of a heated space.");
 }
 
 }  // namespace heatmatch::python

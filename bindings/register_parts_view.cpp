@@ -1,3 +1,4 @@
+#include "docs_classes_more.hpp"
 #include "docs_parts_view.hpp"
 #include "parts_view.hpp"
 
@@ -111,7 +112,7 @@ std::optional<Part> read_from(const Catalog& catalog, const py::handle& object, 
 }
 
 void register_parts_view(py::module_& module) {
-    py::class_<Parts> snapshot(module, "Parts", "A snapshot of all parts, one list a kind.");
+    py::class_<Parts> snapshot(module, "Parts", docs::class_parts);
     snapshot.def_readonly("panels", &Parts::panels, "All panels, a list.")
         .def_readonly("elements", &Parts::elements, "All elements, a list.")
         .def_readonly("wires", &Parts::wires, "All wires, a list.")

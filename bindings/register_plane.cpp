@@ -1,3 +1,4 @@
+#include "docs_classes_more.hpp"
 #include "docs_plane.hpp"
 #include "pybind.hpp"
 #include "sun.hpp"
@@ -100,7 +101,7 @@ void describe_plane(py::class_<On>& cls) {
 }
 
 void register_plane_classes(py::module_& module) {
-    py::class_<PlaneIrradiance> one(module, "PlaneIrradiance", "What falls on a plane.");
+    py::class_<PlaneIrradiance> one(module, "PlaneIrradiance", docs::class_plane_irradiance);
     describe_plane(one);
     one.def_property_readonly("total_w_m2", &PlaneIrradiance::total_w_m2,
                               "Irradiance from all of these [W/m2].")
@@ -110,8 +111,7 @@ void register_plane_classes(py::module_& module) {
              })
         .def(pickle_of(&PlaneIrradiance::beam_w_m2, &PlaneIrradiance::circumsolar_w_m2,
                        &PlaneIrradiance::sky_w_m2, &PlaneIrradiance::ground_w_m2));
-    py::class_<PlaneIrradiances> many(module, "PlaneIrradiances",
-                                      "What falls on a plane, as arrays.");
+    py::class_<PlaneIrradiances> many(module, "PlaneIrradiances", docs::class_plane_irradiances);
     describe_plane(many);
     many.def_readonly("total_w_m2", &PlaneIrradiances::total_w_m2,
                       "Irradiance from all of these [W/m2].")

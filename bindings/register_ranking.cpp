@@ -1,3 +1,4 @@
+#include "docs_classes_more.hpp"
 #include "docs_ranking.hpp"
 #include "parts_view.hpp"
 #include "progress_call.hpp"
@@ -144,10 +145,8 @@ void register_ranking(py::module_& module) {
                                .by_season = state[7].cast<bool>(),
                                .remarks = state[6].cast<Sentences>()};
             }));
-    py::class_<RankMemory, std::shared_ptr<RankMemory>>(
-        module, "RankMemory",
-        "What rankings keep for the next one: heat limits of banks, the year of twelve means. A "
-        "ranking comes out the same with and without.")
+    py::class_<RankMemory, std::shared_ptr<RankMemory>>(module, "RankMemory",
+                                                        docs::class_rank_memory)
         .def(py::init<>(), docs::rank_memory)
         .def(py::pickle([](const RankMemory&) { return py::make_tuple(); },
                         [](const py::tuple&) { return std::make_shared<RankMemory>(); }));

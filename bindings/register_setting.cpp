@@ -18,13 +18,13 @@ template <class Record>
 py::class_<Record> register_record(py::module_& module, const char* name,
                                    std::span<const Field> fields, const char* doc,
                                    const char* example) {
-    py::class_<Record> cls(module, name, doc);
+    const std::string shown =
+        std::string("\n\nExamples\n--------\n>>> import heatmatch as hm\n") + example;
+    py::class_<Record> cls(module, name, (doc + shown).c_str());
     add_field_properties(cls, fields);
     cls.def(
         "to_dict", [fields](const Record& record) { return record_to_dict(fields, &record); },
-        (std::string(docs::record_to_dict) +
-         "\n\nExamples\n--------\n>>> import heatmatch as hm\n" + example)
-            .c_str());
+        (docs::record_to_dict + shown).c_str());
     cls.def(py::self == py::self);
     cls.def("__repr__", [name, fields](const Record& record) {
         return std::string(name) + '(' +

@@ -1,4 +1,6 @@
 #include "charged_bed.hpp"
+#include "docs_classes.hpp"
+#include "docs_classes_more.hpp"
 #include "docs_sheath_heat.hpp"
 
 #include "heatmatch/heat/packed_bed.hpp"
@@ -12,8 +14,7 @@ std::string text_of(const TemperatureBand& band) {
 }
 
 void register_bands(py::module_& module) {
-    py::class_<TemperatureBand>(module, "TemperatureBand",
-                                "A temperature with the band of what is not known of the fill.")
+    py::class_<TemperatureBand>(module, "TemperatureBand", docs::class_temperature_band)
         .def_readonly("low_c", &TemperatureBand::low_c, "Low end of the temperature [°C].")
         .def_readonly("typical_c", &TemperatureBand::typical_c, "Typical temperature [°C].")
         .def_readonly("high_c", &TemperatureBand::high_c, "High end of the temperature [°C].")
@@ -29,7 +30,7 @@ void register_bands(py::module_& module) {
 
 void register_result(py::module_& module) {
     using Result = SheathTemperature;
-    py::class_<Result>(module, "SheathTemperature", "How hot a bank makes its store.")
+    py::class_<Result>(module, "SheathTemperature", docs::class_sheath_temperature)
         .def_readonly("sheath_c", &Result::sheath_c,
                       "Sheath temperature of the hottest leg, as a band [°C].")
         .def_readonly("coil_c", &Result::coil_c,
@@ -76,7 +77,7 @@ void register_result(py::module_& module) {
                               .assumed = assumptions_from(state[7]),
                               .warnings = state[8].cast<Sentences>()};
             }));
-    py::class_<BedTemperatures>(module, "BedTemperatures", "Temperatures at the end of a charge.")
+    py::class_<BedTemperatures>(module, "BedTemperatures", docs::class_bed_temperatures)
         .def_readonly("sheath_c", &BedTemperatures::sheath_c,
                       "Sheath temperature of the hottest leg [°C].")
         .def_readonly("bed_mean_c", &BedTemperatures::bed_mean_c,

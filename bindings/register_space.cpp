@@ -1,3 +1,4 @@
+#include "docs_classes_more.hpp"
 #include "docs_space.hpp"
 #include "state.hpp"
 #include "views.hpp"
@@ -38,9 +39,7 @@ SpaceBalance space_balance_from(const py::tuple& state) {
 }
 
 void register_space(py::module_& module) {
-    py::class_<SpaceBalance> cls(module, "SpaceBalance",
-                                 "How a heated space loses heat on a dark night: through its "
-                                 "covers and by its air.");
+    py::class_<SpaceBalance> cls(module, "SpaceBalance", docs::class_space_balance);
     add_numbers(cls, space_numbers);
     cls.def_readonly("target_c", &SpaceBalance::target_c,
                      "Target temperature at night [°C]; None if not stated.")

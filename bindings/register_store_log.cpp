@@ -1,3 +1,4 @@
+#include "docs_classes_more.hpp"
 #include "docs_store_log.hpp"
 #include "pybind.hpp"
 #include "store_log.hpp"
@@ -60,7 +61,7 @@ Probe probe_from(const py::tuple& state) {
 }
 
 void register_store_log(py::module_& module) {
-    py::class_<Probe>(module, "Probe", "Where a thermometer of a store sits.")
+    py::class_<Probe>(module, "Probe", docs::class_probe)
         .def_readonly("name", &Probe::name, "Name of the column in the log.")
         .def_readonly("place", &Probe::place,
                       "Place of the probe: \"bed\", \"wall\", \"lid\" or \"sheath\".")

@@ -1,3 +1,4 @@
+#include "docs_classes_more.hpp"
 #include "docs_sun.hpp"
 #include "pybind.hpp"
 #include "sun.hpp"
@@ -100,7 +101,7 @@ py::class_<Sky> register_sky(py::module_& module, const char* name, const char* 
 }  // namespace
 
 void register_sun(py::module_& module) {
-    py::class_<SunPositions>(module, "SunPositions", "Where the sun stands, as arrays.")
+    py::class_<SunPositions>(module, "SunPositions", docs::class_sun_positions)
         .def_readonly("zenith_deg", &SunPositions::zenith_deg,
                       "Zenith angle without refraction [deg].")
         .def_readonly("apparent_zenith_deg", &SunPositions::apparent_zenith_deg,
@@ -115,13 +116,13 @@ void register_sun(py::module_& module) {
              })
         .def(pickle_of(&SunPositions::zenith_deg, &SunPositions::apparent_zenith_deg,
                        &SunPositions::azimuth_deg, &SunPositions::extraterrestrial_w_m2));
-    register_sky<SkyIrradiance>(module, "SkyIrradiance", "Irradiance on the ground.")
+    register_sky<SkyIrradiance>(module, "SkyIrradiance", docs::class_sky_irradiance)
         .def("__repr__", [](const SkyIrradiance& sky) {
             return "SkyIrradiance(ghi_w_m2=" + format_number(sky.ghi_w_m2) +
                    ", dni_w_m2=" + format_number(sky.dni_w_m2) +
                    ", dhi_w_m2=" + format_number(sky.dhi_w_m2) + ')';
         });
-    register_sky<SkyIrradiances>(module, "SkyIrradiances", "Irradiance on the ground, as arrays.")
+    register_sky<SkyIrradiances>(module, "SkyIrradiances", docs::class_sky_irradiances)
         .def("__repr__", [](const SkyIrradiances& sky) {
             return "SkyIrradiances(" + std::to_string(sky.ghi_w_m2.size()) + " values)";
         });

@@ -1,3 +1,4 @@
+#include "docs_classes.hpp"
 #include "docs_tail.hpp"
 #include "tail.hpp"
 
@@ -33,9 +34,7 @@ std::optional<CandidateTail> candidate_tail(Circuit circuit, const Extremes& bri
 }
 
 void register_tail(py::module_& module) {
-    py::class_<CandidateTail>(module, "HotTail",
-                              "Where the heat of an element's end goes: cold end, terminal, wire; "
-                              "judged in bright cold.")
+    py::class_<CandidateTail>(module, "HotTail", docs::class_hot_tail)
         .def_property_readonly(
             "run", [](const CandidateTail& tail) { return tail.tail.run; },
             "Name of the run of wire at the element.")

@@ -1,3 +1,5 @@
+#include "docs_classes.hpp"
+#include "docs_classes_more.hpp"
 #include "parts_view.hpp"
 #include "state.hpp"
 
@@ -81,7 +83,7 @@ WireCheck wire_check_from(const py::tuple& state) {
 }
 
 void register_limits(py::module_& module) {
-    py::class_<WireLimit>(module, "WireLimit", "One limit of a run of wire.")
+    py::class_<WireLimit>(module, "WireLimit", docs::class_wire_limit)
         .def_readonly("what", &WireLimit::what,
                       "Part of the run: \"insulation\", \"joint\" or \"plating\".")
         .def_readonly("limit_c", &WireLimit::limit_c, "Temperature limit [°C].")
@@ -97,8 +99,7 @@ void register_limits(py::module_& module) {
              })
         .def(py::pickle([](const WireLimit& limit) { return wire_limit_state(limit); },
                         &wire_limit_from));
-    py::class_<InsulationReach>(module, "InsulationReach",
-                                "From where along the wire an insulation would do.")
+    py::class_<InsulationReach>(module, "InsulationReach", docs::class_insulation_reach)
         .def_readonly("insulation", &InsulationReach::insulation, "Id of the insulation.")
         .def_readonly("family", &InsulationReach::family, "Material of the insulation.")
         .def_readonly("limit_c", &InsulationReach::limit_c,
@@ -127,8 +128,7 @@ std::vector<WireCheck> checked_wires(const Candidate& candidate, const Catalog* 
 void register_wire_check(py::module_& module) {
     register_limits(module);
     using Check = WireCheck;
-    py::class_<Check>(module, "WireCheck",
-                      "One run: how hot it gets, what melts, and which wire would do.")
+    py::class_<Check>(module, "WireCheck", docs::class_wire_check)
         .def_readonly("run", &Check::run, "Name of the run.")
         .def_readonly("wire", &Check::wire, "Id of the wire; empty if none was found.")
         .def_readonly(

@@ -89,23 +89,23 @@ std::vector<Item> list_from(const Field& field, const py::handle& object, const 
 }  // namespace
 
 std::string field_doc(const Field& field, bool may_be_unknown) {
+    std::string said;
+    if (!field.unit.symbol.empty()) said += " [" + std::string(field.unit.symbol) + "]";
+    for (std::size_t k = 0; k < field.words.size(); ++k) {
+        said += (k == 0                        ? ": "
+                 : k + 1 == field.words.size() ? " or "
+                                               : ", ") +
+                quote(std::string(field.words[k]));
+    }
     std::string doc(field.meaning);
     if (field.kind == FieldKind::flag) doc.insert(0, "whether ");
     doc.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(doc.front())));
-    if (!field.unit.symbol.empty()) {
-        doc.insert(std::min(doc.find_first_of(";:"), doc.size()),
-                   " [" + std::string(field.unit.symbol) + "]");
-    }
+    // Unit and words belong to the main phrase; what follows it are remarks.
+    doc.insert(std::min(doc.find_first_of(";:"), doc.size()), said);
     for (std::size_t k = 0; k < field.columns.size(); ++k) {
         const Column& column = field.columns[k];
         doc += (k == 0 ? "; keys: " : ", ") + std::string(column.name);
         if (!column.unit.symbol.empty()) doc += " [" + std::string(column.unit.symbol) + "]";
-    }
-    for (std::size_t k = 0; k < field.words.size(); ++k) {
-        doc += (k == 0                        ? "; "
-                : k + 1 == field.words.size() ? " or "
-                                              : ", ") +
-               quote(std::string(field.words[k]));
     }
     return doc + (may_be_unknown ? "; None if not stated." : ".");
 }

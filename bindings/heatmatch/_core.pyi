@@ -15,7 +15,8 @@ from heatmatch.face.calibration import Calibration
 from heatmatch.face.candidate import Candidate
 from heatmatch.face.catalog import Catalog
 from heatmatch.face.circuit import Circuit
-from heatmatch.face.day_run import DayAnswer, DayRun, PartPeak
+from heatmatch.face.day_answer import DayAnswer, PartPeak
+from heatmatch.face.day_run import DayRun
 from heatmatch.face.diagnosis import Diagnosis
 from heatmatch.face.energy_curve import EnergyCurve
 from heatmatch.face.installation import Installation

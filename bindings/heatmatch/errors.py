@@ -6,7 +6,17 @@ from heatmatch.text.plain import plain
 
 
 class Error(Exception):
-    """Base of everything heatmatch raises; the pieces of the message are attributes."""
+    """Base of all errors of heatmatch; the pieces of the message are attributes.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> try:
+    ...     hm.Site(record_low_c=-200)
+    ... except hm.Error as error:
+    ...     print(error.field)
+    record_low_c
+    """
 
     def __init__(
         self,
@@ -31,21 +41,69 @@ class Error(Exception):
 
 
 class InvalidInput(Error, ValueError):
-    """A value, a record or a file's content that cannot be used."""
+    """Value, record or content of a file that cannot be used.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> try:
+    ...     hm.Site(record_low_c="cold")
+    ... except hm.InvalidInput as error:
+    ...     print(error.field)
+    record_low_c
+    """
 
 
 class NotFound(Error, KeyError):
-    """A part that is asked for by an id nobody has."""
+    """Part that is not there under the id that was given.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> try:
+    ...     hm.Catalog.starter().panels["barn"]
+    ... except hm.NotFound:
+    ...     print("no such panel")
+    no such panel
+    """
 
 
 class FileError(Error, OSError):
-    """A file that cannot be read or written; the message holds the path tried."""
+    """File that cannot be read or written; the message holds its path.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> try:
+    ...     hm.Installation.from_json("nowhere/place.json")
+    ... except hm.FileError:
+    ...     print("no such file")
+    no such file
+    """
 
 
 class CatalogError(Error):
-    """A change the catalog refuses, or a catalog file that cannot be used."""
+    """Change that the catalog refuses, or a catalog file that cannot be used.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> try:
+    ...     hm.Catalog.starter().remove("panel", "cdte-100")
+    ... except hm.CatalogError:
+    ...     print("the starter cannot be changed")
+    the starter cannot be changed
+    """
 
 
 class OutcomeUnknown(Error):
-    """It is not known whether the catalog file contains the change; the message says how to
-    find out. (A CatalogError says that nothing was changed.)"""
+    """Change of a catalog file that may or may not have been written.
+
+    The message says how to find out. A CatalogError means that nothing was changed.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> issubclass(hm.OutcomeUnknown, hm.Error)
+    True
+    """

@@ -173,7 +173,10 @@ CONSTRUCTORS = {
     for name in hm.__all__
     if inspect.isclass(getattr(hm, name))
 }
-WRITTEN = CALLABLES | CONSTRUCTORS | {f"hm.{name}": cls for name, cls in FACES.items()}
+CLASSES = {
+    f"hm.{name}": getattr(hm, name) for name in hm.__all__ if inspect.isclass(getattr(hm, name))
+}
+WRITTEN = CALLABLES | CONSTRUCTORS | CLASSES
 WITH_EXAMPLES = [name for name, thing in WRITTEN.items() if ">>>" in text_of(thing)]
 DESCRIBED = [
     name for name, thing in (CALLABLES | CONSTRUCTORS).items() if "Parameters" in sections_of(thing)

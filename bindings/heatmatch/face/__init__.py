@@ -10,9 +10,9 @@ from heatmatch.face.candidate import Candidate as Candidate
 from heatmatch.face.candidate import assess as assess
 from heatmatch.face.catalog import Catalog as Catalog
 from heatmatch.face.circuit import Circuit as Circuit
-from heatmatch.face.day_run import DayAnswer as DayAnswer
+from heatmatch.face.day_answer import DayAnswer as DayAnswer
+from heatmatch.face.day_answer import PartPeak as PartPeak
 from heatmatch.face.day_run import DayRun as DayRun
-from heatmatch.face.day_run import PartPeak as PartPeak
 from heatmatch.face.day_run import simulate_day as simulate_day
 from heatmatch.face.diagnosis import Diagnosis as Diagnosis
 from heatmatch.face.diagnosis import diagnose as diagnose

@@ -12,7 +12,15 @@ if TYPE_CHECKING:
 
 
 class BankHeat(Face):
-    """The elements of a circuit in their store, ready for any power."""
+    """Elements of a circuit in their store, ready for any power.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> heat = hm.assess(hm.Catalog.starter(), hm.demo()).circuit.heat
+    >>> heat.elements
+    2
+    """
 
     __slots__ = ()
     _made_by = "Circuit.heat"

@@ -18,7 +18,22 @@ if TYPE_CHECKING:
 
 
 class Calibration(Face):
-    """Conductivity of a fill and heat loss of a store, fitted to a log by ``calibrate``."""
+    """Conductivity of a fill and heat loss of a store, fitted to a log by ``calibrate``.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> import pandas as pd
+    >>> year = hm.Weather.from_installation(hm.demo())
+    >>> run = hm.simulate_day(circuit, year, month=3, days=1, warm_up_days=0, start_c=15,
+    ...                       air_around_c=15)
+    >>> log = pd.DataFrame({"hours": run.hours, "power_w": run.power_w, "air_c": 15.0,
+    ...                     "sheath_c": run.sheath_c, "lid_c": run.lid_c})
+    >>> found = hm.calibrate(circuit, hm.StoreLog.from_frame(log))
+    >>> found.medium
+    'dry-sand'
+    """
 
     __slots__ = ()
     _made_by = "calibrate(candidate, log)"

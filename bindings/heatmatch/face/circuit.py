@@ -24,7 +24,15 @@ if TYPE_CHECKING:
 
 
 class Circuit(Face):
-    """One array feeding one bank of elements, with its runs of wire and devices."""
+    """Array feeding a bank of elements, with its runs of wire and devices.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> circuit.circuit.panels, circuit.circuit.bank
+    ('2S1P', '1S2P')
+    """
 
     __slots__ = ()
     _made_by = "Candidate.circuit"

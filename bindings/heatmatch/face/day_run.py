@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from heatmatch import _core
 from heatmatch._faces import Face, Held, call
-from heatmatch.face.margin import Margin
+from heatmatch.face.day_answer import DayAnswer
 from heatmatch.io import frames_day
 from heatmatch.text import day, forms
 from heatmatch.text.plain import plain, plain_line
@@ -17,45 +17,12 @@ if TYPE_CHECKING:
     import numpy.typing as npt
     import pandas as _pd
 
-    from heatmatch._core import DarkHours, DayEnergy, SwitchEvent
+    from heatmatch._core import DayEnergy, SwitchEvent
     from heatmatch.choices import BedModel
     from heatmatch.face.candidate import Candidate
     from heatmatch.face.weather import Weather
 
     _Numbers = npt.NDArray[np.float64]
-
-
-class PartPeak(Face):
-    """The highest temperature that a part reached, against its limit."""
-
-    __slots__ = ()
-    _made_by = "DayAnswer.peaks"
-
-    margin: Held[Margin] = Held("Check of that part; its value is the highest temperature.")
-    hours: Held[float] = Held("Time since the beginning at which it was reached [h].")
-
-
-class DayAnswer(Face):
-    """What a simulation of days comes to."""
-
-    __slots__ = ()
-    _made_by = "DayRun.answer"
-
-    all: Held[DarkHours] = Held("Dark hours and heat of all days.")
-    months: Held[list[DarkHours]] = Held("Dark hours and heat by month, in the order of time.")
-    dusk_lift_k: Held[float] = Held("Warming of the space at dusk, mean of the nights [K].")
-    dawn_lift_k: Held[float] = Held("Warming of the space at dawn, mean of the nights [K].")
-    carry_over_h: Held[float | None] = Held(
-        "Time after dusk until heat falls to half of the night's highest, mean [h]; None if never."
-    )
-    noticed_until_hour: Held[float | None] = Held(
-        "Hour until which the space is 0.5 K warmer, mean of the nights [h]; None if never."
-    )
-    lid_until_hour: Held[float | None] = Held(
-        "Hour until which the lid is 4 K above the space, mean of the nights [h]; None if never."
-    )
-    peaks: Held[list[PartPeak]] = Held("Highest temperature of every part.")
-    sentences: Held[list[str]] = Held("Result in words, the most important first.")
 
 
 class DayRun(Face):

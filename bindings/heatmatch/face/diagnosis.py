@@ -19,7 +19,16 @@ if TYPE_CHECKING:
 
 
 class Diagnosis(Face):
-    """Explanations of readings, the best first, from ``diagnose``."""
+    """Explanations of readings, the best first, from ``diagnose``.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> read = hm.Readings.from_rows([{"bank_v": 68.9, "bank_a": 1.21, "irradiance_w_m2": 820}])
+    >>> hm.diagnose(circuit, read).unexplained
+    False
+    """
 
     __slots__ = ()
     _made_by = "diagnose(candidate, readings)"

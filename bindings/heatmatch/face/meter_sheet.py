@@ -20,7 +20,15 @@ if TYPE_CHECKING:
 
 
 class MeterSheet(Face):
-    """What to expect of a circuit on the meter, from ``meter_sheet``."""
+    """Expected readings of meters on a circuit, from ``meter_sheet``.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> [check.letter for check in circuit.meter_sheet().checks][:2]
+    ['A', 'B']
+    """
 
     __slots__ = ()
     _made_by = "meter_sheet(candidate)"

@@ -62,6 +62,12 @@ class MonthlyNormals(Record):
         Daily irradiation on the plane of the panels [kWh/m2], shape (12,), January first.
     temp_min_c, temp_max_c : tuple of float
         Daily low and high of the air [°C], shape (12,).
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> len(hm.demo().weather.sun_hours)
+    12
     """
 
     sun_hours: tuple[float, ...]
@@ -83,6 +89,12 @@ class ElementFilter(Record):
         Lowest rated voltage [V].
     rated_w_max : float or None
         Highest rated power [W].
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> hm.ElementFilter(rated_w_max=1000).to_dict()
+    {'rated_w_max': 1000}
     """
 
     family: tuple[str, ...] | None = None
@@ -93,7 +105,7 @@ class ElementFilter(Record):
 
 @dataclass(frozen=True)
 class AllowedElements(Record):
-    """Elements a ranking may use: owned ones by id, or a filter of what may be bought.
+    """Elements that a ranking may use: an owned one by id, or a filter of those to buy.
 
     Attributes
     ----------
@@ -103,6 +115,12 @@ class AllowedElements(Record):
         Id of an element that is owned.
     any : ElementFilter or None
         What may be bought, if `element` is None.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> hm.AllowedElements(count=4, any=hm.ElementFilter()).to_dict()
+    {'count': 4, 'any': {}}
     """
 
     count: int
@@ -141,6 +159,12 @@ class CoverArea(Record):
         Id of a cover of the catalog.
     area_m2 : float
         Its area [m2].
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> hm.CoverArea(cover="double-film", area_m2=40).to_dict()
+    {'cover': 'double-film', 'area_m2': 40}
     """
 
     cover: str
@@ -163,6 +187,13 @@ class Space(Record):
         Temperature it should not fall below [°C].
     heat_capacity_kwh_k : float or None
         Heat capacity of what is in it [kWh/K].
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> space = hm.Space(covers=(hm.CoverArea("double-film", 40),), target_c=5)
+    >>> space.to_dict()["target_c"]
+    5
     """
 
     covers: tuple[CoverArea, ...] = ()
@@ -179,7 +210,7 @@ class Space(Record):
 
 @dataclass(frozen=True)
 class Goals(Record):
-    """What the circuit is for.
+    """Aim of the circuit: season and budget.
 
     Attributes
     ----------
@@ -189,6 +220,12 @@ class Goals(Record):
         Largest price of what is to be bought, in `currency`.
     currency : str or None
         Currency of all prices, such as "USD".
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> hm.Goals(months=(11, 12, 1), budget=150, currency="USD").months
+    (11, 12, 1)
     """
 
     months: tuple[int, ...] = ()
@@ -210,6 +247,12 @@ class ExistingCircuit(Record):
         Id of the element.
     bank : str
         Hook-up of the elements: "1S2P" is two in parallel.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> hm.demo().circuit.panels
+    '2S1P'
     """
 
     group: str

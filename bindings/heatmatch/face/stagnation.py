@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from heatmatch import _core
 from heatmatch._faces import Face, Held, call
-from heatmatch.face.day_run import DayRun, PartPeak
+from heatmatch.face.day_answer import PartPeak
+from heatmatch.face.day_run import DayRun
 from heatmatch.text import day, forms
 from heatmatch.text.plain import plain, plain_line
 
@@ -16,7 +17,16 @@ if TYPE_CHECKING:
 
 
 class Stagnation(Face):
-    """The hottest a store gets with no heat drawn, from ``simulate_stagnation``."""
+    """Highest temperatures of a store with no heat drawn, from ``simulate_stagnation``.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
+    >>> found = hm.simulate_stagnation(circuit)
+    >>> 1 <= found.month <= 12
+    True
+    """
 
     __slots__ = ()
     _made_by = "simulate_stagnation(candidate)"

@@ -20,7 +20,15 @@ if TYPE_CHECKING:
 
 
 class StoreLog(Face):
-    """Temperatures of a store over the power it absorbed, from ``from_csv`` or ``from_frame``."""
+    """Temperatures of a store over the power it absorbed, from ``from_csv`` or ``from_frame``.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> log = hm.StoreLog.from_csv("hours,power_w,air_c,wall_c\\n0,0,15,15\\n1,300,15,16\\n")
+    >>> log.readings
+    2
+    """
 
     __slots__ = ()
     _made_by = "StoreLog.from_csv or from_frame"

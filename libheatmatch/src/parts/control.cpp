@@ -126,7 +126,7 @@ std::span<const Field> control_fields() {
                                .meaning = "way in which it closes again"}),
         bind<&Control::failure>({.name = "failure",
                                  .kind = FieldKind::choice,
-                                 .meaning = "the state in which it usually fails"}),
+                                 .meaning = "state in which it usually fails"}),
         bind<&Control::poles>(
             {.name = "poles",
              .kind = FieldKind::count,
@@ -142,7 +142,7 @@ std::span<const Field> control_fields() {
              .kind = FieldKind::flag,
              .meaning = "it is a switch with fuses inside, not a bare fuse holder"}),
         bind<&Control::detects>(
-            {.name = "detects", .kind = FieldKind::choice, .meaning = "the fault that it detects"}),
+            {.name = "detects", .kind = FieldKind::choice, .meaning = "fault that it detects"}),
         bind<&Control::terminal_limit_c>({.name = "terminal_limit_c",
                                           .kind = FieldKind::number,
                                           .unit = unit::celsius,

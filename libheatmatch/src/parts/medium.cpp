@@ -90,7 +90,7 @@ std::span<const Field> medium_fields() {
                                   .kind = FieldKind::number,
                                   .unit = unit::celsius,
                                   .range = {.low = 20.0, .high = 2000.0},
-                                  .meaning = "temperature the fill must stay below"}),
+                                  .meaning = "upper temperature limit of the fill"}),
     });
     return fields;
 }

@@ -11,7 +11,7 @@ std::span<const Field> sheath_fields() {
                                         .unit = unit::celsius,
                                         .range = {.low = 40.0, .high = 2000.0},
                                         .required = true,
-                                        .meaning = "limit for years of service"}),
+                                        .meaning = "temperature limit for years of service"}),
         bind<&Sheath::hard_limit_c>({.name = "hard_limit_c",
                                      .kind = FieldKind::number,
                                      .unit = unit::celsius,

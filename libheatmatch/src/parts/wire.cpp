@@ -93,18 +93,17 @@ std::span<const Field> wire_fields() {
                                          .kind = FieldKind::number,
                                          .unit = unit::celsius,
                                          .range = {.low = 0.0, .high = 100.0},
-                                         .meaning = "ambient temperature of that table"}),
-        bind<&Wire::ampacity_conductor_c>({.name = "ampacity_conductor_c",
-                                           .kind = FieldKind::number,
-                                           .unit = unit::celsius,
-                                           .range = {.low = 40.0, .high = 1200.0},
-                                           .meaning = "conductor temperature of its column"}),
-        bind<&Wire::ampacity_method>(
-            {.name = "ampacity_method",
-             .kind = FieldKind::choice,
-             .meaning =
-                 "installation method for which it is valid; unless stated, it gives warnings "
-                 "only"}),
+                                         .meaning = "ambient temperature of the ampacity table"}),
+        bind<&Wire::ampacity_conductor_c>(
+            {.name = "ampacity_conductor_c",
+             .kind = FieldKind::number,
+             .unit = unit::celsius,
+             .range = {.low = 40.0, .high = 1200.0},
+             .meaning = "conductor temperature of the ampacity column"}),
+        bind<&Wire::ampacity_method>({.name = "ampacity_method",
+                                      .kind = FieldKind::choice,
+                                      .meaning = "installation method for which the ampacity is "
+                                                 "valid; if not stated, it gives warnings only"}),
         bind<&Wire::ampacity_source>({.name = "ampacity_source",
                                       .kind = FieldKind::text,
                                       .meaning = "table and column of the ampacity"}),

@@ -14,7 +14,7 @@ std::span<const Field> device_fields() {
         bind<&Device::run>(
             {.name = "run",
              .kind = FieldKind::text,
-             .meaning = "name of the run in which it is placed; null outside the circuit"}),
+             .meaning = "name of the run in which it is placed; omit outside the circuit"}),
         bind<&Device::duty>({.name = "duty",
                              .kind = FieldKind::choice,
                              .required = true,
@@ -23,7 +23,7 @@ std::span<const Field> device_fields() {
                                    .kind = FieldKind::count,
                                    .unit = unit::count,
                                    .range = {.low = 1, .high = 8},
-                                   .meaning = "its poles that are wired in series"}),
+                                   .meaning = "number of its poles wired in series"}),
         bind<&Device::set_c>({.name = "set_c",
                               .kind = FieldKind::number,
                               .unit = unit::celsius,

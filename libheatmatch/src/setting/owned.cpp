@@ -54,7 +54,7 @@ std::span<const Field> owned_panels_fields() {
                                    .kind = FieldKind::count,
                                    .unit = unit::count,
                                    .range = {.low = 1, .high = 64},
-                                   .meaning = "number owned"}),
+                                   .meaning = "number of panels owned"}),
         bind<&OwnedPanels::age_years>({.name = "age_years",
                                        .kind = FieldKind::number,
                                        .unit = unit::year,

@@ -150,8 +150,8 @@ std::span<const Field> site_fields() {
             {.name = "code",
              .kind = FieldKind::choice,
              .meaning =
-                 "wiring code: the National Electrical Code or IEC 60364; unless stated, both, "
-                 "with the smaller ampacity"}),
+                 "wiring code, National Electrical Code or IEC 60364; if not stated, both, with "
+                 "the smaller ampacity"}),
     });
     return fields;
 }

@@ -132,7 +132,7 @@ std::span<const Field> store_fields() {
         bind<&Store::vessel>(
             {.name = "vessel",
              .kind = FieldKind::choice,
-             .meaning = "material of the vessel: the weakest of wall, floor and lid"}),
+             .meaning = "material of the vessel, the weakest of wall, floor and lid"}),
         bind<&Store::vessel_mm>({.name = "vessel_mm",
                                  .kind = FieldKind::number,
                                  .unit = unit::millimetre,

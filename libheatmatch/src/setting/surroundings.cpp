@@ -15,7 +15,7 @@ std::span<const Field> surroundings_fields() {
              .kind = FieldKind::number,
              .unit = unit::celsius,
              .range = {.low = -60.0, .high = 900.0},
-             .meaning = "highest temperature around the wire, of air or soil"}),
+             .meaning = "highest temperature of air or soil around the wire"}),
         bind<&Surroundings::irradiance_w_m2>({.name = "irradiance_w_m2",
                                               .kind = FieldKind::number,
                                               .unit = unit::watt_per_m2,

@@ -13,7 +13,7 @@ std::span<const Field> wire_run_fields() {
         bind<&WireRun::carries>({.name = "carries",
                                  .kind = FieldKind::choice,
                                  .required = true,
-                                 .meaning = "current in the run: that of one string, the array, "
+                                 .meaning = "current in the run, that of one string, the array, "
                                             "the bank, or one branch of the bank"}),
         bind<&WireRun::length_m>({.name = "length_m",
                                   .kind = FieldKind::number,
