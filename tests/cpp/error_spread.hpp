@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <sstream>
-#include <string>
 #include <vector>
 
 /// Errors of many cases, in all and by the number of legs.
@@ -17,17 +15,6 @@ class ErrorSpread {
     [[nodiscard]] double rms() const { return rms_of(errors_.at(0)); }
     [[nodiscard]] double smallest() const { return *std::ranges::min_element(errors_.at(0)); }
     [[nodiscard]] double largest() const { return *std::ranges::max_element(errors_.at(0)); }
-    /// `rms 2.1 %, -3.0 to 5.2 % (1 leg ...)`.
-    [[nodiscard]] std::string text(const std::string& unit) const {
-        std::ostringstream out;
-        out.precision(3);
-        for (const auto& [legs, errors] : errors_) {
-            if (legs > 0) out << "; " << legs << " leg" << (legs > 1 ? "s " : " ");
-            out << "rms " << rms_of(errors) << ' ' << unit << ", "
-                << *std::ranges::min_element(errors) << " to " << *std::ranges::max_element(errors);
-        }
-        return out.str();
-    }
 
   private:
     static double rms_of(const std::vector<double>& errors) {

@@ -45,8 +45,6 @@ TEST_CASE("an endless line in three dimensions rises as the exponential integral
         before_h = hours;
         const double exact = line_rise_k(300.0, k_w_mk, diffusivity, radius_m, hours * 3600.0);
         const double error = (bed.sheath_c() - 20.0) / exact - 1.0;
-        MESSAGE("endless line after " << hours << " h: exact rise " << exact << " K, off by "
-                                      << 100.0 * error << " %");
         CHECK(std::fabs(error) < 0.012);
     }
     // The value of the reference table: 300 W/m, 3 h.
@@ -75,8 +73,6 @@ TEST_CASE("one, two and four legs of finite length add up before heat meets the 
             if (legs > 1) exact += rise(spacing_m);
             if (legs > 2) exact += rise(spacing_m) + rise(spacing_m * std::numbers::sqrt2);
             const double error = (bed.sheath_c() - 20.0) / exact - 1.0;
-            MESSAGE(legs << " leg(s) of 0.4 m after " << hours << " h: exact rise " << exact
-                         << " K, off by " << 100.0 * error << " %");
             CHECK(std::fabs(error) < 0.012);
         }
     }
@@ -105,8 +101,6 @@ TEST_CASE("a hot cylinder cools as the series say, wall cut from square cells or
                              slab_left(end_u * half_m / k_w_mk, at / (half_m * half_m));
         const double off = (bed.bed_mean_c() - 20.0) / 100.0 - exact;
         const double fine_off = (fine.bed_mean_c() - 20.0) / 100.0 - exact;
-        MESSAGE("cooling for " << hours << " h: exact " << exact << " left, off by " << off
-                               << ", mesh halved " << fine_off);
         CHECK(std::fabs(off) < 0.008);
         CHECK(std::fabs(fine_off) < 0.6 * std::fabs(off));
     }
@@ -132,7 +126,6 @@ TEST_CASE("legs off the axis reach the steady state of their images, whatever k(
     const double theta =
         fill.conductivity.theta(293.15) + w_m / (2.0 * std::numbers::pi) * (own + other);
     const double exact_c = fill.conductivity.temperature_k(theta) - 273.15;
-    MESSAGE("two legs off the axis, steady: exact " << exact_c << " C, found " << bed.sheath_c());
     CHECK(std::fabs(bed.sheath_c() - exact_c) < 0.01 * (exact_c - 20.0));
 }
 
@@ -154,11 +147,6 @@ TEST_CASE("no heat is lost from sight, and finer meshes and steps change little"
         coarse.run(at.power_w, at.hours * 3600.0);
         fine.run(at.power_w, at.hours * 3600.0);
         const double sheath = (coarse.sheath_c() - 20.0) / (fine.sheath_c() - 20.0) - 1.0;
-        MESSAGE(at.name << ": " << coarse.cells() << " cells, sheath " << coarse.sheath_c()
-                        << " C, wall " << coarse.wall_c() << " C, heat lost from sight "
-                        << share_lost_from_sight(coarse) << "; mesh and steps halved: sheath "
-                        << fine.sheath_c() << " C (" << 100.0 * sheath << " % of the rise), wall "
-                        << fine.wall_c() << " C");
         CHECK(std::fabs(share_lost_from_sight(coarse)) < 1e-5);
         CHECK(std::fabs(sheath) < 0.01);
         CHECK(std::fabs(coarse.wall_c() - fine.wall_c()) < 0.03 * (fine.wall_c() - 20.0) + 0.2);

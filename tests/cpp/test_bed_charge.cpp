@@ -74,7 +74,6 @@ TEST_CASE("loads that bring the sheath to its limit") {
                             {650, {3.74, 3.16, 2.99, 2.44}, 1.98, 1.69, 164},
                             {760, {4.59, 3.88, 3.69, 3.02}, 2.46, 2.09, 202},
                             {870, {5.53, 4.68, 4.48, 3.67}, 2.98, 2.54, 243}};
-    double largest = 0.0;
     for (const Row& row : rows) {
         const double found[] = {w_per_cm(pot_hairpin(0.27, 5.0), row.limit_c, 1.0),
                                 w_per_cm(pot_hairpin(0.27, long_after_h), row.limit_c, 1.0),
@@ -84,18 +83,12 @@ TEST_CASE("loads that bring the sheath to its limit") {
                                 w_per_cm(five_legs(0.20, long_after_h), row.limit_c, 1.0)};
         const double expected[] = {row.pot[0], row.pot[1], row.pot[2],
                                    row.pot[3], row.drum,   row.legs};
-        std::string line;
         CAPTURE(row.limit_c);
         for (int i = 0; i < 6; ++i) {
             CHECK(within(found[i], expected[i], 0.10));
-            largest = std::max(largest, std::fabs(found[i] / expected[i] - 1.0));
-            line += ' ' + heatmatch::format_number(found[i], 3);
         }
         CHECK(within(44.0 * found[0], row.watts, 0.10));
-        MESSAGE(row.limit_c,
-                " °C, pot 0.27 5 h, steady, 0.20 5 h, steady, drum, five legs [W/cm]:", line);
     }
-    MESSAGE("largest deviation from the prototype's loads: ", 100.0 * largest, " %");
 }
 
 // Source: orders of magnitude of the prototype for the limits of a verdict (W/cm; all day, low
@@ -116,8 +109,6 @@ TEST_CASE("loads that a verdict allows are of the right order") {
         const double legs = w_per_cm(five_legs(0.20, long_after_h), row.limit_c, 1.10);
         const std::string sheath = row.sheath;
         CAPTURE(sheath);
-        MESSAGE(sheath, ": pot hairpin ", pot, ", drum hairpin ", drum, ", five legs ", legs,
-                " W/cm; range ", row.low, " to ", row.high);
         for (const double load : {drum, legs}) {
             CHECK(load > 0.9 * row.low);
             CHECK(load < 1.1 * row.high);
@@ -135,7 +126,6 @@ TEST_CASE("an immersion element at its rating burns out in sand within minutes")
         const double cm2 = 100.0 * charge.legs.heated_length_m() * std::numbers::pi * 0.8;
         const double high_s = 3600.0 * hours_to_limit(charge, 23.0 * cm2, 650.0).value();
         const double low_s = 3600.0 * hours_to_limit(charge, 7.8 * cm2, 650.0).value();
-        MESSAGE("650 °C at 23 W/cm2 after ", high_s, " s, at 7.8 W/cm2 after ", low_s, " s");
         CHECK(high_s > 20.0);
         CHECK(high_s < 45.0);
         CHECK(low_s > 90.0);
@@ -153,7 +143,6 @@ TEST_CASE("a rod's own heat slows the first minutes") {
         double rise_k;
         double share;
     };
-    std::string line;
     for (const Row& row :
          {Row{5, 7.584, .20}, Row{10, 14.230, .20}, Row{30, 36.381, .10}, Row{60, 62.318, .10},
           Row{100, 89.382, .10}, Row{300, 171.037, .10}, Row{1000, 282.953, .10},
@@ -162,28 +151,12 @@ TEST_CASE("a rod's own heat slows the first minutes") {
         const double rise = bed_temperatures(charge, 300.0 * 20.0).sheath_c - 20.0;
         CAPTURE(row.seconds);
         CHECK(within(rise, row.rise_k, row.share));
-        line += ' ' + heatmatch::format_number(100.0 * (rise / row.rise_k - 1.0), 2);
     }
-    MESSAGE("rise of a rod over the exact one, 5 s to 5 h [%]:", line);
 }
 
-// Source: a heater maker's page, thermocouples welded on a 12 mm steel tube in still air, 1 to 5
-// W/cm2. The table lies below even a black rod; so only the order is checked, and nothing is fitted
-// to it.
-TEST_CASE("a dry element in still air is about as hot as measured") {
-    constexpr double measured_c[] = {300, 400, 500, 580, 630};
-    for (const double emissivity : {0.8, 1.0}) {
-        std::string line;
-        for (int i = 0; i < 5; ++i) {
-            const double w_per_m = (i + 1) * 1e4 * std::numbers::pi * 0.012;
-            const double at_c = heatmatch::sheath_in_air_c(0.012, w_per_m, emissivity, 20.0);
-            CHECK(at_c - measured_c[i] > -10.0);
-            CHECK(at_c - measured_c[i] < 90.0);
-            line += ' ' + heatmatch::format_number(at_c - measured_c[i], 3);
-        }
-        MESSAGE("dry element over measured, emissivity ", emissivity, ", 1 to 5 W/cm2 [K]:", line);
-    }
-    // Source: the prototype's balance for a black rod: 314 to 653 °C.
+// Source: the prototype's balance for a black rod of 12 mm in still air, 1 and 5 W/cm2: 314 and 653
+// °C. A maker's measured table is in python/test_heat_model.py.
+TEST_CASE("a dry element in still air is as hot as its balance says") {
     const double cm2_m = 1e4 * std::numbers::pi * 0.012;
     CHECK(within_abs(heatmatch::sheath_in_air_c(0.012, cm2_m, 1.0, 20.0), 314.0, 3.0));
     CHECK(within_abs(heatmatch::sheath_in_air_c(0.012, 5.0 * cm2_m, 1.0, 20.0), 653.0, 3.0));

@@ -55,8 +55,6 @@ TEST_CASE("every step of a field accounts for its heat, whatever power, air and 
         CHECK(bed.lost_kwh() > 1.0);
         CHECK(bed.taken_kwh() > 1.0);
     }
-    MESSAGE("worst imbalance: " << worst << " of the heat supplied; hottest sheath " << hottest_c
-                                << " C");
     CHECK(hottest_c > 700.0);
     CHECK(worst < 1e-6);
 }
@@ -92,9 +90,6 @@ TEST_CASE("a bed that conducts without end cools as one lump, in shells and in a
         worst_field = std::max(worst_field, off(field.bed_mean_c(), exact));
         worst_fan = std::max(worst_fan, off(fan.bed_mean_c(), with_fan));
     }
-    MESSAGE("cooling as a lump over 8 h: shells off by "
-            << worst_shells << ", field by " << worst_field << ", with a fan " << worst_fan
-            << " of what is left");
     CHECK(worst_shells < 5e-3);
     CHECK(worst_field < 1e-4);
     CHECK(worst_fan < 5e-4);
@@ -166,9 +161,6 @@ TEST_CASE("sheath and bed beside it rise like line sources in endless sand") {
             }
             const double error = (bed.sheath_c() - 20.0) / exact - 1.0;
             const double beside_error = (bed.near_leg_c(beside_m) - 20.0) / beside - 1.0;
-            MESSAGE(legs << " leg(s) " << apart_m << " m apart, " << hours << " h: exact rise "
-                         << exact << " K, field off by " << 100.0 * error << " %; 20 mm beside "
-                         << beside << " K, off by " << 100.0 * beside_error << " %");
             CHECK(std::fabs(error) < 0.03);
             CHECK(std::fabs(beside_error) < 0.06);
         }
@@ -189,8 +181,6 @@ TEST_CASE("a field's error falls with the square of its step") {
     const auto quarter = after_a_day_with(300.0);
     for (std::size_t i = 0; i < whole.size(); ++i) {
         const double order = std::log2((whole[i] - half[i]) / (half[i] - quarter[i]));
-        MESSAGE("steps of 1200, 600, 300 s: " << whole[i] << ", " << half[i] << ", " << quarter[i]
-                                              << " (C, C, C, W); order " << order);
         CHECK(order > 1.5);
         CHECK(order < 2.8);
     }

@@ -89,8 +89,6 @@ TEST_CASE("endless and finite cylinders cool as their series say") {
                                             : 1.0;
             const double exact = cylinder_left(side_u * radius_m / k, fourier) * ends;
             const double left = (bed.bed_mean_c() - 20.0) / 100.0;
-            MESSAGE("ends of " << end_u << " W/m2K, Fo " << fourier << ": " << exact
-                               << " left, field off by " << 100.0 * (left / exact - 1.0) << " %");
             CHECK(std::fabs(left - exact) < 0.003);
             CHECK(std::fabs(left / exact - 1.0) < 0.02);
         }
@@ -114,9 +112,6 @@ TEST_CASE("a field's error falls with the square of its cells") {
         const auto four = with(4, heated);
         for (std::size_t i = 0; i < once.size(); ++i) {
             const double order = std::log2((once[i] - twice[i]) / (twice[i] - four[i]));
-            MESSAGE(std::string(heated ? "4 h after a charge" : "cooling from 200 C")
-                    << ", 12 x 18, 24 x 36, 48 x 72 cells: " << once[i] << ", " << twice[i] << ", "
-                    << four[i] << " (C, C, W); order " << order);
             CHECK(order > 1.4);
             CHECK(order < 2.8);
             CHECK(std::fabs(once[i] / four[i] - 1.0) < 0.02);
@@ -149,16 +144,10 @@ TEST_CASE("a field gives its heat back as three dimensions do") {
             field.step(release.power_w, seconds);
             with_rods.step(release.power_w, seconds);
             const double off = (field.sheath_c() - bed.sheath_c()) / (bed.sheath_c() - 5.0);
-            MESSAGE(release.name << ", " << hours << " h of charge: sheath " << bed.sheath_c()
-                                 << " C, field off by " << 100.0 * off << " % of the rise");
             CHECK(std::fabs(off) < 0.03);
         }
-        const double rise_k = bed.sheath_c() - 5.0;
-        MESSAGE(release.name << ", end of charge: with the rods' heat the sheath is off by "
-                             << 100.0 * (with_rods.sheath_c() - bed.sheath_c()) / rise_k
-                             << " %; wall " << bed.wall_c() << " C at its hottest, field "
-                             << field.wall_c() << " C; wall in the mean " << bed.wall_mean_c()
-                             << ", " << field.wall_mean_c() << " C");
+        // The rods' heat no longer counts at the end of a charge.
+        CHECK(std::fabs(with_rods.sheath_c() - bed.sheath_c()) < 0.03 * (bed.sheath_c() - 5.0));
         CHECK(std::fabs(field.wall_c() - bed.wall_c()) < 2.0);
         CHECK(std::fabs(field.wall_mean_c() - bed.wall_mean_c()) < 1.5);
         double before_h = 0.0;
@@ -176,9 +165,6 @@ TEST_CASE("a field gives its heat back as three dimensions do") {
         const double least_w = 0.03 * *std::ranges::max_element(exact_w);
         for (std::size_t i = 0; i < times_h.size(); ++i) {
             const double off = (field_w[i] - exact_w[i]) / std::max(exact_w[i], least_w);
-            MESSAGE(release.name << ", " << times_h[i] << " h after: " << exact_w[i]
-                                 << " W, field off by " << 100.0 * off << " %"
-                                 << std::string(exact_w[i] < least_w ? " of 3 % of the peak" : ""));
             CHECK(std::fabs(off) < 0.06);
         }
     }
@@ -216,10 +202,6 @@ TEST_CASE("the field's sheath and wall stay near three dimensions, 1 to 8 hours"
     }
     for (std::size_t i = 0; i < times_h.size(); ++i) {
         const std::string after = "field after " + std::to_string(times_h[i]).substr(0, 1) + " h, ";
-        MESSAGE(after << "sheath's rise: " << sheath[i].text("%"));
-        MESSAGE(after << "wall's hottest: " << wall[i].text("K"));
-        MESSAGE(after << "bed mean: " << mean[i].text("K"));
-        MESSAGE(after << "bed at 0.7 of its radius: " << beside[i].text("K"));
         CHECK(sheath[i].smallest() > -3.0);
         CHECK(sheath[i].largest() < 3.0);
         CHECK(wall[i].smallest() > -2.0);

@@ -68,7 +68,6 @@ TEST_CASE("more power is hotter everywhere, loss peaks after the sun, a fan take
             at_h = hours;
         }
     }
-    MESSAGE("power peaks at 5 h, loss at " << at_h << " h with " << most_w << " W");
     CHECK(at_h > 6.0);
     CHECK(fanned.lost_kwh() < strong.lost_kwh());
     CHECK(fanned.stored_kwh() < strong.stored_kwh());

@@ -58,11 +58,6 @@ TEST_CASE("solver and closed form meet three sheath temperatures of an earlier s
         const double closed_c = bed_temperatures(charge, at.at("P_W")).sheath_c;
         const double expected_c = number(row, "expected");
         const double rise_k = expected_c - charge.air_c;
-        MESSAGE(row.at("case") << ": " << expected_c << " C; here in three dimensions "
-                               << bed.sheath_c() << " C ("
-                               << 100.0 * (bed.sheath_c() - expected_c) / rise_k
-                               << " % of the rise), closed form " << closed_c << " C ("
-                               << 100.0 * (closed_c - expected_c) / rise_k << " %)");
         CHECK(at.at("D_m") == 0.008);
         CHECK(std::fabs(bed.sheath_c() - expected_c) < 0.08 * rise_k);
         CHECK(std::fabs(closed_c - expected_c) < 0.08 * rise_k);
@@ -98,11 +93,12 @@ TEST_CASE("the closed form's sheath stays near the solution in three dimensions,
         }
     }
     for (std::size_t i = 0; i < times_h.size(); ++i) {
-        MESSAGE("after " << times_h[i] << " h, sheath's rise: " << sheath[i].text("%"));
-        MESSAGE("after " << times_h[i] << " h, hottest spot of the wall: " << wall[i].text("K"));
-        MESSAGE("after " << times_h[i] << " h, bed mean: " << mean[i].text("K"));
         CHECK(sheath[i].rms() < 3.0);
-        CHECK(wall[i].smallest() > -12.0);  // a touch is judged hot, or nearly so
+        // Found 1.5 K at most on the cold side of the mean and 3 K on the hot one of the wall, in
+        // 24 stores: a touch is judged hot, or nearly so.
+        CHECK(wall[i].smallest() > -2.0);
+        CHECK(wall[i].largest() < 6.0);
+        CHECK(mean[i].rms() < 4.0);
     }
 }
 
@@ -136,9 +132,6 @@ TEST_CASE("the closed form's sheath stays near it through long charges and days 
         third.add(100.0 * (closed_c - bed.sheath_c()) / (bed.sheath_c() - charge.air_c),
                   store.legs);
     }
-    MESSAGE("after 24 h, sheath's rise: " << day.text("%"));
-    MESSAGE("after 150 h, sheath's rise: " << steady.text("%"));
-    MESSAGE("third day of five hours, sheath's rise: " << third.text("%"));
     for (const ErrorSpread* spread : {&day, &steady, &third}) {
         CHECK(spread->smallest() > -9.0);
         CHECK(spread->largest() < 9.0);
@@ -170,9 +163,6 @@ TEST_CASE("many legs spread through a drum, in the closed form and in shells") {
             const double rise_k = bed.sheath_c() - 5.0;
             const double error = 100.0 * (shells.sheath_c() - bed.sheath_c()) / rise_k;
             const double closed_error = 100.0 * (closed_c - bed.sheath_c()) / rise_k;
-            MESSAGE(legs.legs.size()
-                    << " spread legs after " << hours << " h: " << bed.sheath_c()
-                    << " C, closed form off by " << closed_error << " %, shells " << error << " %");
             CHECK(std::fabs(closed_error) < 9.0);
             CHECK(error > -12.0);  // in shells hot at first, never much too cold
             CHECK((hours < 8.0 || error < 12.0));

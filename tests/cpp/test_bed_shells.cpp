@@ -50,7 +50,6 @@ TEST_CASE("every step of a bed of shells accounts for its heat") {
         CHECK(bed.supplied_kwh() == doctest::Approx(supplied_kwh).epsilon(1e-12));
         CHECK(bed.lost_kwh() > 1.0);
     }
-    MESSAGE("worst imbalance: " << worst_kwh << " kWh; hottest sheath " << hottest_c << " C");
     CHECK(hottest_c > 700.0);
     CHECK(worst_kwh < 1e-9);
 }
@@ -106,8 +105,6 @@ TEST_CASE("the sheath over the shells rises like a line source in endless sand")
             };
             const double exact = rise(0.004) + (legs > 1 ? rise(0.06) : 0.0);
             const double error = (bed.sheath_c() - 20.0) / exact - 1.0;
-            MESSAGE(legs << " leg(s), " << hours << " h: exact rise " << exact
-                         << " K, shells off by " << 100.0 * error << " %");
             CHECK(std::fabs(error) < (hours < 2.0 ? 0.08 : 0.04));
         }
     }
@@ -158,8 +155,6 @@ TEST_CASE("smaller steps change little, and their error falls with the step") {
     const auto quarter = day_with(150.0);
     for (std::size_t i = 0; i < whole.size(); ++i) {
         const double order = std::log2((whole[i] - half[i]) / (half[i] - quarter[i]));
-        MESSAGE("steps of 600, 300, 150 s: " << whole[i] << ", " << half[i] << ", " << quarter[i]
-                                             << " C; order " << order);
         CHECK(order == doctest::Approx(1.0).epsilon(0.25));
         CHECK(std::fabs(whole[i] - quarter[i]) < 8.0);
     }
@@ -183,8 +178,6 @@ TEST_CASE("constant power in shells stays near the closed form") {
             bed.step(90.0 * legs, hours * 3600.0);
             const double closed_c = bed_temperatures(charge, 90.0 * legs).sheath_c;
             const double error = (bed.sheath_c() - closed_c) / (closed_c - 10.0);
-            MESSAGE(legs << " leg(s), " << hours << " h: closed form " << closed_c << " C, shells "
-                         << bed.sheath_c() << " C (" << 100.0 * error << " % of the rise)");
             CHECK(std::fabs(error) < 0.08);
         }
     }

@@ -40,11 +40,13 @@ TEST_CASE("the shells' sheath stays near the solution in three dimensions, 1 to 
         }
     }
     for (std::size_t i = 0; i < times_h.size(); ++i) {
-        MESSAGE("shells after " << times_h[i] << " h, sheath's rise: " << sheath[i].text("%"));
-        MESSAGE("shells after " << times_h[i] << " h, wall's hottest: " << wall[i].text("K"));
-        MESSAGE("shells after " << times_h[i] << " h, bed mean: " << mean[i].text("K"));
         CHECK(sheath[i].smallest() > -10.0);
         CHECK(sheath[i].largest() < 10.0);
+        // Eight shells around one axis: the wall beside a leg far out is judged off by up to 6.5 K.
+        CHECK(wall[i].smallest() > -10.0);
+        CHECK(wall[i].largest() < 10.0);
+        CHECK(mean[i].smallest() > -1.0);
+        CHECK(mean[i].rms() < 4.0);
     }
 }
 
@@ -73,9 +75,6 @@ TEST_CASE("the shells follow a day's sun and the night after as three dimensions
             most_kwh = std::max(most_kwh, stored_kwh);
             worst_kwh = std::max(worst_kwh, std::fabs(shells.stored_kwh() - stored_kwh));
         }
-        MESSAGE(legs << " leg(s), a day of sun: hottest sheath " << hottest_c
-                     << " C, shells within " << worst_k << " K all day; most stored " << most_kwh
-                     << " kWh, shells within " << worst_kwh << " kWh");
         CHECK(worst_k < 0.10 * (hottest_c - 5.0));
         CHECK(worst_kwh < 0.10 * most_kwh);
     }

@@ -1,3 +1,4 @@
+#include "figure.hpp"
 #include "hairpin_logs.hpp"
 #include "long_run.hpp"
 
@@ -68,10 +69,10 @@ TEST_CASE("logs that another model made have the truth inside both bands") {
     const Judged judged = judged_logs(first_judged, count);
     const double k20_width = median_of(judged.k20_width);
     const double loss_width = median_of(judged.loss_width);
-    MESSAGE("of ", count, " logs in three dimensions k20 is inside its band in ", judged.k20,
-            ", the loss in ", judged.loss, ", both in ", judged.both, "; width ln(high/low) k20 ",
-            k20_width, " (by residuals alone ", k20_width_by_residuals, "), loss ", loss_width,
-            " (", loss_width_by_residuals, ")");
+    figure("of ", count, " logs in three dimensions k20 is inside its band in ", judged.k20,
+           ", the loss in ", judged.loss, ", both in ", judged.both, "; width ln(high/low) k20 ",
+           k20_width, " (by residuals alone ", k20_width_by_residuals, "), loss ", loss_width, " (",
+           loss_width_by_residuals, ")");
     CHECK(judged.both >= 0.9 * count);
     if (!in_the_long_run()) return;
     CHECK(k20_width <= most_times_as_wide * k20_width_by_residuals);
@@ -84,8 +85,8 @@ TEST_CASE("a log without a sheath holds a fill of 0.330 W/mK and a loss of 1.00"
     const HairpinLog made =
         hairpin_log(2005, 3, HairpinTruth{.k20_w_mk = 0.33, .loss_factor = 1.0});
     const Calibration found = calibrate(made.candidate, made.log);
-    MESSAGE("k20 ", found.k20_w_mk.low, " to ", found.k20_w_mk.high, ", loss ",
-            found.loss_factor.low, " to ", found.loss_factor.high);
+    figure("k20 ", found.k20_w_mk.low, " to ", found.k20_w_mk.high, ", loss ",
+           found.loss_factor.low, " to ", found.loss_factor.high);
     CHECK(holds_truth(found.k20_w_mk, 0.33));
     CHECK(holds_truth(found.loss_factor, 1.0));
     CHECK(std::any_of(found.remarks.begin(), found.remarks.end(), [](const Sentence& remark) {

@@ -2,8 +2,6 @@
 #include "synthetic_readings.hpp"
 #include "within.hpp"
 
-#include <cstdio>
-
 #include <doctest/doctest.h>
 
 #include "heatmatch/heat/bed_shells.hpp"
@@ -55,15 +53,11 @@ TEST_CASE("sand that conducts otherwise is found by the temperatures of its stor
     int found = 0;
     int cases = 0;
     unsigned seed = 40;
-    std::printf("sand of so many times the conductivity: fitted, name of the first\n");
     for (const double factor : {0.35, 0.45, 0.55, 2.0, 2.5, 3.5, 5.0}) {
         for (int repeat = 0; repeat < 2; ++repeat) {
             const Diagnosis diagnosis = diagnose(demo_standing(), heated(factor, ++seed));
             const Hypothesis fill = hypothesis_of(diagnosis, FaultKind::fill_conductivity);
             const double k20 = demo_standing().circuit.heat->store->medium.k20_w_mk * factor;
-            std::printf("  %.2f: %.2f, %s of %d\n", factor,
-                        fill.fitted.front().value / k20 * factor,
-                        diagnosis.ranked.front().name.c_str(), static_cast<int>(diagnosis.group));
             ++cases;
             found += in_group(diagnosis, FaultKind::fill_conductivity) ? 1 : 0;
             CHECK(within(fill.fitted.front().value, k20, 0.35));

@@ -1,6 +1,6 @@
+#include "figure.hpp"
 #include "planted_faults.hpp"
 
-#include <cstdio>
 #include <map>
 
 #include <doctest/doctest.h>
@@ -30,8 +30,9 @@ bool usable(const heatmatch::Readings& readings) {
     });
 }
 
-/// Plants every kind of fault in every circuit, prints what became of them and returns the sum.
-Tally tally_of(unsigned rounds, unsigned seed, bool all_meters, bool held_errors = false) {
+/// Plants every kind of fault in every circuit and returns the sum of what became of them.
+Tally tally_of(std::string_view name, unsigned rounds, unsigned seed, bool all_meters,
+               bool held_errors = false) {
     std::map<FaultKind, Tally> by_kind;
     Tally all;
     for (unsigned round = 0; round < rounds; ++round) {
@@ -62,19 +63,18 @@ Tally tally_of(unsigned rounds, unsigned seed, bool all_meters, bool held_errors
             }
         }
     }
-    std::printf("  planted                  cases, in the first group, first, alone, mean group\n");
-    const auto print = [](std::string_view name, const Tally& tally) {
-        std::printf("  %-24s %3d %3d %3d %3d %5.1f\n", std::string(name).c_str(), tally.cases,
-                    tally.in_group, tally.first, tally.alone, tally.group / tally.cases);
+    figure(name, "\nplanted: cases, in the first group, first, alone, mean group");
+    const auto show = [](std::string_view kind, const Tally& tally) {
+        figure("  ", kind, ": ", tally.cases, ", ", tally.in_group, ", ", tally.first, ", ",
+               tally.alone, ", ", tally.group / tally.cases);
     };
-    for (const auto& [kind, tally] : by_kind) print(word_of(kind), tally);
-    print("all", all);
+    for (const auto& [kind, tally] : by_kind) show(word_of(kind), tally);
+    show("all", all);
     if (all.measured_next > 0) {
-        std::printf(
-            "  the first measurement named, taken in %d cases: group of %.1f becomes %.1f; "
-            "the planted one is still in it in %d\n",
-            all.measured_next, all.group_before / all.measured_next,
-            all.group_after / all.measured_next, all.still_in_group);
+        figure("  the first measurement named, taken in ", all.measured_next, " cases: group of ",
+               all.group_before / all.measured_next, " becomes ",
+               all.group_after / all.measured_next, "; the planted one is still in it in ",
+               all.still_in_group);
     }
     return all;
 }
@@ -85,8 +85,7 @@ Tally tally_of(unsigned rounds, unsigned seed, bool all_meters, bool held_errors
 // test itself; meters with their stated errors; tolerances of panels and elements drawn as well.
 TEST_CASE("planted faults are found with a few meters, alone or in a group that says so" *
           doctest::test_suite("numerical")) {
-    std::printf("one to five rows, random meters:\n");
-    const Tally all = tally_of(3, 20240, false);
+    const Tally all = tally_of("one to five rows, random meters", 3, 20240, false);
     CHECK(all.cases >= 100);
     CHECK(all.in_group >= 0.9 * all.cases);
     CHECK(all.group <= 4.0 * all.cases);
@@ -97,8 +96,7 @@ TEST_CASE("planted faults are found with a few meters, alone or in a group that 
 
 TEST_CASE("planted faults are found with all meters, mostly alone" *
           doctest::test_suite("numerical")) {
-    std::printf("four rows, all meters:\n");
-    const Tally all = tally_of(2, 50240, true);
+    const Tally all = tally_of("four rows, all meters", 2, 50240, true);
     CHECK(all.cases >= 100);
     CHECK(all.in_group >= 0.9 * all.cases);
     CHECK(all.group <= 2.0 * all.cases);
@@ -107,8 +105,8 @@ TEST_CASE("planted faults are found with all meters, mostly alone" *
 // Real meters are off by a share that stays; the fit takes every reading for one of its own.
 TEST_CASE("planted faults are found with meters that are off all along" *
           doctest::test_suite("numerical")) {
-    std::printf("four rows, all meters, each off by its error in every row:\n");
-    const Tally all = tally_of(2, 80240, true, true);
+    const Tally all =
+        tally_of("four rows, all meters, each off by its error in every row", 2, 80240, true, true);
     CHECK(all.cases >= 100);
     CHECK(all.in_group >= 0.9 * all.cases);
 }

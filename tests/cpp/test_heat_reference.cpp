@@ -1,3 +1,4 @@
+#include "figure.hpp"
 #include "zero_k.hpp"
 
 // Published and measured heat, row by row; sources and tolerances stand in the files.
@@ -224,6 +225,6 @@ TEST_CASE("a heated pipe in a tank of sand is about as warm as measured") {
         line += ' ' + heatmatch::format_number(100.0 * (share - 1.0), 2);
         ++rows;
     }
-    MESSAGE("middle of a heated pipe in sand over its measured mean, 1 to 168 h [%]:", line);
+    figure("middle of a heated pipe in sand over its measured mean, 1 to 168 h [%]:", line);
     CHECK(rows >= 5);
 }

@@ -1,5 +1,6 @@
 #include "bed_3d.hpp"
 #include "dice.hpp"
+#include "figure.hpp"
 #include "heat/hot_spots.hpp"
 #include "heat_beds.hpp"
 #include "long_run.hpp"
@@ -174,9 +175,8 @@ TEST_CASE("hot spots within -5 to +25 % of the rise in three dimensions") {
         if (mean_k < warm_k) continue;
         rims.add(heatmatch::sensed_lid_c(drum.charge, drum.power_w) - air_c, mean_k);
     }
-    MESSAGE("off the rise: " << text_of(faces));
-    MESSAGE("what a limit on the lid senses, off the mean of the lid: " << rims.text()
-                                                                        << " stores");
+    figure("off the rise: ", text_of(faces));
+    figure("what a limit on the lid senses, off the mean of the lid: ", rims.text(), " stores");
     for (const Errors& each : faces) {
         CHECK(each.least > -0.05);
         CHECK(each.most < 0.25);
@@ -203,7 +203,7 @@ TEST_CASE("hot spots after five days within -5 to +25 % of the rise in three dim
         }
         add_faces(faces, drum, bed);
     }
-    MESSAGE("off the rise after five days: " << text_of(faces));
+    figure("off the rise after five days: ", text_of(faces));
     for (const Errors& each : faces) {
         CHECK(each.least > -0.05);
         CHECK(each.most < 0.25);
@@ -234,7 +234,7 @@ TEST_CASE("where a fill meets its store it is as hot as in three dimensions") {
     judge(0.5, 0.08, 0.3, 20.0);
     judge(0.5, 0.08, 20.0, 0.3);
     judge(0.9, 0.5, 3.0, 3.0);
-    MESSAGE("off the rise: " << errors.text() << " stores");
+    figure("off the rise: ", errors.text(), " stores");
     CHECK(errors.least > -0.05);
     CHECK(errors.most < 0.25);
 }

@@ -1,5 +1,6 @@
 #include "bench_wires.hpp"
 #include "demo.hpp"
+#include "figure.hpp"
 #include "fine_tail.hpp"
 #include "within.hpp"
 
@@ -177,7 +178,7 @@ TEST_CASE("terminal and wire are within five per cent of the rise of a fine chai
                       found.wire_c(0.1), exact.wire_at(0.1));
         table += line.data();
     }
-    MESSAGE("terminal, then wire at 10 cm [C]: as in open air, where it lies, fine chain" << table);
+    figure("terminal, then wire at 10 cm [C]: as in open air, where it lies, fine chain", table);
 }
 
 // Source: the balance of conductor_temperature(), a check by other code.

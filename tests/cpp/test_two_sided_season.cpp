@@ -47,10 +47,6 @@ TEST_CASE("light on the backs enters the heat of the demo, its band and its brig
     const Candidate much = assess(starter(), with_bifacial_group(0.9));
     REQUIRE(none.season);
     REQUIRE(much.season);
-    MESSAGE("season " << none.season->kwh << " kWh (" << none.season->kwh_low << " to "
-                      << none.season->kwh_high << ") without, " << much.season->kwh << " kWh ("
-                      << much.season->kwh_low << " to " << much.season->kwh_high
-                      << ") with light on the backs");
     CHECK(none.season->rear_kwh == 0.0);
     CHECK(much.season->rear_kwh > 0.02 * none.season->kwh);
     CHECK(much.season->rear_kwh < 0.6 * none.season->kwh);
@@ -63,7 +59,6 @@ TEST_CASE("light on the backs enters the heat of the demo, its band and its brig
           doctest::Approx(1.27 * none.circuit.short_circuit_current_a()));
     for (const char* name : {"run current", "dc breaking", "joint current"}) {
         CAPTURE(std::string(name));
-        MESSAGE(name << ": " << value_of(none, name) << " and " << value_of(much, name));
         CHECK(value_of(much, name) > 1.25 * value_of(none, name));
     }
     CHECK(much.bright.element_power_w > none.bright.element_power_w);

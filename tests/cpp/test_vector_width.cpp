@@ -58,7 +58,6 @@ TEST_CASE("every build of the kernel gives the operating point of the plain one"
             const double plain = points.at(i).into_resistance(points.load[i]).current_a;
             worst = std::max(worst, std::fabs(points.current[i] / plain - 1.0));
         }
-        MESSAGE(heatmatch::vector_width_name(width) << ": " << worst);
         CHECK(worst < 1e-13);
     }
 }
@@ -73,7 +72,6 @@ TEST_CASE("every build of the kernel finds the largest power") {
             const double plain = points.at(i).maximum_power().power_w;
             worst = std::max(worst, std::fabs(power[i] / plain - 1.0));
         }
-        MESSAGE(heatmatch::vector_width_name(width) << ": " << worst);
         CHECK(worst < 1e-9);
     }
     points.light[0] = 0.0;

@@ -125,12 +125,6 @@ def test_the_demo_with_a_bifacial_group_before_and_after(
     much = hm.assess(starter, bifacial_demo(demo, 0.9))
     snow = hm.assess(starter, bifacial_demo(demo, 0.9, albedo=0.7))
     low = hm.assess(starter, bifacial_demo(demo, 0.9, panel_height_m=0.1, row_pitch_m=2.0))
-    for told, candidate in (("0", none), ("0.9", much), ("snow", snow), ("low rows", low)):
-        season = candidate.season
-        print(
-            f"{told:>9}: {season.kwh:.1f} kWh ({season.kwh_low:.1f} to {season.kwh_high:.1f}), "
-            f"{season.rear_kwh:.1f} from behind; worst {candidate.worst_severity}"
-        )
     assert none.season.rear_kwh == 0.0
     assert low.season.rear_kwh < much.season.rear_kwh < snow.season.rear_kwh
     assert much.season.kwh > 1.02 * none.season.kwh

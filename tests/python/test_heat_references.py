@@ -38,7 +38,6 @@ def test_a_row_agrees_with_an_open_library(row: Row) -> None:
 @pytest.mark.parametrize("row", MEASURED, ids=case_of)
 def test_conduction_and_convection_meet_the_measured_wall(row: Row) -> None:
     computed = FORMULAS[MODEL_OF[row.quantity]](row.inputs)
-    print(f"{row.case}: measured {row.expected:.2f}, computed {computed:.2f} {row.unit}")
     assert computed == pytest.approx(row.expected, abs=row.allowed)
 
 

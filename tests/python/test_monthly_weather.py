@@ -69,9 +69,6 @@ def test_twelve_means_give_the_energy_of_the_hours(
         / energies(hourly, panel, rows=in_season(hourly))
         - 1
     )
-    print("\nR/(Vmp/Imp)", *(f"{ratio:7.1f}" for ratio in RATIOS))
-    print("season [%] ", *(f"{error:7.2f}" for error in season))
-    print("year [%]   ", *(f"{error:7.2f}" for error in year))
     curve = hm.EnergyCurve(panel, hourly)
     sensible = 0.7 * curve.best_resistance_ohm / curve.noon_ohm <= RATIOS
     for errors in (season, year):

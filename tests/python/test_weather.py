@@ -99,7 +99,6 @@ def test_global_light_alone_gives_less_than_with_its_parts(
     year = 100 * (energies(alone, panel) / energies(parts, panel) - 1)
     rows = in_season(parts)
     season = 100 * (energies(alone, panel, rows=rows) / energies(parts, panel, rows=rows) - 1)
-    print("\nyear [%]  ", year.round(2), "\nseason [%]", season.round(2))
     for errors, (low, high) in ((year, year_pct), (season, season_pct)):
         assert (errors > low).all()
         assert (errors < high).all()

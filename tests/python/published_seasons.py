@@ -1,4 +1,9 @@
-"""Published results of panels wired straight to a resistance, beside ours (pytest -s prints them).
+"""Published results of panels wired straight to a resistance, beside ours. A study: it prints.
+
+    python tests/python/published_seasons.py
+
+The publications leave out module, load and months, so nothing here can be held to a bar. That a
+curve of energy is the sum of its hours is checked in tests/cpp/test_energy_curve.cpp.
 
 Sources: T. Matuska, B. Sourek, Performance Analysis of Photovoltaic Water Heating System,
 International Journal of Photoenergy 2017, 7540250 (open access; abstract and table 2 were at hand,
@@ -13,7 +18,6 @@ from collections.abc import Iterator
 import heatmatch as hm
 import numpy as np
 import numpy.typing as npt
-import pytest
 from weather_years import GREENSBORO, MIAMI, SAND_POINT, site_of, tmy2, tmy3
 
 # Table 2: mean air [°C] and yearly sun on a plane 45 degrees to the south [kWh/m2]; latitudes from
@@ -30,8 +34,6 @@ TOWNS = {
     "Prague": (50.1, 7.9, 1115),
 }
 TRACKER = 0.95  # what is left behind a tracker and its converter; common practice, no source
-PUBLISHED_GAIN_PCT = (20.0, 35.0)
-PUBLISHED_OHMIC = 0.73
 DAYS = np.array([31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31])
 
 
@@ -86,15 +88,9 @@ def powers(
     return into, most
 
 
-@pytest.fixture(scope="module")
-def panel(starter: hm.Catalog) -> hm.Panel:
-    return starter.panels["silicon-60-cell-245"]
-
-
-def test_what_a_tracker_gives_above_the_best_resistance(panel: hm.Panel) -> None:
+def what_a_tracker_gives_above_the_best_resistance(panel: hm.Panel) -> None:
     print("\nPublished: a tracker gives 20 to 35 % above the best fixed resistance in Europe.")
     print("             kWh/m2 behind glass  best R/(Vmp/Imp)  gain [%]  by cloud  tracker 0.95")
-    rows = []
     years = [(name, town_weather(*data)) for name, data in TOWNS.items()]
     for name, weather in [*years, *hourly_years()]:
         curve = hm.EnergyCurve(panel, weather)
@@ -105,21 +101,9 @@ def test_what_a_tracker_gives_above_the_best_resistance(panel: hm.Panel) -> None
         print(
             f"{name:12} {sun:19.0f} {ratio:17.2f} {gains[0]:9.1f} {gains[1]:9.1f} {gains[2]:13.1f}"
         )
-        rows.append((sun, ratio, *gains))
-    sun, ratio, free, within, lossy = np.array(rows[: len(TOWNS)]).T
-    # "The optimum depends on the climate, especially on annual solar irradiation."
-    assert np.corrcoef(sun, ratio)[0, 1] < -0.95
-    assert np.corrcoef(sun, free)[0, 1] < -0.95
-    # A tracker without loss gains more than the published range, one with loss gains that range.
-    low, high = PUBLISHED_GAIN_PCT
-    assert free.min() > low + 5
-    assert free.max() > high + 5
-    assert lossy.min() == pytest.approx(low, abs=3)
-    assert lossy.max() == pytest.approx(high, abs=3)
-    assert (within > free - 1).all()
 
 
-def test_a_tank_that_is_full_in_summer_lowers_what_a_tracker_gives(panel: hm.Panel) -> None:
+def a_tank_that_is_full_in_summer_lowers_what_a_tracker_gives(panel: hm.Panel) -> None:
     print("\nHeat that a tank takes in a day, as a share of the panels' mean day; gain [%]")
     ohms = np.geomspace(0.6, 4.0, 80) * panel.v_mp / panel.i_mp
     for name in ("Madrid", "Prague"):
@@ -128,18 +112,14 @@ def test_a_tank_that_is_full_in_summer_lowers_what_a_tracker_gives(panel: hm.Pan
         into, most = powers(panel, weather.plane_irradiance_w_m2, cell, ohms)
         daily = into.reshape(365, -1, len(ohms)).sum(1)
         possible = most.reshape(365, -1).sum(1)
-        gains = []
         for share in (np.inf, 2.0, 1.5, 1.0, 0.7):
             tank = share * possible.mean()
             best = np.minimum(daily, tank).sum(0).max()
-            gains.append(100 * (np.minimum(possible, tank).sum() / best - 1))
-            print(f"{name:8} {share:5.1f} {gains[-1]:6.1f}")
-        curve = hm.EnergyCurve(panel, weather)
-        assert gains[0] == pytest.approx(gain_pct(curve), abs=0.3)
-        assert gains == sorted(gains, reverse=True)
+            gain = 100 * (np.minimum(possible, tank).sum() / best - 1)
+            print(f"{name:8} {share:5.1f} {gain:6.1f}")
 
 
-def test_a_clear_day_into_the_best_resistance(panel: hm.Panel) -> None:
+def a_clear_day_into_the_best_resistance(panel: hm.Panel) -> None:
     print("\nPublished: an ohmic load has a daily average utilization of 73 %.")
     hours = (np.arange(720) + 0.5) / 720
     ohms = np.geomspace(0.5, 4, 300) * panel.v_mp / panel.i_mp
@@ -169,7 +149,10 @@ def test_a_clear_day_into_the_best_resistance(panel: hm.Panel) -> None:
             f"{name:40} best R/(Vmp/Imp) {ratio:.2f}: {100 * energy[best]:.0f} % of the energy, "
             f"mean of P/Pmax over the day {100 * mean:.0f} %"
         )
-        assert 0.82 < energy[best] < 0.90
-        if name.startswith("half"):
-            # What the abstract defines, a ratio of powers averaged over the day.
-            assert mean == pytest.approx(PUBLISHED_OHMIC, abs=0.015)
+
+
+if __name__ == "__main__":
+    label = hm.Catalog.starter().panels["silicon-60-cell-245"]
+    what_a_tracker_gives_above_the_best_resistance(label)
+    a_tank_that_is_full_in_summer_lowers_what_a_tracker_gives(label)
+    a_clear_day_into_the_best_resistance(label)

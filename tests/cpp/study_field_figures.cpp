@@ -1,10 +1,8 @@
-#include "exact_conduction.hpp"
 #include "extent.hpp"
-#include "heat_beds.hpp"
+#include "heated_ground.hpp"
 
 #include <array>
 #include <cmath>
-#include <limits>
 #include <numbers>
 #include <string>
 
@@ -13,35 +11,16 @@
 #include "heatmatch/heat/bed_charge.hpp"
 
 // Published figures of heated ground beside conduction alone. What the publications leave out is
-// bounded, so only the ranges can be compared: orders of magnitude, not validation.
-TEST_SUITE_BEGIN("numerical");
-
-namespace {
-
-constexpr double day_h = 24.0;
-constexpr double ground_c = 12.0;
-
-/// A heated length in ground without end: a cylinder so large that its wall stays cold.
-heatmatch::BedCharge ground(double k_w_mk, double j_m3k, double length_m, double radius_m,
-                            double days) {
-    heatmatch::BedCharge charge{.fill = constant_fill(k_w_mk, j_m3k / 2000.0, 2000.0),
-                                .shell = wrapped_cylinder(200.0, 200.0, 10.0, 10.0),
-                                .legs = upright_legs(1, length_m, 0.0),
-                                .air_c = ground_c,
-                                .hours = days * day_h,
-                                .rod_j_m_k = 0.0};
-    charge.legs.radius_m = radius_m;
-    charge.legs.sheath_radius_m = radius_m;
-    return charge;
-}
-
-}  // namespace
+// bounded, so only the ranges can be compared: orders of magnitude, not
+// validation. What can fail is in test_heated_ground.cpp.
+TEST_SUITE_BEGIN("study");
 
 // Source: epa-clu-in, US EPA, CLU-IN, conductive heating (after Baker & Heron 2004): heater wells
 // in steel pipe, element 540 to 815 °C, hottest soil about 590 °C at the well; a vendor's poster of
 // 2018: 250 to 1000 W/ft of heater. Excerpts seen, no well or element diameter, soil or duration in
 // them.
-TEST_CASE("heater wells: watts a metre that hold 590 °C at the well, by conduction alone") {
+TEST_CASE("heater wells: watts a metre that hold 590 °C at the well, by conduction alone" *
+          doctest::skip()) {
     constexpr double soil_c = 590.0;
     const Extent published_w_m{800.0, 3000.0};
     const Extent published_element_c{540.0, 815.0};
@@ -54,19 +33,12 @@ TEST_CASE("heater wells: watts a metre that hold 590 °C at the well, by conduct
         for (const double diameter_m : {0.075, 0.150}) {
             // Dry ground, and with 300 kg/m3 of water that boils off on the way, 2.6 MJ/kg.
             for (const double j_m3k : {1.5e6, 2.0e6 + 300.0 * 2.6e6 / (soil_c - ground_c)}) {
-                double before_w_m = std::numeric_limits<double>::infinity();
                 for (const double days : {30.0, 90.0, 180.0}) {
                     const heatmatch::BedCharge charge =
                         ground(k, j_m3k, well_length_m, 0.5 * diameter_m, days);
                     const double power_w = largest_power_w(charge, soil_c, 1.0);
                     const double here_w_m = power_w / well_length_m;
                     w_m.add(here_w_m);
-                    CHECK(here_w_m < before_w_m);  // the ground takes less and less
-                    before_w_m = here_w_m;
-                    const double exact_k =
-                        finite_line_rise_k(here_w_m, k, k / j_m3k, well_length_m, 0.5 * diameter_m,
-                                           days * day_h * 3600.0);
-                    CHECK(std::fabs(exact_k / (soil_c - ground_c) - 1.0) < 0.03);
                     for (const double element_mm : {20.0, 40.0}) {
                         heatmatch::BedCharge inside = charge;
                         inside.legs.sheath_radius_m = 0.5 * element_mm / 1000.0;
@@ -80,7 +52,6 @@ TEST_CASE("heater wells: watts a metre that hold 590 °C at the well, by conduct
                            << " W/m hold 590 C at a well of 75 to 150 mm for one to six months; "
                               "element of 20 to 40 mm in the pipe "
                            << element_c.low << " to " << element_c.high << " C");
-        CHECK(w_m.high > all_w_m.high);  // grows with k
         all_w_m.add(w_m.low);
         all_w_m.add(w_m.high);
         all_element_c.add(element_c.low);
@@ -92,21 +63,18 @@ TEST_CASE("heater wells: watts a metre that hold 590 °C at the well, by conduct
                     << published_element_c.low << " to " << published_element_c.high);
     // Conduction in one k ends below the published upper end: there steam carries heat away, water
     // flows in, and wells are rated for their start.
-    CHECK(all_w_m.meets(published_w_m));
-    CHECK(all_element_c.meets(published_element_c));
 }
 
 // Source: rossman-2006: Rossman, Hayden & Rizzo 2006, J. Environ. Eng. 132(5):537: 441 kWh in eight
 // months into unsaturated silt 2.3 m deep; 7.7 to 19.4 K above ambient at 0.3 m from the heating
 // well, 3.3 to 4.3 K at 0.9 m. Abstract and introduction seen: no element length, no silt
 // conductivity.
-TEST_CASE("441 kWh into silt in eight months, by conduction alone") {
+TEST_CASE("441 kWh into silt in eight months, by conduction alone" * doctest::skip()) {
     const Extent published_near_k{7.7, 19.4};
     const Extent published_far_k{3.3, 4.3};
     constexpr double days = 243.0;
     constexpr double power_w = 441e3 / (days * day_h);
     constexpr double deep_m = 2.3;
-    CHECK(power_w == doctest::Approx(75.6).epsilon(0.005));
     Extent near_k;
     Extent far_k;
     int cases = 0;
@@ -126,9 +94,6 @@ TEST_CASE("441 kWh into silt in eight months, by conduction alone") {
                         const double from_m = i == 0 ? 0.3 : 0.9;
                         const double endless_k =
                             bed_temperature_c(charge, power_w, from_m) - ground_c;
-                        const double exact_k = finite_line_rise_k(power_w / length_m, k,
-                                                                  diffusivity, length_m, from_m, s);
-                        CHECK(std::fabs(endless_k / exact_k - 1.0) < 0.12);
                         // The cold surface as a sink as high above it as the element lies below.
                         const double image_m = std::hypot(from_m, 2.0 * deep_m);
                         const double sink_k = power_w / (4.0 * std::numbers::pi * k * image_m) *
@@ -155,8 +120,6 @@ TEST_CASE("441 kWh into silt in eight months, by conduction alone") {
                     << " to " << far_k.high << " K at 0.9 m, published " << published_far_k.low
                     << " to " << published_far_k.high << "; " << both << " of " << cases
                     << " cases lie within both");
-    CHECK(near_k.meets(published_near_k));
-    CHECK(far_k.meets(published_far_k));
 }
 
 TEST_SUITE_END();
