@@ -54,8 +54,9 @@ Judged judged_logs(unsigned first, unsigned count) {
     return judged;
 }
 
-// Of the same 100 logs, while bands came from residuals alone: ln(high/low), in the middle. They
-// held both numbers of 66, and one log was refused.
+// Regression, our own output of an earlier version: of the same 100 logs, while bands came from
+// residuals alone: ln(high/low), in the middle. They held both numbers of 66, and one log was
+// refused.
 constexpr double k20_width_by_residuals = 0.082;
 constexpr double loss_width_by_residuals = 0.762;
 constexpr double most_times_as_wide = 1.6;
@@ -63,7 +64,7 @@ constexpr double most_times_as_wide = 1.6;
 }  // namespace
 
 // The shares of the model's error are those of the logs 0 to 39; these are others.
-TEST_CASE("logs that another model made have the truth inside both bands") {
+TEST_CASE("logs that another model made have the truth inside both bands; regression: widths") {
     constexpr unsigned first_judged = 1000;
     const unsigned count = in_the_long_run() ? 100 : 5;
     const Judged judged = judged_logs(first_judged, count);

@@ -35,6 +35,7 @@ TEST_CASE("an empty table gives what is said for it") {
     CHECK(largest_between({}, 0.0, 100.0, 840.0) == 840.0);
 }
 
+// Source: arithmetic, straight lines between the points above.
 TEST_CASE("the largest value between two temperatures sees the peak inside") {
     CHECK(largest_between(quartz_peak, 550.0, 590.0, 0.0) == 1650.0);
     CHECK(largest_between(quartz_peak, 540.0, 550.0, 0.0) == doctest::Approx(1312.5));

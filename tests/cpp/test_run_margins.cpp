@@ -220,6 +220,7 @@ TEST_CASE("in a wet place insulation is held against its wet limit") {
     CHECK(run_margin(circuit_with_run(run), "insulation", true).severity == Severity::danger);
 }
 
+// Source: arithmetic, 1.25 x 1.25 (NEC 690.8) of the label's short-circuit current.
 TEST_CASE("brighter sun than full heats the wire, the code counts full sun") {
     const RunParts run = bench_run("thhn-12-awg", 30.0);
     const Circuit circuit = circuit_with_run(run);

@@ -101,6 +101,7 @@ TEST_CASE("thermal units agree with the printed factors") {
     CHECK(converted(1.0, "gal", unit::cubic_metre) == doctest::Approx(3.785412e-3).epsilon(1e-6));
 }
 
+// Source: arithmetic.
 TEST_CASE("a conversion is rounded to twelve digits and keeps what needs none") {
     // 0.1 in is 2.54 mm, not 2.5399999999999996 or the like.
     for (int tenths = 1; tenths < 200; ++tenths) {

@@ -175,6 +175,7 @@ def test_readings_that_cannot_be_meant_are_refused(
         hm.diagnose(standing, hm.Readings.from_rows(rows))
 
 
+# Source: date -u -d "2026-01-05 10:00" +%s.
 def test_frames_with_times_become_readings() -> None:
     index = pd.date_range("2026-01-05 10:00", periods=3, freq="h", tz="UTC")
     frame = pd.DataFrame({"bank_v": [60.0, math.nan, 50.0], "bank_a": [2.1, 2.0, 1.7]}, index)

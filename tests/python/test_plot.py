@@ -9,6 +9,7 @@ import heatmatch as hm
 import numpy as np
 import pytest
 from heatmatch import plot
+from matplotlib.text import Text
 
 matplotlib = pytest.importorskip("matplotlib")
 matplotlib.use("Agg")
@@ -79,6 +80,8 @@ def test_every_kind_of_candidate_can_be_drawn(function: Any, demo_ranking: hm.Ra
     for candidate in [*demo_ranking.candidates[::40], *demo_ranking.rejected[::60]]:
         ax = function(candidate)
         ax.figure.canvas.draw()
+        assert ax.get_title()
+        assert ax.lines
         plt.close(ax.figure)
 
 
@@ -121,7 +124,9 @@ def test_a_title_with_markup_is_drawn_as_text(
 
     odd = hm.assess(starter, changed_demo(rename))
     for function in FUNCTIONS:
-        function(odd).figure.canvas.draw()
+        figure = function(odd).figure
+        figure.canvas.draw()
+        assert any("frac" in text.get_text() for text in figure.findobj(Text))
 
 
 def test_plots_are_there_without_a_further_import(python: Callable[..., Any]) -> None:

@@ -9,6 +9,7 @@ import heatmatch as hm
 import numpy as np
 import pytest
 from heatmatch import plot
+from matplotlib.text import Text
 
 matplotlib = pytest.importorskip("matplotlib")
 matplotlib.use("Agg")
@@ -184,5 +185,9 @@ def test_a_title_with_markup_is_drawn_as_text(
         plain["devices"][0]["run"] = "$\\frac{1}$"
 
     odd = hm.assess(starter, changed_demo(rename))
+    drawn = []
     for function in FUNCTIONS:
-        function(odd).figure.canvas.draw()
+        figure = function(odd).figure
+        figure.canvas.draw()
+        drawn += [text.get_text() for text in figure.findobj(Text)]
+    assert any("frac" in text for text in drawn)

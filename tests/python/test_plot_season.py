@@ -133,6 +133,7 @@ def test_every_kind_of_candidate_can_be_drawn(
     for candidate in [*demo_ranking.candidates[::60], *demo_ranking.rejected[::80]]:
         for ax in (plot.months(candidate), plot.energy_against_ohms(candidate, weather)):
             ax.figure.canvas.draw()
+            assert ax.lines or ax.patches
             plt.close(ax.figure)
 
 
