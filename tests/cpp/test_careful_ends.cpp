@@ -153,7 +153,9 @@ const Found& all_found() {
 
 }  // namespace
 
-TEST_CASE("every field that a danger reads has a worse careful end, or a reason why not") {
+// Where sanitizers watch test_never_kinder.cpp goes the same ways, and a few yards would find less.
+TEST_CASE("every field that a danger reads has a worse careful end, or a reason why not" *
+          doctest::skip(in_a_slow_build())) {
     std::set<std::string> listed;
     for (const ReferenceRow& row : read_reference("careful_ends.csv")) {
         CAPTURE(row.at("field"));
@@ -176,7 +178,8 @@ TEST_CASE("every field that a danger reads has a worse careful end, or a reason 
 }
 
 // What is never told in a yard is not tried: the list above would be blind for it.
-TEST_CASE("random yards tell every field that margins may read") {
+TEST_CASE("random yards tell every field that margins may read" *
+          doctest::skip(in_a_slow_build())) {
     // The sun of a season, which margins take at its brightest; what is fitted, not told; damp
     // fills and monitors that the draws leave out.
     const std::set<std::string> told_by_nobody{

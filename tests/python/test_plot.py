@@ -77,7 +77,7 @@ def test_every_sun_has_a_line_of_its_own_style(function: Any, standing: hm.Candi
 
 @each_function
 def test_every_kind_of_candidate_can_be_drawn(function: Any, demo_ranking: hm.Ranking) -> None:
-    for candidate in [*demo_ranking.candidates[::40], *demo_ranking.rejected[::60]]:
+    for candidate in [*demo_ranking.candidates[::120], *demo_ranking.rejected[::180]]:
         ax = function(candidate)
         ax.figure.canvas.draw()
         assert ax.get_title()

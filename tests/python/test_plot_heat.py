@@ -65,7 +65,7 @@ def test_axes_have_labels_with_units_a_title_and_a_legend(
 @each_function
 def test_every_kind_of_candidate_can_be_drawn(function: Any, demo_ranking: hm.Ranking) -> None:
     drawn = 0
-    for candidate in [*demo_ranking.candidates[::40], *demo_ranking.rejected[::25]]:
+    for candidate in [*demo_ranking.candidates[::60], *demo_ranking.rejected[::50]]:
         heat = candidate.circuit.heat
         assert heat is not None
         if function is not plot.heat_path and (not heat.known or heat.sheath is None):

@@ -20,9 +20,14 @@ DEEP = {"top": 200, "keep_rejected": 2000}
 
 
 @pytest.fixture(scope="module")
-def whole(starter: hm.Catalog, demo: hm.Installation) -> SavedRanking:
+def deep(starter: hm.Catalog, demo: hm.Installation) -> hm.Ranking:
     """The demo, ranked deep."""
-    return SavedRanking.of(hm.rank(starter, demo, **DEEP), "silicone")
+    return hm.rank(starter, demo, **DEEP)
+
+
+@pytest.fixture(scope="module")
+def whole(deep: hm.Ranking) -> SavedRanking:
+    return SavedRanking.of(deep, "silicone")
 
 
 @pytest.fixture(scope="module")
@@ -44,11 +49,11 @@ def first_row(plain: dict[str, Any]) -> dict[str, Any]:
 
 
 def test_what_was_rejected_is_kept_with_its_reason(
-    whole: SavedRanking, saved: Path, starter: hm.Catalog, demo: hm.Installation
+    whole: SavedRanking, saved: Path, deep: hm.Ranking
 ) -> None:
     loaded = hm.load_ranking(saved)
     assert loaded == whole
-    rejected = hm.rank(starter, demo, **DEEP).rejected
+    rejected = deep.rejected
     assert len(loaded.rejected) == len(rejected) > 0
     for row, candidate in zip(loaded.rejected, rejected, strict=True):
         assert row["element"] == candidate.circuit.element.id

@@ -12,8 +12,6 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-import pytest
-
 TESTS = Path(__file__).parents[1]
 CPP = sorted((TESTS / "cpp").glob("test_*.cpp"))
 PYTHON = sorted((TESTS / "python").glob("test_*.py"))
@@ -108,18 +106,18 @@ def test_every_case_of_cpp_can_fail() -> None:
     assert without == []
 
 
-@pytest.mark.parametrize("path", CPP, ids=lambda path: path.stem)
-def test_long_numbers_of_cpp_have_a_source(path: Path) -> None:
+def test_long_numbers_of_cpp_have_a_source() -> None:
     without = [
-        (title, numbers)
+        (path.name, title, numbers)
+        for path in CPP
         for title, body in cpp_cases(path)
         if not SOURCE.search(body) and (numbers := long_numbers_of_cpp(body))
     ]
     assert without == []
 
 
-def functions_of(path: Path) -> Iterator[tuple[ast.FunctionDef, str]]:
-    """The tests of a file, with the comments above them."""
+def functions_of(path: Path) -> Iterator[tuple[ast.FunctionDef, str, str]]:
+    """The tests of a file, each with the comments above it, and the text of the file."""
     text = path.read_text(encoding="utf-8")
     lines = text.split("\n")
     for node in ast.walk(ast.parse(text)):
@@ -128,7 +126,7 @@ def functions_of(path: Path) -> Iterator[tuple[ast.FunctionDef, str]]:
         first = min(part.lineno for part in [node, *node.decorator_list]) - 1
         while first > 0 and lines[first - 1].startswith("#"):
             first -= 1
-        yield node, "\n".join(lines[first : node.end_lineno])
+        yield node, "\n".join(lines[first : node.end_lineno]), text
 
 
 def long_numbers_of_python(node: ast.FunctionDef, text: str) -> list[str]:
@@ -143,52 +141,51 @@ def long_numbers_of_python(node: ast.FunctionDef, text: str) -> list[str]:
     return found
 
 
-@pytest.mark.parametrize("path", PYTHON, ids=lambda path: path.stem)
-def test_long_numbers_of_python_have_a_source(path: Path) -> None:
-    text = path.read_text(encoding="utf-8")
+def test_long_numbers_of_python_have_a_source() -> None:
     without = [
-        (node.name, numbers)
-        for node, around in functions_of(path)
+        (path.name, node.name, numbers)
+        for path in PYTHON
+        for node, around, text in functions_of(path)
         if not SOURCE.search(around) and (numbers := long_numbers_of_python(node, text))
     ]
     assert without == []
 
 
-def checks(node: ast.AST, checking: set[str]) -> bool:
-    """Whether something in it may fail: an assertion, an expected error, a helper that has one."""
+FAILS = {"raises", "warns", "fail", "expect"}
+
+
+def calls_of(node: ast.AST) -> set[str]:
+    """Names that it calls; `assert` where it has one."""
+    found = set()
     for inner in ast.walk(node):
         if isinstance(inner, ast.Assert):
-            return True
-        if isinstance(inner, ast.Call):
+            found.add("assert")
+        elif isinstance(inner, ast.Call):
             called = inner.func
-            name = called.attr if isinstance(called, ast.Attribute) else getattr(called, "id", "")
-            if (
-                name in checking
-                or name in {"raises", "warns", "fail", "expect"}
-                or "assert" in name
-            ):
-                return True
-    return False
+            found.add(
+                called.attr if isinstance(called, ast.Attribute) else getattr(called, "id", "")
+            )
+    return found
+
+
+def may_fail(calls: set[str], checking: set[str]) -> bool:
+    return bool(calls & (checking | FAILS)) or any("assert" in name for name in calls)
 
 
 def test_every_test_of_python_can_fail() -> None:
-    trees = {
-        path: ast.parse(path.read_text(encoding="utf-8"))
+    functions = [
+        (path, node.name, calls_of(node))
         for path in (TESTS / "python").glob("*.py")
-    }
-    helpers = [
-        node
-        for tree in trees.values()
-        for node in ast.walk(tree)
-        if isinstance(node, ast.FunctionDef) and not node.name.startswith("test_")
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if isinstance(node, ast.FunctionDef)
     ]
+    helpers = [(name, calls) for _, name, calls in functions if not name.startswith("test_")]
     checking: set[str] = set()
-    while more := {one.name for one in helpers if checks(one, checking)} - checking:
+    while more := {name for name, calls in helpers if may_fail(calls, checking)} - checking:
         checking |= more
     without = [
-        f"{path.name}: {node.name}"
-        for path in PYTHON
-        for node, _ in functions_of(path)
-        if not checks(node, checking)
+        f"{path.name}: {name}"
+        for path, name, calls in functions
+        if name.startswith("test_") and path in PYTHON and not may_fail(calls, checking)
     ]
     assert without == []
