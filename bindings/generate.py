@@ -108,7 +108,8 @@ def field_row(field: dict) -> str:
     elif field["columns"]:
         allowed = ", ".join(f"`{n}`" + (f" [{u}]" if u else "") for n, u, _ in field["columns"])
     elif field["refers_to"]:
-        allowed = f"a {field['refers_to']}"
+        kind = field["refers_to"]
+        allowed = f"{'an' if kind[0] in 'aeiou' else 'a'} {kind}"
     cells = (
         name,
         field["unit"],

@@ -102,7 +102,7 @@ TEST_CASE("its exception counts only where all of it is stated") {
     CHECK(applies() == Answer::yes);
 }
 
-// Source: NEC 690.41(B): above 30 V or 8 A; exception: solidly earthed, two in parallel, off
+// Source: NEC 690.41(B): above 30 V or 8 A; exception: solidly grounded, two in parallel, off
 // buildings.
 TEST_CASE("earth-fault protection begins above 30 V or 8 A, but for what the exception states") {
     Site site = american();
@@ -154,18 +154,18 @@ TEST_CASE("a detector is enough to report a fault, and has to open something to 
 }
 
 // Source: NEC 690.12: on or in buildings; 30 V outside the array.
-TEST_CASE("quick shutdown is due where panels or wires are on or in a building") {
+TEST_CASE("rapid shutdown is due where panels or wires are on or in a building") {
     Site site = american();
-    CHECK(duty(yard(2), site, "quick shutdown").applies == Answer::yes);
-    CHECK(duty(yard(2, 1, false), site, "quick shutdown").applies == Answer::unknown);
+    CHECK(duty(yard(2), site, "rapid shutdown").applies == Answer::yes);
+    CHECK(duty(yard(2, 1, false), site, "rapid shutdown").applies == Answer::unknown);
     site.array_on = ArrayPlace::ground;
-    CHECK(duty(yard(2, 1, false), site, "quick shutdown").applies == Answer::no);
+    CHECK(duty(yard(2, 1, false), site, "rapid shutdown").applies == Answer::no);
     Circuit circuit = yard(2);
-    CHECK(duty(circuit, site, "quick shutdown").met == DutyMeans::not_met);
+    CHECK(duty(circuit, site, "rapid shutdown").met == DutyMeans::not_met);
     circuit.devices = {bench_device("dc-contactor-sealed-450-v", "breaks dc")};
-    CHECK(duty(circuit, site, "quick shutdown").met == DutyMeans::not_met);
+    CHECK(duty(circuit, site, "rapid shutdown").met == DutyMeans::not_met);
     circuit.devices[0].device.opens_on_supply_loss = true;
-    const CodeDuty perhaps = duty(circuit, site, "quick shutdown");
+    const CodeDuty perhaps = duty(circuit, site, "rapid shutdown");
     CHECK(perhaps.met == DutyMeans::nobody_stated);
     CHECK(contains(said(perhaps), "Whether it is at the array"));
 }

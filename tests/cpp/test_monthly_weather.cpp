@@ -35,7 +35,7 @@ double daily_sum(const Weather& weather, std::size_t month) {
 
 }  // namespace
 
-TEST_CASE("the hours of each month sum to its sun-hours on the plane") {
+TEST_CASE("the hours of each month sum to its peak sun hours on the plane") {
     const MonthlyNormals normals = bench_normals();
     const Weather weather = weather_from_months(normals, bench_site());
     REQUIRE(weather.size() == 8760);
@@ -109,7 +109,7 @@ TEST_CASE("more sun than the clearest sky gives is refused with the most that is
     MonthlyNormals normals = bench_normals();
     normals.sun_hours[11] = 9.5;
     const std::string message = months_refusal(normals);
-    CHECK(holds(message, "weather: sun_hours[11] (December) = 9.5 h must be <= "));
+    CHECK(holds(message, "weather: sun_hours[11] (December) = 9.5 kWh/m2 must be <= "));
     CHECK(holds(message, "what the clearest sky gives this plane"));
     // Its own figure is accepted, rounded down.
     const std::size_t at = message.find("<= ") + 3;
@@ -121,7 +121,8 @@ TEST_CASE("a polar night has no sun, and none can be asked of it") {
     MonthlyNormals normals = bench_normals();
     Site site = bench_site();
     site.latitude_deg = 75.0;
-    CHECK(holds(months_refusal(normals, site), "sun_hours[0] (January) = 2.6 h must be <= 0 h"));
+    CHECK(holds(months_refusal(normals, site),
+                "sun_hours[0] (January) = 2.6 kWh/m2 must be <= 0 kWh/m2"));
     for (const std::size_t month : {0U, 1U, 9U, 10U, 11U}) normals.sun_hours[month] = 0.0;
     const Weather weather = weather_from_months(normals, site);
     CHECK(daily_sum(weather, 0) == 0.0);
@@ -133,7 +134,7 @@ TEST_CASE("what is not given is refused or told") {
     normals.sun_hours.pop_back();
     CHECK(holds(months_refusal(normals), "sun_hours = 11 values"));
     normals.sun_hours.assign(12, 0.0);
-    CHECK(holds(months_refusal(normals), "0 h in every month"));
+    CHECK(holds(months_refusal(normals), "0 kWh/m2 in every month"));
     normals.sun_hours[3] = std::numeric_limits<double>::quiet_NaN();
     CHECK(holds(months_refusal(normals), "sun_hours"));
     normals = bench_normals();

@@ -42,7 +42,8 @@ TEST_CASE("a row has panels, elements, heat of a day with its band, share, headr
     const Candidate candidate = of_ten_days();
     const Candidate* const one = &candidate;
     const Table table = ranking_table({&one, 1});
-    CHECK(heads(table) == Texts{"#", "panels", "elements", "kWh/d", "band", "max%", "head", "buy"});
+    CHECK(heads(table) ==
+          Texts{"#", "panels", "elements", "kWh/day", "band", "max%", "head", "buy"});
     REQUIRE(table.rows.size() == 1);
     CHECK(texts(table.rows[0]) == Texts{"1", "bench 2S1P", "storage-rod-1000-240 1S1P", "1.04",
                                         "0.90-12.3", "52", "1.00", "31"});
@@ -76,7 +77,7 @@ TEST_CASE("with a store the sheath stands beside its limit, in the unit set of t
     const Table narrow = ranking_table({&one, 1}, {.share = false});
     CHECK(wide.columns.size() == 10);
     CHECK(heads(narrow) ==
-          Texts{"#", "panels", "elements", "kWh", "band", "head", "buy", "sheath", "W/cm"});
+          Texts{"#", "panels", "elements", "kWh/day", "band", "head", "buy", "sheath", "W/cm"});
     CHECK(heads(narrow, UnitSystem::us).back() == "W/in");
     REQUIRE(narrow.rows[0].size() == narrow.columns.size());
     const auto point = heat_of(candidate.circuit, candidate.bright);

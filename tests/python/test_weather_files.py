@@ -155,7 +155,7 @@ def test_the_command_line_ranks_with_a_file_of_weather(
     path.write_text(json.dumps(place), encoding="utf-8")
     done = command("rank", path, "--top", 2, "--weather", GREENSBORO)
     assert (done.code, done.err) == (0, "")
-    assert "kWh/d" in done.out
+    assert "kWh/day" in done.out
     without = command("rank", path, "--top", 2)
     assert "Without weather data, ranked by power" in " ".join(without.out.split())
     data = json.loads(command("assess", path, "--weather", GREENSBORO, "--json").out)

@@ -25,7 +25,7 @@ WORDS: dict[str, str] = {
     "STC match": "Vmp/Imp of the label: the load resistance of most power at full sun.",
     "utilization": "Energy delivered over energy at the maximum power point.",
     "irradiance": "Sun on a surface in W/m2; full sun is 1000 W/m2.",
-    "sun-hours": "Daily sum of irradiance on the panels in kWh/m2: equal hours of full sun.",
+    "peak sun hours": "Daily sum of irradiance on the panels: kWh/m2 a day.",
     "season": "The months of the goals.",
     "record low": "The lowest air temperature on record: it determines the cold voltage.",
     "heat store": "A vessel with its fill, which holds the heat.",

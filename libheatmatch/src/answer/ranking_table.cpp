@@ -69,9 +69,7 @@ std::vector<TableColumn> columns_of(bool season, bool store, bool share) {
     };
     std::vector<TableColumn> columns{text(say<"head.place">()), text(say<"head.panels">()),
                                      text(say<"head.elements">())};
-    // Where the share has no room the unit of heat has to be short too.
-    const Sentence daily = share ? say<"head.daily">() : say<"head.energy">();
-    columns.push_back(numbers(season ? daily : say<"head.mean">()));
+    columns.push_back(numbers(season ? say<"head.daily">() : say<"head.mean">()));
     columns.push_back(numbers(season ? say<"head.band">() : say<"head.band_power">()));
     if (share) columns.push_back(numbers(say<"head.share_of_most">()));
     columns.push_back(numbers(say<"head.headroom_left">()));

@@ -23,7 +23,8 @@ inline constexpr auto candidate_lines = std::to_array<Template>({
     {"season.too_few", ": too low"},
     {"season.near_short",
      "In about {share} % of the sunlit hours the panels operate near short circuit, "
-     "below half of their open-circuit voltage. That sun is weak for this resistance."},
+     "below half of their open-circuit voltage. In those hours the resistance is too low for the "
+     "irradiance."},
     {"delivered.title", "{circuit}: {mean} over the conditions"},
     {"delivered.plain_title", "power at three irradiances"},
     {"delivered.sun", "sun {unit}"},

@@ -12,7 +12,7 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
      "mean: watts into the elements averaged over the conditions. band: tolerance and "
      "age."},
     {"ranking.legend_season",
-     "kWh: heat into the elements a day, mean over the season. band: tolerance, age "
+     "kWh/day: heat into the elements, mean over the season. band: tolerance, age "
      "and, where the weather data allow, cloud within the step."},
     {"ranking.legend_share", "max%: utilization, the share of what the panels could give."},
     {"ranking.legend_sheath",

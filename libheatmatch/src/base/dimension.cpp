@@ -38,6 +38,8 @@ std::string_view describe(Dimension dimension) {
             return "a heat capacity";
         case Dimension::thermal_mass:
             return "a heat capacity of a whole body";
+        case Dimension::irradiation:
+            return "an irradiation";
         case Dimension::irradiance:
             return "an irradiance";
         case Dimension::time:

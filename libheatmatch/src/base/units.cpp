@@ -136,6 +136,8 @@ constexpr auto spellings = std::to_array<Spelling>({
     {"Btu/lb·°F", btu_per_lb_f},
     {"W/m2", unit::watt_per_m2},
     {"W/m²", unit::watt_per_m2},
+    {"kWh/m2", unit::kilowatt_hour_per_m2},
+    {"kWh/m²", unit::kilowatt_hour_per_m2},
     {"kW/m2", {"kW/m2", Dimension::irradiance, 1e3}},
     {"h", unit::hour},
     {"min", {"min", Dimension::time, 60.0}},

@@ -162,10 +162,11 @@ std::span<const Field> monthly_normals_fields() {
         bind<&MonthlyNormals::sun_hours>(
             {.name = "sun_hours",
              .kind = FieldKind::numbers,
-             .unit = unit::hour,
+             .unit = unit::kilowatt_hour_per_m2,
              .range = {.low = 0.0, .high = 15.0},
              .required = true,
-             .meaning = "mean daily hours of full sun on the panels, January first"}),
+             .meaning = "daily sum of irradiance on the panels, kWh/m² a day (peak sun hours), "
+                        "mean of each month, January first"}),
         bind<&MonthlyNormals::temp_min_c>({.name = "temp_min_c",
                                            .kind = FieldKind::numbers,
                                            .unit = unit::celsius,

@@ -124,8 +124,9 @@ double month_clearness(const Month& month, const SitePlane& plane, double wanted
         .part = "weather",
         .field =
             "sun_hours[" + std::to_string(month.index) + "] (" + month_names[month.index] + ")",
-        .value = format_number(wanted_kwh_m2, 4) + " h",
-        .allowed = "<= " + format_number(largest, 3) + " h, what the clearest sky gives this plane",
+        .value = format_number(wanted_kwh_m2, 4) + " kWh/m2",
+        .allowed = "<= " + format_number(largest, 3) +
+                   " kWh/m2, the sum under the clearest sky on this plane",
         .remedy = say<"solar.check_sum">(with<"unit">(Name{"kWh/m2"}))});
 }
 
@@ -167,8 +168,8 @@ MonthlySky::MonthlySky(const MonthlyNormals& normals, const Site& site)
                     [](double sum) { return sum <= 0.0; })) {
         throw InvalidInput(ErrorDetail{.part = "weather",
                                        .field = "sun_hours",
-                                       .value = "0 h in every month",
-                                       .allowed = "above 0 h in some month",
+                                       .value = "0 kWh/m2 in every month",
+                                       .allowed = "above 0 kWh/m2 in at least one month",
                                        .remedy = say<"solar.full_sun">()});
     }
     auto months = std::make_shared<Months>(Months{.list = months_of(plane, normals)});

@@ -64,7 +64,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"solar.cover_season", "give weather data that cover the heating season"},
     {"solar.check_sum",
      "check the month, the tilt and the latitude; it is the daily sum in {unit}"},
-    {"solar.full_sun", "give the mean daily hours of full sun"},
+    {"solar.full_sun", "give the mean daily sum in kWh/m² (peak sun hours)"},
     {"solar.check_zone", "check the time zone and the longitude"},
     {"solar.check_plane", "check the time zone, the tilt and the azimuth"},
     {"solar.check_columns", "check the columns and the times"},

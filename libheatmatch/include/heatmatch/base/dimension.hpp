@@ -24,6 +24,7 @@ enum class Dimension {
     heat_capacity,
     thermal_mass,
     irradiance,
+    irradiation,
     time,
     angle,
     money,

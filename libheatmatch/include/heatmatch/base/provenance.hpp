@@ -39,7 +39,7 @@ struct Provenance {
 
 /// What a part costs. Currency is the three-letter code of ISO 4217.
 struct Price {
-    std::optional<double> low{};   //!< what one would pay at best
+    std::optional<double> low{};   //!< lowest purchase price
     std::optional<double> high{};  //!< and at worst
     std::string currency{};
 

@@ -52,6 +52,7 @@ inline constexpr Unit watt_per_m_k{"W/mK", Dimension::conductivity};
 inline constexpr Unit watt_per_m2_k{"W/m2K", Dimension::heat_transfer};
 inline constexpr Unit joule_per_kg_k{"J/kgK", Dimension::heat_capacity};
 inline constexpr Unit watt_per_m2{"W/m2", Dimension::irradiance};
+inline constexpr Unit kilowatt_hour_per_m2{"kWh/m2", Dimension::irradiation, 3.6e6};
 inline constexpr Unit hour{"h", Dimension::time, 3600.0};
 inline constexpr Unit year{"years", Dimension::time, 31557600.0};
 inline constexpr Unit degree{"deg", Dimension::angle};

@@ -35,7 +35,7 @@ struct Device {
     std::optional<Duty> duty{};
     int poles_used = 1;                          //!< poles of it that are wired in series
     std::optional<double> set_c{};               //!< what it is set to, of one that senses [°C]
-    std::optional<SensedPlace> senses{};         //!< the wall unless told
+    std::optional<SensedPlace> senses{};         //!< the wall if not stated
     std::vector<std::string> drives{};           //!< ids of the controls that it makes open
     std::optional<bool> opens_on_supply_loss{};  //!< without control supply the circuit opens
     std::optional<bool> opens_on_probe_break{};  //!< with a broken probe the circuit opens

@@ -205,7 +205,7 @@ CodeDuty quick_shutdown(const DutyView& view) {
     Due due =
         but_for(by_size(view, view.scope.cold_v > wet_step_v), neither_is(view.scope.on_building()),
                 say<"duty.not_due_place">(), fields_of_place(view));
-    CodeDuty duty = duty_of("quick shutdown", WiringCode::nec, "nec-690-12", std::move(due),
+    CodeDuty duty = duty_of("rapid shutdown", WiringCode::nec, "nec-690-12", std::move(due),
                             say<"duty.shutdown">(with<"outside">(wet_step_v, unit::volt),
                                                  with<"within">(arc_step_v, unit::volt)),
                             means_to_shut_down(view.circuit, view.site));

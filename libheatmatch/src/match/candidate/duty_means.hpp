@@ -21,7 +21,8 @@ struct MeansHere {
 /// A switch that opens the circuit by hand, here as both codes or one of them ask.
 [[nodiscard]] MeansHere means_to_disconnect(const Circuit& circuit, const Site& site,
                                             bool all_conductors);
-/// A contactor that opens when its supply is lost: all that data can tell of a quick shutdown.
+/// A contactor that opens when its supply is lost: the only evidence of a rapid shutdown in the
+/// data.
 [[nodiscard]] MeansHere means_to_shut_down(const Circuit& circuit, const Site& site);
 [[nodiscard]] MeansHere means_to_guard(const Circuit& circuit, const Site& site);
 [[nodiscard]] MeansHere means_to_bond(const Circuit& circuit, const Site& site);

@@ -57,15 +57,16 @@ inline constexpr auto table = std::to_array<Template>({
      "day, by its sheath and coil. It receives up to {takes} in cold, bright weather. "
      "Terminals and wire are judged separately."},
     {"advice.more_elements",
-     "{count} of them sharing the same power would stay within the limits of sheath "
-     "and coil."},
+     "With {count} of them sharing the same power, the computed sheath and coil "
+     "temperatures are below their limits."},
     {"advice.longer",
      "Heated length within the limits of sheath and coil at this power: about {length}"
      " each, now {now}."},
     {"advice.longer_than_fits",
      "Heated length within the limits of sheath and coil at this power: about {length}"
      " each, now {now}. That is longer than its present legs can be in this store."},
-    {"advice.apart", "They would stay within the limits of sheath and coil {spacing} apart."},
+    {"advice.apart",
+     "Spaced {spacing} apart, their computed sheath and coil temperatures are below their limits."},
     {"advice.nothing",
      "No change that was tried brings it within the limits of sheath and coil. Choose "
      "another element, or a higher resistance."},

@@ -33,7 +33,7 @@ inline constexpr auto table = std::to_array<Template>({
      "switch within reach opens. Within the array they fall to {within}, or a listed "
      "system is used."},
     {"duty.disconnect_nec",
-     "A disconnect within reach opens all conductors that are not solidly earthed "
+     "A disconnect within reach opens all conductors that are not solidly grounded "
      "together. It is rated for this voltage and current, and can be locked open."},
     {"duty.disconnect_iec",
      "A switch-disconnector rated for this DC voltage and current opens all live "
@@ -60,7 +60,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"duty.not_due_place", "Not due here: panels and wires are stated to be off buildings."},
     {"duty.not_due_outside", "Not due here: no wire is stated to lie inside."},
     {"duty.not_due_earthed",
-     "Not due here: one pole is solidly earthed, few strings, nothing on or in a building."},
+     "Not due here: one pole is solidly grounded, few strings, nothing on or in a building."},
     {"duty.not_due_in_metal",
      "Not due here: nothing is on or in a building, and every wire lies in metal or in the "
      "ground."},
@@ -73,8 +73,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"duty.finds_only",
      "\"{device}\" detects such faults, but is not known to open this circuit: {why}"},
     {"duty.finds_half",
-     "\"{device}\" blows at a fault of the pole that is not earthed. It detects none "
-     "of the earthed pole."},
+     "\"{device}\" opens at a fault of the ungrounded pole. It detects no fault of the "
+     "grounded pole."},
     {"duty.earth_fuse",
      "\"{device}\" is in the connection to earth. Whether the panel maker requires "
      "that is not stated."},

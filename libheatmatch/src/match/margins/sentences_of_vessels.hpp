@@ -12,8 +12,8 @@ namespace heatmatch::margins_sentences::of_vessels {
 
 inline constexpr auto table = std::to_array<Template>({
     {"bonding.not_needed",
-     "Up to {value}: below {limit} a fault to metal gives no dangerous shock, so no "
-     "bond is required here."},
+     "A fault to metal puts up to {value} on it. No bond is required here below {limit}, "
+     "the touch voltage limit used."},
     {"bonding.done",
      "Vessel, sheaths and frames are stated to be bonded. A fault at up to {value} "
      "then has a path to earth. Test each bond."},
