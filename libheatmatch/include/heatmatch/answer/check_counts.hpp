@@ -11,7 +11,7 @@ namespace heatmatch {
 /// How many checks of a candidate were made, and what they found.
 struct CheckCounts {
     int made = 0;
-    int not_made = 0;  //!< something that they need nobody stated
+    int not_made = 0;  //!< a fact that they need is not stated
     int dangers = 0;
     int warnings = 0;
     int cautions = 0;
@@ -31,19 +31,19 @@ struct CheckName {
 
 /// Checks that lack the same facts.
 struct NotChecked {
-    std::vector<std::string> state{};  //!< fields to state; none where no field tells
+    std::vector<std::string> state{};  //!< fields to state; empty where no field covers it
     std::vector<CheckName> checks{};
-    bool judged = false;  //!< without them: by what is usual, or as bad as it may be
+    bool judged = false;  //!< assessed without them: at the usual value and at the worst case
 
     friend bool operator==(const NotChecked&, const NotChecked&) = default;
 };
-/// All of them: first those that were not made, of each kind the fact that most checks lack first.
+/// All of them. Checks not made come first; within each kind, the fact that most checks lack first.
 [[nodiscard]] std::vector<NotChecked> not_checked(const Candidate& candidate);
 
 /// The counts, warnings by name.
 [[nodiscard]] Sentence counts_sentence(const Candidate& candidate);
-/// What stands directly under them: a line for each fact, the duties of the code that nobody
-/// stated, and what no data tells.
+/// Lines directly under the counts: one for each missing fact, the duties of the code that are not
+/// stated, and what no field covers.
 [[nodiscard]] Sentences not_checked_lines(const Candidate& candidate);
 
 }  // namespace heatmatch

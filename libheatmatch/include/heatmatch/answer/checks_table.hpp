@@ -5,13 +5,14 @@
 
 namespace heatmatch {
 
-/// What to measure and to look at, a row each: how, what to expect, what less or more means.
+/// What to measure and inspect, one row each: how, what to expect, what a lower or higher value
+/// means.
 [[nodiscard]] Table checks_table(const MeterSheet& sheet);
 
-/// One of them as lines: what to expect, how to read it, what less and more mean.
+/// One check as lines: what to expect, how to read it, what a lower and a higher value mean.
 [[nodiscard]] Sentences check_lines(const MeterCheck& check);
 
-/// What a sheet could not tell, each as a sentence of its own.
+/// What the sheet could not determine, one sentence each.
 [[nodiscard]] Sentences not_known_sentences(const MeterSheet& sheet);
 
 }  // namespace heatmatch

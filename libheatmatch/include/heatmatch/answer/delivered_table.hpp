@@ -5,12 +5,12 @@
 
 namespace heatmatch {
 
-/// What a candidate delivers at each condition, a row each; its title is the circuit and its mean.
+/// Power of a candidate at each condition, one row each; the title gives the circuit and the mean.
 [[nodiscard]] Table delivered_table(const Candidate& candidate);
-/// Its title on a page of that circuit alone.
+/// Title on a page of that circuit alone.
 [[nodiscard]] Sentence delivered_plain_title();
 
-/// What a candidate is: its circuit, its ohms, those of the label, its cold volts.
+/// Identity of a candidate: its circuit, load resistance, Vmp/Imp of the label and cold voltage.
 [[nodiscard]] Sentence circuit_sentence(const Candidate& candidate);
 
 }  // namespace heatmatch

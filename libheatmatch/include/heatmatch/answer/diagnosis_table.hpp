@@ -5,15 +5,15 @@
 
 namespace heatmatch {
 
-/// All explanations, a row each, those that cannot be told apart marked.
+/// All explanations, one row each; those that the readings do not separate are marked.
 [[nodiscard]] Table diagnosis_table(const Diagnosis& diagnosis);
 
-/// What the explanations of the first group say, and what to measure next.
+/// Meaning of the explanations in the first group, and what to measure next.
 [[nodiscard]] Sentences diagnosis_sentences(const Diagnosis& diagnosis);
 
-/// What stands before the evidence for the best one; empty where there is none.
+/// Heading of the evidence for the best explanation; empty where there is none.
 [[nodiscard]] Sentence evidence_title(const Diagnosis& diagnosis);
-/// What stands before all that readings of a circuit tell.
+/// Heading of the results from readings of a circuit.
 [[nodiscard]] Sentence readings_title(const Circuit& circuit);
 
 }  // namespace heatmatch

@@ -8,21 +8,21 @@
 
 namespace heatmatch {
 
-/// The duties of a candidate, with the controls of its catalog that would find a fault.
+/// The duties of a candidate, with the controls of its catalog that would detect a fault.
 [[nodiscard]] std::vector<CodeDuty> duties_of(const Candidate& candidate);
 
-/// A row for each duty of the code: whether it is due, from when on, what there is for it.
+/// One row for each duty of the code: whether it is due, from which voltage, and what fulfills it.
 [[nodiscard]] Table duties_table(const Candidate& candidate);
-/// Those that are due, or may be, as lines.
+/// Duties that are due, or may be due, as lines.
 [[nodiscard]] Sentences duty_lines(const Candidate& candidate);
-/// That duties decide nothing here, and who does.
+/// Note that duties change no rank or severity, and who decides.
 [[nodiscard]] Sentence duties_legend();
 
-/// How many are due, met by a device, stated, not met, stated by nobody.
+/// Counts of duties: due, met by a device, stated, not met, not stated.
 [[nodiscard]] Sentence duties_sentence(const Candidate& candidate);
-/// What they depend on: panels on a building or the ground, earth, wires inside, volts, code.
+/// Facts they depend on: panels on a building or the ground, earthing, wires inside, voltage, code.
 [[nodiscard]] Sentence scope_sentence(const Candidate& candidate);
-/// Which of the steps of 30, 60 and 80 V the cold volts are past.
+/// Which of the steps of 30, 60 and 80 V the cold voltage exceeds.
 [[nodiscard]] Sentence steps_sentence(const Candidate& candidate);
 
 }  // namespace heatmatch

@@ -5,10 +5,10 @@
 
 namespace heatmatch {
 
-/// Where the energy of a run came from and went, of all days and of a day; its title is what lived
-/// through how many days.
+/// Energy balance of a run, for all days and per day; the title names the circuit and the number of
+/// days.
 [[nodiscard]] Table energy_table(const DayRun& run);
-/// Its title on a page of so many days of the darkest month.
+/// Title on a page of so many days of the darkest month.
 [[nodiscard]] Sentence dark_days_title(int days);
 
 }  // namespace heatmatch

@@ -5,8 +5,8 @@
 
 namespace heatmatch {
 
-/// How hot a candidate makes its store: low, typical and high by the fill, judged at its worst, and
-/// the limit, a row for each place. No row where that is not known.
+/// Temperatures in the store, one row for each place: low, typical and high by the fill, the value
+/// at its worst case, and the limit. No row where they are not known.
 [[nodiscard]] Table heat_table(const Candidate& candidate);
 
 }  // namespace heatmatch

@@ -9,22 +9,22 @@
 
 namespace heatmatch {
 
-/// A choice that was kept, with the candidate it came to.
+/// A choice that was kept, with its candidate.
 struct KeptChoice {
     std::string name{};
     std::string place{};  //!< name of the installation
     const Candidate* candidate = nullptr;
     std::optional<double> tilt_deg{};
-    std::optional<double> sun_pct{};   //!< of the installation's own
+    std::optional<double> sun_pct{};   //!< as a share of the installation's sun
     std::string wire{};                //!< of the longest run that carries the array; may be empty
     std::optional<double> length_m{};  //!< of that run
     std::optional<double> k20_w_mk{};  //!< of the fill
     std::optional<double> record_low_c{};
 };
 
-/// Kept choices side by side: a column for each, a row for each number.
+/// Kept choices side by side: one column for each choice, one row for each number.
 [[nodiscard]] Table kept_table(std::span<const KeptChoice> kept);
-/// What stands in its place while there are none.
+/// Text shown while no choice is kept.
 [[nodiscard]] Sentence nothing_kept();
 
 }  // namespace heatmatch

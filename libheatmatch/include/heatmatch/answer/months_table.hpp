@@ -5,10 +5,10 @@
 
 namespace heatmatch {
 
-/// Energies of a day and what happens in the dark, a row for each month, and for all days where
-/// there are several.
+/// Energy per day and conditions at night, one row for each month, and one for all days where there
+/// are several months.
 [[nodiscard]] Table months_table(const DayAnswer& answer);
-/// Its title on a page of a week.
+/// Title on a page of a week.
 [[nodiscard]] Sentence nights_title();
 
 }  // namespace heatmatch

@@ -7,12 +7,12 @@
 
 namespace heatmatch {
 
-/// The highest that every part reached in a run against its limit, and when.
+/// Highest temperature of every part in a run, beside its limit and time.
 [[nodiscard]] Table peaks_table(const DayRun& run, std::span<const PartPeak> peaks);
-/// Its title on a page of a week, and on one of a stagnation.
+/// Title on a page of a week, and on a page of a stagnation.
 [[nodiscard]] Sentence peaks_in_days_title();
 [[nodiscard]] Sentence stagnation_title();
-/// What stands before a stagnation that follows a run.
+/// Heading of a stagnation that follows a run.
 [[nodiscard]] Sentence welded_shut_title();
 
 }  // namespace heatmatch

@@ -23,7 +23,7 @@ struct RankedPairing {
     [[nodiscard]] bool in_danger() const { return severity == Severity::danger; }
 };
 
-/// What became of one pairing.
+/// What changed for one pairing.
 struct PairingMove {
     std::string group{};
     std::string panels{};
@@ -35,9 +35,9 @@ struct PairingMove {
 
 /// Two rankings side by side, in the order of the later one.
 struct RankingComparison {
-    std::string before{};  //!< what they are called
+    std::string before{};  //!< names of the two rankings
     std::string after{};
-    bool by_season = false;  //!< heat is kWh of the season, else W over the conditions
+    bool by_season = false;  //!< heat in kWh of the season, otherwise in W over the conditions
     std::vector<PairingMove> moves{};
     std::map<std::string, std::size_t> reasons_before{};  //!< margin -> pairings it rejected
     std::map<std::string, std::size_t> reasons_after{};
@@ -45,14 +45,15 @@ struct RankingComparison {
     Sentences remarks{};
 };
 
-/// The best of both, a row for each pairing; what became of the first place is its title, what the
-/// columns mean and what else there is to say its legend. `margins`: beside each danger its name.
+/// The best pairings of both rankings, one row each. The title reports what became of the first
+/// place; the legend explains the columns and lists remarks. `margins`: name the margin beside each
+/// danger.
 [[nodiscard]] Table comparison_table(const RankingComparison& comparison, bool margins = true);
 
-/// Which of them became, or were, a danger, by margin.
+/// Pairings that became, or no longer are, a danger, by margin.
 [[nodiscard]] Sentences comparison_dangers(const RankingComparison& comparison);
 
-/// What to know where only one of two rankings knows a season.
+/// Remark for two rankings of which only one has a season.
 [[nodiscard]] Sentence unlike_rankings_remark();
 
 }  // namespace heatmatch

@@ -7,15 +7,16 @@
 
 namespace heatmatch {
 
-/// The month of the season with least heat, 1 to 12; nothing where the weather has no months.
+/// Month of the season with the least heat, 1 to 12; empty where the weather has no months.
 [[nodiscard]] std::optional<int> darkest_month(const Season& season);
 
-/// A column for each month the weather has: heat of a day, what the panels could give, the share.
+/// One column for each month of the weather: heat per day, energy available from the panels,
+/// utilization.
 [[nodiscard]] Table season_table(const Season& season);
-/// Its title on a page that explains no more.
+/// Title on a page without further explanation.
 [[nodiscard]] Sentence season_months_title();
 
-/// What a candidate delivers over the season, and why its best ohms are what they are.
+/// Heat of a candidate over the season, and why its best resistance differs from Vmp/Imp.
 [[nodiscard]] Sentences season_sentences(const Candidate& candidate);
 
 }  // namespace heatmatch

@@ -7,7 +7,7 @@
 
 namespace heatmatch {
 
-/// The tables of sentences of every room, from the ground floor up.
+/// The tables of sentences of every room, lowest floor first.
 [[nodiscard]] std::span<const std::span<const Template>> sentence_tables();
 
 /// The line of any table with that id; null if there is none.

@@ -6,7 +6,7 @@
 
 namespace heatmatch {
 
-/// One column of a table: what its head says, and whether its cells are numbers.
+/// One column of a table: its heading, and whether its cells are numbers.
 struct TableColumn {
     Sentence head{};
     bool number = false;  //!< aligned to the right
@@ -14,13 +14,13 @@ struct TableColumn {
     friend bool operator==(const TableColumn&, const TableColumn&) = default;
 };
 
-/// A table as data, for whoever lays it out: every row has a cell for each column, and an empty
-/// sentence leaves its cell empty.
+/// A table as data, before layout. Every row has one cell for each column; an empty sentence leaves
+/// its cell empty.
 struct Table {
     Sentence title{};
     std::vector<TableColumn> columns{};
     std::vector<Sentences> rows{};
-    Sentences legend{};  //!< what its columns mean
+    Sentences legend{};  //!< meaning of the columns
 
     friend bool operator==(const Table&, const Table&) = default;
 };

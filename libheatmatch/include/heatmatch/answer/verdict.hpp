@@ -5,20 +5,20 @@
 
 namespace heatmatch {
 
-/// How much heat, and what that is like.
+/// Heat per day, with a comparison.
 [[nodiscard]] Sentence heat_sentence(const Candidate& candidate);
-/// What the heat does for the space, by what the space loses.
+/// Effect of the heat on the space, from the heat loss of the space.
 [[nodiscard]] Sentence space_sentence(const Candidate& candidate);
-/// What its margins come to; a danger is named.
+/// Summary of the margins; a danger is named.
 [[nodiscard]] Sentence margin_sentence(const Candidate& candidate);
-/// Which limit whose passing is a danger is nearest, how near, and whether one is missing; empty
-/// where there is nothing to say.
+/// Nearest limit whose exceedance is a danger, its headroom, and whether one is not assessed; empty
+/// where there is none.
 [[nodiscard]] Sentence nearest_sentence(const Candidate& candidate);
 
-/// What stands before the answer of a week of the darkest month, lived through.
+/// Heading of the simulated week of the darkest month.
 [[nodiscard]] Sentence lived_week_sentence(const Season& season);
 
-/// What a candidate comes to; a danger first.
+/// Verdict on a candidate; dangers come first.
 [[nodiscard]] Sentences verdict(const Candidate& candidate);
 
 }  // namespace heatmatch

@@ -8,17 +8,17 @@
 
 namespace heatmatch {
 
-/// The runs of a circuit, a row each: wire, gauge, amperes, how hot, and what limits it.
+/// The runs of a circuit, one row each: wire, gauge, current, temperature and governing limit.
 [[nodiscard]] Table wires_table(const Circuit& circuit, std::span<const WireCheck> checks);
 
-/// One run in words: its severity and reason, then what would do instead.
+/// One run in words: severity and reason, then a suitable wire.
 struct WireLines {
     Sentence reason{};
     Sentences remedies{};
 };
 [[nodiscard]] std::vector<WireLines> wire_lines(std::span<const WireCheck> checks);
 
-/// How hot a run gets, in whole degrees; unknown where the heat that comes down the element is.
+/// Temperature of a run in whole degrees; unknown where the heat conducted along the element is.
 [[nodiscard]] bool hot_unknown(const WireCheck& check);
 
 }  // namespace heatmatch

@@ -7,11 +7,11 @@
 
 namespace heatmatch {
 
-/// Every run by the zone it lies in, from the sun to the hot end, with all that is on it; columns
-/// that say nothing of any run are left out.
+/// Every run by zone, from the panels to the elements, with the parts on it; columns that are empty
+/// for every run are omitted.
 [[nodiscard]] Table wiring_list(const Circuit& circuit, std::span<const WireCheck> checks);
 
-/// Why each run is judged so, and what is placed on no run.
+/// Reason for each run's severity, and parts that are on no run.
 [[nodiscard]] Sentences wiring_reasons(const Circuit& circuit, std::span<const WireCheck> checks);
 
 }  // namespace heatmatch

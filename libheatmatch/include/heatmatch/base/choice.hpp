@@ -10,8 +10,9 @@
 
 namespace heatmatch {
 
-/// A closed choice: an enum whose words, in the order of its enumerators, `words_of(kind)` beside
-/// it gives. Files, messages and Python have the words; the library compares enumerators.
+/// A closed choice: an enum with the array of its words beside it, in the order of its enumerators;
+/// `words_of(kind)` returns that array. Files, messages and Python use the words; the library
+/// compares enumerators.
 template <class Kind>
 concept Choice = std::is_enum_v<Kind> && requires(Kind kind) {
     { words_of(kind) } -> std::convertible_to<std::span<const std::string_view>>;
@@ -30,7 +31,7 @@ template <Choice Kind>
     return kind ? word_of(*kind) : std::string_view{};
 }
 
-/// The same as a text of its own, to be joined to others.
+/// The same as a std::string, for concatenation.
 [[nodiscard]] inline std::string text_of_choice(const auto& kind) {
     return std::string(word_of(kind));
 }
@@ -45,7 +46,7 @@ template <Choice Kind>
     return std::nullopt;
 }
 
-/// Refuses a word that is none of these, naming the nearest. Throws InvalidInput.
+/// Rejects a word that is not among these and names the nearest. Throws InvalidInput.
 [[noreturn]] void refuse_word(std::string_view word, std::span<const std::string_view> words,
                               std::string_view part = {}, std::string_view field = {});
 

@@ -4,7 +4,7 @@
 
 namespace heatmatch {
 
-/// What a number measures. Two units convert into each other only within one dimension.
+/// Kind of quantity of a number. Two units convert into each other only within one dimension.
 enum class Dimension {
     ratio,
     count,

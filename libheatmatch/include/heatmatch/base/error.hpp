@@ -8,16 +8,16 @@
 
 namespace heatmatch {
 
-/// What was wrong, in pieces, so that a program can act on it and a person can read it.
+/// What was wrong, as separate texts: a program can test them, and a person can read them.
 struct ErrorDetail {
-    std::string part{};     //!< what is named, for example `panel "barn-pair"`
+    std::string part{};     //!< the part, for example `panel "barn-pair"`
     std::string field{};    //!< the field, as it is spelled in JSON
     std::string value{};    //!< the value found, with its unit
-    std::string allowed{};  //!< what would have been accepted
-    Sentence remedy{};      //!< what to do about it
+    std::string allowed{};  //!< allowed values
+    Sentence remedy{};      //!< how to correct it
 };
 
-/// Base of everything the library throws. The text names part, field, value, allowed range and
+/// Base of all exceptions of the library. The text names part, field, value, allowed range and
 /// remedy, as far as they apply.
 class Error : public std::runtime_error {
   public:
@@ -36,7 +36,7 @@ class InvalidInput : public Error {
     explicit InvalidInput(const ErrorDetail& detail);
 };
 
-/// A part that is asked for by an id nobody has.
+/// A part whose id does not exist.
 class NotFound : public Error {
   public:
     using Error::Error;
@@ -48,7 +48,8 @@ class FileError : public Error {
     using Error::Error;
 };
 
-/// A change the catalog refuses, or a catalog file that cannot be used. The catalog is unchanged.
+/// A change that the catalog rejects, or a catalog file that cannot be used. The catalog is
+/// unchanged.
 class CatalogError : public Error {
   public:
     using Error::Error;

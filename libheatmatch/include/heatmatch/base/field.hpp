@@ -14,7 +14,7 @@
 
 namespace heatmatch {
 
-/// What a field holds.
+/// Type of a field's value.
 enum class FieldKind {
     text,       //!< free text
     choice,     //!< one of the field's words
@@ -44,11 +44,11 @@ struct Range {
     bool low_open = false;
 
     [[nodiscard]] bool holds(double value) const;
-    /// For error texts: `> 0 V and <= 2000 V`.
+    /// Text for error messages: `> 0 V and <= 2000 V`.
     [[nodiscard]] std::string text(const Unit& unit) const;
 };
 
-/// A number in that unit and range as one would write it, for error texts: `15 V`.
+/// A number within that unit and range, as an example in error messages: `15 V`.
 [[nodiscard]] std::string example_of(const Unit& unit, const Range& range);
 
 /// One column of a field of kind `rows` or `record`.
@@ -59,8 +59,8 @@ struct Column {
     std::string_view meaning{};
 };
 
-/// One field of a record, written once: JSON, SQL, the Python properties, error texts and the
-/// glossary all read it. Records are reached through get and set, generated from member pointers.
+/// One field of a record, defined once: JSON, SQL, the Python properties, error messages and the
+/// glossary all use it. Records are accessed through get and set, generated from member pointers.
 struct Field {
     std::string_view name{};
     FieldKind kind = FieldKind::text;
@@ -71,12 +71,13 @@ struct Field {
     std::span<const std::string_view> words{};  //!< of a choice
     std::span<const Column> columns{};          //!< of rows and record
     std::string_view refers_to{};               //!< kind of part that a reference names
-    std::string_view relative_to{};             //!< fields whose product a value in V/K relates to
-    Unit relative_unit{};                       //!< of such a value: V/K, A/K or W/K
-    Sentence remedy{};                          //!< what to do about a value out of range
-    Value careful{};                            //!< what an unstated one is taken for where a
-                                                //!< verdict must not flatter; none: not assessed
-    std::string_view careful_source{};          //!< cite key of that end
+    std::string_view relative_to{};             //!< fields whose product is the base of a value in
+                                                //!< V/K
+    Unit relative_unit{};                       //!< unit of such a value: V/K, A/K or W/K
+    Sentence remedy{};                          //!< how to correct a value out of range
+    Value careful{};                            //!< worst-case value if not stated; if none is
+                                                //!< given, a verdict is `not assessed`
+    std::string_view careful_source{};          //!< cite key of that value
     Value (*get)(const void*) = nullptr;
     void (*set)(void*, const Value&) = nullptr;
 };
@@ -88,20 +89,21 @@ struct Field {
 [[noreturn]] void refuse_unknown_field(std::span<const Field> fields, std::string_view name,
                                        std::string_view part);
 
-/// Checks one value against its field. `part` opens the message (`panel "barn"`).
-/// Throws InvalidInput naming field, value, allowed range and remedy.
+/// Checks one value against its field. `part` starts the message (`panel "barn"`). Throws
+/// InvalidInput naming field, value, allowed range and remedy.
 void check_value(const Field& field, const Value& value, std::string_view part);
 
-/// Checks every field of a record: required ones are there, all are in range.
+/// Checks every field of a record: required fields are present, all values are in range.
 void check_record(std::span<const Field> fields, const void* record, std::string_view part);
 
-/// Reads a text (`15 ohm`) into the field's unit. Throws InvalidInput naming part and field.
-/// `-120 mV/K` needs the value the field is relative to: relative_base, in that field's unit.
+/// Reads a text (`15 ohm`) into the field's unit. Throws InvalidInput naming part and field. A text
+/// such as `-120 mV/K` also needs `relative_base`: the value, in the field's unit, to which the
+/// coefficient relates.
 [[nodiscard]] double read_quantity(const Field& field, std::string_view text, std::string_view part,
                                    std::optional<double> relative_base = std::nullopt);
 
-/// Product of the fields of a record that a coefficient relates to, such as `v_mp*i_mp`; nothing
-/// if one of them is unknown.
+/// Product of the fields of a record to which a coefficient relates, such as `v_mp*i_mp`; empty if
+/// one of them is unknown.
 [[nodiscard]] std::optional<double> relative_base(std::span<const Field> fields, const void* record,
                                                   std::string_view expression);
 

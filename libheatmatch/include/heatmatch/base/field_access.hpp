@@ -5,9 +5,8 @@
 
 namespace heatmatch {
 
-/// Specialise for a kind of row that a field of kind `rows` or `record` holds:
-/// `static std::vector<double> to_row(const T&)` and `static T from_row(const
-/// std::vector<double>&)`.
+/// Specialize for a kind of row that a field of kind `rows` or `record` contains: `static
+/// std::vector<double> to_row(const T&)` and `static T from_row(const std::vector<double>&)`.
 template <class T>
 struct RowShape;
 
@@ -37,7 +36,7 @@ inline Value to_value(const std::vector<int>& list) {
 inline Value to_value(const std::vector<std::string>& list) {
     return list.empty() ? Value{} : Value{list};
 }
-/// A number that no enumerator has is told as such, for the check to refuse.
+/// A number without an enumerator is passed on as a number, so that the check rejects it.
 template <Choice Kind>
 Value to_value(Kind kind) {
     const std::string_view word = word_of(kind);
@@ -92,7 +91,7 @@ inline void from_value(std::vector<std::string>& out, const Value& value) {
     out.clear();
     if (const auto* list = std::get_if<std::vector<std::string>>(&value)) out = *list;
 }
-/// A word that no choice has leaves a number that the check refuses.
+/// A word outside the choice becomes a number that the check rejects.
 template <Choice Kind>
 void from_value(Kind& out, const Value& value) {
     const auto* word = std::get_if<std::string>(&value);
@@ -137,7 +136,7 @@ decltype(auto) follow(auto& record) {
     }
 }
 
-/// The words of a member that is a choice or may be one; none for any other.
+/// The words of a member that is a choice or an optional choice; empty for any other.
 template <class Member>
 std::span<const std::string_view> words_of_member(const Member&) {
     if constexpr (Choice<Member>) {

@@ -12,8 +12,8 @@ struct TablePoint {
     friend bool operator==(const TablePoint&, const TablePoint&) = default;
 };
 
-/// Piecewise linear value of a table at a temperature; constant beyond its ends. The table must
-/// be sorted by temperature; an empty table gives `otherwise`.
+/// Piecewise linear value of a table at a temperature; constant beyond its ends. The table must be
+/// sorted by temperature; for an empty table the result is `otherwise`.
 [[nodiscard]] double interpolate(const std::vector<TablePoint>& table, double t_c,
                                  double otherwise);
 

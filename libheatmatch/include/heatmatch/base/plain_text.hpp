@@ -9,8 +9,8 @@ namespace heatmatch {
 /// line ends.
 [[nodiscard]] bool is_plain_text(std::string_view text);
 
-/// A text for a message: what is no plain text, every line end, and every mark that a terminal or a
-/// page obeys and does not show, is written out as `\\x1b` or `\\u202e`.
+/// A text for a message. Malformed text, line ends, and invisible control characters of terminals
+/// and pages are written as `\\x1b` or `\\u202e`.
 [[nodiscard]] std::string plain_line(std::string_view text);
 
 }  // namespace heatmatch

@@ -11,7 +11,7 @@
 
 namespace heatmatch {
 
-/// How a source knows its numbers.
+/// Origin of a source's numbers.
 enum class SourceKind {
     measured,
     nameplate,
@@ -28,7 +28,7 @@ inline constexpr auto source_kind_words =
     return source_kind_words;
 }
 
-/// Where the numbers of a part come from.
+/// Source of the numbers of a part.
 struct Provenance {
     std::string source{};  //!< key of catalog/sources.json, or free text
     std::optional<SourceKind> source_kind{};
@@ -37,14 +37,14 @@ struct Provenance {
     friend bool operator==(const Provenance&, const Provenance&) = default;
 };
 
-/// What a part costs. Currency is the three-letter code of ISO 4217.
+/// Price of a part. Currency is the three-letter code of ISO 4217.
 struct Price {
     std::optional<double> low{};   //!< lowest purchase price
-    std::optional<double> high{};  //!< and at worst
+    std::optional<double> high{};  //!< highest purchase price
     std::string currency{};
 
     friend bool operator==(const Price&, const Price&) = default;
-    /// Middle of low and high, or the one that is given; nothing if neither is.
+    /// Middle of low and high, or the one that is given; empty if neither is.
     [[nodiscard]] std::optional<double> typical() const;
 };
 

@@ -14,13 +14,13 @@ struct Quantity {
 };
 
 /// Reads a number with an optional unit: `15`, `11 in`, `5/16 in`, `14 AWG`, `392 °F`, `1.5 kW`.
-/// Throws InvalidInput for an empty text, an unknown unit, a number that is not finite or that can
-/// be read in two ways (`5,5`, `1,000`). Error texts leave the part and the field to the caller.
+/// Throws InvalidInput for an empty text, an unknown unit, a number that is not finite, or one that
+/// is ambiguous (`5,5`, `1,000`). Part and field of the error are set by the caller.
 [[nodiscard]] Quantity parse_quantity(std::string_view text);
 
-/// Reads a text into the unit a field keeps; a bare number is taken to be in that unit already.
-/// Throws InvalidInput where the dimension differs (`15 V` for ohms), with `example` as an example
-/// of what to write; without one 15 of that unit.
+/// Reads a text into the unit of a field; a bare number is in that unit. Throws InvalidInput where
+/// the dimension differs (`15 V` for a resistance), with `example` as the example of valid input;
+/// the default example is 15 of that unit.
 [[nodiscard]] double parse_quantity(std::string_view text, const Unit& kept,
                                     std::string_view example = {});
 

@@ -15,36 +15,36 @@
 
 namespace heatmatch {
 
-/// One line of a room's table of sentences. `{name}` stands for an argument; `{name: + }` for a
-/// list of sentences with what follows the colon between them, a comma and a space without one.
+/// One line of a room's table of sentences. `{name}` is the place of an argument. In `{name: + }`
+/// the text after the colon separates the items of a list; the default is a comma and a space.
 struct Template {
     std::string_view id{};    //!< `array.cold_voltage`; no other template has it
     std::string_view text{};  //!< no digit outside an argument: numbers are data
 };
 
-/// What of an amount is shown: all of it, its number alone (of a range, or where the head of a
-/// column has the unit), that with its sign, its unit alone, hours of a day as a clock shows them,
-/// or all of it in the unit set that is not the reader's, for a text that has both.
+/// Which part of an amount is shown: all of it; its number alone (in a range, or where the column
+/// heading has the unit); the number with its sign; its unit alone; the time of day; or all of it
+/// in the other unit set, for a text with both.
 enum class Shown { whole, number, change, unit, clock, other };
 
 /// A number in a sentence, shown in the unit set of the reader.
 struct Amount {
     double value = 0.0;
     Unit unit{};
-    int digits = 3;  //!< significant, at most
+    int digits = 3;  //!< significant digits, at most
     Shown shown = Shown::whole;
-    int decimals = any_decimals;  //!< always so many after the point, whatever the digits
+    int decimals = any_decimals;  //!< fixed number of decimals, regardless of `digits`
 
     static constexpr int any_decimals = -1;
-    /// Three digits, zeros at the end too, at most two of them after the point: 0.04, 2.10, 31.0,
-    /// 250. For columns of numbers of many sizes.
+    /// Three digits with trailing zeros, at most two decimals: 0.04, 2.10, 31.0, 250. For columns
+    /// of numbers of different magnitudes.
     static constexpr int fit_decimals = -2;
 
     friend bool operator==(const Amount&, const Amount&) = default;
 };
 
-/// A name in a sentence: what a part, a field, a run or a source is called. It is printed letter
-/// for letter in either unit set.
+/// A name in a sentence: of a part, a field, a run or a source. It is printed unchanged in either
+/// unit set.
 struct Name {
     std::string text{};
 
@@ -53,10 +53,10 @@ struct Name {
 
 struct Argument;
 
-/// A sentence as data: a line of a table and what it is about. The text is made where it is read,
-/// for either unit set. Two sentences are equal by id and arguments.
+/// A sentence as data: a line of a table and its arguments. The text is composed when it is read,
+/// in either unit set. Two sentences are equal if their ids and arguments are.
 struct Sentence {
-    const Template* line = nullptr;  //!< null: nothing is said
+    const Template* line = nullptr;  //!< null: an empty sentence
     std::vector<Argument> arguments;
 
     Sentence() = default;
@@ -65,12 +65,12 @@ struct Sentence {
     [[nodiscard]] bool empty() const { return line == nullptr; }
     [[nodiscard]] std::string_view id() const { return empty() ? std::string_view{} : line->id; }
     [[nodiscard]] std::string text(UnitSystem system = UnitSystem::si) const;
-    /// Also with arguments that the sentence and its parts leave to whoever holds it.
+    /// Also with arguments that the sentence and its parts leave open.
     [[nodiscard]] std::string text(UnitSystem system, std::span<const Argument> more) const;
 };
 using Sentences = std::vector<Sentence>;
 
-/// What one `{name}` of a template stands for.
+/// Value for one `{name}` of a template.
 struct Argument {
     std::string_view name{};
     std::variant<Amount, Name, Sentences> value{};
@@ -78,7 +78,7 @@ struct Argument {
 [[nodiscard]] bool operator==(const Argument& a, const Argument& b);
 [[nodiscard]] bool operator==(const Sentence& a, const Sentence& b);
 
-/// Their texts with `between` between them; what is empty is left out.
+/// Their texts separated by `between`; empty ones are omitted.
 [[nodiscard]] std::string text_of(const Sentences& sentences, UnitSystem system = UnitSystem::si,
                                   std::string_view between = " ");
 
@@ -87,20 +87,20 @@ struct Argument {
 [[nodiscard]] Sentence sentence_of(Name name);
 [[nodiscard]] Sentence sentence_of(Sentences sentences);
 
-/// A text that is the same in either unit set: one without data, from a file or of a face.
-/// Nothing is said by an empty one.
+/// A text that is the same in either unit set: text without data, from a file or from the Python
+/// package. An empty text yields an empty sentence.
 [[nodiscard]] Sentence verbatim(std::string text);
 
-/// The sentence with those arguments in it that it and its parts leave to whoever holds it.
+/// The sentence with these arguments for places that it and its parts leave open.
 [[nodiscard]] Sentence filled(Sentence sentence, std::span<const Argument> more);
 
-/// The place of that name in a line, as its text has it; empty where there is none.
+/// The place of that name in a line, as written there; empty where there is none.
 [[nodiscard]] std::string_view place_of(const Template& line, std::string_view name);
 
 /// An amount as its own text: `392 °F`.
 [[nodiscard]] std::string text_of(const Amount& amount, UnitSystem system = UnitSystem::si);
 
-/// A text that the compiler knows, to name templates and arguments.
+/// A text known at compile time, to name templates and arguments.
 template <std::size_t N>
 struct Word {
     // NOLINTNEXTLINE(google-explicit-constructor): a literal is one
@@ -112,13 +112,13 @@ struct Word {
     std::array<char, N> letters{};
 };
 
-/// An argument whose name the compiler knows.
+/// An argument whose name is known at compile time.
 template <Word Called>
 struct NamedArgument {
     Argument argument{};
 };
 
-/// `{Called}` is a number, three digits unless told.
+/// `{Called}` is a number, with three digits by default.
 template <Word Called>
 [[nodiscard]] NamedArgument<Called> with(double value, const Unit& unit = unit::none,
                                          int digits = 3) {
@@ -151,8 +151,8 @@ template <Word Called>
 
 namespace detail {
 
-/// Calls `place(name, between)` for each `{name}` or `{name:between}` and `plain(text)` for what
-/// stands between them.
+/// Calls `place(name, between)` for each `{name}` or `{name:between}` and `plain(text)` for the
+/// text between them.
 template <class Plain, class Place>
 constexpr void split_template(std::string_view text, const Plain& plain, const Place& place) {
     while (!text.empty()) {
@@ -181,7 +181,7 @@ constexpr void split_template(std::string_view text, const Plain& plain, const P
                        [id](const Template& line) { return line.id == id; });
 }
 
-/// The line of a table with that id; none is no constant expression.
+/// The line of a table with that id; a missing id is a compile error.
 [[nodiscard]] constexpr const Template* line_of(std::span<const Template> table,
                                                 std::string_view id) {
     for (const Template& line : table) {
@@ -191,7 +191,7 @@ constexpr void split_template(std::string_view text, const Plain& plain, const P
 }
 
 /// Whether a line has a place for every argument and an argument for every place. `left` names
-/// places that whoever holds the sentence fills.
+/// places that are filled later, by filled() or text().
 [[nodiscard]] constexpr bool fits(const Template& line, std::span<const std::string_view> given,
                                   std::span<const std::string_view> left) {
     bool all_given = true;
@@ -213,14 +213,14 @@ constexpr void split_template(std::string_view text, const Plain& plain, const P
 
 }  // namespace detail
 
-/// Whether a table has a line of that id: what the `say` of a room asks, so that the rooms' own
-/// stay apart where one source sees several.
+/// Whether a table has a line of that id: the constraint on each room's `say`, so that several
+/// rooms' overloads can coexist in one source.
 template <const auto& Table, Word Id>
 concept Listed = detail::is_listed(Table, Id.view());
 
 /// A sentence of a table: `make_sentence<table, "id">(with<"volts">(12.0, unit::volt))`. It does
 /// not compile where the table lacks the id, the line lacks a given argument, or an argument of the
-/// line is not given. `Left` names arguments that whoever holds the sentence fills in.
+/// line is missing. `Left` names arguments that are filled later.
 template <const auto& Table, Word Id, Word... Left, Word... Called>
 [[nodiscard]] Sentence make_sentence(NamedArgument<Called>... given) {
     static constexpr const Template* line = detail::line_of(Table, Id.view());

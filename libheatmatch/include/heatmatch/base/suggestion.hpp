@@ -9,30 +9,30 @@
 
 namespace heatmatch {
 
-/// One name that would have been known, with what else people call it.
+/// One known name, with its synonyms.
 struct KnownName {
     std::string_view name{};
     std::string_view label{};
     std::string_view family{};
 };
 
-/// The known names that a wrong one may be a slip of: at most two letters put in, left out or
-/// exchanged, and at most a quarter of the letters of the longer one. The nearest first.
+/// Known names for which a wrong name may be a typing error: at most two letters inserted, omitted
+/// or replaced, and at most a quarter of the letters of the longer name. The nearest first.
 [[nodiscard]] std::vector<std::string_view> near_names(std::string_view wrong,
                                                        std::span<const std::string_view> known);
 
-/// Those that share the most words with a wrong one, in their name or as the first of their label;
-/// none where no word is shared.
+/// Known names that share the most words with a wrong one, in their name or as the first word of
+/// their label; empty where no word is shared.
 [[nodiscard]] std::vector<std::string_view> akin_names(std::string_view wrong,
                                                        std::span<const KnownName> known);
 
-/// What to write instead of a name that nobody has: "did you mean" with all near names; else the
-/// akin ones; else all of them where they are few; else their families. All `known` are of one
-/// kind. Empty without any.
+/// Suggestion for an unknown name: "did you mean" with all near names; otherwise the names that
+/// share words; otherwise all names if they are few; otherwise their families. All `known` are of
+/// one kind. Empty without any.
 [[nodiscard]] Sentence suggestion(std::string_view wrong, std::span<const KnownName> known);
 [[nodiscard]] Sentence suggestion(std::string_view wrong, std::span<const std::string_view> known);
-/// The same where the error lists all of them already: to write one of them where none is near or
-/// akin.
+/// The same where the error already lists all names: a request to choose one of them where none is
+/// near or shares a word.
 [[nodiscard]] Sentence suggestion_of_likely(std::string_view wrong,
                                             std::span<const std::string_view> known);
 /// The same among the names of a field table.

@@ -10,7 +10,8 @@
 
 namespace heatmatch {
 
-/// The two unit sets of every printed result. Records and JSON keep the unit their field names.
+/// The two unit sets of every printed result. Records and JSON use the unit that the field name
+/// states.
 enum class UnitSystem { si, us };
 inline constexpr auto unit_system_words = std::to_array<std::string_view>({"si", "us"});
 [[nodiscard]] constexpr std::span<const std::string_view> words_of(UnitSystem) {
@@ -27,7 +28,7 @@ struct Unit {
     friend constexpr bool operator==(const Unit&, const Unit&) = default;
 };
 
-/// The units in which records keep their numbers.
+/// Units of the numbers in records.
 namespace unit {
 inline constexpr Unit none{"", Dimension::ratio};
 inline constexpr Unit percent{"%", Dimension::ratio, 0.01};
@@ -77,16 +78,16 @@ inline constexpr double zero_celsius_k = 273.15;  //!< 0 °C [K]
 /// Rounds to the given number of significant decimal digits.
 [[nodiscard]] double round_significant(double value, int digits);
 
-/// The unit that a text such as `°F`, `ohms`, `in` or `mV/K` names; null if none does.
+/// The unit of a text such as `°F`, `ohms`, `in` or `mV/K`; null if there is none.
 [[nodiscard]] const Unit* find_unit(std::string_view spelling);
 
-/// The unit in which people of the unit system read a quantity kept in `kept`.
+/// The display unit of a quantity kept in `kept`, in that unit set.
 [[nodiscard]] Unit display_unit(const Unit& kept, UnitSystem system);
 
 /// Shortest decimal text with at most the given significant digits, without trailing zeros.
 [[nodiscard]] std::string format_number(double value, int digits = 6);
 
-/// The same with always so many digits after the point; what rounds to nothing has no sign.
+/// The same with a fixed number of decimals; a value that rounds to zero has no sign.
 [[nodiscard]] std::string format_fixed(double value, int decimals);
 
 /// Number and unit in the chosen unit system, for example `392 °F`.

@@ -10,9 +10,9 @@ struct HistoryEntry {
     int number = 0;
     std::string at_utc{};  //!< ISO 8601
     std::string action{};  //!< `replace panel "barn-pair"`
-    int rows = 0;          //!< that it touched
-    int undoes = 0;        //!< number of the entry it took back; 0 for an ordinary change
-    bool undone = false;   //!< taken back by a later entry
+    int rows = 0;          //!< number of rows changed
+    int undoes = 0;        //!< number of the entry that it undoes; 0 for an ordinary change
+    bool undone = false;   //!< undone by a later entry
 };
 
 }  // namespace heatmatch
