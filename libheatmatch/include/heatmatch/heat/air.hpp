@@ -2,12 +2,12 @@
 
 namespace heatmatch {
 
-/// Temperature that headrooms of temperature count from [°C]: how near a part is to its limit, not
-/// how much of the way its own heat goes.
+/// Reference temperature for the headroom of temperatures [°C]. Headroom then measures the distance
+/// to a part's limit, not the share of its own heating.
 inline constexpr double room_c = 20.0;
 
-/// Around the end of an element of which nothing is stated [°C]: wire for 150 °C or more is what
-/// one takes there; common practice, no source.
+/// Air around the end of an element where nothing is stated [°C]. Wire rated 150 °C or more is
+/// usual there; common practice, no source.
 inline constexpr double careful_air_c = 100.0;
 
 /// Properties of dry air at sea level, 100..2500 K. @cite us-std-atmosphere-1976
@@ -15,7 +15,7 @@ struct Air {
     double conductivity_w_mk = 0.0;  //!< `2.64638e-3 T^1.5 / (T + 245.4 10^(-12/T))` [W/mK]
     double kinematic_viscosity_m2_s =
         0.0;               //!< Sutherland `1.458e-6 T^1.5/(T + 110.4)` over density
-    double prandtl = 0.0;  //!< taken as 0.70: 0.68 to 0.73 from 200 to 1200 K
+    double prandtl = 0.0;  //!< constant 0.70: 0.68 to 0.73 from 200 to 1200 K
 };
 [[nodiscard]] Air air_at(double temperature_k);
 

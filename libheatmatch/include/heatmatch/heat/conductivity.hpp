@@ -14,14 +14,14 @@
 
 namespace heatmatch {
 
-/// Conductivity of a fill over temperature, with its integral (the Kirchhoff variable), so that
-/// steady conduction stays linear: `Theta(T) = integral of k from 293.15 K to T`.
+/// Conductivity of a fill over temperature, with its integral (the Kirchhoff variable), in which
+/// steady conduction is linear: `Theta(T) = integral of k from 293.15 K to T`.
 class Conductivity {
   public:
     /// Dry grains: `k = k20 (T/293.15)^0.25 + C d (T^3 - 293.15^3)`, C = 1.856e-7 W/m2K4 (radiation
-    /// between grains of emissivity 0.9), T in K. Scaled at 20 °C it is 4 % above the packed-bed
-    /// law of quartz sand of 0.5 mm at most, 9 % at 0.2 mm, for 20..900 °C (tests print it). Below
-    /// 20 °C C d counts at most as half of k20. @cite zehner-schlunder-1970 @cite
+    /// between grains of emissivity 0.9), T in K. Scaled at 20 °C it is at most 4 % above the
+    /// packed-bed law for quartz sand of 0.5 mm, 9 % at 0.2 mm, for 20..900 °C (printed by tests).
+    /// Below 20 °C C d is limited to half of k20. @cite zehner-schlunder-1970 @cite
     /// bauer-schlunder-1978
     [[nodiscard]] static Conductivity of_grains(double k20_w_mk, double grain_mm);
     /// Measured values, piecewise linear, times a factor; constant beyond the ends.
@@ -31,7 +31,7 @@ class Conductivity {
 
     [[nodiscard]] double at(double t_k) const;     //!< [W/mK]
     [[nodiscard]] double theta(double t_k) const;  //!< [W/m]
-    /// The temperature of that integral [K], within 1..6000 K.
+    /// The temperature at that value of the integral [K], within 1..6000 K.
     [[nodiscard]] double temperature_k(double theta_w_m) const;
     /// Mean between two temperatures [W/mK].
     [[nodiscard]] double mean(double a_k, double b_k) const;
@@ -60,7 +60,7 @@ class HeatCapacity {
     Conductivity table_;  // the same piecewise linear integral
 };
 
-/// Which end of what is known of a conductivity.
+/// Low, typical or high end of what is known of a conductivity.
 enum class ConductivityEnd { low, typical, high };
 inline constexpr auto conductivity_end_words =
     std::to_array<std::string_view>({"low", "typical", "high"});
@@ -68,7 +68,7 @@ inline constexpr auto conductivity_end_words =
     return conductivity_end_words;
 }
 
-/// A fill as the heat model takes it.
+/// A fill as the heat model uses it.
 struct BedFill {
     Conductivity conductivity = Conductivity::constant(0.27);
     HeatCapacity heat_capacity{};
@@ -81,12 +81,12 @@ struct BedFill {
     }
 };
 
-/// A dry (or, where told and known, moist) fill at one end of its conductivity. Unknown ends are
-/// 0.75 and 1.3 times the typical value, as in dry sand; an unknown grain counts 0.5 mm; a moist
-/// fill of unknown conductivity counts as dry. What is assumed is told.
+/// A dry fill, or a moist one if stated and known, at one end of its conductivity. Unknown ends are
+/// 0.75 and 1.3 times the typical value, as in dry sand; an unknown grain size is 0.5 mm; a moist
+/// fill of unknown conductivity counts as dry. Assumptions are listed.
 [[nodiscard]] BedFill bed_fill(const Medium& medium, ConductivityEnd end, bool moist = false);
 
-/// What is suspicious about a fill: the conductivity of moist ground given to a dry bed.
+/// Warnings about a fill: the conductivity of moist ground stated for a dry bed.
 [[nodiscard]] Sentences fill_warnings(const Medium& medium);
 
 }  // namespace heatmatch

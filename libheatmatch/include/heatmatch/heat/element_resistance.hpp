@@ -13,7 +13,7 @@
 
 namespace heatmatch {
 
-/// What the ohms of an element come from.
+/// Data from which an element's resistance is determined.
 enum class ResistanceBasis { measured, printed, volts_and_watts };
 inline constexpr auto resistance_basis_words =
     std::to_array<std::string_view>({"measured", "printed", "volts and watts"});
@@ -21,19 +21,19 @@ inline constexpr auto resistance_basis_words =
     return resistance_basis_words;
 }
 
-/// Ohms of one element at a coil temperature, with the band of tolerance and alloy.
+/// Resistance of one element at a coil temperature, with the band of tolerance and alloy.
 struct ElementResistance {
     double low_ohm = 0.0;
     double typical_ohm = 0.0;
     double high_ohm = 0.0;
     ResistanceBasis basis = ResistanceBasis::volts_and_watts;
-    bool fixed = true;  //!< false for lamps and PTC: one value says little
+    bool fixed = true;  //!< false for lamps and PTC: their resistance varies strongly
     std::vector<Assumption> assumed{};
 
     friend bool operator==(const ElementResistance&, const ElementResistance&) = default;
 };
 
-/// Resistance factor R(T)/R(20 °C) of a coil. Known alloys by their table. Unknown ones lie between
+/// Resistance factor R(T)/R(20 °C) of a coil. Known alloys by their table. Unknown ones are between
 /// 0.97 and 1.17 at 700 °C, 1.02 typical, and in proportion below. @cite gb-t-1234
 struct ResistanceFactor {
     double low = 1.0;
@@ -42,10 +42,10 @@ struct ResistanceFactor {
 };
 [[nodiscard]] ResistanceFactor resistance_factor(const Alloy* alloy, double coil_temperature_c);
 
-/// Measured ohms (within 1 %) win over printed ones, those over volts and watts. Printed ohms and
-/// ratings have their power tolerance, +5/-10 % by default, which is -4.8/+11.1 % of ohms
-/// (@cite tubular-catalogue-tolerance). Volts and watts hold at the rated coil temperature, taken
-/// as 600 °C.
+/// Measured resistance (within 1 %) takes precedence over printed, and printed over rated volts and
+/// watts. Printed resistance and ratings have their power tolerance, +5/-10 % by default, which is
+/// -4.8/+11.1 % of resistance (@cite tubular-catalogue-tolerance). Rated volts and watts hold at
+/// the rated coil temperature, assumed to be 600 °C.
 [[nodiscard]] ElementResistance element_resistance(const Element& element, const Alloy* alloy,
                                                    double coil_temperature_c);
 

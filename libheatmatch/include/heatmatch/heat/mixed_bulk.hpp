@@ -6,19 +6,19 @@
 
 namespace heatmatch {
 
-/// A store of water for power that changes: it mixes itself, so all of it has one temperature, up
-/// to boiling; heat beyond that leaves as steam. The sheath gives its heat off to the water as in
-/// sheath_temperature(), at 1000 W/m2K or 15 K over boiling (from memory).
+/// A store of water for power that changes. Natural convection mixes it, so it has one temperature,
+/// up to boiling; excess heat leaves as steam. The sheath transfers heat to the water as in
+/// sheath_temperature(), at 1000 W/m2K or at 15 K above boiling (from memory).
 class MixedBulk {
   public:
-    /// Throws InvalidInput for temperatures out of range, and for what has no size.
+    /// Throws InvalidInput for temperatures out of range, and for a part without a size.
     MixedBulk(BedFill fill, StoreShell shell, LegLayout legs, double air_c, double start_c);
 
-    /// Constant power for that long. Throws InvalidInput for power or time below zero or not
+    /// Constant power for that time. Throws InvalidInput for power or time below zero or not
     /// finite.
     void step(double power_w, double seconds);
     void set_air_c(double air_c);
-    /// Heat drawn to the air for a kelvin, by a fan or a loop [W/K].
+    /// Heat extraction to the air per kelvin, by a fan or a loop [W/K].
     void set_take_off_w_k(double w_k);
 
     [[nodiscard]] double sheath_c() const;
@@ -27,10 +27,10 @@ class MixedBulk {
     [[nodiscard]] double wall_c() const;
     [[nodiscard]] double lid_c() const;
     [[nodiscard]] double near_leg_c(double /*distance_m*/) const { return bed_mean_c(); }
-    [[nodiscard]] double loss_w() const;      //!< through wall, lid and floor at this moment
-    [[nodiscard]] double take_off_w() const;  //!< by the fan at this moment
+    [[nodiscard]] double loss_w() const;      //!< present loss through wall, lid and floor
+    [[nodiscard]] double take_off_w() const;  //!< present heat extraction by the fan
     [[nodiscard]] double stored_kwh() const;
-    [[nodiscard]] double lost_kwh() const;  //!< to the air since the start, steam counted
+    [[nodiscard]] double lost_kwh() const;  //!< to the air since the start, including steam
     [[nodiscard]] double taken_kwh() const;
     [[nodiscard]] double supplied_kwh() const;
     [[nodiscard]] double steam_kwh() const;  //!< of that lost as steam
@@ -55,17 +55,17 @@ class MixedBulk {
     double supplied_j_ = 0.0;
 };
 
-/// Days of constant power for some hours, one after the other, from the temperature of the air on.
+/// Consecutive days of constant power for some hours, starting at the temperature of the air.
 struct BulkCharge {
     double power_w = 0.0;
-    double hours = 5.0;  //!< of a day [h]
+    double hours = 5.0;  //!< per day [h]
     double days = 1.0;
     double air_c = 20.0;
 };
 
-/// The bulk of a liquid at the end of the last charge, at most boiling [°C]. Each day in a few
-/// steps that are exact for the loss at their own mean temperature; within 0.3 K of MixedBulk. Days
-/// that no longer differ are not counted on.
+/// Bulk temperature of a liquid at the end of the last charge, at most boiling [°C]. Each day is
+/// computed in a few steps that are exact for the loss at their own mean temperature; within 0.3 K
+/// of MixedBulk. Once days no longer differ, the rest is omitted.
 [[nodiscard]] double charged_bulk_c(const BedFill& fill, const StoreShell& shell,
                                     const BulkCharge& charge);
 

@@ -11,44 +11,44 @@
 
 namespace heatmatch {
 
-/// A temperature with the band of what is not known of the fill.
+/// A temperature with the band due to uncertain properties of the fill.
 struct TemperatureBand {
     double low_c = 0.0;
     double typical_c = 0.0;
     double high_c = 0.0;
 };
 
-/// How hot a bank makes a store.
+/// Temperatures of a store heated by a bank.
 struct SheathTemperature {
     TemperatureBand sheath_c{};     //!< of the hottest leg
-    TemperatureBand coil_c{};       //!< inside it
+    TemperatureBand coil_c{};       //!< inside that sheath
     TemperatureBand bed_mean_c{};   //!< of the bulk
     TemperatureBand wall_c{};       //!< outer wall at its hottest spot
     TemperatureBand lid_c{};        //!< outer surface of the lid
-    double sheath_verdict_c = 0.0;  //!< to be judged: low conductivity, rise times 1.10
+    double sheath_verdict_c = 0.0;  //!< for a verdict: low conductivity, rise times 1.10
     double w_per_cm = 0.0;          //!< of heated length
     std::vector<Assumption> assumed{};
     Sentences warnings{};
 };
 
-/// What a store of `elements` equal elements is charged with.
+/// Charge of a store of `elements` equal elements.
 struct StoreCharge {
     double power_w = 0.0;  //!< of the whole bank [W]
-    double hours = 5.0;    //!< of a day [h]
+    double hours = 5.0;    //!< per day [h]
     double air_c = 20.0;   //!< around the store [°C]
     double days = 1.0;
     bool moist = false;  //!< before it has dried
 };
 
-/// The bed as the closed form takes it. Throws InvalidInput as leg_layout() and store_shell() do,
-/// and where the legs do not fit; a liquid has no bed.
+/// The bed as the closed form uses it. Throws InvalidInput as leg_layout() and store_shell() do,
+/// where the legs do not fit, and for a liquid.
 [[nodiscard]] BedCharge bed_charge(const Medium& medium, const Store& store, const Element& element,
                                    int elements, const StoreCharge& charge, ConductivityEnd end);
 
-/// How hot sheath, coil, bed, wall and lid get. Water: the bulk warms as a whole up to 100 °C; the
-/// sheath gives its heat off by free convection of 700 to 1500 W/m2K until it boils locally, 10 to
-/// 25 K above 100 °C (from memory). Throws InvalidInput for powers, times and temperatures out of
-/// range, and as bed_charge() does.
+/// Temperatures of sheath, coil, bed, wall and lid. Water: the bulk warms as a whole up to 100 °C;
+/// heat leaves the sheath by free convection of 700 to 1500 W/m2K until local boiling, 10 to 25 K
+/// above 100 °C (from memory). Throws InvalidInput for powers, times and temperatures out of range,
+/// and as bed_charge() does.
 [[nodiscard]] SheathTemperature sheath_temperature(const Medium& medium, const Store& store,
                                                    const Element& element, int elements,
                                                    const StoreCharge& charge);

@@ -11,7 +11,7 @@
 
 namespace heatmatch {
 
-/// How hot a wire gets.
+/// Temperature of a wire.
 struct ConductorTemperature {
     double conductor_c = 0.0;  //!< [°C]
     double surface_c = 0.0;    //!< of the insulation [°C]
@@ -21,39 +21,37 @@ struct ConductorTemperature {
     friend bool operator==(const ConductorTemperature&, const ConductorTemperature&) = default;
 };
 
-/// Low end of dry sand, with which hot wires are judged [W/mK]; 0.17 to 0.46 was measured.
-/// @cite kiyohashi-2003
+/// Low end of dry sand, used to assess hot wires [W/mK]; 0.17 to 0.46 was measured. @cite
+/// kiyohashi-2003
 inline constexpr double dry_sand_low_w_mk = 0.20;
 
-/// What is known of the bed around a wire that lies in one; the run's own temperature wins.
+/// Known properties of the bed around a wire in a bed; the run's own temperature takes precedence.
 struct BedAround {
-    std::optional<double> temperature_c{};      //!< where the wire lies [°C]
+    std::optional<double> temperature_c{};      //!< at the wire [°C]
     std::optional<double> conductivity_w_mk{};  //!< 0.20 if not given, the low end of dry sand
 };
 
-/// Steady temperature of a wire by the balance
-/// `I² R(Tc) = (Tc - Ts)/Rins = pi Do (h (Ts - Ta) + eps sigma (Ts^4 - Ta^4)) - alpha G Do`
-/// in still air (@cite churchill-chu-1975) or wind across it (@cite churchill-bernstein-1977), eps
-/// = alpha = 0.9. In conduit, and in a bundle of touching wires, the current counts as I/0.7, an
-/// estimate, and so it does in the ground; beyond three loaded conductors it is divided by the
-/// code's adjustment too
-/// (@cite nec-310-reproduction). In a bed heat goes through 0.1 m of dry sand to the stated
-/// temperature; in a cavity through 0.1 m of mineral wool (0.04 W/mK), a hot bound. Nothing where
-/// the temperature around the wire is not known.
+/// Steady temperature of a wire by the balance `I² R(Tc) = (Tc - Ts)/Rins = pi Do (h (Ts - Ta) +
+/// eps sigma (Ts^4 - Ta^4)) - alpha G Do` in still air (@cite churchill-chu-1975) or wind across it
+/// (@cite churchill-bernstein-1977), eps = alpha = 0.9. In conduit, in a bundle of touching wires
+/// and in the ground the current counts as I/0.7, an estimate; beyond three loaded conductors it is
+/// also divided by the code's adjustment (@cite nec-310-reproduction). In a bed heat flows through
+/// 0.1 m of dry sand to the stated temperature; in a cavity through 0.1 m of mineral wool (0.04
+/// W/mK), a hot bound. Empty where the temperature around the wire is not known.
 [[nodiscard]] std::optional<ConductorTemperature> conductor_temperature(
     const Wire& wire, const Insulation* insulation, double current_a,
     const Surroundings& surroundings, const BedAround& bed = {});
 
-/// Largest current [A] at which the same balance leaves the conductor at limit_c or below; 0 where
-/// sun and surroundings alone heat it beyond. R(Tc) grows more slowly than the heat given off, so
-/// the current grows with the limit and nothing below it runs away.
+/// Largest current [A] at which the same balance keeps the conductor at or below limit_c; 0 where
+/// sun and surroundings alone heat it beyond. R(Tc) grows more slowly than the heat loss. So the
+/// current grows with the limit, and no smaller current causes thermal runaway.
 [[nodiscard]] std::optional<double> ampacity_by_balance_a(const Wire& wire,
                                                           const Insulation* insulation,
                                                           double limit_c,
                                                           const Surroundings& surroundings,
                                                           const BedAround& bed = {});
 
-/// Volts lost and heat made in a run of two wires, out and back: `I R 2L`, `I² R 2L`.
+/// Voltage drop and heat of a run of two wires, out and back: `I R 2L`, `I² R 2L`.
 struct RunLoss {
     double drop_v = 0.0;
     double heat_w = 0.0;
@@ -63,12 +61,12 @@ struct RunLoss {
 
 /// The code's ampacity at another ambient temperature: `I sqrt((Tc - Ta)/(Tc - Ta0))` [A]; 0 where
 /// the ambient is above the conductor's temperature. Where the insulation's limit_c is below the
-/// conductor temperature of the table, it takes the place of the first Tc: `I sqrt((Tl - Ta)/(Tc -
-/// Ta0))`. Nothing if the wire has no table value. @cite nec-310
+/// conductor temperature of the table, it replaces the first Tc: `I sqrt((Tl - Ta)/(Tc - Ta0))`.
+/// Empty if the wire has no table value. @cite nec-310
 [[nodiscard]] std::optional<double> corrected_ampacity_a(
     const Wire& wire, double ambient_c, std::optional<double> limit_c = std::nullopt);
 
-/// The factor by itself. @cite nec-310
+/// That factor alone. @cite nec-310
 [[nodiscard]] double ampacity_correction(double conductor_c, double ambient_c,
                                          double table_ambient_c);
 
