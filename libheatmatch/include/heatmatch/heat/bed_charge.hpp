@@ -49,7 +49,7 @@ struct BedTemperatures {
 
 /// The sheath temperature alone; faster.
 [[nodiscard]] double sheath_only_c(const BedCharge& charge, double power_w);
-/// The bulk temperatures alone; faster. The wall may be colder than the mean of the bed here.
+/// The bulk temperatures alone; faster. The wall is not limited to the sheath temperature here.
 struct BulkTemperatures {
     double bed_mean_c = 0.0;
     double edge_c = 0.0;   //!< mean where the bed meets its wall [°C]

@@ -55,7 +55,7 @@ struct LegLayout {
     [[nodiscard]] double wall_concentration(const StoreShell& shell) const;
     /// Largest move in x until a leg is `clear_m` from the wall [m].
     [[nodiscard]] double room_aside_m(const StoreShell& shell, double clear_m) const;
-    /// The same until a leg is as near as is plausible, or at the wall where legs cannot move [m].
+    /// The same with the plausible clearance, or up to the wall where that leaves no room [m].
     [[nodiscard]] double farthest_aside_m(const StoreShell& shell) const;
     /// Whether the legs fit upright, and horizontally.
     [[nodiscard]] bool may_stand(const StoreShell& shell) const;

@@ -9,27 +9,31 @@
 
 namespace heatmatch {
 
-/// What an element may take in its store, and what would let a bank that is too hot pass: computed
-/// with the same limits as the margins of the sheath, one change at a time, the others as they are.
+/// The largest power of an element in its store, and changes that would bring a bank that is too
+/// hot below its limits. The limits are those of the sheath margins; one change is tried at a time,
+/// with everything else unchanged.
 struct Advice {
-    double element_w = 0.0;  //!< largest of one element in bright cold [W]
-    /// That one element may take every bright day [W]; nothing where its limits are not known.
+    double element_w = 0.0;  //!< largest power of one element in cold, bright weather [W]
+    /// Largest power of one element on every bright day [W]; empty where its limits are not known.
     std::optional<double> largest_element_w{};
-    std::optional<double> largest_w_per_cm{};  //!< of heated length
+    std::optional<double> largest_w_per_cm{};  //!< per heated length
     bool passes = false;
-    /// Heated length of each element that would pass at this power [mm], in the legs it has, and
-    /// whether such legs would fit.
+    /// Heated length of each element at which it is within the limits at this power [mm], with its
+    /// present number of legs, and whether such legs fit.
     std::optional<double> heated_length_mm{};
     bool length_fits = false;
-    /// Spacing of the elements that would pass [mm]; nothing where none that fits does.
+    /// Spacing of the elements at which they are within the limits [mm]; empty where none that fits
+    /// is.
     std::optional<double> element_spacing_mm{};
-    /// Elements that would pass sharing the power of the bank; nothing up to sixteen.
+    /// Number of elements within the limits when they share the power of the bank; empty if more
+    /// than sixteen.
     std::optional<int> elements{};
-    std::optional<int> legs{};  //!< that an element which does not fit would have to be bent into
+    std::optional<int> legs{};  //!< number of legs into which an element that does not fit would
+                                //!< have to be bent
     Sentences sentences{};
 };
 
-/// Nothing to say without a store, its sizes or the element's lengths: then only sentences.
+/// Without a store, its sizes or the element's lengths, the result has sentences only.
 [[nodiscard]] Advice advise(const Candidate& candidate);
 
 }  // namespace heatmatch

@@ -5,8 +5,8 @@
 
 namespace heatmatch {
 
-/// Judges the circuit that stands (`installation.circuit`) as a candidate, whatever its margins.
-/// Throws InvalidInput if the installation describes none, or more panels than it owns.
+/// Assesses the existing circuit (`installation.circuit`) as a candidate, whatever its margins.
+/// Throws InvalidInput if the installation describes none, or more panels than are owned.
 [[nodiscard]] Candidate assess(const Parts& parts, const Installation& installation,
                                const RankOptions& options = {});
 

@@ -17,7 +17,7 @@
 
 namespace heatmatch {
 
-/// What there is here for a duty of a code.
+/// How a duty of a code is met here.
 enum class DutyMeans { a_device, as_stated, not_met, nobody_stated, not_due };
 inline constexpr auto duty_means_words = std::to_array<std::string_view>(
     {"a device", "as stated", "not met", "nobody stated", "not due"});
@@ -25,25 +25,26 @@ inline constexpr auto duty_means_words = std::to_array<std::string_view>(
     return duty_means_words;
 }
 
-/// What a code asks of whoever builds the circuit, and what there is for it. It decides nothing:
-/// no rank and no severity depends on it.
+/// A requirement of a code, and how it is met. No rank and no severity depends on it.
 struct CodeDuty {
     std::string name{};                 //!< `arc-fault protection`
-    WiringCode code = WiringCode::nec;  //!< that asks for it
-    Answer applies = Answer::unknown;   //!< unknown counts as due until it is stated
-    std::optional<double> begins_v{};   //!< cold volts that it begins at; at any without [V]
-    std::optional<double> begins_a{};   //!< or amperes, where those suffice [A]
+    WiringCode code = WiringCode::nec;  //!< code that requires it
+    Answer applies = Answer::unknown;   //!< unknown counts as due
+    std::optional<double> begins_v{};   //!< cold voltage above which it is due; empty: at any [V]
+    std::optional<double> begins_a{};   //!< or current, where that suffices [A]
     DutyMeans met = DutyMeans::nobody_stated;
-    std::vector<std::string> devices{};   //!< ids of controls that are there for it
-    std::vector<std::string> would_do{};  //!< ids of controls of the catalog that would find it
-    std::vector<std::string> state{};     //!< fields that would tell whether it is due or met
-    Sentence said{};                      //!< what is asked, and what there is
+    std::vector<std::string> devices{};   //!< ids of controls that meet it
+    std::vector<std::string> would_do{};  //!< ids of controls of the catalog that would detect the
+                                          //!< fault
+    std::vector<std::string> state{};     //!< fields to state, to decide whether it is due or met
+    Sentence said{};                      //!< requirement and result
     std::string source{};                 //!< key of catalog/sources.json
 };
 
-/// The duties of the code that is stated, else of both. An exception counts only where every fact
-/// it needs is stated; labels and listing nobody can tell from data. With `catalog` they name
-/// controls that would find a fault. Local codes and licensed practice decide.
+/// The duties of the stated code, or of both codes if none is stated. An exception counts only
+/// where every fact it needs is stated. Labels and listing cannot be checked from data. With
+/// `catalog`, the duties name controls that would detect a fault. Local codes and licensed practice
+/// decide.
 /// @cite nec-690-4 @cite nec-690-11 @cite nec-690-12 @cite nec-690-13 @cite nec-690-31
 /// @cite nec-690-41 @cite nec-690-43 @cite nec-110-27 @cite iec-60364-4-41 @cite iec-60364-7-712
 [[nodiscard]] std::vector<CodeDuty> code_duties(const Circuit& circuit, const Site& site,

@@ -5,8 +5,7 @@
 
 namespace heatmatch {
 
-/// Every formula behind a candidate with its numbers put in, down to the nameplate values and
-/// their sources.
+/// Every formula of a candidate with its numbers, down to the nameplate values and their sources.
 [[nodiscard]] Trace explain(const Candidate& candidate);
 
 /// A step with its result: `bank resistance: R x elements in series / branches = 57.1 ohm x 1 / 2 =

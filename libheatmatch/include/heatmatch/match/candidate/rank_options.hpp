@@ -15,20 +15,20 @@
 
 namespace heatmatch {
 
-/// What rankings keep for the next one, so that a changed slider does not make all of it anew. What
-/// is kept is kept with all that it was made of: a ranking comes out the same with and without.
-/// Several threads may use one.
+/// Results kept between rankings, so that a small change does not require a full computation. Each
+/// is stored under all of its inputs: a ranking is the same with and without it. Several threads
+/// may use one.
 struct RankMemory {
     WeatherMemory weather{};
     HeatMemory heat{};
 };
 
-/// How a ranking is made.
+/// Options of a ranking.
 struct RankOptions {
-    /// What the season's energy is summed over; null: the installation's own twelve months, and
-    /// without those the conditions decide.
+    /// Weather over which the season's energy is summed. Null: the twelve months of the
+    /// installation; without those, the ranking uses the conditions.
     std::shared_ptr<const Weather> weather{};
-    bool exact_weather = false;  //!< every row of the weather, not condensed: slow, the reference
+    bool exact_weather = false;  //!< every row of the weather, not condensed: slow, for reference
     std::vector<Condition> conditions{{1000.0, 45.0}, {600.0, 35.0}, {200.0, 25.0}};
     int max_bank = 4;                   //!< elements in one bank, at most
     std::string group{};                //!< only these owned panels; empty: all
@@ -36,9 +36,9 @@ struct RankOptions {
     std::optional<Hookup> panels{};     //!< only this hook-up of panels
     std::optional<Hookup> bank{};       //!< only this hook-up of elements
     std::size_t top = 200;              //!< candidates kept
-    std::size_t keep_rejected = 200;    //!< rejected ones kept, the best first
-    double coil_temperature_c = 300.0;  //!< assumed until the store's model sets it [°C]
-    std::size_t threads = 0;            //!< 0: as many as the machine has
+    std::size_t keep_rejected = 200;    //!< rejected candidates kept, best first
+    double coil_temperature_c = 300.0;  //!< assumed until the store model computes it [°C]
+    std::size_t threads = 0;            //!< 0: number of processors
     VectorWidth vector_width = VectorWidth::automatic;
     std::shared_ptr<RankMemory> memory{};  //!< null: nothing is kept
     /// Called with the share done, 0 to 1; returning false stops with an Interrupted.

@@ -10,28 +10,28 @@ namespace heatmatch {
 /// A run of that wire, with its insulation and joints.
 [[nodiscard]] RunParts parts_of_run(const Parts& parts, const WireRun& run, const Wire& wire);
 
-/// The wires of a catalog, the cheapest first; those of unknown price last.
+/// The wires of a catalog, cheapest first; those with an unknown price last.
 [[nodiscard]] std::vector<const Wire*> wires_by_price(const Parts& parts);
 
-/// The runs of an installation with their parts. A run that says `choose` gets the cheapest wire of
-/// the catalog of a kind that may lie there, whose margins in that run all come out `none` (but for
-/// those of its joints and of the metal around it) and that takes at most 2 % of the
-/// array's volts, or the one that takes least where all take more; no wire where none does, or
-/// where the temperature around it is not stated. The heat of an element is not known here: see
-/// lay_for_heat().
+/// The runs of an installation with their parts. A run with wire `choose` gets the cheapest wire of
+/// the catalog of a permitted kind for which all margins of the run are `none` (except those of its
+/// joints and of metal around it) and whose voltage drop is at most 2 % of the array voltage. If
+/// all suitable wires drop more, it gets the one with the smallest drop. It gets no wire where none
+/// is suitable, or where the temperature around it is not stated. The heat of an element is not
+/// known here: see lay_for_heat().
 [[nodiscard]] std::vector<RunParts> lay_runs(const Parts& parts, const Installation& installation,
                                              const PanelInService& panel, Hookup panels,
                                              Hookup bank);
 
-/// Whether the wire of the run at the element is chosen for the heat that comes down the element:
-/// it says `choose`, and a store is described.
+/// Whether the wire of the run at the element is chosen for the heat conducted along the element:
+/// its wire is `choose`, and a store is described.
 [[nodiscard]] bool chooses_for_heat(const Installation& installation);
 
-/// Lays the wire of that run anew, for a circuit with its bank and its heat: the cheapest of the
-/// catalog that comes near no limit, neither in its run nor at the terminal, and takes at most 2 %
-/// of the array's volts; where all come near one, the one with the most headroom; as it was laid
-/// where none does. Where the temperature around it is not stated, it is chosen as if it were
-/// `careful_air_c` there; its margins stay those of a run of which nothing is stated.
+/// Chooses the wire of that run again, for a circuit with its bank and its heat: the cheapest of
+/// the catalog that is near no limit, in its run and at the terminal, with a voltage drop of at
+/// most 2 % of the array voltage. If all are near a limit, the one with the most headroom; if none
+/// is suitable, the wire stays. Where the temperature around it is not stated, the choice assumes
+/// `careful_air_c`; its margins remain those of a run with nothing stated.
 void lay_for_heat(Circuit& circuit, const Parts& parts, const Installation& installation,
                   const Extremes& bright);
 

@@ -18,8 +18,8 @@ struct Bank {
     std::optional<Alloy> alloy{};
     std::optional<Sheath> sheath{};
     Hookup hookup{};
-    int owned = 0;                      //!< how many of them need not be bought
-    double coil_temperature_c = 300.0;  //!< that `each` holds at [°C]
+    int owned = 0;                      //!< how many of them are owned
+    double coil_temperature_c = 300.0;  //!< temperature at which `each` holds [°C]
     ElementResistance each{};
 
     [[nodiscard]] double low_ohm() const { return each.low_ohm * hookup.resistance_factor(); }
@@ -27,18 +27,18 @@ struct Bank {
         return each.typical_ohm * hookup.resistance_factor();
     }
     [[nodiscard]] double high_ohm() const { return each.high_ohm * hookup.resistance_factor(); }
-    /// What is left of several branches when one has opened.
+    /// The hook-up that remains of several branches after one has opened.
     [[nodiscard]] Hookup hookup_left() const {
         return {.series = hookup.series, .parallel = hookup.parallel - 1};
     }
-    /// Ohms left when one parallel branch opens; of `ohm`, the bank's value. Infinite for one
-    /// branch.
+    /// Resistance after one parallel branch has opened, from `ohm`, the bank's value. Infinite for
+    /// one branch.
     [[nodiscard]] double with_one_branch_open(double ohm) const;
 
     friend bool operator==(const Bank&, const Bank&) = default;
 };
 
-/// The bank of that element and hook-up, its ohms at the coil temperature.
+/// The bank of that element and hook-up, with its resistance at the coil temperature.
 [[nodiscard]] Bank make_bank(const Parts& parts, const Element& element, Hookup hookup, int owned,
                              double coil_temperature_c);
 

@@ -6,16 +6,16 @@
 
 namespace heatmatch {
 
-/// Whether a device may stand in one string: in no run that carries several strings together.
+/// Whether a device may be in one string: in no run that has the current of several strings.
 [[nodiscard]] bool in_a_string(const Circuit& circuit, const PlacedDevice& placed);
 
-/// Whether the other strings may drive current backwards through it: it opens or protects one of
-/// several. In a run of all of them the bank, which gives no current back, is all that is behind.
+/// Whether the other strings can drive reverse current through it: it opens or protects one of
+/// several. In a run of all strings only the bank is behind it, and that returns no current.
 [[nodiscard]] bool may_be_fed_backwards(const Circuit& circuit, const PlacedDevice& placed);
 
-/// The rating of what protects one string each [A]: it stands in the string, opens by current,
-/// clears the cold volts by a printed pair, and in either direction. Nothing where it protects
-/// none. @cite iec-60269-6 @cite nec-690-9 @cite dc-breaker-polarity
+/// Rating of the device that protects one string each [A]: it is in the string, opens by current,
+/// and clears the cold voltage by a printed pair in either direction. Empty where it protects none.
+/// @cite iec-60269-6 @cite nec-690-9 @cite dc-breaker-polarity
 [[nodiscard]] std::optional<double> string_protection_a(const Circuit& circuit,
                                                         const PlacedDevice& placed);
 
