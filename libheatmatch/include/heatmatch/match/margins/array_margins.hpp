@@ -7,7 +7,7 @@
 
 namespace heatmatch {
 
-/// Margins of the array and of the circuit's voltage, whatever the bank: cold voltage against the
+/// Margins of the array and of the circuit voltage, independent of the bank: cold voltage of the
 /// panels, touch voltage, series arc, reverse current and string fuses, mismatch in strings.
 [[nodiscard]] std::vector<Margin> array_margins(const Circuit& circuit, const Site& site);
 

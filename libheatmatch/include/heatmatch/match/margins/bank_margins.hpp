@@ -8,8 +8,8 @@
 
 namespace heatmatch {
 
-/// Margins of the elements: power, volts across and to the sheath, what a survivor takes, earth
-/// fault, built-in controls, terminals, shade stress, voltage drop.
+/// Margins of the elements: power, voltage across the element and to the sheath, power of the
+/// remaining branches, earth fault, built-in controls, terminals, shade stress, voltage drop.
 [[nodiscard]] std::vector<Margin> bank_margins(const Circuit& circuit, const Extremes& extremes);
 
 }  // namespace heatmatch

@@ -8,7 +8,7 @@
 
 namespace heatmatch {
 
-/// A fact that nobody stated and whose field names a careful end.
+/// A fact that is not stated and whose field defines a careful end.
 struct UnstatedFact {
     std::string part{};   //!< `site`, `store`, `run "feed"`
     std::string field{};  //!< `wet`
@@ -20,16 +20,16 @@ struct UnstatedFact {
 struct CarefulCase {
     Circuit circuit{};
     Site site{};
-    std::vector<UnstatedFact> facts{};  //!< that were filled in
+    std::vector<UnstatedFact> facts{};  //!< facts that were set
 };
 
-/// Every unstated fact of the site, the store, the runs, the devices and their parts at its careful
-/// end; with `only`, that one alone.
+/// Sets every unstated fact of the site, the store, the runs, the devices and their parts to its
+/// careful end; with `only`, that fact alone.
 [[nodiscard]] CarefulCase careful_case(const Circuit& circuit, const Site& site,
                                        const UnstatedFact* only = nullptr);
 
-/// `check(circuit, site)` as it is likely and with every unstated fact at its careful end, put
-/// together by compare_with_careful().
+/// `check(circuit, site)` in the likely case and with every unstated fact at its careful end,
+/// combined by compare_with_careful().
 template <class Check>
 [[nodiscard]] std::vector<Margin> judged(const Circuit& circuit, const Site& site,
                                          const Check& check) {

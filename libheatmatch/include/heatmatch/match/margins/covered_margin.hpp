@@ -7,9 +7,8 @@
 
 namespace heatmatch {
 
-/// Whether the liquid of a store always covers its elements: what stands in air above it passes the
-/// limit of its sheath within minutes. Nothing to ask where there is no liquid.
-/// @cite common-practice
+/// Whether the liquid of a store always covers its elements: an element in the air above it exceeds
+/// the limit of its sheath within minutes. Not applicable without a liquid. @cite common-practice
 [[nodiscard]] Margin covered_margin(const Circuit& circuit);
 
 }  // namespace heatmatch

@@ -7,8 +7,9 @@
 
 namespace heatmatch {
 
-/// Margins of every device: does it break direct current at these volts and amperes, which way
-/// round, how warm may its body get; string fuses and the wire behind them; and opening_margins().
+/// Margins of every device: whether it breaks direct current at this voltage and current, its
+/// polarity, the temperature of its body; string fuses and the wire behind them; and
+/// opening_margins().
 [[nodiscard]] std::vector<Margin> device_margins(const Circuit& circuit, const Site& site);
 
 }  // namespace heatmatch

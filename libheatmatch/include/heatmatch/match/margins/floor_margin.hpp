@@ -5,17 +5,17 @@
 
 namespace heatmatch {
 
-/// What wood beside or under a store stands for years: 77 °C, or 50 K over the air, which counts as
-/// at least a room's, where that is less. Wood that is hot for years chars, and lights itself, from
-/// there on; the source asks for a margin below it. The 50 K are what listings of heaters allow,
-/// from memory. @cite babrauskas-2007
+/// Temperature that wood beside or under a store withstands for years: 77 °C, or 50 K above the air
+/// if that is less; the air counts as at least room temperature. Wood that is hotter for years
+/// chars and can self-ignite; the source requires a margin below that temperature. 50 K is the
+/// limit in listings of heaters, from memory. @cite babrauskas-2007
 [[nodiscard]] double wood_limit_c(const FilledStore& store);
 
-/// Whether what a store stands on may char: wood, what is under metal legs, and what is not told.
+/// Whether the base of a store can char: wood, a base under metal legs, or one that is not stated.
 [[nodiscard]] bool may_char_below(const Store& store);
 
-/// `floor` of the store: what it stands on at the hottest spot, in use; after a stagnation too hot
-/// is a warning.
+/// Margin `floor` of the store: the hottest spot of its base in use. Above the limit only after a
+/// stagnation is a warning.
 [[nodiscard]] Margin floor_margin(const Circuit& circuit, const HeatPoint& point);
 
 }  // namespace heatmatch

@@ -4,11 +4,11 @@
 
 namespace heatmatch {
 
-/// Keeps what the heat of banks allows in one store, for the next ranking in the same store, on the
-/// same run at the element and with the same devices. Several threads may use one.
+/// Keeps the heat limits of banks in one store for the next ranking with the same store, run at the
+/// element and devices. Several threads may use one.
 class HeatMemory {
   public:
-    struct Held;  //!< what is kept, with all that it was made of
+    struct Held;  //!< results with all their inputs
 
     HeatMemory();
     ~HeatMemory();

@@ -8,8 +8,8 @@
 
 namespace heatmatch {
 
-/// Margins that are made when they are first read, once, by whatever thread. A copy shares what was
-/// made before; of what was not it makes its own, for it may be changed before it is read.
+/// Margins that are computed once, when first read, by any thread. A copy shares margins already
+/// computed. Otherwise it computes its own, because it may be changed before it is read.
 class LazyMargins {
   public:
     LazyMargins() = default;

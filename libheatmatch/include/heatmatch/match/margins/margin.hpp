@@ -15,7 +15,7 @@
 
 namespace heatmatch {
 
-/// How bad it is, in the signal words of ANSI Z535.6 and ISO 3864-2. @cite ansi-z535
+/// Severity, in the signal words of ANSI Z535.6 and ISO 3864-2. @cite ansi-z535
 enum class Severity { none, caution, warning, danger, not_assessed };
 inline constexpr auto severity_words =
     std::to_array<std::string_view>({"none", "caution", "warning", "danger", "not assessed"});
@@ -29,22 +29,23 @@ struct Margin {
     std::string name{};     //!< `cold voltage`
     std::string subject{};  //!< the part or run
     Severity severity = Severity::not_assessed;
-    Severity consequence = Severity::danger;  //!< severity once the limit is passed
-    /// With each unstated fact at the careful end of its field; `not assessed` has its consequence.
+    Severity consequence = Severity::danger;  //!< severity beyond the limit
+    /// Severity with each unstated fact at the careful end of its field; for `not assessed`, the
+    /// consequence.
     Severity worst_severity = Severity::danger;
-    std::optional<double> value{};  //!< judged at its worst end
+    std::optional<double> value{};  //!< worst end
     std::optional<double> value_low{};
     std::optional<double> value_high{};
     std::optional<double> limit{};
     Unit unit{};
     std::optional<double> headroom{};  //!< 1 at rest, 0 at the limit: headroom_of()
-    /// The same with unstated facts at careful ends. A margin may set it where a fact that it
-    /// lacks has no field with one careful end for all: compare_with_careful() counts that too.
+    /// The same with unstated facts at careful ends. A margin sets it itself where a missing fact
+    /// has no field with a single careful end; compare_with_careful() includes that value.
     std::optional<double> careful_headroom{};
     Sentence said{};  //!< sentence with {value}, {limit}, {low} and {high}
     std::string source{};
     std::vector<Assumption> assumed{};
-    std::vector<std::string> missing{};  //!< fields that would be needed
+    std::vector<std::string> missing{};  //!< fields to state
 
     /// One plain sentence with the numbers.
     [[nodiscard]] std::string sentence(UnitSystem system = UnitSystem::si) const;
@@ -52,30 +53,31 @@ struct Margin {
     [[nodiscard]] Sentence whole() const;
 };
 
-/// (limit - value)/(limit - rest) of a limit from above: 1 at rest, 0 at the limit. Where the limit
-/// does not lie above rest, so that the fraction has no meaning: min(1, (limit - value) over the
-/// larger of |limit| and 1) below the limit, and -1 from it on. Always finite, never larger for a
-/// larger value; a value or limit that is no finite number has -1.
+/// (limit - value)/(limit - rest) of an upper limit: 1 at rest, 0 at the limit. Where the limit is
+/// not above rest, the fraction is meaningless; the result is then min(1, (limit - value) over the
+/// larger of |limit| and 1) below the limit, and -1 from the limit on. Always finite, never larger
+/// for a larger value; -1 for a value or limit that is not finite.
 [[nodiscard]] double headroom_of(double value, double limit, double rest = 0.0);
 
-/// With less headroom left a margin is a caution.
+/// A margin with less headroom is a caution.
 inline constexpr double near_limit = 0.1;
 
-/// Fills severity and headroom from value, limit and rest (the value with nothing connected).
-/// Passed limits get the consequence; less than a tenth of headroom left is a caution.
+/// Sets severity and headroom from value, limit and rest (the value with nothing connected). Beyond
+/// the limit the severity is the consequence; with less than a tenth of headroom it is a caution.
 void grade(Margin& margin, double rest = 0.0);
-/// The same for a limit from below (at least 1 Mohm), with the rest above it.
+/// The same for a lower limit (at least 1 Mohm), with the rest above it.
 void grade_from_below(Margin& margin, double rest);
 
-/// How bad a severity is: none 0 to danger 3; `not assessed` is as bad as its consequence.
+/// Rank of a severity: none 0 to danger 3; `not assessed` counts as its consequence.
 [[nodiscard]] int badness(Severity severity, Severity consequence);
 
-/// Puts beside what is likely what the same checks found with every unstated fact at its careful
-/// end: `worst_severity` and `careful_headroom`. A danger that only an unstated fact keeps away is
-/// a warning at best. Both lists name the same checks; one that only the second has is taken over.
+/// Adds to the likely margins the results of the same checks with every unstated fact at its
+/// careful end: `worst_severity` and `careful_headroom`. If only an unstated fact prevents a
+/// danger, the margin is at least a warning. Both lists name the same checks; a check that only the
+/// second list has is added.
 void compare_with_careful(std::vector<Margin>& likely, std::vector<Margin> careful);
 
-/// A margin that cannot be assessed, saying what is missing.
+/// A margin that cannot be assessed, with the missing fields.
 [[nodiscard]] Margin not_assessed(std::string name, std::string subject, Sentence why,
                                   std::vector<std::string> missing);
 

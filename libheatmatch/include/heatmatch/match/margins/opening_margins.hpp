@@ -7,8 +7,9 @@
 
 namespace heatmatch {
 
-/// What opens the whole circuit by hand, and as a limit, by opens(). What does neither makes
-/// neither better: the worst of what a hand may take for a disconnect speaks.
+/// Devices that open the whole circuit by hand, and as a limit, according to opens(). A device that
+/// does neither does not improve either margin; the result is that of the worst device that a user
+/// could mistake for a disconnect.
 [[nodiscard]] std::vector<Margin> opening_margins(const Circuit& circuit, const OpeningSite& site);
 
 }  // namespace heatmatch

@@ -7,9 +7,9 @@
 
 namespace heatmatch {
 
-/// Whether steam, or water that expands, has a way out of the store: of water or a damp fill that
-/// reaches 90 °C with nothing taken out and the thermostat welded a closed one bursts.
-/// @cite common-practice
+/// Whether steam or expanding water has a way out of the store. A closed store of water or a damp
+/// fill bursts if it reaches 90 °C, with no heat extracted and the thermostat welded. @cite
+/// common-practice
 [[nodiscard]] Margin pressure_margin(const Circuit& circuit, const std::optional<HeatPoint>& point);
 
 }  // namespace heatmatch

@@ -9,39 +9,39 @@
 
 namespace heatmatch {
 
-/// What the tables of a code leave to the wire of a run, as it is laid. Where the site states no
-/// code, the smaller of both.
+/// Ampacity of the wire of a run by the tables of a code, for its installation method. If the site
+/// states no code, the smaller of both.
 struct RunAmpacity {
-    std::optional<LayingMethod> method{};  //!< nothing in the bed of a store: no code has a table
-    bool terminals = false;                //!< the table is that of its terminals
-    bool unmarked = false;                 //!< those of a device, for what they stand is not told
-    std::optional<double> table_a{};       //!< before correction, of those that have one [A]
-    std::optional<double> corrected_a{};  //!< for air, company and roof, of those that have one [A]
-    /// No way of laying this wire has more [A].
+    std::optional<LayingMethod> method{};  //!< empty in the bed of a store: no code has a table
+    bool terminals = false;                //!< the table value for the temperature of its terminals
+    bool unmarked = false;                 //!< device terminals whose temperature limit is not
+                                           //!< stated
+    std::optional<double> table_a{};       //!< before correction, for codes with a table value [A]
+    std::optional<double> corrected_a{};  //!< corrected for air, grouping and roof, where known [A]
+    /// Highest ampacity of this wire by any installation method [A].
     std::optional<double> most_a{};
-    bool whole = false;        //!< every code that counts has both, of this wire in its place
-    bool beyond = false;       //!< a figure is left out: it is for a cooler wire, in cooler air
-    bool wet_unknown = false;  //!< what its insulation stands in this wet place is not known
+    bool whole = false;        //!< every applicable code has both values for this wire
+    bool beyond = false;       //!< a value is omitted: it is for cooler wire or cooler air
+    bool wet_unknown = false;  //!< the limit of its insulation in this wet place is not known
     double rating_c = 0.0;
-    bool limited = false;           //!< insulation or metal stand less than the column's conductor
-    std::optional<int> together{};  //!< conductors under load that it was corrected for
-    double roof_k = 0.0;            //!< counted above the air around it [K]
-    std::string source{};           //!< of the smallest
-    std::vector<std::string> missing{};  //!< what would be needed
+    bool limited = false;           //!< insulation or metal limit below that of the table column
+    std::optional<int> together{};  //!< loaded conductors in the correction
+    double roof_k = 0.0;            //!< added to the air temperature above a roof [K]
+    std::string source{};           //!< of the smallest value
+    std::vector<std::string> missing{};  //!< fields to state
 };
 
-/// How a run is laid, as tables of current tell it. Out and back of one run lie together unless
-/// one conductor is stated; what is stated to lie in metal lies in a raceway.
+/// Installation method of a run, by the tables of current. Out and back of one run lie together
+/// unless one conductor is stated; a run stated to lie in metal lies in a raceway.
 [[nodiscard]] std::optional<LayingMethod> laying_method(const Surroundings& around);
 
-/// The ampacity of a run of the circuit that has a wire. By the NEC joints count as 60 °C up to
-/// 1 AWG and 75 °C above; plugs, the end at an element and joints for warm and hot places have
-/// their own limits. Where a device sits its terminals count as marked, up to 75 °C; unmarked as
-/// 60 °C, whatever the size: the code allows large ones 75 °C. @cite nec-110-14
-/// @cite nec-310-15-roof
+/// The ampacity of a run with a wire. By the NEC joints count as 60 °C up to 1 AWG and 75 °C above;
+/// plugs, the end at an element and joints for warm and hot places have their own limits. The
+/// terminals of a device in the run count as marked, up to 75 °C; unmarked ones as 60 °C whatever
+/// the size, although the code permits 75 °C for large ones. @cite nec-110-14 @cite nec-310-15-roof
 [[nodiscard]] RunAmpacity run_ampacity(const Circuit& circuit, const RunParts& run,
                                        const Site& site);
-/// The same with other surroundings of its kind.
+/// The same with other surroundings of the same kind.
 [[nodiscard]] RunAmpacity run_ampacity(const Circuit& circuit, const RunParts& run,
                                        const Site& site, const Surroundings& around);
 

@@ -8,15 +8,15 @@
 namespace heatmatch {
 
 /// Margins of every run of wire: cold voltage, current by the code, insulation, plating, joints,
-/// sunlight, wet and where its kind may lie. Judged with the short-circuit current in the brightest
-/// sun. Each run has the same ones, whatever is known of it.
+/// sunlight, wet places and permitted uses. Assessed with the short-circuit current at the highest
+/// irradiance. Each run has the same margins, whatever is known of it.
 [[nodiscard]] std::vector<Margin> run_margins(const Circuit& circuit, const Site& site);
-/// Those of one run of the circuit.
+/// Margins of one run of the circuit.
 [[nodiscard]] std::vector<Margin> run_margins(const Circuit& circuit, const Site& site,
                                               const RunParts& run);
 
-/// Whether the kind of its wire may lie where the run lies, whatever it is laid in besides: no
-/// where nothing is known of the kind. For the choice of a wire of a run of the circuit.
+/// Whether the kind of its wire is permitted where the run lies, apart from any raceway: false
+/// where the kind is unknown. Used to choose the wire of a run.
 [[nodiscard]] bool wire_may_lie(const Circuit& circuit, const Site& site, const RunParts& run);
 
 }  // namespace heatmatch

@@ -8,8 +8,8 @@
 
 namespace heatmatch {
 
-/// Own temperature of everything that senses one, whether it only senses or carries current too:
-/// a body that lies with its whole against the store, or a probe, against what it is made for.
+/// Temperature of every device that senses one, whether it only senses or also conducts the
+/// current: a body in full contact with the store, or a probe, against its rating.
 [[nodiscard]] std::vector<Margin> sensor_margins(const Circuit& circuit,
                                                  const std::optional<HeatPoint>& point);
 

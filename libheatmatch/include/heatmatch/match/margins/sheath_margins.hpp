@@ -11,34 +11,33 @@
 
 namespace heatmatch {
 
-/// How hot the bank makes its store at the largest power of its elements; nothing without a store,
-/// sizes or lengths, or where it does not fit.
+/// Temperatures of the store at the largest power of its elements; empty without a store, sizes or
+/// lengths, or where the bank does not fit.
 [[nodiscard]] std::optional<HeatPoint> heat_of(const Circuit& circuit, const Extremes& extremes);
 
-/// Margins of the elements in their store: whether they fit; sheath, coil, sheath in settled sand;
-/// the sheath after fourteen bright days without a thermostat. The fill at its low conductivity,
-/// the rise times 1.10. What is not known is not assessed.
+/// Margins of the elements in their store: whether they fit; sheath, coil, and sheath in settled
+/// sand; the sheath after fourteen bright days without a thermostat. The fill has its low
+/// conductivity, the rise is multiplied by 1.10. Unknown values are not assessed.
 [[nodiscard]] std::vector<Margin> sheath_margins(const Circuit& circuit,
                                                  const std::optional<HeatPoint>& point,
                                                  const OpeningSite& site = {});
 
-/// The last of them, which costs days to tell, where a screen may do without: a warning where a
-/// limit counts (`limited`), else a danger.
+/// The last of these, which takes longest to compute, for screens that may omit it: a warning where
+/// a limit counts (`limited`), otherwise a danger.
 [[nodiscard]] Margin stagnation_margin(const Circuit& circuit, const HeatPoint& point,
                                        bool limited);
 /// All the others.
 [[nodiscard]] std::vector<Margin> sheath_margins_in_use(const Circuit& circuit,
                                                         const std::optional<HeatPoint>& point);
 
-/// The sheath of what is left after one parallel branch has opened, all day: nobody sees that
-/// fault. A danger above what the sheath lasts at all, a warning above what it lasts for years.
-/// What is not known is not assessed.
+/// The sheath of the remaining branches after one has opened, all day, because that fault is not
+/// noticed. A danger above the short-term limit of the sheath, a warning above its limit for years
+/// of use. Unknown values are not assessed.
 [[nodiscard]] Margin survivor_sheath_margin(const Circuit& circuit, const Extremes& extremes);
 
-/// The bank in its store once one branch has opened; null without a store or with one branch.
+/// The bank in its store after one branch has opened; null without a store or with one branch.
 [[nodiscard]] std::shared_ptr<const BankHeat> survivors_of(const Circuit& circuit);
-/// Headroom of that margin, of what is left with so many watts in each; nothing where it is not
-/// known.
+/// Headroom of that margin at that power of each remaining element; empty where it is not known.
 [[nodiscard]] std::optional<double> survivor_headroom(const BankHeat& left, double survivor_w);
 
 }  // namespace heatmatch

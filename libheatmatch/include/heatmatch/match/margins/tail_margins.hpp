@@ -10,14 +10,14 @@
 namespace heatmatch {
 
 /// Margins where the wire meets the element, at the largest power of the elements: terminal, end
-/// seal, and insulation, plating and joint of the wire there. Heat comes down the element's own
-/// cold end. What is not known is not assessed; without a store the terminal is judged by the
+/// seal, and insulation, plating and joint of the wire there. Heat is conducted along the cold end
+/// of the element. Unknown values are not assessed; without a store the terminal is assessed by the
 /// stated surroundings of its wire.
 [[nodiscard]] std::vector<Margin> tail_margins(const Circuit& circuit, const Site& site,
                                                const Extremes& extremes,
                                                const std::optional<HeatPoint>& point);
 
-/// Temperatures those margins come from; nothing where they are not known.
+/// Temperatures from which those margins are computed; empty where they are not known.
 [[nodiscard]] std::optional<TailTemperatures> tail_of(const Circuit& circuit,
                                                       const Extremes& extremes,
                                                       const std::optional<HeatPoint>& point);

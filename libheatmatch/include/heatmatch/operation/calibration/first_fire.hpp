@@ -7,16 +7,16 @@
 
 namespace heatmatch {
 
-/// Reading of a thermocouple on the sheath at which to stop [°C]: where the first limit of sheath,
-/// coil, fill or a spot of settled sand is reached, less the error of an ordinary thermocouple, the
-/// larger of 2.5 K and 0.75 % (from memory). Nothing while the limit of sheath, coil or fill is not
+/// Thermocouple reading on the sheath at which to stop [°C]: where the first limit of sheath, coil,
+/// fill or a spot of settled sand is reached, minus the error of an ordinary thermocouple, the
+/// larger of 2.5 K and 0.75 % (from memory). Empty while the limit of sheath, coil or fill is not
 /// known: it could be the lowest.
 [[nodiscard]] std::optional<double> first_fire_stop_c(const Candidate& candidate);
 
-/// A first fire with a thermocouple on the sheath, for a log from which conductivity and loss
-/// follow: what to log and when to stop, one sentence each. Numbers are those of the candidate's
-/// margins; what they do not know is said to be not assessed. Throws InvalidInput without a
-/// described store, and for a liquid.
+/// First firing with a thermocouple on the sheath, for a log from which conductivity and loss are
+/// fitted: what to log and when to stop, one sentence each. Numbers come from the candidate's
+/// margins; an unknown one is reported as not assessed. Throws InvalidInput without a described
+/// store, and for a liquid.
 [[nodiscard]] Sentences first_fire(const Candidate& candidate);
 
 }  // namespace heatmatch

@@ -12,7 +12,7 @@
 
 namespace heatmatch {
 
-/// Where in or on a store a thermometer sits.
+/// Position of a thermometer in or on a store.
 enum class ProbePlace { bed, wall, lid, sheath };
 inline constexpr auto probe_place_words =
     std::to_array<std::string_view>({"bed", "wall", "lid", "sheath"});
@@ -28,30 +28,30 @@ struct Probe {
     std::optional<double> height_m{};  //!< above the floor of the store, of one in the bed [m]
 };
 
-/// Temperatures of a store over the power it took. A power holds from the moment of the row before
-/// it; the first row is the beginning. What was not read is not a number.
+/// Temperatures of a store and its power. A power applies from the time of the row before it; the
+/// first row is the start. A value that was not read is not a number.
 struct StoreLog {
-    std::vector<double> hours{};    //!< since any beginning, rising [h]
-    std::vector<double> power_w{};  //!< into the bank, mean since the row before [W]
+    std::vector<double> hours{};    //!< from any start, increasing [h]
+    std::vector<double> power_w{};  //!< into the bank, mean since the previous row [W]
     std::vector<double> air_c{};    //!< around the store [°C]
     std::vector<Probe> probes{};
-    std::vector<std::vector<double>> temperature_c{};  //!< a list for each probe [°C]
-    Sentences remarks{};                               //!< what was left out
+    std::vector<std::vector<double>> temperature_c{};  //!< one list for each probe [°C]
+    Sentences remarks{};                               //!< what was omitted
 
     [[nodiscard]] std::size_t size() const { return hours.size(); }
-    /// Temperatures that were read.
+    /// Number of temperature readings.
     [[nodiscard]] std::size_t readings() const;
 };
 
-/// Throws InvalidInput naming row and probe: lists of unequal length, times out of order, powers
-/// below zero, air or temperatures that cannot be, a probe outside its place. A thermocouple that
-/// stands still while the others move, or reads an open circuit (below -150 or above 1250 °C), is
-/// left out and told in `remarks`.
+/// Throws InvalidInput naming row and probe: lists of unequal length, times out of order, power
+/// below zero, impossible temperatures, a probe outside the store. A thermocouple whose value is
+/// constant while the others change, or that reads an open circuit (below -150 or above 1250 °C),
+/// is omitted and reported in `remarks`.
 [[nodiscard]] StoreLog checked_log(StoreLog log);
 
 /// A log from CSV: columns `hours`, `power_w`, `air_c`, and one for each probe: `wall_c`, `lid_c`,
-/// `sheath_c`, or `bed_c@0.12,0.40` (radius and height in metres); empty cells were not read.
-/// Throws InvalidInput naming line and column.
+/// `sheath_c`, or `bed_c@0.12,0.40` (radius and height in meters); an empty cell is a missing
+/// reading. Throws InvalidInput naming line and column.
 [[nodiscard]] StoreLog store_log_from_csv(std::string_view text);
 
 }  // namespace heatmatch
