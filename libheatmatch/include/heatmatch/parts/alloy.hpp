@@ -11,13 +11,14 @@
 
 namespace heatmatch {
 
-/// The metal of a heating coil and how its resistance follows its temperature.
+/// The metal of a heating coil, with its resistance over temperature.
 struct Alloy {
     std::string id{};
     std::string label{};
     std::vector<TablePoint> resistance_factor{};  //!< R(T)/R(20 °C)
     std::optional<double> limit_c{};              //!< of the wire itself [°C]
-    std::optional<bool> fixed_resistance{};  //!< false: ohms move by more than half (lamp, PTC)
+    std::optional<bool> fixed_resistance{};  //!< false: resistance changes by more than half (lamp,
+                                             //!< PTC)
     Provenance provenance{};
     Price price{};
     std::string notes{};

@@ -9,15 +9,15 @@
 
 namespace heatmatch {
 
-/// Which code of wiring decides.
+/// Governing wiring code.
 enum class WiringCode { nec, iec };
 inline constexpr auto wiring_code_words = std::to_array<std::string_view>({"nec", "iec"});
 [[nodiscard]] constexpr std::span<const std::string_view> words_of(WiringCode) {
     return wiring_code_words;
 }
 
-/// How a wire is laid, as tables of current tell it: by itself in free air, with others touching
-/// it, in a raceway, in thermal insulation, in the earth.
+/// Installation method, by the tables of current: alone in free air, touching others, in a raceway,
+/// in thermal insulation, in the ground.
 enum class LayingMethod { free_air, bundle, raceway, thermal_insulation, earth };
 inline constexpr auto laying_method_words = std::to_array<std::string_view>(
     {"free air", "bundle", "raceway", "thermal insulation", "earth"});
@@ -25,26 +25,26 @@ inline constexpr auto laying_method_words = std::to_array<std::string_view>(
     return laying_method_words;
 }
 
-/// Which tables a wire belongs to.
+/// Group of tables for a wire.
 enum class AmpacityGroup { single, cable, pv_wire, pv_cable, cord };
 
-/// One column of a published table of currents: one way of laying, one temperature of conductor.
-/// A cell that was not seen is not in it.
+/// One column of a published table of currents: one installation method, one conductor temperature.
+/// A cell that was not seen is absent.
 struct AmpacityColumn {
     WiringCode code = WiringCode::nec;
     LayingMethod method = LayingMethod::free_air;
     AmpacityGroup group = AmpacityGroup::single;
     double ambient_c = 30.0;
     double conductor_c = 0.0;
-    std::string_view source{};        //!< key of catalog/sources.json, which tells how it was seen
+    std::string_view source{};        //!< key of catalog/sources.json, which states how it was seen
     std::span<const double> sizes{};  //!< AWG numbers (0 for 1/0, -1 for 2/0), or mm2
     std::span<const double> currents_a{};
 };
 
-/// Every column. The NEC counts up to three conductors under load, IEC and EN two.
+/// All columns. The NEC counts up to three loaded conductors, IEC and EN two.
 [[nodiscard]] std::span<const AmpacityColumn> ampacity_columns();
 
-/// What a table leaves to a wire before any correction.
+/// Table value for a wire before any correction.
 struct TabulatedAmpacity {
     double current_a = 0.0;
     double ambient_c = 0.0;    //!< of the table
@@ -52,19 +52,19 @@ struct TabulatedAmpacity {
     std::string_view source{};
 };
 
-/// The current of a copper wire by the column with the hottest conductor that its insulation and
-/// metal stand (`rating_c`). A size between two of the table counts as the smaller one: it carries
-/// that at least. Nothing where the table has no cell for it: none is interpolated. Tables of PV
-/// cable hold for a conductor of 120 °C, whatever is allowed for years.
-/// @cite nec-310-16 @cite nec-310-17 @cite nec-310-18 @cite nec-310-19 @cite nec-690-31
+/// Current of a copper wire by the column with the highest conductor temperature that its
+/// insulation and metal withstand (`rating_c`). A size between two of the table counts as the
+/// smaller one, which is conservative. Empty where the table has no cell: values are not
+/// interpolated. Tables of PV cable apply to a conductor at 120 °C, whatever is permitted for
+/// years. @cite nec-310-16 @cite nec-310-17 @cite nec-310-18 @cite nec-310-19 @cite nec-690-31
 /// @cite nec-400-5 @cite iec-60364-5-52 @cite en-50618
 [[nodiscard]] std::optional<TabulatedAmpacity> tabulated_ampacity(WiringCode code,
                                                                   LayingMethod method,
                                                                   AmpacityGroup group,
                                                                   double area_mm2, double rating_c);
 
-/// The current by the column with the coolest conductor, for insulation that stands less than any:
-/// it is corrected for that by ambient_factor().
+/// Current by the column with the lowest conductor temperature, for insulation with a limit below
+/// all columns; ambient_factor() corrects it for that.
 [[nodiscard]] std::optional<TabulatedAmpacity> coolest_ampacity(WiringCode code,
                                                                 LayingMethod method,
                                                                 AmpacityGroup group,

@@ -9,7 +9,7 @@
 
 namespace heatmatch {
 
-/// A field that was filled from the class, not from the part.
+/// A field set from the class default, not from the part.
 struct Assumption {
     std::string part{};   //!< `panel "barn-pair"`
     std::string field{};  //!< `beta_voc_pct_per_k`
@@ -33,10 +33,10 @@ struct PanelClass {
     double band_gap_ev = 1.121;
 };
 
-/// Medians of that technology; of silicon for an unknown one.
+/// Medians of that technology; those of silicon for an unknown one.
 [[nodiscard]] PanelClass panel_class(std::optional<Technology> technology);
 
-/// A panel with nothing left unknown that the electrical model needs, and what was assumed for it.
+/// A panel with all values that the electrical model needs, and the assumed ones.
 struct FilledPanel {
     Panel panel{};
     double band_gap_ev = 1.121;

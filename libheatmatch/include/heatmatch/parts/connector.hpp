@@ -12,7 +12,7 @@
 
 namespace heatmatch {
 
-/// Where a joint belongs.
+/// Place for which a joint is made.
 enum class ConnectorPlace { array_side, cold_end, warm_end, hot_end, nowhere };
 inline constexpr auto connector_place_words =
     std::to_array<std::string_view>({"array side", "cold end", "warm end", "hot end", "nowhere"});
@@ -30,7 +30,7 @@ struct Connector {
     std::optional<double> current_rating_a{};  //!< [A]
     std::optional<ConnectorPlace> place{};
     Provenance provenance{};
-    Price price{};  //!< each
+    Price price{};  //!< per piece
     std::string notes{};
 
     friend bool operator==(const Connector&, const Connector&) = default;

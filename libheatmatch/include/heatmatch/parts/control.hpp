@@ -13,7 +13,8 @@
 
 namespace heatmatch {
 
-/// What a device may break: volts and amperes as a pair, with the poles that are wired in series.
+/// Breaking capacity of a device: a pair of voltage and current, with the number of poles wired in
+/// series.
 struct DcRating {
     double v_dc = 0.0;  //!< [V]
     double a_dc = 0.0;  //!< at that voltage [A]
@@ -46,7 +47,7 @@ inline constexpr auto operated_kind_words = std::to_array<std::string_view>(
     return operated_kind_words;
 }
 
-/// A fault that a control finds.
+/// A fault that a control detects.
 enum class DetectedFault { earth_fault, arc_fault };
 inline constexpr auto detected_fault_words =
     std::to_array<std::string_view>({"earth fault", "arc fault"});
@@ -71,14 +72,14 @@ struct Control {
     std::optional<double> differential_k{};  //!< [K]
     std::optional<ResetKind> reset{};
     std::optional<FailureKind> failure{};
-    std::optional<int> poles{};                //!< that it has and opens together
-    std::optional<OperatedKind> operated{};    //!< by its family unless told
-    std::optional<bool> contains_fuses{};      //!< fuses are inside, behind contacts that switch
-    std::optional<DetectedFault> detects{};    //!< nothing unless told
+    std::optional<int> poles{};                //!< poles that open together
+    std::optional<OperatedKind> operated{};    //!< by its family if not stated
+    std::optional<bool> contains_fuses{};      //!< fuses inside, behind switching contacts
+    std::optional<DetectedFault> detects{};    //!< empty if not stated
     std::optional<double> terminal_limit_c{};  //!< highest temperature of its terminals [°C]
-    std::optional<bool> semiconductor{};       //!< by its family unless told
+    std::optional<bool> semiconductor{};       //!< by its family if not stated
     Provenance provenance{};
-    Price price{};  //!< each
+    Price price{};  //!< per piece
     std::string notes{};
 
     friend bool operator==(const Control&, const Control&) = default;
@@ -87,31 +88,32 @@ struct Control {
 /// The field table of a control.
 [[nodiscard]] std::span<const Field> control_fields();
 
-/// Checks what no single field can: an ac-only part has no dc ratings, no pair is for more poles
-/// than there are. Throws InvalidInput.
+/// Checks across fields: a part marked `ac_only` has no dc ratings, and no pair has more poles than
+/// the part. Throws InvalidInput.
 void check_control(const Control& control);
 
-/// Whether a control that has opened stays so until somebody does something about it.
+/// Whether a control that has opened stays open until it is reset by hand.
 [[nodiscard]] bool stays_open(const Control& control);
 
-/// What makes it open, told or by its family; nothing where neither tells.
+/// What makes it open, as stated or by its family; empty where neither is known.
 [[nodiscard]] std::optional<OperatedKind> operated_of(const Control& control);
 
-/// Whether it switches by a semiconductor, told or by its family; nothing where neither tells.
+/// Whether it switches by a semiconductor, as stated or by its family; empty where neither is
+/// known.
 [[nodiscard]] std::optional<bool> is_semiconductor(const Control& control);
 
-/// A fuse or a holder of fuses that is no switch: opened under load it holds an arc.
+/// A fuse or a fuse holder that is not a switch: opened under load it sustains an arc.
 [[nodiscard]] bool is_fuse(const Control& control);
 
-/// Whether it may stand for a string fuse: it opens by current, and not for earth or surges.
+/// Whether it can serve as a string fuse: it opens by current, and not for earth faults or surges.
 [[nodiscard]] bool protects_strings(const Control& control);
 
-/// Poles that open together: as told, or as the printed pairs have at least; nothing where neither
-/// tells.
+/// Poles that open together: as stated, or at least as in the printed pairs; empty where neither is
+/// known.
 [[nodiscard]] std::optional<int> poles_of(const Control& control);
 
-/// The current the device may break at that voltage with that many poles in series [A]: the
-/// largest of the printed pairs whose volts reach it (pairs are not interpolated); nothing if none.
+/// Breaking current at that voltage with that many poles in series [A]: the largest of the printed
+/// pairs with a sufficient voltage (pairs are not interpolated); empty if none.
 [[nodiscard]] std::optional<double> breaking_current_a(const Control& control, double voltage_v,
                                                        int poles);
 

@@ -9,7 +9,7 @@
 
 namespace heatmatch {
 
-/// What a heated space is covered with: glazing, wall or roof.
+/// Glazing, wall or roof of a heated space.
 struct Cover {
     std::string id{};
     std::string label{};
@@ -26,7 +26,7 @@ struct Cover {
 /// The field table of a cover.
 [[nodiscard]] std::span<const Field> cover_fields();
 
-/// Checks what no single field can: low <= typical <= high. Throws InvalidInput.
+/// Checks across fields: low <= typical <= high. Throws InvalidInput.
 void check_cover(const Cover& cover);
 
 }  // namespace heatmatch

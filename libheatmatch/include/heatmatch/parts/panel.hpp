@@ -20,8 +20,8 @@ inline constexpr auto technology_words = std::to_array<std::string_view>(
     return technology_words;
 }
 
-/// Single-diode parameters published with a module rating, at 1000 W/m2 and 25 °C; kept beside our
-/// own fit from the label values. `adjust_pct` moves the coefficients of the CEC model. @cite
+/// Single-diode parameters published with a module rating, at 1000 W/m2 and 25 °C; kept beside the
+/// fit to the label values. `adjust_pct` changes the coefficients of the CEC model. @cite
 /// dobos-2012
 struct ListedFit {
     double light_current_a = 0.0;        //!< [A]
@@ -30,13 +30,13 @@ struct ListedFit {
     double shunt_resistance_ohm = 0.0;   //!< [ohm]
     double modified_ideality_v = 0.0;    //!< n Ns k T / q at 25 °C [V]
     double adjust_pct = 0.0;             //!< [%]
-    double band_gap_ev = 1.121;          //!< the list is fitted with silicon's, whatever the cells
+    double band_gap_ev = 1.121;          //!< the list uses the value of silicon for all cells
     double band_gap_per_k = -0.0002677;  //!< relative change of the gap [1/K]
 
     friend bool operator==(const ListedFit&, const ListedFit&) = default;
 };
 
-/// A photovoltaic panel as its label or datasheet gives it, at 1000 W/m2, 25 °C, AM 1.5 (STC).
+/// A photovoltaic panel as on its label or datasheet, at 1000 W/m2, 25 °C, AM 1.5 (STC).
 struct Panel {
     std::string id{};
     std::string label{};
@@ -49,7 +49,7 @@ struct Panel {
     std::optional<double> beta_voc_pct_per_k{};   //!< of v_oc [%/K]
     std::optional<double> gamma_pmp_pct_per_k{};  //!< of v_mp i_mp [%/K]
     std::optional<double> noct_c{};               //!< cell at 800 W/m2, 20 °C air, 1 m/s [°C]
-    std::optional<int> cells_in_series{};         //!< never used by the fit
+    std::optional<int> cells_in_series{};         //!< not used by the fit
     std::optional<int> bypass_diodes{};
     std::optional<double> max_system_voltage_v{};  //!< [V]
     std::optional<double> max_series_fuse_a{};     //!< [A]
@@ -60,7 +60,7 @@ struct Panel {
     std::optional<double> area_m2{};               //!< [m2]
     std::optional<ListedFit> listed_fit{};
     Provenance provenance{};
-    Price price{};  //!< each
+    Price price{};  //!< per piece
     std::string notes{};
 
     friend bool operator==(const Panel&, const Panel&) = default;
@@ -69,8 +69,8 @@ struct Panel {
 /// The field table of a panel.
 [[nodiscard]] std::span<const Field> panel_fields();
 
-/// Checks what no single field can: v_mp < v_oc, i_mp < i_sc and the conditions under which a
-/// diode can have these values (v_mp/v_oc > 0.5, v_mp/v_oc + i_mp/i_sc > 1). Throws InvalidInput.
+/// Checks across fields: v_mp < v_oc, i_mp < i_sc and the conditions for a diode with these values
+/// (v_mp/v_oc > 0.5, v_mp/v_oc + i_mp/i_sc > 1). Throws InvalidInput.
 void check_panel(const Panel& panel);
 
 }  // namespace heatmatch

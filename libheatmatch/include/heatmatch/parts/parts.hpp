@@ -59,10 +59,10 @@ struct PartKindInfo {
 /// `panel "barn-pair"`, for messages.
 [[nodiscard]] std::string part_title(const Part& part);
 
-/// Checks all fields and what no single field can. Throws InvalidInput.
+/// Checks all fields and the checks across fields. Throws InvalidInput.
 void check_part(const Part& part);
 
-/// A snapshot of all parts, by value; what `match` and `operation` work on.
+/// A snapshot of all parts, by value; input of `match` and `operation`.
 struct Parts {
     std::vector<Panel> panels{};
     std::vector<Element> elements{};
@@ -77,7 +77,7 @@ struct Parts {
 
     /// Adds a part, or replaces the one of the same kind and id.
     void put(const Part& part);
-    /// The part of that kind and id; nothing if there is none.
+    /// The part of that kind and id; empty if there is none.
     [[nodiscard]] std::optional<Part> find(PartKind kind, std::string_view id) const;
 };
 

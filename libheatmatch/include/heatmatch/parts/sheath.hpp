@@ -16,7 +16,7 @@ struct Sheath {
     double verdict_limit_c = 0.0;  //!< for years of service [°C]
     double hard_limit_c = 0.0;     //!< fails soon above it [°C]
     std::optional<double> emissivity{};
-    std::optional<bool> bare{};  //!< nothing covers the coil: it is live metal
+    std::optional<bool> bare{};  //!< the coil is uncovered: a live part
     Provenance provenance{};
     Price price{};
     std::string notes{};
@@ -27,7 +27,7 @@ struct Sheath {
 /// The field table of a sheath.
 [[nodiscard]] std::span<const Field> sheath_fields();
 
-/// Checks what no single field can: verdict <= hard limit. Throws InvalidInput.
+/// Checks across fields: verdict <= hard limit. Throws InvalidInput.
 void check_sheath(const Sheath& sheath);
 
 }  // namespace heatmatch

@@ -9,7 +9,7 @@
 
 namespace heatmatch {
 
-/// What the vessel of a store, its liner or its lagging is made of. Foams go by the name of their
+/// Material of the vessel of a store, its liner or its lagging. Foams have the name of their
 /// plastic; `none` where there is no such layer.
 enum class StoreMaterial {
     none,
@@ -98,22 +98,22 @@ inline constexpr auto store_material_words =
     return store_material_words;
 }
 
-/// What a material stands, and who says so.
+/// Temperature limits of a material, with their source.
 struct MaterialLimit {
     StoreMaterial material = StoreMaterial::none;
     double years_c = 0.0;             //!< for years of service [°C]
-    std::optional<double> fails_c{};  //!< from there on it softens, melts, chars or scales soon
+    std::optional<double> fails_c{};  //!< it softens, melts, chars or scales soon above it
     std::string_view source{};        //!< cite key
 };
 
-/// Every material but `none`, in their order. Where sources differ, the lowest for years; a plastic
-/// that holds something up counts for less than one that hangs.
-/// @cite insulation-limits-table @cite nia-insulation-guide @cite ppfa-pipe-limits
-/// @cite plastics-long-term @cite elastomer-limits @cite galvanising-heat @cite ul-1030
-/// @cite stainless-oxidation @cite babrauskas-2007 @cite from-memory
+/// All materials except `none`, in their order. Where sources differ, the lowest limit for years; a
+/// plastic under load has a lower limit than one without. @cite insulation-limits-table @cite
+/// nia-insulation-guide @cite ppfa-pipe-limits @cite plastics-long-term @cite elastomer-limits
+/// @cite galvanising-heat @cite ul-1030 @cite stainless-oxidation @cite babrauskas-2007 @cite
+/// from-memory
 [[nodiscard]] std::span<const MaterialLimit> material_limits();
 
-/// The least that any of them withstands for years [°C]: what is not stated may be of it.
+/// The lowest limit for years of all materials [°C], for a material that is not stated.
 [[nodiscard]] double least_years_c();
 
 /// The row of a material; null for `none`.

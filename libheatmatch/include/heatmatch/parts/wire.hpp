@@ -29,7 +29,7 @@ inline constexpr auto plating_words =
     return plating_words;
 }
 
-/// A single conductor with its insulation, sold by the metre.
+/// A single conductor with its insulation, sold by the meter.
 struct Wire {
     std::string id{};
     std::string label{};
@@ -38,7 +38,8 @@ struct Wire {
     std::optional<Plating> plating{};
     double area_mm2 = 0.0;  //!< of metal; "14 AWG" is understood [mm2]
     std::optional<int> strands{};
-    std::optional<double> resistance_ohm_per_km{};  //!< at 20 °C, printed or by a table; wins
+    std::optional<double> resistance_ohm_per_km{};  //!< at 20 °C, printed or by a table; takes
+                                                    //!< precedence
     std::string insulation{};
     std::optional<double> outer_diameter_mm{};  //!< over the insulation [mm]
     std::optional<double> voltage_rating_v{};   //!< [V]
@@ -47,10 +48,10 @@ struct Wire {
     std::optional<double> ampacity_a{};             //!< by the code's table, before correction [A]
     std::optional<double> ampacity_ambient_c{};     //!< air temperature of that table [°C]
     std::optional<double> ampacity_conductor_c{};   //!< conductor temperature of its column [°C]
-    std::optional<LayingMethod> ampacity_method{};  //!< way of laying that it holds for
+    std::optional<LayingMethod> ampacity_method{};  //!< installation method to which it applies
     std::string ampacity_source{};
     Provenance provenance{};
-    Price price{};  //!< per metre
+    Price price{};  //!< per meter
     std::string notes{};
 
     friend bool operator==(const Wire&, const Wire&) = default;
@@ -59,10 +60,10 @@ struct Wire {
 /// The field table of a wire.
 [[nodiscard]] std::span<const Field> wire_fields();
 
-/// Checks what no single field can: a plating that belongs to the metal. Throws InvalidInput.
+/// Checks across fields: a plating that suits the metal. Throws InvalidInput.
 void check_wire(const Wire& wire);
 
-/// Resistance of one metre of conductor [ohm/m]: `rho20 k / A (1 + alpha (T - 20))`, k = 1.02 for
+/// Resistance of one meter of conductor [ohm/m]: `rho20 k / A (1 + alpha (T - 20))`, k = 1.02 for
 /// strands, where no figure is printed. Copper: rho20 = 1/58 ohm mm2/m, alpha = 0.00393 1/K (@cite
 /// iec-60028); nickel-clad copper 1.4 times copper and nickel 0.090 ohm mm2/m, alpha 0.0061 (from
 /// memory). Valid for -50..500 °C.

@@ -11,7 +11,7 @@
 
 namespace heatmatch {
 
-/// Kind of a wire, as the type letters on its jacket tell it.
+/// Kind of a wire, by the type letters on its jacket.
 enum class WireKind {
     building,
     dry_building,  //!< building wire without a rating for wet places
@@ -38,16 +38,16 @@ inline constexpr auto wire_kind_words = std::to_array<std::string_view>(
     return wire_kind_words;
 }
 
-/// By its type letters; where they tell nothing and its insulation stands 150 °C, a lead for hot
-/// places. One that is marked as several has the widest use.
+/// By its type letters. If they are not known and the insulation withstands 150 °C, a lead for hot
+/// places. A wire marked as several kinds has the widest use.
 [[nodiscard]] WireKind wire_kind(const Wire& wire, const Insulation* insulation);
 
-/// Where a kind of wire may lie. In direct sun and in the ground its marking decides besides.
+/// Permitted places of a kind of wire. In direct sun and in the ground its marking also decides.
 struct WirePlaces {
     WireKind kind = WireKind::unknown;
     bool raceway = false;
     bool cavity = false;   //!< of a building, without a raceway
-    bool open = false;     //!< fixed to something, without a raceway
+    bool open = false;     //!< fastened to a surface, without a raceway
     bool element = false;  //!< between an element and its box, or in the bed: part of the heater
     std::string_view source{};
 };
@@ -55,7 +55,7 @@ struct WirePlaces {
 /// @cite nec-400-12 @cite welding-cable-use @cite ul-758 @cite nec-332
 [[nodiscard]] const WirePlaces& places_of(WireKind kind);
 
-/// The tables of current it belongs to.
+/// Tables of current for that kind.
 [[nodiscard]] AmpacityGroup ampacity_group(WireKind kind);
 
 }  // namespace heatmatch

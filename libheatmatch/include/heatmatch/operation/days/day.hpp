@@ -17,8 +17,8 @@
 
 namespace heatmatch {
 
-/// How the controls behave: as they should, the thermostat stuck closed, or what breaks the circuit
-/// welded shut, so that neither thermostat nor limit can.
+/// State of the controls: all working, the thermostat stuck closed, or the breaking contacts welded
+/// closed, so that neither thermostat nor limit opens the circuit.
 enum class SwitchCase { works, thermostat_welded, breaker_welded };
 inline constexpr auto switch_case_words =
     std::to_array<std::string_view>({"works", "thermostat welded", "breaker welded"});
@@ -26,31 +26,31 @@ inline constexpr auto switch_case_words =
     return switch_case_words;
 }
 
-/// Heat drawn from the whole store by a fan through pipes, or a loop, to the space.
+/// Heat extraction from the whole store to the space, by a fan through pipes or a loop.
 struct TakeOff {
-    double w_k = 0.0;          //!< for a kelvin between the bed and the air; 0: none [W/K]
-    double from_hour = 0.0;    //!< of the day
-    double until_hour = 24.0;  //!< before from_hour: over midnight
+    double w_k = 0.0;          //!< per kelvin between the bed and the air; 0: none [W/K]
+    double from_hour = 0.0;    //!< hour of the day
+    double until_hour = 24.0;  //!< before from_hour: past midnight
 };
 
-/// How days are lived through.
+/// Options of a simulation of days.
 struct DayOptions {
     DaySpan span{};
     double electrical_step_s = 60.0;
     double thermal_step_s = 300.0;
-    int warm_up_days = 3;             //!< the first day, so many times before the first
-    std::optional<double> start_c{};  //!< of the store; the air around it unless told [°C]
+    int warm_up_days = 3;             //!< repetitions of the first day before the start
+    std::optional<double> start_c{};  //!< of the store; default: the air around it [°C]
     ConductivityEnd conductivity = ConductivityEnd::typical;
     SwitchCase switches = SwitchCase::works;
     TakeOff take_off{};
-    /// Air around the store, whatever the weather: no heat reaches a space [°C].
+    /// Air around the store, independent of the weather: no heat reaches a space [°C].
     std::optional<double> air_around_c{};
     Progress progress{};  //!< called after every thermal step
 };
 
-/// What was, at the end of every thermal step; powers are its means. Lists of one length.
+/// Results at the end of every thermal step; power is the mean of the step. Lists of one length.
 struct DaySeries {
-    std::vector<double> hours{};            //!< since the beginning
+    std::vector<double> hours{};            //!< since the start
     std::vector<double> irradiance_w_m2{};  //!< on the cells
     std::vector<double> available_w{};      //!< at the maximum power point
     std::vector<double> power_w{};          //!< into the bank
@@ -58,12 +58,12 @@ struct DaySeries {
     std::vector<double> bank_a{};
     std::vector<double> sheath_c{};
     std::vector<double> coil_c{};
-    std::vector<double> terminal_c{};  //!< empty where it is not known
+    std::vector<double> terminal_c{};  //!< empty if not known
     std::vector<double> bed_mean_c{};
     std::vector<double> wall_c{};           //!< its hottest spot
-    std::vector<double> lid_c{};            //!< the same
-    std::vector<double> released_w{};       //!< that leaves the store, by its walls and by the fan
-    std::vector<double> to_space_w{};       //!< of that, what reaches the space
+    std::vector<double> lid_c{};            //!< its hottest spot
+    std::vector<double> released_w{};       //!< out of the store, through its walls and by the fan
+    std::vector<double> to_space_w{};       //!< part of it that reaches the space
     std::vector<double> space_c{};          //!< air around the store where there is no space
     std::vector<double> space_without_c{};  //!< the same without the store
     std::vector<double> outside_c{};
@@ -75,15 +75,15 @@ struct DayEnergy {
     double available_kwh = 0.0;  //!< at the maximum power point
     double in_kwh = 0.0;         //!< into the bank
     double wire_kwh = 0.0;       //!< lost in wire and joints
-    double stored_kwh = 0.0;     //!< more in the store than at the beginning
-    double to_space_kwh = 0.0;   //!< from the store to the space, by its walls and the fan
+    double stored_kwh = 0.0;     //!< increase of heat in the store since the start
+    double to_space_kwh = 0.0;   //!< from the store to the space, through its walls and by the fan
     double outside_kwh = 0.0;    //!< from the store to elsewhere
     double steam_kwh = 0.0;      //!< of that, from boiling water
-    /// What the balance does not account for, over what came in; 0 is exact.
+    /// Remainder of the energy balance over the supplied energy; 0 is exact.
     double unbalanced_share = 0.0;
 };
 
-/// What a control did.
+/// Action of a control.
 enum class SwitchAction { opens, closes, cannot_open };
 inline constexpr auto switch_action_words =
     std::to_array<std::string_view>({"opens", "closes", "cannot open"});
@@ -91,26 +91,26 @@ inline constexpr auto switch_action_words =
     return switch_action_words;
 }
 
-/// A control that acted.
+/// An event of a control.
 struct SwitchEvent {
-    double hours = 0.0;    //!< since the beginning
-    std::string device{};  //!< that sensed
+    double hours = 0.0;    //!< since the start
+    std::string device{};  //!< device that sensed it
     SwitchAction what = SwitchAction::opens;
 };
 
-/// How the heat of the fill was followed: a field in radius and height, or one temperature.
+/// Thermal model of the fill: a field in radius and height, or one temperature.
 enum class BedModel { r_z_field, water };
 inline constexpr auto bed_model_words = std::to_array<std::string_view>({"r-z field", "water"});
 [[nodiscard]] constexpr std::span<const std::string_view> words_of(BedModel) {
     return bed_model_words;
 }
 
-/// Days lived through.
+/// Result of a simulation of days.
 struct DayRun {
     std::string title{};
     double days = 0.0;
-    double first_hour = 0.0;   //!< of the day, by the sun's mean time [h]
-    bool heats_space = false;  //!< the store stands in a space whose losses are known
+    double first_hour = 0.0;   //!< hour of the day, by mean solar time [h]
+    bool heats_space = false;  //!< the store is in a space with a known heat loss
     DaySeries series{};
     DayEnergy energy{};
     std::vector<SwitchEvent> events{};
@@ -121,14 +121,15 @@ struct DayRun {
     [[nodiscard]] double hour_of_day(std::size_t step) const;
 };
 
-/// Lives a candidate through days: sun and cells row by row, the bank's ohms at the temperature of
-/// its coils and the wires' at their current, the store as a field of heat in radius and height
-/// (water: one temperature), thermostat and limit as far as they can break direct current, the
-/// space by its losses. Rows of the weather hold for their whole step. Parts have the fill's
-/// typical conductivity unless told: margins judge its worst end. The space warms by the store
-/// alone: sun through its covers, ground and other heat are not counted. Throws InvalidInput where
-/// the store, its sizes or the element's lengths are not known, or the legs do not fit;
-/// Interrupted where the progress callback asks to stop.
+/// Simulates a candidate over consecutive days: irradiance and cell temperature row by row, the
+/// bank's resistance at the temperature of its coils and that of the wires at their current, the
+/// store as a temperature field in radius and height (water: one temperature), thermostat and limit
+/// as far as they can break direct current, the space by its heat loss. Each row of the weather
+/// applies to its whole step. By default parts have the typical conductivity of the fill, while
+/// margins use its worst end. Only the store warms the space: sun through its covers, ground and
+/// other heat are not counted. Throws InvalidInput where the store, its sizes or the element's
+/// lengths are not known, or the legs do not fit; Interrupted where the progress callback requests
+/// a stop.
 [[nodiscard]] DayRun simulate_day(const Candidate& candidate, const DayWeather& weather,
                                   const DayOptions& options = {});
 [[nodiscard]] DayRun simulate_day(const Candidate& candidate, const Weather& weather,

@@ -8,20 +8,20 @@
 
 namespace heatmatch {
 
-/// The hottest a store gets with nobody taking its heat.
+/// Highest temperatures of a store from which no heat is extracted.
 struct Stagnation {
-    int month = 0;        //!< in which its fortnight begins
-    double in_kwh = 0.0;  //!< into the bank in these days
+    int month = 0;        //!< month in which the fourteen days begin
+    double in_kwh = 0.0;  //!< into the bank during these days
     DayRun run{};
     std::vector<PartPeak> peaks{};
     Sentences sentences{};
 };
 
-/// Fourteen days of cloudless sky at the time of the year that gives this circuit most, what breaks
-/// the circuit welded shut, no heat taken, the air around the store as in high summer all the time,
-/// the fill at its low conductivity. Cells stand in air of 10 °C, which is on the careful side in
-/// summer. Throws InvalidInput as simulate_day() does, and where the site tells no latitude and
-/// tilt; Interrupted where the progress callback asks to stop.
+/// Fourteen days of clear sky at the time of year with the most energy for this circuit, the
+/// breaking contacts welded closed, no heat extracted, the air around the store constantly as in
+/// high summer, the fill at its low conductivity. The air at the panels is 10 °C, which is
+/// conservative in summer. Throws InvalidInput as simulate_day() does, and where the site states no
+/// latitude and tilt; Interrupted where the progress callback requests a stop.
 [[nodiscard]] Stagnation simulate_stagnation(const Candidate& candidate,
                                              const Progress& progress = {});
 

@@ -17,20 +17,20 @@
 
 namespace heatmatch {
 
-/// What may be behind readings.
+/// Possible causes of readings.
 enum class FaultKind {
     as_expected,
-    element_open,                //!< one or more parallel branches of the bank, or all of it
-    turns_shorted,               //!< a share of one element
+    element_open,                //!< one or more parallel branches of the bank, or the whole bank
+    turns_shorted,               //!< part of one element
     section_bypassed,            //!< sections of panels, all in one string
     panel_missing,               //!< of a string, or a string of the array
-    hot_joint,                   //!< extra ohms
-    low_sun,                     //!< less on the panels than on the sun meter: shade, angle, haze
-    dirt,                        //!< all panels alike
-    aged,                        //!< less current and more series resistance
-    panels_hooked_otherwise,     //!< as many panels
-    bank_hooked_otherwise,       //!< as many elements
-    another_element,             //!< all alike, of other ohms
+    hot_joint,                   //!< additional resistance
+    low_sun,                     //!< irradiance lower than at the sun meter: shade, angle, haze
+    dirt,                        //!< all panels equally
+    aged,                        //!< lower current and higher series resistance
+    panels_hooked_otherwise,     //!< same number of panels
+    bank_hooked_otherwise,       //!< same number of elements
+    another_element,             //!< all equal, with another resistance
     another_number_of_elements,  //!< all as described
     fill_conductivity            //!< of the store
 };
@@ -42,7 +42,7 @@ inline constexpr auto fault_words = std::to_array<std::string_view>(
     return fault_words;
 }
 
-/// Errors of the meters, one standard deviation, and what counts as one explanation.
+/// Errors of the meters, one standard deviation, and the criterion for equal explanations.
 struct DiagnosisOptions {
     double volt_share = 0.01;
     double volt_v = 0.1;
@@ -52,15 +52,17 @@ struct DiagnosisOptions {
     double panel_temperature_k = 3.0;
     double ohm_share = 0.02;
     double ohm_ohm = 0.1;
-    double temperature_k = 5.0;  //!< of sheath and store
-    double threshold = 5.0;      //!< of the score, within which explanations are not told apart
-    std::size_t most_rows = 12;  //!< of a long log that are used, spread over the current
-    double typical_sun_w_m2 = 800.0;  //!< that the next measurement is planned for
-    const Parts* parts = nullptr;     //!< whose elements are named where their ohms were found
+    double temperature_k = 5.0;       //!< of sheath and store
+    double threshold = 5.0;           //!< score difference below which explanations are not
+                                      //!< distinguished
+    std::size_t most_rows = 12;       //!< rows of a long log that are used, spread over the current
+    double typical_sun_w_m2 = 800.0;  //!< for planning the next measurement
+    const Parts* parts = nullptr;     //!< catalog from which elements of the fitted resistance are
+                                      //!< named
     Progress progress{};
 };
 
-/// A number that was fitted; `low` and `high` are two standard deviations away, within its bounds.
+/// A fitted number; `low` and `high` are two standard deviations away, within its bounds.
 struct FittedValue {
     Sentence name{};
     double value = 0.0;
@@ -73,45 +75,46 @@ struct FittedValue {
 struct Hypothesis {
     FaultKind kind = FaultKind::as_expected;
     std::string name{};
-    Sentence sentence{};  //!< what it means, with the fitted numbers, and what to do
+    Sentence sentence{};  //!< meaning, with the fitted numbers, and what to do
     double misfit = 0.0;  //!< chi-square of readings and priors, robust beyond three errors
-    double score = 0.0;   //!< misfit + 1 for each fitted number + its rarity (0 to 3)
-                          //!< + 3 for a fault too small to be called one
-    double weight = 0.0;  //!< share among all, see diagnose()
+    double score = 0.0;   //!< misfit + 1 for each fitted number + its rarity (0 to 3) + 3 for a
+                          //!< fault too small to count as one
+    double weight = 0.0;  //!< share of the total, see diagnose()
     std::vector<FittedValue> fitted{};
-    Sentences evidence{};  //!< what was read against what it predicts
+    Sentences evidence{};  //!< reading and predicted value
 };
 
-/// What to measure next to tell explanations apart.
+/// Next measurement that would separate explanations.
 struct NextMeasurement {
     Sentence reading{};
     Sentence how{};
     Sentence tells{};
-    double separation = 0.0;  //!< of the predictions, in errors of the meter
+    double separation = 0.0;  //!< of the predictions, in units of meter error
 };
 
-/// Explanations of readings, the best first.
+/// Explanations of readings, best first.
 struct Diagnosis {
     std::vector<Hypothesis> ranked{};
-    std::size_t group = 1;                //!< so many of the first explain the readings alike
+    std::size_t group = 1;                //!< number of first explanations that fit the readings
+                                          //!< equally
     bool cannot_tell = false;             //!< the group has more than one
-    bool unexplained = false;             //!< not even the best fits the readings
+    bool unexplained = false;             //!< even the best does not fit the readings
     std::vector<NextMeasurement> next{};  //!< best first
     Sentence verdict{};
-    Sentence bank_ohms{};  //!< volts over amperes that were read, beside the ohms described
+    Sentence bank_ohms{};  //!< voltage over current as read, beside the described resistance
     Sentences remarks{};
 };
 
-/// Compares readings with the circuit under each explanation. The sun and the cell temperature of
-/// each row are fitted with it, held by what was measured: an irradiance, the short-circuit current
-/// as sun meter, or nothing; the same holds for the element's ohms, their ratio hot to cold, and
-/// the panels' current and volts, held by the band of what is known of them, so that a tolerance is
-/// no fault. Temperatures of sheath and store are compared with the closed form of the bed. Checks
-/// the readings first as check_readings() does. A weight is `exp(-score/2)` over the sum of all,
-/// with two limits on what readings carry: one row may be misread, once in twenty times, so the
-/// score counts at most `2 ln 20` a row above the best; and explanations that the readings do not
-/// tell apart have equal weights. Throws InvalidInput where nothing can be used, Interrupted where
-/// the progress callback asks to stop.
+/// Compares readings with the circuit under each explanation. The irradiance and cell temperature
+/// of each row are fitted as well, constrained by a measurement: an irradiance, the short-circuit
+/// current as sun meter, or none. The element's resistance, its hot to cold ratio, and the panels'
+/// current and voltage are also fitted, constrained by their known bands, so that a tolerance is
+/// not a fault. Temperatures of sheath and store are compared with the closed form of the bed.
+/// Readings are first checked by check_readings().
+/// A weight is `exp(-score/2)` over the sum of all, with two limits: one row in twenty may be
+/// misread, so the score counts at most `2 ln 20` per row above the best; and explanations that the
+/// readings do not distinguish have equal weights. Throws InvalidInput where no reading can be
+/// used, Interrupted where the progress callback requests a stop.
 [[nodiscard]] Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
                                  const DiagnosisOptions& options = {});
 

@@ -10,29 +10,29 @@
 
 namespace heatmatch {
 
-/// What a meter should read, with the ends of what is known of panels and ohms. The errors of the
-/// meters come on top.
+/// Expected reading of a meter, with the band of panels and resistance. Errors of the meter are
+/// additional.
 struct ExpectedBand {
     double low = 0.0;
     double typical = 0.0;
     double high = 0.0;
 };
 
-/// Errors of ordinary meters that a sheet states beside its bands; common practice, no source.
+/// Errors of ordinary meters, stated on a sheet beside its bands; common practice, no source.
 inline constexpr double sheet_meter_error = 0.01;
 inline constexpr double sheet_sun_meter_error = 0.05;
 
-/// Cells are warmer than the back of their panel [K]; from memory.
+/// Cell temperature above the back of the panel [K]; from memory.
 inline constexpr double cell_above_back_k = 2.0;
 
-/// What the sheet is made for.
+/// Options of a meter sheet.
 struct MeterSheetOptions {
     std::vector<double> irradiance_w_m2{1000.0, 800.0, 600.0, 400.0, 200.0, 100.0};
-    double air_c = 10.0;             //!< around warmed-up panels: cells at air + G (NOCT - 20)/800
-    double uncovered_cell_c = 25.0;  //!< of panels uncovered a moment ago [°C]
+    double air_c = 10.0;             //!< around warm panels: cells at air + G (NOCT - 20)/800
+    double uncovered_cell_c = 25.0;  //!< of panels uncovered a moment before [°C]
 };
 
-/// Expected readings in one sun at one cell temperature.
+/// Expected readings at one irradiance and one cell temperature.
 struct MeterRow {
     double irradiance_w_m2 = 0.0;
     double cell_temperature_c = 0.0;
@@ -44,10 +44,10 @@ struct MeterRow {
     ExpectedBand bank_w{};   //!< [W]
 };
 
-/// One thing to measure or to look at. Numbers that are not known stay out; `expect` says so.
+/// One thing to measure or inspect. Unknown numbers are empty; `expect` reports that.
 struct MeterCheck {
     std::string letter{};  //!< `A`
-    Sentence reading{};    //!< what is read
+    Sentence reading{};    //!< reading to take
     Sentence how{};
     Sentence expect{};
     std::optional<double> low{};
@@ -59,20 +59,21 @@ struct MeterCheck {
     std::string source{};
 };
 
-/// What to expect of a circuit on the meter.
+/// Expected meter readings of a circuit.
 struct MeterSheet {
     Sentence title{};
     std::vector<MeterRow>
-        rows{};  //!< warmed-up panels by falling sun, then the same just uncovered
+        rows{};  //!< warm panels by decreasing irradiance, then the same just uncovered
     std::vector<MeterCheck> checks{};
     std::vector<Assumption> assumed{};
-    Sentences not_known{};  //!< fields that are missing, each with its remedy
+    Sentences not_known{};  //!< missing fields, each with its remedy
     Sentences remarks{};
 };
 
-/// The sheet of a circuit, standing or chosen. Volts and amperes by the panels' single diode into
-/// the ohms of bank and wire; the band takes the ends of panel current and ohms, as deliver() does.
-/// Throws InvalidInput for options out of range; a part that is not known never throws.
+/// The sheet of an existing or proposed circuit. Voltage and current follow from the panels' single
+/// diode and the resistance of bank and wire; the band includes the ends of panel current and
+/// resistance, as in deliver(). Throws InvalidInput for options out of range, never for a missing
+/// part.
 [[nodiscard]] MeterSheet meter_sheet(const Candidate& candidate,
                                      const MeterSheetOptions& options = {});
 

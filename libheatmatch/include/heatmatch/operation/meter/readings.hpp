@@ -12,8 +12,8 @@
 
 namespace heatmatch {
 
-/// What was read at one time; what was not measured stays out. NaN is a reading that failed, an
-/// infinite resistance one that shows an open circuit.
+/// Readings at one time; values that were not measured are empty. NaN is a failed reading, an
+/// infinite resistance an open circuit.
 struct Reading {
     std::optional<double> unix_time_s{};          //!< since 1970-01-01 00:00 UTC [s]
     std::optional<double> irradiance_w_m2{};      //!< on the plane of the panels [W/m2]
@@ -36,21 +36,21 @@ struct Reading {
 /// Readings of minutes, hours or weeks, in order.
 struct Readings {
     std::vector<Reading> rows{};
-    Sentences remarks{};  //!< what was left out or is suspicious, counted
+    Sentences remarks{};  //!< omitted or suspicious readings, counted
 };
 
 /// Reads CSV whose header names fields of a reading. A text without a line break is the path of a
-/// file. Cells hold a number, with or without a unit (`412 mV`, `104 °F`), `nan` for a reading that
-/// failed, `OL` for ohms beyond the meter's range; empty ones were not measured. Throws
-/// InvalidInput naming the line and the nearest known column, FileError for a file that cannot be
-/// read.
+/// file. A cell is a number with or without a unit (`412 mV`, `104 °F`), `nan` for a failed
+/// reading, or `OL` for a resistance beyond the meter's range; an empty cell was not measured.
+/// Throws InvalidInput naming the line and the nearest known column, FileError for a file that
+/// cannot be read.
 [[nodiscard]] Readings read_readings_csv(std::string_view text_or_path);
 
-/// The readings with what cannot be meant left out, counted in the remarks: failed readings, a
-/// thermocouple that is open (below -200, above 1200 °C) or stuck while the power changes, single
-/// values far beyond what the circuit can give. Throws InvalidInput for times that do not rise, for
-/// leads the other way round, and for columns that look like another unit: mV, mA, kW/m2, percent
-/// of the sun, °F.
+/// The readings without impossible ones, which are counted in the remarks: failed readings, a
+/// thermocouple that is open (below -200, above 1200 °C) or constant while the power changes,
+/// single values far beyond those of the circuit. Throws InvalidInput for times that do not
+/// increase, for reversed leads, and for columns that seem to be in another unit: mV, mA, kW/m2,
+/// percent of the sun, °F.
 [[nodiscard]] Readings check_readings(const Readings& readings, const Candidate& candidate);
 
 }  // namespace heatmatch
