@@ -12,7 +12,7 @@
 
 namespace heatmatch {
 
-/// What a device has to do.
+/// Duty of a device.
 enum class Duty { breaks_dc, carries_dc, protects_a_string, senses_only };
 inline constexpr auto duty_words = std::to_array<std::string_view>(
     {"breaks dc", "carries dc", "protects a string", "senses only"});
@@ -28,18 +28,18 @@ inline constexpr auto sensed_place_words =
     return sensed_place_words;
 }
 
-/// A control in its place, with what it has to do there.
+/// A control at its place in the installation, with its duty.
 struct Device {
     std::string part{};  //!< id of a control
     std::string run{};   //!< name of the run it sits in; empty for one outside the circuit
     std::optional<Duty> duty{};
-    int poles_used = 1;                          //!< poles of it that are wired in series
-    std::optional<double> set_c{};               //!< what it is set to, of one that senses [°C]
+    int poles_used = 1;                          //!< number of its poles that are wired in series
+    std::optional<double> set_c{};               //!< set point of a sensing device [°C]
     std::optional<SensedPlace> senses{};         //!< the wall if not stated
-    std::vector<std::string> drives{};           //!< ids of the controls that it makes open
-    std::optional<bool> opens_on_supply_loss{};  //!< without control supply the circuit opens
-    std::optional<bool> opens_on_probe_break{};  //!< with a broken probe the circuit opens
-    std::optional<double> set_tolerance_k{};     //!< it may open so much above set_c [K]
+    std::vector<std::string> drives{};           //!< ids of the controls that it opens
+    std::optional<bool> opens_on_supply_loss{};  //!< opens the circuit if its control supply fails
+    std::optional<bool> opens_on_probe_break{};  //!< opens the circuit if its probe breaks
+    std::optional<double> set_tolerance_k{};     //!< it may open at set_c plus this [K]
 
     friend bool operator==(const Device&, const Device&) = default;
 };

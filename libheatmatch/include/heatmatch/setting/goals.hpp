@@ -9,10 +9,10 @@
 
 namespace heatmatch {
 
-/// What the user is after.
+/// Goals of the user.
 struct Goals {
     std::vector<int> months{};       //!< of the heating season, 1 to 12
-    std::optional<double> budget{};  //!< for parts to buy
+    std::optional<double> budget{};  //!< for parts to be bought
     std::string currency{};          //!< of the budget, ISO 4217
 
     friend bool operator==(const Goals&, const Goals&) = default;

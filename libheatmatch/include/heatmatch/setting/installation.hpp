@@ -16,7 +16,7 @@
 
 namespace heatmatch {
 
-/// The circuit that already stands, as its owner describes it.
+/// The existing circuit, as described by its owner.
 struct ExistingCircuit {
     std::string group{};    //!< of owned panels
     std::string panels{};   //!< hook-up, `2S1P`
@@ -27,7 +27,7 @@ struct ExistingCircuit {
 };
 [[nodiscard]] std::span<const Field> standing_circuit_fields();
 
-/// The user's situation: what is owned, what may be bought, and where it all stands.
+/// The user's situation: owned parts, parts that may be bought, and where they are.
 struct Installation {
     std::string name{};
     Site site{};
@@ -40,19 +40,20 @@ struct Installation {
     std::optional<Space> space{};
     Goals goals{};
     std::optional<ExistingCircuit> circuit{};
-    Parts parts{};  //!< given inline; they stand before parts of the catalog of the same id
+    Parts parts{};  //!< given inline; they replace catalog parts of the same id
 };
 
-/// The catalog's parts with the inline parts of the installation put over them.
+/// The catalog's parts, with the inline parts of the installation added or replacing them.
 [[nodiscard]] Parts merged_parts(Parts catalog, const Installation& installation);
 
-/// Checks that everything the installation names is in `parts` or in itself: panels, elements,
-/// wires, controls, runs, groups. Throws InvalidInput or NotFound naming the nearest known name.
+/// Checks that every name in the installation exists in `parts` or in the installation: panels,
+/// elements, wires, controls, runs, groups. Throws InvalidInput or NotFound naming the nearest
+/// known name.
 void check_references(const Installation& installation, const Parts& parts);
 
-/// Checks an installation made by a program as a file of it would be: every field of every record,
-/// what no single field can, the inline parts, all references, and the parts of `parts` that it
-/// names or chooses among. Throws InvalidInput or NotFound.
+/// Checks an installation made by a program in the same way as a file: every field of every record,
+/// the checks across fields, the inline parts, all references, and the parts of `parts` that it
+/// names or may choose. Throws InvalidInput or NotFound.
 void check_installation(const Installation& installation, const Parts& parts);
 
 /// The owned panels of that group. Throws NotFound.

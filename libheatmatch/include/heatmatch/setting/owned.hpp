@@ -9,7 +9,7 @@
 
 namespace heatmatch {
 
-/// A meter reading on an owned panel, with the sun and the temperature it was taken at.
+/// A meter reading on an owned panel, with irradiance and temperature at that time.
 struct PanelMeasurement {
     std::optional<double> v_oc{};      //!< [V]
     std::optional<double> i_sc{};      //!< [A]
@@ -20,27 +20,27 @@ struct PanelMeasurement {
 };
 [[nodiscard]] std::span<const Field> panel_measurement_fields();
 
-/// Panels of one kind that the user owns and that share one string or array.
+/// Panels of one kind that the user owns and that may share one string or array.
 struct OwnedPanels {
-    std::string group{};  //!< the user's name for them
+    std::string group{};  //!< name given by the user
     std::string panel{};  //!< id
     int count = 1;
     std::optional<double> age_years{};   //!< [a]
-    std::optional<bool> rear_blocked{};  //!< a wall or a roof behind them; unstated: open
+    std::optional<bool> rear_blocked{};  //!< a wall or a roof is behind them; not stated: open
     std::optional<PanelMeasurement> measured{};
 
     friend bool operator==(const OwnedPanels&, const OwnedPanels&) = default;
 };
 [[nodiscard]] std::span<const Field> owned_panels_fields();
 
-/// Checks all fields and what no single field can: a measurement has volts or amperes. `part`
-/// opens the message. Throws InvalidInput.
+/// Checks all fields and across fields: a measurement has a voltage or a current. `part` starts the
+/// message. Throws InvalidInput.
 void check_owned_panels(const OwnedPanels& owned, const std::string& part);
 
-/// Which elements of the catalog may be bought.
+/// Elements of the catalog that may be bought.
 struct ElementFilter {
     std::vector<std::string> family{};    //!< any of these; empty: all
-    std::optional<double> price_max{};    //!< each, by the typical price
+    std::optional<double> price_max{};    //!< for one element, by the typical price
     std::optional<double> rated_v_min{};  //!< [V]
     std::optional<double> rated_w_max{};  //!< [W]
 
@@ -48,18 +48,17 @@ struct ElementFilter {
 };
 [[nodiscard]] std::span<const Field> element_filter_fields();
 
-/// Elements the user owns (`element`), or may buy (`any`).
+/// Elements that the user owns (`element`), or may buy (`any`).
 struct AllowedElements {
     std::string element{};  //!< id; empty where `any` is given
     std::optional<ElementFilter> any{};
-    int count = 1;  //!< at most that many of a kind in one bank
+    int count = 1;  //!< largest number of a kind in one bank
 
     friend bool operator==(const AllowedElements&, const AllowedElements&) = default;
 };
 [[nodiscard]] std::span<const Field> allowed_elements_fields();
 
-/// Checks all fields and what no single field can: an element, or a filter in its place. Throws
-/// InvalidInput.
+/// Checks all fields and across fields: an element, or a filter instead. Throws InvalidInput.
 void check_allowed_elements(const AllowedElements& allowed, const std::string& part);
 
 }  // namespace heatmatch

@@ -9,7 +9,7 @@
 
 namespace heatmatch {
 
-/// An area of one cover.
+/// An area with one kind of cover.
 struct CoverArea {
     std::string cover{};
     double area_m2 = 0.0;  //!< [m2]
@@ -23,8 +23,8 @@ struct Space {
     std::vector<CoverArea> covers{};
     std::optional<double> volume_m3{};          //!< of air [m3]
     std::optional<double> air_changes_per_h{};  //!< [1/h]
-    std::optional<double> target_c{};           //!< wanted at night [°C]
-    /// Of what warms and cools with its air: floor, benches, tubs of water [kWh/K].
+    std::optional<double> target_c{};           //!< target at night [°C]
+    /// Heat capacity of floor, benches and tubs of water [kWh/K].
     std::optional<double> heat_capacity_kwh_k{};
 
     friend bool operator==(const Space&, const Space&) = default;

@@ -19,15 +19,17 @@ inline constexpr auto surroundings_kind_words =
     return surroundings_kind_words;
 }
 
-/// What is around one stretch of wire.
+/// Surroundings of one stretch of wire.
 struct Surroundings {
     SurroundingsKind kind = SurroundingsKind::open_air;
     std::optional<double> air_c{};  //!< temperature of the air or the soil around the wire [°C]
     std::optional<double> irradiance_w_m2{};   //!< on a sunlit wire; 1000 if not given [W/m2]
-    std::optional<double> wind_m_s{};          //!< across an outdoor wire; still if not given [m/s]
-    std::optional<int> loaded_conductors{};    //!< bundled touching, this one included
+    std::optional<double> wind_m_s{};          //!< across an outdoor wire; still air if not given
+                                               //!< [m/s]
+    std::optional<int> loaded_conductors{};    //!< touching conductors in the bundle, this one
+                                               //!< included
     std::optional<bool> metal_raceway{};       //!< the wire lies in a raceway of metal
-    std::optional<double> roof_distance_mm{};  //!< of its raceway above a sunlit roof [mm]
+    std::optional<double> roof_distance_mm{};  //!< distance of its raceway from a sunlit roof [mm]
 
     friend bool operator==(const Surroundings&, const Surroundings&) = default;
     [[nodiscard]] static Surroundings open_air(double air_c);

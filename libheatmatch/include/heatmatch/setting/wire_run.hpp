@@ -12,7 +12,7 @@
 
 namespace heatmatch {
 
-/// Whose current flows in a run: that of one string, the array, the bank, or one branch of it.
+/// Current in a run: that of one string, the array, the bank, or one branch of the bank.
 enum class Carried { string, array, bank, branch };
 inline constexpr auto carried_words =
     std::to_array<std::string_view>({"string", "array", "bank", "branch"});
@@ -20,14 +20,14 @@ inline constexpr auto carried_words =
     return carried_words;
 }
 
-/// One stretch of wire with one surroundings; its length is one way.
+/// One stretch of wire with one kind of surroundings; its length is one way.
 struct WireRun {
     std::string name{};
     Carried carries = Carried::array;
     double length_m = 0.0;              //!< one way [m]
     std::string wire{};                 //!< id, or `choose`
     std::string connector{};            //!< id of the joints at its ends, if known
-    std::optional<double> joint_ohm{};  //!< of all its joints together [ohm]
+    std::optional<double> joint_ohm{};  //!< total of its joints [ohm]
     std::optional<bool> inside{};       //!< lies inside a building
     Surroundings surroundings{};
 

@@ -4,13 +4,13 @@
 
 namespace heatmatch {
 
-/// An array's I-V curve: that of one of its equal panels, scaled.
+/// I-V curve of an array: the scaled curve of one of its equal panels.
 struct ArrayCurve {
     DiodeCurve panel{};
     int series = 1;
     int parallel = 1;
 
-    /// Resistance that one panel sees when the array feeds `resistance_ohm`: R P/S [ohm].
+    /// Load resistance of one panel when the array feeds `resistance_ohm`: R P/S [ohm].
     [[nodiscard]] double per_panel_ohm(double resistance_ohm) const;
     [[nodiscard]] double current_a(double voltage_v) const;
     [[nodiscard]] double voltage_v(double current_a) const;
@@ -20,8 +20,8 @@ struct ArrayCurve {
     [[nodiscard]] double short_circuit_current_a() const;
 };
 
-/// Equal panels: strings of `series` panels, `parallel` of them. They share one curve per panel,
-/// so every hook-up and every resistance needs that one only.
+/// Equal panels: strings of `series` panels, `parallel` of them. All share the curve of one panel,
+/// so that curve covers every hook-up and every resistance.
 struct Array {
     SingleDiode panel{};
     int series = 1;

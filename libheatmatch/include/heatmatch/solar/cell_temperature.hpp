@@ -19,15 +19,15 @@ struct FaimanCooling {
 [[nodiscard]] double faiman_cell_temperature_c(double irradiance_w_m2, double air_c,
                                                double wind_m_s, const FaimanCooling& cooling = {});
 
-inline constexpr double panel_height_m = 2.0;  //!< at which the wind meets the panels
-inline constexpr double mast_height_m = 10.0;  //!< at which weather stations measure it
+inline constexpr double panel_height_m = 2.0;  //!< height of the wind at the panels
+inline constexpr double mast_height_m = 10.0;  //!< height of weather station anemometers
 
-/// Share of a wind that is left at 2 m above short grass: ln(67.8 2 - 5.42)/ln(67.8 z - 5.42), for
-/// a mast of 10 m 0.75; from 2 m down the wind counts as it is. Among houses and trees less is
-/// left. @cite fao-56
+/// Ratio of the wind at 2 m above short grass to that at height z: ln(67.8 2 - 5.42)/ln(67.8 z -
+/// 5.42), 0.75 for a mast of 10 m; at 2 m or less the ratio is 1. Among houses and trees it is
+/// lower. @cite fao-56
 [[nodiscard]] double wind_share_at_panels(double measured_at_m);
 
-/// How much less a wind lets a panel warm than the 1 m/s of NOCT does: (u0 + u1)/(u0 + u1 v).
+/// Warming of a panel in wind relative to that in the 1 m/s of NOCT: (u0 + u1)/(u0 + u1 v).
 [[nodiscard]] double wind_factor(double wind_m_s, const FaimanCooling& cooling = {});
 
 }  // namespace heatmatch

@@ -7,9 +7,8 @@
 
 namespace heatmatch {
 
-/// A year of hours without a cloud, in the clear sky of Ineichen and Perez: what the place could
-/// give at most, not what it gives. Air between the monthly lows and highs, or at 10 °C; wind as
-/// for NOCT. @cite ineichen-perez-2002
+/// A year of cloudless hours in the clear sky of Ineichen and Perez: an upper bound for the place.
+/// Air between the monthly lows and highs, or at 10 °C; wind as for NOCT. @cite ineichen-perez-2002
 [[nodiscard]] Weather clear_days(const Site& site,
                                  const std::optional<MonthlyNormals>& normals = std::nullopt);
 

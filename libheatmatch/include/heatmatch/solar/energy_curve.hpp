@@ -9,20 +9,21 @@
 
 namespace heatmatch {
 
-/// What one panel reaches at most over the weather of a curve, into one resistance.
+/// Largest values of one panel over the weather of a curve, into one resistance.
 struct LargestPoint {
     double power_w = 0.0;    //!< [W]
     double voltage_v = 0.0;  //!< [V]
     double current_a = 0.0;  //!< [A]
 };
 
-/// Values and slopes at equal steps of ln R, with the polynomials between them. Beyond, as panels
-/// do: towards 0 ohm the current is constant and falls linearly in R (to 1e-3 of a year's energy),
-/// towards infinity the voltage in 1/R (up to 4 % low).
+/// Values and slopes at equal steps of ln R, with the polynomials between them. Beyond its ends it
+/// follows the behavior of panels: towards 0 ohm the current is constant and the energy falls
+/// linearly in R (to 1e-3 of a year's energy), towards infinity the voltage is constant and it
+/// falls in 1/R (up to 4 % low).
 struct CurveTable {
     double ln_first = 0.0;  //!< ln of the first resistance
     double step = 1.0;      //!< of ln R
-    double per_step = 1.0;  //!< one over it
+    double per_step = 1.0;  //!< reciprocal of step
     const double* value = nullptr;
     const double* slope = nullptr;  //!< d(value)/d(ln R)
     std::size_t count = 0;
@@ -38,7 +39,7 @@ struct CurveTable {
         const double m1 = step * slope[i + 1];
         return value[i] + t * (m0 + t * (3.0 * rise - 2.0 * m0 - m1 + t * (m0 + m1 - 2.0 * rise)));
     }
-    /// No less than at(), at less cost beyond the ends.
+    /// An upper bound of at(), faster beyond the ends.
     [[nodiscard]] double at_most(double ln_ohm) const {
         if (ln_ohm <= ln_first) return slope[0] >= 0.0 ? value[0] : at(ln_ohm);
         if (ln_ohm < ln_first + step * static_cast<double>(count - 1)) return at(ln_ohm);
@@ -52,44 +53,43 @@ struct CurveTable {
     [[nodiscard]] double slope_beyond(double position) const;
 };
 
-/// Energy that one panel delivers over some weather into a resistance, as a function of it: sums
-/// over the nodes of the weather at 48 resistances from 0.1 to 30 times `noon_ohm` (more in weather
-/// that is never bright), between them by Hermite polynomials in ln R on the exact slopes (6e-5). A
-/// curve of one panel serves every hook-up: S x P panels into R give S P times
-/// delivered_kwh(R P/S).
+/// Energy that one panel delivers over some weather, as a function of load resistance: sums over
+/// the nodes of the weather at 48 resistances from 0.1 to 30 times `noon_ohm` (more in weather that
+/// is never bright), between them Hermite polynomials in ln R on the exact slopes (6e-5). The curve
+/// of one panel applies to every hook-up: S x P panels into R give S P times delivered_kwh(R P/S).
 class EnergyCurve {
   public:
     EnergyCurve() = default;
-    /// `noon_ohm` is Vmp/Imp of the label; `noct_c` sets how much the sun warms the cells.
-    /// Few nodes make sharp knees and ask for more `points` than a year does. Throws InvalidInput
-    /// where `noon_ohm` is not positive or `points` below 2.
+    /// `noon_ohm` is Vmp/Imp of the label; `noct_c` determines how much the sun warms the cells.
+    /// Few nodes give sharp knees and need more `points` than a year does. Throws InvalidInput
+    /// where `noon_ohm` is not positive or `points` is below 2.
     EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherNodes& nodes, double noon_ohm,
                 VectorWidth width = VectorWidth::automatic, std::size_t points = 48);
 
     /// Energy into a resistance [kWh].
     [[nodiscard]] double delivered_kwh(double resistance_ohm) const;
-    /// The share of it that reaches `resistance_ohm` behind wire of `wire_ohm` [kWh]: no new curve
-    /// is needed, E(R + Rw) R/(R + Rw).
+    /// The share of it that reaches `resistance_ohm` behind wire of `wire_ohm` [kWh], from the same
+    /// curve: E(R + Rw) R/(R + Rw).
     [[nodiscard]] double delivered_kwh(double resistance_ohm, double wire_ohm) const;
     /// dE/d(ln R) [kWh]: positive below the best resistance.
     [[nodiscard]] double slope_kwh(double resistance_ohm) const;
     /// Energy at the maximum power point all the time [kWh].
     [[nodiscard]] double mpp_kwh() const;
-    /// The resistance that takes the most energy [ohm].
+    /// Load resistance that absorbs the most energy [ohm].
     [[nodiscard]] double best_resistance_ohm() const;
     /// The same behind wire of `wire_ohm` [ohm].
     [[nodiscard]] double best_resistance_ohm(double wire_ohm) const;
     [[nodiscard]] double noon_ohm() const { return noon_ohm_; }
     [[nodiscard]] LargestPoint largest(double resistance_ohm) const;
-    /// Hours with more than that power into a resistance; as fine as the nodes are: condensed ones
-    /// miss it by up to 4 % of the sunlit hours.
+    /// Hours with more than that power into a resistance. Resolution is that of the nodes:
+    /// condensed ones are off by up to 4 % of the sunlit hours.
     [[nodiscard]] double hours_above(double resistance_ohm, double power_w) const;
-    /// Share of the sunlit hours in which the panel's voltage is below half of its open-circuit
-    /// voltage of the moment: near short circuit, where heat falls with the square of the sun.
-    /// Condensed nodes miss it by up to 0.03.
+    /// Share of the sunlit hours in which the panel's voltage is below half of its present
+    /// open-circuit voltage: near short circuit, where heat falls with the square of the
+    /// irradiance. Condensed nodes are off by up to 0.03.
     [[nodiscard]] double near_short_share(double resistance_ohm) const;
 
-    /// The table behind it, for those who look up very often; valid as long as the curve is.
+    /// The table behind the curve, for frequent evaluation; valid during the lifetime of the curve.
     [[nodiscard]] CurveTable table() const;
     [[nodiscard]] std::span<const double> grid_ohm() const { return ohm_; }
 
@@ -108,7 +108,7 @@ class EnergyCurve {
     std::vector<double> hours_{};
 };
 
-/// The reference for the curve: the sum over every row of the weather [kWh].
+/// Reference for the curve: the sum over every row of the weather [kWh].
 [[nodiscard]] double exact_kwh(const SingleDiode& diode, double noct_c, const Weather& weather,
                                double resistance_ohm);
 

@@ -9,23 +9,23 @@
 
 namespace heatmatch {
 
-/// The hourly skies of a year that give one plane its twelve monthly sums, to be looked at from
-/// that plane or from another. `sun_hours` is the mean daily sum on the plane before its glass
-/// [kWh/m2]. Each month's mean sky index, global light over that of clear air, is found so that its
-/// hours sum to it: a share of its days is clear, the rest are cloudy (Suehrcke; Bendt,
-/// Collares-Pereira and Rabl), in a fixed order and at one index all day; clear air by Ineichen and
-/// Perez, the cleaner the colder the lows; Erbs, the air between low and high, wind as for NOCT.
-/// Hours of a month that is clouded by the clock (fog in the morning) are not known to it. Where
-/// the plane sees little of a month's sun, its sky is poorly known.
-/// @cite suehrcke-2000 @cite bendt-1981 @cite ineichen-perez-2002 @cite erbs-1982
+/// The hourly skies of a year that give one plane its twelve monthly sums, for use on that plane or
+/// another. `sun_hours` is the mean daily sum on the plane before its glass [kWh/m2]. Each month
+/// has a mean sky index, global irradiance over that of clear air, for which its hours sum to that
+/// value. A share of its days is clear, the rest are cloudy (Suehrcke; Bendt, Collares-Pereira and
+/// Rabl), in a fixed order and at one index all day. Clear air is that of Ineichen and Perez,
+/// cleaner at colder lows; the split is that of Erbs, the air is between low and high, wind is as
+/// for NOCT. Clouds at regular hours (morning fog) are not represented. Where the plane receives
+/// little of a month's sun, its sky is poorly determined. @cite suehrcke-2000 @cite bendt-1981
+/// @cite ineichen-perez-2002 @cite erbs-1982
 class MonthlySky {
   public:
     /// Throws InvalidInput naming the month and the largest possible value where no sky gives a
     /// sum.
     MonthlySky(const MonthlyNormals& normals, const Site& site);
 
-    /// The year of hours on a plane of this tilt and azimuth; the site's own where not given.
-    /// Throws InvalidInput where they are out of range.
+    /// The year of hours on a plane of this tilt and azimuth; default: those of the site. Throws
+    /// InvalidInput where they are out of range.
     [[nodiscard]] Weather weather(std::optional<double> tilt_deg = {},
                                   std::optional<double> azimuth_deg = {}) const;
     /// Mean daily sums on such a plane before its glass, January first [kWh/m2].

@@ -9,17 +9,17 @@
 
 namespace heatmatch {
 
-/// Keeps the year of hours that was made last, for making it takes longer than ranking with it.
-/// Several threads may use one.
+/// Keeps the last year of hours, because computing it takes longer than a ranking. Several threads
+/// may use one.
 class WeatherMemory {
   public:
-    /// weather_from_months(), or the same from the last call where months and site are the same but
-    /// for what margins are judged at: record low, wet, covers, bright irradiance.
+    /// weather_from_months(), or its last result where months and site are equal except for values
+    /// that only margins use: record low, wet, covers, bright irradiance.
     [[nodiscard]] std::shared_ptr<const Weather> weather_of(const Site& site,
                                                             const MonthlyNormals& normals);
 
   private:
-    /// All that the year depends on.
+    /// All inputs of the year of hours.
     struct Key {
         Site site{};
         MonthlyNormals normals{};
@@ -32,8 +32,8 @@ class WeatherMemory {
     std::shared_ptr<const Weather> weather_{};
 };
 
-/// The installation's own twelve months as weather, made with `memory` unless that is null; null
-/// where it has none, or, with a remark, where its site does not tell latitude and tilt.
+/// The installation's own twelve months as weather, computed with `memory` unless that is null.
+/// Null without such months, or, with a remark, where its site does not state latitude and tilt.
 [[nodiscard]] std::shared_ptr<const Weather> own_weather(const Installation& installation,
                                                          Sentences& remarks,
                                                          WeatherMemory* memory = nullptr);

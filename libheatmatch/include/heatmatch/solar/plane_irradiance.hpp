@@ -13,14 +13,14 @@ namespace heatmatch {
 /// The plane of the panels, and the ground before it.
 struct Plane {
     double tilt_deg = 0.0;       //!< 0 flat, 90 upright [deg]
-    double azimuth_deg = 180.0;  //!< where they look, clockwise from north [deg]
+    double azimuth_deg = 180.0;  //!< direction they face, clockwise from north [deg]
     double albedo = 0.2;         //!< of the ground
 };
 
-/// Which sky the diffuse light comes from.
+/// Sky model for diffuse light.
 enum class SkyModel {
-    hay_davies,  //!< part of it from around the sun
-    isotropic    //!< the same from everywhere
+    hay_davies,  //!< part of it circumsolar
+    isotropic    //!< uniform
 };
 inline constexpr auto sky_model_words =
     std::to_array<std::string_view>({"hay_davies", "isotropic"});
@@ -28,10 +28,10 @@ inline constexpr auto sky_model_words =
     return sky_model_words;
 }
 
-/// Irradiance on a plane by where it comes from [W/m2].
+/// Irradiance on a plane by source [W/m2].
 struct PlaneIrradiance {
     double beam_w_m2 = 0.0;         //!< from the sun's disc
-    double circumsolar_w_m2 = 0.0;  //!< from around it
+    double circumsolar_w_m2 = 0.0;  //!< circumsolar
     double sky_w_m2 = 0.0;          //!< from the rest of the sky
     double ground_w_m2 = 0.0;       //!< reflected
 
@@ -49,20 +49,20 @@ struct PlaneIrradiance {
 /// Angle between the sun and the normal of the plane [deg].
 [[nodiscard]] double incidence_angle_deg(const Plane& plane, const SunPosition& sun);
 
-/// What falls on the plane before reflection at its glass. The sky is that of Hay and Davies or
-/// isotropic; the ground reflects the same into all directions. A sun below the horizon gives no
-/// direct light, whatever the sky says. @cite hay-davies-1980 @cite liu-jordan-1963
+/// Irradiance on the plane before reflection at its glass. The sky is that of Hay and Davies or
+/// isotropic; the ground reflects isotropically. A sun below the horizon gives no direct light,
+/// whatever the sky values are. @cite hay-davies-1980 @cite liu-jordan-1963
 [[nodiscard]] PlaneIrradiance plane_irradiance(const Plane& plane, const SunPosition& sun,
                                                const SkyIrradiance& sky,
                                                double extraterrestrial_w_m2,
                                                SkyModel model = SkyModel::hay_davies);
 
-/// Share of light that passes the glass at an angle, over that at normal incidence: Snell, Fresnel
-/// and 2 mm of glass of index 1.526. 0 from 90 degrees on. @cite de-soto-2006
+/// Transmission of the glass at an angle over that at normal incidence: Snell, Fresnel and 2 mm of
+/// glass of index 1.526. 0 from 90 degrees on. @cite de-soto-2006
 [[nodiscard]] double glass_transmission(double incidence_deg);
 
-/// What is left after reflection at the glass; diffuse light comes as from the effective angles of
-/// Brandemuehl and Beckman, fitted for tilts of 0 to 90 degrees. @cite brandemuehl-beckman-1980
+/// Irradiance after reflection at the glass; diffuse light has the effective angles of Brandemuehl
+/// and Beckman, fitted for tilts of 0 to 90 degrees. @cite brandemuehl-beckman-1980
 [[nodiscard]] PlaneIrradiance behind_glass(const PlaneIrradiance& on_glass, const Plane& plane,
                                            double incidence_deg);
 

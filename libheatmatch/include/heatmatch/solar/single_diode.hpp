@@ -8,7 +8,7 @@ namespace heatmatch {
 
 inline constexpr double stc_irradiance_w_m2 = 1000.0;
 inline constexpr double stc_temperature_c = 25.0;
-inline constexpr double boltzmann_ev_per_k = 8.617333262e-05;  //!< CODATA 2018, as pvlib has it
+inline constexpr double boltzmann_ev_per_k = 8.617333262e-05;  //!< CODATA 2018, as in pvlib
 inline constexpr double silicon_band_gap_ev = 1.121;
 inline constexpr double band_gap_per_k = -0.0002677;  //!< relative change of the gap [1/K]
 
@@ -19,9 +19,8 @@ struct OperatingPoint {
     double power_w = 0.0;    //!< [W]
 };
 
-/// The I-V curve of a panel at one irradiance and cell temperature:
-/// `I = IL - I0 (exp((V + I Rs)/a) - 1) - (V + I Rs) Gsh`.
-/// A plain value; every member may be called from several threads.
+/// The I-V curve of a panel at one irradiance and cell temperature: `I = IL - I0 (exp((V + I Rs)/a)
+/// - 1) - (V + I Rs) Gsh`. A plain value; all members may be called from several threads.
 struct DiodeCurve {
     double light_current_a = 0.0;        //!< IL [A]
     double ln_saturation_current = 0.0;  //!< ln(I0 / 1 A): I0 itself may underflow
@@ -33,8 +32,8 @@ struct DiodeCurve {
     [[nodiscard]] double current_a(double voltage_v) const;
     /// Terminal voltage at a current [V]; -infinity for a current that no voltage gives (Gsh = 0).
     [[nodiscard]] double voltage_v(double current_a) const;
-    /// Operating point into a resistance [ohm] from 0 to infinity; relative error about 1e-15.
-    /// R adds to Rs; three fourth-order Householder steps from min(c/q, ln(c/I0)) always suffice.
+    /// Operating point into a resistance [ohm] from 0 to infinity; relative error about 1e-15. R is
+    /// added to Rs; three fourth-order Householder steps from min(c/q, ln(c/I0)) always suffice.
     [[nodiscard]] OperatingPoint into_resistance(double resistance_ohm) const;
     /// dP/d(ln R) at the operating point into R [W]; positive below the matching resistance.
     [[nodiscard]] double power_slope_w(double resistance_ohm) const;
@@ -62,8 +61,8 @@ struct SingleDiode {
     /// No light gives a curve without current. Valid for -60..110 °C. @cite de-soto-2006
     [[nodiscard]] DiodeCurve at(double irradiance_w_m2, double cell_temperature_c) const;
 
-    /// The panel with all currents and all voltages multiplied: a shaded or aged one has less of
-    /// the first, one with a bypassed section less of the second.
+    /// The panel with all currents and all voltages multiplied: a shaded or aged panel has less
+    /// current, one with a bypassed section less voltage.
     [[nodiscard]] SingleDiode scaled(double current_factor, double voltage_factor) const;
 };
 

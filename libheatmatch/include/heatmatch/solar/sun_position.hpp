@@ -6,19 +6,19 @@ namespace heatmatch {
 struct Place {
     double latitude_deg = 0.0;   //!< north positive [deg]
     double longitude_deg = 0.0;  //!< east positive [deg]
-    double elevation_m = 0.0;    //!< above the sea [m]
+    double elevation_m = 0.0;    //!< above sea level [m]
 };
 
-/// Where the sun stands.
+/// Position of the sun.
 struct SunPosition {
     double zenith_deg = 0.0;           //!< of the centre, without refraction [deg]
-    double apparent_zenith_deg = 0.0;  //!< with refraction, as it is seen [deg]
+    double apparent_zenith_deg = 0.0;  //!< with refraction [deg]
     double azimuth_deg = 0.0;          //!< clockwise from north, 0 to 360 [deg]
     double hour_angle_deg = 0.0;       //!< -180 to 180, 0 at true noon [deg]
     double declination_deg = 0.0;      //!< [deg]
 };
 
-/// The air that bends the light.
+/// Air for the refraction of light.
 struct Refraction {
     double pressure_pa = 101325.0;
     double air_c = 12.0;

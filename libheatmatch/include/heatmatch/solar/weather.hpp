@@ -19,40 +19,40 @@ inline constexpr double brightest_plane_w_m2 = 1600.0;  //!< above it a row is a
 inline constexpr std::array<double, 12> days_of_month{31, 28, 31, 30, 31, 30,
                                                       31, 31, 30, 31, 30, 31};
 
-/// Sun on the cells and what sets their temperature, row by row and in no order: energy needs to
-/// know how often something was so, not when. All lists have the same length.
+/// Sun on the cells and the inputs of their temperature, row by row and in any order: energy
+/// depends on how often a condition occurs, not when. All lists have the same length.
 struct Weather {
-    std::vector<double> irradiance_w_m2{};  //!< that reaches the cells [W/m2]
+    std::vector<double> irradiance_w_m2{};  //!< on the cells
     std::vector<double> base_c{};           //!< cells without sun: the air [°C]
-    /// Sun that warms them, less what more wind than 1 m/s takes away [W/m2]; 0 where base_c is the
+    /// Irradiance that warms them, reduced for wind above 1 m/s [W/m2]; 0 where base_c is the
     /// temperature of the cells themselves.
     std::vector<double> warming_w_m2{};
-    std::vector<double> hours{};          //!< that a row stands for [h]
-    std::vector<std::uint8_t> month{};    //!< 1 to 12 by the sun's time of the place; 0: not known
+    std::vector<double> hours{};          //!< duration of a row [h]
+    std::vector<std::uint8_t> month{};    //!< 1 to 12 by mean solar time of the place; 0: not known
     std::vector<double> clear_w_m2{};     //!< on the cells under a cloudless sky; empty: not known
     std::vector<double> overcast_w_m2{};  //!< with the sun behind a cloud; empty: not known
-    /// On the backs of the panels behind their glass, the mean over their height, and the same
-    /// under a cloudless sky and with the sun behind a cloud; empty: not known [W/m2].
+    /// On the backs of the panels behind their glass, mean over their height, and the same under a
+    /// cloudless sky and with the sun behind a cloud; empty: not known [W/m2].
     std::vector<double> rear_w_m2{};
     std::vector<double> rear_clear_w_m2{};
     std::vector<double> rear_overcast_w_m2{};
-    std::array<double, 12> days{};  //!< that the rows cover of each month
-    double step_hours = 1.0;        //!< over which the rows are means [h]
-    /// Of the day, by the sun's mean time of the place, where the first row begins [h]: the rows
-    /// follow each other without a gap, and base_c is the air. Nothing where that is not so.
+    std::array<double, 12> days{};  //!< days of each month in the rows
+    double step_hours = 1.0;        //!< averaging time of a row [h]
+    /// Hour of the day, by mean solar time of the place, at the start of the first row [h]. It is
+    /// set only if the rows follow each other without a gap and base_c is the air.
     std::optional<double> first_hour{};
     Sentences remarks{};  //!< gaps and repairs, counted
     std::vector<Assumption> assumed{};
-    std::vector<Assumption> rear_assumed{};  //!< for the light on the backs alone
+    std::vector<Assumption> rear_assumed{};  //!< for rear light only
 
     [[nodiscard]] std::size_t size() const { return irradiance_w_m2.size(); }
     /// Temperature of the cells of a panel with that NOCT in a row [°C].
     [[nodiscard]] double cell_temperature_c(std::size_t row, double noct_c) const;
-    /// Sun that warms the cells of a panel that takes `share` of the light on its back [W/m2].
+    /// Irradiance that warms the cells of a panel that converts `share` of its rear light [W/m2].
     [[nodiscard]] double warming_with(std::size_t row, double share) const;
     /// Sun on the cells over all rows [kWh/m2].
     [[nodiscard]] double irradiation_kwh_m2() const;
-    /// Whether cloud within the step can be bounded: long steps with both skies known.
+    /// Whether cloud within the step can be bounded: steps are long and both skies are known.
     [[nodiscard]] bool has_cloud_band() const;
 
     friend bool operator==(const Weather&, const Weather&) = default;
@@ -68,23 +68,22 @@ struct Weather {
                                          double hours_per_row,
                                          std::span<const std::uint8_t> month = {});
 
-/// The bound of cloud within the step: each row is split into a sunny and an overcast part of the
-/// same mean, each as long as that takes; temperatures stay those of the mean. Rows that are
-/// brighter than clear or darker than overcast stay whole. Throws InvalidInput where the two skies
-/// are not known.
+/// The bound of cloud within the step: each row is split into a sunny and an overcast part with the
+/// same mean; temperatures are those of the mean. Rows brighter than clear or darker than overcast
+/// are not split. Throws InvalidInput where the two skies are not known.
 [[nodiscard]] Weather split_by_cloud(const Weather& weather);
 
-/// How much of a month weather tells.
+/// Coverage of a month by weather.
 struct MonthCover {
     double share = 0.0;      //!< of its days
-    bool has_nights = true;  //!< false where hardly any row is dark: the nights were left out
-    double factor = 0.0;     //!< that makes the rows stand for the whole month; 0: not covered
+    bool has_nights = true;  //!< false where almost no row is dark: the nights were omitted
+    double factor = 0.0;     //!< factor from the rows to the whole month; 0: not covered
 
     [[nodiscard]] bool covered() const { return factor > 0.0; }
 };
 
-/// What of each month the rows tell, January first. Below a quarter of its days a month is not
-/// covered; rows without nights stand for themselves.
+/// Coverage of each month by the rows, January first. A month with less than a quarter of its days
+/// is not covered; rows without nights have a factor of 1.
 [[nodiscard]] std::array<MonthCover, 12> month_cover(const Weather& weather);
 
 /// Throws InvalidInput where the lists of a weather differ in length or a month is above 12.

@@ -7,32 +7,33 @@
 
 namespace heatmatch {
 
-/// Weather condensed into few moments that stand for many rows each, and the moments that hold the
+/// Weather condensed into a few moments that represent many rows each, with the moments of the
 /// year's extremes.
 struct WeatherNodes {
     std::vector<double> irradiance_w_m2{};
     std::vector<double> base_c{};
     std::vector<double> warming_w_m2{};
-    std::vector<double> hours{};  //!< 0 for the rows that are here for the extremes only
+    std::vector<double> hours{};  //!< 0 for rows included for the extremes only
 
     [[nodiscard]] std::size_t size() const { return hours.size(); }
-    /// Sunlit hours that the nodes stand for.
+    /// Sunlit hours represented by the nodes.
     [[nodiscard]] double sunlit_hours() const;
 };
 
-/// How weather is condensed.
+/// Options for condensing weather.
 struct NodeOptions {
     std::vector<int> months{};   //!< only these; empty: all rows
-    bool calendar_year = false;  //!< weigh each month as month_cover() has it
+    bool calendar_year = false;  //!< weight each month by month_cover()
     bool exact = false;          //!< one node for each sunlit row
     int irradiance_bins = 14;
     int temperature_bins = 10;
 };
 
-/// Bins of sun and cell temperature, edges of the sun as the squares of equal steps, two nodes a
-/// bin at one standard deviation each side of its mean along the regression of temperature on sun:
-/// that keeps hours, means and variance of the sun in every bin. Rows without sun are left out.
-/// Throws InvalidInput where the weather has no sunlit row in the months.
+/// Bins of irradiance and cell temperature, with irradiance edges at the squares of equal steps.
+/// Each bin has two nodes, one standard deviation on each side of its mean along the regression of
+/// temperature on irradiance: this preserves hours, mean and variance of the irradiance in every
+/// bin. Rows without sun are omitted. Throws InvalidInput where the weather has no sunlit row in
+/// the months.
 [[nodiscard]] WeatherNodes weather_nodes(const Weather& weather, const NodeOptions& options = {});
 
 }  // namespace heatmatch

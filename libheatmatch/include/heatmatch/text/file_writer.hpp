@@ -6,35 +6,36 @@
 
 namespace heatmatch {
 
-/// What a file may take the place of.
+/// Which existing file may be replaced.
 struct WriteOptions {
-    bool replace = true;              //!< a file that exists
-    std::string only_kind{};          //!< if so, one with this text near its beginning, or empty
-    std::optional<unsigned> mode{};   //!< of a new file, less the umask; 0666 unless given
+    bool replace = true;              //!< an existing file
+    std::string only_kind{};          //!< only one with this text near its beginning, or an empty
+                                      //!< one
+    std::optional<unsigned> mode{};   //!< mode of a new file, minus the umask; default 0666
     std::string_view what = "write";  //!< for messages: `cannot write "x"`
 };
 
-/// A file being written, written under a name of its own in the folder of its target, so that
-/// nobody ever reads half of it. `keep()` puts it in its place; without that nothing changes and
-/// nothing is left. A symbolic link stays one and what it leads to is replaced; a file that is
-/// replaced keeps its mode and owner. Of several writers at once, the last wins whole.
+/// A file being written, under a temporary name in the folder of its target, so that no reader gets
+/// half of it. `keep()` moves it to the target; without that nothing changes and the temporary file
+/// is removed. A symbolic link remains and its target is replaced; a replaced file keeps its mode
+/// and owner. With several writers at once, the last replaces the whole file.
 ///
-/// Never replaced: a catalog or another SQLite database and the `-wal`, `-shm` and `-journal`
-/// beside one, under any name or link; and what is no regular file.
+/// Never replaced: a catalog or another SQLite database and the `-wal`, `-shm` and `-journal` files
+/// beside one, under any name or link; and anything that is not a regular file.
 class FileWriter {
   public:
-    /// Throws FileError if no file may be written there; it names the path and the reason.
+    /// Throws FileError if no file may be written there, naming the path and the reason.
     explicit FileWriter(const std::string& path, const WriteOptions& options = {});
     FileWriter(const FileWriter&) = delete;
     FileWriter& operator=(const FileWriter&) = delete;
     ~FileWriter();
 
-    /// The name it has until it is kept, for what writes by itself.
+    /// Its temporary name until it is kept, for code that writes it directly.
     [[nodiscard]] const std::string& partial() const { return partial_; }
     /// Appends. Throws FileError.
     void write(std::string_view bytes);
-    /// Brings it to the disk and into its place. Throws FileError; unless that says otherwise, what
-    /// was there before is as it was.
+    /// Syncs it to disk and moves it to its target. Throws FileError; unless the message states
+    /// otherwise, the previous file is unchanged.
     void keep();
 
   private:
@@ -50,7 +51,7 @@ class FileWriter {
     std::string target_{};  //!< links followed
     std::string folder_{};
     std::string partial_{};
-    bool exists_ = false;  //!< the target, when this began
+    bool exists_ = false;  //!< state of the target at construction
     int file_ = -1;
 };
 

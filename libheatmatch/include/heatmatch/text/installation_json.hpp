@@ -12,8 +12,7 @@ namespace heatmatch {
 [[nodiscard]] Installation installation_from_json(std::string_view text,
                                                   std::string_view origin = "installation");
 
-/// The installation as JSON; what is unknown is left out, the same installation gives the same
-/// bytes.
+/// The installation as JSON; unknown values are omitted, and equal installations give equal bytes.
 [[nodiscard]] std::string installation_to_json(const Installation& installation);
 
 }  // namespace heatmatch

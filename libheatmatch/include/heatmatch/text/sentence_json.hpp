@@ -15,8 +15,8 @@ namespace heatmatch {
 /// The line of a table with that id; null if there is none.
 using FindTemplate = const Template* (*)(std::string_view id);
 
-/// The same back. Throws InvalidInput for broken JSON, an id that `find` does not know, a unit that
-/// is none, and arguments that are not those of the line.
+/// Reads it back. Throws InvalidInput for broken JSON, an id that `find` does not return, an
+/// unknown unit, and arguments that are not those of the line.
 [[nodiscard]] Sentence sentence_from_json(std::string_view text, FindTemplate find);
 
 }  // namespace heatmatch

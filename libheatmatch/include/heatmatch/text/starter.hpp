@@ -6,7 +6,7 @@
 
 namespace heatmatch {
 
-/// The starter catalog, compiled into the library and read once; each kind in order of id.
+/// The starter catalog, compiled into the library and read once; each kind sorted by id.
 [[nodiscard]] const Parts& starter_parts();
 
 /// The bibliography of the starter catalog as JSON: cite key -> title, publisher, year, place.
