@@ -9,10 +9,11 @@ namespace heatmatch::python {
 
 ConductivityEnd conductivity_end_from(const std::string& name) {
     if (const auto end = find_choice<ConductivityEnd>(name)) return *end;
-    throw InvalidInput(ErrorDetail{.field = "conductivity",
-                                   .value = quote(name),
-                                   .allowed = "\"low\", \"typical\" or \"high\"",
-                                   .remedy = verbatim("low is the hot side of a sheath")});
+    throw InvalidInput(
+        ErrorDetail{.field = "conductivity",
+                    .value = quote(name),
+                    .allowed = "\"low\", \"typical\" or \"high\"",
+                    .remedy = verbatim("use low for the highest sheath temperature")});
 }
 
 Medium medium_from(const py::object& medium, const Store& store) {

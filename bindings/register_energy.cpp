@@ -95,7 +95,7 @@ MadeCurve energy_curve(const py::object& panel_or_diode, const py::object& weath
             .field = "panel_or_diode",
             .value = quote(py::repr(panel_or_diode).cast<std::string>()),
             .allowed = "a Panel or a SingleDiode",
-            .remedy = verbatim("take a panel of a catalog, or what fit_single_diode gives")});
+            .remedy = verbatim("use a panel of a catalog, or the result of fit_single_diode")});
     }
     const auto diode = panel_or_diode.cast<SingleDiode>();
     const OperatingPoint noon = diode.at(stc_irradiance_w_m2, stc_temperature_c).maximum_power();
@@ -142,7 +142,7 @@ VectorWidth vector_width_from(const std::string& name) {
                                    .value = quote(name),
                                    .allowed = "\"automatic\", \"portable\", \"avx2\" or "
                                               "\"avx512\"",
-                                   .remedy = verbatim("leave it out: the widest one is chosen")});
+                                   .remedy = verbatim("omit it: the widest one is chosen")});
 }
 
 void register_energy(py::module_& module) {

@@ -42,11 +42,14 @@ Surroundings checked(const Surroundings& surroundings) {
 std::string dumps(const py::object& object) {
     const auto plain = py::cpp_function([](const py::object& other) -> py::object {
         if (py::hasattr(other, "tolist")) return other.attr("tolist")();
-        throw InvalidInput(ErrorDetail{.part = "installation",
-                                       .field = "value",
-                                       .value = shown(other),
-                                       .allowed = "plain data: dict, list, number, text",
-                                       .remedy = verbatim("convert it first")});
+        throw InvalidInput(
+            ErrorDetail{.part = "installation",
+                        .field = "value",
+                        .value = shown(other),
+                        .allowed = "plain data: dict, list, number, text",
+                        .remedy = verbatim(py::hasattr(other, "to_dict")
+                                               ? "write .to_dict() after the object"
+                                               : "convert it first, as in list(...) or str(...)")});
     });
     try {
         return text_from(py::module_::import("json").attr("dumps")(
@@ -61,7 +64,7 @@ std::string dumps(const py::object& object) {
                         .field = "value",
                         .value = quote(py::str(error.value()).cast<std::string>(), 100),
                         .allowed = "plain data, at most 32 levels deep",
-                        .remedy = verbatim("give what a JSON file of an installation can hold")});
+                        .remedy = verbatim("use only values that a JSON file can contain")});
     }
 }
 

@@ -230,7 +230,7 @@ def read_file(
     ending = os.path.splitext(name)[1].lower()
     if ending not in (".epw", ".json", ".csv"):
         raise refusal(
-            "file", f'"{name}"', "an .epw, .csv or .json file", "take one of EPW, TMY3 or PVGIS"
+            "file", f'"{name}"', "an .epw, .csv or .json file", "use a file of EPW, TMY3 or PVGIS"
         )
     read = {".epw": read_epw, ".json": read_pvgis}.get(ending)
     if read is None:

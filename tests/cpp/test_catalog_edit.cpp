@@ -111,7 +111,8 @@ TEST_CASE_FIXTURE(TwoHands,
         };
         CHECK_THROWS_AS(replace(), CatalogError);
         const std::string said = refusal_of(replace);
-        CHECK(holds(said, "is refused, nothing was changed: since it was read, somebody changed"));
+        CHECK(
+            holds(said, "is refused, nothing was changed: after it was read, another change set"));
         CHECK(holds(said, "v_oc from 37.5 V to 38 V"));
         CHECK(holds(said, "notes from unknown to"));
         CHECK(holds(said, "read the part again, or set single fields (edit)"));
@@ -162,8 +163,8 @@ TEST_CASE_FIXTURE(OneHand, "an undo of a number takes back that change, and neve
     CHECK(has_panel(catalog, "second"));
     CHECK_THROWS_AS(catalog.undo(1), CatalogError);
     CHECK(refusal_of([&] { catalog.undo(1); }) ==
-          "entry 1 (add panel \"first\") was taken back already, by entry 3; nothing was changed");
-    CHECK(holds(refusal_of([&] { catalog.undo(3); }), "is an undo itself; nothing was changed"));
+          "entry 1 (add panel \"first\") was already undone, by entry 3; nothing was changed");
+    CHECK(holds(refusal_of([&] { catalog.undo(3); }), "is itself an undo; nothing was changed"));
     CHECK(holds(refusal_of([&] { catalog.undo(9); }), "there is no entry 9 in the history"));
     CHECK(has_panel(catalog, "second"));
     CHECK(catalog.history().size() == 3);

@@ -165,7 +165,7 @@ TEST_CASE("an id is a slug of at most eighty letters") {
     }
     for (const std::string bad : {"Barn", "a b", "bärn", "a/b", "a'b", "a\nb", "*"}) {
         CAPTURE(bad);
-        CHECK(holds(field_refusal(panel_field("id"), bad), "small letters, digits"));
+        CHECK(holds(field_refusal(panel_field("id"), bad), "lowercase letters, digits"));
     }
     CHECK(field_refusal(panel_field("id"), std::string(80, 'a')) == "(accepted)");
     CHECK(holds(field_refusal(panel_field("id"), std::string(81, 'a')), "1 to 80"));

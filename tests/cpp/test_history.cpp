@@ -183,8 +183,8 @@ TEST_CASE("undo refuses where another hand changed the row since") {
     edit(path, "UPDATE panels SET v_oc = 35.0 WHERE id = 'own'");
     CHECK_THROWS_AS(catalog.undo(), CatalogError);
     CHECK(holds(refusal_of([&] { catalog.undo(); }),
-                "entry 2 (replace panel \"own\") cannot be undone: panel \"own\" was changed since "
-                "by something else"));
+                "entry 2 (replace panel \"own\") cannot be undone: panel \"own\" was changed "
+                "afterwards; edit it by hand"));
     CHECK(v_oc_of(catalog, "own") == 35.0);
     CHECK(catalog.history().size() == 2);
     edit(path, "DELETE FROM panels WHERE id = 'own'");

@@ -180,9 +180,9 @@ TEST_CASE("a message tells the place in the list, with its name") {
 
 TEST_CASE("an element is owned or may be bought, one of the two") {
     CHECK(holds(installation_refusal(least_with(R"("elements": [{"count": 2}])")),
-                "or any in its place"));
+                "or `any` instead"));
     CHECK(holds(installation_refusal(least_with(R"("elements": [{"element": "rod", "any": {}}])")),
-                "given beside any"));
+                "given together with `any`"));
     CHECK(installation_refusal(least_with(R"("elements": [{"any": {}}])")) == "(accepted)");
 }
 

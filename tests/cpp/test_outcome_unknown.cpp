@@ -63,7 +63,7 @@ TEST_CASE("an undo that is tried again by its number is never made twice") {
         Catalog catalog = Catalog::open(path);
         const bool kept = catalog.history().size() == 3;
         const std::string again = refusal_of([&] { catalog.undo(2); });
-        if (kept) CHECK(holds(again, "was taken back already, by entry 3; nothing was changed"));
+        if (kept) CHECK(holds(again, "was already undone, by entry 3; nothing was changed"));
         if (!kept) CHECK(again == "(accepted)");
         CHECK(has_panel(catalog, "first"));
         CHECK_FALSE(has_panel(catalog, "second"));

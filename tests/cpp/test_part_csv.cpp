@@ -91,7 +91,7 @@ TEST_CASE("a row that cannot be used is told with its line, the others are kept"
     CHECK(result.refused[0].id == "b");
     CHECK(holds(result.refused[0].reason, "mine.csv, line 5: panel \"b\": v_oc = -1 V"));
     CHECK(result.refused[1].line == 6);
-    CHECK(holds(result.refused[1].reason, "in one way only"));
+    CHECK(holds(result.refused[1].reason, "an unambiguous number"));
     CHECK(result.refused[2].line == 7);
     CHECK(holds(result.refused[2].reason, "quote cells that hold a comma"));
     CHECK(result.refused[3].line == 8);

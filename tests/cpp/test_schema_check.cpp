@@ -69,15 +69,15 @@ TEST_CASE("a file with a trigger, a view, an index or a foreign table is refused
         {"DROP TABLE removed; CREATE TABLE removed (kind TEXT, id TEXT)",
          "an altered table \"removed\""},
         {"ALTER TABLE panels RENAME TO kept; CREATE VIEW panels AS SELECT * FROM kept",
-         "which no heatmatch wrote"},
+         "which heatmatch does not write"},
     };
     for (const auto& object : objects) {
         CAPTURE(object.sql);
         const StrangersFile file;
         file.run(object.sql);
         CHECK(holds(file.opening(), object.named));
-        CHECK(holds(file.opening(), "which no heatmatch wrote"));
-        CHECK(holds(file.opening(), "have the parts sent as JSON"));
+        CHECK(holds(file.opening(), "which heatmatch does not write"));
+        CHECK(holds(file.opening(), "ask for the parts as JSON"));
     }
 }
 

@@ -39,7 +39,7 @@ def test_a_strangers_file_runs_nothing(command: Callable[..., Any], own: hm.Cata
     file.close()
     done = command("catalog", "list", "panel", "--catalog", own.path)
     assert done.code == 1
-    assert "no heatmatch wrote" in " ".join(done.err.split())
+    assert "which heatmatch does not write" in " ".join(done.err.split())
 
 
 @pytest.fixture

@@ -104,7 +104,9 @@ def test_a_part_knows_what_it_was_read_as(own: hm.Catalog, minimal: Any) -> None
         fuse = (other.panels["my-panel"].max_series_fuse_a or 10.0) + 5.0
         other.edit("panel", "my-panel", max_series_fuse_a=fuse)
         assert own.panels["my-panel"].max_series_fuse_a == fuse  # a later look changes nothing
-        with pytest.raises(hm.CatalogError, match="somebody changed max_series_fuse_a from") as no:
+        with pytest.raises(
+            hm.CatalogError, match="another change set max_series_fuse_a from"
+        ) as no:
             own.replace(stale)
         assert no.value.field == "max_series_fuse_a"
         assert other.panels["my-panel"].notes is None
@@ -251,7 +253,7 @@ def test_the_command_line_undoes_an_entry_once(
     assert command("catalog", "undo", 2, "--catalog", own.path).code == 0
     again = command("catalog", "undo", 2, "--catalog", own.path)
     assert again.code == 1
-    assert "was taken back already, by entry 3; nothing was changed" in " ".join(again.err.split())
+    assert "was already undone, by entry 3; nothing was changed" in " ".join(again.err.split())
     assert list(own.panels) == sorted([*hm.Catalog.starter().panels, "my-panel"])
 
 

@@ -17,7 +17,7 @@ MEDIUM = [{"t_c": 100, TABLE: 800}, {"t_c": 20, TABLE: 800}]
 # Kind of part, what is changed, the field that is named, and words of the message.
 BAD_PARTS: list[tuple[str, dict[str, Any], str, str]] = [
     ("panel", {"v_oc": "11 in"}, "v_oc", '"in" is a length; write it in V'),
-    ("panel", {"v_oc": "37,5 V"}, "v_oc", "read in one way only"),
+    ("panel", {"v_oc": "37,5 V"}, "v_oc", "an unambiguous number"),
     ("panel", {"v_oc": "5,5"}, "v_oc", "use a point for decimals"),
     ("panel", {"v_oc": "37.5 furlongs"}, "v_oc", '"furlongs" is not'),
     ("panel", {"v_oc": "high"}, "v_oc", "a number, with or without a unit"),
@@ -43,7 +43,7 @@ BAD_PARTS: list[tuple[str, dict[str, Any], str, str]] = [
     ("panel", {"label": "\x1b[31mred"}, "label", "without control characters"),
     ("panel", {"label": "half \ud83d of a character"}, "label", "text in UTF-8"),
     ("panel", {"notes": "x" * 20_001}, "notes", "at most 20000 bytes"),
-    ("panel", {"id": "Barn Pair"}, "id", "small letters"),
+    ("panel", {"id": "Barn Pair"}, "id", "lowercase letters"),
     ("panel", {"id": "x" * 81}, "id", "1 to 80"),
     ("panel", {"technology": "monoSi"}, "technology", 'did you mean "mono-Si"'),
     ("panel", {"source_kind": "hearsay"}, "source_kind", "nameplate"),

@@ -222,7 +222,7 @@ def test_lines_are_rows_also_where_a_cell_has_line_ends(
         ({"voc": [1, 2]}, 'column "voc".*did you mean "v_oc"'),
         ({5: [1, 2]}, 'column "5"'),
         ({"v_mp": [30, float("inf")]}, 'line 3: panel "two": v_mp'),
-        ({"v_mp": ["30,1", None]}, "read in one way only"),
+        ({"v_mp": ["30,1", None]}, "must be an unambiguous number"),
         ({"id": ["one", "one"]}, "unique in the file"),
         ({"id": ["one", None]}, r"id = \(missing\)"),
         ({"source_kind": ["nameplate", "hearsay"]}, 'source_kind = "hearsay"'),

@@ -145,7 +145,7 @@ def test_a_part_may_be_given_inline(starter: hm.Catalog, minimal: Callable[..., 
             ),
             "v_oc|i_sc",
         ),
-        (lambda d: d["elements"][0].update(any={}), "given beside any"),
+        (lambda d: d["elements"][0].update(any={}), "given together with `any`"),
         (lambda d: d["elements"].append({"count": 2}), "element"),
         (lambda d: d["runs"][0]["surroundings"].update(kind="sunny"), "sunlit"),
         (lambda d: d["runs"][0].update(carries="volts"), "carries"),
@@ -254,3 +254,10 @@ def test_the_cold_morning_raises_the_volts(starter: hm.Catalog) -> None:
     volts = hm.cold_voltage(panel, record_low_c=-32)
     assert type(volts) is float
     assert volts == pytest.approx(37.53 * (1 + 0.00347 * 57), rel=1e-12)
+
+
+def test_a_part_where_a_dict_belongs_is_refused_with_its_remedy(demo: hm.Installation) -> None:
+    plain = demo.to_dict()
+    plain["parts"] = {"elements": [hm.Catalog.starter().elements["baseboard-1000-240"]]}
+    with pytest.raises(hm.InvalidInput, match=r"write \.to_dict\(\) after the object"):
+        hm.Installation.from_dict(plain)

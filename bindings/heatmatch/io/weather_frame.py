@@ -37,7 +37,9 @@ def _check_names(frame: _pd.DataFrame) -> None:
     missing = [known for known in COLUMNS if known not in names]
     for known in COLUMNS:
         if names.count(known) > 1:
-            raise refusal("columns", f'"{known}" twice', "there once", "drop one of the two")
+            raise refusal(
+                "columns", f'"{known}" twice', "given once", "delete one of the two columns"
+            )
     for name in names:
         if name in COLUMNS:
             continue

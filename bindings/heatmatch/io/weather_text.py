@@ -66,7 +66,7 @@ def decoded(raw: bytes, name: str) -> str:
     Raises
     ------
     InvalidInput
-        It is no text.
+        It is not text.
     """
     encodings = next(([kind] for mark, kind in _MARKS if raw.startswith(mark)), None)
     for encoding in encodings or ["utf-8", "cp1252", "latin-1"]:
@@ -92,7 +92,7 @@ def text_of(path: str | os.PathLike[str]) -> str:
     FileError
         It cannot be read.
     InvalidInput
-        It is no text.
+        It is not text.
     """
     name = checked_path(path, "read")
     if os.path.isdir(name):
@@ -125,7 +125,7 @@ def _read(
 ) -> Any:
     """Read a file with a reader of pvlib, from a copy that it can read; errors name the file.
 
-    The readers are made for good files: on others they raise what their parts happen to raise.
+    The readers expect valid files; on others they raise errors of many types.
     """
     iotools = _iotools()
     name = checked_path(path, "read")
@@ -140,9 +140,15 @@ def _read(
             raise
         except Exception as error:
             said = str(error).replace(str(copy), name)[:200]
+            plain = ""
+            if name.lower().endswith(".csv"):
+                plain = (
+                    ", or read another table with pandas.read_csv and give its hours to "
+                    "Weather.from_frame"
+                )
             raise InvalidInput(
                 f"{name}: cannot be read as {kind} ({type(error).__name__}: {said}); "
-                "check that it is a complete file of that kind",
+                f"check that it is a complete file of that kind{plain}",
                 name,
                 "file",
             ) from error

@@ -92,7 +92,7 @@ void check_rows(const Field& field, const Rows& rows, std::string_view part) {
         const bool sorted_by_temperature = field.columns[0].name == "t_c";
         if (sorted_by_temperature && i > 0 && rows[i][0] <= rows[i - 1][0]) {
             refuse(part, std::string(field.name), exact_text(rows[i][0], field.columns[0].unit),
-                   "above the temperature of the row before it",
+                   "above the temperature of the previous row",
                    say<"base.sort">(with<"column">(field.columns[0].name)));
         }
     }
@@ -110,7 +110,7 @@ void check_text(const Field& field, const std::string& text, std::string_view pa
     }
     const bool named = field.kind == FieldKind::slug || field.kind == FieldKind::reference;
     if (named && !is_slug(text)) {
-        refuse(part, name, quote(text), "1 to 80 small letters, digits, '-', '_' or '.'",
+        refuse(part, name, quote(text), "1 to 80 lowercase letters, digits, '-', '_' or '.'",
                say<"base.write_as">(with<"example">(id_example(field.refers_to))));
     }
     if (field.kind == FieldKind::choice &&
@@ -169,7 +169,7 @@ struct Checker {
     }
     void expect(bool fits, const char* got) const {
         if (!fits) {
-            refuse(part, std::string(field.name), got, "of another kind",
+            refuse(part, std::string(field.name), got, "a value of another type",
                    say<"base.glossary">(with<"meaning">(field.meaning)));
         }
     }

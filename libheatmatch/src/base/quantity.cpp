@@ -94,7 +94,7 @@ Quantity quantity_of(std::string_view text, std::string_view example) {
     if (rest.empty()) refuse(whole, "a number, with or without a unit", say<"base.leave_out">());
     double number = take_number(rest, whole, example);
     if (rest.starts_with(',')) {
-        refuse(whole, "a number that can be read in one way only", say<"base.decimal_point">());
+        refuse(whole, "an unambiguous number", say<"base.decimal_point">());
     }
     if (rest.starts_with('/') && rest.size() > 1 && rest[1] >= '0' && rest[1] <= '9') {
         rest.remove_prefix(1);
@@ -118,7 +118,7 @@ Quantity quantity_of(std::string_view text, std::string_view example) {
     }
     const Unit* found = find_unit(rest);
     if (found == nullptr) {
-        refuse(whole, "a number with a unit that is known",
+        refuse(whole, "a number with a known unit",
                say<"base.unknown_unit">(
                    with<"unit">(quote(rest)),
                    with<"examples">(example.empty() ? R"("15 ohm", "11 in", "392 °F")"

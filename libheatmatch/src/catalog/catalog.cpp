@@ -33,14 +33,14 @@ const HistoryEntry& entry_to_undo(const std::vector<HistoryEntry>& entries,
     }
     if (found->undoes != 0) {
         throw CatalogError(named + " (" + found->action +
-                               ") is an undo itself; nothing was changed: make the change again",
+                               ") is itself an undo; nothing was changed: make the change again",
                            ErrorDetail{.part = path});
     }
     if (!found->undone) return *found;
     const auto by =
         std::find_if(entries.begin(), entries.end(),
                      [&found](const HistoryEntry& entry) { return entry.undoes == found->number; });
-    throw CatalogError(named + " (" + found->action + ") was taken back already, by entry " +
+    throw CatalogError(named + " (" + found->action + ") was already undone, by entry " +
                            std::to_string(by->number) + "; nothing was changed",
                        ErrorDetail{.part = path});
 }
@@ -132,8 +132,7 @@ HistoryEntry Catalog::undo(std::optional<int> number) {
             if (read_state(database, left.kind, left.id) == left.state) continue;
             throw CatalogError("entry " + std::to_string(entry.number) + " (" + entry.action +
                                ") cannot be undone: " + std::string(part_kind(left.kind).name) +
-                               " \"" + left.id +
-                               "\" was changed since by something else; edit it by hand");
+                               " \"" + left.id + "\" was changed afterwards; edit it by hand");
         }
         return Change{.action = "undo " + std::to_string(entry.number) + " (" + entry.action + ")",
                       .rows = rows.before,

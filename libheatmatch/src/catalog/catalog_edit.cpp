@@ -69,7 +69,7 @@ void refuse_stale(const Part& part, const Part& read_as, const Part& now) {
     if (changes.empty()) return;
     throw CatalogError(
         "replace " + part_title(part) +
-            " is refused, nothing was changed: since it was read, somebody changed " + changes +
+            " is refused, nothing was changed: after it was read, another change set " + changes +
             "; read the part again, or set single fields (edit)",
         ErrorDetail{.part = part_title(part), .field = first});
 }

@@ -39,7 +39,8 @@ std::string list_references(const std::vector<BrokenReference>& broken) {
             .part = std::string(part_kind(first.from_kind).name) + ' ' + quote(first.from_id),
             .field = first.field,
             .value = first.to_id,
-            .allowed = "a " + first.to_kind + " of the catalog"});
+            .allowed = "the id of one of the " + std::string(part_kind(first.to_kind).plural) +
+                       " of the catalog"});
 }
 
 /// A row equal to the starter's is not kept as one's own: the starter's shows instead.

@@ -174,10 +174,11 @@ bool has_log(const std::string& path) {
 }  // namespace
 
 void refuse_endless(const std::string& path) {
-    throw CatalogError("\"" + path +
-                           "\" takes more work to read than any catalog does: it is damaged, or "
-                           "made to stall a program; use another file",
-                       ErrorDetail{.part = path});
+    throw CatalogError(
+        "\"" + path +
+            "\" needs more computing steps to read than any catalog: it is damaged, or "
+            "made to block a program; use another file",
+        ErrorDetail{.part = path});
 }
 
 LayerFile open_layer(const std::string& path, int wait_ms) {

@@ -138,11 +138,11 @@ std::string foreign_column(const PartKindInfo& info, const std::string& sql) {
 }
 
 [[noreturn]] void refuse_object(const std::string& path, const std::string& object) {
-    throw CatalogError(
-        "\"" + path + "\" holds " + object +
-            ", which no heatmatch wrote and which could change or hide rows; use another file, or "
-            "have the parts sent as JSON (heatmatch catalog export) and import those",
-        ErrorDetail{.part = path, .value = object});
+    throw CatalogError("\"" + path + "\" holds " + object +
+                           ", which heatmatch does not write and which could change or hide rows; "
+                           "use another file, or "
+                           "ask for the parts as JSON (heatmatch catalog export) and import those",
+                       ErrorDetail{.part = path, .value = object});
 }
 
 }  // namespace

@@ -50,7 +50,7 @@ void check_fit(const Element& element, const LegLayout& legs) {
     throw InvalidInput({.part = "element \"" + element.id + '"',
                         .field = "in the store",
                         .value = legs.misfit.text(),
-                        .allowed = "such that they fit",
+                        .allowed = "legs that fit into the store",
                         .remedy = say<"heat.larger_vessel">()});
 }
 

@@ -127,8 +127,8 @@ void check_allowed_elements(const AllowedElements& allowed, const std::string& p
     if (allowed.any.has_value() == allowed.element.empty()) return;
     throw InvalidInput(ErrorDetail{.part = part,
                                    .field = "element",
-                                   .value = allowed.any ? "given beside any" : "(missing)",
-                                   .allowed = "given, or any in its place",
+                                   .value = allowed.any ? "given together with `any`" : "(missing)",
+                                   .allowed = "given, or `any` instead",
                                    .remedy = say<"setting.write_either">(
                                        with<"one">(R"({"element": "id"})"),
                                        with<"other">(R"({"any": {"family": ["oven lower"]}})"))});

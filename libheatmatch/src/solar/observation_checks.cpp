@@ -128,7 +128,7 @@ std::size_t check_observations(const Observations& given) {
         refuse_weather("air_c", "(missing)", "given", say<"solar.need_air">());
     }
     if (given.ghi_w_m2.empty() && (given.dni_w_m2.empty() || given.dhi_w_m2.empty())) {
-        refuse_weather("ghi_w_m2", "(missing)", "given, or dni_w_m2 and dhi_w_m2 in its place",
+        refuse_weather("ghi_w_m2", "(missing)", "given, or dni_w_m2 and dhi_w_m2 instead",
                        say<"solar.need_sun">());
     }
     check_times(given.unix_time_s);

@@ -189,7 +189,7 @@ void FileWriter::sync_folder() const {
     if (folder >= 0) ::close(folder);
     if (synced || (folder >= 0 && has_no_sync(reason))) return;
     throw FileError(shown_ + " was written, but the disk did not confirm its place: " +
-                        std::strerror(reason) + "; a power cut may undo that: write it again",
+                        std::strerror(reason) + "; a power failure may undo that: write it again",
                     ErrorDetail{.part = shown_.substr(1, shown_.size() - 2)});
 }
 

@@ -71,7 +71,7 @@ CatalogText parts_from_csv(PartKind kind, std::string_view text, std::string_vie
         if (field != nullptr) continue;
         throw InvalidInput(ErrorDetail{.part = std::string(origin),
                                        .field = "column " + quote(name),
-                                       .allowed = "a field of a " + std::string(info.name),
+                                       .allowed = "a field of the kind " + std::string(info.name),
                                        .remedy = suggestion(name, info.fields)});
     }
     CatalogText parts;

@@ -198,11 +198,12 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
         }
     }
     if (!named) {
-        throw InvalidInput(ErrorDetail{.part = "ranking",
-                                       .field = "element",
-                                       .value = quote(find_element(parts, options.element).id),
-                                       .allowed = "one that the installation's elements allow",
-                                       .remedy = rank_sentences::say<"rank.allow_element">()});
+        throw InvalidInput(
+            ErrorDetail{.part = "ranking",
+                        .field = "element",
+                        .value = quote(find_element(parts, options.element).id),
+                        .allowed = "an element permitted by `elements` of the installation",
+                        .remedy = rank_sentences::say<"rank.allow_element">()});
     }
     std::vector<const Bank*> distinct;
     distinct.reserve(context.banks.size());

@@ -131,8 +131,8 @@ Calibration calibrate(const Candidate& candidate, const StoreLog& given, const P
     const Sought described{std::log(medium.k20_w_mk), 0.0};
     const SettledFit settled = settled_fit(fit, described);
     if (!settled.tells) {
-        refuse("log", "the same for every conductivity and loss", "one that tells them apart",
-               say<"calibration.probe_in_bed">());
+        refuse("log", "equally probable for every conductivity and loss",
+               "a log in which their effects differ", say<"calibration.probe_in_bed">());
     }
     Calibration result{.correlation = settled.correlation,
                        .residual_k = root_mean_square(settled.left),

@@ -98,7 +98,7 @@ void check_times(const Readings& readings) {
                    say<"readings.milliseconds">(with<"thousand">(thousand)));
         }
         if (before && *time <= *before) {
-            refuse("unix_time_s", value, "later than the row before it",
+            refuse("unix_time_s", value, "later than the previous row",
                    say<"readings.sort_rows">());
         }
         before = *time;
