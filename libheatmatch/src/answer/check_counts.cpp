@@ -18,7 +18,7 @@ Amount whole_number(int count) {
     return number(static_cast<double>(count), 0);
 }
 
-/// Those of one kind: the checks of each field, and fields of the same checks put together.
+/// Those of one kind: the checks for each field, with fields of the same checks combined.
 std::vector<NotChecked> by_field(const Candidate& candidate, bool judged) {
     std::vector<NotChecked> fields;
     for (const Margin& margin : candidate.margins()) {
@@ -61,7 +61,7 @@ std::vector<NotChecked> by_field(const Candidate& candidate, bool judged) {
     return groups;
 }
 
-/// The names of checks behind each other, their subject once: `joint, joint current (run "a")`.
+/// The names of checks in a list, with their subject once: `joint, joint current (run "a")`.
 Sentences named_checks(const std::vector<CheckName>& checks) {
     std::vector<std::pair<std::string, Sentences>> subjects;
     for (const CheckName& check : checks) {
@@ -92,7 +92,7 @@ Sentence line_of_unchecked(const NotChecked& group) {
                                   with<"checks">(std::move(checks)));
 }
 
-/// The warnings by name, each once; nothing where there are none.
+/// The warnings by name, each once; empty without any.
 Sentence names_of_warnings(const Candidate& candidate) {
     Sentences names;
     for (const Margin& margin : candidate.margins()) {

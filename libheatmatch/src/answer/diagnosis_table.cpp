@@ -11,7 +11,7 @@ using answer_sentences::say;
 
 namespace {
 
-constexpr std::size_t most_measurements = 2;  // that are told of
+constexpr std::size_t most_measurements = 2;  // that are listed
 
 }  // namespace
 

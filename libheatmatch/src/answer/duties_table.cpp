@@ -43,7 +43,7 @@ Sentence met_cell(DutyMeans met) {
     return met == DutyMeans::nobody_stated ? say<"duties.not_stated">() : name_cell(word_of(met));
 }
 
-/// What stands for it; where nothing does, the fields that would tell.
+/// What meets it; if nothing does, the fields to state.
 Sentence which_cell(const CodeDuty& duty) {
     const bool by_fields = duty.devices.empty() || !duty.state.empty();
     return names_cell(by_fields ? duty.state : duty.devices);

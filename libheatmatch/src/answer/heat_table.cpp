@@ -16,7 +16,7 @@ using answer_sentences::say;
 
 namespace {
 
-/// A margin with a temperature of its own, and what its row is called.
+/// A margin with a temperature of its own, and the name of its row.
 struct Judged {
     std::string_view margin{};
     Sentence called{};
@@ -38,7 +38,7 @@ const Margin* last_of(const Candidate& candidate, std::string_view name) {
     return found == candidate.margins().rend() ? nullptr : &*found;
 }
 
-/// What wood beside the store stands; empty where nothing is told of it.
+/// Temperature limit of wood beside the store; empty where none is stated.
 Sentence wood_limit(const Candidate& candidate) {
     const auto found =
         std::find_if(candidate.margins().begin(), candidate.margins().end(),

@@ -15,7 +15,7 @@ namespace {
 constexpr double minutes_of_hour = 60.0;
 constexpr double minutes_of_day = 1440.0;
 
-/// What its margin is called; that it is a temperature the head says.
+/// Name of the margin without "temperature", which is in the heading.
 Sentence part_cell(const Margin& margin) {
     constexpr std::string_view ending = " temperature";
     std::string_view name = margin.name;
@@ -23,8 +23,8 @@ Sentence part_cell(const Margin& margin) {
     return name_cell(name);
 }
 
-/// So many hours after the beginning as day and clock, by the sun's mean time. Whole minutes: the
-/// day must not end before its clock does.
+/// Hours after the start as day and clock time, by mean solar time. Rounded to whole minutes, so
+/// that the day and the clock agree at midnight.
 Sentence moment_cell(const DayRun& run, double hours) {
     const double minutes = std::nearbyint(minutes_of_hour * (run.first_hour + hours));
     return say<"peaks.moment">(

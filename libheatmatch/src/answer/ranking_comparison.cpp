@@ -68,14 +68,14 @@ Sentences row_of(const PairingMove& move, bool margins) {
             number_or_none(move.after.price, 0)};
 }
 
-/// Where a pairing is now that was first before.
+/// Present place of the pairing that was first before.
 Sentence where_now(const RankedPairing& after) {
     if (after.place) return say<"compared.now_at_place">(with<"place">(number(*after.place, 0)));
     if (!after.severity) return say<"compared.no_longer_kept">();
     return say<"compared.now_a_danger">(with<"danger">(danger_of(after)));
 }
 
-/// Where a pairing was that is first now.
+/// Former place of the pairing that is first now.
 Sentence where_before(const RankedPairing& before) {
     if (before.place) return say<"compared.at_place">(with<"place">(number(*before.place, 0)));
     if (!before.severity) return say<"compared.not_kept">();
@@ -94,7 +94,7 @@ const PairingMove* first_of(const RankingComparison& comparison,
     return found == comparison.moves.end() ? nullptr : &*found;
 }
 
-/// What became of the first place.
+/// Change of the first place.
 Sentence verdict_of(const RankingComparison& comparison) {
     const PairingMove* first = first_of(comparison, &PairingMove::after);
     const PairingMove* then = first_of(comparison, &PairingMove::before);

@@ -20,7 +20,7 @@ Sentence watts_cell(double watts) {
     return say<"cell.thousands">(with<"thousands">(number(watts / 1000.0, 0)));
 }
 
-/// Heat and its band; share of what the panels could give.
+/// Heat, its band, and utilization.
 struct HeatCells {
     Sentence heat{};
     Sentence band{};
@@ -50,7 +50,7 @@ HeatCells power_cells(const Candidate& candidate) {
             .share = sentence_of(percent_number(best > 0.0 ? delivered / best : 0.0))};
 }
 
-/// The judged sheath beside its limit, and the watts of heated length.
+/// Sheath temperature for the verdict beside its limit, and power per heated length.
 Sentences sheath_cells(const Candidate& candidate) {
     const auto point = heat_of(candidate.circuit, candidate.bright);
     if (!point) return {unknown_cell(), unknown_cell()};

@@ -12,7 +12,7 @@ using answer_sentences::say;
 
 namespace {
 
-// A bank of that many times the best ohms, or of so few, is told to be beside them.
+// Beyond these ratios to the best resistance, a bank is reported as too high or too low.
 constexpr double too_many = 1.25;
 constexpr double too_few = 0.8;
 

@@ -16,7 +16,7 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// What this room says; the other files of that name hold the lines.
+/// The sentences of this room; the other files of that name contain the lines.
 namespace heatmatch::answer_sentences {
 
 template <std::size_t... N>

@@ -4,7 +4,7 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// Cells, heads and words that several tables share.
+/// Cells, headings and words shared by several tables.
 namespace heatmatch::answer_sentences {
 
 inline constexpr auto cell_lines = std::to_array<Template>({

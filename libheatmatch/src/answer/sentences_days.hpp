@@ -4,7 +4,7 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// Days lived through, and a stagnation.
+/// Simulated days, and a stagnation.
 namespace heatmatch::answer_sentences {
 
 inline constexpr auto days_lines = std::to_array<Template>({

@@ -4,7 +4,7 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// Counts of checks, what nobody checked, duties of codes.
+/// Counts of checks, unchecked facts, duties of codes.
 namespace heatmatch::answer_sentences {
 
 inline constexpr auto duty_lines = std::to_array<Template>({

@@ -35,7 +35,7 @@ Sentence legend() {
 }  // namespace
 
 Table sheet_table(const MeterSheet& sheet) {
-    // The sun stands at the left: it is what its row is called.
+    // The irradiance is in the first column, because it identifies the row.
     Table table{
         .title = sheet.title, .columns = {{.head = say<"sheet.sun">()}}, .legend = {legend()}};
     for (Sentence head : {say<"sheet.cells">(), say<"sheet.open">(), say<"sheet.short">(),

@@ -21,7 +21,7 @@ Amount whole_watts(double watts) {
     return {.value = watts, .unit = unit::watt, .decimals = 0};
 }
 
-/// Steady watts of so much heat a day.
+/// Steady power equal to that heat per day.
 double steady_w(double kwh_per_day) {
     return 1000.0 * kwh_per_day / hours_of_day;
 }
@@ -35,7 +35,7 @@ bool in_danger(const Candidate& candidate) {
                        [](const Margin& m) { return m.severity == Severity::danger; });
 }
 
-/// The counts, what is a danger before them.
+/// The counts, preceded by the dangers.
 Sentence counts_with_dangers(const Candidate& candidate) {
     if (!in_danger(candidate)) return counts_sentence(candidate);
     std::set<std::string> dangers;

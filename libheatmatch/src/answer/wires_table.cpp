@@ -46,7 +46,7 @@ Sentence reach_of(const InsulationReach& reach) {
                                         with<"from">(*reach.from_m, unit::metre, 2));
 }
 
-/// The coolest of those insulations, and how many more there are.
+/// The suitable insulation with the lowest limit, and the number of others.
 Sentence would_do(const Sentence& where, std::vector<InsulationReach> reach) {
     if (reach.empty()) return {};
     std::stable_sort(reach.begin(), reach.end(),
@@ -62,7 +62,7 @@ Sentence would_do(const Sentence& where, std::vector<InsulationReach> reach) {
                          : say<"wires.more">(with<"count">(number(static_cast<double>(more), 0)))));
 }
 
-/// Which insulations the end at the element leaves.
+/// Insulations that are suitable at the element.
 Sentences reach_lines(const WireCheck& check) {
     std::vector<InsulationReach> near;
     std::vector<InsulationReach> far;

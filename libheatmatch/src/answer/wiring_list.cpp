@@ -15,12 +15,13 @@ using answer_sentences::say;
 
 namespace {
 
-constexpr double hot_end_c = 60.0;  // from this air on a run counts as the hot end; from memory
+constexpr double hot_end_c = 60.0;  // a run in air of this temperature or above is in the hot zone;
+                                    // from memory
 constexpr int sun = 1;
 constexpr int shade = 2;
 constexpr int hot_end = 3;
 
-/// Where a run lies: the bank's runs, what is buried and what stands in hot air are hot.
+/// Zone of a run: runs of the bank, buried runs and runs in hot air are hot.
 int zone_of(const RunParts& run, const WireCheck* check) {
     const Surroundings& around = run.run.surroundings;
     const bool hot = around.air_c && *around.air_c > hot_end_c;
@@ -55,7 +56,7 @@ Amount degrees(double celsius) {
     return {.value = celsius, .unit = unit::celsius, .decimals = 0};
 }
 
-/// `?` with the unit of degrees behind it, as a number would have it.
+/// `?` followed by the unit of degrees, as a number would be.
 Sentence whole_degrees(const std::optional<double>& celsius) {
     if (celsius) return sentence_of(degrees(*celsius));
     return say<"wiring.unknown_degrees">(with<"degrees">(unit_cell(unit::celsius)));
@@ -125,7 +126,7 @@ Sentences row_of(const Circuit& circuit, const RunParts& run, const WireCheck* c
             would_do_cell(check)};
 }
 
-/// Takes out the columns that say nothing of any run.
+/// Removes columns that are empty for every run.
 void leave_out_empty(Table& table) {
     if (table.rows.empty()) return;
     for (std::size_t i = table.columns.size(); i-- > 0;) {

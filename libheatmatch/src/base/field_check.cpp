@@ -25,7 +25,7 @@ namespace {
                                    .remedy = std::move(remedy)});
 }
 
-/// Its line of the glossary, where nothing better can be said.
+/// Line of the glossary, where there is no more specific remedy.
 Sentence meaning_of(const Field& field) {
     return sentence_of(Name{std::string(field.meaning)});
 }
@@ -44,7 +44,7 @@ bool is_slug(const std::string& text) {
     });
 }
 
-/// An id of the kind of part that a field names, or one's own.
+/// Example id for the kind of part to which a field refers, or for a part of the user.
 std::string_view id_example(std::string_view kind) {
     constexpr auto examples = std::to_array<std::pair<std::string_view, std::string_view>>({
         {"panel", "silicon-60-cell-245"},

@@ -73,11 +73,11 @@ void parallel_for(std::size_t items, std::size_t workers,
                 });
                 ++running;
             } catch (const std::system_error&) {
-                break;  // the machine gives no more threads: those that run do the work
+                break;  // no more threads available: the running ones do the work
             }
         }
         run(0);
-        // The others may take long: the caller can still stop them.
+        // The other threads may take long: check for a stop meanwhile.
         constexpr std::chrono::milliseconds between(50);
         std::unique_lock lock(guard);
         while (!ended.wait_for(lock, between, [&running] { return running == 0; })) {

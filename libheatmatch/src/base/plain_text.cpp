@@ -8,8 +8,8 @@ namespace heatmatch {
 
 namespace {
 
-/// Bytes that follow a lead byte of UTF-8 (RFC 3629), and the range of the first of them: it leaves
-/// out overlong forms, surrogates and what lies above U+10FFFF.
+/// Continuation bytes after a lead byte of UTF-8 (RFC 3629), and the range of the first: this
+/// excludes overlong forms, surrogates and code points above U+10FFFF.
 struct Sequence {
     std::size_t more = 0;
     unsigned char low = 0x80;
@@ -57,15 +57,15 @@ std::uint32_t code_of(std::string_view character) {
     return code;
 }
 
-/// Whether a terminal or a page obeys a character and does not show it: controls, separators of
-/// lines, marks that turn the direction of writing.
+/// Whether a character controls a terminal or a page without being visible: controls, line
+/// separators, marks that change the writing direction.
 bool is_command(std::uint32_t code) {
     return code < 0x20 || (code >= 0x7F && code < 0xA0) || code == 0x061C || code == 0x200E ||
            code == 0x200F || (code >= 0x2028 && code <= 0x202E) ||
            (code >= 0x2066 && code <= 0x2069) || code == 0xFEFF;
 }
 
-/// As a programmer writes it: `\x1b`, `\u202e`.
+/// In programming notation: `\x1b`, `\u202e`.
 std::string escape_of(std::uint32_t code) {
     constexpr std::string_view digits = "0123456789abcdef";
     const int places = code < 0x100 ? 2 : 4;

@@ -21,7 +21,7 @@ Sentence write_as(std::string_view example) {
 }
 
 constexpr std::string_view unicode_minus = "\u2212";
-// What a text processor puts between a number and its unit counts as a space too.
+// Special spaces of word processors between a number and its unit also count.
 constexpr auto spaces = std::to_array<std::string_view>({" ", "\t", "\u00a0", "\u202f", "\u2009"});
 
 std::string_view trim(std::string_view text) {
@@ -45,7 +45,7 @@ std::string_view trim(std::string_view text) {
         .value = quote(text), .allowed = std::move(allowed), .remedy = std::move(remedy)});
 }
 
-/// Reads a plain decimal number from the front of rest; from_chars takes no sign but '-', no
+/// Reads a plain decimal number from the front of rest; from_chars accepts no sign except '-', no
 /// locale, no hexadecimal.
 double take_number(std::string_view& rest, std::string_view whole, std::string_view example) {
     double sign = 1.0;

@@ -13,7 +13,7 @@ using base_sentences::say;
 
 namespace {
 
-/// Hours as a clock shows them, counted on from midnight.
+/// Hours as clock time, modulo 24 h.
 std::string clock_of(double hours) {
     if (!std::isfinite(hours)) return format_number(hours);
     const double day = 24.0 * 60.0;

@@ -6,7 +6,7 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// What this room says, and what several rooms say alike; the answer lists it.
+/// Sentences of this room and common ones, listed in answer/sentence_tables.cpp.
 namespace heatmatch::base_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
@@ -51,7 +51,7 @@ requires Listed<table, Id>
     return make_sentence<table, Id>(std::move(given)...);
 }
 
-/// The source of what is known without one.
+/// Source of values without a document.
 [[nodiscard]] inline Sentence from_memory() {
     return say<"base.from_memory">();
 }

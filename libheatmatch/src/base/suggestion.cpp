@@ -16,7 +16,7 @@ constexpr std::size_t longest_read = 80;
 constexpr std::size_t most_edits = 2;
 constexpr std::size_t letters_per_edit = 4;
 constexpr std::size_t few = 12;
-constexpr std::size_t shortest_start = 3;  // of a word that another one begins with
+constexpr std::size_t shortest_start = 3;  // shortest word that counts as the beginning of another
 
 std::size_t edit_distance(std::string_view a, std::string_view b) {
     std::vector<std::size_t> row(b.size() + 1);
@@ -37,7 +37,7 @@ bool is_of_word(char c) {
     return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
 }
 
-/// Small letters and digits between all else, as `dry` and `sand` of `Dry sand`.
+/// Words of lowercase letters and digits, such as `dry` and `sand` of `Dry sand`.
 std::vector<std::string> words_in(std::string_view text) {
     std::vector<std::string> words;
     bool inside = false;
@@ -52,7 +52,7 @@ std::vector<std::string> words_in(std::string_view text) {
     return words;
 }
 
-/// Equal, or one begins with the other: `record` and `recordlow`. Numbers tell nothing.
+/// Equal, or one begins with the other: `record` and `recordlow`. Numbers do not count.
 bool is_akin(std::string_view a, std::string_view b) {
     const auto is_letter = [](char c) { return c >= 'a' && c <= 'z'; };
     if (std::none_of(a.begin(), a.end(), is_letter)) return false;

@@ -40,7 +40,7 @@ constexpr Unit watt_per_ft{"W/ft", Dimension::power_per_length, 1.0 / foot_m};
 constexpr Unit mile_per_hour{"mph", Dimension::speed, 5280.0 * foot_m / 3600.0};
 constexpr Unit ohm_per_1000_ft{"ohm/kft", Dimension::resistance_per_length, 1e-3 / foot_m};
 
-// Spellings a label, a datasheet or a person uses. The first of equal units is the printed one.
+// Spellings on labels and datasheets and by users. The first of equal units is the printed one.
 constexpr auto spellings = std::to_array<Spelling>({
     {"V", unit::volt},
     {"v", unit::volt},
@@ -174,8 +174,8 @@ constexpr auto spellings = std::to_array<Spelling>({
     {"1/h", unit::air_changes_per_hour},
 });
 
-/// Whether two words of three letters or more differ in capitals only, as OHM and Volts do; a
-/// capital in a symbol tells milli from mega.
+/// Whether two words of three letters or more differ in case only, such as OHM and Volts. In a
+/// symbol the case distinguishes milli from mega.
 bool same_word(std::string_view known, std::string_view written) {
     const auto lower = [](char c) {
         return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
@@ -200,7 +200,7 @@ double convert(double value, const Unit& from, const Unit& to) {
     if (from == to) return value;
     const double si = value * from.factor + from.offset;
     const double above = si - to.offset;
-    // 32 °F is 0 °C, not what is left of two large numbers.
+    // Result at 32 °F: exactly 0 °C, without the rounding of a difference of large numbers.
     const bool cancelled = std::fabs(above) < 1e-12 * std::fabs(to.offset);
     return cancelled ? 0.0 : round_significant(above / to.factor, 12);
 }
@@ -210,7 +210,7 @@ const Unit* find_unit(std::string_view spelling) {
     for (const Spelling& known : spellings) {
         if (known.text == spelling) return &known.unit;
         if (!same_word(known.text, spelling)) continue;
-        // MOHM may be a million ohms or a thousandth of one.
+        // MOHM is ambiguous: a million ohms or a thousandth of one.
         if (word != nullptr && !(*word == known.unit)) return nullptr;
         word = &known.unit;
     }

@@ -17,7 +17,7 @@ namespace heatmatch {
 
 namespace {
 
-/// The entry that an undo means: of that number, or the newest not yet taken back.
+/// The entry to undo: of that number, or the newest not yet undone.
 const HistoryEntry& entry_to_undo(const std::vector<HistoryEntry>& entries,
                                   std::optional<int> number, const std::string& path) {
     const auto found =
@@ -155,9 +155,9 @@ void Catalog::save_copy(const std::string& path) const {
     if (!impl_->file) {
         throw CatalogError("the starter catalog has no file to copy; it is part of the library");
     }
-    // Its tables are looked at before they are trusted.
+    // Checks its tables before copying.
     impl_->read<bool>([](SQLite::Database&) { return true; });
-    // As private as the catalog itself.
+    // Permissions of the catalog itself.
     const auto mode =
         static_cast<unsigned>(std::filesystem::status(impl_->path, ignored).permissions());
     constexpr unsigned read_and_write = 0666;

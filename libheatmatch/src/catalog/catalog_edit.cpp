@@ -8,8 +8,8 @@ namespace heatmatch {
 
 namespace {
 
-/// Sets what is given, texts of numbers read in their units; coefficients last, because V/K is
-/// relative to another field.
+/// Sets the given fields; texts with numbers are read in their units. Coefficients come last,
+/// because V/K is relative to another field.
 void set_values(Part& part, const std::map<std::string, Value>& values) {
     const auto fields = part_kind(part).fields;
     const std::string title = part_title(part);
@@ -56,7 +56,7 @@ void refuse_stale(const Part& part, const Part& read_as, const Part& now) {
     for (const Field& field : part_kind(part).fields) {
         const Value was = field.get(part_record(read_as));
         const Value is = field.get(part_record(now));
-        // What the part says too is not taken back.
+        // A change that the part contains as well is not undone.
         if (was == is || field.get(part_record(part)) == is) continue;
         if (first.empty()) first = field.name;
         const auto shown = [&field](const Value& value) {

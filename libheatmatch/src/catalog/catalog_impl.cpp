@@ -11,7 +11,7 @@ namespace heatmatch {
 
 namespace {
 
-/// Names what keeps a change from being made; a long list is cut.
+/// Lists the references that prevent a change; a long list is cut.
 std::string list_references(const std::vector<BrokenReference>& broken) {
     constexpr std::size_t most = 5;
     std::string text;
@@ -22,8 +22,8 @@ std::string list_references(const std::vector<BrokenReference>& broken) {
     return text;
 }
 
-/// Says which part names what is not there, and what to do: depending on whether the change names
-/// something missing, or takes away what others name.
+/// Reports which part refers to a missing one, and the remedy: this depends on whether the change
+/// refers to a missing part or removes one that others refer to.
 [[noreturn]] void refuse_references(const Change& change,
                                     const std::vector<BrokenReference>& broken) {
     const BrokenReference& first = broken.front();
@@ -43,7 +43,7 @@ std::string list_references(const std::vector<BrokenReference>& broken) {
                        " of the catalog"});
 }
 
-/// A row equal to the starter's is not kept as one's own: the starter's shows instead.
+/// A row equal to the starter's is not stored in the user's file: the starter's row applies.
 RowState without_copy(const RowChange& change) {
     if (!change.state.row) return change.state;
     const auto starter = starter_parts().find(change.kind, change.id);
@@ -165,7 +165,7 @@ std::optional<HistoryEntry> Catalog::Impl::apply(const std::function<Change()>& 
     try {
         log_ahead(*file);
     } catch (const SQLite::Exception& error) {
-        // The change is made; the next opening asks for the log again.
+        // The change is made; the next opening requests the log again.
         static_cast<void>(error);
     }
     return entry;

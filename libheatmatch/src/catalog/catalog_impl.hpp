@@ -18,15 +18,15 @@
 
 namespace heatmatch {
 
-/// What one call changes.
+/// The content of one change.
 struct Change {
     std::string action{};
     std::vector<RowChange> rows{};
     int undoes = 0;
 };
 
-/// The open file of a Catalog, or none for the starter. Each public call holds the mutex; what is
-/// here expects it held.
+/// The open file of a Catalog, or none for the starter. Each public call locks the mutex before it
+/// calls these members.
 struct Catalog::Impl {
     std::string path{};
     std::optional<LayerFile> file{};
@@ -34,39 +34,39 @@ struct Catalog::Impl {
     bool closed = false;
     bool uncertain = false;                 //!< whether the last change was kept is not known
     std::shared_ptr<const Parts> cached{};  //!< merged view as of cached_version
-    int cached_version = 0;                 //!< SQLite's data_version, which others' commits move
-    std::shared_ptr<const Parts> shown{};   //!< what was given out last
-    /// What was written since then; nothing where the part was removed.
+    int cached_version = 0;                 //!< SQLite's data_version, changed by commits of others
+    std::shared_ptr<const Parts> shown{};   //!< last snapshot returned
+    /// Parts written since then; empty for a removed part.
     std::map<std::pair<PartKind, std::string>, std::optional<Part>> written{};
 
     Impl() = default;
     Impl(const Impl&) = delete;
     Impl& operator=(const Impl&) = delete;
-    /// Brings the write-ahead log into the file, so that a plain copy of it is whole.
+    /// Merges the write-ahead log into the file, so that a plain copy of it is complete.
     ~Impl();
 
     void close();
     /// Throws CatalogError once closed.
     void check_open() const;
-    /// Throws the error of a file that accepts no change: the starter, or one that is closed,
-    /// cannot be written, or was left in doubt.
+    /// Throws the error of a file that accepts no change: the starter, or a file that is closed,
+    /// not writable, or in doubt.
     void check_writable() const;
-    /// The same for a call that reads a text before it takes the mutex.
+    /// The same for a call that reads a text before it locks the mutex.
     void expect_writable();
-    /// Runs work on the file, or gives nothing where there are no rows of one's own; with SQLite's
-    /// errors turned into ours.
+    /// Runs work on the file, or returns an empty result where the user has no rows; converts
+    /// SQLite's errors.
     template <class Result, class Work>
     Result read(Work work);
 
-    /// Plans and makes a change in one immediate transaction with one entry in the history, so that
-    /// what the plan saw still holds; checks references on the merged view. Gives the entry, or
+    /// Plans and makes a change in one immediate transaction with one history entry, so that what
+    /// the plan read is still valid. Checks references on the merged view. Returns the entry, or
     /// nothing if the plan has no rows.
     std::optional<HistoryEntry> apply(const std::function<Change()>& plan);
-    /// The part that the merged view has of that id.
+    /// The part of that id in the merged view.
     [[nodiscard]] std::optional<Part> find(PartKind kind, const std::string& id);
     [[nodiscard]] std::shared_ptr<const Parts> merged();
     [[nodiscard]] std::shared_ptr<const Parts> show();
-    /// Puts parts and removals in as one change, or reports what is wrong with them.
+    /// Imports parts and removals as one change, or reports their errors.
     ImportReport import(const CatalogText& catalog, std::vector<RefusedRow> refused, bool keep_good,
                         const std::string& origin);
 
@@ -77,10 +77,10 @@ struct Catalog::Impl {
     [[noreturn]] void refuse_unknown(const HistoryEntry& entry, const std::string& why);
 };
 
-/// Turns an error of SQLite into one that names the file and the remedy.
+/// Converts an error of SQLite into one that names the file and the remedy.
 [[noreturn]] void rethrow_sqlite(const std::string& path);
 
-/// Throws CatalogError where a part would take back what another hand changed since `read_as`.
+/// Throws CatalogError where a part would undo a change made elsewhere since `read_as`.
 void refuse_stale(const Part& part, const Part& read_as, const Part& now);
 
 template <class Result, class Work>

@@ -26,10 +26,10 @@ namespace {
     throw CatalogError(text, ErrorDetail{.part = origin});
 }
 
-/// Takes the rows out that name parts which neither the file nor the catalog has.
+/// Removes rows that refer to parts in neither the file nor the catalog.
 void refuse_broken(CatalogText& text, const Parts& merged, const std::string& origin,
                    std::vector<RefusedRow>& refused) {
-    // Refusing one row may break another that names it.
+    // Rejecting one row may break another that refers to it.
     for (bool again = true; again;) {
         again = false;
         Parts trial = merged;
@@ -55,7 +55,7 @@ void refuse_broken(CatalogText& text, const Parts& merged, const std::string& or
     }
 }
 
-/// Rows and removals of an import that change something, and how.
+/// Rows and removals of an import that change something.
 std::vector<RowChange> changes_of(const CatalogText& text, SQLite::Database& file,
                                   ImportReport& report) {
     std::vector<RowChange> changes;
@@ -105,7 +105,8 @@ ImportReport Catalog::Impl::import(const CatalogText& catalog, std::vector<Refus
     const auto entry = apply([&] {
         CatalogText kept = catalog;
         const std::vector<Part>& rows = kept.rows;
-        // Removals in the same file may only hide; what they break is found when they are applied.
+        // Removals in the same file are not applied here; broken references are found when they
+        // are.
         const bool refers = std::any_of(rows.begin(), rows.end(), [](const Part& part) {
             const auto fields = part_kind(part).fields;
             return std::any_of(fields.begin(), fields.end(), [](const Field& field) {

@@ -11,7 +11,7 @@ namespace heatmatch {
 
 namespace {
 
-/// Nothing, `"removed"` or the row as JSON.
+/// Empty, `"removed"` or the row as JSON.
 std::optional<std::string> state_text(const RowState& state) {
     if (state.row) return part_to_json(*state.row, -1);
     if (state.removed) return "\"removed\"";
@@ -74,7 +74,7 @@ HistoryEntry append_history(SQLite::Database& database, const std::string& actio
 }
 
 std::vector<HistoryEntry> read_history(SQLite::Database& database) {
-    // Counted and joined here: a subquery for each entry would take the square of their number.
+    // Counted and joined here: a subquery for each entry would take quadratic time.
     std::map<int, int> rows_of;
     SQLite::Statement rows(database, "SELECT number, count(*) FROM history_rows GROUP BY number");
     while (rows.executeStep()) rows_of[rows.getColumn(0).getInt()] = rows.getColumn(1).getInt();

@@ -11,8 +11,8 @@
 
 namespace heatmatch {
 
-/// What the user's file says of one id: nothing (the starter's row shows, if there is one), a row
-/// of its own, or that the starter's row is removed.
+/// State of one id in the user's file: absent (the starter's row applies, if there is one), a row,
+/// or the removal of the starter's row.
 struct RowState {
     std::optional<Part> row{};
     bool removed = false;
@@ -30,25 +30,25 @@ struct RowChange {
 [[nodiscard]] RowState read_state(SQLite::Database& database, PartKind kind, const std::string& id);
 void write_state(SQLite::Database& database, const RowChange& change);
 
-/// Ids that the file removes from the starter, by kind and id.
+/// Starter ids removed by the file, by kind and id.
 [[nodiscard]] std::vector<std::pair<PartKind, std::string>> removed_ids(SQLite::Database& database);
 
-/// Appends an entry with its rows to the history and gives it.
+/// Appends an entry with its rows to the history and returns it.
 [[nodiscard]] HistoryEntry append_history(SQLite::Database& database, const std::string& action,
                                           const std::vector<RowChange>& before,
                                           const std::vector<RowChange>& after, int undoes);
 [[nodiscard]] std::vector<HistoryEntry> read_history(SQLite::Database& database);
-/// Rows of an entry as they were before it, and as it left them.
+/// Rows of an entry before and after it.
 struct HistoryRows {
     std::vector<RowChange> before{};
     std::vector<RowChange> after{};
 };
 [[nodiscard]] HistoryRows read_history_rows(SQLite::Database& database, int number);
 
-/// The starter's rows with the file's put over them, kinds in order of id.
+/// The starter's rows, overlaid with those of the file; each kind in order of id.
 [[nodiscard]] Parts merge_layer(const Parts& starter, SQLite::Database& database);
 
-/// A reference of a part to another that is not there: `wire "x" names insulation "y"`.
+/// A reference of a part to a missing one: `wire "x" names insulation "y"`.
 struct BrokenReference {
     PartKind from_kind = PartKind::panel;
     std::string from_id{};

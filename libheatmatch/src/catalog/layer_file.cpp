@@ -35,7 +35,7 @@ void create_tables(SQLite::Database& database) {
 
 void migrate(SQLite::Database& database) {
     SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
-    // Another program may have done it while this one waited for the lock.
+    // Another program may have done this during the wait for the lock.
     if (pragma(database, "user_version") < schema_version) {
         add_missing_columns(database);
         database.exec("PRAGMA user_version = " + std::to_string(schema_version));
@@ -43,7 +43,7 @@ void migrate(SQLite::Database& database) {
     transaction.commit();
 }
 
-/// Refuses what is no catalog, or one that this version cannot read.
+/// Rejects a file that is not a catalog, or one that this version cannot read.
 void check_identity(SQLite::Database& database, const std::string& path) {
     const int version = pragma(database, "user_version");
     if (pragma(database, "application_id") != catalog_application_id) {
@@ -60,7 +60,7 @@ void check_identity(SQLite::Database& database, const std::string& path) {
     }
 }
 
-/// Size and time of change, by which a file that cannot be locked is known.
+/// Size and modification time, to recognize a file that cannot be locked.
 std::string stamp_of(const std::string& path) {
     std::error_code failed;
     const auto size = std::filesystem::file_size(path, failed);
@@ -69,7 +69,7 @@ std::string stamp_of(const std::string& path) {
                   : std::to_string(size) + ' ' + std::to_string(time.time_since_epoch().count());
 }
 
-/// The address of a file that nobody changes, as SQLite takes one.
+/// The address of an immutable file for SQLite.
 std::string frozen_address(const std::string& path) {
     std::string address = "file:";
     for (const char c : path) {
@@ -86,7 +86,7 @@ std::string frozen_address(const std::string& path) {
     return address + "?immutable=1";
 }
 
-/// Older tables of a file that cannot be written are brought up to date in memory.
+/// Older tables of a read-only file are updated in memory.
 void migrate_in_memory(LayerFile& file, const std::string& path) {
     SQLite::Database copy(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
     SQLite::Backup(copy, file.database).executeStep();
@@ -96,7 +96,7 @@ void migrate_in_memory(LayerFile& file, const std::string& path) {
     file.frozen = stamp_of(path);
 }
 
-/// Compares what is in the file, and brings its tables up to date.
+/// Compares the schema of the file, and updates its tables.
 void settle(LayerFile& file, const std::string& path) {
     check_identity(file.database, path);
     check_schema(file.database, path);
@@ -133,7 +133,7 @@ LayerFile open_for_change(const std::string& path, int wait_ms) {
     return file;
 }
 
-/// A file in a folder where SQLite can make neither lock nor log.
+/// A file in a folder where SQLite can create neither lock nor log.
 LayerFile open_frozen(const std::string& path) {
     LayerFile file{.database = SQLite::Database(frozen_address(path),
                                                 SQLite::OPEN_READONLY | SQLite::OPEN_URI),
@@ -228,7 +228,7 @@ void look_again(LayerFile& file, const std::string& path) {
 }
 
 void fill_blank(LayerFile& file) {
-    // Another program may have filled it while this one waited for the lock.
+    // Another program may have filled it during the wait for the lock.
     if (file.blank && is_blank(file.database)) create_tables(file.database);
 }
 
@@ -241,7 +241,7 @@ void log_ahead(LayerFile& file) {
         if (code == SQLITE_CANTOPEN || code == SQLITE_READONLY) {
             file.read_only = true;
         } else if (code != SQLITE_BUSY) {
-            // In use at this moment, it keeps the log it has; the next opening asks again.
+            // In use at this moment, it keeps its present log; the next opening requests it again.
             throw;
         }
     }
@@ -256,14 +256,14 @@ bool has_moved(LayerFile& file) {
 void bring_log_in(LayerFile& file) {
     if (file.read_only) return;
     if (has_moved(file)) {
-        // SQLite would delete the log by its name: by now that of another file.
+        // SQLite would delete the log by name, which may now be that of another file.
         int keep = 1;
         sqlite3_file_control(file.database.getHandle(), "main", SQLITE_FCNTL_PERSIST_WAL, &keep);
     }
     try {
         file.database.exec("PRAGMA wal_checkpoint(TRUNCATE)");
     } catch (const SQLite::Exception& error) {
-        // Another program still reads the file: SQLite brings the log in later.
+        // Another program still reads the file: SQLite merges the log later.
         static_cast<void>(error);
     }
 }

@@ -10,30 +10,30 @@ namespace heatmatch {
 struct LayerFile {
     SQLite::Database database;
     bool read_only = false;
-    bool blank = false;      //!< nothing is in it yet; the first change makes its tables
-    int schema_cookie = -1;  //!< SQLite's count of schema changes when it was last compared
-    std::string frozen{};    //!< size and time of a file that cannot be locked where it is
+    bool blank = false;      //!< still without tables; the first change creates them
+    int schema_cookie = -1;  //!< SQLite's schema counter at the last comparison
+    std::string frozen{};    //!< size and modification time of a file that cannot be locked
 };
 
-/// Opens a catalog file, or creates it where there is none, and brings its tables up to this
-/// version. A file that is there and empty stays empty. What cannot be written is opened for
-/// reading. Throws FileError and CatalogError as Catalog::open says.
+/// Opens a catalog file, or creates it if absent, and updates its tables to this version. An
+/// existing empty file stays empty. A file that is not writable is opened for reading. Throws
+/// FileError and CatalogError as Catalog::open does.
 [[nodiscard]] LayerFile open_layer(const std::string& path, int wait_ms);
 
-/// Throws the CatalogError of a statement that was stopped because it went on and on.
+/// Throws the CatalogError of a statement that was stopped for exceeding the step limit.
 [[noreturn]] void refuse_endless(const std::string& path);
 
-/// Looks at a file again before it is read or changed: whether another program has filled it or
-/// changed its tables since. Throws CatalogError for tables that are not ours.
+/// Rechecks a file before it is read or changed, because another program may have filled it or
+/// changed its tables. Throws CatalogError for unknown tables.
 void look_again(LayerFile& file, const std::string& path);
-/// Makes the tables of a blank file, inside the transaction of its first change.
+/// Creates the tables of a blank file, inside the transaction of its first change.
 void fill_blank(LayerFile& file);
-/// Has commits of a file written to a log first, where its folder allows it.
+/// Switches a file to write-ahead logging, where its folder permits it.
 void log_ahead(LayerFile& file);
 
-/// Whether another file, or none, is at the path by now.
+/// Whether another file, or none, is now at the path.
 [[nodiscard]] bool has_moved(LayerFile& file);
-/// Brings the log in, so that a plain copy of the file is whole, before it is closed.
+/// Merges the log before closing, so that a plain copy of the file is complete.
 void bring_log_in(LayerFile& file);
 
 }  // namespace heatmatch

@@ -11,7 +11,7 @@ namespace heatmatch {
 
 namespace {
 
-/// Merges one kind: both lists are sorted by id, and the file's row stands for the starter's.
+/// Merges one kind: both lists are sorted by id, and the file's row replaces the starter's.
 template <class P>
 std::vector<P> merge_list(const std::vector<P>& starter, const std::vector<Part>& own,
                           const std::set<std::string>& removed) {

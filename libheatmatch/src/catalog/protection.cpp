@@ -14,7 +14,7 @@ int stop_endless_work(void* /*unused*/) {
     return 1;
 }
 
-/// Asks SQLite itself, in a database of its own, whether a text is JSON.
+/// Checks by SQLite itself, in a separate database, whether a text is JSON.
 class JsonJudge {
   public:
     JsonJudge() {
@@ -51,12 +51,12 @@ void forget_judge(void* judge) {
     const std::unique_ptr<JsonJudge> owned(static_cast<JsonJudge*>(judge));
 }
 
-/// Some releases of SQLite do not trust their own json_valid() in the CHECKs of a file, which the
-/// tables of a catalog have; so the same question is asked by a function that they do trust.
+/// Some releases of SQLite reject their own json_valid() in the CHECKs of an untrusted file, and
+/// the tables of a catalog use it. This registers the same check as a trusted function.
 void trust_json_valid(sqlite3* handle) {
     constexpr int traits = SQLITE_UTF8 | SQLITE_DETERMINISTIC | SQLITE_INNOCUOUS;
     auto judge = std::make_unique<JsonJudge>();
-    // SQLite forgets the judge itself, also where it does not accept it.
+    // On failure SQLite releases the function's data itself.
     sqlite3_create_function_v2(handle, "json_valid", 1, traits, judge.release(), judge_json,
                                nullptr, nullptr, forget_judge);
 }
@@ -72,11 +72,11 @@ void protect(SQLite::Database& database) {
     sqlite3_db_config(handle, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
     trust_json_valid(handle);
     constexpr int mebibyte = 1 << 20;
-    sqlite3_limit(handle, SQLITE_LIMIT_LENGTH, 16 * mebibyte);  // of one row or text
+    sqlite3_limit(handle, SQLITE_LIMIT_LENGTH, 16 * mebibyte);  // for one row or text
     sqlite3_limit(handle, SQLITE_LIMIT_SQL_LENGTH, mebibyte);
     sqlite3_limit(handle, SQLITE_LIMIT_COLUMN, 200);
     sqlite3_limit(handle, SQLITE_LIMIT_EXPR_DEPTH, 100);
-    // Of one statement; reading a list of 20,000 panels takes a few million.
+    // For one statement; reading a list of 20,000 panels needs a few million.
     constexpr int most_steps = 200'000'000;
     sqlite3_progress_handler(handle, most_steps, stop_endless_work, nullptr);
 }

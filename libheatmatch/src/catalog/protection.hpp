@@ -6,11 +6,11 @@ class Database;
 
 namespace heatmatch {
 
-/// A file may be from a stranger: nothing in it may run, and no statement on it goes on for ever.
+/// A file may come from an unknown source: no code in it may run, and statements have a step limit.
 void protect(SQLite::Database& database);
 
-/// Lets SQLite copy a file whose tables were checked: for that it takes its own json_valid(), which
-/// it does not trust otherwise.
+/// Permits SQLite to copy a file whose tables were checked: copying needs its own json_valid(),
+/// which is otherwise untrusted.
 class TrustForCopy {
   public:
     explicit TrustForCopy(SQLite::Database& database);

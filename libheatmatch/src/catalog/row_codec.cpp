@@ -49,7 +49,7 @@ Part part_from(SQLite::Statement& query, const PartKindInfo& info, const std::st
     try {
         for (std::size_t k = 0; k < info.fields.size(); ++k) {
             const Field& field = info.fields[k];
-            // A word that no choice has would not survive in the record.
+            // A word outside the choice would be lost in the record.
             if (field.kind == FieldKind::choice) check_value(field, values[k], title);
             field.set(part_record(part), values[k]);
         }

@@ -51,7 +51,7 @@ std::string range_condition(const Field& field) {
     return condition;
 }
 
-/// Condition of a named CHECK; empty where the type says it all.
+/// Condition of a named CHECK; empty where the type suffices.
 std::string condition_of(const Field& field) {
     const std::string name(field.name);
     switch (field.kind) {

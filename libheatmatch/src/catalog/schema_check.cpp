@@ -65,7 +65,7 @@ class Reader {
     [[nodiscard]] bool at_end() const { return at_ == tokens_.size(); }
     [[nodiscard]] std::string peek() const { return at_end() ? std::string() : tokens_[at_]; }
     std::string next() { return at_end() ? std::string() : tokens_[at_++]; }
-    /// Takes those words if they are next; else nothing.
+    /// Consumes those words if they are next; otherwise nothing.
     bool take(const std::string& words) {
         const std::size_t before = at_;
         for (const std::string& word : tokens_of(words)) {
@@ -88,8 +88,8 @@ bool takes_bound(Reader& reader, const std::string& name) {
     return (sign == ">" || sign == ">=" || sign == "<=") && is_numeral(reader.next());
 }
 
-/// A condition of a shape that this or an older version writes, up to its closing bracket; numbers
-/// and words may be others, because ranges and choices change between versions.
+/// A condition as written by this or an older version, up to its closing parenthesis. Numbers and
+/// words may differ, because ranges and choices change between versions.
 bool takes_condition(Reader& reader, const std::string& name) {
     if (reader.take(name + " IS NULL OR json_valid(" + name + ")")) return true;
     if (reader.take("json_valid(" + name + ")")) return true;
@@ -122,7 +122,7 @@ bool takes_column(Reader& reader, const PartKindInfo& info, const std::string& n
     return true;
 }
 
-/// Empty, or the column that is not written as ours.
+/// Empty, or the column whose definition differs from ours.
 std::string foreign_column(const PartKindInfo& info, const std::string& sql) {
     Reader reader(tokens_of(sql));
     if (!reader.take("CREATE TABLE " + std::string(info.plural) + " (")) return "(its name)";

@@ -8,9 +8,9 @@ class Database;
 
 namespace heatmatch {
 
-/// Compares the schema of a file with what this version and older ones create. Throws CatalogError
-/// for a trigger, a view, an index, a foreign table or column, or a table that is not written as
-/// ours: SQLite would run what it says at every change or every look.
+/// Compares the schema of a file with those of this version and older ones. Throws CatalogError for
+/// a trigger, a view, an index, an unknown table or column, or a differing table definition: SQLite
+/// would execute it at every change or read.
 void check_schema(SQLite::Database& database, const std::string& path);
 
 }  // namespace heatmatch

@@ -20,7 +20,7 @@ constexpr double hottest_wall_k = 3500.0;
 
 double across_gap_k(double sheath_m, double outer_m, double w_per_m, double outer_k) {
     if (outer_m <= sheath_m || w_per_m <= 0.0) return outer_k;
-    constexpr double emissivity = 0.8;  // of both, oxidised metal and sand; from memory
+    constexpr double emissivity = 0.8;  // of both, oxidized metal and sand; from memory
     const double effective =
         1.0 / (1.0 / emissivity + sheath_m / outer_m * (1.0 / emissivity - 1.0));
     const auto surplus = [&](double sheath_k) {

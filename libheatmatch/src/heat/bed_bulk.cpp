@@ -24,7 +24,7 @@ BedBulk bulk_of(const BedCharge& charge, const BedGeometry& geometry, double pow
         const double ue = 1.0 / (1.0 / ua + form / k);
         const double tau =
             charge.fill.mean_capacity_j_m3k(air_k, bulk.bed_k) * charge.shell.volume_m3 / ue;
-        // A day's heat, and what is left of the same on the days before.
+        // Heat of one day, and the remainder from the days before.
         const double before = charge.days > 1.0 ? std::expm1(-seconds_of_day * charge.days / tau) /
                                                       std::expm1(-seconds_of_day / tau)
                                                 : 1.0;

@@ -28,8 +28,8 @@ namespace {
 
 constexpr double hottest_k = 3500.0;
 
-/// What the days before left around the legs: a day's charge begun earlier less what it lacks since
-/// it ended. Days of 24 h add up to one long charge.
+/// Remainder of the days before around the legs: a day's charge started earlier, minus the part
+/// missing since its end. Days of 24 h add up to one long charge.
 double left_over(const BedGeometry& geometry, const LineSpread& spread, double diffusivity) {
     constexpr double negligible = 1e-6;
     const auto after = [&](double seconds) { return spread.at(diffusivity * seconds); };
@@ -44,7 +44,7 @@ double left_over(const BedGeometry& geometry, const LineSpread& spread, double d
     return sum;
 }
 
-/// Temperature where the legs at those distances add up, over the bulk [K].
+/// Temperature above the bulk from the superposed legs at those distances [K].
 double field_k(const BedCharge& charge, const BedGeometry& geometry, const BedBulk& bulk,
                std::span<const double> distances_m, double power_w) {
     const Conductivity& conductivity = charge.fill.conductivity;
@@ -59,7 +59,7 @@ double field_k(const BedCharge& charge, const BedGeometry& geometry, const BedBu
     const auto spread_at = [&](double hot_k) {
         return spread.at(diffusivity_at(hot_k) * geometry.seconds);
     };
-    // Newton in T; the spread hardly depends on it.
+    // Newton in T; the spread is nearly independent of it.
     double before = 0.0;
     const auto settled_k = [&](double hot_k) {
         constexpr int most_steps = 60;
@@ -68,7 +68,7 @@ double field_k(const BedCharge& charge, const BedGeometry& geometry, const BedBu
         for (int step = 0; step < most_steps; ++step) {
             const double theta = bulk_theta + per_spread * (before + spread_at(hot_k));
             double moved = (theta - conductivity.theta(hot_k)) / conductivity.at(hot_k);
-            // Steps shrink by the same share: the rest of them at once.
+            // Steps shrink by a constant ratio: their remaining sum is added at once.
             const double share = moved_before != 0.0 ? moved / moved_before : 0.0;
             constexpr double shrinking = 0.5;
             moved_before = moved;
@@ -85,19 +85,19 @@ double field_k(const BedCharge& charge, const BedGeometry& geometry, const BedBu
         conductivity.temperature_k(bulk_theta + per_spread * spread_at(bulk.bed_k)), hottest_k);
     const double hot_k = settled_k(start_k);
     if (geometry.days <= 1.0) return hot_k;
-    // The days before hardly change the diffusivity: theirs is that of the last day.
+    // Days before change the diffusivity little: theirs is that of the last day.
     before = left_over(geometry, spread, diffusivity_at(hot_k));
     return settled_k(hot_k);
 }
 
-/// The hottest sheath over a bulk [K].
+/// The hottest sheath above a bulk [K].
 double sheath_k_of(const BedCharge& charge, const BedGeometry& geometry, const BedBulk& bulk,
                    double power_w) {
     const double q = power_w / geometry.heated_m;
     const double sand_k = field_k(charge, geometry, bulk, geometry.distances_m, power_w);
     const double sheath_k =
         across_gap_k(charge.legs.sheath_radius_m, geometry.distances_m.front(), q, sand_k);
-    // The rod warms itself first: C dT/dt = q' - T/Z with Z = rise/q', for constant q'.
+    // Heat capacity of the rod: C dT/dt = q' - T/Z with Z = rise/q', for constant q'.
     const double rise = sheath_k - bulk.bed_k;
     const double taken_up = charge.rod_j_m_k * rise;
     if (rise <= 0.0 || taken_up <= 0.0) return sheath_k;
@@ -109,7 +109,8 @@ double sheath_c_of(const BedCharge& charge, const BedGeometry& geometry, double 
            zero_celsius_k;
 }
 
-/// Temperature in the bed at a distance from the hottest leg, across it at half its length [K].
+/// Temperature in the bed at a distance from the hottest leg, perpendicular to it at half its
+/// length [K].
 double beside_leg_k(const BedCharge& charge, const BedGeometry& geometry, const BedBulk& bulk,
                     double power_w, double distance_m) {
     std::vector<double> distances = geometry.distances_m;
@@ -120,8 +121,8 @@ double beside_leg_k(const BedCharge& charge, const BedGeometry& geometry, const 
     return field_k(charge, geometry, bulk, distances, power_w);
 }
 
-/// What a spot stands over: of one day, and what the days before left at the edge. Air between rod
-/// and fill makes the rod hotter, not the fill.
+/// Base temperatures of a spot: of one day, and the remainder of the days before at the edge. Air
+/// between rod and fill makes the rod hotter, not the fill.
 SpotBase spot_base(const BedCharge& charge, const BedGeometry& geometry, const BedBulk& bulk,
                    double power_w, double sheath_k) {
     SpotBase base{.edge_k = bulk.edge_k, .sheath_k = sheath_k};

@@ -6,11 +6,11 @@
 
 namespace heatmatch {
 
-/// No part of a store is colder or hotter than that.
+/// Temperature limits for any part of a store.
 inline constexpr double coldest_c = -100.0;
 inline constexpr double hottest_c = 1500.0;
 
-/// Refuses what is no input of a model of the bed, and names the model.
+/// Rejects invalid inputs of a model of the bed, and names the model.
 struct BedChecks {
     const char* part;
 

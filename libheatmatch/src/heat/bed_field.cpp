@@ -37,7 +37,7 @@ void check_mesh(const BedFieldMesh& mesh) {
     };
     check("across", mesh.across);
     check("high", mesh.high);
-    constexpr double longest_s = 3600.0;  // beyond, a step may overshoot a strong fan
+    constexpr double longest_s = 3600.0;  // in longer steps a strong fan may cause overshoot
     if (mesh.longest_step_s > 0.0 && mesh.longest_step_s <= longest_s) return;
     field_input.refuse("longest_step_s", format_number(mesh.longest_step_s) + " s",
                        "above 0, up to 3600 s", say<"heat.step_serves">(with<"step">(600.0)));
@@ -109,7 +109,7 @@ void BedField::step(double power_w, double seconds) {
     }
 }
 
-/// Surfaces and flows of this moment.
+/// Surfaces and flows at the present moment.
 void BedField::look() {
     constexpr double any_s = 1.0;
     balance(power_w_, any_s);
@@ -134,7 +134,7 @@ double BedField::celsius(double theta) const {
     return grid_->table.at(theta).t_k - zero_celsius_k;
 }
 
-/// Theta of a node, or of the surface beyond the outermost ones, counted from 1.
+/// Theta of a node, or of the surface beyond the outermost nodes, counted from 1.
 double BedField::node_theta(std::size_t ring, std::size_t level) const {
     const BedFieldGrid& grid = *grid_;
     const std::size_t i = std::clamp(ring, std::size_t{1}, grid.across) - 1;
@@ -175,7 +175,7 @@ double BedField::at_c(double radius_m, double height_m) const {
     return celsius(theta_at(radius_m, height_m));
 }
 
-/// Theta at half the height, the mean around the axis, between the nodes straight in ln r.
+/// Theta at half the height, mean around the axis, interpolated in ln r between the nodes.
 double BedField::mean_around(double radius_m) const {
     const BedFieldGrid& grid = *grid_;
     if (radius_m > grid.r_m.back()) {
@@ -192,7 +192,7 @@ double BedField::mean_around(double radius_m) const {
 
 double BedField::near_leg_c(double distance_m) const {
     const LegLayout::Leg& leg = grid_->hottest;
-    // Across the way to the axis: a row of legs is left at a right angle.
+    // Perpendicular to the line to the axis, because a row of legs is left at a right angle.
     const double from_axis_m = std::hypot(leg.x_m, leg.y_m);
     const double at_m = std::max(distance_m, legs_.radius_m);
     const double share = from_axis_m > 0.0 ? at_m / from_axis_m : 0.0;

@@ -11,21 +11,21 @@ namespace heatmatch {
 
 namespace {
 
-// Theta is tabled from the coldest air on to where no bed comes.
+// Range of the Theta table: from the coldest air to temperatures that no bed reaches.
 constexpr double table_from_k = 150.0;
 constexpr double table_to_k = 3300.0;
 constexpr std::size_t table_steps = 4096;
 
-/// A place around which cells are small, and how small.
+/// A place with small cells around it, and their size.
 struct Fine {
     double at_m = 0.0;
     double cell_m = 0.0;
 };
 
-/// Faces of so many cells from 0 to a length, their sizes growing from the fine places on in the
-/// same proportion wherever one stands.
+/// Faces of so many cells from 0 to a length, with sizes that grow in proportion to the distance
+/// from the fine places.
 std::vector<double> faces_of(double length_m, std::size_t cells, const std::vector<Fine>& fines) {
-    constexpr double growth = 0.5;  // of a cell's size with the distance
+    constexpr double growth = 0.5;  // growth of a cell's size with the distance
     constexpr std::size_t slices = 4000;
     const double slice_m = length_m / static_cast<double>(slices);
     const auto density = [&](double x) {
@@ -51,12 +51,12 @@ std::vector<double> faces_of(double length_m, std::size_t cells, const std::vect
     return faces;
 }
 
-/// How much of a span lies within another.
+/// Overlap of two spans.
 double overlap(double from_a, double to_a, double from_b, double to_b) {
     return std::max(0.0, std::min(to_a, to_b) - std::max(from_a, from_b));
 }
 
-/// The leg whose neighbours add the most to it.
+/// The leg to which its neighbors contribute most.
 LegLayout::Leg hottest_of(const LegLayout& layout) {
     LegLayout::Leg hottest = layout.legs.front();
     double most = -1.0;
@@ -102,7 +102,7 @@ BedFieldGrid::BedFieldGrid(const BedFill& fill, const StoreShell& shell, const L
     lid_scale = shell.top_m2 / base_m2;
     floor_scale = shell.bottom_m2 / base_m2;
     if (!shell.round) {
-        // Along whichever side leaves the legs more room.
+        // Along the side that gives the legs more room.
         half_x_m = 0.5 * shell.length_m;
         half_y_m = shell.radius_m;
         const auto reach = [&](double x_m, double y_m) {
@@ -215,7 +215,7 @@ double BedFieldGrid::over_rings(double x_m, double y_m) const {
         const double d = std::hypot(leg.x_m - x_m, leg.y_m - y_m);
         sum -= std::log(std::max(d, legs_.radius_m));
         const double b_m = from_axis(leg.x_m, leg.y_m);
-        if (r > r_m.back()) {  // beyond the nodes the mean is that of the surface
+        if (r > r_m.back()) {  // beyond the nodes: mean at the surface
             sum += std::log(std::max(r, b_m));
             continue;
         }

@@ -10,16 +10,16 @@
 
 namespace heatmatch {
 
-/// Two neighbours and what the nearer to the first counts: a value between nodes.
+/// Index and weight of the lower of two neighboring nodes, for interpolation.
 struct Between {
-    std::size_t first = 0;  //!< its neighbour is the next
-    double share = 1.0;     //!< of the first
+    std::size_t first = 0;  //!< the second is the next one
+    double share = 1.0;     //!< weight of the first
 };
 
-/// What stays the same in a field of a bed: cells, conductances, where the legs put their heat.
-/// Cells lie level by level from the floor, in each from the axis outwards. A ring's node stands
-/// where a logarithmic field has its mean over the ring, `ln r = (b² ln b - a² ln a)/(b² - a²) -
-/// 1/2`, so that heat from the axis meets the exact resistance. @cite carslaw-jaeger
+/// Constant data of the field of a bed: cells, conductances, heat input of the legs. Cells are
+/// stored level by level from the floor, within each from the axis outward. The node of a ring is
+/// at the mean of a logarithmic field over the ring, `ln r = (b² ln b - a² ln a)/(b² - a²) - 1/2`,
+/// so that the resistance for heat from the axis is exact. @cite carslaw-jaeger
 struct BedFieldGrid {
     BedFieldGrid(const BedFill& fill, const StoreShell& shell, const LegLayout& legs,
                  const BedFieldMesh& mesh, double rod_j_m_k);
@@ -38,14 +38,14 @@ struct BedFieldGrid {
     std::vector<double> level_m{};     //!< their heights
     std::vector<double> upwards{};     //!< 1/m, from a level to the next
     std::vector<double> mass_kg{};     //!< by cell
-    std::vector<double> rod_j_k{};     //!< heat capacity of the legs in it
-    std::vector<double> heat_share{};  //!< of all power
+    std::vector<double> rod_j_k{};     //!< heat capacity of the legs in the cell
+    std::vector<double> heat_share{};  //!< share of the total power
     std::vector<double> volume_share{};
-    double wall_deep_m = 0.0;  //!< Theta from a node to the surface, over the flux there
+    double wall_deep_m = 0.0;  //!< distance in Theta from a node to the surface, per flux there
     double lid_deep_m = 0.0;
     double floor_deep_m = 0.0;
-    double side_m2_m = 0.0;  //!< side wall of a metre of height
-    double lid_scale = 1.0;  //!< real lid over the cylinder's
+    double side_m2_m = 0.0;  //!< side wall area per meter of height
+    double lid_scale = 1.0;  //!< area of the real lid over that of the cylinder
     double floor_scale = 1.0;
     LegLayout::Leg hottest{};    //!< leg
     double superposition = 0.0;  //!< at its surface
@@ -53,15 +53,16 @@ struct BedFieldGrid {
     LegModes modes;
 
     [[nodiscard]] std::size_t cells() const { return mass_kg.size(); }
-    /// The radius in the cylinder: in a box that of the ring that holds as much as the box around
-    /// the axis on which the spot lies.
+    /// The radius in the cylinder. For a box: that of the ring with the same area as the box around
+    /// the axis on which the spot is.
     [[nodiscard]] double from_axis(double x_m, double y_m) const;
-    /// Between which rings a radius lies, linear in its logarithm; none beyond the outer nodes.
+    /// Interpolation between rings, linear in the logarithm of the radius; clamped at the outer
+    /// nodes.
     [[nodiscard]] Between ring_at(double r) const;
-    /// Between which levels a height lies.
+    /// Interpolation between levels.
     [[nodiscard]] Between level_at(double z) const;
-    /// What the legs themselves add at a spot over the mean of the cells around the axis there, for
-    /// a heat of 2 pi a metre: `sum_j (mean of ln max(r, r_j) - ln d_j)`.
+    /// Contribution of the legs at a spot above the mean of the cells around the axis there, for a
+    /// heat of 2 pi per meter: `sum_j (mean of ln max(r, r_j) - ln d_j)`.
     [[nodiscard]] double over_rings(double x_m, double y_m) const;
 
   private:

@@ -13,7 +13,7 @@ namespace heatmatch {
 
 namespace {
 
-// The wall's flux is tabled by kelvins over the air, from the coldest wall on to the hottest.
+// The wall's flux is tabulated over the temperature difference to the air, for the whole range.
 constexpr double lowest_excess_k = -1700.0;
 constexpr std::size_t excess_count = 5200;
 
@@ -44,7 +44,7 @@ BedField::Outside BedField::wall_flux(double wall_k) {
 }
 
 /// The flux through a surface, by Newton for Theta there: `Theta + deep flux = Theta of the node`.
-/// With `u` below zero it is the side wall.
+/// A `u` below zero denotes the side wall.
 BedField::Outside BedField::outside(double theta, double deep_m, double u_w_m2k, double& surface) {
     constexpr int most_turns = 40;
     constexpr double close_enough = 1e-11;
@@ -63,7 +63,7 @@ BedField::Outside BedField::outside(double theta, double deep_m, double u_w_m2k,
     return out;
 }
 
-/// Heat that conduction takes out of every cell.
+/// Net heat conducted out of every cell.
 void BedField::conduct() {
     const BedFieldGrid& grid = *grid_;
     for (std::size_t k = 0; k < grid.high; ++k) {
@@ -85,7 +85,7 @@ void BedField::conduct() {
     }
 }
 
-/// Heat that goes out through wall, lid and floor [W].
+/// Heat loss through wall, lid and floor [W].
 double BedField::leave() {
     const BedFieldGrid& grid = *grid_;
     double sum = 0.0;
@@ -109,7 +109,7 @@ double BedField::leave() {
     return sum;
 }
 
-/// What flows into every cell beyond what it takes up, and how that falls over its Theta.
+/// Heat balance of every cell, and its derivative with respect to Theta.
 void BedField::balance(double power_w, double seconds) {
     const BedFieldGrid& grid = *grid_;
     const ThetaTable::At start = grid.table.at(start_);
@@ -147,8 +147,8 @@ void BedField::refactor(double seconds) {
     matrix.factor();
 }
 
-/// One implicit stage from `base_j_`: Newton, with the last matrix as long as it converges. What
-/// remains unbalanced stays in the heat of its cell, so that none is lost.
+/// One implicit stage from `base_j_`: Newton, reusing the last matrix while it converges. The
+/// remaining imbalance is stored in the heat of its cell, so that energy is conserved.
 bool BedField::stage(double power_w, double seconds) {
     constexpr int most_turns = 40;
     constexpr double close_enough = 1e-6;
@@ -179,7 +179,7 @@ bool BedField::stage(double power_w, double seconds) {
     return false;
 }
 
-/// Two implicit stages of one matrix, of second order and without ringing. @cite alexander-1977
+/// Two implicit stages with one matrix, second order and without ringing. @cite alexander-1977
 void BedField::advance(double power_w, double seconds, int halvings_left) {
     const double gamma = 1.0 - std::sqrt(0.5);
     const double stage_s = gamma * seconds;
@@ -197,7 +197,7 @@ void BedField::advance(double power_w, double seconds, int halvings_left) {
             if (weight == gamma) {
                 base_j_[c] = reached_j;
             } else {
-                theta_[c] += (1.0 - gamma) / gamma * (theta_[c] - theta[c]);  // a first guess
+                theta_[c] += (1.0 - gamma) / gamma * (theta_[c] - theta[c]);  // initial guess
                 base_j_[c] = heat_j_[c] + (1.0 - gamma) / gamma * (reached_j - base_j_[c]);
             }
         }

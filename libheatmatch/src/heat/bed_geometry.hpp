@@ -6,13 +6,14 @@
 
 namespace heatmatch {
 
-/// What of a charge does not change with power.
+/// Parameters of a charge that do not depend on power.
 struct BedGeometry {
     std::vector<double> distances_m{};
     double length_m = 0.0;
     double heated_m = 0.0;
-    double outer_m = 0.0;  //!< of a body of revolution around the legs that holds the bed [m]
-    double mean_m = 0.0;   //!< where its mean temperature lies [m]
+    double outer_m = 0.0;  //!< outer radius of a body of revolution around the legs with the volume
+                           //!< of the bed [m]
+    double mean_m = 0.0;   //!< radius at which it has its mean temperature [m]
     double air_k = 0.0;
     double seconds = 0.0;
     double days = 1.0;
@@ -20,7 +21,7 @@ struct BedGeometry {
 
 [[nodiscard]] BedGeometry bed_geometry(const BedCharge& charge);
 
-/// How much hotter than its mean the wall is at its hottest spot, as a factor of the rise.
+/// Rise of the hottest spot of the wall over the mean rise.
 [[nodiscard]] double concentration_of(const BedCharge& charge);
 
 }  // namespace heatmatch

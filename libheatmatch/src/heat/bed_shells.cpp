@@ -54,7 +54,7 @@ void BedShells::lay_out() {
     for (const LegLayout::Leg& leg : legs_.legs) {
         square += ((leg.x_m - x_m) * (leg.x_m - x_m) + (leg.y_m - y_m) * (leg.y_m - y_m)) / count;
     }
-    constexpr double most_share = 0.8;  // legs beyond would leave no bed around them
+    constexpr double most_share = 0.8;  // larger shells would leave no bed around the legs
     const double inner_m =
         std::min(std::max(std::sqrt(square), legs_.radius_m), most_share * outer_m);
     superposition_ = count * std::log(inner_m);
@@ -67,11 +67,11 @@ void BedShells::lay_out() {
     };
     const double ratio = std::pow(outer_m / inner_m, 1.0 / static_cast<double>(shell_count));
     double from_m = inner_m;
-    double from_m3 = 0.0;  // what lies between the legs counts to the first shell
+    double from_m3 = 0.0;  // volume between the legs counts to the first shell
     double before = field(inner_m);
     for (std::size_t i = 0; i < shell_count; ++i) {
         const double to_m = i + 1 == shell_count ? outer_m : from_m * ratio;
-        // Where a logarithmic field has its mean over the shell.
+        // Radius of the mean of a logarithmic field over the shell.
         const double a2 = from_m * from_m;
         const double b2 = to_m * to_m;
         const double node_m =
@@ -87,7 +87,7 @@ void BedShells::lay_out() {
     form_[shell_count - 1] = before - field(outer_m);
 }
 
-/// Newton for the temperatures at the end of an implicit step; false if it does not settle.
+/// Newton for the temperatures at the end of an implicit step; false if it does not converge.
 bool BedShells::settle(Nodes& t_k, double power_w, double seconds) const {
     constexpr int most_turns = 60;
     constexpr double close_enough_k = 1e-9;
@@ -98,10 +98,10 @@ bool BedShells::settle(Nodes& t_k, double power_w, double seconds) const {
         return shell_.loss_w_k(edge_k, air_k_) * (edge_k - air_k_);
     };
     for (int turn = 0; turn < most_turns; ++turn) {
-        Nodes surplus{};   // heat that flows into a node beyond what it takes up [W]
-        Nodes own{};       // its fall over the node's own temperature [W/K]
-        Nodes inwards{};   // its rise over the temperature of the node inside
-        Nodes outwards{};  // and of the one outside
+        Nodes surplus{};   // heat into a node in excess of the heat it stores [W]
+        Nodes own{};       // derivative with respect to the node's own temperature [W/K]
+        Nodes inwards{};   // derivative with respect to the temperature of the node inside
+        Nodes outwards{};  // and of the node outside
         surplus[0] = power_w;
         for (std::size_t i = 0; i < shell_count; ++i) {
             const double flow =

@@ -26,8 +26,8 @@ double cube(double x) {
     return x * x * x;
 }
 
-/// Large stones of a low k20 would conduct less than nothing in the cold: below the reference no
-/// more than half of k20 counts as radiation.
+/// For large stones with a low k20 the conductivity would become negative in the cold: below the
+/// reference temperature at most half of k20 counts as radiation.
 double radiation_at(double t_k, double radiation, double k20_w_mk) {
     if (t_k >= reference_k) return radiation;
     return std::min(radiation, 0.5 * k20_w_mk / cube(reference_k));
@@ -101,7 +101,7 @@ double Conductivity::theta(double t_k) const {
 }
 
 double Conductivity::temperature_k(double theta_w_m) const {
-    // Newton from the slope at hand; Theta rises with T, so a bracket keeps it in bounds.
+    // Newton from the present slope; Theta rises with T, so a bracket bounds it.
     double low = search_from_k;
     double high = search_to_k;
     double t = std::clamp(reference_k + theta_w_m / at(reference_k), low, high);
@@ -149,7 +149,7 @@ BedFill bed_fill(const Medium& medium, ConductivityEnd end, bool moist) {
     const double typical = wet ? *medium.moist_k_w_mk : medium.k20_w_mk;
     const auto& known_low = wet ? medium.moist_k_low_w_mk : medium.k20_low_w_mk;
     const auto& known_high = wet ? medium.moist_k_high_w_mk : medium.k20_high_w_mk;
-    // No kinder than what dry sand states: 0.17 of 0.27.
+    // Not above the low end of dry sand: 0.17 of 0.27.
     const double default_low = wet ? 0.75 : 0.62;
     constexpr double default_high = 1.3;
     if (moist && !wet) {

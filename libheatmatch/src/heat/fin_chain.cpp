@@ -15,7 +15,7 @@ using heat_sentences::say;
 
 namespace {
 
-/// x coth x, x/sinh x and tanh(x/2)/x stay finite where a segment loses nothing.
+/// x coth x, x/sinh x and tanh(x/2)/x stay finite for a segment without heat loss.
 double x_coth(double x) {
     return x < 1e-4 ? 1.0 + x * x / 3.0 : x / std::tanh(x);
 }
@@ -89,21 +89,21 @@ void check(std::span<const FinSegment> segments, const FinEnds& ends) {
     }
 }
 
-/// Rows of a tridiagonal system: diagonal, link to the next node, right-hand side.
+/// Rows of a tridiagonal system: diagonal, coupling to the next node, right-hand side.
 struct Nodes {
     std::vector<double> diagonal;
     std::vector<double> link;
     std::vector<double> heat;
 };
 
-/// Adds what an endless segment takes from and gives to its one end.
+/// Adds the contribution of an infinite segment to its one end.
 void add_endless(Nodes& nodes, const FinSegment& segment, std::size_t node) {
     const double conductance = std::sqrt(segment.loss_w_mk * segment.ka_w_m_k);
     nodes.diagonal[node] += conductance;
     nodes.heat[node] += conductance * far_c(segment);
 }
 
-/// Adds what a segment takes from and gives to its ends, node `left` and the next.
+/// Adds the contribution of a segment to its ends, node `left` and the next.
 void add_segment(Nodes& nodes, const FinSegment& segment, std::size_t left) {
     const double x = inverse_length(segment) * segment.length_m;
     const double along = segment.ka_w_m_k / segment.length_m;
@@ -117,7 +117,7 @@ void add_segment(Nodes& nodes, const FinSegment& segment, std::size_t left) {
     nodes.link[left] -= along * x_over_sinh(x);
 }
 
-/// Holds a node at a temperature and takes it out of its neighbours' equations.
+/// Fixes a node's temperature and eliminates it from its neighbors' equations.
 void hold(Nodes& nodes, std::size_t node, double at_c) {
     if (node > 0) {
         nodes.heat[node - 1] -= nodes.link[node - 1] * at_c;
@@ -167,7 +167,7 @@ FinChain::FinChain(std::span<const FinSegment> segments, std::span<const double>
     for (std::size_t i = 0; i < heat_at_joint_w.size() && i + 1 < segments.size(); ++i) {
         nodes.heat[i + 1] += heat_at_joint_w[i];
     }
-    // The node beyond an infinite end stands alone.
+    // The node beyond an infinite end has no neighbor.
     if (left_infinite) hold(nodes, 0, far_c(segments.front()));
     if (right_infinite) hold(nodes, count - 1, far_c(segments.back()));
     if (ends.left_c) hold(nodes, 0, *ends.left_c);
@@ -192,7 +192,7 @@ double FinChain::temperature_c(std::size_t segment, double distance_m) const {
     }
     const double to_right = at.length_m - distance_m;
     const double whole = mean_decay(2.0 * m * at.length_m) * at.length_m;
-    // sinh(m (L - x))/sinh(mL) and sinh(m x)/sinh(mL), free of overflow and of 0/0.
+    // sinh(m (L - x))/sinh(mL) and sinh(m x)/sinh(mL), without overflow and 0/0.
     const double of_left =
         std::exp(-m * distance_m) * to_right * mean_decay(2.0 * m * to_right) / whole;
     const double of_right =
@@ -217,7 +217,8 @@ double FinChain::flow_w(std::size_t segment, double distance_m) const {
     const double whole = 2.0 * mean_decay(2.0 * m * at.length_m) * at.length_m;
     const double of_left = std::exp(-m * distance_m) * (1.0 + std::exp(-2.0 * m * to_right));
     const double of_right = std::exp(-m * to_right) * (1.0 + std::exp(-2.0 * m * distance_m));
-    // (exp(-m x) - exp(-m (L - x)))/m over 1 + exp(-mL): heat made here flows to the nearer end.
+    // (exp(-m x) - exp(-m (L - x)))/m over 1 + exp(-mL): heat generated here flows to the nearer
+    // end.
     const double nearer = std::min(distance_m, to_right);
     const double apart = std::fabs(to_right - distance_m);
     const double of_heat = std::copysign(std::exp(-m * nearer) * apart * mean_decay(m * apart),

@@ -18,7 +18,7 @@ namespace {
 
 constexpr double clear_m = UnstatedPlaces::clear_m;
 
-/// Free height beside, or over and under, legs [m].
+/// Free height beside the legs, or above and below them [m].
 double free_height_m(const LegLayout& legs, const StoreShell& shell) {
     double tall_m = legs.leg_length_m;
     if (legs.lies) {
@@ -30,7 +30,7 @@ double free_height_m(const LegLayout& legs, const StoreShell& shell) {
     return std::max(0.0, shell.height_m - tall_m);
 }
 
-/// Where legs are that are as near to the lid as plausible [m].
+/// Height of legs that are as near to the lid as is plausible [m].
 double under_lid_m(const LegLayout& legs, const StoreShell& shell) {
     const double room_m = free_height_m(legs, shell);
     return std::max(room_m - clear_m, 0.5 * room_m);
@@ -59,15 +59,17 @@ std::vector<LegSegment> leg_segments(const LegLayout& legs, const StoreShell& sh
 
 namespace {
 
-/// What was fitted of a face.
+/// Fitted parameters of a face.
 struct FaceFit {
-    double base_share = 0.0;   //!< of the edge's rise
-    double hot_share = 0.0;    //!< of the sheath's rise: as hot is the fill on the way, about
-    double reach_radii = 0.0;  //!< of a cylinder as wide as it is high, in the long run
+    double base_share = 0.0;   //!< share of the edge's rise
+    double hot_share = 0.0;    //!< share of the sheath's rise that approximates the fill on the way
+    double reach_radii = 0.0;  //!< reach after a long time, in radii of a cylinder as wide as it is
+                               //!< high
     double sink_share = 0.0;
     double factor = 0.0;  //!< `factor form^(1 - less)`
     double less = 0.0;
-    double left = 0.0;  //!< of what days before left at the edge: floor and lid lose less of it
+    double left = 0.0;  //!< share of the remainder of days before at the edge: lower for floor and
+                        //!< lid
     double mirror = 0.0;
 };
 constexpr FaceFit level_fit{.base_share = 0.092,
@@ -86,15 +88,15 @@ constexpr FaceFit wall_fit{.base_share = 0.062,
                            .left = 1.3,
                            .mirror = 0.605};
 
-/// A charge and what its legs give.
+/// A charge and the heat of its legs.
 struct SpotCase {
     const BedCharge& charge;
     const SpotBase& base;
     double w_per_m = 0.0;
 };
 
-/// Where a spot stays whose next temperature is told [K]: what leaves rises with temperature, so
-/// that steps swing; the secant through two of them settles in three or four.
+/// Fixed point of a spot's temperature [K]. Heat loss rises with temperature, so that plain
+/// iteration oscillates; the secant through two points converges in three or four steps.
 template <class Next>
 double settled_k(const Next& next_k, double base_k) {
     constexpr int most_steps = 12;
@@ -107,13 +109,13 @@ double settled_k(const Next& next_k, double base_k) {
         const double slope = (moved - moved_before) / (spot_k - before_k);
         before_k = spot_k;
         moved_before = moved;
-        // A slope of nothing or more is no swing: one step as it was told.
+        // A slope of zero or above does not oscillate: one plain step.
         spot_k = std::max(base_k, spot_k + (slope < -0.05 ? -moved / slope : moved));
     }
     return spot_k;
 }
 
-/// Hottest of the spots [K]; `u_at` tells what leaves a face of some temperature [W/m2K].
+/// Hottest of the spots [K]; `u_at` gives the heat transfer of a face at a temperature [W/m2K].
 template <class HeatLoss>
 double hottest_spot_k(const SpotCase& at, std::span<const LegSegment> legs,
                       std::span<const SurfaceSpot> spots, const FaceFit& fit,
@@ -157,7 +159,7 @@ double hottest_spot_k(const SpotCase& at, std::span<const LegSegment> legs,
     return std::min(hottest, std::max(at.base.sheath_k, air_k));
 }
 
-/// Legs one way, as near to the faces as told, or as plausible.
+/// Legs moved to one side, as near to the faces as stated, or as is plausible.
 LegLayout aside(LegLayout legs, const StoreShell& shell) {
     if (!legs.unstated.aside) return legs;
     const double sideways_m = legs.farthest_aside_m(shell);
@@ -167,7 +169,7 @@ LegLayout aside(LegLayout legs, const StoreShell& shell) {
     return legs;
 }
 
-/// Low and high ends that are plausible, or the one that was told.
+/// Lowest and highest plausible position, or the stated one.
 std::vector<std::optional<double>> heights_of(const LegLayout& legs, const StoreShell& shell) {
     if (!legs.unstated.height) return {legs.low_m};
     return {std::min(clear_m, 0.5 * free_height_m(legs, shell)), under_lid_m(legs, shell)};

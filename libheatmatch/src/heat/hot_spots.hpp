@@ -9,8 +9,8 @@
 
 namespace heatmatch {
 
-/// The legs of a charge as they stand or lie, `low_m` over the floor or, without, centred; an
-/// impossible height counts as under the lid.
+/// The legs of a charge, upright or horizontal, `low_m` above the floor or, without it, centered;
+/// an impossible height counts as just under the lid.
 [[nodiscard]] std::vector<LegSegment> leg_segments(const LegLayout& legs, const StoreShell& shell,
                                                    const std::optional<double>& low_m);
 
@@ -21,20 +21,20 @@ struct StoreSpots {
     double floor_k = 0.0;
 };
 
-/// What of the bulk the spots stand over [K].
+/// Base temperatures of the spots [K].
 struct SpotBase {
-    double edge_k = 0.0;    //!< mean of the bed's edge, had there been one day only
-    double before_k = 0.0;  //!< what days before left there
+    double edge_k = 0.0;    //!< mean at the bed's edge after one day only
+    double before_k = 0.0;  //!< remainder of the days before there
     double sheath_k = 0.0;
 };
 
-/// Spots of a charge: over a share of the edge's rise, and by a form a little less than
-/// proportional. Shares, reach, power and factor were fitted to finite volumes in three dimensions
-/// (480 stores: floors and lids 4 % of the rise too cold to 24 % too hot, walls up to 23 %);
-/// other stores judge them (tests print it).
+/// Hottest spots of a charge: a share of the edge's rise, plus a form slightly less than
+/// proportional to power. Shares, reach, power and factor were fitted to finite volumes in three
+/// dimensions (480 stores: floors and lids from 4 % of the rise too cold to 24 % too hot, walls up
+/// to 23 %); tests check them on other stores and print the result.
 [[nodiscard]] StoreSpots store_spots(const BedCharge& charge, const SpotBase& base, double power_w);
 
-/// The lid's inside where it is coldest at three quarters of its radius: less than its mean [K].
+/// Lowest temperature of the lid's inside at three quarters of its radius: below its mean [K].
 [[nodiscard]] double sensed_lid_k(const BedCharge& charge, const SpotBase& base, double power_w);
 
 }  // namespace heatmatch

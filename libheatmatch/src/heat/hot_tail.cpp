@@ -21,7 +21,7 @@ using heat_sentences::say;
 
 namespace {
 
-/// Losses at the temperatures that a solution has.
+/// Heat losses at the temperatures of a solution.
 TailLosses losses_at(const HotTail& tail, const TailSurroundings& around, const FinChain& chain,
                      const LaidTail& layout, double box_c) {
     const std::vector<double>& joint_c = chain.joint_c();
@@ -56,7 +56,7 @@ double change(const TailLosses& before, const TailLosses& after) {
     return sum;
 }
 
-/// Air in the box, warmed by what sheath and wire give off in it [°C].
+/// Air in the box, warmed by the heat of sheath and wire in it [°C].
 double box_temperature(const HotTail& tail, const Wire& wire, const FinChain& chain,
                        const LaidTail& layout) {
     const std::size_t last = layout.first_wire - 1;
@@ -147,7 +147,7 @@ std::optional<double> TailTemperatures::distance_for_limit_m(double limit_c) con
     const std::vector<FinSegment>& segments = chain->segments();
     double begins = 0.0;
     for (std::size_t i = first_wire; i + 1 < segments.size(); ++i) begins += segments[i].length_m;
-    // The last segment tends to far_wire_c along one exponential.
+    // The last segment approaches far_wire_c exponentially.
     const FinSegment& last = segments.back();
     const double above = chain->temperature_c(segments.size() - 1, 0.0) - far_wire_c;
     if (above > limit_c - far_wire_c) {

@@ -22,11 +22,11 @@ namespace {
 constexpr double default_leg_spacing_mm = 50.0;
 constexpr double default_element_spacing_mm = 60.0;
 constexpr int most_elements = 10000;
-constexpr std::size_t most_legs = 1000;  // laying out goes with their square
-constexpr std::size_t most_pairs = 16;   // of legs that the wall is looked at between
-constexpr double clearance_m = 0.02;     // under and over legs of unknown number, from memory
+constexpr std::size_t most_legs = 1000;  // time for the layout grows with the square
+constexpr std::size_t most_pairs = 16;   // pairs of legs between which the wall is evaluated
+constexpr double clearance_m = 0.02;     // below and above legs of unknown number, from memory
 
-/// Bundles of `row` legs each, `columns` of them side by side, centred.
+/// Bundles of `row` legs each, `columns` of them side by side, centered.
 std::vector<LegLayout::Leg> laid_out(int bundles, int row, double leg_m, double bundle_m,
                                      int columns) {
     std::vector<LegLayout::Leg> legs;
@@ -60,7 +60,7 @@ Sentence overlap_of(const LegLayout& layout, double nearest_m) {
                                     with<"thick">(in_mm(2.0 * layout.radius_m)));
 }
 
-/// Half of what the legs are across, with their sheaths [m].
+/// Half of the width of the legs, sheaths included [m].
 LegLayout::Leg half_across(const LegLayout& layout) {
     LegLayout::Leg half;
     for (const LegLayout::Leg& leg : layout.legs) {
@@ -70,7 +70,7 @@ LegLayout::Leg half_across(const LegLayout& layout) {
     return {half.x_m + layout.radius_m, half.y_m + layout.radius_m};
 }
 
-/// A bundle across, either way round, within two half sides.
+/// Whether a bundle, in either orientation, is within two half sides.
 bool is_within(const LegLayout::Leg& half, double most_a, double most_b) {
     const auto [a, b] = half;
     return (a <= most_a && b <= most_b) || (b <= most_a && a <= most_b);
@@ -165,7 +165,7 @@ double LegLayout::outer_radius_m() const {
 }
 
 double LegLayout::wall_concentration(const StoreShell& shell) const {
-    // A leg at the wall has no finite concentration there: none is taken nearer than this share.
+    // A leg at the wall has no finite concentration: this is the nearest distance evaluated.
     constexpr double nearest_share = 0.95;
     const double r = shell.radius_m;
     double around = 1.0;
@@ -255,7 +255,7 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
                                   from_memory()});
     }
     int bundles = elements;
-    if (!element.legs) {  // bent as one likes: single legs on a grid
+    if (!element.legs) {  // legs may be bent freely: single legs on a grid
         bundles = elements * row;
         bundle_mm = std::min(leg_mm, bundle_mm);
         row = 1;
@@ -265,7 +265,7 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
                                                   with<"most">(static_cast<double>(most_legs)));
         return layout;
     }
-    bool any_fits = false;  // of those that fit the narrowest, else the narrowest
+    bool any_fits = false;  // the narrowest that fits, else the narrowest
     for (int columns = 1; columns <= bundles; ++columns) {
         LegLayout tried = layout;
         tried.legs = laid_out(bundles, row, leg_mm / 1000.0, bundle_mm / 1000.0, columns);
@@ -281,7 +281,7 @@ LegLayout leg_layout(const Element& element, int elements, const Store& store) {
     layout.aside_m = aside_m;
     const bool may_stand = layout.may_stand(shell);
     layout.lies = layout.may_lie(shell) && store.element_lies.value_or(!may_stand);
-    // Lying legs may be so far towards an end instead.
+    // Horizontal legs may be nearer to an end by this distance.
     const double sideways_m =
         layout.lies ? std::min(aside_m, layout.room_aside_m(shell, 0.0)) : aside_m;
     for (LegLayout::Leg& leg : layout.legs) leg.x_m += sideways_m;

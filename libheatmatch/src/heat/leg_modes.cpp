@@ -10,7 +10,8 @@ namespace heatmatch {
 
 namespace {
 
-constexpr double nearest_share = 0.95;  // of the wall's radius: no leg's heat is taken nearer to it
+constexpr double nearest_share = 0.95;  // share of the wall's radius: nearest distance for heat of
+                                        // a leg
 
 using Place = std::complex<double>;
 
@@ -18,15 +19,14 @@ Place place_of(const LegLayout::Leg& leg) {
     return {leg.x_m, leg.y_m};
 }
 
-/// Within the wall, as a share of its radius.
+/// Position as a share of the wall's radius, limited to the inside.
 Place within_wall(const LegLayout::Leg& leg, double wall_m) {
     const Place at = place_of(leg) / wall_m;
     return std::abs(at) > nearest_share ? at * (nearest_share / std::abs(at)) : at;
 }
 
-/// The leg, as a share of the wall's radius, towards which the wall takes most heat, by a line
-/// source's share of it:
-/// `(1 - b²)/|e - b|²`.
+/// The leg, as a share of the wall's radius, where the wall receives the most heat, by the share of
+/// a line source: `(1 - b²)/|e - b|²`.
 Place nearest_to_hottest(const LegLayout& legs, double wall_m) {
     Place best{0.0, 0.0};
     double most = 0.0;
@@ -49,7 +49,8 @@ Place nearest_to_hottest(const LegLayout& legs, double wall_m) {
 
 LegModes::LegModes(const LegLayout& legs, const LegLayout::Leg& hottest, const StoreShell& shell)
     : legs_(legs), ring_m_(std::hypot(hottest.x_m, hottest.y_m)), wall_m_(shell.radius_m) {
-    // Waves up to m are worth ln m + 0.577: those of a leg up to where it is as thick as them.
+    // Terms up to m sum to ln m + 0.577: those of a leg up to the order at which it is as thick as
+    // the wave.
     constexpr double thick = 0.56;
     const double finest = std::floor(thick * ring_m_ / legs.radius_m);
     count_ = static_cast<std::size_t>(std::min(finest, static_cast<double>(most_modes)));
@@ -86,7 +87,7 @@ void LegModes::follow(std::span<double> state_w, double power_w, double diffusiv
     const auto relax = [&](double& w, double towards_w, double wave_1_m) {
         w = towards_w + (w - towards_w) * std::exp(-reach_m2 * wave_1_m * wave_1_m);
     };
-    // erf(sqrt x) = 1 - (2/pi) integral from 0 to pi/2 of exp(-x/cos²) by the rule of the middle.
+    // erf(sqrt x) = 1 - (2/pi) integral from 0 to pi/2 of exp(-x/cos²), by the midpoint rule.
     static const std::array<double, rates> faster = [] {
         std::array<double, rates> values{};
         for (std::size_t i = 0; i < rates; ++i) {
@@ -100,8 +101,8 @@ void LegModes::follow(std::span<double> state_w, double power_w, double diffusiv
         for (std::size_t i = 0; i < rates && m < count_; ++i) {
             relax(own[i], power_w, number / ring_m_ * faster[i]);
         }
-        // On its way to the wall, then as the slowest field of that wave within it, whose number is
-        // about the first zero of J_m.
+        // First the delay to the wall, then the slowest decay of that term within it, whose number
+        // is about the first zero of J_m.
         relax(own[rates], power_w, std::sqrt(6.0) / to_wall_m_);
         relax(own[rates + 1], own[rates], (number + 1.86 * std::cbrt(number)) / wall_m_);
     }

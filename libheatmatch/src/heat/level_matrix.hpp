@@ -5,10 +5,10 @@
 
 namespace heatmatch {
 
-/// A symmetric positive matrix of cells that lie level by level, each linked to its neighbours in
-/// its level and to those right below and above: block by block, by the full inverse of each
-/// level's block, whose products run faster than the recurrences of a band.
-/// Works on numbers that someone else keeps.
+/// A symmetric positive matrix of cells in levels, each coupled to its neighbors in its level and
+/// directly above and below. Solved block by block, by the full inverse of each level's block,
+/// whose products are faster than the recurrences of a band matrix. Works on memory owned by the
+/// caller.
 class LevelMatrix {
   public:
     LevelMatrix(std::span<double> numbers, std::size_t across, std::size_t high);
@@ -19,11 +19,11 @@ class LevelMatrix {
     void clear();
     /// Adds to the diagonal of a cell.
     void add(std::size_t cell, double value);
-    /// Adds a conductance between a cell and the next one out in its level.
+    /// Adds a conductance between a cell and the next one outward in its level.
     void link_outwards(std::size_t cell, double value);
     /// The same between a cell and the one above.
     void link_upwards(std::size_t cell, double value);
-    /// Once all is added: makes ready to solve.
+    /// Factors the matrix after all additions.
     void factor();
     /// Solves for a right-hand side in place.
     void solve(std::span<double> x) const;

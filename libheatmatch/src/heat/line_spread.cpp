@@ -8,8 +8,8 @@ namespace heatmatch {
 
 namespace {
 
-/// `exp(E1(x))`, E1 the integral of `exp(-u)/u` from x on: by its series near 0, where it is wanted
-/// most, which saves most of the time.
+/// `exp(E1(x))`, E1 the integral of `exp(-u)/u` from x on: by its series near 0, the most frequent
+/// case, to save time.
 double exp_of_e1(double x) {
     constexpr double none_left = 50.0;
     constexpr double exp_of_minus_euler = 0.56145948356688517;

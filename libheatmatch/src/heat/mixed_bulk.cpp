@@ -30,8 +30,8 @@ void check(const char* field, double value, double low, double high, const char*
                         .remedy = say<"heat.in_its_unit">()});
 }
 
-/// One step of constant power, the loss that of its mean temperature:
-/// `mean = Te + (T0 - Te) (1 - exp(-x))/x`, x = t/tau.
+/// One step of constant power, with the loss at its mean temperature: `mean = Te + (T0 - Te) (1 -
+/// exp(-x))/x`, x = t/tau.
 double stepped_k(const BedFill& fill, const StoreShell& shell, double before_k, double air_k,
                  double power_w, double seconds) {
     double mean_k = before_k;
@@ -89,7 +89,7 @@ double MixedBulk::heat_capacity_j_k() const {
     return fill_.density_kg_m3 * shell_.volume_m3 * fill_.heat_capacity.at(bulk_k_);
 }
 
-/// Exact for coefficients of the step's start: `T = Te + (T0 - Te) exp(-t/tau)`.
+/// Exact for the coefficients at the start of the step: `T = Te + (T0 - Te) exp(-t/tau)`.
 void MixedBulk::advance(double power_w, double seconds) {
     const double capacity = heat_capacity_j_k();
     const double shell_w_k = shell_.loss_w_k(bulk_k_, air_k_);
@@ -101,8 +101,8 @@ void MixedBulk::advance(double power_w, double seconds) {
     const double held_j =
         fill_.density_kg_m3 * shell_.volume_m3 *
         (fill_.heat_capacity.enthalpy(bulk_k_) - fill_.heat_capacity.enthalpy(before_k));
-    // What came in and is not held has left, by shell and fan in proportion; beyond boiling by both
-    // at that temperature, and the rest as steam.
+    // Heat supplied and not stored has left, through shell and fan in proportion; above boiling
+    // through both at that temperature, and the rest as steam.
     double left_j = power_w * seconds - held_j;
     if (next_k > boiling_k) {
         const double at_boiling_j = std::min(left_j, all_w_k * (boiling_k - air_k_) * seconds);

@@ -9,8 +9,8 @@ namespace heatmatch {
 
 namespace {
 
-/// Share that the gas keeps of its conductivity in gaps as wide as a grain, by the mean free path
-/// and the accommodation of air on a solid.
+/// Ratio of the gas conductivity in gaps as wide as a grain to that of free gas, by the mean free
+/// path and the accommodation of air on a solid.
 double rarefied_share(double gas_w_mk, double grain_m, double temperature_k) {
     constexpr double pressure_pa = 101325.0;
     constexpr double gas_constant = 287.05;

@@ -13,11 +13,11 @@ namespace {
 
 constexpr double open_groove_mm = 0.2;
 constexpr double packed_groove_mm = 0.05;
-constexpr double coarse_share = 0.25;  // of the rod's diameter
-// The law of conductivity follows stones with a smaller grain than theirs: the starter's of 10 to
-// 60 mm with a half to a quarter. Where stone_mm is not stated, the larger of these.
+constexpr double coarse_share = 0.25;  // share of the rod's diameter
+// The conductivity law represents stones by a smaller grain: the starter's of 10 to 60 mm by a half
+// to a quarter. Where stone_mm is not stated, the larger of these.
 constexpr double stones_over_grain = 4.5;
-constexpr double unknown_grain_mm = 9.0;  // as large as any of the starter
+constexpr double unknown_grain_mm = 9.0;  // as large as any in the starter
 constexpr double roughness_mm = 0.01;
 constexpr double covered = 0.8;
 

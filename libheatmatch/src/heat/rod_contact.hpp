@@ -9,19 +9,18 @@
 
 namespace heatmatch {
 
-/// Air between a rod and its fill, as an even gap that resists as much.
+/// Air between a rod and its fill, as a uniform gap of equal thermal resistance.
 struct RodContact {
     double gap_m = 0.0;
     std::vector<Assumption> assumed{};
 };
 
-/// A rod in the bore or groove of a solid: 0.2 mm, 0.05 mm where it is packed (both from memory).
-/// Among grains over a quarter of its diameter: those touch it at points only. A plane wall passes
+/// A rod in the bore or groove of a solid: 0.2 mm, or 0.05 mm where it is packed (both from
+/// memory). Grains over a quarter of its diameter touch it at points only. A plane wall transfers
 /// `0.8 (4 k/d) [(1 + 2s/d) ln(1 + d/2s) - 1]` W/m2K to spheres of d through air of k, s = 10 um of
-/// roughness for crushed stones; the gap is k over that. Finer grains: none, less than 15 K at
-/// 1 W/cm. Grain not stated: large stones. Not valid for stones far thicker than the
-/// rod, whose voids see it.
-/// @cite schlunder-1984
+/// roughness for crushed stones; the gap is k over that. Finer grains: none, less than 15 K at 1
+/// W/cm. Grain not stated: large stones. Not valid for stones much thicker than the rod, where the
+/// rod faces the voids. @cite schlunder-1984
 [[nodiscard]] RodContact rod_contact(const Medium& medium, const Store& store,
                                      const Element& element, double rod_radius_m);
 

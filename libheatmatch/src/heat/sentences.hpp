@@ -5,10 +5,10 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// What this room says; the answer lists it.
+/// The sentences of this room, listed in answer/sentence_tables.cpp.
 namespace heatmatch::heat_sentences {
 
-// A number of a remedy is in the unit of the field it is about where it shows none.
+// A number in a remedy has the unit of its field where none is shown.
 inline constexpr auto table = std::to_array<Template>({
     {"heat.moist_ground",
      "medium \"{medium}\": {field} = {given} is moist ground, as building tables list "

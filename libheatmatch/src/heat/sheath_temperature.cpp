@@ -60,7 +60,7 @@ void add_assumed(std::vector<Assumption>& to, const std::vector<Assumption>& mor
     }
 }
 
-/// The sheath gives its heat off by free convection until bubbles do it better.
+/// Free convection at the sheath until boiling transfers more heat.
 SheathTemperature in_liquid(const Medium& medium, const Store& store, const LegLayout& legs,
                             const StoreCharge& charge) {
     check_fill(medium);

@@ -11,7 +11,7 @@ namespace heatmatch {
 namespace {
 
 constexpr double usual_air_changes_per_h = 1.0;
-constexpr double usual_depth_m = 0.5;  // of air behind a square metre of cover
+constexpr double usual_depth_m = 0.5;  // air volume per square meter of cover
 
 }  // namespace
 

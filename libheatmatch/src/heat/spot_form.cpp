@@ -17,7 +17,7 @@ namespace {
 using Rule = boost::math::quadrature::gauss<double, 10>;
 constexpr double nothing_comes = 3.5;  // erfc of it is 7e-7
 
-/// erfc of nothing to `nothing_comes` at even steps: spots ask for little else.
+/// Table of erfc from 0 to `nothing_comes` at equal steps: spots spend most of their time in erfc.
 class ErfcTable {
   public:
     ErfcTable() {
@@ -44,7 +44,7 @@ const ErfcTable& erfc_table() {
     return table;
 }
 
-/// `x exp(x) E1(x)`: what a skin leaves of a spot; 1 without one.
+/// `x exp(x) E1(x)`: share of a spot's rise that remains with a metal skin; 1 without one.
 double left_by_skin(double distance_m, double skin_m) {
     constexpr double no_skin = 40.0;
     if (distance_m > no_skin * skin_m) return 1.0;
@@ -85,7 +85,7 @@ void SpotForm::add_line(const LegSegment& leg, const SurfaceSpot& spot, const Sp
     const double normal = leg.along_x ? spot.normal_x : spot.normal_z;
     const double depth =
         dx * spot.normal_x + dy * spot.normal_y + dz * spot.normal_z - first * normal;
-    // s = d sinh(u): then ds/r = du, and what is left of the integrand is smooth.
+    // s = d sinh(u): then ds/r = du, and the remaining integrand is smooth.
     const double u_from = std::asinh(from / beside);
     const double u_to = std::asinh(to / beside);
     const double half = 0.5 * (u_to - u_from);

@@ -8,7 +8,8 @@ namespace heatmatch {
 
 namespace {
 
-/// Nearness of all legs to a point across them, at least `deep_m` away: tells the hottest of spots.
+/// Proximity of all legs to a point in their cross-section, at least `deep_m` away, to find the
+/// hottest spot.
 double nearness(std::span<const LegSegment> legs, double x_m, double y_m, double z_m,
                 double deep_m) {
     double sum = 0.0;

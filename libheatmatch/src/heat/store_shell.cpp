@@ -25,14 +25,15 @@ double radiation_w_m2k(double emissivity, double surface_k, double air_k) {
            (surface_k + air_k);
 }
 
-/// Surface over insulation of `u`, its own film of air included: found from outside.
+/// Surface temperature of insulation with `u`, air film included, computed from outside.
 double insulated_surface_k(double u, double emissivity, double edge_k, double air_k) {
     // Still air and radiation near room temperature, from memory: 8 for paint, 4 for bright foil.
     const double to_air_w_m2k = 3.0 + 5.0 * emissivity / default_emissivity;
     return air_k + (edge_k - air_k) * std::min(1.0, u / to_air_w_m2k);
 }
 
-/// Of the metal of a vessel [W/mK]; 0 of what spreads no heat. From memory.
+/// Conductivity of the metal of a vessel [W/mK]; 0 for materials that do not spread heat. From
+/// memory.
 double metal_w_mk(StoreMaterial material) {
     switch (material) {
         case StoreMaterial::steel:
@@ -90,7 +91,7 @@ double StoreShell::side_surface_k(double edge_k, double air_k) const {
                               : edge_k;
 }
 
-// What a lid is made of is not told: paint.
+// The material of the lid is not stated: paint is assumed.
 double StoreShell::lid_surface_k(double edge_k, double air_k) const {
     return insulated_surface_k(top_u_w_m2k, default_emissivity, edge_k, air_k);
 }

@@ -9,7 +9,7 @@ inline constexpr double cold_pin_share = 0.2875;
 inline constexpr double tube_wall_share = 0.0875;
 inline constexpr double magnesia_w_mk = 2.3;
 
-/// Throws InvalidInput where a number of a hot tail has no meaning.
+/// Throws InvalidInput for a number of a hot tail without meaning.
 void check_hot_tail(const HotTail& tail);
 
 }  // namespace heatmatch

@@ -13,7 +13,7 @@ namespace {
 
 constexpr double endless = std::numeric_limits<double>::infinity();
 
-/// Of the metal along the wire when warm, from memory. @cite incropera
+/// Conductivity of the metal along the wire when warm, from memory. @cite incropera
 double wire_conductivity(const Wire& wire) {
     if (wire.conductor == ConductorMetal::nickel) return 75.0;
     if (wire.conductor == ConductorMetal::nickel_clad_copper) return 300.0;
@@ -24,7 +24,7 @@ double wire_ka_w_m_k(const Wire& wire) {
     return wire_conductivity(wire) * wire.area_mm2 * 1e-6;
 }
 
-/// Heat of a metre of the cold pin: mild steel, 0.3 ohm mm2/m when hot, from memory [W/m].
+/// Heat per meter of the cold pin: mild steel, 0.3 ohm mm2/m when hot, from memory [W/m].
 double pin_heat_w_m(const HotTail& tail) {
     constexpr double steel_ohm_mm2_m = 0.3;
     const double pin_mm = cold_pin_share * tail.sheath_diameter_mm;
@@ -125,7 +125,7 @@ FinSegment TailLayout::wire_segment(double length_m, double loss_w_mk, double ar
     if (std::isinf(length_m)) {
         if (left <= 0.0) layout.runaway = true;
     } else {
-        // A short piece finds a steady state by its ends.
+        // A short piece has a steady state determined by its ends.
         constexpr double least_share = 0.1;
         left = std::max(left, least_share * loss_w_mk);
     }

@@ -7,7 +7,7 @@ namespace heatmatch {
 
 namespace {
 
-/// The air around a tail is told by the tail.
+/// The air temperature around a tail is that of the tail.
 Surroundings around_tail(const HotTail& tail) {
     Surroundings around = tail.around;
     around.air_c = tail.air_c;
@@ -22,7 +22,8 @@ int wires_together(const HotTail& tail) {
     return std::max(1, tail.around.loaded_conductors.value_or(1));
 }
 
-/// Heat to the air per kelvin above what the sun alone makes; a kelvin stands for none [W/mK].
+/// Heat loss to the air per kelvin above the temperature in the sun alone; evaluated at 1 K where
+/// there is no difference [W/mK].
 double surface_w_mk(double outer_m, double surface_c, double rest_c, const WireCooling& cooling,
                     double emissivity) {
     const double rise = std::max(1.0, surface_c - rest_c);
@@ -82,7 +83,7 @@ double TailSurroundings::through_insulation(double conductor_c, double rest_c,
     return loss;
 }
 
-/// Little current tells nothing.
+/// At low current the result is not determined.
 double TailSurroundings::far_loss(const Wire& wire) const {
     constexpr double least_k = 0.01;
     const double rise = far_c_ - rest_c_;
@@ -93,7 +94,7 @@ double TailSurroundings::far_loss(const Wire& wire) const {
 double TailSurroundings::wire_w_mk(double conductor_c) const {
     if (tail_.wire_loss_w_mk) return *tail_.wire_loss_w_mk;
     if (cooling_.solid_k_m_per_w) return with_insulation(*cooling_.solid_k_m_per_w);
-    // Where heat comes in, neither company nor lee may keep it out: as much as in still open air.
+    // Where heat flows in, neither grouping nor shelter may reduce it: as in still open air.
     if (conductor_c < rest_c_) return wire_in_box_w_mk(rest_c_, rest_c_);
     return squared(cooling_.current_share) * through_insulation(conductor_c, rest_c_, cooling_);
 }
@@ -126,7 +127,7 @@ double TailSurroundings::sheath_w_mk(double sheath_c, double near_c) const {
     if (kind == SurroundingsKind::bed) {
         return 1.0 / shell_k_m_per_w(outer_m, tail_.bed_conductivity_w_mk);
     }
-    // In the lee of the store, and by itself: a bundle is of wires.
+    // Sheltered by the store, and alone: a bundle contains wires only.
     const double still =
         surface_w_mk(outer_m, sheath_c, near_c, {.around_c = near_c}, tail_.sheath_emissivity);
     const bool enclosed = kind == SurroundingsKind::conduit || kind == SurroundingsKind::buried;

@@ -11,7 +11,7 @@ ThetaTable::ThetaTable(const BedFill& fill, double coldest_k, double hottest_k, 
     per_ = static_cast<double>(steps) / (conductivity.theta(hottest_k) - first_);
     constexpr int most_turns = 50;
     constexpr double close_enough_k = 1e-9;
-    double t_k = coldest_k;  // walks up, for Theta rises with it
+    double t_k = coldest_k;  // increasing, because Theta rises with it
     for (std::size_t i = 0; i <= steps; ++i) {
         const double theta = first_ + static_cast<double>(i) / per_;
         for (int turn = 0; turn < most_turns; ++turn) {

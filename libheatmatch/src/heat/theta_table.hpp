@@ -8,8 +8,8 @@
 
 namespace heatmatch {
 
-/// Temperature and enthalpy of a fill over the Kirchhoff variable, at even places and straight
-/// between them and beyond: what a time step needs, without a power of a number.
+/// Temperature and enthalpy of a fill over the Kirchhoff variable, at equal steps, linear between
+/// them and beyond: a fast evaluation for time steps, without powers.
 class ThetaTable {
   public:
     struct At {
@@ -34,7 +34,7 @@ class ThetaTable {
                 .j_slope = (b.j_kg - a.j_kg) * per_};
     }
 
-    /// Theta where the table has that temperature [W/m].
+    /// Theta at that temperature of the table [W/m].
     [[nodiscard]] double theta(double t_k) const;
 
   private:

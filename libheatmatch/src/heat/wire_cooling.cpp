@@ -26,13 +26,13 @@ std::string title_of(const Wire& wire) {
     return "wire \"" + wire.id + '"';
 }
 
-/// Share of the current of a single wire in free air that is left to one of so many laid together.
+/// Current share of each of so many wires laid together, relative to a single wire in free air.
 double left_together(int loaded) {
     return grouped_share * *grouping_factor(WiringCode::nec, loaded);
 }
 
-/// A cavity is taken as full of mineral wool of 0.04 W/mK out to 0.1 m, without convection and
-/// radiation: about the half of free-air current that wiring rules leave to a cable in thermal
+/// A cavity counts as filled with mineral wool of 0.04 W/mK out to 0.1 m, without convection and
+/// radiation: about half of the free-air current, as wiring rules give for a cable in thermal
 /// insulation. @cite bs-7671-523-9
 constexpr double cavity_fill_w_mk = lagging_w_mk;
 constexpr double around_m = 0.1;
@@ -105,7 +105,7 @@ std::optional<WireCooling> wire_cooling(const Wire& wire, const WireGeometry& ge
     if (in_bed || surroundings.kind == SurroundingsKind::cavity) {
         const double conductivity =
             in_bed ? bed.conductivity_w_mk.value_or(dry_sand_low_w_mk) : cavity_fill_w_mk;
-        // All that a bundle makes is taken to leave through the shell around one of its wires.
+        // All heat of a bundle is assumed to pass the shell around one of its wires.
         cooling.solid_k_m_per_w = loaded * shell_k_m_per_w(geometry.outer_m, conductivity);
         if (!in_bed) {
             assumed.push_back({title_of(wire), "fill of the cavity",

@@ -17,13 +17,13 @@ using heat_sentences::say;
 
 namespace {
 
-/// Heat a metre of wire gives to the air, less what the sun puts in [W/m].
+/// Heat per meter from wire to air, minus absorbed sunlight [W/m].
 double heat_lost(const WireGeometry& geometry, const WireCooling& cooling, double surface_c) {
     return heat_to_air(geometry.outer_m, surface_c, cooling.around_c, cooling.wind_m_s) -
            sun_absorbed * cooling.irradiance_w_m2 * geometry.outer_m;
 }
 
-/// The conductor above a surface that gives off that much heat [°C].
+/// Conductor temperature above a surface with that heat output [°C].
 double conductor_above(const WireGeometry& geometry, double surface_c, double heat_w_m) {
     return surface_c + std::max(0.0, heat_w_m) * geometry.insulation_k_m_per_w;
 }
@@ -44,7 +44,8 @@ ConductorTemperature in_air(const Wire& wire, const WireGeometry& geometry,
         return lost - counted_a * counted_a *
                           resistance_ohm_per_m(wire, conductor_above(geometry, surface_c, lost));
     };
-    // The first balance above the air: with R rising, a second, unstable one may lie beyond it.
+    // The first balance above the air temperature: R rises, so a second, unstable one may exist
+    // above.
     constexpr double step_c = 2.0;
     constexpr double step_share = 0.15;
     double low = cooling.around_c;
@@ -74,8 +75,8 @@ ConductorTemperature in_solid(const Wire& wire, const WireGeometry& geometry,
             .surface_c = conductor_c - heat * geometry.insulation_k_m_per_w};
 }
 
-/// Beyond the highest temperature that is computed an answer says no more than that it is beyond,
-/// and is never colder than one at less current or in cooler surroundings.
+/// Above the highest computed temperature the result only states that it is exceeded, and is never
+/// below a result at less current or in cooler surroundings.
 ConductorTemperature within_reach(const ConductorTemperature& at, double around_c) {
     if (!at.runaway && at.conductor_c <= hottest_c) return at;
     const double beyond_c = std::max(hottest_c, around_c);
@@ -145,7 +146,7 @@ std::optional<double> corrected_ampacity_a(const Wire& wire, double ambient_c,
     const double tabulated_c = *wire.ampacity_conductor_c;
     const double highest_c = std::min(tabulated_c, limit_c.value_or(tabulated_c));
     if (ambient_c >= highest_c) return 0.0;
-    // Heat given off goes with the square of current and with the rise over the air.
+    // Heat output is proportional to the square of current and to the rise above the air.
     return *wire.ampacity_a *
            std::sqrt((highest_c - ambient_c) / (tabulated_c - *wire.ampacity_ambient_c));
 }

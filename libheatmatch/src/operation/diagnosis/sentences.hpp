@@ -6,7 +6,7 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// What this room says; the answer lists it.
+/// The sentences of this room, listed in answer/sentence_tables.cpp.
 namespace heatmatch::diagnosis_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
