@@ -18,7 +18,7 @@ using candidate_sentences::say;
 constexpr int most_elements = 16;
 constexpr int most_legs = 24;
 
-/// The same bank with something changed, and what of it one element may then take.
+/// The same bank with one change, and the largest power of one element then.
 class Changed {
   public:
     Changed(const Circuit& circuit, bool with_stagnation)
@@ -48,7 +48,8 @@ class Changed {
     bool with_stagnation_;
 };
 
-/// Smallest x of a range where `passes`, by bisection; nothing where its high end does not.
+/// Smallest x of a range where `passes` is true, by bisection; empty where it is false at the high
+/// end.
 template <class Passes>
 std::optional<double> smallest(double low, double high, const Passes& passes) {
     if (!passes(high)) return std::nullopt;
@@ -68,10 +69,10 @@ void advise_length(Advice& advice, const Circuit& circuit, bool with_stagnation)
         return changed.largest_w() >= advice.element_w;
     };
     constexpr double longest = 20.0;
-    constexpr double longest_field_mm = 200000.0;  // that the field allows
+    constexpr double longest_field_mm = 200000.0;  // limit of the field
     const double longest_mm = std::min(longest * now_mm, longest_field_mm);
-    // Grows by an eighth until it passes; past the vessel nothing fits, so the watts a centimetre
-    // that it may take now stand for it.
+    // Grows by an eighth until it passes. Longer legs than the vessel do not fit, so the present
+    // largest power per centimeter is used for them.
     double length_mm = now_mm;
     while (length_mm <= longest_mm && !passes(length_mm)) length_mm *= 1.125;
     if (length_mm <= longest_mm) {
@@ -92,7 +93,7 @@ void advise_spacing(Advice& advice, const Circuit& circuit, bool with_stagnation
         return changed.largest_w() >= advice.element_w;
     };
     constexpr double step = 1.1;
-    constexpr double widest_field_mm = 5000.0;  // that the field allows
+    constexpr double widest_field_mm = 5000.0;  // limit of the field
     const double widest_mm =
         std::min(2000.0 * circuit.heat->careful.shell.radius_m, widest_field_mm);
     const double now_mm = circuit.heat->store->store.element_spacing_mm.value_or(60.0);
@@ -173,11 +174,11 @@ Advice advise(const Candidate& candidate) {
         }
         return advice;
     }
-    // A limit counts as far as it acts in time.
+    // The limit counts if it acts in time.
     const auto by_day = circuit.heat->largest_element_w(false);
     const bool with_stagnation =
         !by_day || !limit_counts(circuit, *by_day, opening_site(candidate.site));
-    // In a liquid nothing below burnout limits the sheath, and burnout is not in the model.
+    // In a liquid only burnout limits the sheath, and burnout is not modeled.
     if (!circuit.heat->liquid) {
         advice.largest_element_w = circuit.heat->largest_element_w(with_stagnation);
     }

@@ -87,7 +87,7 @@ Candidate assess(const Parts& catalog, const Installation& installation,
     std::vector<Margin> margins = candidate.margins();
     for (const RunParts& run : circuit.runs) {
         if (!run.run.chooses() || !run.wire) continue;
-        // What stands has a wire already: say that another one was taken for it.
+        // The existing circuit has a wire: report that another one was assumed for it.
         const Assumption assumption{.part = "run \"" + run.run.name + '"',
                                     .field = "wire",
                                     .value = sentence_of(Name{run.wire->id}),

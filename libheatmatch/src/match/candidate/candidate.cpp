@@ -43,7 +43,7 @@ std::vector<Margin> margins_of(const Circuit& circuit, const Site& site, const E
     return margins;
 }
 
-/// The largest power of the elements in another case: rear light adds to it.
+/// The largest power of the elements in another case, with rear light added.
 Extremes bright_as(const Candidate& candidate, const Circuit& as, const Site& at) {
     const bool same = as.panel.bright_isc_a() == candidate.circuit.panel.bright_isc_a();
     return same ? candidate.bright : bright_extremes(as, at);

@@ -14,9 +14,9 @@ using candidate_sentences::of_duties::say;
 
 constexpr double guarded_v = 50.0;  // @cite nec-110-27
 constexpr double fault_a = 8.0;     // @cite nec-690-41 @cite nec-690-31
-// Up to that an extra-low-voltage system may stand for insulation. @cite iec-60364-7-712
+// Up to this voltage an extra-low-voltage system may replace insulation. @cite iec-60364-7-712
 constexpr double extra_low_v = 120.0;
-// Strings that a solidly earthed array may have without earth-fault protection. @cite nec-690-41
+// Strings that a solidly grounded array may have without earth-fault protection. @cite nec-690-41
 constexpr int few_strings = 2;
 
 Answer answer_of(bool yes) {
@@ -42,7 +42,7 @@ void add_field(std::vector<std::string>& fields, std::string field) {
     }
 }
 
-/// What all duties of a circuit look at.
+/// Input of all duties of a circuit.
 struct DutyView {
     const Circuit& circuit;
     const Site& site;
@@ -50,7 +50,7 @@ struct DutyView {
     DutyScope scope{};
 };
 
-/// Whether it is due, why not where it is not, and what would tell.
+/// Whether a duty is due, the reason if it is not, and fields to state.
 struct Due {
     Answer applies = Answer::yes;
     Sentence why_not{};
@@ -91,7 +91,7 @@ std::vector<std::string> fields_of_place(const DutyView& view) {
     return fields;
 }
 
-/// Due at those volts or amperes.
+/// Due at that voltage or current.
 Due by_size(const DutyView& view, bool due) {
     return {.applies = answer_of(due),
             .why_not = say<"duty.not_due_volts">(with<"cold">(view.scope.cold_v, unit::volt))};
@@ -101,14 +101,14 @@ bool above_fault_size(const DutyView& view) {
     return view.scope.cold_v > wet_step_v || view.scope.lasting_a > fault_a;
 }
 
-/// Due unless an exception holds, all of which is stated.
+/// Due unless an exception applies, all facts of which are stated.
 Due but_for(Due due, Answer exception, Sentence why_not, std::vector<std::string> fields) {
     if (due.applies != Answer::yes || exception == Answer::no) return due;
     if (exception == Answer::yes) return {.applies = Answer::no, .why_not = std::move(why_not)};
     return {.applies = Answer::unknown, .state = std::move(fields)};
 }
 
-/// Beside what finds a fault: controls of the catalog that would.
+/// Adds controls of the catalog that would detect the fault.
 void add_catalog(CodeDuty& duty, const DutyView& view, DetectedFault fault) {
     const bool wanted = duty.met == DutyMeans::not_met || duty.met == DutyMeans::nobody_stated;
     if (view.catalog == nullptr || !wanted) return;
@@ -147,7 +147,7 @@ CodeDuty guarding_iec(const DutyView& view) {
     return duty;
 }
 
-/// One solidly earthed pole, few strings, off buildings.
+/// One solidly grounded pole, few strings, off buildings.
 Due earth_fault_due(const DutyView& view) {
     const auto& earthing = view.scope.earthing;
     const Answer earthed = earthing ? answer_of(*earthing == Earthing::grounded) : Answer::unknown;

@@ -27,7 +27,7 @@ OpeningSite duty_site(const Site& site) {
             .irradiance_w_m2 = site.bright_irradiance_w_m2};
 }
 
-/// What a detector comes to by what it makes open.
+/// How a detector meets a duty, by the devices that it opens.
 MeansHere means_of_detector(const Circuit& circuit, const PlacedDevice& placed, const Site& site,
                             bool must_open) {
     MeansHere found{.devices = {placed.control.id}};
@@ -66,7 +66,7 @@ bool insulated_for(const Circuit& circuit) {
            });
 }
 
-/// Whether one of the devices makes it open without supply: it itself, or what drives it.
+/// Whether it opens without supply: it itself, or a device that drives it.
 bool opens_unsupplied(const Circuit& circuit, const PlacedDevice& placed) {
     const auto does = [](const PlacedDevice& each) {
         return each.device.opens_on_supply_loss.value_or(false);

@@ -5,7 +5,7 @@
 
 #include "heatmatch/match/candidate/code_duties.hpp"
 
-/// What a circuit has for a duty of a code.
+/// How a circuit meets a duty of a code.
 namespace heatmatch {
 
 struct MeansHere {
@@ -15,10 +15,10 @@ struct MeansHere {
     std::vector<std::string> state{};
 };
 
-/// A device that finds that fault; with `must_open` it has to make something open too.
+/// A device that detects that fault; with `must_open` it must also open a device.
 [[nodiscard]] MeansHere means_to_find(const Circuit& circuit, const Site& site, DetectedFault fault,
                                       bool must_open);
-/// A switch that opens the circuit by hand, here as both codes or one of them ask.
+/// A switch that opens the circuit by hand, as required by both codes or one of them.
 [[nodiscard]] MeansHere means_to_disconnect(const Circuit& circuit, const Site& site,
                                             bool all_conductors);
 /// A contactor that opens when its supply is lost: the only evidence of a rapid shutdown in the

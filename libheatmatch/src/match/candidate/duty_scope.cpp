@@ -36,7 +36,7 @@ DutyScope duty_scope(const Circuit& circuit, const Site& site) {
             scope.inside.push_back(parts.run.name);
         }
     }
-    // Without runs nobody stated where the wire lies.
+    // Without runs the place of the wire is not stated.
     if (circuit.runs.empty()) scope.untold.emplace_back("runs");
     return scope;
 }

@@ -103,7 +103,7 @@ void explain_voltage(Trace& trace, const Circuit& circuit) {
         factor.numbers = say<"explain.cold_at">(with<"low">(in(unit::celsius, low_c)));
     } else {
         const double beta = *circuit.panel.panel.beta_voc_pct_per_k / 100.0;
-        // Beta is per kelvin: its temperatures stay in °C for every reader.
+        // Beta is per kelvin: its temperatures are in °C in both unit sets.
         factor.formula = say<"explain.cold_by_label">(with<"whole">(1.0),
                                                       with<"label">(plain(stc_temperature_c)));
         factor.numbers = say<"explain.cold_numbers">(with<"whole">(1.0), with<"beta">(plain(beta)),

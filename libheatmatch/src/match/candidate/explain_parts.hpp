@@ -10,10 +10,10 @@
 
 namespace heatmatch {
 
-/// The steps from nameplates to ohms: panel, cold voltage, element, bank and runs.
+/// The steps from nameplates to resistance: panel, cold voltage, element, bank and runs.
 void explain_parts(Trace& trace, const Circuit& circuit);
 
-/// How the steps of an explanation show their numbers: to five digits unless told.
+/// Numbers in the steps of an explanation, with five digits by default.
 namespace step {
 
 inline constexpr int digits = 5;
@@ -24,7 +24,7 @@ inline constexpr int digits = 5;
 [[nodiscard]] inline Amount plain(double value, int shown_digits = digits) {
     return in(unit::none, value, shown_digits);
 }
-/// Where the unit stands elsewhere in the sentence.
+/// A number whose unit is elsewhere in the sentence.
 [[nodiscard]] inline Amount number(const Unit& unit, double value, int shown_digits = digits) {
     return {value, unit, shown_digits, Shown::number};
 }

@@ -5,7 +5,7 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// What the steps of an explanation say; the answer lists it.
+/// The sentences of the steps of an explanation, listed in answer/sentence_tables.cpp.
 namespace heatmatch::explain_sentences {
 
 inline constexpr auto table = std::to_array<Template>({

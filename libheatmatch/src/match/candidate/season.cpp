@@ -34,8 +34,8 @@ WeatherNodes month_nodes(const Weather& weather, std::size_t month, bool exact) 
                                    .temperature_bins = 4});
 }
 
-/// Tells of the months wanted which are missing, cut short or without nights, and of rows without
-/// one.
+/// Reports requested months that are missing, incomplete or without nights, and rows without a
+/// month.
 void add_cover_remarks(const Weather& weather, const std::array<MonthCover, 12>& cover,
                        const std::vector<int>& wanted, Sentences& remarks) {
     constexpr double whole = 0.95;
@@ -74,7 +74,8 @@ void add_cover_remarks(const Weather& weather, const std::array<MonthCover, 12>&
     }
 }
 
-/// Energy of an array into a bank behind its wire [kWh], panel currents multiplied by `factor`.
+/// Energy of an array into a bank behind its wire [kWh], with panel currents multiplied by
+/// `factor`.
 double array_kwh(const EnergyCurve& curve, const Circuit& circuit, double bank_ohm, double factor) {
     const double total = bank_ohm + circuit.wire_ohm();
     const double each = total / circuit.panels.resistance_factor();
@@ -98,7 +99,7 @@ void add_band(Season& season, const Circuit& circuit, const EnergyCurve& curve) 
     }
 }
 
-/// The heat that light on the backs adds, and the band with it at its ends.
+/// Heat from rear light, and its effect on the ends of the band.
 void add_rear(Season& season, const Circuit& circuit, const SeasonCurves& curves) {
     const double ohm = circuit.bank.typical_ohm();
     const auto added = [&](const EnergyCurve& curve) {

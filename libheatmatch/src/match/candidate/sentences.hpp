@@ -5,7 +5,7 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// What this room says but for the steps of an explanation; the answer lists it.
+/// The sentences of this room except for explanations, listed in answer/sentence_tables.cpp.
 namespace heatmatch::candidate_sentences {
 
 inline constexpr auto table = std::to_array<Template>({

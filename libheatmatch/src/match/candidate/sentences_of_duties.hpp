@@ -5,7 +5,7 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// What this room says of duties of codes; the answer lists it.
+/// The sentences on duties of codes, listed in answer/sentence_tables.cpp.
 namespace heatmatch::candidate_sentences::of_duties {
 
 inline constexpr auto table = std::to_array<Template>({

@@ -17,7 +17,7 @@ void add_two_sided(SeasonWeather& season, const Weather& weather, std::span<cons
     if (rear.none() || &season.for_panel(panel) != &season) return;
     SeasonWeather both = season_weather(with_light_behind(weather, rear.typical), months, exact);
     both.rear = rear;
-    both.brightest_w_m2 = season.brightest_w_m2;  // margins add rear light themselves
+    both.brightest_w_m2 = season.brightest_w_m2;  // margins add rear light separately
     if (weather.rear_w_m2.empty()) {
         both.remarks.push_back(say<"season.rear_not_known">());
     } else {

@@ -14,7 +14,7 @@ namespace heatmatch {
 
 namespace {
 
-/// A candidate while its wires are checked.
+/// A candidate during the check of its wires.
 struct Check {
     const Candidate& candidate;
     const Parts* catalog = nullptr;
@@ -26,7 +26,7 @@ Sentence gauge_of(const Wire& wire) {
     return sentence_of(Amount{wire.area_mm2, unit::square_millimetre});
 }
 
-/// The margins of one run, those beside the element with it.
+/// The margins of one run, including those at the element.
 std::vector<Margin> margins_of(const Check& check, const Circuit& circuit, const RunParts& parts) {
     const std::string subject = "run \"" + parts.run.name + '"';
     std::vector<Margin> all = run_margins(circuit, check.candidate.site, parts);
@@ -45,8 +45,8 @@ bool of_joint(const Margin& margin) {
     return margin.name.find("joint") != std::string::npos;
 }
 
-/// The code has no table for many hot wires, and a place may lack what it lacks for any wire:
-/// neither rules one out.
+/// The code has no table for many high-temperature wires, and some places lack facts for any wire:
+/// neither excludes a wire.
 bool rules_none_out(const Margin& margin) {
     if (of_joint(margin) || margin.name == "placing") return true;
     return margin.name == "run current" && margin.severity == Severity::not_assessed;
@@ -60,7 +60,7 @@ bool would_do(const std::vector<Margin>& margins, bool with_caution = true) {
     });
 }
 
-/// The cheapest that would do, one without a caution before one with.
+/// The cheapest suitable wire; one without a caution precedes one with a caution.
 std::optional<Wire> cheapest(const Check& check, std::size_t run) {
     if (check.catalog == nullptr) return std::nullopt;
     Circuit circuit = check.candidate.circuit;
@@ -81,7 +81,7 @@ std::vector<WireLimit> limits_of(const std::vector<Margin>& margins) {
     for (const Margin& margin : margins) {
         if (!margin.limit || margin.unit != unit::celsius) continue;
         std::string_view name = margin.name;
-        // Beside the element it is dry and hot: what is said there holds.
+        // At the element the wire is dry and hot: the margins there decide.
         constexpr std::string_view beside = "hot tail ";
         const bool hot = name.starts_with(beside);
         if (hot) name.remove_prefix(beside.size());
@@ -99,11 +99,11 @@ std::vector<WireLimit> limits_of(const std::vector<Margin>& margins) {
     return limits;
 }
 
-/// What is worst, in the margin's own words; how hot it gets where nothing is passed.
+/// The most severe margin in its own words; the temperature where there is no finding.
 void judge(WireCheck& result, const std::vector<Margin>& margins) {
     const Margin* worst = nullptr;
     const Margin* unknown = nullptr;
-    // Of what passes nothing the end at the element tells most.
+    // Among margins without a finding, those at the element are the most informative.
     const auto order = [](const Margin& margin) {
         const bool passes = margin.severity == Severity::none;
         const bool hot = passes && margin.name == "hot tail insulation";
@@ -130,7 +130,7 @@ void judge(WireCheck& result, const std::vector<Margin>& margins) {
 
 void add_reach(WireCheck& result, const Check& check, const Surroundings& around) {
     if (check.catalog == nullptr || !check.tail) return;
-    // What would do in air that was only assumed is not known.
+    // Suitable wires are not determined in air that was only assumed.
     if (around.kind != SurroundingsKind::bed && !around.air_c) return;
     for (const Insulation& insulation : check.catalog->insulations) {
         result.reach.push_back({.insulation = insulation.id,

@@ -18,19 +18,19 @@ double price_per_m(const Wire& wire) {
     return wire.price.typical().value_or(std::numeric_limits<double>::infinity());
 }
 
-/// What says nothing against a wire: its joints, and what a place still lacks for any wire.
+/// Margins that do not exclude a wire: its joints, and facts that a place lacks for any wire.
 bool chooses_none(const Margin& margin) {
     return margin.name.find("joint") != std::string::npos || margin.name == "placing";
 }
 
-/// Insulation that its element dries says nothing against a wire but near its dry limit.
+/// Insulation that is dried by its element excludes a wire only near its dry limit.
 bool only_dries(const Margin& margin) {
     return margin.name == "insulation" && margin.severity == Severity::caution &&
            margin.headroom.value_or(-1.0) >= near_limit;
 }
 
-/// The joints are not the wire's: they are judged, but do not choose. Where its kind may not lie
-/// none is laid.
+/// Joints do not depend on the wire: they are assessed, but do not affect the choice. Where its
+/// kind is not permitted, no wire is chosen.
 bool would_do(const Circuit& circuit, const Site& site, const RunParts& run) {
     if (!wire_may_lie(circuit, site, run)) return false;
     const std::vector<Margin> margins = run_margins(circuit, site, run);
@@ -39,13 +39,13 @@ bool would_do(const Circuit& circuit, const Site& site, const RunParts& run) {
     });
 }
 
-/// Amperes of a run in the brightest sun.
+/// Current of a run at the highest irradiance.
 double brightest_a(const Circuit& circuit, const WireRun& run, const Site& site) {
     return site.bright_irradiance_w_m2 / stc_irradiance_w_m2 * circuit.short_circuit_current_a() *
            circuit.current_share(run);
 }
 
-/// Ohms are those of the conductor in the brightest sun.
+/// Resistance is that of the conductor at the highest irradiance.
 void set_conductor_temperature(RunParts& parts) {
     if (parts.brightest && !parts.brightest->runaway) {
         parts.conductor_c = parts.brightest->conductor_c;
@@ -58,8 +58,8 @@ bool is_lossy(const RunParts& run, const Circuit& circuit) {
     return run.loop_ohm() * current_a > largest_drop * array_v;
 }
 
-/// The cheapest wire that would do with little loss; where all that would do lose more, the one
-/// that loses least.
+/// The cheapest suitable wire with a small loss; if all suitable ones lose more, the one with the
+/// smallest loss.
 RunParts choose_wire(const Parts& parts, const Installation& installation, Circuit& circuit,
                      std::size_t index, const std::vector<const Wire*>& by_price) {
     const WireRun& run = installation.runs[index];
@@ -79,8 +79,9 @@ RunParts choose_wire(const Parts& parts, const Installation& installation, Circu
     return least_lossy;
 }
 
-/// The smallest headroom of a wire beside the element, over 0 with a caution and 1 without; none
-/// where it would not do. The code has no table for many hot wires: that rules none out.
+/// The smallest headroom of a wire at the element: above 0 with a caution, 1 without; empty
+/// where it is not suitable. A missing table of the code for a high-temperature wire does not
+/// exclude it.
 std::optional<double> headroom_at_element(const Circuit& circuit, const Installation& installation,
                                           const Extremes& bright,
                                           const std::optional<HeatPoint>& heat) {
@@ -145,7 +146,7 @@ void lay_for_heat(Circuit& circuit, const Parts& parts, const Installation& inst
     for (const Wire* wire : wires_by_price(parts)) {
         if (wire->voltage_rating_v.value_or(0.0) < circuit.cold_voltage_v()) continue;
         trial = parts_of_run(parts, run, *wire);
-        // What already melts without any current need not be looked at.
+        // Insulation below the temperature of its surroundings is excluded without computing.
         if (trial.insulation && trial.insulation->limit_c <= around_c) continue;
         trial.brightest = trial.temperature(brightest_a(circuit, run, installation.site));
         set_conductor_temperature(trial);

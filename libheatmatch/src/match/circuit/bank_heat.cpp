@@ -17,11 +17,11 @@ using circuit_sentences::say;
 namespace {
 
 constexpr double room_k = 293.15;
-constexpr double most_bank_w = 1e6;  // beyond it every liquid boils
-// Near the worst of all gaps: a narrower one conducts, a wider one has more surface of sand.
+constexpr double most_bank_w = 1e6;  // above it every liquid boils
+// Near the worst case of all gaps: a narrower one conducts, a wider one has a larger sand surface.
 constexpr double settled_gap_m = 0.0007;
 
-// Soil-warming cables run at 10 to 20 W/m, from memory; the bed around them stays damp.
+// Soil-warming cables operate at 10 to 20 W/m, from memory; the bed around them stays damp.
 constexpr double leaves_damp_w_m = 30.0;
 
 double verdict_c(double sheath_c, double air_c) {
@@ -34,16 +34,17 @@ StoreCharge charge_of(const FilledStore& store, bool stagnation) {
             .days = stagnation ? stagnation_days : bright_days};
 }
 
-/// Temperatures of a bed at its three conductivities, and which those are.
+/// Temperatures of a bed at its three conductivities.
 struct BedEnds {
     const BedTemperatures& low;
     const BedTemperatures& typical;
     const BedTemperatures& high;
-    double ln_typical = 0.0;  //!< over the low one
+    double ln_typical = 0.0;  //!< relative to the low one
     double ln_high = 0.0;
 
-    /// The hottest a place may be between them. A fill that conducts more carries more heat to a
-    /// face and spreads it there: spots have a peak between, that of the parabola in ln k.
+    /// Highest temperature of a place between the ends. A fill with a higher conductivity conducts
+    /// more heat to a face and spreads it there: spots have a maximum in between, that of the
+    /// parabola in ln k.
     [[nodiscard]] double hottest_c(double BedTemperatures::*place) const {
         const double ends_c = std::max({low.*place, typical.*place, high.*place});
         constexpr double same = 1e-3;
@@ -98,7 +99,7 @@ HeatPoint at_in_liquid(const BankHeat& heat, double element_w) {
             .boils = later.bed_mean_c.high_c > boiling_c};
 }
 
-/// The watts of one element at which `excess(watts)` passes 0; it rises with them.
+/// Power of one element at which `excess(watts)` crosses 0; it increases with power.
 template <class Excess>
 double watts_at_limit(const Excess& excess, double first_w) {
     if (excess(0.0) >= 0.0) return 0.0;
@@ -156,7 +157,7 @@ HeatPoint BankHeat::at(double element_w) const {
     }
     point.coil_c = point.sheath_c + coil_above_sheath_k(w_per_m);
     if (moist) {
-        // Until it dries a damp bed takes more heat to its wall.
+        // Until it dries, a damp bed conducts more heat to its wall.
         const BedTemperatures damp = bed_temperatures(*moist, power_w);
         point.moist_sheath_c = damp.sheath_c;
         point.wall_c = std::max(point.wall_c, damp.wall_c);

@@ -27,7 +27,7 @@ double Circuit::current_share(const WireRun& run) const {
 }
 
 double Circuit::wire_ohm() const {
-    // Equal strings and branches each have their own run: in parallel they are a share of one.
+    // Each equal string and branch has its own run: in parallel they count as a share of one.
     double ohm = 0.0;
     for (const RunParts& parts : runs) ohm += parts.loop_ohm() * current_share(parts.run);
     return ohm;
@@ -68,7 +68,7 @@ double Delivered::harvest_fraction() const {
 }
 
 double bank_ohm_of_most_power(const ArrayCurve& curve, double wire_ohm) {
-    // Seen from the bank the wire is part of the panels' own series resistance.
+    // At the bank the wire acts as series resistance of the panels.
     DiodeCurve with_wire = curve.panel;
     with_wire.series_resistance_ohm += curve.per_panel_ohm(wire_ohm);
     const OperatingPoint best = with_wire.maximum_power();
@@ -107,7 +107,7 @@ Delivered deliver(const Circuit& circuit, double irradiance_w_m2, double cell_te
             delivered.power_low_w = std::min(delivered.power_low_w, power);
             delivered.power_high_w = std::max(delivered.power_high_w, power);
         }
-        // Where the band of ohms holds the best ones, the maximum lies inside it.
+        // If the band of resistance includes the best one, the maximum lies inside the band.
         const double best = bank_ohm_of_most_power(curve, wire);
         if (best > circuit.bank.low_ohm() && best < circuit.bank.high_ohm()) {
             delivered.power_high_w = std::max(delivered.power_high_w, power_into(curve, best));

@@ -47,7 +47,7 @@ Opening contacts(const Circuit& circuit, const PlacedDevice& placed, Occasion oc
     if (control.ac_only.value_or(false)) {
         return refused(opening, Obstacle::made_for_ac, say<"opens.made_for_ac">());
     }
-    // A thermostat may switch by a semiconductor: what fails shorted is there for its limit.
+    // A thermostat may use a semiconductor: the limit covers its failing shorted.
     const auto semiconductor = is_semiconductor(control);
     if (occasion != Occasion::thermostat && semiconductor.value_or(false)) {
         return refused(opening, Obstacle::semiconductor, say<"opens.semiconductor">());

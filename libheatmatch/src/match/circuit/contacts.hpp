@@ -6,16 +6,16 @@
 
 namespace heatmatch {
 
-/// What keeps the contacts of a device from breaking this circuit, whoever opens them; yes without
-/// a reason where nothing does.
+/// Why the contacts of a device cannot break this circuit, however they are operated; yes without a
+/// reason if they can.
 [[nodiscard]] Opening contacts(const Circuit& circuit, const PlacedDevice& placed,
                                Occasion occasion, const OpeningSite& site);
 
 [[nodiscard]] Opening refused(Opening opening, Obstacle obstacle, Sentence why);
-/// That field would tell.
+/// That field is to be stated.
 [[nodiscard]] Opening not_told(Opening opening, std::string field, Sentence why);
 [[nodiscard]] Opening granted(Opening opening, Sentence why);
-/// It has to break more volts than it is rated for.
+/// It has to break a voltage above its rating.
 [[nodiscard]] Sentence too_few_volts(const Opening& load);
 
 }  // namespace heatmatch

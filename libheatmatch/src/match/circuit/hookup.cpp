@@ -15,7 +15,7 @@ namespace {
 
 constexpr int largest_count = 1000;
 
-/// Reads a count and the letter behind it; 0 if they are not there.
+/// Reads a count and the letter after it; 0 if they are missing.
 int take_count(std::string_view& rest, char letter) {
     int count = 0;
     const auto [end, error] = std::from_chars(rest.data(), rest.data() + rest.size(), count);

@@ -20,7 +20,7 @@ const RunParts* run_of(const Circuit& circuit, const PlacedDevice& placed) {
 
 Opening opening_load(const Circuit& circuit, const PlacedDevice& placed, const OpeningSite& site) {
     const RunParts* run = run_of(circuit, placed);
-    // The branch that is opened last breaks the whole current; a string breaks its own.
+    // The branch that opens last breaks the whole current; a string breaks its own.
     const bool of_string = placed.device.duty == Duty::protects_a_string ||
                            (run != nullptr && run->run.carries == Carried::string);
     const double share_a =

@@ -14,7 +14,7 @@ using circuit_sentences::say;
 
 namespace {
 
-/// A fuse for PV surely melts at that many times its rating. @cite iec-60269-6
+/// A PV fuse certainly melts at that multiple of its rating. @cite iec-60269-6
 constexpr double surely_melts = 1.45;
 constexpr int longest_chain = 4;  // of controls that drive one another
 
@@ -27,7 +27,7 @@ bool senses(const PlacedDevice& placed) {
     return placed.control.sense_high_c.has_value();
 }
 
-/// Volts that the poles of one conductor break at those amperes.
+/// Voltage that the poles of one conductor break at that current.
 double one_side_v(const Control& control, int poles, double amperes) {
     double most = 0.0;
     for (const DcRating& rating : control.dc_ratings) {
@@ -49,7 +49,7 @@ Opening opens_by_hand(const Circuit& circuit, const PlacedDevice& placed, const 
     }
     if (opening.answer == Answer::unknown) return opening;
     if (!site.floating) return granted(opening, say<"opens.hand">());
-    // One pole in all pairs does not tell that it has no more.
+    // Pairs for one pole do not exclude further poles.
     const int has = poles_of(control).value_or(1);
     const int used = std::min(has, placed.device.poles_used);
     if (used < 2 && has < 2 && !control.poles) {
@@ -68,7 +68,7 @@ Opening opens_by_hand(const Circuit& circuit, const PlacedDevice& placed, const 
 Opening opens_driven(const Circuit& circuit, const PlacedDevice& placed, Occasion occasion,
                      const OpeningSite& site, int chain);
 
-/// What those that a device drives come to: the first that opens, else the first that may.
+/// Result for the controls that a device drives: the first that opens, else the first that may.
 Opening opens_through(const Circuit& circuit, const PlacedDevice& placed, Occasion occasion,
                       const OpeningSite& site, int chain) {
     Opening best = opening_load(circuit, placed, site);
@@ -109,7 +109,7 @@ Opening opens_driven(const Circuit& circuit, const PlacedDevice& placed, Occasio
     return granted(opening, say<"opens.itself">());
 }
 
-/// Its own contacts, or what it drives.
+/// Its own contacts, or a driven device.
 Opening opens_itself(const Circuit& circuit, const PlacedDevice& placed, Occasion occasion,
                      const OpeningSite& site) {
     if (placed.device.duty != Duty::breaks_dc) {
@@ -119,7 +119,7 @@ Opening opens_itself(const Circuit& circuit, const PlacedDevice& placed, Occasio
     return opening.answer == Answer::yes ? granted(opening, say<"opens.itself">()) : opening;
 }
 
-/// What senses opens at what it is set to, if it is made for that.
+/// A sensing device opens at its set point, if that is within its range.
 Opening as_set(Opening opening, const PlacedDevice& sensor) {
     const auto& set_c = sensor.device.set_c;
     const auto& low_c = sensor.control.sense_low_c;
@@ -136,7 +136,7 @@ Opening as_set(Opening opening, const PlacedDevice& sensor) {
                          : say<"opens.above_range">(set, high));
 }
 
-/// By temperature: of one that senses, and of one that such a one drives.
+/// By temperature: a sensing device, or one driven by a sensing device.
 Opening opens_by_temperature(const Circuit& circuit, const PlacedDevice& placed, Occasion occasion,
                              const OpeningSite& site) {
     const Opening load = opening_load(circuit, placed, site);
@@ -192,7 +192,7 @@ Opening opens_at_fault(const Circuit& circuit, const PlacedDevice& placed,
         return string_fuse_blows(circuit, placed, load);
     }
     if (control.detects) {
-        // A fuse to earth cuts the earth, not the circuit.
+        // A fuse in the connection to earth interrupts that connection, not the circuit.
         if (operated_of(control) == OperatedKind::by_current) {
             return refused(load, Obstacle::other_occasion, say<"opens.cuts_the_earth">());
         }

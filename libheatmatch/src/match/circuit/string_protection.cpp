@@ -23,7 +23,7 @@ std::optional<double> string_protection_a(const Circuit& circuit, const PlacedDe
     const Control& control = placed.control;
     if (placed.device.duty != Duty::protects_a_string || !protects_strings(control)) return {};
     if (!in_a_string(circuit, placed)) return {};
-    // A link melts whichever way the current flows.
+    // A fuse link melts at either direction of current.
     if (!is_fuse(control) && control.polarised.value_or(false)) return {};
     const Opening load = opening_load(circuit, placed);
     if (!load.rated_a || load.unrated) return {};

@@ -20,14 +20,15 @@ constexpr double nearest_bed_m = 0.025;
 constexpr double thinnest_tube_mm = 2.0;
 constexpr double thickest_tube_mm = 100.0;
 constexpr double most_a = 1e4;
-// Beyond it everything has failed: what is hotter counts as this.
+// At this temperature everything has failed: higher ones count as this.
 constexpr double hottest_c = 1500.0;
 constexpr double boiling_water_c = 100.0;
-constexpr double still_water_w_mk = 0.6;  // moving, it cools better
+constexpr double still_water_w_mk = 0.6;  // moving water cools better
 constexpr double mineral_wool_w_mk = 0.04;
 constexpr double usual_lagging_m = 0.05;
-constexpr double thickest_lagging_m = 0.1;  // unless told; more changes a tail by little
-constexpr double lagged_below_u = 1.0;      // where lagging is told to be none; as materials count
+constexpr double thickest_lagging_m = 0.1;  // default; more has little effect on a tail
+constexpr double lagged_below_u = 1.0;      // threshold where lagging is stated as none; same as
+                                            // for materials
 
 TerminalPlace place_of(const Store& store, const RunParts& run, TailHeat& tail) {
     const bool in_bed = run.run.surroundings.kind == SurroundingsKind::bed;
@@ -45,8 +46,8 @@ TerminalPlace place_of(const Store& store, const RunParts& run, TailHeat& tail) 
     return in_bed ? TerminalPlace::buried : TerminalPlace::outside;
 }
 
-/// How thick the lagging is that a cold end through the wall and its wire pass: none around a wall
-/// of which nothing tells that it is lagged [m].
+/// Thickness of the lagging through which a cold end and its wire pass; 0 around a wall without any
+/// indication of lagging [m].
 double lagging_m(const Store& store, TailHeat& tail) {
     if (tail.tail.place != TerminalPlace::outside) return 0.0;
     const bool none = store.lagging == StoreMaterial::none;
@@ -65,14 +66,14 @@ double lagging_m(const Store& store, TailHeat& tail) {
     return taken_m;
 }
 
-/// The head of an element made for a tank sits on its wall, as warm as the liquid, whatever the
-/// heated part of the sheath reaches within.
+/// The head of an element made for a tank is on the tank wall, as warm as the liquid, whatever the
+/// temperature of the heated sheath inside.
 bool is_on_tank(const Circuit& circuit, TerminalPlace place) {
     return circuit.heat->liquid && place != TerminalPlace::buried &&
            is_made_for_liquid(circuit.bank.element);
 }
 
-/// Beside the wall of a bed of either end of conductivity, whichever is hotter.
+/// At the wall of a bed with the low or high conductivity, whichever is hotter.
 HotTail beside_wall_of(const TailHeat& tail, const BankHeat& heat, double power_w) {
     if (tail.air_stated && tail.tail.lagging_m <= 0.0) return tail.tail;
     const BulkTemperatures low = bulk_only(heat.careful, power_w);
@@ -115,7 +116,7 @@ TailHeat tail_heat(const Circuit& circuit) {
     if (conductivity) {
         tail.sheath_conductivity_w_mk = *conductivity;
     } else {
-        result.missing = {"sheath"};  // copper leads some three times the heat of stainless
+        result.missing = {"sheath"};  // a copper sheath conducts some three times the heat
         return result;
     }
     if (circuit.bank.sheath && circuit.bank.sheath->emissivity) {
@@ -206,7 +207,7 @@ TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double el
         return tail_temperatures(hot, *tail.run.wire, insulation ? &*insulation : nullptr);
     };
     const double low_w_mk = hot.bed_conductivity_w_mk;
-    // A bed that conducts well cools a buried terminal, and heats one behind a short cold end.
+    // A bed of high conductivity cools a buried terminal, and heats one behind a short cold end.
     const auto at_either_end = [&] {
         hot.bed_conductivity_w_mk = low_w_mk;
         TailTemperatures found = solved();
@@ -217,7 +218,7 @@ TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double el
         return worse ? conducting : found;
     };
     TailTemperatures hotter = at_either_end();
-    // What keeps heat in keeps that of hotter air out: not counted.
+    // Lagging that would keep the heat of hotter air out does not count.
     const bool kept_out = hot.place != TerminalPlace::buried && hotter.terminal_c < hot.air_c &&
                           (hot.lagging_m > 0.0 || hot.around.kind != SurroundingsKind::open_air);
     if (kept_out && !hotter.runaway) {

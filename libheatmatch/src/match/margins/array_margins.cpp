@@ -43,7 +43,7 @@ Margin cold_voltage_margin(const Circuit& circuit) {
     return margin;
 }
 
-/// Fields of the insulation against this voltage that are not known.
+/// Unknown fields of the insulation for this voltage.
 std::vector<std::string> unknown_of_insulation(const Circuit& circuit) {
     if (circuit.runs.empty()) return {"runs"};
     for (const RunParts& parts : circuit.runs) {
@@ -62,11 +62,11 @@ bool is_insulated(const Circuit& circuit) {
            });
 }
 
-/// Above 30 V in wet places and 60 V in dry ones live parts have to be out of reach: then it is the
-/// insulation and the covers that count. @cite iec-60364-4-41
+/// Above 30 V in wet places and 60 V in dry ones live parts have to be out of reach: then
+/// insulation and covers decide. @cite iec-60364-4-41
 Margin touch_voltage_margin(const Circuit& circuit, const Site& site) {
     const bool wet = site.counts_as_wet();
-    // Within reach of whoever is there: stated, a danger; not stated, the careful end of its field.
+    // Within reach of persons: a danger if stated; if not stated, the careful end of its field.
     const bool within_reach = !site.live_parts_enclosed.value_or(true);
     constexpr double wet_v = 30.0;
     Margin margin{.name = "touch voltage",
@@ -116,7 +116,7 @@ Margin series_arc_margin(const Circuit& circuit) {
     return margin;
 }
 
-/// The largest rating of what protects one string each [A].
+/// The largest rating of the devices that protect one string each [A].
 std::optional<double> string_fuse_a(const Circuit& circuit) {
     std::optional<double> largest;
     for (const PlacedDevice& placed : circuit.devices) {
@@ -145,10 +145,10 @@ Margin reverse_current_margin(const Circuit& circuit) {
         margin.said = say<"array.reverse_current_alone">();
         margin.missing = {"max_series_fuse_a"};
     } else if (const auto fuse_a = string_fuse_a(circuit)) {
-        // The smaller of the fuse and what the others feed is what a faulty string may carry.
+        // A faulty string may carry the smaller of the fuse rating and the current of the others.
         margin.value = std::min(*margin.value, *fuse_a);
         margin.said = say<"array.reverse_with_fuses">(with<"fuse">(*fuse_a, unit::ampere, 6));
-        if (*fuse_a <= *margin.limit) {  // all that the code asks for, be it to the ampere
+        if (*fuse_a <= *margin.limit) {  // exactly as the code requires
             margin.severity = Severity::none;
             margin.headroom = 1.0;
             return margin;
@@ -160,7 +160,7 @@ Margin reverse_current_margin(const Circuit& circuit) {
     return margin;
 }
 
-/// The panels of a group are taken as equal; only a meter can tell.
+/// The panels of a group are assumed to be equal; only a meter can show differences.
 Margin mismatch_margin(const Circuit& circuit) {
     const std::string subject = "group \"" + circuit.owned.group + '"';
     if (circuit.panels.series == 1) {

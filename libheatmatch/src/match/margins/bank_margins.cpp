@@ -19,7 +19,7 @@ bool stands_in_liquid(const Circuit& circuit) {
     return circuit.heat && circuit.heat->liquid;
 }
 
-/// What its power means for it: rated watts hold in the medium it was made for.
+/// Power of an element against its rating, which applies in the medium for which it is made.
 Margin power_margin(const Circuit& circuit, const Extremes& extremes) {
     const Bank& bank = circuit.bank;
     Margin margin{
@@ -92,7 +92,7 @@ Margin sheath_voltage_margin(const Circuit& circuit) {
     grade(margin);
     const bool above_rating = element.rated_v && circuit.cold_voltage_v() > *element.rated_v;
     if (above_rating && margin.severity != Severity::not_assessed) {
-        // Rated for direct current it would be a danger: not known, it is no mere caution.
+        // It would be a danger if rated for DC: with an unknown rating it is more than a caution.
         margin.severity = std::max(
             margin.severity, element.rated_dc == false ? Severity::caution : Severity::warning);
     }
@@ -172,15 +172,16 @@ Margin built_in_margin(const Element& element) {
     return margin;
 }
 
-/// Share of the short-circuit current at 1000 W/m2 and 45 °C: near 1 a shaded cell is driven
-/// hardest in reverse.
+/// Share of the short-circuit current at 1000 W/m2 and 45 °C: near 1 a shaded cell has the highest
+/// reverse load.
 Margin shade_margin(const Circuit& circuit) {
     constexpr double summer_cell_c = 45.0;
     const ArrayCurve curve = Array{.panel = circuit.panel.today,
                                    .series = circuit.panels.series,
                                    .parallel = circuit.panels.parallel}
                                  .at(stc_irradiance_w_m2, summer_cell_c);
-    // As little wire as it may be: what heats a thin one must not relieve a shaded cell.
+    // At the lowest wire resistance: heating of a thin wire must not reduce the load on a shaded
+    // cell.
     const double ohm = circuit.bank.typical_ohm() + circuit.wire_ohm_at(room_c);
     const double share = curve.into_resistance(ohm).current_a / curve.short_circuit_current_a();
     Margin margin{.name = "shade stress",
@@ -192,7 +193,7 @@ Margin shade_margin(const Circuit& circuit) {
                   .said = say<"bank.shade">(),
                   .source = "common-practice"};
     grade(margin);
-    // Every load runs near the short-circuit current: only passing the limit means something.
+    // Every load operates near the short-circuit current: only exceeding the limit counts.
     if (margin.headroom.value_or(0.0) >= 0.0) margin.severity = Severity::none;
     return margin;
 }
@@ -201,8 +202,8 @@ double drop_pct(const Circuit& circuit, double wire_ohm) {
     return 100.0 * wire_ohm / (wire_ohm + circuit.bank.typical_ohm());
 }
 
-/// Wire that finds no steady temperature, or in air that nobody states, may be as hot as copper
-/// before it melts; from memory.
+/// Wire without a steady temperature, or in air that is not stated, may be as hot as the melting
+/// point of copper; from memory.
 constexpr double hottest_wire_c = 1085.0;
 
 Margin drop_margin(const Circuit& circuit) {

@@ -8,12 +8,12 @@ namespace heatmatch {
 
 namespace {
 
-/// Fills records one by one and remembers what it filled.
+/// Sets facts of records one by one and lists them.
 class CarefulFill {
   public:
     explicit CarefulFill(const UnstatedFact* only) : only_(only) {}
 
-    /// Whether anything of the record was filled.
+    /// Whether any fact of the record was set.
     bool operator()(const std::string& part, std::span<const Field> fields, void* record) {
         std::size_t filled = 0;
         for (const Field& field : fields) {
@@ -31,7 +31,7 @@ class CarefulFill {
         return part && (*this)(quoted(kind, part->id), fields, &*part);
     }
 
-    /// Whether this fact is to be filled; then it is remembered.
+    /// Whether this fact is to be set; it is then listed.
     bool takes(UnstatedFact fact) {
         if (only_ != nullptr && !(fact == *only_)) return false;
         facts.push_back(std::move(fact));
@@ -49,7 +49,7 @@ class CarefulFill {
 };
 
 /// String protection without a stated run counts as placed behind the joint of the strings, where
-/// it protects none; without such a run it is left out.
+/// it protects none; without such a run it is omitted.
 void place_string_protection(Circuit& circuit, CarefulFill& fill) {
     if (circuit.panels.parallel == 1) return;
     const auto behind =
@@ -65,7 +65,8 @@ void place_string_protection(Circuit& circuit, CarefulFill& fill) {
     });
 }
 
-/// Legs whose place nobody told may be as near to each face as plausible, standing or lying.
+/// Legs whose position is not stated may be as near to each face as is plausible, upright or
+/// horizontal.
 UnstatedPlaces unstated_places(const Store& store, CarefulFill& fill) {
     const auto takes = [&fill](const char* field) { return fill.takes({"store", field}); };
     return {.height = !store.element_height_mm && takes("element_height_mm"),
@@ -73,7 +74,7 @@ UnstatedPlaces unstated_places(const Store& store, CarefulFill& fill) {
             .way = !store.element_lies && takes("element_lies")};
 }
 
-/// The heat of a bank in a store that somebody knows more about.
+/// The heat of a bank in a store with other facts.
 std::shared_ptr<const BankHeat> heat_in(const Store& store, const UnstatedPlaces& unstated,
                                         const Circuit& circuit) {
     const BankHeat& heat = *circuit.heat;
@@ -96,7 +97,7 @@ std::shared_ptr<const BankHeat> heat_in(const Store& store, const UnstatedPlaces
     return same;
 }
 
-/// More amperes make wires hotter, and give them more ohms.
+/// A higher current makes wires hotter and increases their resistance.
 void warm_wires(Circuit& circuit, const Site& site) {
     const double bright_a =
         circuit.short_circuit_current_a() * site.bright_irradiance_w_m2 / stc_irradiance_w_m2;

@@ -52,7 +52,7 @@ Margin breaking_margin(const Circuit& circuit, const PlacedDevice& placed,
                                            with<"amperes">(unrated_pair.a_dc, unit::ampere)),
              .source = sentence_of(Name{"common-practice"})});
     }
-    // A pair that nobody printed, and that does not do, is no better than none for these poles.
+    // An assumed pair that is insufficient counts as no pair for these poles.
     const auto no_better = [&opening](Margin& graded) {
         if (opening.unrated && *graded.headroom < 0.0)
             graded.headroom = std::min(*graded.headroom, -1.0);
@@ -101,7 +101,7 @@ Margin carrying_margin(const PlacedDevice& placed, double current_a) {
     return margin;
 }
 
-/// Which way it breaks; where the other strings may feed it backwards, one way is a danger.
+/// Direction of breaking: where the other strings can feed it backwards, one direction is a danger.
 /// @cite dc-breaker-polarity
 Margin polarity_margin(const Circuit& circuit, const PlacedDevice& placed) {
     Margin margin{.name = "polarity",

@@ -24,9 +24,9 @@ bool may_char_below(const Store& store) {
 
 namespace {
 
-/// What the bottom of the vessel does to a hand, and the heat to it, after a stagnation.
+/// Burn and touch of the bottom of the vessel after a stagnation.
 void judge_bottom(Margin& margin, const Store& store, double bottom_c) {
-    constexpr double burns_c = 65.0;  // as the margin of touch has it
+    constexpr double burns_c = 65.0;  // as in the touch margin
     const auto bottom = with<"bottom">(bottom_c, unit::celsius);
     const bool reached = store.stands_on.value_or(StandsOn::metal_legs) == StandsOn::metal_legs;
     if (reached && bottom_c > burns_c) {

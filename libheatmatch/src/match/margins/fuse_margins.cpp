@@ -16,7 +16,7 @@ using margins_sentences::say;
 
 namespace {
 
-/// Why it protects no string whatever its rating; nothing where that decides.
+/// Why it protects no string whatever its rating; empty where the rating decides.
 Sentence no_protection(const Circuit& circuit, const PlacedDevice& placed) {
     const Control& control = placed.control;
     if (!protects_strings(control)) return say<"device.no_fuse">();
@@ -58,13 +58,15 @@ Margin fuse_margin(const Circuit& circuit, const PlacedDevice& placed) {
     margin.limit = opening.rated_a;
     margin.said = say<"device.fuse_amperes">(with<"factor">(table_current_factor));
     grade(margin);
-    if (*margin.headroom >= 0.0) margin.severity = Severity::none;  // a tight fuse is a good one
+    if (*margin.headroom >= 0.0)
+        margin.severity = Severity::none;  // a rating close to the limit is
+                                           // intended
     return margin;
 }
 
 /// The largest fuse for a small copper wire [A]: 7, 10, 15, 20 and 30 for 18, 16, 14, 12 and 10
-/// AWG; a larger one carries what the table's column of 60 °C has, up to 4 AWG; 0 below 18 AWG.
-/// A size between counts as the next smaller. @cite nec-240-4 @cite nec-310
+/// AWG; for larger wire the 60 °C column of the table, up to 4 AWG; 0 below 18 AWG. An intermediate
+/// size counts as the next smaller. @cite nec-240-4 @cite nec-310
 double largest_fuse_a(const Wire& wire) {
     struct Fused {
         double area_mm2 = 0.0;
@@ -84,7 +86,7 @@ double largest_fuse_a(const Wire& wire) {
     return 0.0;
 }
 
-/// The fuse against the thinnest wire that it has to protect: that of its own run and of strings.
+/// The fuse against the thinnest wire it has to protect: that of its own run and of strings.
 Margin fuse_wire_margin(const Circuit& circuit, const PlacedDevice& placed) {
     Margin margin{.name = "string fuse wire",
                   .subject = "device \"" + placed.control.id + '"',
@@ -116,11 +118,11 @@ Margin fuse_wire_margin(const Circuit& circuit, const PlacedDevice& placed) {
         return margin;
     }
     margin.said = say<"device.fuse_wire">(with<"run">(thinnest));
-    // What the others feed is all that a fault can drive through it.
+    // The current of the other strings is the largest fault current through it.
     const double fed_a =
         (circuit.panels.parallel - 1) * lasting_current_a(circuit.panel.bright_isc_a());
     if (fed_a <= *margin.limit) margin.consequence = Severity::warning;
-    // A fuse of just what the code allows is a good one.
+    // A fuse of exactly the permitted rating is intended.
     margin.severity = too_large ? margin.consequence : Severity::none;
     margin.headroom = too_large && *margin.limit > 0.0
                           ? (*margin.limit - *margin.value) / *margin.limit

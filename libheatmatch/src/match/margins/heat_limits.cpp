@@ -17,7 +17,7 @@ namespace {
 
 constexpr double unlimited_w = std::numeric_limits<double>::infinity();
 
-/// Whether the sheath stands those watts of an element; false where it is not known.
+/// Whether the sheath withstands that power of an element; false where it is not known.
 bool stands(const BankHeat& heat, double element_w) {
     return std::isfinite(element_w) && heat.known() && heat.sheath &&
            heat.judged_at(element_w).sheath_c <= heat.sheath->hard_limit_c;
@@ -48,7 +48,7 @@ BankLimit limit_of(const std::shared_ptr<const FilledStore>& store, const Bank& 
     return limit;
 }
 
-/// What is left of several branches is mostly another bank of the same element, made already.
+/// The remaining branches mostly equal another bank of the same element, which is already computed.
 void add_survivors(const std::shared_ptr<const FilledStore>& store,
                    const std::vector<const Bank*>& banks, const std::vector<std::size_t>& wanted,
                    std::vector<BankLimit>& limits) {

@@ -15,7 +15,7 @@ namespace heatmatch {
 
 struct HeatMemory::Held {
   public:
-    /// All that the limits of any bank depend on, but the bank.
+    /// All inputs of the limits of any bank, except the bank.
     struct Common {
         FilledStore store{};
         std::vector<RunParts> runs{};
@@ -24,14 +24,14 @@ struct HeatMemory::Held {
         friend bool operator==(const Common&, const Common&) = default;
     };
 
-    /// What is kept of these banks; nothing for each that is not.
+    /// Kept results for these banks; empty for each that is not kept.
     [[nodiscard]] std::vector<std::optional<BankLimit>> find(const Common& common,
                                                              const std::vector<const Bank*>& banks);
     void keep(const Common& common, const std::vector<const Bank*>& banks,
               const std::vector<BankLimit>& made);
 
   private:
-    /// One bank with what was made of it.
+    /// One bank with its results.
     struct Kept {
         Bank bank{};
         BankLimit made{};

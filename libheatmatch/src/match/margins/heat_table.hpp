@@ -9,16 +9,16 @@
 
 namespace heatmatch {
 
-/// Headroom of a bank's heat over the share of what one element may take, filled in where it is
-/// asked for, by whatever thread: a bound, so that the exact margins are needed for little.
+/// Headroom of a bank's heat over the largest power share of one element, computed on demand by any
+/// thread. It is a bound, so that the exact margins are rarely needed.
 class HeatTable {
   public:
     HeatTable() {
         for (auto& node : nodes_) node.store(std::numeric_limits<double>::quiet_NaN());
     }
 
-    /// No less than the headroom at that share; `exact(share)` gives it. `steps_down` where it may
-    /// drop at once, as where a damp bed starts to count as dry.
+    /// An upper bound of the headroom at that share; `exact(share)` computes it. `steps_down` where
+    /// it may drop abruptly, as where a damp bed begins to count as dry.
     template <class Exact>
     [[nodiscard]] double at_most(double share, const Exact& exact, bool steps_down = false) {
         const double place = std::clamp(share, 0.0, 1.0) * steps;
@@ -26,13 +26,13 @@ class HeatTable {
         const double low = node(below, exact);
         if (steps_down) return low;
         const double high = node(below + 1, exact);
-        // Between two shares the headroom lies under its chord, but where two margins cross.
+        // Between two shares the headroom is below its chord, except where two margins cross.
         constexpr double crossing = 0.005;
         return low + (high - low) * (place - static_cast<double>(below)) + crossing;
     }
 
-    /// How many margins of the bank lack data, with the temperature of its terminals known or not;
-    /// `count()` gives it, asked once.
+    /// Number of margins of the bank that lack data, with the temperature of its terminals known or
+    /// not; `count()` computes it once.
     template <class Count>
     [[nodiscard]] int lacking(bool terminal_known, const Count& count) {
         std::atomic<int>& kept = lacking_[terminal_known ? 1 : 0];
@@ -43,7 +43,7 @@ class HeatTable {
         return value;
     }
 
-    /// Whether an unstated fact may make the bank a danger whatever it takes, likewise.
+    /// Whether an unstated fact may make the bank a danger at any power, also computed once.
     template <class Look>
     [[nodiscard]] bool doubtful(bool terminal_known, const Look& look) {
         std::atomic<int>& kept = doubtful_[terminal_known ? 1 : 0];
@@ -67,9 +67,9 @@ class HeatTable {
         return value;
     }
 
-    std::array<std::atomic<double>, steps + 1> nodes_{};  // NaN until asked for
-    std::array<std::atomic<int>, 2> lacking_{-1, -1};     // below zero until asked for
-    std::array<std::atomic<int>, 2> doubtful_{-1, -1};    // likewise
+    std::array<std::atomic<double>, steps + 1> nodes_{};  // NaN until computed
+    std::array<std::atomic<int>, 2> lacking_{-1, -1};     // below zero until computed
+    std::array<std::atomic<int>, 2> doubtful_{-1, -1};    // same
 };
 
 }  // namespace heatmatch

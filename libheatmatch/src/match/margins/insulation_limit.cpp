@@ -6,7 +6,7 @@ namespace heatmatch {
 
 namespace {
 
-/// What is hotter dries; from memory.
+/// Insulation above this temperature dries; from memory.
 constexpr double driest_wet_c = 90.0;
 
 }  // namespace

@@ -6,19 +6,19 @@
 
 namespace heatmatch {
 
-/// What the insulation of a run may reach in its place.
+/// Temperature limit of the insulation of a run in its place.
 struct InsulationLimit {
-    double limit_c = 0.0;  //!< that it is judged by [°C]
-    bool soaked = false;   //!< it is that of wet places
-    /// What it stands where wet, of one that its element dries: a caution beyond it [°C].
+    double limit_c = 0.0;  //!< for the verdict [°C]
+    bool soaked = false;   //!< the limit for wet places
+    /// Its wet limit, for insulation dried by its element: a caution above it [°C].
     std::optional<double> wet_c{};
-    bool wet_unknown = false;  //!< the place is wet and nobody states what it stands there: less
-                               //!< than `limit_c`, or no more
+    bool wet_unknown = false;  //!< the place is wet and its limit there is not stated: at most
+                               //!< `limit_c`
 };
 
-/// By the place, whatever the air: wire in hot air is cold and wet at night. Only what is rated as
-/// hot as where water leaves it counts as dry at an element, for it dries as it gets so hot. The
-/// run needs insulation.
+/// By the place, whatever the air: wire in hot air is cold and wet at night. Only insulation rated
+/// for the temperature at which water evaporates counts as dry at an element, because it dries when
+/// it reaches that temperature. The run needs insulation.
 [[nodiscard]] InsulationLimit insulation_limit(const Circuit& circuit, const RunParts& run,
                                                const Site& site);
 

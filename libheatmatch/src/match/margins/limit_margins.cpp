@@ -15,20 +15,20 @@ using margins_sentences::of_limits::say;
 
 namespace {
 
-constexpr double careful_tolerance_k = 10.0;  // of an unstated one; from memory
-constexpr double hottest_water_c = 93.0;      // to set a limit of water to; from memory
+constexpr double careful_tolerance_k = 10.0;  // of a tolerance that is not stated; from memory
+constexpr double hottest_water_c = 93.0;      // highest set point for water; from memory
 constexpr double water_boils_c = 100.0;
-/// As the margins of wall and lid have them.
+/// As in the margins of wall and lid.
 constexpr double char_rise_k = 50.0;
 constexpr double clear_mm = 900.0;
 constexpr double burn_c = 65.0;
 
-/// The temperatures that matter at the end of one day of a stagnation, each at its worst end.
+/// The temperatures at the end of one day of a stagnation, each at its worst end.
 struct StagnantDay {
     double sheath_c = 0.0;
     double coil_c = 0.0;
     double outside_c = 0.0;  //!< hotter of wall and lid
-    double floor_c = 0.0;    //!< of what it stands on
+    double floor_c = 0.0;    //!< base under the store
     double inner_c = 0.0;    //!< where the fill meets its vessel
     double water_c = 0.0;    //!< 0 in a bed
 };
@@ -38,7 +38,7 @@ double mean_wall_c(const BedCharge& charge, double wall_c) {
     return charge.air_c + (wall_c - charge.air_c) / concentration;
 }
 
-/// What a sensor at that place of a bed has; the bulk alone tells bed and wall, at less cost.
+/// Temperature of a sensor at that place of a bed; for bed and wall the bulk alone is faster.
 double sensed_c(const BedCharge& charge, SensedPlace place, double power_w) {
     if (place == SensedPlace::bed) return bulk_only(charge, power_w).bed_mean_c;
     if (place == SensedPlace::lid) return sensed_lid_c(charge, power_w);
@@ -72,7 +72,7 @@ StagnantDay day_of_bed(const BankHeat& heat, double power_w, int day) {
 
 SheathTemperature water_after(const BankHeat& heat, double power_w, int day) {
     const FilledStore& filled = *heat.store;
-    constexpr double most_w = 1e6;  // beyond it every liquid boils
+    constexpr double most_w = 1e6;  // above it every liquid boils
     return sheath_temperature(filled.medium, filled.store, heat.element, heat.elements,
                               {.power_w = std::min(power_w, most_w),
                                .hours = filled.charge_hours,
@@ -90,16 +90,18 @@ StagnantDay day_of_water(const BankHeat& heat, double power_w, int day) {
             .water_c = at.bed_mean_c.high_c};
 }
 
-/// What has passed its limit; empty where nothing has.
+/// Part that has exceeded its limit; empty if none has.
 Sentence passed(const BankHeat& heat, const StagnantDay& day, double opens_c) {
     const FilledStore& filled = *heat.store;
     if (!heat.sheath) return say<"limit.sheath_unknown">();
     if (day.sheath_c > heat.sheath->verdict_limit_c) return say<"limit.sheath">();
-    // Of an unknown alloy: no maker puts a coil that stands less into its sheath; from memory.
+    // For an unknown alloy: makers do not combine a coil with a lower limit with that sheath; from
+    // memory.
     const double coil_limit_c = heat.coil_limit_c.value_or(heat.sheath->hard_limit_c);
     if (day.coil_c > coil_limit_c) return say<"limit.coil">();
     constexpr double boiling_k = 0.1;
-    // A limit that senses the water opens at its own temperature, whatever the day would reach.
+    // A limit that senses the water opens at its own temperature, whatever the temperature of that
+    // day.
     if (heat.liquid && std::min(day.water_c, opens_c) > water_boils_c - boiling_k) {
         return say<"limit.water">();
     }
@@ -135,7 +137,8 @@ LimitInTime limit_in_time(const Circuit& circuit, const PlacedDevice& limit, dou
         return {.first = say<"limit.water_set">(with<"most">(hottest_water_c, unit::celsius))};
     }
     const auto opened_by = [&](int day) {
-        // In a liquid it senses what may be too hot: where that stays colder, nothing is.
+        // In a liquid it senses the part that may become too hot: if that stays colder, so does the
+        // rest.
         const double sensed_c = heat.liquid ? water_after(heat, power_w, day).bed_mean_c.high_c
                                             : sensed_of_bed_c(heat, place, power_w, day);
         return sensed_c >= opens_c;
@@ -145,7 +148,7 @@ LimitInTime limit_in_time(const Circuit& circuit, const PlacedDevice& limit, dou
             heat, heat.liquid ? day_of_water(heat, power_w, day) : day_of_bed(heat, power_w, day),
             opens_c);
     };
-    // It warms from day to day: the first one that reaches the set point, by halves.
+    // The store warms from day to day: the first day that reaches the set point, by bisection.
     if (!opened_by(last_day)) {
         Sentence first = passed_by(last_day);
         const bool called_for = !first.empty();
@@ -176,7 +179,7 @@ bool limit_counts(const Circuit& circuit, double element_w, const OpeningSite& s
 
 namespace {
 
-/// The limit that is judged, and whether it opens the circuit.
+/// The limit to be assessed, and whether it opens the circuit.
 struct JudgedLimit {
     const PlacedDevice* placed = nullptr;  //!< null without one
     Opening opening{};
@@ -193,7 +196,7 @@ JudgedLimit judged_limit(const Circuit& circuit, const OpeningSite& site) {
     return {.placed = limit, .opening = opens(circuit, *limit, Occasion::limit, site)};
 }
 
-/// What does not surely open the circuit stops nothing, however soon it acts.
+/// A limit that may not open the circuit does not stop the heating, however early it acts.
 Margin in_time_margin(const Circuit& circuit, const JudgedLimit& judged,
                       const std::optional<double>& element_w) {
     Margin margin{.name = "limit acts in time",

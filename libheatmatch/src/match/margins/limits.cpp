@@ -18,14 +18,14 @@ void keep_worse(Screened& screened, double headroom, const std::string& reason) 
     screened.reason = reason;
 }
 
-/// Current of the array into the bank and wire, and what one element makes of its share.
+/// Current of the array into bank and wire, and power of one element from its share.
 struct Share {
     double current_a = 0.0;
     double element_power_w = 0.0;
     double element_voltage_v = 0.0;
 };
 
-/// One element of `own_ohm` among mates in its branch and other branches of other ohms.
+/// One element of `own_ohm` in series with others in its branch and parallel to other branches.
 Share share_of(const ArrayCurve& bright, Hookup hookup, double wire_ohm, double own_ohm,
                double mate_ohm, double other_ohm) {
     const double branch = own_ohm + (hookup.series - 1) * mate_ohm;
@@ -38,7 +38,7 @@ Share share_of(const ArrayCurve& bright, Hookup hookup, double wire_ohm, double 
             .element_voltage_v = own * own_ohm};
 }
 
-/// Ohms of one element at which equal ones take the most, if that lies within the band.
+/// Resistance at which equal elements absorb the most power, if it lies within the band.
 std::optional<double> matched_ohm(const ArrayCurve& bright, Hookup hookup, double wire_ohm,
                                   const ElementResistance& each) {
     const double bank = bank_ohm_of_most_power(bright, wire_ohm);
@@ -47,7 +47,8 @@ std::optional<double> matched_ohm(const ArrayCurve& bright, Hookup hookup, doubl
     return ohm;
 }
 
-/// Ohms of the element under test: the largest power may lie inside its band, and is flat there.
+/// Sampled resistances of the element: the largest power may lie inside its band, and is flat
+/// there.
 std::array<double, 5> samples(const ElementResistance& each) {
     const double step = 0.25 * (each.high_ohm - each.low_ohm);
     return {each.low_ohm, each.low_ohm + step, each.low_ohm + 2.0 * step, each.low_ohm + 3.0 * step,
@@ -60,8 +61,8 @@ void keep_larger(Extremes& result, const Share& share) {
     result.element_voltage_v = std::max(result.element_voltage_v, share.element_voltage_v);
 }
 
-/// The largest over the element's own ohms, those of its mates in the branch and of the other
-/// branches; of what a hook-up has none, one end tells all.
+/// The largest over the resistance of the element, of the others in its branch, and of the other
+/// branches; for those that a hook-up does not have, one end suffices.
 Extremes worst_of(const ArrayCurve& bright, Hookup hookup, double wire_ohm,
                   const ElementResistance& each) {
     Extremes result;

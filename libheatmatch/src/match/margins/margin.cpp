@@ -12,9 +12,9 @@ namespace heatmatch {
 
 namespace {
 
-/// What the sentence of a margin leaves open.
+/// Arguments for the open places of a margin's sentence.
 std::vector<Argument> numbers_of(const Margin& margin, UnitSystem system) {
-    // Three digits, or as many as tell the value from its limit.
+    // Three digits, or as many as separate the value from its limit.
     int digits = 3;
     const std::optional<double>& value = margin.value;
     const std::optional<double>& limit = margin.limit;
@@ -34,8 +34,8 @@ std::vector<Argument> numbers_of(const Margin& margin, UnitSystem system) {
     return numbers;
 }
 
-/// Severity and headroom of a value that runs towards its limit as they stand, both signs turned
-/// for a limit from below.
+/// Severity and headroom of a value that approaches an upper limit; both signs are inverted for a
+/// lower limit.
 void grade_signed(Margin& margin, double rest, double sign) {
     if (!margin.value || !margin.limit) {
         margin.severity = Severity::not_assessed;
@@ -69,7 +69,7 @@ double headroom_of(double value, double limit, double rest) {
     if (!std::isfinite(value) || !std::isfinite(limit)) return -1.0;
     if (limit > rest) {
         const double headroom = (limit - value) / (limit - rest);
-        // A limit a hair above rest: what no number holds any more is the largest one.
+        // A limit just above rest: a ratio that overflows is the largest number.
         constexpr double most = std::numeric_limits<double>::max();
         return std::clamp(headroom, -most, most);
     }
@@ -95,7 +95,7 @@ void take_smaller_headroom(std::optional<double>& smallest, double headroom) {
     smallest = std::min(smallest.value_or(headroom), headroom);
 }
 
-/// What a margin found by itself where a fact has two ends, each the careful one for something.
+/// Careful headroom set by a margin itself, where a fact has two ends, each careful for one margin.
 void take_own_careful(Margin& margin, double headroom, int& worst) {
     take_smaller_headroom(margin.careful_headroom, headroom);
     if (headroom >= near_limit || margin.consequence == Severity::none) return;

@@ -29,7 +29,7 @@ constexpr auto layers = std::to_array<Layer>({
     {"lagging material", "store.lagging", &Store::lagging, say<"material.lagging">},
 });
 
-// A bare wall loses 4 W/m2K and more, an ordinary one of brick or wood 1; from memory.
+// A bare wall loses at least 4 W/m2K, an ordinary one of brick or wood 1; from memory.
 constexpr double lagged_below_u = 1.0;
 constexpr double bare_from_u = 4.0;
 
@@ -50,7 +50,7 @@ Margin untold(const StoreView& view, const Layer& layer, Sentence why, const cha
     return margin;
 }
 
-/// There is no such layer; what else is told has to agree with that.
+/// There is no such layer; other stated facts have to agree with that.
 Margin without_layer(const StoreView& view, const Layer& layer) {
     const Store& store = view.heat.store->store;
     if (layer.material == &Store::vessel && view.heat.liquid) {

@@ -14,7 +14,7 @@ using margins_sentences::say;
 
 namespace {
 
-/// How bad it is where that keeps what breaks direct current from being a disconnect.
+/// Severity if that obstacle prevents a DC-breaking device from being a disconnect.
 Severity without_disconnect(Obstacle obstacle) {
     switch (obstacle) {
         case Obstacle::fuse:
@@ -27,7 +27,7 @@ Severity without_disconnect(Obstacle obstacle) {
     }
 }
 
-/// Something must be able to open the circuit by hand; what is none makes nothing better.
+/// A device must be able to open the circuit by hand; others do not improve the result.
 Margin disconnect_margin(const Circuit& circuit, const OpeningSite& site) {
     Margin margin{.name = "disconnect",
                   .subject = "circuit",
@@ -60,8 +60,8 @@ Margin disconnect_margin(const Circuit& circuit, const OpeningSite& site) {
     return margin;
 }
 
-/// Whether what switches by temperature in use opens by those contacts too, or may: whatever it is
-/// set to, and whether it is told what it drives or not.
+/// Whether a thermostat also opens by those contacts, or may: whatever its set point, and whether
+/// its driven devices are stated or not.
 bool thermostat_may_open_by(const Circuit& circuit, const std::string& breaker,
                             const OpeningSite& site) {
     return std::any_of(
@@ -78,7 +78,7 @@ bool thermostat_may_open_by(const Circuit& circuit, const std::string& breaker,
         });
 }
 
-/// A second, independent limit that does not reset by itself, and what it opens.
+/// A second, independent limit that does not reset automatically, and the device it opens.
 Margin independent_limit_margin(const Circuit& circuit, const OpeningSite& site) {
     Margin margin{.name = "independent limit",
                   .subject = "circuit",

@@ -16,7 +16,7 @@ Margin pressure_margin(const Circuit& circuit, const std::optional<HeatPoint>& p
     constexpr double bursts_from_c = 90.0;
     const StoreView view(circuit, *point);
     const Store& store = view.heat.store->store;
-    // Water is as hot as all of it, whatever lags its wall. Damp next to a sheath boils there.
+    // Water has one temperature, whatever the lagging of its wall. Moisture next to a sheath boils.
     const double hottest_c = view.heat.liquid
                                  ? point->stagnation_inner_c
                                  : std::max(point->stagnation_sheath_c, point->sheath_c);

@@ -18,13 +18,14 @@ namespace {
 constexpr double terminals_c = 60.0;
 constexpr double large_terminals_c = 75.0;
 constexpr double largest_small_awg = 1.0;
-constexpr double special_c = 90.0;  // types whose higher rating is for special applications only
-// Nickel plate conducts less than the copper of the columns that are not for nickel.
+constexpr double special_c = 90.0;  // types whose higher rating applies to special applications
+                                    // only
+// Nickel plate conducts less than the copper of columns not for nickel.
 constexpr double nickel_plate_share = 0.87;
 constexpr double nickel_column_c = 250.0;
 constexpr double hot_column_c = 150.0;
 
-/// A wire as tables see it.
+/// Input of the tables for a wire.
 struct Laid {
     const Circuit& circuit;
     const RunParts& run;
@@ -36,7 +37,7 @@ struct Laid {
     std::optional<double> rating_c{};
 };
 
-/// What one code leaves.
+/// Result of one code.
 struct CodeFigure {
     std::optional<double> table_a{};
     std::optional<double> corrected_a{};
@@ -54,7 +55,7 @@ std::optional<double> rating_of(const Laid& laid) {
     return std::min(rating_c, conductor_limit_c(laid.wire));
 }
 
-/// A figure for a way of laying that cools no better holds too.
+/// A value for an installation method with less cooling also applies.
 bool holds_for(LayingMethod figure, LayingMethod method) {
     if (figure == method) return true;
     if (method == LayingMethod::free_air)
@@ -66,7 +67,7 @@ std::optional<TabulatedAmpacity> of_table(const Laid& laid, WiringCode code, Lay
     if (laid.wire.conductor && laid.wire.conductor != ConductorMetal::copper) return std::nullopt;
     const AmpacityGroup group = ampacity_group(laid.kind);
     auto found = tabulated_ampacity(code, method, group, laid.wire.area_mm2, *laid.rating_c);
-    // Insulation for less than any column: the coolest one, corrected for what it stands.
+    // Insulation with a limit below any column: the coolest column, corrected for that limit.
     if (!found) found = coolest_ampacity(code, method, group, laid.wire.area_mm2);
     if (found && laid.wire.plating == Plating::nickel && found->conductor_c >= hot_column_c &&
         found->conductor_c < nickel_column_c) {
@@ -90,8 +91,8 @@ std::string source_of_own(const Wire& wire) {
     return found == of.end() ? wire.provenance.source : found->second;
 }
 
-/// The column that the terminals of devices in the run allow: what each is marked for, 60 °C
-/// without a mark, and never more than 75 °C; nothing without a device.
+/// Column permitted by the terminals of devices in the run: the marking of each, 60 °C without a
+/// marking, and never more than 75 °C; empty without a device.
 struct DeviceTerminals {
     std::optional<double> column_c{};
     bool marked = true;
@@ -109,8 +110,8 @@ DeviceTerminals device_terminals(const Laid& laid) {
     return found;
 }
 
-/// The column that joints count as; nothing where the rule does not hold. Cables of the 60 °C
-/// column count as such.
+/// Column for the joints; empty where the rule does not apply. Cables of the 60 °C column count as
+/// such.
 std::optional<double> joints_c(const Laid& laid) {
     if (laid.kind == WireKind::indoor_cable || laid.kind == WireKind::feeder_cable)
         return terminals_c;
@@ -123,8 +124,8 @@ std::optional<double> joints_c(const Laid& laid) {
     return large ? large_terminals_c : terminals_c;
 }
 
-/// The column of NEC that terminals count as. Below its coolest one the conductor may rise less
-/// above the air of the table: I' = I sqrt((Tc' - Ta)/(Tc - Ta)). @cite nec-310-15-ambient
+/// Column of the NEC for terminals. Below its coolest column the permitted rise above the air of
+/// the table is smaller: I' = I sqrt((Tc' - Ta)/(Tc - Ta)). @cite nec-310-15-ambient
 std::optional<double> at_terminals_a(const Laid& laid, double counted_c) {
     if (laid.wire.conductor && laid.wire.conductor != ConductorMetal::copper) return std::nullopt;
     constexpr auto raceway = LayingMethod::raceway;
@@ -142,8 +143,8 @@ void take_smaller(std::optional<double>& smallest, const std::optional<double>& 
     if (other) smallest = std::min(smallest.value_or(*other), *other);
 }
 
-/// A figure for a cooler conductor than this wire has, in air that is too hot for that one, tells
-/// nothing of it.
+/// A value for a cooler conductor than that of this wire, in air that is too hot for that
+/// conductor, does not apply to it.
 bool is_beyond(const Laid& laid, WiringCode code, const TabulatedAmpacity& figure,
                double ambient_c) {
     return figure.conductor_c < *laid.rating_c && ambient_c < *laid.rating_c &&

@@ -30,7 +30,7 @@ Sentence laid_said(const RunAmpacity& ampacity) {
     return {};
 }
 
-/// What the figure was corrected for besides the air.
+/// Other corrections of the value besides that for the air.
 Sentence also_said(const RunAmpacity& ampacity) {
     Sentences also;
     if (ampacity.together) {
@@ -53,12 +53,12 @@ Sentence missing_said(const RunAmpacity& ampacity) {
     return say<"run.table_current_unknown">();
 }
 
-/// How far it is passed by what is not known, nobody knows: no less than at all.
+/// With unknown facts the excess is not known: headroom is at most 0.
 void keep_no_headroom(Margin& margin) {
     margin.headroom = std::min(margin.headroom.value_or(-1.0), -1.0);
 }
 
-/// What no way of laying allows is passed, however it lies.
+/// A current above the ampacity of every installation method is too high in any.
 Margin without_table(Margin margin, const RunAmpacity& ampacity) {
     if (ampacity.most_a && *margin.value > *ampacity.most_a) {
         margin.limit = ampacity.most_a;
@@ -107,7 +107,8 @@ Margin margin_by(const RunView& run, const RunAmpacity& ampacity) {
     }
     if (ampacity.unmarked && margin.severity != Severity::none)
         margin.missing.emplace_back("control.terminal_limit_c");
-    // What is passed by one code or without correction is passed, whatever is not known.
+    // A current above the value of one code, or above the uncorrected value, is too high whatever
+    // is unknown.
     if (ampacity.whole) return margin;
     if (margin.severity == Severity::warning) {
         keep_no_headroom(margin);
@@ -120,7 +121,7 @@ Margin margin_by(const RunView& run, const RunAmpacity& ampacity) {
     return margin;
 }
 
-/// Whether a raceway that nobody rules out may be around it.
+/// Whether a raceway that is not excluded may surround it.
 bool may_lie_in_raceway(const RunView& run) {
     const Surroundings& around = run.around();
     const bool open =
@@ -128,7 +129,7 @@ bool may_lie_in_raceway(const RunView& run) {
     return open && !around.metal_raceway;
 }
 
-/// The same wire in a raceway, close above a roof unless it is stated to be away from one.
+/// The same wire in a raceway, close above a roof unless stated to be away from one.
 std::optional<double> headroom_in_raceway(const RunView& run) {
     Surroundings inside = run.around();
     inside.metal_raceway = true;
@@ -140,7 +141,7 @@ std::optional<double> headroom_in_raceway(const RunView& run) {
 
 Margin run_current_margin(const RunView& run) {
     Margin margin = margin_by(run, run_ampacity(run.circuit, run.parts, run.site));
-    // A raceway cools worse, whether or not the wire may lie without one.
+    // A raceway cools less, whether or not the wire may be installed without one.
     if (may_lie_in_raceway(run)) {
         const double inside = headroom_in_raceway(run).value_or(-1.0);
         if (inside < margin.headroom.value_or(1.0)) {

@@ -145,7 +145,7 @@ Margin joint_current_margin(const RunView& run) {
     return margin;
 }
 
-/// Lists what would have been looked at, had the run a wire.
+/// Lists the margins of the run if it had a wire.
 void add_without_wire(std::vector<Margin>& margins, const RunParts& parts,
                       const std::string& subject) {
     const bool stated = parts.run.surroundings.air_c.has_value();

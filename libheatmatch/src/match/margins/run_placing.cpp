@@ -12,13 +12,14 @@ using margins_sentences::of_runs::say;
 
 namespace {
 
-// Above either, direct current of panels inside a building belongs in metal. @cite nec-690-31
+// Above either value, direct current of panels inside a building has to be in metal. @cite
+// nec-690-31
 constexpr double inside_v = 30.0;
 constexpr double inside_a = 8.0;
 
 enum class May { yes, no, unknown };
 
-/// What was found, and why.
+/// The result, with its reason.
 struct Placing {
     May may = May::yes;
     Sentence why{};
@@ -100,7 +101,7 @@ Placing of_kind(const RunView& run) {
     return result;
 }
 
-/// Underground service wire that is nothing else may not lie inside a building at all.
+/// Underground service wire with no other marking is not permitted inside a building.
 Placing of_service(const RunView& run) {
     Placing result{.source = "nec-338-12"};
     if (kind_of(run) != WireKind::service || run.parts.run.inside == false) return result;

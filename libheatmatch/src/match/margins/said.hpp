@@ -5,10 +5,10 @@
 
 namespace heatmatch {
 
-/// One more sentence behind what a margin says.
+/// Appends a sentence to that of a margin.
 void add(Margin& margin, Sentence more);
 
-/// What a metal stands before it oxidises: `tin-plated copper oxidises above {limit} ...`.
+/// Oxidation limit of a metal: `tin-plated copper oxidizes above {limit} ...`.
 [[nodiscard]] Sentence metal_limit(const Wire& wire);
 
 }  // namespace heatmatch

@@ -33,7 +33,7 @@ HeatScreened screen_heat(const Circuit& circuit, const Site& site, const Extreme
     keep_worse(screen_margins(store_margins(circuit, heat, opening_site(site))));
     keep_worse(screen_margins(tail));
     if (!heat) return worst;
-    // With a limit in time it is a warning; whether it is in time only matters where this decides.
+    // With a limit in time it is a warning; whether it is in time matters only where this decides.
     const Screened stagnant = screen_margins({stagnation_margin(circuit, *heat, false)});
     const bool decides = stagnant.headroom < worst.screened.headroom;
     if (decides && !limit_counts(circuit, extremes.element_power_w, opening_site(site)))
@@ -43,10 +43,10 @@ HeatScreened screen_heat(const Circuit& circuit, const Site& site, const Extreme
 
 namespace {
 
-/// Which of the limits that largest_element_w() keeps is met at these watts.
+/// Which of the limits in largest_element_w() is reached at this power.
 std::string reason_of_sheath(const BankHeat& heat, double element_w) {
     constexpr double met_k = 1e-3;
-    // Just above: a damp bed counts as dry from there on.
+    // Just above: a damp bed counts as dry from here on.
     constexpr double above = 1.0 + 1e-9;
     const BankHeat::Judged judged = heat.judged_at(above * element_w);
     if (heat.coil_limit_c && judged.coil_c > *heat.coil_limit_c - met_k) return "coil temperature";
@@ -63,11 +63,11 @@ HeatLimit heat_limit(const Circuit& circuit, double most_w) {
     const auto screened = [&](double element_w) {
         return screen_heat(circuit, Site{}, {.element_power_w = element_w}).screened;
     };
-    // With a limit that opens the circuit, what a stagnation would reach is a warning.
+    // With a limit that opens the circuit, the result of a stagnation is a warning.
     if (std::isfinite(most_w) && screened(most_w).headroom >= 0.0) return {.element_w = most_w};
     const bool stagnation = opening_limit(circuit) == nullptr;
     const auto by_sheath = circuit.heat->largest_element_w(stagnation);
-    // Bracket of the root, from what the sheath alone allows.
+    // Bracket of the root, from the limit of the sheath alone.
     constexpr double any_w = 1e5;
     const double high = std::min(by_sheath.value_or(any_w), std::min(most_w, any_w));
     if (screened(high).headroom >= 0.0) {
@@ -99,7 +99,7 @@ bool doubtful_bank(const Circuit& circuit, const Site& site) {
               tail_margins(as, at, Extremes{}, heat)}) {
             all.insert(all.end(), more.begin(), more.end());
         }
-        // The volts of the array are the wiring's, and 0 here.
+        // The voltage of the array belongs to the wiring, and is 0 here.
         return all;
     };
     return may_be_danger(judged(circuit, site, idle));

@@ -12,8 +12,8 @@ using margins_sentences::of_limits::say;
 
 namespace {
 
-/// Controls of these families lie with their whole body where they sense; all others have a probe
-/// there, which stands what it can be set to. Common practice, no source.
+/// Controls of these families have their whole body at the sensed place; all others have a probe
+/// there, which withstands the highest set point. Common practice, no source.
 bool body_senses(const Control& control) {
     constexpr auto whole =
         std::to_array<std::string_view>({"snap disc", "surface thermostat", "thermal link"});
@@ -27,7 +27,7 @@ std::optional<double> place_c(const Circuit& circuit, SensedPlace place, const H
     return circuit.heat->store->air_c;
 }
 
-/// The place that it senses; where that may be any, the hottest.
+/// Temperature of the sensed place; where that may be any place, of the hottest.
 std::optional<double> sensed_c(const Circuit& circuit, const PlacedDevice& placed,
                                const HeatPoint& point) {
     if (!placed.anywhere) {
@@ -41,7 +41,7 @@ std::optional<double> sensed_c(const Circuit& circuit, const PlacedDevice& place
     return hottest;
 }
 
-/// What senses is as hot as the place that it senses, a whole body or a probe.
+/// A sensing body or probe has the temperature of the sensed place.
 Margin sensed_body_margin(const Circuit& circuit, const PlacedDevice& placed,
                           const std::optional<HeatPoint>& point) {
     const bool body = body_senses(placed.control);

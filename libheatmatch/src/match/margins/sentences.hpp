@@ -5,8 +5,8 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// What this room says of arrays, elements and devices, and the cautions of every report; the
-/// answer lists it. A margin fills {value}, {limit}, {low} and {high}.
+/// The sentences on arrays, elements and devices, and the cautions of every report, listed in
+/// answer/sentence_tables.cpp. A margin fills {value}, {limit}, {low} and {high}.
 namespace heatmatch::margins_sentences {
 
 inline constexpr auto table = std::to_array<Template>({

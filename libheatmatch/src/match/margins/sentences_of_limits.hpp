@@ -5,8 +5,8 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// What this room says of limits and of what senses; the answer lists it. A margin fills {value},
-/// {limit}, {low} and {high}.
+/// The sentences on limits and sensing devices, listed in answer/sentence_tables.cpp. A margin
+/// fills {value}, {limit}, {low} and {high}.
 namespace heatmatch::margins_sentences::of_limits {
 
 inline constexpr auto table = std::to_array<Template>({

@@ -5,8 +5,8 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// What this room says of runs of wire and of their hot tails; the answer lists it. A margin fills
-/// {value} and {limit}.
+/// The sentences on runs of wire and their hot tails, listed in answer/sentence_tables.cpp. A
+/// margin fills {value} and {limit}.
 namespace heatmatch::margins_sentences::of_runs {
 
 inline constexpr auto table = std::to_array<Template>({

@@ -5,7 +5,7 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// What this room says of a store and of the elements in it; the answer lists it. A margin fills
+/// The sentences on a store and its elements, listed in answer/sentence_tables.cpp. A margin fills
 /// {value}, {limit}, {low} and {high}.
 namespace heatmatch::margins_sentences::of_stores {
 

@@ -5,9 +5,8 @@
 
 #include "heatmatch/base/sentence.hpp"
 
-/// What this room says of metal that a fault makes live, of steam, and of what a store is made of;
-/// the answer lists it. A margin fills {value}, {limit},
-/// {low} and {high}.
+/// The sentences on metal that a fault makes live, on steam and on the materials of a store, listed
+/// in answer/sentence_tables.cpp. A margin fills {value}, {limit}, {low} and {high}.
 namespace heatmatch::margins_sentences::of_vessels {
 
 inline constexpr auto table = std::to_array<Template>({

@@ -39,7 +39,7 @@ std::optional<BankHeat::Judged> damp_of(const StoreView& view) {
     return view.heat.damp_at(power_w / view.heat.elements);
 }
 
-/// A bed that was meant damp is judged as damp; what it would be once dry is a warning.
+/// A bed stated as damp is assessed as damp; its temperature once dry is a warning.
 void warn_if_dry(Margin& margin, double dry_c) {
     if (!margin.limit || margin.severity == Severity::danger || dry_c <= *margin.limit) return;
     margin.severity = Severity::warning;
@@ -107,7 +107,7 @@ Margin coil_margin(const StoreView& view) {
     return margin;
 }
 
-/// Sand settles, rods grow: where grains no longer touch, the sheath is hotter.
+/// Sand settles and rods expand: where grains no longer touch, the sheath is hotter.
 Margin settled_margin(const StoreView& view) {
     const auto& sheath = view.heat.sheath;
     Margin margin = heat_margin(view, "settled sand", Severity::warning, view.point.void_c,
@@ -168,7 +168,7 @@ Margin survivor_sheath_margin(const Circuit& circuit, const Extremes& extremes) 
         return margin;
     }
     grade(margin, room_c);
-    // What it would be once dry is a warning too.
+    // Its temperature once dry is a warning too.
     const double hottest_c = std::max(judged_c, point.sheath_c);
     if (margin.severity == Severity::danger || hottest_c <= sheath->verdict_limit_c) return margin;
     margin.severity = Severity::warning;

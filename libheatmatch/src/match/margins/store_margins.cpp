@@ -20,8 +20,8 @@ using margins_sentences::of_stores::say;
 namespace {
 
 constexpr double wood_clearance_mm = 900.0;
-// Burn thresholds of bare metal for a second, a minute and ten, from memory: below them no burn is
-// expected, they allow nothing. @cite iso-13732-1
+// Burn thresholds of bare metal for one second, one minute and ten minutes, from memory. Below them
+// no burn is expected; they are not permitted limits. @cite iso-13732-1
 constexpr double touch_second_c = 65.0;
 constexpr double touch_minute_c = 51.0;
 constexpr double touch_ten_minutes_c = 48.0;

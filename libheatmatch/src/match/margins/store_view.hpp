@@ -11,7 +11,7 @@
 
 namespace heatmatch {
 
-/// The store of a circuit as its margins see it.
+/// Input for the margins of a store.
 struct StoreView {
     const Circuit& circuit;
     const BankHeat& heat;
@@ -27,16 +27,16 @@ struct StoreView {
           store("store of " + circuit_.heat->store->medium.id) {}
 };
 
-/// A margin of temperature in the store.
+/// A temperature margin of the store.
 [[nodiscard]] Margin heat_margin(const StoreView& view, const char* name, Severity consequence,
                                  double value_c, std::optional<double> limit_c, Sentence said,
                                  std::string source);
 
-/// Of what a margin of heat speaks: the same whether it can be assessed or not.
+/// Subject of a heat margin: the same whether it can be assessed or not.
 enum class Of { element, store };
 
-/// Those margins, not assessed: the store, its sizes or the element's lengths are not known, or the
-/// element does not fit. Without a store all are of the element.
+/// Those margins as not assessed: the store, its sizes or the element's lengths are not known, or
+/// the element does not fit. Without a store the subject of all is the element.
 [[nodiscard]] std::vector<Margin> margins_without_heat(const Circuit& circuit,
                                                        std::span<const char* const> names,
                                                        Of subject = Of::element);

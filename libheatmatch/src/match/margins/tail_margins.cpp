@@ -19,7 +19,7 @@ constexpr auto tail_names =
     std::to_array<const char*>({"terminal temperature", "end seal", "hot tail insulation",
                                 "hot tail plating", "hot tail joint"});
 
-/// The end of an element as its margins see it.
+/// Input for the margins of the end of an element.
 struct TailView {
     const Circuit& circuit;
     const TailHeat& tail;
@@ -60,7 +60,7 @@ void judge(Margin& margin, const TailView& view, const char* missing = "", Sente
         margin.severity = Severity::caution;
         add(margin, say<"tail.air_not_stated">(with<"air">(view.at.air_c, unit::celsius)));
     }
-    // The air around a tail may be anything: unstated, nothing is left of its careful headroom.
+    // The air around a tail may have any temperature: if not stated, the careful headroom is -1.
     if (!stated) {
         margin.careful_headroom = std::min(margin.headroom.value_or(-1.0), -1.0);
         margin.missing.emplace_back("surroundings.air_c");
@@ -85,7 +85,8 @@ Margin terminal_margin(const TailView& view) {
     return margin;
 }
 
-/// No store, so no heat down the pin: what the stated surroundings alone make of the wire there.
+/// Without a store there is no heat from the pin: temperature of the wire by its stated
+/// surroundings.
 Margin terminal_without_store(const Circuit& circuit, const Site& site,
                               const std::string& subject) {
     const Element& element = circuit.bank.element;
@@ -114,7 +115,7 @@ Margin seal_margin(const TailView& view) {
     return margin;
 }
 
-/// From which distance along the wire it would do: 6 cm, or nowhere.
+/// Distance along the wire from which it is suitable: 6 cm, or nowhere.
 Sentence from_where(const TailView& view, double limit_c) {
     const auto distance_m = view.at.distance_for_limit_m(limit_c);
     if (!distance_m) return say<"tail.does_nowhere">();
