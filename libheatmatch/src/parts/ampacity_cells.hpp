@@ -2,8 +2,8 @@
 
 #include <array>
 
-/// Cells of published tables of current [A], of copper, beside their sizes: AWG number (0 for 1/0,
-/// -1 for 2/0) or mm2. sources.json tells of each key how it was seen.
+/// Cells of published tables of current [A], for copper, with their sizes: AWG number (0 for 1/0,
+/// -1 for 2/0) or mm2. sources.json states for each key how it was seen.
 namespace heatmatch::ampacity_cells {
 
 constexpr auto awg_14_up =

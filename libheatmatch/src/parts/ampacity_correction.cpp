@@ -8,13 +8,13 @@ namespace heatmatch {
 
 namespace {
 
-/// Up to that air, that share of a table's current.
+/// Share of a table's current up to that air temperature.
 struct AmbientRow {
     double to_c = 0.0;
     double factor = 1.0;
 };
 
-// Tables 310.15(B)(1)(1) and (2), of which the one for 40 degrees is seen with 60 to 90 too;
+// Tables 310.15(B)(1)(1) and (2), of which the one for 40 degrees was also seen with 60 to 90;
 // 690.31(A)(3)(2); B.52.14 and B.52.15; EN 50618, A.4.
 constexpr auto nec_30_60 = std::to_array<AmbientRow>({{10.0, 1.29},
                                                       {15.0, 1.22},
@@ -216,7 +216,7 @@ constexpr auto ambient_tables = std::to_array<AmbientTable>({
     {WiringCode::iec, 60.0, 120.0, en_60_120},
 });
 
-/// Share left to so many circuits laid together, B.52.17 item 1.
+/// Share for that number of circuits laid together, B.52.17 item 1.
 struct GroupRow {
     int circuits = 1;
     double factor = 1.0;

@@ -16,10 +16,10 @@ using G = AmpacityGroup;
 constexpr WiringCode nec = WiringCode::nec;
 constexpr WiringCode iec = WiringCode::iec;
 
-// By the NEC wires that touch, and those in thermal insulation, have the table of a raceway or
-// cable. By IEC they are taken as clipped to a wall (C) and in a pipe in an insulated wall (A1,
-// A2); in free air the column of a cable (E) stands for single wires, which have none below 25 mm2;
-// in the earth that of a duct (D1), the smaller of two.
+// By the NEC, touching wires and wires in thermal insulation use the table of a raceway or cable.
+// By IEC they count as clipped to a wall (C) and in a pipe in an insulated wall (A1, A2). In free
+// air the column of a cable (E) is used for single wires, which have no column below 25 mm2; in the
+// ground that of a duct (D1), the smaller of two.
 constexpr auto columns = std::to_array<AmpacityColumn>({
     {nec, M::bundle, G::single, 30.0, 60.0, "nec-310-16", cells::awg_14_up, cells::nec_310_16_60},
     {nec, M::raceway, G::single, 30.0, 60.0, "nec-310-16", cells::awg_14_up, cells::nec_310_16_60},
@@ -91,7 +91,7 @@ constexpr auto columns = std::to_array<AmpacityColumn>({
     {iec, M::bundle, G::pv_cable, 60.0, 120.0, "en-50618", cells::mm2_1_5_up, cells::en_50618_pair},
 });
 
-/// A size counts as that of the table where it is no more than rounding beside it.
+/// Sizes that differ by no more than rounding count as equal.
 constexpr double same_size = 0.02;
 
 double area_of(WiringCode code, double size) {
@@ -153,7 +153,7 @@ std::optional<TabulatedAmpacity> coolest_ampacity(WiringCode code, LayingMethod 
         }
         return coolest_c;
     };
-    // Cooler insulation falls back on the columns of single wires: their coolest counts as well.
+    // Insulation with a lower limit uses the columns of single wires: their coolest counts as well.
     std::optional<TabulatedAmpacity> coolest;
     for (const AmpacityGroup of : {group, G::single}) {
         const auto coolest_c = coolest_of(of);

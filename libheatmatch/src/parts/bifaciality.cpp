@@ -13,9 +13,9 @@ using parts_sentences::say;
 namespace {
 
 constexpr double full_sun_w_m2 = 1000.0;
-constexpr double first_bifacial_years = 12.0;  // hardly any were sold before; from memory
+constexpr double first_bifacial_years = 12.0;  // almost none were sold earlier; from memory
 
-/// Rear amperes per front ones at equal light.
+/// Rear current over front current at equal irradiance.
 double share_behind(double with_rear_a, double front_a, double rear_w_m2) {
     return (with_rear_a / front_a - 1.0) * full_sun_w_m2 / rear_w_m2;
 }

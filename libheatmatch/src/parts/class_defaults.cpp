@@ -16,7 +16,7 @@ struct ClassRow {
 };
 
 // Medians by technology of the CEC module list (solar coefficients and NOCT, 2017 edition; ratios,
-// 2019 edition) and the band gaps De Soto 2006 and its followers use.
+// 2019 edition) and the band gaps of De Soto 2006 and later work.
 constexpr auto classes = std::to_array<ClassRow>({
     {Technology::mono_si, {0.812, 0.939, 0.050, -0.340, -0.457, 46.3, 1.121}},
     {Technology::multi_si, {0.808, 0.938, 0.058, -0.339, -0.452, 46.3, 1.121}},

@@ -18,7 +18,7 @@ struct RowShape<TablePoint> {
     static TablePoint from_row(const std::vector<double>& row) { return {row.at(0), row.at(1)}; }
 };
 
-/// The fields every kind of part has, around those of its own; written once for all kinds.
+/// The fields common to all kinds of part, around those of the kind.
 template <class P>
 std::vector<Field> with_common_fields(std::initializer_list<Field> own) {
     constexpr Range free{.low = 0.0, .high = 1e6};
@@ -67,11 +67,11 @@ std::vector<Field> with_common_fields(std::initializer_list<Field> own) {
     return fields;
 }
 
-/// Refuses a record for a reason no single field has.
+/// Rejects a record for a reason that involves several fields.
 [[noreturn]] void refuse_part(std::string part, std::string field, std::string value,
                               std::string allowed, Sentence remedy);
 
-/// Refuses unless low <= typical <= high, for those that are given.
+/// Rejects unless low <= typical <= high, for the given ones.
 void check_order(const std::string& part, const std::string& field, std::optional<double> low,
                  double typical, std::optional<double> high);
 

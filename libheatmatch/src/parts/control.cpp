@@ -25,7 +25,7 @@ constexpr auto dc_rating_columns = std::to_array<Column>({
     {"poles", unit::count, {1.0, 8.0}, "poles wired in series for that pair"},
 });
 
-/// What families of controls are, as the trade calls them; common practice, no source.
+/// Properties of families of controls; common practice, no source.
 struct FamilyFacts {
     std::string_view family{};
     OperatedKind operated = OperatedKind::by_hand;
@@ -210,7 +210,7 @@ bool is_fuse(const Control& control) {
 }
 
 bool protects_strings(const Control& control) {
-    // A fuse to earth and a surge protector open by current too, but no string.
+    // A fuse to earth and a surge protector also open by current, but do not protect a string.
     constexpr auto others =
         std::to_array<std::string_view>({"earth-fault fuse", "surge protector"});
     if (control.detects || std::find(others.begin(), others.end(), control.family) != others.end())

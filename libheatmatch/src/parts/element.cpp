@@ -146,7 +146,8 @@ void check_element(const Element& element) {
     if (!has_rating) return;
     const double by_rating = *element.rated_v * *element.rated_v / *element.rated_w;
     const auto check = [&](const std::optional<double>& given, const char* field) {
-        // Lamps and PTC blocks are far off when cold: their alloy says so, and their ohms are kept.
+        // Lamps and PTC elements differ widely when cold: their alloy states that, and their
+        // resistance is kept.
         constexpr double largest_share = 0.25;
         if (!given || !element.alloy.empty()) return;
         if (std::fabs(*given / by_rating - 1.0) <= largest_share) return;

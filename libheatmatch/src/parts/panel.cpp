@@ -50,7 +50,7 @@ Sentence coefficient_remedy() {
     return say<"parts.coefficients">(with<"volts">("-120 mV/K"), with<"amperes">("4 mA/K"));
 }
 
-/// Light behind adds amperes, and no more than the same light before would.
+/// Rear light adds current, at most as much as the same irradiance on the front.
 void check_amperes_behind(const Panel& panel, const std::string& title) {
     const auto check = [&](const std::optional<double>& given, const char* field, double rear) {
         const double most_a = panel.i_sc * (1.0 + rear / 1000.0);
@@ -192,8 +192,8 @@ void check_panel(const Panel& panel) {
     const auto amperes = [](double i) {
         return format_quantity(i, unit::ampere, UnitSystem::si, 6);
     };
-    // Listed modules of gallium arsenide go to -0.153 %/K, all others end at -0.171; nearer to zero
-    // is a label in V/K, which would make the cold voltage too low.
+    // Listed gallium arsenide modules reach -0.153 %/K, all others end at -0.171. Closer to zero is
+    // a label in V/K, which would make the cold voltage too low.
     const bool is_gaas = panel.technology == Technology::gaas;
     if (panel.beta_voc_pct_per_k && *panel.beta_voc_pct_per_k > nearest_to_zero_pct_per_k &&
         !is_gaas) {

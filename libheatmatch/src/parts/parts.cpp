@@ -20,7 +20,7 @@ Part make_by_index(std::size_t index, std::index_sequence<I...>) {
     return part;
 }
 
-/// What parts of a kind are sorted by; empty where by nothing.
+/// Sort key of parts of a kind; empty where there is none.
 template <class P>
 std::string_view family_of(const P& part) {
     if constexpr (std::is_same_v<P, Panel>) {
@@ -36,7 +36,7 @@ std::string_view family_of(const P& part) {
 
 template <class P>
 const P& find_in(const std::vector<P>& parts, std::string_view id, PartKind kind) {
-    // A catalog lists its parts by id; parts put over it may stand anywhere.
+    // A catalog sorts its parts by id; parts added to it may be in any order.
     const auto near =
         std::lower_bound(parts.begin(), parts.end(), id,
                          [](const P& part, std::string_view wanted) { return part.id < wanted; });

@@ -6,9 +6,9 @@ namespace heatmatch {
 
 namespace {
 
-// The source is that of the limit for years; where it fails is from memory unless the same source
-// has it. Mineral wool that nobody tells the kind of counts as glass wool. Wood and what burns like
-// it: 77 °C chars over years, and the source asks for a margin below it.
+// The source is that of the limit for years; the failure temperature is from memory unless the same
+// source has it. Mineral wool of an unknown kind counts as glass wool. Wood and similar materials:
+// at 77 °C they char over years, and the source requires a margin below that.
 constexpr auto material_rows = [] {
     using enum StoreMaterial;
     return std::to_array<MaterialLimit>({

@@ -9,15 +9,15 @@ namespace heatmatch {
 
 namespace {
 
-/// Insulation that stands so much and has no type letters is made for hot places.
+/// Insulation with at least this limit and no type letters is made for hot places.
 constexpr double hot_lead_c = 150.0;
 
 struct TypeLetters {
     WireKind kind = WireKind::unknown;
-    std::string_view words{};  //!< letters with a space before and behind each
+    std::string_view words{};  //!< letters with a space before and after each
 };
 
-// In the order of their use, the widest first: a wire marked for several is the first of them.
+// In order of their use, widest first: a wire marked as several kinds is the first of them.
 constexpr auto letters = std::to_array<TypeLetters>({
     {WireKind::metal_clad, " MC "},
     {WireKind::mineral, " MI "},
@@ -57,7 +57,7 @@ constexpr auto places = std::to_array<WirePlaces>({
     {WireKind::unknown, false, false, false, false, "from-memory"},
 });
 
-/// Upper case, words apart; `UL 758` and `class K` are one word.
+/// Upper case, separate words; `UL 758` and `class K` are one word.
 std::vector<std::string> marks_of(const std::string& marking) {
     std::vector<std::string> marks{""};
     for (const char each : marking) {

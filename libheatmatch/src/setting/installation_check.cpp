@@ -7,7 +7,7 @@ namespace heatmatch {
 
 namespace {
 
-/// `installation: runs[1] "hot tail"`, as a file of it would be told of.
+/// `installation: runs[1] "hot tail"`, as in messages about a file.
 std::string place_of(const char* list, std::size_t index, const std::string& name) {
     return std::string("installation: ") + list + '[' + std::to_string(index) + ']' +
            (name.empty() ? std::string() : ' ' + quote(name, 80));
@@ -74,7 +74,7 @@ void check_wire_in(const Parts& parts, const Wire& wire) {
     if (!wire.insulation.empty()) check_part(find_insulation(parts, wire.insulation));
 }
 
-/// The parts that a circuit of the installation may be made of.
+/// The parts that a circuit of the installation may contain.
 void check_named_parts(const Installation& installation, const Parts& parts) {
     for (const OwnedPanels& owned : installation.panels) check_part(find_panel(parts, owned.panel));
     const bool any_element =

@@ -20,7 +20,7 @@ double exponential_mean(double steepness) {
     return 1.0 / -std::expm1(-steepness) - 1.0 / steepness;
 }
 
-/// Where a share of that density lies below.
+/// Value below which a share of that density lies.
 double exponential_quantile(double steepness, double share) {
     constexpr double flat = 1e-3;
     if (std::fabs(steepness) < flat) return share + 0.5 * steepness * share * (share - 1.0);
@@ -55,7 +55,7 @@ double SkyIndices::at(double share) const {
     const double cloudy_share = 1.0 - clear_share_;
     if (share < cloudy_share)
         return cloudiest_clear * exponential_quantile(steepness_, share / cloudy_share);
-    // A month that is brighter than its clear air has every hour near the top.
+    // In a month brighter than its clear air every hour is near the maximum.
     const double middle = std::max(1.0, mean_);
     const double width = clearest_month - middle;
     const double place = clear_share_ > 0.0 ? (share - cloudy_share) / clear_share_ : 0.5;

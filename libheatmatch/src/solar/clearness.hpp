@@ -2,19 +2,19 @@
 
 namespace heatmatch {
 
-/// How the hours of a month lie about their mean. The sky index is an hour's global light over that
-/// of the month's clear air; a share of the hours is clear, (mean index)^2.6, evenly within 0.15
-/// of 1, and the rest are cloudy, with an exponential density from 0 to 0.85 that keeps the mean.
-/// So sun is either there or not, as in measured hours, where one hump about the mean is too
-/// dim at the top. The square of the index is the published share of bright sunshine; exponent and
-/// width are ours, with how clear the air is fitted on two places.
-/// @cite suehrcke-2000 @cite bendt-1981 @cite ibanez-2002
+/// Distribution of the hours of a month around their mean. The sky index is an hour's global
+/// irradiance over that of the month's clear air. A share of the hours, (mean index)^2.6, is clear,
+/// uniform within 0.15 of 1; the rest are cloudy, with an exponential density from 0 to 0.85 that
+/// preserves the mean. So the sun is either present or not, as in measured hours; a single peak
+/// around the mean would be too dim at the top. The square of the index is the published share of
+/// bright sunshine; exponent and width are our own, fitted together with the clearness of the air
+/// at two places. @cite suehrcke-2000 @cite bendt-1981 @cite ibanez-2002
 class SkyIndices {
   public:
-    /// `mean` is held between 0 and clearest_month.
+    /// `mean` is limited to 0 .. clearest_month.
     explicit SkyIndices(double mean);
 
-    /// The index that a share of the hours stays below; rises with both share and mean.
+    /// The index below which a share of the hours lies; increases with both share and mean.
     [[nodiscard]] double at(double share) const;
 
   private:
@@ -23,7 +23,7 @@ class SkyIndices {
     double steepness_ = 0.0;  //!< of the exponential density of the cloudy hours
 };
 
-/// Largest mean index of a month: every hour as bright as any.
+/// Largest mean index of a month: every hour at the maximum.
 inline constexpr double clearest_month = 1.15;
 
 /// Linke turbidity of the clear hours of a month by its mean daily low: cold air is dry and clean.

@@ -58,7 +58,7 @@ std::optional<FitRefusal> refusal(const LabelValues& label) {
     return std::nullopt;
 }
 
-/// The values 0.1 to 99.9 % of listed modules have (solar coefficients in %/K).
+/// Range of 0.1 to 99.9 % of the listed modules (solar coefficients in %/K).
 Sentences unusual_values(const LabelValues& label, bool use_gamma) {
     Sentences warnings;
     const auto check = [&warnings](double value, double low, double high, const char* name) {

@@ -37,7 +37,7 @@ double power_residual(const ScaledLabel& label, const ScaledDiode& p) {
     return p.j * std::exp(-(1.0 - x_m) / p.a) / p.a + p.g - label.i / (label.v - label.i * p.r);
 }
 
-/// The one series resistance that puts the maximum where the label has it; nothing if it would be
+/// The series resistance for which the maximum is at the label's point; empty if it would be
 /// negative, that is if A is too large.
 std::optional<ScaledDiode> inner_solution(const ScaledLabel& label, double a) {
     const auto residual = [&](double r) {
@@ -48,7 +48,7 @@ std::optional<ScaledDiode> inner_solution(const ScaledLabel& label, double a) {
     return linear_solution(label, a, bracketed_root(residual, 0.0, end));
 }
 
-/// Residual of beta [1/K]; rises with A along the inner solutions.
+/// Residual of beta [1/K]; increases with A along the inner solutions.
 double beta_residual(const ScaledLabel& label, const ScaledDiode& p) {
     return p.j * (label.kappa + (label.beta - 1.0 / t0_k) / p.a) + label.beta * p.g - label.alpha;
 }
@@ -62,7 +62,7 @@ struct ScaledMaximum {
     double i = 0.0;
 };
 
-/// Maximum power point of a curve without shunt, by the same slope as DiodeCurve uses.
+/// Maximum power point of a curve without shunt, by the same slope as in DiodeCurve.
 ScaledMaximum maximum_of(double a, double r) {
     const double j = 1.0 / (1.0 - std::exp(-(1.0 - r) / a));
     const auto e = [&](double x) { return j * std::exp(-(1.0 - x) / a); };
@@ -109,7 +109,7 @@ std::optional<ScaledDiode> exact_solution(const ScaledLabel& label) {
         high *= 1.3;
         at_high = inner_solution(label, high);
     }
-    // Beyond the largest A there is no inner root: close in on that end from below.
+    // Above the largest A there is no inner root: approach that end from below.
     for (int halving = 0; !at_high && halving < 60; ++halving) {
         const double middle = 0.5 * (low + high);
         const std::optional<ScaledDiode> at_middle = inner_solution(label, middle);

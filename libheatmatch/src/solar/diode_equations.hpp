@@ -6,7 +6,7 @@
 
 namespace heatmatch {
 
-/// The label without units: v = Vmp/Voc, i = Imp/Isc.
+/// The dimensionless label: v = Vmp/Voc, i = Imp/Isc.
 struct ScaledLabel {
     double v = 0.0;
     double i = 0.0;
@@ -28,11 +28,11 @@ struct ScaledDiode {
 /// The band gap that has this kappa [eV].
 [[nodiscard]] double band_gap_of(double kappa_per_k);
 
-/// All five equations of De Soto, or nothing if no diode meets them. @cite de-soto-2006
+/// All five equations of De Soto, or empty if no diode satisfies them. @cite de-soto-2006
 [[nodiscard]] std::optional<ScaledDiode> exact_solution(const ScaledLabel& label);
 
-/// Isc, Voc, Pmp, alpha and beta without a shunt; moves the label's v and i to where the maximum
-/// then lies. In gap mode there is no series resistance either, and kappa is freed.
+/// Isc, Voc, Pmp, alpha and beta without a shunt; shifts the label's v and i to the resulting
+/// maximum. In gap mode there is no series resistance either, and kappa is free.
 [[nodiscard]] ScaledDiode split_solution(ScaledLabel& label, FitMode& mode);
 
 /// gamma of the model at 25 °C [1/K], by the envelope theorem: only explicit changes count.

@@ -7,7 +7,7 @@
 namespace heatmatch::kernel {
 
 /// Curves side by side, as bare pointers: the kernels are compiled for processors that the rest of
-/// the library must not need, so they share no inline function with it.
+/// the library does not require, so they share no inline function with it.
 struct Curves {
     const double* light_current_a = nullptr;
     const double* ln_saturation_current = nullptr;
@@ -17,7 +17,7 @@ struct Curves {
     std::size_t count = 0;
 };
 
-/// Loads of one curve each, and where the results go.
+/// Loads of one curve each, and the results.
 struct Points {
     const double* resistance_ohm = nullptr;
     double* voltage_v = nullptr;
@@ -45,11 +45,11 @@ extern const Build portable;
 extern const Build avx2;
 extern const Build avx512;
 
-/// Whether it was built and this processor runs it.
+/// Whether it was built and this processor can execute it.
 [[nodiscard]] bool runs(VectorWidth width);
 
-/// The build for that width; the widest one that this processor runs for `automatic`. Falls back to
-/// the next narrower one.
+/// The build for that width; the widest one that this processor executes for `automatic`. Falls
+/// back to the next narrower one.
 [[nodiscard]] const Build& build_of(VectorWidth width);
 
 }  // namespace heatmatch::kernel

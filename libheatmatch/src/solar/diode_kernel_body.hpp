@@ -1,6 +1,6 @@
 #pragma once
 
-// Included by each build of the kernel once; everything here stays inside that build.
+// Included once by each build of the kernel; everything here is local to that build.
 
 #include "diode_kernel.hpp"
 
@@ -83,7 +83,7 @@ inline double solve(double c, double q, double ln_i0, double ln_ratio) {
     return z;
 }
 
-/// The pointers are parameters: only so does the compiler believe that they never overlap.
+/// The pointers are parameters, because only then the compiler assumes that they do not overlap.
 inline void point_loop(std::size_t count, const double* __restrict light,
                        const double* __restrict ln_i0, const double* __restrict rs,
                        const double* __restrict gsh, const double* __restrict a,

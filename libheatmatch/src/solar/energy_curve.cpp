@@ -18,7 +18,7 @@ using solar_sentences::say;
 
 namespace {
 
-constexpr double first_ratio = 0.1;  // of the noon match
+constexpr double first_ratio = 0.1;  // of Vmp/Imp
 constexpr double last_ratio = 30.0;
 
 void check_resistance(double resistance_ohm, const char* field) {
@@ -39,8 +39,8 @@ std::vector<double> geometric_grid(double first, double last, std::size_t points
     return grid;
 }
 
-/// Grid about the noon match, or, where the weather is never bright, about the match of its
-/// brightest moment, which wants more ohms in proportion.
+/// Grid around Vmp/Imp, or, where the weather is never bright, around the match at its brightest
+/// moment, where the resistance is higher in proportion.
 std::vector<double> grid_for(const WeatherNodes& nodes, double noon_ohm, std::size_t points) {
     if (!(noon_ohm > 0.0) || std::isinf(noon_ohm) || points < 2) {
         const bool few = points < 2;
@@ -125,7 +125,7 @@ EnergyCurve::EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherN
         series_resistance_ohm_.push_back(at.series_resistance_ohm);
         shunt_conductance_s_.push_back(at.shunt_conductance_s);
         ideality_v_.push_back(at.ideality_v);
-        if (hours_[k] > 0.0) weighted = k + 1;  // those of the extremes stand last
+        if (hours_[k] > 0.0) weighted = k + 1;  // those of the extremes are last
     }
     kernel::build_of(width).energy_sums({.light_current_a = light_current_a_.data(),
                                          .ln_saturation_current = ln_saturation_current_.data(),
@@ -190,7 +190,7 @@ double EnergyCurve::best_resistance_ohm(double wire_ohm) const {
     check_resistance(wire_ohm, "wire_ohm");
     if (ohm_.empty()) return 0.0;
     const CurveTable look = table();
-    // d/d(ln R) of E(R + Rw) R/(R + Rw), over R/(R + Rw): falls through zero once.
+    // d/d(ln R) of E(R + Rw) R/(R + Rw), over R/(R + Rw): decreases through zero once.
     const auto slope = [&](double ln_ohm) {
         const double ohm = std::exp(ln_ohm);
         const double total = ohm + wire_ohm;
@@ -199,7 +199,7 @@ double EnergyCurve::best_resistance_ohm(double wire_ohm) const {
     };
     double low = look.ln_first;
     double high = look.ln_first + look.step * static_cast<double>(ohm_.size() - 1);
-    constexpr double further = 4.6;  // a hundred times
+    constexpr double further = 4.6;  // a factor of one hundred
     if (slope(low) <= 0.0) return ohm_.front();
     if (slope(high) >= 0.0) high += further;
     if (slope(high) >= 0.0) return std::exp(high);

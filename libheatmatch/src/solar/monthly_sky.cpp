@@ -27,8 +27,8 @@ constexpr std::array<const char*, 12> month_names{"January",   "February", "Marc
                                                   "May",       "June",     "July",     "August",
                                                   "September", "October",  "November", "December"};
 
-/// Share of the days of a month that are darker than each, in an order that fills the month
-/// evenly: multiples of the golden ratio, ranked.
+/// Share of darker days for each day of a month, in an order that covers the month evenly:
+/// multiples of the golden ratio, ranked.
 std::vector<double> darker_share(std::size_t days) {
     constexpr double golden = 0.6180339887498949;
     std::vector<double> place(days);
@@ -45,29 +45,30 @@ std::vector<double> darker_share(std::size_t days) {
     return share;
 }
 
-/// An hour of a month with what its sky depends on.
+/// An hour of a month with the inputs of its sky.
 struct Hour {
     YearHour at{};
-    double clear_w_m2 = 0.0;  //!< global light of the month's clear air
+    double clear_w_m2 = 0.0;  //!< global irradiance of the month's clear air
 
     [[nodiscard]] SkyIrradiance sky(double index) const {
         const SkyMoment& moment = at.moment;
         const double ghi =
             std::min(index * clear_w_m2, moment.extraterrestrial_w_m2 * moment.cosine());
         SkyIrradiance split = erbs_split(ghi, moment.sun.zenith_deg, moment.extraterrestrial_w_m2);
-        // A low sun that stands higher as seen than it is would give more than there is.
+        // A low sun appears higher than it is, which would give more than the extraterrestrial
+        // irradiance.
         split.dni_w_m2 = std::min(split.dni_w_m2, moment.extraterrestrial_w_m2);
         return split;
     }
 };
 
-/// One month: its hours, and the light they bring.
+/// One month: its hours, and their irradiance.
 struct Month {
     std::size_t index = 0;
     std::vector<Hour> hours{};
-    std::vector<double> darker{};  //!< share of the days that are darker than each
+    std::vector<double> darker{};  //!< share of darker days for each day
     double clearness = 0.0;        //!< mean sky index
-    double scale = 0.0;            //!< of its hours: Erbs has small jumps, scaled away
+    double scale = 0.0;            //!< correction for the small steps of Erbs
 
     /// The sky index of each day.
     [[nodiscard]] std::vector<double> indices(double mean) const {
@@ -90,8 +91,8 @@ struct Month {
     }
 };
 
-/// The first mean clearness, looked for in steps, that gives a month its sum; none where no step
-/// reaches it, `largest` is then what the clearest gives.
+/// The first mean clearness, searched in steps, with which a month has its sum; empty where no step
+/// reaches it, `largest` is then the sum under the clearest sky.
 std::optional<double> first_clearness(const Month& month, const SitePlane& plane,
                                       double wanted_kwh_m2, double step, double& largest) {
     for (int k = 1; (k - 1) * step < clearest_month; ++k) {
@@ -111,8 +112,8 @@ std::optional<double> first_clearness(const Month& month, const SitePlane& plane
     return std::nullopt;
 }
 
-/// The mean clearness that gives a month its sum; the lowest where a plane that turns its back to
-/// the sun has two. Throws InvalidInput.
+/// The mean clearness with which a month has its sum; the lowest where a plane facing away from the
+/// sun has two. Throws InvalidInput.
 double month_clearness(const Month& month, const SitePlane& plane, double wanted_kwh_m2) {
     double largest = 0.0;
     // Such a plane may have both between two long steps.
@@ -173,7 +174,7 @@ MonthlySky::MonthlySky(const MonthlyNormals& normals, const Site& site)
                                        .remedy = say<"solar.full_sun">()});
     }
     auto months = std::make_shared<Months>(Months{.list = months_of(plane, normals)});
-    // Of several months that no sky gives, the first is told, whichever thread was sooner.
+    // If several months are rejected, the first is reported, whichever thread was faster.
     std::array<std::exception_ptr, 12> refused{};
     parallel_for(12, worker_count(0, 12), [&](std::size_t m, std::size_t, const Pulse&) {
         try {

@@ -17,7 +17,7 @@ namespace {
 
 constexpr double night_offset_w_m2 = -10.0;
 
-/// A list that may be given, and what its values may be.
+/// An optional list, and the range of its values.
 struct Reading {
     const char* field;
     std::span<const double> list;

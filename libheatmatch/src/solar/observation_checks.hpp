@@ -15,12 +15,12 @@ namespace heatmatch {
 [[noreturn]] void refuse_weather(std::string field, std::string value, std::string allowed,
                                  Sentence remedy);
 
-/// How the rows lie in time.
+/// Time steps of the rows.
 struct TimeSteps {
     double step_s = 0.0;        //!< median difference
     std::size_t gaps = 0;       //!< differences above 1.5 steps
-    double missing_s = 0.0;     //!< in them
-    std::size_t shortened = 0;  //!< rows that end before a step has passed
+    double missing_s = 0.0;     //!< total duration of the gaps
+    std::size_t shortened = 0;  //!< rows that end before a full step
 };
 
 /// Checks the observations: lengths, times, ranges. Throws InvalidInput naming row and time.

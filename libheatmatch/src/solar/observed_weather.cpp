@@ -18,19 +18,19 @@ using solar_sentences::say;
 
 namespace {
 
-constexpr double lowest_sun_deg = 87.0;  // below, a direct part from a difference is noise
+constexpr double lowest_sun_deg = 87.0;  // below, direct irradiance from a difference is noise
 
 double reading(std::span<const double> list, std::size_t row) {
     return std::max(0.0, list[row]);
 }
 
-/// Direct light from what is left of the global [W/m2]; never more than comes from the sun.
+/// Direct irradiance from the remainder of the global [W/m2]; limited to the extraterrestrial.
 double direct_from_rest(double rest_w_m2, const SkyMoment& moment) {
     if (moment.sun.apparent_zenith_deg > lowest_sun_deg) return 0.0;
     return std::clamp(rest_w_m2 / moment.cosine(), 0.0, moment.extraterrestrial_w_m2);
 }
 
-/// All three parts of the sun; what is missing follows from the others.
+/// All three components of the sun; missing ones follow from the others.
 SkyIrradiance sky_of(const Observations& given, std::size_t row, const SkyMoment& moment) {
     const bool has_direct = !given.dni_w_m2.empty();
     const bool has_diffuse = !given.dhi_w_m2.empty();
@@ -55,7 +55,7 @@ SkyIrradiance sky_of(const Observations& given, std::size_t row, const SkyMoment
     return sky;
 }
 
-/// Counts the sunlight that comes while the sun is down.
+/// Counts sunlight while the sun is down.
 struct NightLight {
     static constexpr double bright_w_m2 = 50.0;
     std::size_t rows = 0;
@@ -97,7 +97,7 @@ void check_plane(double irradiance_w_m2, std::size_t row, double unix_time_s) {
         .remedy = say<"solar.check_plane">()});
 }
 
-/// Night inside a gap of at most a day gives nothing but has passed: it counts for the days.
+/// Night inside a gap of at most a day has no energy but has elapsed: it counts for the days.
 double night_within(const SitePlane& site, Weather& weather, double from_s, double to_s,
                     double step_s) {
     double night_s = 0.0;
@@ -113,7 +113,7 @@ double night_within(const SitePlane& site, Weather& weather, double from_s, doub
     return night_s;
 }
 
-/// By the sun's mean time of the place [h].
+/// Mean solar time of the place [h].
 double solar_hour(double unix_time_s, double longitude_deg) {
     constexpr double second_per_degree = 240.0;
     const double of_day =

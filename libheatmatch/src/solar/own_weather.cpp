@@ -11,7 +11,7 @@ using solar_sentences::say;
 std::shared_ptr<const Weather> WeatherMemory::weather_of(const Site& site,
                                                          const MonthlyNormals& normals) {
     Key key{.site = site, .normals = normals};
-    // What margins are judged at says nothing of the weather.
+    // Values that only margins use do not affect the weather.
     key.site.record_low_c = 0.0;
     key.site.wet.reset();
     key.site.live_parts_enclosed.reset();

@@ -17,7 +17,7 @@ constexpr double loss_per_year = 0.005;
 constexpr double loss_per_year_low = 0.001;
 constexpr double loss_per_year_high = 0.009;
 constexpr double default_tolerance_pct = 3.0;
-constexpr double measured_spread = 0.03;  // clamp meter and the sun it was read in
+constexpr double measured_spread = 0.03;  // clamp meter and irradiance of the reading
 
 void apply_age(PanelInService& service, double age_years) {
     service.current_factor = 1.0 - loss_per_year * age_years;
@@ -47,7 +47,7 @@ RearShare rear_share(const Panel& panel, const OwnedPanels& owned) {
         .low = owned.rear_blocked ? least * share : 0.0, .typical = share, .high = most * share};
 }
 
-/// A meter on a panel reads the light behind it too: as much as nameplates have.
+/// A meter on a panel includes the current from rear light: at the nameplate irradiance.
 double light_behind_a_reading(PanelInService& service) {
     if (service.rear.none()) return 1.0;
     service.assumed.push_back(
@@ -59,7 +59,8 @@ double light_behind_a_reading(PanelInService& service) {
     return 1.0 + service.rear.typical * nameplate_rear_w_m2 / stc_irradiance_w_m2;
 }
 
-/// Currents and voltages scale apart: each factor is measured over modelled at the same sun.
+/// Currents and voltages scale separately: each factor is measured over modeled at the same
+/// irradiance.
 void apply_measurement(PanelInService& service, const PanelMeasurement& measured) {
     const double sun = measured.irradiance_w_m2 * light_behind_a_reading(service);
     const DiodeCurve then = service.as_new.at(sun, measured.cell_temperature_c);

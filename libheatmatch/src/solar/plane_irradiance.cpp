@@ -38,7 +38,7 @@ double incidence_angle_deg(const Plane& plane, const SunPosition& sun) {
 PlaneIrradiance plane_irradiance(const Plane& plane, const SunPosition& sun,
                                  const SkyIrradiance& sky, double extraterrestrial_w_m2,
                                  SkyModel model) {
-    constexpr double lowest_cosine = 0.01745;  // a sun on the horizon would be divided by 0
+    constexpr double lowest_cosine = 0.01745;  // avoids division by 0 with the sun on the horizon
     const double upright = std::cos(radians(sun.apparent_zenith_deg));
     const bool up = !(upright <= 0.0);
     const double cosine = std::max(upright, lowest_cosine);

@@ -14,10 +14,10 @@ namespace {
 
 constexpr int points_of_back = 12;
 constexpr int rays_of_point = 48;  // of equal weight: equal steps of the sine to the normal
-constexpr int rows_seen = 12;      // further ones lie within a few degrees of the horizon
+constexpr int rows_seen = 12;      // further rows are within a few degrees of the horizon
 constexpr double lowest_cosine = 0.01745;
 
-/// Along the ground towards where the panels look, and up [m].
+/// Along the ground in the direction that the panels face, and up [m].
 struct Spot {
     double x = 0.0;
     double y = 0.0;
@@ -43,7 +43,8 @@ struct Section {
         const double place = (along.x * dy - along.y * dx) / across;
         return distance > 0.0 && place >= 0.0 && place <= layout.slant_m;
     }
-    /// Share of the sky that rows leave to a spot of the ground: half the sine of what is free.
+    /// Share of the sky visible between rows from a spot of the ground: half the sine of the free
+    /// angle.
     [[nodiscard]] double sky_over(double x) const {
         const auto sine_to = [x](Spot spot) {
             return (spot.x - x) / std::hypot(spot.x - x, spot.y);
@@ -72,7 +73,8 @@ struct Ray {
     double sky;
 };
 
-/// The sun's direction in the plane of the section: towards where the panels look, over its height.
+/// The sun's direction in the plane of the section: in the direction that the panels face, over its
+/// height.
 double tangent_of(const Plane& plane, const SunPosition& sun, double upright) {
     return std::sin(radians(sun.apparent_zenith_deg)) *
            std::cos(radians(sun.azimuth_deg - plane.azimuth_deg)) /
@@ -92,7 +94,7 @@ RearView::RearView(const RowLayout& layout) : layout_(layout) {
         for (int i = 0; i < rays_of_point; ++i) {
             const double sine = (2.0 * i + 1.0) / rays_of_point - 1.0;
             const double cosine = std::sqrt(1.0 - sine * sine);
-            // The normal of the back points down and away from where the panels look.
+            // The normal of the back points down and away from the direction that the panels face.
             const Spot along{-section.sine * cosine - section.cosine * sine,
                              -section.cosine * cosine + section.sine * sine};
             if (section.meets_next_row(from, along)) continue;
@@ -114,7 +116,7 @@ RearView::RearView(const RowLayout& layout) : layout_(layout) {
         place_m_.push_back(ray.place_m);
         seen_.push_back(weight * static_cast<double>(place_m_.size()));
     }
-    // The back looks down: the ground lies before it as the sky before a front of that tilt.
+    // The back faces down: the ground is before it as the sky is before a front of that tilt.
     const Plane front{.tilt_deg = layout.tilt_deg};
     const PlaneIrradiance through =
         heatmatch::behind_glass({.sky_w_m2 = 1.0, .ground_w_m2 = 1.0}, front, 0.0);
@@ -143,11 +145,11 @@ double RearView::seen_in_shadow(double from_m, double to_m) const {
     return ground_share() - seen_up_to(from) + seen_up_to(beyond);
 }
 
-/// Share of the back that the row behind does not shade from a sun behind it.
+/// Share of the back that is not shaded by the row behind, for a sun behind the row.
 double RearView::unshaded_back(double tangent) const {
     if (!layout_.pitch_m) return 1.0;
     const double tilt = radians(layout_.tilt_deg);
-    // Along the sun the edges of the row behind fall onto the line of this one.
+    // Along the sun's direction the edges of the row behind project onto the line of this one.
     const double across = std::cos(tilt) + std::sin(tilt) * tangent;
     if (std::fabs(across) < 1e-12) return 1.0;
     const double shift = *layout_.pitch_m / across;

@@ -9,7 +9,7 @@
 namespace heatmatch::solar_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
-    // Of labels and panels.
+    // Labels and panels.
     {"solar.not_positive", "{value} is not a positive number"},
     {"solar.not_below", "{value} is not below {field} = {limit}"},
     {"solar.not_above", "{ratio} = {value} is not above {limit}"},
@@ -25,7 +25,7 @@ inline constexpr auto table = std::to_array<Template>({
      "meter, shade and dirt"},
     {"solar.two_meters", "clamp and sun meter, from memory"},
 
-    // Of weather.
+    // Weather.
     {"solar.months_not_used", "The twelve months of weather are not used: the site lacks {field}."},
     {"solar.light_at_night",
      "{rows} rows above {bright} while the sun is down ({share} % of the sunlight). "
@@ -38,7 +38,7 @@ inline constexpr auto table = std::to_array<Template>({
      "row"},
     {"solar.small_negative", "{readings} small negative readings of the sun counted as {nothing}"},
 
-    // What is assumed.
+    // Assumptions.
     {"solar.class_default", "class default"},
     {"solar.per_cent", "{share} %"},
     {"solar.towards_equator", "{azimuth}, toward the equator"},

@@ -22,7 +22,7 @@ double clamped_exp(double exponent) {
     return std::exp(std::clamp(exponent, -largest_exponent, largest_exponent));
 }
 
-/// Root z of `exp(z + ln_i0) + q z = c`. The left side rises and is convex, so both `c/q` and
+/// Root z of `exp(z + ln_i0) + q z = c`. The left side is increasing and convex, so both `c/q` and
 /// `ln c - ln_i0` are upper bounds; from the smaller one three steps of fourth order reach 1e-15
 /// over the whole range of c/q and c/I0.
 double solve_diode(double c, double q, double ln_i0) {
@@ -96,7 +96,7 @@ double DiodeCurve::short_circuit_current_a() const {
 OperatingPoint DiodeCurve::maximum_power() const {
     if (light_current_a <= 0.0) return {};
     const double i0 = clamped_exp(ln_saturation_current);
-    // With x = V + I Rs, g = -dI/dx: dP/dx = I (1 + 2 g Rs) - g x falls through zero once.
+    // With x = V + I Rs, g = -dI/dx: dP/dx = I (1 + 2 g Rs) - g x decreases through zero once.
     const auto slope = [&](double x) {
         const double e = clamped_exp(ln_saturation_current + x / ideality_v);
         const double g = e / ideality_v + shunt_conductance_s;
@@ -153,7 +153,8 @@ void maximum_powers(const DiodeCurves& curves, std::span<double> power_w, Vector
          .count = power_w.size()},
         power_w.data(), move.data());
     for (std::size_t i = 0; i < power_w.size(); ++i) {
-        constexpr double settled = 1e-5;  // power is flat at its maximum: the square of it counts
+        constexpr double settled = 1e-5;  // power is flat at its maximum: its error is the square
+                                          // of this
         if (std::fabs(move[i]) < settled) continue;
         power_w[i] = DiodeCurve{.light_current_a = curves.light_current_a[i],
                                 .ln_saturation_current = curves.ln_saturation_current[i],

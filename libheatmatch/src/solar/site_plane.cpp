@@ -24,7 +24,7 @@ double known(const std::optional<double>& value, const char* field, Sentence rem
                                    .remedy = std::move(remedy)});
 }
 
-/// A list by month, or the same value in each.
+/// A list by month, or one value for all months.
 std::array<double, 12> by_month(const std::vector<double>& list, double otherwise) {
     std::array<double, 12> filled{};
     filled.fill(otherwise);
@@ -41,7 +41,7 @@ double light_behind_glass(const SitePlane& site, const SkyMoment& moment,
            site.clean[moment.month];
 }
 
-/// The row layout, and what of it is assumed.
+/// The row layout, with its assumed values.
 RowLayout row_layout(const Site& site, double tilt_deg, std::vector<Assumption>& assumed) {
     constexpr double usual_height_m = 1.0;
     const auto metres = [&](const std::optional<double>& given, const char* field, double usual) {

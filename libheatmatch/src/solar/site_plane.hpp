@@ -9,20 +9,20 @@
 
 namespace heatmatch {
 
-/// A site with nothing left unknown that the light on its panels depends on; lists by month.
+/// A site with all inputs of the irradiance on its panels; lists by month.
 struct SitePlane {
     Place place{};
     std::array<Plane, 12> plane{};   //!< with the albedo of the month
-    std::array<double, 12> clean{};  //!< share of the light that dirt leaves
+    std::array<double, 12> clean{};  //!< share of the irradiance that passes the dirt
     std::array<double, 12> bare{};   //!< share of the time without snow on the panels
     std::array<double, 12> linke_turbidity{};
     RearView rear{};
     std::vector<Assumption> assumed{};
-    std::vector<Assumption> rear_assumed{};  //!< for the light on the backs alone
+    std::vector<Assumption> rear_assumed{};  //!< for rear light only
 };
 
-/// Fills what the site leaves open and lists it. Throws InvalidInput where latitude, longitude or
-/// tilt are missing, or a value is out of its range.
+/// Sets the unknown values of the site and lists them. Throws InvalidInput where latitude,
+/// longitude or tilt are missing, or a value is out of its range.
 [[nodiscard]] SitePlane site_plane(const Site& site);
 
 /// A moment at a site.
@@ -43,15 +43,15 @@ struct SkyMoment {
 [[nodiscard]] PlaneIrradiance light_on_glass(const SitePlane& site, const SkyMoment& moment,
                                              const SkyIrradiance& sky);
 
-/// What the air does to the panels.
+/// Cooling of the panels by the air.
 struct PanelAir {
     double air_c = 0.0;
-    double wind_factor = 1.0;  //!< of warming, over that in 1 m/s
+    double wind_factor = 1.0;  //!< warming relative to that in 1 m/s
 };
 
-/// Appends one row: the light behind the glass under this sky, under a clear one and with the sun
-/// behind a cloud (only the diffuse light of this sky left). Snow takes from the hours, dirt from
-/// the light; the days stay whole.
+/// Appends one row: the irradiance behind the glass under this sky, under a clear one and with the
+/// sun behind a cloud (only the diffuse part of this sky). Snow reduces the hours, dirt the
+/// irradiance; the days are not reduced.
 void append_row(Weather& weather, const SitePlane& site, const SkyMoment& moment,
                 const SkyIrradiance& sky, const PanelAir& air, double hours);
 

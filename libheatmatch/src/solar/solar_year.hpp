@@ -13,18 +13,18 @@ struct YearHour {
     std::size_t day_of_month = 0;  //!< 0 to 30
 };
 
-/// The plane of a site for a year by the sun's own time, which no longitude changes: a missing one
-/// is 0.
+/// The plane of a site for a year by solar time, which does not depend on longitude: a missing
+/// longitude is 0.
 [[nodiscard]] SitePlane plane_by_the_sun(Site site);
 
 /// All 8760 hours, January first.
 [[nodiscard]] std::vector<YearHour> solar_year(const SitePlane& site);
 
-/// Air temperature between the mean low and high of the month [°C]: the low about sunrise, the high
+/// Air temperature between the mean low and high of the month [°C]: the low near sunrise, the high
 /// in the afternoon. @cite campbell-norman-1998
 [[nodiscard]] double air_at_hour(const MonthlyNormals& normals, const YearHour& hour);
 
-/// Lists that no wind is known.
+/// Lists the wind as assumed.
 [[nodiscard]] Assumption still_wind_assumption();
 
 }  // namespace heatmatch

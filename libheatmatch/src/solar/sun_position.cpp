@@ -13,7 +13,7 @@ namespace heatmatch {
 namespace {
 
 constexpr double unix_epoch_j2000_d = -10957.5;  // days from noon of 2000-01-01
-// 57 in 1990, 69 in 2020; the sun moves 1e-5 degrees in a second of it.
+// 57 in 1990, 69 in 2020; in one second the sun moves 1e-5 degrees.
 constexpr double dynamical_minus_universal_s = 69.0;
 constexpr double century_d = 36525.0;
 
@@ -58,7 +58,7 @@ Equatorial equatorial(double days) {
 
 /// Meeus, chapter 16 (Saemundsson), for the pressure and temperature of the air [deg].
 double refraction_deg(double elevation_deg, const Refraction& air) {
-    // Below, the whole disc has set; the step this makes lies under the horizon.
+    // Below, the whole disc has set; the resulting step is below the horizon.
     constexpr double lowest_deg = -0.8333;
     if (elevation_deg < lowest_deg) return 0.0;
     const double bent = 1.02 / std::tan(radians(elevation_deg + 10.3 / (elevation_deg + 5.11)));

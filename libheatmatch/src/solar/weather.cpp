@@ -28,7 +28,7 @@ std::string row_of(const char* field, std::size_t row) {
     return std::string(field) + '[' + std::to_string(row) + ']';
 }
 
-/// Checks one reading of sun; true where a small negative one becomes 0.
+/// Checks one irradiance reading; true where a small negative one becomes 0.
 bool is_night_offset(double irradiance, std::size_t row) {
     if (!std::isfinite(irradiance)) {
         refuse_weather(row_of("plane_irradiance_w_m2", row), "not a number", "a finite number",
@@ -82,7 +82,7 @@ double Weather::warming_with(std::size_t row, double share) const {
     if (rear_w_m2.empty()) return warming_w_m2[row];
     const double rear = share * rear_w_m2[row];
     const double front = irradiance_w_m2[row];
-    // Wind takes as large a share of it as of what comes from the front.
+    // Wind reduces it by the same share as for front light.
     return warming_w_m2[row] + (front > 0.0 ? rear * warming_w_m2[row] / front : rear);
 }
 
@@ -184,7 +184,7 @@ Weather split_by_cloud(const Weather& weather) {
 
 std::array<MonthCover, 12> month_cover(const Weather& weather) {
     constexpr double least_share = 0.25;
-    constexpr double dark_share = 0.1;  // in a month of midnight sun there is no night to leave out
+    constexpr double dark_share = 0.1;  // in a month of midnight sun there is no night to omit
     std::array<double, 12> sunlit{};
     for (std::size_t row = 0; row < weather.size(); ++row) {
         const std::uint8_t month = weather.month[row];

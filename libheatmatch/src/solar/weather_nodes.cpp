@@ -17,7 +17,7 @@ namespace {
 
 constexpr double usual_rise_per_w_m2 = (45.0 - 20.0) / 800.0;  // of a panel of the usual NOCT
 
-/// Sums over the rows of a bin, from which its two nodes are made.
+/// Sums over the rows of a bin, for its two nodes.
 struct Bin {
     double hours = 0.0;
     double sun = 0.0;
@@ -97,10 +97,10 @@ struct Span {
     [[nodiscard]] bool holds(double cell_c) const { return cell_c >= coldest && cell_c <= warmest; }
 };
 
-/// Rows that no other one equals or beats in sun and in cold, and in sun and in warmth: one of them
-/// gives the largest power, current and voltage into any resistance.
+/// Rows that no other row equals or exceeds in irradiance and in cold, or in irradiance and in
+/// warmth: one of them gives the largest power, current and voltage into any resistance.
 void append_extremes(WeatherNodes& nodes, const std::vector<Row>& rows, double brightest) {
-    // Few are left to be sorted once those are out that lie within what brighter classes span.
+    // Few rows remain to be sorted after removing those within the span of brighter classes.
     constexpr std::size_t classes = 64;
     const auto class_of = [brightest](const Row& row) {
         const double share = row.irradiance / brightest;

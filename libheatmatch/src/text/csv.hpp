@@ -6,13 +6,13 @@
 
 namespace heatmatch {
 
-/// One record of a CSV text and the line it begins on, counted from 1.
+/// One record of a CSV text and its first line, counted from 1.
 struct CsvRecord {
     std::size_t line = 0;
     std::vector<std::string> cells;
 };
 
-/// Splits CSV as RFC 4180 has it; a byte-order mark and either line ending are understood. Throws
+/// Splits CSV according to RFC 4180; a byte-order mark and both line endings are accepted. Throws
 /// InvalidInput for a quote that is never closed, naming its line.
 [[nodiscard]] std::vector<CsvRecord> read_csv(std::string_view text, std::string_view origin);
 

@@ -4,7 +4,7 @@
 
 namespace heatmatch {
 
-/// Where a path leads: symbolic links followed, also one that leads to nothing yet. Throws
+/// Target of a path: symbolic links followed, also one to a missing file. Throws
 /// std::filesystem::filesystem_error.
 [[nodiscard]] std::string followed_path(const std::string& path);
 

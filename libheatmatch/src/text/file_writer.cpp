@@ -24,7 +24,7 @@ constexpr mode_t usual_mode = 0666;
 constexpr mode_t mode_bits = 07777;
 constexpr mode_t group_bits = 0070;
 
-/// Calls again what a signal broke off.
+/// Repeats a call that a signal interrupted.
 template <class Call>
 auto unbroken(Call call) {
     auto result = call();
@@ -32,7 +32,7 @@ auto unbroken(Call call) {
     return result;
 }
 
-/// A name that nobody can guess, so that no two writers and no stranger have it.
+/// An unpredictable name, so that it is unique among writers and cannot be prepared by others.
 std::string own_name() {
     static std::atomic<unsigned> calls{0};
     constexpr std::string_view digits = "0123456789abcdefghijklmnopqrstuv";
@@ -42,7 +42,7 @@ std::string own_name() {
     return name + std::to_string(calls++) + ".part";
 }
 
-/// Whether a file system says that it has no such call, rather than that the call failed.
+/// Whether the file system lacks this call, as opposed to a failed call.
 bool has_no_sync(int reason) {
     return reason == EINVAL || reason == ENOTSUP || reason == ENOSYS;
 }
@@ -98,7 +98,7 @@ FileWriter::~FileWriter() {
 }
 
 void FileWriter::open_partial() {
-    // What replaces a private file is never open to others, not even on its way.
+    // A replacement of a private file is never readable by others, not even temporarily.
     const mode_t mode = exists_ ? S_IRUSR | S_IWUSR : options_.mode.value_or(usual_mode);
     constexpr int most_tries = 100;
     for (int tries = 0; file_ < 0; ++tries) {
@@ -135,7 +135,7 @@ void FileWriter::take_after() {
     if (found.st_uid != made.st_uid && ::fchown(file_, found.st_uid, found.st_gid) == 0) {
         made.st_gid = found.st_gid;
     }
-    // Another group must not read what its own could.
+    // Another group must not get the permissions of the former group.
     if (found.st_gid != made.st_gid && ::fchown(file_, static_cast<uid_t>(-1), found.st_gid) != 0) {
         mode &= ~group_bits;
     }
@@ -158,7 +158,7 @@ void FileWriter::sync_partial() {
 
 void FileWriter::put() {
     if (!options_.replace) {
-        // A link refuses a name that somebody took meanwhile; a rename would replace it.
+        // A link fails for a name that was created meanwhile; a rename would replace it.
         if (::link(partial_.c_str(), target_.c_str()) == 0) {
             if (::unlink(partial_.c_str()) == 0) partial_.clear();
             return;
@@ -174,7 +174,7 @@ void FileWriter::put() {
         return;
     }
     const std::string reason = std::strerror(errno);
-    // A network may fail after it has renamed.
+    // A network file system may fail after it has renamed.
     const bool gone = ::access(partial_.c_str(), F_OK) != 0 && errno == ENOENT;
     fail(reason + (gone ? "; whether it was replaced is not known: look at it"
                         : "; nothing was changed: check the folder"));
@@ -183,7 +183,7 @@ void FileWriter::put() {
 void FileWriter::sync_folder() const {
     const int folder =
         unbroken([this] { return ::open(folder_.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC); });
-    if (folder < 0 && errno == EACCES) return;  // one may write there, but not look
+    if (folder < 0 && errno == EACCES) return;  // the folder is writable, but not readable
     const bool synced = folder >= 0 && unbroken([folder] { return ::fsync(folder); }) == 0;
     const int reason = errno;
     if (folder >= 0) ::close(folder);

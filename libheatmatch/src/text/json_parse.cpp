@@ -16,9 +16,9 @@ namespace {
 
 constexpr int deepest = 32;
 constexpr std::size_t most_keys =
-    1000;  // an object keeps them in a row, each sought from its start
+    1000;  // an object stores keys in a list, each searched from its start
 
-/// Walks over the text and counts its lines, so that the parser's events can be placed.
+/// Iterates over the text and counts its lines, so that the parser's events have a place.
 class LineCounter {
   public:
     using iterator_category = std::input_iterator_tag;
@@ -46,7 +46,7 @@ class LineCounter {
     std::size_t* line_;
 };
 
-/// What the parser says, with its place, in plain text of bounded length.
+/// Message of the parser, with its place, in plain text of bounded length.
 std::string parse_failure(std::string reason, std::size_t line) {
     constexpr std::size_t longest = 240;
     const std::size_t prefix = reason.find("] ");
@@ -55,7 +55,7 @@ std::string parse_failure(std::string reason, std::size_t line) {
     return clip(reason, longest);
 }
 
-/// The first three of many keys, as a message can hold them.
+/// The first three of many keys, for a message.
 std::string few_of(const std::set<std::string>& keys) {
     std::string few;
     std::size_t named = 0;
@@ -66,7 +66,7 @@ std::string few_of(const std::set<std::string>& keys) {
     return few;
 }
 
-/// What to do about it, for whoever writes JSON by hand: the usual slips in plain words.
+/// Remedy for hand-written JSON: common errors in plain words.
 Sentence parse_remedy(std::string_view reason) {
     struct Slip {
         const char* said = "";

@@ -169,7 +169,7 @@ void read_record(std::span<const Field> fields, void* record, const Json& object
         if (std::find(known.begin(), known.end(), item.key()) != known.end()) continue;
         refuse(part, clip(item.key()), "", "a known field", suggestion(item.key(), known));
     }
-    // Fields that may be written relative to another one come after it.
+    // Fields that may be relative to another field are read after it.
     for (const bool relative : {false, true}) {
         for (const Field& field : fields) {
             if (field.relative_to.empty() == relative) continue;

@@ -12,10 +12,10 @@
 
 namespace heatmatch {
 
-/// Keeps the order of the file, so that what is written back can be compared with it.
+/// Keeps the order of the file, so that the output can be compared with it.
 using Json = nlohmann::ordered_json;
 
-/// A parsed file and the lines on which the objects of its lists begin: `panels` -> {3, 9, ...}.
+/// A parsed file and the first lines of the objects in its lists: `panels` -> {3, 9, ...}.
 struct ParsedJson {  // NOLINT(bugprone-exception-escape): the move of the tree throws nothing
     Json root;
     std::map<std::string, std::vector<std::size_t>> lines;
@@ -25,7 +25,7 @@ struct ParsedJson {  // NOLINT(bugprone-exception-escape): the move of the tree 
 /// and for nesting deeper than 32.
 [[nodiscard]] ParsedJson parse_json(std::string_view text, std::string_view origin);
 
-/// Fills a record from an object. Keys neither in the field table nor in `other_keys` are refused,
+/// Sets a record from an object. Keys neither in the field table nor in `other_keys` are rejected,
 /// naming the nearest known one. Values are checked against their fields.
 void read_record(std::span<const Field> fields, void* record, const Json& object,
                  const std::string& part, std::span<const std::string_view> other_keys = {});
@@ -37,7 +37,7 @@ void read_record(std::span<const Field> fields, void* record, const Json& object
                                std::optional<double> relative_base = std::nullopt);
 [[nodiscard]] Json write_value(const Field& field, const Value& value);
 
-/// Refuses anything but an object (or list), in words that name what is expected there.
+/// Rejects anything but an object (or list), naming what is expected there.
 void expect_object(const Json& json, const std::string& part);
 void expect_array(const Json& json, const std::string& part);
 

@@ -155,7 +155,7 @@ std::vector<Panel> panels_from_module_csv(std::string_view text, std::string_vie
         try {
             Panel panel = panel_of(row);
             const std::string stem = panel.id;
-            // Counted on from the last of that name, so that equal names are numbered in linear
+            // Continues from the last of that name, so that equal names are numbered in linear
             // time.
             int last = last_of[stem];
             while (ids.contains(panel.id)) {

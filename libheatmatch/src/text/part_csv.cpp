@@ -23,7 +23,7 @@ std::string lower(std::string text) {
     return text;
 }
 
-/// A cell as the JSON value that its field expects.
+/// A cell as the JSON value for its field.
 Json cell_to_json(const Field& field, const std::string& cell, const std::string& part) {
     switch (field.kind) {
         case FieldKind::flag: {

@@ -33,7 +33,7 @@ Part read_part(const PartKindInfo& info, const Json& object, const std::string& 
     return part;
 }
 
-/// The kind a key of the file names. Throws InvalidInput naming the file as well.
+/// The kind for a key of the file. Throws InvalidInput naming the file as well.
 const PartKindInfo& kind_of_key(const std::string& key, std::string_view origin) {
     std::vector<std::string_view> known;
     for (const PartKindInfo& info : part_kinds()) {

@@ -49,7 +49,7 @@ const Unit* unit_of(std::string_view name) {
     return find_unit(name);
 }
 
-/// JSON has no number for ohms without end.
+/// JSON has no number for an infinite resistance.
 Json json_of(double value) {
     if (std::isfinite(value)) return value;
     return format_number(value);

@@ -47,14 +47,14 @@ bool ElementLoad::near_overloads(const ArrayNumbers& array, const BankNumbers& n
     if (typical_at_least_w(array, numbers) > limit) return true;
     const double at_least = at_least_w(array, each, hookup);
     if (at_least > limit) return true;
-    // Between the ohms that are sampled an element takes hardly more than at them, unless the
+    // Between the sampled resistances an element absorbs hardly more than at them, unless the
     // tolerance is wide.
     constexpr double between = 1.02;
     constexpr double wide = 1.5;
     if (each.high_ohm > wide * each.low_ohm) return exact_w(array, each, hookup) > limit;
     const double equal = most * numbers.per_count;
     if (std::max(at_least, equal) * between < limit) return false;
-    // As many ohms as the exact extremes take, and equal ones at their best.
+    // The number of resistances in the exact extremes, and equal elements at their best resistance.
     constexpr int exact_parts = 4;
     const double close = sampled_w(array, each, hookup, exact_parts);
     if (close * (1.0 - table_error) > limit) return true;

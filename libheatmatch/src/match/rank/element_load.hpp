@@ -10,24 +10,23 @@
 
 namespace heatmatch {
 
-/// A bank as the screen sees it, what is asked for first in front; limits that are not known are
-/// infinite.
+/// Numbers of a bank for the screen, most frequently used first; unknown limits are infinite.
 struct BankNumbers {
     double ln_typical = 0.0;
     double typical_ohm = 0.0;
-    double sheath_v = 0.0;           //!< that its sheath stands [V]
-    double per_sheath_v = 0.0;       //!< one over it
-    double share_per_power_w = 0.0;  //!< largest share of the bank's power that one element can
-                                     //!< take, over what one may take [1/W]
+    double sheath_v = 0.0;           //!< limit of its sheath [V]
+    double per_sheath_v = 0.0;       //!< reciprocal of sheath_v
+    double share_per_power_w = 0.0;  //!< largest share of the bank's power in one element, over the
+                                     //!< limit of one element [1/W]
     double price = 0.0;              //!< of the elements to buy; infinite if unknown
     double terminal_c = 0.0;         //!< of its terminals [°C]
     std::size_t bank = 0;
 
-    double power_w = 0.0;    //!< that one element may take, by its rating and by its heat [W]
-    double rated_w = 0.0;    //!< by its rating alone [W]
-    double heat_w = 0.0;     //!< by its heat in the store alone [W]
-    double careful_w = 0.0;  //!< the same with unstated facts at their careful ends [W]
-    double careful_sheath_v = 0.0;   //!< of sheath_v if its rated volts are direct [V]
+    double power_w = 0.0;            //!< limit of one element, by its rating and by its heat [W]
+    double rated_w = 0.0;            //!< limit by its rating alone [W]
+    double heat_w = 0.0;             //!< limit by its heat in the store alone [W]
+    double careful_w = 0.0;          //!< the same with unstated facts at their careful ends [W]
+    double careful_sheath_v = 0.0;   //!< sheath_v if its rated voltage is DC [V]
     std::uint32_t power_reason = 0;  //!< number of the margin that fails above power_w
     double low_ohm = 0.0;
     double high_ohm = 0.0;
@@ -35,27 +34,27 @@ struct BankNumbers {
     double ln_high = 0.0;
     double per_count = 1.0;  //!< share of one of equal elements
     double largest_share = 1.0;
-    /// What the sheath of one that is left stands when a branch has opened; infinite for one
+    /// Limit of the sheath of one remaining element after a branch has opened; infinite for one
     /// branch.
     double survivor_w = std::numeric_limits<double>::infinity();
     double careful_survivor_w = std::numeric_limits<double>::infinity();  //!< as careful_w
-    double share_per_survivor_w = 0.0;  //!< as share_per_power_w, of those that are left
+    double share_per_survivor_w = 0.0;  //!< as share_per_power_w, for the remaining elements
 };
 
-/// The most that one of `count` equal things can take if it has the ohms `high` and the others
-/// `low`, as a share.
+/// Largest share of one of `count` equal things if it has the resistance `high` and the others
+/// `low`.
 [[nodiscard]] inline double largest_part(int count, double low, double high) {
     return high / (high + (count - 1) * low);
 }
 
-/// An array behind its wire, as a bank sees it.
+/// Numbers of an array behind its wire, for a bank.
 struct ArrayNumbers {
     Hookup panels{};
     double ln_factor = 0.0;  //!< ln of S/P
     double wire_ohm = 0.0;
-    double cold_wire_ohm = 0.0;  //!< at its coldest: what an element takes at most
+    double cold_wire_ohm = 0.0;  //!< at the lowest temperature: largest power of an element
 
-    /// ln of what one panel sees of a bank.
+    /// ln of the load resistance of one panel with that bank.
     [[nodiscard]] double ln_each(double bank_ohm, double ln_bank) const {
         return ln_through(wire_ohm, bank_ohm, ln_bank);
     }
@@ -70,19 +69,20 @@ struct ArrayNumbers {
     }
 };
 
-/// What one element takes in bright cold: looked up in a table of one panel's power, to 1e-3, so
-/// that the exact extremes are needed near the limit only.
+/// Power of one element in cold, bright weather, from a table of one panel's power with an error of
+/// 1e-3, so that the exact extremes are needed only near the limit.
 class ElementLoad {
   public:
     ElementLoad(const PanelInService& panel, const Site& site, VectorWidth width);
 
-    /// Whether the worst of the elements' ohms overloads one. Bounds first, for they cost little.
+    /// Whether the worst resistances of the elements overload one. Bounds come first, because they
+    /// are fast.
     [[nodiscard]] bool overloads(const ArrayNumbers& array, const BankNumbers& numbers,
                                  const Bank& bank) const {
         if (bright_most_w_ * array.panels.count() * numbers.share_per_power_w < 1.0) return false;
         return near_overloads(array, numbers, bank.each, bank.hookup);
     }
-    /// The same of the sheath of one that is left when a branch has opened.
+    /// The same for the sheath of a remaining element after a branch has opened.
     [[nodiscard]] bool overloads_survivor(const ArrayNumbers& array, const BankNumbers& numbers,
                                           const Bank& bank) const {
         if (bright_most_w_ * array.panels.count() * numbers.share_per_survivor_w < 1.0)
@@ -90,10 +90,10 @@ class ElementLoad {
         return near_overloads_survivor(array, numbers, bank);
     }
 
-    /// No more than what one of equal elements of typical ohms takes [W].
+    /// A lower bound of the power of one of equal elements with typical resistance [W].
     [[nodiscard]] double typical_at_least_w(const ArrayNumbers& array,
                                             const BankNumbers& numbers) const;
-    /// No more than the worst that an element takes, of several ends of the ohms [W].
+    /// A lower bound of the worst power of an element, from several ends of the resistance [W].
     [[nodiscard]] double at_least_w(const ArrayNumbers& array, const ElementResistance& each,
                                     Hookup hookup) const;
     [[nodiscard]] Extremes exact(const ArrayNumbers& array, const Bank& bank) const;
@@ -105,10 +105,10 @@ class ElementLoad {
                                                const BankNumbers& numbers, const Bank& bank) const;
     [[nodiscard]] double exact_w(const ArrayNumbers& array, const ElementResistance& each,
                                  Hookup hookup) const;
-    /// The largest of one element with its own ohms in so many steps, others at either end [W].
+    /// The largest power of one element over steps of its own resistance, others at either end [W].
     [[nodiscard]] double sampled_w(const ArrayNumbers& array, const ElementResistance& each,
                                    Hookup hookup, int parts) const;
-    /// No less than what the bank can be given within its band of ohms [W].
+    /// An upper bound of the power of the bank within its band of resistance [W].
     [[nodiscard]] double most_w(const ArrayNumbers& array, const BankNumbers& numbers) const;
 
     const PanelInService* panel_;

@@ -11,25 +11,25 @@
 
 namespace heatmatch {
 
-/// Steps of one percent point of headroom: what lies in one step counts as equal.
+/// Steps of one percentage point of headroom: values in one step count as equal.
 [[nodiscard]] inline int headroom_step(double headroom) {
     const double percent = headroom * 100.0 + 1e-9;
     if (!(percent > 0.0)) return 0;
     return percent < 100.0 ? static_cast<int>(percent) : 100;
 }
 
-/// Pairings that no other one equals or beats in merit, step of headroom and price, found one by
-/// one. Most are turned away by one look into a table of the largest merit of what has as much
-/// headroom and is not dearer, to an eighth of an octave of price.
+/// Pareto-optimal pairings in merit, step of headroom and price, updated one by one. Most pairings
+/// are rejected by one lookup in a table of the largest merit with at least that headroom and at
+/// most that price, in eighths of an octave of price.
 class Front {
   public:
-    /// Whether one that is at best so good may be on the front; never a false no.
+    /// Whether a pairing with at most these values may be Pareto-optimal; never a false no.
     [[nodiscard]] bool may_enter(double merit, double headroom, double price) const {
         const std::size_t level = level_below(price);
         return level == 0 || merit >= most_[cell(level - 1, headroom_step(headroom))];
     }
 
-    /// The same by every member: costs more, and turns away all that one beats.
+    /// The same by comparing every member: slower, and rejects all that one of them beats.
     [[nodiscard]] bool beaten(double merit, double headroom, double price) const {
         const int step = headroom_step(headroom);
         return std::any_of(members_.begin(), members_.end(), [&](const Pairing& other) {
@@ -60,7 +60,7 @@ class Front {
         }
     }
 
-    /// By falling merit.
+    /// By decreasing merit.
     [[nodiscard]] std::vector<Pairing> sorted() const {
         std::vector<Pairing> all = members_;
         std::sort(all.begin(), all.end(), more_merit);
@@ -70,15 +70,14 @@ class Front {
   private:
     static constexpr std::uint64_t lowest_part = 0x3fd0000000000000ULL >> 49U;  // 0.25
     static constexpr std::size_t parts = 176;  // up to some millions
-    /// Level i holds what costs at most the i-th edge: nothing, eighths of an octave from 0.25,
-    /// anything.
+    /// Level i contains prices up to the i-th edge: none, eighths of an octave from 0.25, any.
     static constexpr std::size_t level_count = parts + 2;
     static constexpr std::size_t steps = 101;
 
     static std::size_t cell(std::size_t level, int step) {
         return level * steps + static_cast<std::size_t>(step);
     }
-    /// Eighth of an octave above 0.25 that a price lies in.
+    /// Eighth of an octave above 0.25 of a price.
     static std::size_t part_of(double price) {
         return (std::bit_cast<std::uint64_t>(price) >> 49U) - lowest_part;
     }

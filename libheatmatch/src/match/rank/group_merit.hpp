@@ -7,17 +7,17 @@
 
 namespace heatmatch {
 
-/// What a ranking orders the pairings of one group by: season energy, or mean power over the
+/// Objective of a ranking for the pairings of one group: season energy, or mean power over the
 /// conditions.
 class GroupMerit {
   public:
     GroupMerit(const PanelInService& panel, const ScreenContext& context);
 
-    /// Of the array into the bank.
+    /// Of the array with the bank.
     [[nodiscard]] double of(const Wiring& wiring, const BankNumbers& bank) const;
-    /// No less, at less cost.
+    /// An upper bound, faster.
     [[nodiscard]] double at_most(const Wiring& wiring, const BankNumbers& bank) const;
-    /// The most of one panel, at its best resistance.
+    /// The largest of one panel, at its best resistance.
     [[nodiscard]] double most() const { return most_; }
 
   private:

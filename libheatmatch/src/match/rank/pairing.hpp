@@ -15,7 +15,7 @@
 
 namespace heatmatch {
 
-/// One pairing as the screen sees it: numbers and indices only.
+/// One pairing in the screen: numbers and indices only.
 struct Pairing {
     std::size_t group = 0;
     std::size_t bank = 0;
@@ -24,23 +24,23 @@ struct Pairing {
     double headroom = 1.0;
     double price = 0.0;  //!< infinite if unknown
     int not_assessed = 0;
-    bool doubtful = false;     //!< an unstated fact may make a danger of it
+    bool doubtful = false;     //!< an unstated fact may make it a danger
     std::uint32_t reason = 0;  //!< index of the margin that rejects it; 0: none
 
-    /// Total order of pairings, so that the number of threads changes nothing.
+    /// Total order of pairings, so that the result does not depend on the number of threads.
     [[nodiscard]] auto sequence() const {
         return std::tuple(group, panels.count(), -panels.series, bank);
     }
 };
 
-/// Steps of 1 % of merit: what lies in one step counts as equal.
+/// Steps of 1 % of merit: values in one step count as equal.
 [[nodiscard]] inline double merit_step(double merit) {
     if (merit <= 0.0) return -std::numeric_limits<double>::infinity();
     static const double width = std::log(1.01);
     return std::floor(std::log(merit) / width + 1e-9);
 }
 
-/// Best first: those that no unstated fact may make a danger, then merit in steps of 1 %, fewest
+/// Best first: pairings that no unstated fact can make a danger, then merit in steps of 1 %, fewest
 /// margins not assessed, largest of the smallest headrooms, lowest price, then merit itself.
 [[nodiscard]] inline bool comes_first(const Pairing& a, const Pairing& b) {
     if (a.doubtful != b.doubtful) return b.doubtful;
@@ -58,8 +58,7 @@ struct Pairing {
     return a.merit != b.merit ? a.merit > b.merit : a.sequence() < b.sequence();
 }
 
-/// The best of a stream, in bounded memory. Copies fill one list together, each in a thread of its
-/// own.
+/// The best of a stream, in bounded memory. Copies in several threads share one list.
 class BestPairings {
   public:
     using Before = bool (*)(const Pairing&, const Pairing&);
@@ -68,7 +67,8 @@ class BestPairings {
         if (most == 0) filled_->threshold = std::numeric_limits<double>::infinity();
     }
 
-    /// Whether a pairing of that merit may still enter: asked first, for it costs a comparison.
+    /// Whether a pairing of that merit may still enter: checked first, because it is one
+    /// comparison.
     [[nodiscard]] bool may_enter(double merit) const {
         return merit >= filled_->threshold.load(std::memory_order_relaxed);
     }
@@ -85,12 +85,12 @@ class BestPairings {
             heap.push_back(pairing);
         }
         std::push_heap(heap.begin(), heap.end(), before_);
-        // A pairing of the last one's step may still come first by its other numbers.
+        // A pairing in the same step as the last one may precede it by its other numbers.
         constexpr double one_step = 1.0 / 1.011;
         if (heap.size() == most_) filled_->threshold = heap.front().merit * one_step;
     }
 
-    /// What another list has found, where it is not this one.
+    /// Adds the pairings of another list.
     void take(const BestPairings& other) {
         if (filled_ == other.filled_) return;
         for (const Pairing& pairing : other.sorted()) offer(pairing);

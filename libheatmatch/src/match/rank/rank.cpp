@@ -17,7 +17,7 @@ namespace {
 
 using rank_sentences::say;
 
-/// So many of the front are kept whatever the length of the list.
+/// Number of Pareto-optimal pairings kept at least, whatever the length of the list.
 constexpr std::size_t least_front = 200;
 /// Groups whose remarks are listed one by one.
 constexpr std::size_t few_groups = 12;
@@ -40,7 +40,7 @@ void check_lists(const Installation& installation) {
     }
 }
 
-/// Candidates of the pairings that are kept. What several share is computed once.
+/// Candidates of the kept pairings. Parts shared by several are computed once.
 class Evaluation {
   public:
     Evaluation(const ScreenContext& context, std::vector<std::vector<Pairing>> lists)
@@ -84,7 +84,7 @@ class Evaluation {
         PanelInService panel{};
         std::optional<SeasonCurves> curves{};
     };
-    /// What the runs of a circuit depend on.
+    /// Inputs of the runs of a circuit.
     struct Key {
         std::size_t group = 0;
         Hookup panels{};

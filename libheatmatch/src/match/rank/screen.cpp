@@ -15,7 +15,7 @@ namespace heatmatch {
 
 namespace {
 
-/// One group while its pairings are screened.
+/// Screen of the pairings of one group.
 class GroupScreen {
   public:
     GroupScreen(const ScreenContext& context, std::size_t group, Tally& tally)
@@ -60,7 +60,7 @@ class GroupScreen {
             wiring = plain_wiring(panel_, panels, *context_.installation);
         } else {
             frame_ = frame_of(context_, group_, panel_, panels, bank);
-            // What is chosen by the heat of an element is not known yet: a bound without it.
+            // Wire chosen for the heat of an element is not known yet: a bound without it.
             const Installation& installation = *context_.installation;
             wiring = context_.lays_for_heat ? wiring_before_element(*frame_, installation)
                                             : wiring_of(*frame_, installation);
@@ -71,8 +71,7 @@ class GroupScreen {
         return wiring;
     }
 
-    /// Number of the first check that fails, 0 for none; lowers `headroom` to what it cannot
-    /// exceed.
+    /// Number of the first check that fails, 0 for none; reduces `headroom` to an upper bound.
     std::uint32_t reason_of(const Wiring& wiring, const BankNumbers& bank, double& headroom) const {
         std::uint32_t reason = wiring.reason;
         headroom = std::min(headroom, 1.0 - wiring.cold_voltage_v * bank.per_sheath_v);
@@ -93,8 +92,8 @@ class GroupScreen {
         return reason;
     }
 
-    /// Banks that all fail for one reason, and are too weak to be kept among the rejected, are only
-    /// counted.
+    /// Banks that all fail for one reason, and have too little merit to be kept among the rejected,
+    /// are only counted.
     void screen_banks(const Wiring& wiring, const std::vector<BankNumbers>& banks) {
         tally_.evaluated += banks.size();
         std::size_t count = banks.size();
@@ -137,7 +136,7 @@ class GroupScreen {
         }
     }
 
-    /// Counts it where it is.
+    /// Counts it if it is above the budget.
     bool is_beyond_budget(const Pairing& pairing) {
         if (!has_budget_ || pairing.price <= budget_) return false;
         tally_.count(numbers_of_reasons_[std::isinf(pairing.price) ? price : budget]);
@@ -156,7 +155,7 @@ class GroupScreen {
                tally_.front.may_enter(merit, pairing.headroom, pairing.price);
     }
 
-    /// Only what may be kept gets its exact headroom and its count of unknowns.
+    /// Only pairings that may be kept get their exact headroom and number of unknowns.
     void keep(Wiring wiring, const BankNumbers& numbers, Pairing& pairing) {
         if (!context_.lays_for_heat) pairing.doubtful |= bank_doubtful(wiring, numbers.bank);
         const bool may_be_best = tally_.best(pairing.doubtful).may_enter(pairing.merit);
@@ -166,11 +165,12 @@ class GroupScreen {
         };
         if (!may_be_best && !may_be_front()) return;
         const Bank& bank = context_.banks[numbers.bank];
-        // A sheath's rise grows less than in proportion: a little more than its share bounds it.
+        // The rise of a sheath grows slightly less than in proportion: slightly more than its share
+        // is a bound.
         constexpr double steeper = 1.1;
         constexpr double slack = 0.02;
         if (!std::isinf(numbers.power_w)) {
-            // Each look costs more than the one before, and turns away most of what is left.
+            // Each check is slower than the one before, and rejects most of the remaining pairings.
             const auto lower = [&](double watts) {
                 const double by_heat = steeper * (1.0 - watts / numbers.heat_w) + slack;
                 pairing.headroom =
@@ -240,7 +240,7 @@ class GroupScreen {
         if (may_be_front()) tally_.front.offer(pairing);
     }
 
-    /// The wiring at hand with a bank in its store.
+    /// The present wiring with a bank in its store.
     const Circuit& circuit_at(const Wiring& wiring, std::size_t index) {
         const Bank& bank = context_.banks[index];
         if (context_.plain && !(frame_ && frame_->panels == wiring.panels)) {
@@ -251,7 +251,7 @@ class GroupScreen {
         return *frame_;
     }
 
-    /// With the wire that the heat of that bank asked for, and what it costs.
+    /// Uses the wire chosen for the heat of that bank, and its price.
     void take_wire(Wiring& wiring, const Circuit& circuit, const BankNumbers& numbers,
                    Pairing& pairing) const {
         wiring = wiring_of(circuit, *context_.installation);
@@ -259,14 +259,14 @@ class GroupScreen {
         pairing.merit = merit_.of(wiring, numbers);
     }
 
-    /// How many margins of the bank and the store lack data; the operating point does not matter.
+    /// Number of margins of bank and store that lack data; independent of the operating point.
     int bank_not_assessed(const Wiring& wiring, std::size_t index) {
         return context_.heat_tables[index]->lacking(wiring.terminal_c.has_value(), [&] {
             return lacking_of_bank(circuit_at(wiring, index), context_.installation->site);
         });
     }
 
-    /// Whether an unstated fact may make a danger of the bank whatever it takes.
+    /// Whether an unstated fact may make the bank a danger at any power.
     bool bank_doubtful(const Wiring& wiring, std::size_t index) {
         return context_.heat_tables[index]->doubtful(wiring.terminal_c.has_value(), [&] {
             return doubtful_bank(circuit_at(wiring, index), context_.installation->site);
@@ -283,7 +283,7 @@ class GroupScreen {
     bool has_budget_;
     double budget_;
     std::vector<std::uint32_t> numbers_of_reasons_{};
-    std::optional<Circuit> frame_{};  //!< of the wiring at hand
+    std::optional<Circuit> frame_{};  //!< of the present wiring
 };
 
 }  // namespace

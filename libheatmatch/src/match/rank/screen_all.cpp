@@ -9,10 +9,10 @@ namespace heatmatch {
 Tally screen_all(const ScreenContext& context) {
     const RankOptions& options = *context.options;
     const std::size_t groups = context.installation->panels.size();
-    // A few groups are shared out by their hook-ups, so that no thread waits long for another.
+    // A few groups are divided by their hook-ups, so that no thread waits long for another.
     constexpr std::size_t few = 32;
-    // Whether wire chosen for heat is within the budget is counted only for pairings that are
-    // looked at: a list for each group, so that no other group changes the counts.
+    // Where wire is chosen for heat, the budget is checked only for evaluated pairings: one list
+    // for each group, so that the counts do not depend on other groups.
     const bool by_group = context.lays_for_heat && groups < few;
     const std::size_t shares = groups < few && !by_group ? 4 : 1;
     const std::size_t jobs = groups * shares;

@@ -19,7 +19,7 @@ namespace {
 
 constexpr double unlimited = std::numeric_limits<double>::infinity();
 
-/// An element that may be used, with how many of it.
+/// An element that may be used, and its number.
 struct AllowedElement {
     const Element* element = nullptr;
     int owned = 0;
@@ -80,7 +80,7 @@ std::vector<AllowedElement> allowed_elements(const Parts& parts, const Installat
     return allowed;
 }
 
-/// The run at the element, where no wiring changes it: the screen then knows what it stands.
+/// The run at the element, where no wiring changes it: its limits are then known to the screen.
 std::vector<RunParts> runs_at_element(const Parts& parts, const Installation& installation) {
     std::vector<RunParts> runs;
     for (const WireRun& run : installation.runs) {
@@ -91,8 +91,8 @@ std::vector<RunParts> runs_at_element(const Parts& parts, const Installation& in
     return runs;
 }
 
-/// The same behind those where devices sit, by name alone: without volts and amperes a device opens
-/// what it ever may, and what bounds a bank bounds too little; the exact look has the wiring.
+/// The same after the runs with devices, by name alone. Without voltage and current a device counts
+/// as opening any circuit, so the bound for a bank is too weak; the exact check uses the wiring.
 std::vector<RunParts> runs_of_bank(const Parts& parts, const Installation& installation) {
     std::vector<RunParts> runs;
     std::vector<RunParts> last = runs_at_element(parts, installation);
@@ -110,8 +110,7 @@ std::vector<RunParts> runs_of_bank(const Parts& parts, const Installation& insta
     return runs;
 }
 
-/// The volts its sheath stands if those it is rated for are direct ones; of no one's saying, they
-/// may be.
+/// Voltage limit of its sheath if the rated voltage is DC; if that is not stated, it may be.
 double careful_sheath_v(const Bank& bank, double sheath_v) {
     const Element& element = bank.element;
     const bool untold = !is_bare(bank) && !element.rated_dc && element.rated_v;
@@ -222,7 +221,7 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
         context.survivors.push_back(limit.survivors);
         context.heat_tables.push_back(limit.table);
     }
-    // Those that stand the most volts first: from the first one that fails on, all do.
+    // The highest voltage limits first: from the first one that fails, all others fail.
     for (std::vector<BankNumbers>& numbers : context.numbers) {
         std::stable_sort(
             numbers.begin(), numbers.end(),

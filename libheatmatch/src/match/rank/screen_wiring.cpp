@@ -24,12 +24,12 @@ Wiring bare_wiring(const PanelInService& panel, Hookup panels) {
     return wiring;
 }
 
-/// The store without elements: what is told of it, for the margins that ask no more.
+/// The store without elements, for the margins that need no more.
 std::shared_ptr<const BankHeat> store_alone(const Installation& installation) {
     if (!installation.store) return nullptr;
     auto filled = std::make_shared<FilledStore>();
     filled->store = *installation.store;
-    // Its heat is nobody's question here.
+    // The temperature of its air does not matter here.
     filled->store.air_c = filled->air_c;
     filled->store.charge_hours = filled->charge_hours;
     auto alone = std::make_shared<BankHeat>();

@@ -30,10 +30,10 @@ class ReasonNames {
     std::mutex guard_{};
 };
 
-/// What one thread has found; copies share the lists of the best.
+/// Results of one thread; copies share the lists of the best.
 struct Tally {
     BestPairings kept;
-    BestPairings doubtful;  //!< kept behind those, as far as they leave room
+    BestPairings doubtful;  //!< kept after the others, if there is room
     BestPairings rejected;
     Front front{};
     std::vector<std::size_t> counts{};  //!< by number of the reason
@@ -50,7 +50,7 @@ struct Tally {
         return in_doubt ? doubtful : kept;
     }
 
-    /// The best of all, those in doubt behind the others.
+    /// The best of all, with doubtful ones after the others.
     [[nodiscard]] std::vector<Pairing> sorted() const {
         std::vector<Pairing> all = kept.sorted();
         for (const Pairing& pairing : doubtful.sorted()) {

@@ -12,8 +12,8 @@ class UnstatedBack {
   public:
     UnstatedBack(const PanelInService& panel, const ScreenContext& context);
 
-    /// Whether light on them may make a danger of what the elements of a bank take; `circuit` with
-    /// that bank in its store, null without a store. False where it is stated.
+    /// Whether rear light may make the power of the elements of a bank a danger; `circuit` with
+    /// that bank in its store, null without a store. False where bifaciality is stated.
     [[nodiscard]] bool may_be_danger(const Wiring& wiring, const BankNumbers& numbers,
                                      const Circuit* circuit) const;
 

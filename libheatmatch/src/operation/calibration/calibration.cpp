@@ -18,8 +18,8 @@ using calibration_sentences::say;
 namespace {
 
 constexpr std::size_t least_readings = 12;
-// A field's sheath is known within 3 % of its rise and its loss within 6 % (BedField), however many
-// probes agree: 3.035 standard errors.
+// The sheath of a field is accurate within 3 % of its rise and the loss within 6 % (BedField),
+// however many probes agree: 3.035 standard errors.
 constexpr double model_share_k20 = 0.01;
 constexpr double model_share_loss = 0.02;
 constexpr double joint_99 = 3.035;  // sqrt of the chi-square of two at 0.99
@@ -116,7 +116,7 @@ Calibration calibrate(const Candidate& candidate, const StoreLog& given, const P
     const BankHeat& heat = *candidate.circuit.heat;
     double rows = 0.0;
     const Pulse pulse = [&] {
-        // A fit that settles in four turns is at three quarters.
+        // A fit that converges in four iterations reports three quarters.
         constexpr double usual_models = 8.0;
         rows += 1.0;
         const double models = rows / static_cast<double>(log.size());

@@ -22,12 +22,12 @@ const Margin* margin_called(const Candidate& candidate, std::string_view name) {
     return found == margins.end() ? nullptr : &*found;
 }
 
-/// What a thermocouple on the sheath has to answer for.
+/// Margins that a thermocouple on the sheath has to protect.
 constexpr auto answered_for =
     std::to_array<std::string_view>({"sheath temperature", "coil temperature", "store ceiling"});
 
-/// The reading at which the first of these limits is reached, each less what its part is hotter
-/// than the sheath; nothing while one of them is not known.
+/// The reading at which the first of these limits is reached, each minus the difference between its
+/// part and the sheath; empty while one of them is not known.
 std::optional<double> sheath_limit_c(const Candidate& candidate) {
     const Margin* sheath = margin_called(candidate, "sheath temperature");
     if (sheath == nullptr || !sheath->value || !sheath->limit) return std::nullopt;
@@ -40,7 +40,7 @@ std::optional<double> sheath_limit_c(const Candidate& candidate) {
         if (margin == nullptr || !margin->value || !margin->limit) return std::nullopt;
         limit_c = std::min(limit_c, reading_c(*margin));
     }
-    // Where sand settled the sheath is hotter than where it is read.
+    // In settled sand the sheath is hotter than at the thermocouple.
     const Margin* settled = margin_called(candidate, "settled sand");
     if (settled != nullptr && settled->value && settled->limit) {
         limit_c = std::min(limit_c, reading_c(*settled));

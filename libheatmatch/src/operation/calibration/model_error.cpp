@@ -8,12 +8,12 @@ namespace heatmatch {
 
 namespace {
 
-// Standard errors of the field against a solution in three dimensions, over the rise: of 40 logs
-// with hairpins (the tests judge others). A lid is not in them: from memory, its spots differ.
+// Standard errors of the field against a solution in three dimensions, over the rise: from 40 logs
+// with hairpins (tests check others). They do not include a lid: its value is from memory.
 struct Shares {
     double of_rise = 0.0;
     double of_power = 0.0;  //!< over the rise at full power
-    double of_place = 0.0;  //!< over what spots around the axis differ by
+    double of_place = 0.0;  //!< over the spread around the axis
 };
 constexpr Shares sheath_shares{.of_rise = 0.007, .of_power = 0.011};
 constexpr Shares bed_shares{.of_rise = 0.04, .of_power = 0.02, .of_place = 1.0};
@@ -38,7 +38,7 @@ double place_error_k(const BedField& bed, const Probe& probe) {
     if (probe.place == ProbePlace::wall) return bed.wall_c() - bed.wall_mean_c();
     if (probe.place != ProbePlace::bed) return 0.0;
     const BedField::Around around = bed.around_k(*probe.radius_m);
-    constexpr double both = 0.7071;  // of two spots as likely, the mean square
+    constexpr double both = 0.7071;  // two equally probable spots, root mean square
     return both * std::hypot(around.below_k, around.above_k);
 }
 
@@ -59,7 +59,7 @@ void ModelError::widen_place(const ModelError& other) {
 }
 
 void ModelError::take_noise_of(std::span<const double> residuals) {
-    constexpr double least_k = 0.1;          // no reading is better known
+    constexpr double least_k = 0.1;          // lower bound for the error of a reading
     constexpr double median_square = 0.455;  // of a normal number of variance 1
     constexpr double of_difference = 6.0;    // 1 + 4 + 1
     std::vector<double> squares;

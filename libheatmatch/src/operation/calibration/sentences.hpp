@@ -9,7 +9,7 @@
 namespace heatmatch::calibration_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
-    // What a log tells.
+    // Results of a log.
     {"calibration.found",
      "The fill conducts {fill} ({fill_low} to {fill_high}) {unit} at {at}; the catalog"
      " has {before}. The store loses {loss} ({loss_low} to {loss_high}) times the heat"
@@ -40,7 +40,7 @@ inline constexpr auto table = std::to_array<Template>({
      " bed and wall depend on where the probes are around the legs. A first fire with "
      "one on the sheath gives more."},
 
-    // A first fire.
+    // First firing.
     {"first_fire.what",
      "Log a first fire with a thermocouple on the sheath. It gives the conductivity of"
      " the fill and the heat loss of the store."},
@@ -92,7 +92,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"first_fire.decide",
      "Local codes and licensed practice decide. These are estimates; they approve nothing."},
 
-    // Remedies for a log that cannot tell.
+    // Remedies for an insufficient log.
     {"calibration.describe_store", "describe store and element"},
     {"calibration.water", "water mixes itself: it has no conductivity to fit"},
     {"calibration.log_heated", "log a day on which the store is heated"},
@@ -100,7 +100,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"calibration.probe_in_bed", "add a probe in the bed, and hours of heating and of cooling"},
     {"calibration.same_store", "apply it to that one"},
 
-    // Remedies for a log that cannot be read.
+    // Remedies for an unreadable log.
     {"calibration.say_place", "state where it is"},
     {"calibration.measure_place",
      "measure its distance from the axis and its height above the floor"},

@@ -60,11 +60,11 @@ double unlikely(const ModelError& error, std::span<const double> left, const Sou
     return error.weighed(left, left) + k * k + loss * loss;
 }
 
-/// Moves the two as far as readings so weighed ask for.
+/// Moves both numbers to the weighted least squares solution.
 void settle(SettledFit& result, const StoreFit& fit, const ModelError& error,
             const Sought& described) {
     constexpr int most_turns = 30;
-    constexpr double furthest = 0.7;  // a factor of two a turn
+    constexpr double furthest = 0.7;  // a factor of two per iteration
     constexpr double close_enough = 1e-5;
     constexpr double most_damping = 1e9;
     double damping = 0.0;
@@ -115,13 +115,13 @@ SettledFit settled_fit(const StoreFit& fit, const Sought& described) {
         error.widen_place(at_first);
         error.take_noise_of(result.left);
     }
-    // A log that fits worse than noise and model explain has errors of other kinds.
+    // A log with larger residuals than noise and model explain has errors of other kinds.
     const double worse = std::max(
         1.0, error.weighed(result.left, result.left) / (static_cast<double>(fit.readings()) - 2.0));
     const std::array<std::vector<double>, 2> slope = slopes_at(fit, result.at);
     const Normal normal =
         with_described(normal_of(error, slope, result.left), result.at, described);
-    // N^-1 M N^-1, M how far both sides of the normal equations err.
+    // N^-1 M N^-1, with M the covariance of the normal equations' right-hand side.
     const double d = normal.determinant();
     const double of_described = 1.0 / (described_error * described_error);
     const double m_a = worse * error.spread(slope[0], slope[0]) + of_described;

@@ -7,22 +7,21 @@
 
 namespace heatmatch {
 
-/// Where a fit of two logarithms settles, and how sure it is of them.
+/// Result of a fit of two logarithms, with its errors.
 struct SettledFit {
     Sought at{};
     std::array<double, 2> error{};  //!< one standard error of each logarithm
     double correlation = 0.0;
-    std::vector<double> left{};  //!< what was read less what the model reads [K]
+    std::vector<double> left{};  //!< reading minus model [K]
     bool settled = false;
-    bool tells = true;  //!< the log tells the two apart
+    bool tells = true;  //!< the log distinguishes the two numbers
 };
 
-/// The two numbers that make readings likeliest, by Gauss and Newton, readings weighed by their
-/// noise and by the model's own error at each probe. Both are found in turns: the errors go with
-/// the field, the noise is what they leave. Before a log says anything, both lie within a factor of
-/// two of what is described (from memory), one standard error: a log that says little of one leaves
-/// it there, with a band of eight times to both sides. Noise that follows itself counts as so many
-/// readings fewer.
+/// The most likely two numbers, by Gauss and Newton, with weights from noise and from the model
+/// error at each probe. Numbers and weights are computed in turn: the errors depend on the field,
+/// the noise on the residuals. The prior is a factor of two around the described values (from
+/// memory), one standard error: a log with little information on one leaves it there, with a band
+/// of a factor of eight to both sides. Correlated noise counts as a smaller number of readings.
 [[nodiscard]] SettledFit settled_fit(const StoreFit& fit, const Sought& described);
 
 }  // namespace heatmatch

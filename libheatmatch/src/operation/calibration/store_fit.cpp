@@ -9,7 +9,7 @@ namespace heatmatch {
 namespace {
 
 constexpr double seconds_of_hour = 3600.0;
-constexpr double longest_step_s = 900.0;  // of second order: a log is hardly finer
+constexpr double longest_step_s = 900.0;  // second order; logs are hardly finer
 
 double first_mean_c(const StoreLog& log) {
     double sum = 0.0;

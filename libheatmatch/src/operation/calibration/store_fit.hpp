@@ -14,27 +14,27 @@
 
 namespace heatmatch {
 
-/// Logarithms of the numbers sought: conductivity at 20 °C [W/mK], and heat loss over what the
-/// store's description gives.
+/// Logarithms of the fitted numbers: conductivity at 20 °C [W/mK], and heat loss over that of the
+/// store's description.
 using Sought = std::array<double, 2>;
 
-/// A log beside what the model reads for any two numbers.
+/// A log, with the model's readings for any two numbers.
 class StoreFit {
   public:
-    /// Of a bank known in its store, and a checked log; the pulse is called for every row modelled.
+    /// For a bank known in its store, and a checked log; the pulse is called for every row modeled.
     StoreFit(const BankHeat& heat, const StoreLog& log, Pulse pulse = {});
 
     [[nodiscard]] std::size_t readings() const { return measured_.size(); }
-    /// What the model reads where something was read, probe by probe [°C].
+    /// Model values at all readings, probe by probe [°C].
     [[nodiscard]] std::vector<double> model(const Sought& sought) const;
-    /// How far the model may be off where something was read.
+    /// Model error at all readings.
     [[nodiscard]] ModelError model_error(const Sought& sought) const;
-    /// What was read, less what the model reads [K].
+    /// Readings minus model values [K].
     [[nodiscard]] std::vector<double> residuals(const Sought& sought) const;
 
   private:
     static double at(const BedField& bed, const Probe& probe);
-    /// Lives through the log, and hands over the field wherever a probe was read.
+    /// Simulates the log, and passes on the field at each reading.
     void live(const Sought& sought,
               const std::function<void(const BedField&, std::size_t probe, std::size_t row)>& visit)
         const;

@@ -83,7 +83,7 @@ void check_rows(const StoreLog& log) {
     }
 }
 
-/// A probe that never moves while its store takes heat is stuck.
+/// A probe whose value is constant while the store is heated is stuck.
 bool is_stuck(const std::vector<double>& list) {
     constexpr double moves_k = 0.05;
     double low = std::numeric_limits<double>::infinity();
@@ -98,8 +98,8 @@ bool is_stuck(const std::vector<double>& list) {
     return count > 3 && high - low < moves_k;
 }
 
-/// Readings after which one never changes any more though the store is heated: the first of them.
-/// Failed readings in between, or at the end, are skipped.
+/// First of the readings after which a probe is constant although the store is heated. Failed
+/// readings in between, or at the end, are skipped.
 std::size_t frozen_from(const std::vector<double>& list, const std::vector<double>& power_w) {
     constexpr double moves_k = 0.005;
     const auto last =

@@ -7,7 +7,7 @@
 
 namespace heatmatch {
 
-/// What flows in a circuit at one moment.
+/// Operating point of a circuit at one moment.
 struct Flow {
     double voltage_v = 0.0;  //!< at the bank
     double current_a = 0.0;  //!< of the bank
@@ -15,15 +15,15 @@ struct Flow {
     double wire_w = 0.0;     //!< lost in wire and joints
 };
 
-/// A circuit that follows the sun and its own heat.
+/// A circuit that follows the irradiance and its own temperature.
 class CircuitNow {
   public:
     explicit CircuitNow(const Circuit& circuit);
 
     void set_sun(double irradiance_w_m2, double cell_temperature_c);
-    /// Ohms of the bank at that temperature of its coils.
+    /// Resistance of the bank at that temperature of its coils.
     void set_coil_c(double coil_c);
-    /// Ohms of the wires at that current of the array, steady.
+    /// Resistance of the wires at that current of the array, steady.
     void set_wire_current(double current_a);
     [[nodiscard]] Flow flow() const;
     [[nodiscard]] double maximum_power_w() const { return maximum_power_w_; }

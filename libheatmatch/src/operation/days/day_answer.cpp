@@ -15,7 +15,7 @@ namespace {
 constexpr double dark_w_m2 = 1.0;
 constexpr double most_c = std::numeric_limits<double>::infinity();
 
-/// A stretch without sun: first step, and one beyond its last.
+/// A period without sun: first step, and one after its last.
 struct Night {
     std::size_t from = 0;
     std::size_t to = 0;
@@ -39,7 +39,7 @@ std::vector<Night> nights_of(const DaySeries& series) {
     return nights;
 }
 
-/// Whole nights: they begin with a dusk and end with a dawn; all where none is whole.
+/// Whole nights, from dusk to dawn; all nights where none is whole.
 std::vector<Night> whole_nights(const DaySeries& series) {
     const std::vector<Night> all = nights_of(series);
     std::vector<Night> whole;
@@ -53,7 +53,7 @@ double lift_k(const DaySeries& series, std::size_t step) {
     return series.space_c[step] - series.space_without_c[step];
 }
 
-/// Hours from dusk that something keeps true without a break, mean of the nights.
+/// Hours from dusk during which a condition is true without interruption, mean of the nights.
 template <typename Test>
 double mean_hours_kept(const DaySeries& series, const std::vector<Night>& nights, Test test) {
     double sum = 0.0;
@@ -66,7 +66,7 @@ double mean_hours_kept(const DaySeries& series, const std::vector<Night>& nights
 }
 
 double dusk_hour(const DayRun& run, const std::vector<Night>& nights) {
-    // Nights differ by minutes: the mean of their dusks on the circle of the day.
+    // Dusks differ by minutes: their mean on the circle of the day.
     double x = 0.0;
     double y = 0.0;
     constexpr double turn = 6.283185307179586 / hours_of_day;

@@ -116,7 +116,7 @@ DayLife::Electric DayLife::electric(double from_h, double step_h) {
     return sum;
 }
 
-/// Air that its own losses and the store leave in the space, found with the store as it is.
+/// Air temperature of the space from its losses and the store, for the present state of the store.
 double DayLife::air_around_c(double outside_c, double step_h) const {
     if (options_.air_around_c) return *options_.air_around_c;
     if (outdoors_ || !run_.heats_space) return outside_c;
@@ -136,7 +136,8 @@ double DayLife::air_around_c(double outside_c, double step_h) const {
 void DayLife::set_take_off(double hour_of_day, double outside_c) {
     take_off_w_k_ = within(options_.take_off, hour_of_day) ? options_.take_off.w_k : 0.0;
     double from_store_w_k = take_off_w_k_;
-    // The store knows one air: its fan blows into the space even where it stands outside.
+    // The store model has one air temperature: the fan blows into the space even if the store is
+    // outside.
     if (outdoors_ && take_off_w_k_ > 0.0) {
         const double bed_c = store_.bed_mean_c();
         const double to_air_k = bed_c - outside_c;

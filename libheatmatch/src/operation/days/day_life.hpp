@@ -8,7 +8,7 @@
 
 namespace heatmatch {
 
-/// One run through days: what a candidate does, step by step.
+/// Step-by-step simulation of a candidate over days.
 class DayLife {
   public:
     DayLife(const Candidate& candidate, const DayWeather& weather, const DayOptions& options);
@@ -23,7 +23,7 @@ class DayLife {
         double voltage_v = 0.0;
         double current_a = 0.0;
     };
-    struct Held {  //!< by the store and the two ways out of it, at a moment [kWh]
+    struct Held {  //!< heat in the store and its two losses, at a moment [kWh]
         double stored = 0.0;
         double lost = 0.0;
         double taken = 0.0;
@@ -45,7 +45,7 @@ class DayLife {
     const Candidate* candidate_;
     const DayWeather* weather_;
     DayOptions options_;
-    bool outdoors_ = false;  //!< the store stands outside
+    bool outdoors_ = false;  //!< the store is outside
     double noct_c_ = 45.0;
     CircuitNow circuit_;
     StoreModel store_;
@@ -55,7 +55,7 @@ class DayLife {
     double lived_h_ = 0.0;  //!< simulated before the current stretch, warm-up included
     std::size_t row_ = 0;
     bool row_taken_ = false;
-    double power_w_ = 0.0;    //!< of the last moment
+    double power_w_ = 0.0;    //!< at the last moment
     double current_a_ = 0.0;  //!< the same
     double space_c_ = 0.0;
     double without_c_ = 0.0;

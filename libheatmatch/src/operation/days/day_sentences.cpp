@@ -26,7 +26,7 @@ Amount clock(double hour) {
     return {.value = hour, .unit = unit::hour, .shown = Shown::clock};
 }
 
-/// What it comes to, first of all.
+/// The result, in the first sentence.
 Sentence verdict(const DayAnswer& answer, const Candidate& candidate, const DayRun& run) {
     constexpr double all_of_it = 0.98;
     constexpr double part_of_it = 0.25;
@@ -48,7 +48,7 @@ Sentence verdict(const DayAnswer& answer, const Candidate& candidate, const DayR
                                                                      : say<"days.edge_off">()));
 }
 
-/// Where the energy of all days came from and went.
+/// Energy balance of all days.
 Sentence heat(const DayRun& run) {
     const DayEnergy& energy = run.energy;
     const double mean_w = run.days > 0.0 ? energy.in_kwh * 1000.0 / (run.days * hours_of_day) : 0.0;

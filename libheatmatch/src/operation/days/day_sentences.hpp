@@ -7,11 +7,11 @@
 
 namespace heatmatch {
 
-/// What an answer says, the verdict first.
+/// Sentences of a result, the verdict first.
 [[nodiscard]] Sentences day_sentences(const DayAnswer& answer, const Candidate& candidate,
                                       const DayRun& run);
 
-/// Of the highest of every part, those that are a warning or a danger.
+/// Adds the highest temperatures that are a warning or a danger.
 void tell_peaks(Sentences& sentences, const std::vector<PartPeak>& peaks);
 
 }  // namespace heatmatch

@@ -8,16 +8,16 @@
 
 namespace heatmatch {
 
-/// The controls of a circuit through days: which stand open, and what they do.
+/// The controls of a circuit over days: which are open, and their actions.
 class DaySwitches {
   public:
     DaySwitches() = default;
     DaySwitches(std::vector<StoreSwitch> made, SwitchCase fault);
 
-    /// Whether any stands open.
+    /// Whether any is open.
     [[nodiscard]] bool open() const;
-    /// Each acts on what it senses. What it does becomes an event of the run, or a remark before
-    /// the first day that is recorded.
+    /// Each control acts on its sensed temperature. An action becomes an event of the run, or a
+    /// remark before the first recorded day.
     void act(const std::function<double(SensedPlace)>& sensed_c, double at_h, bool record,
              DayRun& run);
 
@@ -25,8 +25,8 @@ class DaySwitches {
     struct State {
         StoreSwitch made{};
         bool open = false;
-        bool told = false;         //!< that it cannot open
-        bool told_before = false;  //!< that it acted before the first day
+        bool told = false;         //!< reported that it cannot open
+        bool told_before = false;  //!< reported that it acted before the first day
     };
 
     [[nodiscard]] bool is_stuck(const StoreSwitch& made) const;

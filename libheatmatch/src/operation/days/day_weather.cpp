@@ -91,7 +91,7 @@ DayWeather day_weather(const Weather& weather, const DaySpan& span) {
                       .assumed = weather.assumed,
                       .rear_assumed = weather.rear_assumed};
     if (span.days > 0) {
-        // A year of means goes round: December runs on into January.
+        // A year of means is periodic: December is followed by January.
         constexpr double year_h = 8760.0;
         const bool goes_round =
             std::fabs(static_cast<double>(weather.size()) * weather.step_hours - year_h) < 1.0;

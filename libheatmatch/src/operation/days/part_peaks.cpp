@@ -23,7 +23,7 @@ Highest highest_of(const List& values, const List& hours) {
     return {*at, hours[static_cast<std::size_t>(at - values.begin())]};
 }
 
-/// What a margin of that name is about; null where no run through days tells.
+/// Series for a margin of that name; null where a simulation has none.
 const List* list_for(std::string_view name, const DayRun& run, const List& surface, bool liquid) {
     const DaySeries& series = run.series;
     if (name == "sheath temperature") return &series.sheath_c;
@@ -37,7 +37,7 @@ const List* list_for(std::string_view name, const DayRun& run, const List& surfa
     return nullptr;
 }
 
-/// The margin's own words tell of bright cold and of the fill at its worst.
+/// The margin's own sentence describes cold, bright weather and the fill at its worst end.
 Sentence sheath_text(const Candidate& candidate) {
     const auto& sheath = candidate.circuit.bank.sheath;
     if (!sheath) return make_sentence<days_sentences::table, "days.sheath_not_known", "value">();
@@ -65,13 +65,13 @@ std::vector<PartPeak> part_peaks(const Candidate& candidate, const DayRun& run) 
         peak.margin.value_high.reset();
         if (margin.name == "sheath temperature") {
             peak.margin.said = sheath_text(candidate);
-            // Days count the fill as dry: of a bed that stays damp that is a warning.
+            // The simulation assumes a dry fill: for a bed that stays damp its result is a warning.
             const auto& heat = candidate.circuit.heat;
             const bool damp = heat && heat->damp_at(candidate.bright.element_power_w);
             if (damp) peak.margin.consequence = Severity::warning;
         }
         if (peak.margin.limit) {
-            constexpr double below_k = 50.0;  // of a limit that lies below a room, in deep cold
+            constexpr double below_k = 50.0;  // for a limit below room temperature, in deep cold
             const double limit_c = *peak.margin.limit;
             grade(peak.margin, limit_c > room_c ? room_c : limit_c - below_k);
             const bool near_wood = margin.name == "wall and lid" && highest.value > wood_near_c;

@@ -9,7 +9,7 @@
 namespace heatmatch::days_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
-    // What days come to.
+    // Results of days.
     {"days.no_space",
      "The store absorbs {heat} on an average day; its effect on a space is not known "
      "here."},
@@ -53,7 +53,7 @@ inline constexpr auto table = std::to_array<Template>({
      "{wall}, the lid {lid}. That is fourteen cloudless days, the circuit welded "
      "closed, no heat drawn, and air at {air} around the store."},
 
-    // What to know first.
+    // Remarks at the start.
     {"days.space_alone",
      "The space is warmed by the store alone: sun through its covers, the ground and "
      "other heat are not counted."},

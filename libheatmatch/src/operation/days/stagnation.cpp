@@ -20,7 +20,7 @@ namespace {
 
 constexpr std::size_t rows_of_day = 24;
 
-/// Energy into the bank of each day of a year of hours [kWh].
+/// Energy into the bank on each day of a year of hours [kWh].
 std::vector<double> daily_kwh(const Circuit& circuit, const DayWeather& year) {
     CircuitNow now(circuit);
     const double noct_c = circuit.panel.panel.noct_c.value_or(usual_noct_c);
@@ -34,7 +34,7 @@ std::vector<double> daily_kwh(const Circuit& circuit, const DayWeather& year) {
     return days;
 }
 
-/// First day of the fortnight that gives most; the year goes round.
+/// First day of the fourteen days with the most energy; the year is periodic.
 std::size_t best_fortnight(const std::vector<double>& days) {
     constexpr auto length = static_cast<std::size_t>(stagnation_days);
     std::size_t best = 0;
@@ -50,7 +50,7 @@ std::size_t best_fortnight(const std::vector<double>& days) {
     return best;
 }
 
-/// Snow and dirt do not count: nobody relies on them.
+/// Snow and dirt are not counted, because they may be absent.
 DayWeather fortnight_of(const DayWeather& year, std::size_t first_day) {
     DayWeather days{.step_h = year.step_h,
                     .remarks = year.remarks,
@@ -69,7 +69,7 @@ DayWeather fortnight_of(const DayWeather& year, std::size_t first_day) {
     return days;
 }
 
-/// Of the same parts in another fill the hotter ones.
+/// For each part, the higher temperature of two fills.
 void keep_hotter(std::vector<PartPeak>& peaks, const std::vector<PartPeak>& others) {
     for (PartPeak& peak : peaks) {
         for (const PartPeak& other : others) {
@@ -80,7 +80,7 @@ void keep_hotter(std::vector<PartPeak>& peaks, const std::vector<PartPeak>& othe
     }
 }
 
-/// Floor and materials: the field knows no leg ends, the margins' own stagnation does.
+/// Floor and materials: the field does not model leg ends; the margins' own stagnation does.
 void add_closed_form(std::vector<PartPeak>& peaks, const Candidate& candidate, double hours) {
     for (Margin margin : candidate.margins()) {
         const bool floor = margin.name == "floor";
@@ -137,7 +137,7 @@ Stagnation simulate_stagnation(const Candidate& candidate, const Progress& progr
         result.sentences.push_back(
             told([](auto... given) { return say<"days.stagnation_in_liquid">(given...); }));
     } else {
-        // What leaves the bed sooner heats its surface more.
+        // Heat that leaves the bed sooner heats its surface more.
         const DayRun well = run_at(ConductivityEnd::high);
         keep_hotter(result.peaks, part_peaks(candidate, well));
         result.sentences.push_back(

@@ -53,7 +53,7 @@ void StoreModel::set_take_off_w_k(double w_k) {
 double StoreModel::sheath_c() const {
     const double touching_c =
         std::visit([](const auto& model) { return model.sheath_c(); }, model_);
-    // A rod in a groove of a solid is hotter by its gap of air.
+    // A rod in a groove of a solid is hotter by the drop across its air gap.
     if (charge_.gap_m <= 0.0 || power_w_ <= 0.0) return touching_c;
     return settled_sheath_c(charge_, power_w_, touching_c, charge_.gap_m);
 }

@@ -8,10 +8,10 @@
 
 namespace heatmatch {
 
-/// The store of a bank for power that changes, whatever is in it.
+/// The store of a bank for power that changes, for any fill.
 class StoreModel {
   public:
-    /// Of a bank known in its store.
+    /// For a bank known in its store.
     StoreModel(const BankHeat& heat, ConductivityEnd end, double air_c, double start_c);
 
     void step(double power_w, double seconds);

@@ -16,7 +16,7 @@ bool senses(const Control& control) {
     return control.sense_high_c.has_value();
 }
 
-/// What keeps contacts from opening though they are told to.
+/// Obstacles that keep contacts from opening although they are operated.
 bool counts_as_welded(Obstacle obstacle) {
     return obstacle == Obstacle::rating || obstacle == Obstacle::made_for_ac ||
            obstacle == Obstacle::semiconductor || obstacle == Obstacle::fuse;

@@ -9,7 +9,7 @@ namespace heatmatch {
 
 namespace {
 
-/// Whole strings and an odd one side by side.
+/// Complete strings and one incomplete string in parallel.
 struct MixedArray {
     DiodeCurve panel{};
     double series = 1.0;
@@ -20,7 +20,8 @@ struct MixedArray {
         return parallel * panel.current_a(voltage_v / series) +
                panel.current_a(voltage_v / odd_series);
     }
-    /// Volts where the strings' current is that of a conductance; the difference falls all the way.
+    /// Voltage at which the strings' current equals that of a conductance; the difference decreases
+    /// monotonically.
     [[nodiscard]] double voltage_into(double conductance_s) const {
         double low = 0.0;
         double high = panel.open_circuit_voltage_v() * std::max(series, odd_series);
@@ -32,7 +33,7 @@ struct MixedArray {
         int side = 0;
         constexpr int most_steps = 60;
         for (int step = 0; step < most_steps; ++step) {
-            // The reverse current of a weak string is steep: halve when the chord does not help.
+            // The reverse current of a weak string is steep: bisect when the chord does not help.
             const bool halve = step % 4 == 3;
             v = halve ? 0.5 * (low + high) : (low * at_high - high * at_low) / (at_high - at_low);
             const double at = excess(v);

@@ -44,7 +44,7 @@ void check_options(const DiagnosisOptions& options) {
     check("typical_sun_w_m2", options.typical_sun_w_m2, 50.0, 1400.0);
 }
 
-/// A circuit whose panels or elements are not known has nothing to compare with.
+/// A circuit whose panels or elements are not known cannot be compared with readings.
 void check_is_computed(const Circuit& circuit) {
     const auto check = [](bool known, const char* field) {
         if (known) return;
@@ -64,7 +64,7 @@ struct BestOfKinds {
     std::vector<VariantFit> fits{};
 };
 
-/// Whether two explanations predict the same for what was read: a root mean square of two errors.
+/// Whether two explanations predict the same readings: root mean square difference of two errors.
 bool alike(const FitProblem& problem, const VariantFit& a, const VariantFit& b) {
     double sum = 0.0;
     int count = 0;
@@ -85,7 +85,8 @@ bool alike(const FitProblem& problem, const VariantFit& a, const VariantFit& b) 
     return count == 0 || sum <= same * count;
 }
 
-/// Misfit with what an explanation costs; a fault too small to be called one costs more.
+/// Misfit plus the penalty of an explanation; a fault too small to count as one has a higher
+/// penalty.
 double score_of(const FaultVariant& variant, const VariantFit& fit) {
     constexpr double too_small = 3.0;
     return fit.misfit + variant.rarity + static_cast<double>(variant.parameters.size()) +
@@ -99,7 +100,7 @@ BestOfKinds best_of_kinds(const FitProblem& problem, const Circuit& circuit,
     std::vector<FaultVariant> variants = fault_variants(circuit, problem);
     double fitted = 0.0;
     const Pulse pulse = [&] {
-        // After the fits little time is needed.
+        // Share of the progress after which little time is needed.
         constexpr double most = 0.99;
         tell_progress(progress, most * fitted / static_cast<double>(variants.size()));
     };
@@ -133,7 +134,7 @@ Hypothesis fill_hypothesis(const FillEvidence& fill, double electrical_misfit) {
             .evidence = fill.evidence};
 }
 
-/// What stood for the sun.
+/// Which measurement served as the irradiance.
 void tell_sun(Diagnosis& diagnosis, const FitProblem& problem) {
     bool live = false;
     bool sun = false;
@@ -170,7 +171,7 @@ void tell_verdict(Diagnosis& diagnosis) {
         diagnosis.verdict = best.sentence;
         return;
     }
-    // What is as expected is said first; what reads like it may be there all the same.
+    // The expected state comes first, although other explanations may fit as well.
     const bool fine = best.kind == FaultKind::as_expected;
     const auto faults = with<"faults">(fault_list(diagnosis, fine ? 1 : 0));
     diagnosis.verdict =
@@ -276,7 +277,7 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
         diagnosis.next.push_back(fill_measurement());
     }
     count += fill.readings;
-    // Readings that fit cost about one each, wild ones ten and more.
+    // Fitting readings have a misfit of about one each, others ten and more.
     constexpr double unlikely = 3.0;
     const double misfit = diagnosis.ranked.front().misfit;
     diagnosis.unexplained = misfit > unlikely * static_cast<double>(count) + 8.0;

@@ -41,7 +41,7 @@ double hot_ohm(const VariantFit& fit) {
     return fit.plant.bank_ohm * fit.plant.hot_ratio;
 }
 
-/// A part of one as percent.
+/// A share as a percentage.
 template <Word Called>
 NamedArgument<Called> percent(double share) {
     return with<Called>(100.0 * share, unit::percent, two_digits);

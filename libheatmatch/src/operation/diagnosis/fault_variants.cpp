@@ -17,7 +17,8 @@ namespace {
 
 constexpr double cold_c = 20.0;
 
-/// Half of the way to the end of a band, which counts two standard deviations, as a logarithm.
+/// Half of the distance to the end of a band, which counts as two standard deviations, as a
+/// logarithm.
 double half_band(double end, double typical, double least) {
     return std::max(0.5 * std::fabs(std::log(end / typical)), least);
 }
@@ -26,7 +27,7 @@ double noon_ohm(const Panel& panel) {
     return panel.v_mp.value_or(0.81 * panel.v_oc) / panel.i_mp.value_or(0.94 * panel.i_sc);
 }
 
-/// So many of all are lost; one of them is said otherwise than many.
+/// Number lost out of all; singular and plural have different sentences.
 template <Word One, Word Many>
 Sentence counted(int lost, int all) {
     if (lost == 1) {
@@ -73,7 +74,7 @@ void add_shorted(std::vector<FaultVariant>& variants, const Bank& bank) {
                         .count = 1});
 }
 
-/// One string has lost that many panels' worth of volts.
+/// One string has lost the voltage of that many panels.
 void weaken_one_string(Plant& plant, double lost) {
     if (plant.parallel == 1) {
         plant.series -= lost;

@@ -9,16 +9,16 @@
 
 namespace heatmatch {
 
-/// The sound circuit with what is not known of it; what had to be assumed goes to the remarks.
+/// The circuit without a fault, with its unknowns; assumptions are added to the remarks.
 [[nodiscard]] FitProblem sound_problem(const Circuit& circuit, Sentences& remarks);
 
-/// Every explanation that this circuit allows, `as_expected` first; not that of the store. Where
-/// the ohms of an element were read, each fault of an element comes with that one, with a sound one
-/// and, read more than once, with either.
+/// Every explanation possible for this circuit, `as_expected` first, without that of the store.
+/// Where the resistance of an element was read, each fault of an element has variants in which that
+/// element is the faulty one, a sound one and, for several readings, either.
 [[nodiscard]] std::vector<FaultVariant> fault_variants(const Circuit& circuit,
                                                        const FitProblem& problem);
 
-/// Sections with a bypass diode that a panel is taken to have where its label does not tell: three
+/// Number of sections with a bypass diode assumed for a panel whose label does not state it: three
 /// for crystalline silicon, one for thin film; common practice, no source.
 [[nodiscard]] int sections_of(const Panel& panel);
 

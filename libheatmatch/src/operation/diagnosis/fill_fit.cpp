@@ -20,7 +20,7 @@ constexpr double day_h = 24.0;
 constexpr double closed_form_error = 0.08;  // of the rise, within 1 to 8 hours
 constexpr std::size_t most_rows = 10;
 
-/// A row with what had heated the store until then.
+/// A row with the heating of the store up to it.
 struct HeatRow {
     double power_w = 0.0;  //!< mean since heating began
     double hours = 0.0;
@@ -35,8 +35,8 @@ std::optional<double> power_of(const Reading& row, double bank_ohm) {
     return std::nullopt;
 }
 
-/// Rows that can be compared: warm for an hour to ten, by the clock where there is one, else at the
-/// end of the store's own hours of charge.
+/// Rows that can be compared: heated for one to ten hours, by the time stamps if there are any,
+/// else at the end of the store's hours of charge.
 std::vector<HeatRow> heat_rows(const Circuit& circuit, const std::vector<Reading>& rows) {
     double most_w = 0.0;
     const double ohm = circuit.bank.typical_ohm();
@@ -44,8 +44,8 @@ std::vector<HeatRow> heat_rows(const Circuit& circuit, const std::vector<Reading
     std::vector<HeatRow> found;
     constexpr double never = std::numeric_limits<double>::quiet_NaN();
     double first_s = never;
-    double begun_s = never;  // of this day's heating
-    double warm_s = never;   // when it heated last
+    double begun_s = never;  // start of this day's heating
+    double warm_s = never;   // time of the last heating
     double before_s = never;
     double last_w = 0.0;
     double heat_j = 0.0;
@@ -121,7 +121,7 @@ double misfit_at(const BankHeat& heat, const std::vector<HeatRow>& rows, double 
     return sum;
 }
 
-/// Smallest value of a function of one valley between two ends, and where.
+/// Minimum of a function with a single minimum between two ends, and its place.
 template <class Function>
 std::pair<double, double> least_of(const Function& function, double low, double high) {
     const double golden = 0.5 * (std::sqrt(5.0) - 1.0);
@@ -195,7 +195,7 @@ FillEvidence fill_evidence(const Circuit& circuit, const std::vector<Reading>& r
     found.misfit_within = least_of(held, -0.7, 0.7).second;
     const auto [ln, misfit] = least_of(free, -widest, widest);
     found.misfit_free = misfit;
-    // Two standard deviations by the curvature of the valley.
+    // Two standard deviations, by the curvature at the minimum.
     constexpr double step = 0.05;
     const double curve = (free(ln + step) + free(ln - step) - 2.0 * misfit) / (step * step);
     const double deviation = curve > 0.0 ? std::min(std::sqrt(2.0 / curve), widest) : widest;

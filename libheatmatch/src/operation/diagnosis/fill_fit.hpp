@@ -7,12 +7,12 @@
 
 namespace heatmatch {
 
-inline constexpr double fill_cold_c = 20.0;  //!< that a conductivity is told for
+inline constexpr double fill_cold_c = 20.0;  //!< reference temperature of a conductivity
 
-/// What the temperatures of sheath and store say about the conductivity of the fill.
+/// Evidence on the conductivity of the fill from temperatures of sheath and store.
 struct FillEvidence {
-    std::size_t readings = 0;    //!< that were used; 0: none can be
-    double misfit_within = 0.0;  //!< with the conductivity held by the band of its medium
+    std::size_t readings = 0;    //!< readings used; 0: none is usable
+    double misfit_within = 0.0;  //!< with the conductivity constrained to the band of its medium
     double misfit_free = 0.0;
     FittedValue k20{};
     Sentences evidence{};

@@ -9,8 +9,8 @@ namespace {
 constexpr double robust_beyond = 3.0;
 constexpr double open_circuit_ohm = 1e5;
 
-/// A residual whose square grows like the logarithm beyond three, so that one wild reading does
-/// not outweigh all others: r² up to 3, then 9 + 18 ln(r/3), smooth where they meet.
+/// A residual whose square grows logarithmically beyond three, so that one outlier does not
+/// outweigh all others: r² up to 3, then 9 + 18 ln(r/3), smooth at the transition.
 double robust(double r) {
     const double size = std::fabs(r);
     if (size <= robust_beyond) return r;
@@ -18,8 +18,8 @@ double robust(double r) {
     return std::copysign(std::sqrt(there + 2.0 * there * std::log(size / robust_beyond)), r);
 }
 
-/// Panels unknown in temperature are 15 to 40 K above the air in good sun; without air, 15 °C of
-/// it are believed, broadly (from memory).
+/// Panels of unknown temperature are 15 to 40 K above the air in good sun; without air data, 15 °C
+/// air with a wide band (from memory).
 double temperature_prior(const FitRow& row, const SunAndCells& state) {
     constexpr double rise_k_per_w_m2 = 0.034;
     const bool known_air = std::isfinite(row.air_c);
@@ -37,7 +37,8 @@ RowResiduals residuals_of(const Plant& plant, const FitRow& row, const SunAndCel
         r[q] = robust(residual(plant, row, predicted, q));
     }
     if (std::isnan(row.read[panel_temperature])) r[quantities] = temperature_prior(row, state);
-    r[quantities + 1] = (state.irradiance_w_m2 - 600.0) / 3000.0;  // any sun, hardly held
+    r[quantities + 1] = (state.irradiance_w_m2 - 600.0) / 3000.0;  // any irradiance, weakly
+                                                                   // constrained
     return r;
 }
 
@@ -56,7 +57,7 @@ bool at_mildest(const FaultVariant& variant, const VariantFit& fit) {
         const double mild = parameter.mild_at_high ? parameter.high : parameter.low;
         constexpr double close = 0.01;
         if (std::fabs(value - mild) > close * mild) return false;
-        // Readings that hold it nowhere do not speak for the mild end.
+        // Readings without information on it do not favor the mild end.
         const double range = parameter.logarithm ? std::log(parameter.high / parameter.low)
                                                  : parameter.high - parameter.low;
         constexpr double held = 0.15;
@@ -82,7 +83,7 @@ double residual(const Plant& plant, const FitRow& row, const Values& predicted,
     if (quantity == bank_ohm || plant.measured == Measured::sound) return sound;
     const double faulty = against(plant.faulty_element_ohm);
     if (plant.measured == Measured::faulty) return faulty;
-    // Two choices in every row cost two times their logarithm.
+    // A choice between two in every row costs two times its logarithm.
     const double nearer = std::fabs(faulty) < std::fabs(sound) ? faulty : sound;
     return std::copysign(std::sqrt(nearer * nearer + 2.0 * std::log(2.0)), nearer);
 }

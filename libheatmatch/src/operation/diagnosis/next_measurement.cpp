@@ -13,9 +13,9 @@ using diagnosis_sentences::say;
 namespace {
 
 constexpr double least_separation = 0.5;
-constexpr double open_counts = 1e3;  // ohms beyond it are as good as open, in errors
+constexpr double open_counts = 1e3;  // resistance above which it counts as open, in errors
 
-/// Compares explanations in one measurement after the other.
+/// Compares explanations for one measurement after the other.
 class Comparison {
   public:
     Comparison(const FitProblem& problem, const std::vector<Explained>& explanations,
@@ -142,7 +142,8 @@ class Comparison {
               unit::volt, options_.volt_share, options_.volt_v, panels);
     }
 
-    /// The same meters in other light: what is alike at one load may differ at another.
+    /// The same meters at another irradiance: explanations that agree at one load may differ at
+    /// another.
     void other_sun() {
         double other = 1.0;
         std::vector<double> currents;

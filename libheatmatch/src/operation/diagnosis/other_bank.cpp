@@ -22,10 +22,11 @@ ElementResistance cold_ohms_of(const Element& element, const Alloy* alloy) {
     return element_resistance(element, alloy, described_cold_c);
 }
 
-/// Other ohms than a tolerance makes, above or below.
+/// Resistance outside the tolerance, above or below.
 void add_another_element(std::vector<FaultVariant>& variants, const Bank& bank) {
     const ElementResistance cold = cold_ohms_of(bank.element, bank.alloy ? &*bank.alloy : nullptr);
-    constexpr double least = 0.1;  // beyond the typical ohms, and half a tolerance more than it
+    constexpr double least = 0.1;  // beyond the typical resistance, and half a tolerance more than
+                                   // it
     constexpr double beyond = 1.5;
     constexpr double widest = 40.0;
     const auto away = [&](double end) {

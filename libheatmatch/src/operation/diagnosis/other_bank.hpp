@@ -10,15 +10,16 @@
 
 namespace heatmatch {
 
-/// Explanations by elements that are not those described: others, alike among themselves, whose
-/// ohms are fitted; or as described but more or fewer of them.
+/// Explanations by elements other than described: of another resistance, all equal, which is
+/// fitted; or as described but in another number.
 void add_other_banks(std::vector<FaultVariant>& variants, const Circuit& circuit);
 
-/// What another element means, with those of the catalog whose cold ohms hold what was fitted.
+/// Meaning of another element, with elements of the catalog whose cold resistance agrees with the
+/// fit.
 [[nodiscard]] Sentence another_element_sentence(const Circuit& circuit, const FittedValue& ohms,
                                                 const Parts* parts);
 
-/// Volts over amperes that were read beside the ohms described; empty where they were not read.
+/// Voltage over current as read, beside the described resistance; empty where they were not read.
 [[nodiscard]] Sentence bank_ohms_of(const std::vector<FitRow>& rows, const Bank& bank);
 
 }  // namespace heatmatch

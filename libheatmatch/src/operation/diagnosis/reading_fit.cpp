@@ -16,7 +16,7 @@ double prior_residual(const Prior& prior, double x) {
     return x / (x < 0.0 ? prior.sigma_low : prior.sigma_high);
 }
 
-/// The normal equations of one row's sun and temperature.
+/// Normal equations for the irradiance and temperature of one row.
 struct RowBlock {
     double c00 = 0.0;
     double c01 = 0.0;
@@ -182,7 +182,7 @@ class Fit {
         }
     }
 
-    /// The system of the circuit's unknowns, the rows' eliminated.
+    /// The system of the circuit's unknowns, with those of the rows eliminated.
     void reduce(double damping, bool hold, SmallMatrix& a, std::vector<double>& b) const {
         const std::size_t n = x_.size();
         a = a_;
@@ -202,7 +202,7 @@ class Fit {
         }
         for (std::size_t p = 0; p < n; ++p) {
             a[p][p] += damping * a_[p][p] + 1e-9;
-            // A parameter at its bound that wants beyond it stays there.
+            // A parameter at its bound with a step beyond it stays there.
             const bool at_low = x_[p] <= bound(p, false) && b[p] < 0.0;
             const bool at_high = x_[p] >= bound(p, true) && b[p] > 0.0;
             if (!hold || (!at_low && !at_high)) continue;

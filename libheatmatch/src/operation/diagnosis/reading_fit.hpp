@@ -10,7 +10,7 @@
 
 namespace heatmatch {
 
-/// One row as the fit takes it; NaN where nothing was read.
+/// One row in the fit; NaN for a missing reading.
 struct FitRow {
     Values read{};
     Values sigma{};
@@ -20,45 +20,45 @@ struct FitRow {
     [[nodiscard]] bool live() const { return wanted.load || wanted.open || wanted.shorted; }
 };
 
-/// Logarithm of something known: its typical value counts as 0.
+/// Logarithm of a known quantity, relative to its typical value.
 struct Prior {
     double sigma_low = 0.01;
     double sigma_high = 0.01;
 };
 
-/// What is not known of a sound circuit, as logarithms over the typical value.
+/// Unknowns of a sound circuit, as logarithms over the typical value.
 enum Nuisance : std::size_t { cold_ohms, hot_over_cold, panel_current, panel_volts, nuisances };
 
-/// A number that an explanation fits.
+/// A number fitted by an explanation.
 struct FaultParameter {
     Sentence name{};
     double low = 0.0;
     double high = 0.0;
     Unit unit{};
-    bool logarithm = false;     //!< the fit moves its logarithm
-    bool mild_at_high = false;  //!< the fault is smallest there, else at the low end
+    bool logarithm = false;     //!< the fit uses its logarithm
+    bool mild_at_high = false;  //!< the fault is smallest at the high end, otherwise at the low end
 };
 
-/// One explanation as the fit takes it.
+/// One explanation in the fit.
 struct FaultVariant {
     FaultKind kind = FaultKind::as_expected;
     double rarity = 0.0;
     std::vector<FaultParameter> parameters{};
     std::vector<std::vector<double>> starts{};  //!< of the parameters
     std::function<void(Plant&, const double*)> apply{};
-    int count = 0;     //!< of what is open, bypassed, missing
-    Sentence words{};  //!< the same, or where it is, for the sentence
-    Hookup hookup{};   //!< of what is hooked up otherwise, or is of another number
+    int count = 0;     //!< number of open, bypassed or missing parts
+    Sentence words{};  //!< the same, or its place, for the sentence
+    Hookup hookup{};   //!< of the other hook-up or number
 };
 
-/// Readings and what is known of the sound circuit.
+/// Readings and known values of the sound circuit.
 struct FitProblem {
     Plant sound{};
     std::array<Prior, nuisances> priors{};
     std::vector<FitRow> rows{};
 };
 
-/// Sun and cells of one row.
+/// Irradiance and cell temperature of one row.
 struct SunAndCells {
     double irradiance_w_m2 = 600.0;
     double cell_c = 40.0;
@@ -73,20 +73,20 @@ struct VariantFit {
     Plant plant{};
 };
 
-/// Whether every number of a fault lies at its mildest end: the readings do not ask for it.
+/// Whether every number of a fault is at its mildest end: the readings do not require it.
 [[nodiscard]] bool at_mildest(const FaultVariant& variant, const VariantFit& fit);
 
-/// Residual of a reading in its error; ohms may be infinite on either side.
+/// Residual of a reading in units of its error; both resistances may be infinite.
 [[nodiscard]] double residual(const Plant& plant, const FitRow& row, const Values& predicted,
                               std::size_t quantity);
 
-/// The plant of an explanation with its unknowns put in.
+/// The circuit of an explanation with its unknowns set.
 [[nodiscard]] Plant plant_of(const FitProblem& problem, const FaultVariant& variant,
                              const std::vector<double>& x);
 
 /// Least squares, robust beyond three errors, by damped Gauss-Newton steps over the unknowns of the
-/// circuit and the sun and cell temperature of every row together; the rows' are eliminated first.
-/// The pulse is called at every step.
+/// circuit and the irradiance and cell temperature of every row together; those of the rows are
+/// eliminated first. The pulse is called at every step.
 [[nodiscard]] VariantFit fit_variant(const FitProblem& problem, const FaultVariant& variant,
                                      const Pulse& pulse = {});
 

@@ -196,7 +196,7 @@ requires Listed<table, Id>
     return make_sentence<table, Id>(std::move(given)...);
 }
 
-/// A count, however large.
+/// A count of any size.
 template <Word Called>
 [[nodiscard]] NamedArgument<Called> count_of(std::size_t count) {
     constexpr int all_digits = 12;

@@ -11,7 +11,7 @@ using diagnosis_sentences::say;
 
 namespace {
 
-// Of rows that were read off the wrong leads, in wrong units or too early; from memory.
+// Rows read at the wrong leads, in wrong units or too early; from memory.
 constexpr double misread_share = 0.05;
 
 }  // namespace

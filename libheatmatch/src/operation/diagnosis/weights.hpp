@@ -7,14 +7,14 @@
 
 namespace heatmatch {
 
-/// The weight of an explanation whose score lies that far above the best: `exp(-behind/2)`, no less
-/// than if every row of readings had been misread.
+/// Weight of an explanation whose score is that far above the best: `exp(-behind/2)`, but at least
+/// the probability that every row was misread.
 [[nodiscard]] double carried_weight(double behind, std::size_t rows);
 
-/// What is said where one row is all there is.
+/// Remark where there is only one row.
 [[nodiscard]] Sentence one_reading_said();
 
-/// Weights that add up to one, equal among those that the readings do not tell apart.
+/// Weights that add up to one, equal among explanations that the readings do not distinguish.
 void share_weights(Diagnosis& diagnosis);
 
 }  // namespace heatmatch

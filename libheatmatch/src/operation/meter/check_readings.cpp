@@ -19,8 +19,8 @@ using Member = std::optional<double> Reading::*;
 struct ReadColumn {
     Member member = nullptr;
     std::string_view name{};
-    double largest = 0.0;  //!< that any hook-up of these panels gives
-    double own = 0.0;      //!< that this hook-up gives
+    double largest = 0.0;  //!< highest value in any hook-up of these panels
+    double own = 0.0;      //!< highest value in this hook-up
 };
 
 constexpr auto temperatures = std::to_array<ReadColumn>({
@@ -35,7 +35,7 @@ constexpr double thousand = 1000.0;
 constexpr double ten = 10.0;
 constexpr int four = 4;  // digits
 
-/// A number whose unit stands further on.
+/// A number whose unit is further on in the sentence.
 template <Word Called>
 NamedArgument<Called> number_of(double value, const Unit& unit, int digits = 3) {
     return with<Called>(
@@ -59,7 +59,7 @@ std::vector<double> values_of(const Readings& readings, Member member) {
     return values;
 }
 
-/// Median of the values that are not about nothing; nothing without any.
+/// Median of the values above the noise; empty without any.
 std::optional<double> median_of(std::vector<double> values, double nothing) {
     std::erase_if(values, [nothing](double value) { return std::fabs(value) <= nothing; });
     if (values.empty()) return std::nullopt;
@@ -68,7 +68,7 @@ std::optional<double> median_of(std::vector<double> values, double nothing) {
     return *middle;
 }
 
-/// Leaves out the values that a test names and counts them in a remark.
+/// Removes the values selected by a test and counts them in a remark.
 template <class Test>
 void leave_out(Readings& readings, const ReadColumn& column, const Sentence& why, Test test) {
     std::size_t count = 0;
@@ -132,7 +132,7 @@ void leave_out_failed(Readings& readings) {
     }
 }
 
-/// Volts or amperes against what the panels can give at all.
+/// Voltage or current against the highest values of the panels.
 void check_column(Readings& readings, const ReadColumn& column, const Unit& unit,
                   const char* milli) {
     const auto median = median_of(values_of(readings, column.member), 0.01 * column.own);
@@ -164,7 +164,7 @@ void check_column(Readings& readings, const ReadColumn& column, const Unit& unit
               [&](double value) { return value < 0.0 || value > beyond * column.largest; });
 }
 
-/// The sun's column against the sun that the amperes imply.
+/// The irradiance column against the irradiance that the current implies.
 void check_sun(Readings& readings, double i_sc_a) {
     constexpr ReadColumn sun{&Reading::irradiance_w_m2, "irradiance_w_m2"};
     std::vector<double> ratios;
@@ -179,7 +179,8 @@ void check_sun(Readings& readings, double i_sc_a) {
     const double most = *std::max_element(sun_values.begin(), sun_values.end());
     const std::string shown = "at most " + format_number(most, 4);
     const auto ratio = median_of(ratios, 0.0);
-    constexpr double kilowatts = 100.0;  // the amperes of a bank show a part of the sun only
+    constexpr double kilowatts = 100.0;  // the current of a bank indicates part of the irradiance
+                                         // only
     constexpr double percents = 4.5;
     constexpr double bright_kilowatts = 2.0;
     constexpr double bright_percent = 140.0;
@@ -234,7 +235,7 @@ void check_fahrenheit(Readings& readings) {
     }
 }
 
-/// Panels are never so far above the air: one of the two is in another unit.
+/// Panels are never that far above the air: one of the two is in another unit.
 void check_rise(const Readings& readings) {
     std::vector<double> rises;
     for (const Reading& row : readings.rows) {

@@ -93,7 +93,7 @@ void CheckWriter::array(double cell_c) {
         const double beta = service.panel.beta_voc_pct_per_k.value_or(0.0) / 100.0;
         const double at25 = service.panel.v_oc * service.voltage_factor;
         open.typical = hookup.series * at25 * (1.0 + beta * (cell_c - label_c));
-        // The temperatures of the formula stay in the unit of its coefficient.
+        // The temperatures of the formula are in the unit of its coefficient.
         Sentences told{say<"meter.open_volts.expect">(
             with<"volts">(*open.typical, unit::volt, four), with<"cells">(cell_c, unit::celsius),
             with<"series">(hookup.series, unit::count), with<"each">(at25, unit::volt, four),

@@ -8,7 +8,7 @@ namespace heatmatch {
 inline constexpr const char* no_source = "common practice, no source";
 inline constexpr double cold_element_c = 20.0;
 
-/// Writes the checks of one sheet.
+/// Composes the checks of one sheet.
 class CheckWriter {
   public:
     CheckWriter(MeterSheet& sheet, const Candidate& candidate)
@@ -44,11 +44,11 @@ class CheckWriter {
     const Alloy* alloy_;
 };
 
-/// Fills the checks of a sheet whose rows are there, and what is not known for them.
+/// Adds the checks to a sheet with rows, and lists what is not known for them.
 void add_meter_checks(MeterSheet& sheet, const Candidate& candidate,
                       const MeterSheetOptions& options);
 
-/// Sections of a panel that have a bypass diode of their own; nothing if it is not known.
+/// Sections of a panel with their own bypass diode; empty if not known.
 [[nodiscard]] std::optional<int> bypass_sections(const Panel& panel);
 
 }  // namespace heatmatch

@@ -34,7 +34,7 @@ void check_options(const MeterSheetOptions& options) {
                  unit::celsius);
 }
 
-/// Readings with the panels at one end of their current and the bank at one of its ohms.
+/// Readings with the panels at one end of their current and the bank at one of its resistances.
 struct PointReadings {
     double open_v = 0.0;
     double short_a = 0.0;
@@ -65,13 +65,14 @@ MeterRow row_at(const Circuit& circuit, double g, double t) {
         return readings_at(circuit, factor, ohm, g, t);
     };
     const PointReadings typical = at(panel.current_factor, bank.typical_ohm());
-    // Volts rise with current and ohms, current rises with the panels' and falls with ohms.
+    // Voltage rises with current and resistance; current rises with that of the panels and falls
+    // with resistance.
     const PointReadings weak_low = at(panel.current_factor_low, bank.low_ohm());
     const PointReadings weak_high = at(panel.current_factor_low, bank.high_ohm());
     const PointReadings strong_low = at(panel.current_factor_high, bank.low_ohm());
     const PointReadings strong_high = at(panel.current_factor_high, bank.high_ohm());
     const Delivered power = deliver(circuit, g, t);
-    // The last digit of equal values must not turn a band around.
+    // Rounding of equal values must not invert a band.
     const auto band = [](double low, double middle, double high) {
         return ExpectedBand{std::min(low, middle), middle, std::max(high, middle)};
     };

@@ -40,8 +40,8 @@ bool failed_word(const std::string& word) {
     return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-/// A cell as a number; NaN where it says that the reading failed, infinite where ohms are beyond
-/// the meter's range.
+/// A cell as a number; NaN for a failed reading, infinite for a resistance beyond the meter's
+/// range.
 double read_cell(const Field& field, const std::string& cell, const std::string& part) {
     constexpr double nan = std::numeric_limits<double>::quiet_NaN();
     const std::string word = lower(cell);
@@ -80,7 +80,8 @@ std::vector<const Field*> read_header(const CsvRecord& header, const std::string
 }  // namespace
 
 std::span<const Field> reading_fields() {
-    // Ranges catch what no meter shows; wrong units are found against the circuit.
+    // Ranges reject values that no meter shows; wrong units are detected by comparison with the
+    // circuit.
     static constexpr Range volts{.low = -1e7, .high = 1e7};
     static constexpr Range amperes{.low = -1e6, .high = 1e6};
     static constexpr Range ohms{.low = 0.0, .high = std::numeric_limits<double>::infinity()};

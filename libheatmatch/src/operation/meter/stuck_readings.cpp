@@ -17,7 +17,7 @@ struct Thermocouple {
     std::optional<double> Reading::*member = nullptr;
     std::string_view name{};
 };
-// The air may well stand still.
+// The air temperature may be constant.
 constexpr auto thermocouples = std::to_array<Thermocouple>({
     {&Reading::panel_temperature_c, "panel_temperature_c"},
     {&Reading::sheath_c, "sheath_c"},

@@ -7,11 +7,11 @@
 
 namespace heatmatch {
 
-/// `3 values of bank_v left out`.
+/// `3 values of bank_v omitted`.
 [[nodiscard]] Sentence counted(std::size_t count, std::string_view field, Sentence what);
 
-/// Leaves out a thermocouple that shows one value while the drive of the circuit changes by half
-/// its largest, and tells it.
+/// Removes readings of a thermocouple that is constant while the power of the circuit changes by
+/// half of its maximum, and reports it.
 void leave_out_stuck(Readings& readings);
 
 }  // namespace heatmatch
