@@ -57,7 +57,7 @@ DoubleArray numbers_from(const py::object& input, const char* name) {
     if (!raw) return refuse();
     const char kind = raw.dtype().kind();
     if (kind != 'i' && kind != 'u' && kind != 'f') {
-        // An empty list has no numbers and no other kind either.
+        // An empty list contains no value of a wrong type.
         if (raw.size() != 0 || kind == 'U' || kind == 'S') return refuse();
     }
     const auto numbers = DoubleArray::ensure(raw);

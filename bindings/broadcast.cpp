@@ -12,7 +12,7 @@ std::string shape_text(const DoubleArray& array) {
 
 void check_elements(const NumberArgument& argument, const DoubleArray& numbers) {
     for (py::ssize_t i = 0; i < numbers.size(); ++i) {
-        // What is not known stays so: the result is not a number either.
+        // An unknown input stays unknown: the result is NaN too.
         if (!std::isnan(numbers.data()[i]))
             check_argument(argument.name, numbers.data()[i], argument.unit, argument.allowed);
     }

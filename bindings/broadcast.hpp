@@ -7,7 +7,7 @@
 
 namespace heatmatch::python {
 
-/// A number or an array that a caller gave, and what its elements may be.
+/// A number or an array from the caller, with the allowed range of its elements.
 struct NumberArgument {
     const char* name = "";
     py::object given{};
@@ -19,7 +19,7 @@ struct NumberArgument {
 template <std::size_t Count>
 struct Broadcast {
     std::array<DoubleArray, Count> columns{};
-    std::vector<py::ssize_t> shape{};  //!< empty where all were numbers
+    std::vector<py::ssize_t> shape{};  //!< empty if all are numbers
 };
 
 /// Doubles of the common shape of all; throws InvalidInput naming the first argument whose shape

@@ -6,7 +6,7 @@
 
 namespace heatmatch::python {
 
-/// A bed with what it was made of, so that it can be shown and pickled.
+/// A bed with its inputs, for repr and pickles.
 struct ChargedBed {
     Medium medium{};
     Store store{};
@@ -22,8 +22,8 @@ struct ChargedBed {
                                      const StoreCharge& charge, ConductivityEnd end);
 /// `low`, `typical` or `high`. Throws InvalidInput.
 [[nodiscard]] ConductivityEnd conductivity_end_from(const std::string& name);
-/// The fill of a store: a Medium as it is; of a Catalog, or the starter for None, by the store's
-/// name of it. Throws InvalidInput and NotFound.
+/// The fill of a store: a given Medium, or for a Catalog (None: the starter) the part named by the
+/// store. Throws InvalidInput and NotFound.
 [[nodiscard]] Medium medium_from(const py::object& medium, const Store& store);
 
 [[nodiscard]] py::tuple state_of(const TemperatureBand& band);

@@ -8,7 +8,7 @@
 
 namespace heatmatch::python {
 
-/// Days lived through, with the candidate that did, so that they can be judged and pickled.
+/// Simulated days with their candidate, for margins and pickles.
 struct LivedDays {
     Candidate candidate{};
     DayRun run{};

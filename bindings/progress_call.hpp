@@ -8,20 +8,21 @@
 
 namespace heatmatch::python {
 
-/// A long call of the library seen from Python: reports progress and looks for signals. A signal's
-/// handler or a progress function that raises stops it, and that exception goes on.
+/// A long call of the library from Python: reports progress and checks for signals. An exception
+/// from a signal handler or a progress function stops it and is passed on.
 class ProgressCall {
   public:
     using Clock = std::chrono::steady_clock;
 
-    /// Of None, True for a bar, or a function of the share done. What happens more often than
-    /// `between` is left out: asking for the interpreter takes time where other threads run.
+    /// From None, True for a bar, or a function of the share done. More frequent calls than
+    /// `between` are omitted, because acquiring the interpreter lock takes time while other threads
+    /// run.
     explicit ProgressCall(const py::object& progress, Clock::duration between = {});
 
     /// For the library; valid as long as this object.
     [[nodiscard]] Progress callback();
 
-    /// Does work without the interpreter lock, and raises what stopped it.
+    /// Runs work without the interpreter lock, and raises the exception that stopped it.
     template <class Work>
     auto run(Work work) {
         try {
@@ -43,7 +44,7 @@ class ProgressCall {
     bool raised_ = false;
 };
 
-/// Between two looks for signals, where progress is reported more often than needed.
+/// Interval of the checks for signals, where progress is reported more often.
 inline constexpr std::chrono::milliseconds between_looks(30);
 
 }  // namespace heatmatch::python

@@ -1,6 +1,6 @@
 #pragma once
 
-// The only place that includes pybind11, so that every file sees the same casters.
+// The only file that includes pybind11, so that every file uses the same casters.
 #include <string>
 
 #include <pybind11/functional.h>
@@ -58,7 +58,7 @@ void add_field_properties(Class& cls, std::span<const Field> fields) {
     }
 }
 
-/// What was assumed, one sentence each.
+/// Assumptions, one sentence each.
 [[nodiscard]] Sentences texts_of(const std::vector<Assumption>& assumptions);
 /// Assumptions as tuples, for pickles, and back.
 [[nodiscard]] py::list assumption_states(const std::vector<Assumption>& assumptions);
@@ -68,7 +68,7 @@ void add_field_properties(Class& cls, std::span<const Field> fields) {
 void check_argument(const char* name, double value, const Unit& unit, const Range& range);
 /// Whether an object is True or False, of Python or of NumPy.
 [[nodiscard]] bool is_flag(const py::handle& object);
-/// A path or text as a string; text that no UTF-8 holds is InvalidInput.
+/// A path or text as a string. Throws InvalidInput for text that UTF-8 cannot encode.
 [[nodiscard]] std::string text_from(const py::handle& object, const char* name,
                                     const std::string& part = {});
 [[nodiscard]] std::string path_from(const py::object& path);
@@ -142,7 +142,7 @@ void register_meter(py::module_& module);
 void register_diagnosis(py::module_& module);
 void register_answer_days(py::module_& module);
 
-/// An object as a message can hold it, also one that has no end or no repr.
+/// An object as text for a message, also a recursive one or one without a repr.
 [[nodiscard]] std::string shown(const py::handle& object);
 
 /// A text that was given to be read. Bytes count too; what is no UTF-8 is refused as any bad input.
@@ -150,9 +150,9 @@ struct GivenText {
     std::string text{};
 };
 
-/// The `heatmatch.Sentence` of a sentence: a str of its text in SI units that knows its data.
+/// The `heatmatch.Sentence` of a sentence: a str of its text in SI units, with its data.
 [[nodiscard]] py::object sentence_object(Sentence sentence);
-/// The reverse; a plain str stands as it is.
+/// The reverse; a plain str is unchanged.
 [[nodiscard]] bool read_sentence(const py::handle& object, Sentence& sentence);
 
 }  // namespace heatmatch::python
@@ -180,7 +180,7 @@ struct type_caster<heatmatch::python::GivenText> {
     }
 };
 
-/// Newer releases have a caster of their own for every enum: not for choices.
+/// Newer releases have a caster for every enum, which is not used for choices.
 template <typename Type, typename>
 struct type_caster_enum_type_enabled;
 template <heatmatch::Choice Kind>

@@ -22,7 +22,7 @@ using Candidates = std::vector<const Candidate*>;
 
 void register_table(py::module_& module) {
     py::class_<TableColumn>(module, "TableColumn", "One column of a table.")
-        .def_readonly("head", &TableColumn::head, "what its head says")
+        .def_readonly("head", &TableColumn::head, "heading of the column")
         .def_readonly("number", &TableColumn::number, "whether its cells are numbers")
         .def("__repr__",
              [](const TableColumn& column) { return "<TableColumn " + column.head.text() + ">"; })
@@ -32,11 +32,11 @@ void register_table(py::module_& module) {
             [](const py::tuple& state) {
                 return TableColumn{state[0].cast<Sentence>(), state[1].cast<bool>()};
             }));
-    py::class_<Table>(module, "Table", "A table as data, for whoever lays it out.")
+    py::class_<Table>(module, "Table", "A table as data, before layout.")
         .def_readonly("title", &Table::title, "empty where it needs none")
         .def_readonly("columns", &Table::columns, "their heads")
-        .def_readonly("rows", &Table::rows, "a cell for each column; an empty one may be empty")
-        .def_readonly("legend", &Table::legend, "what its columns mean")
+        .def_readonly("rows", &Table::rows, "one cell for each column; cells may be empty")
+        .def_readonly("legend", &Table::legend, "meaning of the columns")
         .def("__repr__",
              [](const Table& table) {
                  return "<Table of " + std::to_string(table.rows.size()) + " rows, " +
@@ -60,38 +60,39 @@ void register_rankings(py::module_& module) {
             return ranking_table(candidates, {.share = share, .letters = letters});
         },
         py::arg("candidates"), py::kw_only(), py::arg("share") = true, py::arg("letters") = false,
-        "Candidates, a row each, numbered or by letters; `share`: of what the panels could give, "
-        "beside the sheath too.");
+        "Candidates, one row each, with numbers or letters; `share`: with utilization, "
+        "also where the sheath is shown.");
     module.def("ranking_legend", &ranking_legend, py::arg("ranking"), py::kw_only(),
-               py::arg("share") = true, "What the columns of a ranking mean.");
+               py::arg("share") = true, "Meaning of the columns of a ranking.");
     module.def("pairing_sentence", &pairing_sentence, py::arg("circuit"),
                "Panels and elements, each in its hook-up, in one line.");
     module.def("price_sentence", &price_sentence, py::arg("candidate"),
-               "What is to be bought for it, with its currency.");
+               "Purchase price, with its currency.");
     module.def("reasons_sentence", &reasons_sentence, py::arg("ranking"),
                "Why pairings were rejected.");
     module.def("nothing_left", &nothing_left, py::arg("ranking"), "Why no pairing is left.");
-    module.def("nothing_to_rank", &nothing_to_rank, "That neither is a rejected one.");
+    module.def("nothing_to_rank", &nothing_to_rank,
+               "Message if nothing is left, not even a rejected pairing.");
     module.def("best_title", &best_title, py::arg("ranking"),
-               "Head of a table of the best, or of the best rejected ones.");
+               "Title of a table of the best, or of the best rejected pairings.");
     module.def("shown_title", &shown_title, py::arg("ranking"), "The same with the reasons.");
-    module.def("front_title", &front_title, "Head of a table of what no other beats.");
+    module.def("front_title", &front_title, "Title of a table of Pareto-optimal pairings.");
     module.def("front_letters_title", &front_letters_title, py::arg("ranking"), py::arg("shown"),
-               "The same for a table by letters of the first `shown`.");
+               "The same for a table with letters for the first `shown` rows.");
     module.def("strongest_rejected", &strongest_rejected, py::arg("ranking"),
-               "The rejected pairing of most heat and why it was; empty where there is none.");
+               "The rejected pairing with the most heat, and the reason; may be empty.");
 }
 
 void register_verdict(py::module_& module) {
-    module.def("verdict", &verdict, py::arg("candidate"), "What it comes to; a danger first.");
+    module.def("verdict", &verdict, py::arg("candidate"), "Verdict; dangers come first.");
     module.def("margin_sentence", &margin_sentence, py::arg("candidate"),
-               "What its margins come to; a danger is named.");
+               "Summary of the margins; a danger is named.");
     module.def("nearest_sentence", &nearest_sentence, py::arg("candidate"),
-               "Which limit whose passing is a danger is nearest; may be empty.");
+               "Nearest limit whose exceedance is a danger; may be empty.");
     module.def("lived_week_sentence", &lived_week_sentence, py::arg("season"),
-               "What stands before the answer of a week of its darkest month.");
+               "Heading of the simulated week of its darkest month.");
     module.def("space_sentence", &space_sentence, py::arg("candidate"),
-               "What its heat does for the space.");
+               "Effect of the heat on the space.");
 }
 
 void register_margins(py::module_& module) {
@@ -101,53 +102,54 @@ void register_margins(py::module_& module) {
             return margins_table(candidate, {.source = source, .missing = missing});
         },
         py::arg("candidate"), py::kw_only(), py::arg("source") = true, py::arg("missing") = false,
-        "A row for each margin, the most severe first; `missing`: what would have to be known.");
-    module.def("margins_plain_title", &margins_plain_title,
-               "Its title where the order goes without saying.");
+        "One row for each margin, the most severe first; `missing`: with missing fields.");
+    module.def("margins_plain_title", &margins_plain_title, "Title where the order is evident.");
     module.def("margin_lines", &margin_lines, py::arg("candidate"), py::kw_only(),
                py::arg("everything") = false, "The same as lines.");
     module.def("margin_reason", &margin_reason, py::arg("margin"),
-               "Part or run of a margin and what it says.");
+               "Part or run of a margin and its sentence.");
 }
 
 void register_duties_tables(py::module_& module) {
     module.def("counts_sentence", &counts_sentence, py::arg("candidate"),
-               "How many checks were made, and what they found.");
+               "Counts of checks, and of their findings.");
     module.def("not_checked_lines", &not_checked_lines, py::arg("candidate"),
-               "What stands directly under the counts: what nobody checked, by what to state.");
+               "Lines directly under the counts: checks not made, by field to state.");
     module.def(
         "code_duties",
         [](const Circuit& circuit, const Site& site) { return code_duties(circuit, site); },
         py::arg("circuit"), py::arg("site"), "Duties of the code of a circuit at a site.");
     module.def("duties_table", &duties_table, py::arg("candidate"),
-               "A row for each duty of the code.");
+               "One row for each duty of the code.");
     module.def("duty_lines", &duty_lines, py::arg("candidate"),
-               "Those that are due, or may be, as lines.");
-    module.def("duties_legend", &duties_legend, "That duties decide nothing here, and who does.");
+               "Duties that are due, or may be due, as lines.");
+    module.def("duties_legend", &duties_legend,
+               "Note that duties change no rank or severity, and who decides.");
     module.def("duties_sentence", &duties_sentence, py::arg("candidate"),
-               "How many duties are due, and how many of them have what.");
-    module.def("scope_sentence", &scope_sentence, py::arg("candidate"), "What duties depend on.");
+               "Counts of duties, by how they are met.");
+    module.def("scope_sentence", &scope_sentence, py::arg("candidate"),
+               "Facts on which duties depend.");
     module.def("steps_sentence", &steps_sentence, py::arg("candidate"),
-               "Which steps at which duties begin the cold volts are past.");
+               "Which of the voltage steps of duties the cold voltage exceeds.");
 }
 
 void register_candidate_tables(py::module_& module) {
     module.def("circuit_sentence", &circuit_sentence, py::arg("candidate"),
-               "What it is: its circuit, its ohms, those of the label, its cold volts.");
+               "Circuit, load resistance, Vmp/Imp of the label and cold voltage.");
     module.def("delivered_table", &delivered_table, py::arg("candidate"),
-               "What it delivers at each condition.");
+               "Power at each condition.");
     module.def("delivered_plain_title", &delivered_plain_title,
-               "Its title on a page of that circuit alone.");
+               "Title on a page of that circuit alone.");
     module.def("heat_table", &heat_table, py::arg("candidate"),
-               "How hot it makes its store; no row where that is not known.");
+               "Temperatures in its store; no row where they are not known.");
     module.def("season_table", &season_table, py::arg("season"),
-               "A column for each month that the weather has.");
+               "One column for each month of the weather.");
     module.def("season_months_title", &season_months_title,
-               "Its title on a page that explains no more.");
+               "Title on a page without further explanation.");
     module.def("season_sentences", &season_sentences, py::arg("candidate"),
-               "What it delivers over the season, and why its best ohms are what they are.");
+               "Heat over the season, and why the best resistance differs from Vmp/Imp.");
     module.def("darkest_month", &darkest_month, py::arg("season"),
-               "The month of the season with least heat, 1 to 12; None where it has no months.");
+               "Month of the season with the least heat, 1 to 12; None without months.");
 }
 
 void register_wires(py::module_& module) {
@@ -162,7 +164,7 @@ void register_wires(py::module_& module) {
         [all_of](const Circuit& circuit, const Checks& checks) {
             return wires_table(circuit, all_of(checks));
         },
-        py::arg("circuit"), py::arg("checks"), "The runs of a circuit, a row each.");
+        py::arg("circuit"), py::arg("checks"), "The runs of a circuit, one row each.");
     module.def(
         "wire_lines",
         [all_of](const Checks& checks) {
@@ -172,20 +174,20 @@ void register_wires(py::module_& module) {
             }
             return lines;
         },
-        py::arg("checks"), "For each run its severity and reason, and what would do instead.");
+        py::arg("checks"), "For each run its severity and reason, and a suitable wire.");
     module.def(
         "wiring_list",
         [all_of](const Circuit& circuit, const Checks& checks) {
             return wiring_list(circuit, all_of(checks));
         },
-        py::arg("circuit"), py::arg("checks"), "Every run by the zone it lies in.");
+        py::arg("circuit"), py::arg("checks"), "Every run by zone.");
     module.def(
         "wiring_reasons",
         [all_of](const Circuit& circuit, const Checks& checks) {
             return wiring_reasons(circuit, all_of(checks));
         },
         py::arg("circuit"), py::arg("checks"),
-        "Why each run is judged so, and what is placed on no run.");
+        "Reason for each run's severity, and parts that are on no run.");
 }
 
 KeptChoice kept_from(const py::tuple& kept) {
@@ -214,8 +216,8 @@ void register_kept(py::module_& module) {
         },
         py::arg("kept"),
         "Choices side by side, each a tuple of its name, the name of the installation, its "
-        "candidate and what was chosen.");
-    module.def("nothing_kept", &nothing_kept, "What stands in its place while there are none.");
+        "candidate and the chosen values.");
+    module.def("nothing_kept", &nothing_kept, "Text shown while no choice is kept.");
 }
 
 }  // namespace

@@ -14,50 +14,50 @@ namespace {
 void register_days(py::module_& module) {
     module.def(
         "energy_table", [](const LivedDays& lived) { return energy_table(lived.run); },
-        py::arg("run"), "Where the energy of a run came from and went.");
+        py::arg("run"), "Energy balance of a run.");
     module.def("dark_days_title", &dark_days_title, py::arg("days"),
-               "Its title on a page of so many days of the darkest month.");
+               "Title on a page of so many days of the darkest month.");
     module.def(
         "peaks_table",
         [](const LivedDays& lived, const std::vector<PartPeak>& peaks) {
             return peaks_table(lived.run, peaks);
         },
         py::arg("run"), py::arg("peaks"),
-        "The highest that every part reached in a run against its limit, and when.");
-    module.def("peaks_in_days_title", &peaks_in_days_title, "Its title on a page of a week.");
-    module.def("stagnation_title", &stagnation_title, "Its title on a page of a stagnation.");
+        "Highest temperature of every part in a run, beside its limit and time.");
+    module.def("peaks_in_days_title", &peaks_in_days_title, "Title on a page of a week.");
+    module.def("stagnation_title", &stagnation_title, "Title on a page of a stagnation.");
     module.def("welded_shut_title", &welded_shut_title,
-               "What stands before a stagnation that follows a run.");
+               "Heading of a stagnation that follows a run.");
     module.def(
         "months_table", [](const LivedDays& lived) { return months_table(lived.answer); },
-        py::arg("run"), "Energies of a day and what happens in the dark, by month.");
-    module.def("nights_title", &nights_title, "Its title on a page of a week.");
+        py::arg("run"), "Energy per day and conditions at night, by month.");
+    module.def("nights_title", &nights_title, "Title on a page of a week.");
 }
 
 void register_sheet(py::module_& module) {
     module.def("sheet_table", &sheet_table, py::arg("sheet"),
                "The expected readings; its title is the circuit.");
-    module.def("sheet_title", &sheet_title, py::arg("sheet"), "Its title over a text.");
+    module.def("sheet_title", &sheet_title, py::arg("sheet"), "Title over a text.");
     module.def("sheet_caption", &sheet_caption, py::arg("sheet"),
-               "Its title where its legend has no other place.");
-    module.def("sheet_plain_title", &sheet_plain_title,
-               "Its title on a page of that circuit alone.");
-    module.def("checks_table", &checks_table, py::arg("sheet"), "What to measure and to look at.");
+               "Title over a table without room for a legend.");
+    module.def("sheet_plain_title", &sheet_plain_title, "Title on a page of that circuit alone.");
+    module.def("checks_table", &checks_table, py::arg("sheet"), "What to measure and inspect.");
     module.def("check_lines", &check_lines, py::arg("check"),
-               "One check as lines: what to expect, how to read it, what less and more mean.");
+               "One check as lines: what to expect, how to read it, what a lower and a higher "
+               "value mean.");
     module.def("not_known_sentences", &not_known_sentences, py::arg("sheet"),
-               "What a sheet could not tell.");
+               "What the sheet could not determine.");
 }
 
 void register_explanations(py::module_& module) {
     module.def("diagnosis_table", &diagnosis_table, py::arg("diagnosis"),
-               "All explanations, those that cannot be told apart marked.");
+               "All explanations; those that readings do not separate are marked.");
     module.def("diagnosis_sentences", &diagnosis_sentences, py::arg("diagnosis"),
-               "What the first explanations say, and what to measure next.");
+               "Meaning of the first explanations, and what to measure next.");
     module.def("evidence_title", &evidence_title, py::arg("diagnosis"),
-               "What stands before the evidence for the best one; may be empty.");
+               "Heading of the evidence for the best explanation; may be empty.");
     module.def("readings_title", &readings_title, py::arg("circuit"),
-               "What stands before all that readings of a circuit tell.");
+               "Heading of the results from readings of a circuit.");
 }
 
 }  // namespace

@@ -204,7 +204,7 @@ void register_bank_heat(py::module_& module) {
     register_point(module);
     register_extremes(module);
     register_advice(module);
-    // Shared by circuits and never changed; pybind11 keeps it in a holder without const.
+    // Shared by circuits and immutable; pybind11 stores it in a holder without const.
     py::class_<BankHeat, std::shared_ptr<BankHeat>>(
         module, "BankHeat", "The elements of a circuit in its store, ready for any power.")
         .def_readonly("missing", &BankHeat::missing, "fields without which nothing is computed")

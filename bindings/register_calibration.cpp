@@ -68,22 +68,22 @@ void register_calibration(py::module_& module) {
              })
         .def(py::pickle([](const Fitted& made) { return numbers_state(made, fitted_numbers); },
                         &fitted_from));
-    py::class_<Calibration>(module, "Calibration", "What a log tells about a store.")
+    py::class_<Calibration>(module, "Calibration", "Properties of a store fitted to its log.")
         .def_readonly("k20_w_mk", &Calibration::k20_w_mk,
                       "conductivity of the fill at 20 °C [W/mK]")
         .def_readonly("loss_factor", &Calibration::loss_factor,
-                      "heat loss over what the store's description gives")
+                      "heat loss over that of the store's description")
         .def_readonly("correlation", &Calibration::correlation, "between the two")
         .def_readonly("residual_k", &Calibration::residual_k,
-                      "root mean square of what is left between readings and model [K]")
+                      "root mean square difference between readings and model [K]")
         .def_readonly("residual_before_k", &Calibration::residual_before_k,
                       "the same with the numbers as they were [K]")
         .def_readonly("readings", &Calibration::readings, "temperatures that were used")
         .def_readonly("medium", &Calibration::medium, "id of the fill")
         .def_readonly("loss_factor_before", &Calibration::loss_factor_before,
                       "that the store was described with")
-        .def_readonly("sentences", &Calibration::sentences, "what it comes to")
-        .def_readonly("remarks", &Calibration::remarks, "what to take care of")
+        .def_readonly("sentences", &Calibration::sentences, "the result, one sentence each")
+        .def_readonly("remarks", &Calibration::remarks, "remarks")
         .def(
             "applied_to",
             [](const Calibration& made, const Installation& installation, const Catalog& catalog) {

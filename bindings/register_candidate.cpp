@@ -67,8 +67,7 @@ void register_candidate(py::module_& module) {
     py::class_<Candidate>(module, "Candidate", "One circuit with its numbers.")
         .def_readonly("circuit", &Candidate::circuit, "the circuit")
         .def_readonly("delivered", &Candidate::delivered, "one for each condition")
-        .def_readonly("season", &Candidate::season,
-                      "what it delivers over the season; None without weather")
+        .def_readonly("season", &Candidate::season, "energy over the season; None without weather")
         .def_property_readonly(
             "margins",
             [](const Candidate& candidate) -> const std::vector<Margin>& {
@@ -76,23 +75,22 @@ void register_candidate(py::module_& module) {
             },
             "every named check")
         .def_readonly("site", &Candidate::site, "that it is judged at")
-        .def_readonly("bright", &Candidate::bright,
-                      "what its elements are exposed to in bright cold")
+        .def_readonly("bright", &Candidate::bright, "load on its elements in cold, bright weather")
         .def_readonly("space", &Candidate::space,
-                      "how the space that its store heats loses heat; None where not told")
+                      "heat loss of the space heated by its store, or None")
         .def_property_readonly(
             "heat",
             [](const Candidate& candidate) { return heat_of(candidate.circuit, candidate.bright); },
-            "how hot it makes its store in bright cold; None where that is not known")
+            "temperatures of its store in cold, bright weather, or None")
         .def_readonly("price_to_buy", &Candidate::price_to_buy, "or None if a price is unknown")
         .def_readonly("currency", &Candidate::currency, "of the price")
         .def_readonly("remarks", &Candidate::remarks,
-                      "of an assessment: what to know first; a ranking has its own")
+                      "remarks of an assessment; a ranking has its own")
         .def_property_readonly("mean_power_w", &Candidate::mean_power_w, "over the conditions [W]")
         .def_property_readonly("mean_power_low_w", &Candidate::mean_power_low_w, "[W]")
         .def_property_readonly("mean_power_high_w", &Candidate::mean_power_high_w, "[W]")
         .def_property_readonly("merit", &Candidate::merit,
-                               "what a ranking orders by: season energy [kWh], mean power [W] "
+                               "objective of a ranking: season energy [kWh], mean power [W] "
                                "without weather")
         .def_property_readonly(
             "worst",
@@ -114,7 +112,7 @@ void register_candidate(py::module_& module) {
                 if (!fact) return std::nullopt;
                 return std::pair{fact->part, fact->field};
             },
-            "(part, field) of the unstated fact that would tell whether it is a danger, or None")
+            "(part, field) of the unstated fact that decides whether it is a danger, or None")
         .def_property_readonly(
             "nearest_limit",
             [](const Candidate& candidate) {
@@ -128,30 +126,30 @@ void register_candidate(py::module_& module) {
         .def_property_readonly("smallest_headroom", &Candidate::smallest_headroom,
                                "of the margins whose passing is a danger")
         .def_property_readonly("not_assessed", &Candidate::not_assessed, "margins that lack data")
-        .def_property_readonly("checks", &check_counts, "how many checks were made, and found what")
+        .def_property_readonly("checks", &check_counts, "counts of checks and of their findings")
         .def_property_readonly("not_checked", &not_checked,
-                               "checks that lack a fact, by the fact; those not made first")
+                               "checks that lack a fact, by fact; checks not made come first")
         .def("code_duties", &duties_of,
              "Duties of the code that is stated, else of both; they change no rank and no "
              "severity.")
         .def_property_readonly(
             "assumed", [](const Candidate& candidate) { return texts_of(candidate.assumed()); },
-            "what was assumed anywhere")
+            "assumptions")
         .def_property_readonly(
             "tail",
             [](const Candidate& candidate) {
                 return candidate_tail(candidate.circuit, candidate.bright);
             },
-            "where the heat of an element's end goes; None where that is not known")
+            "temperatures along the end of an element, or None")
         .def("check_wires", &checked_wires, py::arg("catalog") = nullptr,
-             "Every run: how hot it gets, what melts, and which wire of the catalog would do.")
+             "Every run: its temperature, its limits, and a suitable wire of the catalog.")
         .def(
             "advice",
             [](const Candidate& candidate) {
                 const py::gil_scoped_release release;
                 return advise(candidate);
             },
-            "What its elements may take in their store, and what would let them pass.")
+            "Largest power of its elements in their store, and changes within the limits.")
         .def(
             "explain", [](const Candidate& candidate) { return explain(candidate); },
             "Every formula with its numbers put in, down to the nameplate.")

@@ -45,7 +45,7 @@ auto without_lock(Work work) {
     return work();
 }
 
-/// An import; where Ctrl-C came meanwhile, the interruption says that the rows are in.
+/// An import. If Ctrl-C was pressed meanwhile, the interruption reports that the rows are imported.
 template <class Work>
 ImportReport imported(Work work) {
     ImportReport report = without_lock(work);
@@ -57,20 +57,20 @@ ImportReport imported(Work work) {
             PyExc_KeyboardInterrupt,
             (report.entry == 0 ? std::string("the import had nothing to change")
                                : "the import was done already and is kept whole, as entry " +
-                                     number + " of the history; undo " + number + " takes it back")
+                                     number + " of the history; undo " + number + " reverses it")
                 .c_str());
     }
     throw py::error_already_set();
 }
 
-/// The object now represents what the catalog holds.
+/// The object now represents the part in the catalog.
 void carry_as_written(const py::object& object, const Catalog& catalog, const Part& part) {
     Parts written;
     written.put(part);
     carry(object, {.path = catalog.path(), .parts = std::make_shared<const Parts>(written)});
 }
 
-/// Values to set: texts of numbers stay texts, because `-120 mV/K` is read beside other fields.
+/// Values to set. Texts with numbers remain texts, because `-120 mV/K` depends on other fields.
 std::map<std::string, Value> values_from(const PartKindInfo& info, const std::string& id,
                                          const py::kwargs& changes) {
     const std::string title = std::string(info.name) + ' ' + quote(id, 80);
@@ -105,8 +105,8 @@ void register_changes(py::class_<Catalog>& cls) {
                 carry_as_written(object, catalog, part);
             },
             py::arg("part"), py::pos_only(),
-            "Replaces the part of that id; CatalogError if that takes back what another hand "
-            "changed since the part was read.")
+            "Replaces the part of that id; CatalogError if that undoes a change made "
+            "elsewhere since the part was read.")
         .def(
             "edit",
             [](Catalog& catalog, const std::string& kind, const std::string& id,
@@ -119,23 +119,24 @@ void register_changes(py::class_<Catalog>& cls) {
                 carry_as_written(object, catalog, part);
                 return object;
             },
-            "Sets fields of the part as it is in the file at that moment, and gives it; None makes "
-            "a field unknown. What others change in other fields meanwhile stays.")
+            "Sets fields of the part as it is in the file at that moment, and returns it; None "
+            "makes "
+            "a field unknown. Changes of other fields made elsewhere are kept.")
         .def(
             "remove",
             [](Catalog& catalog, const std::string& kind, const std::string& id) {
                 without_lock([&] { catalog.remove(part_kind(kind).kind, id); });
             },
             py::arg("kind"), py::arg("id"), py::pos_only(),
-            "Removes a part; refused while others name it.")
+            "Removes a part; rejected while other parts refer to it.")
         .def(
             "undo",
             [](Catalog& catalog, std::optional<int> number) {
                 return without_lock([&] { return catalog.undo(number); });
             },
             py::arg("number") = py::none(), py::pos_only(),
-            "Takes back the change of that number, or the newest, as a new entry; none is taken "
-            "back twice.");
+            "Undoes the change of that number, or the newest, as a new entry; no change is "
+            "undone twice.");
 }
 
 void register_imports(py::class_<Catalog>& cls) {

@@ -62,7 +62,7 @@ void register_comparison(py::module_& module) {
         },
         py::arg("comparison"), "Which of them became, or were, a danger.");
     module.def("unlike_rankings_remark", &unlike_rankings_remark,
-               "What to know where only one of two rankings knows a season.");
+               "Remark for two rankings of which only one has a season.");
 }
 
 }  // namespace heatmatch::python

@@ -25,7 +25,7 @@ constexpr std::array<NamedList, 17> lists{{
     {"irradiance_w_m2", &DaySeries::irradiance_w_m2, "on the cells [W/m2]"},
     {"available_w", &DaySeries::available_w, "at the maximum power point [W]"},
     {"power_w", &DaySeries::power_w, "into the bank [W]"},
-    {"bank_v", &DaySeries::bank_v, "volts at the bank [V]"},
+    {"bank_v", &DaySeries::bank_v, "voltage at the bank [V]"},
     {"bank_a", &DaySeries::bank_a, "amperes into the bank [A]"},
     {"sheath_c", &DaySeries::sheath_c, "of the hottest leg [°C]"},
     {"coil_c", &DaySeries::coil_c, "inside it [°C]"},
@@ -34,7 +34,7 @@ constexpr std::array<NamedList, 17> lists{{
     {"wall_c", &DaySeries::wall_c, "outside, its hottest spot [°C]"},
     {"lid_c", &DaySeries::lid_c, "outside, its hottest spot [°C]"},
     {"released_w", &DaySeries::released_w, "that leaves the store, by its walls and the fan [W]"},
-    {"to_space_w", &DaySeries::to_space_w, "of that, what reaches the space [W]"},
+    {"to_space_w", &DaySeries::to_space_w, "part of it that reaches the space [W]"},
     {"space_c", &DaySeries::space_c,
      "of the space; air around the store where there is no space [°C]"},
     {"space_without_c", &DaySeries::space_without_c, "the same without the store [°C]"},
@@ -68,7 +68,7 @@ SwitchCase switch_case_from(const std::string& name) {
         .remedy = verbatim("breaker welded: neither thermostat nor limit opens the circuit")});
 }
 
-/// A whole number that may be left out; the library takes 0 for that, a caller may not.
+/// An optional whole number: the library uses 0 for a missing one, a caller must not.
 int given_or_none(const char* name, std::optional<int> value, int highest) {
     if (!value) return 0;
     check_argument(name, *value, unit::none, {.low = 1.0, .high = static_cast<double>(highest)});
@@ -217,10 +217,10 @@ void register_day(py::module_& module) {
     register_pieces(module);
     py::class_<LivedDays, std::shared_ptr<LivedDays>> cls(
         module, "DayRun",
-        "Days lived through: lists of one length, at the end of every thermal step; powers are "
+        "Simulated days: lists of one length, at the end of every thermal step; powers are "
         "its means.");
-    cls.def_readonly("candidate", &LivedDays::candidate, "that lived through them")
-        .def_readonly("answer", &LivedDays::answer, "what it comes to")
+    cls.def_readonly("candidate", &LivedDays::candidate, "candidate that was simulated")
+        .def_readonly("answer", &LivedDays::answer, "results")
         .def_property_readonly(
             "title", [](const LivedDays& lived) { return lived.run.title; }, "of the circuit")
         .def_property_readonly(
@@ -230,7 +230,7 @@ void register_day(py::module_& module) {
             "of the day at the beginning, by the sun's mean time [h]")
         .def_property_readonly(
             "heats_space", [](const LivedDays& lived) { return lived.run.heats_space; },
-            "the store stands in or beside a space whose losses are known")
+            "whether the store heats a space with a known heat loss")
         .def_property_readonly(
             "bed_model", [](const LivedDays& lived) { return lived.run.bed_model; },
             "r-z field or water")
@@ -241,11 +241,10 @@ void register_day(py::module_& module) {
             "events", [](const LivedDays& lived) { return lived.run.events; },
             "controls that acted")
         .def_property_readonly(
-            "remarks", [](const LivedDays& lived) { return lived.run.remarks; },
-            "what to know first")
+            "remarks", [](const LivedDays& lived) { return lived.run.remarks; }, "remarks")
         .def_property_readonly(
             "assumed", [](const LivedDays& lived) { return texts_of(lived.run.assumed); },
-            "what was assumed")
+            "assumptions")
         .def(
             "sentences",
             [](const LivedDays& lived, const std::string& units) {
@@ -257,7 +256,7 @@ void register_day(py::module_& module) {
                 return texts;
             },
             py::kw_only(), py::arg("units") = "si",
-            "What it comes to, the first sentence first, in either unit set.")
+            "The result, the verdict first, in either unit set.")
         .def("__len__", [](const LivedDays& lived) { return lived.run.series.hours.size(); })
         .def(py::pickle([](const LivedDays& lived) { return state_of(lived); }, &lived_days_from));
     add_series(cls);

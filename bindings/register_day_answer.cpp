@@ -87,7 +87,8 @@ DayAnswer day_answer_from(const py::tuple& state) {
 void register_day_answer(py::module_& module) {
     register_dark_hours(module);
     py::class_<PartPeak>(module, "PartPeak", "The highest that a part reached, against its limit.")
-        .def_readonly("margin", &PartPeak::margin, "that check, with what was reached as its value")
+        .def_readonly("margin", &PartPeak::margin,
+                      "its margin, with the highest temperature as its value")
         .def_readonly("hours", &PartPeak::hours, "when, since the beginning [h]")
         .def("__repr__",
              [](const PartPeak& peak) {
@@ -95,7 +96,7 @@ void register_day_answer(py::module_& module) {
                         text_of_choice(peak.margin.severity) + ": " + peak.margin.sentence() + ">";
              })
         .def(py::pickle([](const PartPeak& peak) { return state_of(peak); }, &part_peak_from));
-    py::class_<DayAnswer>(module, "DayAnswer", "What a run through days answers.")
+    py::class_<DayAnswer>(module, "DayAnswer", "Results of a simulation of days.")
         .def_readonly("all", &DayAnswer::all, "dark hours and heat of all days")
         .def_readonly("months", &DayAnswer::months, "of each month, in the order of time")
         .def_readonly("dusk_lift_k", &DayAnswer::dusk_lift_k,
@@ -110,7 +111,7 @@ void register_day_answer(py::module_& module) {
         .def_readonly("lid_until_hour", &DayAnswer::lid_until_hour,
                       "the same for the lid, 4 K above the space [h]")
         .def_readonly("peaks", &DayAnswer::peaks, "the highest of every part")
-        .def_readonly("sentences", &DayAnswer::sentences, "the first says what it comes to")
+        .def_readonly("sentences", &DayAnswer::sentences, "the verdict first")
         .def("__repr__",
              [](const DayAnswer& answer) {
                  const Sentences& told = answer.sentences;

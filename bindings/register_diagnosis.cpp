@@ -129,8 +129,8 @@ void register_diagnosis(py::module_& module) {
                 }
                 return rows;
             },
-            "what was measured in each row, by name")
-        .def_readonly("remarks", &Readings::remarks, "what was left out, counted")
+            "readings of each row, by name")
+        .def_readonly("remarks", &Readings::remarks, "omitted readings, counted")
         .def("__len__", [](const Readings& readings) { return readings.rows.size(); })
         .def("__repr__",
              [](const Readings& readings) {
@@ -185,11 +185,11 @@ void register_diagnosis(py::module_& module) {
         .def_readonly("group", &Diagnosis::group, "so many of the first explain the readings alike")
         .def_readonly("cannot_tell", &Diagnosis::cannot_tell, "the group has more than one")
         .def_readonly("unexplained", &Diagnosis::unexplained, "not even the best fits")
-        .def_readonly("next", &Diagnosis::next, "what would tell them apart, the best first")
+        .def_readonly("next", &Diagnosis::next, "measurements that separate them, best first")
         .def_readonly("verdict", &Diagnosis::verdict, "first plain sentence")
         .def_readonly("bank_ohms", &Diagnosis::bank_ohms,
-                      "volts over amperes that were read, beside the ohms described; or empty")
-        .def_readonly("remarks", &Diagnosis::remarks, "what was left out or is suspicious")
+                      "voltage over current as read, beside the described resistance; or empty")
+        .def_readonly("remarks", &Diagnosis::remarks, "omitted or suspicious readings")
         .def(py::pickle(&diagnosis_state, &diagnosis_from));
     module.def(
         "diagnose",

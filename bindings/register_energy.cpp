@@ -16,7 +16,7 @@ namespace heatmatch::python {
 
 namespace {
 
-/// An energy curve with what it was made of, so that it can be made again elsewhere.
+/// An energy curve with its inputs, for pickles.
 using Nodes = std::shared_ptr<const WeatherNodes>;
 
 struct MadeCurve {
@@ -196,7 +196,7 @@ void register_energy(py::module_& module) {
         .def_property_readonly(
             "best_resistance_ohm",
             [](const MadeCurve& made_curve) { return made_curve.curve.best_resistance_ohm(); },
-            "that takes the most energy [ohm]")
+            "load resistance that absorbs the most energy [ohm]")
         .def_property_readonly(
             "noon_ohm", [](const MadeCurve& made_curve) { return made_curve.noon_ohm; },
             "Vmp/Imp [ohm]")

@@ -10,7 +10,7 @@ namespace heatmatch::python {
 
 namespace {
 
-/// What a field table says of each field, as dicts.
+/// Entries of a field table, as dicts.
 py::list entries_of(std::span<const Field> table) {
     py::list fields;
     for (const Field& field : table) {

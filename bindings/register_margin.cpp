@@ -35,14 +35,14 @@ void register_margin(py::module_& module) {
         .def_property_readonly(
             "unit", [](const Margin& margin) { return std::string(margin.unit.symbol); },
             "of value and limit")
-        .def_readonly("headroom", &Margin::headroom, "1 at rest, 0 at the limit, below past it")
+        .def_readonly("headroom", &Margin::headroom,
+                      "1 at rest, 0 at the limit, negative beyond it")
         .def_readonly("careful_headroom", &Margin::careful_headroom,
                       "the same with unstated facts at their careful ends")
-        .def_readonly("source", &Margin::source, "where the limit comes from")
+        .def_readonly("source", &Margin::source, "source of the limit")
         .def_readonly("missing", &Margin::missing, "fields that would be needed")
         .def_property_readonly(
-            "assumed", [](const Margin& margin) { return texts_of(margin.assumed); },
-            "what was assumed")
+            "assumed", [](const Margin& margin) { return texts_of(margin.assumed); }, "assumptions")
         .def(
             "sentence",
             [](const Margin& margin, const std::string& units) {

@@ -150,16 +150,16 @@ void register_meter(py::module_& module) {
                  return "<MeterCheck " + check.letter + ": " + check.reading.text() + ">";
              })
         .def(py::pickle(&check_state, &check_from));
-    py::class_<MeterSheet>(module, "MeterSheet", "What to expect of a circuit on the meter.")
+    py::class_<MeterSheet>(module, "MeterSheet", "Expected meter readings of a circuit.")
         .def_readonly("title", &MeterSheet::title, "the circuit")
         .def_readonly("rows", &MeterSheet::rows,
                       "warmed-up panels by falling sun, then the same just uncovered")
-        .def_readonly("checks", &MeterSheet::checks, "what to measure and to look at")
+        .def_readonly("checks", &MeterSheet::checks, "what to measure and inspect")
         .def_property_readonly(
             "assumed", [](const MeterSheet& sheet) { return texts_of(sheet.assumed); },
-            "what was assumed")
+            "assumptions")
         .def_readonly("not_known", &MeterSheet::not_known, "fields that are missing, with remedy")
-        .def_readonly("remarks", &MeterSheet::remarks, "what to take care of")
+        .def_readonly("remarks", &MeterSheet::remarks, "remarks")
         .def(py::pickle(&sheet_state, &sheet_from));
     module.def("meter_sheet", &sheet_of, py::arg("candidate"), py::kw_only(),
                py::arg("irradiance_w_m2") = py::none(), py::arg("air_c") = 10.0,

@@ -37,7 +37,7 @@ void register_monthly_sky(py::module_& module) {
     using Angle = std::optional<double>;
     py::class_<MonthlySky>(module, "MonthlySky",
                            "The hourly skies of a year that give the site's panels their twelve "
-                           "monthly sums, to be looked at from panels of another tilt as well.")
+                           "monthly sums, also for panels of another tilt.")
         .def(py::init([](const Site& site, const py::object& sun_hours,
                          const py::object& temp_min_c, const py::object& temp_max_c) {
                  const MonthlyNormals normals = normals_from(sun_hours, temp_min_c, temp_max_c);

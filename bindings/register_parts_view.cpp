@@ -24,7 +24,7 @@ struct PartsView {
     [[nodiscard]] std::shared_ptr<const Parts> snapshot() const {
         return snapshot_of(owner.cast<const Catalog&>());
     }
-    /// The object of a part of that snapshot, which knows where it is from.
+    /// The object of a part of that snapshot, with its origin.
     [[nodiscard]] py::object object_of(const Part& part,
                                        const std::shared_ptr<const Parts>& parts) const {
         py::object object = part_object(part);
@@ -32,7 +32,7 @@ struct PartsView {
         if (!path.empty()) carry(object, {.path = path, .parts = parts});
         return object;
     }
-    /// What is made of each id and object, in order of id.
+    /// Result for each id and object, in order of id.
     template <class Make>
     py::list objects(Make make) const {
         py::list made;
@@ -90,7 +90,7 @@ std::shared_ptr<const Parts> snapshot_of(const Catalog& catalog) {
 }
 
 void carry(const py::object& part, const ReadAs& read_as) {
-    // Past the refusal of every assignment to a part.
+    // Bypasses the rejection of assignments to a part.
     const py::str name(read_as_name);
     const py::object value = py::cast(read_as);
     if (PyObject_GenericSetAttr(part.ptr(), name.ptr(), value.ptr()) != 0) {

@@ -89,7 +89,7 @@ py::object transmission(const py::object& incidence_deg) {
                       [](const std::array<double, 1>& v) { return glass_transmission(v[0]); });
 }
 
-/// What falls on a plane, as numbers or as arrays.
+/// Irradiance on a plane, as numbers or as arrays.
 template <class On>
 void describe_plane(py::class_<On>& cls) {
     cls.def_readonly("beam_w_m2", &On::beam_w_m2, "Irradiance from the sun's disc [W/m2].")

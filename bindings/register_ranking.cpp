@@ -44,7 +44,7 @@ py::tuple candidate_states(const List& candidates) {
     return states;
 }
 
-/// A weather that lives at least as long as the call.
+/// Weather with at least the lifetime of the call.
 std::shared_ptr<const Weather> borrowed(const Weather* weather) {
     return {weather, [](const Weather*) {}};
 }
@@ -79,14 +79,15 @@ Ranking run_rank(const Catalog& catalog, const Installation& installation, const
 }  // namespace
 
 void register_ranking(py::module_& module) {
-    py::class_<Ranking>(module, "Ranking", "Candidates in order, and what became of the others.")
+    py::class_<Ranking>(module, "Ranking",
+                        "Candidates in order, and a summary of the rejected ones.")
         .def_readonly("candidates", &Ranking::candidates, "without danger, best first")
         .def_readonly("rejected", &Ranking::rejected, "with danger, most heat first")
         .def_readonly("reasons", &Ranking::reasons, "margin -> pairings it rejected")
-        .def_readonly("evaluated", &Ranking::evaluated, "pairings looked at")
+        .def_readonly("evaluated", &Ranking::evaluated, "number of pairings screened")
         .def_readonly("by_season", &Ranking::by_season,
                       "ordered by season energy, not by mean power")
-        .def_readonly("remarks", &Ranking::remarks, "what to know first")
+        .def_readonly("remarks", &Ranking::remarks, "remarks")
         .def_property_readonly(
             "conditions",
             [](const Ranking& ranking) {
@@ -100,7 +101,7 @@ void register_ranking(py::module_& module) {
             "pairs of W/m2 and cell temperature in °C")
         .def(
             "pareto", [](const Ranking& ranking) { return ranking.pareto; },
-            "Candidates that no other beats in heat, whole percents of headroom and price at once.")
+            "Candidates that are Pareto-optimal in heat, whole percents of headroom and price.")
         .def("__len__", [](const Ranking& ranking) { return ranking.candidates.size(); })
         .def(
             "__getitem__",
@@ -151,7 +152,7 @@ void register_ranking(py::module_& module) {
         .def(py::pickle([](const RankMemory&) { return py::make_tuple(); },
                         [](const py::tuple&) { return std::make_shared<RankMemory>(); }));
     const RankOptions defaults;
-    // What the package keeps unless a caller owns one or passes None.
+    // The memory of the package, unless a caller passes one or None.
     const auto memory = std::make_shared<RankMemory>();
     module.def("rank", &run_rank, py::arg("catalog"), py::arg("installation"),
                py::arg("weather") = py::none(), py::kw_only(), py::arg("top") = defaults.top,

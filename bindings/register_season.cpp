@@ -49,9 +49,8 @@ Season season_from(const py::tuple& state) {
 }
 
 void register_season(py::module_& module) {
-    py::class_<Season>(
-        module, "Season",
-        "What a circuit delivers over the season, into its bank and behind its wire.")
+    py::class_<Season>(module, "Season",
+                       "Energy of a circuit over the season to its bank, after wire losses.")
         .def_readonly("months", &Season::months, "of the season; empty if the weather has none")
         .def_readonly("days", &Season::days, "of the season")
         .def_readonly("kwh_low", &Season::kwh_low, "low end of the band [kWh]")
@@ -78,27 +77,27 @@ void register_season(py::module_& module) {
         .def_readonly("noon_kwh", &Season::noon_kwh,
                       "into a bank of noon_ohm, matched in full sun [kWh]")
         .def_property_readonly("noon_loss", &Season::noon_loss,
-                               "what those lose of the heat of the best ohms, a share")
+                               "share of heat lost against the best resistance")
         .def_readonly("noon_loss_cloud", &Season::noon_loss_cloud,
                       "the same with cloud within the step at its worst, or None")
         .def_property_readonly("noon_loss_sentence", &Season::noon_loss_sentence,
-                               "what ohms matched in full sun lose; empty where the wire alone has "
-                               "more ohms")
+                               "share of heat lost with Vmp/Imp; empty where the wire alone has "
+                               "a higher resistance")
         .def_property_readonly("best_ohm_sentence", &Season::best_ohm_sentence,
-                               "why the best ohms of the season are not those of noon")
+                               "why the best resistance of the season differs from Vmp/Imp")
         .def_readonly("near_short_share", &Season::near_short_share,
                       "of the sunlit hours in which the panels' voltage is below half of their "
                       "open-circuit voltage")
         .def_readonly("element_power_w", &Season::element_power_w,
                       "largest of one element in the season [W]")
         .def_readonly("cloud_band", &Season::cloud_band,
-                      "whether the band holds cloud within the step of the weather")
+                      "whether the band includes cloud within the step of the weather")
         .def_readonly("price_per_kwh", &Season::price_per_kwh,
                       "price to buy over the heat of one season, or None")
         .def_readonly("remarks", &Season::remarks, "gaps and repairs of the weather")
         .def_property_readonly(
             "assumed", [](const Season& season) { return texts_of(season.assumed); },
-            "what was assumed for the weather")
+            "assumptions for the weather")
         .def("__repr__",
              [](const Season& season) {
                  return "Season(kwh=" + format_number(season.kwh, 4) +

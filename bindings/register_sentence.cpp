@@ -7,7 +7,7 @@ namespace heatmatch::python {
 
 namespace {
 
-/// What a `heatmatch.Sentence` holds.
+/// Data of a `heatmatch.Sentence`.
 struct HeldSentence {
     Sentence sentence{};
 };
@@ -58,7 +58,7 @@ bool read_sentence(const py::handle& object, Sentence& sentence) {
 }
 
 void register_sentence(py::module_& module) {
-    py::class_<HeldSentence>(module, "HeldSentence", "What a heatmatch.Sentence holds.")
+    py::class_<HeldSentence>(module, "HeldSentence", "Data of a heatmatch.Sentence.")
         .def_property_readonly(
             "id", [](const HeldSentence& held) { return std::string(held.sentence.id()); },
             "of its line in the table of its room")
@@ -78,8 +78,8 @@ void register_sentence(py::module_& module) {
                 return other;
             },
             py::arg("change"),
-            "The same with other names: `change` makes the text of each from what it stands for "
-            "and what it was.")
+            "The same with other names: `change` returns each name from its placeholder "
+            "and its present text.")
         .def(
             "to_json", [](const HeldSentence& held) { return sentence_to_json(held.sentence); },
             "By id and arguments.")

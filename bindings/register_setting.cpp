@@ -56,7 +56,7 @@ std::string dumps(const py::object& object) {
                              object, py::arg("ensure_ascii") = false, py::arg("default") = plain),
                          "installation");
     } catch (const py::error_already_set& error) {
-        // What has no end, or more digits than Python writes.
+        // Recursive data, or numbers with more digits than Python writes.
         if (!error.matches(PyExc_RecursionError) && !error.matches(PyExc_ValueError)) throw;
         if (error.matches(py::module_::import("heatmatch.errors").attr("Error"))) throw;
         throw InvalidInput(
@@ -153,8 +153,8 @@ void register_setting(py::module_& module) {
                         &owned_panels_from));
 
     py::class_<Installation>(module, "Installation",
-                             "The user's situation: what is owned, what may be bought, where it "
-                             "stands. Read it from JSON, or from a dict of the same shape.")
+                             "The user's situation: owned parts, parts that may be bought, where "
+                             "they are. Read it from JSON, or from a dict of the same shape.")
         .def_static(
             "from_json",
             [](const py::object& path) {
@@ -191,7 +191,7 @@ void register_setting(py::module_& module) {
             },
             "The installation as a dict, to change and read again.")
         .def_readonly("name", &Installation::name, "the user's name for it")
-        .def_readonly("site", &Installation::site, "where it stands")
+        .def_readonly("site", &Installation::site, "location and mounting of the panels")
         .def_readonly("store", &Installation::store, "the heat store, or None")
         .def_readonly("panels", &Installation::panels, "groups of owned panels")
         .def_readonly("runs", &Installation::runs, "stretches of wire")

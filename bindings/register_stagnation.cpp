@@ -9,7 +9,7 @@ namespace heatmatch::python {
 
 namespace {
 
-/// A stagnation whose run knows the candidate.
+/// A stagnation with its candidate.
 struct HeldStagnation {
     Stagnation told{};  //!< without its run
     std::shared_ptr<LivedDays> run{};
@@ -45,7 +45,7 @@ HeldStagnation stagnation_from(const py::tuple& state) {
 
 void register_stagnation(py::module_& module) {
     py::class_<HeldStagnation>(module, "Stagnation",
-                               "The hottest a store gets with nobody taking its heat.")
+                               "Highest temperatures of a store from which no heat is extracted.")
         .def_property_readonly(
             "month", [](const HeldStagnation& held) { return held.told.month; },
             "month in which the fourteen days begin, 1 to 12")

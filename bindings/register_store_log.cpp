@@ -16,7 +16,7 @@ py::array logged(const py::object& self) {
     return view_of(self, std::span<const double>(self.cast<const StoreLog&>().*member));
 }
 
-/// A path where it is one, or a text of one line; else the text itself.
+/// A path, also as a text of one line; otherwise the text itself.
 StoreLog log_from(const py::object& given) {
     if (py::isinstance<py::str>(given)) {
         const std::string text = text_from(given, "text_or_path");
@@ -72,7 +72,7 @@ void register_store_log(py::module_& module) {
         .def("__repr__", [](const Probe& probe) { return "<Probe " + probe.name + ">"; })
         .def(py::pickle([](const Probe& probe) { return state_of(probe); }, &probe_from));
     py::class_<StoreLog>(module, "StoreLog",
-                         "Temperatures of a store over the power it took. Make it with from_csv or "
+                         "Temperatures and power of a store over time. Make it with from_csv or "
                          "from_frame.")
         .def_static("from_csv", &log_from, py::arg("text_or_path"), py::pos_only(),
                     docs::store_log_from_csv)
@@ -93,7 +93,7 @@ void register_store_log(py::module_& module) {
             },
             "temperatures of each probe [°C]; nan where none was read")
         .def_property_readonly("readings", &StoreLog::readings, "number of temperatures read")
-        .def_readonly("remarks", &StoreLog::remarks, "readings that were left out")
+        .def_readonly("remarks", &StoreLog::remarks, "omitted readings")
         .def("__len__", &StoreLog::size)
         .def("__repr__",
              [](const StoreLog& log) {

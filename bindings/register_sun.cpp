@@ -12,7 +12,7 @@ namespace heatmatch::python {
 
 namespace {
 
-// Pyranometers read a few watts below zero at night.
+// Pyranometers read a few W/m2 below zero at night.
 constexpr Range measured_range{.low = -100.0, .high = 3000.0};
 
 struct SunPositions {

@@ -195,14 +195,14 @@ void add_makers(py::class_<Weather>& cls) {
                     "daily low and high of the air.")
         .def_static("clear_days", &cloudless, py::arg("site"), py::kw_only(),
                     py::arg("temp_min_c") = py::none(), py::arg("temp_max_c") = py::none(),
-                    "A year of hours without a cloud; the air between twelve mean lows and highs, "
+                    "A year of cloudless hours; the air between twelve mean lows and highs, "
                     "or at 10 °C.")
         .def_static(
             "from_arrays", &from_arrays, py::arg("site"), py::arg("unix_time_s"), py::arg("air_c"),
             py::kw_only(), py::arg("ghi_w_m2") = py::none(), py::arg("dni_w_m2") = py::none(),
             py::arg("dhi_w_m2") = py::none(), py::arg("wind_m_s") = py::none(),
             py::arg("label") = "left", py::arg("wind_height_m") = mast_height_m,
-            "Weather from measured or modelled sun in steps of 1 minute to 1 hour; what is "
+            "Weather from measured or modeled sun in steps of 1 minute to 1 hour; what is "
             "missing of global, direct and diffuse follows from the others. Wind is brought "
             "down from the height at which it was measured; 2 m: at the panels.");
 }
@@ -210,16 +210,17 @@ void add_makers(py::class_<Weather>& cls) {
 }  // namespace
 
 void register_weather(py::module_& module) {
-    py::class_<Weather> cls(module, "Weather",
-                            "Sun on the cells and what sets their temperature, row by row. Make it "
-                            "with from_plane, from_frame, from_months or clear_days.");
+    py::class_<Weather> cls(
+        module, "Weather",
+        "Sun on the cells and the inputs of their temperature, row by row. Make it "
+        "with from_plane, from_frame, from_months or clear_days.");
     add_makers(cls);
     cls.def_property_readonly("plane_irradiance_w_m2", &list_of<&Weather::irradiance_w_m2>,
                               "that reaches the cells [W/m2]")
         .def_property_readonly("base_c", &list_of<&Weather::base_c>, "cells without sun [°C]")
         .def_property_readonly("warming_w_m2", &list_of<&Weather::warming_w_m2>,
-                               "sun that warms the cells, less what wind takes away [W/m2]")
-        .def_property_readonly("hours", &list_of<&Weather::hours>, "that a row stands for [h]")
+                               "irradiance that warms the cells, reduced for wind [W/m2]")
+        .def_property_readonly("hours", &list_of<&Weather::hours>, "duration of each row [h]")
         .def_property_readonly("month", &list_of<&Weather::month>, "1 to 12; 0 where not known")
         .def_property_readonly("clear_w_m2", &maybe_list_of<&Weather::clear_w_m2>,
                                "on the cells under a cloudless sky [W/m2], or None")
@@ -242,14 +243,14 @@ void register_weather(py::module_& module) {
         .def_readonly("remarks", &Weather::remarks, "gaps and repairs, counted")
         .def_property_readonly(
             "assumed", [](const Weather& weather) { return texts_of(weather.assumed); },
-            "what was assumed")
+            "assumptions")
         .def_property_readonly(
             "rear_assumed", [](const Weather& weather) { return texts_of(weather.rear_assumed); },
-            "what was assumed for the light on the backs of panels")
+            "assumptions for rear light")
         .def_property_readonly("irradiation_kwh_m2", &Weather::irradiation_kwh_m2,
                                "sun on the cells over all rows [kWh/m2]")
         .def_property_readonly("has_cloud_band", &Weather::has_cloud_band,
-                               "whether split_by_cloud tells more")
+                               "whether split_by_cloud can be used")
         .def(
             "cell_temperature_c",
             [](const Weather& weather, double noct_c) {

@@ -6,7 +6,7 @@
 #include "heatmatch/match/candidate/candidate.hpp"
 #include "heatmatch/match/candidate/wire_check.hpp"
 
-/// What pickles hold: plain dicts and tuples, from the field tables.
+/// Content of pickles: plain dicts and tuples, from the field tables.
 namespace heatmatch::python {
 
 [[nodiscard]] py::tuple state_of(const WireRun& run);

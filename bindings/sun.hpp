@@ -16,7 +16,7 @@ inline constexpr Range irradiance_range{.low = 0.0, .high = 3000.0};
 inline constexpr Range extraterrestrial_range{.low = 1300.0, .high = 1450.0};
 inline constexpr double solar_constant_w_m2 = ClearAir{}.extraterrestrial_w_m2;
 
-/// What falls on a plane, as arrays.
+/// Irradiance on a plane, as arrays.
 struct PlaneIrradiances {
     Numbers beam_w_m2{};
     Numbers circumsolar_w_m2{};

@@ -6,7 +6,7 @@
 
 namespace heatmatch::python {
 
-/// A hot tail with what it was computed from, so that it can be pickled.
+/// A hot tail with its inputs, for pickles.
 struct CandidateTail {
     Circuit circuit{};
     Extremes bright{};
@@ -14,7 +14,7 @@ struct CandidateTail {
     TailTemperatures at{};
 };
 
-/// Nothing where its temperatures are not known.
+/// Empty where its temperatures are not known.
 [[nodiscard]] std::optional<CandidateTail> candidate_tail(Circuit circuit, const Extremes& bright);
 
 }  // namespace heatmatch::python

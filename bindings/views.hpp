@@ -22,7 +22,7 @@ py::array_t<Number> array_of(const std::vector<Number>& list) {
     return py::array_t<Number>(static_cast<py::ssize_t>(list.size()), list.data());
 }
 
-/// A tuple of what a function makes of each item.
+/// A tuple of a function's result for each item.
 template <class Item>
 py::tuple tuple_with(const std::vector<Item>& items, py::tuple (*state)(const Item&)) {
     py::tuple states(items.size());
@@ -30,7 +30,7 @@ py::tuple tuple_with(const std::vector<Item>& items, py::tuple (*state)(const It
     return states;
 }
 
-/// A number of a record with its name in Python and what it means.
+/// A number of a record with its name in Python and its meaning.
 template <class Record>
 struct NamedNumber {
     const char* name = "";
