@@ -1,4 +1,4 @@
-"""Writes what is generated from the field tables: stubs and the two glossaries.
+"""Write the files generated from the field tables: stubs and the two glossaries.
 
 Run it after a field or a binding has changed: .venv/bin/python bindings/generate.py
 """
@@ -15,7 +15,7 @@ TYPES = {
     7: "list[float]", 8: "list[str]", 9: "list[dict[str, float]]", 10: "dict[str, float]",
     11: "dict[str, str]",
 }  # fmt: skip
-# What a constructor takes: numbers also as text with a unit.
+# Argument types of a constructor: numbers also as text with a unit.
 GIVEN = TYPES | {
     4: "float | str", 5: "int | str", 9: "list[dict[str, Any]]", 10: "dict[str, Any]",
 }  # fmt: skip

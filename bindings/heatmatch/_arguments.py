@@ -1,4 +1,4 @@
-"""Arguments of compiled functions: one sentence for wrong ones, and results like what was given."""
+"""Arguments of compiled functions: one sentence for wrong ones, and results of the same type."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ import sys
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-# What the signature of a compiled function calls a type: how people call it, and what is one.
+# Type name in the signature of a compiled function -> its usual name, and its Python types.
 _WHOLE, _NUMBER = "typing.SupportsInt", "typing.SupportsFloat"
 _KINDS: dict[str, tuple[str, tuple[type, ...]]] = {
     _WHOLE: ("a whole number", (numbers.Integral,)),
@@ -25,7 +25,7 @@ _SHOWN = 60
 def arguments_error(
     error: TypeError, arguments: Sequence[object], options: Mapping[str, object]
 ) -> TypeError:
-    """The error as one sentence that names the argument, what was given and what is allowed."""
+    """The error as one sentence with the argument, its value and the allowed values."""
     text = str(error)
     found = re.search(r"^\s+1\. ([\w.]*)\((.*?)\)(?: -> .*)?$", text, re.MULTILINE)
     if not re.search("incompatible (function|constructor) arguments", text) or found is None:
@@ -47,7 +47,7 @@ def arguments_error(
 
 
 def shown(value: object) -> str:
-    """A value as a sentence can hold it: an object of heatmatch by its class."""
+    """A value as text in a sentence: an object of heatmatch by its class."""
     kind = type(value)
     if kind.__module__.startswith("heatmatch"):
         return _a(kind.__name__)
@@ -60,7 +60,7 @@ def _a(name: str) -> str:
 
 
 def _parameters(inside: str) -> dict[str, tuple[str, bool]]:
-    """Name -> type and whether it may be left out, of what is in a signature's brackets."""
+    """Name -> type and whether it is optional, from the arguments in a signature."""
     pieces, depth = [""], 0
     for sign in inside:
         depth += {"(": 1, "[": 1, "{": 1, "<": 1, ")": -1, "]": -1, "}": -1, ">": -1}.get(sign, 0)
@@ -92,7 +92,7 @@ def _fits(value: object, kind: str) -> bool:
         elif one.rpartition(".")[2] in (base.__name__ for base in type(value).__mro__):
             return True
         elif not one.startswith("heatmatch") and one != "None":
-            return True  # a list of something: not looked into
+            return True  # the items of a list are not checked
     return False
 
 
@@ -105,8 +105,8 @@ def _allowed(kind: str) -> str:
 
 
 def like(given: object, found: Any) -> Any:
-    """Numbers in the shape of what was given, as a Series with the same index for a Series."""
-    pandas = sys.modules.get("pandas")  # who has a Series has imported it
+    """Numbers in the shape of the input, as a Series with the same index for a Series."""
+    pandas = sys.modules.get("pandas")  # a Series exists only if pandas is imported
     if pandas is None or not isinstance(given, pandas.Series):
         return found
     return pandas.Series(found, index=given.index, name=given.name)

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 T = TypeVar("T")
 FACES: dict[type, type[Face]] = {}
-# What is alive: one compiled object has one face, so `ranking[0] is ranking[0]`.
+# Existing instances: one compiled object has one face, so `ranking[0] is ranking[0]`.
 _KNOWN: WeakValueDictionary[int, Face] = WeakValueDictionary()
 
 
@@ -34,7 +34,7 @@ class Face:
         # Tracebacks, pickles and help() name the package, not the module of the class.
         cls.__module__ = "heatmatch"
         found = compiled_class(of or cls.__name__)
-        if found is not None:  # else what several classes share
+        if found is not None:  # otherwise a member of several classes
             cls._compiled = found
             FACES[found] = cls
 
@@ -53,7 +53,7 @@ class Face:
         _KNOWN[id(compiled)] = self
 
     def _call(self, name: str, /, *arguments: Any, **options: Any) -> Any:
-        """What a method of the compiled object gives, with public objects in and out."""
+        """Result of a method of the compiled object, with public objects in and out."""
         return call(getattr(self._core, name), *arguments, **options)
 
     def __getstate__(self) -> object:
@@ -101,7 +101,7 @@ class Held(Generic[T]):
 
 
 def wrap(value: Any) -> Any:
-    """What a compiled call returned, with compiled objects in their public classes."""
+    """The result of a compiled call, with compiled objects in their public classes."""
     kind = type(value)
     if kind is list or kind is tuple:
         return kind(map(wrap, value))
@@ -113,7 +113,7 @@ def wrap(value: Any) -> Any:
 
 
 def unwrap(value: Any) -> Any:
-    """What a compiled call accepts for a public object, or for a list, tuple or dict of them."""
+    """Argument of a compiled call for a public object, or for a list, tuple or dict of them."""
     if isinstance(value, Face):
         return value._core
     kind = type(value)
@@ -123,7 +123,7 @@ def unwrap(value: Any) -> Any:
 
 
 def compiled_call(compiled: Callable[..., Any], /, *arguments: Any, **options: Any) -> Any:
-    """What a compiled function gives for public objects."""
+    """Result of a compiled function for public objects."""
     given = {name: unwrap(value) for name, value in options.items()}
     try:
         return compiled(*map(unwrap, arguments), **given)

@@ -1,4 +1,4 @@
-"""Why the package cannot be imported, named as what it is."""
+"""The error of a failed import, with its cause."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ _AGAIN = (
     "install the package again with 'pip install .' in the source folder (it needs a C++20 "
     "compiler, CMake and SQLite)"
 )
-# What the loaders of Linux, macOS and Windows say of a library that the compiled part needs.
+# Messages of the loaders of Linux, macOS and Windows for a library of the compiled part.
 _NOT_FOUND = ("cannot open shared object file", "Library not loaded", "DLL load failed")
 _OTHER_BUILD = ("undefined symbol", "Symbol not found", "' not found (required by", "invalid ELF")
 

@@ -25,7 +25,7 @@ _PARTS = (
 
 
 def name_records(public: Iterable[object]) -> None:
-    """Names the package as their home, and makes what they say of themselves plain."""
+    """Set the package as their module, and make their texts plain."""
     # Tracebacks, pickles and help() should name the package, not its compiled part.
     for thing in (*public, *FACES):
         if getattr(thing, "__module__", "") == "heatmatch._core":

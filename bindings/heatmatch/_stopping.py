@@ -1,4 +1,4 @@
-"""How the command line ends when it is asked to: by Ctrl-C, SIGTERM or a terminal that closes.
+"""How the command line ends on request: by Ctrl-C, SIGTERM or a terminal that closes.
 
 The package imports this first: while the rest loads, which takes longer than Python itself, a
 signal ends the command line at once. Nothing here needs another module of the package.
@@ -22,7 +22,7 @@ _COMMAND = "heatmatch"
 
 
 class Ended(BaseException):
-    """Raised where a signal other than Ctrl-C asks the command line to end."""
+    """Raised where a signal other than Ctrl-C requests the end of the command line."""
 
 
 def exit_code(signum: int) -> int:
@@ -31,7 +31,7 @@ def exit_code(signum: int) -> int:
 
 
 def leave(signum: int, frame: FrameType | None = None) -> NoReturn:
-    """Ends at once with one line, where there is nothing to put away."""
+    """End at once with one line, where nothing has to be cleaned up."""
     with contextlib.suppress(OSError):
         os.write(2, f"heatmatch: {WORDS[signum]}\n".encode())
     os._exit(exit_code(signum))
@@ -39,7 +39,7 @@ def leave(signum: int, frame: FrameType | None = None) -> NoReturn:
 
 def is_command_line() -> bool:
     """Whether this process is `heatmatch` or `python -m heatmatch`, not a program that uses it."""
-    if sys.argv[:1] == ["-m"]:  # in place of the script while Python looks for the package
+    if sys.argv[:1] == ["-m"]:  # replaces the script while Python searches for the package
         words = sys.orig_argv[1:]
         for word, following in zip(words, [*words[1:], ""], strict=True):
             if word.startswith("-") and "m" in word:
@@ -50,9 +50,9 @@ def is_command_line() -> bool:
 
 
 def _hear(handler: Any) -> dict[int, Any]:
-    """Sets a handler for every signal that has the usual one; gives what was there before.
+    """Set a handler for every signal with the default one; return the previous handlers.
 
-    A signal that somebody ignores (nohup) or handles stays so.
+    A signal that is ignored (nohup) or handled keeps its setting.
     """
     usual = (signal.SIG_DFL, signal.default_int_handler, leave)
     before: dict[int, Any] = {}
@@ -78,7 +78,7 @@ class Heard:
         raise KeyboardInterrupt if signum == signal.SIGINT else Ended
 
     def _unraisable(self, what: Any) -> None:
-        # Raised where Python only prints it and goes on: end here instead.
+        # Raised where Python only prints it and continues: end here instead.
         if self.signum and issubclass(what.exc_type, (KeyboardInterrupt, Ended)):
             leave(self.signum)
         self._hook(what)

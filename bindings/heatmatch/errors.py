@@ -1,4 +1,4 @@
-"""What heatmatch raises. Every message names part, field, value, allowed range and remedy."""
+"""Exceptions of heatmatch. Every message names part, field, value, allowed range and remedy."""
 
 from __future__ import annotations
 

@@ -61,7 +61,7 @@ def make_parser() -> Parser:
 
 
 def _open_streams() -> None:
-    """Gives streams that were closed before the start somewhere to go, and terminals all signs."""
+    """Replace streams that were closed before the start, and let terminals show all characters."""
     for name in ("stdout", "stderr"):
         stream = getattr(sys, name)
         if stream is None:
@@ -71,7 +71,7 @@ def _open_streams() -> None:
 
 
 def _flush() -> None:
-    """Puts the output out; where it cannot be, Python is not to try again when it ends."""
+    """Flush the output; if that fails, Python must not try again at its end."""
     try:
         sys.stdout.flush()
     except OSError:
@@ -90,7 +90,7 @@ def _run(arguments: Sequence[str]) -> int:
 
 
 def _attempt(words: Sequence[str]) -> tuple[int, str]:
-    """Runs the command line; its exit code, and what to complain of."""
+    """Run the command line; return its exit code, and the error to print."""
     try:
         return _run(words), ""
     except (Error, ImportError) as error:
@@ -118,7 +118,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
             code, complaint = _attempt(words)
     except (KeyboardInterrupt, _stopping.Ended):
         heard.signum = heard.signum or signal.SIGINT
-    if heard.signum:  # also where what it raised was taken for something else
+    if heard.signum:  # also where its exception was converted to another one
         code = _stopping.exit_code(heard.signum)
         complaint = _stopping.WORDS[heard.signum]
     if complaint:

@@ -74,7 +74,7 @@ def shown(entry: dict[str, Any], value: Any, units: str) -> str:
 
 
 def limit_text(limit_c: float, units: str) -> str:
-    """What an insulation stands, with its unit."""
+    """The temperature limit of an insulation, with its unit."""
     return _core.format_quantity(limit_c, "°C", units=units)
 
 
@@ -135,7 +135,7 @@ def run_add(arguments: argparse.Namespace) -> int:
 
 
 def change_of(kind: str, text: str) -> tuple[str, Any]:
-    """One `field=value` as a name and a value; nothing behind the sign means unknown."""
+    """One `field=value` as a name and a value; no text after the sign means unknown."""
     name, sign, value = text.partition("=")
     if not sign:
         raise InvalidInput(
@@ -172,7 +172,7 @@ def run_remove(arguments: argparse.Namespace) -> int:
 
 
 def _imported(arguments: argparse.Namespace) -> _core.ImportReport:
-    """The report of an import, after checking what was asked for."""
+    """The report of an import, after checking the arguments."""
     catalog = own_catalog(arguments)
     keep_good = arguments.keep_good
     if arguments.modules:
@@ -184,13 +184,13 @@ def _imported(arguments: argparse.Namespace) -> _core.ImportReport:
 
 
 def run_import(arguments: argparse.Namespace) -> int:
-    """Puts the rows of a file in."""
+    """Import the rows of a file."""
     if arguments.modules and arguments.kind is not None:
         raise InvalidInput("--modules and --kind exclude each other; the module list holds panels")
     try:
         report = _imported(arguments)
     except KeyboardInterrupt as stop:
-        # The library says so where the rows are in; else it was stopped around its own work.
+        # The library reports if the rows are imported; otherwise it was stopped before or after.
         output.complain(str(stop) or "heatmatch catalog history lists the rows that were kept")
         raise
     say(
@@ -233,7 +233,7 @@ def run_history(arguments: argparse.Namespace) -> int:
 
 
 def run_undo(arguments: argparse.Namespace) -> int:
-    """Takes back the newest change, or the one of a number."""
+    """Undo the newest change, or the one with a number."""
     say(own_catalog(arguments).undo(arguments.number).action)
     return 0
 

@@ -1,4 +1,4 @@
-"""What the help of `heatmatch catalog` says: action -> purpose, what goes in and out, examples."""
+"""Help of `heatmatch catalog`: action -> purpose, input and output, examples."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The command line's day: a circuit lived through days of a weather."""
+"""The command line's day: a circuit simulated over consecutive days."""
 
 from __future__ import annotations
 
@@ -86,7 +86,7 @@ def stagnation_json(stagnation: _core.Stagnation, units: str) -> dict[str, Any]:
 
 
 def _options(arguments: argparse.Namespace) -> dict[str, Any]:
-    """What simulate_day() is to know, where it was given."""
+    """Options of simulate_day() that were given."""
     names = (
         "month", "days", "air_shift_k", "start_c", "conductivity", "switches", "take_off_w_k",
         "take_off_from_hour", "take_off_until_hour", "air_around_c",
@@ -96,7 +96,7 @@ def _options(arguments: argparse.Namespace) -> dict[str, Any]:
 
 
 def _write_steps(path: str, run: _core.DayRun, *, force: bool) -> None:
-    """Writes the thermal steps of a run; a terminal that is not known stays empty."""
+    """Write the thermal steps of a run; an unknown terminal temperature is empty."""
     unknown = [None] * len(run)
     lists = [getattr(run, name) for name in frames_day.SERIES]
     columns = [unknown if values is None else values for values in lists]
@@ -104,7 +104,7 @@ def _write_steps(path: str, run: _core.DayRun, *, force: bool) -> None:
 
 
 def run_day(arguments: argparse.Namespace) -> int:
-    """Lives a circuit through days."""
+    """Simulate a circuit over consecutive days."""
     check_new_file(arguments.csv, arguments)
     units = arguments.units
     installation = read_installation(arguments)

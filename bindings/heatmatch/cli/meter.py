@@ -99,7 +99,7 @@ _CHECK = (
 
 
 def _row_values(row: _core.MeterRow) -> dict[str, float]:
-    """A row of a sheet with the ends of its bands, names as the data frame has them."""
+    """A row of a sheet with the ends of its bands, with the names of the data frame."""
     values = picked(row, "irradiance_w_m2", "cell_temperature_c")
     for name in meters.BANDS:
         band = picked(getattr(row, name), "low", "typical", "high")
@@ -155,7 +155,7 @@ def _candidate(
 
 
 def run_meter(arguments: argparse.Namespace) -> int:
-    """Prints what meters should read."""
+    """Print expected meter readings."""
     check_new_file(arguments.csv, arguments)
     installation = read_installation(arguments)
     candidate = _candidate(arguments, installation, open_catalog(arguments.catalog))
@@ -179,7 +179,7 @@ def run_meter(arguments: argparse.Namespace) -> int:
 
 
 def _source(path: str) -> str | Path:
-    """What from_csv() takes: a path, or the text of standard input."""
+    """Argument of from_csv(): a path, or the text of standard input."""
     return read_text("-") + "\n" if path == "-" else Path(path)
 
 
@@ -190,7 +190,7 @@ def _print_columns(kind: str) -> int:
 
 
 def run_diagnose(arguments: argparse.Namespace) -> int:
-    """Names the faults that explain readings, and what a log of the store tells."""
+    """Print the faults that explain readings, and the fit to a log of the store."""
     if arguments.columns is not None:
         return _print_columns(arguments.columns)
     wants = arguments.readings or arguments.log or arguments.first_fire

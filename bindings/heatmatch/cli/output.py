@@ -1,4 +1,4 @@
-"""What the command line puts out: text, colour on a terminal, JSON, CSV, files."""
+"""Output of the command line: text, colour on a terminal, JSON, CSV, files."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ from heatmatch.errors import FileError, InvalidInput
 from heatmatch.io.files import check_place, checked_path, write_text
 from heatmatch.text.plain import plain
 
-# Colours of the severities by their signal words; the word itself always stays.
+# Colors of the severities by their signal words; the word itself is always printed.
 _COLOURS = {"danger": "1;31", "warning": "33", "caution": "36", "not assessed": "35"}
 _WORDS = "|".join(_COLOURS)
 # Where a line begins with the word, and where it is a cell of a table.
@@ -29,17 +29,17 @@ _SEVERITY = re.compile(rf"^({_WORDS})(?=:)|(?<= )({_WORDS})(?=  )", re.MULTILINE
 _ESCAPED = re.compile("[\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")
 _NOT_ASCII = re.compile("[^\x00-\x7e]")
 _BAR_AFTER_S = 0.5
-# What a spreadsheet may take for a formula: the sign, or its full-width form, behind blanks.
+# What a spreadsheet may read as a formula: the sign, or its full-width form, after blanks.
 _FORMULA = re.compile("[\t\r]|[\\s\x00-\x1f\u200b\ufeff]*[=+\\-@\uff1d\uff0b\uff0d\uff20]")
 
 
 def is_terminal(stream: TextIO) -> bool:
-    """Whether somebody looks at the stream on a terminal that can do more than print."""
+    """Whether the stream is a terminal that supports colors and cursor movement."""
     return stream.isatty() and os.environ.get("TERM") != "dumb"
 
 
 def coloured(text: str, stream: TextIO) -> str:
-    """The text with its severities in colour, where the stream is a terminal that shows them."""
+    """The text with its severities in color, where the stream is a terminal with colors."""
     known = os.name != "nt" or "WT_SESSION" in os.environ
     if os.environ.get("NO_COLOR") or not known or not is_terminal(stream):
         return text
@@ -47,7 +47,7 @@ def coloured(text: str, stream: TextIO) -> str:
 
 
 def say(text: str = "", end: str = "\n") -> None:
-    """Prints text on the standard stream; control characters in it are shown, not obeyed."""
+    """Print text on the standard stream; control characters in it are escaped."""
     print(coloured(plain(text), sys.stdout), end=end)
 
 
@@ -67,14 +67,14 @@ def _escaped(found: re.Match[str]) -> str:
 
 
 def print_json_text(text: str) -> None:
-    """Prints JSON that ends with its line; what the terminal would obey or not show is escaped."""
+    """Print JSON that ends with its line; control and invisible characters are escaped."""
     encoding = (sys.stdout.encoding or "utf-8").lower().replace("_", "-")
     signs = _ESCAPED if encoding in ("utf-8", "utf8") else _NOT_ASCII
     print(signs.sub(_escaped, text), end="")
 
 
 def picked(thing: object, *names: str) -> dict[str, Any]:
-    """Those attributes of a thing by name; a number that is none becomes nothing."""
+    """Attributes of an object by name; NaN becomes None."""
     values = {name: getattr(thing, name) for name in names}
     return {
         name: None if isinstance(value, float) and not math.isfinite(value) else value
@@ -117,7 +117,7 @@ def _same_file(one: str, other: str) -> bool:
 
 
 def check_new_file(path: str | None, arguments: argparse.Namespace) -> None:
-    """Refuses, before the work is done, a path that a file cannot be written to.
+    """Reject, before the computation, a path to which no file can be written.
 
     What exists is replaced with --force only, and what the command reads never.
     """
@@ -158,7 +158,7 @@ def write_csv(
 
 
 def bar(*, wanted: bool) -> Callable[[float], None] | None:
-    """A progress bar for work that takes long, where somebody looks at the error stream."""
+    """A progress bar for long work, where the error stream is a terminal."""
     if not wanted or not is_terminal(sys.stderr):
         return None
     begun = time.monotonic()
@@ -175,7 +175,7 @@ def bar(*, wanted: bool) -> Callable[[float], None] | None:
 
 @contextlib.contextmanager
 def notice(text: str, *, wanted: bool) -> Iterator[None]:
-    """Says on the error stream what takes long while it does, where somebody looks at it."""
+    """Print on the error stream the name of long work while it runs, if it is a terminal."""
     if not wanted or not is_terminal(sys.stderr):
         yield
         return

@@ -80,11 +80,11 @@ def candidate_json(candidate: _core.Candidate, units: str) -> dict[str, Any]:
 
 
 _COMPARED = 200  # candidates that are kept to be compared
-_REJECTED = 2000  # of those with a danger, so that what became one is told
+_REJECTED = 2000  # with a danger, so that new dangers are reported
 
 
 def _rankings() -> Any:
-    """The module that keeps rankings, which only some calls need."""
+    """The module that saves rankings, needed by some calls only."""
     return import_module("heatmatch.io.rankings")
 
 
@@ -123,14 +123,14 @@ def _say_ranking(arguments: argparse.Namespace, ranking: _core.Ranking) -> None:
 
 
 def _depth(arguments: argparse.Namespace) -> dict[str, int]:
-    """How many candidates to keep: more than are shown where two rankings are compared."""
+    """Number of candidates to keep: more than are shown where two rankings are compared."""
     if arguments.save is None and arguments.compare is None:
         return {"top": arguments.top}
     return {"top": max(arguments.top, _COMPARED), "keep_rejected": _REJECTED}
 
 
 def _check_new_files(arguments: argparse.Namespace) -> None:
-    """Refuses, before the work is done, files that cannot both be written."""
+    """Reject, before the computation, files that cannot both be written."""
     for path in (arguments.save, arguments.csv):
         check_new_file(path, arguments)
     if arguments.save is None or arguments.csv is None:
@@ -173,7 +173,7 @@ def run_rank(arguments: argparse.Namespace) -> int:
 
 
 def run_assess(arguments: argparse.Namespace) -> int:
-    """Judges the circuit that stands, or one of the ranking."""
+    """Assess the existing circuit, or one of the ranking."""
     installation = read_installation(arguments)
     year = read_weather(arguments, installation)
     catalog = open_catalog(arguments.catalog)

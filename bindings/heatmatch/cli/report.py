@@ -50,7 +50,7 @@ def _year(
 
 
 def _told_in_full(what: _core.Ranking | _core.Candidate) -> _core.Candidate | None:
-    """The circuit of the page: where nothing is without danger, a rejected one."""
+    """The circuit of the page: a rejected one if every circuit has a danger."""
     if isinstance(what, _core.Candidate):
         return what
     return next(iter([*what[:1], *what.rejected[:1]]), None)

@@ -1,4 +1,4 @@
-"""What the commands share: options, catalog, installation, weather, and the circuit meant."""
+"""Common parts of the commands: options, catalog, installation, weather, selected circuit."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ _MONTH_NAMES = (
     "october", "november", "december",
 )  # fmt: skip
 _KEPT, _MOST = 200, 1_000_000  # candidates of a ranking, as rank() has them; of anything
-# What begins with a minus and yet is no option.
+# Arguments that begin with a minus but are not options.
 _NEGATIVE = re.compile(r"^-(?:\d+\.?\d*|\.\d+)\s*°?\s*[kcf]?$", re.IGNORECASE)
 _QUANTITY = re.compile(r"\s*([-+]?(?:\d+\.?\d*|\.\d+))\s*°?\s*([kcf]?)\s*", re.IGNORECASE)
 _F_PER_K, _F_AT_ZERO_C = 1.8, 32.0
@@ -37,7 +37,7 @@ class Parser(argparse.ArgumentParser):
         self._negative_number_matcher = _NEGATIVE
 
     def error(self, message: str) -> NoReturn:
-        """Says what is wrong with the command, and where its help is."""
+        """Print the error of the command, and how to get its help."""
         complain(f"{message}; {self.prog} --help explains it")
         self.exit(2)
 
@@ -86,7 +86,7 @@ def difference_k(text: str) -> float:
     return value / _F_PER_K if letter == "f" else value
 
 
-# Options that several commands have: name -> flags and what argparse is to know of them.
+# Options that several commands have: name -> flags and arguments of argparse.
 _OPTIONS: dict[str, dict[str, Any]] = {
     "--rank": {
         "type": positive,
@@ -128,7 +128,7 @@ _OPTIONS: dict[str, dict[str, Any]] = {
 
 
 def add_options(parser: argparse.ArgumentParser, *names: str) -> None:
-    """Gives a parser options that it shares with others."""
+    """Add common options to a parser."""
     for name in names:
         parser.add_argument(name, **_OPTIONS[name])
 
@@ -143,7 +143,7 @@ def add_command(
     examples: Iterable[str],
     danger: bool = False,
 ) -> argparse.ArgumentParser:
-    """Adds a command: its purpose in one sentence, what goes in and comes out, examples."""
+    """Add a command: its purpose in one sentence, input and output, examples."""
     ends = "exit codes: 0 done, 1 the input cannot be used, 2 wrong command,\n"
     ends += f"{f'{DANGER} something is a danger, ' if danger else ''}130 interrupted, 143 ended"
     parser: argparse.ArgumentParser = commands.add_parser(
@@ -214,7 +214,7 @@ def read_weather(
 
 
 def shows_progress(arguments: argparse.Namespace) -> bool:
-    """Whether progress may be shown: neither silenced nor read by a program."""
+    """Whether progress may be shown: not with --quiet, and not for a program."""
     return not (arguments.quiet or arguments.json)
 
 
@@ -245,7 +245,7 @@ def chosen_candidate(
     installation: _core.Installation,
     year: _core.Weather | None,
 ) -> _core.Candidate:
-    """The N-th of the ranking, or the circuit that stands."""
+    """The N-th of the ranking, or the existing circuit."""
     place: int | None = arguments.rank
     if place is None:
         if not stands(installation):
@@ -265,7 +265,7 @@ def chosen_candidate(
 
 
 def stands(installation: _core.Installation) -> bool:
-    """Whether the installation describes a circuit that stands."""
+    """Whether the installation describes an existing circuit."""
     return installation.to_dict().get("circuit") is not None
 
 

@@ -1,4 +1,4 @@
-"""What can be chosen in the explorer, and what follows from a choice; no widgets."""
+"""Choices of the explorer and their results; no widgets."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ CHOOSE = "choose"
 
 @dataclass(frozen=True)
 class Choice:
-    """One setting of all controls; what is None is not known or cannot be changed."""
+    """One setting of all controls; None is not known or cannot be changed."""
 
     group: str = ""  #: of panels; empty: all
     panels: str = ""  #: hook-up; empty: any
@@ -31,7 +31,7 @@ class Choice:
 
 
 def row_of(candidate: _core.Candidate) -> tuple[str, ...]:
-    """Group, hook-up, element and bank of a candidate: what names a pairing."""
+    """Group, hook-up, element and bank of a candidate: the key of a pairing."""
     circuit = candidate.circuit
     return (circuit.owned.group, circuit.panels, circuit.element.id, circuit.bank)
 
@@ -103,13 +103,13 @@ class Workbench:
         return self._sky(sun_pct).weather(tilt_deg=tilt_deg)
 
     def weather(self, choice: Choice) -> _core.Weather | None:
-        """What the season's heat is summed over; None: the conditions decide."""
+        """Weather over which the season's heat is summed; None: ranked by the conditions."""
         if self.given_weather is not None or choice.tilt_deg is None or choice.sun_pct is None:
             return self.given_weather
         return self._weather(choice.sun_pct, choice.tilt_deg)
 
     def changed(self, choice: Choice) -> dict[str, Any]:
-        """The installation as plain data with the choice put in, but for its circuit."""
+        """The installation as plain data with the choice applied, except its circuit."""
         plain = copy.deepcopy(self.plain)
         plain["site"]["record_low_c"] = choice.record_low_c
         begun = choice.sun_pct == 100.0 and choice.tilt_deg == self.start.tilt_deg
@@ -141,7 +141,7 @@ class Workbench:
         parts["media"] = [*others, medium]
 
     def installation(self, choice: Choice) -> _core.Installation:
-        """The installation with the choice put in.
+        """The installation with the choice applied.
 
         Raises
         ------
@@ -151,7 +151,7 @@ class Workbench:
         return _core.Installation.from_dict(self.changed(choice))
 
     def rank(self, choice: Choice, *, top: int = 8, keep_rejected: int = 3) -> _core.Ranking:
-        """Ranks what the choice leaves.
+        """Rank the pairings permitted by the choice.
 
         Raises
         ------
@@ -171,7 +171,7 @@ class Workbench:
         )
 
     def saved(self, choice: Choice, candidate: _core.Candidate) -> _core.Installation:
-        """The installation with the choice put in and the candidate as the circuit that stands."""
+        """The installation with the choice applied and the candidate as existing circuit."""
         plain = self.changed(choice)
         group, panels, element, bank = row_of(candidate)
         plain["circuit"] = dict(zip(KEY, (group, panels, element, bank), strict=True))

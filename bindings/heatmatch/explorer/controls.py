@@ -51,7 +51,7 @@ class NumberSlider:
 
     @property
     def value(self) -> float:
-        """The number as it is read: a browser moves sliders in binary fractions."""
+        """The number as displayed: a browser moves sliders in binary fractions."""
         return round(float(self.slider.value), 9)
 
     def _say(self) -> None:
@@ -125,7 +125,7 @@ class Controls:
             self.changed()
 
     def _group_changed(self, change: object) -> None:
-        """Another group has other hook-ups; the chosen one stays where it can."""
+        """Update the hook-ups for another group; keep the chosen one if possible."""
         del change
         with _Held(self):
             box = self.dropdowns["panels"]
@@ -136,19 +136,19 @@ class Controls:
         self._tell()
 
     def choice(self) -> Choice:
-        """What the controls say.
+        """The setting of the controls.
 
         Raises
         ------
         InvalidInput
-            The budget is no number, or none that can be.
+            The budget is not a number, or out of range.
         """
         values = {name: box.value for name, box in self.dropdowns.items()}
         values |= {name: number.value for name, number in self.sliders.items()}
         return Choice(**values, budget=_budget(self.budget.value.strip()))
 
     def put(self, choice: Choice) -> None:
-        """Sets all controls, and tells of it once."""
+        """Set all controls, with one notification."""
         with _Held(self):
             self.dropdowns["group"].value = choice.group
             for name, box in self.dropdowns.items():
@@ -170,7 +170,7 @@ class Controls:
 
 
 def _budget(text: str) -> float | None:
-    """What was written as the budget; None for nothing."""
+    """The budget as entered; None if empty."""
     if not text:
         return None
     try:
@@ -192,7 +192,7 @@ def _budget(text: str) -> float | None:
 
 
 class _Held:
-    """While several controls are set, nothing is told."""
+    """Suppress notifications while several controls are set."""
 
     def __init__(self, controls: Controls) -> None:
         self._controls = controls

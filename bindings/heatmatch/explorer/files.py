@@ -26,7 +26,7 @@ _HOW = (
 
 
 class FileRow:
-    """Names of two files, and what can be done with each."""
+    """Names of two files, with buttons for each."""
 
     def __init__(self, panel: ExplorerPanel) -> None:
         self.panel = panel
@@ -76,7 +76,7 @@ class FileRow:
         return button
 
     def html(self) -> str:
-        """What the buttons do, and the comparison that was asked for."""
+        """Result of the buttons, and the requested comparison."""
         return styled(paragraphs(_HOW) + self.comparison)
 
     def _may_write(self, what: str, path: str) -> bool:
@@ -104,7 +104,7 @@ class FileRow:
             self.panel.say(f"Saved {path} with {candidate.circuit.title} as its circuit.{told}")
 
     def load(self) -> None:
-        """Begins anew with an installation file."""
+        """Restart with an installation file."""
         path = self.installation.value.strip()
         given = self.panel.bench.given_weather
         self.panel.restart(_core.Installation.from_json(path))
@@ -113,7 +113,7 @@ class FileRow:
         self.panel.say(f"Loaded {path}.{told}")
 
     def save_ranking(self) -> None:
-        """Writes the ranking that is shown, two hundred candidates deep."""
+        """Write the ranking shown, with up to two hundred candidates."""
         path = self.ranking.value.strip()
         if self._may_write("ranking", path):
             whole = self.panel.bench.rank(self.panel.choice, top=200, keep_rejected=2000)
@@ -121,7 +121,7 @@ class FileRow:
             self.panel.say(f"Saved {path}: {len(whole)} candidates.")
 
     def compare(self) -> None:
-        """Shows what became of every pairing of a saved ranking."""
+        """Show the change of every pairing of a saved ranking."""
         path = self.ranking.value.strip()
         before = rankings.load_ranking(path)
         now = self.panel.bench.rank(self.panel.choice, top=200, keep_rejected=2000)

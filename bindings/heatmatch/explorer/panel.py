@@ -23,7 +23,7 @@ from heatmatch.text.table import texts
 _DRAW_AFTER_S = 0.08
 _MOST_KEPT = 6
 BEST = "the best"
-# JupyterLab takes arrow keys and letters for itself, unless what has the focus says otherwise.
+# JupyterLab handles arrow keys and letters itself, unless the focused element prevents it.
 _LEAVE_KEYS = """<script>
 document.addEventListener("focusin", event => {
   if (event.target.closest(".hm-explorer"))
@@ -112,7 +112,7 @@ class ExplorerPanel:
         self.let_go.on_click(lambda button: self._let_go())
 
     def update(self) -> None:
-        """Ranks what the controls say and shows it; what cannot be is said, the rest stays."""
+        """Rank with the setting of the controls and show it; errors are shown, the rest remains."""
         self.failed = True
         try:
             choice = self.controls.choice()
@@ -130,7 +130,7 @@ class ExplorerPanel:
         self._look()
 
     def _list_candidates(self) -> None:
-        """What can be looked at; the one that was stays where it still is there."""
+        """Candidates to select; the present one remains selected if it is still there."""
         options: list[tuple[str, tuple[str, ...]]] = [(BEST, ())]
         for place, one in enumerate(self.ranking, 1):
             options.append((tables.candidate_title(f"{place}", one), row_of(one)))
@@ -138,14 +138,14 @@ class ExplorerPanel:
             options.append((tables.candidate_title("rejected:", one), row_of(one)))
         wanted = self.look_at.value
         if options != list(self.look_at.options):
-            # Only our own listener rests: the widget's own keep label, place and value together.
+            # Only our own listener is suspended: the widget's keep label, index and value consistent.
             self.look_at.unobserve(self._looked, "value")
             self.look_at.options = options
             self.look_at.value = wanted if wanted in [key for _, key in options] else ()
             self.look_at.observe(self._looked, "value")
 
     def _look(self) -> None:
-        """Takes the candidate that is wanted, and shows what it comes to."""
+        """Select a candidate, and show its results."""
         wanted = self.look_at.value
         everyone = [*self.ranking, *self.ranking.rejected]
         found = [one for one in everyone if row_of(one) == wanted]
@@ -160,9 +160,9 @@ class ExplorerPanel:
         self._later(self._draw)
 
     def _draw(self) -> None:
-        """Shows the chosen view of the candidate; whatever fails takes the old one away.
+        """Show the chosen view of the candidate; on an error the old view is removed.
 
-        What cannot be drawn of the user's data is said; a fault of ours shows as one.
+        Errors of the user's data are shown as text; other errors are raised.
         """
         try:
             self._draw_view()
@@ -193,7 +193,7 @@ class ExplorerPanel:
         )
 
     def _later(self, work: Callable[[], None]) -> None:
-        """Does it when no further change came: tables follow at once, pictures when it rests."""
+        """Run it after the last change: tables follow at once, pictures after a pause."""
         try:
             loop = asyncio.get_running_loop()
         except RuntimeError:
@@ -221,19 +221,19 @@ class ExplorerPanel:
             self._draw()
 
     def say(self, text: str, *, wrong: bool = False, below: str = "") -> None:
-        """One line about what was done or what is wrong; HTML that stands under it."""
+        """One line with the result or the error, and HTML shown under it."""
         mark = "<b>not possible:</b> " if wrong else ""
         self.status.value = tables.panel(f"<p>{mark}{escape(text)}</p>{below}")
 
     def restart(self, installation: _core.Installation) -> None:
-        """Begins anew with another installation; kept choices stay.
+        """Restart with another installation; kept choices remain.
 
-        Weather that was given belongs to a site: for another one it is let go.
+        Given weather belongs to its site: it is dropped for another one.
 
         Raises
         ------
         Error
-            It cannot be ranked; the panel stays as it was.
+            It cannot be ranked; the panel is unchanged.
         """
         weather = self.bench.given_weather
         same = installation.to_dict()["site"] == self.bench.plain["site"]

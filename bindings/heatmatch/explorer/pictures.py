@@ -19,7 +19,7 @@ _Draw = Callable[[Workbench, Choice, _core.Ranking, _core.Candidate, Any], objec
 
 
 def _with_weather(draw: Callable[..., object]) -> _Draw:
-    """A plot that wants the candidate and its weather."""
+    """A plot that needs the candidate and its weather."""
 
     def drawn(
         bench: Workbench, choice: Choice, ranking: _core.Ranking, one: _core.Candidate, ax: Any

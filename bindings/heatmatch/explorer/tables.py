@@ -34,7 +34,7 @@ _SHORT = {"place": 40, "group": 30, "element": 40}
 
 @dataclass(frozen=True)
 class Kept:
-    """A choice that was kept, with what it came to."""
+    """A choice that was kept, with its results."""
 
     name: str
     place: str  #: name of the installation
@@ -48,7 +48,7 @@ def panel(html: str) -> str:
 
 
 def ranking_html(ranking: _core.Ranking, units: str) -> str:
-    """The best of a ranking; the best rejected ones where none is without danger."""
+    """The best of a ranking; the best rejected ones if all have a danger."""
     shown = ranking.candidates or ranking.rejected
     if not shown:
         said = [_core.reasons_sentence(ranking), _core.nothing_to_rank()]
@@ -64,14 +64,14 @@ def candidate_title(place: str, candidate: _core.Candidate) -> str:
 
 
 def margins_html(candidate: _core.Candidate, units: str) -> str:
-    """The margins of a candidate, the most severe first, what it may take, and its duties."""
+    """The margins of a candidate, the most severe first, its largest power, and its duties."""
     made = html_of(_core.margins_table(candidate, source=False), units, widths={2: 60})
     advice = paragraphs(texts(candidate.advice().sentences, units))
     return panel(made + advice + duties_html(candidate, units))
 
 
 def kept_html(kept: Sequence[Kept], units: str) -> str:
-    """The kept choices side by side: a column for each, a row for each number."""
+    """The kept choices side by side: one column for each, one row for each number."""
     if not kept:
         return panel(paragraphs([_core.nothing_kept()]))
     made = _core.kept_table(

@@ -230,7 +230,7 @@ class Candidate(Face):
         return forms.candidate_html(self)
 
 
-# What rankings and assessments keep for the next one, unless a caller owns a memory or gives None.
+# Memory of rankings and assessments, unless a caller passes one or None.
 KEPT = _core.RankMemory()
 
 

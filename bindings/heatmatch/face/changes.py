@@ -9,20 +9,20 @@ from typing import Any
 from heatmatch.errors import InvalidInput
 from heatmatch.face.setting import plain_of
 
-# What the items of a list are called by.
+# Field with the name of an item, by list.
 _CALLED = {"panels": "group", "elements": "element", "runs": "name", "devices": "part"}
-_OTHERS = ("id", "cover")  # of parts that are given inline, and of what covers the space
+_OTHERS = ("id", "cover")  # of inline parts, and of the covers of the space
 
 
 def changed(plain: dict[str, Any], changes: Mapping[str, object]) -> dict[str, Any]:
-    """The data with every change put in; `plain` stays as it is."""
+    """The data with every change applied; `plain` is unchanged."""
     if not isinstance(changes, Mapping) or not all(isinstance(path, str) for path in changes):
         raise TypeError(
             f"replace(): changes = {type(changes).__name__} must be a mapping of paths to values, "
             'for example {"store.height_m": 0.6}'
         )
     made = copy.deepcopy(plain)
-    # All paths are of the data as it was: one change may rename what another one names.
+    # All paths refer to the original data: one change may rename an item named by another.
     found = [(_keys(plain, path), plain_of(value)) for path, value in changes.items()]
     for keys, value in sorted(found, key=_leaves_last):
         _put(made, keys, value)

@@ -156,7 +156,7 @@ class Installation(InstallationFiles):
         Returns
         -------
         Installation
-            The changed copy; this one stays as it is.
+            The changed copy; this one is unchanged.
 
         Raises
         ------

@@ -53,7 +53,7 @@ class Ranking(Face):
 
     def _hold(self, compiled: object) -> None:
         super()._hold(compiled)
-        self._kept = {}  # candidates by place, wrapped when somebody asks, and the two lists
+        self._kept = {}  # candidates by place, wrapped on access, and the two lists
 
     def _list(self, name: str) -> list[Candidate]:
         if name not in self._kept:

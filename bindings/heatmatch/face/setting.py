@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
 
 class Record:
-    """Base of the records: made of plain data, and back."""
+    """Base of the records: made from plain data, and converted back."""
 
     @classmethod
     def _of(cls, plain: Mapping[str, Any]) -> Self:
@@ -41,7 +41,7 @@ def frozen(value: Any) -> Any:
 
 
 def plain_of(value: Any) -> Any:
-    """A record, or anything that holds records, as plain data."""
+    """A record, or an object with records, as plain data."""
     if isinstance(value, Mapping):
         return {name: plain_of(one) for name, one in value.items()}
     if isinstance(value, (list, tuple)):

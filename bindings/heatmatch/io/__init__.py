@@ -1,1 +1,1 @@
-"""What comes from files, frames and rows, and goes there."""
+"""Input and output of files, data frames and rows."""

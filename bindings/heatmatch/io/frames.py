@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 
 def pandas_or_error() -> Any:
-    """The module pandas, or an error that tells how to get it."""
+    """The module pandas, or an error that explains how to install it."""
     try:
         import pandas as pd
     except ImportError as error:
@@ -26,7 +26,7 @@ def pandas_or_error() -> Any:
 
 
 def season_row(season: _core.Season) -> dict[str, Any]:
-    """What a candidate delivers over the season, as part of its row; energies in kWh."""
+    """Season of a candidate, as part of its row; energies in kWh."""
     row: dict[str, Any] = {
         "season_kwh": season.kwh,
         "season_kwh_low": season.kwh_low,
@@ -47,7 +47,7 @@ def season_row(season: _core.Season) -> dict[str, Any]:
 
 
 def heat_row(candidate: _core.Candidate) -> dict[str, Any]:
-    """How hot a candidate makes its store, as part of its row; None where that is not known."""
+    """Temperatures in the store, as part of its row; None where they are not known."""
     point, sheath = candidate.heat, candidate.circuit.sheath
     band = None if point is None else point.sheath_band
     return {
@@ -198,7 +198,7 @@ def import_frame(
     Raises
     ------
     InvalidInput
-        A column is no field of that kind.
+        A column is not a field of that kind.
     CatalogError
         Rows cannot be used and `keep_good` is false; the catalog is unchanged.
     """

@@ -1,4 +1,4 @@
-"""Days lived through as data frames, and a data frame as the log of a store."""
+"""Simulated days as data frames, and a data frame as the log of a store."""
 
 from __future__ import annotations
 
@@ -55,7 +55,7 @@ def months_to_frame(self: _core.DayRun) -> _pd.DataFrame:
 
 
 def _refusal(field: str, value: str, allowed: str, remedy: str) -> InvalidInput:
-    """The error for a frame that is no log."""
+    """The error for a frame that is not a log."""
     message = f"log of the store: {field} = {value} must be {allowed}; {remedy}"
     return InvalidInput(message, "log of the store", field, value, allowed, remedy)
 

@@ -26,7 +26,7 @@ def _refusal(field: str, value: str, allowed: str, remedy: str) -> InvalidInput:
 
 
 def _cell(value: object) -> str:
-    """A reading as a cell: nothing where it was not measured, OL for ohms without end."""
+    """A reading as a cell: empty if not measured, OL for an infinite resistance."""
     if value is None:
         return ""
     if isinstance(value, str):
@@ -44,7 +44,7 @@ def readings_from_rows(rows: Sequence[Mapping[str, float | str | None]]) -> _cor
     ----------
     rows : sequence of mappings
         Numbers in the unit of their name, or texts with a unit; None and nan were not measured,
-        infinite ohms are an open circuit.
+        an infinite resistance is an open circuit.
 
     Raises
     ------

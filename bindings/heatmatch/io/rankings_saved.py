@@ -84,7 +84,7 @@ class SavedRanking:
 
 
 def _finite(row: dict[str, Any]) -> dict[str, Any]:
-    """A row in which a number that is none is nothing, for JSON has no such number."""
+    """A row with None for NaN, which JSON cannot represent."""
     return {
         key: None if isinstance(value, float) and not math.isfinite(value) else value
         for key, value in row.items()

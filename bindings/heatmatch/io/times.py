@@ -26,7 +26,7 @@ def _refusal(value: object, allowed: str, remedy: str) -> InvalidInput:
 
 
 def _naive(value: object) -> InvalidInput:
-    """The error for moments that do not tell their time zone."""
+    """The error for times without a time zone."""
     return _refusal(
         value,
         "moments with a time zone",

@@ -32,7 +32,7 @@ def _plain(name: object) -> str:
 
 
 def _check_names(frame: _pd.DataFrame) -> None:
-    """Refuses names that come twice, that are almost known, or that lack what is needed."""
+    """Reject duplicate names, near misses of known names, and missing columns."""
     names = list(frame.columns)
     missing = [known for known in COLUMNS if known not in names]
     for known in COLUMNS:

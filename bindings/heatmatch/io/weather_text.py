@@ -28,7 +28,7 @@ _MARKS = (
 )
 _IN_BRACKETS = re.compile(r"[\(\[]([^\)\]]*)[\)\]]")
 _WATTS = ("wm2", "wm²", "whm2", "whm²")
-# Name without case, blanks, signs and unit -> as pvlib's reader knows it, units that it may have.
+# Name without case, blanks, signs and unit -> name in pvlib's reader, permitted units.
 _TMY3 = {
     "date": ("Date (MM/DD/YYYY)", ("mmddyyyy",)),
     "time": ("Time (HH:MM)", ("hhmm",)),
@@ -155,9 +155,9 @@ def _read(
 
 
 def _one_year(frame: _pd.DataFrame) -> _pd.DataFrame:
-    """A typical year is put together from months of several years; gives all of them one.
+    """A typical year has months of several years; set all of them to one year.
 
-    Where its February is that of a leap year, all of it is put into one.
+    If its February is that of a leap year, that year is a leap year.
     """
     if frame.index.is_monotonic_increasing and frame.index.is_unique:
         return frame
@@ -172,7 +172,7 @@ def _refuse_column(name: str, column: str, value: str, allowed: str, remedy: str
 
 
 def _tmy3_headed(text: str, name: str) -> str:
-    """The text with the names of its columns as the reader knows them."""
+    """The text with the column names of the reader."""
     lines = text.split("\n", 2)
     if len(lines) < 3:
         return text

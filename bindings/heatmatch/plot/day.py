@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 LIMIT = COLOURS[1]
-# What a run knows of a part: list, what it is called, colour, line style.
+# Series of a part in a run: list, label, color, line style.
 _PARTS: tuple[tuple[str, str, str, Any], ...] = (
     ("sheath_c", "sheath", COLOURS[0], STYLES[0]),
     ("terminal_c", "terminal", COLOURS[1], STYLES[1]),
@@ -34,7 +34,7 @@ _PARTS: tuple[tuple[str, str, str, Any], ...] = (
     ("wall_c", "wall", LOAD, STYLES[0]),
     ("lid_c", "lid", LOAD, STYLES[3]),
 )
-# Whose limit a margin is, and what for.
+# Part and meaning of the limit of each margin.
 _LIMITS: dict[str, tuple[str, str]] = {
     "sheath temperature": ("sheath", "for years"),
     "terminal temperature": ("terminal", "itself"),
@@ -49,7 +49,7 @@ _LIMIT_STYLES = {"sheath": "-", "terminal": (0, (1, 2)), "wall and lid": (0, (9,
 
 
 def _lowest_limits(peaks: Sequence[_core.PartPeak]) -> list[tuple[float, str, str]]:
-    """The lowest limit of each part, lowest first, with what it is for."""
+    """The lowest limit of each part, lowest first, with its meaning."""
     lowest: dict[str, tuple[float, str, str]] = {}
     for peak in peaks:
         part, what = _LIMITS.get(peak.margin.name, ("", ""))
@@ -90,7 +90,7 @@ def _temperatures(ax: Axes, plot: RunPlot, peaks: Sequence[_core.PartPeak]) -> N
 
 
 def _power(ax: Axes, plot: RunPlot) -> None:
-    """What available from the panels, what the elements take, what the store gives off."""
+    """Power available from the panels, into the elements, and out of the store."""
     run = plot.run
     label = f"available from the panels, {run.energy.available_kwh:.1f} kWh"
     plot.line(ax, run.available_w, "mean", color=COLOURS[3], linestyle=STYLES[1], label=label)
@@ -106,7 +106,7 @@ def _power(ax: Axes, plot: RunPlot) -> None:
 
 
 def _space(ax: Axes, plot: RunPlot) -> None:
-    """The space with and without the store, outside, and what is wanted."""
+    """The space with and without the store, outside, and the target."""
     run = plot.run
     ax.set_ylabel(plot.label("air", "lowest") + " [°C]")
     if not run.heats_space:

@@ -71,7 +71,7 @@ def day_energy(run: _core.DayRun, *, ax: Axes | None = None) -> Axes:
     by_month = len(months) > 1
     step_h = np.diff(run.hours, prepend=0.0)
     if by_month:
-        # A month that comes twice is told by its place in time.
+        # A month that occurs twice is identified by its position in time.
         place = np.cumsum(np.diff(run.month.astype(int), prepend=int(run.month[0])) != 0)
         names = [MONTHS[dark.month - 1] if dark.month else "?" for dark in months]
     else:

@@ -15,7 +15,7 @@ _SETTINGS: Any = {"svg.hashsalt": "heatmatch", "svg.fonttype": "path"}  # same p
 def data_address(
     draw: Callable[[Any], object], size: tuple[float, float], *, kind: str, rows: int = 1
 ) -> str:
-    """Draws on a figure of its own, which nothing else holds, and gives its ``data:`` address.
+    """Draw on a separate figure, and return its ``data:`` address.
 
     Parameters
     ----------
@@ -36,6 +36,6 @@ def data_address(
     draw(figure.subplots(rows, 1, sharex=rows > 1))
     data = io.BytesIO()
     with warnings.catch_warnings(), matplotlib.rc_context(_SETTINGS):
-        warnings.filterwarnings("ignore", "Glyph .* missing")  # a box is drawn in its place
+        warnings.filterwarnings("ignore", "Glyph .* missing")  # a box is drawn instead
         figure.savefig(data, format=kind, metadata={"Date": None} if kind == "svg" else None)
     return f"data:{_KINDS[kind]};base64," + base64.b64encode(data.getvalue()).decode("ascii")

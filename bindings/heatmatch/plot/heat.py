@@ -1,4 +1,4 @@
-"""Plots of heat: along the way out of an element, against its watts, and over time."""
+"""Plots of heat: along the heat path of an element, against its power, and over time."""
 
 from __future__ import annotations
 
@@ -49,7 +49,7 @@ def _granular(candidate: _core.Candidate) -> _core.BankHeat:
 
 
 def _limits(ax: Axes, sheath: _core.Sheath | None) -> None:
-    """The limits of a sheath as level lines; what is not known is said in the legend."""
+    """The limits of a sheath as level lines; unknown limits are named in the legend."""
     if sheath is None:
         ax.plot([], [], " ", label="limits of the sheath: not known")
         return

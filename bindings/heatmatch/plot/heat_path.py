@@ -45,7 +45,7 @@ class _Path:
         *,
         beside_c: float | None = None,
     ) -> None:
-        """A limit as a bar over its station; an unknown one is said above the value there."""
+        """A limit as a bar over its station; an unknown one is noted above the value there."""
         middle = 0.5 * sum(room)
         if limit_c is None:
             self.unknown.append((middle, 45.0 if beside_c is None else beside_c))
@@ -184,14 +184,14 @@ def _end(path: _Path, candidate: _core.Candidate) -> None:
 
 
 def _station(name: str, check: _core.WireCheck) -> str:
-    """A run and its wire, short enough to stand below their place."""
+    """A run and its wire, short enough for the space below."""
     return f"{clip(name, 24)},\n{clip_middle(check.wire or 'no wire', 24)}"
 
 
 def _wire_limit(
     path: _Path, candidate: _core.Candidate, check: _core.WireCheck, room: tuple[float, float]
 ) -> None:
-    """The lowest limit of a run; beside the element that of dry heat, not of a wet place."""
+    """The lowest limit of a run; at the element that for dry heat, not for a wet place."""
     found: list[tuple[float, str]] = [(limit.limit_c, limit.what) for limit in check.limits]
     if check.at_element:
         tail = [m for m in candidate.margins if m.name.startswith("hot tail ")]

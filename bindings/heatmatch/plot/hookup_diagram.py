@@ -12,7 +12,7 @@ from heatmatch.text.columns import clip, clip_middle
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-_DRAWN = 4  # panels or elements in a row or column; more are told by their number
+_DRAWN = 4  # panels or elements in a row or column; more are shown by their number
 _STEP = 1.25  # from one to the next
 _RUN = 3.1  # width of a run
 _PLUS, _MINUS = COLOURS[1], "black"
@@ -73,7 +73,7 @@ def _shown(count: int) -> int:
 
 
 def _not_shown(drawing: _Drawing, xs: list[float], series: int, parallel: int) -> None:
-    """How many there are in all, where fewer are drawn: beside the last, and in the column."""
+    """Total number where fewer are drawn: beside the last, and in the column."""
     patch = {"facecolor": "white", "edgecolor": "none", "pad": 1.0}
     if parallel > _DRAWN:
         x, y = (xs[-1] + xs[-2]) / 2, drawing.top

@@ -147,10 +147,10 @@ def _write(
 
 
 def _note(ranking: _core.Ranking, left_out: int) -> str:
-    """What the reader of the map should know."""
+    """Remarks for the reader of the map."""
     lines = ["second line: bank; hatched, in brackets: it has a danger; dot: no pairing was kept"]
     kept = len(ranking.candidates) + len(ranking.rejected)
-    # What is beyond the budget, or may be, is counted and never kept.
+    # Pairings that are, or may be, above the budget are counted, but not kept.
     dear = sum(ranking.reasons.get(why, 0) for why in ("budget", "price not known"))
     told = ranking.evaluated - dear
     if kept < told:

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 _MOST = 26
 _LOWEST = -1.0
 _WORSE = ("danger", "warning", "caution", "none")
-# Severity -> colour and hatch, told apart in black and white by the hatch.
+# Severity -> color and hatch; in black and white the hatch distinguishes them.
 _LOOK = {
     "danger": (COLOURS[0], "xxx"),
     "warning": (COLOURS[1], "///"),

@@ -1,4 +1,4 @@
-"""What a meter should read at the bank, with what it did read."""
+"""Expected meter readings at the bank, with actual readings."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
 
 def _named_spots(rows: list[_core.MeterRow]) -> list[tuple[str, tuple[float, float]]]:
-    """The suns of rows, those of nearly the same volts under one name, with a place for it."""
+    """Irradiances of rows, with one label for those of nearly the same voltage, and its place."""
     near = 0.1
     most_v = max((row.bank_v.typical for row in rows), default=1.0)
     groups: list[list[_core.MeterRow]] = []

@@ -113,7 +113,7 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
 def _number(ax: Axes, front: list[_core.Candidate]) -> None:
     """Number and price beside each marker, moved up or down where something else is."""
     height, gap = 8.5, 10.0  # of a label, and from a marker to it [points]
-    # The list beside the plot narrows it when it is laid out: what is near then is kept apart.
+    # The list beside the plot narrows it when it is laid out: close markers are separated.
     points = 72.0 / ax.figure.dpi * np.array([0.55, 0.85])
     spots = ax.transData.transform([(c.smallest_headroom, c.merit) for c in front]) * points
     taken = [(x - 6.0, x + 6.0, y) for x, y in spots]
@@ -144,7 +144,7 @@ def _number(ax: Axes, front: list[_core.Candidate]) -> None:
 
 
 def _list(ax: Axes, front: list[_core.Candidate]) -> None:
-    """The numbered candidates beside the plot, with what is to be bought."""
+    """The numbered candidates beside the plot, with purchase prices."""
     lines = [
         f"{number:2d}  {_price(one)}: {_title(one)}"
         for number, one in enumerate(front[:_LISTED], 1)
@@ -162,7 +162,7 @@ def _list(ax: Axes, front: list[_core.Candidate]) -> None:
 
 
 def told(candidate: _core.Candidate, unit: str) -> str:
-    """What the pointer tells of a candidate."""
+    """Text of a candidate at the pointer."""
     worst = candidate.worst
     margin = "" if worst is None else f"\n{worst.severity}: {worst.name}"
     return (

@@ -69,7 +69,7 @@ def hourly_power(candidate: _core.Candidate, weather: _core.Weather) -> HourlyPo
         most[row] = curve.maximum_power().power_w
     element *= count * circuit.bank_ohm / ohms
     most *= count
-    # A row stands for less than its step where snow covers the panels for a part of it.
+    # A row is shorter than its step where snow covers the panels during part of it.
     covered = weather.hours / weather.step_hours
     middle = weather.first_hour + weather.step_hours * (np.arange(len(sun)) + 0.5)
     return HourlyPower(
@@ -102,7 +102,7 @@ def _whole_days(power: HourlyPower, weather: _core.Weather, month: int) -> list[
     sun = np.bincount(power.day, weather.plane_irradiance_w_m2 * weather.hours)
     hours = np.bincount(power.day) * weather.step_hours
     within = np.bincount(power.day, power.month == month) * weather.step_hours
-    # A month of another clock begins within a day by the sun; it has the day it has most of.
+    # A month by another clock begins within a solar day: the month with most of it has that day.
     whole = (hours > _HOURS - 0.5 * weather.step_hours) & (within > 0.5 * _HOURS)
     return sorted((int(day) for day in np.flatnonzero(whole)), key=lambda day: float(sun[day]))
 

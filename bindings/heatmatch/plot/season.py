@@ -1,4 +1,4 @@
-"""Plots of a season: its energy against the ohms, and its months."""
+"""Plots of a season: its energy against load resistance, and its months."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ _FULL_SUN = {"irradiance_w_m2": 1000.0, "cell_temperature_c": 25.0}
 
 @dataclass(frozen=True)
 class _Array:
-    """Equal panels behind a wire, whose energy in a weather can be asked for."""
+    """Equal panels behind a wire, with their energy over weather."""
 
     title: str
     diode: _core.Panel | _core.SingleDiode
@@ -41,13 +41,13 @@ class _Array:
     def kwh(
         self, curve: _core.EnergyCurve, ohms: npt.NDArray[np.float64]
     ) -> npt.NDArray[np.float64]:
-        """Energy into banks of these ohms; one panel of the array sees P/S of them."""
+        """Energy into banks of these resistances; the load of one panel is P/S of them."""
         share = self.parallel / self.series
         each = curve.delivered_kwh(ohms * share, wire_ohm=self.wire_ohm * share)
         return self.series * self.parallel * each
 
     def best(self, curve: _core.EnergyCurve, ohms: npt.NDArray[np.float64]) -> tuple[float, float]:
-        """The ohms of most energy among or between these, and that energy."""
+        """The resistance with the most energy among or between these, and that energy."""
         top = int(np.argmax(self.kwh(curve, ohms)))
         fine = np.geomspace(ohms[max(0, top - 1)], ohms[min(len(ohms) - 1, top + 1)], 201)
         energies = self.kwh(curve, fine)

@@ -11,16 +11,16 @@ from heatmatch.text.columns import clip
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-# Dark to light, told apart in black and white by line style too.
+# Dark to light; in black and white the line style also distinguishes them.
 STYLES: tuple[Any, ...] = ("-", (0, (6, 2)), (0, (4, 2, 1, 2)), (0, (2, 2)), (0, (1, 2)))
 COLOURS = ("#3b1f2b", "#7a3b2e", "#b5651d", "#d39b3f", "#e0c389")
 LOAD = "#1f5f5b"
-_INK_LUMINANCE = 0.071  # of the darkest colour, 0.05 of stray light added
+_INK_LUMINANCE = 0.071  # of the darkest color, 0.05 of stray light added
 _TITLE = 100  # characters that fit above a plot
 
 
 def _pyplot() -> Any:
-    """The module matplotlib.pyplot, or an error that tells how to get it."""
+    """The module matplotlib.pyplot, or an error that explains how to install it."""
     try:
         import matplotlib.pyplot as plt
     except ImportError as error:
@@ -56,7 +56,7 @@ def stacked_or_new(axes: Sequence[Axes] | None, heights: Sequence[float]) -> tup
 
 
 def heat_colours() -> Any:
-    """From light to dark with more heat, to be told apart in black and white."""
+    """From light to dark with more heat, also distinct in black and white."""
     from matplotlib.colors import LinearSegmentedColormap
 
     return LinearSegmentedColormap.from_list("heat", ["#fbf6ee", *COLOURS[::-1]])
@@ -68,12 +68,12 @@ def set_title(ax: Axes, text: str) -> None:
 
 
 def legend(ax: Axes) -> None:
-    """Puts the legend beside the plot, where it hides nothing."""
+    """Put the legend beside the plot, where it covers no data."""
     ax.legend(fontsize=8, loc="upper left", bbox_to_anchor=(1.01, 1.0), borderaxespad=0.0)
 
 
 def ink_on(background: Sequence[float]) -> str:
-    """The colour of letters on a ground of these shares of red, green and blue: what differs more.
+    """The text color of higher contrast on a background of these shares of red, green and blue.
 
     Contrast of relative luminances as in WCAG 2.2 (from memory).
     """
@@ -85,7 +85,7 @@ def ink_on(background: Sequence[float]) -> str:
 
 
 def ohm_axis(ax: Axes, lowest: float, highest: float) -> None:
-    """A logarithmic axis of ohms with round ticks."""
+    """A logarithmic axis of resistance with round ticks."""
     ax.set_xscale("log")
     ticks = [
         step * 10.0**power

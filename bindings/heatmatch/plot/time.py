@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 _Numbers = npt.NDArray[np.float64]
 DARK_W_M2 = 1.0
 NIGHT = "0.93"
-# Up to so many days the axis tells hours, every day; beyond the last, a day is one point.
+# Up to these numbers of days the axis shows hours, or every day; above, a day is one point.
 _HOURS_TOLD, _DAYS_TOLD, _STEPS_DRAWN = 8.0, 16.0, 31.0
 _MEANS: dict[str, Callable[..., Any]] = {"mean": np.mean, "highest": np.max, "lowest": np.min}
 

@@ -40,7 +40,7 @@ def _environment() -> Any:
 
 
 def _candidate(what: _core.Ranking | _core.Candidate) -> tuple[_core.Candidate, Any]:
-    """The candidate to tell in full, and the ranking it is of."""
+    """The candidate to report in full, and its ranking."""
     if isinstance(what, _core.Candidate):
         return what, None
     if not isinstance(what, _core.Ranking):
@@ -64,7 +64,7 @@ def _own_weather(
     plain = installation.to_dict()
     placed = all(plain["site"].get(name) is not None for name in ("latitude_deg", "tilt_deg"))
     if plain.get("weather") is None or not placed:
-        return None  # as in the ranking, whose remarks say what the months lack
+        return None  # as in the ranking, whose remarks name missing values of the months
     return weather_files.from_installation(installation)
 
 

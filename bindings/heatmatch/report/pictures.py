@@ -11,7 +11,7 @@ from heatmatch import plot
 from heatmatch.plot.drawing import data_address
 from heatmatch.text.columns import clip
 
-# What each picture shows, for those who do not see it; its numbers stand in the tables.
+# Text alternative of each picture; its numbers are in the tables.
 _WORDS = {
     "hookup": "panels, wires with their devices, elements in their store, and the bond to earth",
     "curves": "current over voltage of the array at five irradiances, with operating points",
@@ -31,7 +31,7 @@ _CELSIUS = ("curves", "path", "margins", "days")
 
 @dataclass(frozen=True)
 class Picture:
-    """A picture with its heading and its words for those who do not see it."""
+    """A picture with its heading and its text alternative."""
 
     key: str
     title: str
@@ -53,7 +53,7 @@ def pictures(
     weather: _core.Weather | None,
     run: _core.DayRun | None,
 ) -> dict[str, Picture]:
-    """All pictures that what is known allows, by name."""
+    """All pictures possible with the known data, by name."""
     wide, tall = (9.6, 4.4), (9.6, 6.4)
     wanted: list[tuple[str, str, Callable[[Any], object], tuple[float, float], int]] = [
         ("hookup", "Hook-up", lambda ax: plot.hookup_diagram(candidate, ax=ax), (10.5, 5.0), 1),
@@ -88,7 +88,7 @@ def pictures(
     for key, title, draw, size, rows in wanted:
         try:
             source = data_address(draw, size, kind="svg", rows=rows)
-        except Exception as error:  # the rest of the page is worth having
+        except Exception as error:  # the rest of the page is still useful
             made[key] = Picture(key, title, f"{title}: not drawn: {error}"[:300], "", False)
             continue
         words = f"{title}: {_WORDS[key]}. {clip(candidate.circuit.title, 120)}"

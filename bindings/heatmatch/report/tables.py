@@ -1,4 +1,4 @@
-"""What a report tells: sentences and tables, each in both unit sets."""
+"""Content of a report: sentences and tables, each in both unit sets."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ _DAYS = 7
 _LONGEST = 400  # characters of a cell; longer names are cut
 _BEST = 10
 _BLANKS = 4  # places to write at each check
-_OWN_ROWS = 8  # empty rows for one's own readings
+_OWN_ROWS = 8  # empty rows for readings
 _OWN = ("date, hour", "sun", "cells", "Voc", "Isc", "array V", "bank V", "bank A", "observation")
 
 
@@ -77,14 +77,14 @@ def both_header(header_of: Callable[[str], Sequence[str]]) -> list[Any]:
 def laid_out(
     of: _core.Table, caption: Any = None, widths: Mapping[int, int] | None = None
 ) -> Table:
-    """A table of the library in both unit sets, under its own title unless told."""
+    """A table of the library in both unit sets, under its own title by default."""
     title = both(lambda units: told(of.title, units)) if caption is None else caption
     header = both_header(lambda units: heads(of, units))
     return Table(title, header, both_rows(lambda units: cells(of, units, widths)))
 
 
 def lived_days(candidate: _core.Candidate, weather: _core.Weather | None) -> _core.DayRun | None:
-    """A week of the darkest month of the season; None where it cannot be lived through."""
+    """A week of the darkest month of the season; None where it cannot be simulated."""
     season = candidate.season
     month = None if season is None else _core.darkest_month(season)
     if weather is None or month is None or weather.first_hour is None:
@@ -112,7 +112,7 @@ def sections(
     told_first = _core.verdict(candidate)
     verdict = translated([*told_first, *([nearest] if nearest else [])])
     if run is not None:
-        assert candidate.season is not None  # or no days would have been lived through
+        assert candidate.season is not None  # otherwise no days would have been simulated
         verdict += translated([_core.lived_week_sentence(candidate.season)])
         verdict += translated(run.answer.sentences)
     else:
@@ -145,7 +145,7 @@ def sections(
 
 
 def _ranked(ranking: _core.Ranking) -> list[Table]:
-    """The best, and what trades for what."""
+    """The best candidates, and the trade-offs."""
     best = ranking.candidates or ranking.rejected
     tables = [_ranked_table(_core.best_title(ranking), best[:_BEST])]
     if ranking.candidates:
@@ -184,13 +184,13 @@ def _margins(candidate: _core.Candidate) -> Table:
 
 
 def _unchecked(candidate: _core.Candidate) -> list[Any]:
-    """What nobody checked, a line for each fact that checks lack."""
+    """Checks not made, one line for each missing fact."""
     lines = [with_short_names(line, SHORT) for line in _core.not_checked_lines(candidate)]
     return translated(lines)
 
 
 def _duties(candidate: _core.Candidate) -> Table:
-    """The duties of the code, under what they depend on."""
+    """The duties of the code, after the facts on which they depend."""
     made = _core.duties_table(candidate)
     table = laid_out(made)
     table.notes = translated(made.legend)
@@ -238,7 +238,7 @@ def _sheet(sheet: _core.MeterSheet) -> Table:
 
 
 def _check(check: _core.MeterCheck) -> dict[str, Any]:
-    """A lettered check with room for what was read."""
+    """A lettered check with room for readings."""
     expect = both(lambda units: clip(told(check.expect, units), _LONGEST))
     reading, how, less, more = translated([check.reading, check.how, check.if_low, check.if_high])
     return {

@@ -1,1 +1,1 @@
-"""What results say as text and HTML."""
+"""Results as text and HTML."""

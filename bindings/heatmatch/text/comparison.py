@@ -8,7 +8,7 @@ from heatmatch.text.forms import html_table, paragraphs
 from heatmatch.text.sentence import Sentence
 from heatmatch.text.table import heads, shown, table_text, with_short_names, wrapped
 
-# Where a place is a danger, its word takes what the elements have room for.
+# Where a place is a danger, its word uses part of the width of the elements.
 _WIDTHS = (3, 4, 15, 25, 5, 5, 6, 4, 5)
 _WIDTHS_OF_DANGER = (6, 6, 15, 20, 5, 5, 6, 4, 5)
 # Characters of names in sentences and of margins in cells.

@@ -1,4 +1,4 @@
-"""What a run through days, a stagnation and a calibration say, as text of 80 columns."""
+"""A simulation of days, a stagnation and a calibration as text of 80 columns."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ _MONTHS_WIDTHS = (6, 5, 6, 6, 6, 6, 6, 8, 6, 7, 7)
 
 
 def day_text(run: _core.DayRun, *, units: str = "si") -> str:
-    """A run as text: what it comes to, energy, the highest of every part, the months."""
+    """A run as text: result, energy, highest temperature of every part, months."""
     energy, months = _core.energy_table(run), _core.months_table(run)
     peaks = _core.peaks_table(run, run.answer.peaks)
     lines = [
@@ -34,12 +34,12 @@ def day_text(run: _core.DayRun, *, units: str = "si") -> str:
 
 
 def stagnation_text(stagnation: _core.Stagnation, *, units: str = "si") -> str:
-    """A stagnation as text: what it comes to, and the highest of every part."""
+    """A stagnation as text: result, and highest temperature of every part."""
     peaks = _core.peaks_table(stagnation.run, stagnation.peaks)
     lines = wrapped(stagnation.sentences, units)
     return "\n".join([*lines, "", table_text(peaks, _PEAKS_WIDTHS, units)])
 
 
 def calibration_text(calibration: _core.Calibration, *, units: str = "si") -> str:
-    """A calibration as text: what it comes to, and what to take care of."""
+    """A calibration as text: result and remarks."""
     return "\n".join(wrapped([*calibration.sentences, *calibration.remarks], units))

@@ -1,4 +1,4 @@
-"""Counts of checks, what nobody checked and the duties of codes, as text and as HTML."""
+"""Counts of checks, checks not made and the duties of codes, as text and as HTML."""
 
 from __future__ import annotations
 
@@ -11,31 +11,31 @@ from heatmatch.text.sentence import Sentence
 from heatmatch.text.table import cells, heads, texts, with_short_names, wrapped
 from heatmatch.text.units import told
 
-# Characters of names in a line of what nobody checked.
+# Characters of names in a line of checks not made.
 SHORT = {"subject": 80}
 
 
 def unchecked(candidate: _core.Candidate, units: str = "si") -> list[str]:
-    """What nobody checked, a line for each fact that checks lack."""
+    """Checks not made, one line for each missing fact."""
     lines = [with_short_names(line, SHORT) for line in _core.not_checked_lines(candidate)]
     return texts(lines, units)
 
 
 def counts_text(candidate: _core.Candidate, *, units: str = "si") -> str:
-    """How many checks were made, and directly under it what nobody checked."""
+    """Counts of checks, and directly under them the checks not made."""
     lines = wrapped([_core.counts_sentence(candidate)], units)
     return "\n".join([*lines, *(wrap(f"- {line}") for line in unchecked(candidate, units))])
 
 
 def counts_html(candidate: _core.Candidate, units: str = "si", *, counts: bool = True) -> str:
-    """The same as HTML; without `counts` where they are told already."""
+    """The same as HTML; without `counts` where they are already shown."""
     items = "".join(f"<li>{escape(line)}</li>" for line in unchecked(candidate, units))
     said = f"<p>{escape(told(_core.counts_sentence(candidate), units))}</p>" if counts else ""
     return f"{said}<ul>{items}</ul>"
 
 
 def duties_heads(candidate: _core.Candidate) -> list[Sentence]:
-    """What stands above the duties: how many, what they depend on, the steps of volts."""
+    """Heading of the duties: their counts, the facts they depend on, the voltage steps."""
     return [
         _core.duties_sentence(candidate),
         _core.scope_sentence(candidate),
@@ -51,7 +51,7 @@ def duties_text(candidate: _core.Candidate, *, units: str = "si") -> str:
 
 
 def duties_html(candidate: _core.Candidate, units: str = "si") -> str:
-    """All duties of the code with what each asks, as HTML."""
+    """All duties of the code with their requirements, as HTML."""
     from heatmatch.text.forms import html_table, paragraphs
 
     made = _core.duties_table(candidate)
@@ -61,7 +61,7 @@ def duties_html(candidate: _core.Candidate, units: str = "si") -> str:
 
 
 def checks_row(candidate: _core.Candidate, units: str = "si") -> dict[str, Any]:
-    """Counts, what nobody checked and duties as plain data."""
+    """Counts, checks not made and duties as plain data."""
     counts = candidate.checks
     names = ("made", "not_made", "warnings", "dangers", "cautions", "no_finding")
     return {

@@ -36,7 +36,7 @@ def html_of(
     caption: str | None = None,
     widths: Mapping[int, int] | None = None,
 ) -> str:
-    """A table of the library as HTML, under its own title unless told."""
+    """A table of the library as HTML, under its own title by default."""
     title = told(of.title, units) if caption is None else caption
     return html_table(heads(of, units), cells(of, units, widths), title)
 
@@ -53,7 +53,7 @@ def ranking_html(self: _core.Ranking) -> str:
 
 
 def heat_html(candidate: _core.Candidate) -> str:
-    """How hot a candidate makes its store as HTML, and what it may take."""
+    """Temperatures in the store of a candidate as HTML, and its largest power."""
     made = _core.heat_table(candidate)
     return (html_of(made) if made.rows else "") + paragraphs(candidate.advice().sentences)
 
@@ -82,7 +82,7 @@ def paragraphs(texts: Iterable[str]) -> str:
 
 
 def day_html(self: _core.DayRun) -> str:
-    """A run through days as HTML: what it comes to, energy, peaks, months."""
+    """A simulation of days as HTML: result, energy, peaks, months."""
     assumed = "".join(f"<li>{escape(text)}</li>" for text in self.assumed)
     months = _core.months_table(self)
     return (

@@ -1,4 +1,4 @@
-"""What a meter sheet and a diagnosis say, as text of 80 columns."""
+"""A meter sheet and a diagnosis as text of 80 columns."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Texts of strangers made plain: what a terminal or a page would obey is written out."""
+"""Untrusted texts made plain: characters that control a terminal or a page are escaped."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ def _written(found: re.Match[str]) -> str:
 
 
 def plain(text: str) -> str:
-    r"""The text with what would be obeyed as ``\x1b`` or ``\u202e``; lines and tabs stay."""
+    r"""The text with control characters as ``\x1b`` or ``\u202e``; line ends and tabs remain."""
     return _COMMANDS.sub(_written, text)
 
 

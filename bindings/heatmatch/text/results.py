@@ -58,7 +58,7 @@ def ranking_table(
 
 
 def legend(ranking: _core.Ranking, *, units: str = "si", share: bool = True) -> str:
-    """What the columns of a ranking mean."""
+    """Meaning of the columns of a ranking."""
     return " ".join(texts(_core.ranking_legend(ranking, share=share), units))
 
 
@@ -85,12 +85,12 @@ def margins_text(candidate: _core.Candidate, *, units: str = "si", everything: b
 
 
 def delivered_text(candidate: _core.Candidate, *, units: str = "si") -> str:
-    """What a candidate delivers at each condition, as a table."""
+    """Power of a candidate at each condition, as a table."""
     return table_text(_core.delivered_table(candidate), (8, 8, 7, 11, 7, 7, 7, 7), units)
 
 
 def heat_text(candidate: _core.Candidate, *, units: str = "si") -> str:
-    """How hot a candidate makes its store, what it may take, and what would let it pass."""
+    """Temperatures in a candidate's store, its largest power, and changes within the limits."""
     lines = []
     made = _core.heat_table(candidate)
     if made.rows:
@@ -99,7 +99,7 @@ def heat_text(candidate: _core.Candidate, *, units: str = "si") -> str:
 
 
 def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
-    """A candidate as text: what it is and delivers, checks, margins, duties, what was assumed."""
+    """A candidate as text: circuit, power, checks, margins, duties, assumptions."""
     nearest = wrapped([_core.nearest_sentence(candidate)], units)
     lines = [
         *wrapped([_core.circuit_sentence(candidate)], units),

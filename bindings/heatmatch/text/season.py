@@ -9,7 +9,7 @@ MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", 
 
 
 def season_text(candidate: _core.Candidate, *, units: str = "si") -> str:
-    """What a candidate delivers over the season, as sentences and a table of months."""
+    """Season of a candidate, as sentences and a table of months."""
     season = candidate.season
     if season is None:
         return ""

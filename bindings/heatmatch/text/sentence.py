@@ -1,4 +1,4 @@
-"""Sentences: text that knows what it is about."""
+"""Sentences: text with its data."""
 
 from __future__ import annotations
 
@@ -9,9 +9,9 @@ from heatmatch import _core
 
 
 class Sentence(str):
-    """A sentence of the library: its text in SI units, which knows its data.
+    """A sentence of the library: its text in SI units, with its data.
 
-    Equal to another one by what it says and with which numbers, to a plain str by its text.
+    Equal to another one by id and arguments, to a plain str by its text.
     """
 
     __slots__ = ("_held",)
@@ -39,7 +39,7 @@ class Sentence(str):
     def renamed(self, change: Callable[[str, str], str]) -> Sentence:
         """The same with other names, in its parts too: cut, where there is no room.
 
-        `change` makes the text of each from what it stands for and what it was.
+        `change` returns each name from its placeholder and its present text.
         """
         return Sentence(self._held.renamed(change))
 

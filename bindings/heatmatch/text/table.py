@@ -9,7 +9,7 @@ from heatmatch.text.columns import clip, clip_middle, table, wrap
 from heatmatch.text.sentence import Sentence
 from heatmatch.text.units import told
 
-# Names that give way where there is no room: what stands beside them, their numbers, stays.
+# Names that may be cut where there is no room, so that the numbers beside them remain.
 _CUT = {"group": clip, "subject": clip, "run": clip, "name": clip, "element": clip_middle}
 
 
@@ -21,7 +21,7 @@ def shown(sentence: Sentence, units: str = "si", width: int | None = None) -> st
 
 
 def cut(sentence: Sentence, width: int, units: str = "si") -> Sentence:
-    """The sentence with its first name that may give way cut, so that it keeps within `width`."""
+    """The sentence with its first name that may be cut shortened to fit `width`."""
     arguments = sentence.arguments
     given = next((name for name in _CUT if isinstance(arguments.get(name), str)), None)
     if given is None:
@@ -45,12 +45,12 @@ def with_short_names(
 
 
 def texts(sentences: Iterable[str], units: str = "si") -> list[str]:
-    """Sentences in that unit set; what says nothing is left out."""
+    """Sentences in that unit set; empty ones are omitted."""
     return [text for text in (told(sentence, units) for sentence in sentences) if text]
 
 
 def heads(of: _core.Table, units: str = "si") -> list[str]:
-    """What the heads of a table's columns say."""
+    """The headings of a table's columns."""
     return [told(column.head, units) for column in of.columns]
 
 
@@ -73,5 +73,5 @@ def table_text(of: _core.Table, widths: Sequence[int], units: str = "si") -> str
 
 
 def wrapped(sentences: Iterable[str], units: str = "si", indent: str = "  ") -> list[str]:
-    """Sentences in lines of 80 columns, each beginning a line of its own."""
+    """Sentences in lines of 80 columns, each on a new line."""
     return [wrap(text, indent) for text in texts(sentences, units)]

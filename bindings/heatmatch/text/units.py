@@ -25,7 +25,7 @@ def checked_units(units: str) -> str:
 
 
 def told(text: str, units: str) -> str:
-    """A sentence in that unit set; any other text stands as it is."""
+    """A sentence in that unit set; any other text is unchanged."""
     return text.text(units) if isinstance(text, Sentence) else text
 
 

@@ -1,4 +1,4 @@
-"""What the checks of a circuit's wires say, as text of 80 columns."""
+"""The checks of a circuit's wires as text of 80 columns."""
 
 from __future__ import annotations
 

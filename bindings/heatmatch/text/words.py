@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-# Word -> what it means. Standard terms of the trade where there are any.
+# Word -> meaning. Standard terms of the trade where there are any.
 WORDS: dict[str, str] = {
     "panel": "A photovoltaic module.",
     "group": "Owned panels of one kind that may share a string or an array.",
