@@ -17,7 +17,7 @@ Candidate hot(const heatmatch::Installation& installation, std::string_view elem
     return candidate;
 }
 
-/// What one element may take, of that bank in that store.
+/// Largest power of one element, of that bank in that store.
 double largest(const heatmatch::Installation& installation, const heatmatch::Element& element,
                const Candidate& like, int count) {
     const auto store = heatmatch::fill_store(starter(), installation);
@@ -28,7 +28,7 @@ double largest(const heatmatch::Installation& installation, const heatmatch::Ele
 
 }  // namespace
 
-TEST_CASE("what passes is told what it may take, and nothing else") {
+TEST_CASE("an element within its limits gets its largest power, and no other advice") {
     const Advice advice = advise(hot(drum(), "storage-rod-1000-240", 2, 100.0));
     CHECK(advice.passes);
     CHECK(*advice.largest_element_w > 100.0);
@@ -39,7 +39,7 @@ TEST_CASE("what passes is told what it may take, and nothing else") {
     CHECK(contains(advice.sentences.front(), "every bright day"));
 }
 
-// Each remedy is put in and computed again: it passes, and a little less of it does not.
+// Each remedy is applied and computed again: it passes, and a slightly smaller one does not.
 TEST_CASE("every remedy makes the bank pass, and hardly more than that") {
     const heatmatch::Installation installation = drum();
     const Candidate candidate = hot(installation, "tubular-1000-120", 2, 380.0);
@@ -89,14 +89,14 @@ TEST_CASE("spacing helps where elements are crowded") {
           1.05 * close * (1.0 - 1e-9));
 }
 
-TEST_CASE("an element that does not fit is told the legs it would have to have") {
+TEST_CASE("for an element that does not fit, the required number of legs is reported") {
     const Advice advice = advise(hot(drum(0.4, 0.45), "storage-rod-1000-240", 1, 100.0));
     REQUIRE(advice.legs);
     CHECK(*advice.legs == 4);  // 1450 mm in 362 mm legs, 100 mm apart
     CHECK(contains(advice.sentences.back(), "Bent into 4 legs"));
 }
 
-TEST_CASE("without a store, lengths or a known sheath only that is said") {
+TEST_CASE("without a store, lengths or a known sheath only that is reported") {
     Candidate candidate{
         .circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "storage-rod-1000-240", {1, 1})};
     CHECK(contains(advise(candidate).sentences.front(), "No store"));

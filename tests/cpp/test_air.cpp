@@ -40,7 +40,7 @@ TEST_CASE("air agrees with a table of a text book") {
 
 // Source: Incropera, example 9.4: steam pipe of 0.1 m at 165 °C in air and walls at 23 °C,
 // emissivity 0.85, 763 W/m by free convection and radiation. Within 2 %.
-TEST_CASE("a warm pipe in still air loses what a text book finds") {
+TEST_CASE("a warm pipe in still air loses the heat given in a textbook") {
     constexpr double pi = 3.14159265358979323846;
     constexpr double surface_k = 165.0 + 273.15;
     constexpr double air_k = 23.0 + 273.15;
@@ -87,7 +87,7 @@ TEST_CASE("free convection grows with the temperature difference and shrinks wit
           free_convection_cylinder(0.008, 350.0, 300.0));
 }
 
-TEST_CASE("a wire cooler than the air takes heat as easily as it gives it") {
+TEST_CASE("a wire cooler than the air absorbs heat with the coefficient of its loss") {
     CHECK(free_convection_cylinder(0.004, 300.0, 340.0) ==
           doctest::Approx(free_convection_cylinder(0.004, 340.0, 300.0)).epsilon(0.01));
 }
@@ -95,7 +95,7 @@ TEST_CASE("a wire cooler than the air takes heat as easily as it gives it") {
 // Source: Incropera, example on a cylinder of 12.7 mm at 128.4 °C in air of 26.2 °C and 10 m/s:
 // Re 6071, Pr 0.70, Nu 40.6, h 96 W/m2K (Nu is printed in an open library's documentation, the rest
 // from memory). Nu to the digits printed; h within 4 %: our air is the standard atmosphere's.
-TEST_CASE("a cylinder in cross flow loses what a text book finds") {
+TEST_CASE("a cylinder in cross flow loses the heat given in a textbook") {
     CHECK(heatmatch::cross_flow_nusselt(6071.0, 0.7) ==
           doctest::Approx(40.63708594124974).epsilon(1e-12));
     CHECK(heatmatch::convection_cylinder(0.0127, 128.4 + 273.15, 26.2 + 273.15, 10.0) ==

@@ -14,7 +14,7 @@ using heatmatch::across_gap_k;
 // Source: Incropera, table 13.3: long concentric cylinders exchange
 // `sigma A1 (T1^4 - T2^4)/(1/e1 + (1 - e2)/e2 r1/r2)`, both of emissivity 0.8; equation 3.32:
 // `2 pi k (T1 - T2)/ln(r2/r1)` through air at rest, of the mean temperature.
-TEST_CASE("what a sheath gives off crosses its gap by radiation and through air") {
+TEST_CASE("heat of a sheath crosses its gap by radiation and through air") {
     for (const double outer_m : {0.0042, 0.005, 0.008, 0.02, 0.1}) {
         for (const double w_per_m : {5.0, 60.0, 300.0}) {
             constexpr double sheath_m = 0.004;

@@ -166,15 +166,15 @@ TEST_CASE("the bed's own temperature and conductivity may come from elsewhere") 
     CHECK(good->conductor_c > 150.0);
     CHECK(low->assumed.size() == 1);
     CHECK(good->assumed.empty());
-    // What the run states wins.
+    // The statement of the run takes precedence.
     CHECK(at({.temperature_c = 300.0}, {.kind = heatmatch::SurroundingsKind::bed, .air_c = 150.0})
               ->conductor_c == doctest::Approx(low->conductor_c));
-    // A bed's temperature says nothing about a wire in air.
+    // A bed's temperature is not that of a wire in air.
     CHECK_FALSE(at({.temperature_c = 150.0}, {.kind = heatmatch::SurroundingsKind::open_air}));
 }
 
 // Source: NEC chapter 9 table 8: 14 AWG solid, 3.07 ohm a thousand feet at 75 °C; arithmetic.
-TEST_CASE("a run loses volts and watts out and back") {
+TEST_CASE("a run loses voltage and power out and back") {
     const Wire wire{.conductor = heatmatch::ConductorMetal::copper,
                     .area_mm2 = heatmatch::awg_area_mm2(14),
                     .strands = 1};

@@ -67,7 +67,7 @@ TEST_CASE("the rows of the tables are their equation, to rounding") {
     }
 }
 
-TEST_CASE("an insulation below the conductor of its column takes the current down") {
+TEST_CASE("an insulation limit below the column's conductor temperature reduces the current") {
     const heatmatch::TabulatedAmpacity cable{
         .current_a = 44.0, .ambient_c = 60.0, .conductor_c = 120.0, .source = "en-50618"};
     const auto at = [&cable](double limit_c, double ambient_c) {
@@ -80,7 +80,7 @@ TEST_CASE("an insulation below the conductor of its column takes the current dow
 }
 
 // Source: NEC 2023, Table 310.15(C)(1) (nec-310-reproduction); IEC 60364-5-52, B.52.17 item 1.
-TEST_CASE("wires that lie together carry less each") {
+TEST_CASE("wires that lie together have a lower current each") {
     const auto nec = [](int loaded) { return *grouping_factor(WiringCode::nec, loaded); };
     CHECK(nec(3) == 1.0);
     CHECK(nec(4) == 0.8);

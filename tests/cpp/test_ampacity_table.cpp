@@ -54,7 +54,7 @@ TEST_CASE("in a raceway the columns of 60, 75 and 90 °C are those of the code")
 }
 
 // Source: NEC 2023, Tables 310.17, 310.18, 310.19 (nec-310-17, nec-310-18, nec-310-19).
-TEST_CASE("free air has columns of its own, and so have hot wires") {
+TEST_CASE("free air and high-temperature wires have their own columns") {
     CHECK(nec_table_a(10.0, LayingMethod::free_air, 90.0) == 55.0);
     CHECK(nec_table_a(10.0, LayingMethod::raceway, 90.0) == 40.0);
     CHECK(nec_table_a(14.0, LayingMethod::free_air, 60.0) == 25.0);
@@ -114,7 +114,7 @@ TEST_CASE("a size between two of the table counts as the smaller, one below the 
     CHECK(nec_table_a(20.0, LayingMethod::free_air, 90.0) == 0.0);
 }
 
-TEST_CASE("currents grow with the size and with what the conductor stands, and have a source") {
+TEST_CASE("currents grow with size and conductor temperature, and have a source") {
     for (const AmpacityColumn& column : heatmatch::ampacity_columns()) {
         const std::string source(column.source);
         CAPTURE(source);

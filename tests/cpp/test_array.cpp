@@ -70,7 +70,7 @@ TEST_CASE("the same on warm cells agrees with pvlib") {
 }
 
 // Source: pvlib as above; share of the rated power over R / (Vmp/Imp) at 1000 W/m2, 25 °C.
-TEST_CASE("too few ohms cost more than too many, by the shares pvlib gives") {
+TEST_CASE("a resistance too low costs more than one too high, by the shares of pvlib") {
     const heatmatch::DiodeCurve stc = generic().at(1000.0, 25.0);
     struct Case {
         double ratio;
@@ -108,7 +108,7 @@ TEST_CASE("an array's operating point lies on its own curve and on the load line
     }
 }
 
-TEST_CASE("series multiplies volts, parallel amperes") {
+TEST_CASE("series multiplies voltage, parallel multiplies current") {
     const DatasheetFit panel = generic();
     const heatmatch::DiodeCurve one = panel.at(900.0, 40.0);
     const ArrayCurve array = Array::uniform(panel, 3, 2).at(900.0, 40.0);

@@ -64,7 +64,7 @@ TEST_CASE("the open string on the coldest morning is held against the panels' ow
 }
 
 // Source: NEC 690.7(A), 1.18 at -20 °C, from memory.
-TEST_CASE("a cold voltage by the code's table is told as an assumption") {
+TEST_CASE("a cold voltage by the code's table is listed as an assumption") {
     Panel panel = round_panel();
     panel.beta_voc_pct_per_k.reset();
     const Margin margin = array_margin(circuit_of(panel, {2, 1}), "cold voltage");
@@ -76,7 +76,7 @@ TEST_CASE("a cold voltage by the code's table is told as an assumption") {
 }
 
 // Source: IEC 60364-4-41 and -7-705, from memory: 60 V ripple-free direct current dry, 30 V wet.
-TEST_CASE("touchable volts are 60 where dry and 30 where wet") {
+TEST_CASE("the touch limit is 60 V where dry and 30 V where wet") {
     const Panel panel = round_panel();
     check_judged(array_margin(circuit_of(panel, {1, 1}), "touch voltage"), Severity::none, 45.4,
                  60.0);
@@ -128,14 +128,14 @@ TEST_CASE("a faulty string is fed by all the others") {
     CHECK(array_margin(circuit_of(panel, {4, 1}), "reverse current").severity == Severity::none);
 }
 
-TEST_CASE("string fuses set what a faulty string may be fed") {
+TEST_CASE("string fuses limit the current into a faulty string") {
     Panel panel = round_panel();
     panel.max_series_fuse_a = 20.0;
     Circuit circuit = circuit_of(panel, {1, 4});
     CHECK(array_margin(circuit, "reverse current").severity == Severity::danger);
     circuit.devices = {bench_device("gpv-fuse-10x38", "protects a string", 1, "")};
     const Margin fused = array_margin(circuit, "reverse current");
-    // A fuse within what the label allows is all that is asked for, be it to the ampere.
+    // A fuse within the limit of the label is sufficient, also exactly at it.
     CHECK(fused.severity == Severity::none);
     CHECK(*fused.headroom == 1.0);
     CHECK(*fused.value == 15.0);
@@ -146,7 +146,7 @@ TEST_CASE("string fuses set what a faulty string may be fed") {
     CHECK(array_margin(circuit, "reverse current").severity == Severity::none);
     CHECK(*array_margin(circuit, "reverse current").headroom == 1.0);
     circuit.panel.panel.max_series_fuse_a = 10.0;
-    // What does not clear 45.4 V, or is behind the joint of the strings, counts for nothing.
+    // A fuse that does not clear 45.4 V, or is behind the joint of the strings, does not count.
     circuit.devices = {bench_device("blade-fuse-32-v", "protects a string", 1, "")};
     check_judged(array_margin(circuit, "reverse current"), Severity::danger, 30.0, 10.0);
     circuit.devices = {bench_device("gpv-fuse-10-a", "protects a string")};
@@ -155,14 +155,14 @@ TEST_CASE("string fuses set what a faulty string may be fed") {
     check_judged(array_margin(circuit, "reverse current"), Severity::danger, 30.0, 10.0);
     circuit.runs.front().run.carries = heatmatch::Carried::string;
     CHECK(array_margin(circuit, "reverse current").severity == Severity::none);
-    // A switch is no fuse, whatever it is said to be there for.
+    // A switch is not a fuse, whatever its stated duty.
     circuit.devices = {bench_device("pv-isolator-2-pole", "protects a string", 2, "")};
     check_judged(array_margin(circuit, "reverse current"), Severity::danger, 30.0, 10.0);
     circuit.devices = {bench_device("pv-isolator-2-pole", "breaks dc", 2, "")};
     check_judged(array_margin(circuit, "reverse current"), Severity::danger, 30.0, 10.0);
 }
 
-TEST_CASE("measured amperes above the label count for the reverse current") {
+TEST_CASE("a measured current above the label counts for the reverse current") {
     const Panel panel = round_panel();
     Circuit circuit{.panels = {1, 2}};
     circuit.owned = {.group = "bench", .panel = panel.id, .count = 2};
@@ -171,7 +171,7 @@ TEST_CASE("measured amperes above the label count for the reverse current") {
     check_judged(array_margin(circuit, "reverse current"), Severity::none, 11.0, 15.0);
 }
 
-TEST_CASE("panels of one group are taken as equal, and that is told") {
+TEST_CASE("panels of one group are assumed to be equal, and that is listed") {
     const Margin several = array_margin(circuit_of(round_panel(), {2, 1}), "string mismatch");
     CHECK(several.consequence == Severity::caution);
     CHECK(*several.limit == 5.0);
@@ -181,7 +181,7 @@ TEST_CASE("panels of one group are taken as equal, and that is told") {
     CHECK(array_margin(circuit_of(round_panel(), {1, 1}), "string mismatch").assumed.empty());
 }
 
-TEST_CASE("every array has the same six margins, none of them silent") {
+TEST_CASE("every array has the same six margins, each with a sentence") {
     for (const Panel& panel : starter().panels) {
         for (const Hookup panels : heatmatch::hookups_up_to(4)) {
             CAPTURE(panel.id);
@@ -201,7 +201,7 @@ TEST_CASE("every array has the same six margins, none of them silent") {
 }
 
 // Source: IEC 60364-4-41, from memory: above the limits live parts are insulated or enclosed.
-TEST_CASE("covers and known insulation make touchable volts a caution, unknown ones do not") {
+TEST_CASE("covers and known insulation reduce touch voltage to a caution, unknown ones do not") {
     Circuit circuit = circuit_of(round_panel(), {2, 1});
     const auto touch = [&circuit](std::optional<bool> wet, std::optional<bool> enclosed) {
         const heatmatch::Site site{
@@ -218,7 +218,7 @@ TEST_CASE("covers and known insulation make touchable volts a caution, unknown o
     CHECK(covered.severity == Severity::caution);
     CHECK(contains(covered.sentence(), "stated to be enclosed"));
     check_sentence(covered);
-    // Stated to be within reach; it was a warning before, as where nobody had stated it.
+    // Stated to be within reach; it was a warning before, as if not stated.
     const Margin open = touch(true, false);
     CHECK(open.severity == Severity::danger);
     CHECK(open.consequence == Severity::danger);
@@ -248,7 +248,7 @@ TEST_CASE("below the limit live parts within reach are no finding") {
     check_judged(touch(true), Severity::danger, 45.4, 30.0);
 }
 
-TEST_CASE("a place of which nothing is stated counts as wet") {
+TEST_CASE("a place without any statement counts as wet") {
     const Circuit circuit = circuit_of(round_panel(), {1, 1});
     const Margin unstated =
         margin_of(array_margins(circuit, {.record_low_c = record_low_c}), "touch voltage");

@@ -26,7 +26,7 @@ std::string field_refused_by_assess(const Installation& installation) {
 // Source: the demo's two panels, aged by their readings, fitted and loaded by a separate program in
 // Python (five equations solved by least squares, gamma by a difference, bracketed current):
 // 154.475, 155.149 and 77.948 W at three suns; 89.906 V cold; 0.14496 ohm of wire; 28.550 ohm.
-TEST_CASE("why the twelve months are not used is told with the assessment") {
+TEST_CASE("an assessment reports why the twelve months are not used") {
     heatmatch::Installation installation = demo();
     installation.site.tilt_deg.reset();
     const heatmatch::Candidate candidate = heatmatch::assess(starter(), installation);
@@ -38,7 +38,7 @@ TEST_CASE("why the twelve months are not used is told with the assessment") {
                    "instead of the site's 1000 W/m2"));
 }
 
-TEST_CASE("the circuit that stands in the demo delivers what a separate program finds") {
+TEST_CASE("the existing circuit of the demo delivers the power found by a separate program") {
     heatmatch::Installation installation = demo();
     installation.weather.reset();                       // margins at 1000 W/m2
     installation.runs.front().wire = "pv-cable-4-mm2";  // that program's
@@ -62,7 +62,7 @@ TEST_CASE("the circuit that stands in the demo delivers what a separate program 
           doctest::Approx(134.090).epsilon(1e-4));
 }
 
-TEST_CASE("a standing circuit is judged as the ranking judges the same one") {
+TEST_CASE("an existing circuit is assessed as the ranking assesses an equal one") {
     const Candidate standing = assess(starter(), demo());
     const auto& kept = demo_ranking().candidates;
     const auto same = std::find_if(kept.begin(), kept.end(), [&](const Candidate& candidate) {
@@ -90,7 +90,7 @@ TEST_CASE("a circuit with a danger is assessed all the same") {
     CHECK(standing.nearest_limit()->consequence == Severity::danger);
 }
 
-TEST_CASE("elements of a standing circuit need not be bought") {
+TEST_CASE("elements of an existing circuit need not be bought") {
     Installation installation = demo();
     installation.circuit->bank = "2S2P";
     installation.runs.front().wire = "pv-wire-10-awg";
@@ -106,11 +106,11 @@ TEST_CASE("the conditions and the coil temperature are the caller's") {
     const Candidate standing = assess(starter(), demo(), options);
     REQUIRE(standing.delivered.size() == 1);
     CHECK(standing.delivered.front().irradiance_w_m2 == 500.0);
-    // At rated coil temperature the ohms are V²/P: 240² / 1000 / 2.
+    // At rated coil temperature the resistance is V²/P: 240² / 1000 / 2.
     CHECK(standing.circuit.bank.typical_ohm() == doctest::Approx(28.8).epsilon(1e-12));
 }
 
-TEST_CASE("what cannot be assessed is refused by name") {
+TEST_CASE("an installation that cannot be assessed is refused by name") {
     Installation installation = demo();
     installation.circuit.reset();
     CHECK(field_refused_by_assess(installation) == "circuit");

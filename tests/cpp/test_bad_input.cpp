@@ -23,7 +23,7 @@ using heatmatch::PartKind;
 
 namespace {
 
-/// One bad input, and what the message about it must name: part, field, value, range, remedy.
+/// One bad input, and the required parts of its message: part, field, value, range, remedy.
 struct Bad {
     std::string what;
     std::function<void(Catalog&)> use;
@@ -272,7 +272,7 @@ TEST_CASE("installations that cannot be are refused with place, field, value, ra
     });
 }
 
-TEST_CASE("files that cannot be used are refused by path, and the open catalog stays as it was") {
+TEST_CASE("unusable files are refused by path, and the open catalog is unchanged") {
     const TempFolder folder;
     heatmatch::write_text_file(folder.file("text"), std::string(5000, 't'));
     SQLite::Database(folder.file("other"), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE)

@@ -67,7 +67,7 @@ TEST_CASE("a bank owns copies of its element and its alloy") {
                     heatmatch::NotFound);
 }
 
-TEST_CASE("the coil temperature moves a bank's ohms") {
+TEST_CASE("the coil temperature changes a bank's resistance") {
     Element element = fifteen_ohm();
     element.alloy = "nicr-60-15";
     // Source: GB/T 1234, 1.038 at 300 °C and 1.064 at 500 °C.

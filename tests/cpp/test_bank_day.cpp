@@ -85,7 +85,8 @@ const DayRun& bank_run() {
 // Source: Ohm and Kirchhoff: of two in series each has half the volts, of three branches each a
 // third of the amperes, and what flows lies on the array's own curve.
 TEST_CASE(
-    "each of two by three elements has half the volts, a third of the amperes, its own ohms") {
+    "each of two by three elements has half the voltage, a third of the current, its own "
+    "resistance") {
     const Candidate candidate = two_by_three();
     const Circuit& circuit = candidate.circuit;
     const DayRun& run = bank_run();
@@ -131,7 +132,7 @@ TEST_CASE(
     CHECK(run.energy.in_kwh + run.energy.wire_kwh < run.energy.available_kwh);
 }
 
-// Source: the first law: what came in is in the store or has left it.
+// Source: the first law: supplied heat is in the store or has left it.
 TEST_CASE(
     "the energy of a bank's day is balanced, and its sheaths are as hot as its own watts make") {
     const DayRun& run = bank_run();
@@ -152,7 +153,7 @@ TEST_CASE(
     CHECK(within(highest(run.series.sheath_c) - steady_air_c, closed_c - steady_air_c, 0.085));
 }
 
-TEST_CASE("a day of two by three elements is that of one of the same ohms that lies as they do") {
+TEST_CASE("a day of two by three elements equals that of one of equal resistance and positions") {
     const DayRun& bank = bank_run();
     const DayRun single = day_of(equal_single(), sunny());
     REQUIRE(single.series.hours.size() == bank.series.hours.size());
@@ -200,7 +201,7 @@ TEST_CASE("a terminal carries the current of its own branch, its wire what its r
 
 // Source: by hand: a lump in steady air loses in a step UA times its mean rise, and the fan its own
 // W/K times the same while it runs.
-TEST_CASE("a fan takes heat in the hours that it is told, over midnight too") {
+TEST_CASE("a fan extracts heat during its hours, past midnight too") {
     Installation water = demo();
     water.store->medium = "water";
     water.store->side_u_w_m2k = 1.0;

@@ -18,7 +18,7 @@ std::shared_ptr<const BankHeat> heat_of_rods(int count,
 
 // From memory, soil-warming practice: 10 to 20 W a metre, and the bed stays damp; 30 W a metre of
 // 2.9 m are 43.5 W an element.
-TEST_CASE("a bed put in damp is judged as damp up to 30 W a metre") {
+TEST_CASE("a bed filled damp is assessed as damp up to 30 W per meter") {
     heatmatch::Installation installation = drum();
     CHECK_FALSE(heat_of_rods(2, installation)->damp_at(10.0));
     installation.store->moist = true;
@@ -31,7 +31,7 @@ TEST_CASE("a bed put in damp is judged as damp up to 30 W a metre") {
     CHECK(heat->judged_at(50.0).sheath_c == doctest::Approx(heat->at(50.0).sheath_c));
 }
 
-TEST_CASE("judged values take the worst end of what is not known of the fill") {
+TEST_CASE("values for a verdict use the worst end of uncertain fill properties") {
     const HeatPoint point = heat_of_rods(2, drum())->at(200.0);
     CHECK(point.sheath_band.low_c < point.sheath_band.typical_c);
     CHECK(point.sheath_band.typical_c < point.sheath_band.high_c);
@@ -59,7 +59,7 @@ TEST_CASE("legs that do not fit at their stated height are judged under the lid,
     CHECK(listed(*moved)->value.text() == "55 mm");
 }
 
-TEST_CASE("what the screen asks is what the margins show") {
+TEST_CASE("the values of the screen equal those of the margins") {
     const auto heat = heat_of_rods(3, drum());
     for (const double watts : {10.0, 100.0, 400.0}) {
         const HeatPoint point = heat->at(watts);
@@ -70,7 +70,7 @@ TEST_CASE("what the screen asks is what the margins show") {
     }
 }
 
-TEST_CASE("the largest watts are where the limit is met") {
+TEST_CASE("the largest power is where the limit is reached") {
     const auto heat = heat_of_rods(2, drum());
     const double by_day = *heat->largest_element_w(false);
     CHECK(heat->judged_at(by_day).sheath_c == doctest::Approx(760.0).epsilon(1e-6));
@@ -80,7 +80,7 @@ TEST_CASE("the largest watts are where the limit is met") {
           doctest::Approx(760.0).epsilon(1e-6));
 }
 
-TEST_CASE("elements beside each other allow less than one alone, farther apart more") {
+TEST_CASE("adjacent elements permit less power than one alone, more when farther apart") {
     heatmatch::Installation installation = drum();
     const double alone = *heat_of_rods(1, installation)->largest_element_w(false);
     installation.store->element_spacing_mm = 40.0;
@@ -92,7 +92,7 @@ TEST_CASE("elements beside each other allow less than one alone, farther apart m
 }
 
 // Common practice, no source: several rods at a fifth of their rating each beat one at its rating.
-TEST_CASE("a bank of several elements may take what one of them may not") {
+TEST_CASE("several elements may have a power that one of them may not") {
     const heatmatch::Installation installation = drum();
     const double one = *heat_of_rods(1, installation)->largest_element_w(true);
     const double four = *heat_of_rods(4, installation)->largest_element_w(true);
@@ -100,7 +100,7 @@ TEST_CASE("a bank of several elements may take what one of them may not") {
     CHECK(4.0 * four > 1.5 * one);
 }
 
-TEST_CASE("water has no shell of sand and never passes its boiling point") {
+TEST_CASE("water has no shell of sand and never exceeds its boiling point") {
     heatmatch::Installation installation = drum();
     const auto heat = circuit_in(installation, "immersion-4500-240", 1, "water").heat;
     CHECK(heat->liquid);
@@ -155,7 +155,7 @@ TEST_CASE("use is judged in the season's air and stagnation in the hottest, sand
 }
 
 // Source: the definition of the worst: until it dries a damp bed counts beside the three dry ones.
-TEST_CASE("every surface takes the hottest of three conductivities and of the damp bed") {
+TEST_CASE("every surface has the hottest of three conductivities and of the damp bed") {
     int damp_is_hottest = 0;
     int dry_is_hottest = 0;
     for (const double side_u : {0.3, 5.0, 40.0}) {

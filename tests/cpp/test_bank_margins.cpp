@@ -28,7 +28,7 @@ Margin bank_margin(const Circuit& circuit, std::string_view name, const Extremes
 }  // namespace
 
 // Source: the rating of the starter's element, 1000 W and 120 V.
-TEST_CASE("an element's watts and volts are held against its rating") {
+TEST_CASE("an element's power and voltage are compared with its rating") {
     Circuit circuit = circuit_of_bank();
     check_judged(bank_margin(circuit, "element power", {.element_power_w = 450.0}), Severity::none,
                  450.0, 1000.0);
@@ -47,7 +47,7 @@ TEST_CASE("an element's watts and volts are held against its rating") {
                        "rated_v");
 }
 
-TEST_CASE("what was assumed about an element travels with its margins") {
+TEST_CASE("assumptions about an element are listed in its margins") {
     const Circuit circuit = circuit_of_bank();
     CHECK(bank_margin(circuit, "element power").assumed == circuit.bank.each.assumed);
     CHECK(bank_margin(circuit, "survivor power").assumed == circuit.bank.each.assumed);
@@ -55,7 +55,7 @@ TEST_CASE("what was assumed about an element travels with its margins") {
 }
 
 // Source: arithmetic; the peak of 120 V alternating is 170 V.
-TEST_CASE("after one earth fault the whole array stands on the sheath") {
+TEST_CASE("after one earth fault the whole array voltage is across the sheath insulation") {
     Circuit circuit = circuit_of_bank();
     check_judged(bank_margin(circuit, "sheath voltage"), Severity::none, circuit.cold_voltage_v(),
                  120.0 * std::sqrt(2.0));
@@ -92,7 +92,7 @@ TEST_CASE("a survivor of an open branch is held against its rating") {
 }
 
 // Source: common practice, no source: 20 Mohm when new, 1 Mohm in service.
-TEST_CASE("insulation to the sheath is asked for, and judged from below") {
+TEST_CASE("insulation to the sheath is required, and assessed against a lower limit") {
     Circuit circuit = circuit_of_bank();
     const Margin unknown = bank_margin(circuit, "earth fault");
     check_not_assessed(unknown, "insulation_resistance_mohm");
@@ -122,7 +122,7 @@ TEST_CASE("a thermostat inside, made for alternating current, is a warning") {
 }
 
 // Source: common practice, no source: low ohms run the panels near their short-circuit current.
-TEST_CASE("low ohms are a caution for shaded cells") {
+TEST_CASE("a low resistance is a caution for shaded cells") {
     const Margin high = bank_margin(circuit_of_bank(), "shade stress");
     CHECK(high.severity == Severity::none);
     CHECK(*high.value < 60.0);
@@ -135,7 +135,7 @@ TEST_CASE("low ohms are a caution for shaded cells") {
 }
 
 // Source: Ohm's law.
-TEST_CASE("wire takes its share of the ohms") {
+TEST_CASE("wire has its share of the resistance") {
     Circuit circuit = circuit_of_bank();
     check_not_assessed(bank_margin(circuit, "voltage drop"), "runs");
     circuit.runs = {bench_run("thhn-12-awg", 30.0)};
@@ -150,7 +150,7 @@ TEST_CASE("wire takes its share of the ohms") {
 }
 
 // Source: copper melts at 1085 °C, by then R20 (1 + 0.00393 (1085 - 20)) of IEC 60028.
-TEST_CASE("wire without a steady temperature counts as hot as it can get") {
+TEST_CASE("wire without a steady temperature counts as the hottest possible") {
     Circuit circuit = circuit_of_bank();
     circuit.runs = {bench_run("thhn-12-awg", 30.0)};
     const double cold_pct = bank_margin(circuit, "voltage drop").value.value_or(0.0);
@@ -161,7 +161,7 @@ TEST_CASE("wire without a steady temperature counts as hot as it can get") {
     CHECK(drop.value.value_or(0.0) > 3.0 * cold_pct);
 }
 
-TEST_CASE("every element of the starter has the same eight margins, none of them silent") {
+TEST_CASE("every element of the starter has the same eight margins, each with a sentence") {
     for (const heatmatch::Element& element : starter().elements) {
         CAPTURE(element.id);
         const Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, element.id, {1, 2});
@@ -217,7 +217,7 @@ TEST_CASE("in a liquid it was made for an element may take somewhat more than it
     CHECK(contains(tank(1.1).sentence(), "above its rated 1000 W"));
     CHECK_FALSE(contains(tank(0.5).sentence(), "sand"));
     CHECK(power_in("dry-sand", "immersion-1000-230", 1.01).severity == Severity::danger);
-    // Its rating holds in air: what it may take in water nobody says.
+    // Its rating applies in air: the rating in water is not stated.
     CHECK(power_in("water", "storage-rod-1000-240", 1.01).severity == Severity::danger);
 }
 
@@ -236,7 +236,7 @@ TEST_CASE("the peak of the rated voltage counts for alternating ratings only") {
     circuit.panels = {3, 1};
     const Margin direct = bank_margin(circuit, "sheath voltage");
     CHECK(direct.severity == Severity::danger);
-    // Near the peak as well as far from it: what nobody says of the rating stays a warning.
+    // Near the peak as well as far from it: a rating that is not stated remains a warning.
     circuit.bank.element.rated_dc.reset();
     for (const double share : {0.75, 0.95}) {
         circuit.bank.element.rated_v = circuit.cold_voltage_v() / (share * std::sqrt(2.0));

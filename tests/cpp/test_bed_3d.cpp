@@ -53,7 +53,7 @@ TEST_CASE("an endless line in three dimensions rises as the exponential integral
 }
 
 // Source: Carslaw & Jaeger, section 10.4, added up along the line.
-TEST_CASE("one, two and four legs of finite length add up before heat meets the wall") {
+TEST_CASE("one, two and four legs of finite length add up before heat reaches the wall") {
     const double length_m = 0.4;
     const double spacing_m = 0.06;
     for (const int legs : {1, 2, 4}) {
@@ -79,7 +79,7 @@ TEST_CASE("one, two and four legs of finite length add up before heat meets the 
 }
 
 // Source: Carslaw & Jaeger, sections 7.6, 3.11 and 1.15 (a short cylinder is a product).
-TEST_CASE("a hot cylinder cools as the series say, wall cut from square cells or not") {
+TEST_CASE("a hot cylinder cools as the series predict, with a wall of square cells or not") {
     const double radius_m = 0.2;
     const double half_m = 0.225;
     const double side_u = 6.0;
@@ -109,7 +109,7 @@ TEST_CASE("a hot cylinder cools as the series say, wall cut from square cells or
 
 // Source: Carslaw & Jaeger, section 16.2 (image of a line in a cylinder), with the Kirchhoff
 // variable of section 1.6.
-TEST_CASE("legs off the axis reach the steady state of their images, whatever k(T) is") {
+TEST_CASE("legs off the axis reach the steady state of their images for any k(T)") {
     const double radius_m = 0.15;
     const double height_m = 0.30;
     const double half_m = 0.03;

@@ -174,7 +174,7 @@ TEST_CASE("the coil is hotter than its sheath") {
 // Source: the same 2-D finite volumes after 5 h: hottest spot of the wall, and under the lid,
 // outside of which 3/8 of that rise is left. The closed form leans to the hot side: the wall by up
 // to 10 K while a drum warms through, the lid by up to a third of its rise.
-TEST_CASE("wall and lid are hottest beside the middle and over the end of a leg") {
+TEST_CASE("wall and lid are hottest at the middle and over the end of a leg") {
     struct Row {
         double diameter_m;
         double height_m;

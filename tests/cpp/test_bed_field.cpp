@@ -27,7 +27,7 @@ double heat_of_w_k(const heatmatch::StoreShell& shell) {
 
 }  // namespace
 
-TEST_CASE("every step of a field accounts for its heat, whatever power, air and fan do") {
+TEST_CASE("every step of a field conserves heat for any power, air and fan") {
     std::mt19937 engine(78U);
     const auto between = [&engine](double low, double high) {
         return low + (high - low) * static_cast<double>(engine()) / 4294967296.0;
@@ -137,7 +137,7 @@ TEST_CASE("a field that loses nothing warms by its heat over its capacity") {
 }
 
 // Source: Carslaw & Jaeger, section 10.4 (lines of finite length, before heat meets the wall).
-TEST_CASE("sheath and bed beside it rise like line sources in endless sand") {
+TEST_CASE("sheath and bed rise like line sources in infinite sand") {
     const double k = 0.3;
     const double diffusivity = k / (1550.0 * 800.0);
     for (const double apart_m : {0.0, 0.06, 0.30}) {
@@ -212,7 +212,7 @@ TEST_CASE("a box is a cylinder that loses by the box's own sides") {
     CHECK(sand.at_c(0.16, 0.2) > sand.at_c(0.0, 0.2));
 }
 
-TEST_CASE("a field refuses what makes no sense, by name") {
+TEST_CASE("a field refuses meaningless input, by name") {
     const heatmatch::BedFill sand = dry_sand(0.27, 0.5);
     const heatmatch::StoreShell shell = bare_cylinder(0.40, 0.45);
     const heatmatch::LegLayout legs = upright_legs(2, 0.30, 0.06);

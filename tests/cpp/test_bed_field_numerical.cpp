@@ -68,7 +68,7 @@ double loss_of(Bed3d& bed) {
 }  // namespace
 
 // Source: Carslaw & Jaeger, sections 7.6 and 3.11, by the series of exact_conduction.hpp.
-TEST_CASE("endless and finite cylinders cool as their series say") {
+TEST_CASE("infinite and finite cylinders cool as their series predict") {
     const double k = 0.3;
     const double radius_m = 0.15;
     const double diffusivity = k / (1550.0 * 800.0);

@@ -10,7 +10,9 @@
 
 using heatmatch::BedField;
 
-TEST_CASE("in the end a field loses what it takes, and falls to the air when the power is off") {
+TEST_CASE(
+    "in the end the loss of a field equals its power, and it cools to the air with the "
+    "power off") {
     BedField bed = drum_field({.across = 6, .high = 8, .longest_step_s = 1800.0});
     bed.step(120.0, 400.0 * 3600.0);
     CHECK(bed.loss_w() == doctest::Approx(120.0).epsilon(1e-3));
@@ -44,7 +46,7 @@ TEST_CASE("in the end a field loses what it takes, and falls to the air when the
     CHECK(bed.stored_kwh() < 0.0);
 }
 
-TEST_CASE("more power is hotter everywhere, loss peaks after the sun, a fan takes heat sooner") {
+TEST_CASE("more power is hotter everywhere, loss peaks after the sun, a fan extracts heat sooner") {
     BedField weak = drum_field();
     BedField strong = drum_field();
     BedField fanned = drum_field();
@@ -75,7 +77,7 @@ TEST_CASE("more power is hotter everywhere, loss peaks after the sun, a fan take
     CHECK(strong.taken_kwh() == 0.0);
 }
 
-TEST_CASE("a field tells the bed at a spot, between its nodes up to its surfaces") {
+TEST_CASE("a field gives the bed temperature at a spot, between its nodes up to its surfaces") {
     BedField bed = drum_field();
     CHECK(bed.at_c(0.0, 0.0) == doctest::Approx(20.0));
     bed.step(150.0, 5.0 * 3600.0);

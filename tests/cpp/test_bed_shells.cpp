@@ -110,7 +110,9 @@ TEST_CASE("the sheath over the shells rises like a line source in endless sand")
     }
 }
 
-TEST_CASE("in the end a bed loses what it takes, and falls to the air when the power is off") {
+TEST_CASE(
+    "in the end the loss of a bed equals its power, and it cools to the air with the "
+    "power off") {
     BedShells bed = drum_shells();
     bed.step(120.0, 400.0 * 3600.0);
     CHECK(bed.loss_w() == doctest::Approx(120.0).epsilon(1e-3));
@@ -183,7 +185,7 @@ TEST_CASE("constant power in shells stays near the closed form") {
     }
 }
 
-TEST_CASE("a bed of shells refuses what makes no sense, by name") {
+TEST_CASE("a bed of shells refuses meaningless input, by name") {
     const heatmatch::BedFill sand = dry_sand(0.27, 0.5);
     const heatmatch::StoreShell shell = bare_cylinder(0.40, 0.45);
     const heatmatch::LegLayout legs = upright_legs(2, 0.30, 0.06);

@@ -130,7 +130,7 @@ TEST_CASE("no power, no rise") {
     }
 }
 
-TEST_CASE("the largest power is the one whose sheath meets the limit") {
+TEST_CASE("the largest power is the one at which the sheath reaches the limit") {
     for (const StoreCase& each : random_cases()) {
         const BedCharge charge = each.charge();
         double last_w = 0.0;
@@ -204,7 +204,7 @@ TEST_CASE("days add up in an insulated store, not in a bare pot") {
 
 // Source: energy: what a cold store has taken in after a while is in its sand, but for some 10 %
 // that its wall has lost; quartz counted at its mean temperature, hot sand holds more.
-TEST_CASE("early on the bulk holds the heat put in") {
+TEST_CASE("early on the bulk stores the supplied heat") {
     for (const double power_w : {100.0, 2000.0}) {
         const BedCharge charge = pot_hairpin(0.27, 0.5);
         const double rise_k = bed_temperatures(charge, power_w).bed_mean_c - 20.0;
@@ -219,7 +219,7 @@ TEST_CASE("early on the bulk holds the heat put in") {
 // Source: q'/(2 pi) ln(d) of a line: a pipe of 40 mm is as cool outside as the sand 20 mm from a
 // bare sheath. The air in it keeps heat back, all the more where it is narrow: there is less to
 // radiate.
-TEST_CASE("a pipe cools the sand beside it, but the air in it keeps the rod hot") {
+TEST_CASE("a pipe cools the sand around it, but its air keeps the rod hot") {
     const double power_w = 100.0;
     const auto piped = [](double pipe_mm) {
         heatmatch::Store store = small_pot();
@@ -269,7 +269,7 @@ TEST_CASE("settled sand makes the sheath hotter, the sooner the emptier") {
     CHECK(within(carried, power_w / 0.44, 0.06));
 }
 
-TEST_CASE("the bed gets cooler away from a leg, and meets the sheath at it") {
+TEST_CASE("the bed is cooler away from a leg, and equals the sheath at it") {
     const BedCharge charge = pot_hairpin();
     const double sheath_c = bed_temperatures(charge, 100.0).sheath_c;
     CHECK(within_abs(bed_temperature_c(charge, 100.0, 0.004), sheath_c, 0.5));

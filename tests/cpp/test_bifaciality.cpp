@@ -26,7 +26,7 @@ Panel plain_panel(std::optional<Technology> technology = Technology::mono_si) {
 
 // Source: IEC 61215-1, BNPI 135 and BSI 300 W/m2 behind; permits in the United States add 1.30 to
 // tilted bifacial modules and 1.05 to flush ones whatever their bifaciality (solarapp-bifacial).
-TEST_CASE("amperes with light behind are the label's, else of the bifaciality") {
+TEST_CASE("the current with rear light is the label's, else follows from the bifaciality") {
     Panel panel = plain_panel();
     CHECK(rear_current_factor(panel, false) == 1.0);
     panel.bifaciality = 0.7;
@@ -44,7 +44,7 @@ TEST_CASE("amperes with light behind are the label's, else of the bifaciality") 
     CHECK(*heatmatch::labelled_bifaciality(panel) == doctest::Approx(0.8));
 }
 
-TEST_CASE("a bifaciality that nobody tells is nothing, the label's, or left to the careful case") {
+TEST_CASE("an unstated bifaciality is zero, the label's, or left to the careful case") {
     const auto told = [](Panel panel, std::optional<double> age_years) {
         return panel_in_service({.group = "row", .panel = "plain", .age_years = age_years}, panel,
                                 -20.0);
@@ -67,7 +67,7 @@ TEST_CASE("a bifaciality that nobody tells is nothing, the label's, or left to t
     CHECK(told(labelled, {}).bright_isc_a() == doctest::Approx(12.1));
 }
 
-TEST_CASE("a wall behind the panels takes the light, and little of the amperes that judge") {
+TEST_CASE("a wall behind the panels blocks the light, and little of the current for margins") {
     Panel panel = plain_panel();
     panel.bifaciality = 0.8;
     heatmatch::OwnedPanels row{.group = "row", .panel = "plain"};
@@ -99,7 +99,7 @@ TEST_CASE("a reading on a bifacial panel holds the light behind it") {
     CHECK(read.bright_isc_a() == doctest::Approx(12.4));
 }
 
-TEST_CASE("amperes with light behind that no panel has are refused") {
+TEST_CASE("a current with rear light that no panel has is refused") {
     Panel panel = plain_panel();
     const auto refused = [&panel] {
         return refusal_of([&panel] { heatmatch::check_panel(panel); });

@@ -22,12 +22,12 @@ Margin bonded(int series, std::optional<bool> frames, bool wet) {
 }  // namespace
 
 // Source: IEC 60364-4-41, 414.4.5: 60 V direct current dry, 30 V in every other case.
-TEST_CASE("what may be touched is 60 V dry and 30 V wet") {
+TEST_CASE("the touch limit is 60 V dry and 30 V wet") {
     CHECK(heatmatch::touch_limit_v({.wet = false}) == 60.0);
     CHECK(heatmatch::touch_limit_v({.wet = true}) == 30.0);
 }
 
-TEST_CASE("frames that are not bonded are a danger above what may be touched") {
+TEST_CASE("frames that are not bonded are a danger above the touch limit") {
     CHECK(bonded(2, false, false).severity == Severity::danger);
     CHECK(bonded(2, true, false).severity == Severity::none);
     CHECK(bonded(2, std::nullopt, false).severity == Severity::warning);
@@ -39,7 +39,7 @@ TEST_CASE("frames that are not bonded are a danger above what may be touched") {
     }
 }
 
-TEST_CASE("what nobody told is named") {
+TEST_CASE("unstated bonding is named") {
     CHECK(bonded(2, std::nullopt, false).missing == std::vector<std::string>{"site.frames_bonded"});
     heatmatch::Store store{.vessel_bonded = false};
     const auto gaps = heatmatch::bonding_gaps({.frames_bonded = true}, &store);

@@ -37,7 +37,8 @@ TEST_CASE("two numbers come back out of a log that was made with them" *
                 "Btu/h·ft·°F at 68 °F; the catalog has 0.156"));
 }
 
-TEST_CASE("a measured store is ranked with what was measured" * doctest::test_suite("numerical")) {
+TEST_CASE("a calibrated store is ranked with the fitted values" *
+          doctest::test_suite("numerical")) {
     const Installation installation = demo();
     const Candidate before = standing(installation);
     const Calibration found = calibrate(before, made_log(before, 0.22, 1.3, 0.3, 7));
@@ -67,7 +68,7 @@ TEST_CASE("a measured store is ranked with what was measured" * doctest::test_su
     }
 }
 
-TEST_CASE("logs that cannot tell are refused") {
+TEST_CASE("insufficient logs are refused") {
     const Candidate candidate = standing();
     const StoreLog log = made_log(candidate, 0.27, 1.0, 0.1, 1);
     const auto refused = [&candidate](const StoreLog& given) {
@@ -91,7 +92,7 @@ TEST_CASE("logs that cannot tell are refused") {
                 "the installation whose store was logged"));
 }
 
-TEST_CASE("one heated row is heat, wherever it stands in the log") {
+TEST_CASE("one heated row is heat, wherever it is in the log") {
     const Candidate candidate = standing();
     StoreLog log = made_log(candidate, 0.27, 1.0, 0.1, 1);
     for (auto& list : log.temperature_c) {
@@ -106,7 +107,7 @@ TEST_CASE("one heated row is heat, wherever it stands in the log") {
 
 // Source: Abramowitz and Stegun, table 26.8: chi-square of two degrees of freedom passes 9.210 in
 // one of a hundred: each of two numbers lies within 3.035 standard errors, here of its logarithm.
-TEST_CASE("what was fitted has its band to both sides of it") {
+TEST_CASE("a fitted number has its band to both sides") {
     const Candidate candidate = standing();
     const Calibration found = calibrate(candidate, made_log(candidate, 0.22, 1.3, 0.3, 7, 1));
     for (const Fitted& number : {found.k20_w_mk, found.loss_factor}) {
@@ -129,7 +130,7 @@ TEST_CASE("a damp bed is called so" * doctest::test_suite("numerical")) {
 
 TEST_SUITE_BEGIN("numerical");
 
-TEST_CASE("the cells of the field add no more than what is stated") {
+TEST_CASE("the cells of the field add no more error than stated") {
     const Candidate candidate = standing();
     double k_worst = 0.0;
     double loss_worst = 0.0;

@@ -64,7 +64,7 @@ TEST_CASE("power is averaged over the conditions") {
     CHECK(candidate.mean_power_high_w() == 90.0);
 }
 
-TEST_CASE("what was assumed is listed once") {
+TEST_CASE("each assumption is listed once") {
     const heatmatch::Assumption same{.part = "p",
                                      .field = "f",
                                      .value = heatmatch::verbatim("1"),
@@ -77,7 +77,7 @@ TEST_CASE("what was assumed is listed once") {
 }
 
 // Source: arithmetic on prices made for the test.
-TEST_CASE("what is not owned is bought: elements, and wire there and back for every string") {
+TEST_CASE("parts not owned are bought: elements, and wire there and back for every string") {
     Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 2}, "tubular-1000-120", {1, 3});
     circuit.bank.element.price = {.low = 10.0, .high = 20.0, .currency = "USD"};
     CHECK(*price_to_buy(circuit) == 0.0);
@@ -143,7 +143,7 @@ TEST_CASE("every candidate of the demo has the same margins, none silently missi
     CHECK_MESSAGE(silent == 0, "margins of runs that are not even listed");
 }
 
-TEST_CASE("heat in the store is judged where the element fits, and never left out") {
+TEST_CASE("heat in the store is assessed where the element fits, and never omitted") {
     int judged = 0;
     for (const Candidate& candidate : demo_ranking().candidates) {
         for (const char* name :
@@ -158,7 +158,7 @@ TEST_CASE("heat in the store is judged where the element fits, and never left ou
     CHECK(judged > 0);
 }
 
-TEST_CASE("every margin of the demo can be printed, and what was judged has a source") {
+TEST_CASE("every margin of the demo can be printed, and every assessed one has a source") {
     for (const Candidate* candidate : all_of_demo()) {
         for (const Margin& margin : candidate->margins()) {
             CAPTURE(margin.name);

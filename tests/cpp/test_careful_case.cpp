@@ -42,7 +42,7 @@ Installation all_told() {
     return installation;
 }
 
-/// One fact of an installation, taken back.
+/// One fact of an installation, removed.
 struct Forgotten {
     const char* what;
     void (*forget)(Installation&);
@@ -72,7 +72,7 @@ int worst_of(const Margin& margin) {
 
 }  // namespace
 
-TEST_CASE("with every fact told the worst is what is likely, or what could not be assessed") {
+TEST_CASE("with every fact stated the worst case is the likely one, or could not be assessed") {
     for (const Margin& margin : assess(starter(), all_told()).margins()) {
         CAPTURE(margin.name);
         CAPTURE(margin.subject);
@@ -81,7 +81,7 @@ TEST_CASE("with every fact told the worst is what is likely, or what could not b
     }
 }
 
-TEST_CASE("a fact taken back never makes a margin's worst better") {
+TEST_CASE("removing a fact never improves a margin's worst case") {
     const Candidate told = assess(starter(), all_told());
     for (const Forgotten& each : forgettable) {
         CAPTURE(each.what);
@@ -101,7 +101,7 @@ TEST_CASE("a fact taken back never makes a margin's worst better") {
     }
 }
 
-TEST_CASE("a danger that only an unstated fact keeps away is a warning that says so") {
+TEST_CASE("a danger that only an unstated fact prevents is a warning that reports it") {
     Installation installation = all_told();
     installation.store->vented.reset();
     installation.store->moist = true;
@@ -112,8 +112,7 @@ TEST_CASE("a danger that only an unstated fact keeps away is a warning that says
     CHECK(contains(margin.sentence(), "a closed vessel bursts"));
 }
 
-TEST_CASE(
-    "a limit of which nobody tells where it senses may see no heat, and sit in the hottest place") {
+TEST_CASE("a limit whose place is not stated may sense no heat, and be in the hottest place") {
     Installation installation = all_told();
     for (heatmatch::Device& device : installation.devices) device.senses.reset();
     const Candidate candidate = assess(starter(), installation);
@@ -129,7 +128,7 @@ TEST_CASE(
     }
 }
 
-TEST_CASE("a string fuse of which nobody tells the run may stand behind the joint of the strings") {
+TEST_CASE("a string fuse without a stated run may be behind the joint of the strings") {
     Installation installation = all_told();
     installation.circuit->panels = "1S2P";
     installation.devices.push_back({.part = "gpv-fuse-10x38",
@@ -177,7 +176,7 @@ TEST_CASE("facts are filled with the careful ends of the field tables, and no st
     CHECK(careful.circuit.heat->store->store.moist == installation.store->moist);
 }
 
-TEST_CASE("a ranking puts behind the others what an unstated fact may make a danger") {
+TEST_CASE("a ranking places candidates that an unstated fact may make a danger after the others") {
     Installation installation = all_told();
     installation.site.frames_bonded.reset();  // above the touch limit only
     const heatmatch::Ranking ranking = rank(starter(), installation, keep_all());

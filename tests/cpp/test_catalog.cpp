@@ -150,7 +150,7 @@ TEST_CASE("the starter is read-only") {
     CHECK(holds(refusal_of([&] { starter.save_copy(folder.file("copy")); }), "no file"));
 }
 
-TEST_CASE("the user's row stands for the starter's of the same id") {
+TEST_CASE("the user's row replaces the starter's of the same id") {
     const TempFolder folder;
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
     const Parts starter = Catalog::starter().parts();
@@ -196,7 +196,7 @@ TEST_CASE("a removed part of the starter stays away until it is added again") {
     CHECK(catalog.is_own(PartKind::panel, id));
 }
 
-TEST_CASE("an id is added once, and only what is there is replaced or removed") {
+TEST_CASE("an id is added once, and only existing parts are replaced or removed") {
     const TempFolder folder;
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
     catalog.add(own_panel("own"));

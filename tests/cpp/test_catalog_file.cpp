@@ -122,7 +122,7 @@ TEST_CASE("a copy is saved while the catalog is open, with its history") {
     CHECK(has_panel(catalog, "own"));
 }
 
-TEST_CASE("a copy overwrites nothing and goes where one may write") {
+TEST_CASE("a copy overwrites nothing, and needs a writable folder") {
     const TempFolder folder;
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
     catalog.add(own_panel("own"));
@@ -157,7 +157,7 @@ TEST_CASE("a catalog without a path is refused, not kept nowhere") {
     CHECK(holds(opening(""), "cannot open"));
 }
 
-TEST_CASE("a file that is no catalog is refused and left as it was") {
+TEST_CASE("a file that is not a catalog is refused and unchanged") {
     const TempFolder folder;
     const std::string text = folder.file("text.heatmatch");
     const std::string content(2000, 'x');
@@ -178,7 +178,7 @@ TEST_CASE("a file that is no catalog is refused and left as it was") {
     CHECK_FALSE(fs::exists(other + "-wal"));
 }
 
-TEST_CASE("a catalog of a newer schema is refused and left as it was") {
+TEST_CASE("a catalog of a newer schema is refused and unchanged") {
     const TempFolder folder;
     const std::string path = folder.file("a.heatmatch");
     std::ignore = Catalog::open(path);
@@ -204,7 +204,7 @@ TEST_CASE("a catalog of an older schema gets its new columns and keeps its rows"
                               .provenance = {.source = "its maker",
                                              .source_kind = heatmatch::SourceKind::datasheet}});
     }
-    // What the first schema did not have.
+    // Objects that the first schema did not have.
     raw(path).exec("ALTER TABLE sheaths DROP COLUMN bare");
     raw(path).exec("PRAGMA user_version = 1");
     Catalog catalog = Catalog::open(path);

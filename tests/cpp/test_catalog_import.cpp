@@ -118,7 +118,7 @@ TEST_CASE("rows equal to the starter's are not kept as one's own") {
     CHECK((catalog.export_all_json_text() == all));
 }
 
-TEST_CASE("an import puts in all rows or none, and says why by line") {
+TEST_CASE("an import adds all rows or none, and reports errors by line") {
     const TempFolder folder;
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
     const std::string before = catalog.export_all_json_text();
@@ -188,7 +188,7 @@ TEST_CASE("refusing a row refuses those that name it") {
     CHECK(catalog.history().empty());
 }
 
-TEST_CASE("an import may remove what its own rows no longer name") {
+TEST_CASE("an import may remove parts to which its own rows no longer refer") {
     const TempFolder folder;
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
     catalog.import_json_text(
@@ -204,7 +204,7 @@ TEST_CASE("an import may remove what its own rows no longer name") {
     CHECK(heatmatch::find_wire(catalog.parts(), "w").insulation == "new");
 }
 
-TEST_CASE("an id cannot be put in and removed by one file") {
+TEST_CASE("an id cannot be added and removed by one file") {
     const TempFolder folder;
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
     const std::string text =
@@ -213,7 +213,7 @@ TEST_CASE("an id cannot be put in and removed by one file") {
     CHECK(catalog.history().empty());
 }
 
-TEST_CASE("CSV text goes in as JSON does") {
+TEST_CASE("CSV text is imported as JSON is") {
     const TempFolder folder;
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
     const std::string text =
@@ -229,7 +229,7 @@ TEST_CASE("CSV text goes in as JSON does") {
     CHECK(heatmatch::find_panel(catalog.parts(), "a").v_oc == 37.5);
 }
 
-TEST_CASE("the module list goes in as one change that can be taken back") {
+TEST_CASE("the module list is imported as one change that can be undone") {
     const TempFolder folder;
     const std::string path = folder.file("list.csv");
     const std::string tail =

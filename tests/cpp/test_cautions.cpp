@@ -4,7 +4,7 @@
 
 #include "heatmatch/match/margins/cautions.hpp"
 
-TEST_CASE("the cautions of a liquid name what liquids do, and nothing of sand") {
+TEST_CASE("the cautions of a liquid concern liquids, and not sand") {
     std::string all;
     for (const heatmatch::Sentence& sentence : heatmatch::cautions(true)) all += sentence.text();
     for (const char* danger :

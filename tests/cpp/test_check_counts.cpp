@@ -39,7 +39,7 @@ Texts texts_of_lines(const Candidate& candidate) {
 
 }  // namespace
 
-TEST_CASE("checks are counted by what they found, and those not made apart") {
+TEST_CASE("checks are counted by finding, and those not made separately") {
     const CheckCounts expected{
         .made = 5, .not_made = 5, .dangers = 1, .warnings = 2, .cautions = 1, .no_finding = 1};
     CHECK(check_counts(of_many()) == expected);
@@ -48,7 +48,7 @@ TEST_CASE("checks are counted by what they found, and those not made apart") {
           "no finding 1.");
 }
 
-TEST_CASE("what nobody checked is grouped by the fact that is missing, most checks first") {
+TEST_CASE("checks not made are grouped by the missing fact, most checks first") {
     const auto groups = not_checked(of_many());
     REQUIRE(groups.size() == 5);
     CHECK(groups[0].state == std::vector<std::string>{"connector"});
@@ -59,7 +59,7 @@ TEST_CASE("what nobody checked is grouped by the fact that is missing, most chec
     CHECK(groups[4].state == std::vector<std::string>{"site.frames_bonded", "store.bonded"});
 }
 
-TEST_CASE("each line names what to state, then what it would tell") {
+TEST_CASE("each line names the field to state, then the checks it permits") {
     Candidate candidate = of_many();
     candidate.circuit = bench_circuit("silicon-60-cell-245", {1, 1}, "tubular-1000-120", {1, 1});
     const Texts lines = texts_of_lines(candidate);

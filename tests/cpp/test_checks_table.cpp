@@ -24,7 +24,7 @@ MeterSheet of_two_checks() {
 }  // namespace
 
 // Definition: F = 1.8 C + 32.
-TEST_CASE("a check has a row, and lines where it has something to say") {
+TEST_CASE("a check has one row, and lines where it has text") {
     const MeterSheet sheet = of_two_checks();
     const Table table = checks_table(sheet);
     CHECK(table.title.text() == "what to measure and to look at");

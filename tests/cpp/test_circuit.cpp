@@ -42,7 +42,7 @@ double power_at(const Circuit& circuit, double current_factor, double bank_ohm, 
 
 // Source: NEC Chapter 9 Table 8, direct-current resistance at 75 °C in ohm per 1000 ft, as
 // reproduced on the web. Tolerance 0.5 % for solid wire, 1 % for strands, whose lay differs.
-TEST_CASE("a thousand feet of copper have the ohms the code tabulates") {
+TEST_CASE("a thousand feet of copper have the resistance of the code's table") {
     struct Case {
         double awg;
         int strands;
@@ -66,7 +66,7 @@ TEST_CASE("a thousand feet of copper have the ohms the code tabulates") {
     }
 }
 
-TEST_CASE("a run's ohms go there and back, with its joints, at its temperature") {
+TEST_CASE("a run's resistance is there and back, with its joints, at its temperature") {
     RunParts parts = bench_run("thhn-12-awg", 50.0);
     const double at_50 = parts.loop_ohm();
     CHECK(at_50 ==
@@ -82,7 +82,7 @@ TEST_CASE("a run's ohms go there and back, with its joints, at its temperature")
 }
 
 // Source: equal strings and equal branches lie in parallel: p of them have one p-th of the ohms.
-TEST_CASE("strings and branches share the ohms of their runs, array and bank runs do not") {
+TEST_CASE("strings and branches divide the resistance of their runs, array and bank runs do not") {
     Circuit circuit = usual_circuit({2, 2}, {1, 3});
     struct Case {
         const char* carries;
@@ -106,7 +106,7 @@ TEST_CASE("strings and branches share the ohms of their runs, array and bank run
 }
 
 // Source: conservation of energy.
-TEST_CASE("what the array gives is what bank and wire take") {
+TEST_CASE("the power of the array is that of bank and wire") {
     for (const heatmatch::Hookup panels : heatmatch::hookups_up_to(4)) {
         for (const heatmatch::Hookup bank : heatmatch::hookups_up_to(3)) {
             Circuit circuit = usual_circuit(panels, bank);
@@ -134,7 +134,7 @@ TEST_CASE("what the array gives is what bank and wire take") {
 }
 
 // Source: a scan of 201 x 21 points between the ends of ohms and current.
-TEST_CASE("the ends of the band are those of a scan over ohms and current") {
+TEST_CASE("the ends of the band are those of a scan over resistance and current") {
     for (const char* element : {"tubular-1000-120", "immersion-dc-600-48", "strip-250-120",
                                 "oven-bake-2585-240", "range-coil-1350-240"}) {
         for (const heatmatch::Hookup panels : heatmatch::hookups_up_to(3)) {
@@ -170,7 +170,7 @@ TEST_CASE("the ends of the band are those of a scan over ohms and current") {
 }
 
 // Source: arithmetic on the label, 37.53 V, -0.347 %/K, 8.66 A.
-TEST_CASE("cold volts go with the panels in series, amperes with the strings") {
+TEST_CASE("cold voltage is proportional to panels in series, current to strings") {
     const Circuit circuit = usual_circuit({2, 3});
     CHECK(circuit.cold_voltage_v() ==
           doctest::Approx(2.0 * 37.53 * (1.0 + 0.00347 * 45.0)).epsilon(1e-12));

@@ -95,7 +95,7 @@ TEST_CASE("every technology a panel may have has a class that a panel may have")
 }
 
 // Source: arithmetic, 0.808 of 37.5 V and 0.938 of 8.66 A to four digits.
-TEST_CASE("what is unknown is filled from the class and listed") {
+TEST_CASE("unknown values are set from the class and listed") {
     const FilledPanel filled = fill_class_defaults(
         {.id = "torn", .technology = Technology::multi_si, .v_oc = 37.5, .i_sc = 8.66});
     CHECK(filled.panel.v_mp == 30.3);
@@ -107,7 +107,7 @@ TEST_CASE("what is unknown is filled from the class and listed") {
           "panel \"torn\": beta_voc_pct_per_k = -0.339 %/K (class default, cec-module-list)");
 }
 
-TEST_CASE("what is known is kept and not listed") {
+TEST_CASE("known values are kept and not listed") {
     const FilledPanel filled = fill_class_defaults({.id = "whole",
                                                     .technology = Technology::mono_si,
                                                     .v_oc = 37.5,

@@ -26,7 +26,7 @@ double share_above(const SkyIndices& indices, double index) {
 
 }  // namespace
 
-TEST_CASE("sky indices have the mean asked for and rise with share and mean") {
+TEST_CASE("sky indices have the required mean and rise with share and mean") {
     for (double mean = 0.02; mean <= clearest_month; mean += 0.03) {
         const SkyIndices indices(mean);
         CHECK(mean_of(indices) == doctest::Approx(mean).epsilon(2e-3));

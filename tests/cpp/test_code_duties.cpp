@@ -41,7 +41,7 @@ std::string said(const CodeDuty& duty) {
 
 }  // namespace
 
-TEST_CASE("the code that is stated decides whose duties there are, else both") {
+TEST_CASE("the stated code determines the duties, else both codes") {
     const auto count = [](const Site& site, WiringCode code) {
         const auto duties = code_duties(yard(2), site);
         return std::count_if(duties.begin(), duties.end(),
@@ -55,7 +55,7 @@ TEST_CASE("the code that is stated decides whose duties there are, else both") {
     CHECK(count(cold_site, WiringCode::iec) == 5);
 }
 
-TEST_CASE("each duty says a sentence and where it stands, whatever is stated") {
+TEST_CASE("each duty has a sentence and a source, whatever is stated") {
     for (const int series : {1, 2, 4}) {
         for (const Site& site : {american(), european(), cold_site}) {
             for (const CodeDuty& each : code_duties(yard(series), site, &starter())) {
@@ -104,7 +104,7 @@ TEST_CASE("its exception counts only where all of it is stated") {
 
 // Source: NEC 690.41(B): above 30 V or 8 A; exception: solidly grounded, two in parallel, off
 // buildings.
-TEST_CASE("earth-fault protection begins above 30 V or 8 A, but for what the exception states") {
+TEST_CASE("earth-fault protection begins above 30 V or 8 A, except as stated in the exception") {
     Site site = american();
     const CodeDuty found = duty(yard(1), site, "earth-fault protection");
     CHECK(found.applies == Answer::yes);
@@ -226,13 +226,13 @@ TEST_CASE("metal around wires inside and bonds are as they are stated") {
     CHECK(bonding().met == DutyMeans::as_stated);
 }
 
-TEST_CASE("labels and listing nobody can tell from data") {
+TEST_CASE("labels and listing cannot be checked from data") {
     CHECK(duty(yard(1), american(), "listing").met == DutyMeans::nobody_stated);
     CHECK(duty(yard(1), american(), "labels").met == DutyMeans::nobody_stated);
     CHECK(duty(yard(1), european(), "labels").met == DutyMeans::nobody_stated);
 }
 
-TEST_CASE("a fact left out never takes a duty away") {
+TEST_CASE("omitting a fact never removes a duty") {
     Site site = american();
     site.array_on = ArrayPlace::ground;
     site.earthing = Earthing::grounded;

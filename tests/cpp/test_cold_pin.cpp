@@ -33,7 +33,7 @@ double middle_of_cold_end_c(double sheath_mm, double wire_a, std::optional<doubl
 // Source: by hand: a pin of 0.2875 * 8 = 2.3 mm, 4.155 mm2, has 0.3/4.155 = 0.0722 ohm a metre; at
 // 10 A that is 7.220 W/m, which 0.1 m of sand of 0.2 W/mK takes at 2 pi 0.2/ln(0.1/0.004) =
 // 0.3904 W/mK: 18.49 K. Of 16 mm: 1.805 W/m over 0.4975 W/mK: 3.628 K.
-TEST_CASE("the pin of a cold end is as much hotter than the bed as its own ohms make it") {
+TEST_CASE("the pin of a cold end is hotter than the bed by its own Joule heat") {
     CHECK(within(middle_of_cold_end_c(8.0, 10.0, {}) - 100.0, 18.49, 1e-3));
     CHECK(within(middle_of_cold_end_c(16.0, 10.0, {}) - 100.0, 3.628, 1e-3));
     CHECK(within(middle_of_cold_end_c(8.0, 5.0, {}) - 100.0, 18.49 / 4.0, 1e-3));

@@ -97,8 +97,8 @@ TEST_CASE("without a coefficient the larger of class default and table holds") {
     CHECK(arctic.source == "class default");
 }
 
-// Source: arithmetic; a heterojunction panel's small label value is believed, a missing one is not.
-TEST_CASE("a label below the table is believed, a class default below it is not") {
+// Source: arithmetic; a heterojunction panel's small label value is used, a missing one is not.
+TEST_CASE("a label below the table is used, a class default below it is not") {
     Panel panel = panel_with_beta(-0.24);
     panel.technology = heatmatch::Technology::heterojunction;
     CHECK(cold_voltage(panel, -30.0).factor == doctest::Approx(1.132).epsilon(1e-12));
@@ -107,7 +107,7 @@ TEST_CASE("a label below the table is believed, a class default below it is not"
 }
 
 // Source: arithmetic.
-TEST_CASE("the larger of label and measured volts is used") {
+TEST_CASE("the larger of label and measured voltage is used") {
     const Panel panel = panel_with_beta(-0.31);
     CHECK(cold_voltage(panel, -30.0, 41.0).v_oc == doctest::Approx(41.0 * 1.1705).epsilon(1e-12));
     CHECK(cold_voltage(panel, -30.0, 41.0).v_oc_at_25_c == 41.0);
@@ -117,7 +117,7 @@ TEST_CASE("the larger of label and measured volts is used") {
 // Source: the single diode is slightly concave in temperature; over 462 silicon modules of the
 // Sandia list it lies 0.07 % below the line at -10 °C and 0.18 to 0.27 % at -40 °C. Bounds widened
 // by half.
-TEST_CASE("the line lies a little above the single diode, on the careful side") {
+TEST_CASE("the line is slightly above the single diode, on the careful side") {
     for (const Panel& panel : starter().panels) {
         if (panel.technology != heatmatch::Technology::mono_si &&
             panel.technology != heatmatch::Technology::multi_si)

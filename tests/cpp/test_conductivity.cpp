@@ -40,7 +40,7 @@ double integral(const Conductivity& conductivity, double to_k) {
 }  // namespace
 
 // Source: an independent prototype of the law, printed to 0.001 W/mK.
-TEST_CASE("dry sand conducts as the law says") {
+TEST_CASE("dry sand conducts according to the law") {
     const Conductivity sand = Conductivity::of_grains(0.27, 0.5);
     CHECK(sand.at(293.15) == doctest::Approx(0.27).epsilon(1e-12));
     struct Row {
@@ -144,7 +144,7 @@ TEST_CASE("dry sand holds heat as quartz does, over its transition") {
 }
 
 // Source: 0.17 is the lowest that Kiyohashi, Sasaki and Masuda measured on dry silica sand.
-TEST_CASE("a fill takes the end of its conductivity that is asked for") {
+TEST_CASE("a fill has the requested end of its conductivity") {
     CHECK(bed_fill(starter_sand(), ConductivityEnd::low).conductivity.at(293.15) ==
           doctest::Approx(0.17));
     CHECK(bed_fill(starter_sand(), ConductivityEnd::typical).conductivity.at(293.15) ==
@@ -160,7 +160,7 @@ TEST_CASE("a fill takes the end of its conductivity that is asked for") {
 
 // Source: 0.62 and 1.3 of the typical value are the ends of dry sand, 0.17 and 0.35 of 0.27
 // (common practice, no source): left out, the low end is never kinder than stated.
-TEST_CASE("ends that are not known are assumed, and it is told") {
+TEST_CASE("unknown ends are assumed and listed") {
     Medium sand = starter_sand();
     sand.k20_low_w_mk.reset();
     sand.k20_high_w_mk.reset();
@@ -182,7 +182,7 @@ TEST_CASE("ends that are not known are assumed, and it is told") {
 // Source: by hand, k20 (T/293.15)^0.25 + C d (T^3 - 293.15^3), C = 1.856e-7 W/m2K4: at 900 K
 // 1.323696 of k20 and 1.306275e-4 W/mK for each micrometre: 0.2 W/mK of 2 mm grains 0.52599, of
 // 0.5 mm 0.33005.
-TEST_CASE("a fill conducts by its own grains at the end that is asked for") {
+TEST_CASE("a fill conducts by its own grains at the requested end") {
     Medium sand = starter_sand();
     sand.k20_low_w_mk = 0.2;
     sand.k20_high_w_mk = 0.4;

@@ -30,7 +30,7 @@ const Control isolator{
 }  // namespace
 
 // Source: the three printed pairs above; between them nothing is printed.
-TEST_CASE("a device breaks the largest printed current whose volts and poles suffice") {
+TEST_CASE("a device breaks the largest printed current with sufficient voltage and poles") {
     CHECK(breaking_current_a(isolator, 100.0, 1) == 32.0);
     CHECK(breaking_current_a(isolator, 300.0, 1) == 32.0);
     CHECK_FALSE(breaking_current_a(isolator, 301.0, 1).has_value());
@@ -60,7 +60,7 @@ TEST_CASE("an ac-only device has no dc ratings") {
     CHECK(part_refusal(control) == "(accepted)");
 }
 
-TEST_CASE("set points stand in their order") {
+TEST_CASE("set points are in order") {
     Control control = isolator;
     control.sense_low_c = 90.0;
     control.sense_high_c = 30.0;
@@ -88,7 +88,7 @@ TEST_CASE("words of a control are those of its glossary") {
 }
 
 // Source: common practice, no source: what the trade means by these words.
-TEST_CASE("a family tells what makes a control open, unless the record does") {
+TEST_CASE("a family determines what makes a control open, unless the record does") {
     using heatmatch::OperatedKind;
     Control control = isolator;
     CHECK(operated_of(control) == OperatedKind::by_hand);
@@ -124,7 +124,7 @@ TEST_CASE("a holder of fuses is a fuse, a switch with fuses inside is none") {
     CHECK_FALSE(is_fuse(isolator));
 }
 
-TEST_CASE("poles are those told, or at least those of the printed pairs") {
+TEST_CASE("poles are as stated, or at least those of the printed pairs") {
     Control control = isolator;
     CHECK(poles_of(control) == 2);
     control.poles = 4;

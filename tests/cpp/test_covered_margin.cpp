@@ -19,7 +19,7 @@ Margin covered(const char* medium, std::optional<bool> told) {
 }  // namespace
 
 // Source: common practice, makers' instructions: an immersion element never runs dry.
-TEST_CASE("an element that water does not always cover is a danger, untold a warning") {
+TEST_CASE("an element not always covered by water is a danger, if not stated a warning") {
     CHECK(covered("water", false).severity == Severity::danger);
     CHECK(*covered("water", false).headroom < 0.0);
     CHECK(covered("water", std::nullopt).severity == Severity::warning);
@@ -33,7 +33,7 @@ TEST_CASE("an element that water does not always cover is a danger, untold a war
     }
 }
 
-TEST_CASE("an untold cover counts as none in the worst case") {
+TEST_CASE("an unstated cover counts as none in the worst case") {
     heatmatch::Installation installation = demo();
     installation.store->medium = "water";
     installation.store->vented = true;

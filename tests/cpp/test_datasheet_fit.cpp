@@ -90,7 +90,7 @@ TEST_CASE("an exact fit meets the label") {
     CHECK(fit.warnings.empty());
 }
 
-TEST_CASE("a label no diode can meet is split, and the move is told") {
+TEST_CASE("a label no diode can meet is split, and the shift is reported") {
     LabelValues label = ordinary_label;
     label.v_mp = 29.0;
     label.i_mp = 8.52;
@@ -137,7 +137,7 @@ TEST_CASE("gamma is met by the series resistance within its clamp") {
           doctest::Approx(0.1 * fit.series_resistance_ohm));
 }
 
-TEST_CASE("labels that are no diode's are refused by field") {
+TEST_CASE("labels that no diode can have are refused by field") {
     const auto field_of = [](LabelValues label) {
         const auto result = fit_label(label);
         REQUIRE(std::holds_alternative<FitRefusal>(result));
@@ -157,7 +157,7 @@ TEST_CASE("labels that are no diode's are refused by field") {
     CHECK(field_of(with([](LabelValues& l) { l.beta_per_k = 0.003; })) == "beta_voc_pct_per_k");
 }
 
-TEST_CASE("a torn label is filled from the class, and that is told") {
+TEST_CASE("an incomplete label is completed from the class, and that is listed") {
     const heatmatch::Panel panel{.id = "torn",
                                  .label = "torn",
                                  .technology = heatmatch::Technology::multi_si,
@@ -181,7 +181,7 @@ TEST_CASE("unusual values are named") {
 // Source: pvlib, calcparams_cec: the listed coefficient of the current is that of the label less
 // `Adjust` per cent of it: 0.05 %/K of 8.5 A is 4.25 mA/K, less 8 % 3.91 mA/K, which is 156.4 mA
 // over 40 K.
-TEST_CASE("a listed fit takes its current's coefficient from the label, adjusted") {
+TEST_CASE("a listed fit has its current coefficient from the label, adjusted") {
     heatmatch::Panel panel{.id = "listed",
                            .label = "listed",
                            .technology = heatmatch::Technology::multi_si,

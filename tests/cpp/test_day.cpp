@@ -94,7 +94,7 @@ TEST_CASE("a thermostat keeps the wall down, and one that is welded does not") {
     CHECK(welded.events.front().what == heatmatch::SwitchAction::cannot_open);
 }
 
-TEST_CASE("a limit stays open once it has opened, unless what breaks the circuit is welded") {
+TEST_CASE("a limit stays open after it has opened, unless the breaking contacts are welded") {
     const DayWeather weather = even_days(3, 900.0, 15.0);
     Installation installation = demo();
     const double hot_c = highest(simulate_day(standing(), weather).series.wall_c);
@@ -117,7 +117,7 @@ TEST_CASE("a limit stays open once it has opened, unless what breaks the circuit
     CHECK(on.energy.in_kwh > run.energy.in_kwh);
 }
 
-TEST_CASE("what opened before the first day is told") {
+TEST_CASE("events before the first day are reported") {
     const DayWeather weather = even_days(3, 900.0, 15.0);
     const Candidate candidate = standing(with_thermostat(20.0));
     const DayRun run = simulate_day(candidate, weather);
@@ -151,7 +151,7 @@ TEST_CASE("inside the space a fan or insulation gives the same heat, sooner or l
     CHECK(highest(slow.series.released_w) < highest(still.series.released_w));
 }
 
-TEST_CASE("outside the space insulation keeps what the fan can fetch" *
+TEST_CASE("outside the space insulation keeps the heat that the fan extracts" *
           doctest::test_suite("numerical")) {
     Installation outside = demo();
     outside.store->stands = heatmatch::StorePlace::outside;
@@ -170,7 +170,7 @@ TEST_CASE("outside the space insulation keeps what the fan can fetch" *
     CHECK(simulate_day(standing(outside), demo_year(), options).energy.to_space_kwh == 0.0);
 }
 
-TEST_CASE("water takes the same heat at a lower temperature") {
+TEST_CASE("water stores the same heat at a lower temperature") {
     Installation water = demo();
     water.store->medium = "water";
     const DayRun wet = simulate_day(standing(water), demo_year(), january_days());
@@ -205,7 +205,7 @@ TEST_CASE("with thermal mass the space lags, and holds the same heat in the end"
     CHECK(within(slow.energy.to_space_kwh, light.energy.to_space_kwh, 0.06));
 }
 
-TEST_CASE("days that cannot be lived through are refused by name") {
+TEST_CASE("days that cannot be simulated are refused by name") {
     const Candidate candidate = standing();
     const DayWeather weather = even_days(1, 500.0, 0.0);
     const auto with = [&](DayOptions options) {
@@ -227,7 +227,7 @@ TEST_CASE("days that cannot be lived through are refused by name") {
     CHECK(holds(refusal_of([&] { (void)simulate_day(candidate, DayWeather{}); }), "no rows"));
 }
 
-TEST_CASE("an installation without a space has a store in the outside air, and says so") {
+TEST_CASE("an installation without a space has a store in the outside air, with a remark") {
     Installation installation = demo();
     installation.space.reset();
     const DayRun run = simulate_day(standing(installation), demo_year(), january_days());

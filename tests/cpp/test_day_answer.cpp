@@ -71,7 +71,7 @@ TEST_CASE("dark hours are summed for all days and month by month") {
     CHECK(within(answer.months[1].to_space_kwh_day, (8 * 20.0 + 16 * 27.5) / 1000.0, 1e-12));
 }
 
-TEST_CASE("nights tell dusk, dawn, and how long the heat lasts") {
+TEST_CASE("nights have dusk, dawn, and duration of the heat") {
     // One night is whole: from 16 to 8.
     const DayAnswer answer = answer_of(with_target(-2.0), two_days());
     CHECK(within(answer.dusk_lift_k, 5.0, 1e-12));
@@ -101,7 +101,7 @@ TEST_CASE("the first sentence is honest about size") {
     CHECK(holds(first(15.0).text(UnitSystem::us), "The target of 59 °F needs 36 °F"));
 }
 
-TEST_CASE("the highest of every part stands against the limit of its margin") {
+TEST_CASE("the highest temperature of every part is beside the limit of its margin") {
     const Candidate candidate = with_target(5.0);
     DayRun run = two_days();
     const auto peaks = part_peaks(candidate, run);
@@ -132,7 +132,7 @@ TEST_CASE("the highest of every part stands against the limit of its margin") {
                       }));
 }
 
-TEST_CASE("what acted is told") {
+TEST_CASE("events are reported") {
     DayRun run = two_days();
     run.events = {{3.0, "disc", SwitchAction::opens},
                   {4.0, "disc", SwitchAction::closes},
@@ -194,7 +194,7 @@ TEST_CASE("the ceiling of a fill is met by the sheath in sand and by the bulk in
 }
 
 // Source: by hand: 10 W all night but 100 W in one hour: half of that is kept until its end.
-TEST_CASE("heat is carried over to the last hour of half the best, wherever the best stands") {
+TEST_CASE("heat is carried over to the last hour of half the maximum, wherever the maximum is") {
     for (const std::size_t best : {16U, 24U, 31U}) {
         DayRun run = two_days();
         for (std::size_t step = 16; step < 32; ++step) run.series.released_w[step] = 10.0;

@@ -87,7 +87,9 @@ void each_of_the_starter(const Look& look) {
 }  // namespace
 
 // Source: the definition: one question, opens(), for the margins and for the day.
-TEST_CASE("in every duty and place the day opens by what assess counts on, and by nothing else") {
+TEST_CASE(
+    "in every duty and place a simulation opens by the devices that assess counts, and by"
+    " no others") {
     int opened = 0;
     each_of_the_starter([&](const Circuit& circuit, const PlacedDevice& placed) {
         const bool by_thermostat = counted_on(circuit, Occasion::thermostat);
@@ -107,7 +109,7 @@ TEST_CASE("in every duty and place the day opens by what assess counts on, and b
     CHECK(opened > 0);
 }
 
-TEST_CASE("a thermostat closes again, a limit stays open, and what is stuck is told once") {
+TEST_CASE("a thermostat closes again, a limit stays open, and a stuck one is reported once") {
     Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
     circuit.runs = {bench_run("thhn-12-awg", 30.0)};
     circuit.devices = sensors_driving("dc-contactor-sealed-450-v");
@@ -154,7 +156,7 @@ std::string open_at(DaySwitches& switches, const std::vector<double>& temperatur
 }  // namespace
 
 // Source: the definition of a differential: nothing changes between the two points.
-TEST_CASE("between its two points a thermostat stays as it is") {
+TEST_CASE("between its two points a thermostat keeps its state") {
     DayRun run;
     DaySwitches switches({thermostat("disc", 90.0)}, SwitchCase::works);
     CHECK(open_at(switches, {20.0, 89.9, 90.0, 85.0, 80.1, 80.0, 85.0, 89.9, 95.0}, run) ==
@@ -164,7 +166,7 @@ TEST_CASE("between its two points a thermostat stays as it is") {
 }
 
 // Source: the definition: contacts in series are open where one of them is.
-TEST_CASE("the first of several thermostats to open opens the circuit, wherever it stands") {
+TEST_CASE("the first of several thermostats to open opens the circuit, wherever it is listed") {
     for (std::size_t lowest = 0; lowest < 3; ++lowest) {
         CAPTURE(lowest);
         std::vector<StoreSwitch> three(3, thermostat("high", 90.0));

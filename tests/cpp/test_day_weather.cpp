@@ -30,7 +30,7 @@ TEST_CASE("a span of days comes out of a year in the order of time") {
     CHECK(round.month.back() == 1);
 }
 
-TEST_CASE("air between the month's low and high, shifted where told") {
+TEST_CASE("air between the month's low and high, shifted where stated") {
     const DayWeather january = day_weather(demo_year(), {.month = 1});
     const auto [low, high] = std::minmax_element(january.air_c.begin(), january.air_c.end());
     CHECK(*low >= -13.5);
@@ -41,7 +41,7 @@ TEST_CASE("air between the month's low and high, shifted where told") {
     CHECK(holds(cold.remarks.back().text(UnitSystem::us), "14.4 °F colder"));
 }
 
-TEST_CASE("snow on the panels takes its share of the time, not of the day") {
+TEST_CASE("snow on the panels reduces the time, not the day") {
     Site site = demo().site;
     site.snow_cover_pct = std::vector<double>(12, 25.0);
     const DayWeather day = day_weather(weather_from_months(*demo().weather, site), {.days = 1});

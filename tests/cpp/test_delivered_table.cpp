@@ -26,7 +26,7 @@ Candidate at_noon() {
 }  // namespace
 
 // Source: 45 °C are 113 °F; 400 W of 500 W are 80 %.
-TEST_CASE("what a candidate delivers has a row for each sun") {
+TEST_CASE("power of a candidate has one row for each irradiance") {
     const Table table = delivered_table(at_noon());
     CHECK(table.title.text() ==
           "bench 2S1P into storage-rod-1000-240 1S2P: 400 W over the conditions");
@@ -42,7 +42,7 @@ TEST_CASE("what a candidate delivers has a row for each sun") {
 }
 
 // Source: label of the panel; Vmp/Imp of two in series is twice that of one.
-TEST_CASE("a circuit says its ohms, those of the label and its cold volts") {
+TEST_CASE("a circuit has its resistance, Vmp/Imp of the label and cold voltage in its sentence") {
     const Candidate candidate = at_noon();
     const Panel& panel = candidate.circuit.panel.panel;
     const std::string said = circuit_sentence(candidate).text();

@@ -38,7 +38,7 @@ constexpr double isc = 8.66;
 }  // namespace
 
 // Source: the printed pair, 600 V and 16 A with two poles in series; 1.25 x 8.66 A = 10.8 A.
-TEST_CASE("a device breaks by its printed pair of volts and amperes") {
+TEST_CASE("a device breaks by its printed pair of voltage and current") {
     const PlacedDevice isolator = bench_device("pv-isolator-2-pole", "breaks dc", 2);
     check_judged(device_margin(with_device(isolator), "dc breaking"), Severity::none, 1.25 * isc,
                  16.0);
@@ -50,7 +50,7 @@ TEST_CASE("a device breaks by its printed pair of volts and amperes") {
     CHECK(contains(device_margin(with_device(isolator), "dc breaking").sentence(), "86.8 V"));
 }
 
-TEST_CASE("brighter sun than full raises the amperes to break") {
+TEST_CASE("irradiance above 1000 W/m2 raises the current to break") {
     const Circuit circuit = with_device(bench_device("pv-isolator-2-pole", "breaks dc", 2));
     CHECK(*margin_of(device_margins_of(circuit, 1300.0), "dc breaking").value ==
           doctest::Approx(1.3 * 1.25 * isc));
@@ -117,7 +117,7 @@ TEST_CASE("a device without a direct-current rating is judged at 30 V and 1 A") 
     CHECK(*device_margin(small, "dc breaking").headroom <= -1.0);
 }
 
-TEST_CASE("a thermostat that only senses is not asked to break") {
+TEST_CASE("a thermostat that only senses need not break") {
     PlacedDevice disc = bench_device("snap-disc-fixed", "senses only", 1, "");
     CHECK(count_margins(device_margins_of(with_device(disc)), "dc breaking") == 0);
     disc.device.run = "bench";
@@ -127,7 +127,7 @@ TEST_CASE("a thermostat that only senses is not asked to break") {
     CHECK(!inside.source.empty());
 }
 
-TEST_CASE("polarity is told, and taken for granted where nothing is printed") {
+TEST_CASE("polarity is reported, and assumed where nothing is printed") {
     const Margin marked = device_margin(
         with_device(bench_device("dc-breaker-polarised-2-pole", "breaks dc", 2)), "polarity");
     CHECK(marked.severity == Severity::caution);
@@ -146,7 +146,7 @@ TEST_CASE("polarity is told, and taken for granted where nothing is printed") {
 }
 
 // Source: makers of breakers, on polarised ones that others feed: reversed, the arc may stay.
-TEST_CASE("what breaks one way only must not stand in a string that others feed") {
+TEST_CASE("a device that breaks one way only must not be in a string that others feed") {
     const auto polarity = [](std::optional<bool> polarised, Hookup panels,
                              const char* duty = "breaks dc") {
         PlacedDevice breaker = bench_device("dc-breaker-polarised-2-pole", duty, 2);
@@ -192,7 +192,7 @@ TEST_CASE("a device's body is judged by the air of its run") {
     check_not_assessed(device_margin(circuit, "device temperature"), "run.surroundings.air_c");
 }
 
-TEST_CASE("a fuse must not break direct current, whatever it is rated for") {
+TEST_CASE("a fuse must not break direct current, whatever its rating") {
     const Margin margin =
         device_margin(with_device(bench_device("gpv-fuse-20-a", "breaks dc")), "dc breaking");
     CHECK(margin.severity == Severity::danger);

@@ -112,7 +112,7 @@ TEST_CASE("a whole panel bypassed reads as all its sections: each panel by itsel
     CHECK(diagnosis.next.front().reading.text() == "open_v of each panel");
 }
 
-TEST_CASE("volts over amperes alone tell an open branch in any weather") {
+TEST_CASE("voltage over current alone identifies an open branch in any weather") {
     RealCircuit real = sound_circuit(bench_pair().circuit);
     real.branches_ohm.pop_back();
     const MeterSet two{.array_v = false,
@@ -135,7 +135,7 @@ TEST_CASE("volts over amperes alone tell an open branch in any weather") {
     CHECK(mentions(diagnosis.remarks, "The sun of every row is fitted"));
 }
 
-TEST_CASE("one branch that is open gives no current, and its ohms say which it was") {
+TEST_CASE("one open branch gives no current, and its resistance identifies it") {
     const Candidate& single = bench_candidates().back();
     RealCircuit real = sound_circuit(single.circuit);
     real.branches_ohm.clear();
@@ -151,7 +151,7 @@ TEST_CASE("one branch that is open gives no current, and its ohms say which it w
     CHECK(with.verdict == with.ranked.front().sentence);
 }
 
-TEST_CASE("a tolerance is no fault, twice the tolerance is") {
+TEST_CASE("a tolerance is not a fault, twice the tolerance is") {
     RealCircuit real = sound_circuit(bench_pair().circuit);
     const auto& each = bench_pair().circuit.bank.each;
     const auto scale = [&](double factor) {
@@ -183,7 +183,7 @@ TEST_CASE("a hot joint is placed if the volts at the array were measured") {
     CHECK(in_group(before, FaultKind::hot_joint));
 }
 
-TEST_CASE("the short-circuit current as sun meter hides dirt, and the diagnosis says so") {
+TEST_CASE("the short-circuit current as sun meter hides dirt, and the diagnosis reports it") {
     RealCircuit real = sound_circuit(bench_pair().circuit);
     real.sun_share = 0.7;
     const Diagnosis diagnosis = diagnose(bench_pair(), exact_rows(real, {.irradiance = false}));
@@ -192,7 +192,7 @@ TEST_CASE("the short-circuit current as sun meter hides dirt, and the diagnosis 
     CHECK(mentions(diagnosis.remarks, "hides uniform dirt"));
 }
 
-TEST_CASE("what nothing explains is said so") {
+TEST_CASE("readings without an explanation are reported as such") {
     Readings readings{.rows = {{.irradiance_w_m2 = 300.0,
                                 .bank_v = 60.0,
                                 .bank_a = 1.0,
@@ -205,7 +205,7 @@ TEST_CASE("what nothing explains is said so") {
     CHECK(contains(diagnosis.verdict, "No fault in the list explains the readings"));
 }
 
-TEST_CASE("a log of two weeks is thinned, and the reader is told") {
+TEST_CASE("a log of two weeks is thinned, with a remark") {
     RealCircuit real = sound_circuit(bench_pair().circuit);
     real.branches_ohm.pop_back();
     NoisyMeters meters(9);

@@ -74,7 +74,7 @@ TEST_CASE("sand within the band of its medium is as expected") {
     }
 }
 
-TEST_CASE("temperatures without a store, or without power, are not used and that is said") {
+TEST_CASE("temperatures without a store, or without power, are not used, with a remark") {
     Candidate without = demo_standing();
     without.circuit.heat.reset();
     const Diagnosis diagnosis = diagnose(without, heated(1.0, 3));

@@ -83,7 +83,7 @@ Tally tally_of(std::string_view name, unsigned rounds, unsigned seed, bool all_m
 
 // The readings come from curves of single panels, strings added by bisection and Ohm's law in the
 // test itself; meters with their stated errors; tolerances of panels and elements drawn as well.
-TEST_CASE("planted faults are found with a few meters, alone or in a group that says so" *
+TEST_CASE("planted faults are found with a few meters, alone or in a reported group" *
           doctest::test_suite("numerical")) {
     const Tally all = tally_of("one to five rows, random meters", 3, 20240, false);
     CHECK(all.cases >= 100);

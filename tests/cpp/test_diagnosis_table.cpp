@@ -22,7 +22,7 @@ Diagnosis of_three() {
 
 }  // namespace
 
-TEST_CASE("explanations that cannot be told apart are marked, and say what to measure") {
+TEST_CASE("explanations that readings do not separate are marked, with the next measurement") {
     Diagnosis diagnosis = of_three();
     Table table = diagnosis_table(diagnosis);
     CHECK(table.title.text() == "explanations, the best first");

@@ -22,7 +22,7 @@ const Site american{.record_low_c = -20.0, .code = WiringCode::nec};
 
 }  // namespace
 
-TEST_CASE("a row for each duty: from when on, whether due, what there is") {
+TEST_CASE("a row for each duty: its threshold, whether it is due, and how it is met") {
     const Table table = duties_table(candidate_at(2, american));
     CHECK(table.rows.size() == 9);
     CHECK(table.columns.size() == 8);
@@ -49,7 +49,7 @@ TEST_CASE("a line for each that is due or may be") {
 }
 
 // Source: NEC 690.11: from 80 V on; NEC 110.27(A): from 50 V on; one panel is 43 V.
-TEST_CASE("what is not due is counted, not told in lines") {
+TEST_CASE("duties not due are counted, not listed in lines") {
     const Candidate one = candidate_at(1, american);
     CHECK(duty_lines(one).size() == 7);
     CHECK(contains(duties_sentence(one), "2 more are not due here."));
@@ -82,7 +82,7 @@ TEST_CASE("the scope names building or ground, earth, wires inside and the code"
     CHECK(contains(told, "code not stated, so both"));
 }
 
-TEST_CASE("duties change neither severity nor what else is told") {
+TEST_CASE("duties change neither severity nor other results") {
     Candidate candidate = candidate_at(2, american);
     const Severity before = candidate.severity();
     const Severity worst = candidate.worst_severity();

@@ -46,7 +46,7 @@ TEST_CASE("a wire enters a building unless each is stated to stay outside") {
     CHECK(enters({}) == Answer::unknown);
 }
 
-TEST_CASE("off buildings is only what is stated so in all") {
+TEST_CASE("only panels and wires all stated to be off buildings are off buildings") {
     const auto on = [](std::optional<ArrayPlace> array_on, std::optional<bool> inside) {
         const Site site{.record_low_c = -20.0, .array_on = array_on};
         return duty_scope(with_runs({inside}), site).on_building();
@@ -60,7 +60,7 @@ TEST_CASE("off buildings is only what is stated so in all") {
 }
 
 // Source: NEC 690.8(A)(1): 1.25 times the short-circuit current; label 8.7 A or what the panel has.
-TEST_CASE("the scope has the cold volts and the lasting current") {
+TEST_CASE("the scope has the cold voltage and the continuous current") {
     const Circuit circuit = with_runs({true});
     const DutyScope scope = duty_scope(circuit, cold_site);
     CHECK(scope.cold_v == circuit.cold_voltage_v());

@@ -54,7 +54,7 @@ constexpr auto common_ratings = std::to_array<Rating>({
 
 }  // namespace
 
-TEST_CASE("ohms agree with volts squared over watts for common ratings") {
+TEST_CASE("resistance agrees with voltage squared over power for common ratings") {
     for (const Rating& rating : common_ratings) {
         CAPTURE(rating.volts);
         CAPTURE(rating.watts);
@@ -78,7 +78,7 @@ TEST_CASE("ohms agree with volts squared over watts for common ratings") {
 }
 
 // A lamp or a PTC block is far off its rating when cold; the alloy says so.
-TEST_CASE("ohms far from the rating are kept where an alloy explains them") {
+TEST_CASE("a resistance far from the rating is kept where an alloy explains it") {
     Element lamp = rated_rod(230.0, 1000.0);
     lamp.measured_resistance_ohm = 4.0;
     CHECK(holds(part_refusal(lamp), "name an alloy"));
@@ -86,7 +86,7 @@ TEST_CASE("ohms far from the rating are kept where an alloy explains them") {
     CHECK(part_refusal(lamp) == "(accepted)");
 }
 
-TEST_CASE("some way to know the ohms must be given") {
+TEST_CASE("the resistance must be determined by some field") {
     Element element = rated_rod(240.0, 1000.0);
     element.rated_w.reset();
     CHECK(holds(part_refusal(element),

@@ -29,7 +29,7 @@ bool assumes_about(const ElementResistance& ohms, const std::string& field) {
 }  // namespace
 
 // Source: element catalogues, rated power +5/-10 %; 1/1.05 and 1/0.90 of the ohms.
-TEST_CASE("the usual power tolerance is -4.8 and +11.1 % of ohms") {
+TEST_CASE("the usual power tolerance is -4.8 and +11.1 % of resistance") {
     const ElementResistance ohms = element_resistance(rated_element, &constant, 300.0);
     CHECK(ohms.basis == heatmatch::ResistanceBasis::volts_and_watts);
     CHECK(ohms.typical_ohm == doctest::Approx(14.4).epsilon(1e-12));
@@ -40,7 +40,7 @@ TEST_CASE("the usual power tolerance is -4.8 and +11.1 % of ohms") {
 }
 
 // Source: 700 °C are 1292 °F, 300 °C 572 °F and 600 °C 1112 °F.
-TEST_CASE("what is assumed about ohms is said in either unit set") {
+TEST_CASE("assumptions about resistance are listed in either unit set") {
     const ElementResistance ohms = element_resistance(rated_element, nullptr, 300.0);
     const auto said = [&](heatmatch::UnitSystem system) {
         std::string text;
@@ -76,7 +76,7 @@ TEST_CASE("an element's own tolerance is used and not assumed") {
     CHECK_FALSE(assumes_about(ohms, "power tolerance"));
 }
 
-TEST_CASE("measured ohms win over printed ones, those over volts and watts") {
+TEST_CASE("measured resistance takes precedence over printed, printed over volts and watts") {
     Element element = rated_element;
     element.resistance_ohm = 15.0;
     const ElementResistance printed = element_resistance(element, &constant, 300.0);
@@ -106,7 +106,9 @@ TEST_CASE("the starter's alloys follow the published factors") {
 }
 
 // Source: arithmetic on the factors of GB/T 1234: 1.018 at 300 °C, 1.018 at 600 °C for 80/20.
-TEST_CASE("measured cold ohms grow with the coil, rated ones are hot already") {
+TEST_CASE(
+    "measured cold resistance rises with the coil temperature, rated values are hot "
+    "already") {
     const Alloy& nicr = heatmatch::find_alloy(starter(), "nicr-80-20");
     Element element = rated_element;
     CHECK(element_resistance(element, &nicr, 300.0).typical_ohm ==

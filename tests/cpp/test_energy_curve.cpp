@@ -140,7 +140,7 @@ TEST_CASE("the slope is the derivative by ln R") {
     }
 }
 
-TEST_CASE("wire ohms need no curve of their own") {
+TEST_CASE("wire resistance needs no separate curve") {
     const CurveCase& one = cases().front();
     const double wire = 0.4;
     SingleDiode with_wire = one.diode;
@@ -155,7 +155,7 @@ TEST_CASE("wire ohms need no curve of their own") {
           doctest::Approx(own.best_resistance_ohm()).epsilon(1e-3));
 }
 
-TEST_CASE("the year's largest power, volts and amperes are those of its rows") {
+TEST_CASE("the year's largest power, voltage and current are those of its rows") {
     for (const CurveCase& one : cases()) {
         for (double ratio : {0.3, 0.8, 1.0, 1.5, 4.0}) {
             const double ohm = ratio * one.noon_ohm;
@@ -201,7 +201,9 @@ TEST_CASE("hours above a power, and near short circuit, are shares of the sunlit
 }
 
 // Source: the definition, row by row: below half its open volts a panel is all but shorted.
-TEST_CASE("near short circuit is below half of the open volts, and the brightest row is found") {
+TEST_CASE(
+    "near short circuit is below half of the open-circuit voltage, and the brightest row "
+    "is found") {
     const CurveCase& one = cases().front();
     std::vector<double> sun{80.0, 950.0, 300.0, 600.0};
     for (std::size_t turn = 0; turn < sun.size(); ++turn) {
@@ -240,7 +242,7 @@ TEST_CASE("far beyond its grid the curve stays near its nodes") {
     CHECK(worst < 0.05);
 }
 
-TEST_CASE("weather that is never bright wants more ohms, and they are found") {
+TEST_CASE("weather that is never bright has a higher best resistance, which is found") {
     const CurveCase& one = cases().front();
     for (double brightest : {15.0, 40.0, 100.0, 300.0}) {
         std::vector<double> sun;
@@ -268,7 +270,7 @@ TEST_CASE("a negative resistance is refused") {
                       doctest::Contains("resistance_ohm = -1 ohm"));
 }
 
-TEST_CASE("what makes no grid is refused") {
+TEST_CASE("an impossible grid is refused") {
     const CurveCase& one = cases().front();
     for (double noon : {0.0, -1.0, std::nan(""), HUGE_VAL}) {
         CHECK_THROWS_WITH(EnergyCurve(one.diode, noct_c, condensed(), noon),

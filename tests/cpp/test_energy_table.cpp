@@ -21,7 +21,7 @@ DayRun four_days() {
 
 }  // namespace
 
-TEST_CASE("what leaves the store is one row unless the space is described") {
+TEST_CASE("heat out of the store is one row unless the space is described") {
     DayRun run = four_days();
     const Table table = energy_table(run);
     CHECK(table.title.text() == "bench 1S1P: 4 days");

@@ -89,7 +89,7 @@ TEST_CASE("nameplate values are there with their sources") {
 }
 
 // Source: the formulas of the steps, with the numbers the steps themselves print.
-TEST_CASE("the ohms recompute from volts, watts and the alloy's factor") {
+TEST_CASE("the resistance recomputes from volts, watts and the alloy's factor") {
     const Step ohms = step_named(demo_trace(), "element resistance, typical");
     const auto n = numbers_in(ohms.numbers.text());
     REQUIRE(n.size() == 3);
@@ -113,7 +113,7 @@ TEST_CASE("the cold voltage recomputes from the label, its factor and the panels
     CHECK(!factor.source.empty());
 }
 
-TEST_CASE("ohms of runs, what a panel sees and the noon match recompute") {
+TEST_CASE("resistance of runs, load of one panel and Vmp/Imp recompute") {
     for (const char* name : {"home run", "along the wall", "hot tail"}) {
         const Step run = step_named(demo_trace(), std::string("resistance of \"") + name + '"');
         const auto n = numbers_in(run.numbers.text());
@@ -130,7 +130,7 @@ TEST_CASE("ohms of runs, what a panel sees and the noon match recompute") {
     check_recomputed(match, m[0] / m[1]);
 }
 
-TEST_CASE("power recomputes as current squared times ohms, the mean as the mean") {
+TEST_CASE("power recomputes as current squared times resistance, the mean as the mean") {
     int powers = 0;
     for (const Step& step : demo_trace()) {
         if (step.name.text().rfind("power at ", 0) != 0) continue;
@@ -171,7 +171,7 @@ TEST_CASE("a step that computes puts its numbers in") {
     }
 }
 
-TEST_CASE("measured ohms explain themselves as measured") {
+TEST_CASE("measured resistance is explained as measured") {
     heatmatch::Installation installation = demo();
     auto rod = heatmatch::find_element(starter(), "storage-rod-1000-240");
     rod.measured_resistance_ohm = 55.5;
@@ -197,7 +197,7 @@ TEST_CASE("a class default is explained as one, not as the label") {
     CHECK(factor.value == 1.23);  // NEC 690.7(A), -31 to -35 °C, from memory
 }
 
-TEST_CASE("age and readings explain the panel of today by what was used") {
+TEST_CASE("age and readings explain the present panel by the values used") {
     heatmatch::Installation installation = demo();
     auto& owned = installation.panels.front();
     const Step measured =
@@ -254,7 +254,7 @@ TEST_CASE("the numbers of a step recompute in US units too") {
     CHECK(contains(whole, " in = " + heatmatch::format_number(2.54 * watts.value) + " W/in"));
 }
 
-TEST_CASE("a step says its result and source, and nothing in units of the other set") {
+TEST_CASE("a step has its result and source, without units of the other set") {
     const Step bank = step_named(demo_trace(), "bank resistance");
     CHECK(said(bank).text() ==
           "bank resistance: R x elements in series / branches = " + bank.numbers.text() + " = " +

@@ -138,7 +138,7 @@ class ExplorerPanel:
             options.append((tables.candidate_title("rejected:", one), row_of(one)))
         wanted = self.look_at.value
         if options != list(self.look_at.options):
-            # Only our own listener is suspended: the widget's keep label, index and value consistent.
+            # Only our own listener is suspended: the widget needs its own for a consistent state.
             self.look_at.unobserve(self._looked, "value")
             self.look_at.options = options
             self.look_at.value = wanted if wanted in [key for _, key in options] else ()
