@@ -178,7 +178,7 @@ TEST_CASE("a text may be long, but not endless") {
     CHECK(message.size() < 400);
 }
 
-TEST_CASE("a value of another kind is refused, not thrown about") {
+TEST_CASE("a value of another kind is refused by InvalidInput") {
     const std::vector<Value> values{true,
                                     1.0,
                                     std::string("text"),
@@ -203,7 +203,7 @@ TEST_CASE("a value of another kind is refused, not thrown about") {
     }
 }
 
-TEST_CASE("a table whose rows are too short is refused, not thrown about") {
+TEST_CASE("a table whose rows are too short is refused by InvalidInput") {
     heatmatch::Alloy alloy;
     CHECK_THROWS_AS(
         set_field(heatmatch::alloy_fields(), &alloy, "resistance_factor", Rows{{20.0}}, "alloy"),

@@ -40,14 +40,14 @@ std::size_t entries_of(const TempFolder& folder) {
     return count;
 }
 
-/// What a write is refused with.
+/// Error of a rejected write.
 std::string write_refusal(const std::string& path, const heatmatch::WriteOptions& options = {}) {
     return refusal_of([&] { write_text_file(path, "new", options); });
 }
 
 }  // namespace
 
-// POSIX.1-2017, open(): a new file has the mode asked for less the umask.
+// POSIX.1-2017, open(): a new file has the requested mode minus the umask.
 TEST_CASE("a new file has the mode of the umask, a replaced one keeps its own") {
     const TempFolder folder;
     const std::string path = folder.file("a");
@@ -68,7 +68,7 @@ TEST_CASE("a new file has the mode of the umask, a replaced one keeps its own") 
     CHECK(entries_of(folder) == 1);
 }
 
-TEST_CASE("a link stays a link and what it leads to is replaced") {
+TEST_CASE("a link stays a link and its target is replaced") {
     const TempFolder folder;
     fs::create_directories(folder.file("there"));
     write_text_file(folder.file("there/file"), "old");
@@ -78,7 +78,7 @@ TEST_CASE("a link stays a link and what it leads to is replaced") {
     CHECK(fs::is_symlink(folder.file("one")));
     CHECK(fs::is_symlink(folder.file("two")));
     CHECK(read_text_file(folder.file("there/file")) == "new");
-    // One that leads to nothing makes what it names.
+    // A link to a missing file creates its target.
     fs::create_symlink("there/later", folder.file("dangling"));
     write_text_file(folder.file("dangling"), "made");
     CHECK(fs::is_symlink(folder.file("dangling")));
@@ -87,7 +87,7 @@ TEST_CASE("a link stays a link and what it leads to is replaced") {
     CHECK(holds(write_refusal(folder.file("round")), "nothing was changed"));
 }
 
-TEST_CASE("what is no regular file is refused and stays what it is") {
+TEST_CASE("anything but a regular file is refused and unchanged") {
     const TempFolder folder;
     const std::string pipe = folder.file("pipe");
     REQUIRE(::mkfifo(pipe.c_str(), 0600) == 0);
@@ -111,7 +111,7 @@ TEST_CASE("what is no regular file is refused and stays what it is") {
     CHECK(entries_of(folder) == 3);
 }
 
-TEST_CASE("no output replaces a catalog or what belongs to one, by any name") {
+TEST_CASE("no output replaces a catalog or its files, by any name") {
     const TempFolder folder;
     const std::string path = folder.file("mine.heatmatch");
     Catalog catalog = Catalog::open(path);
@@ -136,7 +136,7 @@ TEST_CASE("no output replaces a catalog or what belongs to one, by any name") {
     CHECK(catalog.history().size() == 2);
 }
 
-TEST_CASE("an export refuses a file that exists unless it is told to replace it") {
+TEST_CASE("an export refuses an existing file unless replacing is requested") {
     const TempFolder folder;
     Catalog catalog = Catalog::open(folder.file("mine.heatmatch"));
     write_text_file(folder.file("taken"), "mine");
@@ -147,7 +147,7 @@ TEST_CASE("an export refuses a file that exists unless it is told to replace it"
     CHECK((read_text_file(folder.file("taken")) == catalog.export_json_text()));
 }
 
-TEST_CASE("a copy of a catalog is as private as the catalog, and leaves nothing beside it") {
+TEST_CASE("a copy of a catalog has the catalog's permissions, and leaves no other file") {
     const TempFolder folder;
     const std::string path = folder.file("mine.heatmatch");
     Catalog catalog = Catalog::open(path);
@@ -164,7 +164,7 @@ TEST_CASE("a copy of a catalog is as private as the catalog, and leaves nothing 
     CHECK(Catalog::open(folder.file("copies/copy")).history().size() == 1);
 }
 
-TEST_CASE("only a file of its own kind is replaced where that is asked for") {
+TEST_CASE("only a file of the same kind is replaced where that is requested") {
     const TempFolder folder;
     const std::string path = folder.file("a.json");
     const heatmatch::WriteOptions own{.only_kind = "\"kind\""};
@@ -177,7 +177,7 @@ TEST_CASE("only a file of its own kind is replaced where that is asked for") {
     CHECK(read_text_file(path) == "mine");
 }
 
-TEST_CASE("a file that somebody makes meanwhile is not replaced where none was to be") {
+TEST_CASE("a file created meanwhile is not replaced where none was to be") {
     const TempFolder folder;
     const std::string path = folder.file("a");
     {
@@ -190,7 +190,7 @@ TEST_CASE("a file that somebody makes meanwhile is not replaced where none was t
     CHECK(entries_of(folder) == 1);
 }
 
-TEST_CASE("a write that breaks off leaves the file as it was, and nothing else") {
+TEST_CASE("an interrupted write leaves the file unchanged, and no other file") {
     const TempFolder folder;
     const std::string path = folder.file("a");
     write_text_file(path, "before");

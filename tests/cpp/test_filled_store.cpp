@@ -8,7 +8,7 @@
 using heatmatch::fill_store;
 using heatmatch::Installation;
 
-TEST_CASE("a store is filled with its medium, and what is not told is assumed and said") {
+TEST_CASE("a store is filled with its medium, and unstated values are assumed and listed") {
     Installation installation = drum();
     const auto told = fill_store(starter(), installation);
     CHECK(told->medium.id == "dry-sand");
@@ -35,7 +35,7 @@ TEST_CASE("the air of high summer comes from the warmest month, and 10 K more wi
     CHECK(fill_store(starter(), installation)->hottest_air_c == doctest::Approx(40.0));
 }
 
-TEST_CASE("a fill that nobody knows is refused by name") {
+TEST_CASE("an unknown fill is refused by name") {
     Installation installation = drum();
     installation.store->medium = "dry-snad";
     CHECK_THROWS_AS((void)fill_store(starter(), installation), heatmatch::NotFound);

@@ -75,7 +75,7 @@ std::vector<double> differences(const std::vector<FinSegment>& segments,
 }  // namespace
 
 // Source: Incropera, example 3.9, see tests/reference/tail_open.csv.
-TEST_CASE("an endless rod loses what a text book finds") {
+TEST_CASE("an infinite rod loses the heat given in a textbook") {
     int compared = 0;
     for (const ReferenceRow& row : read_reference("tail_open.csv")) {
         if (row.at("quantity") != "rod heat") continue;
@@ -188,7 +188,7 @@ TEST_CASE("far away an endless segment is at its own temperature, however long a
     CHECK(std::isfinite(chain.flow_w(1, 1.0)));
 }
 
-TEST_CASE("an endless end may lie to the left of a held one") {
+TEST_CASE("an infinite end may be to the left of a fixed one") {
     const FinSegment rod{endless, 4e-4, 0.5, 20.0};
     const FinChain left({&rod, 1}, {}, {.right_c = 100.0});
     const FinChain right({&rod, 1}, {}, {.left_c = 100.0});

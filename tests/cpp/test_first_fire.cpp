@@ -37,7 +37,7 @@ Candidate with_known_coil() {
 }
 
 // Source: tolerance class 2 of a thermocouple of type K, 2.5 K or 0.75 %; from memory (IEC 60584).
-TEST_CASE("a first fire stops before any limit that its thermocouple stands for") {
+TEST_CASE("a first fire stops before any limit that its thermocouple protects") {
     const Candidate candidate = with_known_coil();
     const double stop_c = *first_fire_stop_c(candidate);
     CHECK(stop_c <= limit_of(candidate, "sheath temperature") * (1.0 - 0.0075) + 1e-9);
@@ -50,7 +50,7 @@ TEST_CASE("a first fire stops before any limit that its thermocouple stands for"
     }
 }
 
-TEST_CASE("a sheath whose limit is not known has no number to stop at") {
+TEST_CASE("a sheath whose limit is not known has no temperature at which to stop") {
     Candidate candidate = standing();
     auto heat = std::make_shared<BankHeat>(*candidate.circuit.heat);
     heat->sheath.reset();
@@ -74,7 +74,7 @@ TEST_CASE("a coil whose limit is not known leaves no number to stop at, a weak o
     CHECK(*first_fire_stop_c(weak) < 400.0);
 }
 
-TEST_CASE("nothing is told of a fire without a store, or in water") {
+TEST_CASE("a first fire is refused without a store, or in water") {
     Candidate bare = standing();
     bare.circuit.heat.reset();
     CHECK(holds(refusal_of([&] { (void)first_fire(bare); }), "store"));

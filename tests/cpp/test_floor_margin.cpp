@@ -38,7 +38,7 @@ TEST_CASE("wood under rods that nearly touch the floor chars, stone does not") {
     for (const Margin& margin : {wood, stone}) check_sentence(margin);
 }
 
-TEST_CASE("what nobody told of the floor warns, and is a danger at worst") {
+TEST_CASE("an unstated floor is a warning, and a danger at worst") {
     const Margin on = floor_at(std::nullopt, 10.0);
     CHECK(on.severity == Severity::warning);
     CHECK(on.worst_severity == Severity::danger);
@@ -48,7 +48,7 @@ TEST_CASE("what nobody told of the floor warns, and is a danger at worst") {
     CHECK(height.severity < Severity::danger);
 }
 
-TEST_CASE("a bottom on legs burns a hand, and a vessel that stands less than its bottom warns") {
+TEST_CASE("a bottom on legs burns a hand, and a vessel with a limit below its bottom warns") {
     const Margin legs = floor_at(StandsOn::metal_legs, 10.0);
     CHECK(contains(legs.sentence(), "where a hand can reach it"));
     const Margin plastic =

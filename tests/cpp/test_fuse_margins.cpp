@@ -31,7 +31,7 @@ constexpr double fused_isc = 8.66;
 }  // namespace
 
 // Source: NEC 690.9, from memory: a string fuse holds 1.56 Isc, 13.5 A here.
-TEST_CASE("a string fuse holds the string's current and clears its volts") {
+TEST_CASE("a string fuse has a sufficient current rating and clears the string's voltage") {
     PlacedDevice fuse = bench_device("gpv-fuse-10x38", "protects a string", 1, "");
     check_judged(fuse_margin_of(fused(fuse, {2, 3}), "string fuse"), Severity::none,
                  1.5625 * fused_isc, 15.0);
@@ -52,7 +52,7 @@ TEST_CASE("a string fuse holds the string's current and clears its volts") {
 }
 
 // Source: NEC 690.9: what is told to protect a string has to open by current.
-TEST_CASE("what does not open by current protects no string") {
+TEST_CASE("a device that does not open by current protects no string") {
     const Margin margin = fuse_margin_of(
         fused(bench_device("dc-contactor-sealed-450-v", "protects a string"), {2, 3}),
         "string fuse");
@@ -79,7 +79,7 @@ TEST_CASE("behind the joint of the strings, or breaking one way only, it protect
 }
 
 // Source: NEC 240.4(D): 15 A on 14 AWG, 20 A on 12 AWG, 30 A on 10 AWG.
-TEST_CASE("a string fuse protects its wire up to what the code lets it be fused with") {
+TEST_CASE("a string fuse protects its wire up to the rating that the code permits") {
     const auto judged = [](const char* fuse, const char* wire, Hookup panels) {
         const Margin margin =
             fuse_margin_of(fused(bench_device(fuse, "protects a string", 1, ""), panels, wire),
@@ -94,7 +94,7 @@ TEST_CASE("a string fuse protects its wire up to what the code lets it be fused 
     CHECK(*small.headroom == doctest::Approx(-1.0 / 3.0));
     // Two strings: the other one feeds 10.8 A, which the wire carries.
     CHECK(judged("gpv-fuse-20-a", "thhn-14-awg", {2, 2}).severity == Severity::warning);
-    // Just what the code allows is no finding.
+    // Exactly the permitted rating is no finding.
     for (const char* wire : {"thhn-12-awg", "thhn-10-awg"}) {
         const Margin within = judged("gpv-fuse-20-a", wire, {2, 3});
         CHECK(within.severity == Severity::none);
@@ -103,7 +103,7 @@ TEST_CASE("a string fuse protects its wire up to what the code lets it be fused 
     CHECK(judged("gpv-fuse-10x38", "thhn-14-awg", {2, 3}).severity == Severity::none);
 }
 
-TEST_CASE("the thinnest wire of the strings counts, and an unknown one is asked for") {
+TEST_CASE("the thinnest wire of the strings counts, and an unknown one is named as missing") {
     Circuit circuit =
         fused(bench_device("gpv-fuse-20-a", "protects a string", 1, ""), {2, 3}, "thhn-10-awg");
     circuit.runs.push_back(bench_run("thhn-14-awg", 30.0));

@@ -30,7 +30,7 @@ void check_field_refused(const std::string& field, const Function& function) {
 
 }  // namespace
 
-TEST_CASE("the closed form refuses charges that have no meaning, and names the field") {
+TEST_CASE("the closed form refuses meaningless charges, and names the field") {
     check_field_refused("density_kg_m3",
                         [] { static_cast<void>(heatmatch::bed_temperatures({}, 100.0)); });
     heatmatch::BedCharge no_legs = plain_pot();
@@ -148,7 +148,7 @@ TEST_CASE("large stones of a low conductivity still conduct in the cold") {
     }
 }
 
-TEST_CASE("a cable too long for a tiny store is told as a misfit") {
+TEST_CASE("a cable too long for a tiny store is reported as a misfit") {
     const heatmatch::Element cable{
         .id = "cable", .sheath_diameter_mm = 3.0, .heated_length_mm = 200000.0};
     const heatmatch::Store thimble{

@@ -143,7 +143,7 @@ std::string told(const Installation& installation, const std::shared_ptr<RankMem
 
 }  // namespace
 
-TEST_CASE("whatever field is changed, what is kept of the last ranking does not show in the next" *
+TEST_CASE("after a change of any field, results kept from the last ranking do not affect the next" *
           doctest::test_suite("numerical")) {
     const auto memory = std::make_shared<RankMemory>();
     const Installation start = whole();
@@ -176,7 +176,7 @@ TEST_CASE("whatever field is changed, what is kept of the last ranking does not 
     CHECK(seen > 60 / every);  // else the changes prove little
 }
 
-TEST_CASE("what is kept is used: the same store asks for its banks' heat once") {
+TEST_CASE("kept results are used: the same store computes its banks' heat once") {
     const auto memory = std::make_shared<RankMemory>();
     const Installation start = whole();
     const auto first = rank(starter(), start, {.top = 1, .memory = memory});

@@ -1,7 +1,7 @@
 #include "figure.hpp"
 #include "zero_k.hpp"
 
-// Published and measured heat, row by row; sources and tolerances stand in the files.
+// Published and measured heat, row by row; sources and tolerances are in the files.
 #include "bed_examples.hpp"
 #include "reference_csv.hpp"
 #include "within.hpp"
@@ -189,7 +189,7 @@ TEST_CASE("reference rows of sheaths in a bed") {
     });
 }
 
-TEST_CASE("a greenhouse is lifted as far as its balance says") {
+TEST_CASE("a greenhouse is warmer by the rise of its balance") {
     check_rows("heat_open.csv", "space_lift", [](const Inputs& in) {
         const heatmatch::SpaceBalance space{
             .cover_w_k = in.at("U") * in.at("A_cover_m2"),

@@ -8,7 +8,7 @@
 
 using namespace heatmatch;
 
-TEST_CASE("heat in the store has a row for each place, judged beside its limit") {
+TEST_CASE("heat in the store has a row for each place, assessed against its limit") {
     const Candidate candidate = assess(starter(), demo());
     const auto point = heat_of(candidate.circuit, candidate.bright);
     REQUIRE(point);
@@ -35,7 +35,7 @@ TEST_CASE("heat in the store has a row for each place, judged beside its limit")
 }
 
 // Source: °F = 9/5 °C + 32; an inch is 2.54 cm.
-TEST_CASE("the title says what the temperatures hold for, in either unit set") {
+TEST_CASE("the title states the conditions of the temperatures, in either unit set") {
     const Candidate candidate = assess(starter(), demo());
     const auto point = heat_of(candidate.circuit, candidate.bright);
     REQUIRE(point);

@@ -26,7 +26,7 @@ double v_oc_of(const Catalog& catalog, const std::string& id) {
     return heatmatch::find_panel(catalog.parts(), id).v_oc;
 }
 
-/// Changes the file past the library, as another hand would.
+/// Changes the file without the library, as another program would.
 void edit(const std::string& path, const std::string& sql) {
     SQLite::Database(path, SQLite::OPEN_READWRITE).exec(sql);
 }
@@ -43,7 +43,7 @@ std::string rows_json(const std::string& ids_of_panels) {
 
 }  // namespace
 
-TEST_CASE("every call leaves one entry, with what was done") {
+TEST_CASE("every call leaves one entry, with its action") {
     const TempFolder folder;
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
     catalog.add(own_panel("own"));
@@ -68,7 +68,7 @@ TEST_CASE("every call leaves one entry, with what was done") {
     CHECK(history[3].rows == 3);
 }
 
-TEST_CASE("undo goes back step by step and appends what it took back") {
+TEST_CASE("undo goes back step by step and appends an entry for each step") {
     const TempFolder folder;
     const std::string path = folder.file("a.heatmatch");
     {
@@ -99,7 +99,7 @@ TEST_CASE("undo goes back step by step and appends what it took back") {
     CHECK(catalog.history().size() == 6);
 }
 
-TEST_CASE("a change after an undo can be undone, and then what was before it") {
+TEST_CASE("a change after an undo can be undone, and then the change before it") {
     const TempFolder folder;
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
     catalog.add(own_panel("first"));
@@ -144,7 +144,7 @@ TEST_CASE("undo falls back to the starter's row") {
     CHECK(catalog.export_json_text() == "{\n  \"heatmatch_catalog\": 1\n}\n");
 }
 
-TEST_CASE("undo takes back a whole import") {
+TEST_CASE("undo reverses a whole import") {
     const TempFolder folder;
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
     catalog.add(own_panel("a", 30.0));
@@ -159,7 +159,7 @@ TEST_CASE("undo takes back a whole import") {
     CHECK((catalog.export_all_json_text() == before));
 }
 
-TEST_CASE("undo takes back an import that removes an id twice") {
+TEST_CASE("undo reverses an import that removes an id twice") {
     const TempFolder folder;
     Catalog catalog = Catalog::open(folder.file("a.heatmatch"));
     const std::string before = catalog.export_all_json_text();
@@ -174,7 +174,7 @@ TEST_CASE("undo takes back an import that removes an id twice") {
     CHECK((catalog.export_all_json_text() == before));
 }
 
-TEST_CASE("undo refuses where another hand changed the row since") {
+TEST_CASE("undo refuses where another program changed the row since") {
     const TempFolder folder;
     const std::string path = folder.file("a.heatmatch");
     Catalog catalog = Catalog::open(path);

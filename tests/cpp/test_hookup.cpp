@@ -56,7 +56,7 @@ TEST_CASE("a printed hook-up is read back") {
           Hookup{.series = 1000, .parallel = 1000});
 }
 
-TEST_CASE("texts that are no hook-up are refused, naming part, field and value") {
+TEST_CASE("texts that are not hook-ups are refused, naming part, field and value") {
     for (const char* text : {"",
                              "2x1",
                              "2S",

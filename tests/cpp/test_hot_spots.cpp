@@ -31,7 +31,7 @@ constexpr double pi = std::numbers::pi;
 
 // Source: a point under a half-space that lets nothing through has twice its free potential, and a
 // line of it adds up to ln((h + L)/h)/(2 pi) over its tip (Carslaw & Jaeger, section 10.4).
-TEST_CASE("the mirror of a long warmed leg stands over its tip as a logarithm") {
+TEST_CASE("the mirror of a long warm leg is above its tip as a logarithm") {
     const LegSegment leg{.z_m = 0.05};
     const SpotForm form({&leg, 1}, {.normal_z = 1.0},
                         {.length_m = 0.4, .radius_m = 1e-4, .reach_m = 1e4});
@@ -40,7 +40,7 @@ TEST_CASE("the mirror of a long warmed leg stands over its tip as a logarithm") 
 
 // Source: a line deep under a surface held at the air's gives it q'/(pi h) per metre (Carslaw &
 // Jaeger, section 10.4): over a large U the rise is that heat by U.
-TEST_CASE("a lying leg warms a surface that takes all by its heat over U") {
+TEST_CASE("a horizontal leg warms a surface with high loss by its heat over U") {
     const LegSegment leg{.x_m = -5.0, .z_m = 0.05, .along_x = true};
     const double per_m = 1e4;
     const SpotForm form({&leg, 1}, {.normal_z = 1.0},
@@ -49,7 +49,7 @@ TEST_CASE("a lying leg warms a surface that takes all by its heat over U") {
           doctest::Approx(1.0 / (pi * 0.05)).epsilon(0.05));
 }
 
-TEST_CASE("a skin, a taking surface, depth and less time all leave a spot colder") {
+TEST_CASE("a skin, a surface with loss, depth and less time all leave a spot colder") {
     const auto at = [&](double low_m, double reach_m, const heatmatch::SpotLeaves& leaves) {
         const LegSegment leg{.z_m = low_m};
         return SpotForm({&leg, 1}, {.normal_z = 1.0},
@@ -183,7 +183,7 @@ TEST_CASE("hot spots within -5 to +25 % of the rise in three dimensions") {
         CHECK(each.count >= count / 5);
     }
     CHECK(faces[0].count >= 20);
-    // Where a sensor lies on the lid nobody knows: no hotter than its mean.
+    // The sensor's place on the lid is not stated: no hotter than its mean.
     CHECK(rims.most < 0.05);
 }
 
@@ -243,7 +243,9 @@ TEST_SUITE_END();
 
 // Source: tests/reference/joint_open.csv. Its circuits load their legs unlike; the floor must lie
 // between the legs of one alone and all legs loaded as those of the hotter one.
-TEST_CASE("floors and walls of drums by another solution lie between one circuit and two alike") {
+TEST_CASE(
+    "floors and walls of drums by another solution are between one circuit and two equal "
+    "ones") {
     std::ifstream file(std::string(HEATMATCH_REFERENCE_DIR) + "/joint_open.csv");
     REQUIRE(file);
     std::string line;

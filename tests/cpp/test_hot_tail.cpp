@@ -218,7 +218,7 @@ TEST_CASE("a lagged wall, a box and a copper sheath make a terminal hotter, curr
 }
 
 // Source: conservation of energy: what the box gives off is what enters it.
-TEST_CASE("the air in a terminal box is warmed by what enters it") {
+TEST_CASE("the air in a terminal box is warmed by the heat that enters it") {
     HotTail tail = usual_tail();
     tail.place = TerminalPlace::in_box;
     tail.current_a = 10.0;
@@ -238,7 +238,7 @@ TEST_CASE("the air in a terminal box is warmed by what enters it") {
     CHECK(lost == doctest::Approx((*box.box_c - 25.0) * 0.03 * 5.0).epsilon(0.02));
 }
 
-TEST_CASE("from some distance on an insulation would do, or nowhere in the bed") {
+TEST_CASE("from some distance on an insulation is suitable, or nowhere in the bed") {
     HotTail tail = usual_tail();
     tail.place = TerminalPlace::buried;
     tail.bed_c = 150.0;
@@ -274,7 +274,7 @@ TEST_CASE("a wire on a tail that cannot get rid of its heat runs away") {
     CHECK_FALSE(solve(tail).runaway);
 }
 
-TEST_CASE("a hot tail without meaning is refused, and what was assumed is listed") {
+TEST_CASE("a meaningless hot tail is refused, and assumptions are listed") {
     const auto refusal = [](auto change) {
         HotTail tail = usual_tail();
         change(tail);

@@ -68,7 +68,8 @@ TEST_CASE("an installation whose names are all known is accepted") {
 }
 
 TEST_CASE(
-    "every reference of an installation is followed, and near names or the choices are told") {
+    "every reference of an installation is checked, and near names or the choices are "
+    "named") {
     CHECK(holds(reference_refusal([](Installation& i) { i.panels[0].panel = "silicon-6"; }),
                 "no panel \"silicon-6\" in the catalog; did you mean \"silicon-60\"?"));
     CHECK(holds(reference_refusal([](Installation& i) { i.elements[0].element = "rod"; }),
@@ -105,7 +106,7 @@ TEST_CASE("a group's name is given once, and so is a run's") {
                 "\"home run\""));
 }
 
-TEST_CASE("the wire that is to be chosen is no reference") {
+TEST_CASE("a wire to be chosen is not a reference") {
     CHECK(bench().runs[0].chooses());
     CHECK_FALSE(bench().runs[1].chooses());
     // Elements that may be bought name families, not ids.
@@ -114,7 +115,7 @@ TEST_CASE("the wire that is to be chosen is no reference") {
           }) == "(accepted)");
 }
 
-TEST_CASE("parts given inline stand before those of the catalog") {
+TEST_CASE("inline parts take precedence over those of the catalog") {
     Installation installation = bench();
     installation.parts.put(heatmatch::Panel{.id = "silicon-60", .v_oc = 37.5});
     installation.parts.put(heatmatch::Panel{.id = "own", .v_oc = 20.0});
@@ -148,7 +149,7 @@ TEST_CASE("a record low above the coldest month is a lost minus sign") {
         InvalidInput);
 }
 
-TEST_CASE("the coldest month decides wherever it stands in the year") {
+TEST_CASE("the coldest month decides wherever it is in the year") {
     for (const std::size_t coldest : {0U, 6U, 11U}) {
         CAPTURE(coldest);
         heatmatch::MonthlyNormals normals{.temp_min_c = std::vector<double>(12, 5.0)};
@@ -165,7 +166,7 @@ TEST_CASE("the coldest month decides wherever it stands in the year") {
 }
 
 // Source: the ranges that the glossary prints of these fields.
-TEST_CASE("what elements may be chosen, and how far apart they stand, has both its ends") {
+TEST_CASE("permitted elements, and their spacing, have both ends of their range") {
     struct Row {
         std::span<const heatmatch::Field> fields;
         const char* name;
@@ -207,7 +208,7 @@ TEST_CASE("what elements may be chosen, and how far apart they stand, has both i
     CHECK(spaced.spreader_diameter_mm == 60.0);
 }
 
-TEST_CASE("twelve months are asked for, each with its low below its high") {
+TEST_CASE("twelve months are required, each with its low below its high") {
     heatmatch::MonthlyNormals normals{.sun_hours = std::vector<double>(12, 4.0),
                                       .temp_min_c = std::vector<double>(12, -5.0),
                                       .temp_max_c = std::vector<double>(12, 5.0)};

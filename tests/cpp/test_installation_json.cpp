@@ -24,7 +24,7 @@ std::string demo_text() {
                                      "/demo_installation.json");
 }
 
-/// An installation with the least that is asked for, and what is put beside it.
+/// An installation with only the required fields, and others added.
 std::string least_with(const std::string& members) {
     return R"({"heatmatch_installation": 1, "site": {"record_low_c": -20})" +
            (members.empty() ? "" : ", " + members) + "}";
@@ -64,7 +64,7 @@ TEST_CASE("the bundled demo is read, and everything it names is in the starter")
     CHECK_NOTHROW(check_references(demo, merged_parts(starter, demo)));
 }
 
-TEST_CASE("writing what was read and reading it again gives the same bytes") {
+TEST_CASE("writing an installation that was read and reading it again gives the same bytes") {
     const Installation demo = installation_from_json(demo_text());
     const std::string once = installation_to_json(demo);
     CHECK(installation_to_json(installation_from_json(once)) == once);
@@ -115,7 +115,7 @@ TEST_CASE("a site's list by month is refused by its own name") {
     CHECK(holds(with_site(R"("linke_turbidity": 3)"), "linke_turbidity"));
 }
 
-TEST_CASE("an unknown that is written as null is left out") {
+TEST_CASE("an unknown written as null is omitted") {
     const Installation read = installation_from_json(
         least_with(R"("name": null, "weather": null, "store": null, "space": null,
                       "circuit": null, "panels": null, "runs": null, "goals": {"months": null},
@@ -166,7 +166,7 @@ TEST_CASE("numbers of an installation may carry units") {
     CHECK(read.runs[0].length_m == 9.144);
 }
 
-TEST_CASE("a message tells the place in the list, with its name") {
+TEST_CASE("a message names the place in the list, with its name") {
     CHECK(holds(installation_refusal(least_with(R"("panels": [{"group": "a", "panel": "x"},
                                                  {"group": "barn", "panel": "x", "count": 0}])")),
                 "bench.json: panels[1] \"barn\": count = 0 must be >= 1 and <= 64"));

@@ -48,7 +48,8 @@ TEST_CASE("a wet place keeps its limit however hot its air is") {
 // Common practice, no source: water leaves what is hotter than it boils. The starter has 90 °C wet
 // and 180 °C dry for this silicone.
 TEST_CASE(
-    "at an element what is rated as hot as where it dries is a caution beyond its wet limit") {
+    "at an element, insulation rated for the drying temperature is a caution beyond its "
+    "wet limit") {
     const RunParts hot = bench_run("silicone-14-awg", 120.0);
     CHECK(limit_where(true, hot, Carried::bank).limit_c == 180.0);
     CHECK(*limit_where(true, hot, Carried::bank).wet_c == 90.0);
@@ -69,8 +70,8 @@ TEST_CASE(
           180.0);
 }
 
-// Source: the rule that what is not known is never good.
-TEST_CASE("an unknown wet limit is no dry one") {
+// Source: the rule that unknown facts never improve a verdict.
+TEST_CASE("an unknown wet limit does not count as a dry one") {
     RunParts run = bench_run("uf-b-10-awg", 40.0, "conduit");
     run.insulation->limit_wet_c.reset();
     CHECK(limit_where(true, run).wet_unknown);

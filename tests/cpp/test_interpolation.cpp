@@ -17,7 +17,7 @@ const std::vector<TablePoint> quartz_peak{
 }  // namespace
 
 // Source: arithmetic between neighbouring points.
-TEST_CASE("a table is linear between its points and meets them") {
+TEST_CASE("a table is linear between its points and equals them there") {
     for (const TablePoint& point : quartz_peak)
         CHECK(interpolate(quartz_peak, point.t_c, 0.0) == point.value);
     CHECK(interpolate(quartz_peak, 550.0, 0.0) == doctest::Approx(1312.5));
@@ -30,7 +30,7 @@ TEST_CASE("a table is constant beyond its ends") {
     CHECK(interpolate({{20.0, 700.0}}, 300.0, 0.0) == 700.0);
 }
 
-TEST_CASE("an empty table gives what is said for it") {
+TEST_CASE("an empty table gives the default value") {
     CHECK(interpolate({}, 20.0, 840.0) == 840.0);
     CHECK(largest_between({}, 0.0, 100.0, 840.0) == 840.0);
 }

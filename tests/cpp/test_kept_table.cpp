@@ -5,7 +5,7 @@
 using namespace heatmatch;
 
 // Source: 2 m are 6.56 ft, -20 °C are -4 °F.
-TEST_CASE("kept choices stand side by side, a row for each number") {
+TEST_CASE("kept choices are side by side, a row for each number") {
     Candidate candidate{
         .circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "storage-rod-1000-240", {1, 2}),
         .price_to_buy = 12.0,

@@ -56,7 +56,7 @@ TEST_CASE("two programs that fill one empty file both keep their rows") {
     CHECK(Catalog::open(path).history().size() == 2);
 }
 
-TEST_CASE("a file that was replaced or deleted while it is open takes no change") {
+TEST_CASE("a file that was replaced or deleted while it is open accepts no change") {
     for (const bool replaced : {true, false}) {
         CAPTURE(replaced);
         const TempFolder folder;
@@ -77,7 +77,7 @@ TEST_CASE("a file that was replaced or deleted while it is open takes no change"
         CHECK(holds(refusal_of(add), "was replaced or deleted since it was opened; nothing was"));
         CHECK(holds(refusal_of(add), "save what this one holds (save_copy or export_json)"));
         CHECK(holds(refusal_of(undo), "was replaced or deleted"));
-        // What it holds can be saved.
+        // Its content can be saved.
         CHECK(has_panel(catalog, "later"));
         CHECK_FALSE(has_panel(catalog, "lost"));
         catalog.save_copy(folder.file("saved.heatmatch"));

@@ -29,7 +29,7 @@ TEST_CASE("margins are made when they are first read, and once") {
     CHECK(made == 1);
 }
 
-TEST_CASE("a copy shares what was made, and makes its own of what was not") {
+TEST_CASE("a copy shares computed margins, and computes the others itself") {
     const LazyMargins read;
     static_cast<void>(read.read([] { return one("first"); }));
     const LazyMargins shared = read;  // NOLINT(performance-unnecessary-copy-initialization)

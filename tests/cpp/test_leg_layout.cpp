@@ -105,7 +105,7 @@ TEST_CASE("all elements have their legs, none nearer than the spacings, the whol
     }
 }
 
-TEST_CASE("legs fit upright, or lying, or it is told why not") {
+TEST_CASE("legs fit upright, or horizontally, or the reason is reported") {
     CHECK(
         leg_layout(bent(1600.0, 2), 1, spaced_drum()).misfit.empty());  // 0.80 m upright in 0.85 m
     // 0.5 m lying across 0.58 m, in a bed lower than that.
@@ -123,7 +123,7 @@ TEST_CASE("legs fit upright, or lying, or it is told why not") {
 
 // Source: geometry: a bench of 2.0 x 0.2 m takes a rod of 1.5 m along it, and ten hairpins upright
 // in a row, though a drum as wide as it is deep takes neither.
-TEST_CASE("a long box takes legs along it and beside each other") {
+TEST_CASE("a long box has room for legs along it and side by side") {
     CHECK(leg_layout(bent(3000.0, 2), 1, spaced_box()).misfit.empty());
     CHECK_FALSE(leg_layout(bent(4400.0, 2), 1, spaced_box()).misfit.empty());
     const LegLayout row = leg_layout(bent(400.0, 2), 10, spaced_box());
@@ -138,7 +138,7 @@ TEST_CASE("a long box takes legs along it and beside each other") {
     CHECK_FALSE(leg_layout(bent(400.0, 2), 10, narrow_drum).misfit.empty());
 }
 
-TEST_CASE("legs that overlap are told") {
+TEST_CASE("legs that overlap are reported") {
     CHECK(
         holds(leg_layout(bent(800.0, 2, 7.0), 1, spaced_drum()).misfit, "legs 7 mm apart overlap"));
     CHECK(holds(leg_layout(bent(800.0, 2, 7.0), 1, spaced_drum()).misfit, "8 mm thick"));
@@ -167,7 +167,7 @@ TEST_CASE("a pipe over the legs counts as their radius, unless it is thinner tha
 }
 
 // Source: geometry: 3 m of wire in a drum 0.85 m high, less 20 mm at either end, is bent in four.
-TEST_CASE("unknown legs are as many as it takes to fit") {
+TEST_CASE("an unknown number of legs is the smallest that fits") {
     Element wire{.id = "wire", .sheath_diameter_mm = 1.0, .heated_length_mm = 3000.0};
     const LegLayout layout = leg_layout(wire, 1, spaced_drum());
     CHECK(layout.legs.size() == 4);
@@ -183,7 +183,7 @@ TEST_CASE("unknown legs are as many as it takes to fit") {
 
 // Source: the definition: one wire bent back and forth, or several: no leg is nearer to another
 // than the smaller of both spacings, and the nearest are that near, which is the hotter way.
-TEST_CASE("legs bent as one likes stand at the smaller of both spacings") {
+TEST_CASE("legs that may be bent freely are at the smaller of both spacings") {
     Element wire{.id = "wire", .sheath_diameter_mm = 1.0, .heated_length_mm = 3000.0};
     const auto nearest_mm = [&](double leg_mm, double element_mm) {
         wire.leg_spacing_mm = leg_mm;
@@ -202,7 +202,7 @@ TEST_CASE("legs bent as one likes stand at the smaller of both spacings") {
 
 // Source: geometry: of three legs at -50, 0 and 200 mm the middle one is the hottest, the one at
 // 200 the outermost and the nearest to the wall, whichever is named first.
-TEST_CASE("the worst of several legs is found wherever it stands among them") {
+TEST_CASE("the worst of several legs is found wherever it is among them") {
     std::vector<LegLayout::Leg> legs{{-0.05, 0.0}, {0.0, 0.0}, {0.2, 0.0}};
     const auto by_place = [](const LegLayout::Leg& a, const LegLayout::Leg& b) {
         return a.x_m < b.x_m;
@@ -229,7 +229,7 @@ TEST_CASE("the worst of several legs is found wherever it stands among them") {
     CHECK(orders == 6);
 }
 
-TEST_CASE("unknown spacings are assumed, and it is told") {
+TEST_CASE("unknown spacings are assumed and listed") {
     Element rod = bent(800.0, 2);
     rod.leg_spacing_mm.reset();
     Store store = spaced_drum();
@@ -265,7 +265,7 @@ TEST_CASE("missing lengths and no element are refused by name") {
 
 // Source: a line source on the axis of a long cylinder heats its wall evenly; nearer the wall the
 // nearest spot gets (R + b)/(R - b) of the mean (the formula of the header, cos = 1).
-TEST_CASE("heat meets the wall evenly from the axis, and more where a leg is near") {
+TEST_CASE("heat reaches the wall evenly from the axis, and more where a leg is near") {
     Store tall{.shape = heatmatch::StoreShape::cylinder, .diameter_m = 0.2, .height_m = 20.0};
     const auto shell = store_shell(tall);
     LegLayout layout = leg_layout(bent(19900.0, 1), 1, tall);

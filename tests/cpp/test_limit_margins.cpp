@@ -54,7 +54,9 @@ double between_w(const Circuit& circuit) {
 
 }  // namespace
 
-TEST_CASE("a limit acts in time where its place reaches the set point before anything passes") {
+TEST_CASE(
+    "a limit acts in time where its place reaches the set point before any part exceeds "
+    "its limit") {
     const Circuit circuit = limited(bed_limit());
     const double watts = between_w(circuit);
     const auto found = limit_in_time(circuit, circuit.devices.front(), watts);
@@ -67,7 +69,7 @@ TEST_CASE("a limit acts in time where its place reaches the set point before any
     check_sentence(margin);
 }
 
-TEST_CASE("more watts, a higher set point and a wider tolerance never make a limit act sooner") {
+TEST_CASE("more power, a higher set point and a wider tolerance never make a limit act sooner") {
     const Circuit circuit = limited(bed_limit());
     const double watts = between_w(circuit);
     bool acted = true;
@@ -88,7 +90,7 @@ TEST_CASE("more watts, a higher set point and a wider tolerance never make a lim
     CHECK_FALSE(limit_counts(circuit, 20.0 * watts));
 }
 
-TEST_CASE("a limit that cannot be determined, or comes late, is not counted and says why") {
+TEST_CASE("a limit that cannot be determined, or acts late, does not count, with a reason") {
     const auto said = [](const PlacedDevice& limit) {
         const Circuit circuit = limited(limit);
         const double watts = between_w(circuit);
@@ -109,7 +111,7 @@ TEST_CASE("a limit that cannot be determined, or comes late, is not counted and 
     CHECK(contains(said(limit), "set point is not stated"));
 }
 
-TEST_CASE("where nothing passes its limit, the limit is not called") {
+TEST_CASE("where no part exceeds its limit, the limit is not needed") {
     PlacedDevice limit = bed_limit();
     limit.device.set_c = 600.0;
     const Circuit circuit = limited(limit);
@@ -134,7 +136,7 @@ TEST_CASE("in water a limit senses the water and is set to 93 °C at most") {
     CHECK(limit_in_time(circuit, limit, 800.0).acts == Answer::no);
 }
 
-TEST_CASE("without supply or probe the circuit opens, or it is told") {
+TEST_CASE("without supply or probe the circuit opens, or that is reported") {
     const auto supply = [](const PlacedDevice& limit) {
         const Margin margin = margin_of(limit_margins_at(limited(limit), 20.0), "limit supply");
         check_sentence(margin);
@@ -188,7 +190,7 @@ TEST_CASE("a limit that opens nothing stops no stagnation and keeps no supply") 
             .severity == Severity::warning);
 }
 
-TEST_CASE("the same margins stand there whatever is told") {
+TEST_CASE("the margins are the same whatever is stated") {
     const auto names = [](const PlacedDevice& limit) {
         std::vector<std::string> found;
         for (const Margin& margin : limit_margins_at(limited(limit), 50.0)) {

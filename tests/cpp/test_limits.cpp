@@ -17,7 +17,7 @@ using heatmatch::Severity;
 
 namespace {
 
-/// What one element of `own` ohms takes among mates and other branches of other ohms.
+/// Power of one element of `own` ohm in series with others and parallel to other branches.
 void try_ohms(Extremes& found, const heatmatch::ArrayCurve& bright, Hookup hookup, double wire_ohm,
               double own, double mate, double other, bool survivor) {
     const double branch = own + (hookup.series - 1) * mate;
@@ -79,7 +79,7 @@ TEST_CASE("margins are judged on the brightest cold morning with panels as new")
           doctest::Approx(expected.open_circuit_voltage_v()).epsilon(1e-12));
 }
 
-TEST_CASE("measured amperes and volts above the label count on the bright morning") {
+TEST_CASE("measured current and voltage above the label count on the bright morning") {
     const heatmatch::Panel& panel = heatmatch::find_panel(starter(), "silicon-60-cell-245");
     const auto fresh = heatmatch::panel_in_service({.panel = panel.id}, panel, -20.0);
     const auto stc = fresh.as_new.at(1000.0, 25.0);
@@ -95,7 +95,7 @@ TEST_CASE("measured amperes and volts above the label count on the bright mornin
 }
 
 // Source: IEC 60028, copper: 0.393 % more ohms each kelvin above 20 °C.
-TEST_CASE("what warms a wire gives its element no better margins") {
+TEST_CASE("a warmer wire gives its element no better margins") {
     Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 2}, "tubular-1000-120", {1, 2});
     circuit.runs = {bench_run("thhn-14-awg", 40.0)};
     circuit.runs.front().run.length_m = 60.0;
@@ -127,7 +127,7 @@ TEST_CASE("what warms a wire gives its element no better margins") {
 
 // Source: a scan of equal and of unequal ohms of the elements. The library tries five
 // values of the one under test: 1e-3.
-TEST_CASE("the largest watts and volts of an element are those of a scan over its ohms") {
+TEST_CASE("the largest power and voltage of an element are those of a scan over its resistance") {
     for (const char* panel : {"silicon-60-cell-245", "cdte-100", "half-cut-144-cell-545"}) {
         for (const char* element : {"tubular-1000-120", "immersion-3500-240", "cartridge-300-48",
                                     "immersion-dc-300-24", "strip-500-240"}) {

@@ -140,7 +140,7 @@ TEST_CASE("a sentence reads in either unit set") {
 }
 
 // Source: 99.96 and 99.98 are 100 with three digits, and tell each other apart with four.
-TEST_CASE("a value and a limit that differ have the digits that tell them apart") {
+TEST_CASE("a value and a limit that differ have enough digits to show it") {
     Margin margin{.value = 99.96,
                   .limit = 99.98,
                   .unit = heatmatch::unit::volt,
@@ -158,7 +158,7 @@ TEST_CASE("severities have the signal words of the standards") {
     CHECK(heatmatch::severity_name(Severity::not_assessed) == "not assessed");
 }
 
-TEST_CASE("what cannot be assessed says why and what is missing") {
+TEST_CASE("a margin that cannot be assessed has a reason and missing fields") {
     const Margin margin = heatmatch::not_assessed("joint", "run \"tail\"",
                                                   say_of_margin<"test.plain">(), {"connector"});
     check_not_assessed(margin, "connector");

@@ -42,7 +42,7 @@ std::vector<std::string> column_at(const Table& table, std::size_t place,
 
 }  // namespace
 
-TEST_CASE("margins stand by severity, what is not assessed before what is within its limit") {
+TEST_CASE("margins are sorted by severity, those not assessed before those with no finding") {
     const Table table = margins_table(judged());
     CHECK(table.title.text() == "margins, the most severe first");
     CHECK(column_at(table, 0) ==
@@ -54,7 +54,7 @@ TEST_CASE("margins stand by severity, what is not assessed before what is within
 }
 
 // Source: °F = 9/5 °C + 32. The name keeps its metres.
-TEST_CASE("a margin says its numbers in either unit set, with the digits that tell them apart") {
+TEST_CASE("a margin shows its numbers in either unit set, with enough digits to distinguish them") {
     const Table table = margins_table(judged());
     CHECK(column_at(table, 4)[0] == "It takes 130 °C of 100 °C.");
     CHECK(column_at(table, 4, UnitSystem::us)[0] == "It takes 266 °F of 212 °F.");
@@ -62,7 +62,7 @@ TEST_CASE("a margin says its numbers in either unit set, with the digits that te
     CHECK(column_at(table, 2, UnitSystem::us)[0] == "run \"feed of 10 m\"");
 }
 
-TEST_CASE("what would have to be known is told where it is asked for") {
+TEST_CASE("missing fields are shown where requested") {
     const Table table = margins_table(judged(), {.missing = true});
     CHECK(column_at(table, 4)[2] == "Nobody said. Not known: sheath, legs.");
     CHECK(column_at(table, 4)[3] == "Nobody said.");
@@ -70,7 +70,7 @@ TEST_CASE("what would have to be known is told where it is asked for") {
     CHECK(margins_table(judged()).columns[4].head.text().empty());
 }
 
-TEST_CASE("lines count what is within its limit and gather what one reason hides") {
+TEST_CASE("lines count margins with no finding and combine those of one reason") {
     Texts lines;
     for (const Sentence& line : margin_lines(judged())) lines.push_back(line.text());
     CHECK(lines == Texts{"danger: melts, run \"feed of 10 m\": It takes 130 °C of 100 °C.",
@@ -83,7 +83,7 @@ TEST_CASE("lines count what is within its limit and gather what one reason hides
           "run \"feed of 10 m\": It takes 266 °F of 212 °F.");
 }
 
-TEST_CASE("every margin of the demo says in its cell what it says alone") {
+TEST_CASE("every margin of the demo has the same text in its cell and alone") {
     const Candidate candidate = assess(starter(), demo());
     const auto margins = by_severity(candidate);
     const Texts cells = column_at(margins_table(candidate), 4);

@@ -88,7 +88,7 @@ TEST_CASE("lid and floor of a stagnation are computed, and not taken from use") 
 }
 
 // Limit: polystyrene 165 °F (73.9 °C), nia-insulation-guide.
-TEST_CASE("a layer beyond what it stands is a danger, just within it a caution") {
+TEST_CASE("a layer above its limit is a danger, just below it a caution") {
     Installation installation = drum(0.40, 0.80);
     installation.store->side_u_w_m2k = 0.5;
     installation.store->lagging = StoreMaterial::polystyrene;
@@ -108,7 +108,7 @@ TEST_CASE("a layer beyond what it stands is a danger, just within it a caution")
     CHECK(cautions > 0);
 }
 
-// Limit: 60 °C for polyethylene (ppfa-pipe-limits), the least of all: what is not stated may be it.
+// Limit: 60 °C for polyethylene (ppfa-pipe-limits), the lowest: an unstated material may be it.
 TEST_CASE("a layer that is not stated is not assessed, and a danger at worst where plastics fail") {
     Installation installation = drum();
     installation.store->vessel.reset();
@@ -125,7 +125,7 @@ TEST_CASE("a layer that is not stated is not assessed, and a danger at worst whe
     }
 }
 
-TEST_CASE("none has to agree with what else is told") {
+TEST_CASE("none has to agree with the other statements") {
     Installation installation = drum();
     installation.store->vessel = StoreMaterial::none;
     installation.store->liner = StoreMaterial::none;
@@ -141,7 +141,7 @@ TEST_CASE("none has to agree with what else is told") {
                        "store.lagging");
 }
 
-TEST_CASE("lagging whose loss nobody told is a warning at least") {
+TEST_CASE("lagging with an unstated heat loss is a warning at least") {
     Installation installation = drum();
     installation.store->lagging = StoreMaterial::stone_wool;
     const Margin margin = made_of(filled(installation, false), 10.0, "lagging material");
@@ -185,7 +185,7 @@ TEST_CASE("a limit softens it only if it acts before the layer has passed its ow
     CHECK(*set_to(50.0, 20.0 * watts).second.headroom < 0.0);
 }
 
-TEST_CASE("more watts never give more headroom, and the screen has the same") {
+TEST_CASE("more power never gives more headroom, and the screen agrees") {
     for (const bool water : {false, true}) {
         Installation installation = drum(0.40, 0.80);
         installation.store->side_u_w_m2k = 0.5;

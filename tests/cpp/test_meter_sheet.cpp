@@ -37,7 +37,7 @@ bool has_line(const heatmatch::Sentences& lines, std::string_view piece) {
 
 }  // namespace
 
-TEST_CASE("ohms on the sheet are those of the nameplate with its tolerance, worked by hand") {
+TEST_CASE("resistance on the sheet is that of the nameplate with its tolerance, worked by hand") {
     const MeterSheet sheet = meter_sheet(demo_standing());
     // (240 V)² / 1000 W = 57.6 ohm at a rated coil of 600 °C, +5/-10 % of power. Its alloy is not
     // known: 0.97, 1.02 or 1.17 times the cold ohms at 700 °C, in proportion 0.97441, 1.01706 and
@@ -57,7 +57,7 @@ TEST_CASE("ohms on the sheet are those of the nameplate with its tolerance, work
     CHECK(within(*ratio.typical, demo_standing().circuit.bank.typical_ohm(), 1e-12));
 }
 
-TEST_CASE("open volts on the sheet are the label's by its coefficient, a section less") {
+TEST_CASE("open-circuit voltage on the sheet is the label's by its coefficient, minus a section") {
     const Candidate candidate =
         bench_candidate("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 2}, 9.0);
     const MeterSheet sheet = meter_sheet(candidate, {.uncovered_cell_c = 5.0});
@@ -71,11 +71,11 @@ TEST_CASE("open volts on the sheet are the label's by its coefficient, a section
     CHECK(within(*open.low, by_hand * (1.0 - 1.0 / 6.0), 1e-9));
     const MeterCheck shorted = check_of(sheet, "short-circuit");
     CHECK(within(*shorted.typical, panel.i_sc, 1e-9));
-    // The class's 3 % of power where the label tells no tolerance.
+    // The class's 3 % of power where the label states no tolerance.
     CHECK(within(*shorted.low, panel.i_sc * 0.97, 1e-9));
 }
 
-TEST_CASE("the drop of the wire is its ohms there and back times the amperes") {
+TEST_CASE("the voltage drop of the wire is its resistance there and back times the current") {
     const Candidate candidate =
         bench_candidate("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 2}, 9.0);
     const MeterSheet sheet = meter_sheet(candidate);
@@ -92,7 +92,7 @@ TEST_CASE("the drop of the wire is its ohms there and back times the amperes") {
         within(row.array_v.typical - row.bank_v.typical, row.bank_a.typical * *drop.typical, 1e-9));
 }
 
-TEST_CASE("rows agree with what the circuit delivers and with strings added by hand") {
+TEST_CASE("rows agree with the power of the circuit and with strings added by hand") {
     for (const Candidate& candidate :
          {demo_standing(),
           bench_candidate("silicon-36-cell-135", {2, 2}, "tubular-1000-120", {1, 4}, 6.0)}) {
@@ -133,7 +133,7 @@ TEST_CASE("cells of warmed-up panels follow NOCT, those just uncovered the air")
     CHECK(sheet.rows[3].irradiance_w_m2 == 100.0);
 }
 
-TEST_CASE("every check has a letter of its own, says how, what to expect and what if not") {
+TEST_CASE("every check has its own letter, how to do it, what to expect and what otherwise") {
     const MeterSheet sheet = meter_sheet(demo_standing());
     std::set<std::string> letters;
     for (const MeterCheck& check : sheet.checks) {
@@ -169,7 +169,7 @@ TEST_CASE("a sheet's sentences are in the unit set of the reader") {
 
 // With a leak Rf at a node x of the way up and a meter Rm: V+ = (1 - x) Voc Rm/(Rm + Rf) and V- = x
 // Voc Rm/(Rm + Rf), by Ohm's law; the sheet's formulas must give x and Rf back.
-TEST_CASE("the formulas for an earth fault give back place and ohms") {
+TEST_CASE("the formulas for an earth fault return place and resistance") {
     const double voc = 90.0;
     const double x = 0.3;
     const double leak = 50e3;
@@ -183,7 +183,7 @@ TEST_CASE("the formulas for an earth fault give back place and ohms") {
     CHECK(contains(expect, "Rm (Voc / (|V+| + |V-|) - 1)"));
 }
 
-TEST_CASE("what is not known is named with its remedy and never guessed") {
+TEST_CASE("unknown values are named with their remedy and never estimated") {
     Candidate candidate = demo_standing();
     candidate.circuit.runs.clear();
     candidate.circuit.devices.clear();

@@ -47,7 +47,7 @@ TEST_CASE("water heats towards power over loss") {
     CHECK(water.sheath_c() > water.bed_mean_c());
 }
 
-TEST_CASE("a cubic metre of water takes 1.16 kWh for a kelvin") {
+TEST_CASE("a cubic meter of water stores 1.16 kWh per kelvin") {
     // 4.186 kJ/kgK and 1000 kg/m3 (Incropera, table A.6, within 0.3 % from 10 to 60 °C).
     MixedBulk water(constant_fill(0.6, 4186.0, 1000.0), wrapped_cylinder(1.0, 1.2732, 0.01, 0.01),
                     upright_legs(1, 0.6, 0.0), 20.0, 20.0);
@@ -55,7 +55,7 @@ TEST_CASE("a cubic metre of water takes 1.16 kWh for a kelvin") {
     CHECK(within(water.bed_mean_c(), 30.0, 2e-3));
 }
 
-TEST_CASE("water does not pass boiling, and what comes in beyond leaves as steam") {
+TEST_CASE("water does not exceed boiling, and excess heat leaves as steam") {
     MixedBulk water = barrel(20.0, 90.0);
     water.step(2000.0, 4.0 * 3600.0);
     CHECK(water.bed_mean_c() == doctest::Approx(100.0));
@@ -65,7 +65,7 @@ TEST_CASE("water does not pass boiling, and what comes in beyond leaves as steam
                  1e-9));
 }
 
-TEST_CASE("a fan takes heat sooner, and all of it is counted") {
+TEST_CASE("a fan extracts heat sooner, and all of it is counted") {
     MixedBulk still = barrel(10.0, 60.0);
     MixedBulk blown = barrel(10.0, 60.0);
     blown.set_take_off_w_k(5.0);
@@ -107,7 +107,7 @@ TEST_CASE("a charged liquid is as warm as its loss over the charge leaves it") {
     }
 }
 
-TEST_CASE("water refuses what has no meaning") {
+TEST_CASE("water refuses meaningless input") {
     CHECK(holds(refusal_of([] { (void)barrel(10.0, 120.0); }), "start_c"));
     CHECK(holds(refusal_of([] { (void)barrel(-300.0, 20.0); }), "air_c"));
     MixedBulk water = barrel(10.0, 20.0);
@@ -118,7 +118,7 @@ TEST_CASE("water refuses what has no meaning") {
 
 // Source: by hand: at 100 °C the shell loses UA times 80 K and the fan 5 W/K times 80 K; the rest
 // of 2000 W is steam. Without the fan that rest is larger by its part.
-TEST_CASE("boiling water gives shell and fan what their 80 K take, and the rest as steam") {
+TEST_CASE("boiling water loses the heat of shell and fan at 80 K, and the rest as steam") {
     for (const double fan_w_k : {0.0, 5.0}) {
         MixedBulk water = barrel(20.0, 100.0);
         water.set_take_off_w_k(fan_w_k);

@@ -31,7 +31,7 @@ double by_matrix(const std::vector<ErrorShapes>& shapes, const std::vector<std::
 
 }  // namespace
 
-TEST_CASE("sums err together as the whole matrix of errors says") {
+TEST_CASE("the covariance of sums equals that of the whole matrix of errors") {
     const std::vector<std::size_t> probe_of{0, 0, 0, 0, 1, 1, 1};
     std::vector<ErrorShapes> shapes;
     std::vector<double> a;
@@ -42,7 +42,7 @@ TEST_CASE("sums err together as the whole matrix of errors says") {
         a.push_back(1.0 - 0.4 * at);
         b.push_back(0.5 * at * at - 2.0);
     }
-    // Noise is one kelvin until residuals tell it.
+    // Noise is one kelvin until residuals determine it.
     const ModelError error(shapes, {4, 3});
     CHECK(error.spread(a, b) == doctest::Approx(by_matrix(shapes, probe_of, 1.0, a, b)));
     CHECK(error.spread(a, a) == doctest::Approx(by_matrix(shapes, probe_of, 1.0, a, a)));
@@ -55,7 +55,7 @@ TEST_CASE("sums err together as the whole matrix of errors says") {
     CHECK(error.weighed(a, b) == doctest::Approx(weighed));
 }
 
-TEST_CASE("noise is told from what the model errs by, which changes slowly") {
+TEST_CASE("noise is separated from the error of the model, which changes slowly") {
     std::mt19937 random(5);
     std::normal_distribution<double> noise(0.0, 0.5);
     std::vector<double> left;

@@ -43,7 +43,7 @@ ReadModules read_modules(const std::string& text) {
 }  // namespace
 
 // Source: arithmetic, 0.0058888 of 8.66 A is 0.068 %/K and -0.130125 of 37.5 V is -0.347 %/K.
-TEST_CASE("label values become fields and published parameters stay beside them") {
+TEST_CASE("label values become fields and published parameters are kept beside them") {
     const ReadModules result =
         read_modules(header + module_row("Barn & Sons BS-245 (2011)", "Multi-c-Si"));
     CHECK(result.refused.empty());
@@ -110,7 +110,7 @@ TEST_CASE("technologies of the list are those of a panel") {
     CHECK(technology_of("a-Si / nc").empty());
 }
 
-TEST_CASE("modules whose names make one id are told apart") {
+TEST_CASE("modules whose names make one id get different ids") {
     const ReadModules result =
         read_modules(header + module_row("BS 245", "CdTe") + module_row("BS-245", "CdTe") +
                      module_row("bs_245!", "CdTe") + module_row("\u4e2d", "CdTe"));
@@ -121,7 +121,7 @@ TEST_CASE("modules whose names make one id are told apart") {
     CHECK(result.panels[3].id == "module");
 }
 
-TEST_CASE("columns may stand in any order and others beside them") {
+TEST_CASE("columns may be in any order, with others among them") {
     std::string text = "Extra," + header;
     text.replace(text.find("\nUnits"), 1, "\nx,");
     text.replace(text.find("\n[0]"), 1, "\nx,");
@@ -130,7 +130,7 @@ TEST_CASE("columns may stand in any order and others beside them") {
     CHECK(result.panels[0].label == "One");
 }
 
-TEST_CASE("what is not the list is refused by the column it lacks") {
+TEST_CASE("a file that is not the list is refused by its missing column") {
     std::vector<RefusedRow> refused;
     for (const std::string text : {"", "a,b\n1,2\n", "{\"panels\": []}"}) {
         CAPTURE(text);
@@ -145,7 +145,7 @@ TEST_CASE("what is not the list is refused by the column it lacks") {
 
 // The cells of a list made elsewhere may hold anything; a whole number that no int holds must not
 // become one.
-TEST_CASE("cells that are no plain number are refused by name") {
+TEST_CASE("cells that are not plain numbers are refused by name") {
     for (const std::string cells : {"1e300", "nan", "inf", "-5", "60.5", "", "0x3c"}) {
         CAPTURE(cells);
         const ReadModules result = read_modules(header + module_row("M", "CdTe", "8.14", cells));
@@ -155,7 +155,7 @@ TEST_CASE("cells that are no plain number are refused by name") {
     CHECK(read_modules(header + module_row("M", "CdTe", "nan")).panels.empty());
 }
 
-TEST_CASE("a name that is no UTF-8 is refused with its line") {
+TEST_CASE("a name that is not UTF-8 is refused with its line") {
     const ReadModules result = read_modules(header + module_row("S\xFC\x64 245", "CdTe"));
     CHECK(result.panels.empty());
     REQUIRE(result.refused.size() == 1);

@@ -24,7 +24,7 @@ std::string months_refusal(const MonthlyNormals& normals, const Site& site = ben
     return refusal_of<InvalidInput>([&] { static_cast<void>(weather_from_months(normals, site)); });
 }
 
-/// Mean daily sum before the glass; without wind that is what warms the panels.
+/// Mean daily sum before the glass; without wind that warms the panels.
 double daily_sum(const Weather& weather, std::size_t month) {
     double sum = 0.0;
     for (std::size_t row = 0; row < weather.size(); ++row) {
@@ -69,7 +69,7 @@ TEST_CASE("so they do on any plane of any place") {
     }
 }
 
-TEST_CASE("the air lies between the means of low and high, coldest about sunrise") {
+TEST_CASE("the air is between the means of low and high, coldest near sunrise") {
     const MonthlyNormals normals = bench_normals();
     const Weather weather = weather_from_months(normals, bench_site());
     double coldest = 99.0;
@@ -117,7 +117,7 @@ TEST_CASE("more sun than the clearest sky gives is refused with the most that is
     CHECK(months_refusal(normals) == "(accepted)");
 }
 
-TEST_CASE("a polar night has no sun, and none can be asked of it") {
+TEST_CASE("a polar night has no sun, and a sum for it is refused") {
     MonthlyNormals normals = bench_normals();
     Site site = bench_site();
     site.latitude_deg = 75.0;
@@ -129,7 +129,7 @@ TEST_CASE("a polar night has no sun, and none can be asked of it") {
     CHECK(daily_sum(weather, 5) == doctest::Approx(5.0).epsilon(1e-9));
 }
 
-TEST_CASE("what is not given is refused or told") {
+TEST_CASE("values that are not given are refused or listed") {
     MonthlyNormals normals = bench_normals();
     normals.sun_hours.pop_back();
     CHECK(holds(months_refusal(normals), "sun_hours = 11 values"));
@@ -148,7 +148,7 @@ TEST_CASE("what is not given is refused or told") {
     CHECK(told == 2);
 }
 
-TEST_CASE("snow on the panels takes time from its months only") {
+TEST_CASE("snow on the panels reduces the time of its months only") {
     Site site = bench_site();
     const Weather bare = weather_from_months(bench_normals(), site);
     site.snow_cover_pct.assign(12, 0.0);

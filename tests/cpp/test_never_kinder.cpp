@@ -37,7 +37,7 @@ bool is_unknown(const Value& value) {
     return std::holds_alternative<std::monostate>(value);
 }
 
-/// What is kinder in `after`, one line each; only `names`, all where that is empty.
+/// Margins that improve in `after`, one line each; only `names`, or all if that is empty.
 std::string what_is_kinder(const YardVerdicts& before, const YardVerdicts& after, bool likely,
                            const std::vector<std::string_view>& names = {}, double slack = 0.0) {
     std::string told;
@@ -187,7 +187,9 @@ std::set<std::string> may_improve(const Installation& yard, double cold_v) {
 
 }  // namespace
 
-TEST_CASE("a fact left out is never kinder than told, nor than at its careful end") {
+TEST_CASE(
+    "an omitted fact never gives a better result than a stated one, or than its careful "
+    "end") {
     for (int i = 0; i < yards_to_try(); ++i) {
         CAPTURE(i);
         Dice dice(1000 + static_cast<std::uint64_t>(i));
@@ -198,11 +200,11 @@ TEST_CASE("a fact left out is never kinder than told, nor than at its careful en
     }
 }
 
-TEST_CASE("a worse quantity of sun, panels, wires or devices is never kinder") {
+TEST_CASE("a worse quantity of sun, panels, wires or devices never improves a result") {
     check_all_directions(electrical_directions(), 2000);
 }
 
-TEST_CASE("a worse quantity of elements or stores is never kinder") {
+TEST_CASE("a worse quantity of elements or stores never improves a result") {
     check_all_directions(thermal_directions(), 3000);
 }
 

@@ -57,7 +57,7 @@ TEST_CASE("times that do not rise, or steps too long or short, are refused") {
     CHECK(holds(refusal(one.global()), "1 rows must be 2 rows or more"));
 }
 
-TEST_CASE("what is missing is asked for by name") {
+TEST_CASE("missing lists are requested by name") {
     const Day day;
     Observations given = day.global();
     given.air_c = {};

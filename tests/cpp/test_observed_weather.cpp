@@ -11,7 +11,7 @@ using heatmatch::Site;
 using heatmatch::Weather;
 using heatmatch::weather_from_observations;
 
-TEST_CASE("on a flat plane the global is what warms, and glass lets less through") {
+TEST_CASE("on a flat plane the global irradiance warms, and glass transmits less") {
     const Day day;
     Observations given = day.global();
     const Weather weather = weather_from_observations(given, flat_site());
@@ -72,7 +72,7 @@ TEST_CASE("times may be the start, the middle or the end of a step") {
           weather_from_observations(ends, flat_site()).irradiance_w_m2);
 }
 
-TEST_CASE("wind cools as Faiman says") {
+TEST_CASE("wind cools according to Faiman") {
     const Day day;
     Observations given = day.global();
     const Weather still = weather_from_observations(given, flat_site());
@@ -83,7 +83,7 @@ TEST_CASE("wind cools as Faiman says") {
     CHECK(windy.warming_w_m2[12] ==
           doctest::Approx(still.warming_w_m2[12] * heatmatch::wind_factor(5.0)));
     CHECK_FALSE(assumes(windy, "wind_m_s"));
-    // Unless told, the wind is that of a mast, and less is left of it.
+    // By default the wind is that of a mast, and is lower at the panels.
     given.wind_height_m = heatmatch::mast_height_m;
     const Weather masted = weather_from_observations(given, flat_site());
     CHECK(masted.warming_w_m2[12] > windy.warming_w_m2[12]);
@@ -99,7 +99,7 @@ TEST_CASE("wind cools as Faiman says") {
                                               flat_site()));
 }
 
-TEST_CASE("snow takes hours, dirt takes light, and the days stay") {
+TEST_CASE("snow reduces hours, dirt reduces light, and the days remain") {
     const Day day;
     Site site = flat_site();
     const Weather clean = weather_from_observations(day.global(), site);
@@ -128,7 +128,7 @@ TEST_CASE("the albedo of the month reaches an upright plane") {
           doctest::Approx(0.5 * 0.5 * day.ghi[12]).epsilon(0.001));
 }
 
-TEST_CASE("what the site leaves open is assumed and told, or asked for by name") {
+TEST_CASE("unstated values of the site are assumed and listed, or requested by name") {
     const Day day;
     Site site = flat_site();
     site.elevation_m.reset();
@@ -178,7 +178,7 @@ TEST_CASE("gaps are counted; the night in them is none") {
     CHECK(sunlit.days[5] > static_cast<double>(times.size()) / 24.0 + 0.25);
 }
 
-TEST_CASE("small negative readings count as none and are reported") {
+TEST_CASE("small negative readings count as zero and are reported") {
     Day day;
     day.ghi[0] = -10.0;
     day.ghi[1] = -0.5;

@@ -25,7 +25,7 @@ Circuit panels_in(heatmatch::Hookup panels) {
 
 }  // namespace
 
-TEST_CASE("it breaks the cold volts and 1.25 times the short-circuit current") {
+TEST_CASE("a device breaks the cold voltage and 1.25 times the short-circuit current") {
     const PlacedDevice isolator = bench_device("pv-isolator-2-pole", "breaks dc", 2);
     const Opening one = opens(panels_in({2, 1}), isolator, Occasion::by_hand);
     CHECK(one.volts == doctest::Approx(2.0 * 37.53 * (1.0 + 0.00347 * 45.0)));
@@ -38,7 +38,7 @@ TEST_CASE("it breaks the cold volts and 1.25 times the short-circuit current") {
     CHECK(bright.obstacle == Obstacle::rating);
 }
 
-TEST_CASE("in the run of a string, or there for one, it breaks what a string gives") {
+TEST_CASE("in the run of a string, or for a string, it breaks the current of one string") {
     Circuit circuit = panels_in({1, 3});
     const PlacedDevice isolator = bench_device("pv-isolator-2-pole", "breaks dc", 2);
     CHECK(opening_load(circuit, isolator).amperes == doctest::Approx(3.0 * 1.25 * 8.66));
@@ -49,7 +49,7 @@ TEST_CASE("in the run of a string, or there for one, it breaks what a string giv
 }
 
 // Source: sheets of such parts often say 30 V and 1 A; common practice, no source.
-TEST_CASE("without a printed pair 30 V and 1 A are taken, and nothing of what is made for ac") {
+TEST_CASE("without a printed pair 30 V and 1 A are assumed, and AC ratings do not count") {
     PlacedDevice bare = bench_device("pv-isolator-2-pole", "breaks dc", 2);
     bare.control.dc_ratings.clear();
     CHECK(opening_load(panels_in({1, 1}), bare).unrated);
@@ -58,7 +58,7 @@ TEST_CASE("without a printed pair 30 V and 1 A are taken, and nothing of what is
     CHECK(opening_load(panels_in({1, 1}), bare).rated_v == 0.0);
 }
 
-TEST_CASE("a site that nobody calls grounded floats, and its brightest sun counts") {
+TEST_CASE("a site not stated as grounded floats, and its highest irradiance counts") {
     CHECK(opening_site({}).floating);
     CHECK(opening_site({.earthing = heatmatch::Earthing::floating}).floating);
     CHECK_FALSE(opening_site({.earthing = heatmatch::Earthing::grounded}).floating);

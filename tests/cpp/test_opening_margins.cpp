@@ -67,7 +67,7 @@ TEST_CASE("only a rated switch that opens all conductors by hand is a disconnect
     check_sentence(opening_margin(both, "disconnect"));
 }
 
-TEST_CASE("how many poles it has is asked for where nothing tells") {
+TEST_CASE("the number of poles is requested where nothing determines it") {
     PlacedDevice placed = bench_device("pv-isolator-2-pole", "breaks dc", 2);
     placed.control.poles.reset();
     placed.control.dc_ratings = {{.v_dc = 600.0, .a_dc = 16.0, .poles = 1}};
@@ -76,7 +76,7 @@ TEST_CASE("how many poles it has is asked for where nothing tells") {
     CHECK(margin.missing == std::vector<std::string>{"control.poles"});
 }
 
-TEST_CASE("a limit counts as one where what it drives opens the circuit") {
+TEST_CASE("a limit counts as one where its driven device opens the circuit") {
     const Circuit bare = opened_by(bench_device("snap-disc-fixed", "senses only", 1, ""));
     CHECK(opening_margin(bare, "independent limit").severity == Severity::warning);
     for (const char* id : {"snap-disc-manual-reset", "thermal-link"}) {
@@ -107,7 +107,7 @@ TEST_CASE("a limit counts as one where what it drives opens the circuit") {
     }
 }
 
-TEST_CASE("one contactor for thermostat and limit is a common cause, and told") {
+TEST_CASE("one contactor for thermostat and limit is a common cause, and reported") {
     PlacedDevice limit = bench_device("snap-disc-manual-reset", "senses only", 1, "");
     limit.device.set_c = 120.0;
     limit.device.drives = {"dc-contactor-sealed-450-v"};

@@ -133,7 +133,7 @@ std::string of_another_duty(const Control& control) {
 
 }  // namespace
 
-TEST_CASE("every control of the starter opens what its family can, and no more") {
+TEST_CASE("every control of the starter opens according to its family, and no more") {
     std::set<std::string> decided;
     for (const Family& family : families()) {
         CAPTURE(std::string(family.why));
@@ -165,7 +165,7 @@ TEST_CASE("in no run, or in that of one of several strings, nothing opens the ci
     }
 }
 
-TEST_CASE("what is not there to break opens by what it drives only, and that is asked for") {
+TEST_CASE("a device without a breaking duty opens only by a driven device, which is requested") {
     for (const Control& control : starter().controls) {
         for (const char* duty : {"carries dc", "senses only", "protects a string"}) {
             for (const char* run : {"bench", ""}) {
@@ -179,7 +179,7 @@ TEST_CASE("what is not there to break opens by what it drives only, and that is 
 }
 
 // Source: NEC 690.13; that the volts share out over the poles of a pair is from memory.
-TEST_CASE("of a floating array one conductor's poles stand the whole cold volts") {
+TEST_CASE("in a floating array one conductor's poles break the whole cold voltage") {
     const PlacedDevice isolator = bench_device("pv-isolator-2-pole", "breaks dc", 2);
     const auto by_hand = [](const Circuit& circuit, const PlacedDevice& placed, bool floating) {
         return opens(circuit, placed, Occasion::by_hand, {.floating = floating});
@@ -204,7 +204,9 @@ TEST_CASE("of a floating array one conductor's poles stand the whole cold volts"
 }
 
 // Source: sheets of such discs: made for 70 to 200 °C; a thermocouple's controller up to 1200 °C.
-TEST_CASE("a limit set to what it is not made for opens nothing, itself or by what it drives") {
+TEST_CASE(
+    "a limit with a set point outside its range opens nothing, by itself or a driven "
+    "device") {
     Circuit circuit = pair_of_panels();
     const PlacedDevice contactor = bench_device("dc-contactor-sealed-450-v", "breaks dc");
     const auto limit_at = [&](const char* id, double set_c) {
@@ -236,7 +238,7 @@ TEST_CASE("a limit set to what it is not made for opens nothing, itself or by wh
     CHECK(contains(opens(circuit, circuit.devices.front(), Occasion::limit).why, "at most"));
 }
 
-TEST_CASE("what is not told is asked for, and never counts as open") {
+TEST_CASE("unstated facts are requested, and never count as open") {
     Circuit circuit = pair_of_panels();
     PlacedDevice limit = bench_device("snap-disc-manual-reset", "senses only", 1, "");
     const PlacedDevice contactor = bench_device("dc-contactor-sealed-450-v", "breaks dc");
@@ -254,7 +256,7 @@ TEST_CASE("what is not told is asked for, and never counts as open") {
     CHECK(opens(circuit, limit, Occasion::limit).answer == Answer::yes);
     CHECK(opens(circuit, limit, Occasion::limit).breaker == "dc-contactor-sealed-450-v");
     REQUIRE(heatmatch::opening_limit(circuit) != nullptr);
-    // Something of a family that nobody knows.
+    // A control of an unknown family.
     PlacedDevice gizmo = contactor;
     gizmo.control.family = "gizmo";
     gizmo.control.semiconductor.reset();

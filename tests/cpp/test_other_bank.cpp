@@ -36,7 +36,7 @@ Readings rows_of(int branches, double factor, std::vector<double> suns,
 
 // Source: by Ohm's law: two branches of an element of 1000 W at 240 V (57.6 ohm) where those
 // described have 14.4 ohm at 120 V read four times the ohms.
-TEST_CASE("another element is found by its ohms and named by the catalog") {
+TEST_CASE("another element is found by its resistance and named from the catalog") {
     const DiagnosisOptions with_catalog{.parts = &starter()};
     const Diagnosis found =
         diagnose(bench_pair(), rows_of(2, 4.0, {900.0, 600.0, 300.0}), with_catalog);
@@ -53,14 +53,14 @@ TEST_CASE("another element is found by its ohms and named by the catalog") {
     CHECK(contains(hypothesis_of(odd, FaultKind::another_element).sentence, "No element"));
 }
 
-TEST_CASE("another number of elements is found where the ohms of one are as described") {
+TEST_CASE("another number of elements is found where the resistance of one is as described") {
     const Diagnosis found = diagnose(bench_pair(), rows_of(3, 1.0, {900.0, 600.0, 300.0}));
     CHECK(found.ranked.front().kind == FaultKind::another_number_of_elements);
     CHECK(found.ranked.front().fitted.front().value == 3.0);
     CHECK(contains(found.ranked.front().sentence, "1S3P, not 1S2P"));
 }
 
-TEST_CASE("volts over amperes stand beside the ohms described") {
+TEST_CASE("voltage over current is beside the described resistance") {
     const Bank& bank = bench_pair().circuit.bank;
     const Diagnosis found = diagnose(bench_pair(), rows_of(1, 1.0, {900.0, 600.0}, clamp_only));
     CHECK(contains(found.bank_ohms, "V/I at the bank: read"));

@@ -26,7 +26,7 @@ struct FailedUndo {
     std::string path = folder.file("a.heatmatch");
     std::string said{};
 
-    /// Leaves the file as a power cut would: what stood in the files then, after the failure.
+    /// Leaves the file as a power failure would: the content of the files at the failure.
     std::string after_power_cut = folder.file("after.heatmatch");
 
     FailedUndo() {
@@ -47,7 +47,7 @@ struct FailedUndo {
 
 }  // namespace
 
-TEST_CASE("a commit that the disk does not confirm is told as unknown, with what to look at") {
+TEST_CASE("a commit that the disk does not confirm is reported as unknown, with what to check") {
     const FailedUndo failed;
     CHECK(holds(failed.said, "whether \"undo 2 (add panel \"second\")\" was kept in \""));
     CHECK(holds(failed.said, "is not known: disk I/O error"));

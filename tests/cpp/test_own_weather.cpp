@@ -45,7 +45,7 @@ TEST_CASE("other months or another plane give other weather") {
     CHECK(own_weather(installation, remarks)->irradiance_w_m2 != first->irradiance_w_m2);
 }
 
-TEST_CASE("without months there is none, and without a plane it says what is missing") {
+TEST_CASE("without months there is none, and without a plane the missing fields are named") {
     Installation installation = with_months();
     Sentences remarks;
     installation.site.tilt_deg.reset();

@@ -96,7 +96,7 @@ TEST_CASE("coefficients that are exchanged or in other units are refused with th
 
 // Source: the public list of rated modules; its gallium arsenide goes to -0.153 %/K for Voc, all
 // else ends at -0.171 (edition of 2019, 21,535 modules).
-TEST_CASE("gallium arsenide loses fewer volts with heat than all else") {
+TEST_CASE("gallium arsenide loses less voltage with heat than all others") {
     CHECK(panel_refusal([](Panel& p) {
               p.technology = heatmatch::Technology::gaas;
               p.beta_voc_pct_per_k = -0.153;
@@ -119,7 +119,7 @@ TEST_CASE("a price whose ends are exchanged is refused") {
     CHECK(holds(message, "price_high"));
 }
 
-TEST_CASE("what a part needs is asked for by name") {
+TEST_CASE("missing required fields are named") {
     CHECK(holds(panel_refusal([](Panel& p) { p.id.clear(); }), "id = (missing)"));
     CHECK(holds(panel_refusal([](Panel& p) { p.label.clear(); }), "label = (missing)"));
     CHECK(holds(panel_refusal([](Panel& p) { p.v_oc = 0.0; }), "v_oc = 0 V"));

@@ -25,7 +25,7 @@ PanelInService in_service(const OwnedPanels& owned, const Panel& panel = usual_p
 }  // namespace
 
 // Source: a panel made of known factors; nothing but the model itself lies between.
-TEST_CASE("measured volts and amperes give back the factors they were made with") {
+TEST_CASE("measured voltage and current return the factors from which they were made") {
     const PanelInService fresh = in_service({.panel = usual_panel().id});
     struct Case {
         double current;
@@ -57,7 +57,7 @@ TEST_CASE("measured volts and amperes give back the factors they were made with"
 
 // Source: Jordan and Kurtz 2012, median loss 0.5 % a year; 0.1 and 0.9 % a year for the band.
 // Power tolerance of 4 % multiplies the ends.
-TEST_CASE("age takes half a percent of the current a year") {
+TEST_CASE("age reduces the current by half a percent a year") {
     Panel panel = usual_panel();
     panel.power_tolerance_pct = 4.0;
     const PanelInService service = in_service({.panel = panel.id, .age_years = 20.0}, panel);
@@ -84,7 +84,7 @@ TEST_CASE("without age and readings a panel counts as new, with an assumed toler
     CHECK(assumes(service, "power_tolerance_pct"));
 }
 
-TEST_CASE("measured amperes win over the age, measured volts alone leave the current to it") {
+TEST_CASE("a measured current takes precedence over age, a measured voltage alone does not") {
     const PanelInService fresh = in_service({.panel = usual_panel().id});
     const heatmatch::DiodeCurve then = fresh.as_new.at(800.0, 50.0);
     PanelMeasurement reading{.i_sc = 0.95 * then.short_circuit_current_a(),
@@ -125,7 +125,7 @@ TEST_CASE("a panel that has lost a section gets a remark, a sound one none") {
     CHECK(with_volts(2.0 / 3.0).cold.v_oc_at_25_c == usual_panel().v_oc);
 }
 
-TEST_CASE("amperes far from the label ask for the sun meter to be checked") {
+TEST_CASE("a current far from the label requests a check of the sun meter") {
     const PanelInService fresh = in_service({.panel = usual_panel().id});
     const double label = fresh.as_new.at(700.0, 40.0).short_circuit_current_a();
     const PanelMeasurement reading{
@@ -137,7 +137,7 @@ TEST_CASE("amperes far from the label ask for the sun meter to be checked") {
     CHECK(service.i_sc_limit_a == doctest::Approx(1.3 * usual_panel().i_sc).epsilon(1e-9));
 }
 
-TEST_CASE("measured volts above the label raise the cold voltage") {
+TEST_CASE("a measured voltage above the label raises the cold voltage") {
     const PanelInService fresh = in_service({.panel = usual_panel().id});
     const PanelMeasurement reading{.v_oc = 1.04 *
                                            fresh.as_new.at(1000.0, 25.0).open_circuit_voltage_v()};

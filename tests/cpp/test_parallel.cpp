@@ -65,7 +65,7 @@ TEST_CASE("one long item can be stopped from within, by every worker") {
     }
 }
 
-TEST_CASE("what the work throws arrives at the caller") {
+TEST_CASE("an exception of the work is rethrown to the caller") {
     const auto work = [](std::size_t item, std::size_t, const Pulse&) {
         if (item == 17) throw std::out_of_range("seventeen");
     };
@@ -80,7 +80,7 @@ TEST_CASE("no items need no work, and there are never more workers than items") 
     CHECK(worker_count(4, 0) == 1);
 }
 
-TEST_CASE("a share is told where somebody listens, who may stop the work") {
+TEST_CASE("progress is reported to a callback, which may stop the work") {
     double told = 0.0;
     heatmatch::tell_progress({}, 0.5);
     const auto listening = [&told](double share) {

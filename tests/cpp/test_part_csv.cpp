@@ -75,7 +75,7 @@ TEST_CASE("flags are words and tables are JSON") {
     CHECK(holds(result.refused[1].reason, "dc_ratings"));
 }
 
-TEST_CASE("a row that cannot be used is told with its line, the others are kept") {
+TEST_CASE("an unusable row is reported with its line, the others are kept") {
     const ReadParts result =
         read_csv(PartKind::panel, panel_header +
                                       "a,\"two\nlines\",37.5,8,,,label,nameplate\n"
@@ -124,7 +124,7 @@ TEST_CASE("a header that is wrong is refused before any row") {
                 "v_oc"));
 }
 
-TEST_CASE("a quote that is never closed is told with the line it opens on") {
+TEST_CASE("a quote that is never closed is reported with its first line") {
     const std::string message =
         csv_refusal(PartKind::panel, panel_header + "a,\"Barn,37.5,8,,,label,nameplate\nb,B,1,1\n");
     CHECK(holds(message, "mine.csv: line 2"));
@@ -137,7 +137,7 @@ TEST_CASE("a header alone gives no parts") {
     CHECK(result.refused.empty());
 }
 
-TEST_CASE("a cell that is no UTF-8 is refused with its line") {
+TEST_CASE("a cell that is not UTF-8 is refused with its line") {
     const ReadParts result =
         read_csv(PartKind::panel, panel_header + "a,S\xFC\x64,37.5,8,,,label,nameplate\n");
     CHECK(result.parts.empty());
@@ -146,7 +146,7 @@ TEST_CASE("a cell that is no UTF-8 is refused with its line") {
     CHECK(holds(result.refused[0].reason, "label"));
 }
 
-// What is told goes to people and to other programs, which take no broken text.
+// Messages are for people and other programs, which accept no broken text.
 TEST_CASE("a message about a broken cell does not repeat its bytes") {
     const ReadParts result = read_csv(PartKind::panel, panel_header +
                                                            "S\xFC\x64,A,37.5,8,,,label,nameplate\n"

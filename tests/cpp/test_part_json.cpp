@@ -22,7 +22,7 @@ using heatmatch::RefusedRow;
 
 namespace {
 
-/// A panel in JSON with the least that is asked for, and what is put beside it.
+/// A panel in JSON with only the required fields, and others added.
 std::string panel_with(const std::string& members) {
     return R"({"id": "barn", "label": "Barn", "v_oc": 37.5, "i_sc": 8,)" + members +
            R"("source": "label", "source_kind": "nameplate"})";
@@ -72,7 +72,7 @@ TEST_CASE("a coefficient of power relates to watts, and needs them") {
     CHECK(
         holds(refusal_of<InvalidInput>([] { read_panel(R"("gamma_pmp_pct_per_k": "-1.5 W/K",)"); }),
               "or give v_mp*i_mp as well"));
-    // Fields may stand in any order in the file.
+    // Fields may be in any order in the file.
     CHECK(read_panel(R"("gamma_pmp_pct_per_k": "-1.5 W/K", "i_mp": 7.5, "v_mp": 30,)")
               .gamma_pmp_pct_per_k == -0.666666666667);
 }
@@ -101,7 +101,7 @@ TEST_CASE("a part survives its JSON to the last bit") {
     }
 }
 
-TEST_CASE("what is unknown is left out") {
+TEST_CASE("unknown values are omitted") {
     const std::string text = part_to_json(read_panel(""));
     CHECK(text.find("v_mp") == std::string::npos);
     CHECK(text.find("null") == std::string::npos);
@@ -110,7 +110,7 @@ TEST_CASE("what is unknown is left out") {
     CHECK_FALSE(read_panel(R"("v_mp": null, "notes": null, "listed_fit": null,)").v_mp.has_value());
 }
 
-TEST_CASE("a key nobody knows is refused with the nearest one") {
+TEST_CASE("an unknown key is refused with the nearest one") {
     const std::string message = refusal_of<InvalidInput>([] { read_panel(R"("voc": 37.5,)"); });
     CHECK(holds(message, "panel \"barn\": voc must be a known field"));
     CHECK(holds(message, "did you mean \"v_oc\"?"));
@@ -119,7 +119,7 @@ TEST_CASE("a key nobody knows is refused with the nearest one") {
         "did you mean \"light_current_a\"?"));
 }
 
-TEST_CASE("a value of a wrong type is refused with what was found") {
+TEST_CASE("a value of a wrong type is refused with its text") {
     CHECK(holds(refusal_of<InvalidInput>([] { read_panel(R"("v_mp": true,)"); }),
                 "v_mp = true must be a number"));
     CHECK(holds(refusal_of<InvalidInput>([] { read_panel(R"("v_mp": [30],)"); }), "v_mp = [30]"));
@@ -136,7 +136,7 @@ TEST_CASE("a value of a wrong type is refused with what was found") {
                 "\"ohm\" is a resistance"));
 }
 
-TEST_CASE("broken JSON is told with line and column") {
+TEST_CASE("broken JSON is reported with line and column") {
     const std::string message = refusal_of<InvalidInput>([] {
         std::ignore = part_from_json(PartKind::panel, "{\n  \"id\": \"a\",\n  \"v_oc\" 3\n}");
     });
@@ -146,7 +146,7 @@ TEST_CASE("broken JSON is told with line and column") {
     CHECK(holds(catalog_refusal("{} {}"), "line 1"));
 }
 
-TEST_CASE("a number no double can hold is told with its place") {
+TEST_CASE("a number that no double can represent is reported with its place") {
     const std::string message = refusal_of<InvalidInput>([] { read_panel("\n\"v_mp\": 1e400,"); });
     CHECK(holds(message, "1e400"));
     CHECK(holds(message, "line 2"));
@@ -168,7 +168,7 @@ TEST_CASE("thousands of keys are refused at once, naming a few") {
     CHECK(told.size() < 300);
 }
 
-TEST_CASE("a catalog file tells the line of a row it cannot use") {
+TEST_CASE("a catalog file reports the line of an unusable row") {
     const std::string text = "{\"heatmatch_catalog\": 1,\n\"panels\": [\n" + panel_with("") +
                              ",\n" + R"({"id": "bad", "label": "Bad", "v_oc": -1, "i_sc": 8,)" +
                              R"("source": "x", "source_kind": "nameplate"})" + "\n,\n7]}";
@@ -185,7 +185,7 @@ TEST_CASE("a catalog file tells the line of a row it cannot use") {
     CHECK(refused[1].line == 6);
 }
 
-TEST_CASE("an id stands once among the rows of its kind") {
+TEST_CASE("an id is unique among the rows of its kind") {
     const std::string row = panel_with("");
     CHECK(holds(
         catalog_refusal("{\"heatmatch_catalog\": 1, \"panels\": [" + row + ",\n" + row + "]}"),
@@ -195,7 +195,7 @@ TEST_CASE("an id stands once among the rows of its kind") {
                 "in the plural; did you mean \"panels\"?"));
 }
 
-TEST_CASE("what is removed is a list of ids") {
+TEST_CASE("the removed rows are a list of ids") {
     const auto removing = [](const std::string& list) {
         return R"({"heatmatch_catalog": 1, "removed": {"panels": )" + list + "}}";
     };
@@ -217,7 +217,7 @@ TEST_CASE("only version one of a catalog file is read") {
 }
 
 // Source: RFC 3629: stray and cut bytes, overlong forms, surrogates and what lies above U+10FFFF.
-TEST_CASE("texts that are no UTF-8 are refused, wherever they stand") {
+TEST_CASE("texts that are not UTF-8 are refused anywhere") {
     const std::vector<std::string> malformed{"\xFF",
                                              "\xC3",
                                              "\x80",
@@ -250,7 +250,7 @@ TEST_CASE("texts that are no UTF-8 are refused, wherever they stand") {
     }
 }
 
-TEST_CASE("the source of a field is told for fields there are") {
+TEST_CASE("the source of a field is refused for an unknown field") {
     CHECK(holds(refusal_of<InvalidInput>([] { read_panel(R"("source_of": {"voc": "meter"},)"); }),
                 "\"v_oc\""));
 }

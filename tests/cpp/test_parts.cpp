@@ -21,7 +21,7 @@ using heatmatch::part_kinds;
 using heatmatch::PartKind;
 using heatmatch::Parts;
 
-TEST_CASE("the kinds stand in the order of the alternatives of a part") {
+TEST_CASE("the kinds are in the order of the alternatives of a part") {
     CHECK(part_kinds().size() == std::variant_size_v<Part>);
     std::set<std::string_view> names;
     for (std::size_t k = 0; k < part_kinds().size(); ++k) {
@@ -42,7 +42,7 @@ TEST_CASE("the kinds stand in the order of the alternatives of a part") {
     }
 }
 
-TEST_CASE("a kind nobody knows is refused with the nearest one") {
+TEST_CASE("an unknown kind is refused with the nearest one") {
     CHECK_THROWS_WITH_AS(std::ignore = part_kind("pannel"),
                          "kind = \"pannel\" must be a kind of part; did you mean \"panel\"?",
                          InvalidInput);
@@ -102,7 +102,7 @@ TEST_CASE("a part that is not there is named with its nearest neighbour") {
     CHECK_THROWS_AS(std::ignore = heatmatch::find_cover(parts, "x"), NotFound);
 }
 
-TEST_CASE("low, typical and high stand in their order") {
+TEST_CASE("low, typical and high are in order") {
     heatmatch::Medium sand{.id = "sand",
                            .label = "Sand",
                            .form = heatmatch::MediumForm::granular,
@@ -146,7 +146,7 @@ TEST_CASE("low, typical and high stand in their order") {
     CHECK(part_refusal(copper) == "(accepted)");
 }
 
-TEST_CASE("insulations, connectors and alloys say what they need") {
+TEST_CASE("insulations, connectors and alloys name their required fields") {
     heatmatch::Insulation pvc{
         .id = "pvc", .label = "PVC", .family = "PVC", .limit_c = 70.0, .provenance = by_label};
     CHECK(part_refusal(pvc) == "(accepted)");

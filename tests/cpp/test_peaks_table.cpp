@@ -8,7 +8,7 @@
 
 using namespace heatmatch;
 
-TEST_CASE("a part's highest stands beside its limit, with day and clock") {
+TEST_CASE("a part's highest temperature is beside its limit, with day and clock") {
     const DayRun run{.days = 2.0, .first_hour = 0.5};
     PartPeak sheath{.hours = 23.5};
     sheath.margin.name = "sheath temperature";

@@ -29,7 +29,7 @@ TEST_CASE("the first and the last character of every length are plain text") {
     }
 }
 
-TEST_CASE("bytes that are no UTF-8 are not plain text") {
+TEST_CASE("bytes that are not UTF-8 are not plain text") {
     const std::vector<std::string_view> broken{
         "\xff"sv,          // no such byte
         "\x80"sv,          // a continuation alone
@@ -60,7 +60,7 @@ TEST_CASE("control characters are not plain text") {
     }
 }
 
-TEST_CASE("a line for a message keeps what can be read") {
+TEST_CASE("a line for a message keeps readable text") {
     CHECK(plain_line("15 Ω") == "15 Ω");
     CHECK(plain_line("15\n\xff"
                      "Ω") == "15\\x0a\\xffΩ");
@@ -68,7 +68,7 @@ TEST_CASE("a line for a message keeps what can be read") {
 }
 
 // Unicode 15, general categories Cc and Cf: controls of C0 and C1, separators, marks of direction.
-TEST_CASE("what a terminal obeys and does not show is written out") {
+TEST_CASE("invisible control characters are escaped") {
     CHECK(plain_line("\x1b[31mred") == "\\x1b[31mred");
     CHECK(plain_line("clear \u009b2J") == "clear \\x9b2J");
     CHECK(plain_line("back \u202e pair") == "back \\u202e pair");

@@ -157,7 +157,7 @@ TEST_CASE("a low sun leaves diffuse light only, night none, and no light is lost
     CHECK(erbs_split(-2.0, 120.0, extraterrestrial_w_m2).ghi_w_m2 == 0.0);
 }
 
-TEST_CASE("what cannot be known stays unknown") {
+TEST_CASE("unknown values stay unknown") {
     const double unknown = std::nan("");
     CHECK(std::isnan(erbs_split(500.0, unknown, extraterrestrial_w_m2).dhi_w_m2));
     CHECK(std::isnan(erbs_split(unknown, 40.0, extraterrestrial_w_m2).dni_w_m2));
@@ -168,7 +168,9 @@ TEST_CASE("what cannot be known stays unknown") {
                          .total_w_m2()));
 }
 
-TEST_CASE("glass passes all at normal incidence, none along it, and ever less between") {
+TEST_CASE(
+    "glass transmits all light at normal incidence, none along it, and less and less "
+    "between") {
     CHECK(glass_transmission(0.0) == 1.0);
     CHECK(glass_transmission(90.0) == 0.0);
     CHECK(glass_transmission(120.0) == 0.0);

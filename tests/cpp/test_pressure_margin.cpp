@@ -36,7 +36,7 @@ TEST_CASE("a damp fill or water without a way out is a danger where it gets hot"
     }
 }
 
-TEST_CASE("a way out that nobody told counts as none in the worst case") {
+TEST_CASE("an unstated way out counts as none in the worst case") {
     const Margin margin = steam("dry-sand", true, std::nullopt);
     CHECK(margin.severity == Severity::warning);
     CHECK(margin.worst_severity == Severity::danger);

@@ -35,7 +35,7 @@ std::string quantity_refusal(const std::string& text, const Unit& kept) {
 
 }  // namespace
 
-TEST_CASE("a bare number has no unit and is taken as the field keeps it") {
+TEST_CASE("a bare number has no unit and is in the unit of the field") {
     for (const std::string text : {"15", " 15 ", "+15", "15.0", "1.5e1", "150e-1", "30/2"}) {
         CAPTURE(text);
         const Quantity read = parse_quantity(text);
@@ -45,7 +45,7 @@ TEST_CASE("a bare number has no unit and is taken as the field keeps it") {
     }
     CHECK(parse_quantity("-0.35", unit::percent_per_kelvin) == -0.35);
     CHECK(parse_quantity(".5", unit::ohm) == 0.5);
-    // Word processors write a minus sign that is no hyphen.
+    // Word processors write a minus sign that is not a hyphen.
     CHECK(parse_quantity("\u2212"
                          "0.35 %/K",
                          unit::percent_per_kelvin) == -0.35);
@@ -112,7 +112,7 @@ TEST_CASE("a number that can be read in two ways is refused") {
     }
 }
 
-TEST_CASE("what is no number is refused in words that quote it") {
+TEST_CASE("a text that is not a number is refused and quoted") {
     for (const std::string text :
          {"ohm", "fifteen ohm", "nan",   "inf", "-inf",       "infinity", "--5",
           "+-5", "- 5",         "e5",    ".",   "0x10",       "1.2.3",    "5 5",

@@ -120,7 +120,7 @@ TEST_CASE("every group, element, bank and hook-up is looked at once" *
     }
 }
 
-TEST_CASE("what was looked at is kept, rejected or above the budget") {
+TEST_CASE("screened pairings are kept, rejected or above the budget") {
     const Ranking& ranking = demo_ranking();
     CHECK(ranking.evaluated ==
           ranking.candidates.size() + ranking.rejected.size() + counted(ranking, "budget"));
@@ -153,7 +153,7 @@ TEST_CASE("candidates come in the order of the rule" * doctest::test_suite("nume
 }
 
 // Found by trying ohms of wide tolerance: the largest power of one of two lies between its ends.
-TEST_CASE("elements of wide tolerance that one of their ohms overloads are not kept") {
+TEST_CASE("elements of wide tolerance with one overloaded resistance are not kept") {
     Installation installation = small();
     installation.runs.clear();
     installation.devices.clear();
@@ -226,7 +226,7 @@ TEST_CASE("two runs give the same ranking") {
     CHECK(again.remarks == once.remarks);
 }
 
-TEST_CASE("what costs more than the budget is not kept, and counted") {
+TEST_CASE("pairings above the budget are not kept, and counted") {
     Installation installation = demo();
     RankOptions options = keep_all();
     options.group = "porch four";
@@ -253,7 +253,7 @@ TEST_CASE("a pairing whose price is not known is not called too dear") {
     CHECK(counted(rank(starter(), installation, keep_all()), "budget") == 0);
 }
 
-TEST_CASE("elements whose ohms are not fixed are left out, with a remark") {
+TEST_CASE("elements without a fixed resistance are omitted, with a remark") {
     Installation installation = small();
     installation.elements.push_back({.element = "lamp-100-120", .count = 1});
     const Ranking ranking = rank(starter(), installation, keep_all());

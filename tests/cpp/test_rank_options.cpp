@@ -50,7 +50,7 @@ TEST_CASE("options that mean nothing are refused by name") {
     CHECK(field_refused_by_rank(small()) == "nothing");
 }
 
-TEST_CASE("only one hook-up of panels or of elements may be asked for") {
+TEST_CASE("a ranking may be restricted to one hook-up of panels or of elements") {
     const RankOptions all = keep_all();
     const auto& whole = demo_ranking();
     RankOptions one = all;
@@ -74,7 +74,7 @@ TEST_CASE("only one hook-up of panels or of elements may be asked for") {
     CHECK(field_refused_by_rank(small(), one) == "bank");
 }
 
-TEST_CASE("only one group or one element may be asked for") {
+TEST_CASE("a ranking may be restricted to one group or one element") {
     RankOptions one = keep_all();
     one.group = "porch four";
     one.element = "storage-rod-1000-240";

@@ -58,7 +58,7 @@ TEST_CASE("a pairing has its places, heat, change, headroom and price in a row")
     CHECK(comparison_table({.moves = {move_of("rod", ranked_at(13), ranked_at(14))}}).rows.empty());
 }
 
-TEST_CASE("a danger is told with its margin, or by its word alone") {
+TEST_CASE("a danger is shown with its margin, or by its word alone") {
     const RankingComparison comparison{.moves = {move_of("rod", ranked_at(1), rejected("coil")),
                                                  move_of("coil", rejected("touch"), ranked_at(1)),
                                                  move_of("fin", ranked_at(2), rejected("coil"))}};
@@ -69,7 +69,7 @@ TEST_CASE("a danger is told with its margin, or by its word alone") {
           "Before a danger: touch: porch of 4 m 2S2P into coil 1S1P.");
 }
 
-TEST_CASE("the title says what became of the first place") {
+TEST_CASE("the title reports the change of the first place") {
     const std::string rod = "porch of 4 m 2S2P into rod 1S1P";
     const std::string fin = "porch of 4 m 2S2P into fin 1S1P";
     CHECK(title({move_of("rod", ranked_at(1), ranked_at(1, 90.0))}) ==
@@ -92,7 +92,7 @@ TEST_CASE("the title says what became of the first place") {
           rod + " is first, before not kept; " + fin + ", first before, is no longer kept.");
 }
 
-TEST_CASE("reasons are told where they differ, and remarks last") {
+TEST_CASE("reasons are shown where they differ, and remarks last") {
     RankingComparison comparison{.by_season = true,
                                  .reasons_before = {{"budget", 2}},
                                  .reasons_after = {{"budget", 2}},

@@ -11,7 +11,7 @@ constexpr auto seeing_templates =
 
 }  // namespace
 
-TEST_CASE("the reasons of a ranking are told, the most frequent first") {
+TEST_CASE("the reasons of a ranking are listed, the most frequent first") {
     CHECK(reasons_sentence({.evaluated = 1}).text() == "1 pairing evaluated, none rejected.");
     const Ranking ranking{.reasons = {{"budget", 2}, {"cold voltage", 2}, {"fit in store", 31}},
                           .evaluated = 12345678};
@@ -19,7 +19,7 @@ TEST_CASE("the reasons of a ranking are told, the most frequent first") {
           "12345678 pairings evaluated, 35 rejected: fit in store 31, budget 2, cold voltage 2.");
 }
 
-TEST_CASE("what leaves nothing is told: dangers, money, or both") {
+TEST_CASE("the reason that no pairing is left is given: dangers, money, or both") {
     const auto told = [](std::map<std::string, std::size_t> reasons) {
         return nothing_left({.reasons = std::move(reasons), .evaluated = 3}).text();
     };
@@ -32,7 +32,7 @@ TEST_CASE("what leaves nothing is told: dangers, money, or both") {
     CHECK(told({{"sheath voltage", 2}}) == "No pairing was requested: top is 0.");
 }
 
-TEST_CASE("heads say whether the best or the best rejected ones are shown") {
+TEST_CASE("titles state whether the best or the best rejected ones are shown") {
     Ranking ranking{.reasons = {{"sheath voltage", 1}}, .evaluated = 1};
     CHECK(best_title(ranking).text() == "No pairing is without danger. The best of the rejected");
     CHECK(shown_title(ranking).text() ==
@@ -46,7 +46,7 @@ TEST_CASE("heads say whether the best or the best rejected ones are shown") {
     CHECK(contains(front_letters_title(ranking, 3), "3 circuits that no other beats"));
 }
 
-TEST_CASE("the strongest rejected pairing is told with its heat and its worst margin") {
+TEST_CASE("the strongest rejected pairing is shown with its heat and its worst margin") {
     CHECK(strongest_rejected({}).empty());
     Candidate candidate{
         .circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "storage-rod-1000-240", {1, 2})};

@@ -53,7 +53,7 @@ TEST_CASE("a row has panels, elements, heat of a day with its band, share, headr
     CHECK(pairing_sentence(candidate.circuit).text() == candidate.circuit.title());
 }
 
-TEST_CASE("without weather heat is watts, and a price that is not known is not told") {
+TEST_CASE("without weather heat is in watts, and an unknown price is not shown") {
     Candidate candidate = of_ten_days();
     candidate.season.reset();
     candidate.price_to_buy.reset();
@@ -70,7 +70,7 @@ TEST_CASE("without weather heat is watts, and a price that is not known is not t
 }
 
 // Source: °F = 9/5 °C + 32; an inch is 2.54 cm.
-TEST_CASE("with a store the sheath stands beside its limit, in the unit set of the reader") {
+TEST_CASE("with a store the sheath is beside its limit, in the unit set of the reader") {
     const Candidate candidate = assess(starter(), demo());
     const Candidate* const one = &candidate;
     const Table wide = ranking_table({&one, 1});
@@ -92,7 +92,7 @@ TEST_CASE("with a store the sheath stands beside its limit, in the unit set of t
           doctest::Approx(2.54 * point->w_per_cm).epsilon(5e-3));
 }
 
-TEST_CASE("the legend tells what stands in the table, and no more") {
+TEST_CASE("the legend explains the columns of the table, and no others") {
     const Ranking ranking = rank(starter(), small(), {.top = 3, .keep_rejected = 3});
     const std::string wide = text_of(ranking_legend(ranking));
     CHECK(contains(wide, "max%: utilization, the share of what the panels could give."));
@@ -105,7 +105,7 @@ TEST_CASE("the legend tells what stands in the table, and no more") {
     CHECK_FALSE(contains(text_of(ranking_legend({})), "sheath"));
 }
 
-TEST_CASE("letters go on after z") {
+TEST_CASE("letters continue after z") {
     CHECK(place_letter(1) == "a");
     CHECK(place_letter(26) == "z");
     CHECK(place_letter(27) == "aa");

@@ -120,7 +120,7 @@ TEST_CASE("times that do not rise are refused with their row") {
     CHECK(holds(readings_refusal(readings), "row 3"));
 }
 
-TEST_CASE("columns in another unit are told apart from circuits that do badly") {
+TEST_CASE("columns in another unit are distinguished from circuits of low power") {
     CHECK(holds(readings_refusal(changed([](Reading& row) { *row.bank_v *= 1000.0; })), "bank_v"));
     CHECK(holds(readings_refusal(changed([](Reading& row) { *row.open_v *= 1000.0; })),
                 "looks like mV"));
@@ -150,7 +150,7 @@ TEST_CASE("columns in another unit are told apart from circuits that do badly") 
           })) == "(accepted)");
 }
 
-TEST_CASE("percent of the sun without any amperes is a remark, for dim light it may be") {
+TEST_CASE("percent of the sun without any current is a remark, because light may be dim") {
     const Readings checked = check_readings(changed([](Reading& row) {
                                                 *row.irradiance_w_m2 /= 10.0;
                                                 row.bank_a.reset();
@@ -161,7 +161,7 @@ TEST_CASE("percent of the sun without any amperes is a remark, for dim light it 
     CHECK(checked.rows[15].irradiance_w_m2.has_value());
 }
 
-TEST_CASE("failed readings and open thermocouples are left out and counted") {
+TEST_CASE("failed readings and open thermocouples are omitted and counted") {
     Readings readings = sunny_day();
     readings.rows[3].bank_v = std::nan("");
     readings.rows[4].bank_v = std::nan("");
@@ -185,7 +185,7 @@ TEST_CASE("failed readings and open thermocouples are left out and counted") {
     CHECK(checked.rows[10] == readings.rows[10]);
 }
 
-TEST_CASE("a thermocouple that stands still while the power changes is left out") {
+TEST_CASE("a thermocouple that is constant while the power changes is omitted") {
     Readings readings = sunny_day();
     for (std::size_t i = 10; i < 26; ++i) readings.rows[i].sheath_c = 111.0;
     const Readings checked = check_readings(readings, bench_pair());
@@ -200,7 +200,7 @@ TEST_CASE("a thermocouple that stands still while the power changes is left out"
 }
 
 // Source: how meters show what is beyond them: OL; only of ohms that is a reading.
-TEST_CASE("beyond its range a meter tells of ohms that they are open, and of nothing else") {
+TEST_CASE("beyond its range a meter reads an open circuit for resistance, and fails otherwise") {
     for (const char* word : {"OL", "O.L", "0L", "inf", "over"}) {
         CAPTURE(std::string(word));
         const auto row =
@@ -221,7 +221,7 @@ TEST_CASE("beyond its range a meter tells of ohms that they are open, and of not
 
 // Source: by hand: three strings put in series by mistake give three times the volts, three panels
 // side by side three times the amperes; 1.4 times either is more than a cloud's edge adds.
-TEST_CASE("what any hook-up of the panels gives is a reading, and the worst beyond is left out") {
+TEST_CASE("a value of any hook-up of the panels is a reading, and outliers beyond are omitted") {
     const auto strings =
         bench_candidate("silicon-60-cell-245", {1, 3}, "tubular-1000-120", {1, 2}, 9.0);
     const auto row_of =
@@ -259,7 +259,7 @@ TEST_CASE("what any hook-up of the panels gives is a reading, and the worst beyo
 
 // Source: no panel gets 2 W/m2 at most all day: such a column is kilowatts; one bright row says
 // that it is watts, whichever it is.
-TEST_CASE("the brightest row tells the unit of the sun, wherever it stands") {
+TEST_CASE("the brightest row determines the unit of the sun, wherever it is") {
     for (const std::size_t brightest : {0U, 2U, 4U}) {
         const auto with_sun = [brightest](double usual, double most) {
             Readings readings;

@@ -88,7 +88,7 @@ TEST_CASE("light on the backs agrees with two other programs in twenty layouts")
 }
 
 // Source: what view factors are; a lone row sees ground and sky as its tilt says, and nothing else.
-TEST_CASE("a back sees the ground and the sky that its tilt leaves to it") {
+TEST_CASE("a back receives light from ground and sky according to its tilt") {
     for (const double tilt_deg : {0.0, 20.0, 45.0, 60.0, 90.0}) {
         CAPTURE(tilt_deg);
         const RearView alone({.tilt_deg = tilt_deg, .height_m = 1.0});
@@ -146,7 +146,7 @@ TEST_CASE("light behind grows with albedo, height and distance of rows") {
     CHECK(shaded.direct < 0.7 * seen.direct);
 }
 
-TEST_CASE("weather of a site tells the light behind, and panels take their share of it") {
+TEST_CASE("weather of a site has rear light, and panels convert their share of it") {
     const heatmatch::Site site{.latitude_deg = 44.0,
                                .longitude_deg = -72.0,
                                .tilt_deg = 60.0,

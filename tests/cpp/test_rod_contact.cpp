@@ -38,7 +38,7 @@ TEST_CASE("stones touch a rod at points: an even gap of air resists as much") {
     CHECK(contact_of("steel-shot", {}, 0.0015).gap_m > 0.0);
 }
 
-TEST_CASE("stones that nobody measured are taken as large") {
+TEST_CASE("stones of unknown size count as large") {
     Medium gravel = find_medium(starter(), "dry-gravel");
     const auto gap = [&] { return rod_contact(gravel, {}, rod_of(0.22, 2, 0.05), 0.004); };
     const double told = gap().gap_m;
@@ -69,7 +69,7 @@ TEST_CASE("a groove in brick that is packed leaves less air than an open one") {
     CHECK(packed.gap_k < 0.5 * unknown.gap_k);
 }
 
-TEST_CASE("a sheath among stones says how much the air at its surface adds") {
+TEST_CASE("a sheath among stones has the rise across the air at its surface") {
     const Circuit circuit = circuit_in(drum(), "storage-rod-1000-240", 2, "dry-gravel");
     const HeatPoint point = *heat_of(circuit, {.element_power_w = 150.0});
     CHECK(point.gap_k > 3.0);
