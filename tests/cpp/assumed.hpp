@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <string_view>
 
-/// Whether a field is among what was assumed in making something.
+/// Whether a field is among the assumptions of a result.
 template <class Made>
 bool assumes(const Made& made, std::string_view field) {
     return std::any_of(made.assumed.begin(), made.assumed.end(),

@@ -148,7 +148,7 @@ inline void check_judged(const heatmatch::Margin& margin, heatmatch::Severity se
     check_sentence(margin);
 }
 
-/// A margin that could not be judged, and says what is missing.
+/// A margin that could not be assessed, with its missing fields.
 inline void check_not_assessed(const heatmatch::Margin& margin, std::string_view missing) {
     CAPTURE(margin.name);
     CAPTURE(margin.sentence());

@@ -1,7 +1,7 @@
 #pragma once
 
-/// While it lives, SQLite writes through a file layer of ours whose write-ahead log cannot be made
-/// lasting: what is written is there, the disk only never says so.
+/// During its lifetime SQLite writes through a file layer whose write-ahead log cannot be made
+/// permanent: data are written, but the disk never confirms it.
 class FailingSync {
   public:
     FailingSync();

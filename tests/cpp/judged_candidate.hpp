@@ -7,7 +7,7 @@
 
 #include "heatmatch/match/candidate/candidate.hpp"
 
-/// A candidate of which only the margins are told.
+/// A candidate with margins only.
 inline heatmatch::Candidate with_margins(std::vector<heatmatch::Margin> margins) {
     heatmatch::Candidate candidate;
     candidate.made = heatmatch::LazyMargins(std::move(margins));

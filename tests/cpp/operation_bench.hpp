@@ -9,7 +9,7 @@
 #include "heatmatch/operation/days/day.hpp"
 #include "heatmatch/solar/monthly_weather.hpp"
 
-/// The demo's standing circuit, in an installation that may have been changed.
+/// The demo's existing circuit, in an installation that may have been changed.
 inline heatmatch::Candidate standing(const heatmatch::Installation& installation = demo()) {
     return heatmatch::assess(starter(), installation);
 }

@@ -4,7 +4,7 @@
 
 #include "heatmatch/match/circuit/bank_heat.hpp"
 
-/// The demo's drum of sand with everything told that its heat depends on, but wood near it.
+/// The demo's drum of sand with all inputs of its heat stated, except wood near it.
 inline heatmatch::Installation drum(double diameter_m = 0.57, double height_m = 0.85) {
     heatmatch::Installation installation = demo();
     heatmatch::Store& store = *installation.store;

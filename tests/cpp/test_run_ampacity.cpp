@@ -69,7 +69,7 @@ TEST_CASE("a wire in conduit has the current of a wire in conduit") {
 }
 
 // Source: NEC 2023, Table 310.15(C)(1): 31 to 40 conductors leave 40 %.
-TEST_CASE("wires that lie together carry less, and a sentence says so") {
+TEST_CASE("wires that lie together have a lower ampacity, and a sentence reports it") {
     RunParts run = joined_run("pv-wire-10-awg", 30.0, "conduit");
     run.run.surroundings.loaded_conductors = 36;
     CHECK(*run_figure(run).table_a == 40.0);
@@ -153,7 +153,7 @@ TEST_CASE("a raceway close above a sunlit roof counts as hotter") {
 }
 
 // Source: NEC 2023, Table 310.18 and the rows for 150 °C of 310.15(B)(1)(2): 34 A, at 120 °C 0.52.
-TEST_CASE("hot wires are judged on the base of their own tables") {
+TEST_CASE("high-temperature wires are assessed from the base of their own tables") {
     RunParts run = joined_run("silicone-14-awg", 120.0, "conduit");
     CHECK(*run_figure(run).table_a == 34.0);
     CHECK(*run_figure(run).corrected_a == doctest::Approx(34.0 * 0.52));
@@ -167,7 +167,7 @@ TEST_CASE("hot wires are judged on the base of their own tables") {
 }
 
 // Source: EN 50618, two that touch, 4 mm2: 44 A at 60 °C; 90 °C for years.
-TEST_CASE("PV cable is limited to what its insulation stands for years") {
+TEST_CASE("PV cable is limited to its insulation limit for years") {
     const RunParts run = joined_run("pv-cable-4-mm2", 50.0, "sunlit");
     CHECK(*run_figure(run, WiringCode::iec).table_a == 44.0);
     CHECK(*run_figure(run, WiringCode::iec).corrected_a ==
@@ -193,7 +193,7 @@ TEST_CASE("an unstated code leaves the smaller current of the two, never more th
     }
 }
 
-// Source: the rule that what is not known is never good.
+// Source: the rule that unknown facts never improve a verdict.
 TEST_CASE("without its air a run is not assessed, and still fails where the table does") {
     const RunParts run = joined_run("thhn-12-awg", std::nullopt, "conduit");
     check_not_assessed(run_current_of(run), "surroundings.air_c");
@@ -201,11 +201,11 @@ TEST_CASE("without its air a run is not assessed, and still fails where the tabl
     const RunParts in_bed = bench_run("thhn-12-awg", std::nullopt, "bed");
     CHECK(run_current_of(in_bed).severity == Severity::not_assessed);
     CHECK_FALSE(run_current_of(in_bed).missing.empty());
-    // 40 A is the most a 12 AWG wire of 90 °C has, and 54 A are asked for.
+    // 40 A is the highest ampacity of a 12 AWG wire of 90 °C, and 54 A are required.
     CHECK(run_current_of(in_bed, WiringCode::nec, {1, 4}).severity == Severity::warning);
 }
 
-TEST_CASE("a wire's own figure holds for the way of laying that it names, and no better one") {
+TEST_CASE("a wire's own ampacity applies to its stated installation method, and to no better one") {
     RunParts run = joined_run("mica-glass-14-awg", 60.0, "conduit");
     CHECK(*run_figure(run).table_a == *run.wire->ampacity_a);
     run.wire->ampacity_method = LayingMethod::free_air;

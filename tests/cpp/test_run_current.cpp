@@ -68,7 +68,7 @@ TEST_CASE("insulation for less than any column has the coolest one, corrected") 
 }
 
 // Source: the rule that a worse quantity is never better.
-TEST_CASE("insulation that stands less never improves the current of its run") {
+TEST_CASE("insulation with a lower limit never improves the current of its run") {
     for (const char* wire : {"pv-wire-10-awg", "thhn-12-awg", "xhhw-2-10-awg", "sjoow-12-awg",
                              "h07v-k-4-mm2", "ptfe-14-awg", "silicone-14-awg", "pv-cable-4-mm2"}) {
         for (const char* kind : kinds) {
@@ -124,7 +124,7 @@ TEST_CASE("hotter air, or air that is not stated, never improves the current of 
 
 // Source: NEC Table 310.16: wires in a raceway carry less than in free air, and a roof close below
 // warms it; which of the two lies there nobody stated.
-TEST_CASE("a raceway that nobody states or rules out is judged at both ends") {
+TEST_CASE("a raceway neither stated nor excluded is assessed at both ends") {
     for (const char* kind : {"open air", "sunlit"}) {
         for (const auto& code : codes) {
             for (const auto& roof_mm :
@@ -140,7 +140,7 @@ TEST_CASE("a raceway that nobody states or rules out is judged at both ends") {
                         around.metal_raceway = inside;
                         CHECK(no_kinder(judged_current(circuit, code), unknown));
                     }
-                    // What is likely stays that of wire in the open.
+                    // The likely case is that of wire in the open.
                     around.metal_raceway = false;
                     CHECK(judged_current(circuit, code).severity == unknown.severity);
                 }

@@ -108,7 +108,7 @@ TEST_CASE("without a table value the code's current is not assessed") {
 }
 
 // Source: the temperatures are those of conductor_temperature(), tested for itself.
-TEST_CASE("insulation past its limit is a danger, plating past its own a warning") {
+TEST_CASE("insulation above its limit is a danger, plating above its own a warning") {
     RunParts run = bench_run("silicone-14-awg", 120.0);
     double at = conductor_c(run, 8.66);
     check_judged(run_margin(circuit_with_run(run), "insulation"), Severity::none, at, 180.0,
@@ -129,12 +129,12 @@ TEST_CASE("insulation past its limit is a danger, plating past its own a warning
     check_judged(run_margin(loaded, "insulation"), Severity::danger, at, 180.0, heatmatch::room_c);
 }
 
-TEST_CASE("an insulation or surroundings that are not known are told") {
+TEST_CASE("an unknown insulation or unknown surroundings are reported") {
     RunParts run = bench_run("silicone-14-awg", std::nullopt);
     for (const char* name : {"insulation", "plating"}) {
         check_not_assessed(run_margin(circuit_with_run(run), name), "surroundings.air_c");
     }
-    // In a cavity the hot bound is judged, and told to be one.
+    // In a cavity the hot bound is assessed, and reported as one.
     run = bench_run("silicone-14-awg", 60.0, "cavity");
     const Margin cavity = run_margin(circuit_with_run(run), "insulation");
     CHECK(*cavity.value >
@@ -147,7 +147,7 @@ TEST_CASE("an insulation or surroundings that are not known are told") {
     CHECK(run_margin(circuit_with_run(run), "plating").severity == Severity::none);
 }
 
-TEST_CASE("a joint is judged with the wire's temperature, or told to be unknown") {
+TEST_CASE("a joint is assessed with the wire's temperature, or reported as unknown") {
     RunParts run = bench_run("silicone-14-awg", 120.0);
     check_not_assessed(run_margin(circuit_with_run(run), "joint"), "connector");
     run.connector = heatmatch::find_connector(starter(), "ring-terminal-nickel");
@@ -160,7 +160,7 @@ TEST_CASE("a joint is judged with the wire's temperature, or told to be unknown"
 }
 
 // Source: the starter's connector, rated 10 A, with 3 x 8.66 A through it.
-TEST_CASE("a joint that carries more than its rated current is told") {
+TEST_CASE("a joint above its rated current is reported") {
     RunParts run = bench_run("pv-wire-8-awg", 30.0);
     run.connector = heatmatch::find_connector(starter(), "twist-on-plastic");
     REQUIRE(*run.connector->current_rating_a == 10.0);

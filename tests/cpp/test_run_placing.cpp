@@ -32,7 +32,7 @@ RunParts run_lying(std::string_view wire, std::string_view kind, std::optional<b
 }  // namespace
 
 // Source: NEC 300.3(A), 400.12 (nec-300-3, nec-400-12); a listing guide (welding-cable-use).
-TEST_CASE("a kind of wire lies where its type letters let it") {
+TEST_CASE("a kind of wire is permitted according to its type letters") {
     const auto severity = [](std::string_view wire, std::string_view kind) {
         const Margin margin = placing_of(run_lying(wire, kind, false));
         CAPTURE(margin.sentence());
@@ -58,7 +58,7 @@ TEST_CASE("a kind of wire lies where its type letters let it") {
 }
 
 // Source: NEC 310.10(E), 338.12(B) (nec-310-10, nec-338-12).
-TEST_CASE("in the ground lies what is marked for it") {
+TEST_CASE("in the ground only marked wire is permitted") {
     CHECK(placing_of(run_lying("uf-b-10-awg", "buried", std::nullopt)).severity == Severity::none);
     CHECK(placing_of(run_lying("thhn-12-awg", "buried", false)).severity == Severity::warning);
     check_not_assessed(placing_of(run_lying("pv-wire-10-awg", "buried", false)), "direct_burial");
@@ -95,7 +95,7 @@ TEST_CASE("inside a building a circuit of panels belongs in metal") {
 }
 
 // Source: NEC 690.31(C)(1) (nec-690-31) names PV wire, and USE-2 that is RHW-2 too.
-TEST_CASE("PV cable of the other standard may lie by the code that knows it") {
+TEST_CASE("PV cable of the other standard is permitted by the code that lists it") {
     const RunParts run = run_lying("pv-cable-4-mm2", "sunlit", false);
     const auto by = [&run](std::optional<WiringCode> code) {
         return placing_of(run, {.record_low_c = -20.0, .code = code});
@@ -105,14 +105,14 @@ TEST_CASE("PV cable of the other standard may lie by the code that knows it") {
     check_not_assessed(by(std::nullopt), "site.code");
 }
 
-TEST_CASE("of a wire without type letters it is not known where it may lie") {
+TEST_CASE("without type letters the permitted places are unknown") {
     RunParts run = run_lying("thhn-12-awg", "conduit", false);
     run.wire->marking.clear();
     check_not_assessed(placing_of(run), "marking");
 }
 
 // Source: welding-cable-use, nec-300-3: common places of a home run.
-TEST_CASE("no wire is chosen that may not lie there") {
+TEST_CASE("no wire is chosen that is not permitted there") {
     int chosen = 0;
     for (const char* kind : {"open air", "sunlit", "conduit", "cavity", "buried"}) {
         for (double length_m : {3.0, 9.0, 25.0}) {

@@ -31,7 +31,7 @@ SQLite::Database empty_catalog() {
     return database;
 }
 
-/// What SQLite says of a statement; empty if it takes it.
+/// Error of SQLite for a statement; empty if accepted.
 std::string failure(SQLite::Database& database, const std::string& sql) {
     try {
         database.exec(sql);
@@ -53,7 +53,7 @@ class RowOf {
   public:
     explicit RowOf(const PartKindInfo& info) : info_(info), database_(empty_catalog()) {}
 
-    /// What SQLite says of a row in which only this field is set as told.
+    /// Error of SQLite for a row with only this field set.
     std::string with(const Field& changed, const std::string& sql_value) {
         std::string names;
         std::string values;
@@ -135,7 +135,7 @@ TEST_CASE("a table has a column for each field of its kind, in their order") {
     }
 }
 
-TEST_CASE("what is unknown is null in every column that is not required") {
+TEST_CASE("unknown values are null in every column that is not required") {
     for (const PartKindInfo& info : heatmatch::part_kinds()) {
         RowOf row(info);
         for (const Field& field : info.fields) {
@@ -207,7 +207,7 @@ TEST_CASE("words, flags, names and tables are checked by constraints that name t
     }
 }
 
-TEST_CASE("an id stands once in its table") {
+TEST_CASE("an id is unique in its table") {
     SQLite::Database database = empty_catalog();
     const std::string row =
         "INSERT INTO insulations (id, label, family, limit_c, source, source_kind) VALUES "

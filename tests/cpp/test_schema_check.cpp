@@ -47,7 +47,7 @@ struct StrangersFile {
 
 }  // namespace
 
-TEST_CASE("a file with a trigger, a view, an index or a foreign table is refused, and says which") {
+TEST_CASE("a file with a trigger, a view, an index or a foreign table is refused, and named") {
     const struct {
         const char* sql;
         const char* named;
@@ -113,7 +113,7 @@ TEST_CASE("a table that is missing is named") {
     CHECK(holds(file.opening(), "lacks its table \"covers\""));
 }
 
-TEST_CASE("what is put in while the file is open is noticed by the next look and change") {
+TEST_CASE("objects added while the file is open are noticed at the next read and change") {
     const StrangersFile file;
     Catalog catalog = Catalog::open(file.path);
     CHECK(has_panel(catalog, "own"));

@@ -22,7 +22,7 @@ TEST_CASE("the screen equals the full margins where terminals are hotter than th
 
 // Two rods in parallel; at half the array's watts each they last, at all of them one does not. Four
 // hours a day: in six, stagnation would be named first.
-TEST_CASE("the screen sees the sheath of what is left when a parallel branch opens") {
+TEST_CASE("the screen includes the sheath of the remaining branches when a parallel branch opens") {
     Installation installation = demo();
     installation.panels.resize(1);
     installation.panels.front().count = 8;
@@ -50,7 +50,7 @@ TEST_CASE("the screen equals the full margins behind long thin wire in the sun")
     check_screen(installation);
 }
 
-TEST_CASE("the screen equals the full margins with nothing said about wire and devices") {
+TEST_CASE("the screen equals the full margins with nothing stated about wire and devices") {
     Installation installation = demo();
     installation.panels.resize(1);
     installation.runs.clear();

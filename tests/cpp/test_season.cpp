@@ -86,7 +86,7 @@ TEST_CASE("with every row kept the season is exact") {
     CHECK(!season.price_per_kwh);
 }
 
-// Source: the definition, tried on every row: the most that the bank takes, in equal shares.
+// Source: the definition, tried on every row: the largest power of the bank, in equal shares.
 TEST_CASE("an element's most in the season is its share of the brightest row") {
     const Weather weather = greensboro();
     const SeasonWeather rows = season_weather(weather, winter, true);
@@ -114,7 +114,7 @@ TEST_CASE("an element's most in the season is its share of the brightest row") {
     }
 }
 
-TEST_CASE("the band holds the ends of panel current and element ohms") {
+TEST_CASE("the band includes the ends of panel current and element resistance") {
     const Circuit circuit = pair_circuit();
     const Season season = winter_season(circuit);
     double least = season.kwh;
@@ -134,7 +134,7 @@ TEST_CASE("the band holds the ends of panel current and element ohms") {
     CHECK(!season.cloud_band);
 }
 
-TEST_CASE("the best ohms take more than their neighbours, and lie above the noon match") {
+TEST_CASE("the best resistance absorbs more than its neighbors, and is above Vmp/Imp") {
     Circuit circuit = pair_circuit();
     const Season season = winter_season(circuit);
     const double most = energy_by_hand(circuit, greensboro(), winter, 1.0, season.best_ohm);
@@ -151,7 +151,7 @@ TEST_CASE("the best ohms take more than their neighbours, and lie above the noon
     CHECK(!contains(season.noon_loss_sentence(), "cloud"));
 }
 
-TEST_CASE("cloud within the hour widens the band and moves the best ohms down") {
+TEST_CASE("cloud within the hour widens the band and lowers the best resistance") {
     const Circuit circuit = pair_circuit();
     Weather cloudy = greensboro();
     for (double sun : cloudy.irradiance_w_m2) {
@@ -178,7 +178,7 @@ TEST_CASE("cloud within the hour widens the band and moves the best ohms down") 
     CHECK(!contains(smooth.best_ohm_sentence(), "Cloud"));
 }
 
-TEST_CASE("weather brighter than what margins are judged at is told") {
+TEST_CASE("weather brighter than the irradiance of margins is reported") {
     const SeasonWeather weather = season_weather(greensboro(), winter);
     CHECK(weather.brightest_w_m2 > 1000.0);
     const heatmatch::Sentence remark = bright_remark(weather, {.record_low_c = -20.0});
@@ -187,7 +187,7 @@ TEST_CASE("weather brighter than what margins are judged at is told") {
         bright_remark(weather, {.record_low_c = -20.0, .bright_irradiance_w_m2 = 1250.0}).empty());
 }
 
-TEST_CASE("a month the weather lacks is told and not counted") {
+TEST_CASE("a month missing from the weather is reported and not counted") {
     const std::vector<double> sun(24 * 31, 300.0);
     const std::vector<double> cells(sun.size(), 10.0);
     const std::vector<std::uint8_t> month(sun.size(), 12);
@@ -200,7 +200,7 @@ TEST_CASE("a month the weather lacks is told and not counted") {
                       doctest::Contains("no sun in the months asked for"));
 }
 
-TEST_CASE("a month known in part stands for the whole, and that is told") {
+TEST_CASE("a partly known month represents the whole, and that is reported") {
     std::vector<double> sun;
     std::vector<std::uint8_t> month;
     for (int row = 0; row < 24 * 15; ++row) {
@@ -230,7 +230,7 @@ TEST_CASE("rows without nights are not taken for a part of the month") {
     CHECK(contains(season.remarks.front(), "no nights in January"));
 }
 
-TEST_CASE("panels that lost current want more ohms at noon too") {
+TEST_CASE("panels that lost current have a higher Vmp/Imp too") {
     Circuit circuit = pair_circuit();
     const Season label = winter_season(circuit);
     circuit.panel.today = circuit.panel.today.scaled(0.6, 1.0);
@@ -240,7 +240,7 @@ TEST_CASE("panels that lost current want more ohms at noon too") {
           doctest::Approx(label.best_ohm / label.noon_ohm).epsilon(0.02));
 }
 
-TEST_CASE("wire of more ohms than the panels want is told as such") {
+TEST_CASE("wire of a resistance above the best one is reported") {
     Circuit circuit = pair_circuit();
     circuit.runs.front().run.length_m = 5000.0;
     const Season season = winter_season(circuit);
@@ -261,7 +261,7 @@ TEST_CASE("weather without months counts whole") {
     CHECK(contains(season.remarks.front(), "have no months"));
 }
 
-TEST_CASE("a month of polar night gives nothing and is no error") {
+TEST_CASE("a month of polar night has no heat and is not an error") {
     std::vector<double> sun;
     std::vector<std::uint8_t> month;
     for (int row = 0; row < 48; ++row) {

@@ -41,7 +41,7 @@ TEST_CASE("a season has a column for each month that the weather has") {
 }
 
 // Source: the rod has (240 V)^2 / 1000 W = 57.6 ohm cold; its alloy adds less than 10 % hot.
-TEST_CASE("a season says its heat, why its best ohms are what they are, and what a kWh costs") {
+TEST_CASE("a season has its heat, the reason for its best resistance, and the cost of a kWh") {
     Candidate candidate = of_two_months();
     Sentences said = season_sentences(candidate);
     REQUIRE(said.size() == 3);

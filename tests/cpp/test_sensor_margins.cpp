@@ -27,7 +27,7 @@ std::vector<Margin> sensor_margins_at(const Circuit& circuit, double element_w) 
 
 }  // namespace
 
-TEST_CASE("a body or probe that only senses stands the place where it sits, or it is told") {
+TEST_CASE("a sensing body or probe withstands the temperature of its place, or that is reported") {
     const auto body = [](const char* id, SensedPlace place, double element_w) {
         PlacedDevice sensor = bench_device(id, "senses only", 1, "");
         sensor.device.senses = place;
@@ -48,7 +48,9 @@ TEST_CASE("a body or probe that only senses stands the place where it sits, or i
                        "store");
 }
 
-TEST_CASE("what carries current too is judged where it senses, beside its body in the run") {
+TEST_CASE(
+    "a device that also carries current is assessed at its sensor, and at its body in the"
+    " run") {
     PlacedDevice disc = bench_device("snap-disc-fixed", "breaks dc");
     disc.device.senses = SensedPlace::bed;
     const auto margins = sensor_margins_at(with_sensor(disc), 1000.0);

@@ -42,7 +42,7 @@ TEST_CASE("sentences are equal by id and arguments") {
     CHECK_FALSE(say<"test.plain">() == Sentence{});
 }
 
-TEST_CASE("a list stands with what its place names between its sentences, what is empty left out") {
+TEST_CASE("a list has its separator between sentences, and empty ones are omitted") {
     const Sentences parts{say<"test.plain">(), Sentence{}, say<"test.plain">()};
     const Sentence sentence = say<"test.list">(with<"parts">(parts), with<"value">(3.0));
     CHECK(sentence.text() ==
@@ -50,7 +50,7 @@ TEST_CASE("a list stands with what its place names between its sentences, what i
     CHECK(text_of(parts) == "Nothing to put in. Nothing to put in.");
 }
 
-TEST_CASE("arguments that a sentence leaves are filled by whoever holds it") {
+TEST_CASE("open arguments of a sentence are filled later") {
     const Sentence left = make_sentence<sentence_templates, "test.left", "value", "limit">(
         with<"what">(std::string("rod")));
     const std::array<Argument, 2> more{
@@ -63,7 +63,7 @@ TEST_CASE("arguments that a sentence leaves are filled by whoever holds it") {
           "rod: 1 V of 2 V rod: 1 V of 2 V");
 }
 
-TEST_CASE("a line without an argument, an empty part and an empty sentence say what they can") {
+TEST_CASE("a line without an argument, an empty part and an empty sentence have a text") {
     CHECK(say<"test.plain">().text() == "Nothing to put in.");
     CHECK(Sentence{}.text().empty());
     CHECK(Sentence{}.id().empty());
@@ -72,7 +72,7 @@ TEST_CASE("a line without an argument, an empty part and an empty sentence say w
 }
 
 // Source: 25.4 mm are an inch, 0 °C are 32 °F; 26.5 hours after midnight it is half past two.
-TEST_CASE("of an amount the number, its sign, its unit, or the time of day may stand alone") {
+TEST_CASE("of an amount the number, its sign, its unit, or the time of day can be shown alone") {
     const auto shown = [](Amount amount, UnitSystem system = UnitSystem::us) {
         return text_of(amount, system);
     };
@@ -89,7 +89,7 @@ TEST_CASE("of an amount the number, its sign, its unit, or the time of day may s
 }
 
 // Source: ASTM B258: 14 AWG is 2.08 mm2; an inch is 2.54 cm.
-TEST_CASE("an amount may stand in the other unit set, and with as many decimals as fit its size") {
+TEST_CASE("an amount can be in the other unit set, and with as many decimals as its size needs") {
     const Amount wire{2.0809, unit::square_millimetre, 3, Shown::other};
     CHECK(text_of(wire) == "14 AWG");
     CHECK(text_of(wire, UnitSystem::us) == "2.08 mm2");
@@ -105,7 +105,7 @@ TEST_CASE("an amount may stand in the other unit set, and with as many decimals 
     CHECK(alone.text() == "0.50");
 }
 
-TEST_CASE("a text that stands as it is does so in either unit set; an empty one says nothing") {
+TEST_CASE("a verbatim text is the same in either unit set; an empty one is an empty sentence") {
     const Sentence kept = verbatim("a rod of 8 mm");
     CHECK(kept.text(UnitSystem::us) == "a rod of 8 mm");
     CHECK(kept.id() == "base.verbatim");
@@ -113,12 +113,14 @@ TEST_CASE("a text that stands as it is does so in either unit set; an empty one 
     CHECK(verbatim("").empty());
 }
 
-TEST_CASE("an amount alone keeps what of it is shown") {
+TEST_CASE("an amount alone keeps its shown part") {
     CHECK(sentence_of(Amount{5.0, unit::percent, 3, Shown::change}).text() == "+5");
     CHECK(sentence_of(Amount{5.0, unit::volt, 3, Shown::whole, 1}).text() == "5.0 V");
 }
 
-TEST_CASE("a sentence is filled with what it and its parts leave open, and with nothing else") {
+TEST_CASE(
+    "a sentence is filled with its open arguments and those of its parts, and with no "
+    "others") {
     const Sentence inner =
         make_sentence<sentence_templates, "test.inner", "limit">(with<"value">(1.0));
     const Sentence outer =

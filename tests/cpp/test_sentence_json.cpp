@@ -33,14 +33,14 @@ Sentence sample_sentence() {
 
 }  // namespace
 
-TEST_CASE("a sentence comes back from JSON as it was, to the last bit of its numbers") {
+TEST_CASE("a sentence returns unchanged from JSON, to the last bit of its numbers") {
     const Sentence back = sentence_from_json(sentence_to_json(sample_sentence()), &template_of);
     CHECK(back == sample_sentence());
     CHECK(back.text(UnitSystem::us) == sample_sentence().text(UnitSystem::us));
     CHECK(sentence_from_json(sentence_to_json(Sentence{}), &template_of).empty());
 }
 
-TEST_CASE("ohms without end, counts and prices come back from JSON as they were") {
+TEST_CASE("infinite resistance, counts and prices return unchanged from JSON") {
     constexpr double infinite = std::numeric_limits<double>::infinity();
     for (const Amount& amount : {Amount{infinite, unit::ohm}, Amount{-infinite, unit::none},
                                  Amount{3.0, unit::count}, Amount{12.5, unit::money}}) {
@@ -50,7 +50,7 @@ TEST_CASE("ohms without end, counts and prices come back from JSON as they were"
     }
 }
 
-TEST_CASE("JSON that is no sentence is refused, naming what is wrong with it") {
+TEST_CASE("JSON that is not a sentence is refused, naming the error") {
     const auto refused = [](const std::string& text) {
         return refusal_of<InvalidInput>(
             [&] { static_cast<void>(sentence_from_json(text, &template_of)); });

@@ -7,7 +7,7 @@
 
 using namespace heatmatch;
 
-TEST_CASE("every sentence has an id of its own, and is found by it") {
+TEST_CASE("every sentence has a unique id, and is found by it") {
     std::set<std::string_view> ids;
     for (const auto lines : sentence_tables()) {
         for (const Template& line : lines) {
@@ -32,7 +32,7 @@ TEST_CASE("nothing is called safe, fine or according to a code") {
     }
 }
 
-TEST_CASE("no number stands in a sentence but as an argument, and its places are closed") {
+TEST_CASE("no number is in a sentence except as an argument, and its places are closed") {
     static const std::regex digit(R"(\d)");
     static const std::regex place(R"(\{[a-z_]+(:[^{}]*)?\})");
     for (const auto lines : sentence_tables()) {

@@ -62,7 +62,7 @@ TEST_CASE("without a store, sizes or lengths nothing is called good") {
 }
 
 // Limits: UL 1030 as tabulated, and what is left of it for years of service: 760 °C for alloy 840.
-TEST_CASE("the sheath passes its limit as the watts a centimetre rise") {
+TEST_CASE("the sheath exceeds its limit as the power per centimeter rises") {
     const Circuit circuit = circuit_in(drum(), "storage-rod-1000-240", 2);
     const double most_w = *circuit.heat->largest_element_w(false);
     const Margin within = margin_of(sheath_margins_at(circuit, 0.5 * most_w), "sheath temperature");
@@ -82,7 +82,7 @@ TEST_CASE("the sheath passes its limit as the watts a centimetre rise") {
           Severity::danger);
 }
 
-TEST_CASE("copper and unknown sheaths are told apart") {
+TEST_CASE("copper and unknown sheaths are distinguished") {
     Circuit circuit = circuit_in(drum(), "immersion-4500-240", 1);
     CHECK(margin_of(sheath_margins_at(circuit, 100.0), "sheath temperature").severity ==
           Severity::danger);
@@ -97,7 +97,7 @@ TEST_CASE("copper and unknown sheaths are told apart") {
     CHECK_FALSE(circuit.heat->largest_element_w(true));
 }
 
-TEST_CASE("what does not fit is a danger that names the sizes, and no exception") {
+TEST_CASE("elements that do not fit are a danger with the sizes, and not an exception") {
     heatmatch::Installation pot = drum();
     pot.store->diameter_m = 0.27;
     pot.store->height_m = 0.27;
@@ -133,7 +133,7 @@ TEST_CASE("stagnation rejects unless an independent limit can open the circuit")
         circuit.devices = {by, bench_device("dc-contactor-sealed-450-v", "breaks dc")};
         return margin_of(sheath_margins_at(circuit, between), "stagnation");
     };
-    // What it drives is not told: it softens nothing.
+    // Its driven devices are not stated: no severity is reduced.
     CHECK(limited_by(limit).severity == Severity::danger);
     limit.device.drives = {"dc-contactor-sealed-450-v"};
     const Margin limited = limited_by(limit);
@@ -172,7 +172,7 @@ TEST_CASE("headrooms of heat fall as the power rises") {
     }
 }
 
-TEST_CASE("what is left when a branch opens is judged with what it then takes") {
+TEST_CASE("the remaining branches are assessed at their power after one opens") {
     const Circuit circuit = circuit_in(drum(), "storage-rod-1000-240", 2);
     const auto at = [&circuit](double survivor_w) {
         return heatmatch::survivor_sheath_margin(circuit, {.survivor_power_w = survivor_w});
@@ -190,7 +190,9 @@ TEST_CASE("what is left when a branch opens is judged with what it then takes") 
 }
 
 // Source: the limits of sheaths as UL 1030 has them; the watts by inversion of the same model.
-TEST_CASE("a survivor's sheath is a warning above what lasts for years, a danger where it fails") {
+TEST_CASE(
+    "the sheath of remaining branches is a warning above the limit for years, a danger "
+    "where it fails") {
     const Circuit circuit = circuit_in(drum(), "storage-rod-1000-240", 2);
     const auto left = heatmatch::survivors_of(circuit);
     const double fails_w = *left->largest_lasting_w();
@@ -212,7 +214,7 @@ TEST_CASE("a survivor's sheath is a warning above what lasts for years, a danger
     check_sentence(at(1.001 * fails_w));
 }
 
-// Source: the rule that a margin keeps its name and subject whatever is not known.
+// Source: the rule that a margin keeps its name and subject whatever is unknown.
 TEST_CASE("without its lengths an element has the same margins of the same subjects") {
     const auto all_of = [](const heatmatch::Installation& installation,
                            std::optional<double> heated_mm) {
@@ -270,7 +272,7 @@ TEST_CASE("a bed that was meant damp is a warning where only its dry state is to
     CHECK(*rods_in_sand(true, later_c).heat->largest_element_w(true) == doctest::Approx(43.5));
 }
 
-TEST_CASE("a store of water is told nothing of sand") {
+TEST_CASE("a store of water has no sentence about sand") {
     heatmatch::Installation installation = drum();
     installation.store->vented = true;
     const Circuit water = circuit_in(installation, "immersion-1000-230", 1, "water");

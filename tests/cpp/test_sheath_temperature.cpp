@@ -109,7 +109,7 @@ TEST_CASE("two elements share the power, and heat each other") {
 
 // Source: at 5 % water sand conducts 5 to 8 times better, until it dries above 100 °C (from
 // memory).
-TEST_CASE("a moist bed is cooler than a dry one, and is told where it dries") {
+TEST_CASE("a moist bed is cooler than a dry one, and its drying is reported") {
     const auto dry = hairpin_in(pot_of("dry-sand"), {.power_w = 60.0});
     const auto moist = hairpin_in(pot_of("dry-sand"), {.power_w = 60.0, .moist = true});
     CHECK(moist.sheath_c.high_c < dry.sheath_c.low_c);
@@ -119,14 +119,14 @@ TEST_CASE("a moist bed is cooler than a dry one, and is told where it dries") {
     CHECK(boiling.sheath_c.high_c > 100.0);
     CHECK(warns(boiling, "dries"));
     CHECK_FALSE(warns(hairpin_in(pot_of("dry-sand"), {.power_w = 400.0}), "dries"));
-    // Gravel has no moist values: it counts as dry, and that is told.
+    // Gravel has no moist values: it counts as dry, and that is listed.
     const auto gravel = hairpin_in(pot_of("dry-gravel"), {.power_w = 60.0, .moist = true});
     CHECK(assumptions(gravel, "moist_k_w_mk") == 1);
     CHECK(gravel.sheath_c.typical_c ==
           hairpin_in(pot_of("dry-gravel"), {.power_w = 60.0}).sheath_c.typical_c);
 }
 
-TEST_CASE("every assumption is told, and once") {
+TEST_CASE("every assumption is listed, and once") {
     heatmatch::Medium sand = heatmatch::find_medium(starter(), "dry-sand");
     sand.grain_mm.reset();
     sand.k20_low_w_mk.reset();

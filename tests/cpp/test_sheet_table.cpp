@@ -38,7 +38,7 @@ TEST_CASE("expected readings have their units in the heads, in either unit set")
     CHECK(table.legend[0].text(UnitSystem::us).starts_with("sun in W/m2, cells in °F, voltage,"));
 }
 
-TEST_CASE("the circuit's name stands in each title as it is") {
+TEST_CASE("the circuit's name is unchanged in each title") {
     const MeterSheet sheet = of_one_row();
     CHECK(sheet_table(sheet).title == sheet.title);
     CHECK(sheet_title(sheet).text(UnitSystem::us) == "meter sheet: bench, feed of 10 m");

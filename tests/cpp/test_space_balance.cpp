@@ -49,7 +49,7 @@ TEST_CASE("a space without thermal mass follows at once, one with mass by its ti
                  space.after_c(15.0, -5.0, 100.0, 7.0), 1e-12));
 }
 
-TEST_CASE("what is not known of a space is assumed and told") {
+TEST_CASE("unknown values of a space are assumed and listed") {
     Space space = glass_house();
     space.volume_m3.reset();
     space.air_changes_per_h.reset();

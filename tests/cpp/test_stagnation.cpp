@@ -10,7 +10,7 @@
 
 using namespace heatmatch;
 
-TEST_CASE("a fortnight without anybody taking heat is hotter than any week of winter" *
+TEST_CASE("fourteen days without heat extraction are hotter than any week of winter" *
           doctest::test_suite("numerical")) {
     const Candidate candidate = standing();
     const Stagnation still = simulate_stagnation(candidate);
@@ -26,7 +26,7 @@ TEST_CASE("a fortnight without anybody taking heat is hotter than any week of wi
     CHECK(holds(still.sentences.front().text(UnitSystem::us), "98.6 °F"));
 }
 
-TEST_CASE("it stays below the margin that takes the brightest sun all day") {
+TEST_CASE("it stays below the margin computed with the highest irradiance all day") {
     const Candidate candidate = standing();
     const Stagnation still = simulate_stagnation(candidate);
     const auto margin = std::find_if(candidate.margins().begin(), candidate.margins().end(),
@@ -48,8 +48,10 @@ TEST_CASE("neither thermostat nor limit helps a circuit that is welded shut" *
         }));
 }
 
-TEST_CASE("the sunniest fortnight of the south lies in its own season, and a lost site is told" *
-          doctest::test_suite("numerical")) {
+TEST_CASE(
+    "the sunniest fourteen days of the south are in its own season, and a missing site is"
+    " reported" *
+    doctest::test_suite("numerical")) {
     Installation flat = demo();
     flat.site.tilt_deg = 5.0;
     flat.weather.reset();

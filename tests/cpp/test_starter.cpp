@@ -84,7 +84,7 @@ TEST_CASE("every row of the starter is one the library would take from a user") 
     }
 }
 
-TEST_CASE("every row of the starter says where its numbers come from") {
+TEST_CASE("every row of the starter states the source of its numbers") {
     for (const Part& part : rows()) {
         CAPTURE(heatmatch::part_title(part));
         const heatmatch::Provenance& from = provenance_of(part);
@@ -102,7 +102,7 @@ TEST_CASE("every row of the starter says where its numbers come from") {
                 std::holds_alternative<std::monostate>(known->get(heatmatch::part_record(part))));
             if (looks_like_key(source)) CHECK(is_source_key(source));
         }
-        // Nobody's own part is in the starter, and what is recalled is told as recalled.
+        // No maker's part is in the starter, and values from memory are marked.
         CHECK(*from.source_kind > SourceKind::nameplate);  // nor measured
         if (from.source.find("from memory") != std::string::npos || from.source == "from-memory") {
             CHECK(*from.source_kind >= SourceKind::representative);  // or from memory
@@ -140,7 +140,7 @@ TEST_CASE("every reference of the starter leads to a part of it") {
 
 // Source: listed modules have fill factors of 0.58 to 0.81 and efficiencies of 4 to 23 %; cells of
 // crystalline silicon 0.55 to 0.75 V; the name carries the watts, rounded to the label's step.
-TEST_CASE("every panel of the starter fits a single diode and is what its name says") {
+TEST_CASE("every panel of the starter fits a single diode and agrees with its name") {
     for (const heatmatch::Panel& panel : starter_parts().panels) {
         CAPTURE(panel.id);
         CHECK_NOTHROW(static_cast<void>(heatmatch::fit_single_diode(panel)));
@@ -192,7 +192,7 @@ TEST_CASE("every element of the starter agrees with itself") {
 
 // Source: ASTM B258 for the gauge in the name; a covered wire is thicker than its strands, which
 // fill at most all of their circle.
-TEST_CASE("every wire of the starter has the size its name says and a cover around it") {
+TEST_CASE("every wire of the starter has the size in its name and a cover around it") {
     for (const heatmatch::Wire& wire : starter_parts().wires) {
         CAPTURE(wire.id);
         std::smatch name;
@@ -217,7 +217,7 @@ TEST_CASE("every wire of the starter has the size its name says and a cover arou
     }
 }
 
-TEST_CASE("insulations of the starter stand less when wet, and none beyond its family") {
+TEST_CASE("insulations of the starter have a lower limit when wet, and none above its family") {
     for (const heatmatch::Insulation& insulation : starter_parts().insulations) {
         CAPTURE(insulation.id);
         if (insulation.limit_wet_c) CHECK(*insulation.limit_wet_c <= insulation.limit_c);
@@ -272,7 +272,7 @@ TEST_CASE("every medium of the starter holds a plausible amount of heat") {
     CHECK(heatmatch::interpolate(sand.heat_capacity_j_kgk, 573.0, 0.0) == 1650.0);
 }
 
-TEST_CASE("alloys of the starter have their unit at room temperature, and lamps are told apart") {
+TEST_CASE("alloys of the starter have a factor of one at room temperature, and lamps are marked") {
     for (const heatmatch::Alloy& alloy : starter_parts().alloys) {
         CAPTURE(alloy.id);
         if (alloy.resistance_factor.empty()) continue;

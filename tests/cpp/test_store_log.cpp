@@ -20,7 +20,7 @@ std::string refusal_with(StoreLog log) {
 
 }  // namespace
 
-TEST_CASE("a good log passes unchanged") {
+TEST_CASE("a good log is unchanged") {
     const StoreLog checked = checked_log(good());
     CHECK(checked.remarks.empty());
     CHECK(checked.readings() == 3 * 193);
@@ -42,7 +42,7 @@ TEST_CASE("times out of order, and lists of unequal length, are refused by row")
     CHECK(holds(refusal_with(log), "one for each probe"));
 }
 
-TEST_CASE("what cannot be is refused with what it may be") {
+TEST_CASE("impossible values are refused with the permitted ones") {
     StoreLog log = good();
     log.power_w[3] = -5.0;
     CHECK(holds(refusal_with(log), "power_w in row 3"));
@@ -56,7 +56,7 @@ TEST_CASE("what cannot be is refused with what it may be") {
     CHECK(holds(refusal_with(log), "bed, wall, lid or sheath"));
 }
 
-TEST_CASE("a thermocouple that is stuck or open is left out and told") {
+TEST_CASE("a thermocouple that is stuck or open is omitted and reported") {
     StoreLog log = good();
     std::fill(log.temperature_c[1].begin(), log.temperature_c[1].end(), 21.3);
     const StoreLog stuck = checked_log(log);
@@ -98,7 +98,7 @@ TEST_CASE("a log is read from CSV") {
     CHECK(log.readings() == 5);
 }
 
-TEST_CASE("CSV that is no log is refused by line and column") {
+TEST_CASE("CSV that is not a log is refused by line and column") {
     const auto refused = [](const char* text) {
         return refusal_of([text] { (void)store_log_from_csv(text); });
     };

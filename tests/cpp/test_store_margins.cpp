@@ -37,7 +37,7 @@ TEST_CASE("without a store nothing of it is called good") {
 }
 
 // Limits: 77 °C for wood over years (babrauskas-2007), 50 K above the air (from memory).
-TEST_CASE("wood near the wall is a danger once its distance is told, and none 0.9 m away") {
+TEST_CASE("wood near the wall is a danger once its distance is stated, and none 0.9 m away") {
     heatmatch::Installation installation = drum(0.40, 0.80);
     const auto wood_at = [&](double element_w) {
         return margin_of(
@@ -164,7 +164,7 @@ TEST_CASE("water boils: a danger without a vent, a warning with one, never above
     CHECK(boils_at(3000.0).severity == Severity::warning);
 }
 
-TEST_CASE("in deep cold wood stands no less than in a room") {
+TEST_CASE("in deep cold wood has no lower limit than in a room") {
     heatmatch::Installation installation = drum(0.40, 0.80);
     installation.store->combustible_distance_mm = 300.0;
     installation.store->air_c = -31.0;  // counts as a room of 20 °C

@@ -25,7 +25,7 @@ TEST_CASE("every material but none has one row, in the order of the words") {
 
 // Source: the tables of operating temperatures that each row names, as excerpts; where two differ
 // the row may not stand more than the lower one.
-TEST_CASE("no material stands more than the lowest published limit") {
+TEST_CASE("no material has a limit above the lowest published one") {
     struct Published {
         StoreMaterial material;
         double most_c;
@@ -55,7 +55,7 @@ TEST_CASE("no material stands more than the lowest published limit") {
         CAPTURE(std::string(heatmatch::word_of(each.material)));
         CHECK(find_material_limit(each.material)->years_c <= each.most_c + 0.1);
     }
-    // Wool of which nobody tells the kind counts as the weaker kind.
+    // Wool of an unstated kind counts as the weaker kind.
     CHECK(find_material_limit(StoreMaterial::mineral_wool)->years_c ==
           find_material_limit(StoreMaterial::glass_wool)->years_c);
 }

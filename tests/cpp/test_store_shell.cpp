@@ -80,7 +80,7 @@ TEST_CASE("volume and areas of a drum and of a box") {
     CHECK(store_shell(turned).length_m == box.length_m);
 }
 
-TEST_CASE("a missing size is refused by name, with what to do") {
+TEST_CASE("a missing size is refused by name, with its remedy") {
     Store store = bare_drum();
     store.diameter_m.reset();
     std::string message =
@@ -100,7 +100,7 @@ TEST_CASE("a missing size is refused by name, with what to do") {
           std::vector<std::string>{"diameter_m", "height_m"});
 }
 
-TEST_CASE("what is assumed about a store is listed, and only that") {
+TEST_CASE("assumptions about a store are listed, and nothing else") {
     const StoreShell bare = store_shell(bare_drum());
     CHECK(assumes(bare, "wall_emissivity"));
     CHECK(assumes(bare, "top_u_w_m2k"));

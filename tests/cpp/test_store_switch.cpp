@@ -52,7 +52,7 @@ TEST_CASE("a thermostat that senses acts through a contactor that can break the 
     CHECK(remarks.empty());
 }
 
-TEST_CASE("what may not break direct current counts as welded") {
+TEST_CASE("a device that cannot break direct current counts as welded") {
     heatmatch::Sentences remarks;
     const auto relay =
         switches_of({contactor("general-purpose-relay"), disc({"general-purpose-relay"})}, remarks);
@@ -71,7 +71,7 @@ TEST_CASE("what may not break direct current counts as welded") {
     CHECK_FALSE(direct[0].can_break);
 }
 
-TEST_CASE("what is not set, or has nothing to act through, never opens and is told") {
+TEST_CASE("a device without a set point, or without contacts, never opens and is reported") {
     heatmatch::Sentences remarks;
     CHECK(switches_of(
               {contactor(), {.part = "snap-disc-fixed", .duty = heatmatch::Duty::senses_only}},
@@ -80,7 +80,7 @@ TEST_CASE("what is not set, or has nothing to act through, never opens and is to
     REQUIRE(remarks.size() == 1);
     CHECK(holds(remarks[0], "set_c"));
     remarks.clear();
-    // A hand switch opens for nobody.
+    // A hand switch does not open automatically.
     CHECK(switches_of({{.part = "pv-isolator-2-pole",
                         .run = "home run",
                         .duty = heatmatch::Duty::breaks_dc,
@@ -97,7 +97,7 @@ TEST_CASE("what is not set, or has nothing to act through, never opens and is to
     CHECK(holds(remarks[0], "The device that it opens is not stated"));
 }
 
-TEST_CASE("a semiconductor serves a thermostat, and counts as welded for a limit") {
+TEST_CASE("a semiconductor is permitted for a thermostat, and counts as welded for a limit") {
     heatmatch::Sentences remarks;
     const auto switches = switches_of({contactor("dc-solid-state-relay-200-v"),
                                        disc({"dc-solid-state-relay-200-v"}),
@@ -113,7 +113,7 @@ TEST_CASE("a semiconductor serves a thermostat, and counts as welded for a limit
     CHECK(holds(remarks[0], "fails shorted"));
 }
 
-TEST_CASE("a control set to what it is not made for never opens, and is told") {
+TEST_CASE("a control with a set point outside its range never opens, and is reported") {
     heatmatch::Sentences remarks;
     Device far = disc({"dc-contactor-sealed-450-v"});
     far.set_c = 350.0;  // made for 40 to 200 °C
@@ -123,7 +123,7 @@ TEST_CASE("a control set to what it is not made for never opens, and is told") {
     CHECK(holds(remarks[0], "200 °C"));
 }
 
-TEST_CASE("only a limit stays open: whatever else senses may weld") {
+TEST_CASE("only a limit stays open: other sensing devices may weld") {
     Circuit circuit = assess(starter(), demo()).circuit;
     heatmatch::Sentences remarks;
     for (PlacedDevice& placed : circuit.devices) {
@@ -137,7 +137,7 @@ TEST_CASE("only a limit stays open: whatever else senses may weld") {
 
 // Source: IEC 60947-3: a pair holds at its volts and its amperes; by hand: strings of two panels
 // side by side give 1.25 times 2 * 8.66 A, 21.65 A, in the run that carries both.
-TEST_CASE("contacts break what they are rated for, and not a volt or a tenth of an ampere more") {
+TEST_CASE("contacts break up to their rating, and not a volt or a tenth of an ampere more") {
     Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 2}, "tubular-1000-120", {1, 1});
     circuit.runs = {bench_run("thhn-12-awg", 30.0), bench_run("thhn-12-awg", 30.0)};
     circuit.runs.back().run.name = "tail";

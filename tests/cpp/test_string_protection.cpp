@@ -55,7 +55,7 @@ TEST_CASE("a string fuse opens where the other strings can blow it") {
 
 // Source: IEC 60269-6: a fuse for PV clears its volts; common practice, no source: what is no fuse,
 // does not clear the volts, stands behind the joint or breaks one way only protects no string.
-TEST_CASE("what protects a string opens by current, clears its volts and stands in it") {
+TEST_CASE("string protection opens by current, clears its voltage and is in the string") {
     const Circuit strings = strings_of({2, 3}, Carried::string);
     CHECK(string_protection_a(strings, protecting("gpv-fuse-10x38")) == 15.0);
     CHECK(string_protection_a(strings, protecting("gpv-fuse-10x38", "bench")) == 15.0);
@@ -73,13 +73,13 @@ TEST_CASE("what protects a string opens by current, clears its volts and stands 
     PlacedDevice unprinted = protecting("gpv-fuse-10x38");
     unprinted.control.dc_ratings.clear();
     CHECK_FALSE(string_protection_a(strings, unprinted));
-    // A link melts whichever way: what is told of its polarity does not matter.
+    // A link melts in either direction: its polarity does not matter.
     PlacedDevice link = protecting("gpv-fuse-10x38");
     link.control.polarised = true;
     CHECK(string_protection_a(strings, link) == 15.0);
 }
 
-TEST_CASE("the other strings feed backwards what stands in one of several") {
+TEST_CASE("the other strings can feed reverse current into one of several") {
     for (const char* duty : {"breaks dc", "protects a string"}) {
         const auto fed = [duty](const Circuit& circuit, std::string_view run = "bench") {
             return may_be_fed_backwards(circuit, bench_device("pv-isolator-2-pole", duty, 2, run));

@@ -15,7 +15,7 @@ using NearNames = std::vector<std::string_view>;
 constexpr auto volts_and_amperes =
     std::to_array<std::string_view>({"v_oc", "i_sc", "v_mp", "i_mp"});
 
-/// What the starter says of an element, a medium or a panel that nobody has.
+/// Suggestions of the starter for an unknown element, medium or panel.
 template <class Find>
 std::string missing_in_starter(const Find& find) {
     try {
@@ -54,7 +54,7 @@ TEST_CASE("names are near within two letters and a quarter of all") {
     CHECK(near_names("sand", sands).empty());
 }
 
-TEST_CASE("all near names are told, else those that share a word, else all where they are few") {
+TEST_CASE("all near names are given, else those that share a word, else all where they are few") {
     CHECK(suggestion("v_op", volts_and_amperes).text() == "did you mean \"v_oc\" or \"v_mp\"?");
     constexpr auto keys = std::to_array<std::string_view>({"record_low_c", "tilt_deg", "wet"});
     CHECK(suggestion("recordlow", keys).text() == "choices: record_low_c");
@@ -65,7 +65,7 @@ TEST_CASE("all near names are told, else those that share a word, else all where
     CHECK(heatmatch::suggestion_of_likely("tilt", keys).text() == "choices: tilt_deg");
 }
 
-TEST_CASE("a medium that nobody has is answered with its family, never with one that conducts") {
+TEST_CASE("an unknown medium is answered with its family, never with one of another conductivity") {
     const std::string sand = no_medium("sand");
     CHECK_FALSE(contains(sand, "did you mean"));
     for (const char* id : {"dry-sand", "damp-sand", "saturated-sand", "sand-with-steel-turnings"}) {
@@ -81,7 +81,7 @@ TEST_CASE("a medium that nobody has is answered with its family, never with one 
     CHECK_FALSE(contains(fish, "dry-sand"));
 }
 
-TEST_CASE("an element that nobody has is answered with its family, or with all families") {
+TEST_CASE("an unknown element is answered with its family, or with all families") {
     const std::string grill = no_element("grill");
     CHECK(contains(grill, "choices: oven-grill-2500-230"));
     CHECK_FALSE(contains(grill, "rod"));
@@ -92,7 +92,7 @@ TEST_CASE("an element that nobody has is answered with its family, or with all f
     CHECK_FALSE(contains(none, "oven-bake-2000-240"));
 }
 
-TEST_CASE("every id of the starter with one letter too many is told") {
+TEST_CASE("every id of the starter with one letter too many is suggested") {
     for (const heatmatch::Part& part : heatmatch::list_parts(starter())) {
         const std::string id = heatmatch::part_id(part);
         const std::array<std::string_view, 1> known{id};

@@ -45,7 +45,7 @@ Place place_of(const ReferenceRow& row) {
 }  // namespace
 
 // Source: pvlib; tests/reference/sun_positions.csv tells how the rows were made.
-TEST_CASE("the sun stands where the full solution has it") {
+TEST_CASE("the sun's position agrees with the full solution") {
     for (const ReferenceRow& row : read_reference("sun_positions.csv")) {
         CAPTURE(row.at("case"));
         const double time_s = unix_time_s(row.at("utc"));

@@ -14,7 +14,7 @@
 #include "heatmatch/match/margins/tail_margins.hpp"
 #include "heatmatch/operation/days/stagnation.hpp"
 
-// What a trial of planted errors (mutants/trial.py) found that no other test saw.
+// Errors of a trial of planted errors (mutants/trial.py) that no other test found.
 
 using heatmatch::Circuit;
 using heatmatch::HeatPoint;
@@ -54,7 +54,7 @@ heatmatch::Installation with_two_contactors(double thermostat_c, double limit_c)
 
 // Source: the wire's own temperature along the run, which test_hot_tail.cpp checks against finite
 // differences: the limit is met at the distance told, hotter nearer, cooler farther.
-TEST_CASE("from where on a wire would do is told from the terminal") {
+TEST_CASE("the distance from which a wire is suitable counts from the terminal") {
     heatmatch::Installation installation = drum();
     installation.store->terminals = heatmatch::StoreTerminals::through_wall;
     Circuit circuit = circuit_in(installation, "storage-rod-1000-240", 2);
@@ -77,7 +77,7 @@ TEST_CASE("from where on a wire would do is told from the terminal") {
 }
 
 // Source: the definition: whichever of wall and lid is hotter lights wood and burns a hand.
-TEST_CASE("a lid that is hotter than the wall is what wood and hands meet") {
+TEST_CASE("wood and hands are assessed at the hotter of lid and wall") {
     const Circuit circuit = rod_under_a_bare_lid();
     const HeatPoint point = circuit.heat->at(300.0);
     REQUIRE(point.lid_c > point.wall_c + 1.0);
@@ -179,7 +179,7 @@ TEST_CASE("a joint is rated for 1.25 times the short-circuit current") {
 
 // Source: the same, which counts full sun however bright the site may be, and a string's own
 // current in a string's run: 1.25 * 8.66 A, and three times that behind the joint.
-TEST_CASE("a joint carries the current of its own run, at the code's sun") {
+TEST_CASE("a joint carries the current of its own run, at the irradiance of the code") {
     Circuit circuit = bench_circuit("silicon-60-cell-245", {1, 3}, "tubular-1000-120", {1, 2});
     circuit.runs = {bench_run("thhn-12-awg", 30.0)};
     circuit.runs.front().connector = heatmatch::find_connector(starter(), "lever-splice");
@@ -196,7 +196,7 @@ TEST_CASE("a joint carries the current of its own run, at the code's sun") {
 }
 
 // Source: IEC 60947-3: the pair holds for the contacts in series that it names. 86.8 V and 10.8 A.
-TEST_CASE("a pair for two poles in series says nothing of one") {
+TEST_CASE("a pair for two poles in series does not apply to one") {
     Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
     circuit.runs = {bench_run("thhn-12-awg", 30.0)};
     heatmatch::PlacedDevice placed = bench_device("pv-isolator-4-pole", "breaks dc", 1);
@@ -215,7 +215,9 @@ TEST_CASE("a pair for two poles in series says nothing of one") {
 }
 
 // Source: arithmetic: watts of one element over its own heated length, in cm and in inches.
-TEST_CASE("the load of a sheath is told by length in either unit set, and for the hours of a day") {
+TEST_CASE(
+    "the load of a sheath is given per length in either unit set, and for the hours of a "
+    "day") {
     heatmatch::Installation installation = drum();
     installation.store->charge_hours = 4.5;
     const Circuit circuit = circuit_in(installation, "storage-rod-1000-240", 2);
@@ -229,7 +231,7 @@ TEST_CASE("the load of a sheath is told by length in either unit set, and for th
 }
 
 // Common practice, no source: the limit is there for the day on which the thermostat does not open.
-TEST_CASE("a thermostat that is welded leaves a limit with contacts of its own") {
+TEST_CASE("a welded thermostat leaves a limit with contacts of its own") {
     const heatmatch::DayWeather weather = even_days(3, 900.0, 15.0);
     const double hot_c = highest(heatmatch::simulate_day(standing(), weather).series.wall_c);
     const double set_c = 0.6 * hot_c + 0.4 * 15.0;

@@ -46,7 +46,7 @@ TEST_CASE("outside the wall the sheath beyond it is taken from the cold length")
     }));
 }
 
-TEST_CASE("an element that is no tube has no cold end to judge, and no exception") {
+TEST_CASE("an element that is not a tube has no cold end to assess, and no exception") {
     for (const double diameter_mm : {0.5, 150.0}) {
         Circuit circuit = with_runs({{"a", "bank"}});
         circuit.bank.element.sheath_diameter_mm = diameter_mm;
@@ -74,7 +74,7 @@ TEST_CASE("a run that carries the bank carries the current of all branches") {
     CHECK(terminal_c(all) == doctest::Approx(terminal_c(one)));
 }
 
-TEST_CASE("a run in the bed is buried, whatever is said of the terminals") {
+TEST_CASE("a run in the bed is buried, whatever is stated of the terminals") {
     Circuit circuit = with_runs({{"a", "bank"}});
     circuit.runs.back().run.surroundings = {.kind = heatmatch::SurroundingsKind::bed};
     const heatmatch::TailHeat tail = heatmatch::tail_heat(circuit);  // the demo: through the wall
@@ -128,7 +128,7 @@ TEST_CASE("a terminal is judged at whichever end of the fill's conductivity make
 
 // Source: the definition: half-way between the wall as the bulk tells it, at the worse end of the
 // fill, and the store's air.
-TEST_CASE("air that nobody states at the tail is half-way from the store's air to its wall") {
+TEST_CASE("unstated air at the tail is halfway from the store's air to its wall") {
     Circuit circuit = with_runs({{"a", "bank"}});
     circuit.runs.back().run.surroundings.air_c.reset();
     const heatmatch::TailHeat tail = heatmatch::tail_heat(circuit);
@@ -145,7 +145,7 @@ TEST_CASE("air that nobody states at the tail is half-way from the store's air t
     REQUIRE(wall_c > 35.0);
     const auto at = heatmatch::tail_at(tail, circuit, watts, 500.0);
     CHECK(at.air_c == doctest::Approx(0.5 * (25.0 + wall_c)).epsilon(0.01));
-    // As hot as where somebody states that air, and hotter than in the air of the store.
+    // As hot as where that air is stated, and hotter than in the air of the store.
     circuit.runs.back().run.surroundings.air_c = at.air_c;
     CHECK(heatmatch::tail_at(heatmatch::tail_heat(circuit), circuit, watts, 500.0).terminal_c ==
           doctest::Approx(at.terminal_c).epsilon(1e-9));
@@ -154,7 +154,7 @@ TEST_CASE("air that nobody states at the tail is half-way from the store's air t
           at.terminal_c - 3.0);
 }
 
-TEST_CASE("a cold end through a lagged wall passes its lagging, as thick as told or found") {
+TEST_CASE("a cold end through a lagged wall passes its lagging, as thick as stated or computed") {
     const auto tail_of = [](auto change) {
         heatmatch::Installation installation = drum();
         change(*installation.store);
@@ -190,7 +190,7 @@ TEST_CASE("a cold end through a lagged wall passes its lagging, as thick as told
     CHECK(hot.wire_c(0.05) > open.wire_c(0.05) + 5.0);
 }
 
-TEST_CASE("what keeps heat in does not shield a terminal from hotter air") {
+TEST_CASE("lagging does not shield a terminal from hotter air") {
     Circuit circuit = with_runs({{"a", "bank"}});
     circuit.runs.back().run.surroundings.air_c = 200.0;
     const auto terminal_c = [&circuit](heatmatch::SurroundingsKind kind) {

@@ -84,7 +84,7 @@ TEST_CASE("ordinary wire melts at a buried terminal, and does outside the wall")
     check_sentence(further);
 }
 
-TEST_CASE("where nothing is told the run at the element tells where its terminal is") {
+TEST_CASE("where nothing is stated the run at the element determines where its terminal is") {
     heatmatch::Installation installation = drum();
     installation.store->terminals.reset();
     const heatmatch::TailHeat in_bed =
@@ -111,7 +111,7 @@ TEST_CASE("air that is not stated around the end of an element is a caution, not
         CHECK(named(name).said.text().find("not stated") != std::string::npos);
     }
     CHECK(*named("hot tail insulation").headroom == doctest::Approx(headroom).epsilon(0.1));
-    // Judged, it stays what it is.
+    // Assessed again, it is unchanged.
     circuit.bank.element.terminal_limit_c = 31.0;
     CHECK(named("terminal temperature").severity == Severity::danger);
 }

@@ -152,7 +152,9 @@ double within_share(double found, double expected, double rest_c) {
 
 // Source: the same equations in cells of a millimetre, made here (fine_tail.hpp), each losing at
 // its own temperature what conductor_temperature() takes for that kind.
-TEST_CASE("terminal and wire are within five per cent of the rise of a fine chain where they lie") {
+TEST_CASE(
+    "terminal and wire are within five percent of the rise of a fine chain in their "
+    "surroundings") {
     std::string table;
     for (const TailPlace& place : places()) {
         CAPTURE(place.name);

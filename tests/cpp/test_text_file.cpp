@@ -24,7 +24,7 @@ std::size_t files_in(const std::string& folder) {
 
 }  // namespace
 
-TEST_CASE("a text is read back as it was written, byte by byte") {
+TEST_CASE("a text is read back unchanged, byte by byte") {
     const TempFolder folder;
     const std::string path = folder.file("a.json");
     for (const std::string& text :

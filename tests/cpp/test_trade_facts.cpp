@@ -31,7 +31,7 @@ Margin at_150_c(const char* wire, std::string_view name) {
 }  // namespace
 
 // Common practice, no source: Ohm's law at an ideal source. A panel below its knee is none.
-TEST_CASE("a 15 ohm element takes 9.6 W at 12 V, 240 W at 60 V and 960 W at 120 V") {
+TEST_CASE("a 15 ohm element absorbs 9.6 W at 12 V, 240 W at 60 V and 960 W at 120 V") {
     struct Case {
         double volts;
         double amperes;
@@ -117,7 +117,7 @@ TEST_CASE("a range coil on the same pair gives 60 to 37 percent") {
     CHECK(seen >= 2);
 }
 
-// Common practice, no source: ordinary wire melts at a hot element. PVC stands 60 to 105 °C.
+// Common practice, no source: ordinary wire melts at a hot element. PVC withstands 60 to 105 °C.
 TEST_CASE("ordinary PVC wire in surroundings of 150 °C is a danger") {
     for (const char* wire : {"pvc-105-14-awg", "thhn-14-awg", "thhn-12-awg", "nm-b-12-awg",
                              "h07v-k-2-5-mm2", "automotive-gpt-10-awg"}) {
@@ -131,8 +131,8 @@ TEST_CASE("ordinary PVC wire in surroundings of 150 °C is a danger") {
     }
 }
 
-// Common practice, no source: silicone stands 150 to 200 °C, tin ages above 150.
-TEST_CASE("silicone wire stands 150 °C, its tinned conductor ages") {
+// Common practice, no source: silicone withstands 150 to 200 °C, tin ages above 150.
+TEST_CASE("silicone wire withstands 150 °C, its tinned conductor ages") {
     const Margin insulation = at_150_c("silicone-14-awg", "insulation");
     CHECK(insulation.severity != Severity::danger);
     CHECK(*insulation.headroom > 0.0);
@@ -150,7 +150,7 @@ TEST_CASE("a hot tail's own current adds a few kelvin only") {
 }
 
 // Source: 36²/3 = 432 W is what Ohm's law promises at 36 V open circuit; a 245 W panel cannot.
-TEST_CASE("a panel never gives what Ohm's law promises at its open-circuit volts") {
+TEST_CASE("a panel never gives the power of Ohm's law at its open-circuit voltage") {
     const auto& panel = heatmatch::find_panel(starter(), "silicon-60-cell-245");
     const auto stc = heatmatch::fit_single_diode(panel).at(1000.0, 25.0);
     CHECK(stc.into_resistance(3.0).power_w < 250.0);

@@ -42,7 +42,7 @@ double value_of(const Candidate& candidate, std::string_view name) {
 }  // namespace
 
 // Before, a bifaciality of 0 and of 0.9 gave the same bytes.
-TEST_CASE("light on the backs enters the heat of the demo, its band and its bright amperes") {
+TEST_CASE("rear light is included in the heat of the demo, its band and its highest current") {
     const Candidate none = assess(starter(), with_bifacial_group(0.0));
     const Candidate much = assess(starter(), with_bifacial_group(0.9));
     REQUIRE(none.season);
@@ -52,7 +52,7 @@ TEST_CASE("light on the backs enters the heat of the demo, its band and its brig
     CHECK(much.season->rear_kwh < 0.6 * none.season->kwh);
     CHECK(much.season->kwh ==
           doctest::Approx(none.season->kwh + much.season->rear_kwh).epsilon(0.01));
-    // Nobody tells that the back is free: without its light at the low end.
+    // The back is not stated to be free: without its light at the low end.
     CHECK(much.season->kwh_low == doctest::Approx(none.season->kwh_low).epsilon(0.01));
     CHECK(much.season->kwh_high > none.season->kwh_high + much.season->rear_kwh);
     CHECK(much.circuit.short_circuit_current_a() ==
@@ -86,7 +86,7 @@ TEST_CASE("a ranking counts the light on the backs as an assessment does") {
     CHECK(found);
 }
 
-TEST_CASE("the screen judges backs as margins do, told and untold") {
+TEST_CASE("the screen assesses backs as margins do, stated and unstated") {
     for (const std::optional<double> bifaciality :
          {std::optional<double>{}, std::optional(0.0), std::optional(0.8)}) {
         Installation installation = with_bifacial_group(bifaciality);
@@ -98,8 +98,8 @@ TEST_CASE("the screen judges backs as margins do, told and untold") {
     }
 }
 
-// What is unstated is judged at the careful end, and never better than what is stated.
-TEST_CASE("an untold back is as bad as a clear one in the worst case, and likely takes no light") {
+// Unstated facts are assessed at the careful end, and never better than stated ones.
+TEST_CASE("an unstated back equals a clear one in the worst case, and likely has no light") {
     const auto at = [](std::optional<double> bifaciality) {
         return assess(starter(), with_bifacial_group(bifaciality));
     };
@@ -147,7 +147,7 @@ TEST_CASE("a season with light on the backs is that of its rows") {
     CHECK(curves.front->delivered_kwh(ohm) ==
           doctest::Approx(heatmatch::exact_kwh(panel.today, *panel.panel.noct_c, weather, ohm))
               .epsilon(1e-3));
-    // Weather that was made without a site tells nothing of the backs, and says so.
+    // Weather made without a site has no rear light, and reports that.
     const auto plain =
         heatmatch::weather_from_plane(std::vector<double>{500.0}, std::vector<double>{20.0}, 1.0);
     heatmatch::SeasonWeather dark = heatmatch::season_weather(plain, {});

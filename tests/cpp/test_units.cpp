@@ -113,7 +113,7 @@ TEST_CASE("a conversion is rounded to twelve digits and keeps what needs none") 
     CHECK(convert(third, unit::metre, unit::millimetre) == 333.333333333);
 }
 
-TEST_CASE("rounding keeps the digits asked for, and what has none") {
+TEST_CASE("rounding keeps the requested digits, and values without digits") {
     CHECK(round_significant(123456.0, 3) == 123000.0);
     CHECK(round_significant(-0.00123456, 3) == -0.00123);
     CHECK(round_significant(0.0, 3) == 0.0);
@@ -141,7 +141,7 @@ TEST_CASE("a unit is found by the spellings people use, and by no other") {
 
 // A value that is printed and typed back, in either unit set, must be understood: read with the
 // unit it was printed with, it is the value it was, to the twelve digits printed.
-TEST_CASE("what is printed with a unit can be read back") {
+TEST_CASE("a printed value with a unit can be read back") {
     for (const UnitSystem system : {UnitSystem::si, UnitSystem::us}) {
         for (const Unit& kept : kept_units()) {
             const bool gauge = system == UnitSystem::us && kept == unit::square_millimetre;

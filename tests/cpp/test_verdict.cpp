@@ -28,7 +28,7 @@ Candidate of_a_winter() {
 }  // namespace
 
 // Source: 1.2 kWh a day are 50 W, 0.72 are 30 W.
-TEST_CASE("heat is told by the day, by what it is like, and by the darkest month") {
+TEST_CASE("heat is given per day, with a comparison, and for the darkest month") {
     CHECK(heat_sentence(of_a_winter()).text() ==
           "About 1.20 kWh of heat on an average day of the season, equal to a heater of 50 W left "
           "on; "
@@ -45,7 +45,7 @@ TEST_CASE("heat is told by the day, by what it is like, and by the darkest month
 }
 
 // Source: 50 W over 25 W/K are 2 K, 3.6 °F.
-TEST_CASE("what heat does for a space is told by what the space loses") {
+TEST_CASE("the effect of heat on a space is given by the loss of the space") {
     Candidate candidate = of_a_winter();
     CHECK(contains(space_sentence(candidate), "No space is described"));
     candidate.space = SpaceBalance{.cover_w_k = 20.0, .air_w_k = 5.0};
@@ -60,7 +60,7 @@ TEST_CASE("what heat does for a space is told by what the space loses") {
     CHECK(contains(space_sentence(candidate), "at that power this heat raises it by 1 K."));
 }
 
-TEST_CASE("margins are counted, warnings and dangers named, a danger told first") {
+TEST_CASE("margins are counted, warnings and dangers named, a danger first") {
     CHECK(margin_sentence(with_margins({})).text() ==
           "Checks made 0, not made 0: dangers 0, warnings 0, cautions 0, no finding 0.");
     std::vector<Margin> margins{
@@ -84,7 +84,7 @@ TEST_CASE("margins are counted, warnings and dangers named, a danger told first"
 }
 
 // Source: 100 °C are 212 °F.
-TEST_CASE("the nearest limit is told with its numbers, and what is missing beside it") {
+TEST_CASE("the nearest limit is given with its numbers, and with missing checks") {
     CHECK(nearest_sentence(with_margins({})).empty());
     Margin margin{.name = "terminal temperature",
                   .subject = "terminals",

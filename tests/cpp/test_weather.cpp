@@ -39,7 +39,9 @@ Weather clouded() {
 
 }  // namespace
 
-TEST_CASE("a month is covered from a quarter of its days on, and rows without nights stand alone") {
+TEST_CASE(
+    "a month is covered from a quarter of its days on, and rows without nights have "
+    "factor one") {
     std::vector<double> sun;
     std::vector<std::uint8_t> month;
     const auto days = [&](std::uint8_t m, int count, bool nights) {
@@ -131,13 +133,13 @@ TEST_CASE("the hours of a row are above 0 and at most a day") {
     CHECK(plane_refusal({100.0}, {10.0}, 24.0) == "(accepted)");
 }
 
-TEST_CASE("a night is no weather") {
+TEST_CASE("a night is not weather") {
     CHECK(holds(plane_refusal({0.0, 0.0}, {1.0, 1.0}), "no sun in 2 rows"));
     CHECK(holds(plane_refusal({-3.0, 0.0}, {1.0, 1.0}), "no sun in 2 rows"));
     CHECK(holds(plane_refusal({}, {}), "no sun in 0 rows"));
 }
 
-TEST_CASE("small negative readings of a night count as none and are reported") {
+TEST_CASE("small negative readings of a night count as zero and are reported") {
     const Weather weather = weather_from_plane(std::vector<double>{-2.0, -10.0, 300.0},
                                                std::vector<double>(3, 5.0), 1.0);
     CHECK(weather.irradiance_w_m2 == std::vector<double>{0.0, 0.0, 300.0});
@@ -145,7 +147,7 @@ TEST_CASE("small negative readings of a night count as none and are reported") {
     CHECK(weather.remarks[0].text() == "2 small negative readings of the sun counted as 0");
 }
 
-TEST_CASE("a year of rows has the months of the calendar, and says so") {
+TEST_CASE("a year of rows has the months of the calendar, with a remark") {
     for (const double hours_per_row : {0.5, 1.0}) {
         const auto rows = static_cast<std::size_t>(8760.0 / hours_per_row);
         const Weather weather = weather_from_plane(std::vector<double>(rows, 100.0),
@@ -203,7 +205,7 @@ TEST_CASE("the sunny part of a row is the larger the nearer it is to the clear s
     CHECK(split.irradiation_kwh_m2() == doctest::Approx(weather.irradiation_kwh_m2()));
 }
 
-TEST_CASE("only long steps hide clouds") {
+TEST_CASE("only long steps contain clouds") {
     Weather weather = clouded();
     weather.step_hours = 1.0 / 60.0;
     CHECK_FALSE(weather.has_cloud_band());

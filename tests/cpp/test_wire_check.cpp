@@ -41,7 +41,7 @@ WireCheck tail_of(const Candidate& candidate) {
 }  // namespace
 
 // Common practice, no source: PVC at buried terminals melts.
-TEST_CASE("a PVC tail in the bed melts, and the wire that would do stands the heat") {
+TEST_CASE("a PVC tail in the bed melts, and the suitable wire withstands the heat") {
     const WireCheck check = tail_of(candidate_with_tail("thhn-14-awg", "bed", "buried", 150.0));
     CHECK(check.severity == Severity::danger);
     CHECK(check.decides == heatmatch::WirePart::insulation);
@@ -56,7 +56,7 @@ TEST_CASE("a PVC tail in the bed melts, and the wire that would do stands the he
     CHECK(better.limit_c > *check.conductor_c - 25.0);
     CHECK(better.limit_c > 90.0);
     CHECK(contains(check.would_do_gauge.text(UnitSystem::us), "AWG"));
-    // Put in its place, it passes.
+    // In its place, it passes.
     const WireCheck again =
         tail_of(candidate_with_tail(check.would_do->id, "bed", "buried", 150.0));
     CHECK(again.severity <= Severity::caution);
@@ -73,7 +73,7 @@ TEST_CASE("a cheaper wire of the catalog would not do") {
         CAPTURE(wire.id);
         const WireCheck other = tail_of(candidate_with_tail(wire.id, "bed", "buried", 150.0));
         CHECK(other.severity != Severity::none);
-        // Near its limit it would do, but is not proposed.
+        // Near its limit it is suitable, but is not proposed.
         CHECK((other.would_do || other.severity == Severity::caution));
     }
     CHECK(tail_of(candidate_with_tail(check.would_do->id, "bed", "buried", 150.0)).severity ==
@@ -81,7 +81,7 @@ TEST_CASE("a cheaper wire of the catalog would not do") {
 }
 
 TEST_CASE("plating that ages is a warning, not a danger") {
-    // Tinned copper in glass: the braid stands what the tin does not.
+    // Tinned copper in glass: the braid withstands more than the tin.
     Candidate candidate = candidate_with_tail("silicone-14-awg", "open air", "through wall", 50.0);
     candidate.circuit.bank.element.cold_length_mm = 30.0;
     WireCheck check = tail_of(candidate);
@@ -97,7 +97,7 @@ TEST_CASE("plating that ages is a warning, not a danger") {
 }
 
 // `silicone from 6 cm, PVC nowhere in the bed`
-TEST_CASE("each insulation is told from where on it would do") {
+TEST_CASE("each insulation has the distance from which it is suitable") {
     const WireCheck check =
         tail_of(candidate_with_tail("mica-glass-14-awg", "bed", "buried", 150.0));
     REQUIRE(check.reach.size() == starter().insulations.size());
@@ -111,7 +111,9 @@ TEST_CASE("each insulation is told from where on it would do") {
     CHECK(*check.reach.back().from_m == 0.0);  // ceramic beads
 }
 
-TEST_CASE("where an element does not tell its heat the wire at its end is not judged, and why") {
+TEST_CASE(
+    "where an element's heat is not known the wire at its end is not assessed, with the "
+    "reason") {
     Candidate candidate = candidate_with_tail("silicone-14-awg", "open air", "through wall", 50.0);
     candidate.circuit.bank.element.heated_length_mm.reset();
     candidate.circuit.heat =
@@ -124,14 +126,14 @@ TEST_CASE("where an element does not tell its heat the wire at its end is not ju
     CHECK(candidate.heat_unknown());
 }
 
-TEST_CASE("no insulation is said to do in air of which nothing is stated") {
+TEST_CASE("no insulation is called suitable in air without any statement") {
     Candidate candidate = candidate_with_tail("silicone-14-awg", "open air", "through wall", 50.0);
     CHECK_FALSE(tail_of(candidate).reach.empty());
     candidate.circuit.runs.back().run.surroundings.air_c.reset();
     CHECK(tail_of(candidate).reach.empty());
 }
 
-TEST_CASE("ampacity by the code and by the balance stand side by side") {
+TEST_CASE("ampacity by the code and by the balance are side by side") {
     const std::vector<WireCheck> checks =
         check_wires(candidate_with_tail("silicone-14-awg", "open air", "through wall", 50.0));
     const WireCheck& home = checks[0];
@@ -146,7 +148,7 @@ TEST_CASE("ampacity by the code and by the balance stand side by side") {
     CHECK(home.severity == Severity::none);
 }
 
-TEST_CASE("a run without a wire, and one whose surroundings nobody knows, are not called good") {
+TEST_CASE("a run without a wire, and one with unknown surroundings, are not called good") {
     Candidate candidate = candidate_with_tail("silicone-14-awg", "open air", "through wall", 50.0);
     candidate.circuit.runs[0].wire.reset();
     candidate.circuit.runs[0].run.wire = "choose";

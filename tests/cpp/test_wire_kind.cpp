@@ -18,7 +18,7 @@ WireKind kind_marked(const char* marking) {
 }  // namespace
 
 // Source: NEC 310.10, 338.12, 690.31 (nec-310-10, nec-338-12, nec-690-31): what letters allow.
-TEST_CASE("type letters tell the kind of a wire, the widest use of several counts") {
+TEST_CASE("type letters determine the kind of a wire, the widest use of several counts") {
     CHECK(kind_marked("THHN") == WireKind::dry_building);
     CHECK(kind_marked("THHN/THWN-2") == WireKind::building);
     CHECK(kind_marked("USE-2") == WireKind::service);
@@ -46,7 +46,7 @@ TEST_CASE("every wire of the starter has a kind") {
 }
 
 // Source: NEC 400.12 and 300.3(A) (nec-400-12, nec-300-3); a listing guide (welding-cable-use).
-TEST_CASE("cords and welding cable lie nowhere, loose building wire in raceways only") {
+TEST_CASE("cords and welding cable are permitted nowhere, loose building wire in raceways only") {
     for (const WireKind kind : {WireKind::cord, WireKind::welding, WireKind::vehicle}) {
         CHECK_FALSE(places_of(kind).raceway);
         CHECK_FALSE(places_of(kind).open);
@@ -60,7 +60,7 @@ TEST_CASE("cords and welding cable lie nowhere, loose building wire in raceways 
     CHECK_FALSE(places_of(WireKind::hot_lead).raceway);
 }
 
-TEST_CASE("every kind has places of its own and a source for them") {
+TEST_CASE("every kind has its own places and a source for them") {
     for (std::size_t i = 0; i < heatmatch::wire_kind_words.size(); ++i) {
         const auto kind = static_cast<WireKind>(i);
         CHECK(places_of(kind).kind == kind);

@@ -168,7 +168,7 @@ TEST_CASE("a wire that finds no steady state is reported as running away") {
     CHECK(silicone_at(100.0, bed(150)).runaway);
 }
 
-TEST_CASE("beyond what is computed more current never makes a wire colder") {
+TEST_CASE("beyond the computed range more current never makes a wire colder") {
     for (const Surroundings& around :
          {bed(800.0), Surroundings::open_air(800.0), Surroundings::sunlit(800.0)}) {
         double before_c = -300.0;
@@ -185,7 +185,7 @@ TEST_CASE("beyond what is computed more current never makes a wire colder") {
     CHECK(silicone_at(50.0, bed(1500.0)).conductor_c == 1500.0);
 }
 
-TEST_CASE("nothing is said where the surroundings are not known") {
+TEST_CASE("there is no result where the surroundings are not known") {
     const auto at = [](const Surroundings& around) {
         return conductor_temperature(silicone(), nullptr, 4.0, around);
     };
@@ -242,7 +242,7 @@ TEST_CASE("a wire in a cavity is hotter than one in conduit, and in a bundle hot
     }
 }
 
-TEST_CASE("what had to be assumed about a wire is listed") {
+TEST_CASE("assumptions about a wire are listed") {
     Wire wire = silicone();
     wire.outer_diameter_mm.reset();
     const auto found = conductor_temperature(wire, nullptr, 4.0, Surroundings::open_air(25));

@@ -7,7 +7,7 @@ using namespace heatmatch;
 
 namespace {
 
-/// A run at the element whose insulation melts, and what would do.
+/// A run at the element whose insulation melts, and suitable ones.
 WireCheck melting() {
     WireCheck check{.run = "feed of 2 m",
                     .wire = "thhn-12-awg",
@@ -34,7 +34,7 @@ WireCheck melting() {
 }  // namespace
 
 // Source: 150 °C are 302 °F, 90 °C 194 °F; ASTM B258: 3.31 mm2 is 12 AWG.
-TEST_CASE("a run has its wire, amperes, heat and limit in a row") {
+TEST_CASE("a run has its wire, current, heat and limit in a row") {
     Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 1}, "storage-rod-1000-240", {1, 1});
     circuit.runs = {bench_run("thhn-12-awg", 30.0)};
     circuit.runs[0].run.name = "feed of 2 m";
@@ -49,7 +49,7 @@ TEST_CASE("a run has its wire, amperes, heat and limit in a row") {
     CHECK(contains(text_of(table.legend, UnitSystem::us), "at its worst in °F. limit"));
 }
 
-TEST_CASE("what is not known of a run is not told as a number") {
+TEST_CASE("unknown values of a run are not shown as numbers") {
     std::vector<WireCheck> checks{melting(), melting()};
     checks[0].severity = Severity::not_assessed;
     checks[0].decides.reset();
@@ -60,7 +60,7 @@ TEST_CASE("what is not known of a run is not told as a number") {
 }
 
 // Source: 0.25 m are 0.82 ft.
-TEST_CASE("a run that melts says what would do, the coolest insulations first") {
+TEST_CASE("a run that melts lists suitable insulations, the coolest first") {
     const std::vector<WireCheck> checks{melting()};
     const auto lines = wire_lines(checks);
     REQUIRE(lines.size() == 1);

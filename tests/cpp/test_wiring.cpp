@@ -72,7 +72,7 @@ bool does(const Wire& wire, const Installation& installation, const Circuit& cir
 
 }  // namespace
 
-TEST_CASE("a named wire is laid as it is, with its insulation and its joints") {
+TEST_CASE("a named wire is used as it is, with its insulation and its joints") {
     heatmatch::WireRun run{.name = "tail",
                            .length_m = 0.3,
                            .wire = "silicone-14-awg",
@@ -90,7 +90,7 @@ TEST_CASE("a named wire is laid as it is, with its insulation and its joints") {
 }
 
 // Source: every wire of the starter tried in the test.
-TEST_CASE("a chosen wire is the cheapest that would do, or the one that loses least") {
+TEST_CASE("a chosen wire is the cheapest suitable one, or the one with the smallest loss") {
     struct Case {
         heatmatch::Hookup panels;
         double length_m;
@@ -141,7 +141,7 @@ TEST_CASE("a chosen wire is the cheapest that would do, or the one that loses le
 }
 
 // Source: the header of the choice: joints are judged, but do not choose.
-TEST_CASE("a joint that is rated too low, or not at all, does not keep a wire from being chosen") {
+TEST_CASE("a joint rated too low, or not at all, does not exclude a wire") {
     const Circuit circuit =
         bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
     Installation installation = installation_with_run(chosen(0.5, 120.0));
@@ -167,7 +167,7 @@ TEST_CASE("no wire is chosen where the surroundings are not stated") {
             .wire);
 }
 
-TEST_CASE("no wire is chosen where none of the catalog would do") {
+TEST_CASE("no wire is chosen where none of the catalog is suitable") {
     const Circuit circuit =
         bench_circuit("silicon-60-cell-245", {2, 1}, "tubular-1000-120", {1, 1});
     CHECK_FALSE(lay(installation_with_run(chosen(9.0, 700.0)), circuit).front().wire);
@@ -177,7 +177,7 @@ TEST_CASE("no wire is chosen where none of the catalog would do") {
 
 // Source: common practice, no source: heavy current over 25 m at 17 to 35 V takes more than 2 % in
 // any wire of the starter.
-TEST_CASE("a circuit for which no wire was found is not ranked as if its wire took nothing") {
+TEST_CASE("a circuit without a suitable wire is not ranked as if its wire had no loss") {
     Installation installation = demo();
     installation.goals.budget.reset();
     installation.devices.clear();

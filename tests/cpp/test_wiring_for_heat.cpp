@@ -118,7 +118,8 @@ TEST_CASE("the heat of the element changes the choice for the better, and never 
 
 // Source: common practice, no source: wire for 150 °C or more at the end of an element.
 TEST_CASE(
-    "where nothing is stated around the element its wire is one for hot places, and told so") {
+    "where nothing is stated around the element its wire is one for hot places, with a "
+    "remark") {
     const Heated heated(std::nullopt);
     const RunParts& tail = heated.circuit.runs.back();
     REQUIRE(tail.insulation);
@@ -133,13 +134,13 @@ TEST_CASE(
     CHECK(candidate.not_assessed() > 0);
 }
 
-TEST_CASE("a wire is chosen for a run that lies in the bed") {
+TEST_CASE("a wire is chosen for a run in the bed") {
     Heated buried(std::nullopt, heatmatch::SurroundingsKind::bed);
     REQUIRE(buried.circuit.runs.back().wire);
     CHECK(buried.headroom_with(*buried.circuit.runs.back().wire).value_or(0.0) > 0.0);
 }
 
-TEST_CASE("a chosen wire at the element counts in what a candidate costs, and against the budget") {
+TEST_CASE("a chosen wire at the element counts in a candidate's price, and against the budget") {
     Heated heated(120.0);
     Installation& installation = heated.installation;
     installation.elements = {

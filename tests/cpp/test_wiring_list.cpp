@@ -37,7 +37,7 @@ std::vector<std::string> column_under(const Table& table, std::string_view head,
 
 }  // namespace
 
-TEST_CASE("runs stand by the zone they lie in, from the sun to the hot end") {
+TEST_CASE("runs are sorted by zone, from the panels to the elements") {
     const Table table = wiring_list(three_zones(), {});
     CHECK(column_under(table, "zone") ==
           Texts{"1 sun and weather", "2 out of the sun", "3 hot end", "3 hot end"});
@@ -61,7 +61,7 @@ TEST_CASE("a wire has its size both ways, the reader's first") {
 }
 
 // Source: 150 °C are 302 °F, 90 °C 194 °F.
-TEST_CASE("a run that was checked says how hot it gets, its limit, and what would do") {
+TEST_CASE("a checked run has its temperature, its limit, and suitable wires") {
     std::vector<WireCheck> checks{
         {.run = "shed",
          .conductor_c = 150.0,

@@ -51,7 +51,8 @@ TEST_CASE("of several devices the one that breaks least is named and valued") {
 }
 
 TEST_CASE(
-    "of several that are no disconnect the most dangerous is named, and one that is saves all") {
+    "of several devices that are not disconnects the most dangerous is named, and a real "
+    "one suffices") {
     const PlacedDevice coil =
         device_called(bench_device("dc-contactor-sealed-450-v", "breaks dc"), "coil");
     const PlacedDevice fuse = device_called(bench_device("gpv-fuse-10x38", "breaks dc"), "fuse");
@@ -103,7 +104,7 @@ TEST_CASE("of several devices in a run the terminals for the least heat set its 
     });
 }
 
-TEST_CASE("whichever of wall and lid is hotter is what wood and hands meet") {
+TEST_CASE("wood and hands are assessed at the hotter of wall and lid") {
     const Circuit circuit = circuit_in(drum(), "storage-rod-1000-240", 2);
     heatmatch::HeatPoint point = circuit.heat->at(50.0);
     for (const auto& [wall_c, lid_c] : {std::pair(90.0, 40.0), std::pair(40.0, 90.0)}) {
@@ -115,7 +116,7 @@ TEST_CASE("whichever of wall and lid is hotter is what wood and hands meet") {
     }
 }
 
-TEST_CASE("what senses is as hot as the very place that it senses") {
+TEST_CASE("a sensing device has the temperature of its own place") {
     Circuit circuit = circuit_in(drum(), "storage-rod-1000-240", 2);
     circuit.runs = {spliced_run("bench", "thhn-12-awg")};
     heatmatch::HeatPoint point = circuit.heat->at(50.0);

@@ -41,7 +41,7 @@ bool lacks_field(const Margin& margin, const char* field) {
 }  // namespace
 
 // NEC 690.9, from memory: a faulty string is fed through its fuse, and by no more than the others.
-TEST_CASE("of several string fuses the largest counts, up to what the others feed") {
+TEST_CASE("of several string fuses the largest counts, up to the current of the others") {
     in_each_place(fuse_rated(30.0), fuse_rated(10.0), [](const auto& fuses) {
         Circuit circuit = strings_limited_to_15_a({1, 6});
         circuit.devices = fuses;
@@ -87,7 +87,7 @@ TEST_CASE("of several strings' wires the thinnest counts for the fuse, and is na
                   });
 }
 
-TEST_CASE("of several runs the worst is named, by heat, by its joint and by its volts") {
+TEST_CASE("of several runs the worst is named, by heat, by its joint and by its voltage") {
     RunParts hot = spliced_run("worst", "thhn-12-awg", 110.0);
     RunParts joint = spliced_run("worst", "thhn-12-awg");
     joint.connector->current_rating_a = 2.0;
@@ -111,7 +111,7 @@ TEST_CASE("of several runs the worst is named, by heat, by its joint and by its 
     }
 }
 
-TEST_CASE("without a store the hottest of several wires is what its terminals meet") {
+TEST_CASE("without a store the terminals have the temperature of the hottest of several wires") {
     in_each_place(spliced_run("hot", "thhn-12-awg", 85.0), spliced_run("cool", "thhn-12-awg", 20.0),
                   [](auto runs) {
                       for (RunParts& parts : runs) parts.run.carries = heatmatch::Carried::bank;
@@ -126,8 +126,7 @@ TEST_CASE("without a store the hottest of several wires is what its terminals me
 }
 
 // IEC 60364-4-41, from memory: covers help where every wire behind them is insulated.
-TEST_CASE(
-    "one wire of several that is not known to be insulated leaves touchable volts a warning") {
+TEST_CASE("one wire of several without known insulation leaves touch voltage a warning") {
     RunParts unknown = spliced_run("bad", "thhn-12-awg");
     unknown.wire->voltage_rating_v.reset();
     RunParts weak = spliced_run("bad", "thhn-12-awg");
@@ -144,7 +143,7 @@ TEST_CASE(
     }
 }
 
-TEST_CASE("of several margins the worst sets verdict, headroom and what is nearest") {
+TEST_CASE("of several margins the worst determines verdict, headroom and nearest limit") {
     const Margin worst{.name = "worst",
                        .severity = Severity::danger,
                        .worst_severity = Severity::danger,

@@ -15,7 +15,7 @@ Part part_of_yard(Part part, std::string id) {
     return part;
 }
 
-/// States a fact that nobody stated yet.
+/// States a fact that is not stated yet.
 template <class T>
 void state_fact(std::optional<T>& fact, T value) {
     if (!fact) fact = value;

@@ -22,11 +22,11 @@ struct YardVerdict {
 /// By name and subject of the margin.
 using YardVerdicts = std::map<std::pair<std::string, std::string>, YardVerdict>;
 
-/// Every margin of the circuit that stands; nothing where the library refuses the installation.
+/// Every margin of the existing circuit; empty where the library refuses the installation.
 [[nodiscard]] std::optional<YardVerdicts> judge_yard(const heatmatch::Installation& yard);
 
-/// How a margin became kinder; empty if it did not, or by no more than `slack` of its headroom. Its
-/// likely severity counts where asked for.
+/// How a margin improved; empty if it did not, or by no more than `slack` of its headroom. Its
+/// likely severity counts where requested.
 [[nodiscard]] std::string kinder(const YardVerdict& before, const YardVerdict& after, bool likely,
                                  double slack = 0.0);
 
