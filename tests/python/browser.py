@@ -9,7 +9,7 @@ import pytest
 
 
 def chromium_path() -> str:
-    """Where Chromium is: as HEATMATCH_CHROMIUM says, or on the path."""
+    """Path of Chromium: HEATMATCH_CHROMIUM, or found on the path."""
     named = os.environ.get("HEATMATCH_CHROMIUM")
     for name in (named, "chromium", "chromium-browser", "google-chrome"):
         found = shutil.which(name) if name else None

@@ -75,7 +75,7 @@ def take(yard: Yard, path: str) -> Any:
 
 @functools.cache
 def known_fields() -> frozenset[str]:
-    """Every field of an installation that the library knows: `store.vented`, `runs.inside`."""
+    """Every field of an installation in the library: `store.vented`, `runs.inside`."""
     tables = hm.installation_glossary().items()
     return frozenset(f"{kind}.{row['name']}" for kind, rows in tables for row in rows)
 

@@ -44,7 +44,7 @@ MINIMAL_FIELDS: dict[str, dict[str, Any]] = {
 
 @dataclass
 class CommandResult:
-    """What one call of the command line left behind."""
+    """Result of one call of the command line."""
 
     code: int
     out: str
@@ -92,7 +92,7 @@ def starter() -> hm.Catalog:
 
 @pytest.fixture
 def own(tmp_path: Path) -> hm.Catalog:
-    """A catalog file of one's own, new for each test."""
+    """A separate catalog file, new for each test."""
     return hm.Catalog.open(tmp_path / "mine.heatmatch")
 
 
@@ -153,7 +153,7 @@ def demo_ranking(starter: hm.Catalog, demo: hm.Installation) -> hm.Ranking:
 
 @pytest.fixture(scope="session")
 def standing(starter: hm.Catalog, demo: hm.Installation) -> hm.Candidate:
-    """The circuit that stands in the demo installation."""
+    """The existing circuit of the demo installation."""
     return hm.assess(starter, demo)
 
 
@@ -179,7 +179,7 @@ def command(
 
 @pytest.fixture
 def python(tmp_path: Path) -> Callable[..., subprocess.CompletedProcess[str]]:
-    """Runs a Python of its own, which finds the same heatmatch."""
+    """Run a separate Python, which finds the same heatmatch."""
     folder = str(Path(hm.__file__).resolve().parents[1])
 
     def run(

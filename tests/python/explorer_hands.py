@@ -15,7 +15,7 @@ def heat_of(panel: Any) -> float:
 
 
 def press(panel: Any, title: str) -> None:
-    """Presses the button of that title, wherever it stands."""
+    """Press the button with that title, wherever it is."""
     buttons = [panel.keep, panel.let_go]
     for row in panel.files.box.children:
         buttons += [child for child in row.children if hasattr(child, "click")]

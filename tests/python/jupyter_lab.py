@@ -56,7 +56,7 @@ class Lab:
             return json.load(answer)
 
     def insist(self, path: str, body: dict[str, Any] | None = None) -> Any:
-        """Asks until there is an answer; fails with what was said instead."""
+        """Poll until there is an answer; fail with the last response."""
         end, said = time.monotonic() + PATIENT_MS / 1000, "nothing"
         while time.monotonic() < end and self.server.poll() is None:
             try:
@@ -124,7 +124,7 @@ def _environment(folder: Path) -> dict[str, str]:
 def run_notebook(page: Page, lab: Lab) -> None:
     """Runs the cell by the keyboard until the table and the picture are there.
 
-    A kernel says that it is idle a little before it listens: what is not heard is said again.
+    A kernel reports idle shortly before it accepts keys: missed keys are sent again.
     """
     read: list[str] = []
     for _ in range(PATIENT_MS // ASKED_MS):
@@ -147,7 +147,7 @@ def run_notebook(page: Page, lab: Lab) -> None:
 
 
 def _close_dialogs(page: Page, read: list[str]) -> bool:
-    """Takes what each dialog offers first; says whether there was one."""
+    """Accept the default of each dialog; return whether there was one."""
     dialogs = page.locator(".jp-Dialog")
     found = dialogs.count()
     for _ in range(found):

@@ -1,4 +1,4 @@
-"""Texts that no reader can want: made from a good one, or of nothing but trouble."""
+"""Invalid texts: made from a valid one, or of invalid input only."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ def mutated(good: str, dice: random.Random) -> str:
         at = dice.randrange(len(text) + 1)
         end = min(len(text), at + dice.choice((0, 1, 1, 3, 10, 200)))
         kind = dice.randrange(8)
-        if kind == 0:  # one word for another, where a value may stand
+        if kind == 0:  # one word for another, where a value may be
             start = max(text.rfind(sign, 0, at) for sign in ",: [\n") + 1
             stops = [place for place in (text.find(s, start) for s in ",]}\n") if place >= 0]
             text = text[:start] + dice.choice(WORDS) + text[min(stops, default=len(text)) :]

@@ -216,7 +216,7 @@ def _limit_that_opens(draw: st.DrawFn, parts: Yard) -> list[Yard]:
 
 @st.composite
 def yards(draw: st.DrawFn, devices: bool = True) -> Yard:
-    """An installation whose circuit stands, everything stated that the library knows."""
+    """An installation with an existing circuit, and with every field stated."""
     parts: Yard = {kind: [] for kind in KINDS}
     own = part("panels", draw(st.sampled_from(PANELS)), "panel")
     back = 0.7 if own["technology"] in ("mono-Si", "heterojunction") else 0.0  # else opaque
@@ -269,7 +269,7 @@ def yards(draw: st.DrawFn, devices: bool = True) -> Yard:
     return draw(_with_more(yard))
 
 
-# Facts to come, and what a yard may say of them.
+# Future facts, and their values in a yard.
 MORE = {
     "site/live_parts_enclosed": (True, False),
     "site/frames_bonded": (True, False),
@@ -278,7 +278,7 @@ MORE = {
     "site/code": ("nec", "iec"),
     **dict.fromkeys(("store/vessel_bonded", "store/sheath_bonded"), (True, False)),
     **dict.fromkeys(("store/rods_packed", "store/element_covered"), (True, False)),
-    # What stands more than the fill does: an unstated material is a warning, no danger.
+    # Materials with a higher limit than the fill: an unstated one is a warning, not a danger.
     "store/vessel": ("stainless steel", "ceramic fibre"),
     "store/liner": ("vermiculite", "ceramic fibre"),
     "store/lagging": ("vermiculite", "ceramic fibre"),

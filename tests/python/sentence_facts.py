@@ -70,7 +70,7 @@ class Told:
         return [device for device in placed if not duty or device.get("duty") == duty]
 
     def ratings(self, member: str) -> list[float]:
-        """Of every control that is placed: which of them is told of, its sentence names."""
+        """For every placed control: its sentence names the one concerned."""
         controls = [self.part("controls", device["part"]) for device in self.devices()]
         return [pair[member] for control in controls for pair in control.get("dc_ratings", [])]
 
@@ -127,7 +127,7 @@ FACTS: dict[tuple[str, str], Fact] = {
         told.element.heated_length_mm,
         told.element.heated_length_mm / 2.0,
     ],
-    # Fourteen days are lived through in test_stagnation.py and cpp/test_limit_margins.cpp.
+    # Fourteen days are simulated in test_stagnation.py and cpp/test_limit_margins.cpp.
     ("limit.acts", "day"): lambda _: [float(day) for day in range(1, 15)],
     ("limit.water_set", "most"): always(93.0),
     ("material.fails", "fails"): lambda told: _fails_c()[
@@ -150,7 +150,7 @@ FACTS: dict[tuple[str, str], Fact] = {
     ("floor.touch", "bottom"): lambda told: told.candidate.heat.stagnation_bottom_c,
     ("floor.touch", "burns"): always(65.0),
     ("floor.vessel", "bottom"): lambda told: told.candidate.heat.stagnation_bottom_c,
-    # What a material stands, cpp/test_store_material.cpp looks at.
+    # Limits of materials are checked in cpp/test_store_material.cpp.
     ("floor.vessel", "stands"): lambda _: None,
     ("floor.vessel_unknown", "bottom"): lambda told: told.candidate.heat.stagnation_bottom_c,
     # Of polyethylene, the least of all: ppfa-pipe-limits.
@@ -218,7 +218,7 @@ LIMITS: dict[str, Fact] = {
     "terminal temperature": lambda told: told.element.terminal_limit_c,
 }
 
-# A value that stands in the candidate too: by the margin's name.
+# A value that is in the candidate too: by the margin's name.
 VALUES: dict[str, Fact] = {
     "element power": lambda told: told.candidate.bright.element_power_w,
     "element voltage": lambda told: told.candidate.bright.element_voltage_v,

@@ -142,7 +142,7 @@ def test_an_array_scales_volts_by_series_and_amperes_by_parallel(
     assert array_curve.open_circuit_voltage_v == pytest.approx(3 * curve.open_circuit_voltage_v)
     assert array_curve.short_circuit_current_a == pytest.approx(2 * curve.short_circuit_current_a)
     assert array_curve.maximum_power().power_w == pytest.approx(6 * curve.maximum_power().power_w)
-    # Each panel sees R x parallel / series = 15 ohm x 2 / 3.
+    # The load of each panel is R x parallel / series = 15 ohm x 2 / 3.
     whole, each = array_curve.into_resistance(15.0), curve.into_resistance(10.0)
     assert whole.power_w == pytest.approx(6 * each.power_w, rel=1e-12)
     from_panel = hm.Array.uniform(starter.panels[PANEL])
@@ -232,7 +232,7 @@ def test_operating_points_of_many_curves_are_those_of_each(fit: hm.DatasheetFit)
 
 
 def gets_a_turn_during(call: Callable[[], object]) -> bool:
-    """Whether another thread runs on during the call: only a lock given up lets it."""
+    """Whether another thread runs during the call: only if the lock is released."""
     turns = 0
     running, stop = threading.Event(), threading.Event()
 

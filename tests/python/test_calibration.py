@@ -1,4 +1,4 @@
-"""Logs of a store, and what they tell about its fill and its losses."""
+"""Logs of a store, and the fill and losses fitted to them."""
 
 from __future__ import annotations
 
@@ -44,7 +44,7 @@ def frame(starter: hm.Catalog, demo: hm.Installation) -> Any:
 
 @pytest.fixture(scope="module")
 def calibration(standing: hm.Candidate, frame: Any) -> hm.Calibration:
-    """What that log tells."""
+    """The fit to that log."""
     return hm.calibrate(standing, hm.StoreLog.from_frame(frame))
 
 
@@ -155,7 +155,7 @@ def test_a_log_without_a_sheath_says_so(standing: hm.Candidate, frame: Any) -> N
 
 def test_a_first_fire_has_its_stop_from_the_margins(standing: hm.Candidate) -> None:
     recipe = hm.StoreLog.first_fire(standing)
-    # Nobody states the alloy of the demo's coil, so its limit may be the lowest of all.
+    # The alloy of the demo's coil is not stated, so its limit may be the lowest of all.
     assert any("to stop is not assessed. The limit of the coil" in sentence for sentence in recipe)
     assert not any("when the sheath reads" in sentence for sentence in recipe)
     assert "licensed practice" in recipe[-1]

@@ -1,4 +1,4 @@
-"""What a candidate knows of the heat it makes: sheath, advice, hot tail, wires."""
+"""Heat of a candidate: sheath, advice, hot tail, wires."""
 
 from __future__ import annotations
 

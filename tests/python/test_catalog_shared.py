@@ -47,7 +47,7 @@ def edit_field(path: str, field: str, edits: int, kept: Any) -> None:
 
 
 def read_again(path: str, stop: Any, bad: Any) -> None:
-    """Reads until it is told to stop; no field may fall back to an older value."""
+    """Read until stopped; no field may return to an older value."""
     catalog = hm.Catalog.open(path, wait_ms=120_000)
     seen = dict.fromkeys(FIELDS[:-1], 0.0)
     while not stop.is_set():
@@ -125,7 +125,7 @@ def test_a_part_that_was_written_is_no_stale_one(own: hm.Catalog, minimal: Any) 
     edited = own.edit("panel", "my-panel", v_oc="39 V", notes=None)
     assert (edited.v_oc, edited.notes) == (39.0, None)
     own.replace(edited.replace(notes="again"))
-    # A part that was not read is what its maker says it is.
+    # A part that was not read is compared with the stated one.
     own.replace(minimal("panel"))
     assert own.panels["my-panel"] == minimal("panel")
 

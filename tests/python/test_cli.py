@@ -24,7 +24,7 @@ MODULES = (
 
 @pytest.fixture
 def mine(tmp_path: Path) -> Path:
-    """The path of a catalog file of one's own."""
+    """The path of a separate catalog file."""
     return tmp_path / "mine.heatmatch"
 
 

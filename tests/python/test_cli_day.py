@@ -47,7 +47,7 @@ def test_sentences_of_plain_data_are_in_the_units_asked_for(
         assert METRIC.search(si)
         data = json.loads(us)
         told = json.dumps(_texts(data), ensure_ascii=False)
-        # A name stands as it is.
+        # A name is unchanged.
         assert METRIC.findall(told.replace("PV latching plug, 4 mm", "")) == []
         assert "°F" in told
         assert _numbers(data) == _numbers(json.loads(si))

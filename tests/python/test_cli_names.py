@@ -1,4 +1,4 @@
-"""Odd names through every command, what every help says, and the guide."""
+"""Odd names through every command, the text of every help, and the guide."""
 
 from __future__ import annotations
 

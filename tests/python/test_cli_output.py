@@ -121,7 +121,7 @@ def test_json_has_no_number_that_is_none() -> None:
 @pytest.mark.parametrize(
     ("value", "cell"),
     [
-        # The signs a spreadsheet takes for a formula: OWASP, "CSV Injection" (from memory).
+        # The signs that start a formula in a spreadsheet: OWASP, "CSV Injection" (from memory).
         ('=HYPERLINK("x")', '\'=HYPERLINK("x")'),
         ("+1", "'+1"),
         ("-1", "'-1"),

@@ -16,7 +16,7 @@ from heatmatch._library import margin_sentence
 
 @pytest.fixture
 def pages(monkeypatch: pytest.MonkeyPatch) -> list[tuple[Any, dict[str, Any]]]:
-    """What was asked of the page's writer."""
+    """Arguments of the page's writer."""
     asked: list[tuple[Any, dict[str, Any]]] = []
 
     def report(what: Any, path: Path, **options: Any) -> Path:
@@ -80,7 +80,7 @@ def test_a_danger_is_named_beside_the_page_and_ends_with_3(
     assert done.out.endswith(f"wrote {out}\n")
     data = command("report", demo_file, "-o", out, "--force", "--json")
     assert (data.code, json.loads(data.out)["severity"]) == (3, "danger")
-    # Without a circuit the page tells the strongest rejected one, if nothing is without danger.
+    # Without a circuit the page reports the strongest rejected one, if all have a danger.
     del plain["circuit"]
     demo_file.write_text(json.dumps(plain))
     rejected = command("report", demo_file, "-o", out, "--force")

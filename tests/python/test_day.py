@@ -1,4 +1,4 @@
-"""Days lived through: series, energy, controls, answers, frames, texts."""
+"""Simulated days: series, energy, controls, answers, frames, texts."""
 
 from __future__ import annotations
 

@@ -53,7 +53,7 @@ FLOOR = 142
 SELF = ("self", "cls")
 # As pybind11 writes one, before the docstring.
 SIGNATURE = re.compile(r"^(?:\d+\. )?\w+\(.*$", re.MULTILINE)
-# How a name says its unit, the longest first, and how a docstring writes that.
+# Unit suffix of a name, the longest first, and the unit in a docstring.
 UNITS = {
     "_w_m2k_per_ms": "W/m2K per m/s",
     "w_per_cm": "W/cm",
@@ -83,7 +83,7 @@ each_function = pytest.mark.parametrize("name", FUNCTIONS)
 
 
 def unit_of(parameter: str) -> str:
-    """The unit that a name says; nothing where it says none."""
+    """The unit in a name; None without one."""
     return next((unit for end, unit in UNITS.items() if parameter.endswith(end)), "")
 
 
@@ -161,7 +161,7 @@ def public_callables() -> Iterator[tuple[str, Callable[..., Any]]]:
 
 
 def returns_of(function: Callable[..., Any]) -> str:
-    """What a signature says is returned."""
+    """The return type in a signature."""
     if inspect.isfunction(function):
         return str(inspect.signature(function).return_annotation)
     return SIGNATURE.findall(function.__doc__ or "")[0].rpartition(" -> ")[2]

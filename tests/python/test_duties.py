@@ -1,4 +1,4 @@
-"""Duties of codes, counts of checks and what nobody checked: in every face, never flattering."""
+"""Duties of codes, counts of checks and checks not made, in every output."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ def flat(text: str) -> str:
 
 
 def answers(ranking: hm.Ranking, candidate: hm.Candidate) -> dict[str, str]:
-    """What the faces say of a ranking and of a candidate."""
+    """Texts of a ranking and of a candidate."""
     return {
         "ranking": ranking_text(ranking),
         "ranking in US units": ranking_text(ranking, units="us"),

@@ -69,7 +69,7 @@ def move(page: Page, title: str, key: str, times: int) -> str:
 
 
 def expected(**changes: Any) -> list[list[str]]:
-    """The heat and the elements that a ranking without any page tells."""
+    """The heat and the elements of a ranking without any page."""
     from heatmatch.explorer.choice import Workbench
 
     bench = Workbench(hm.Catalog.starter(), hm.demo())

@@ -46,7 +46,7 @@ def test_a_public_class_is_written_in_python(name: str) -> None:
     assert not issubclass(cls, getattr(_core, name))
 
 
-# What Python adds stands in the bodies of the public classes, nothing is put onto compiled ones.
+# Python members are in the bodies of the public classes, none is added to compiled ones.
 @pytest.mark.parametrize("compiled", FACES, ids=lambda cls: cls.__name__)
 def test_nothing_is_patched_onto_a_compiled_class(compiled: Any) -> None:
     added = {"_repr_html_", "to_frame", "margins_frame", "months_frame", "import_frame"}

@@ -21,7 +21,7 @@ Preloaded = Callable[..., "subprocess.CompletedProcess[str]"]
 
 @pytest.fixture
 def preloaded(python: Preloaded) -> Preloaded:
-    """Runs a Python of its own in which calls on files can be made to fail."""
+    """Run a separate Python in which calls on files can be made to fail."""
     library = Path(os.environ.get("HEATMATCH_FAULTS_LIBRARY", BUILT))
     if not library.is_file():
         pytest.skip(
@@ -74,7 +74,7 @@ def test_the_call_that_was_named_fails(
 
 
 def tried(preloaded: Preloaded, record: Callable[[str, object], None], *arguments: str) -> None:
-    """Runs a trial, tells its counts and wants every claim to be true."""
+    """Run a trial, print its counts and check that every claim is true."""
     result = preloaded(str(FAULTS / "trial.py"), *arguments, timeout=3600)
     assert result.returncode in (0, 1), result.stdout + result.stderr
     counts = [line for line in result.stdout.splitlines() if "claims checked" in line]

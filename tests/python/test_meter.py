@@ -134,7 +134,7 @@ def test_what_cannot_be_told_apart_is_said(standing: hm.Candidate) -> None:
 def test_other_ohms_are_named_by_the_catalog(
     standing: hm.Candidate, sheet: hm.MeterSheet, starter: hm.Catalog
 ) -> None:
-    # Three times the ohms described, and the ohmmeter says it of one element too.
+    # Three times the described resistance, also at one element by the ohmmeter.
     rows = []
     for row in sheet.rows[:3]:
         ohm = 3.0 * row.bank_v.typical / row.bank_a.typical

@@ -25,7 +25,7 @@ def list_path() -> Path:
 
 @pytest.fixture(scope="module")
 def imported(tmp_path_factory: pytest.TempPathFactory) -> tuple[hm.Catalog, hm.ImportReport]:
-    """The list in a catalog file of its own."""
+    """The list in a separate catalog file."""
     catalog = hm.Catalog.open(tmp_path_factory.mktemp("list") / "modules.heatmatch")
     return catalog, catalog.import_module_csv(list_path(), keep_good=True)
 

@@ -51,7 +51,7 @@ def test_another_tilt_is_that_of_measured_hours(
     sky = hm.MonthlySky(site_of(meta, given), sums[given], [0] * 12, [10] * 12)
     turned = sky.sun_hours(tilt_deg=wanted)
     ratio = turned / sums[wanted]
-    # A flat plane tells least about the beam of winter.
+    # A flat plane has the least information on the beam of winter.
     month, year = (0.08, 0.03) if given == 0 else (0.05, 0.015)
     assert np.abs(ratio - 1).max() < month
     assert turned.sum() == pytest.approx(sums[wanted].sum(), rel=year)

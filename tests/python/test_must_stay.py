@@ -1,4 +1,4 @@
-"""Sound installations: a library that finds danger everywhere would help nobody.
+"""Sound installations, which must have no danger.
 
 `reference/must_stay.jsonl` has one a line, with the practice or the code that accepts it. None may
 have a danger, stated or careful, and the ranking must keep it.

@@ -47,7 +47,7 @@ def part_csv(demo: hm.Installation) -> str:
 
 
 def good_text(name: str, demo: hm.Installation, folder: Path) -> str:
-    """What the reader of that name takes."""
+    """Input of the reader of that name."""
     if name == "module list":
         from test_module_list import list_path
 
@@ -107,7 +107,7 @@ BY_PATH: dict[str, tuple[str, Callable[[Path], object]]] = {
 BY_TEXT: dict[str, Callable[[str], object]] = {
     "installation text": hm.Installation.from_json_text,
     "part": hm.Element.from_json,
-    "parts in CSV": hm.Panel.from_json,  # of a catalog of its own, below
+    "parts in CSV": hm.Panel.from_json,  # of a separate catalog, below
     "sentence": lambda text: str(type(hm.cautions()[0]).from_json(text)),
 }
 

@@ -71,7 +71,7 @@ def clipped(headroom: float) -> float:
 
 
 def kinder(before: Judged, after: Judged | None, likely: bool) -> str:
-    """How a margin became kinder; nothing if it did not."""
+    """How a margin improved; empty if it did not."""
     if after is None:
         return "is gone"
     if after.worst < before.worst:
@@ -102,7 +102,7 @@ def changes(
     now: dict[tuple[str, str], Judged],
     seen: Callable[[Judged], Judged] = as_it_is,
 ) -> list[str]:
-    """What became kinder of the margins named, as `seen` shows them."""
+    """Improvements of the margins named, as `seen` shows them."""
     told = []
     for (name, subject), before in was.items():
         after = now.get((name, subject))
@@ -119,7 +119,7 @@ MOVED: set[tuple[str, str, str]] = set()  # field, direction and margin that som
 def moved_wrong(
     row: Row, yard: Yard, was: dict[tuple[str, str], Judged], share: float
 ) -> list[str]:
-    """What became kinder in a yard by moving a row's field."""
+    """Improvements in a yard by moving a row's field."""
     moved = row.moved(yard, share) if row.holds(values(was)) else None
     if moved is None:
         return []
@@ -131,7 +131,7 @@ def moved_wrong(
 
 
 def left_out_wrong(fact: str, yard: Yard, was: dict[tuple[str, str], Judged]) -> list[str]:
-    """What became kinder in a yard by leaving a fact out; only the careful verdict counts."""
+    """Improvements in a yard by omitting a fact; only the careful verdict counts."""
     left = without(yard, fact)
     if left is None:
         return []

@@ -64,7 +64,7 @@ def test_no_command_writes_over_a_catalog(
         words = words_of(name, demo_file, path)
         for catalog in ([], ["--catalog", mine.path]):
             if not catalog and path.name == "log" and path.stat().st_size == 0:
-                continue  # an empty log says nothing of itself, and a rename leaves it alone
+                continue  # an empty log has no header, and a rename does not change it
             done = command(*words, "--force", *catalog)
             assert (done.code, done.out, done.err.count("\n")) == (1, "", 1), path
             assert str(path) in done.err

@@ -143,7 +143,7 @@ def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -
 
 
 def heat_things(standing: hm.Candidate) -> list[Any]:
-    """One of everything that the heat of a store is told by."""
+    """One object of each class for the heat of a store."""
     heat = standing.circuit.heat
     assert heat is not None
     bed = heat.bed()
@@ -155,7 +155,7 @@ def heat_things(standing: hm.Candidate) -> list[Any]:
 
 
 def day_things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -> list[Any]:
-    """One of everything that days and logs are told by."""
+    """One object of each class for days and logs."""
     plain_demo = demo.to_dict()
     plain_demo["devices"][2] |= {"part": "capillary-thermostat-90", "set_c": 11}
     early = hm.assess(starter, hm.Installation.from_dict(plain_demo))
@@ -169,7 +169,7 @@ def day_things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidat
 
 
 def meter_things(standing: hm.Candidate) -> list[Any]:
-    """One of everything that meters are told by."""
+    """One object of each class for meters."""
     sheet = hm.meter_sheet(standing)
     readings = hm.Readings.from_rows([{"bank_v": 40.0, "bank_a": 1.4}])
     found = hm.diagnose(standing, readings)

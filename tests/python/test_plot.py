@@ -1,4 +1,4 @@
-"""Plots: each function takes and gives an Axes, labelled with units."""
+"""Plots: each function accepts and returns an Axes, labeled with units."""
 
 from __future__ import annotations
 

@@ -112,7 +112,7 @@ def test_the_map_of_hours_sums_to_the_months(standing: hm.Candidate, weather: hm
     season = standing.season
     assert season is not None
     np.testing.assert_allclose(watts.sum(axis=0) / 1000, season.kwh_per_day, rtol=1e-3)
-    # common practice, no source: the sun stands highest at noon by its own time.
+    # common practice, no source: the sun is highest at solar noon.
     assert set(np.argmax(watts[:, [0, 5, 11]], axis=0)) <= {11, 12, 13, 10}
     shown: list[Any] = [label.get_text() for label in ax.get_xticklabels()]
     assert shown[0] == "Jan*"

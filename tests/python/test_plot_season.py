@@ -1,4 +1,4 @@
-"""Plots of the season: what is drawn is what the season and its curves say."""
+"""Plots of the season: drawn data equal those of the season and its curves."""
 
 from __future__ import annotations
 

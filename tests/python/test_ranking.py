@@ -150,7 +150,7 @@ def test_every_margin_is_named_and_says_its_numbers_in_both_unit_sets(
                 assert margin.headroom is None, about
             else:
                 assert margin.source, f"has no source: {about}"
-                # Judged without it, by the worse of both: what would tell more is named.
+                # Assessed without it, by the worse of both: the deciding field is named.
                 assert all(margin.missing), about
             if margin.headroom is not None and margin.limit is not None:
                 assert (margin.headroom < 0) == (margin.value > margin.limit), about

@@ -1,4 +1,4 @@
-"""Rankings kept in files, and two of them compared: a danger is told, bad files are one error."""
+"""Rankings saved in files, and two of them compared: a danger is shown, bad files are one error."""
 
 from __future__ import annotations
 
@@ -32,7 +32,7 @@ def whole(deep: hm.Ranking) -> SavedRanking:
 
 @pytest.fixture(scope="module")
 def melting(starter: hm.Catalog, demo: hm.Installation) -> SavedRanking:
-    """The same with a hot tail whose insulation does not stand the element's end."""
+    """The same with a hot tail whose insulation does not withstand the element's end."""
     plain = demo.to_dict()
     plain["runs"][2]["wire"] = "thhn-12-awg"
     return SavedRanking.of(hm.rank(starter, hm.Installation.from_dict(plain), **DEEP), "nylon")
@@ -216,7 +216,7 @@ def test_files_keep_their_mode_and_links_lead_to_them(tmp_path: Path, whole: Sav
     mask = os.umask(0)
     os.umask(mask)
     assert stat.S_IMODE(new.stat().st_mode) == 0o666 & ~mask
-    # A file that somebody else laid where a partial one could be guessed to be stays untouched.
+    # A foreign file at the likely name of a partial file is not changed.
     guess = tmp_path / f".heatmatch-{os.getpid()}.txt"
     guess.symlink_to(path)
     files.write_text(tmp_path / "new.txt", "again")

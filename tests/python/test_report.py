@@ -258,7 +258,7 @@ def test_months_without_a_tilt_leave_the_season_out(
 
 
 # Temperatures, lengths and differences in SI units have no place in a page of US units, but for
-# the formulas, which say so, and the sources.
+# the formulas, labeled as such, and the sources.
 def test_no_si_number_is_left_in_us_units(page: Page) -> None:
     text = page.text("us").split("How it was computed")
     told = text[0] + text[1].split("What was assumed")[1].split("Sources")[0]

@@ -1,4 +1,4 @@
-"""The report in a browser, from disk, with the network off: quiet, asking nobody, printable."""
+"""The report in a browser, from disk, with the network off: no errors, no requests, printable."""
 
 from __future__ import annotations
 
@@ -32,7 +32,7 @@ def browser() -> Iterator[Browser]:
 
 @pytest.fixture
 def seen(browser: Browser, path: Path) -> Iterator[tuple[Page, list[str]]]:
-    """The page, and whatever it complained of or asked for."""
+    """The page, with its errors and requests."""
     context = browser.new_context(offline=True)
     page = context.new_page()
     heard: list[str] = []

@@ -36,7 +36,7 @@ CITE = re.compile(r"@cite ([a-z0-9-]+)")
 
 
 def tracked(*patterns: str) -> list[Path]:
-    """Files of the repository that git knows or would add."""
+    """Files of the repository that git tracks or would add."""
     command = ["git", "ls-files", "--cached", "--others", "--exclude-standard", "--", *patterns]
     listed = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=True).stdout
     paths = (ROOT / line for line in listed.splitlines())

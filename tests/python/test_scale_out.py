@@ -75,7 +75,7 @@ def test_a_pool_of_processes_gives_the_same(what_ifs: list[WhatIf], here: list[l
 
 @pytest.fixture(scope="module")
 def client() -> Iterator[Any]:
-    """Two workers in processes of their own, which find the same heatmatch."""
+    """Two workers in separate processes, which find the same heatmatch."""
     distributed = pytest.importorskip("distributed")
     folders = [str(Path(hm.__file__).parents[1]), str(Path(__file__).parent)]
     with (

@@ -131,7 +131,7 @@ def wrong_numbers(told: Told, units: str, of_data: bool = False) -> Iterator[str
 
 
 def of_parts(told: Told) -> Iterator[str]:
-    """Values and limits that stand elsewhere too, held against that."""
+    """Values and limits that occur elsewhere too, compared with those."""
     margin = told.margin
     all_facts = (
         (VALUES, margin.value),

@@ -1,4 +1,4 @@
-"""What the library says: each line of its tables is said by some source, and listed."""
+"""Sentences of the library: each line of its tables is used by some source, and listed."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ def text_of(paths: list[Path]) -> str:
 
 @pytest.fixture(scope="module")
 def said() -> set[str]:
-    """The ids that stand between angle brackets somewhere in the library."""
+    """The ids between angle brackets in the library."""
     brackets = SAID.findall(text_of(sorted(SOURCES.rglob("*.[ch]pp"))))
     return {one for inside in brackets for one in re.findall(ID, inside)}
 

@@ -1,4 +1,4 @@
-"""Stagnation: the hottest a store gets with nobody taking its heat."""
+"""Stagnation: highest temperatures of a store from which no heat is extracted."""
 
 from __future__ import annotations
 

@@ -137,7 +137,7 @@ def test_glass_agrees_with_pvlib() -> None:
     np.testing.assert_allclose(hm.glass_transmission(angle), peer, rtol=1e-9, atol=1e-12)
 
 
-# pvlib sums over all directions, here stand the effective angles of Brandemuehl and Beckman.
+# pvlib sums over all directions, here the effective angles of Brandemuehl and Beckman are used.
 @pytest.mark.parametrize("tilt", [15, 30, 45, 60, 90])
 def test_diffuse_light_behind_glass_agrees_with_pvlib(tilt: float) -> None:
     before = hm.plane_irradiance(tilt_deg=tilt, model="isotropic", **ANGLES, **LIGHT)

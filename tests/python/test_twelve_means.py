@@ -1,4 +1,4 @@
-"""What a year made from twelve means says of ohms, beside the hourly year that they are of.
+"""Best resistance of a year made from twelve means, beside that of the original hourly year.
 
 pytest -s prints the table, before the change and now; HEATMATCH_LONG_RUN adds the years of pvlib's
 source distribution. Sources of the hours: hourly_years.py. The columns "before" are our own output
@@ -21,7 +21,7 @@ from weather_years import SEASON
 
 TIMES = np.array([0.7, 1.0, 1.5, 2.0])
 BRIGHT_W_M2 = 800.0
-# What is wanted, and what no year passes.
+# Target values, and limits that no year exceeds.
 WANTED_OHM_PCT, WANTED_HEAT_PCT = 6.0, 4.0
 LARGEST_OHM_PCT, LARGEST_HEAT_PCT, LARGEST_LOSS_PCT = 9.0, 5.5, 1.5
 BEFORE = Path(__file__).parents[1] / "reference" / "twelve_means_before.csv"

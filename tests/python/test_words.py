@@ -1,4 +1,4 @@
-"""One word for one thing: the glossary holds what tables, margins and the page say."""
+"""One word for one thing: the glossary contains the words of tables, margins and the page."""
 
 from __future__ import annotations
 

@@ -42,7 +42,7 @@ PLACE = re.compile(r"\{[^{}]*\}")
 
 @dataclass(frozen=True)
 class Text:
-    """One text: where it is, what it is called there, what it says."""
+    """One text: its room, its name there, its words."""
 
     room: str
     name: str
@@ -62,7 +62,7 @@ def templates() -> Iterator[Text]:
 
 
 def meanings() -> Iterator[Text]:
-    """What the field tables say of each field."""
+    """Meaning of each field in the field tables."""
     for path in sorted(SOURCES.rglob("*.cpp")):
         for match in MEANING.finditer(path.read_text(encoding="utf-8")):
             yield Text("fields", path.name, joined(match[1]))
@@ -90,7 +90,7 @@ def _strings(parent: ast.AST) -> Iterator[str]:
 
 
 def _is_said(text: str) -> bool:
-    """Whether a string is said to somebody: words with a space, and no markup or style."""
+    """Whether a string is text for a user: words with a space, and no markup or style."""
     return bool(re.search(r"[A-Za-z]{2,} \S", text)) and not re.search(r"[<>;]\s*\S*[{}=]", text)
 
 
@@ -104,7 +104,7 @@ def faces() -> Iterator[Text]:
 
 
 def page() -> Iterator[Text]:
-    """What stands between the tags of the report's page."""
+    """Text between the tags of the report's page."""
     path = ROOT / "bindings/heatmatch/report/page.html.j2"
     unseen = r"(?s)<style.*?</style>|<script.*?</script>|\{[%#].*?[%#]\}"
     text = re.sub(unseen, "", path.read_text(encoding="utf-8"))
