@@ -1,4 +1,4 @@
-"""Plots of days: units on the axes, limits drawn or listed, nights shaded, energies in the legend."""
+"""Plots of days: units on the axes, limits drawn or listed, shaded nights, energies in legends."""
 
 from __future__ import annotations
 
