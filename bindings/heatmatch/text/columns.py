@@ -31,13 +31,22 @@ def wrap(text: str, indent: str = "  ") -> str:
 
 
 def table(header: Sequence[str], rows: Iterable[Sequence[str]], widths: Sequence[int]) -> str:
-    """Columns of fixed width; a negative one is aligned to the right."""
+    """Columns of fixed width; a negative one is aligned to the right.
 
-    def line(cells: Sequence[str]) -> str:
+    A heading that is aligned to the right and too long uses blanks of the heading before it.
+    """
+
+    def line(cells: Sequence[str], widths: Sequence[int]) -> str:
         parts = []
         for text, width in zip(cells, widths, strict=True):
             shown = clip(text, abs(width))
             parts.append(shown.rjust(-width) if width < 0 else shown.ljust(width))
         return " ".join(parts).rstrip()
 
-    return "\n".join([line(header), *(line(row) for row in rows)])
+    wide = list(widths)
+    for i in range(1, len(wide)):
+        more = len(header[i]) + wide[i]
+        if wide[i] < 0 < more <= wide[i - 1] - len(header[i - 1]):
+            wide[i] -= more
+            wide[i - 1] -= more
+    return "\n".join([line(header, wide), *(line(row, widths) for row in rows)])
