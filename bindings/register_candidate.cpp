@@ -152,7 +152,7 @@ void register_candidate(py::module_& module) {
             "Largest power of its elements in their store, and changes within the limits.")
         .def(
             "explain", [](const Candidate& candidate) { return explain(candidate); },
-            "Every formula with its numbers put in, down to the nameplate.")
+            "Every formula with its numbers, down to the nameplate.")
         .def("__repr__",
              [](const Candidate& candidate) {
                  return "<Candidate " + candidate.circuit.title() + ": " +

@@ -102,7 +102,7 @@ TailHeat tail_heat(const Circuit& circuit) {
     }
     if (*element.sheath_diameter_mm < thinnest_tube_mm ||
         *element.sheath_diameter_mm > thickest_tube_mm) {
-        result.missing = {"the cold end of an element that is no tube"};
+        result.missing = {"the cold end of an element that is not a tube"};
         return result;
     }
     const FilledStore& store = *circuit.heat->store;
