@@ -136,7 +136,7 @@ TEST_CASE("a detector is enough to report a fault, and has to open something to 
 
     circuit.devices = {bench_device("functional-earth-fuse-1-a", "carries dc")};
     CHECK(protects().met == DutyMeans::not_met);
-    CHECK(contains(said(protects()), "none of the earthed pole"));
+    CHECK(contains(said(protects()), "no fault of the grounded pole"));
     CHECK(reports().met == DutyMeans::nobody_stated);
 
     circuit.devices = {bench_device("insulation-monitor-1000-v", "senses only", 1, "")};
