@@ -205,7 +205,7 @@ TEST_CASE("undo of an import refuses as a whole where one row was changed since"
     catalog.import_json_text(rows_json("abc"), "mine.json");
     edit(path, "UPDATE panels SET label = 'x' WHERE id = 'b'");
     const std::string before = catalog.export_all_json_text();
-    CHECK(holds(refusal_of([&] { catalog.undo(); }), "panel \"b\" was changed since"));
+    CHECK(holds(refusal_of([&] { catalog.undo(); }), "panel \"b\" was changed afterwards"));
     CHECK((catalog.export_all_json_text() == before));
 }
 

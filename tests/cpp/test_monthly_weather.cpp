@@ -110,7 +110,7 @@ TEST_CASE("more sun than the clearest sky gives is refused with the most that is
     normals.sun_hours[11] = 9.5;
     const std::string message = months_refusal(normals);
     CHECK(holds(message, "weather: sun_hours[11] (December) = 9.5 kWh/m2 must be <= "));
-    CHECK(holds(message, "what the clearest sky gives this plane"));
+    CHECK(holds(message, "the sum under the clearest sky on this plane"));
     // Its own figure is accepted, rounded down.
     const std::size_t at = message.find("<= ") + 3;
     normals.sun_hours[11] = std::stod(message.substr(at)) - 0.01;

@@ -93,7 +93,7 @@ TEST_CASE("a CSV that cannot be read is refused with line, column and remedy") {
     CHECK(holds(wrong_unit, "line 3"));
     CHECK(holds(wrong_unit, "bank_a"));
     CHECK(holds(csv("bank_v,bank_a\n36,5,7\n"), "at most 2"));
-    CHECK(holds(csv("bank_v\n\"36,5\"\n"), "one way only"));
+    CHECK(holds(csv("bank_v\n\"36,5\"\n"), "an unambiguous number"));
     CHECK(holds(csv("bank_v\nabout 36\n"), "line 2"));
 }
 
