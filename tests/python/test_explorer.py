@@ -51,7 +51,7 @@ def test_less_sun_gives_less_heat_and_more_than_the_sky_has_is_said(panel: Any) 
     panel.controls.sliders["sun_pct"].slider.max = 200
     panel.controls.sliders["sun_pct"].slider.value = 200
     assert "not possible:" in words(panel.status.value)
-    assert "what the clearest sky gives this plane" in words(panel.status.value)
+    assert "the sum under the clearest sky on this plane" in words(panel.status.value)
     assert panel.table.value == kept
 
 
