@@ -109,7 +109,7 @@ Examples
 >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
 >>> year = hm.Weather.from_installation(hm.demo())
 >>> run = hm.simulate_day(circuit, year, month=1, days=1)
->>> run.energy.in_kwh <= run.energy.available_kwh
+>>> run.energy.delivered_kwh <= run.energy.available_kwh
 True)";
 
 inline constexpr const char* class_delivered =

@@ -29,12 +29,12 @@ conductivity : str
     End of the conductivity of the fill: "low" (hottest sheath), "typical" or "high".
 switches : str
     "works", "thermostat welded", or "breaker welded" (nothing opens the circuit).
-take_off_w_k : float
+extraction_w_k : float
     Heat that a fan or loop moves from the bed to the space, per difference of temperature [W/K],
     0 to 10000.
-take_off_from_hour : float
+extraction_from_hour : float
     Hour of the day from which it runs [h], 0 to 24.
-take_off_until_hour : float
+extraction_until_hour : float
     Hour of the day until which it runs [h], 0 to 24; less than the other: past midnight.
 air_around_c : float or None
     Constant air temperature around the store [°C], -60 to 80; no space is heated then.

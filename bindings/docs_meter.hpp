@@ -23,7 +23,7 @@ Returns
 -------
 MeterSheet
     Bands of voltage [V], current [A] and power [W] by irradiance, and what to measure one by one.
-    What cannot be computed is in ``not_known``.
+    What cannot be computed is in ``missing``.
 
 Raises
 ------

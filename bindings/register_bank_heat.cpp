@@ -142,7 +142,7 @@ void register_advice(py::module_& module) {
         .def_readonly("largest_w_per_cm", &Advice::largest_w_per_cm,
                       "Largest power per heated length [W/cm]; None if no limit is known.")
         .def_readonly(
-            "passes", &Advice::passes,
+            "within_limit", &Advice::within_limit,
             "Whether `element_w` is within `largest_element_w`; False if no limit is known.")
         .def_readonly("heated_length_mm", &Advice::heated_length_mm,
                       "Heated length of each element that would be within the limit [mm]; None if "
@@ -168,7 +168,7 @@ void register_advice(py::module_& module) {
             [](const Advice& advice) {
                 return py::make_tuple(
                     advice.element_w, advice.largest_element_w, advice.largest_w_per_cm,
-                    advice.passes, advice.heated_length_mm, advice.length_fits,
+                    advice.within_limit, advice.heated_length_mm, advice.length_fits,
                     advice.element_spacing_mm, advice.elements, advice.legs, advice.sentences);
             },
             [](const py::tuple& state) {
@@ -176,7 +176,7 @@ void register_advice(py::module_& module) {
                 return Advice{.element_w = state[0].cast<double>(),
                               .largest_element_w = state[1].cast<Maybe>(),
                               .largest_w_per_cm = state[2].cast<Maybe>(),
-                              .passes = state[3].cast<bool>(),
+                              .within_limit = state[3].cast<bool>(),
                               .heated_length_mm = state[4].cast<Maybe>(),
                               .length_fits = state[5].cast<bool>(),
                               .element_spacing_mm = state[6].cast<Maybe>(),
@@ -211,7 +211,8 @@ void register_bank_heat(py::module_& module) {
         .def_readonly("misfit", &BankHeat::misfit, "reason that the elements do not fit, or empty")
         .def_property_readonly("known", &BankHeat::known, "whether temperatures can be computed")
         .def_readonly("elements", &BankHeat::elements, "number of elements")
-        .def_readonly("heated_m", &BankHeat::heated_m, "heated length of all elements [m]")
+        .def_readonly("heated_length_m", &BankHeat::heated_length_m,
+                      "heated length of all elements [m]")
         .def_readonly("liquid", &BankHeat::liquid, "whether the fill is a liquid")
         .def_property_readonly(
             "store", [](const BankHeat& heat) { return heat.store->store; }, "the store")

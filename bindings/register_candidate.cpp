@@ -51,7 +51,7 @@ void register_candidate(py::module_& module) {
         .def_readonly("unit", &Step::unit, "Unit of `value`.")
         .def_readonly("source", &Step::source,
                       "Key of ``sources``, or the origin of a given value.")
-        .def_property_readonly("said", &said,
+        .def_property_readonly("description", &said,
                                "Whole step with its result and its source, in one sentence.")
         .def("__repr__", [](const Step& step) { return said(step).text(); })
         .def(py::pickle(
@@ -89,7 +89,7 @@ void register_candidate(py::module_& module) {
         .def_property_readonly("mean_power_w", &Candidate::mean_power_w, "over the conditions [W]")
         .def_property_readonly("mean_power_low_w", &Candidate::mean_power_low_w, "[W]")
         .def_property_readonly("mean_power_high_w", &Candidate::mean_power_high_w, "[W]")
-        .def_property_readonly("merit", &Candidate::merit,
+        .def_property_readonly("objective", &Candidate::objective,
                                "objective of a ranking: season energy [kWh], mean power [W] "
                                "without weather")
         .def_property_readonly(
@@ -156,7 +156,7 @@ void register_candidate(py::module_& module) {
         .def("__repr__",
              [](const Candidate& candidate) {
                  return "<Candidate " + candidate.circuit.title() + ": " +
-                        format_number(candidate.merit(), 4) +
+                        format_number(candidate.objective(), 4) +
                         (candidate.season ? " kWh, " : " W, ") +
                         text_of_choice(candidate.severity()) + ">";
              })

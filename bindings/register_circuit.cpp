@@ -92,7 +92,7 @@ void register_circuit(py::module_& module) {
             "typical resistance of the bank, hot [ohm]")
         .def_property_readonly("wire_ohm", &Circuit::wire_ohm, "resistance of all runs [ohm]")
         .def_property_readonly(
-            "noon_match_ohm",
+            "stc_match_ohm",
             [](const Circuit& circuit) {
                 const Panel& panel = circuit.panel.panel;
                 return *panel.v_mp / *panel.i_mp * circuit.panels.resistance_factor();

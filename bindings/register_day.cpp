@@ -37,14 +37,14 @@ constexpr std::array<NamedList, 17> lists{{
     {"to_space_w", &DaySeries::to_space_w, "part of it that reaches the space [W]"},
     {"space_c", &DaySeries::space_c,
      "of the space; air around the store where there is no space [°C]"},
-    {"space_without_c", &DaySeries::space_without_c, "the same without the store [°C]"},
+    {"space_unheated_c", &DaySeries::space_unheated_c, "the same without the store [°C]"},
     {"outside_c", &DaySeries::outside_c, "air outside [°C]"},
 }};
 
 constexpr std::array<NamedNumber<DayEnergy>, 8> energies{{
     {"available_kwh", &DayEnergy::available_kwh,
      "Energy available at the maximum power point [kWh]."},
-    {"in_kwh", &DayEnergy::in_kwh, "Energy into the bank [kWh]."},
+    {"delivered_kwh", &DayEnergy::delivered_kwh, "Energy into the bank [kWh]."},
     {"wire_kwh", &DayEnergy::wire_kwh, "Energy lost in wire and joints [kWh]."},
     {"stored_kwh", &DayEnergy::stored_kwh,
      "Heat in the store at the end minus that at the beginning [kWh]."},
@@ -55,7 +55,8 @@ constexpr std::array<NamedNumber<DayEnergy>, 8> energies{{
     {"steam_kwh", &DayEnergy::steam_kwh,
      "Part of `outside_kwh` that boiling water carried away [kWh]."},
     {"unbalanced_share", &DayEnergy::unbalanced_share,
-     "Energy that the balance does not account for, over `in_kwh` [dimensionless]; 0 is exact."},
+     "Energy that the balance does not account for, over `delivered_kwh` [dimensionless]; 0 is "
+     "exact."},
 }};
 
 SwitchCase switch_case_from(const std::string& name) {
@@ -79,8 +80,8 @@ std::shared_ptr<LivedDays> simulated(
     const Candidate& candidate, const Weather& weather, std::optional<int> month,
     std::optional<int> days, double air_shift_k, double electrical_step_s, double thermal_step_s,
     int warm_up_days, std::optional<double> start_c, const std::string& conductivity,
-    const std::string& switches, double take_off_w_k, double take_off_from_hour,
-    double take_off_until_hour, std::optional<double> air_around_c, const py::object& progress) {
+    const std::string& switches, double extraction_w_k, double extraction_from_hour,
+    double extraction_until_hour, std::optional<double> air_around_c, const py::object& progress) {
     ProgressCall call(progress, between_looks);
     const DayOptions options{.span = {.month = given_or_none("month", month, 12),
                                       .days = given_or_none("days", days, 3660),
@@ -91,9 +92,9 @@ std::shared_ptr<LivedDays> simulated(
                              .start_c = start_c,
                              .conductivity = conductivity_end_from(conductivity),
                              .switches = switch_case_from(switches),
-                             .take_off = {.w_k = take_off_w_k,
-                                          .from_hour = take_off_from_hour,
-                                          .until_hour = take_off_until_hour},
+                             .extraction = {.w_k = extraction_w_k,
+                                            .from_hour = extraction_from_hour,
+                                            .until_hour = extraction_until_hour},
                              .air_around_c = air_around_c,
                              .progress = call.callback()};
     return call.run([&] {
@@ -125,7 +126,7 @@ void register_pieces(py::module_& module) {
     energy
         .def("__repr__",
              [](const DayEnergy& made) {
-                 return "<DayEnergy: " + format_number(made.in_kwh, 4) + " kWh in, " +
+                 return "<DayEnergy: " + format_number(made.delivered_kwh, 4) + " kWh in, " +
                         format_number(made.to_space_kwh, 4) + " kWh to the space>";
              })
         .def(py::pickle([](const DayEnergy& made) { return numbers_state(made, energies); },
@@ -265,8 +266,8 @@ void register_day(py::module_& module) {
                py::arg("air_shift_k") = 0.0, py::arg("electrical_step_s") = 60.0,
                py::arg("thermal_step_s") = 300.0, py::arg("warm_up_days") = 3,
                py::arg("start_c") = py::none(), py::arg("conductivity") = "typical",
-               py::arg("switches") = "works", py::arg("take_off_w_k") = 0.0,
-               py::arg("take_off_from_hour") = 0.0, py::arg("take_off_until_hour") = 24.0,
+               py::arg("switches") = "works", py::arg("extraction_w_k") = 0.0,
+               py::arg("extraction_from_hour") = 0.0, py::arg("extraction_until_hour") = 24.0,
                py::arg("air_around_c") = py::none(), py::arg("progress") = py::none(),
                docs::simulate_day);
 }

@@ -10,20 +10,20 @@ constexpr std::array<NamedNumber<DarkHours>, 11> dark_numbers{{
     {"days", &DarkHours::days, "Number of days simulated [days]."},
     {"available_kwh_day", &DarkHours::available_kwh_day,
      "Energy available at the maximum power point [kWh/day]."},
-    {"in_kwh_day", &DarkHours::in_kwh_day, "Energy into the bank [kWh/day]."},
+    {"delivered_kwh_day", &DarkHours::delivered_kwh_day, "Energy into the bank [kWh/day]."},
     {"to_space_kwh_day", &DarkHours::to_space_kwh_day,
      "Heat from the store to the space [kWh/day]."},
     {"dark_hours", &DarkHours::dark_hours, "Hours without sun on the panels [h]."},
     {"above_target_hours", &DarkHours::above_target_hours,
      "Dark hours at or above the target temperature [h]; 0 without a target."},
-    {"above_target_without_hours", &DarkHours::above_target_without_hours,
+    {"above_target_unheated_hours", &DarkHours::above_target_unheated_hours,
      "Dark hours at or above the target temperature without the store [h]; 0 without a target."},
     {"lowest_c", &DarkHours::lowest_c, "Lowest temperature of the space in the dark [°C]."},
-    {"lowest_without_c", &DarkHours::lowest_without_c,
+    {"lowest_unheated_c", &DarkHours::lowest_unheated_c,
      "Lowest temperature of the space in the dark without the store [°C]."},
     {"lift_k", &DarkHours::lift_k,
      "Warming of the space by the store, mean of the dark hours [K]."},
-    {"wanted_k", &DarkHours::wanted_k,
+    {"required_lift_k", &DarkHours::required_lift_k,
      "Height of the target above the temperature without the store, mean of the dark hours [K]; 0 "
      "without a target."},
 }};
@@ -66,7 +66,7 @@ py::tuple state_of(const DayAnswer& answer) {
     py::list months;
     for (const DarkHours& month : answer.months) months.append(dark_hours_state(month));
     return py::make_tuple(dark_hours_state(answer.all), months, answer.dusk_lift_k,
-                          answer.dawn_lift_k, answer.carry_over_h, answer.noticed_until_hour,
+                          answer.dawn_lift_k, answer.carry_over_h, answer.warmer_until_hour,
                           answer.lid_until_hour, tuple_with<PartPeak>(answer.peaks, &state_of),
                           answer.sentences);
 }
@@ -78,7 +78,7 @@ DayAnswer day_answer_from(const py::tuple& state) {
             .dusk_lift_k = state[2].cast<double>(),
             .dawn_lift_k = state[3].cast<double>(),
             .carry_over_h = state[4].cast<Maybe>(),
-            .noticed_until_hour = state[5].cast<Maybe>(),
+            .warmer_until_hour = state[5].cast<Maybe>(),
             .lid_until_hour = state[6].cast<Maybe>(),
             .peaks = items_from(state[7], part_peak_from),
             .sentences = state[8].cast<Sentences>()};
@@ -105,7 +105,7 @@ void register_day_answer(py::module_& module) {
         .def_readonly("carry_over_h", &DayAnswer::carry_over_h,
                       "after dusk that the store gives off half as much as at its best in that "
                       "night, mean of the nights [h], or None")
-        .def_readonly("noticed_until_hour", &DayAnswer::noticed_until_hour,
+        .def_readonly("warmer_until_hour", &DayAnswer::warmer_until_hour,
                       "of the day until which the space is 0.5 K warmer by the store, mean of the "
                       "nights [h]; None where it never is")
         .def_readonly("lid_until_hour", &DayAnswer::lid_until_hour,

@@ -78,26 +78,27 @@ Hypothesis hypothesis_from(const py::tuple& state) {
 }
 
 py::tuple next_state(const NextMeasurement& made) {
-    return py::make_tuple(made.reading, made.how, made.tells, made.separation);
+    return py::make_tuple(made.reading, made.how, made.predictions, made.separation);
 }
 
 NextMeasurement next_from(const py::tuple& state) {
     return {.reading = state[0].cast<Sentence>(),
             .how = state[1].cast<Sentence>(),
-            .tells = state[2].cast<Sentence>(),
+            .predictions = state[2].cast<Sentence>(),
             .separation = state[3].cast<double>()};
 }
 
 py::tuple diagnosis_state(const Diagnosis& made) {
-    return py::make_tuple(tuple_with(made.ranked, &hypothesis_state), made.group, made.cannot_tell,
-                          made.unexplained, tuple_with(made.next, &next_state), made.verdict,
-                          made.bank_ohms, made.remarks);
+    return py::make_tuple(tuple_with(made.ranked, &hypothesis_state), made.group,
+                          made.indistinguishable, made.unexplained,
+                          tuple_with(made.next, &next_state), made.verdict, made.bank_ohms,
+                          made.remarks);
 }
 
 Diagnosis diagnosis_from(const py::tuple& state) {
     return {.ranked = items_from(state[0], hypothesis_from),
             .group = state[1].cast<std::size_t>(),
-            .cannot_tell = state[2].cast<bool>(),
+            .indistinguishable = state[2].cast<bool>(),
             .unexplained = state[3].cast<bool>(),
             .next = items_from(state[4], next_from),
             .verdict = state[5].cast<Sentence>(),
@@ -172,7 +173,8 @@ void register_diagnosis(py::module_& module) {
     py::class_<NextMeasurement>(module, "NextMeasurement", docs::class_next_measurement)
         .def_readonly("reading", &NextMeasurement::reading, "Quantity to read.")
         .def_readonly("how", &NextMeasurement::how, "Instruction for the reading.")
-        .def_readonly("tells", &NextMeasurement::tells, "Prediction of each explanation, in words.")
+        .def_readonly("predictions", &NextMeasurement::predictions,
+                      "Prediction of each explanation, in words.")
         .def_readonly("separation", &NextMeasurement::separation,
                       "Difference between the predictions, in errors of the meter [dimensionless].")
         .def("__repr__",
@@ -183,7 +185,8 @@ void register_diagnosis(py::module_& module) {
     py::class_<Diagnosis>(module, "Diagnosis", "Explanations of readings, the best first.")
         .def_readonly("ranked", &Diagnosis::ranked, "explanations, the best first")
         .def_readonly("group", &Diagnosis::group, "so many of the first explain the readings alike")
-        .def_readonly("cannot_tell", &Diagnosis::cannot_tell, "the group has more than one")
+        .def_readonly("indistinguishable", &Diagnosis::indistinguishable,
+                      "the group has more than one")
         .def_readonly("unexplained", &Diagnosis::unexplained, "not even the best fits")
         .def_readonly("next", &Diagnosis::next, "measurements that separate them, best first")
         .def_readonly("verdict", &Diagnosis::verdict, "first plain sentence")

@@ -11,8 +11,8 @@ namespace {
 
 py::tuple state_of_duty(const CodeDuty& duty) {
     return py::make_tuple(duty.name, word_of(duty.code), word_of(duty.applies), duty.begins_v,
-                          duty.begins_a, word_of(duty.met), duty.devices, duty.would_do, duty.state,
-                          duty.said, duty.source);
+                          duty.begins_a, word_of(duty.met_by), duty.devices, duty.suitable_controls,
+                          duty.missing, duty.description, duty.source);
 }
 
 template <class Kind>
@@ -26,11 +26,11 @@ CodeDuty duty_from(const py::tuple& state) {
             .applies = choice_from<Answer>(state[2]),
             .begins_v = state[3].cast<std::optional<double>>(),
             .begins_a = state[4].cast<std::optional<double>>(),
-            .met = choice_from<DutyMeans>(state[5]),
+            .met_by = choice_from<DutyMeans>(state[5]),
             .devices = state[6].cast<std::vector<std::string>>(),
-            .would_do = state[7].cast<std::vector<std::string>>(),
-            .state = state[8].cast<std::vector<std::string>>(),
-            .said = state[9].cast<Sentence>(),
+            .suitable_controls = state[7].cast<std::vector<std::string>>(),
+            .missing = state[8].cast<std::vector<std::string>>(),
+            .description = state[9].cast<Sentence>(),
             .source = state[10].cast<std::string>()};
 }
 
@@ -51,22 +51,22 @@ void register_code_duty(py::module_& module) {
             "begins_a", &CodeDuty::begins_a,
             "Current above which it is due at any voltage [A]; None if only voltage counts.")
         .def_property_readonly(
-            "met", [](const CodeDuty& duty) { return duty.met; },
+            "met_by", [](const CodeDuty& duty) { return duty.met_by; },
             "Means by which it is met here: \"a device\", \"as stated\", \"not met\", \"nobody "
             "stated\" or \"not due\".")
         .def_readonly("devices", &CodeDuty::devices, "Ids of the controls here that serve it.")
-        .def_readonly("would_do", &CodeDuty::would_do,
+        .def_readonly("suitable_controls", &CodeDuty::suitable_controls,
                       "Ids of controls of the catalog that would detect the fault.")
-        .def_readonly("state", &CodeDuty::state,
+        .def_readonly("missing", &CodeDuty::missing,
                       "Names of the fields that would show whether it is due or met.")
-        .def_readonly("said", &CodeDuty::said,
+        .def_readonly("description", &CodeDuty::description,
                       "Requirement, and what is known here about it, in one sentence.")
         .def_readonly("source", &CodeDuty::source,
                       "Key of the code in the bibliography, see ``sources``.")
         .def("__repr__",
              [](const CodeDuty& duty) {
                  return "<CodeDuty " + duty.name + ", " + text_of_choice(duty.code) + ": " +
-                        text_of_choice(duty.met) + ">";
+                        text_of_choice(duty.met_by) + ">";
              })
         .def(py::pickle(&state_of_duty, &duty_from));
 }
@@ -108,7 +108,7 @@ Pairs pairs_of(const NotChecked& group) {
 
 void register_not_checked(py::module_& module) {
     py::class_<NotChecked>(module, "NotChecked", docs::class_not_checked)
-        .def_readonly("state", &NotChecked::state,
+        .def_readonly("missing", &NotChecked::missing,
                       "Names of the fields to state; empty if no field holds the fact.")
         .def_property_readonly("checks", &pairs_of, "Pairs (name, subject), one for each check.")
         .def_readonly("judged", &NotChecked::judged,
@@ -121,10 +121,10 @@ void register_not_checked(py::module_& module) {
              })
         .def(py::pickle(
             [](const NotChecked& group) {
-                return py::make_tuple(group.state, pairs_of(group), group.judged);
+                return py::make_tuple(group.missing, pairs_of(group), group.judged);
             },
             [](const py::tuple& state) {
-                NotChecked group{.state = state[0].cast<std::vector<std::string>>(),
+                NotChecked group{.missing = state[0].cast<std::vector<std::string>>(),
                                  .judged = state[2].cast<bool>()};
                 for (auto& [name, subject] : state[1].cast<Pairs>()) {
                     group.checks.push_back({std::move(name), std::move(subject)});

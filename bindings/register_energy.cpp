@@ -22,17 +22,19 @@ using Nodes = std::shared_ptr<const WeatherNodes>;
 struct MadeCurve {
     SingleDiode diode{};
     double noct_c = usual_noct_c;
-    double noon_ohm = 1.0;
+    double stc_match_ohm = 1.0;
     Nodes nodes{};
     EnergyCurve curve{};
 };
 
-MadeCurve made(SingleDiode diode, double noct_c, double noon_ohm, Nodes nodes,
+MadeCurve made(SingleDiode diode, double noct_c, double stc_match_ohm, Nodes nodes,
                VectorWidth width = VectorWidth::automatic) {
-    MadeCurve result{
-        .diode = diode, .noct_c = noct_c, .noon_ohm = noon_ohm, .nodes = std::move(nodes)};
+    MadeCurve result{.diode = diode,
+                     .noct_c = noct_c,
+                     .stc_match_ohm = stc_match_ohm,
+                     .nodes = std::move(nodes)};
     const py::gil_scoped_release release;
-    result.curve = EnergyCurve(diode, noct_c, *result.nodes, noon_ohm, width);
+    result.curve = EnergyCurve(diode, noct_c, *result.nodes, stc_match_ohm, width);
     return result;
 }
 
@@ -118,19 +120,20 @@ py::array_t<double> array_of(const std::vector<double>& list) {
 
 py::tuple curve_state(const MadeCurve& made_curve) {
     const WeatherNodes& nodes = *made_curve.nodes;
-    return py::make_tuple(diode_state(made_curve.diode), made_curve.noct_c, made_curve.noon_ohm,
-                          array_of(nodes.irradiance_w_m2), array_of(nodes.base_c),
-                          array_of(nodes.warming_w_m2), array_of(nodes.hours));
+    return py::make_tuple(diode_state(made_curve.diode), made_curve.noct_c,
+                          made_curve.stc_match_ohm, array_of(nodes.irradiance_w_m2),
+                          array_of(nodes.base_c), array_of(nodes.heating_irradiance_w_m2),
+                          array_of(nodes.hours));
 }
 
 MadeCurve curve_from(const py::tuple& state) {
     const auto list = [&state](std::size_t i) { return state[i].cast<std::vector<double>>(); };
-    return made(diode_from(state[0].cast<py::tuple>()), state[1].cast<double>(),
-                state[2].cast<double>(),
-                std::make_shared<const WeatherNodes>(WeatherNodes{.irradiance_w_m2 = list(3),
-                                                                  .base_c = list(4),
-                                                                  .warming_w_m2 = list(5),
-                                                                  .hours = list(6)}));
+    return made(
+        diode_from(state[0].cast<py::tuple>()), state[1].cast<double>(), state[2].cast<double>(),
+        std::make_shared<const WeatherNodes>(WeatherNodes{.irradiance_w_m2 = list(3),
+                                                          .base_c = list(4),
+                                                          .heating_irradiance_w_m2 = list(5),
+                                                          .hours = list(6)}));
 }
 
 }  // namespace
@@ -198,7 +201,7 @@ void register_energy(py::module_& module) {
             [](const MadeCurve& made_curve) { return made_curve.curve.best_resistance_ohm(); },
             "load resistance that absorbs the most energy [ohm]")
         .def_property_readonly(
-            "noon_ohm", [](const MadeCurve& made_curve) { return made_curve.noon_ohm; },
+            "stc_match_ohm", [](const MadeCurve& made_curve) { return made_curve.stc_match_ohm; },
             "Vmp/Imp [ohm]")
         .def(
             "largest",
@@ -216,10 +219,10 @@ void register_energy(py::module_& module) {
             py::arg("resistance_ohm"), py::arg("power_w"),
             "Hours with more than that power, number or array [h].")
         .def(
-            "near_short_share",
+            "near_short_circuit_share",
             [](const MadeCurve& made_curve, const py::object& ohms) {
                 return of_ohms(ohms, [&made_curve](double ohm) {
-                    return made_curve.curve.near_short_share(ohm);
+                    return made_curve.curve.near_short_circuit_share(ohm);
                 });
             },
             py::arg("resistance_ohm"),
@@ -228,7 +231,7 @@ void register_energy(py::module_& module) {
              [](const MadeCurve& made_curve) {
                  return "EnergyCurve(best_resistance_ohm=" +
                         format_number(made_curve.curve.best_resistance_ohm(), 4) +
-                        ", noon_ohm=" + format_number(made_curve.noon_ohm, 4) + ')';
+                        ", stc_match_ohm=" + format_number(made_curve.stc_match_ohm, 4) + ')';
              })
         .def(py::pickle(&curve_state, &curve_from));
     module.def(

@@ -76,7 +76,7 @@ MeterCheck check_from(const py::tuple& state) {
 py::tuple sheet_state(const MeterSheet& sheet) {
     return py::make_tuple(sheet.title, tuple_with(sheet.rows, &row_state),
                           tuple_with(sheet.checks, &check_state), assumption_states(sheet.assumed),
-                          sheet.not_known, sheet.remarks);
+                          sheet.missing, sheet.remarks);
 }
 
 MeterSheet sheet_from(const py::tuple& state) {
@@ -84,7 +84,7 @@ MeterSheet sheet_from(const py::tuple& state) {
             .rows = items_from(state[1], row_from),
             .checks = items_from(state[2], check_from),
             .assumed = assumptions_from(state[3]),
-            .not_known = state[4].cast<Sentences>(),
+            .missing = state[4].cast<Sentences>(),
             .remarks = state[5].cast<Sentences>()};
 }
 
@@ -158,7 +158,7 @@ void register_meter(py::module_& module) {
         .def_property_readonly(
             "assumed", [](const MeterSheet& sheet) { return texts_of(sheet.assumed); },
             "assumptions")
-        .def_readonly("not_known", &MeterSheet::not_known, "fields that are missing, with remedy")
+        .def_readonly("missing", &MeterSheet::missing, "fields that are missing, with remedy")
         .def_readonly("remarks", &MeterSheet::remarks, "remarks")
         .def(py::pickle(&sheet_state, &sheet_from));
     module.def("meter_sheet", &sheet_of, py::arg("candidate"), py::kw_only(),

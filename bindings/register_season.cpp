@@ -14,12 +14,13 @@ py::array_t<double> twelve(const std::array<double, 12>& values) {
 }  // namespace
 
 py::tuple state_of(const Season& season) {
-    return py::make_tuple(
-        season.months, season.days, season.kwh_low, season.kwh, season.kwh_high, season.mpp_kwh,
-        season.kwh_per_day, season.mpp_kwh_per_day, season.best_ohm, season.noon_ohm,
-        season.near_short_share, season.element_power_w, season.cloud_band, season.price_per_kwh,
-        season.remarks, assumption_states(season.assumed), season.best_ohm_cloud, season.best_kwh,
-        season.noon_kwh, season.noon_loss_cloud, season.rear_kwh);
+    return py::make_tuple(season.months, season.days, season.kwh_low, season.kwh, season.kwh_high,
+                          season.mpp_kwh, season.kwh_per_day, season.mpp_kwh_per_day,
+                          season.best_ohm, season.stc_match_ohm, season.near_short_circuit_share,
+                          season.element_power_w, season.cloud_band, season.price_per_kwh,
+                          season.remarks, assumption_states(season.assumed), season.best_ohm_cloud,
+                          season.best_kwh, season.stc_match_kwh, season.stc_match_loss_cloud,
+                          season.rear_kwh);
 }
 
 Season season_from(const py::tuple& state) {
@@ -36,11 +37,11 @@ Season season_from(const py::tuple& state) {
             .mpp_kwh_per_day = state[7].cast<Twelve>(),
             .best_ohm = number(8),
             .best_ohm_cloud = state[16].cast<std::optional<double>>(),
-            .noon_ohm = number(9),
+            .stc_match_ohm = number(9),
             .best_kwh = number(17),
-            .noon_kwh = number(18),
-            .noon_loss_cloud = state[19].cast<std::optional<double>>(),
-            .near_short_share = number(10),
+            .stc_match_kwh = number(18),
+            .stc_match_loss_cloud = state[19].cast<std::optional<double>>(),
+            .near_short_circuit_share = number(10),
             .element_power_w = number(11),
             .cloud_band = state[12].cast<bool>(),
             .price_per_kwh = state[13].cast<std::optional<double>>(),
@@ -72,20 +73,21 @@ void register_season(py::module_& module) {
         .def_readonly("best_ohm", &Season::best_ohm, "of a bank for this array and season [ohm]")
         .def_readonly("best_ohm_cloud", &Season::best_ohm_cloud,
                       "the same with cloud within the step at its worst, or None [ohm]")
-        .def_readonly("noon_ohm", &Season::noon_ohm, "Vmp/Imp of the array, less its wire [ohm]")
+        .def_readonly("stc_match_ohm", &Season::stc_match_ohm,
+                      "Vmp/Imp of the array, less its wire [ohm]")
         .def_readonly("best_kwh", &Season::best_kwh, "into a bank of best_ohm [kWh]")
-        .def_readonly("noon_kwh", &Season::noon_kwh,
-                      "into a bank of noon_ohm, matched in full sun [kWh]")
-        .def_property_readonly("noon_loss", &Season::noon_loss,
+        .def_readonly("stc_match_kwh", &Season::stc_match_kwh,
+                      "into a bank of stc_match_ohm, matched in full sun [kWh]")
+        .def_property_readonly("stc_match_loss", &Season::stc_match_loss,
                                "share of heat lost against the best resistance")
-        .def_readonly("noon_loss_cloud", &Season::noon_loss_cloud,
+        .def_readonly("stc_match_loss_cloud", &Season::stc_match_loss_cloud,
                       "the same with cloud within the step at its worst, or None")
-        .def_property_readonly("noon_loss_sentence", &Season::noon_loss_sentence,
+        .def_property_readonly("stc_match_loss_sentence", &Season::stc_match_loss_sentence,
                                "share of heat lost with Vmp/Imp; empty where the wire alone has "
                                "a higher resistance")
         .def_property_readonly("best_ohm_sentence", &Season::best_ohm_sentence,
                                "why the best resistance of the season differs from Vmp/Imp")
-        .def_readonly("near_short_share", &Season::near_short_share,
+        .def_readonly("near_short_circuit_share", &Season::near_short_circuit_share,
                       "of the sunlit hours in which the panels' voltage is below half of their "
                       "open-circuit voltage")
         .def_readonly("element_power_w", &Season::element_power_w,

@@ -29,13 +29,13 @@ HeldStagnation stagnated(const Candidate& candidate, const py::object& progress)
 }
 
 py::tuple stagnation_state(const HeldStagnation& held) {
-    return py::make_tuple(held.told.month, held.told.in_kwh, state_of(*held.run),
+    return py::make_tuple(held.told.month, held.told.delivered_kwh, state_of(*held.run),
                           tuple_with<PartPeak>(held.told.peaks, &state_of), held.told.sentences);
 }
 
 HeldStagnation stagnation_from(const py::tuple& state) {
     return {.told = {.month = state[0].cast<int>(),
-                     .in_kwh = state[1].cast<double>(),
+                     .delivered_kwh = state[1].cast<double>(),
                      .peaks = items_from(state[3], part_peak_from),
                      .sentences = state[4].cast<Sentences>()},
             .run = lived_days_from(state[2].cast<py::tuple>())};
@@ -50,7 +50,7 @@ void register_stagnation(py::module_& module) {
             "month", [](const HeldStagnation& held) { return held.told.month; },
             "month in which the fourteen days begin, 1 to 12")
         .def_property_readonly(
-            "in_kwh", [](const HeldStagnation& held) { return held.told.in_kwh; },
+            "delivered_kwh", [](const HeldStagnation& held) { return held.told.delivered_kwh; },
             "energy into the bank in these days [kWh]")
         .def_readonly("run", &HeldStagnation::run, "the fourteen days")
         .def_property_readonly(

@@ -42,7 +42,7 @@ void register_tail(py::module_& module) {
             "terminals", &terminals_of,
             "Place of the terminals: \"buried\", \"box outside\" or \"through wall\".")
         .def_property_readonly(
-            "end_of_heat_c", [](const CandidateTail& tail) { return tail.at.end_of_heat_c; },
+            "heated_end_c", [](const CandidateTail& tail) { return tail.at.heated_end_c; },
             "Temperature at the end of the heated length [°C].")
         .def_property_readonly(
             "wall_c", [](const CandidateTail& tail) { return tail.at.wall_c; },
@@ -60,8 +60,8 @@ void register_tail(py::module_& module) {
             "far_wire_c", [](const CandidateTail& tail) { return tail.at.far_wire_c; },
             "Temperature of the wire far from the element [°C].")
         .def_property_readonly(
-            "terminal_from_heat_m",
-            [](const CandidateTail& tail) { return tail.at.terminal_from_heat_m; },
+            "terminal_distance_m",
+            [](const CandidateTail& tail) { return tail.at.terminal_distance_m; },
             "Distance from the end of the heated length to the terminal [m].")
         .def_property_readonly(
             "runaway", [](const CandidateTail& tail) { return tail.at.runaway; },

@@ -147,7 +147,7 @@ py::tuple weather_state(const Weather& weather) {
         return py::array_t<double>(static_cast<py::ssize_t>(list.size()), list.data());
     };
     return py::make_tuple(array(weather.irradiance_w_m2), array(weather.base_c),
-                          array(weather.warming_w_m2), array(weather.hours),
+                          array(weather.heating_irradiance_w_m2), array(weather.hours),
                           py::array_t<std::uint8_t>(static_cast<py::ssize_t>(weather.month.size()),
                                                     weather.month.data()),
                           array(weather.clear_w_m2), array(weather.overcast_w_m2), weather.days,
@@ -161,7 +161,7 @@ Weather weather_from(const py::tuple& state) {
     const auto list = [&state](std::size_t i) { return state[i].cast<std::vector<double>>(); };
     return {.irradiance_w_m2 = list(0),
             .base_c = list(1),
-            .warming_w_m2 = list(2),
+            .heating_irradiance_w_m2 = list(2),
             .hours = list(3),
             .month = state[4].cast<std::vector<std::uint8_t>>(),
             .clear_w_m2 = list(5),
@@ -218,7 +218,8 @@ void register_weather(py::module_& module) {
     cls.def_property_readonly("plane_irradiance_w_m2", &list_of<&Weather::irradiance_w_m2>,
                               "that reaches the cells [W/m2]")
         .def_property_readonly("base_c", &list_of<&Weather::base_c>, "cells without sun [°C]")
-        .def_property_readonly("warming_w_m2", &list_of<&Weather::warming_w_m2>,
+        .def_property_readonly("heating_irradiance_w_m2",
+                               &list_of<&Weather::heating_irradiance_w_m2>,
                                "irradiance that warms the cells, reduced for wind [W/m2]")
         .def_property_readonly("hours", &list_of<&Weather::hours>, "duration of each row [h]")
         .def_property_readonly("month", &list_of<&Weather::month>, "1 to 12; 0 where not known")
@@ -267,10 +268,10 @@ void register_weather(py::module_& module) {
              "Each row as a sunny and an overcast part of the same mean: the bound of cloud within "
              "the step.")
         .def(
-            "with_light_behind",
+            "with_rear_irradiance",
             [](const Weather& weather, double share) {
                 check_argument("share", share, unit::none, {.low = 0.0, .high = 1.0});
-                return with_light_behind(weather, share);
+                return with_rear_irradiance(weather, share);
             },
             py::arg("share"),
             "Weather for panels that convert that share of the light on their back (their "

@@ -42,15 +42,15 @@ py::tuple states_of(const std::vector<Item>& items, py::tuple (*state)(const Ite
 }
 
 py::tuple wire_check_state(const WireCheck& check) {
-    py::object would_do = py::none();
-    if (check.would_do) would_do = py::str(part_to_json(Part{*check.would_do}, -1));
+    py::object wire_state = py::none();
+    if (check.sufficient_wire) wire_state = py::str(part_to_json(Part{*check.sufficient_wire}, -1));
     return py::make_tuple(check.run, check.wire, check.gauge, check.current_a, check.conductor_c,
                           check.far_c, check.runaway, states_of(check.limits, wire_limit_state),
-                          text_of_choice(check.decides), static_cast<int>(check.severity),
+                          text_of_choice(check.limiting_part), static_cast<int>(check.severity),
                           check.code_ampacity_a, check.corrected_ampacity_a,
                           check.balance_ampacity_a, check.drop_v, check.heat_w, check.at_element,
-                          states_of(check.reach, reach_state), check.sentence, would_do,
-                          check.would_do_gauge, assumption_states(check.assumed));
+                          states_of(check.reach, reach_state), check.sentence, wire_state,
+                          check.sufficient_gauge, assumption_states(check.assumed));
 }
 
 WireCheck wire_check_from(const py::tuple& state) {
@@ -63,7 +63,7 @@ WireCheck wire_check_from(const py::tuple& state) {
                     .far_c = state[5].cast<Maybe>(),
                     .runaway = state[6].cast<bool>(),
                     .limits = items_from(state[7], wire_limit_from),
-                    .decides = find_choice<WirePart>(state[8].cast<std::string>()),
+                    .limiting_part = find_choice<WirePart>(state[8].cast<std::string>()),
                     .severity = static_cast<Severity>(state[9].cast<int>()),
                     .code_ampacity_a = state[10].cast<Maybe>(),
                     .corrected_ampacity_a = state[11].cast<Maybe>(),
@@ -73,10 +73,10 @@ WireCheck wire_check_from(const py::tuple& state) {
                     .at_element = state[15].cast<bool>(),
                     .reach = items_from(state[16], insulation_reach_from),
                     .sentence = state[17].cast<Sentence>(),
-                    .would_do_gauge = state[19].cast<Sentence>(),
+                    .sufficient_gauge = state[19].cast<Sentence>(),
                     .assumed = assumptions_from(state[20])};
     if (!state[18].is_none()) {
-        check.would_do =
+        check.sufficient_wire =
             std::get<Wire>(part_from_json(PartKind::wire, state[18].cast<std::string>()));
     }
     return check;
@@ -146,9 +146,9 @@ void register_wire_check(py::module_& module) {
         .def_readonly("limits", &Check::limits,
                       "Temperature limits of the run's parts, the lowest first.")
         .def_property_readonly(
-            "decides",
+            "limiting_part",
             [](const Check& check) {
-                return check.decides ? py::cast(*check.decides) : py::object(py::str());
+                return check.limiting_part ? py::cast(*check.limiting_part) : py::object(py::str());
             },
             "Part with the lowest limit: \"insulation\", \"joint\" or \"plating\"; empty if no "
             "limit is known.")
@@ -174,10 +174,10 @@ void register_wire_check(py::module_& module) {
                       "Distance from which each insulation would do, coolest first; empty for a "
                       "run away from the element.")
         .def_readonly("sentence", &Check::sentence, "Result in one sentence.")
-        .def_readonly("would_do", &Check::would_do,
+        .def_readonly("sufficient_wire", &Check::sufficient_wire,
                       "Cheapest wire that would do where this one does not; None if none would, or "
                       "this one does.")
-        .def_readonly("would_do_gauge", &Check::would_do_gauge,
+        .def_readonly("sufficient_gauge", &Check::sufficient_gauge,
                       "Cross-section of that conductor in words; in US units its gauge.")
         .def_property_readonly(
             "assumed", [](const Check& check) { return texts_of(check.assumed); },

@@ -42,7 +42,7 @@ inline heatmatch::DayWeather even_days(int days, double irradiance_w_m2, double 
     for (int hour = 0; hour < 24 * days; ++hour) {
         const bool day = hour % 24 >= 8 && hour % 24 < 16;
         weather.irradiance_w_m2.push_back(day ? irradiance_w_m2 : 0.0);
-        weather.warming_w_m2.push_back(day ? irradiance_w_m2 : 0.0);
+        weather.heating_irradiance_w_m2.push_back(day ? irradiance_w_m2 : 0.0);
         weather.air_c.push_back(air_c);
         weather.bare_share.push_back(1.0);
         weather.month.push_back(1);

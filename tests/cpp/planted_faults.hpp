@@ -59,7 +59,7 @@ inline heatmatch::Hookup other_hookup(const heatmatch::Hookup& own, NoisyMeters&
 inline std::string plant(RealCircuit& real, heatmatch::FaultKind kind,
                          const heatmatch::Circuit& circuit, NoisyMeters& dice) {
     using heatmatch::FaultKind;
-    const double noon_ohm = *circuit.panel.panel.v_mp / *circuit.panel.panel.i_mp;
+    const double stc_match_ohm = *circuit.panel.panel.v_mp / *circuit.panel.panel.i_mp;
     const double each = real.measured_element_ohm;
     const double infinite = std::numeric_limits<double>::infinity();
     const bool odd_one_measured = dice.chance(0.5);
@@ -106,7 +106,7 @@ inline std::string plant(RealCircuit& real, heatmatch::FaultKind kind,
         case FaultKind::aged: {
             const double current = dice.uniform(0.6, 0.85);
             real.panel = real.panel.scaled(current, 1.0);
-            real.panel_extra_ohm = noon_ohm * dice.uniform(0.15, 0.6);
+            real.panel_extra_ohm = stc_match_ohm * dice.uniform(0.15, 0.6);
             return std::to_string(current) + ", " + std::to_string(real.panel_extra_ohm);
         }
         case FaultKind::panels_hooked_otherwise: {

@@ -45,7 +45,7 @@ inline std::set<std::string> check_screen(heatmatch::Installation installation,
         doubts +=
             (full.worst_severity() == heatmatch::Severity::danger) != pairing.doubtful ? 1 : 0;
         headrooms += std::fabs(full.smallest_headroom() - pairing.headroom) < 1e-12 ? 0 : 1;
-        powers += same(full.mean_power_w(), pairing.merit) ? 0 : 1;
+        powers += same(full.mean_power_w(), pairing.objective) ? 0 : 1;
     }
     const auto rejected = tally.rejected.sorted();
     std::set<std::string> reasons;
@@ -60,7 +60,7 @@ inline std::set<std::string> check_screen(heatmatch::Installation installation,
                                                   margin.severity == heatmatch::Severity::danger;
                                        });
         dangers += found ? 0 : 1;
-        powers += same(full.mean_power_w(), pairing.merit) ? 0 : 1;
+        powers += same(full.mean_power_w(), pairing.objective) ? 0 : 1;
     }
     CHECK_MESSAGE(dangers == 0, "pairings whose danger the screen does not see, or sees wrongly");
     CHECK_MESSAGE(doubts == 0, "pairings that the screen takes for doubtful, or not, wrongly");

@@ -30,7 +30,7 @@ double largest(const heatmatch::Installation& installation, const heatmatch::Ele
 
 TEST_CASE("an element within its limits gets its largest power, and no other advice") {
     const Advice advice = advise(hot(drum(), "storage-rod-1000-240", 2, 100.0));
-    CHECK(advice.passes);
+    CHECK(advice.within_limit);
     CHECK(*advice.largest_element_w > 100.0);
     CHECK(*advice.largest_w_per_cm == doctest::Approx(*advice.largest_element_w / 145.0));
     CHECK_FALSE(advice.elements);
@@ -44,7 +44,7 @@ TEST_CASE("every remedy makes the bank pass, and hardly more than that") {
     const heatmatch::Installation installation = drum();
     const Candidate candidate = hot(installation, "tubular-1000-120", 2, 380.0);
     const Advice advice = advise(candidate);
-    REQUIRE_FALSE(advice.passes);
+    REQUIRE_FALSE(advice.within_limit);
     const heatmatch::Element& element = candidate.circuit.bank.element;
 
     REQUIRE(advice.elements);

@@ -43,7 +43,7 @@ TEST_CASE("every step of a field conserves heat for any power, air and fan") {
             const double power_w = between(0.0, 1.0) < 0.3 ? 0.0 : between(0.0, 400.0 * legs);
             const double seconds = between(1.0, 3000.0);
             bed.set_air_c(between(-20.0, 40.0));
-            bed.set_take_off_w_k(between(0.0, 1.0) < 0.5 ? 0.0 : between(0.0, 3.0));
+            bed.set_extraction_w_k(between(0.0, 1.0) < 0.5 ? 0.0 : between(0.0, 3.0));
             bed.step(power_w, seconds);
             supplied_kwh += power_w * seconds / 3.6e6;
             const double accounted_kwh = bed.stored_kwh() + bed.lost_kwh() + bed.taken_kwh();
@@ -69,11 +69,11 @@ TEST_CASE("a bed that conducts without end cools as one lump, in shells and in a
     BedField field(fill, shell, legs, 20.0, 120.0, mesh, no_rods);
     BedField fan(fill, shell, legs, 20.0, 120.0, mesh, no_rods);
     constexpr double fan_w_k = 4.0;
-    fan.set_take_off_w_k(fan_w_k);
+    fan.set_extraction_w_k(fan_w_k);
     const double capacity_j_k = 1550.0 * 800.0 * shell.volume_m3;
     const double loss_w_k = heat_of_w_k(shell);
     CHECK(field.loss_w() == doctest::Approx(loss_w_k * 100.0).epsilon(1e-6));
-    CHECK(fan.take_off_w() == doctest::Approx(fan_w_k * 100.0).epsilon(1e-9));
+    CHECK(fan.extraction_w() == doctest::Approx(fan_w_k * 100.0).epsilon(1e-9));
     double worst_shells = 0.0;
     double worst_field = 0.0;
     double worst_fan = 0.0;
@@ -238,7 +238,7 @@ TEST_CASE("a field refuses meaningless input, by name") {
     CHECK(holds(refused([&] { bed.step(1.0, -60.0); }), "seconds"));
     CHECK(holds(refused([&] { bed.step(1.0, nothing); }), "seconds"));
     CHECK(holds(refused([&] { bed.set_air_c(1e9); }), "air_c"));
-    CHECK(holds(refused([&] { bed.set_take_off_w_k(-1.0); }), "take_off_w_k"));
+    CHECK(holds(refused([&] { bed.set_extraction_w_k(-1.0); }), "extraction_w_k"));
     CHECK(holds(refused([&] { (void)bed.at_c(0.3, 0.1); }), "radius_m"));
     CHECK(holds(refused([&] { (void)bed.at_c(0.1, 0.5); }), "height_m"));
     CHECK(holds(refused([&] { (void)bed.near_leg_c(0.3); }), "distance_m"));

@@ -22,12 +22,12 @@ TEST_CASE(
     CHECK(bed.wall_mean_c() == doctest::Approx(bed.edge_c()));
     CHECK(bed.lid_c() > 20.0);
     // The fan takes its share of what now goes out.
-    bed.set_take_off_w_k(0.5);
-    CHECK(bed.take_off_w() == doctest::Approx(0.5 * (bed.bed_mean_c() - 20.0)));
+    bed.set_extraction_w_k(0.5);
+    CHECK(bed.extraction_w() == doctest::Approx(0.5 * (bed.bed_mean_c() - 20.0)));
     bed.step(120.0, 400.0 * 3600.0);
-    CHECK(bed.loss_w() + bed.take_off_w() == doctest::Approx(120.0).epsilon(1e-3));
-    bed.set_take_off_w_k(0.0);
-    CHECK(bed.take_off_w() == 0.0);
+    CHECK(bed.loss_w() + bed.extraction_w() == doctest::Approx(120.0).epsilon(1e-3));
+    bed.set_extraction_w_k(0.0);
+    CHECK(bed.extraction_w() == 0.0);
     double before_c = bed.bed_mean_c();
     for (int day = 0; day < 6; ++day) {
         bed.step(0.0, 86400.0);
@@ -50,7 +50,7 @@ TEST_CASE("more power is hotter everywhere, loss peaks after the sun, a fan extr
     BedField weak = drum_field();
     BedField strong = drum_field();
     BedField fanned = drum_field();
-    fanned.set_take_off_w_k(1.0);
+    fanned.set_extraction_w_k(1.0);
     double most_w = 0.0;
     double at_h = 0.0;
     for (int step = 0; step < 144; ++step) {

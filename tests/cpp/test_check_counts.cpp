@@ -51,12 +51,12 @@ TEST_CASE("checks are counted by finding, and those not made separately") {
 TEST_CASE("checks not made are grouped by the missing fact, most checks first") {
     const auto groups = not_checked(of_many());
     REQUIRE(groups.size() == 5);
-    CHECK(groups[0].state == std::vector<std::string>{"connector"});
+    CHECK(groups[0].missing == std::vector<std::string>{"connector"});
     CHECK(groups[0].checks.size() == 3);
     CHECK_FALSE(groups[0].judged);
-    CHECK(groups[2].state.empty());
+    CHECK(groups[2].missing.empty());
     CHECK(groups[3].judged);
-    CHECK(groups[4].state == std::vector<std::string>{"site.frames_bonded", "store.bonded"});
+    CHECK(groups[4].missing == std::vector<std::string>{"site.frames_bonded", "store.bonded"});
 }
 
 TEST_CASE("each line names the field to state, then the checks it permits") {

@@ -17,7 +17,7 @@ MeterSheet of_two_checks() {
                      .if_low = words("a short."),
                      .if_high = words("a break.")},
                     {.letter = "B", .reading = words("volts"), .how = words("Hot.")}};
-    sheet.not_known = {words("the alloy")};
+    sheet.missing = {words("the alloy")};
     return sheet;
 }
 

@@ -35,7 +35,7 @@ TEST_CASE("cloudless days are the clear sky of the place, hour by hour") {
     const double overhead = heatmatch::ineichen_clear_sky(
                                 8.0, {.linke_turbidity = 3.0, .extraterrestrial_w_m2 = 1374.0})
                                 .ghi_w_m2;
-    CHECK(weather.warming_w_m2[noon] == doctest::Approx(overhead).epsilon(0.01));
+    CHECK(weather.heating_irradiance_w_m2[noon] == doctest::Approx(overhead).epsilon(0.01));
     CHECK(weather.irradiance_w_m2[noon] == weather.clear_w_m2[noon]);
     CHECK(weather.irradiance_w_m2[noon - 12] == 0.0);
     for (std::size_t month = 0; month < 12; ++month) {

@@ -36,7 +36,7 @@ CodeDuty duty(const Circuit& circuit, const Site& site, std::string_view name,
 }
 
 std::string said(const CodeDuty& duty) {
-    return duty.said.text();
+    return duty.description.text();
 }
 
 }  // namespace
@@ -63,7 +63,7 @@ TEST_CASE("each duty has a sentence and a source, whatever is stated") {
                 CHECK(said(each).back() == '.');
                 CHECK(said(each).find_first_of("{}") == std::string::npos);
                 CHECK_FALSE(each.source.empty());
-                CHECK((each.met == DutyMeans::not_due) == (each.applies == Answer::no));
+                CHECK((each.met_by == DutyMeans::not_due) == (each.applies == Answer::no));
             }
         }
     }
@@ -75,8 +75,8 @@ TEST_CASE("arc-fault protection begins at 80 V, and is met by nothing of the cat
     const CodeDuty found = duty(yard(2), american(), "arc-fault protection", &starter());
     CHECK(found.applies == Answer::yes);
     CHECK(found.begins_v == 80.0);
-    CHECK(found.met == DutyMeans::not_met);
-    CHECK(found.would_do.empty());
+    CHECK(found.met_by == DutyMeans::not_met);
+    CHECK(found.suitable_controls.empty());
     CHECK(contains(said(found), "No control of the catalog detects them."));
 }
 
@@ -96,8 +96,8 @@ TEST_CASE("its exception counts only where all of it is stated") {
     circuit.runs[0].run.inside.reset();
     CHECK(applies() == Answer::unknown);
     const CodeDuty perhaps = duty(circuit, site, "arc-fault protection");
-    CHECK(perhaps.state == std::vector<std::string>{"run.inside"});
-    CHECK(perhaps.met == DutyMeans::not_met);
+    CHECK(perhaps.missing == std::vector<std::string>{"run.inside"});
+    CHECK(perhaps.met_by == DutyMeans::not_met);
     site.array_on = ArrayPlace::building;
     CHECK(applies() == Answer::yes);
 }
@@ -129,25 +129,25 @@ TEST_CASE("a detector is enough to report a fault, and has to open something to 
     Circuit circuit = yard(2);
     const auto protects = [&] { return duty(circuit, american(), "earth-fault protection"); };
     const auto reports = [&] { return duty(circuit, european(), "earth-fault detection"); };
-    CHECK(protects().met == DutyMeans::not_met);
-    CHECK(reports().met == DutyMeans::not_met);
+    CHECK(protects().met_by == DutyMeans::not_met);
+    CHECK(reports().met_by == DutyMeans::not_met);
     CHECK(contains(said(duty(circuit, european(), "earth-fault detection", &starter())),
                    "insulation-monitor-1000-v"));
 
     circuit.devices = {bench_device("functional-earth-fuse-1-a", "carries dc")};
-    CHECK(protects().met == DutyMeans::not_met);
+    CHECK(protects().met_by == DutyMeans::not_met);
     CHECK(contains(said(protects()), "no fault of the grounded pole"));
-    CHECK(reports().met == DutyMeans::nobody_stated);
+    CHECK(reports().met_by == DutyMeans::nobody_stated);
 
     circuit.devices = {bench_device("insulation-monitor-1000-v", "senses only", 1, "")};
-    CHECK(reports().met == DutyMeans::a_device);
+    CHECK(reports().met_by == DutyMeans::a_device);
     CHECK(reports().devices == std::vector<std::string>{"insulation-monitor-1000-v"});
-    CHECK(protects().met == DutyMeans::nobody_stated);
-    CHECK(protects().state == std::vector<std::string>{"device.drives"});
+    CHECK(protects().met_by == DutyMeans::nobody_stated);
+    CHECK(protects().missing == std::vector<std::string>{"device.drives"});
 
     circuit.devices.push_back(bench_device("dc-contactor-sealed-450-v", "breaks dc"));
     circuit.devices[0].device.drives = {"dc-contactor-sealed-450-v"};
-    CHECK(protects().met == DutyMeans::a_device);
+    CHECK(protects().met_by == DutyMeans::a_device);
     CHECK(protects().devices ==
           std::vector<std::string>{"insulation-monitor-1000-v", "dc-contactor-sealed-450-v"});
     CHECK(contains(said(protects()), "Whether they are listed for it is not checked"));
@@ -161,25 +161,25 @@ TEST_CASE("rapid shutdown is due where panels or wires are on or in a building")
     site.array_on = ArrayPlace::ground;
     CHECK(duty(yard(2, 1, false), site, "rapid shutdown").applies == Answer::no);
     Circuit circuit = yard(2);
-    CHECK(duty(circuit, site, "rapid shutdown").met == DutyMeans::not_met);
+    CHECK(duty(circuit, site, "rapid shutdown").met_by == DutyMeans::not_met);
     circuit.devices = {bench_device("dc-contactor-sealed-450-v", "breaks dc")};
-    CHECK(duty(circuit, site, "rapid shutdown").met == DutyMeans::not_met);
+    CHECK(duty(circuit, site, "rapid shutdown").met_by == DutyMeans::not_met);
     circuit.devices[0].device.opens_on_supply_loss = true;
     const CodeDuty perhaps = duty(circuit, site, "rapid shutdown");
-    CHECK(perhaps.met == DutyMeans::nobody_stated);
+    CHECK(perhaps.met_by == DutyMeans::nobody_stated);
     CHECK(contains(said(perhaps), "Whether it is at the array"));
 }
 
 // Source: NEC 690.13; IEC 60364-7-712: all live conductors.
 TEST_CASE("a disconnect is a device that opens by hand here") {
     Circuit circuit = yard(2);
-    CHECK(duty(circuit, american(), "disconnect").met == DutyMeans::not_met);
+    CHECK(duty(circuit, american(), "disconnect").met_by == DutyMeans::not_met);
     circuit.devices = {bench_device("pv-isolator-2-pole", "breaks dc", 2)};
-    CHECK(duty(circuit, american(), "disconnect").met == DutyMeans::a_device);
-    CHECK(duty(circuit, european(), "disconnect").met == DutyMeans::a_device);
+    CHECK(duty(circuit, american(), "disconnect").met_by == DutyMeans::a_device);
+    CHECK(duty(circuit, european(), "disconnect").met_by == DutyMeans::a_device);
     circuit.devices = {bench_device("ac-toggle-switch", "breaks dc")};
     const CodeDuty none = duty(circuit, american(), "disconnect");
-    CHECK(none.met == DutyMeans::not_met);
+    CHECK(none.met_by == DutyMeans::not_met);
     CHECK(none.devices.empty());
 }
 
@@ -194,7 +194,7 @@ TEST_CASE("guarding begins by place and code, and unstated counts as wet") {
     CHECK(duty(yard(1), site, "guarded live parts").applies == Answer::no);
     CHECK(duty(yard(2), site, "guarded live parts").applies == Answer::yes);
     site.wet = true;
-    const auto met = [&] { return duty(yard(2), site, "guarded live parts").met; };
+    const auto met = [&] { return duty(yard(2), site, "guarded live parts").met_by; };
     CHECK(met() == DutyMeans::nobody_stated);
     site.live_parts_enclosed = false;
     CHECK(met() == DutyMeans::not_met);
@@ -202,7 +202,7 @@ TEST_CASE("guarding begins by place and code, and unstated counts as wet") {
     CHECK(met() == DutyMeans::as_stated);
     Circuit bare = yard(2);
     bare.runs[0].insulation.reset();
-    CHECK(duty(bare, site, "guarded live parts").met == DutyMeans::nobody_stated);
+    CHECK(duty(bare, site, "guarded live parts").met_by == DutyMeans::nobody_stated);
 }
 
 // Source: NEC 690.31(D): metal around wires inside, above 30 V or 8 A; NEC 690.43.
@@ -210,26 +210,26 @@ TEST_CASE("metal around wires inside and bonds are as they are stated") {
     Circuit circuit = yard(2);
     Site site = american();
     const auto metal = [&] { return duty(circuit, site, "metal around wires"); };
-    CHECK(metal().met == DutyMeans::not_met);
+    CHECK(metal().met_by == DutyMeans::not_met);
     circuit.runs[0].run.surroundings.kind = SurroundingsKind::conduit;
-    CHECK(metal().met == DutyMeans::nobody_stated);
+    CHECK(metal().met_by == DutyMeans::nobody_stated);
     circuit.runs[0].run.surroundings.metal_raceway = true;
-    CHECK(metal().met == DutyMeans::as_stated);
+    CHECK(metal().met_by == DutyMeans::as_stated);
     circuit.runs[0].run.inside = false;
     CHECK(metal().applies == Answer::no);
     const auto bonding = [&] { return duty(circuit, site, "bonding"); };
-    CHECK(bonding().met == DutyMeans::nobody_stated);
-    CHECK(bonding().state == std::vector<std::string>{"site.frames_bonded"});
+    CHECK(bonding().met_by == DutyMeans::nobody_stated);
+    CHECK(bonding().missing == std::vector<std::string>{"site.frames_bonded"});
     site.frames_bonded = false;
-    CHECK(bonding().met == DutyMeans::not_met);
+    CHECK(bonding().met_by == DutyMeans::not_met);
     site.frames_bonded = true;
-    CHECK(bonding().met == DutyMeans::as_stated);
+    CHECK(bonding().met_by == DutyMeans::as_stated);
 }
 
 TEST_CASE("labels and listing cannot be checked from data") {
-    CHECK(duty(yard(1), american(), "listing").met == DutyMeans::nobody_stated);
-    CHECK(duty(yard(1), american(), "labels").met == DutyMeans::nobody_stated);
-    CHECK(duty(yard(1), european(), "labels").met == DutyMeans::nobody_stated);
+    CHECK(duty(yard(1), american(), "listing").met_by == DutyMeans::nobody_stated);
+    CHECK(duty(yard(1), american(), "labels").met_by == DutyMeans::nobody_stated);
+    CHECK(duty(yard(1), european(), "labels").met_by == DutyMeans::nobody_stated);
 }
 
 TEST_CASE("omitting a fact never removes a duty") {

@@ -32,8 +32,8 @@ TEST_CASE("every watt-hour of some days is accounted for") {
         options.conductivity = end;
         const DayRun run = simulate_day(candidate, demo_year(), options);
         CHECK(run.energy.unbalanced_share < 1e-6);
-        CHECK(run.energy.in_kwh > 0.0);
-        CHECK(run.energy.in_kwh < run.energy.available_kwh);
+        CHECK(run.energy.delivered_kwh > 0.0);
+        CHECK(run.energy.delivered_kwh < run.energy.available_kwh);
         CHECK(run.series.hours.size() == 3 * 288);
         CHECK(run.series.hours.back() == doctest::Approx(72.0));
     }
@@ -46,7 +46,7 @@ TEST_CASE("the heat of even sun is that of its operating point") {
     const DayRun run = simulate_day(candidate, weather);
     const double noct = *candidate.circuit.panel.panel.noct_c;
     const Delivered at = deliver(candidate.circuit, 600.0, weather.cell_temperature_c(12, noct));
-    CHECK(within(run.energy.in_kwh, at.power_w * 16.0 / 1000.0, 0.02));
+    CHECK(within(run.energy.delivered_kwh, at.power_w * 16.0 / 1000.0, 0.02));
     CHECK(within(run.energy.available_kwh, at.maximum_power_w * 16.0 / 1000.0, 1e-9));
     CHECK(within(highest(run.series.bank_a), at.current_a, 0.02));
 }
@@ -57,10 +57,10 @@ TEST_CASE("a space that stores nothing is lifted by all that reaches it") {
     const DayRun run = simulate_day(candidate, demo_year(), january_days());
     double lift_kh = 0.0;
     for (std::size_t i = 0; i < run.series.hours.size(); ++i) {
-        lift_kh += (run.series.space_c[i] - run.series.space_without_c[i]) / 12.0;
+        lift_kh += (run.series.space_c[i] - run.series.space_unheated_c[i]) / 12.0;
     }
     CHECK(within(lift_kh * candidate.space->loss_w_k() / 1000.0, run.energy.to_space_kwh, 1e-6));
-    CHECK(run.series.space_without_c.front() == run.series.outside_c.front());
+    CHECK(run.series.space_unheated_c.front() == run.series.outside_c.front());
 }
 
 TEST_CASE("shorter steps change little" * doctest::test_suite("numerical")) {
@@ -71,7 +71,7 @@ TEST_CASE("shorter steps change little" * doctest::test_suite("numerical")) {
     fine.thermal_step_s = 75.0;
     const DayRun one = simulate_day(candidate, demo_year(), coarse);
     const DayRun two = simulate_day(candidate, demo_year(), fine);
-    CHECK(within(one.energy.in_kwh, two.energy.in_kwh, 1e-3));
+    CHECK(within(one.energy.delivered_kwh, two.energy.delivered_kwh, 1e-3));
     CHECK(within(one.energy.to_space_kwh, two.energy.to_space_kwh, 5e-3));
     CHECK(within(highest(one.series.sheath_c), highest(two.series.sheath_c), 0.01));
 }
@@ -85,7 +85,7 @@ TEST_CASE("a thermostat keeps the wall down, and one that is welded does not") {
     const DayRun welded = simulate_day(
         candidate, weather, {.warm_up_days = 0, .switches = SwitchCase::thermostat_welded});
     CHECK(highest(kept.series.wall_c) < highest(free.series.wall_c));
-    CHECK(kept.energy.in_kwh < free.energy.in_kwh);
+    CHECK(kept.energy.delivered_kwh < free.energy.delivered_kwh);
     REQUIRE(!kept.events.empty());
     CHECK(kept.events.front().what == heatmatch::SwitchAction::opens);
     CHECK(kept.energy.unbalanced_share < 1e-6);
@@ -114,7 +114,7 @@ TEST_CASE("a limit stays open after it has opened, unless the breaking contacts 
     welded.switches = SwitchCase::breaker_welded;
     const DayRun on = simulate_day(candidate, weather, welded);
     CHECK(on.events.front().what == heatmatch::SwitchAction::cannot_open);
-    CHECK(on.energy.in_kwh > run.energy.in_kwh);
+    CHECK(on.energy.delivered_kwh > run.energy.delivered_kwh);
 }
 
 TEST_CASE("events before the first day are reported") {
@@ -133,19 +133,20 @@ TEST_CASE("inside the space a fan or insulation gives the same heat, sooner or l
     DayOptions options = january_days();
     options.warm_up_days = 14;
     const DayRun still = simulate_day(bare, demo_year(), options);
-    options.take_off = {.w_k = 10.0};
+    options.extraction = {.w_k = 10.0};
     const DayRun blown = simulate_day(bare, demo_year(), options);
     Installation wrapped = demo();
     wrapped.store->side_u_w_m2k = 0.5;
     wrapped.store->top_u_w_m2k = 0.5;
     wrapped.store->bottom_u_w_m2k = 0.5;
-    options.take_off = {};
+    options.extraction = {};
     const DayRun slow = simulate_day(standing(wrapped), demo_year(), options);
     for (const DayRun* run : {&still, &blown, &slow}) {
-        CHECK(within(run->energy.to_space_kwh + run->energy.stored_kwh, run->energy.in_kwh, 1e-6));
+        CHECK(within(run->energy.to_space_kwh + run->energy.stored_kwh, run->energy.delivered_kwh,
+                     1e-6));
         CHECK(run->energy.outside_kwh == doctest::Approx(0.0));
     }
-    CHECK(within(blown.energy.in_kwh, still.energy.in_kwh, 0.01));
+    CHECK(within(blown.energy.delivered_kwh, still.energy.delivered_kwh, 0.01));
     CHECK(highest(blown.series.bed_mean_c) < highest(still.series.bed_mean_c));
     CHECK(highest(blown.series.released_w) > highest(still.series.released_w));
     CHECK(highest(slow.series.released_w) < highest(still.series.released_w));
@@ -156,7 +157,7 @@ TEST_CASE("outside the space insulation keeps the heat that the fan extracts" *
     Installation outside = demo();
     outside.store->stands = heatmatch::StorePlace::outside;
     DayOptions options{.span = {.month = 1, .days = 7}};
-    options.take_off = {.w_k = 2.0, .from_hour = 17.0, .until_hour = 7.0};
+    options.extraction = {.w_k = 2.0, .from_hour = 17.0, .until_hour = 7.0};
     const DayRun bare = simulate_day(standing(outside), demo_year(), options);
     outside.store->side_u_w_m2k = 0.3;
     outside.store->top_u_w_m2k = 0.3;
@@ -166,7 +167,7 @@ TEST_CASE("outside the space insulation keeps the heat that the fan extracts" *
     CHECK(wrapped.energy.to_space_kwh > 1.5 * bare.energy.to_space_kwh);
     CHECK(bare.energy.unbalanced_share < 1e-6);
     CHECK(wrapped.energy.unbalanced_share < 1e-6);
-    options.take_off = {};
+    options.extraction = {};
     CHECK(simulate_day(standing(outside), demo_year(), options).energy.to_space_kwh == 0.0);
 }
 
@@ -176,7 +177,7 @@ TEST_CASE("water stores the same heat at a lower temperature") {
     const DayRun wet = simulate_day(standing(water), demo_year(), january_days());
     const DayRun dry = simulate_day(standing(), demo_year(), january_days());
     CHECK(wet.bed_model == heatmatch::BedModel::water);
-    CHECK(within(wet.energy.in_kwh, dry.energy.in_kwh, 0.03));
+    CHECK(within(wet.energy.delivered_kwh, dry.energy.delivered_kwh, 0.03));
     CHECK(highest(wet.series.sheath_c) < 0.5 * highest(dry.series.sheath_c));
     CHECK(wet.energy.unbalanced_share < 1e-6);
     const auto freezes = [](const DayRun& run) {
@@ -201,7 +202,7 @@ TEST_CASE("with thermal mass the space lags, and holds the same heat in the end"
         return highest(list) - *std::min_element(list.begin(), list.end());
     };
     CHECK(swing(slow.series.space_c) < swing(light.series.space_c));
-    CHECK(swing(slow.series.space_without_c) < swing(light.series.space_without_c));
+    CHECK(swing(slow.series.space_unheated_c) < swing(light.series.space_unheated_c));
     CHECK(within(slow.energy.to_space_kwh, light.energy.to_space_kwh, 0.06));
 }
 
@@ -214,7 +215,7 @@ TEST_CASE("days that cannot be simulated are refused by name") {
     CHECK(holds(with({.electrical_step_s = 0.0}), "electrical_step_s"));
     CHECK(holds(with({.thermal_step_s = 1e6}), "thermal_step_s"));
     CHECK(holds(with({.warm_up_days = -1}), "warm_up_days"));
-    CHECK(holds(with({.take_off = {.w_k = -1.0}}), "take_off.w_k"));
+    CHECK(holds(with({.extraction = {.w_k = -1.0}}), "extraction.w_k"));
     CHECK(holds(with({.air_around_c = std::nan("")}), "air_around_c"));
     Candidate without = candidate;
     without.circuit.heat = nullptr;

@@ -33,11 +33,12 @@ DayRun two_days(double outside_c = -5.0) {
         series.released_w.push_back(released);
         series.to_space_w.push_back(released);
         series.space_c.push_back(outside_c + released / 10.0);
-        series.space_without_c.push_back(outside_c);
+        series.space_unheated_c.push_back(outside_c);
         series.outside_c.push_back(outside_c);
         series.month.push_back(hour < 24 ? 1 : 2);
     }
-    run.energy = {.available_kwh = 2.4, .in_kwh = 1.6, .stored_kwh = 0.3, .to_space_kwh = 1.3};
+    run.energy = {
+        .available_kwh = 2.4, .delivered_kwh = 1.6, .stored_kwh = 0.3, .to_space_kwh = 1.3};
     return run;
 }
 
@@ -56,14 +57,14 @@ TEST_CASE("dark hours are summed for all days and month by month") {
     CHECK(answer.all.dark_hours == 32.0);
     // Of a night of 16 h, 50 to 5 W: mean 27.5 W, so 2.75 K.
     CHECK(within(answer.all.lift_k, 2.75, 1e-12));
-    CHECK(within(answer.all.wanted_k, 3.0, 1e-12));
-    CHECK(within(answer.all.in_kwh_day, 0.8, 1e-12));
+    CHECK(within(answer.all.required_lift_k, 3.0, 1e-12));
+    CHECK(within(answer.all.delivered_kwh_day, 0.8, 1e-12));
     CHECK(within(answer.all.available_kwh_day, 1.2, 1e-12));
     // -2 °C needs 30 W: 50, 47 ... 32 W are seven hours of each night.
     CHECK(answer.all.above_target_hours == 14.0);
-    CHECK(answer.all.above_target_without_hours == 0.0);
+    CHECK(answer.all.above_target_unheated_hours == 0.0);
     CHECK(within(answer.all.lowest_c, -4.5, 1e-12));
-    CHECK(answer.all.lowest_without_c == -5.0);
+    CHECK(answer.all.lowest_unheated_c == -5.0);
     REQUIRE(answer.months.size() == 2);
     CHECK(answer.months[0].month == 1);
     CHECK(answer.months[1].month == 2);
@@ -80,8 +81,8 @@ TEST_CASE("nights have dusk, dawn, and duration of the heat") {
     REQUIRE(answer.carry_over_h);
     CHECK(*answer.carry_over_h == doctest::Approx(9.0));
     // 0.5 K is 5 W: all sixteen hours from 16:00 on.
-    REQUIRE(answer.noticed_until_hour);
-    CHECK(within(*answer.noticed_until_hour, 8.0, 1e-9));
+    REQUIRE(answer.warmer_until_hour);
+    CHECK(within(*answer.warmer_until_hour, 8.0, 1e-9));
     REQUIRE(answer.lid_until_hour);
 }
 
@@ -170,9 +171,9 @@ TEST_CASE("a peak is found in the first step, in the middle and in the last") {
         CHECK(peak_of("touch temperature", &DaySeries::lid_c, 700.0) == at);
         DayRun run = two_days();
         run.series.space_c[step] = -40.0;
-        run.series.space_without_c[step] = -50.0;
+        run.series.space_unheated_c[step] = -50.0;
         CHECK(answer_of(candidate, run).all.lowest_c == -40.0);
-        CHECK(answer_of(candidate, run).all.lowest_without_c == -50.0);
+        CHECK(answer_of(candidate, run).all.lowest_unheated_c == -50.0);
         CHECK(answer_of(candidate, run).months[step < 24 ? 0 : 1].lowest_c == -40.0);
     }
 }

@@ -53,7 +53,7 @@ TEST_CASE("without noise every planted fault explains its readings, and nothing 
             CHECK(in_group(diagnosis, kind));
             CHECK(hypothesis_of(diagnosis, kind).misfit < 0.6);
             CHECK(!diagnosis.unexplained);
-            CHECK(diagnosis.cannot_tell == (diagnosis.group > 1));
+            CHECK(diagnosis.indistinguishable == (diagnosis.group > 1));
         }
     }
 }
@@ -85,7 +85,7 @@ TEST_CASE("low sun and dirt read alike: the next measurement is a cleaned panel"
     RealCircuit real = sound_circuit(bench_pair().circuit);
     real.sun_share = 0.6;
     const Diagnosis diagnosis = diagnose(bench_pair(), exact_rows(real));
-    CHECK(diagnosis.cannot_tell);
+    CHECK(diagnosis.indistinguishable);
     CHECK(diagnosis.group <= 3);  // panels that have lost current only are the third
     CHECK(in_group(diagnosis, FaultKind::low_sun));
     CHECK(in_group(diagnosis, FaultKind::dirt));
@@ -103,7 +103,7 @@ TEST_CASE("a whole panel bypassed reads as all its sections: each panel by itsel
     RealCircuit real = sound_circuit(bench_pair().circuit);
     real.strings.back() -= 1.0;
     const Diagnosis diagnosis = diagnose(bench_pair(), exact_rows(real));
-    CHECK(diagnosis.cannot_tell);
+    CHECK(diagnosis.indistinguishable);
     CHECK(in_group(diagnosis, FaultKind::panel_missing));
     CHECK(in_group(diagnosis, FaultKind::section_bypassed));
     const Hypothesis sections = hypothesis_of(diagnosis, FaultKind::section_bypassed);

@@ -8,14 +8,15 @@ using namespace heatmatch;
 namespace {
 
 Diagnosis of_three() {
-    Diagnosis diagnosis{.group = 2, .cannot_tell = true};
+    Diagnosis diagnosis{.group = 2, .indistinguishable = true};
     for (const char* name : {"dirt", "low sun", "hot joint"}) {
         diagnosis.ranked.push_back(
             {.name = name, .sentence = words(name), .misfit = 1.25, .weight = 0.333});
     }
     for (const char* reading : {"volts", "amperes", "ohms"}) {
-        diagnosis.next.push_back(
-            {.reading = words(reading), .how = words("At noon."), .tells = words("Less: dirt.")});
+        diagnosis.next.push_back({.reading = words(reading),
+                                  .how = words("At noon."),
+                                  .predictions = words("Less: dirt.")});
     }
     return diagnosis;
 }
@@ -35,7 +36,7 @@ TEST_CASE("explanations that readings do not separate are marked, with the next 
     CHECK(said[1].text() == "low sun");
     CHECK(said[2].text() == "Measure next: volts. At noon. Less: dirt.");
     CHECK(evidence_title(diagnosis).text() == "evidence for dirt:");
-    diagnosis.cannot_tell = false;
+    diagnosis.indistinguishable = false;
     table = diagnosis_table(diagnosis);
     CHECK(table.rows[0].back().empty());
 }

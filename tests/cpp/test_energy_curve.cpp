@@ -25,7 +25,7 @@ const WeatherNodes& condensed() {
 
 struct CurveCase {
     SingleDiode diode{};
-    double noon_ohm = 1.0;
+    double stc_match_ohm = 1.0;
     EnergyCurve curve{};
 };
 
@@ -80,7 +80,7 @@ TEST_CASE("the curve stays within 5e-4 of the exact sum from 0.3 to 6 times the 
     double worst = 0.0;
     for (const CurveCase& one : cases()) {
         for (double ratio = 0.3; ratio < 6.0; ratio *= 1.07) {
-            const double ohm = ratio * one.noon_ohm;
+            const double ohm = ratio * one.stc_match_ohm;
             const double exact = exact_kwh(one.diode, noct_c, greensboro(), ohm);
             worst = std::max(worst, std::fabs(one.curve.delivered_kwh(ohm) / exact - 1.0));
         }
@@ -92,7 +92,7 @@ TEST_CASE("between the points of its grid the curve follows its nodes to 5e-5") 
     double worst = 0.0;
     for (const CurveCase& one : cases()) {
         for (double ratio = 0.11; ratio < 29.0; ratio *= 1.037) {
-            const double ohm = ratio * one.noon_ohm;
+            const double ohm = ratio * one.stc_match_ohm;
             double sum = 0.0;
             for (std::size_t k = 0; k < condensed().size(); ++k) {
                 const auto at = one.diode.at(condensed().irradiance_w_m2[k], condensed().base_c[k]);
@@ -108,12 +108,12 @@ TEST_CASE("energy has one peak, stays below the maximum power point, and fades a
     for (const CurveCase& one : cases()) {
         const double best = one.curve.best_resistance_ohm();
         const double most = one.curve.delivered_kwh(best);
-        CHECK(best > one.noon_ohm);
-        CHECK(best < 3.0 * one.noon_ohm);
+        CHECK(best > one.stc_match_ohm);
+        CHECK(best < 3.0 * one.stc_match_ohm);
         CHECK(most < one.curve.mpp_kwh());
         double before = 0.0;
         for (double ratio = 0.02; ratio < 100.0; ratio *= 1.02) {
-            const double ohm = ratio * one.noon_ohm;
+            const double ohm = ratio * one.stc_match_ohm;
             const double kwh = one.curve.delivered_kwh(ohm);
             CHECK(kwh <= most * (1.0 + 1e-12));
             if (ohm < best) CHECK(kwh > before);
@@ -129,7 +129,7 @@ TEST_CASE("energy has one peak, stays below the maximum power point, and fades a
 TEST_CASE("the slope is the derivative by ln R") {
     for (const CurveCase& one : cases()) {
         for (double ratio : {0.05, 0.2, 0.7, 1.3, 2.9, 11.0, 28.0, 50.0}) {
-            const double ohm = ratio * one.noon_ohm;
+            const double ohm = ratio * one.stc_match_ohm;
             const double step = 1e-5;
             const double numeric = (one.curve.delivered_kwh(ohm * std::exp(step)) -
                                     one.curve.delivered_kwh(ohm * std::exp(-step))) /
@@ -145,9 +145,9 @@ TEST_CASE("wire resistance needs no separate curve") {
     const double wire = 0.4;
     SingleDiode with_wire = one.diode;
     with_wire.series_resistance_ohm += wire;
-    const EnergyCurve own(with_wire, noct_c, condensed(), one.noon_ohm);
+    const EnergyCurve own(with_wire, noct_c, condensed(), one.stc_match_ohm);
     for (double ratio : {0.4, 1.0, 2.0, 5.0}) {
-        const double ohm = ratio * one.noon_ohm;
+        const double ohm = ratio * one.stc_match_ohm;
         CHECK(one.curve.delivered_kwh(ohm, wire) ==
               doctest::Approx(own.delivered_kwh(ohm)).epsilon(5e-5));
     }
@@ -158,7 +158,7 @@ TEST_CASE("wire resistance needs no separate curve") {
 TEST_CASE("the year's largest power, voltage and current are those of its rows") {
     for (const CurveCase& one : cases()) {
         for (double ratio : {0.3, 0.8, 1.0, 1.5, 4.0}) {
-            const double ohm = ratio * one.noon_ohm;
+            const double ohm = ratio * one.stc_match_ohm;
             double power = 0.0;
             double voltage = 0.0;
             for (std::size_t row = 0; row < greensboro().size(); ++row) {
@@ -177,27 +177,28 @@ TEST_CASE("the year's largest power, voltage and current are those of its rows")
 TEST_CASE("hours above a power, and near short circuit, are shares of the sunlit hours") {
     const CurveCase& one = cases().front();
     const EnergyCurve hourly(one.diode, noct_c, weather_nodes(greensboro(), {.exact = true}),
-                             one.noon_ohm);
+                             one.stc_match_ohm);
     double hours = 0.0;
     double sunlit = 0.0;
     for (std::size_t row = 0; row < greensboro().size(); ++row) {
         if (greensboro().irradiance_w_m2[row] <= 0.0) continue;
         sunlit += 1.0;
         const auto point = one.diode.at(greensboro().irradiance_w_m2[row], greensboro().base_c[row])
-                               .into_resistance(one.noon_ohm);
+                               .into_resistance(one.stc_match_ohm);
         if (point.power_w > 100.0) hours += 1.0;
     }
-    CHECK(hourly.hours_above(one.noon_ohm, 100.0) == doctest::Approx(hours));
-    CHECK(one.curve.hours_above(one.noon_ohm, 100.0) == doctest::Approx(hours).epsilon(0.05));
-    CHECK(hourly.hours_above(one.noon_ohm, 0.0) == doctest::Approx(sunlit));
+    CHECK(hourly.hours_above(one.stc_match_ohm, 100.0) == doctest::Approx(hours));
+    CHECK(one.curve.hours_above(one.stc_match_ohm, 100.0) == doctest::Approx(hours).epsilon(0.05));
+    CHECK(hourly.hours_above(one.stc_match_ohm, 0.0) == doctest::Approx(sunlit));
     for (double ratio : {0.7, 1.0, 1.4, 2.0, 3.0}) {
-        const double ohm = ratio * one.noon_ohm;
-        CHECK(std::fabs(one.curve.near_short_share(ohm) - hourly.near_short_share(ohm)) < 0.03);
+        const double ohm = ratio * one.stc_match_ohm;
+        CHECK(std::fabs(one.curve.near_short_circuit_share(ohm) -
+                        hourly.near_short_circuit_share(ohm)) < 0.03);
     }
-    CHECK(one.curve.near_short_share(1e-6) == doctest::Approx(1.0));
-    CHECK(one.curve.near_short_share(1e6) == doctest::Approx(0.0));
-    CHECK(one.curve.near_short_share(0.5 * one.noon_ohm) >
-          one.curve.near_short_share(one.noon_ohm));
+    CHECK(one.curve.near_short_circuit_share(1e-6) == doctest::Approx(1.0));
+    CHECK(one.curve.near_short_circuit_share(1e6) == doctest::Approx(0.0));
+    CHECK(one.curve.near_short_circuit_share(0.5 * one.stc_match_ohm) >
+          one.curve.near_short_circuit_share(one.stc_match_ohm));
 }
 
 // Source: the definition, row by row: below half its open volts a panel is all but shorted.
@@ -212,16 +213,16 @@ TEST_CASE(
         const EnergyCurve curve(
             one.diode, noct_c,
             weather_nodes(heatmatch::weather_from_plane(sun, cells, 1.0), {.exact = true}),
-            one.noon_ohm);
+            one.stc_match_ohm);
         for (const double ratio : {0.3, 0.48, 0.7, 0.85, 1.5, 3.0}) {
-            const double ohm = ratio * one.noon_ohm;
+            const double ohm = ratio * one.stc_match_ohm;
             double near = 0.0;
             for (const double light : sun) {
                 const auto at = one.diode.at(light, 40.0);
                 const double volts = at.into_resistance(ohm).voltage_v;
                 if (volts / at.open_circuit_voltage_v() < 0.5) near += 0.25;
             }
-            CHECK(curve.near_short_share(ohm) == doctest::Approx(near));
+            CHECK(curve.near_short_circuit_share(ohm) == doctest::Approx(near));
             const auto noon = one.diode.at(950.0, 40.0).into_resistance(ohm);
             CHECK(curve.largest(ohm).power_w == doctest::Approx(noon.power_w));
             CHECK(curve.largest(ohm).voltage_v == doctest::Approx(noon.voltage_v));
@@ -234,7 +235,7 @@ TEST_CASE("far beyond its grid the curve stays near its nodes") {
     double worst = 0.0;
     for (const CurveCase& one : cases()) {
         for (double ratio : {0.001, 0.01, 0.05, 0.1, 30.0, 60.0, 100.0, 300.0, 2000.0}) {
-            const double ohm = ratio * one.noon_ohm;
+            const double ohm = ratio * one.stc_match_ohm;
             const double sum = node_sum(one, ohm);
             worst = std::max(worst, std::fabs(one.curve.delivered_kwh(ohm) / sum - 1.0));
         }
@@ -250,7 +251,7 @@ TEST_CASE("weather that is never bright has a higher best resistance, which is f
         const std::vector<double> cells(sun.size(), -5.0);
         const heatmatch::Weather dull = heatmatch::weather_from_plane(sun, cells, 1.0);
         const EnergyCurve curve(one.diode, noct_c, weather_nodes(dull, {.exact = true}),
-                                one.noon_ohm);
+                                one.stc_match_ohm);
         CAPTURE(brightest);
         const double best = curve.best_resistance_ohm();
         const double most = exact_kwh(one.diode, noct_c, dull, best);
@@ -258,8 +259,8 @@ TEST_CASE("weather that is never bright has a higher best resistance, which is f
         CHECK(most > exact_kwh(one.diode, noct_c, dull, 0.9 * best));
         CHECK(most > exact_kwh(one.diode, noct_c, dull, 1.1 * best));
         for (double ratio : {0.1, 1.0, 10.0, 100.0}) {
-            const double exact = exact_kwh(one.diode, noct_c, dull, ratio * one.noon_ohm);
-            CHECK(curve.delivered_kwh(ratio * one.noon_ohm) ==
+            const double exact = exact_kwh(one.diode, noct_c, dull, ratio * one.stc_match_ohm);
+            CHECK(curve.delivered_kwh(ratio * one.stc_match_ohm) ==
                   doctest::Approx(exact).epsilon(0.01));
         }
     }
@@ -274,7 +275,7 @@ TEST_CASE("an impossible grid is refused") {
     const CurveCase& one = cases().front();
     for (double noon : {0.0, -1.0, std::nan(""), HUGE_VAL}) {
         CHECK_THROWS_WITH(EnergyCurve(one.diode, noct_c, condensed(), noon),
-                          doctest::Contains("noon_ohm"));
+                          doctest::Contains("stc_match_ohm"));
     }
     CHECK_THROWS_WITH(
         EnergyCurve(one.diode, noct_c, condensed(), 4.0, heatmatch::VectorWidth::automatic, 1),

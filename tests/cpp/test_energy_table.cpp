@@ -12,7 +12,7 @@ DayRun four_days() {
     return {.title = "bench 1S1P",
             .days = 4.0,
             .energy = {.available_kwh = 10.0,
-                       .in_kwh = 8.0,
+                       .delivered_kwh = 8.0,
                        .wire_kwh = 0.5,
                        .stored_kwh = -0.001,
                        .to_space_kwh = 6.0,

@@ -24,8 +24,10 @@ std::vector<std::size_t> pareto_front(const std::vector<Trade>& trades) {
     for (std::size_t i = 0; i < trades.size(); ++i) {
         const Trade& trade = trades[i];
         if (!front.may_enter(trade.power_w, trade.headroom, trade.price)) continue;
-        front.offer(
-            {.group = i, .merit = trade.power_w, .headroom = trade.headroom, .price = trade.price});
+        front.offer({.group = i,
+                     .objective = trade.power_w,
+                     .headroom = trade.headroom,
+                     .price = trade.price});
     }
     std::vector<std::size_t> indices;
     for (const heatmatch::Pairing& pairing : front.sorted()) indices.push_back(pairing.group);
@@ -124,9 +126,9 @@ TEST_CASE("the front of the demo is beaten by no candidate in heat, headroom and
         for (const heatmatch::Candidate& other : demo_ranking().candidates) {
             const int step = heatmatch::headroom_step(front.smallest_headroom());
             const int other_step = heatmatch::headroom_step(other.smallest_headroom());
-            const bool as_good = other.merit() >= front.merit() && other_step >= step &&
+            const bool as_good = other.objective() >= front.objective() && other_step >= step &&
                                  price(other) <= price(front);
-            const bool better = other.merit() > front.merit() * (1.0 + 1e-12) ||
+            const bool better = other.objective() > front.objective() * (1.0 + 1e-12) ||
                                 other_step > step || price(other) < price(front);
             CHECK_FALSE((as_good && better));
         }

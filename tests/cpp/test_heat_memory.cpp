@@ -124,7 +124,7 @@ std::string told(const Installation& installation, const std::shared_ptr<RankMem
         for (const auto* list : {&ranking.candidates, &ranking.rejected}) {
             for (const Candidate& candidate : *list) {
                 text += candidate.circuit.title() + ' ';
-                put(candidate.merit());
+                put(candidate.objective());
                 for (const Margin& margin : candidate.margins()) {
                     text += margin.sentence() + ' ';
                     put(margin.headroom.value_or(-9.0));

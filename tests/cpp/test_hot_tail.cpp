@@ -57,7 +57,7 @@ TEST_CASE("end of heat, terminal and wire are near a prototype's table") {
         if (quantity == "rod heat" || quantity == "chain") continue;
         CAPTURE(row.at("case"));
         const TailTemperatures found = solve(of_row(row));
-        const double at = quantity == "end of heat"      ? found.end_of_heat_c
+        const double at = quantity == "end of heat"      ? found.heated_end_c
                           : quantity == "wire at 100 mm" ? found.wire_c(0.1)
                                                          : found.terminal_c;
         CHECK(std::fabs(at - number(row, "expected")) <= number(row, "tolerance"));
@@ -110,13 +110,13 @@ TEST_CASE("a cold element has a cold tail, and a hot one keeps its own temperatu
     HotTail tail = usual_tail();
     tail.sheath_c = tail.bed_c = tail.air_c = 20.0;
     const TailTemperatures cold = solve(tail);
-    CHECK(cold.end_of_heat_c == doctest::Approx(20.0));
+    CHECK(cold.heated_end_c == doctest::Approx(20.0));
     CHECK(cold.terminal_c == doctest::Approx(20.0));
     CHECK(cold.wire_c(0.5) == doctest::Approx(20.0));
     const TailTemperatures hot = solve(usual_tail());
     CHECK(hot.chain->temperature_c(0, 3.0) == doctest::Approx(650.0).epsilon(1e-6));
-    CHECK(hot.terminal_from_heat_m == doctest::Approx(0.08));
-    CHECK(hot.end_of_heat_c > *hot.wall_c);
+    CHECK(hot.terminal_distance_m == doctest::Approx(0.08));
+    CHECK(hot.heated_end_c > *hot.wall_c);
     CHECK(*hot.wall_c > hot.terminal_c);
     CHECK(hot.wire_c(0.0) == doctest::Approx(hot.terminal_c));
 }

@@ -191,7 +191,7 @@ TEST_CASE("unknown values are named with their remedy and never estimated") {
     candidate.circuit.panel.panel.bypass_diodes.reset();
     const MeterSheet sheet = meter_sheet(candidate);
     for (const char* field : {"runs:", "devices:", "store:", "bypass_diodes of panel"}) {
-        CHECK(has_line(sheet.not_known, field));
+        CHECK(has_line(sheet.missing, field));
     }
     CHECK(check_of(sheet, "minus voltage at the bank").expect.text() == "not known");
     CHECK(!check_of(sheet, "minus voltage at the bank").typical);
@@ -201,15 +201,15 @@ TEST_CASE("unknown values are named with their remedy and never estimated") {
     const MeterSheet blank = meter_sheet(Candidate{});
     CHECK(blank.rows.empty());
     CHECK(blank.checks.size() == 12);
-    CHECK(has_line(blank.not_known, "panel: name the panel"));
-    CHECK(has_line(blank.not_known, "element: name the element"));
+    CHECK(has_line(blank.missing, "panel: name the panel"));
+    CHECK(has_line(blank.missing, "element: name the element"));
     CHECK(check_of(blank, "one element").expect.text() == "not known");
 }
 
 TEST_CASE("the trip of the limit is its set point, if that is known") {
     Candidate candidate = demo_standing();
     for (auto& placed : candidate.circuit.devices) placed.device.set_c.reset();
-    CHECK(has_line(meter_sheet(candidate).not_known, "set_c of device \"snap-disc-manual-reset\""));
+    CHECK(has_line(meter_sheet(candidate).missing, "set_c of device \"snap-disc-manual-reset\""));
     for (auto& placed : candidate.circuit.devices) {
         if (placed.control.reset == heatmatch::ResetKind::manual) placed.device.set_c = 95.0;
     }

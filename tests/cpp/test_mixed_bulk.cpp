@@ -68,7 +68,7 @@ TEST_CASE("water does not exceed boiling, and excess heat leaves as steam") {
 TEST_CASE("a fan extracts heat sooner, and all of it is counted") {
     MixedBulk still = barrel(10.0, 60.0);
     MixedBulk blown = barrel(10.0, 60.0);
-    blown.set_take_off_w_k(5.0);
+    blown.set_extraction_w_k(5.0);
     still.step(0.0, 7200.0);
     blown.step(0.0, 7200.0);
     CHECK(blown.bed_mean_c() < still.bed_mean_c());
@@ -113,7 +113,7 @@ TEST_CASE("water refuses meaningless input") {
     MixedBulk water = barrel(10.0, 20.0);
     CHECK(holds(refusal_of([&] { water.step(-1.0, 60.0); }), "power_w"));
     CHECK(holds(refusal_of([&] { water.step(1.0, std::nan("")); }), "seconds"));
-    CHECK(holds(refusal_of([&] { water.set_take_off_w_k(-1.0); }), "take_off_w_k"));
+    CHECK(holds(refusal_of([&] { water.set_extraction_w_k(-1.0); }), "extraction_w_k"));
 }
 
 // Source: by hand: at 100 °C the shell loses UA times 80 K and the fan 5 W/K times 80 K; the rest
@@ -121,7 +121,7 @@ TEST_CASE("water refuses meaningless input") {
 TEST_CASE("boiling water loses the heat of shell and fan at 80 K, and the rest as steam") {
     for (const double fan_w_k : {0.0, 5.0}) {
         MixedBulk water = barrel(20.0, 100.0);
-        water.set_take_off_w_k(fan_w_k);
+        water.set_extraction_w_k(fan_w_k);
         water.step(2000.0, 3600.0);
         const double shell_kwh = loss_w_k() * 80.0 / 1000.0;
         const double fan_kwh = fan_w_k * 80.0 / 1000.0;

@@ -28,7 +28,7 @@ std::string months_refusal(const MonthlyNormals& normals, const Site& site = ben
 double daily_sum(const Weather& weather, std::size_t month) {
     double sum = 0.0;
     for (std::size_t row = 0; row < weather.size(); ++row) {
-        if (weather.month[row] == month + 1) sum += weather.warming_w_m2[row] / 1000.0;
+        if (weather.month[row] == month + 1) sum += weather.heating_irradiance_w_m2[row] / 1000.0;
     }
     return sum / heatmatch::days_of_month[month];
 }

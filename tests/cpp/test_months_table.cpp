@@ -12,14 +12,14 @@ DarkHours december() {
     return {.month = 12,
             .days = 31.0,
             .available_kwh_day = 2.5,
-            .in_kwh_day = 1.25,
+            .delivered_kwh_day = 1.25,
             .to_space_kwh_day = 12.5,
             .dark_hours = 480.0,
             .above_target_hours = 100.0,
-            .above_target_without_hours = 90.0,
+            .above_target_unheated_hours = 90.0,
             .lowest_c = -5.0,
             .lift_k = 1.5,
-            .wanted_k = 4.0};
+            .required_lift_k = 4.0};
 }
 
 }  // namespace

@@ -19,9 +19,9 @@ TEST_CASE("on a flat plane the global irradiance warms, and glass transmits less
     CHECK(weather.step_hours == doctest::Approx(1.0));
     CHECK(weather.days[5] == doctest::Approx(1.0));
     for (std::size_t row = 6; row < 18; ++row) {
-        CHECK(weather.warming_w_m2[row] == doctest::Approx(day.ghi[row]).epsilon(0.01));
-        CHECK(weather.irradiance_w_m2[row] < weather.warming_w_m2[row]);
-        CHECK(weather.irradiance_w_m2[row] > 0.7 * weather.warming_w_m2[row]);
+        CHECK(weather.heating_irradiance_w_m2[row] == doctest::Approx(day.ghi[row]).epsilon(0.01));
+        CHECK(weather.irradiance_w_m2[row] < weather.heating_irradiance_w_m2[row]);
+        CHECK(weather.irradiance_w_m2[row] > 0.7 * weather.heating_irradiance_w_m2[row]);
     }
     CHECK(weather.base_c == day.air);
     CHECK(weather.month == std::vector<std::uint8_t>(24, 6));
@@ -36,7 +36,7 @@ TEST_CASE("the third part of the sun follows from the other two") {
     const Day day;
     const Weather from_parts = weather_from_observations(day.parts(), flat_site());
     // The global that those two make, as a flat plane sees it.
-    std::vector<double> ghi = from_parts.warming_w_m2;
+    std::vector<double> ghi = from_parts.heating_irradiance_w_m2;
     Observations without_diffuse{
         .unix_time_s = day.times, .ghi_w_m2 = ghi, .dni_w_m2 = day.dni, .air_c = day.air};
     Observations without_direct{
@@ -80,14 +80,14 @@ TEST_CASE("wind cools according to Faiman") {
     given.wind_m_s = wind;
     given.wind_height_m = heatmatch::panel_height_m;
     const Weather windy = weather_from_observations(given, flat_site());
-    CHECK(windy.warming_w_m2[12] ==
-          doctest::Approx(still.warming_w_m2[12] * heatmatch::wind_factor(5.0)));
+    CHECK(windy.heating_irradiance_w_m2[12] ==
+          doctest::Approx(still.heating_irradiance_w_m2[12] * heatmatch::wind_factor(5.0)));
     CHECK_FALSE(assumes(windy, "wind_m_s"));
     // By default the wind is that of a mast, and is lower at the panels.
     given.wind_height_m = heatmatch::mast_height_m;
     const Weather masted = weather_from_observations(given, flat_site());
-    CHECK(masted.warming_w_m2[12] > windy.warming_w_m2[12]);
-    CHECK(masted.warming_w_m2[12] < still.warming_w_m2[12]);
+    CHECK(masted.heating_irradiance_w_m2[12] > windy.heating_irradiance_w_m2[12]);
+    CHECK(masted.heating_irradiance_w_m2[12] < still.heating_irradiance_w_m2[12]);
     CHECK(assumes(masted, "wind_m_s"));
     CHECK(masted == weather_from_observations({.unix_time_s = given.unix_time_s,
                                                .ghi_w_m2 = given.ghi_w_m2,
@@ -124,7 +124,7 @@ TEST_CASE("the albedo of the month reaches an upright plane") {
     site.albedo_by_month[5] = 0.7;
     const Weather snow = weather_from_observations(day.global(), site);
     // Half of the ground is seen: 0.5 times the difference of albedo times the global.
-    CHECK(snow.warming_w_m2[12] - grass.warming_w_m2[12] ==
+    CHECK(snow.heating_irradiance_w_m2[12] - grass.heating_irradiance_w_m2[12] ==
           doctest::Approx(0.5 * 0.5 * day.ghi[12]).epsilon(0.001));
 }
 

@@ -78,7 +78,7 @@ TEST_CASE("voltage over current is beside the described resistance") {
 // it shorted ... One pair of readings is one number, and cannot choose among them.
 TEST_CASE("one reading gives no explanation a weight that it cannot carry") {
     const Diagnosis one = diagnose(bench_pair(), rows_of(1, 1.0, {800.0}, clamp_only));
-    CHECK(one.cannot_tell);
+    CHECK(one.indistinguishable);
     for (const FaultKind kind : {FaultKind::element_open, FaultKind::another_element,
                                  FaultKind::another_number_of_elements}) {
         CHECK(in_group(one, kind));

@@ -60,12 +60,12 @@ std::size_t pairings_of(const Installation& installation, int max_bank) {
 }
 
 /// Steps of 1 % from 1 kWh or 1 W on.
-double merit_step(const Candidate& candidate) {
-    return std::floor(std::log(candidate.merit()) / std::log(1.01) + 1e-9);
+double objective_step(const Candidate& candidate) {
+    return std::floor(std::log(candidate.objective()) / std::log(1.01) + 1e-9);
 }
 
 bool comes_first(const Candidate& a, const Candidate& b) {
-    if (merit_step(a) != merit_step(b)) return merit_step(a) > merit_step(b);
+    if (objective_step(a) != objective_step(b)) return objective_step(a) > objective_step(b);
     if (a.not_assessed() != b.not_assessed()) return a.not_assessed() < b.not_assessed();
     if (std::fabs(a.smallest_headroom() - b.smallest_headroom()) > 1e-12) {
         return a.smallest_headroom() > b.smallest_headroom();
@@ -147,7 +147,8 @@ TEST_CASE("candidates come in the order of the rule" * doctest::test_suite("nume
         }
         CHECK(wrong == 0);
         for (std::size_t i = 1; i < ranking.rejected.size(); ++i) {
-            CHECK(ranking.rejected[i - 1].merit() >= ranking.rejected[i].merit() * (1.0 - 1e-12));
+            CHECK(ranking.rejected[i - 1].objective() >=
+                  ranking.rejected[i].objective() * (1.0 - 1e-12));
         }
     }
 }
@@ -190,7 +191,7 @@ TEST_CASE("the number of threads changes nothing") {
         for (std::size_t i = 0; i < 30; ++i) {
             CHECK(ranking.candidates[i].circuit.title() ==
                   demo_ranking().candidates[i].circuit.title());
-            CHECK(ranking.candidates[i].merit() == demo_ranking().candidates[i].merit());
+            CHECK(ranking.candidates[i].objective() == demo_ranking().candidates[i].objective());
         }
     }
 }
@@ -220,7 +221,7 @@ TEST_CASE("two runs give the same ranking") {
         const Candidate& a = again.candidates[i];
         const Candidate& b = once.candidates[i];
         CHECK(a.circuit.title() == b.circuit.title());
-        CHECK(a.merit() == b.merit());
+        CHECK(a.objective() == b.objective());
         CHECK(a.smallest_headroom() == b.smallest_headroom());
     }
     CHECK(again.remarks == once.remarks);

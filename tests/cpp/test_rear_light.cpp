@@ -155,13 +155,13 @@ TEST_CASE("weather of a site has rear light, and panels convert their share of i
                                .panel_height_m = 1.0};
     const Weather weather = heatmatch::clear_days(site, std::nullopt);
     REQUIRE(weather.rear_w_m2.size() == weather.size());
-    const Weather both = heatmatch::with_light_behind(weather, 0.8);
+    const Weather both = heatmatch::with_rear_irradiance(weather, 0.8);
     const std::size_t noon = 12;
     CHECK(weather.rear_w_m2[noon] > 50.0);
     CHECK(both.irradiance_w_m2[noon] ==
           doctest::Approx(weather.irradiance_w_m2[noon] + 0.8 * weather.rear_w_m2[noon]));
     CHECK(both.cell_temperature_c(noon, 46.0) > weather.cell_temperature_c(noon, 46.0));
-    CHECK(heatmatch::with_light_behind(weather, 0.0) == weather);
+    CHECK(heatmatch::with_rear_irradiance(weather, 0.0) == weather);
     // What nobody told of height and rows is listed, apart from what all panels need.
     REQUIRE(weather.rear_assumed.size() == 2);
     CHECK(weather.rear_assumed[0].field == "row_slant_m");
@@ -169,5 +169,5 @@ TEST_CASE("weather of a site has rear light, and panels convert their share of i
     const std::vector<double> sun{500.0};
     const std::vector<double> cells{20.0};
     const Weather plain = heatmatch::weather_from_plane(sun, cells, 1.0);
-    CHECK(heatmatch::with_light_behind(plain, 0.8) == plain);
+    CHECK(heatmatch::with_rear_irradiance(plain, 0.8) == plain);
 }

@@ -140,15 +140,15 @@ TEST_CASE("the best resistance absorbs more than its neighbors, and is above Vmp
     const double most = energy_by_hand(circuit, greensboro(), winter, 1.0, season.best_ohm);
     CHECK(most > energy_by_hand(circuit, greensboro(), winter, 1.0, 0.97 * season.best_ohm));
     CHECK(most > energy_by_hand(circuit, greensboro(), winter, 1.0, 1.03 * season.best_ohm));
-    CHECK(season.best_ohm > 1.1 * season.noon_ohm);
+    CHECK(season.best_ohm > 1.1 * season.stc_match_ohm);
     CHECK(contains(season.best_ohm_sentence(), "ohm"));
     CHECK(contains(season.best_ohm_sentence(), "the voltage hardly does"));
-    const double noon = energy_by_hand(circuit, greensboro(), winter, 1.0, season.noon_ohm);
+    const double noon = energy_by_hand(circuit, greensboro(), winter, 1.0, season.stc_match_ohm);
     CHECK(season.best_kwh == doctest::Approx(most).epsilon(1e-3));
-    CHECK(season.noon_kwh == doctest::Approx(noon).epsilon(1e-3));
-    CHECK(season.noon_loss() == doctest::Approx(1.0 - noon / most).epsilon(0.02));
-    CHECK(contains(season.noon_loss_sentence(), "% less than the"));
-    CHECK(!contains(season.noon_loss_sentence(), "cloud"));
+    CHECK(season.stc_match_kwh == doctest::Approx(noon).epsilon(1e-3));
+    CHECK(season.stc_match_loss() == doctest::Approx(1.0 - noon / most).epsilon(0.02));
+    CHECK(contains(season.stc_match_loss_sentence(), "% less than the"));
+    CHECK(!contains(season.stc_match_loss_sentence(), "cloud"));
 }
 
 TEST_CASE("cloud within the hour widens the band and lowers the best resistance") {
@@ -168,12 +168,12 @@ TEST_CASE("cloud within the hour widens the band and lowers the best resistance"
     CHECK(season.kwh_high >= smooth.kwh_high);
     REQUIRE(season.best_ohm_cloud);
     CHECK(*season.best_ohm_cloud < season.best_ohm);
-    CHECK(*season.best_ohm_cloud > season.noon_ohm);
+    CHECK(*season.best_ohm_cloud > season.stc_match_ohm);
     CHECK(contains(season.best_ohm_sentence(), "With clouds passing within the hour"));
-    REQUIRE(season.noon_loss_cloud);
-    CHECK(*season.noon_loss_cloud > 0.0);
-    CHECK(*season.noon_loss_cloud < season.noon_loss());
-    CHECK(contains(season.noon_loss_sentence(), "less with clouds passing within the hour."));
+    REQUIRE(season.stc_match_loss_cloud);
+    CHECK(*season.stc_match_loss_cloud > 0.0);
+    CHECK(*season.stc_match_loss_cloud < season.stc_match_loss());
+    CHECK(contains(season.stc_match_loss_sentence(), "less with clouds passing within the hour."));
     CHECK(!smooth.best_ohm_cloud);
     CHECK(!contains(smooth.best_ohm_sentence(), "Cloud"));
 }
@@ -235,19 +235,19 @@ TEST_CASE("panels that lost current have a higher Vmp/Imp too") {
     const Season label = winter_season(circuit);
     circuit.panel.today = circuit.panel.today.scaled(0.6, 1.0);
     const Season tired = winter_season(circuit);
-    CHECK(tired.noon_ohm / label.noon_ohm > 1.6);
-    CHECK(tired.best_ohm / tired.noon_ohm ==
-          doctest::Approx(label.best_ohm / label.noon_ohm).epsilon(0.02));
+    CHECK(tired.stc_match_ohm / label.stc_match_ohm > 1.6);
+    CHECK(tired.best_ohm / tired.stc_match_ohm ==
+          doctest::Approx(label.best_ohm / label.stc_match_ohm).epsilon(0.02));
 }
 
 TEST_CASE("wire of a resistance above the best one is reported") {
     Circuit circuit = pair_circuit();
     circuit.runs.front().run.length_m = 5000.0;
     const Season season = winter_season(circuit);
-    CHECK(season.noon_ohm == 0.0);
+    CHECK(season.stc_match_ohm == 0.0);
     CHECK(contains(season.best_ohm_sentence(), "the wire alone has more resistance"));
-    CHECK(season.noon_kwh == 0.0);
-    CHECK(season.noon_loss_sentence().empty());
+    CHECK(season.stc_match_kwh == 0.0);
+    CHECK(season.stc_match_loss_sentence().empty());
 }
 
 TEST_CASE("weather without months counts whole") {

@@ -18,7 +18,7 @@ Candidate of_two_months() {
                   .kwh_high = 71.6,
                   .mpp_kwh = 122.0,
                   .best_ohm = 60.0,
-                  .near_short_share = 0.333};
+                  .near_short_circuit_share = 0.333};
     season.kwh_per_day = {0.5, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1.25, 12.5};
     season.mpp_kwh_per_day = {1.0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 5.0, 125.0};
     candidate.season = season;

@@ -16,7 +16,7 @@ TEST_CASE("fourteen days without heat extraction are hotter than any week of win
     const Stagnation still = simulate_stagnation(candidate);
     const DayRun week = simulate_day(candidate, demo_year(), january_days());
     CHECK(still.run.days == 14.0);
-    CHECK(still.in_kwh > 2.0 * week.energy.in_kwh);
+    CHECK(still.delivered_kwh > 2.0 * week.energy.delivered_kwh);
     CHECK(highest(still.run.series.sheath_c) > highest(week.series.sheath_c));
     CHECK(highest(still.run.series.wall_c) > highest(week.series.wall_c));
     CHECK(still.run.energy.unbalanced_share < 1e-6);

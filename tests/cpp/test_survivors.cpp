@@ -221,7 +221,7 @@ TEST_CASE(
     heatmatch::Installation installation = drum();
     installation.store->charge_hours = 4.5;
     const Circuit circuit = circuit_in(installation, "storage-rod-1000-240", 2);
-    const double heated_cm = circuit.heat->heated_m * 100.0 / 2.0;
+    const double heated_cm = circuit.heat->heated_length_m * 100.0 / 2.0;
     const double watts = 2.0 * heated_cm;
     const Margin margin = margin_of(
         heatmatch::sheath_margins(circuit, heatmatch::heat_of(circuit, {.element_power_w = watts})),

@@ -140,7 +140,7 @@ TEST_CASE("a season with light on the backs is that of its rows") {
     CHECK(season.for_panel(panel).brightest_w_m2 == brightest);
     const auto curves = heatmatch::season_curves(panel, season);
     constexpr double ohm = 5.0;
-    const heatmatch::Weather both = heatmatch::with_light_behind(weather, 0.8);
+    const heatmatch::Weather both = heatmatch::with_rear_irradiance(weather, 0.8);
     CHECK(curves.season.delivered_kwh(ohm) ==
           doctest::Approx(heatmatch::exact_kwh(panel.today, *panel.panel.noct_c, both, ohm))
               .epsilon(1e-3));

@@ -96,10 +96,10 @@ TEST_CASE("weather from the plane keeps the sun, and the cells are as warm as gi
 TEST_CASE("the sun that warms raises the cells by the panel's NOCT") {
     Weather weather =
         weather_from_plane(std::vector<double>{800.0}, std::vector<double>{20.0}, 1.0);
-    weather.warming_w_m2 = {800.0};
+    weather.heating_irradiance_w_m2 = {800.0};
     // The definition of NOCT: 800 W/m2, 20 °C of air.
     CHECK(weather.cell_temperature_c(0, 45.0) == doctest::Approx(45.0));
-    weather.warming_w_m2 = {400.0};
+    weather.heating_irradiance_w_m2 = {400.0};
     CHECK(weather.cell_temperature_c(0, 45.0) == doctest::Approx(32.5));
 }
 

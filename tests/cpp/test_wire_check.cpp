@@ -44,40 +44,41 @@ WireCheck tail_of(const Candidate& candidate) {
 TEST_CASE("a PVC tail in the bed melts, and the suitable wire withstands the heat") {
     const WireCheck check = tail_of(candidate_with_tail("thhn-14-awg", "bed", "buried", 150.0));
     CHECK(check.severity == Severity::danger);
-    CHECK(check.decides == heatmatch::WirePart::insulation);
+    CHECK(check.limiting_part == heatmatch::WirePart::insulation);
     CHECK(*check.conductor_c > 90.0);
     CHECK(contains(check.sentence, "melts"));
     CHECK(contains(check.sentence, " °C"));
     CHECK(contains(check.sentence.text(UnitSystem::us), " °F"));
     CHECK_FALSE(contains(check.sentence.text(UnitSystem::us), " °C"));
-    REQUIRE(check.would_do);
+    REQUIRE(check.sufficient_wire);
     const heatmatch::Insulation& better =
-        heatmatch::find_insulation(starter(), check.would_do->insulation);
+        heatmatch::find_insulation(starter(), check.sufficient_wire->insulation);
     CHECK(better.limit_c > *check.conductor_c - 25.0);
     CHECK(better.limit_c > 90.0);
-    CHECK(contains(check.would_do_gauge.text(UnitSystem::us), "AWG"));
+    CHECK(contains(check.sufficient_gauge.text(UnitSystem::us), "AWG"));
     // In its place, it passes.
     const WireCheck again =
-        tail_of(candidate_with_tail(check.would_do->id, "bed", "buried", 150.0));
+        tail_of(candidate_with_tail(check.sufficient_wire->id, "bed", "buried", 150.0));
     CHECK(again.severity <= Severity::caution);
-    CHECK_FALSE(again.would_do);
+    CHECK_FALSE(again.sufficient_wire);
 }
 
 TEST_CASE("a cheaper wire of the catalog would not do") {
     const Candidate candidate = candidate_with_tail("thhn-14-awg", "bed", "buried", 150.0);
     const WireCheck check = tail_of(candidate);
-    REQUIRE(check.would_do);
-    const double price = *check.would_do->price.typical();
+    REQUIRE(check.sufficient_wire);
+    const double price = *check.sufficient_wire->price.typical();
     for (const heatmatch::Wire& wire : starter().wires) {
         if (wire.price.typical().value_or(1e9) >= price) continue;
         CAPTURE(wire.id);
         const WireCheck other = tail_of(candidate_with_tail(wire.id, "bed", "buried", 150.0));
         CHECK(other.severity != Severity::none);
         // Near its limit it is suitable, but is not proposed.
-        CHECK((other.would_do || other.severity == Severity::caution));
+        CHECK((other.sufficient_wire || other.severity == Severity::caution));
     }
-    CHECK(tail_of(candidate_with_tail(check.would_do->id, "bed", "buried", 150.0)).severity ==
-          Severity::none);
+    CHECK(
+        tail_of(candidate_with_tail(check.sufficient_wire->id, "bed", "buried", 150.0)).severity ==
+        Severity::none);
 }
 
 TEST_CASE("plating that ages is a warning, not a danger") {
@@ -92,7 +93,7 @@ TEST_CASE("plating that ages is a warning, not a danger") {
     CAPTURE(check.sentence);
     REQUIRE(*check.conductor_c < 170.0);
     CHECK(check.severity == Severity::warning);
-    CHECK(check.decides == heatmatch::WirePart::plating);
+    CHECK(check.limiting_part == heatmatch::WirePart::plating);
     CHECK(check.limits.front().limit_c == 150.0);
 }
 
@@ -157,6 +158,6 @@ TEST_CASE("a run without a wire, and one with unknown surroundings, are not call
     candidate.circuit.runs[0].run.surroundings.air_c.reset();
     CHECK(check_wires(candidate)[0].severity == Severity::not_assessed);
     candidate.catalog.reset();
-    CHECK_FALSE(check_wires(candidate)[0].would_do);
+    CHECK_FALSE(check_wires(candidate)[0].sufficient_wire);
     CHECK(check_wires(candidate, &starter()).size() == 2);
 }

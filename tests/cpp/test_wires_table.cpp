@@ -15,13 +15,13 @@ WireCheck melting() {
                     .conductor_c = 150.0,
                     .limits = {{.what = WirePart::insulation, .limit_c = 90.0},
                                {.what = WirePart::joint, .limit_c = 150.0}},
-                    .decides = WirePart::insulation,
+                    .limiting_part = WirePart::insulation,
                     .severity = Severity::danger,
                     .corrected_ampacity_a = 17.32,
                     .at_element = true,
                     .sentence = verbatim("It melts.")};
-    check.would_do = find_wire(starter(), "silicone-14-awg");
-    check.would_do_gauge = verbatim("14 AWG (2.08 mm2)");
+    check.sufficient_wire = find_wire(starter(), "silicone-14-awg");
+    check.sufficient_gauge = verbatim("14 AWG (2.08 mm2)");
     for (const double limit_c : {250.0, 180.0, 200.0, 260.0, 450.0}) {
         check.reach.push_back(
             {.insulation = "i" + format_number(limit_c), .limit_c = limit_c, .from_m = 0.0});
@@ -52,7 +52,7 @@ TEST_CASE("a run has its wire, current, heat and limit in a row") {
 TEST_CASE("unknown values of a run are not shown as numbers") {
     std::vector<WireCheck> checks{melting(), melting()};
     checks[0].severity = Severity::not_assessed;
-    checks[0].decides.reset();
+    checks[0].limiting_part.reset();
     checks[1].runaway = true;
     const Table table = wires_table({}, checks);
     CHECK(line(table.rows[0]) == "feed of 2 m|thhn-12-awg|?|8.7|17.3|?|?|?");

@@ -229,7 +229,7 @@ void heat_a_wire(Bytes& bytes) {
     const double from_terminal_m = bytes.number(0.0, 2.0);
     try_it([&] {
         const TailTemperatures at = tail_temperatures(tail, wire, around);
-        finite("end of heat", at.end_of_heat_c);
+        finite("end of heat", at.heated_end_c);
         finite("terminal", at.terminal_c);
         finite("far wire", at.far_wire_c);
         if (at.wall_c) finite("wall", *at.wall_c);

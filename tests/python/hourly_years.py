@@ -43,7 +43,9 @@ class HourlyYear:
     def sums(self) -> Numbers:
         """Mean daily sum before the glass in each month, where no wind is known [kWh/m2]."""
         hours = self.hours
-        sums = np.bincount(hours.month, hours.warming_w_m2 * hours.hours, minlength=13)[1:]
+        sums = np.bincount(hours.month, hours.heating_irradiance_w_m2 * hours.hours, minlength=13)[
+            1:
+        ]
         return np.asarray(sums / 1000 / hours.days)
 
     def months(self) -> hm.Weather:

@@ -52,7 +52,10 @@ def town_weather(latitude_deg: float, air_c: float, sun_kwh_m2: float) -> hm.Wea
         albedo=0.2,
     )
     clear = hm.Weather.clear_days(site)
-    sums = np.bincount(clear.month, clear.warming_w_m2 * clear.hours, minlength=13)[1:] / 1000
+    sums = (
+        np.bincount(clear.month, clear.heating_irradiance_w_m2 * clear.hours, minlength=13)[1:]
+        / 1000
+    )
     daily = sums / DAYS * sun_kwh_m2 / sums.sum()
     mean = air_c - 9 * np.cos(2 * np.pi * (np.arange(12) - 0.5) / 12)
     return hm.Weather.from_months(site, daily, mean - 4, mean + 4)
@@ -95,7 +98,7 @@ def what_a_tracker_gives_above_the_best_resistance(panel: hm.Panel) -> None:
     for name, weather in [*years, *hourly_years()]:
         curve = hm.EnergyCurve(panel, weather)
         within = gain_pct(hm.EnergyCurve(panel, weather.split_by_cloud()))
-        ratio = curve.best_resistance_ohm / curve.noon_ohm
+        ratio = curve.best_resistance_ohm / curve.stc_match_ohm
         sun = weather.irradiation_kwh_m2
         gains = gain_pct(curve), within, gain_pct(curve, TRACKER)
         print(

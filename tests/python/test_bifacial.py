@@ -167,14 +167,14 @@ def test_weather_tells_the_light_behind_and_keeps_it(demo: hm.Installation) -> N
     assert weather.rear_w_m2 is not None
     assert weather.rear_w_m2.max() > 30.0
     assert pickle.loads(pickle.dumps(weather)) == weather
-    both = weather.with_light_behind(0.8)
+    both = weather.with_rear_irradiance(0.8)
     assert both.plane_irradiance_w_m2 == pytest.approx(
         weather.plane_irradiance_w_m2 + 0.8 * weather.rear_w_m2
     )
     assert weather.split_by_cloud().rear_w_m2 is not None
     assert hm.Weather.from_plane([500.0], [20.0], 1.0).rear_w_m2 is None
     with pytest.raises(hm.InvalidInput, match="share"):
-        weather.with_light_behind(1.5)
+        weather.with_rear_irradiance(1.5)
 
 
 def test_the_fields_go_through_json_and_the_catalog_file(

@@ -32,7 +32,7 @@ def test_a_candidate_knows_its_heat(standing: hm.Candidate) -> None:
     assert at_most is not None
     assert at_most.stagnation_sheath_c == pytest.approx(sheath.verdict_limit_c, abs=0.1)
     advice = standing.advice()
-    assert advice.passes == (advice.element_w <= advice.largest_element_w)
+    assert advice.within_limit == (advice.element_w <= advice.largest_element_w)
     assert advice.element_w == watts
     assert all(sentence.endswith(".") for sentence in advice.sentences)
     assert f"{advice.largest_w_per_cm:.3g} W/cm)" in advice.sentences[0]
@@ -72,7 +72,7 @@ def test_a_tail_cools_along_its_wire(standing: hm.Candidate) -> None:
     tail = standing.tail
     assert tail is not None
     assert tail.terminals == "through wall"
-    assert tail.end_of_heat_c > tail.terminal_c
+    assert tail.heated_end_c > tail.terminal_c
     wire = tail.wire_c(np.linspace(0.0, 2.0, 50))
     assert wire[0] == pytest.approx(tail.terminal_c)
     assert wire[-1] == pytest.approx(tail.far_wire_c, abs=1.0)

@@ -82,7 +82,7 @@ def test_assess_judges_the_circuit_that_stands(
         assert standing.circuit.title in done.out.replace("\n  ", " ")
         assert "how it was computed:" in done.out
         for step in standing.explain():
-            assert unwrapped(step.said.text(units)) in unwrapped(done.out)
+            assert unwrapped(step.description.text(units)) in unwrapped(done.out)
         data = read_json(command("assess", demo_file, "--json", "--units", units).out)
         assert data["mean_power_w"] == standing.mean_power_w
         assert data["severity"] == standing.severity

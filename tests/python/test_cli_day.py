@@ -99,7 +99,7 @@ def test_plain_data_is_that_of_the_run(
     done = command("day", demo_file, *DAYS, "--json", "--stagnation")
     assert (done.code, done.err) == (0, "")
     data = json.loads(done.out, parse_constant=pytest.fail)
-    assert data["energy"]["in_kwh"] == lived.energy.in_kwh
+    assert data["energy"]["delivered_kwh"] == lived.energy.delivered_kwh
     assert data["sentences"] == lived.sentences()
     assert [peak["value"] for peak in data["peaks"]] == [p.margin.value for p in lived.answer.peaks]
     assert data["all"]["dark_hours"] == lived.answer.all.dark_hours
@@ -136,8 +136,8 @@ def test_steps_are_written_as_csv(
 def test_options_reach_the_run(
     command: Callable[..., Any], demo_file: Path, standing: hm.Candidate, demo: hm.Installation
 ) -> None:
-    words = "--switches|thermostat welded|--conductivity|low|--start|104 °F|--take-off|8"
-    words += "|--take-off-from|18|--take-off-until|23|--air-shift|-9 °F"
+    words = "--switches|thermostat welded|--conductivity|low|--start|104 °F|--extraction|8"
+    words += "|--extraction-from|18|--extraction-until|23|--air-shift|-9 °F"
     done = command("day", demo_file, *DAYS, "--json", *words.split("|"))
     run = hm.simulate_day(
         standing,
@@ -147,9 +147,9 @@ def test_options_reach_the_run(
         switches="thermostat welded",
         conductivity="low",
         start_c=40.0,
-        take_off_w_k=8.0,
-        take_off_from_hour=18.0,
-        take_off_until_hour=23.0,
+        extraction_w_k=8.0,
+        extraction_from_hour=18.0,
+        extraction_until_hour=23.0,
         air_shift_k=-5.0,
     )
     data = json.loads(done.out)
@@ -213,7 +213,7 @@ def test_a_temperature_below_zero_is_no_option(command: Callable[..., Any]) -> N
         ("--days 0", 2, "must be 1 or more"),
         ("--days 99999", 1, "days = 99999"),
         ("--start 5000", 1, "start_c"),
-        ("--take-off nan", 1, "take_off"),
+        ("--extraction nan", 1, "extraction"),
         ("--switches broken", 2, "breaker welded"),
         ("--weather none.epw", 1, "none.epw"),
         ("--weather .", 1, "EPW, TMY3 or PVGIS"),

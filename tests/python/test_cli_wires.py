@@ -39,7 +39,7 @@ def test_each_run_has_its_temperature_limit_and_reason(
         hot = hm.format_quantity(check.conductor_c, "°C", units=units, digits=8).split()[0]
         assert f" {float(hot):.0f} " in rows[check.run]
         assert check.wire in rows[check.run]
-        assert rows[check.run].endswith(" " + check.decides)
+        assert rows[check.run].endswith(" " + check.limiting_part)
     assert ("12 AWG" in rows["along the wall"]) == (units == "us")
     assert ("3.31 mm2" in rows["along the wall"]) == (units == "si")
     assert unwrapped(hm.cautions()[-1]) in unwrapped(done.out)
@@ -56,13 +56,13 @@ def test_a_wire_that_melts_ends_with_3_and_names_one_that_would_do(
     (bad,) = [check for check in checks if check.severity == "danger"]
     assert bad.run == "hot tail"
     assert unwrapped(f"danger: hot tail: {bad.sentence}") in unwrapped(done.out)
-    assert bad.would_do is not None
-    assert f"suitable: {bad.would_do.id}, " in done.out
+    assert bad.sufficient_wire is not None
+    assert f"suitable: {bad.sufficient_wire.id}, " in done.out
     data = command("wires", melting, "--json")
     assert (data.code, data.err) == (3, "")
     runs = json.loads(data.out, parse_constant=pytest.fail)["runs"]
     assert [run["run"] for run in runs] == [check.run for check in checks]
-    assert runs[2]["would_do"]["id"] == bad.would_do.id
+    assert runs[2]["sufficient_wire"]["id"] == bad.sufficient_wire.id
     assert runs[2]["conductor_c"] == bad.conductor_c
     assert runs[2]["limits"][0]["limit_c"] == bad.limits[0].limit_c
 

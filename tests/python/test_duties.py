@@ -86,7 +86,9 @@ def test_the_counts_are_those_of_the_margins(standing: hm.Candidate) -> None:
 def test_the_list_is_grouped_by_what_to_state(standing: hm.Candidate) -> None:
     made = [len(group.checks) for group in standing.not_checked if not group.judged]
     assert made == sorted(made, reverse=True)
-    fields = [field for group in standing.not_checked if not group.judged for field in group.state]
+    fields = [
+        field for group in standing.not_checked if not group.judged for field in group.missing
+    ]
     assert len(fields) == len(set(fields))
 
 
@@ -96,7 +98,7 @@ def test_the_demo_has_the_duties_of_its_code(demo_ranking: hm.Ranking) -> None:
     assert {duty.code for duty in duties.values()} == {"nec"}
     assert duties["arc-fault protection"].begins_v == 80
     assert duties["earth-fault protection"].begins_a == 8
-    assert duties["labels"].met == "nobody stated"
+    assert duties["labels"].met_by == "nobody stated"
     text = duties_text(demo_ranking[0])
     assert "Local codes and licensed practice decide." in flat(text)
     assert all(len(line) <= 80 for line in text.splitlines())
@@ -112,14 +114,14 @@ def test_every_duty_cites_a_source(standing: hm.Candidate, starter: hm.Catalog) 
     assert {duty.code for duty in duties} == {"nec", "iec"}
     for duty in duties:
         assert duty.source in hm.sources(), duty.name
-        assert duty.said.endswith("."), duty.name
+        assert duty.description.endswith("."), duty.name
         assert repr(duty).startswith("<CodeDuty ")
 
 
 def test_a_circuit_alone_has_the_same_duties_without_the_catalog(standing: hm.Candidate) -> None:
     alone = _core.code_duties(standing.circuit, standing.site)
-    assert [duty.met for duty in alone] == [duty.met for duty in standing.code_duties()]
-    assert all(duty.would_do == [] for duty in alone)
+    assert [duty.met_by for duty in alone] == [duty.met_by for duty in standing.code_duties()]
+    assert all(duty.suitable_controls == [] for duty in alone)
 
 
 def test_duties_change_no_rank(starter: hm.Catalog, demo_ranking: hm.Ranking) -> None:

@@ -152,7 +152,7 @@ def test_the_table_is_in_str_and_in_html(name: str, results: dict[str, Any]) -> 
 # numbers in a Series keep its index, as pandas users expect of a function of numbers
 def test_results_of_a_series_keep_its_index(curve: hm.EnergyCurve) -> None:
     ohms = pd.Series([5.0, 10.0], index=["low", "high"], name="ohm")
-    for method in (curve.delivered_kwh, curve.slope_kwh, curve.near_short_share):
+    for method in (curve.delivered_kwh, curve.slope_kwh, curve.near_short_circuit_share):
         found = method(ohms)
         assert isinstance(found, pd.Series)
         assert list(found.index) == ["low", "high"]

@@ -14,7 +14,7 @@ pd = pytest.importorskip("pandas")
 
 KINDS = tuple(hm.glossary())
 EXPECTED = """
-group panel panels element bank bank_ohm noon_match_ohm mean_power_w mean_power_low_w
+group panel panels element bank bank_ohm stc_match_ohm mean_power_w mean_power_low_w
 mean_power_high_w power_w_at_1000_w_m2_45_c harvest_fraction_at_1000_w_m2_45_c cold_voltage_v
 severity worst_margin smallest_headroom not_assessed price_to_buy currency
 """
@@ -272,4 +272,4 @@ def test_the_heat_of_a_candidate_is_in_its_row(standing: hm.Candidate) -> None:
     assert row["sheath_limit_c"] == standing.circuit.sheath.verdict_limit_c
     assert row["w_per_cm"] == standing.heat.w_per_cm
     watts = row["element_power_w"] * standing.circuit.heat.elements
-    assert watts == pytest.approx(100 * row["w_per_cm"] * standing.circuit.heat.heated_m)
+    assert watts == pytest.approx(100 * row["w_per_cm"] * standing.circuit.heat.heated_length_m)

@@ -125,7 +125,7 @@ def test_one_open_element_is_named_first(standing: hm.Candidate, sheet: hm.Meter
 def test_what_cannot_be_told_apart_is_said(standing: hm.Candidate) -> None:
     rows = [{"bank_v": 40.0, "bank_a": 1.4}]
     found = hm.diagnose(standing, hm.Readings.from_rows(rows))
-    assert found.cannot_tell
+    assert found.indistinguishable
     assert found.group > 1
     assert found.next
     assert "do not distinguish" in found.verdict
@@ -208,13 +208,13 @@ def test_a_sheet_and_a_diagnosis_speak_either_unit_set(
     standing: hm.Candidate, sheet: hm.MeterSheet
 ) -> None:
     found = hm.diagnose(standing, hm.Readings.from_rows(healthy_rows(sheet)))
-    told = [found.verdict, *found.remarks, *sheet.remarks, *sheet.not_known, sheet.title]
+    told = [found.verdict, *found.remarks, *sheet.remarks, *sheet.missing, sheet.title]
     for check in sheet.checks:
         told += [check.reading, check.how, check.expect, check.if_low, check.if_high]
     for item in found.ranked:
         told += [item.sentence, *item.evidence, *(number.name for number in item.fitted)]
     for measure in found.next:
-        told += [measure.reading, measure.how, measure.tells]
+        told += [measure.reading, measure.how, measure.predictions]
     assert all(isinstance(text, Sentence) for text in told)
     assert "base.verbatim" not in {text.id for text in told}
     assert any(re.search(r"\d °C", text) for text in told)

@@ -34,7 +34,7 @@ FAR_TOO_FEW_OHMS_BOUND_PCT = 13.0
 
 def months(weather: hm.Weather) -> np.ndarray:
     """Mean daily sum before the glass in each month, where no wind is known [kWh/m2]."""
-    sums = np.bincount(weather.month, weather.warming_w_m2, minlength=13)[1:]
+    sums = np.bincount(weather.month, weather.heating_irradiance_w_m2, minlength=13)[1:]
     return np.asarray(sums / 1000 / weather.days)
 
 
@@ -70,7 +70,7 @@ def test_twelve_means_give_the_energy_of_the_hours(
         - 1
     )
     curve = hm.EnergyCurve(panel, hourly)
-    sensible = 0.7 * curve.best_resistance_ohm / curve.noon_ohm <= RATIOS
+    sensible = 0.7 * curve.best_resistance_ohm / curve.stc_match_ohm <= RATIOS
     for errors in (season, year):
         assert np.abs(errors[sensible & (RATIOS <= 2)]).max() < BOUND_PCT
         assert np.abs(errors[sensible]).max() < DIM_BOUND_PCT

@@ -52,7 +52,7 @@ def test_a_run_has_three_panels_over_one_time(week: hm.DayRun) -> None:
     power, heat, space = panels
     assert "[h]" in space.get_xlabel()
     assert week.title in power.get_title()
-    assert f"into the elements, {week.energy.in_kwh:.1f} kWh" in entries(power)
+    assert f"into the elements, {week.energy.delivered_kwh:.1f} kWh" in entries(power)
     assert f"sheath, up to {week.sheath_c.max():.0f} °C" in entries(heat)
     assert f"target at night, {week.candidate.space.target_c:g} °C" in entries(space)
     ticks = [tick.get_text() for tick in space.get_xticklabels()]
@@ -93,7 +93,7 @@ def test_long_runs_have_a_point_a_day(months: hm.DayRun) -> None:
     assert len(taken.get_xdata()) == 59
     step_h = np.diff(months.hours)[0]
     assert np.sum(taken.get_ydata()) * 24.0 / 1000.0 == pytest.approx(
-        months.energy.in_kwh, rel=1e-6
+        months.energy.delivered_kwh, rel=1e-6
     )
     assert step_h == pytest.approx(0.25)
     assert "mean of the day" in power.get_ylabel()
@@ -111,19 +111,19 @@ def test_bars_are_the_energies_of_months_or_days(week: hm.DayRun, months: hm.Day
     given, taken, space = ([bar.get_height() for bar in bars] for bars in ax.containers)
     answer = months.answer.months
     assert given == pytest.approx([month.available_kwh_day for month in answer])
-    assert taken == pytest.approx([month.in_kwh_day for month in answer])
+    assert taken == pytest.approx([month.delivered_kwh_day for month in answer])
     assert space == pytest.approx([month.to_space_kwh_day for month in answer])
     assert ax.get_ylabel().endswith("[kWh]")
     days = plot.day_energy(week)
     _, taken, _ = ([bar.get_height() for bar in bars] for bars in days.containers)
     assert len(taken) == 7
-    assert sum(taken) == pytest.approx(week.energy.in_kwh)
+    assert sum(taken) == pytest.approx(week.energy.delivered_kwh)
 
 
 def test_runs_are_compared_over_one_another(
     standing: hm.Candidate, weather: hm.Weather, week: hm.DayRun
 ) -> None:
-    fan = hm.simulate_day(standing, weather, month=1, days=7, take_off_w_k=8, **QUICK)
+    fan = hm.simulate_day(standing, weather, month=1, days=7, extraction_w_k=8, **QUICK)
     heat, bed = plot.compare_days({"as it is": week, "a fan": fan})
     assert heat.get_ylabel().endswith("[W]")
     assert bed.get_ylabel().endswith("[°C]")
@@ -145,7 +145,7 @@ def test_where_the_heat_goes_is_told(
         starter, changed_demo(lambda plain: plain["store"].update(stands="outside"))
     )
     runs = {
-        name: hm.simulate_day(outside, weather, month=1, days=2, take_off_w_k=w_k, **QUICK)
+        name: hm.simulate_day(outside, weather, month=1, days=2, extraction_w_k=w_k, **QUICK)
         for name, w_k in (("alone", 0.0), ("fetched", 5.0))
     }
     alone, fetched = entries(plot.compare_days(runs)[0])

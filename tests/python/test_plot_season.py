@@ -84,7 +84,7 @@ def test_dot_and_best_are_those_of_the_season(standing: hm.Candidate, weather: h
     assert points(most)[1][0] == pytest.approx(season.mpp_kwh, rel=1e-4)
     assert energies.max() < season.mpp_kwh
     labels = [text.get_text() for text in ax.get_legend().get_texts()]
-    assert f"Vmp/Imp in full sun, {season.noon_ohm:.3g} ohm" in labels
+    assert f"Vmp/Imp in full sun, {season.stc_match_ohm:.3g} ohm" in labels
 
 
 def test_a_panel_alone_has_neither_dot_nor_band(starter: hm.Catalog, weather: hm.Weather) -> None:

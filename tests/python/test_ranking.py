@@ -48,8 +48,8 @@ def test_danger_is_rejected_and_counted_and_the_rest_is_in_order(demo_ranking: h
         assert dangers & set(demo_ranking.reasons)
     # Steps of 1 %: within one the order is by data, headroom and price.
     for better, worse in zip(demo_ranking, list(demo_ranking)[1:], strict=False):
-        assert worse.merit == worse.season.kwh
-        assert worse.merit <= (1.01 + 1e-4) * better.merit
+        assert worse.objective == worse.season.kwh
+        assert worse.objective <= (1.01 + 1e-4) * better.objective
 
 
 def test_no_candidate_of_the_front_is_beaten_in_everything(demo_ranking: hm.Ranking) -> None:
@@ -59,7 +59,7 @@ def test_no_candidate_of_the_front_is_beaten_in_everything(demo_ranking: hm.Rank
 
     def trade(one: hm.Candidate) -> tuple[float, float, float]:
         price = infinity if one.price_to_buy is None else one.price_to_buy
-        return (one.merit, int(100 * one.smallest_headroom), -price)
+        return (one.objective, int(100 * one.smallest_headroom), -price)
 
     trades = [trade(one) for one in demo_ranking.candidates]
     for one in front:
@@ -110,7 +110,7 @@ def test_the_standing_circuit_is_the_one_of_the_demo(standing: hm.Candidate) -> 
     assert (circuit.panels, circuit.series, circuit.parallel) == ("2S1P", 2, 1)
     assert (circuit.bank, circuit.element_count, circuit.elements_owned) == ("1S2P", 2, 2)
     assert (circuit.panel.id, circuit.element.id) == (circuit.owned.panel, "storage-rod-1000-240")
-    assert circuit.noon_match_ohm == pytest.approx(2 * 30.09 / 8.14, rel=1e-12)
+    assert circuit.stc_match_ohm == pytest.approx(2 * 30.09 / 8.14, rel=1e-12)
     assert circuit.cold_voltage_v == pytest.approx(2 * 37.53 * (1 + 0.00347 * 57), rel=1e-9)
     assert circuit.bank_ohm == pytest.approx(circuit.element_resistance.typical_ohm / 2)
     assert circuit.wire_ohm == pytest.approx(sum(run.loop_ohm for run in circuit.runs), rel=1e-9)
@@ -186,10 +186,10 @@ def test_an_explanation_goes_from_the_nameplate_to_the_watts(standing: hm.Candid
         assert step.formula
         assert step.value == step.value
         assert f"{step.name}: {step.formula}" in repr(step)
-        assert repr(step) == step.said
-        assert "°F" not in step.said
+        assert repr(step) == step.description
+        assert "°F" not in step.description
         # A coefficient per kelvin goes with °C.
-        assert "°C" not in told(step.said, "us") or step.name == "cold voltage factor"
+        assert "°C" not in told(step.description, "us") or step.name == "cold voltage factor"
     numbered = [margin for margin in standing.margins if margin.headroom is not None]
     judged = [margin for margin in numbered if margin.limit is not None]
     assert 0 < len(numbered) - len(judged) < 5  # a yes or no has no formula

@@ -61,13 +61,33 @@ def test_what_was_rejected_is_kept_with_its_reason(
         assert row["season_kwh"] == candidate.season.kwh
 
 
-def test_a_file_without_what_was_rejected_is_taken(saved: Path, whole: SavedRanking) -> None:
-    plain = json.loads(saved.read_text(encoding="utf-8"))
-    del plain["rejected"]
-    saved.write_text(json.dumps(plain))
-    loaded = hm.load_ranking(saved)
-    assert loaded == replace(whole, rejected=[])
-    assert str(hm.compare_rankings(loaded, loaded)).count("danger:") == 1  # in the legend alone
+KEPT_FILES = Path(__file__).parents[1] / "reference" / "rankings"
+
+
+@pytest.mark.parametrize("name", ["version_1", "version_1_by_power"])
+def test_a_kept_file_of_version_1_loads_under_the_names_of_today(
+    name: str, starter: hm.Catalog, demo: hm.Installation, tmp_path: Path
+) -> None:
+    old = json.loads((KEPT_FILES / f"{name}.json").read_text(encoding="utf-8"))
+    assert old["heatmatch_ranking"] == 1
+    loaded = hm.load_ranking(KEPT_FILES / f"{name}.json")
+    assert loaded.by_season == (name == "version_1")
+    assert loaded.rejected == old.get("rejected", [])
+    part = {"group": "barn pair", "element": "storage-rod-1000-240", "top": 2, "keep_rejected": 1}
+    plain = demo.to_dict()
+    if not loaded.by_season:
+        del plain["weather"]
+    today = hm.rank(starter, hm.Installation.from_dict(plain), **part)
+    columns = set(today.to_frame().columns)
+    for row, before in zip(loaded.rows, old["rows"], strict=True):
+        assert set(row) <= columns
+        assert list(row.values()) == list(before.values())
+        assert row["stc_match_ohm"] == before["stc_match_ohm"]
+        assert row.get("season_stc_match_kwh") == before.get("season_stc_match_kwh")
+    again = hm.load_ranking(hm.save_ranking(loaded, tmp_path / "again.json"))
+    assert again == loaded
+    assert json.loads((tmp_path / "again.json").read_text())["heatmatch_ranking"] == 2
+    assert hm.compare_rankings(loaded, today).moves
 
 
 def test_a_pairing_that_became_a_danger_is_told(whole: SavedRanking, melting: SavedRanking) -> None:

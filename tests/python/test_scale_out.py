@@ -27,7 +27,7 @@ def plain(result: tuple[hm.Ranking, hm.EnergyCurve, str]) -> list[Any]:
     """What two results must share to be the same."""
     ranking, curve, path = result
     rows = [
-        (c.circuit.title, c.merit, c.season.kwh_low, c.season.kwh, c.season.kwh_high,
+        (c.circuit.title, c.objective, c.season.kwh_low, c.season.kwh, c.season.kwh_high,
          [(m.name, m.subject, m.severity, m.value, m.headroom) for m in c.margins])
         for c in (*ranking.candidates, *ranking.rejected)
     ]  # fmt: skip

@@ -30,7 +30,8 @@ def row_by_row(panel: hm.Panel, weather: hm.Weather, ohm: float) -> float:
     rise = (panel.noct_c - 20.0) / 800.0
     total = 0.0
     for sun, base, warming, hours in zip(
-        weather.plane_irradiance_w_m2, weather.base_c, weather.warming_w_m2, weather.hours,
+        weather.plane_irradiance_w_m2, weather.base_c, weather.heating_irradiance_w_m2,
+        weather.hours,
         strict=True,
     ):  # fmt: skip
         if sun > 0.0:
@@ -45,7 +46,7 @@ def test_a_curve_is_the_sum_of_the_rows(
     panel = starter.panels[PANEL]
     exact = hm.EnergyCurve(panel, weather, exact=True)
     for ratio in (0.5, 1.4, 4.0):
-        ohm = ratio * curve.noon_ohm
+        ohm = ratio * curve.stc_match_ohm
         truth = row_by_row(panel, weather, ohm)
         assert exact.delivered_kwh(ohm) == pytest.approx(truth, rel=3e-5)
         assert curve.delivered_kwh(ohm) == pytest.approx(truth, rel=5e-4)
@@ -61,16 +62,16 @@ def test_arrays_go_through_and_keep_their_shape(curve: hm.EnergyCurve) -> None:
     hours = curve.hours_above(5.0, [0.0, 50.0, 100.0, 1000.0])
     assert list(hours) == sorted(hours, reverse=True)
     assert hours[-1] == 0.0
-    assert curve.near_short_share(0.1) > curve.near_short_share(10.0)
+    assert curve.near_short_circuit_share(0.1) > curve.near_short_circuit_share(10.0)
 
 
 def test_the_best_resistance_is_the_best(curve: hm.EnergyCurve) -> None:
-    ohms = np.geomspace(0.2, 20.0, 400) * curve.noon_ohm
+    ohms = np.geomspace(0.2, 20.0, 400) * curve.stc_match_ohm
     energies = curve.delivered_kwh(ohms)
     best = curve.delivered_kwh(curve.best_resistance_ohm)
     assert best >= energies.max()
     assert energies.max() < curve.mpp_kwh
-    assert curve.best_resistance_ohm > curve.noon_ohm
+    assert curve.best_resistance_ohm > curve.stc_match_ohm
 
 
 def test_wire_takes_its_share(curve: hm.EnergyCurve) -> None:
@@ -114,7 +115,7 @@ def test_one_call_with_weather_equals_the_installation_with_months(
 ) -> None:
     own = hm.rank(starter, demo, top=5)
     given = hm.rank(starter, demo, weather, top=5)
-    assert [c.merit for c in own] == [c.merit for c in given]
+    assert [c.objective for c in own] == [c.objective for c in given]
     exact = hm.rank(starter, demo, weather, top=5, exact_weather=True)
     assert exact[0].season.kwh == pytest.approx(own[0].season.kwh, rel=1e-3)
 
@@ -129,11 +130,11 @@ def test_the_season_is_that_of_the_goals(starter: hm.Catalog, demo: hm.Installat
     assert season.kwh == pytest.approx(total, rel=2e-3)
     assert season.kwh_low < season.kwh < season.kwh_high
     assert 0.0 < season.harvest_fraction < 1.0
-    assert season.best_ohm > season.noon_ohm
+    assert season.best_ohm > season.stc_match_ohm
     assert f"{season.best_ohm:.3g} ohm" in season.best_ohm_sentence
-    assert season.noon_kwh < season.best_kwh <= season.mpp_kwh
-    assert season.noon_loss == pytest.approx(1.0 - season.noon_kwh / season.best_kwh)
-    assert f"{season.noon_ohm:.3g} ohm of full sun" in season.noon_loss_sentence
+    assert season.stc_match_kwh < season.best_kwh <= season.mpp_kwh
+    assert season.stc_match_loss == pytest.approx(1.0 - season.stc_match_kwh / season.best_kwh)
+    assert f"{season.stc_match_ohm:.3g} ohm of full sun" in season.stc_match_loss_sentence
 
 
 def test_without_weather_power_at_the_conditions_decides(
@@ -144,7 +145,7 @@ def test_without_weather_power_at_the_conditions_decides(
     ranking = hm.rank(starter, hm.Installation.from_dict(plain), top=3)
     assert not ranking.by_season
     assert ranking[0].season is None
-    assert ranking[0].merit == ranking[0].mean_power_w
+    assert ranking[0].objective == ranking[0].mean_power_w
     assert "Without weather data, ranked by power" in ranking.remarks[0]
 
 

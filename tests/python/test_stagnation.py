@@ -29,7 +29,7 @@ def test_stagnation_is_hotter_than_the_week(week: hm.DayRun, stagnation: hm.Stag
     assert not run.heats_space
     for name in ("sheath_c", "bed_mean_c", "wall_c", "lid_c", "terminal_c"):
         assert getattr(run, name).max() > getattr(week, name).max(), name
-    assert stagnation.in_kwh == run.energy.in_kwh > week.energy.in_kwh
+    assert stagnation.delivered_kwh == run.energy.delivered_kwh > week.energy.delivered_kwh
     assert 1 <= stagnation.month <= 12
     assert f"{run.sheath_c.max():.0f} °C" in stagnation.sentences[0]
     # Leg ends are not in the field of a day: the floor and what the vessel is made of come after.
@@ -43,7 +43,7 @@ def test_it_comes_back_from_a_pickle(stagnation: hm.Stagnation) -> None:
     back = pickle.loads(pickle.dumps(stagnation))
     assert str(back) == str(stagnation)
     assert back.run.to_frame().equals(stagnation.run.to_frame())
-    assert (back.month, back.in_kwh) == (stagnation.month, stagnation.in_kwh)
+    assert (back.month, back.delivered_kwh) == (stagnation.month, stagnation.delivered_kwh)
 
 
 def test_its_text_has_eighty_columns_and_says_it_first(stagnation: hm.Stagnation) -> None:

@@ -62,10 +62,12 @@ def test_the_sun_on_the_plane_agrees_with_pvlib(path: Path, tilt: float) -> None
         albedo=0.2,
     )
     on_glass = np.asarray(theirs["poa_global"])
-    assert ours.warming_w_m2.sum() == pytest.approx(on_glass.sum(), rel=0.005)
+    assert ours.heating_irradiance_w_m2.sum() == pytest.approx(on_glass.sum(), rel=0.005)
     for month in range(1, 13):
         rows = ours.month == month
-        assert ours.warming_w_m2[rows].sum() == pytest.approx(on_glass[rows].sum(), rel=0.01)
+        assert ours.heating_irradiance_w_m2[rows].sum() == pytest.approx(
+            on_glass[rows].sum(), rel=0.01
+        )
     # Behind the glass: the physical model for the beam, its mean over sky and ground for the rest.
     angle = pvlib.irradiance.aoi(
         tilt, 180, sun["apparent_zenith"].to_numpy(), sun["azimuth"].to_numpy()

@@ -80,7 +80,9 @@ def same(weather: hm.Weather, direct: hm.Weather) -> None:
     """The same year: the sun to the calendar's shift of days, the air and wind alike."""
     assert len(weather) == len(direct) == 8760
     assert weather.irradiation_kwh_m2 == pytest.approx(direct.irradiation_kwh_m2, rel=1e-3)
-    assert weather.warming_w_m2.sum() == pytest.approx(direct.warming_w_m2.sum(), rel=1e-3)
+    assert weather.heating_irradiance_w_m2.sum() == pytest.approx(
+        direct.heating_irradiance_w_m2.sum(), rel=1e-3
+    )
     assert np.sort(weather.base_c).tolist() == np.sort(direct.base_c).tolist()
     np.testing.assert_allclose(weather.days, direct.days, atol=0.5)
 

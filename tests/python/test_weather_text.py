@@ -157,11 +157,15 @@ def test_wind_of_a_mast_is_brought_down_to_the_panels_and_told(tmp_path: Path) -
     # Source: FAO Irrigation and Drainage Paper 56, equation 47, put in by hand.
     slower = frame.assign(wind_speed=frame["wind_speed"] * 4.87 / np.log(67.8 * 10 - 5.42))
     there = hm.Weather.from_frame(slower, site, label="right", wind_height_m=2.0)
-    np.testing.assert_allclose(mast.warming_w_m2, there.warming_w_m2, rtol=1e-3)  # 4.87 is 4.869
+    np.testing.assert_allclose(
+        mast.heating_irradiance_w_m2, there.heating_irradiance_w_m2, rtol=1e-3
+    )  # 4.87 is 4.869
     assert not any("wind_m_s" in text for text in there.assumed)
     # The higher the mast, the less is left, the warmer the cells.
     hot = [
-        hm.Weather.from_frame(frame, site, label="right", wind_height_m=height).warming_w_m2.sum()
+        hm.Weather.from_frame(
+            frame, site, label="right", wind_height_m=height
+        ).heating_irradiance_w_m2.sum()
         for height in (2, 3, 10, 30, 100)
     ]
     assert hot == sorted(hot)

@@ -50,11 +50,11 @@ EXAMPLES = (
     "day demo.json --month 6 --stagnation",
 )
 _ENERGY = (
-    "available_kwh", "in_kwh", "wire_kwh", "stored_kwh", "to_space_kwh", "outside_kwh",
+    "available_kwh", "delivered_kwh", "wire_kwh", "stored_kwh", "to_space_kwh", "outside_kwh",
     "steam_kwh",
 )  # fmt: skip
 _ANSWER = (
-    "dusk_lift_k", "dawn_lift_k", "carry_over_h", "noticed_until_hour", "lid_until_hour",
+    "dusk_lift_k", "dawn_lift_k", "carry_over_h", "warmer_until_hour", "lid_until_hour",
 )  # fmt: skip
 _RUN = ("title", "days", "first_hour", "heats_space", "bed_model", "remarks", "assumed")
 
@@ -78,7 +78,7 @@ def run_json(run: _core.DayRun, units: str) -> dict[str, Any]:
 
 def stagnation_json(stagnation: _core.Stagnation, units: str) -> dict[str, Any]:
     """A stagnation as plain data."""
-    data = picked(stagnation, "month", "in_kwh", "sentences") | {
+    data = picked(stagnation, "month", "delivered_kwh", "sentences") | {
         "peaks": _peaks_json(stagnation.peaks, units),
         "assumed": stagnation.run.assumed,
     }
@@ -88,8 +88,8 @@ def stagnation_json(stagnation: _core.Stagnation, units: str) -> dict[str, Any]:
 def _options(arguments: argparse.Namespace) -> dict[str, Any]:
     """Options of simulate_day() that were given."""
     names = (
-        "month", "days", "air_shift_k", "start_c", "conductivity", "switches", "take_off_w_k",
-        "take_off_from_hour", "take_off_until_hour", "air_around_c",
+        "month", "days", "air_shift_k", "start_c", "conductivity", "switches", "extraction_w_k",
+        "extraction_from_hour", "extraction_until_hour", "air_around_c",
     )  # fmt: skip
     given = {name: getattr(arguments, name) for name in names}
     return {name: value for name, value in given.items() if value is not None}
@@ -184,17 +184,25 @@ def _add_own_options(parser: argparse.ArgumentParser) -> None:
         help="constant air temperature around the store; no space is heated then",
     )
     parser.add_argument(
-        "--take-off",
-        dest="take_off_w_k",
+        "--extraction",
+        dest="extraction_w_k",
         type=float,
         metavar="W_K",
         help="heat extraction of a fan or loop, in W per K between bed and space",
     )
     parser.add_argument(
-        "--take-off-from", dest="take_off_from_hour", type=float, metavar="H", help="hour of day"
+        "--extraction-from",
+        dest="extraction_from_hour",
+        type=float,
+        metavar="H",
+        help="hour of day",
     )
     parser.add_argument(
-        "--take-off-until", dest="take_off_until_hour", type=float, metavar="H", help="hour of day"
+        "--extraction-until",
+        dest="extraction_until_hour",
+        type=float,
+        metavar="H",
+        help="hour of day",
     )
 
 

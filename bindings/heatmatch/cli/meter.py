@@ -110,7 +110,7 @@ def _row_values(row: _core.MeterRow) -> dict[str, float]:
 
 def sheet_json(sheet: _core.MeterSheet, units: str) -> dict[str, Any]:
     """A meter sheet as plain data."""
-    told = ("not_known", "remarks", "assumed")
+    told = ("missing", "remarks", "assumed")
     texts = ("reading", "how", "expect", "if_low", "if_high")
     return texts_in(picked(sheet, "title", *told), units, *told) | {
         "rows": [_row_values(row) for row in sheet.rows],
@@ -122,8 +122,8 @@ def diagnosis_json(diagnosis: _core.Diagnosis, units: str) -> dict[str, Any]:
     """A diagnosis as plain data."""
     told = ("kind", "name", "sentence", "misfit", "score", "weight", "evidence")
     fitted = ("name", "value", "low", "high", "unit")
-    next_ = ("reading", "how", "tells", "separation")
-    data = picked(diagnosis, "verdict", "group", "cannot_tell", "unexplained", "remarks")
+    next_ = ("reading", "how", "predictions", "separation")
+    data = picked(diagnosis, "verdict", "group", "indistinguishable", "unexplained", "remarks")
     data["bank_ohms"] = diagnosis.bank_ohms
     return texts_in(data, units, "verdict", "bank_ohms", "remarks") | {
         "ranked": [

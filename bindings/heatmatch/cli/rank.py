@@ -186,7 +186,7 @@ def run_assess(arguments: argparse.Namespace) -> int:
         if arguments.explain:
             say("\nhow it was computed:")
             for step in candidate.explain():
-                say(results.wrap(f"  {told(step.said, arguments.units)}", "      "))
+                say(results.wrap(f"  {told(step.description, arguments.units)}", "      "))
         say_cautions(candidate)
     return DANGER if candidate.severity == "danger" else 0
 

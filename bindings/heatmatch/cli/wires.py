@@ -32,8 +32,8 @@ that end decides. To check whether a wire melts, describe the circuit under
 """
 EXAMPLES = ("wires demo.json --units us", "wires demo.json --rank 2 --json")
 _FIELDS = (
-    "run", "wire", "gauge", "current_a", "conductor_c", "far_c", "runaway", "decides", "severity",
-    "code_ampacity_a", "corrected_ampacity_a", "balance_ampacity_a", "drop_v", "heat_w",
+    "run", "wire", "gauge", "current_a", "conductor_c", "far_c", "runaway", "limiting_part",
+    "severity", "code_ampacity_a", "corrected_ampacity_a", "balance_ampacity_a", "drop_v", "heat_w",
     "at_element", "sentence", "assumed",
 )  # fmt: skip
 
@@ -42,9 +42,9 @@ def check_json(check: _core.WireCheck, units: str) -> dict[str, Any]:
     """A check of a run as plain data."""
     limits = [picked(limit, "what", "limit_c", "consequence", "source") for limit in check.limits]
     reach = [picked(item, "insulation", "family", "limit_c", "from_m") for item in check.reach]
-    wire = None if check.would_do is None else check.would_do.to_dict()
+    wire = None if check.sufficient_wire is None else check.sufficient_wire.to_dict()
     data = texts_in(picked(check, *_FIELDS), units, "gauge", "sentence", "assumed")
-    return data | {"limits": limits, "reach": reach, "would_do": wire}
+    return data | {"limits": limits, "reach": reach, "sufficient_wire": wire}
 
 
 _NO_RUNS = """\

@@ -29,7 +29,7 @@ class BankHeat(Face):
     misfit: Held[str] = Held("Reason why the elements do not fit; empty if they do.")
     known: Held[bool] = Held("Whether temperatures can be computed.")
     elements: Held[int] = Held("Number of elements in the bank.")
-    heated_m: Held[float] = Held("Heated length of all elements [m].")
+    heated_length_m: Held[float] = Held("Heated length of all elements [m].")
     liquid: Held[bool] = Held("Whether the fill mixes itself.")
     store: Held[Store] = Held("Heat store.")
     medium: Held[Medium] = Held("Fill of the store.")

@@ -72,7 +72,9 @@ class Candidate(Face):
     mean_power_w: Held[float] = Held("Mean typical power over the conditions [W].")
     mean_power_low_w: Held[float] = Held("Low end of the mean power [W].")
     mean_power_high_w: Held[float] = Held("High end of the mean power [W].")
-    merit: Held[float] = Held("Objective: season energy [kWh], or mean power [W] without weather.")
+    objective: Held[float] = Held(
+        "Objective: season energy [kWh], or mean power [W] without weather."
+    )
     worst: Held[Margin | None] = Held("Most severe margin; None if there is none.")
     severity: Held[Severity] = Held(
         'Severity of the worst margin: "none", "caution", "warning", "danger" or "not assessed".'

@@ -56,7 +56,7 @@ class Circuit(Face):
     element_resistance: Held[ElementResistance] = Held("Resistance of one hot element [ohm].")
     bank_ohm: Held[float] = Held("Typical resistance of the hot bank [ohm].")
     wire_ohm: Held[float] = Held("Resistance of all runs, both conductors and joints [ohm].")
-    noon_match_ohm: Held[float] = Held("Vmp/Imp of the array from its label [ohm].")
+    stc_match_ohm: Held[float] = Held("Vmp/Imp of the array from its label [ohm].")
     cold_voltage_v: Held[float] = Held("Open-circuit voltage at the record low [V].")
     short_circuit_current_a: Held[float] = Held("Short-circuit current of new panels [A].")
     array: Held[Array] = Held("Array of the panels as they are today.")

@@ -40,7 +40,7 @@ class DayAnswer(Face):
     >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
     >>> year = hm.Weather.from_installation(hm.demo())
     >>> run = hm.simulate_day(circuit, year, month=1, days=1)
-    >>> run.answer.all.in_kwh_day > 0
+    >>> run.answer.all.delivered_kwh_day > 0
     True
     """
 
@@ -54,7 +54,7 @@ class DayAnswer(Face):
     carry_over_h: Held[float | None] = Held(
         "Time after dusk until heat falls to half of the night's highest, mean [h]; None if never."
     )
-    noticed_until_hour: Held[float | None] = Held(
+    warmer_until_hour: Held[float | None] = Held(
         "Hour until which the space is 0.5 K warmer, mean of the nights [h]; None if never."
     )
     lid_until_hour: Held[float | None] = Held(

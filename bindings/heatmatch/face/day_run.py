@@ -74,7 +74,7 @@ class DayRun(Face):
     space_c: Held[_Numbers] = Held(
         "Temperature of the space, or of the air around a store that heats none, by step [°C]."
     )
-    space_without_c: Held[_Numbers] = Held("Air temperature without the store, by step [°C].")
+    space_unheated_c: Held[_Numbers] = Held("Air temperature without the store, by step [°C].")
     outside_c: Held[_Numbers] = Held("Temperature of the air outside, by step [°C].")
 
     def sentences(self, *, units: str = "si") -> list[str]:
@@ -162,7 +162,7 @@ class DayRun(Face):
 
     def __repr__(self) -> str:
         return plain_line(
-            f"<DayRun {self.title}: {self.days:g} days, {self.energy.in_kwh:.4g} kWh>"
+            f"<DayRun {self.title}: {self.days:g} days, {self.energy.delivered_kwh:.4g} kWh>"
         )
 
     def __str__(self) -> str:
@@ -185,9 +185,9 @@ def simulate_day(
     start_c: float | None = None,
     conductivity: str = "typical",
     switches: str = "works",
-    take_off_w_k: float = 0.0,
-    take_off_from_hour: float = 0.0,
-    take_off_until_hour: float = 24.0,
+    extraction_w_k: float = 0.0,
+    extraction_from_hour: float = 0.0,
+    extraction_until_hour: float = 24.0,
     air_around_c: float | None = None,
     progress: Callable[[float], object] | bool | None = None,
 ) -> DayRun:
@@ -215,9 +215,9 @@ def simulate_day(
         Conductivity of the fill.
     switches : {"works", "thermostat welded", "breaker welded"}
         State of the controls.
-    take_off_w_k : float
+    extraction_w_k : float
         Heat extraction from the fill to the space by a fan or loop [W/K], 0 to 10000.
-    take_off_from_hour, take_off_until_hour : float
+    extraction_from_hour, extraction_until_hour : float
         Hours of the day between which the fan or loop runs [h], 0 to 24.
     air_around_c : float, optional
         Constant air temperature around the store [°C], -60 to 80; no space is heated then.
@@ -248,14 +248,14 @@ def simulate_day(
     >>> import heatmatch as hm
     >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
     >>> year = hm.Weather.from_installation(hm.demo())
-    >>> hm.simulate_day(circuit, year, month=1, days=2).energy.in_kwh > 0
+    >>> hm.simulate_day(circuit, year, month=1, days=2).energy.delivered_kwh > 0
     True
     """
     made: DayRun = call(
         _core.simulate_day, candidate, weather, month=month, days=days, air_shift_k=air_shift_k,
         electrical_step_s=electrical_step_s, thermal_step_s=thermal_step_s,
         warm_up_days=warm_up_days, start_c=start_c, conductivity=conductivity, switches=switches,
-        take_off_w_k=take_off_w_k, take_off_from_hour=take_off_from_hour,
-        take_off_until_hour=take_off_until_hour, air_around_c=air_around_c, progress=progress,
+        extraction_w_k=extraction_w_k, extraction_from_hour=extraction_from_hour,
+        extraction_until_hour=extraction_until_hour, air_around_c=air_around_c, progress=progress,
     )  # fmt: skip
     return made

@@ -35,7 +35,7 @@ class Diagnosis(Face):
 
     ranked: Held[list[Hypothesis]] = Held("Explanations, the best first.")
     group: Held[int] = Held("Number of the first explanations that fit equally well.")
-    cannot_tell: Held[bool] = Held("Whether more than one explanation fits equally well.")
+    indistinguishable: Held[bool] = Held("Whether more than one explanation fits equally well.")
     unexplained: Held[bool] = Held("Whether not even the best explanation fits.")
     next: Held[list[NextMeasurement]] = Held(
         "Measurements that separate the explanations, the best first."

@@ -48,7 +48,7 @@ class EnergyCurve(Face):
     >>> import heatmatch as hm
     >>> panel = hm.Catalog.starter().panels["silicon-60-cell-245"]
     >>> curve = hm.EnergyCurve(panel, hm.Weather.from_installation(hm.demo()))
-    >>> curve.best_resistance_ohm > curve.noon_ohm
+    >>> curve.best_resistance_ohm > curve.stc_match_ohm
     True
     """
 
@@ -70,7 +70,7 @@ class EnergyCurve(Face):
 
     mpp_kwh: Held[float] = Held("Energy at the maximum power point [kWh].")
     best_resistance_ohm: Held[float] = Held("Load resistance that absorbs the most energy [ohm].")
-    noon_ohm: Held[float] = Held("Vmp/Imp at standard test conditions [ohm].")
+    stc_match_ohm: Held[float] = Held("Vmp/Imp at standard test conditions [ohm].")
 
     @overload
     def delivered_kwh(self, resistance_ohm: float, *, wire_ohm: float = ...) -> float: ...
@@ -238,10 +238,12 @@ class EnergyCurve(Face):
         return like(power_w, self._call("hours_above", resistance_ohm, power_w))
 
     @overload
-    def near_short_share(self, resistance_ohm: float) -> float: ...
+    def near_short_circuit_share(self, resistance_ohm: float) -> float: ...
     @overload
-    def near_short_share(self, resistance_ohm: npt.ArrayLike) -> npt.NDArray[np.float64]: ...
-    def near_short_share(self, resistance_ohm: npt.ArrayLike) -> Any:
+    def near_short_circuit_share(
+        self, resistance_ohm: npt.ArrayLike
+    ) -> npt.NDArray[np.float64]: ...
+    def near_short_circuit_share(self, resistance_ohm: npt.ArrayLike) -> Any:
         """Return the share of sunlit hours spent near short circuit.
 
         Parameters
@@ -274,7 +276,7 @@ class EnergyCurve(Face):
         >>> import heatmatch as hm
         >>> panel = hm.Catalog.starter().panels["cdte-100"]
         >>> curve = hm.EnergyCurve(panel, hm.Weather.from_installation(hm.demo()))
-        >>> curve.near_short_share(10.0) > curve.near_short_share(50.0)
+        >>> curve.near_short_circuit_share(10.0) > curve.near_short_circuit_share(50.0)
         True
         """
-        return like(resistance_ohm, self._call("near_short_share", resistance_ohm))
+        return like(resistance_ohm, self._call("near_short_circuit_share", resistance_ohm))

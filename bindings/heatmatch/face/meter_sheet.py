@@ -39,7 +39,7 @@ class MeterSheet(Face):
     )
     checks: Held[list[MeterCheck]] = Held("Measurements and inspections, one by one.")
     assumed: Held[list[Sentence]] = Held("Assumptions, in words.")
-    not_known: Held[list[Sentence]] = Held("Missing fields and their remedy, in words.")
+    missing: Held[list[Sentence]] = Held("Missing fields and their remedy, in words.")
     remarks: Held[list[Sentence]] = Held("Cautions, in words.")
 
     def to_frame(self) -> _pd.DataFrame:
@@ -102,7 +102,7 @@ def meter_sheet(
     Returns
     -------
     MeterSheet
-        Expected voltages [V], currents [A] and powers [W]; what is not known is in ``not_known``.
+        Expected voltages [V], currents [A] and powers [W]; what is not known is in ``missing``.
 
     Raises
     ------

@@ -54,16 +54,21 @@ class Season(Face):
     best_ohm_cloud: Held[float | None] = Held(
         "Best resistance with cloud within the step at its worst [ohm]; None if not known."
     )
-    noon_ohm: Held[float] = Held("Vmp/Imp of the array, less its wire [ohm].")
+    stc_match_ohm: Held[float] = Held("Vmp/Imp of the array, less its wire [ohm].")
     best_kwh: Held[float] = Held("Energy delivered into a bank of `best_ohm` [kWh].")
-    noon_kwh: Held[float] = Held("Energy delivered into a bank of `noon_ohm` [kWh].")
-    noon_loss: Held[float] = Held("Share of `best_kwh` that a bank of `noon_ohm` loses, 0 to 1.")
-    noon_loss_cloud: Held[float | None] = Held(
-        "Share that `noon_ohm` loses with the worst cloud in the step, 0 to 1; None if not known."
+    stc_match_kwh: Held[float] = Held("Energy delivered into a bank of `stc_match_ohm` [kWh].")
+    stc_match_loss: Held[float] = Held(
+        "Share of `best_kwh` that a bank of `stc_match_ohm` loses, 0 to 1."
     )
-    noon_loss_sentence: Held[str] = Held("Loss of a bank of `noon_ohm`, in words.")
-    best_ohm_sentence: Held[str] = Held("Reason why `best_ohm` differs from `noon_ohm`, in words.")
-    near_short_share: Held[float] = Held(
+    stc_match_loss_cloud: Held[float | None] = Held(
+        "Share that `stc_match_ohm` loses with the worst cloud in the step, 0 to 1; "
+        "None if not known."
+    )
+    stc_match_loss_sentence: Held[str] = Held("Loss of a bank of `stc_match_ohm`, in words.")
+    best_ohm_sentence: Held[str] = Held(
+        "Reason why `best_ohm` differs from `stc_match_ohm`, in words."
+    )
+    near_short_circuit_share: Held[float] = Held(
         "Share of sunlit hours with panel voltage below half of open-circuit voltage, 0 to 1."
     )
     element_power_w: Held[float] = Held("Largest power of one element in the season [W].")

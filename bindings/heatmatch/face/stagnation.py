@@ -32,14 +32,14 @@ class Stagnation(Face):
     _made_by = "simulate_stagnation(candidate)"
 
     month: Held[int] = Held("Month in which the fourteen days begin, 1 to 12.")
-    in_kwh: Held[float] = Held("Energy into the bank in the fourteen days [kWh].")
+    delivered_kwh: Held[float] = Held("Energy into the bank in the fourteen days [kWh].")
     run: Held[DayRun] = Held("Simulation of the fourteen days.")
     peaks: Held[list[PartPeak]] = Held("Highest temperature of every part, against its limit.")
     sentences: Held[list[str]] = Held("Result in words, the most important first.")
 
     def __repr__(self) -> str:
         title = self.run.title
-        return plain_line(f"<Stagnation {title}: month {self.month}, {self.in_kwh:.4g} kWh>")
+        return plain_line(f"<Stagnation {title}: month {self.month}, {self.delivered_kwh:.4g} kWh>")
 
     def __str__(self) -> str:
         return plain(day.stagnation_text(self))

@@ -22,7 +22,7 @@ class Weather(WeatherMakers):
 
     Notes
     -----
-    ``T_cell = base + warming (NOCT - 20) / 800`` [°C] with `base_c` and `warming_w_m2`.
+    ``T_cell = base + warming (NOCT - 20) / 800`` [°C] with `base_c` and `heating_irradiance_w_m2`.
 
     Examples
     --------
@@ -38,7 +38,7 @@ class Weather(WeatherMakers):
         "Irradiance that reaches the cells, by row [W/m2]."
     )
     base_c: Held[_Numbers] = Held("Temperature of the cells without sun, by row [°C].")
-    warming_w_m2: Held[_Numbers] = Held(
+    heating_irradiance_w_m2: Held[_Numbers] = Held(
         "Irradiance that warms the cells, reduced by wind, by row [W/m2]."
     )
     hours: Held[_Numbers] = Held("Duration of each row [h].")
@@ -127,7 +127,7 @@ class Weather(WeatherMakers):
         split: Weather = self._call("split_by_cloud")
         return split
 
-    def with_light_behind(self, share: float) -> Weather:
+    def with_rear_irradiance(self, share: float) -> Weather:
         """Add the light on the backs of bifacial panels.
 
         Parameters
@@ -158,10 +158,10 @@ class Weather(WeatherMakers):
         --------
         >>> import heatmatch as hm
         >>> year = hm.Weather.from_installation(hm.demo())
-        >>> year.with_light_behind(0.7).irradiation_kwh_m2 > year.irradiation_kwh_m2
+        >>> year.with_rear_irradiance(0.7).irradiation_kwh_m2 > year.irradiation_kwh_m2
         True
         """
-        made: Weather = self._call("with_light_behind", share)
+        made: Weather = self._call("with_rear_irradiance", share)
         return made
 
     def __len__(self) -> int:

@@ -36,9 +36,9 @@ def season_row(season: _core.Season) -> dict[str, Any]:
         "season_best_ohm": season.best_ohm,
         "season_best_cloud_ohm": season.best_ohm_cloud,
         "season_best_kwh": season.best_kwh,
-        "season_noon_ohm": season.noon_ohm,
-        "season_noon_kwh": season.noon_kwh,
-        "near_short_share": season.near_short_share,
+        "season_stc_match_ohm": season.stc_match_ohm,
+        "season_stc_match_kwh": season.stc_match_kwh,
+        "near_short_circuit_share": season.near_short_circuit_share,
         "price_per_kwh": season.price_per_kwh,
     }
     for month in season.months:
@@ -86,7 +86,7 @@ def candidate_row(candidate: _core.Candidate) -> dict[str, Any]:
         "element": circuit.element.id,
         "bank": circuit.bank,
         "bank_ohm": circuit.bank_ohm,
-        "noon_match_ohm": circuit.noon_match_ohm,
+        "stc_match_ohm": circuit.stc_match_ohm,
         "mean_power_w": candidate.mean_power_w,
         "mean_power_low_w": candidate.mean_power_low_w,
         "mean_power_high_w": candidate.mean_power_high_w,

@@ -16,12 +16,12 @@ if TYPE_CHECKING:
 SERIES = (
     "hours", "hour_of_day", "month", "irradiance_w_m2", "available_w", "power_w", "bank_v",
     "bank_a", "sheath_c", "coil_c", "terminal_c", "bed_mean_c", "wall_c", "lid_c", "released_w",
-    "to_space_w", "space_c", "space_without_c", "outside_c",
+    "to_space_w", "space_c", "space_unheated_c", "outside_c",
 )  # fmt: skip
 MONTH_FIELDS = (
-    "month", "days", "available_kwh_day", "in_kwh_day", "to_space_kwh_day", "dark_hours",
-    "above_target_hours", "above_target_without_hours", "lowest_c", "lowest_without_c", "lift_k",
-    "wanted_k",
+    "month", "days", "available_kwh_day", "delivered_kwh_day", "to_space_kwh_day", "dark_hours",
+    "above_target_hours", "above_target_unheated_hours", "lowest_c", "lowest_unheated_c", "lift_k",
+    "required_lift_k",
 )  # fmt: skip
 
 

@@ -20,7 +20,14 @@ if TYPE_CHECKING:
     import pandas as _pd
 
 FORMAT = "heatmatch_ranking"
-VERSION = 1
+VERSION = 2
+# Columns of version 1 that have another name since.
+_RENAMED = {
+    "stc_match_ohm": "stc_match_ohm",
+    "season_stc_match_ohm": "season_stc_match_ohm",
+    "season_stc_match_kwh": "season_stc_match_kwh",
+    "near_short_circuit_share": "near_short_circuit_share",
+}
 KEY = ("group", "panels", "element", "bank")
 _REJECTED = (*KEY, "worst_margin", "mean_power_w", "season_kwh", "price_to_buy", "currency")
 
@@ -49,7 +56,7 @@ class SavedRanking:
         Candidates, best first, with the columns of ``Ranking.to_frame``.
     rejected : list of dict
         Pairings rejected for a danger that the ranking kept: key, heat, worst margin and price.
-        Empty if the file is of an earlier version.
+        Empty if an early file of version 1 has none.
     """
 
     name: str
@@ -187,10 +194,24 @@ def load_ranking(path: str | os.PathLike[str]) -> SavedRanking:
         raise _refusal(name, "file", "not JSON", f"a file of save_ranking ({error})") from error
     if not isinstance(plain, dict) or FORMAT not in plain:
         raise _refusal(name, FORMAT, "(missing)", "a file of save_ranking")
-    if plain[FORMAT] != VERSION:
-        allowed = f"{VERSION}; a newer heatmatch wrote it"
+    if isinstance(plain[FORMAT], bool) or plain[FORMAT] not in range(1, VERSION + 1):
+        allowed = f"1 to {VERSION}; a newer heatmatch wrote it"
         raise _refusal(name, FORMAT, _shown(plain[FORMAT]), allowed)
-    return _saved_from(plain, name)
+    return _saved_from(_of_version_1(plain) if plain[FORMAT] == 1 else plain, name)
+
+
+def _of_version_1(plain: dict[str, Any]) -> dict[str, Any]:
+    """The content of a file of version 1 with the column names of today."""
+    rows = plain.get("rows")
+    if not isinstance(rows, list):
+        return plain
+    renamed = [
+        {_RENAMED.get(key, key): value for key, value in row.items()}
+        if isinstance(row, dict)
+        else row
+        for row in rows
+    ]
+    return {"rejected": [], **plain, "rows": renamed}
 
 
 def _number(value: Any) -> bool:
@@ -262,7 +283,6 @@ def _saved_from(plain: Mapping[str, Any], name: str) -> SavedRanking:
         "rejected": (lambda value: isinstance(value, list), "a list"),
     }
     values: dict[str, Any] = {key: plain.get(key) for key in kinds}
-    values["rejected"] = plain.get("rejected", [])  # files of an earlier version have none
     for key, (fits, allowed) in kinds.items():
         if not fits(values[key]):
             raise _refusal(name, key, _shown(values[key]), allowed)

@@ -193,7 +193,7 @@ def power_against_ohms(
     """
     ax = axes_or_new(ax)
     circuit = candidate.circuit
-    noon = circuit.noon_match_ohm
+    noon = circuit.stc_match_ohm
     ohms = np.geomspace(noon * 0.2, noon * 8.0, 300)
     wire = circuit.wire_ohm
     for (sun, cell), style, colour in zip(_checked(suns), STYLES, COLOURS, strict=False):

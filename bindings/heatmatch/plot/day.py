@@ -96,7 +96,7 @@ def _power(ax: Axes, plot: RunPlot) -> None:
     plot.line(ax, run.available_w, "mean", color=COLOURS[3], linestyle=STYLES[1], label=label)
     times, watts = plot.drawn(run.power_w, "mean")
     ax.fill_between(times, watts, color=COLOURS[1], alpha=0.25, linewidth=0)
-    label = f"into the elements, {run.energy.in_kwh:.1f} kWh"
+    label = f"into the elements, {run.energy.delivered_kwh:.1f} kWh"
     ax.plot(times, watts, color=COLOURS[1], label=label)
     given_off = run.energy.to_space_kwh + run.energy.outside_kwh
     label = f"given off by the store, {given_off:.1f} kWh"
@@ -112,17 +112,17 @@ def _space(ax: Axes, plot: RunPlot) -> None:
     if not run.heats_space:
         plot.line(ax, run.space_c, "lowest", color=LOAD, label="air around the store")
         return
-    if float(np.abs(run.outside_c - run.space_without_c).max()) > 0.05:
+    if float(np.abs(run.outside_c - run.space_unheated_c).max()) > 0.05:
         how = {"color": COLOURS[3], "linestyle": STYLES[4], "linewidth": 1.2}
         plot.line(ax, run.outside_c, "lowest", label="outside", **how)
         label = "space without the store"
     else:
         label = "space without the store, and outside"
     how = {"color": COLOURS[2], "linestyle": STYLES[1], "linewidth": 1.3}
-    plot.line(ax, run.space_without_c, "lowest", label=label, **how)
+    plot.line(ax, run.space_unheated_c, "lowest", label=label, **how)
     label = f"space with the store, {run.answer.all.lift_k:+.1f} K in the dark"
     plot.line(ax, run.space_c, "lowest", color=LOAD, linewidth=1.6, label=label)
-    times, without = plot.drawn(run.space_without_c, "lowest")
+    times, without = plot.drawn(run.space_unheated_c, "lowest")
     _, held = plot.drawn(run.space_c, "lowest")
     ax.fill_between(times, without, held, color=LOAD, alpha=0.25, linewidth=0)
     target = None if run.candidate.space is None else run.candidate.space.target_c

@@ -206,12 +206,16 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
         )
     ax = axes_or_new(ax)
     careful, conducting = heat.bed(conductivity="low"), heat.bed(conductivity="high")
-    metres = heat.heated_m / heat.elements
+    metres = heat.heated_length_m / heat.elements
     own = candidate.bright.element_power_w / metres / CM_PER_M
     rated_w = _rated_w(candidate)
     rated = None if rated_w is None else rated_w / metres / CM_PER_M
     longest_h = 336.0
-    first = careful.largest_power_w(limit_c=heat.sheath.verdict_limit_c) / heat.heated_m / CM_PER_M
+    first = (
+        careful.largest_power_w(limit_c=heat.sheath.verdict_limit_c)
+        / heat.heated_length_m
+        / CM_PER_M
+    )
     loads = np.geomspace(min(own, first) * 0.5, max(own, rated or 0.0, first) * 1.6, 400)
     for limit, what, colour, style in (
         (heat.sheath.verdict_limit_c, "for years", VERDICT, STYLES[1]),

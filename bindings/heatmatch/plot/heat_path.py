@@ -162,7 +162,7 @@ def _end(path: _Path, candidate: _core.Candidate) -> None:
         path.missing(terminal)
     else:
         stations = [0.5 * sum(end), 0.5 * sum(terminal)]
-        celsius = [tail.end_of_heat_c, tail.terminal_c]
+        celsius = [tail.heated_end_c, tail.terminal_c]
         path.seen(*celsius)
         path.ax.plot(stations, celsius, "o-", color=LOAD, markersize=7, linewidth=1.8)
         if at_element is not None:

@@ -27,7 +27,7 @@ def _best(candidates: Iterable[_core.Candidate]) -> dict[_Cell, _core.Candidate]
     for candidate in candidates:
         circuit = candidate.circuit
         cell = (circuit.element.id, f"{circuit.owned.group} {circuit.panels}")
-        if cell not in best or candidate.merit > best[cell].merit:
+        if cell not in best or candidate.objective > best[cell].objective:
             best[cell] = candidate
     return best
 
@@ -40,7 +40,7 @@ def _order(
     for share, cells in ((0, good), (1, bad)):
         for cell, candidate in cells.items():
             heats = list(most.get(cell[place], (0.0, 0.0)))
-            heats[share] = max(heats[share], candidate.merit)
+            heats[share] = max(heats[share], candidate.objective)
             most[cell[place]] = (heats[0], heats[1])
     return sorted(most, key=lambda name: (-most[name][0], -most[name][1], name))
 
@@ -94,7 +94,7 @@ def hookup_map(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     heat = np.full((len(rows), len(columns)), np.nan)
     for (element, hookup), one in every.items():
         if element in rows and hookup in columns:
-            heat[rows.index(element), columns.index(hookup)] = one.merit
+            heat[rows.index(element), columns.index(hookup)] = one.objective
     top = float(np.nanmax(heat)) or 1.0
     ax.imshow(heat, cmap=heat_colours(), vmin=0.0, vmax=top, aspect="auto")
     _write(ax, rows, columns, every, bad, top)
@@ -131,8 +131,8 @@ def _write(
                 ax.plot(x, y, marker=".", color="0.75", markersize=3)
                 continue
             rejected = (element, hookup) in bad
-            number = f"({one.merit:.0f})" if rejected else f"{one.merit:.0f}"
-            colour = ink_on(shade(one.merit / top))
+            number = f"({one.objective:.0f})" if rejected else f"{one.objective:.0f}"
+            colour = ink_on(shade(one.objective / top))
             ground = None
             if rejected:
                 box = Rectangle((x - 0.5, y - 0.5), 1.0, 1.0, hatch="///", linewidth=0.0)

@@ -82,7 +82,7 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     unit = "kWh of the season" if ranking.by_season else "W over the conditions"
     known = [c for c in ranking if not c.heat_unknown]
     ax.scatter(
-        [c.smallest_headroom for c in known], [c.merit for c in known],
+        [c.smallest_headroom for c in known], [c.objective for c in known],
         s=9, color="0.75", label="candidates that are not Pareto-optimal",
     )  # fmt: skip
     prices = [c.price_to_buy for c in front]
@@ -90,12 +90,12 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     for one, price in zip(front, prices, strict=True):
         size = 30.0 if price is None else 30.0 + 220.0 * price / most
         face = "white" if price is None else COLOURS[3]
-        where = (one.smallest_headroom, one.merit)
+        where = (one.smallest_headroom, one.objective)
         ax.scatter(*where, s=size, facecolor=face, edgecolor=COLOURS[0], linewidth=0.9, zorder=3)
     first = next(iter(known), front[0])
     of_known = " with known temperatures" if ranking[0].heat_unknown else ""
     ax.scatter(
-        first.smallest_headroom, first.merit, s=330, facecolor="none", edgecolor=LOAD,
+        first.smallest_headroom, first.objective, s=330, facecolor="none", edgecolor=LOAD,
         linewidth=1.6, label="first of the ranking" + of_known, zorder=3,
     )  # fmt: skip
     ax.margins(0.08)
@@ -115,7 +115,7 @@ def _number(ax: Axes, front: list[_core.Candidate]) -> None:
     height, gap = 8.5, 10.0  # of a label, and from a marker to it [points]
     # The list beside the plot narrows it when it is laid out: close markers are separated.
     points = 72.0 / ax.figure.dpi * np.array([0.55, 0.85])
-    spots = ax.transData.transform([(c.smallest_headroom, c.merit) for c in front]) * points
+    spots = ax.transData.transform([(c.smallest_headroom, c.objective) for c in front]) * points
     taken = [(x - 6.0, x + 6.0, y) for x, y in spots]
     for number, (one, (x, y)) in enumerate(zip(front, spots, strict=True), 1):
         text = f"{number}: {_price(one)}"
@@ -137,7 +137,7 @@ def _number(ax: Axes, front: list[_core.Candidate]) -> None:
         taken.append((x + across, x + across + width, y + up))
         line = {"arrowstyle": "-", "linewidth": 0.5, "color": "0.4"}
         ax.annotate(
-            text, (one.smallest_headroom, one.merit), (across, up),
+            text, (one.smallest_headroom, one.objective), (across, up),
             textcoords="offset points", ha="left", va="center", fontsize=7, zorder=4,
             parse_math=False, arrowprops=line if up else None,
         )  # fmt: skip
@@ -166,14 +166,14 @@ def told(candidate: _core.Candidate, unit: str) -> str:
     worst = candidate.worst
     margin = "" if worst is None else f"\n{worst.severity}: {worst.name}"
     return (
-        f"{_title(candidate)}\n{candidate.merit:.0f} {unit}, "
+        f"{_title(candidate)}\n{candidate.objective:.0f} {unit}, "
         f"headroom {candidate.smallest_headroom:.2f}, to buy {_price(candidate)}{margin}"
     )
 
 
 def _follow_pointer(ax: Axes, candidates: list[_core.Candidate], unit: str) -> None:
     """Shows the candidate nearest to the pointer, where the canvas follows one."""
-    points = np.array([[c.smallest_headroom, c.merit] for c in candidates])
+    points = np.array([[c.smallest_headroom, c.objective] for c in candidates])
     note = ax.annotate(
         "", (0, 0), (12, 12), textcoords="offset points", fontsize=8, zorder=9, parse_math=False,
         bbox={"facecolor": "white", "edgecolor": COLOURS[0], "linewidth": 0.8},

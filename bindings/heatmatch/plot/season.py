@@ -30,7 +30,7 @@ class _Array:
     series: int
     parallel: int
     wire_ohm: float
-    noon_ohm: float
+    stc_match_ohm: float
 
     def curve(self, weather: _core.Weather, months: Sequence[int]) -> _core.EnergyCurve:
         return _core.EnergyCurve(self.diode, weather, months=months, noct_c=self.noct_c)
@@ -54,7 +54,7 @@ class _Array:
         return float(fine[np.argmax(energies)]), float(energies.max())
 
 
-def _noon_ohm(diode: _core.SingleDiode) -> float:
+def _stc_match_ohm(diode: _core.SingleDiode) -> float:
     """Vmp/Imp in full sun [ohm]."""
     best = diode.at(**_FULL_SUN).maximum_power()
     return best.voltage_v / best.current_a
@@ -72,16 +72,16 @@ def _array(source: _core.Candidate | _core.Panel) -> _Array:
             circuit.wire_ohm,
             max(
                 0.0,
-                _noon_ohm(circuit.diode_today) * circuit.series / circuit.parallel
+                _stc_match_ohm(circuit.diode_today) * circuit.series / circuit.parallel
                 - circuit.wire_ohm,
             ),
         )
     if isinstance(source, _core.Panel):
         if source.v_mp is not None and source.i_mp is not None:
-            noon_ohm = source.v_mp / source.i_mp
+            stc_match_ohm = source.v_mp / source.i_mp
         else:
-            noon_ohm = _noon_ohm(_core.fit_single_diode(source))
-        return _Array(source.label, source, None, 1, 1, 0.0, noon_ohm)
+            stc_match_ohm = _stc_match_ohm(_core.fit_single_diode(source))
+        return _Array(source.label, source, None, 1, 1, 0.0, stc_match_ohm)
     raise InvalidInput(
         f"candidate_or_panel = {type(source).__name__} must be a Candidate or a Panel; "
         'give ranking[0], or catalog.panels["..."]'
@@ -171,7 +171,7 @@ def energy_against_ohms(
         months = range(1, 13) if season is None else season.months
     curves = {name: array.curve(sky, list(months)) for name, sky in named.items()}
     ax = axes_or_new(ax)
-    lowest, highest = array.noon_ohm * 0.2, array.noon_ohm * 8.0
+    lowest, highest = array.stc_match_ohm * 0.2, array.stc_match_ohm * 8.0
     if circuit is not None:
         lowest, highest = min(lowest, circuit.bank_ohm * 0.6), max(highest, circuit.bank_ohm * 1.6)
     ohms = np.geomspace(lowest, highest, 300)
@@ -196,11 +196,11 @@ def energy_against_ohms(
     if circuit is not None:
         _bank(ax, circuit)
     ax.axvline(
-        array.noon_ohm,
+        array.stc_match_ohm,
         color="0.4",
         linewidth=1.2,
         linestyle="--",
-        label=f"Vmp/Imp in full sun, {array.noon_ohm:.3g} ohm",
+        label=f"Vmp/Imp in full sun, {array.stc_match_ohm:.3g} ohm",
     )
     ohm_axis(ax, lowest, highest)
     ax.set_ylim(bottom=0.0)

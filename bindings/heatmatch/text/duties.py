@@ -68,7 +68,7 @@ def checks_row(candidate: _core.Candidate, units: str = "si") -> dict[str, Any]:
         "checks": {name: getattr(counts, name) for name in names},
         "not_checked": [
             {
-                "state": group.state,
+                "missing": group.missing,
                 "checks": [{"name": name, "subject": subject} for name, subject in group.checks],
                 "judged": group.judged,
             }
@@ -80,8 +80,8 @@ def checks_row(candidate: _core.Candidate, units: str = "si") -> dict[str, Any]:
 
 def _duty_row(duty: _core.CodeDuty, units: str) -> dict[str, Any]:
     names = (
-        "name", "code", "applies", "begins_v", "begins_a", "met", "devices", "would_do", "state",
-        "source",
+        "name", "code", "applies", "begins_v", "begins_a", "met_by", "devices",
+        "suitable_controls", "missing", "source",
     )  # fmt: skip
     row = {name: getattr(duty, name) for name in names}
-    return row | {"sentence": told(duty.said, units)}
+    return row | {"sentence": told(duty.description, units)}

@@ -26,7 +26,7 @@ def sheet_text(self: _core.MeterSheet, *, units: str = "si") -> str:
         lines += [table_text(made, _SHEET_WIDTHS, units), *wrapped(made.legend, units), ""]
     for check in self.checks:
         lines += _check_text(check, units)
-    lines += listed("not known:", self.not_known, units, "- ")
+    lines += listed("not known:", self.missing, units, "- ")
     lines += ["", *wrapped(self.remarks, units)]
     lines += listed("assumed:", self.assumed, units)
     return "\n".join(lines)

@@ -29,9 +29,9 @@ std::vector<NotChecked> by_field(const Candidate& candidate, bool judged) {
         for (const std::string& field : missing) {
             auto found = std::find_if(
                 fields.begin(), fields.end(),
-                [&field](const NotChecked& each) { return each.state.front() == field; });
+                [&field](const NotChecked& each) { return each.missing.front() == field; });
             if (found == fields.end()) {
-                found = fields.insert(found, {.state = {field}, .judged = judged});
+                found = fields.insert(found, {.missing = {field}, .judged = judged});
             }
             CheckName check{margin.name, margin.subject};
             if (std::find(found->checks.begin(), found->checks.end(), check) ==
@@ -44,16 +44,16 @@ std::vector<NotChecked> by_field(const Candidate& candidate, bool judged) {
     for (NotChecked& field : fields) {
         const auto same =
             std::find_if(groups.begin(), groups.end(), [&field](const NotChecked& group) {
-                return group.checks == field.checks && !group.state.front().empty();
+                return group.checks == field.checks && !group.missing.front().empty();
             });
-        if (same != groups.end() && !field.state.front().empty()) {
-            same->state.push_back(std::move(field.state.front()));
+        if (same != groups.end() && !field.missing.front().empty()) {
+            same->missing.push_back(std::move(field.missing.front()));
         } else {
             groups.push_back(std::move(field));
         }
     }
     for (NotChecked& group : groups) {
-        if (group.state.front().empty()) group.state.clear();
+        if (group.missing.front().empty()) group.missing.clear();
     }
     std::stable_sort(groups.begin(), groups.end(), [](const NotChecked& a, const NotChecked& b) {
         return a.checks.size() > b.checks.size();
@@ -81,9 +81,9 @@ Sentences named_checks(const std::vector<CheckName>& checks) {
 
 Sentence line_of_unchecked(const NotChecked& group) {
     Sentences checks = named_checks(group.checks);
-    if (group.state.empty()) return say<"counts.no_field">(with<"checks">(std::move(checks)));
+    if (group.missing.empty()) return say<"counts.no_field">(with<"checks">(std::move(checks)));
     Sentences fields;
-    for (const std::string& field : group.state) fields.push_back(name_cell(field));
+    for (const std::string& field : group.missing) fields.push_back(name_cell(field));
     if (group.judged) {
         return say<"counts.judged">(with<"fields">(std::move(fields)),
                                     with<"checks">(std::move(checks)));
@@ -154,7 +154,7 @@ Sentences not_checked_lines(const Candidate& candidate) {
     }
     Sentences duties;
     for (const CodeDuty& duty : duties_of(candidate)) {
-        if (duty.met != DutyMeans::nobody_stated) continue;
+        if (duty.met_by != DutyMeans::nobody_stated) continue;
         const Sentence name = name_cell(duty.name);
         if (std::find(duties.begin(), duties.end(), name) == duties.end()) duties.push_back(name);
     }

@@ -33,7 +33,7 @@ Sentences check_lines(const MeterCheck& check) {
 
 Sentences not_known_sentences(const MeterSheet& sheet) {
     Sentences sentences;
-    for (const Sentence& what : sheet.not_known) {
+    for (const Sentence& what : sheet.missing) {
         sentences.push_back(say<"checks.not_known">(with<"what">(what)));
     }
     return sentences;

@@ -21,7 +21,7 @@ Table diagnosis_table(const Diagnosis& diagnosis) {
                             {.head = say<"explanations.weight">(), .number = true},
                             {.head = say<"explanations.misfit">(), .number = true},
                             TableColumn{}}};
-    const std::size_t alike = diagnosis.cannot_tell ? diagnosis.group : 0;
+    const std::size_t alike = diagnosis.indistinguishable ? diagnosis.group : 0;
     for (const Hypothesis& one : diagnosis.ranked) {
         table.rows.push_back(
             {name_cell(one.name), number_cell(one.weight, 2), number_cell(one.misfit, 1),
@@ -38,8 +38,9 @@ Sentences diagnosis_sentences(const Diagnosis& diagnosis) {
     }
     for (std::size_t i = 0; i < std::min(most_measurements, diagnosis.next.size()); ++i) {
         const NextMeasurement& next = diagnosis.next[i];
-        sentences.push_back(say<"explanations.measure_next">(
-            with<"reading">(next.reading), with<"how">(next.how), with<"tells">(next.tells)));
+        sentences.push_back(
+            say<"explanations.measure_next">(with<"reading">(next.reading), with<"how">(next.how),
+                                             with<"predictions">(next.predictions)));
     }
     return sentences;
 }

@@ -45,8 +45,8 @@ Sentence met_cell(DutyMeans met) {
 
 /// What meets it; if nothing does, the fields to state.
 Sentence which_cell(const CodeDuty& duty) {
-    const bool by_fields = duty.devices.empty() || !duty.state.empty();
-    return names_cell(by_fields ? duty.state : duty.devices);
+    const bool by_fields = duty.devices.empty() || !duty.missing.empty();
+    return names_cell(by_fields ? duty.missing : duty.devices);
 }
 
 Sentence duty_line(const CodeDuty& duty) {
@@ -55,19 +55,19 @@ Sentence duty_line(const CodeDuty& duty) {
         with<"duty">(duty.name), with<"code">(word_of(duty.code)),
         with<"begins">(begins_words(duty)),
         with<"due">(perhaps ? say<"duties.line_perhaps">() : Sentence{}),
-        with<"met">(met_cell(duty.met)),
+        with<"met">(met_cell(duty.met_by)),
         with<"devices">(duty.devices.empty() ? Sentence{}
                                              : say<"duties.line_devices">(with<"devices">(
                                                    Sentences{names_cell(duty.devices)}))),
-        with<"state">(duty.state.empty() ? Sentence{}
-                                         : say<"duties.line_state">(
-                                               with<"fields">(Sentences{names_cell(duty.state)}))));
+        with<"state">(duty.missing.empty() ? Sentence{}
+                                           : say<"duties.line_state">(with<"fields">(
+                                                 Sentences{names_cell(duty.missing)}))));
 }
 
 Amount count_met(const std::vector<CodeDuty>& duties, DutyMeans met) {
     return number(
         static_cast<double>(std::count_if(duties.begin(), duties.end(),
-                                          [met](const CodeDuty& d) { return d.met == met; })),
+                                          [met](const CodeDuty& d) { return d.met_by == met; })),
         0);
 }
 
@@ -109,7 +109,7 @@ Table duties_table(const Candidate& candidate) {
     for (const CodeDuty& duty : duties_of(candidate)) {
         table.rows.push_back({name_cell(duty.name), name_cell(word_of(duty.code)),
                               begins_cell(duty), name_cell(word_of(duty.applies)),
-                              met_cell(duty.met), which_cell(duty), duty.said,
+                              met_cell(duty.met_by), which_cell(duty), duty.description,
                               name_cell(duty.source)});
     }
     return table;

@@ -22,7 +22,7 @@ Table energy_table(const DayRun& run) {
     };
     const DayEnergy& energy = run.energy;
     row(say<"energy.available">(), energy.available_kwh);
-    row(say<"energy.in">(), energy.in_kwh);
+    row(say<"energy.in">(), energy.delivered_kwh);
     row(say<"energy.wire">(), energy.wire_kwh);
     if (run.heats_space) {
         row(say<"energy.to_space">(), energy.to_space_kwh);

@@ -23,13 +23,13 @@ Sentences row_of(const DarkHours& dark) {
     return {dark.month == 0 ? say<"months.all">() : month_word(dark.month),
             number_cell(dark.days, 0),
             daily(dark.available_kwh_day),
-            daily(dark.in_kwh_day),
+            daily(dark.delivered_kwh_day),
             daily(dark.to_space_kwh_day),
             hours(dark.dark_hours),
             hours(dark.above_target_hours),
-            hours(dark.above_target_without_hours),
+            hours(dark.above_target_unheated_hours),
             number_cell(dark.lift_k, 1, unit::kelvin),
-            number_cell(dark.wanted_k, 1, unit::kelvin),
+            number_cell(dark.required_lift_k, 1, unit::kelvin),
             degrees_cell(dark.lowest_c)};
 }
 

@@ -97,7 +97,7 @@ Sentence strongest_rejected(const Ranking& ranking) {
     const Candidate& best = ranking.rejected.front();
     const Margin* worst = best.worst();
     if (worst == nullptr) return {};
-    const Amount heat{.value = best.merit(),
+    const Amount heat{.value = best.objective(),
                       .unit = best.season ? unit::kilowatt_hour : unit::watt,
                       .decimals = 0};
     return say<"ranking.strongest_rejected">(with<"circuit">(best.circuit.title()),

@@ -84,10 +84,10 @@ Sentences season_sentences(const Candidate& candidate) {
     const double ohm = candidate.circuit.bank.typical_ohm();
     Sentences sentences{
         totals(season),
-        sentence_of(Sentences{season.best_ohm_sentence(), season.noon_loss_sentence(),
+        sentence_of(Sentences{season.best_ohm_sentence(), season.stc_match_loss_sentence(),
                               say<"season.bank">(with<"ohm">(ohm, unit::ohm),
                                                  with<"beside">(beside(ohm / season.best_ohm)))}),
-        say<"season.near_short">(with<"share">(percent_number(season.near_short_share)))};
+        say<"season.near_short">(with<"share">(percent_number(season.near_short_circuit_share)))};
     if (season.price_per_kwh && *season.price_per_kwh > 0.0) {
         sentences.push_back(price(candidate, *season.price_per_kwh));
     }

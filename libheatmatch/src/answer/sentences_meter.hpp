@@ -37,7 +37,7 @@ inline constexpr auto meter_lines = std::to_array<Template>({
     {"explanations.weight", "weight"},
     {"explanations.misfit", "misfit"},
     {"explanations.alike", "cannot be distinguished"},
-    {"explanations.measure_next", "Measure next: {reading}. {how} {tells}"},
+    {"explanations.measure_next", "Measure next: {reading}. {how} {predictions}"},
     {"explanations.evidence", "evidence for {name}:"},
     {"explanations.readings", "readings of {circuit}"},
 });

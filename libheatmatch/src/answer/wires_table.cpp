@@ -32,7 +32,7 @@ Sentence hot_cell(const WireCheck& check) {
 
 std::optional<double> limit_c(const WireCheck& check) {
     for (const WireLimit& limit : check.limits) {
-        if (limit.what == check.decides) return limit.limit_c;
+        if (limit.what == check.limiting_part) return limit.limit_c;
     }
     return std::nullopt;
 }
@@ -102,7 +102,7 @@ Table wires_table(const Circuit& circuit, std::span<const WireCheck> checks) {
              check.corrected_ampacity_a ? number_cell(*check.corrected_ampacity_a, 1, unit::ampere)
                                         : unknown_cell(),
              hot_cell(check), degrees_cell(limit_c(check)),
-             check.decides ? name_cell(word_of(check.decides)) : unknown_cell()});
+             check.limiting_part ? name_cell(word_of(check.limiting_part)) : unknown_cell()});
     }
     return table;
 }
@@ -113,9 +113,9 @@ std::vector<WireLines> wire_lines(std::span<const WireCheck> checks) {
         WireLines line{
             .reason = say<"wires.reason">(with<"severity">(severity_cell(check.severity)),
                                           with<"run">(check.run), with<"says">(check.sentence))};
-        if (check.would_do) {
-            line.remedies.push_back(say<"wires.would_do">(with<"wire">(check.would_do->id),
-                                                          with<"gauge">(check.would_do_gauge)));
+        if (check.sufficient_wire) {
+            line.remedies.push_back(say<"wires.would_do">(with<"wire">(check.sufficient_wire->id),
+                                                          with<"gauge">(check.sufficient_gauge)));
         }
         if (check.at_element) {
             for (Sentence& reach : reach_lines(check)) {

@@ -73,21 +73,21 @@ Sentence hot_cell(const WireCheck* check) {
 }
 
 Sentence limit_cell(const WireCheck* check) {
-    if (check == nullptr || !check->decides) return unknown_cell();
+    if (check == nullptr || !check->limiting_part) return unknown_cell();
     std::optional<double> limit_c;
     for (const WireLimit& limit : check->limits) {
-        if (limit.what == check->decides && !limit_c) limit_c = limit.limit_c;
+        if (limit.what == check->limiting_part && !limit_c) limit_c = limit.limit_c;
     }
     return say<"wiring.limit">(with<"degrees">(whole_degrees(limit_c)),
-                               with<"part">(text_of_choice(check->decides)));
+                               with<"part">(text_of_choice(check->limiting_part)));
 }
 
 Sentence would_do_cell(const WireCheck* check) {
     const bool fine = check == nullptr || check->severity == Severity::none ||
                       check->severity == Severity::caution;
-    if (fine || !check->would_do) return {};
-    return say<"wiring.would_do">(with<"wire">(check->would_do->id),
-                                  with<"gauge">(check->would_do_gauge));
+    if (fine || !check->sufficient_wire) return {};
+    return say<"wiring.would_do">(with<"wire">(check->sufficient_wire->id),
+                                  with<"gauge">(check->sufficient_gauge));
 }
 
 Sentences devices_on(const Circuit& circuit, const std::string& run) {

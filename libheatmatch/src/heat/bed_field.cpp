@@ -124,9 +124,9 @@ void BedField::set_air_c(double air_c) {
     look();
 }
 
-void BedField::set_take_off_w_k(double w_k) {
-    check_loss("take_off_w_k", w_k);
-    take_off_w_k_ = w_k;
+void BedField::set_extraction_w_k(double w_k) {
+    check_loss("extraction_w_k", w_k);
+    extraction_w_k_ = w_k;
     look();
 }
 

@@ -113,14 +113,14 @@ double BedField::leave() {
 void BedField::balance(double power_w, double seconds) {
     const BedFieldGrid& grid = *grid_;
     const ThetaTable::At start = grid.table.at(start_);
-    take_off_w_ = 0.0;
+    extraction_w_ = 0.0;
     for (std::size_t c = 0; c < grid.cells(); ++c) {
         const ThetaTable::At at = grid.table.at(theta_[c]);
         const double holds_j =
             grid.mass_kg[c] * (at.j_kg - start.j_kg) + grid.rod_j_k[c] * (at.t_k - start.t_k);
-        const double fan_w_k = take_off_w_k_ * grid.volume_share[c];
+        const double fan_w_k = extraction_w_k_ * grid.volume_share[c];
         const double fan_w = fan_w_k * (at.t_k - air_k_);
-        take_off_w_ += fan_w;
+        extraction_w_ += fan_w;
         holds_j_[c] = holds_j;
         t_slope_[c] = at.t_slope;
         residual_[c] = power_w * grid.heat_share[c] + (base_j_[c] - holds_j) / seconds - fan_w;
@@ -163,7 +163,7 @@ bool BedField::stage(double power_w, double seconds) {
         double left_w = 0.0;
         for (const double w : residual_) left_w += std::fabs(w);
         if (!std::isfinite(left_w)) return false;
-        const double scale_w = power_w + std::fabs(loss_w_) + std::fabs(take_off_w_);
+        const double scale_w = power_w + std::fabs(loss_w_) + std::fabs(extraction_w_);
         if (left_w < close_enough * scale_w + nothing_w || moved < still) return true;
         if (factor_s_ != seconds || left_w > slow * before_w) refactor(seconds);
         before_w = left_w;
@@ -191,7 +191,7 @@ void BedField::advance(double power_w, double seconds, int halvings_left) {
     for (const double weight : {1.0 - gamma, gamma}) {
         settled = stage(power_w, stage_s) && settled;
         lost_j += weight * seconds * loss_w_;
-        taken_j += weight * seconds * take_off_w_;
+        taken_j += weight * seconds * extraction_w_;
         for (std::size_t c = 0; c < theta_.size(); ++c) {
             const double reached_j = holds_j_[c] + stage_s * residual_[c];
             if (weight == gamma) {

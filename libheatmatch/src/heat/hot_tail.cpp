@@ -74,7 +74,7 @@ double box_temperature(const HotTail& tail, const Wire& wire, const FinChain& ch
 TailTemperatures run_away(TailTemperatures result) {
     result.chain.reset();
     result.runaway = true;
-    result.end_of_heat_c = result.terminal_c = result.far_wire_c = hottest_c;
+    result.heated_end_c = result.terminal_c = result.far_wire_c = hottest_c;
     return result;
 }
 
@@ -121,14 +121,14 @@ TailTemperatures tail_temperatures(const HotTail& tail, const Wire& wire,
     }
     const FinChain& chain = *result.chain;
     result.first_wire = layout.first_wire;
-    result.end_of_heat_c = chain.joint_c().front();
+    result.heated_end_c = chain.joint_c().front();
     if (tail.place != TerminalPlace::buried) result.wall_c = chain.joint_c()[layout.wall];
     result.terminal_c = chain.joint_c()[layout.first_wire - 1];
     if (box) result.box_c = losses.box_c;
     const FinSegment& far = layout.segments.back();
     result.far_wire_c = far.environment_c + far.heat_w_m / far.loss_w_mk;
     for (std::size_t i = 1; i < layout.segments.size(); ++i) {
-        if (i < layout.first_wire) result.terminal_from_heat_m += layout.segments[i].length_m;
+        if (i < layout.first_wire) result.terminal_distance_m += layout.segments[i].length_m;
     }
     return result;
 }

@@ -93,7 +93,7 @@ double MixedBulk::heat_capacity_j_k() const {
 void MixedBulk::advance(double power_w, double seconds) {
     const double capacity = heat_capacity_j_k();
     const double shell_w_k = shell_.loss_w_k(bulk_k_, air_k_);
-    const double all_w_k = shell_w_k + take_off_w_k_;
+    const double all_w_k = shell_w_k + extraction_w_k_;
     const double before_k = bulk_k_;
     const double tends_k = air_k_ + power_w / all_w_k;
     const double next_k = tends_k + (before_k - tends_k) * std::exp(-seconds * all_w_k / capacity);
@@ -110,7 +110,7 @@ void MixedBulk::advance(double power_w, double seconds) {
         lost_j_ += left_j - at_boiling_j;
         left_j = at_boiling_j;
     }
-    taken_j_ += left_j * take_off_w_k_ / all_w_k;
+    taken_j_ += left_j * extraction_w_k_ / all_w_k;
     lost_j_ += left_j * shell_w_k / all_w_k;
     supplied_j_ += power_w * seconds;
 }
@@ -128,9 +128,9 @@ void MixedBulk::set_air_c(double air_c) {
     air_k_ = air_c + zero_celsius_k;
 }
 
-void MixedBulk::set_take_off_w_k(double w_k) {
-    check("take_off_w_k", w_k, 0.0, 1e6, " W/K", ">= 0 W/K");
-    take_off_w_k_ = w_k;
+void MixedBulk::set_extraction_w_k(double w_k) {
+    check("extraction_w_k", w_k, 0.0, 1e6, " W/K", ">= 0 W/K");
+    extraction_w_k_ = w_k;
 }
 
 double MixedBulk::bed_mean_c() const {
@@ -156,8 +156,8 @@ double MixedBulk::loss_w() const {
     return shell_.loss_w_k(bulk_k_, air_k_) * (bulk_k_ - air_k_);
 }
 
-double MixedBulk::take_off_w() const {
-    return take_off_w_k_ * (bulk_k_ - air_k_);
+double MixedBulk::extraction_w() const {
+    return extraction_w_k_ * (bulk_k_ - air_k_);
 }
 
 double MixedBulk::stored_kwh() const {

@@ -41,21 +41,21 @@ std::vector<double> geometric_grid(double first, double last, std::size_t points
 
 /// Grid around Vmp/Imp, or, where the weather is never bright, around the match at its brightest
 /// moment, where the resistance is higher in proportion.
-std::vector<double> grid_for(const WeatherNodes& nodes, double noon_ohm, std::size_t points) {
-    if (!(noon_ohm > 0.0) || std::isinf(noon_ohm) || points < 2) {
+std::vector<double> grid_for(const WeatherNodes& nodes, double stc_match_ohm, std::size_t points) {
+    if (!(stc_match_ohm > 0.0) || std::isinf(stc_match_ohm) || points < 2) {
         const bool few = points < 2;
-        throw InvalidInput(
-            ErrorDetail{.part = "energy curve",
-                        .field = few ? "points" : "noon_ohm",
-                        .value = few ? std::to_string(points) : format_number(noon_ohm) + " ohm",
-                        .allowed = few ? ">= 2" : "> 0 ohm and finite",
-                        .remedy = few ? say<"solar.default_points">(with<"points">(48.0))
-                                      : say<"solar.label_ohms">()});
+        throw InvalidInput(ErrorDetail{
+            .part = "energy curve",
+            .field = few ? "points" : "stc_match_ohm",
+            .value = few ? std::to_string(points) : format_number(stc_match_ohm) + " ohm",
+            .allowed = few ? ">= 2" : "> 0 ohm and finite",
+            .remedy = few ? say<"solar.default_points">(with<"points">(48.0))
+                          : say<"solar.label_ohms">()});
     }
     constexpr double dimmest_w_m2 = 10.0;
     double brightest = dimmest_w_m2;
     for (double irradiance : nodes.irradiance_w_m2) brightest = std::max(brightest, irradiance);
-    const double middle = noon_ohm * std::max(1.0, stc_irradiance_w_m2 / (1.5 * brightest));
+    const double middle = stc_match_ohm * std::max(1.0, stc_irradiance_w_m2 / (1.5 * brightest));
     return geometric_grid(first_ratio * middle, last_ratio * middle, points);
 }
 
@@ -104,9 +104,9 @@ double CurveTable::slope_at(double ln_ohm) const {
 }
 
 EnergyCurve::EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherNodes& nodes,
-                         double noon_ohm, VectorWidth width, std::size_t points)
-    : noon_ohm_(noon_ohm),
-      ohm_(grid_for(nodes, noon_ohm, points)),
+                         double stc_match_ohm, VectorWidth width, std::size_t points)
+    : stc_match_ohm_(stc_match_ohm),
+      ohm_(grid_for(nodes, stc_match_ohm, points)),
       kwh_(points, 0.0),
       slope_(points, 0.0),
       hours_(nodes.hours) {
@@ -118,8 +118,8 @@ EnergyCurve::EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherN
     const double rise = (noct_c - 20.0) / 800.0;
     std::size_t weighted = 0;
     for (std::size_t k = 0; k < count; ++k) {
-        const DiodeCurve at =
-            diode.at(nodes.irradiance_w_m2[k], nodes.base_c[k] + nodes.warming_w_m2[k] * rise);
+        const DiodeCurve at = diode.at(nodes.irradiance_w_m2[k],
+                                       nodes.base_c[k] + nodes.heating_irradiance_w_m2[k] * rise);
         light_current_a_.push_back(at.light_current_a);
         ln_saturation_current_.push_back(at.ln_saturation_current);
         series_resistance_ohm_.push_back(at.series_resistance_ohm);
@@ -232,7 +232,7 @@ double EnergyCurve::hours_above(double resistance_ohm, double power_w) const {
     return hours;
 }
 
-double EnergyCurve::near_short_share(double resistance_ohm) const {
+double EnergyCurve::near_short_circuit_share(double resistance_ohm) const {
     check_resistance(resistance_ohm, "resistance_ohm");
     double near = 0.0;
     double all = 0.0;

@@ -201,7 +201,7 @@ PlaneIrradiance RearView::behind_glass(const PlaneIrradiance& on_back,
             .ground_w_m2 = on_back.ground_w_m2 * ground_glass_};
 }
 
-Weather with_light_behind(const Weather& weather, double share) {
+Weather with_rear_irradiance(const Weather& weather, double share) {
     Weather both = weather;
     if (weather.rear_w_m2.size() != weather.size() || share <= 0.0) return both;
     const auto add = [share](std::vector<double>& to, const std::vector<double>& more) {
@@ -209,7 +209,7 @@ Weather with_light_behind(const Weather& weather, double share) {
         for (std::size_t row = 0; row < to.size(); ++row) to[row] += share * more[row];
     };
     for (std::size_t row = 0; row < weather.size(); ++row) {
-        both.warming_w_m2[row] = weather.warming_with(row, share);
+        both.heating_irradiance_w_m2[row] = weather.warming_with(row, share);
     }
     add(both.irradiance_w_m2, weather.rear_w_m2);
     add(both.clear_w_m2, weather.rear_clear_w_m2);

@@ -167,8 +167,8 @@ void append_row(Weather& weather, const SitePlane& site, const SkyMoment& moment
     weather.clear_w_m2.push_back(light_behind_glass(site, moment, clear));
     weather.overcast_w_m2.push_back(light_behind_glass(site, moment, clouded));
     weather.base_c.push_back(air.air_c);
-    weather.warming_w_m2.push_back(light_on_glass(site, moment, sky).total_w_m2() *
-                                   air.wind_factor);
+    weather.heating_irradiance_w_m2.push_back(light_on_glass(site, moment, sky).total_w_m2() *
+                                              air.wind_factor);
     weather.hours.push_back(hours * site.bare[moment.month]);
     weather.month.push_back(static_cast<std::uint8_t>(moment.month + 1));
     weather.days[moment.month] += hours / 24.0;

@@ -67,7 +67,7 @@ void append_row(Weather& to, const Weather& from, std::size_t row, double irradi
     if (!rear.empty()) to.rear_w_m2.push_back(rear[row]);
     to.irradiance_w_m2.push_back(irradiance);
     to.base_c.push_back(from.base_c[row]);
-    to.warming_w_m2.push_back(from.warming_w_m2[row]);
+    to.heating_irradiance_w_m2.push_back(from.heating_irradiance_w_m2[row]);
     to.hours.push_back(hours);
     to.month.push_back(from.month[row]);
 }
@@ -75,15 +75,16 @@ void append_row(Weather& to, const Weather& from, std::size_t row, double irradi
 }  // namespace
 
 double Weather::cell_temperature_c(std::size_t row, double noct_c) const {
-    return base_c[row] + warming_w_m2[row] * (noct_c - 20.0) / 800.0;
+    return base_c[row] + heating_irradiance_w_m2[row] * (noct_c - 20.0) / 800.0;
 }
 
 double Weather::warming_with(std::size_t row, double share) const {
-    if (rear_w_m2.empty()) return warming_w_m2[row];
+    if (rear_w_m2.empty()) return heating_irradiance_w_m2[row];
     const double rear = share * rear_w_m2[row];
     const double front = irradiance_w_m2[row];
     // Wind reduces it by the same share as for front light.
-    return warming_w_m2[row] + (front > 0.0 ? rear * warming_w_m2[row] / front : rear);
+    return heating_irradiance_w_m2[row] +
+           (front > 0.0 ? rear * heating_irradiance_w_m2[row] / front : rear);
 }
 
 double Weather::irradiation_kwh_m2() const {
@@ -114,7 +115,7 @@ Weather weather_from_plane(std::span<const double> irradiance_w_m2,
     }
     Weather weather{.irradiance_w_m2 = {irradiance_w_m2.begin(), irradiance_w_m2.end()},
                     .base_c = {cell_temperature_c.begin(), cell_temperature_c.end()},
-                    .warming_w_m2 = std::vector<double>(rows, 0.0),
+                    .heating_irradiance_w_m2 = std::vector<double>(rows, 0.0),
                     .hours = std::vector<double>(rows, hours_per_row),
                     .month = {month.begin(), month.end()},
                     .step_hours = hours_per_row};
@@ -215,7 +216,7 @@ void check_weather(const Weather& weather) {
                        say<"solar.each_row">());
     };
     expect("base_c", weather.base_c.size());
-    expect("warming_w_m2", weather.warming_w_m2.size());
+    expect("heating_irradiance_w_m2", weather.heating_irradiance_w_m2.size());
     expect("hours", weather.hours.size());
     expect("month", weather.month.size());
     for (std::size_t row = 0; row < rows; ++row) {

@@ -39,7 +39,7 @@ struct Row {
 void append(WeatherNodes& nodes, double irradiance, double base, double warming, double hours) {
     nodes.irradiance_w_m2.push_back(irradiance);
     nodes.base_c.push_back(base);
-    nodes.warming_w_m2.push_back(warming);
+    nodes.heating_irradiance_w_m2.push_back(warming);
     nodes.hours.push_back(hours);
 }
 
@@ -56,12 +56,12 @@ std::vector<Row> sunlit_rows(const Weather& weather, const NodeOptions& options)
     for (std::size_t row = 0; row < weather.size(); ++row) {
         const double hours = weather.hours[row] * factor[weather.month[row]];
         if (weather.irradiance_w_m2[row] <= 0.0 || hours <= 0.0) continue;
-        rows.push_back(
-            {.irradiance = weather.irradiance_w_m2[row],
-             .base = weather.base_c[row],
-             .warming = weather.warming_w_m2[row],
-             .hours = hours,
-             .cell_c = weather.base_c[row] + weather.warming_w_m2[row] * usual_rise_per_w_m2});
+        rows.push_back({.irradiance = weather.irradiance_w_m2[row],
+                        .base = weather.base_c[row],
+                        .warming = weather.heating_irradiance_w_m2[row],
+                        .hours = hours,
+                        .cell_c = weather.base_c[row] +
+                                  weather.heating_irradiance_w_m2[row] * usual_rise_per_w_m2});
     }
     return rows;
 }

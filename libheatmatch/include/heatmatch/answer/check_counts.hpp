@@ -31,7 +31,7 @@ struct CheckName {
 
 /// Checks that lack the same facts.
 struct NotChecked {
-    std::vector<std::string> state{};  //!< fields to state; empty where no field covers it
+    std::vector<std::string> missing{};  //!< fields to state; empty where no field covers it
     std::vector<CheckName> checks{};
     bool judged = false;  //!< assessed without them: at the usual value and at the worst case
 

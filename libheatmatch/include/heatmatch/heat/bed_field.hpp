@@ -46,7 +46,7 @@ class BedField {
     /// Heat extraction from the whole bed to the air from now on, uniform over the bed, per kelvin
     /// between them: a fan through pipes; 0 is off [W/K]. Throws InvalidInput below zero or not
     /// finite.
-    void set_take_off_w_k(double w_k);
+    void set_extraction_w_k(double w_k);
 
     [[nodiscard]] double sheath_c() const;    //!< of the hottest leg, at the power of the last step
     [[nodiscard]] double bed_mean_c() const;  //!< by mass
@@ -73,8 +73,8 @@ class BedField {
         return loss_w_;
     }  //!< present loss through wall, lid and
        //!< floor
-    [[nodiscard]] double take_off_w() const {
-        return take_off_w_;
+    [[nodiscard]] double extraction_w() const {
+        return extraction_w_;
     }  //!< present heat extraction by the
        //!< fan
     // Since the start; supplied = stored + lost + extracted, to rounding.
@@ -109,7 +109,7 @@ class BedField {
     std::shared_ptr<const BedFieldGrid> grid_{};
     double air_k_ = 0.0;
     double start_ = 0.0;  //!< initial Theta
-    double take_off_w_k_ = 0.0;
+    double extraction_w_k_ = 0.0;
     double power_w_ = 0.0;
     std::vector<double> theta_{};
     std::vector<double> heat_j_{};       //!< by cell, since the start
@@ -128,7 +128,7 @@ class BedField {
     std::vector<double> factor_{};    //!< of the matrix, reused while it is accurate enough
     double factor_s_ = 0.0;           //!< stage length of that factor
     double loss_w_ = 0.0;
-    double take_off_w_ = 0.0;
+    double extraction_w_ = 0.0;
     double lost_j_ = 0.0;
     double taken_j_ = 0.0;
     double supplied_j_ = 0.0;

@@ -60,15 +60,15 @@ struct HotTail {
 
 /// Temperatures along a hot tail.
 struct TailTemperatures {
-    double end_of_heat_c = 0.0;         //!< where the heated length ends [°C]
-    std::optional<double> wall_c{};     //!< where the sheath leaves the bed, unless buried [°C]
-    double terminal_c = 0.0;            //!< [°C]
-    std::optional<double> box_c{};      //!< air in the terminal box [°C]
-    double far_wire_c = 0.0;            //!< temperature of the wire far from the terminal [°C]
-    double air_c = 0.0;                 //!< assumed around terminal and wire [°C]
-    double terminal_from_heat_m = 0.0;  //!< from the end of the heated length to the terminal
-    bool runaway = false;               //!< the wire has no steady temperature; the other values
-                                        //!< are invalid
+    double heated_end_c = 0.0;         //!< where the heated length ends [°C]
+    std::optional<double> wall_c{};    //!< where the sheath leaves the bed, unless buried [°C]
+    double terminal_c = 0.0;           //!< [°C]
+    std::optional<double> box_c{};     //!< air in the terminal box [°C]
+    double far_wire_c = 0.0;           //!< temperature of the wire far from the terminal [°C]
+    double air_c = 0.0;                //!< assumed around terminal and wire [°C]
+    double terminal_distance_m = 0.0;  //!< from the end of the heated length to the terminal
+    bool runaway = false;              //!< the wire has no steady temperature; the other values
+                                       //!< are invalid
     std::vector<Assumption> assumed{};
 
     /// Conductor of the wire at a distance from the terminal [°C].

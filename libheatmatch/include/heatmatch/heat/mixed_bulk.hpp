@@ -19,7 +19,7 @@ class MixedBulk {
     void step(double power_w, double seconds);
     void set_air_c(double air_c);
     /// Heat extraction to the air per kelvin, by a fan or a loop [W/K].
-    void set_take_off_w_k(double w_k);
+    void set_extraction_w_k(double w_k);
 
     [[nodiscard]] double sheath_c() const;
     [[nodiscard]] double bed_mean_c() const;
@@ -27,8 +27,8 @@ class MixedBulk {
     [[nodiscard]] double wall_c() const;
     [[nodiscard]] double lid_c() const;
     [[nodiscard]] double near_leg_c(double /*distance_m*/) const { return bed_mean_c(); }
-    [[nodiscard]] double loss_w() const;      //!< present loss through wall, lid and floor
-    [[nodiscard]] double take_off_w() const;  //!< present heat extraction by the fan
+    [[nodiscard]] double loss_w() const;        //!< present loss through wall, lid and floor
+    [[nodiscard]] double extraction_w() const;  //!< present heat extraction by the fan
     [[nodiscard]] double stored_kwh() const;
     [[nodiscard]] double lost_kwh() const;  //!< to the air since the start, including steam
     [[nodiscard]] double taken_kwh() const;
@@ -47,7 +47,7 @@ class MixedBulk {
     double air_k_ = 0.0;
     double start_k_ = 0.0;
     double bulk_k_ = 0.0;
-    double take_off_w_k_ = 0.0;
+    double extraction_w_k_ = 0.0;
     double power_w_ = 0.0;
     double lost_j_ = 0.0;
     double taken_j_ = 0.0;

@@ -54,17 +54,19 @@ struct CurveTable {
 };
 
 /// Energy that one panel delivers over some weather, as a function of load resistance: sums over
-/// the nodes of the weather at 48 resistances from 0.1 to 30 times `noon_ohm` (more in weather that
-/// is never bright), between them Hermite polynomials in ln R on the exact slopes (6e-5). The curve
-/// of one panel applies to every hook-up: S x P panels into R give S P times delivered_kwh(R P/S).
+/// the nodes of the weather at 48 resistances from 0.1 to 30 times `stc_match_ohm` (more in weather
+/// that is never bright), between them Hermite polynomials in ln R on the exact slopes (6e-5). The
+/// curve of one panel applies to every hook-up: S x P panels into R give S P times delivered_kwh(R
+/// P/S).
 class EnergyCurve {
   public:
     EnergyCurve() = default;
-    /// `noon_ohm` is Vmp/Imp of the label; `noct_c` determines how much the sun warms the cells.
-    /// Few nodes give sharp knees and need more `points` than a year does. Throws InvalidInput
-    /// where `noon_ohm` is not positive or `points` is below 2.
-    EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherNodes& nodes, double noon_ohm,
-                VectorWidth width = VectorWidth::automatic, std::size_t points = 48);
+    /// `stc_match_ohm` is Vmp/Imp of the label; `noct_c` determines how much the sun warms the
+    /// cells. Few nodes give sharp knees and need more `points` than a year does. Throws
+    /// InvalidInput where `stc_match_ohm` is not positive or `points` is below 2.
+    EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherNodes& nodes,
+                double stc_match_ohm, VectorWidth width = VectorWidth::automatic,
+                std::size_t points = 48);
 
     /// Energy into a resistance [kWh].
     [[nodiscard]] double delivered_kwh(double resistance_ohm) const;
@@ -79,7 +81,7 @@ class EnergyCurve {
     [[nodiscard]] double best_resistance_ohm() const;
     /// The same behind wire of `wire_ohm` [ohm].
     [[nodiscard]] double best_resistance_ohm(double wire_ohm) const;
-    [[nodiscard]] double noon_ohm() const { return noon_ohm_; }
+    [[nodiscard]] double stc_match_ohm() const { return stc_match_ohm_; }
     [[nodiscard]] LargestPoint largest(double resistance_ohm) const;
     /// Hours with more than that power into a resistance. Resolution is that of the nodes:
     /// condensed ones are off by up to 4 % of the sunlit hours.
@@ -87,7 +89,7 @@ class EnergyCurve {
     /// Share of the sunlit hours in which the panel's voltage is below half of its present
     /// open-circuit voltage: near short circuit, where heat falls with the square of the
     /// irradiance. Condensed nodes are off by up to 0.03.
-    [[nodiscard]] double near_short_share(double resistance_ohm) const;
+    [[nodiscard]] double near_short_circuit_share(double resistance_ohm) const;
 
     /// The table behind the curve, for frequent evaluation; valid during the lifetime of the curve.
     [[nodiscard]] CurveTable table() const;
@@ -96,7 +98,7 @@ class EnergyCurve {
   private:
     [[nodiscard]] DiodeCurve curve(std::size_t node) const;
 
-    double noon_ohm_ = 1.0;
+    double stc_match_ohm_ = 1.0;
     std::vector<double> ohm_{};
     std::vector<double> kwh_{};
     std::vector<double> slope_{};

@@ -69,6 +69,6 @@ class RearView {
 /// Weather for panels that convert `share` of their rear light into current like front light: it is
 /// added to the irradiance of the cells and warms them. The weather is unchanged where the rear
 /// light is not known.
-[[nodiscard]] Weather with_light_behind(const Weather& weather, double share);
+[[nodiscard]] Weather with_rear_irradiance(const Weather& weather, double share);
 
 }  // namespace heatmatch

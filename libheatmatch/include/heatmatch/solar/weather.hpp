@@ -26,7 +26,7 @@ struct Weather {
     std::vector<double> base_c{};           //!< cells without sun: the air [°C]
     /// Irradiance that warms them, reduced for wind above 1 m/s [W/m2]; 0 where base_c is the
     /// temperature of the cells themselves.
-    std::vector<double> warming_w_m2{};
+    std::vector<double> heating_irradiance_w_m2{};
     std::vector<double> hours{};          //!< duration of a row [h]
     std::vector<std::uint8_t> month{};    //!< 1 to 12 by mean solar time of the place; 0: not known
     std::vector<double> clear_w_m2{};     //!< on the cells under a cloudless sky; empty: not known

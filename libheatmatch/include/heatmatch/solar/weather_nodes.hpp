@@ -12,7 +12,7 @@ namespace heatmatch {
 struct WeatherNodes {
     std::vector<double> irradiance_w_m2{};
     std::vector<double> base_c{};
-    std::vector<double> warming_w_m2{};
+    std::vector<double> heating_irradiance_w_m2{};
     std::vector<double> hours{};  //!< 0 for rows included for the extremes only
 
     [[nodiscard]] std::size_t size() const { return hours.size(); }

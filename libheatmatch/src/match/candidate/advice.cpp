@@ -136,7 +136,7 @@ void tell(Advice& advice, const Circuit& circuit) {
                                    with<"density">(*advice.largest_w_per_cm, unit::watt_per_cm),
                                    with<"takes">(advice.element_w, unit::watt)));
     }
-    if (advice.passes) return;
+    if (advice.within_limit) return;
     if (advice.elements) {
         told.push_back(say<"advice.more_elements">(with<"count">(*advice.elements)));
     }
@@ -187,10 +187,10 @@ Advice advise(const Candidate& candidate) {
                                                         : say<"advice.unknown_sheath">());
         return advice;
     }
-    advice.largest_w_per_cm =
-        *advice.largest_element_w * circuit.heat->elements / (100.0 * circuit.heat->heated_m);
-    advice.passes = advice.element_w <= *advice.largest_element_w;
-    if (!advice.passes) {
+    advice.largest_w_per_cm = *advice.largest_element_w * circuit.heat->elements /
+                              (100.0 * circuit.heat->heated_length_m);
+    advice.within_limit = advice.element_w <= *advice.largest_element_w;
+    if (!advice.within_limit) {
         advise_length(advice, circuit, with_stagnation);
         advise_spacing(advice, circuit, with_stagnation);
         advise_count(advice, circuit, with_stagnation);

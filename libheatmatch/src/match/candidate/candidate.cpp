@@ -80,7 +80,7 @@ std::vector<Margin> Candidate::margins() const&& {
     return self.margins();
 }
 
-double Candidate::merit() const {
+double Candidate::objective() const {
     return season ? season->kwh : mean_power_w();
 }
 

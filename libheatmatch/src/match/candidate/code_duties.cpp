@@ -54,7 +54,7 @@ struct DutyView {
 struct Due {
     Answer applies = Answer::yes;
     Sentence why_not{};
-    std::vector<std::string> state{};
+    std::vector<std::string> missing{};
 };
 
 CodeDuty duty_of(std::string name, WiringCode code, std::string source, Due due, Sentence rule,
@@ -62,21 +62,21 @@ CodeDuty duty_of(std::string name, WiringCode code, std::string source, Due due,
     CodeDuty duty{.name = std::move(name),
                   .code = code,
                   .applies = due.applies,
-                  .met = means.met,
+                  .met_by = means.met_by,
                   .devices = std::move(means.devices),
-                  .state = std::move(due.state),
+                  .missing = std::move(due.missing),
                   .source = std::move(source)};
     Sentences said{std::move(rule)};
     if (due.applies == Answer::no) {
-        duty.met = DutyMeans::not_due;
+        duty.met_by = DutyMeans::not_due;
         duty.devices.clear();
         said.push_back(std::move(due.why_not));
     } else {
         if (due.applies == Answer::unknown) said.push_back(say<"duty.perhaps">());
         said.push_back(std::move(means.here));
-        for (std::string& field : means.state) add_field(duty.state, std::move(field));
+        for (std::string& field : means.missing) add_field(duty.missing, std::move(field));
     }
-    duty.said = sentence_of(std::move(said));
+    duty.description = sentence_of(std::move(said));
     return duty;
 }
 
@@ -105,23 +105,24 @@ bool above_fault_size(const DutyView& view) {
 Due but_for(Due due, Answer exception, Sentence why_not, std::vector<std::string> fields) {
     if (due.applies != Answer::yes || exception == Answer::no) return due;
     if (exception == Answer::yes) return {.applies = Answer::no, .why_not = std::move(why_not)};
-    return {.applies = Answer::unknown, .state = std::move(fields)};
+    return {.applies = Answer::unknown, .missing = std::move(fields)};
 }
 
 /// Adds controls of the catalog that would detect the fault.
 void add_catalog(CodeDuty& duty, const DutyView& view, DetectedFault fault) {
-    const bool wanted = duty.met == DutyMeans::not_met || duty.met == DutyMeans::nobody_stated;
+    const bool wanted =
+        duty.met_by == DutyMeans::not_met || duty.met_by == DutyMeans::nobody_stated;
     if (view.catalog == nullptr || !wanted) return;
     Sentences controls;
     for (const Control& control : view.catalog->controls) {
         if (control.detects != fault) continue;
-        duty.would_do.push_back(control.id);
+        duty.suitable_controls.push_back(control.id);
         controls.push_back(sentence_of(Name{control.id}));
     }
     Sentence said = controls.empty()
                         ? say<"duty.not_in_catalog">()
                         : say<"duty.in_catalog">(with<"controls">(std::move(controls)));
-    duty.said = sentence_of(Sentences{std::move(duty.said), std::move(said)});
+    duty.description = sentence_of(Sentences{std::move(duty.description), std::move(said)});
 }
 
 CodeDuty guarding_nec(const DutyView& view) {
@@ -137,7 +138,7 @@ CodeDuty guarding_iec(const DutyView& view) {
     const bool wet = view.site.counts_as_wet();
     Due due = by_size(view, view.scope.cold_v > (wet ? wet_step_v : dry_step_v));
     if (!view.site.wet && due.applies == Answer::yes && view.scope.cold_v <= dry_step_v) {
-        due = {.applies = Answer::unknown, .state = {"site.wet"}};
+        due = {.applies = Answer::unknown, .missing = {"site.wet"}};
     }
     CodeDuty duty = duty_of("guarded live parts", WiringCode::iec, "iec-60364-4-41", std::move(due),
                             say<"duty.guard_iec">(with<"dry">(dry_step_v, unit::volt),

@@ -33,26 +33,26 @@ MeansHere means_of_detector(const Circuit& circuit, const PlacedDevice& placed, 
     MeansHere found{.devices = {placed.control.id}};
     const std::string& device = placed.control.id;
     if (operated_of(placed.control) == OperatedKind::by_current) {
-        found.met = must_open ? DutyMeans::not_met : DutyMeans::nobody_stated;
+        found.met_by = must_open ? DutyMeans::not_met : DutyMeans::nobody_stated;
         found.here = must_open ? say<"duty.finds_half">(with<"device">(device))
                                : say<"duty.earth_fuse">(with<"device">(device));
         return found;
     }
     if (!must_open) {
-        found.met = DutyMeans::a_device;
+        found.met_by = DutyMeans::a_device;
         found.here = say<"duty.finds">(with<"device">(device));
         return found;
     }
     const Opening opening = opens(circuit, placed, Occasion::fault, duty_site(site));
     if (opening.answer == Answer::yes) {
-        found.met = DutyMeans::a_device;
+        found.met_by = DutyMeans::a_device;
         found.here =
             say<"duty.finds_and_opens">(with<"device">(device), with<"breaker">(opening.breaker));
         if (opening.breaker != device) found.devices.push_back(opening.breaker);
         return found;
     }
-    found.met = opening.answer == Answer::no ? DutyMeans::not_met : DutyMeans::nobody_stated;
-    found.state = opening.missing;
+    found.met_by = opening.answer == Answer::no ? DutyMeans::not_met : DutyMeans::nobody_stated;
+    found.missing = opening.missing;
     found.here = say<"duty.finds_only">(with<"device">(device), with<"why">(opening.why));
     return found;
 }
@@ -84,7 +84,7 @@ bool opens_unsupplied(const Circuit& circuit, const PlacedDevice& placed) {
 
 MeansHere means_to_find(const Circuit& circuit, const Site& site, DetectedFault fault,
                         bool must_open) {
-    MeansHere best{.met = DutyMeans::not_met, .here = say<"duty.finds_none">()};
+    MeansHere best{.met_by = DutyMeans::not_met, .here = say<"duty.finds_none">()};
     const auto better = [](DutyMeans a, DutyMeans b) {
         const auto order = [](DutyMeans met) {
             return met == DutyMeans::a_device ? 0 : met == DutyMeans::nobody_stated ? 1 : 2;
@@ -94,13 +94,13 @@ MeansHere means_to_find(const Circuit& circuit, const Site& site, DetectedFault 
     for (const PlacedDevice& placed : circuit.devices) {
         if (placed.control.detects != fault) continue;
         MeansHere found = means_of_detector(circuit, placed, site, must_open);
-        if (best.devices.empty() || better(found.met, best.met)) best = std::move(found);
+        if (best.devices.empty() || better(found.met_by, best.met_by)) best = std::move(found);
     }
     return best;
 }
 
 MeansHere means_to_disconnect(const Circuit& circuit, const Site& site, bool all_conductors) {
-    MeansHere best{.met = DutyMeans::not_met, .here = say<"duty.none_by_hand">()};
+    MeansHere best{.met_by = DutyMeans::not_met, .here = say<"duty.none_by_hand">()};
     OpeningSite at = duty_site(site);
     at.floating = at.floating || all_conductors;
     for (const PlacedDevice& placed : circuit.devices) {
@@ -108,18 +108,19 @@ MeansHere means_to_disconnect(const Circuit& circuit, const Site& site, bool all
         const Opening opening = opens(circuit, placed, Occasion::by_hand, at);
         const std::string& device = placed.control.id;
         if (opening.answer == Answer::yes) {
-            return {.met = DutyMeans::a_device,
+            return {.met_by = DutyMeans::a_device,
                     .here = say<"duty.by_hand">(with<"device">(device)),
                     .devices = {device}};
         }
         const bool unknown = opening.answer == Answer::unknown;
-        if (!best.devices.empty() && (!unknown || best.met == DutyMeans::nobody_stated)) continue;
-        best = {.met = unknown ? DutyMeans::nobody_stated : DutyMeans::not_met,
+        if (!best.devices.empty() && (!unknown || best.met_by == DutyMeans::nobody_stated))
+            continue;
+        best = {.met_by = unknown ? DutyMeans::nobody_stated : DutyMeans::not_met,
                 .here = say<"duty.not_by_hand">(with<"device">(device), with<"why">(opening.why)),
                 .devices = {device},
-                .state = opening.missing};
+                .missing = opening.missing};
     }
-    if (best.met == DutyMeans::not_met) best.devices.clear();
+    if (best.met_by == DutyMeans::not_met) best.devices.clear();
     return best;
 }
 
@@ -132,41 +133,41 @@ MeansHere means_to_shut_down(const Circuit& circuit, const Site& site) {
         const Opening load = opening_load(circuit, placed, duty_site(site));
         const bool rated = load.rated_a && *load.rated_a >= load.amperes;
         if (!rated || !opens_unsupplied(circuit, placed)) continue;
-        return {.met = DutyMeans::nobody_stated,
+        return {.met_by = DutyMeans::nobody_stated,
                 .here = say<"duty.opens_unsupplied">(with<"device">(placed.control.id)),
                 .devices = {placed.control.id}};
     }
-    return {.met = DutyMeans::not_met, .here = say<"duty.none_shuts_down">()};
+    return {.met_by = DutyMeans::not_met, .here = say<"duty.none_shuts_down">()};
 }
 
 MeansHere means_to_guard(const Circuit& circuit, const Site& site) {
     if (is_bare(circuit.bank)) {
-        return {.met = DutyMeans::not_met, .here = say<"duty.covers_bare">()};
+        return {.met_by = DutyMeans::not_met, .here = say<"duty.covers_bare">()};
     }
     if (!site.live_parts_enclosed) {
-        return {.here = say<"duty.covers_untold">(), .state = {"site.live_parts_enclosed"}};
+        return {.here = say<"duty.covers_untold">(), .missing = {"site.live_parts_enclosed"}};
     }
     if (!*site.live_parts_enclosed) {
-        return {.met = DutyMeans::not_met, .here = say<"duty.no_covers">()};
+        return {.met_by = DutyMeans::not_met, .here = say<"duty.no_covers">()};
     }
     if (!insulated_for(circuit)) {
-        return {.here = say<"duty.insulation_untold">(), .state = {"run.wire"}};
+        return {.here = say<"duty.insulation_untold">(), .missing = {"run.wire"}};
     }
-    return {.met = DutyMeans::as_stated, .here = say<"duty.covers">()};
+    return {.met_by = DutyMeans::as_stated, .here = say<"duty.covers">()};
 }
 
 MeansHere means_to_bond(const Circuit& circuit, const Site& site) {
     const bool stored = circuit.heat && circuit.heat->store;
     const BondingGaps gaps = bonding_gaps(site, stored ? &circuit.heat->store->store : nullptr);
     if (!gaps.open.empty()) {
-        return {.met = DutyMeans::not_met,
+        return {.met_by = DutyMeans::not_met,
                 .here = say<"duty.not_bonded">(with<"fields">(as_names(gaps.open)))};
     }
     if (!gaps.not_told.empty()) {
         return {.here = say<"duty.bonds_untold">(with<"fields">(as_names(gaps.not_told))),
-                .state = gaps.not_told};
+                .missing = gaps.not_told};
     }
-    return {.met = DutyMeans::as_stated, .here = say<"duty.bonded">()};
+    return {.met_by = DutyMeans::as_stated, .here = say<"duty.bonded">()};
 }
 
 MeansHere means_to_enclose(const Circuit& circuit, const std::vector<const RunParts*>& inside) {
@@ -185,18 +186,18 @@ MeansHere means_to_enclose(const Circuit& circuit, const std::vector<const RunPa
         (surely ? open : untold).push_back(parts->run.name);
     }
     if (!open.empty()) {
-        return {.met = DutyMeans::not_met,
+        return {.met_by = DutyMeans::not_met,
                 .here = say<"duty.not_in_metal">(with<"runs">(as_names(open)))};
     }
     if (!untold.empty()) {
         return {.here = say<"duty.metal_untold">(with<"runs">(as_names(untold))),
-                .state = {"run.inside", "surroundings.metal_raceway"}};
+                .missing = {"run.inside", "surroundings.metal_raceway"}};
     }
     if (circuit.runs.empty()) {
         return {.here = say<"duty.metal_untold">(with<"runs">(as_names({"runs"}))),
-                .state = {"runs"}};
+                .missing = {"runs"}};
     }
-    return {.met = DutyMeans::as_stated, .here = say<"duty.in_metal">()};
+    return {.met_by = DutyMeans::as_stated, .here = say<"duty.in_metal">()};
 }
 
 }  // namespace heatmatch

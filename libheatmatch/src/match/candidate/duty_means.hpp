@@ -9,10 +9,10 @@
 namespace heatmatch {
 
 struct MeansHere {
-    DutyMeans met = DutyMeans::nobody_stated;
+    DutyMeans met_by = DutyMeans::nobody_stated;
     Sentence here{};
     std::vector<std::string> devices{};
-    std::vector<std::string> state{};
+    std::vector<std::string> missing{};
 };
 
 /// A device that detects that fault; with `must_open` it must also open a device.

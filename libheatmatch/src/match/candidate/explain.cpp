@@ -31,8 +31,8 @@ void explain_power(Trace& trace, const Candidate& candidate) {
          "ohm",
          {}});
     const Panel& panel = circuit.panel.panel;
-    trace.push_back({say<"explain.noon_match">(),
-                     say<"explain.noon_match_by">(),
+    trace.push_back({say<"explain.stc_match">(),
+                     say<"explain.stc_match_by">(),
                      ratio(in(unit::volt, *panel.v_mp), in(unit::ampere, *panel.i_mp)),
                      *panel.v_mp / *panel.i_mp,
                      "ohm",
@@ -148,7 +148,7 @@ void explain_heat(Trace& trace, const Candidate& candidate) {
          say<"explain.watts_per_length_by">(),
          say<"explain.watts_per_length_numbers">(
              with<"elements">(plain(heat.elements)), with<"power">(in(unit::watt, element_w)),
-             with<"length">(in(unit::centimetre, 100.0 * heat.heated_m))),
+             with<"length">(in(unit::centimetre, 100.0 * heat.heated_length_m))),
          point->w_per_cm,
          "W/cm",
          {}});
@@ -158,8 +158,8 @@ void explain_heat(Trace& trace, const Candidate& candidate) {
     trace.push_back(
         {say<"explain.terminal">(), say<"explain.terminal_by">(),
          say<"explain.terminal_numbers">(
-             with<"end">(in(unit::celsius, tail->end_of_heat_c)),
-             with<"distance">(in(unit::millimetre, 1000.0 * tail->terminal_from_heat_m))),
+             with<"end">(in(unit::celsius, tail->heated_end_c)),
+             with<"distance">(in(unit::millimetre, 1000.0 * tail->terminal_distance_m))),
          tail->terminal_c, "°C", named("incropera")});
 }
 

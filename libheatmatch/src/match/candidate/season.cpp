@@ -187,7 +187,7 @@ SeasonCurves season_curves(const PanelInService& panel, const SeasonWeather& any
     SeasonCurves curves{.season = curve_over(weather.season)};
     const OperatingPoint today =
         panel.today.at(stc_irradiance_w_m2, stc_temperature_c).maximum_power();
-    if (today.current_a > 0.0) curves.noon_ohm = today.voltage_v / today.current_a;
+    if (today.current_a > 0.0) curves.stc_match_ohm = today.voltage_v / today.current_a;
     curves.mpp_kwh = curves.season.mpp_kwh();
     if (weather.split) curves.split = curve_over(*weather.split);
     if (!weather.rear_ends.empty()) curves.front = curve_over(any.season);
@@ -210,10 +210,10 @@ double Season::mean_kwh_per_day() const {
 
 Sentence Season::best_ohm_sentence() const {
     const auto best = with<"best">(best_ohm, unit::ohm);
-    if (noon_ohm <= 0.0) return say<"season.best_ohm_within_wire">(best);
-    const auto noon = with<"noon">(noon_ohm, unit::ohm);
+    if (stc_match_ohm <= 0.0) return say<"season.best_ohm_within_wire">(best);
+    const auto noon = with<"noon">(stc_match_ohm, unit::ohm);
     const auto cells = with<"cells">(stc_temperature_c, unit::celsius);
-    const double ratio = best_ohm / noon_ohm;
+    const double ratio = best_ohm / stc_match_ohm;
     constexpr double same = 0.05;
     Sentences said;
     if (std::fabs(ratio - 1.0) < same) {
@@ -229,21 +229,22 @@ Sentence Season::best_ohm_sentence() const {
     return said.size() == 1 ? std::move(said.front()) : sentence_of(std::move(said));
 }
 
-double Season::noon_loss() const {
-    return best_kwh > 0.0 ? std::max(0.0, 1.0 - noon_kwh / best_kwh) : 0.0;
+double Season::stc_match_loss() const {
+    return best_kwh > 0.0 ? std::max(0.0, 1.0 - stc_match_kwh / best_kwh) : 0.0;
 }
 
-Sentence Season::noon_loss_sentence() const {
-    if (noon_ohm <= 0.0) return {};
+Sentence Season::stc_match_loss_sentence() const {
+    if (stc_match_ohm <= 0.0) return {};
     const auto loss = [](double share) {
         return with<"loss">(Amount{100.0 * share, unit::percent, 2, Shown::number});
     };
     Sentence cloud;
-    if (noon_loss_cloud) cloud = say<"season.noon_loss_cloud">(loss(*noon_loss_cloud));
-    return say<"season.noon_loss">(
-        with<"noon">(noon_ohm, unit::ohm), with<"noon_heat">(noon_kwh, unit::kilowatt_hour),
-        loss(noon_loss()), with<"best_heat">(best_kwh, unit::kilowatt_hour),
-        with<"cloud">(std::move(cloud)));
+    if (stc_match_loss_cloud)
+        cloud = say<"season.stc_match_loss_cloud">(loss(*stc_match_loss_cloud));
+    return say<"season.stc_match_loss">(
+        with<"noon">(stc_match_ohm, unit::ohm),
+        with<"noon_heat">(stc_match_kwh, unit::kilowatt_hour), loss(stc_match_loss()),
+        with<"best_heat">(best_kwh, unit::kilowatt_hour), with<"cloud">(std::move(cloud)));
 }
 
 Season season_of(const Circuit& circuit, const SeasonCurves& curves, const SeasonWeather& any,
@@ -259,14 +260,14 @@ Season season_of(const Circuit& circuit, const SeasonCurves& curves, const Seaso
                   .kwh = array_kwh(curves.season, circuit, ohm, 1.0),
                   .mpp_kwh = panels * curves.mpp_kwh,
                   .best_ohm = curves.season.best_resistance_ohm(wire / scale) * scale,
-                  .noon_ohm = std::max(0.0, curves.noon_ohm * scale - wire),
-                  .near_short_share = curves.season.near_short_share(each),
+                  .stc_match_ohm = std::max(0.0, curves.stc_match_ohm * scale - wire),
+                  .near_short_circuit_share = curves.season.near_short_circuit_share(each),
                   .cloud_band = curves.split.has_value(),
                   .remarks = weather.remarks,
                   .assumed = weather.assumed};
     season.best_kwh = array_kwh(curves.season, circuit, season.best_ohm, 1.0);
-    if (season.noon_ohm > 0.0) {
-        season.noon_kwh = array_kwh(curves.season, circuit, season.noon_ohm, 1.0);
+    if (season.stc_match_ohm > 0.0) {
+        season.stc_match_kwh = array_kwh(curves.season, circuit, season.stc_match_ohm, 1.0);
     }
     season.kwh_low = season.kwh;
     season.kwh_high = season.kwh;
@@ -274,10 +275,10 @@ Season season_of(const Circuit& circuit, const SeasonCurves& curves, const Seaso
     if (curves.split) {
         add_band(season, circuit, *curves.split);
         season.best_ohm_cloud = curves.split->best_resistance_ohm(wire / scale) * scale;
-        if (season.noon_ohm > 0.0) {
+        if (season.stc_match_ohm > 0.0) {
             const double most = array_kwh(*curves.split, circuit, *season.best_ohm_cloud, 1.0);
-            const double noon = array_kwh(*curves.split, circuit, season.noon_ohm, 1.0);
-            season.noon_loss_cloud = std::max(0.0, 1.0 - noon / most);
+            const double noon = array_kwh(*curves.split, circuit, season.stc_match_ohm, 1.0);
+            season.stc_match_loss_cloud = std::max(0.0, 1.0 - noon / most);
         }
     }
     if (curves.front) add_rear(season, circuit, curves);

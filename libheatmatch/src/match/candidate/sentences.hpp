@@ -47,10 +47,10 @@ inline constexpr auto table = std::to_array<Template>({
     {"season.best_ohm_cloud",
      "With clouds passing within the hour, {best} is best (each hour split into clear "
      "and overcast)."},
-    {"season.noon_loss",
+    {"season.stc_match_loss",
      "A bank of the {noon} of full sun absorbs {noon_heat}, {loss} % less than the "
      "{best_heat} of the best{cloud}."},
-    {"season.noon_loss_cloud", "; {loss} % less with clouds passing within the hour"},
+    {"season.stc_match_loss_cloud", "; {loss} % less with clouds passing within the hour"},
 
     {"advice.may_take",
      "In this store one {element} may be charged with {most} ({density}) every bright "

@@ -170,7 +170,7 @@ WireCheck check_run(const Check& check, std::size_t index) {
     result.at_element = circuit.run_at_element() == &parts && circuit.heat;
     const std::vector<Margin> margins = margins_of(check, circuit, parts);
     result.limits = limits_of(margins);
-    if (!result.limits.empty()) result.decides = result.limits.front().what;
+    if (!result.limits.empty()) result.limiting_part = result.limits.front().what;
     judge(result, margins);
     if (parts.wire) {
         result.wire = parts.wire->id;
@@ -192,8 +192,8 @@ WireCheck check_run(const Check& check, std::size_t index) {
     const bool laid_well =
         !parts.wire || wire_may_lie(circuit, check.candidate.site, circuit.runs[index]);
     if (!laid_well || !would_do(margins)) {
-        result.would_do = cheapest(check, index);
-        if (result.would_do) result.would_do_gauge = gauge_of(*result.would_do);
+        result.sufficient_wire = cheapest(check, index);
+        if (result.sufficient_wire) result.sufficient_gauge = gauge_of(*result.sufficient_wire);
     }
     return result;
 }

@@ -122,7 +122,7 @@ double watts_at_limit(const Excess& excess, double first_w) {
 HeatPoint BankHeat::at(double element_w) const {
     if (liquid) return at_in_liquid(*this, element_w);
     const double power_w = element_w * elements;
-    const double w_per_m = power_w / heated_m;
+    const double w_per_m = power_w / heated_length_m;
     const BedTemperatures low = bed_temperatures(careful, power_w);
     const BedTemperatures typical = bed_temperatures(likely, power_w);
     const BedTemperatures high = bed_temperatures(conducting, power_w);
@@ -180,18 +180,18 @@ BankHeat::Judged BankHeat::judged_at(double element_w) const {
     const double power_w = element_w * elements;
     const double sheath_c = verdict_c(sheath_only_c(careful, power_w), careful.air_c);
     return {.sheath_c = sheath_c,
-            .coil_c = sheath_c + coil_above_sheath_k(power_w / heated_m),
+            .coil_c = sheath_c + coil_above_sheath_k(power_w / heated_length_m),
             .stagnation_sheath_c = verdict_c(sheath_only_c(stagnant, power_w), stagnant.air_c)};
 }
 
 std::optional<BankHeat::Judged> BankHeat::damp_at(double element_w) const {
     const double power_w = element_w * elements;
-    if (!moist_careful || !moist_stagnant || power_w > leaves_damp_w_m * heated_m) {
+    if (!moist_careful || !moist_stagnant || power_w > leaves_damp_w_m * heated_length_m) {
         return std::nullopt;
     }
     const double sheath_c = verdict_c(sheath_only_c(*moist_careful, power_w), moist_careful->air_c);
     return Judged{.sheath_c = sheath_c,
-                  .coil_c = sheath_c + coil_above_sheath_k(power_w / heated_m),
+                  .coil_c = sheath_c + coil_above_sheath_k(power_w / heated_length_m),
                   .stagnation_sheath_c =
                       verdict_c(sheath_only_c(*moist_stagnant, power_w), moist_stagnant->air_c)};
 }
@@ -211,7 +211,7 @@ std::optional<double> BankHeat::largest_element_w(bool with_stagnation) const {
         if (coil_limit_c) most = std::max(most, judged.coil_c - *coil_limit_c);
         return most;
     };
-    return watts_at_limit(excess, 100.0 * heated_m / elements);
+    return watts_at_limit(excess, 100.0 * heated_length_m / elements);
 }
 
 std::optional<double> BankHeat::largest_lasting_w() const {
@@ -220,7 +220,7 @@ std::optional<double> BankHeat::largest_lasting_w() const {
     const auto excess = [this](double element_w) {
         return judged_at(element_w).sheath_c - sheath->hard_limit_c;
     };
-    return watts_at_limit(excess, 100.0 * heated_m / elements);
+    return watts_at_limit(excess, 100.0 * heated_length_m / elements);
 }
 
 std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> store,
@@ -241,7 +241,7 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
     if (!heat->missing.empty()) return heat;
     const FilledStore& filled = *heat->store;
     const LegLayout legs = leg_layout(element, elements, filled.store);
-    heat->heated_m = legs.heated_length_m();
+    heat->heated_length_m = legs.heated_length_m();
     heat->misfit = legs.misfit;
     if (!heat->misfit.empty() || heat->liquid) return heat;
     const auto charged = [&](bool stagnation, ConductivityEnd end, bool moist = false) {

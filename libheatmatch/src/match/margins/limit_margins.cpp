@@ -66,7 +66,7 @@ StagnantDay day_of_bed(const BankHeat& heat, double power_w, int day) {
         found.floor_c = std::max(found.floor_c, at.floor_c);
         found.inner_c = std::max(found.inner_c, at.inner_c);
     }
-    found.coil_c = found.sheath_c + coil_above_sheath_k(power_w / heat.heated_m);
+    found.coil_c = found.sheath_c + coil_above_sheath_k(power_w / heat.heated_length_m);
     return found;
 }
 
@@ -269,7 +269,7 @@ std::vector<Margin> limit_margins(const Circuit& circuit, const std::optional<He
     std::optional<double> element_w;
     if (point) {
         const BankHeat& heat = *circuit.heat;
-        element_w = 100.0 * point->w_per_cm * heat.heated_m / heat.elements;
+        element_w = 100.0 * point->w_per_cm * heat.heated_length_m / heat.elements;
     }
     const JudgedLimit limit = judged_limit(circuit, site);
     std::vector<Margin> margins{in_time_margin(circuit, limit, element_w), supply_margin(limit)};

@@ -119,7 +119,8 @@ std::vector<Margin> material_margins(const Circuit& circuit, const std::optional
     }
     const StoreView view(circuit, *point);
     const bool weak = passes_material(view.heat.store->store, point->stagnation_inner_c);
-    const double element_w = 100.0 * point->w_per_cm * view.heat.heated_m / view.heat.elements;
+    const double element_w =
+        100.0 * point->w_per_cm * view.heat.heated_length_m / view.heat.elements;
     const bool limited = weak && limit_counts(circuit, element_w, site);
     for (const Layer& layer : layers) margins.push_back(layer_margin(view, layer, limited));
     return margins;

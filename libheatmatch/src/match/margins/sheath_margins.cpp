@@ -35,7 +35,7 @@ Sentence reach_of(const StoreView& view, const std::optional<Sheath>& sheath) {
 }
 
 std::optional<BankHeat::Judged> damp_of(const StoreView& view) {
-    const double power_w = 100.0 * view.point.w_per_cm * view.heat.heated_m;
+    const double power_w = 100.0 * view.point.w_per_cm * view.heat.heated_length_m;
     return view.heat.damp_at(power_w / view.heat.elements);
 }
 
@@ -246,7 +246,7 @@ std::vector<Margin> sheath_margins(const Circuit& circuit, const std::optional<H
     std::vector<Margin> margins = sheath_margins_in_use(circuit, point);
     if (point) {
         const BankHeat& heat = *circuit.heat;
-        const double element_w = 100.0 * point->w_per_cm * heat.heated_m / heat.elements;
+        const double element_w = 100.0 * point->w_per_cm * heat.heated_length_m / heat.elements;
         margins.push_back(
             stagnation_margin(circuit, *point, limit_counts(circuit, element_w, site)));
     } else {

@@ -146,7 +146,7 @@ Margin dry_out_margin(const StoreView& view) {
     } else {
         margin.said = say<"store.may_stay_damp">(with<"load">(load), with<"enough">(enough));
     }
-    const double element_w = w_per_m * view.heat.heated_m / view.heat.elements;
+    const double element_w = w_per_m * view.heat.heated_length_m / view.heat.elements;
     add(margin,
         view.heat.damp_at(element_w) ? say<"store.kept_damp">() : say<"store.damp_and_dry">());
     return margin;

@@ -14,7 +14,7 @@ ElementLoad::ElementLoad(const PanelInService& panel, const Site& site, VectorWi
     const Panel& label = panel.panel;
     const WeatherNodes brightest{.irradiance_w_m2 = {site.bright_irradiance_w_m2},
                                  .base_c = {site.record_low_c + bright_cold_rise_k},
-                                 .warming_w_m2 = {0.0},
+                                 .heating_irradiance_w_m2 = {0.0},
                                  .hours = {1000.0}};
     bright_ = EnergyCurve(brightest_panel(panel), *label.noct_c, brightest,
                           *label.v_mp / *label.i_mp, width, bright_points);

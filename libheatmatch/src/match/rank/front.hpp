@@ -18,30 +18,30 @@ namespace heatmatch {
     return percent < 100.0 ? static_cast<int>(percent) : 100;
 }
 
-/// Pareto-optimal pairings in merit, step of headroom and price, updated one by one. Most pairings
-/// are rejected by one lookup in a table of the largest merit with at least that headroom and at
-/// most that price, in eighths of an octave of price.
+/// Pareto-optimal pairings in objective, step of headroom and price, updated one by one. Most
+/// pairings are rejected by one lookup in a table of the largest objective with at least that
+/// headroom and at most that price, in eighths of an octave of price.
 class Front {
   public:
     /// Whether a pairing with at most these values may be Pareto-optimal; never a false no.
-    [[nodiscard]] bool may_enter(double merit, double headroom, double price) const {
+    [[nodiscard]] bool may_enter(double objective, double headroom, double price) const {
         const std::size_t level = level_below(price);
-        return level == 0 || merit >= most_[cell(level - 1, headroom_step(headroom))];
+        return level == 0 || objective >= most_[cell(level - 1, headroom_step(headroom))];
     }
 
     /// The same by comparing every member: slower, and rejects all that one of them beats.
-    [[nodiscard]] bool beaten(double merit, double headroom, double price) const {
+    [[nodiscard]] bool beaten(double objective, double headroom, double price) const {
         const int step = headroom_step(headroom);
         return std::any_of(members_.begin(), members_.end(), [&](const Pairing& other) {
-            return other.merit > merit && other.price <= price &&
+            return other.objective > objective && other.price <= price &&
                    headroom_step(other.headroom) >= step;
         });
     }
 
     void offer(const Pairing& pairing) {
         const auto equals_or_beats = [](const Pairing& a, const Pairing& b) {
-            return a.merit >= b.merit && headroom_step(a.headroom) >= headroom_step(b.headroom) &&
-                   a.price <= b.price;
+            return a.objective >= b.objective &&
+                   headroom_step(a.headroom) >= headroom_step(b.headroom) && a.price <= b.price;
         };
         for (const Pairing& other : members_) {
             if (!equals_or_beats(other, pairing)) continue;
@@ -55,15 +55,15 @@ class Front {
         for (std::size_t level = level_above(pairing.price); level < level_count; ++level) {
             for (int step = 0; step <= top; ++step) {
                 double& most = most_[cell(level, step)];
-                most = std::max(most, pairing.merit);
+                most = std::max(most, pairing.objective);
             }
         }
     }
 
-    /// By decreasing merit.
+    /// By decreasing objective.
     [[nodiscard]] std::vector<Pairing> sorted() const {
         std::vector<Pairing> all = members_;
-        std::sort(all.begin(), all.end(), more_merit);
+        std::sort(all.begin(), all.end(), larger_objective);
         return all;
     }
 

@@ -20,7 +20,8 @@ struct Pairing {
     std::size_t group = 0;
     std::size_t bank = 0;
     Hookup panels{};
-    double merit = 0.0;  //!< energy over the season [kWh], or mean power over the conditions [W]
+    double objective =
+        0.0;  //!< energy over the season [kWh], or mean power over the conditions [W]
     double headroom = 1.0;
     double price = 0.0;  //!< infinite if unknown
     int not_assessed = 0;
@@ -33,29 +34,30 @@ struct Pairing {
     }
 };
 
-/// Steps of 1 % of merit: values in one step count as equal.
-[[nodiscard]] inline double merit_step(double merit) {
-    if (merit <= 0.0) return -std::numeric_limits<double>::infinity();
+/// Steps of 1 % of objective: values in one step count as equal.
+[[nodiscard]] inline double objective_step(double objective) {
+    if (objective <= 0.0) return -std::numeric_limits<double>::infinity();
     static const double width = std::log(1.01);
-    return std::floor(std::log(merit) / width + 1e-9);
+    return std::floor(std::log(objective) / width + 1e-9);
 }
 
-/// Best first: pairings that no unstated fact can make a danger, then merit in steps of 1 %, fewest
-/// margins not assessed, largest of the smallest headrooms, lowest price, then merit itself.
+/// Best first: pairings that no unstated fact can make a danger, then objective in steps of 1 %,
+/// fewest margins not assessed, largest of the smallest headrooms, lowest price, then objective
+/// itself.
 [[nodiscard]] inline bool comes_first(const Pairing& a, const Pairing& b) {
     if (a.doubtful != b.doubtful) return b.doubtful;
-    const double step_a = merit_step(a.merit);
-    const double step_b = merit_step(b.merit);
+    const double step_a = objective_step(a.objective);
+    const double step_b = objective_step(b.objective);
     if (step_a != step_b) return step_a > step_b;
     if (a.not_assessed != b.not_assessed) return a.not_assessed < b.not_assessed;
     if (a.headroom != b.headroom) return a.headroom > b.headroom;
     if (a.price != b.price) return a.price < b.price;
-    if (a.merit != b.merit) return a.merit > b.merit;
+    if (a.objective != b.objective) return a.objective > b.objective;
     return a.sequence() < b.sequence();
 }
 
-[[nodiscard]] inline bool more_merit(const Pairing& a, const Pairing& b) {
-    return a.merit != b.merit ? a.merit > b.merit : a.sequence() < b.sequence();
+[[nodiscard]] inline bool larger_objective(const Pairing& a, const Pairing& b) {
+    return a.objective != b.objective ? a.objective > b.objective : a.sequence() < b.sequence();
 }
 
 /// The best of a stream, in bounded memory. Copies in several threads share one list.
@@ -67,10 +69,10 @@ class BestPairings {
         if (most == 0) filled_->threshold = std::numeric_limits<double>::infinity();
     }
 
-    /// Whether a pairing of that merit may still enter: checked first, because it is one
+    /// Whether a pairing of that objective may still enter: checked first, because it is one
     /// comparison.
-    [[nodiscard]] bool may_enter(double merit) const {
-        return merit >= filled_->threshold.load(std::memory_order_relaxed);
+    [[nodiscard]] bool may_enter(double objective) const {
+        return objective >= filled_->threshold.load(std::memory_order_relaxed);
     }
 
     void offer(const Pairing& pairing) {
@@ -87,7 +89,7 @@ class BestPairings {
         std::push_heap(heap.begin(), heap.end(), before_);
         // A pairing in the same step as the last one may precede it by its other numbers.
         constexpr double one_step = 1.0 / 1.011;
-        if (heap.size() == most_) filled_->threshold = heap.front().merit * one_step;
+        if (heap.size() == most_) filled_->threshold = heap.front().objective * one_step;
     }
 
     /// Adds the pairings of another list.

@@ -1,6 +1,6 @@
 #include "screen.hpp"
 
-#include "group_merit.hpp"
+#include "group_objective.hpp"
 #include "match/margins/screen_heat.hpp"
 #include "screen_wiring.hpp"
 #include "unstated_back.hpp"
@@ -24,7 +24,7 @@ class GroupScreen {
           tally_(tally),
           panel_(panel_of(context, group)),
           load_(panel_, context.installation->site, context.options->vector_width),
-          merit_(panel_, context),
+          objective_(panel_, context),
           behind_(panel_, context),
           has_budget_(context.installation->goals.budget.has_value()),
           budget_(context.installation->goals.budget.value_or(unknown_price)) {
@@ -92,12 +92,12 @@ class GroupScreen {
         return reason;
     }
 
-    /// Banks that all fail for one reason, and have too little merit to be kept among the rejected,
-    /// are only counted.
+    /// Banks that all fail for one reason, and have too little objective to be kept among the
+    /// rejected, are only counted.
     void screen_banks(const Wiring& wiring, const std::vector<BankNumbers>& banks) {
         tally_.evaluated += banks.size();
         std::size_t count = banks.size();
-        if (!tally_.rejected.may_enter(merit_.most() * wiring.panels.count())) {
+        if (!tally_.rejected.may_enter(objective_.most() * wiring.panels.count())) {
             if (wiring.reason != 0) {
                 tally_.count(wiring.reason, banks.size());
                 return;
@@ -121,8 +121,9 @@ class GroupScreen {
                         .doubtful = wiring.doubtful};
         pairing.reason = reason_of(wiring, bank, pairing.headroom);
         if (pairing.reason != 0) {
-            const bool strong = tally_.rejected.may_enter(merit_.most() * wiring.panels.count());
-            if (strong) pairing.merit = merit_.of(wiring, bank);
+            const bool strong =
+                tally_.rejected.may_enter(objective_.most() * wiring.panels.count());
+            if (strong) pairing.objective = objective_.of(wiring, bank);
             if (strong && context_.lays_for_heat && context_.heats[bank.bank]) {
                 const Circuit& frame = circuit_at(wiring, bank.bank);
                 Wiring own = wiring;
@@ -130,8 +131,8 @@ class GroupScreen {
             }
             reject(pairing.reason, strong, pairing);
         } else if (!is_beyond_budget(pairing) &&
-                   may_be_kept(merit_.at_most(wiring, bank), pairing)) {
-            pairing.merit = merit_.of(wiring, bank);
+                   may_be_kept(objective_.at_most(wiring, bank), pairing)) {
+            pairing.objective = objective_.of(wiring, bank);
             keep(wiring, bank, pairing);
         }
     }
@@ -146,22 +147,22 @@ class GroupScreen {
     void reject(std::uint32_t reason, bool may_be_kept, Pairing& pairing) {
         pairing.reason = reason;
         tally_.count(reason);
-        const bool enters = may_be_kept && tally_.rejected.may_enter(pairing.merit);
+        const bool enters = may_be_kept && tally_.rejected.may_enter(pairing.objective);
         if (enters) tally_.rejected.offer(pairing);
     }
 
-    [[nodiscard]] bool may_be_kept(double merit, const Pairing& pairing) const {
-        return tally_.best(pairing.doubtful).may_enter(merit) ||
-               tally_.front.may_enter(merit, pairing.headroom, pairing.price);
+    [[nodiscard]] bool may_be_kept(double objective, const Pairing& pairing) const {
+        return tally_.best(pairing.doubtful).may_enter(objective) ||
+               tally_.front.may_enter(objective, pairing.headroom, pairing.price);
     }
 
     /// Only pairings that may be kept get their exact headroom and number of unknowns.
     void keep(Wiring wiring, const BankNumbers& numbers, Pairing& pairing) {
         if (!context_.lays_for_heat) pairing.doubtful |= bank_doubtful(wiring, numbers.bank);
-        const bool may_be_best = tally_.best(pairing.doubtful).may_enter(pairing.merit);
+        const bool may_be_best = tally_.best(pairing.doubtful).may_enter(pairing.objective);
         const auto may_be_front = [&] {
             return has_known_heat(context_, numbers.bank) &&
-                   tally_.front.may_enter(pairing.merit, pairing.headroom, pairing.price);
+                   tally_.front.may_enter(pairing.objective, pairing.headroom, pairing.price);
         };
         if (!may_be_best && !may_be_front()) return;
         const Bank& bank = context_.banks[numbers.bank];
@@ -193,7 +194,8 @@ class GroupScreen {
                 std::min(pairing.headroom, steeper * (1.0 - watts / numbers.survivor_w) + slack);
             if (!may_be_front()) return;
         }
-        if (!may_be_best && tally_.front.beaten(pairing.merit, pairing.headroom, pairing.price)) {
+        if (!may_be_best &&
+            tally_.front.beaten(pairing.objective, pairing.headroom, pairing.price)) {
             return;
         }
         std::optional<Circuit> laid;
@@ -256,7 +258,7 @@ class GroupScreen {
                    Pairing& pairing) const {
         wiring = wiring_of(circuit, *context_.installation);
         pairing.price = wiring.run_price + numbers.price;
-        pairing.merit = merit_.of(wiring, numbers);
+        pairing.objective = objective_.of(wiring, numbers);
     }
 
     /// Number of margins of bank and store that lack data; independent of the operating point.
@@ -278,7 +280,7 @@ class GroupScreen {
     Tally& tally_;
     PanelInService panel_;
     ElementLoad load_;
-    GroupMerit merit_;
+    GroupObjective objective_;
     UnstatedBack behind_;
     bool has_budget_;
     double budget_;

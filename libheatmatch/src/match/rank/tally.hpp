@@ -43,7 +43,7 @@ struct Tally {
     Tally(std::size_t top, std::size_t keep_rejected)
         : kept(top, &comes_first),
           doubtful(top, &comes_first),
-          rejected(keep_rejected, &more_merit) {}
+          rejected(keep_rejected, &larger_objective) {}
 
     [[nodiscard]] BestPairings& best(bool in_doubt) { return in_doubt ? doubtful : kept; }
     [[nodiscard]] const BestPairings& best(bool in_doubt) const {

@@ -37,14 +37,14 @@ void check_options(const DayOptions& options) {
     if (options.air_around_c) {
         check("air_around_c", *options.air_around_c, -60.0, 80.0, " °C", say<"days.in_celsius">());
     }
-    check("take_off.w_k", options.take_off.w_k, 0.0, 1e4, " W/K",
+    check("extraction.w_k", options.extraction.w_k, 0.0, 1e4, " W/K",
           say<"days.fan_takes">(
               with<"low">(
                   Amount{.value = 5.0, .unit = unit::watt_per_kelvin, .shown = Shown::number}),
               with<"high">(20.0, unit::watt_per_kelvin)));
-    check("take_off.from_hour", options.take_off.from_hour, 0.0, 24.0, " h",
+    check("extraction.from_hour", options.extraction.from_hour, 0.0, 24.0, " h",
           say<"days.midnight">(with<"hour">(0.0)));
-    check("take_off.until_hour", options.take_off.until_hour, 0.0, 24.0, " h",
+    check("extraction.until_hour", options.extraction.until_hour, 0.0, 24.0, " h",
           say<"days.midnight">(with<"hour">(24.0)));
 }
 

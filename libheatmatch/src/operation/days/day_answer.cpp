@@ -50,7 +50,7 @@ std::vector<Night> whole_nights(const DaySeries& series) {
 }
 
 double lift_k(const DaySeries& series, std::size_t step) {
-    return series.space_c[step] - series.space_without_c[step];
+    return series.space_c[step] - series.space_unheated_c[step];
 }
 
 /// Hours from dusk during which a condition is true without interruption, mean of the nights.
@@ -86,7 +86,7 @@ class Sum {
     Sum(int month, std::optional<double> target_c) : target_c_(target_c) {
         dark_.month = month;
         dark_.lowest_c = most_c;
-        dark_.lowest_without_c = most_c;
+        dark_.lowest_unheated_c = most_c;
     }
 
     void add(const DayRun& run, std::size_t step) {
@@ -94,17 +94,17 @@ class Sum {
         const double hours = step_hours(series, step);
         hours_ += hours;
         dark_.available_kwh_day += series.available_w[step] * hours / 1000.0;
-        dark_.in_kwh_day += series.power_w[step] * hours / 1000.0;
+        dark_.delivered_kwh_day += series.power_w[step] * hours / 1000.0;
         if (run.heats_space) dark_.to_space_kwh_day += series.to_space_w[step] * hours / 1000.0;
         if (!is_dark(series, step)) return;
         dark_.dark_hours += hours;
         dark_.lift_k += lift_k(series, step) * hours;
         dark_.lowest_c = std::min(dark_.lowest_c, series.space_c[step]);
-        dark_.lowest_without_c = std::min(dark_.lowest_without_c, series.space_without_c[step]);
+        dark_.lowest_unheated_c = std::min(dark_.lowest_unheated_c, series.space_unheated_c[step]);
         if (!target_c_) return;
         if (series.space_c[step] >= *target_c_) dark_.above_target_hours += hours;
-        if (series.space_without_c[step] >= *target_c_) dark_.above_target_without_hours += hours;
-        dark_.wanted_k += std::max(0.0, *target_c_ - series.space_without_c[step]) * hours;
+        if (series.space_unheated_c[step] >= *target_c_) dark_.above_target_unheated_hours += hours;
+        dark_.required_lift_k += std::max(0.0, *target_c_ - series.space_unheated_c[step]) * hours;
     }
 
     [[nodiscard]] DarkHours result() const {
@@ -112,15 +112,15 @@ class Sum {
         dark.days = hours_ / hours_of_day;
         if (dark.days > 0.0) {
             dark.available_kwh_day /= dark.days;
-            dark.in_kwh_day /= dark.days;
+            dark.delivered_kwh_day /= dark.days;
             dark.to_space_kwh_day /= dark.days;
         }
         if (dark.dark_hours > 0.0) {
             dark.lift_k /= dark.dark_hours;
-            dark.wanted_k /= dark.dark_hours;
+            dark.required_lift_k /= dark.dark_hours;
         } else {
             dark.lowest_c = 0.0;
-            dark.lowest_without_c = 0.0;
+            dark.lowest_unheated_c = 0.0;
         }
         return dark;
     }
@@ -161,7 +161,7 @@ void sum_nights(DayAnswer& answer, const DayRun& run) {
     const double noticed_h = mean_hours_kept(series, nights, [&](const Night&, std::size_t step) {
         return lift_k(series, step) >= noticed_k;
     });
-    if (run.heats_space && noticed_h > 0.0) answer.noticed_until_hour = until(noticed_h);
+    if (run.heats_space && noticed_h > 0.0) answer.warmer_until_hour = until(noticed_h);
     const double lid_h = mean_hours_kept(series, nights, [&](const Night&, std::size_t step) {
         return series.lid_c[step] >= series.space_c[step] + warm_lid_k;
     });

@@ -22,7 +22,7 @@ double first_air_c(const DayWeather& weather, const DayOptions& options) {
     return options.air_around_c.value_or(weather.air_c.front());
 }
 
-bool within(const TakeOff& take, double hour) {
+bool within(const HeatExtraction& take, double hour) {
     if (take.from_hour <= take.until_hour) return hour >= take.from_hour && hour < take.until_hour;
     return hour >= take.from_hour || hour < take.until_hour;
 }
@@ -89,7 +89,7 @@ DayLife::Electric DayLife::electric(double from_h, double step_h) {
         std::max(1L, static_cast<long>(std::ceil(step_h * seconds_of_hour / longest_s - 1e-9)));
     const double share = 1.0 / static_cast<double>(parts);
     const bool open = switches_.open();
-    const double heated_m = candidate_->circuit.heat->heated_m;
+    const double heated_m = candidate_->circuit.heat->heated_length_m;
     const double sheath_c = store_.sheath_c();
     circuit_.set_wire_current(current_a_);
     Electric sum;
@@ -125,28 +125,28 @@ double DayLife::air_around_c(double outside_c, double step_h) const {
     const double store_w_k =
         std::fabs(over_k) > least_k ? std::max(0.0, store_.loss_w() / over_k) : 0.0;
     const SpaceBalance& space = *candidate_->space;
-    const double all_w_k = space.loss_w_k() + store_w_k + take_off_w_k_;
+    const double all_w_k = space.loss_w_k() + store_w_k + extraction_w_k_;
     const double tends_c = (space.loss_w_k() * outside_c + store_w_k * store_.edge_c() +
-                            take_off_w_k_ * store_.bed_mean_c()) /
+                            extraction_w_k_ * store_.bed_mean_c()) /
                            all_w_k;
     if (space.heat_capacity_wh_k <= 0.0) return tends_c;
     return tends_c + (space_c_ - tends_c) * std::exp(-step_h * all_w_k / space.heat_capacity_wh_k);
 }
 
-void DayLife::set_take_off(double hour_of_day, double outside_c) {
-    take_off_w_k_ = within(options_.take_off, hour_of_day) ? options_.take_off.w_k : 0.0;
-    double from_store_w_k = take_off_w_k_;
+void DayLife::set_extraction(double hour_of_day, double outside_c) {
+    extraction_w_k_ = within(options_.extraction, hour_of_day) ? options_.extraction.w_k : 0.0;
+    double from_store_w_k = extraction_w_k_;
     // The store model has one air temperature: the fan blows into the space even if the store is
     // outside.
-    if (outdoors_ && take_off_w_k_ > 0.0) {
+    if (outdoors_ && extraction_w_k_ > 0.0) {
         const double bed_c = store_.bed_mean_c();
         const double to_air_k = bed_c - outside_c;
         const double to_space_k = bed_c - space_c_;
         from_store_w_k = to_air_k > 1.0 && to_space_k > 0.0
-                             ? take_off_w_k_ * std::min(1.0, to_space_k / to_air_k)
+                             ? extraction_w_k_ * std::min(1.0, to_space_k / to_air_k)
                              : 0.0;
     }
-    store_.set_take_off_w_k(from_store_w_k);
+    store_.set_extraction_w_k(from_store_w_k);
 }
 
 DayLife::Held DayLife::held() const {
@@ -160,7 +160,7 @@ void DayLife::advance(double from_h, double step_h, bool record) {
     const auto middle_row = std::min(
         weather_->size() - 1, static_cast<std::size_t>((from_h + 0.5 * step_h) / weather_->step_h));
     const double outside_c = weather_->air_c[middle_row];
-    set_take_off(weather_->hour_of_day(from_h + 0.5 * step_h), outside_c);
+    set_extraction(weather_->hour_of_day(from_h + 0.5 * step_h), outside_c);
     store_.set_air_c(air_around_c(outside_c, step_h));
     const Electric now = electric(from_h, step_h);
     const Held before = held();
@@ -182,7 +182,7 @@ void DayLife::advance(double from_h, double step_h, bool record) {
                   run_);
     if (!record) return;
     run_.energy.available_kwh += now.available_w * step_h / 1000.0;
-    run_.energy.in_kwh += now.power_w * step_h / 1000.0;
+    run_.energy.delivered_kwh += now.power_w * step_h / 1000.0;
     run_.energy.wire_kwh += now.wire_w * step_h / 1000.0;
     run_.energy.to_space_kwh += to_space_kwh;
     run_.energy.outside_kwh += lost_kwh + taken_kwh - to_space_kwh;
@@ -195,8 +195,8 @@ void DayLife::advance(double from_h, double step_h, bool record) {
     series.bank_v.push_back(now.voltage_v);
     series.bank_a.push_back(now.current_a);
     series.sheath_c.push_back(sheath_c);
-    series.coil_c.push_back(sheath_c +
-                            coil_above_sheath_k(now.power_w / candidate_->circuit.heat->heated_m));
+    series.coil_c.push_back(
+        sheath_c + coil_above_sheath_k(now.power_w / candidate_->circuit.heat->heated_length_m));
     if (tail_.known()) series.terminal_c.push_back(terminal_c(now));
     series.bed_mean_c.push_back(store_.bed_mean_c());
     series.wall_c.push_back(store_.wall_c());
@@ -204,7 +204,7 @@ void DayLife::advance(double from_h, double step_h, bool record) {
     series.released_w.push_back((lost_kwh + taken_kwh) * 1000.0 / step_h);
     series.to_space_w.push_back(to_space_w);
     series.space_c.push_back(space_c_);
-    series.space_without_c.push_back(without_c_);
+    series.space_unheated_c.push_back(without_c_);
     series.outside_c.push_back(outside_c);
     series.month.push_back(weather_->month[middle_row]);
 }
@@ -254,10 +254,10 @@ void DayLife::finish(const Held& before) {
     if (store_.liquid() && *std::min_element(bed.begin(), bed.end()) < 0.0) {
         run_.remarks.push_back(say<"days.ice">(with<"freezing">(0.0, unit::celsius)));
     }
-    const double moved = std::max({energy.in_kwh, std::fabs(energy.stored_kwh), 1e-9});
-    energy.unbalanced_share =
-        std::fabs(energy.in_kwh - energy.stored_kwh - energy.to_space_kwh - energy.outside_kwh) /
-        moved;
+    const double moved = std::max({energy.delivered_kwh, std::fabs(energy.stored_kwh), 1e-9});
+    energy.unbalanced_share = std::fabs(energy.delivered_kwh - energy.stored_kwh -
+                                        energy.to_space_kwh - energy.outside_kwh) /
+                              moved;
 }
 
 DayRun DayLife::run() {

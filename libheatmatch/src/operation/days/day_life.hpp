@@ -36,7 +36,7 @@ class DayLife {
     [[nodiscard]] Electric electric(double from_h, double step_h);
     void take_sun(std::size_t row);
     [[nodiscard]] double air_around_c(double outside_c, double step_h) const;
-    void set_take_off(double hour_of_day, double outside_c);
+    void set_extraction(double hour_of_day, double outside_c);
     [[nodiscard]] double sensed_c(SensedPlace place) const;
     [[nodiscard]] double terminal_c(const Electric& now) const;
     [[nodiscard]] Held held() const;
@@ -59,7 +59,7 @@ class DayLife {
     double current_a_ = 0.0;  //!< the same
     double space_c_ = 0.0;
     double without_c_ = 0.0;
-    double take_off_w_k_ = 0.0;
+    double extraction_w_k_ = 0.0;
 };
 
 }  // namespace heatmatch

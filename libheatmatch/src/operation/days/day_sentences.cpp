@@ -32,17 +32,17 @@ Sentence verdict(const DayAnswer& answer, const Candidate& candidate, const DayR
     constexpr double part_of_it = 0.25;
     constexpr double hardly_k = 0.3;
     const DarkHours& all = answer.all;
-    if (!run.heats_space) return say<"days.no_space">(with<"heat">(kwh(all.in_kwh_day)));
+    if (!run.heats_space) return say<"days.no_space">(with<"heat">(kwh(all.delivered_kwh_day)));
     const auto lift = with<"lift">(say<"days.lift">(with<"mean">(kelvin(all.lift_k)),
                                                     with<"dusk">(kelvin(answer.dusk_lift_k)),
                                                     with<"dawn">(kelvin(answer.dawn_lift_k))));
     const auto& target_c = candidate.space->target_c;
     if (!target_c) return say<"days.no_target">(lift);
     const auto wanted = with<"wanted">(*target_c, unit::celsius);
-    if (all.wanted_k < hardly_k) return say<"days.hardly_below">(lift, wanted);
-    const double share = all.lift_k / all.wanted_k;
+    if (all.required_lift_k < hardly_k) return say<"days.hardly_below">(lift, wanted);
+    const double share = all.lift_k / all.required_lift_k;
     const bool keeps = all.above_target_hours >= all_of_it * all.dark_hours;
-    return say<"days.verdict">(lift, with<"short">(kelvin(all.wanted_k)), wanted,
+    return say<"days.verdict">(lift, with<"short">(kelvin(all.required_lift_k)), wanted,
                                with<"verdict">(keeps                 ? say<"days.keeps">()
                                                : share >= part_of_it ? say<"days.carries_part">()
                                                                      : say<"days.edge_off">()));
@@ -51,11 +51,12 @@ Sentence verdict(const DayAnswer& answer, const Candidate& candidate, const DayR
 /// Energy balance of all days.
 Sentence heat(const DayRun& run) {
     const DayEnergy& energy = run.energy;
-    const double mean_w = run.days > 0.0 ? energy.in_kwh * 1000.0 / (run.days * hours_of_day) : 0.0;
+    const double mean_w =
+        run.days > 0.0 ? energy.delivered_kwh * 1000.0 / (run.days * hours_of_day) : 0.0;
     const auto outside = with<"outside">(kwh(energy.outside_kwh));
     const auto stored = with<"stored">(kwh(std::fabs(energy.stored_kwh)));
     return say<"days.heat">(
-        with<"days">(run.days, unit::none, 4), with<"in">(kwh(energy.in_kwh)),
+        with<"days">(run.days, unit::none, 4), with<"in">(kwh(energy.delivered_kwh)),
         with<"available">(kwh(energy.available_kwh)), with<"mean">(mean_w, unit::watt, 2),
         with<"out">(run.heats_space
                         ? say<"days.to_space">(with<"space">(kwh(energy.to_space_kwh)), outside)
@@ -67,9 +68,9 @@ Sentence heat(const DayRun& run) {
 void tell_night(Sentences& sentences, const DayAnswer& answer, const DayRun& run) {
     if (run.heats_space) {
         const auto noticed = with<"noticed">(kelvin(noticed_k));
-        sentences.push_back(answer.noticed_until_hour
+        sentences.push_back(answer.warmer_until_hour
                                 ? say<"days.noticed_until">(
-                                      noticed, with<"until">(clock(*answer.noticed_until_hour)))
+                                      noticed, with<"until">(clock(*answer.warmer_until_hour)))
                                 : say<"days.never_noticed">(noticed));
     }
     if (answer.lid_until_hour) {

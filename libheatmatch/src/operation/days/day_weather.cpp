@@ -49,7 +49,7 @@ double DayWeather::sun_w_m2(std::size_t row, double rear_share) const {
 double DayWeather::cell_temperature_c(std::size_t row, double noct_c, double rear_share) const {
     const double front = irradiance_w_m2[row];
     const double both = front > 0.0 ? sun_w_m2(row, rear_share) / front : 1.0;
-    return air_c[row] + warming_w_m2[row] * both * (noct_c - 20.0) / 800.0;
+    return air_c[row] + heating_irradiance_w_m2[row] * both * (noct_c - 20.0) / 800.0;
 }
 
 double DayWeather::hour_of_day(double since_start_h) const {
@@ -114,7 +114,7 @@ DayWeather day_weather(const Weather& weather, const DaySpan& span) {
     for (std::size_t at = first; at < last; ++at) {
         const std::size_t row = at % weather.size();
         result.irradiance_w_m2.push_back(weather.irradiance_w_m2[row]);
-        result.warming_w_m2.push_back(weather.warming_w_m2[row]);
+        result.heating_irradiance_w_m2.push_back(weather.heating_irradiance_w_m2[row]);
         if (!weather.rear_w_m2.empty()) result.rear_w_m2.push_back(weather.rear_w_m2[row]);
         result.air_c.push_back(weather.base_c[row] + span.air_shift_k);
         result.bare_share.push_back(std::min(1.0, weather.hours[row] / weather.step_hours));

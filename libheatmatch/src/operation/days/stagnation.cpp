@@ -60,7 +60,7 @@ DayWeather fortnight_of(const DayWeather& year, std::size_t first_day) {
     for (std::size_t i = 0; i < rows; ++i) {
         const std::size_t row = (first_day * rows_of_day + i) % year.size();
         days.irradiance_w_m2.push_back(year.irradiance_w_m2[row]);
-        days.warming_w_m2.push_back(year.warming_w_m2[row]);
+        days.heating_irradiance_w_m2.push_back(year.heating_irradiance_w_m2[row]);
         days.rear_w_m2.push_back(year.rear_w_m2[row]);
         days.air_c.push_back(year.air_c[row]);
         days.bare_share.push_back(1.0);
@@ -121,7 +121,7 @@ Stagnation simulate_stagnation(const Candidate& candidate, const Progress& progr
                              .progress = progress});
     };
     result.run = run_at(ConductivityEnd::low);
-    result.in_kwh = result.run.energy.in_kwh;
+    result.delivered_kwh = result.run.energy.delivered_kwh;
     result.peaks = part_peaks(candidate, result.run);
     const auto highest = [](const std::vector<double>& list_c) {
         return Amount{.value = *std::max_element(list_c.begin(), list_c.end()),

@@ -46,8 +46,8 @@ void StoreModel::set_air_c(double air_c) {
     std::visit([&](auto& model) { model.set_air_c(air_c); }, model_);
 }
 
-void StoreModel::set_take_off_w_k(double w_k) {
-    std::visit([&](auto& model) { model.set_take_off_w_k(w_k); }, model_);
+void StoreModel::set_extraction_w_k(double w_k) {
+    std::visit([&](auto& model) { model.set_extraction_w_k(w_k); }, model_);
 }
 
 double StoreModel::sheath_c() const {

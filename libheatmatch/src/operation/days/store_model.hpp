@@ -16,7 +16,7 @@ class StoreModel {
 
     void step(double power_w, double seconds);
     void set_air_c(double air_c);
-    void set_take_off_w_k(double w_k);
+    void set_extraction_w_k(double w_k);
 
     [[nodiscard]] double sheath_c() const;
     [[nodiscard]] double bed_mean_c() const;

@@ -167,15 +167,15 @@ void tell_verdict(Diagnosis& diagnosis) {
         diagnosis.verdict = say<"diagnosis.unexplained">(with<"fault">(best.name));
         return;
     }
-    if (!diagnosis.cannot_tell) {
+    if (!diagnosis.indistinguishable) {
         diagnosis.verdict = best.sentence;
         return;
     }
     // The expected state comes first, although other explanations may fit as well.
     const bool fine = best.kind == FaultKind::as_expected;
     const auto faults = with<"faults">(fault_list(diagnosis, fine ? 1 : 0));
-    diagnosis.verdict =
-        fine ? say<"diagnosis.cannot_tell_fine">(faults) : say<"diagnosis.cannot_tell">(faults);
+    diagnosis.verdict = fine ? say<"diagnosis.cannot_tell_fine">(faults)
+                             : say<"diagnosis.indistinguishable">(faults);
     if (!diagnosis.next.empty()) {
         diagnosis.verdict = sentence_of(
             {diagnosis.verdict,
@@ -254,7 +254,7 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
     std::stable_partition(entries.begin(), entries.end(), [](const Entry& e) { return e.same; });
     diagnosis.group = static_cast<std::size_t>(
         std::count_if(entries.begin(), entries.end(), [](const Entry& e) { return e.same; }));
-    diagnosis.cannot_tell = diagnosis.group > 1;
+    diagnosis.indistinguishable = diagnosis.group > 1;
     const Sentence wild = wild_readings(problem, best.fits[entries.front().index]);
     if (!wild.empty()) diagnosis.remarks.push_back(wild);
     std::vector<Explained> compared;
@@ -273,7 +273,7 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
         return each.kind == FaultKind::fill_conductivity;
     };
     const auto group_end = diagnosis.ranked.begin() + static_cast<std::ptrdiff_t>(diagnosis.group);
-    if (diagnosis.cannot_tell && std::any_of(diagnosis.ranked.begin(), group_end, of_fill)) {
+    if (diagnosis.indistinguishable && std::any_of(diagnosis.ranked.begin(), group_end, of_fill)) {
         diagnosis.next.push_back(fill_measurement());
     }
     count += fill.readings;

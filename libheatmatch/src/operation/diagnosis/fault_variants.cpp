@@ -23,7 +23,7 @@ double half_band(double end, double typical, double least) {
     return std::max(0.5 * std::fabs(std::log(end / typical)), least);
 }
 
-double noon_ohm(const Panel& panel) {
+double stc_match_ohm(const Panel& panel) {
     return panel.v_mp.value_or(0.81 * panel.v_oc) / panel.i_mp.value_or(0.94 * panel.i_sc);
 }
 
@@ -161,7 +161,7 @@ void add_panels(std::vector<FaultVariant>& variants, const Circuit& circuit) {
                         .parameters = {factor},
                         .starts = {{0.85}, {0.4}},
                         .apply = dim});
-    const double ohm = noon_ohm(circuit.panel.panel);
+    const double ohm = stc_match_ohm(circuit.panel.panel);
     variants.push_back(
         {.kind = FaultKind::aged,
          .rarity = 1.0,

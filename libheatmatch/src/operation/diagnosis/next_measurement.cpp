@@ -73,7 +73,7 @@ class Comparison {
         }
         next_.push_back({.reading = std::move(reading),
                          .how = std::move(how),
-                         .tells = say<"next.tells">(with<"each">(std::move(each))),
+                         .predictions = say<"next.predictions">(with<"each">(std::move(each))),
                          .separation = separation});
     }
 
@@ -185,7 +185,7 @@ NextMeasurement fill_measurement() {
     return {.reading =
                 say<"next.fill">(with<"sheath">(Name{"sheath_c"}), with<"store">(Name{"store_c"})),
             .how = say<"next.fill.how">(),
-            .tells = say<"next.fill.tells">()};
+            .predictions = say<"next.fill.tells">()};
 }
 
 }  // namespace heatmatch

@@ -146,7 +146,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"diagnosis.unexplained",
      "No fault in the list explains the readings; the nearest is \"{fault}\". Check "
      "meters, units and the description, or two faults at once."},
-    {"diagnosis.cannot_tell", "These readings do not distinguish: {faults}."},
+    {"diagnosis.indistinguishable", "These readings do not distinguish: {faults}."},
     {"diagnosis.cannot_tell_fine",
      "These readings are as expected. They do not distinguish that from: {faults}."},
     {"diagnosis.or", "{some} or {last}"},
@@ -185,7 +185,7 @@ inline constexpr auto table = std::to_array<Template>({
      "The same thermocouples with volts and amperes, after hours of steady heating."},
     {"next.fill.tells", "A fill with another conductivity deviates more the longer it heats."},
 
-    {"next.tells", "{each:; }."},
+    {"next.predictions", "{each:; }."},
     {"next.told", "{fault}: {value}"},
     {"next.told_open", "{fault}: open circuit"},
 });

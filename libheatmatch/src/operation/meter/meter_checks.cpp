@@ -106,7 +106,7 @@ void CheckWriter::array(double cell_c) {
                                                            with<"left">(*open.low, unit::volt)));
             if (hookup.parallel > 1) told.push_back(say<"meter.open_volts.strings">());
         } else {
-            sheet_.not_known.push_back(
+            sheet_.missing.push_back(
                 say<"meter.open_volts.not_known">(with<"panel">(service.panel.id)));
         }
         open.expect = sentence_of(told);

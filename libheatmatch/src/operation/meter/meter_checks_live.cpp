@@ -63,7 +63,7 @@ void CheckWriter::drop() {
         const std::string& name = parts.run.name;
         if (!parts.wire) {
             known = false;
-            sheet_.not_known.push_back(say<"meter.drop.wire">(with<"run">(name)));
+            sheet_.missing.push_back(say<"meter.drop.wire">(with<"run">(name)));
             continue;
         }
         const double share = circuit_.current_share(parts.run);
@@ -71,11 +71,11 @@ void CheckWriter::drop() {
             share * (2.0 * parts.run.length_m * resistance_ohm_per_m(*parts.wire, cold_element_c) +
                      parts.run.joint_ohm.value_or(0.0));
         if (!parts.run.joint_ohm) {
-            sheet_.not_known.push_back(
+            sheet_.missing.push_back(
                 say<"meter.drop.joint">(with<"run">(name), with<"nothing">(0.0)));
         }
     }
-    if (circuit_.runs.empty()) sheet_.not_known.push_back(say<"meter.drop.runs">());
+    if (circuit_.runs.empty()) sheet_.missing.push_back(say<"meter.drop.runs">());
     if (known) {
         const double ohm = circuit_.wire_ohm();
         drop.low = std::min(cold_ohm, ohm);
@@ -129,10 +129,10 @@ void CheckWriter::limits() {
         });
     if (found == circuit_.devices.end()) {
         limit.expect = say<"meter.limit.none">(with<"trips">(trips));
-        sheet_.not_known.push_back(say<"meter.limit.add">());
+        sheet_.missing.push_back(say<"meter.limit.add">());
     } else if (!found->device.set_c) {
         limit.expect = say<"meter.limit.no_set_point">(with<"trips">(trips));
-        sheet_.not_known.push_back(
+        sheet_.missing.push_back(
             say<"meter.limit.read_set_point">(with<"device">(found->device.part)));
     } else {
         limit.typical = *found->device.set_c;
@@ -154,10 +154,10 @@ void CheckWriter::store() {
                      .source = "carslaw-jaeger"};
     const auto& heat = circuit_.heat;
     if (!heat) {
-        sheet_.not_known.push_back(say<"meter.store.describe">());
+        sheet_.missing.push_back(say<"meter.store.describe">());
     } else if (!heat->known()) {
         for (const auto& field : heat->missing) {
-            sheet_.not_known.push_back(say<"meter.store.needed">(with<"field">(field)));
+            sheet_.missing.push_back(say<"meter.store.needed">(with<"field">(field)));
         }
         if (!heat->misfit.empty()) {
             check.expect = say<"meter.store.misfit">(with<"misfit">(heat->misfit));

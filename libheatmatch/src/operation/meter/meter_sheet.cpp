@@ -136,8 +136,8 @@ MeterSheet meter_sheet(const Candidate& candidate, const MeterSheetOptions& opti
     add_assumed(sheet, circuit.bank.each.assumed);
     const bool has_panel = circuit.panel.today.light_current_a > 0.0;
     const bool has_bank = circuit.bank.each.typical_ohm > 0.0;
-    if (!has_panel) sheet.not_known.push_back(say<"meter.name_panel">());
-    if (!has_bank) sheet.not_known.push_back(say<"meter.name_element">());
+    if (!has_panel) sheet.missing.push_back(say<"meter.name_panel">());
+    if (!has_bank) sheet.missing.push_back(say<"meter.name_element">());
     if (has_panel && has_bank) add_rows(sheet, circuit, options);
     add_meter_checks(sheet, candidate, options);
     add_remarks(sheet, circuit.bank);

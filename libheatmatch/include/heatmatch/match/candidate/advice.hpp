@@ -17,7 +17,7 @@ struct Advice {
     /// Largest power of one element on every bright day [W]; empty where its limits are not known.
     std::optional<double> largest_element_w{};
     std::optional<double> largest_w_per_cm{};  //!< per heated length
-    bool passes = false;
+    bool within_limit = false;
     /// Heated length of each element at which it is within the limits at this power [mm], with its
     /// present number of legs, and whether such legs fit.
     std::optional<double> heated_length_mm{};

@@ -50,7 +50,7 @@ struct Candidate {
     [[nodiscard]] double mean_power_low_w() const;
     [[nodiscard]] double mean_power_high_w() const;
     /// The objective of a ranking: energy over the season [kWh], mean power [W] without weather.
-    [[nodiscard]] double merit() const;
+    [[nodiscard]] double objective() const;
     /// The most severe margin that was assessed; null if there is none.
     [[nodiscard]] const Margin* worst() const;
     [[nodiscard]] Severity severity() const;

@@ -32,13 +32,13 @@ struct CodeDuty {
     Answer applies = Answer::unknown;   //!< unknown counts as due
     std::optional<double> begins_v{};   //!< cold voltage above which it is due; empty: at any [V]
     std::optional<double> begins_a{};   //!< or current, where that suffices [A]
-    DutyMeans met = DutyMeans::nobody_stated;
-    std::vector<std::string> devices{};   //!< ids of controls that meet it
-    std::vector<std::string> would_do{};  //!< ids of controls of the catalog that would detect the
-                                          //!< fault
-    std::vector<std::string> state{};     //!< fields to state, to decide whether it is due or met
-    Sentence said{};                      //!< requirement and result
-    std::string source{};                 //!< key of catalog/sources.json
+    DutyMeans met_by = DutyMeans::nobody_stated;
+    std::vector<std::string> devices{};            //!< ids of controls that meet it
+    std::vector<std::string> suitable_controls{};  //!< ids of controls of the catalog that would
+                                                   //!< detect the fault
+    std::vector<std::string> missing{};  //!< fields to state, to decide whether it is due or met
+    Sentence said{};                     //!< requirement and result
+    std::string source{};                //!< key of catalog/sources.json
 };
 
 /// The duties of the stated code, or of both codes if none is stated. An exception counts only

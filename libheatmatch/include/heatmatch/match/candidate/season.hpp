@@ -57,7 +57,7 @@ struct SeasonCurves {
     std::optional<EnergyCurve> front{};      //!< without rear light, where there is any
     std::vector<EnergyCurve> rear_ends{};    //!< at the ends of rear light, low and high first
     double mpp_kwh = 0.0;                    //!< of the season
-    double noon_ohm = 0.0;                   //!< Vmp/Imp of the panel in its present condition
+    double stc_match_ohm = 0.0;              //!< Vmp/Imp of the panel in its present condition
     std::array<double, 12> mpp_month_kwh{};  //!< of each month
 };
 [[nodiscard]] SeasonCurves season_curves(const PanelInService& panel, const SeasonWeather& weather,
@@ -77,13 +77,13 @@ struct Season {
     double best_ohm = 0.0;                     //!< best load resistance for this array and season
     /// The same with cloud within the step at its worst case; empty where that is not known [ohm].
     std::optional<double> best_ohm_cloud{};
-    double noon_ohm = 0.0;  //!< present Vmp/Imp of the array, minus its wire
-    double best_kwh = 0.0;  //!< with a bank of `best_ohm`
-    double noon_kwh = 0.0;  //!< with a bank of `noon_ohm`; 0 where that is 0
-    /// Share of heat lost with a bank of `noon_ohm` against the best one, with cloud within the
-    /// step at its worst case; empty where that is not known.
-    std::optional<double> noon_loss_cloud{};
-    double near_short_share = 0.0;          //!< share of the sunlit hours
+    double stc_match_ohm = 0.0;  //!< present Vmp/Imp of the array, minus its wire
+    double best_kwh = 0.0;       //!< with a bank of `best_ohm`
+    double stc_match_kwh = 0.0;  //!< with a bank of `stc_match_ohm`; 0 where that is 0
+    /// Share of heat lost with a bank of `stc_match_ohm` against the best one, with cloud within
+    /// the step at its worst case; empty where that is not known.
+    std::optional<double> stc_match_loss_cloud{};
+    double near_short_circuit_share = 0.0;  //!< share of the sunlit hours
     double element_power_w = 0.0;           //!< largest of one element in the season [W]
     bool cloud_band = false;                //!< low and high include cloud within the step
     std::optional<double> price_per_kwh{};  //!< purchase price per kWh of one season's heat
@@ -96,11 +96,11 @@ struct Season {
     /// Why the best resistance of the season differs from Vmp/Imp, in one sentence with the
     /// numbers, and where cloud within the step would shift it.
     [[nodiscard]] Sentence best_ohm_sentence() const;
-    /// Share of heat lost with a bank of `noon_ohm` against the best one.
-    [[nodiscard]] double noon_loss() const;
+    /// Share of heat lost with a bank of `stc_match_ohm` against the best one.
+    [[nodiscard]] double stc_match_loss() const;
     /// The same in one sentence with the numbers; empty where the wire alone has a higher
     /// resistance.
-    [[nodiscard]] Sentence noon_loss_sentence() const;
+    [[nodiscard]] Sentence stc_match_loss_sentence() const;
 };
 
 /// The band includes the ends of panel current and element resistance, and cloud within the step

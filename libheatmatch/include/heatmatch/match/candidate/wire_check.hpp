@@ -47,7 +47,7 @@ struct WireCheck {
     std::optional<double> far_c{};        //!< away from the element [°C]
     bool runaway = false;                 //!< no steady temperature
     std::vector<WireLimit> limits{};      //!< lowest first
-    std::optional<WirePart> decides{};    //!< part with the lowest limit
+    std::optional<WirePart> limiting_part{};  //!< part with the lowest limit
     Severity severity = Severity::not_assessed;
     std::optional<double> code_ampacity_a{};       //!< from the table for its installation method
                                                    //!< [A]
@@ -63,8 +63,8 @@ struct WireCheck {
     Sentence sentence{};  //!< consequence for the run
     /// The cheapest suitable wire of the catalog, where this one is not suitable; empty where none
     /// is, or without a catalog.
-    std::optional<Wire> would_do{};
-    Sentence would_do_gauge{};
+    std::optional<Wire> sufficient_wire{};
+    Sentence sufficient_gauge{};
     std::vector<Assumption> assumed{};
 };
 

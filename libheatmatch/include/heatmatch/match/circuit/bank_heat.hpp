@@ -44,7 +44,7 @@ struct BankHeat {
     std::vector<std::string> missing{};  //!< fields that are missing to compute anything
     Sentence misfit{};                   //!< why they do not fit
     int elements = 1;
-    double heated_m = 0.0;  //!< of all elements together [m]
+    double heated_length_m = 0.0;  //!< of all elements together [m]
     bool liquid = false;
     std::shared_ptr<const FilledStore> store{};
     Element element{};

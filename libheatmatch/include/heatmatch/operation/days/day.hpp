@@ -27,7 +27,7 @@ inline constexpr auto switch_case_words =
 }
 
 /// Heat extraction from the whole store to the space, by a fan through pipes or a loop.
-struct TakeOff {
+struct HeatExtraction {
     double w_k = 0.0;          //!< per kelvin between the bed and the air; 0: none [W/K]
     double from_hour = 0.0;    //!< hour of the day
     double until_hour = 24.0;  //!< before from_hour: past midnight
@@ -42,7 +42,7 @@ struct DayOptions {
     std::optional<double> start_c{};  //!< of the store; default: the air around it [°C]
     ConductivityEnd conductivity = ConductivityEnd::typical;
     SwitchCase switches = SwitchCase::works;
-    TakeOff take_off{};
+    HeatExtraction extraction{};
     /// Air around the store, independent of the weather: no heat reaches a space [°C].
     std::optional<double> air_around_c{};
     Progress progress{};  //!< called after every thermal step
@@ -60,12 +60,12 @@ struct DaySeries {
     std::vector<double> coil_c{};
     std::vector<double> terminal_c{};  //!< empty if not known
     std::vector<double> bed_mean_c{};
-    std::vector<double> wall_c{};           //!< its hottest spot
-    std::vector<double> lid_c{};            //!< its hottest spot
-    std::vector<double> released_w{};       //!< out of the store, through its walls and by the fan
-    std::vector<double> to_space_w{};       //!< part of it that reaches the space
-    std::vector<double> space_c{};          //!< air around the store where there is no space
-    std::vector<double> space_without_c{};  //!< the same without the store
+    std::vector<double> wall_c{};            //!< its hottest spot
+    std::vector<double> lid_c{};             //!< its hottest spot
+    std::vector<double> released_w{};        //!< out of the store, through its walls and by the fan
+    std::vector<double> to_space_w{};        //!< part of it that reaches the space
+    std::vector<double> space_c{};           //!< air around the store where there is no space
+    std::vector<double> space_unheated_c{};  //!< the same without the store
     std::vector<double> outside_c{};
     std::vector<std::uint8_t> month{};
 };
@@ -73,7 +73,7 @@ struct DaySeries {
 /// Energy of all days [kWh].
 struct DayEnergy {
     double available_kwh = 0.0;  //!< at the maximum power point
-    double in_kwh = 0.0;         //!< into the bank
+    double delivered_kwh = 0.0;  //!< into the bank
     double wire_kwh = 0.0;       //!< lost in wire and joints
     double stored_kwh = 0.0;     //!< increase of heat in the store since the start
     double to_space_kwh = 0.0;   //!< from the store to the space, through its walls and by the fan

@@ -21,15 +21,15 @@ struct DarkHours {
     int month = 0;      //!< 1 to 12; 0: all days
     double days = 0.0;  //!< simulated
     double available_kwh_day = 0.0;
-    double in_kwh_day = 0.0;
+    double delivered_kwh_day = 0.0;
     double to_space_kwh_day = 0.0;
     double dark_hours = 0.0;
-    double above_target_hours = 0.0;          //!< part of them; 0 without a target
-    double above_target_without_hours = 0.0;  //!< the same without the store
-    double lowest_c = 0.0;                    //!< space temperature at night
-    double lowest_without_c = 0.0;
-    double lift_k = 0.0;    //!< by the store, mean over the night
-    double wanted_k = 0.0;  //!< target minus the space temperature without the store, mean
+    double above_target_hours = 0.0;           //!< part of them; 0 without a target
+    double above_target_unheated_hours = 0.0;  //!< the same without the store
+    double lowest_c = 0.0;                     //!< space temperature at night
+    double lowest_unheated_c = 0.0;
+    double lift_k = 0.0;           //!< by the store, mean over the night
+    double required_lift_k = 0.0;  //!< target minus the space temperature without the store, mean
 };
 
 /// Results of a simulation of days.
@@ -42,7 +42,7 @@ struct DayAnswer {
     std::optional<double> carry_over_h{};
     /// Hour of the day until which the store warms the space noticeably (by 0.5 K), mean of the
     /// nights; empty where it never does.
-    std::optional<double> noticed_until_hour{};
+    std::optional<double> warmer_until_hour{};
     /// Hour of the day until which the lid is 4 K above the space.
     std::optional<double> lid_until_hour{};
     std::vector<PartPeak> peaks{};

@@ -20,12 +20,12 @@ struct DaySpan {
 
 /// Sun and air in order of time, in equal steps.
 struct DayWeather {
-    std::vector<double> irradiance_w_m2{};  //!< on the cells [W/m2]
-    std::vector<double> warming_w_m2{};     //!< sun that warms the cells [W/m2]
-    std::vector<double> rear_w_m2{};        //!< on the backs of the panels; empty: not known [W/m2]
-    std::vector<double> air_c{};            //!< outside [°C]
-    std::vector<double> bare_share{};       //!< share of the time that panels are free of snow
-    std::vector<std::uint8_t> month{};      //!< 1 to 12; 0: not known
+    std::vector<double> irradiance_w_m2{};          //!< on the cells [W/m2]
+    std::vector<double> heating_irradiance_w_m2{};  //!< sun that warms the cells [W/m2]
+    std::vector<double> rear_w_m2{};    //!< on the backs of the panels; empty: not known [W/m2]
+    std::vector<double> air_c{};        //!< outside [°C]
+    std::vector<double> bare_share{};   //!< share of the time that panels are free of snow
+    std::vector<std::uint8_t> month{};  //!< 1 to 12; 0: not known
     double step_h = 1.0;
     double first_hour = 0.0;  //!< hour of the day by mean solar time, at the first row [h]
     Sentences remarks{};

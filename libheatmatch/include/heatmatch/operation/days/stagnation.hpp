@@ -10,8 +10,8 @@ namespace heatmatch {
 
 /// Highest temperatures of a store from which no heat is extracted.
 struct Stagnation {
-    int month = 0;        //!< month in which the fourteen days begin
-    double in_kwh = 0.0;  //!< into the bank during these days
+    int month = 0;               //!< month in which the fourteen days begin
+    double delivered_kwh = 0.0;  //!< into the bank during these days
     DayRun run{};
     std::vector<PartPeak> peaks{};
     Sentences sentences{};

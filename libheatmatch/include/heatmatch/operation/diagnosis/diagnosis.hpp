@@ -88,7 +88,7 @@ struct Hypothesis {
 struct NextMeasurement {
     Sentence reading{};
     Sentence how{};
-    Sentence tells{};
+    Sentence predictions{};
     double separation = 0.0;  //!< of the predictions, in units of meter error
 };
 
@@ -97,7 +97,7 @@ struct Diagnosis {
     std::vector<Hypothesis> ranked{};
     std::size_t group = 1;                //!< number of first explanations that fit the readings
                                           //!< equally
-    bool cannot_tell = false;             //!< the group has more than one
+    bool indistinguishable = false;       //!< the group has more than one
     bool unexplained = false;             //!< even the best does not fit the readings
     std::vector<NextMeasurement> next{};  //!< best first
     Sentence verdict{};

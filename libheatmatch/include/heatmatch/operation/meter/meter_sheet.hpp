@@ -66,7 +66,7 @@ struct MeterSheet {
         rows{};  //!< warm panels by decreasing irradiance, then the same just uncovered
     std::vector<MeterCheck> checks{};
     std::vector<Assumption> assumed{};
-    Sentences not_known{};  //!< missing fields, each with its remedy
+    Sentences missing{};  //!< missing fields, each with its remedy
     Sentences remarks{};
 };
 

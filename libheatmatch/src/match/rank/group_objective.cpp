@@ -1,10 +1,10 @@
-#include "group_merit.hpp"
+#include "group_objective.hpp"
 
 #include <cmath>
 
 namespace heatmatch {
 
-GroupMerit::GroupMerit(const PanelInService& panel, const ScreenContext& context)
+GroupObjective::GroupObjective(const PanelInService& panel, const ScreenContext& context)
     : by_season_(context.season != nullptr) {
     if (context.season != nullptr) {
         const Panel& label = panel.panel;
@@ -20,7 +20,7 @@ GroupMerit::GroupMerit(const PanelInService& panel, const ScreenContext& context
     }
 }
 
-double GroupMerit::of(const Wiring& wiring, const BankNumbers& bank) const {
+double GroupObjective::of(const Wiring& wiring, const BankNumbers& bank) const {
     const double total = bank.typical_ohm + wiring.wire_ohm;
     if (by_season_) {
         const double ln_each = wiring.ln_each(bank.typical_ohm, bank.ln_typical);
@@ -35,7 +35,7 @@ double GroupMerit::of(const Wiring& wiring, const BankNumbers& bank) const {
     return sum / static_cast<double>(conditions_.size());
 }
 
-double GroupMerit::at_most(const Wiring& wiring, const BankNumbers& bank) const {
+double GroupObjective::at_most(const Wiring& wiring, const BankNumbers& bank) const {
     if (!by_season_) return unknown_price;
     return wiring.panels.count() *
            table_.at_most(wiring.ln_each(bank.typical_ohm, bank.ln_typical));

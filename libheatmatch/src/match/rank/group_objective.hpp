@@ -9,9 +9,9 @@ namespace heatmatch {
 
 /// Objective of a ranking for the pairings of one group: season energy, or mean power over the
 /// conditions.
-class GroupMerit {
+class GroupObjective {
   public:
-    GroupMerit(const PanelInService& panel, const ScreenContext& context);
+    GroupObjective(const PanelInService& panel, const ScreenContext& context);
 
     /// Of the array with the bank.
     [[nodiscard]] double of(const Wiring& wiring, const BankNumbers& bank) const;
