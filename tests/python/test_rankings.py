@@ -82,8 +82,8 @@ def test_a_kept_file_of_version_1_loads_under_the_names_of_today(
     for row, before in zip(loaded.rows, old["rows"], strict=True):
         assert set(row) <= columns
         assert list(row.values()) == list(before.values())
-        assert row["stc_match_ohm"] == before["stc_match_ohm"]
-        assert row.get("season_stc_match_kwh") == before.get("season_stc_match_kwh")
+        assert row["stc_match_ohm"] == before["noon_match_ohm"]
+        assert row.get("season_stc_match_kwh") == before.get("season_noon_kwh")
     again = hm.load_ranking(hm.save_ranking(loaded, tmp_path / "again.json"))
     assert again == loaded
     assert json.loads((tmp_path / "again.json").read_text())["heatmatch_ranking"] == 2

@@ -15,19 +15,13 @@ from heatmatch import _library as _core
 from heatmatch.errors import FileError, InvalidInput
 from heatmatch.io import frames
 from heatmatch.io.files import checked_path, write_text
+from heatmatch.io.rankings_versions import of_version_1
 
 if TYPE_CHECKING:
     import pandas as _pd
 
 FORMAT = "heatmatch_ranking"
 VERSION = 2
-# Columns of version 1 that have another name since.
-_RENAMED = {
-    "stc_match_ohm": "stc_match_ohm",
-    "season_stc_match_ohm": "season_stc_match_ohm",
-    "season_stc_match_kwh": "season_stc_match_kwh",
-    "near_short_circuit_share": "near_short_circuit_share",
-}
 KEY = ("group", "panels", "element", "bank")
 _REJECTED = (*KEY, "worst_margin", "mean_power_w", "season_kwh", "price_to_buy", "currency")
 
@@ -197,21 +191,7 @@ def load_ranking(path: str | os.PathLike[str]) -> SavedRanking:
     if isinstance(plain[FORMAT], bool) or plain[FORMAT] not in range(1, VERSION + 1):
         allowed = f"1 to {VERSION}; a newer heatmatch wrote it"
         raise _refusal(name, FORMAT, _shown(plain[FORMAT]), allowed)
-    return _saved_from(_of_version_1(plain) if plain[FORMAT] == 1 else plain, name)
-
-
-def _of_version_1(plain: dict[str, Any]) -> dict[str, Any]:
-    """The content of a file of version 1 with the column names of today."""
-    rows = plain.get("rows")
-    if not isinstance(rows, list):
-        return plain
-    renamed = [
-        {_RENAMED.get(key, key): value for key, value in row.items()}
-        if isinstance(row, dict)
-        else row
-        for row in rows
-    ]
-    return {"rejected": [], **plain, "rows": renamed}
+    return _saved_from(of_version_1(plain) if plain[FORMAT] == 1 else plain, name)
 
 
 def _number(value: Any) -> bool:
