@@ -226,7 +226,7 @@ Examples
 --------
 >>> import heatmatch as hm
 >>> circuit = hm.assess(hm.Catalog.starter(), hm.demo())
->>> all(step.name and step.said for step in circuit.explain())
+>>> all(step.name and step.description for step in circuit.explain())
 True)";
 
 inline constexpr const char* class_sun_positions =

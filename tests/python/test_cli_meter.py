@@ -142,8 +142,8 @@ def test_an_empty_table_to_fill_in_is_printed(command: Callable[..., Any]) -> No
     numbers = ",".join("1" for _ in cli_meter.READINGS)
     assert len(hm.Readings.from_csv(done.out + numbers + "\n")) == 1
     told = " ".join((hm.Readings.from_csv.__doc__ or "").split())
-    listed = told.partition("Columns: ")[2].partition(";")[0]
-    assert listed.split(", ") == list(cli_meter.READINGS)
+    listed = re.findall(r"``(\w+)`` \[", told.partition("Columns: ")[2].partition(". ")[0])
+    assert listed == list(cli_meter.READINGS)
     log = command("diagnose", "--columns", "log").out
     assert len(hm.StoreLog.from_csv(log + "0,0,10,10,10,10,10\n1,9,10,10,10,10,10\n")) == 2
 
