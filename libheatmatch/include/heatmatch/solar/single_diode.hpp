@@ -40,6 +40,8 @@ struct DiodeCurve {
     [[nodiscard]] OperatingPoint maximum_power() const;
     [[nodiscard]] double open_circuit_voltage_v() const;
     [[nodiscard]] double short_circuit_current_a() const;
+
+    friend bool operator==(const DiodeCurve&, const DiodeCurve&) = default;
 };
 
 /// Single-diode parameters of a panel at 1000 W/m2 and 25 °C, translated to other conditions as
