@@ -20,6 +20,14 @@ inline constexpr auto table = std::to_array<Template>({
     {"setting.say_what_was_read", "state what the meter read, or omit measured"},
     {"setting.write_either", "write {one} or {other}"},
     {"setting.describe_run", "describe the run under \"runs\""},
+    {"layout.at", "{what} (character {place})"},
+    {"layout.join", "join names by + in series or | in parallel; quote a name with such signs"},
+    {"layout.no_name", "a name is missing"},
+    {"layout.bracket_open", "a bracket is not closed"},
+    {"layout.quote_open", "a quotation mark is not closed"},
+    {"layout.repetition", "after a name write x and a count up to {most}"},
+    {"layout.too_many", "it has more than {most} parts"},
+    {"layout.too_deep", "brackets are nested more than {most} deep"},
 });
 
 template <Word Id, Word... Called>

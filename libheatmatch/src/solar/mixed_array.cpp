@@ -173,27 +173,27 @@ MixedArrayCurve::MixedArrayCurve(std::vector<String> strings) : strings_(std::mo
         return;
     }
     const auto surplus = [&](double voltage_v) {
-        const StringCurve::Value sum = sum_at(voltage_v);
-        return ValueAndSlope{sum.voltage_v, sum.slope_ohm};
+        const Sum sum = sum_at(voltage_v);
+        return ValueAndSlope{sum.current_a, sum.slope_s, sum.scale_a};
     };
     open_v_ =
         surplus(most_v).value >= 0.0 ? most_v : falling_root(surplus, least_v, most_v, most_v);
 }
 
-/// Sum of the strings' currents and its slope, in the place of voltage and slope [A, A/V].
-StringCurve::Value MixedArrayCurve::sum_at(double voltage_v) const {
-    StringCurve::Value sum;
+MixedArrayCurve::Sum MixedArrayCurve::sum_at(double voltage_v) const {
+    Sum sum;
     for (const String& string : strings_) {
         const double current = string.curve.current_a(voltage_v);
-        sum.voltage_v += current;
+        sum.current_a += current;
+        sum.scale_a += std::fabs(current);
         if (current == 0.0 && string.curve.blocking_v) continue;
-        sum.slope_ohm += 1.0 / string.curve.at_current(current).slope_ohm;
+        sum.slope_s += 1.0 / string.curve.at_current(current).slope_ohm;
     }
     return sum;
 }
 
 double MixedArrayCurve::current_a(double voltage_v) const {
-    return sum_at(voltage_v).voltage_v;
+    return sum_at(voltage_v).current_a;
 }
 
 double MixedArrayCurve::voltage_v(double current_a) const {
@@ -202,8 +202,8 @@ double MixedArrayCurve::voltage_v(double current_a) const {
         return std::max(0.0, only.at_current(current_a).voltage_v - only.blocking_v.value_or(0.0));
     }
     const auto surplus = [&](double voltage_v) {
-        const StringCurve::Value sum = sum_at(voltage_v);
-        return ValueAndSlope{sum.voltage_v - current_a, sum.slope_ohm};
+        const Sum sum = sum_at(voltage_v);
+        return ValueAndSlope{sum.current_a - current_a, sum.slope_s, sum.scale_a};
     };
     if (current_a <= 0.0) return open_v_;
     if (surplus(0.0).value <= 0.0) return 0.0;
@@ -221,9 +221,10 @@ OperatingPoint MixedArrayCurve::into_resistance(double resistance_ohm) const {
         current = current_a(0.0);
     } else if (open_v_ > 0.0) {
         const auto surplus = [&](double voltage_v) {
-            const StringCurve::Value sum = sum_at(voltage_v);
-            return ValueAndSlope{sum.voltage_v - voltage_v / resistance_ohm,
-                                 sum.slope_ohm - 1.0 / resistance_ohm};
+            const Sum sum = sum_at(voltage_v);
+            return ValueAndSlope{sum.current_a - voltage_v / resistance_ohm,
+                                 sum.slope_s - 1.0 / resistance_ohm,
+                                 sum.scale_a + voltage_v / resistance_ohm};
         };
         voltage = falling_root(surplus, 0.0, open_v_, 0.8 * open_v_);
         current = voltage / resistance_ohm;
@@ -255,8 +256,8 @@ std::vector<OperatingPoint> MixedArrayCurve::power_maxima() const {
     }
     std::sort(ends.begin(), ends.end());
     const auto slope_w_v = [this](double voltage_v) {
-        const StringCurve::Value sum = sum_at(voltage_v);
-        return sum.voltage_v + voltage_v * sum.slope_ohm;
+        const Sum sum = sum_at(voltage_v);
+        return sum.current_a + voltage_v * sum.slope_s;
     };
     std::vector<OperatingPoint> found;
     for (std::size_t i = 0; i + 1 < ends.size(); ++i) {

@@ -19,7 +19,9 @@ StringCurve::Value substring_at(const DiodeCurve& curve, double current_a) {
     const double z = solve_diode(c, q, curve.ln_saturation_current);
     const double e = clamped_exp(z + curve.ln_saturation_current);
     return {.voltage_v = curve.ideality_v * z - current_a * curve.series_resistance_ohm,
-            .slope_ohm = -curve.ideality_v / (e + q) - curve.series_resistance_ohm};
+            .slope_ohm = -curve.ideality_v / (e + q) - curve.series_resistance_ohm,
+            .scale_v = std::fabs(curve.ideality_v * z) +
+                       std::fabs(current_a * curve.series_resistance_ohm)};
 }
 
 }  // namespace
@@ -44,10 +46,12 @@ StringCurve::Value StringCurve::at_current(double current_a) const {
         const Value one = substring_at(each.curve, current_a);
         if (each.bypass_v && one.voltage_v < -*each.bypass_v) {
             sum.voltage_v -= each.count * *each.bypass_v;
+            sum.scale_v += each.count * *each.bypass_v;
             continue;
         }
         sum.voltage_v += each.count * one.voltage_v;
         sum.slope_ohm += each.count * one.slope_ohm;
+        sum.scale_v += each.count * one.scale_v;
     }
     return sum;
 }
@@ -70,7 +74,7 @@ double StringCurve::current_a(double voltage_v) const {
     const double open_v = at_current(0.0).voltage_v;
     const auto excess = [&](double current) {
         const Value at = at_current(current);
-        return ValueAndSlope{at.voltage_v - inside_v, at.slope_ohm};
+        return ValueAndSlope{at.voltage_v - inside_v, at.slope_ohm, at.scale_v + inside_v};
     };
     if (inside_v <= open_v) {
         const double most = largest_current_a();
@@ -88,7 +92,8 @@ double StringCurve::current_into(double resistance_ohm) const {
     const auto excess = [&](double current) {
         const Value at = at_current(current);
         return ValueAndSlope{at.voltage_v - drop_v - current * resistance_ohm,
-                             at.slope_ohm - resistance_ohm};
+                             at.slope_ohm - resistance_ohm,
+                             at.scale_v + drop_v + current * resistance_ohm};
     };
     const double most = largest_current_a();
     return falling_root(excess, 0.0, most, 0.9 * most);

@@ -85,7 +85,13 @@ class MixedArrayCurve {
     [[nodiscard]] double short_circuit_current_a() const { return current_a(0.0); }
 
   private:
-    [[nodiscard]] StringCurve::Value sum_at(double voltage_v) const;
+    /// Current at a voltage, its slope and the sum of the strings' currents by size.
+    struct Sum {
+        double current_a = 0.0;
+        double slope_s = 0.0;
+        double scale_a = 0.0;
+    };
+    [[nodiscard]] Sum sum_at(double voltage_v) const;
 
     std::vector<String> strings_{};
     double open_v_ = 0.0;

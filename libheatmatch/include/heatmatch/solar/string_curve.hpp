@@ -26,10 +26,11 @@ struct StringCurve {
     std::vector<EqualSubstrings> substrings{};
     std::optional<double> blocking_v{};
 
-    /// Voltage at a current, before the blocking diode [V], and its slope [ohm], 0 or below.
+    /// Voltage at a current, before the blocking diode.
     struct Value {
-        double voltage_v = 0.0;
-        double slope_ohm = 0.0;
+        double voltage_v = 0.0;  //!< [V]
+        double slope_ohm = 0.0;  //!< dV/dI, 0 or below [ohm]
+        double scale_v = 0.0;    //!< sum of the sizes of its terms, for rounding [V]
     };
     [[nodiscard]] Value at_current(double current_a) const;
     /// Current at a terminal voltage of 0 or more [A].

@@ -9,6 +9,7 @@
 namespace heatmatch::circuit_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
+    {"circuit.fewer_elements", "split the bank into several circuits"},
     {"circuit.hookup", "{example} is two in series, one string"},
     {"circuit.warmest_month", "daily high of the warmest month"},
     {"circuit.above_warmest_month", "daily high of the warmest month + {rise}"},
