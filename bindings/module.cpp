@@ -12,6 +12,7 @@ PYBIND11_MODULE(_core, module) {
     register_fits(module);
     register_setting(module);
     register_array(module);
+    register_mixed_array(module);
     register_heat(module);
     register_sheath_heat(module);
     register_bed(module);

@@ -109,6 +109,7 @@ void register_setting(py::module_& module);
 void register_diode(py::module_& module);
 void register_fits(py::module_& module);
 void register_array(py::module_& module);
+void register_mixed_array(py::module_& module);
 void register_heat(py::module_& module);
 void register_sheath_heat(py::module_& module);
 void register_bed(py::module_& module);

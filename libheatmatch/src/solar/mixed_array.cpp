@@ -15,6 +15,7 @@
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/units.hpp"
+#include "heatmatch/solar/datasheet_fit.hpp"
 
 namespace heatmatch {
 
@@ -78,6 +79,26 @@ PanelPoint panel_point(const MixedArrayCurve::Panel& panel, double current_a) {
 }
 
 }  // namespace
+
+StringPanel string_panel(const Panel& panel) {
+    const DatasheetFit fit = fit_single_diode(panel);
+    StringPanel made{.diode = fit, .assumed = fit.assumed};
+    const bool silicon = !panel.technology || panel.technology == Technology::mono_si ||
+                         panel.technology == Technology::multi_si ||
+                         panel.technology == Technology::heterojunction;
+    constexpr int usual_diodes = 3;
+    const int diodes = panel.bypass_diodes.value_or(silicon ? usual_diodes : 0);
+    if (!panel.bypass_diodes) {
+        made.assumed.push_back(
+            {.part = "panel \"" + panel.id + '"',
+             .field = "bypass_diodes",
+             .value = say<"solar.number">(with<"number">(static_cast<double>(diodes))),
+             .source = say<"solar.common_practice">()});
+    }
+    made.substrings = std::max(1, diodes);
+    made.bypass = diodes > 0;
+    return made;
+}
 
 MixedArray MixedArray::of(std::vector<PanelString> strings) {
     if (strings.empty()) {

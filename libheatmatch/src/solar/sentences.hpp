@@ -40,6 +40,8 @@ inline constexpr auto table = std::to_array<Template>({
 
     // Assumptions.
     {"solar.class_default", "class default"},
+    {"solar.common_practice", "common practice, no source"},
+    {"solar.number", "{number}"},
     {"solar.per_cent", "{share} %"},
     {"solar.towards_equator", "{azimuth}, toward the equator"},
     {"solar.wind_of_noct", "{wind}, that of NOCT"},

@@ -4,6 +4,8 @@
 #include <span>
 #include <vector>
 
+#include "heatmatch/parts/class_defaults.hpp"
+#include "heatmatch/parts/panel.hpp"
 #include "heatmatch/solar/string_curve.hpp"
 
 namespace heatmatch {
@@ -15,7 +17,13 @@ struct StringPanel {
     int substrings = 1;
     bool bypass = true;              //!< one bypass diode across each substring
     double bypass_v = diode_drop_v;  //!< of a conducting bypass diode [V]
+    std::vector<Assumption> assumed{};
 };
+
+/// The panel of a label in a string: fitted, with its bypass diodes. Where their number is not
+/// stated, crystalline silicon counts three and thin film none (common practice, no source).
+/// Throws InvalidInput for a label no diode can have.
+[[nodiscard]] StringPanel string_panel(const Panel& panel);
 
 /// Panels in series, with a blocking diode where its voltage is given.
 struct PanelString {
