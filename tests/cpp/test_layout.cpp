@@ -16,7 +16,7 @@ Layout read(const std::string& text) {
     return Layout::parse(text, "circuit", "panels");
 }
 
-std::string refusal_of(const std::string& text) {
+std::string layout_error(const std::string& text) {
     try {
         static_cast<void>(read(text));
     } catch (const heatmatch::InvalidInput& error) {
@@ -73,17 +73,17 @@ TEST_CASE("names with signs are quoted, and read back letter for letter") {
 }
 
 TEST_CASE("a text that is no layout is one error with the place") {
-    CHECK(has(refusal_of(""), "a name is missing (character 1)"));
-    CHECK(has(refusal_of("a + "), "a name is missing"));
-    CHECK(has(refusal_of("a || b"), "a name is missing (character 4)"));
-    CHECK(has(refusal_of("[a + b"), "a bracket is not closed"));
-    CHECK(has(refusal_of("a ]"), "join names by + in series"));
-    CHECK(has(refusal_of("\"a"), "a quotation mark is not closed"));
-    CHECK(has(refusal_of("\"\""), "a name is missing"));
-    CHECK(has(refusal_of("a x0"), "write x and a count up to 1000"));
-    CHECK(has(refusal_of("a x99999999999"), "write x and a count up to 1000"));
-    CHECK(has(refusal_of("[a] b"), "write x and a count"));
-    CHECK(has(refusal_of("a x1000 + b"), "more than 1000 parts"));
-    CHECK(has(refusal_of(std::string(40, '[')), "nested more than 20 deep"));
-    CHECK(has(refusal_of("a + "), "circuit: panels = \"a + \""));
+    CHECK(has(layout_error(""), "a name is missing (character 1)"));
+    CHECK(has(layout_error("a + "), "a name is missing"));
+    CHECK(has(layout_error("a || b"), "a name is missing (character 4)"));
+    CHECK(has(layout_error("[a + b"), "a bracket is not closed"));
+    CHECK(has(layout_error("a ]"), "join names by + in series"));
+    CHECK(has(layout_error("\"a"), "a quotation mark is not closed"));
+    CHECK(has(layout_error("\"\""), "a name is missing"));
+    CHECK(has(layout_error("a x0"), "write x and a count up to 1000"));
+    CHECK(has(layout_error("a x99999999999"), "write x and a count up to 1000"));
+    CHECK(has(layout_error("[a] b"), "write x and a count"));
+    CHECK(has(layout_error("a x1000 + b"), "more than 1000 parts"));
+    CHECK(has(layout_error(std::string(40, '[')), "nested more than 20 deep"));
+    CHECK(has(layout_error("a + "), "circuit: panels = \"a + \""));
 }

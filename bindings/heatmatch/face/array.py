@@ -77,7 +77,7 @@ class Array(Face):
         made: Array = call(_core.Array.uniform, panel, series=series, parallel=parallel)
         return made
 
-    uniform.__func__.__doc__ = _core.Array.uniform.__doc__  # type: ignore[attr-defined]
+    uniform.__func__.__doc__ = _core.Array.uniform.__doc__
 
     @property
     def panel(self) -> SingleDiode:
@@ -180,7 +180,7 @@ class Array(Face):
 
     @property
     def _mixed(self) -> bool:
-        return isinstance(self._core, _core.MixedArray)  # type: ignore[attr-defined]
+        return isinstance(self._core, _core.MixedArray)
 
     def _of_equal(self, name: str) -> Any:
         if self._mixed:
@@ -192,13 +192,13 @@ class Array(Face):
 
     def __setstate__(self, state: Any) -> None:
         mixed, plain = state
-        made = _core.MixedArray if mixed else _core.Array  # type: ignore[attr-defined]
+        made = _core.MixedArray if mixed else _core.Array
         compiled = made.__new__(made)
         compiled.__setstate__(plain)
         self._hold(compiled)
 
 
-FACES[_core.MixedArray] = Array  # type: ignore[attr-defined]
+FACES[_core.MixedArray] = Array
 
 
 def _string_panel(panel: Any) -> Any:
