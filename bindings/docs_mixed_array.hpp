@@ -3,8 +3,55 @@
 // Docstrings of register_mixed_array.cpp.
 namespace heatmatch::python::docs {
 
+inline constexpr const char* class_mixed_array_curve =
+    R"(I-V curve of an array of unlike panels, from 0 V to its open-circuit voltage.
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> panel = hm.Catalog.starter().panels["silicon-60-cell-245"]
+>>> curve = hm.Array([[panel, panel]]).at(irradiance_w_m2=[800, 300], cell_temperature_c=30)
+>>> curve.maximum_power().power_w <= curve.sum_of_maxima_w
+True)";
+
+inline constexpr const char* class_array_point =
+    R"(Operating point of an array with all its strings and panels.
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> panel = hm.Catalog.starter().panels["silicon-60-cell-245"]
+>>> curve = hm.Array([[panel, panel]]).at(irradiance_w_m2=[800, 300], cell_temperature_c=30)
+>>> len(curve.at_voltage(30.0).strings[0].panels)
+2)";
+
+inline constexpr const char* class_string_point =
+    R"(Operating point of one string of an array.
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> panel = hm.Catalog.starter().panels["silicon-60-cell-245"]
+>>> curve = hm.Array([[panel, panel]]).at(irradiance_w_m2=[800, 300], cell_temperature_c=30)
+>>> string = curve.at_voltage(30.0).strings[0]
+>>> string.current_a == string.panels[0].current_a
+True)";
+
+inline constexpr const char* class_panel_point =
+    R"(Operating point of one panel of an array.
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> panel = hm.Catalog.starter().panels["silicon-60-cell-245"]
+>>> curve = hm.Array([[panel, panel]]).at(irradiance_w_m2=[800, 300], cell_temperature_c=30)
+>>> curve.at_voltage(20.0).strings[0].panels[1].substrings_bypassed
+3)";
+
+inline constexpr const char* class_mixed_array = "Strings of unlike panels in parallel.";
+
 inline constexpr const char* string_panel =
-    R"(Describe a panel of a string: its cells and bypass diodes.
+    R"(Describe a panel of a string by its diode and its bypass diodes.
 
 Parameters
 ----------
@@ -53,6 +100,15 @@ Raises
 InvalidInput
     The voltage is out of range.
 
+Notes
+-----
+Each string carries the current at which its panels' voltages, less a blocking diode's, add up to
+that of the array: ``V = sum of max(v(I), -bypass_v) - blocking_v``.
+
+References
+----------
+de-soto-2006 : single-diode model
+
 Examples
 --------
 >>> import heatmatch as hm
@@ -72,8 +128,12 @@ list of OperatingPoint
 
 Notes
 -----
-Between two voltages at which a diode begins to conduct power is a concave function of voltage, so
-that there is one maximum there at most.
+Between two voltages at which a diode begins to conduct, power is a concave function of voltage: it
+has one maximum there at most.
+
+References
+----------
+de-soto-2006 : single-diode model
 
 Examples
 --------

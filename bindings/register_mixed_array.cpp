@@ -68,16 +68,16 @@ StringPanel checked_panel(StringPanel panel, std::optional<int> substrings,
 }
 
 void register_points(py::module_& module) {
-    py::class_<PanelPoint>(module, "PanelPoint", "Operating point of one panel of an array.")
+    py::class_<PanelPoint>(module, "PanelPoint", docs::class_panel_point)
         .def_readonly("voltage_v", &PanelPoint::voltage_v,
-                      "voltage at its terminals, negative where bypassed [V]")
+                      "Voltage at its terminals, negative where bypassed [V].")
         .def_readonly("current_a", &PanelPoint::current_a,
-                      "current of its string, negative if reversed [A]")
+                      "Current of its string, negative if reversed [A].")
         .def_readonly("power_w", &PanelPoint::power_w,
-                      "power delivered, negative if the panel absorbs it [W]")
+                      "Power delivered, negative if the panel absorbs it [W].")
         .def_readonly("substrings_bypassed", &PanelPoint::substrings_bypassed,
-                      "number of substrings whose bypass diode conducts")
-        .def_readonly("bypass_w", &PanelPoint::bypass_w, "heat of its bypass diodes [W]")
+                      "Number of substrings whose bypass diode conducts.")
+        .def_readonly("bypass_w", &PanelPoint::bypass_w, "Heat of its bypass diodes [W].")
         .def(py::pickle(
             [](const PanelPoint& p) {
                 return py::make_tuple(p.voltage_v, p.current_a, p.power_w, p.substrings_bypassed,
@@ -88,10 +88,10 @@ void register_points(py::module_& module) {
                                   state[2].cast<double>(), state[3].cast<int>(),
                                   state[4].cast<double>()};
             }));
-    py::class_<StringPoint>(module, "StringPoint", "Operating point of one string of an array.")
-        .def_readonly("current_a", &StringPoint::current_a, "current, negative if reversed [A]")
-        .def_readonly("blocking_w", &StringPoint::blocking_w, "heat of its blocking diode [W]")
-        .def_readonly("panels", &StringPoint::panels, "operating points of its panels, in order")
+    py::class_<StringPoint>(module, "StringPoint", docs::class_string_point)
+        .def_readonly("current_a", &StringPoint::current_a, "Current, negative if reversed [A].")
+        .def_readonly("blocking_w", &StringPoint::blocking_w, "Heat of its blocking diode [W].")
+        .def_readonly("panels", &StringPoint::panels, "Operating points of its panels, in order.")
         .def(py::pickle(
             [](const StringPoint& p) {
                 return py::make_tuple(p.current_a, p.blocking_w, p.panels);
@@ -100,10 +100,9 @@ void register_points(py::module_& module) {
                 return StringPoint{state[0].cast<double>(), state[1].cast<double>(),
                                    state[2].cast<std::vector<PanelPoint>>()};
             }));
-    py::class_<ArrayPoint>(module, "ArrayPoint",
-                           "Operating point of an array with all its strings and panels.")
-        .def_readonly("total", &ArrayPoint::total, "operating point of the array")
-        .def_readonly("strings", &ArrayPoint::strings, "operating points of its strings, in order")
+    py::class_<ArrayPoint>(module, "ArrayPoint", docs::class_array_point)
+        .def_readonly("total", &ArrayPoint::total, "Operating point of the array.")
+        .def_readonly("strings", &ArrayPoint::strings, "Operating points of its strings, in order.")
         .def(py::pickle([](const ArrayPoint& p) { return py::make_tuple(p.total, p.strings); },
                         [](const py::tuple& state) {
                             return ArrayPoint{state[0].cast<OperatingPoint>(),
@@ -112,7 +111,7 @@ void register_points(py::module_& module) {
 }
 
 void register_mixed_curve(py::module_& module) {
-    py::class_<HeldCurve>(module, "MixedArrayCurve", "I-V curve of an array of unlike panels.")
+    py::class_<HeldCurve>(module, "MixedArrayCurve", docs::class_mixed_array_curve)
         .def(
             "current_a",
             [](const HeldCurve& held, const py::object& voltage_v) {
@@ -148,15 +147,15 @@ void register_mixed_curve(py::module_& module) {
             docs::power_maxima)
         .def_property_readonly(
             "sum_of_maxima_w", [](const HeldCurve& held) { return held.curve.sum_of_maxima_w(); },
-            "sum of the largest powers of all panels, each alone [W]")
+            "Sum of the largest powers of all panels, each alone [W].")
         .def_property_readonly(
             "open_circuit_voltage_v",
             [](const HeldCurve& held) { return held.curve.open_circuit_voltage_v(); },
-            "open-circuit voltage [V]")
+            "Open-circuit voltage [V].")
         .def_property_readonly(
             "short_circuit_current_a",
             [](const HeldCurve& held) { return held.curve.short_circuit_current_a(); },
-            "short-circuit current [A]")
+            "Short-circuit current [A].")
         .def("__repr__",
              [](const HeldCurve& held) {
                  return "MixedArrayCurve(" + std::to_string(held.array.panel_count()) +
@@ -199,14 +198,14 @@ void register_mixed_array(py::module_& module) {
              }),
              py::arg("panel_or_diode"), py::kw_only(), py::arg("substrings") = py::none(),
              py::arg("bypass") = py::none(), py::arg("bypass_v") = diode_drop_v, docs::string_panel)
-        .def_readonly("diode", &StringPanel::diode, "the panel as a single diode")
-        .def_readonly("substrings", &StringPanel::substrings, "number of equal substrings")
-        .def_readonly("bypass", &StringPanel::bypass, "whether each substring has a bypass diode")
+        .def_readonly("diode", &StringPanel::diode, "Panel as a single diode.")
+        .def_readonly("substrings", &StringPanel::substrings, "Number of equal substrings.")
+        .def_readonly("bypass", &StringPanel::bypass, "Whether each substring has a bypass diode.")
         .def_readonly("bypass_v", &StringPanel::bypass_v,
-                      "voltage across a conducting bypass diode [V]")
+                      "Voltage across a conducting bypass diode [V].")
         .def_property_readonly(
             "assumed", [](const StringPanel& panel) { return texts_of(panel.assumed); },
-            "what was assumed of the panel, in words")
+            "Assumptions about the panel, in words.")
         .def("__repr__",
              [](const StringPanel& panel) {
                  return "StringPanel(substrings=" + std::to_string(panel.substrings) +
@@ -215,7 +214,7 @@ void register_mixed_array(py::module_& module) {
         .def(py::pickle(&panel_state, &panel_from));
     register_points(module);
     register_mixed_curve(module);
-    py::class_<MixedArray>(module, "MixedArray", "Strings of unlike panels in parallel.")
+    py::class_<MixedArray>(module, "MixedArray", docs::class_mixed_array)
         .def(py::init([](const std::vector<std::vector<StringPanel>>& strings,
                          const std::vector<std::optional<double>>& blocking_v) {
             std::vector<PanelString> made;

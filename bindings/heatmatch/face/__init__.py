@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from heatmatch.face.array import Array as Array
 from heatmatch.face.bank_heat import BankHeat as BankHeat
 from heatmatch.face.bed_charge import BedCharge as BedCharge
 from heatmatch.face.calibration import Calibration as Calibration

@@ -6,13 +6,15 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any, overload
 
 from heatmatch import _core
-from heatmatch._faces import FACES, Face, call
+from heatmatch._faces import FACES, Face, call, compiled_class
 from heatmatch.errors import InvalidInput
 
 if TYPE_CHECKING:
     from typing_extensions import Self
 
     from heatmatch._core import ArrayCurve, MixedArrayCurve, Panel, SingleDiode, StringPanel
+
+_EQUAL = compiled_class("Array")
 
 
 class Array(Face):
@@ -71,13 +73,11 @@ class Array(Face):
         self._hold(call(_core.MixedArray, made, drops))
 
     @classmethod
-    def uniform(
-        cls, panel: SingleDiode | Panel, *, series: int = 1, parallel: int = 1
-    ) -> Array:
-        made: Array = call(_core.Array.uniform, panel, series=series, parallel=parallel)
+    def uniform(cls, panel: SingleDiode | Panel, *, series: int = 1, parallel: int = 1) -> Array:
+        made: Array = call(_EQUAL.uniform, panel, series=series, parallel=parallel)
         return made
 
-    uniform.__func__.__doc__ = _core.Array.uniform.__doc__
+    uniform.__func__.__doc__ = _EQUAL.uniform.__doc__
 
     @property
     def panel(self) -> SingleDiode:
@@ -192,7 +192,7 @@ class Array(Face):
 
     def __setstate__(self, state: Any) -> None:
         mixed, plain = state
-        made = _core.MixedArray if mixed else _core.Array
+        made = _core.MixedArray if mixed else _EQUAL
         compiled = made.__new__(made)
         compiled.__setstate__(plain)
         self._hold(compiled)
