@@ -10,7 +10,6 @@ from heatmatch._faces import FACES, Face, call, compiled_class
 from heatmatch.errors import InvalidInput
 
 if TYPE_CHECKING:
-    from typing_extensions import Self
 
     from heatmatch._core import ArrayCurve, MixedArrayCurve, Panel, SingleDiode, StringPanel
 
