@@ -48,6 +48,15 @@ Examples
 >>> curve.at_voltage(20.0).strings[0].panels[1].substrings_bypassed
 3)";
 
+inline constexpr const char* class_string_panel = R"(Panel of a string, with its bypass diodes.
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> panel = hm.Catalog.starter().panels["silicon-60-cell-245"]
+>>> hm.StringPanel(panel, substrings=2).substrings
+2)";
+
 inline constexpr const char* class_mixed_array = "Strings of unlike panels in parallel.";
 
 inline constexpr const char* string_panel =

@@ -185,7 +185,7 @@ void register_mixed_curve(py::module_& module) {
 }  // namespace
 
 void register_mixed_array(py::module_& module) {
-    py::class_<StringPanel>(module, "StringPanel", "Panel of a string, with its bypass diodes.")
+    py::class_<StringPanel>(module, "StringPanel", docs::class_string_panel)
         .def(py::init([](const Panel& panel, std::optional<int> substrings,
                          std::optional<bool> bypass, double bypass_v) {
                  return checked_panel(string_panel(panel), substrings, bypass, bypass_v);

@@ -36,7 +36,7 @@ coil_temperature_c exact_weather threads vector_width progress memory"""
         (hm.format_quantity, "units digits"),
         (hm.SingleDiode.at, "irradiance_w_m2 cell_temperature_c"),
         (hm.SingleDiode.scaled, "current_factor voltage_factor"),
-        (hm.Array.at, "irradiance_w_m2 cell_temperature_c"),
+        (hm.Array.at, "irradiance_w_m2 cell_temperature_c shade"),
         (hm.Surroundings.sunlit, "irradiance_w_m2"),
         (hm.Control.breaking_current_a, "voltage_v poles"),
         (hm.Wire.resistance_ohm_per_m, "temperature_c"),

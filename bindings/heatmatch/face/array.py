@@ -6,11 +6,10 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any, overload
 
 from heatmatch import _core
-from heatmatch._faces import FACES, Face, call, compiled_class
+from heatmatch._faces import FACES, Face, call, compiled_call, compiled_class
 from heatmatch.errors import InvalidInput
 
 if TYPE_CHECKING:
-
     from heatmatch._core import ArrayCurve, MixedArrayCurve, Panel, SingleDiode, StringPanel
 
 _EQUAL = compiled_class("Array")
@@ -69,14 +68,46 @@ class Array(Face):
             drops = list(blocking_v)
         if len(drops) != len(made):
             raise _refused("blocking_v", f"{len(drops)} numbers", f"{len(made)}, one a string")
-        self._hold(call(_core.MixedArray, made, drops))
+        self._hold(compiled_call(_core.MixedArray, made, drops))
 
-    @classmethod
-    def uniform(cls, panel: SingleDiode | Panel, *, series: int = 1, parallel: int = 1) -> Array:
+    @staticmethod
+    def uniform(panel: SingleDiode | Panel, *, series: int = 1, parallel: int = 1) -> Array:
+        """Make an array of equal panels.
+
+        Parameters
+        ----------
+        panel : SingleDiode or Panel
+            One of the panels; a Panel is fitted to its label first.
+        series : int
+            Panels in series in each string, 1 or more.
+        parallel : int
+            Strings in parallel, 1 or more.
+
+        Returns
+        -------
+        Array
+            The array.
+
+        Raises
+        ------
+        InvalidInput
+            A count is below 1, or no diode has the label of `panel`.
+
+        See Also
+        --------
+        fit_single_diode : How a label is fitted.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> panel = hm.Catalog.starter().panels["silicon-60-cell-245"]
+        >>> array = hm.Array.uniform(panel, series=2)
+        >>> curve = array.at(irradiance_w_m2=600, cell_temperature_c=35)
+        >>> print(f"{curve.into_resistance(12.0).power_w:.0f} W")
+        284 W
+        """
         made: Array = call(_EQUAL.uniform, panel, series=series, parallel=parallel)
         return made
-
-    uniform.__func__.__doc__ = _EQUAL.uniform.__doc__
 
     @property
     def panel(self) -> SingleDiode:
@@ -85,12 +116,12 @@ class Array(Face):
 
     @property
     def series(self) -> int:
-        """Panels in series in each string, where all are equal."""
+        """Number of panels in series in each string, of an array of equal panels."""
         return self._of_equal("series")  # type: ignore[no-any-return]
 
     @property
     def parallel(self) -> int:
-        """Strings in parallel."""
+        """Number of strings in parallel."""
         return len(self.strings) if self._mixed else self._of_equal("parallel")
 
     @property
@@ -159,7 +190,7 @@ class Array(Face):
         ...     irradiance_w_m2=800, cell_temperature_c=40, shade=[None, [0.9, 0, 0]]
         ... )
         >>> print(f"{shaded.into_resistance(8.0).power_w:.0f} W")
-        288 W
+        296 W
         """
         if not self._mixed:
             if shade is not None or not _is_number(irradiance_w_m2, cell_temperature_c):
@@ -179,6 +210,7 @@ class Array(Face):
 
     @property
     def _mixed(self) -> bool:
+        """Whether its panels are listed one by one."""
         return isinstance(self._core, _core.MixedArray)
 
     def _of_equal(self, name: str) -> Any:
