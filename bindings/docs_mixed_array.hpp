@@ -124,8 +124,8 @@ Examples
 >>> panel = hm.Catalog.starter().panels["silicon-60-cell-245"]
 >>> curve = hm.Array([[panel, panel]]).at(irradiance_w_m2=[800, 150], cell_temperature_c=30)
 >>> point = curve.at_voltage(curve.into_resistance(4.0).voltage_v)
->>> [each.substrings_bypassed for each in point.strings[0].panels]
-[0, 3])";
+>>> [each.bypassed for each in point.strings[0].panels]
+[[False, False, False], [True, True, True]])";
 
 inline constexpr const char* power_maxima =
     R"(Compute every maximum of power over voltage.

@@ -48,7 +48,7 @@ memory : RankMemory or None
 Returns
 -------
 Ranking
-    Candidates without danger, best first, and rejected pairings with their reasons.
+    Candidates without a known danger, best first, and rejected pairings with their reasons.
 
 Raises
 ------

@@ -75,23 +75,35 @@ void register_points(py::module_& module) {
                       "Current of its string, negative if reversed [A].")
         .def_readonly("power_w", &PanelPoint::power_w,
                       "Power delivered, negative if the panel absorbs it [W].")
-        .def_readonly("substrings_bypassed", &PanelPoint::substrings_bypassed,
-                      "Number of substrings whose bypass diode conducts.")
+        .def_property_readonly("substrings_bypassed", &PanelPoint::substrings_bypassed,
+                               "Number of substrings whose bypass diode conducts.")
+        .def_readonly("bypassed", &PanelPoint::bypassed,
+                      "Whether the bypass diode of each substring conducts.")
         .def_readonly("bypass_w", &PanelPoint::bypass_w, "Heat of its bypass diodes [W].")
+        .def("__repr__",
+             [](const PanelPoint& p) {
+                 return "PanelPoint(voltage_v=" + format_number(p.voltage_v) +
+                        ", current_a=" + format_number(p.current_a) +
+                        ", substrings_bypassed=" + std::to_string(p.substrings_bypassed()) + ')';
+             })
         .def(py::pickle(
             [](const PanelPoint& p) {
-                return py::make_tuple(p.voltage_v, p.current_a, p.power_w, p.substrings_bypassed,
-                                      p.bypass_w);
+                return py::make_tuple(p.voltage_v, p.current_a, p.power_w, p.bypassed, p.bypass_w);
             },
             [](const py::tuple& state) {
                 return PanelPoint{state[0].cast<double>(), state[1].cast<double>(),
-                                  state[2].cast<double>(), state[3].cast<int>(),
+                                  state[2].cast<double>(), state[3].cast<std::vector<bool>>(),
                                   state[4].cast<double>()};
             }));
     py::class_<StringPoint>(module, "StringPoint", docs::class_string_point)
         .def_readonly("current_a", &StringPoint::current_a, "Current, negative if reversed [A].")
         .def_readonly("blocking_w", &StringPoint::blocking_w, "Heat of its blocking diode [W].")
         .def_readonly("panels", &StringPoint::panels, "Operating points of its panels, in order.")
+        .def("__repr__",
+             [](const StringPoint& p) {
+                 return "StringPoint(current_a=" + format_number(p.current_a) + ", " +
+                        std::to_string(p.panels.size()) + " panels)";
+             })
         .def(py::pickle(
             [](const StringPoint& p) {
                 return py::make_tuple(p.current_a, p.blocking_w, p.panels);
@@ -103,6 +115,13 @@ void register_points(py::module_& module) {
     py::class_<ArrayPoint>(module, "ArrayPoint", docs::class_array_point)
         .def_readonly("total", &ArrayPoint::total, "Operating point of the array.")
         .def_readonly("strings", &ArrayPoint::strings, "Operating points of its strings, in order.")
+        .def("__repr__",
+             [](const ArrayPoint& p) {
+                 return "ArrayPoint(voltage_v=" + format_number(p.total.voltage_v) +
+                        ", current_a=" + format_number(p.total.current_a) +
+                        ", power_w=" + format_number(p.total.power_w) + ", " +
+                        std::to_string(p.strings.size()) + " strings)";
+             })
         .def(py::pickle([](const ArrayPoint& p) { return py::make_tuple(p.total, p.strings); },
                         [](const py::tuple& state) {
                             return ArrayPoint{state[0].cast<OperatingPoint>(),

@@ -139,3 +139,12 @@ def test_a_changed_record_is_refused_as_a_whole_one_would_be(demo: hm.Installati
     with pytest.raises(dataclasses.FrozenInstanceError):
         demo.goals.budget = 3  # type: ignore
     assert setting.plain_of(demo.goals) == demo.to_dict()["goals"]
+
+
+def test_a_tilt_without_its_sun_hours_is_warned_of(demo: hm.Installation) -> None:
+    with pytest.warns(UserWarning, match=r"weather\.sun_hours did not: they hold for tilt_deg"):
+        demo.replace({"site.tilt_deg": 30})
+    sums = [3.0] * 12
+    demo.replace({"site.tilt_deg": 30, "weather.sun_hours": sums})
+    demo.replace({"site.tilt_deg": demo.site.tilt_deg})
+    demo.replace({"site.tilt_deg": 30, "weather": None})

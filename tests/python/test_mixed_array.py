@@ -59,6 +59,8 @@ def test_an_unlike_array_agrees_with_pvlib(case: dict[str, Any]) -> None:
     assert point.power_w == pytest.approx(case["power_w"], rel=1e-9)
     found = curve.at_voltage(point.voltage_v)
     bypassed = [panel.substrings_bypassed for string in found.strings for panel in string.panels]
+    flags = [sum(panel.bypassed) for string in found.strings for panel in string.panels]
+    assert bypassed == flags
     assert bypassed == [panel["substrings_bypassed"] for panel in panels]
 
 
@@ -118,6 +120,9 @@ def test_odd_arrays_and_conditions_are_one_sentence_each(barn: hm.Panel) -> None
         return lambda: two.at(**{"irradiance_w_m2": 500, "cell_temperature_c": 25} | more)
 
     assert "strings = none" in refused(lambda: hm.Array([]))
+    assert "a list of lists" in refused(lambda: hm.Array([barn, barn]))  # type: ignore[list-item]
+    assert "or None, a panel" in refused(at(shade=[0, 0.5]))
+    assert "a flat list of 2" in refused(at(irradiance_w_m2=[[500, 500]]))
     assert "string 2: panels = none" in refused(lambda: hm.Array([[barn], []]))
     assert "blocking_v" in refused(lambda: hm.Array([[barn]], blocking_v=[0.5, 0.5]))
     assert "substrings" in refused(lambda: hm.StringPanel(barn, substrings=0))

@@ -61,6 +61,8 @@ class Array(Face):
         *,
         blocking_v: float | Sequence[float | None] | None = None,
     ) -> None:
+        if not all(isinstance(string, (list, tuple)) for string in strings):
+            raise _refused("strings", "panels", "a list of lists: [[a, b], [c]]")
         made = [[_string_panel(panel) for panel in string] for string in strings]
         if blocking_v is None or isinstance(blocking_v, (int, float)):
             drops: list[float | None] = [blocking_v] * len(made)
@@ -154,13 +156,13 @@ class Array(Face):
         Parameters
         ----------
         irradiance_w_m2 : float or sequence of float
-            Irradiance on all cells, or on each panel, string by string [W/m2], 0 to 2000; for
-            equal panels one number, 0 to 3000.
+            Irradiance on all cells, or on each panel [W/m2], 0 to 2000; the panels in one flat
+            list, string by string. For an array of `uniform` one number, 0 to 3000.
         cell_temperature_c : float or sequence of float
             Cell temperature of all panels or of each [°C], -90 to 150.
         shade : sequence of (sequence of float or None), optional
-            For each panel the share of light that each of its substrings loses, 0 to 1; None for
-            a panel without shade.
+            For each panel, in the same order, the share of light that each of its substrings
+            loses, 0 to 1; None for a panel without shade.
 
         Returns
         -------
@@ -203,6 +205,8 @@ class Array(Face):
         count = sum(map(len, self._core.strings))
         sun = _each("irradiance_w_m2", irradiance_w_m2, count)
         cell = _each("cell_temperature_c", cell_temperature_c, count)
+        if shade is not None and not all(one is None or _is_list(one) for one in shade):
+            raise _refused("shade", "numbers", "one list, or None, a panel: [None, [0.5, 0, 0]]")
         lost = [[]] * count if shade is None else [list(one or ()) for one in shade]
         if len(lost) != count:
             raise _refused("shade", f"{len(lost)} panels", f"{count}, one a panel")
@@ -240,9 +244,15 @@ def _is_number(*values: object) -> bool:
     return all(isinstance(value, (int, float)) or not hasattr(value, "__len__") for value in values)
 
 
+def _is_list(value: object) -> bool:
+    return hasattr(value, "__len__") and not isinstance(value, str)
+
+
 def _each(name: str, given: float | Sequence[float], count: int) -> list[float]:
     if _is_number(given):
         return [float(given)] * count  # type: ignore[arg-type]
+    if not all(_is_number(number) for number in given):  # type: ignore[union-attr]
+        raise _refused(name, "lists", f"one number, or a flat list of {count}: one a panel")
     numbers = [float(number) for number in given]  # type: ignore[union-attr]
     if len(numbers) != count:
         raise _refused(name, f"{len(numbers)} numbers", f"one, or {count}: one a panel")

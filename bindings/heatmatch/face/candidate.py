@@ -85,10 +85,14 @@ class Candidate(Face):
     deciding_fact: Held[tuple[str, str] | None] = Held(
         "Part and field of the unstated fact that decides on a danger; None if none does."
     )
-    nearest_limit: Held[Margin | None] = Held("Margin of smallest headroom; None if not known.")
+    nearest_limit: Held[Margin | None] = Held(
+        "Assessed margin of smallest headroom, of those that guard against a danger; None if none "
+        "is assessed."
+    )
     heat_unknown: Held[bool] = Held("Whether there is a store of unknown sheath temperature.")
     smallest_headroom: Held[float] = Held(
-        "Smallest headroom of the margins that guard against a danger [dimensionless]."
+        "Smallest headroom of the assessed margins that guard against a danger [dimensionless]. "
+        "Where `heat_unknown` is True the sheath is not among them."
     )
     not_assessed: Held[int] = Held("Number of margins that lack data.")
     checks: Held[CheckCounts] = Held("Numbers of checks by finding.")

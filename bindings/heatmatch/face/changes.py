@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import copy
+import warnings
 from collections.abc import Mapping
 from typing import Any
 
@@ -26,7 +27,21 @@ def changed(plain: dict[str, Any], changes: Mapping[str, object]) -> dict[str, A
     found = [(_keys(plain, path), plain_of(value)) for path, value in changes.items()]
     for keys, value in sorted(found, key=_leaves_last):
         _put(made, keys, value)
+    _warn_of_sun_hours(plain, made)
     return made
+
+
+def _warn_of_sun_hours(before: dict[str, Any], made: dict[str, Any]) -> None:
+    """Warn where the panels are tilted or turned and their sums of sun are not."""
+    old, new = before.get("site") or {}, made.get("site") or {}
+    turned = [name for name in ("tilt_deg", "azimuth_deg") if old.get(name) != new.get(name)]
+    if turned and made.get("weather") and made["weather"] == before.get("weather"):
+        warnings.warn(
+            f"replace(): site.{turned[0]} changed, weather.sun_hours did not: they hold for "
+            f"{turned[0]} = {old.get(turned[0])}; MonthlySky(...).sun_hours() gives those of "
+            "another plane",
+            stacklevel=4,
+        )
 
 
 def _leaves_last(change: tuple[list[str | int], object]) -> tuple[bool, int]:

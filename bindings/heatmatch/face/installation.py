@@ -166,7 +166,8 @@ class Installation(InstallationFiles):
         Notes
         -----
         ``weather.sun_hours`` are sums on panels of the stated tilt and azimuth. To change those,
-        change the sums with them: ``MonthlySky.sun_hours(tilt_deg=...)`` gives them.
+        change the sums with them, else Python warns: ``MonthlySky.sun_hours(tilt_deg=...)``
+        gives them.
 
         Examples
         --------

@@ -88,7 +88,8 @@ class Margin(Face):
         return plain_line(f"<Margin {self.name}, {self.subject}: {self.severity}>")
 
     def __str__(self) -> str:
-        return plain(f"{self.severity}: {self.name}, {self.subject}: {self.sentence()}")
+        found = "no finding" if self.severity == "none" else self.severity
+        return plain(f"{found}: {self.name}, {self.subject}: {self.sentence()}")
 
     def _repr_html_(self) -> str:
         return forms.paragraphs([str(self)])

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 
 class Ranking(Face):
-    """Candidates without danger, best first, and what became of the other pairings.
+    """Candidates without a known danger, best first, and what became of the other pairings.
 
     A sequence of its candidates: ``ranking[0]``, ``len(ranking)``, ``for candidate in ranking``.
 
@@ -62,7 +62,7 @@ class Ranking(Face):
 
     @property
     def candidates(self) -> list[Candidate]:
-        """Candidates without danger, best first."""
+        """Candidates without a known danger, best first."""
         return list(self)
 
     @property

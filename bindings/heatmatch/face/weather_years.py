@@ -94,7 +94,7 @@ class WeatherYears(Face):
 
         Notes
         -----
-        Irradiance as in ``clear_sky`` and ``plane_irradiance``: the most that the place can give.
+        Irradiance as in ``clear_sky`` and ``plane_irradiance``. Snow and cloud edges can add to it.
 
         References
         ----------

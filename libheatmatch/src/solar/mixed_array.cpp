@@ -66,9 +66,10 @@ PanelPoint panel_point(const MixedArrayCurve::Panel& panel, double current_a) {
     for (const DiodeCurve& curve : panel.substrings) {
         const EqualSubstrings one{.curve = curve, .count = 1.0};
         double volts = StringCurve{.substrings = {one}}.at_current(current_a).voltage_v;
-        if (panel.bypass_v && volts < -*panel.bypass_v) {
+        const bool conducts = panel.bypass_v && volts < -*panel.bypass_v;
+        point.bypassed.push_back(conducts);
+        if (conducts) {
             volts = -*panel.bypass_v;
-            ++point.substrings_bypassed;
             // The diode carries what the substring cannot at that voltage.
             point.bypass_w += *panel.bypass_v * std::max(0.0, current_a - one.current_a(volts));
         }

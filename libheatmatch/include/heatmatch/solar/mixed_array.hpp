@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <span>
 #include <vector>
@@ -40,11 +41,15 @@ struct PanelConditions {
 
 /// A panel at the operating point of its array.
 struct PanelPoint {
-    double voltage_v = 0.0;       //!< at its terminals; negative where bypassed or reversed [V]
-    double current_a = 0.0;       //!< of its string; negative: reverse current [A]
-    double power_w = 0.0;         //!< negative: the panel absorbs it [W]
-    int substrings_bypassed = 0;  //!< whose bypass diode conducts
-    double bypass_w = 0.0;        //!< heat of those diodes [W]
+    double voltage_v = 0.0;        //!< at its terminals; negative where bypassed or reversed [V]
+    double current_a = 0.0;        //!< of its string; negative: reverse current [A]
+    double power_w = 0.0;          //!< negative: the panel absorbs it [W]
+    std::vector<bool> bypassed{};  //!< of each substring: its bypass diode conducts
+    double bypass_w = 0.0;         //!< heat of those diodes [W]
+
+    [[nodiscard]] int substrings_bypassed() const {
+        return static_cast<int>(std::count(bypassed.begin(), bypassed.end(), true));
+    }
 };
 
 /// A string at the operating point of its array.

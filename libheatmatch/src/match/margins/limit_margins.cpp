@@ -211,7 +211,7 @@ Margin in_time_margin(const Circuit& circuit, const JudgedLimit& judged,
     if (!element_w) {
         margin.severity = Severity::not_assessed;
         margin.said = say<"limit.no_heat">();
-        margin.missing = {"store"};
+        margin.missing = BankHeat::lacks(circuit.heat.get());
         return margin;
     }
     const auto name = with<"name">(limit.control.id);

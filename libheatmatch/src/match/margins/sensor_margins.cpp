@@ -59,7 +59,9 @@ Margin sensed_body_margin(const Circuit& circuit, const PlacedDevice& placed,
     }
     if (!margin.value || !margin.limit) {
         margin.said = say<"limit.body_unknown">();
-        margin.missing = {!margin.value ? "store" : body ? "own_limit_c" : "sense_high_c"};
+        margin.missing = margin.value
+                             ? std::vector<std::string>{body ? "own_limit_c" : "sense_high_c"}
+                             : BankHeat::lacks(circuit.heat.get());
     }
     grade(margin, room_c);
     return margin;

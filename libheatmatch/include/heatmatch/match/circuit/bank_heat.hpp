@@ -61,6 +61,12 @@ struct BankHeat {
     std::optional<BedCharge> moist_stagnant{};  //!< low, the same, fourteen days
     std::vector<Assumption> assumed{};
 
+    /// What a margin lacks that needs these temperatures; "store" for a circuit without any.
+    [[nodiscard]] static std::vector<std::string> lacks(const BankHeat* heat) {
+        if (heat == nullptr) return {"store"};
+        return heat->missing.empty() ? std::vector<std::string>{"an element that fits"}
+                                     : heat->missing;
+    }
     [[nodiscard]] bool known() const { return missing.empty() && misfit.empty(); }
     /// Temperatures at that power of each element.
     [[nodiscard]] HeatPoint at(double element_w) const;
