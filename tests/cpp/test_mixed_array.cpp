@@ -1,8 +1,8 @@
+#include "mixed_cases.hpp"
 #include "within.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fstream>
 #include <string>
 #include <vector>
 
@@ -26,54 +26,6 @@ using nlohmann::json;
 
 namespace {
 
-std::vector<json> reference_lines() {
-    std::ifstream file(std::string(HEATMATCH_REFERENCE_DIR) + "/mixed_open.jsonl");
-    REQUIRE(file);
-    std::vector<json> lines;
-    for (std::string line; std::getline(file, line);) lines.push_back(json::parse(line));
-    return lines;
-}
-
-StringPanel panel_of(const json& kind) {
-    return {
-        .diode = {.light_current_a = kind.at("light_current_a"),
-                  .ln_saturation_current = std::log(kind.at("saturation_current_a").get<double>()),
-                  .series_resistance_ohm = kind.at("series_resistance_ohm"),
-                  .shunt_conductance_s = 1.0 / kind.at("shunt_resistance_ohm").get<double>(),
-                  .modified_ideality_v = kind.at("modified_ideality_v"),
-                  .alpha_isc_a_per_k = kind.at("alpha_isc_a_per_k")},
-        .substrings = kind.at("substrings"),
-        .bypass = kind.at("bypass")};
-}
-
-struct Case {
-    std::vector<PanelString> strings{};
-    std::vector<PanelConditions> conditions{};
-};
-
-Case case_of(const json& line, const json& kinds) {
-    Case found;
-    for (const json& string : line.at("strings")) {
-        PanelString made;
-        if (!string.at("blocking_v").is_null()) made.blocking_v = string.at("blocking_v");
-        for (const json& panel : string.at("panels")) {
-            StringPanel one = panel_of(kinds.at(panel.at("kind").get<std::string>()));
-            if (panel.at("bypass_v").is_null()) {
-                one.bypass = false;
-            } else {
-                one.bypass_v = panel.at("bypass_v");
-            }
-            made.panels.push_back(one);
-            found.conditions.push_back(
-                {.irradiance_w_m2 = panel.at("irradiance_w_m2"),
-                 .cell_temperature_c = panel.at("cell_temperature_c"),
-                 .shade = panel.at("shade_of_substrings").get<std::vector<double>>()});
-        }
-        found.strings.push_back(std::move(made));
-    }
-    return found;
-}
-
 StringPanel sample_panel(double scale = 1.0) {
     return {.diode = {.light_current_a = 8.6 * scale,
                       .ln_saturation_current = std::log(3e-10),
@@ -95,8 +47,8 @@ TEST_CASE("fifty unlike arrays with shade, bypass and blocking diodes agree with
         const json& line = lines[i];
         const int number = line.at("case");
         CAPTURE(number);
-        const Case made = case_of(line, kinds);
-        const MixedArrayCurve curve = MixedArray::of(made.strings).at(made.conditions);
+        const MixedCase made = mixed_case(line, kinds);
+        const MixedArrayCurve curve = made.curve();
         const OperatingPoint point = curve.into_resistance(line.at("resistance_ohm"));
         const auto near = [](double ours, const json& truth, double floor) {
             const double value = truth.get<double>();
@@ -148,8 +100,8 @@ TEST_CASE("power never exceeds the sum of the panels' maxima, and order does not
     const std::vector<json> lines = reference_lines();
     const json& kinds = lines.front().at("panels_at_stc");
     for (std::size_t i = 1; i < lines.size(); ++i) {
-        Case made = case_of(lines[i], kinds);
-        const MixedArrayCurve curve = MixedArray::of(made.strings).at(made.conditions);
+        MixedCase made = mixed_case(lines[i], kinds);
+        const MixedArrayCurve curve = made.curve();
         const double bound_w = curve.sum_of_maxima_w();
         const double largest_w = curve.maximum_power().power_w;
         CHECK(largest_w <= bound_w * (1.0 + 1e-12));
@@ -164,38 +116,9 @@ TEST_CASE("power never exceeds the sum of the panels' maxima, and order does not
             std::reverse(string.panels.begin(), string.panels.end());
         }
         std::reverse(made.conditions.begin(), made.conditions.end());
-        const MixedArrayCurve turned = MixedArray::of(made.strings).at(made.conditions);
+        const MixedArrayCurve turned = made.curve();
         CHECK(within(turned.into_resistance(ohms).power_w, power_w, 1e-12));
     }
-}
-
-TEST_CASE("all maxima of power are found where a fine scan of the curve has them") {
-    const std::vector<json> lines = reference_lines();
-    const json& kinds = lines.front().at("panels_at_stc");
-    int several = 0;
-    for (std::size_t i = 1; i < lines.size(); ++i) {
-        const Case made = case_of(lines[i], kinds);
-        const MixedArrayCurve curve = MixedArray::of(made.strings).at(made.conditions);
-        const std::vector<OperatingPoint> maxima = curve.power_maxima();
-        const double largest_w = curve.maximum_power().power_w;
-        constexpr int steps = 1000;
-        const double open_v = curve.open_circuit_voltage_v();
-        std::vector<double> power;
-        for (int step = 0; step <= steps; ++step) {
-            const double volts = open_v * step / steps;
-            power.push_back(volts * curve.current_a(volts));
-        }
-        std::size_t peaks = 0;
-        for (std::size_t k = 1; k + 1 < power.size(); ++k) {
-            if (power[k] > power[k - 1] && power[k] >= power[k + 1]) ++peaks;
-            CHECK(power[k] <= largest_w * (1.0 + 1e-12));
-        }
-        // A peak narrower than the scan's step is one that only the kinks find.
-        CHECK(maxima.size() >= peaks);
-        CHECK(maxima.size() <= peaks + 1);
-        several += peaks > 1;
-    }
-    CHECK(several > 10);
 }
 
 TEST_CASE("a dark panel without a bypass diode stops its string, and one in parallel absorbs") {

@@ -106,8 +106,8 @@ def test_a_whole_record_may_be_given_or_taken_away(demo: hm.Installation) -> Non
     back = bare.replace({"circuit": demo.circuit, "space.volume_m3": 3, "space.covers": []})
     assert back.circuit == demo.circuit
     assert back.space == hm.Space(volume_m3=3)
-    site = hm.Site(**(demo.site.to_dict() | {"tilt_deg": 45}))
-    assert demo.replace({"site": site}) == demo.replace({"site.tilt_deg": 45})
+    site = hm.Site(**(demo.site.to_dict() | {"record_low_c": -25}))
+    assert demo.replace({"site": site}) == demo.replace({"site.record_low_c": -25})
 
 
 @pytest.mark.parametrize(

@@ -63,9 +63,7 @@ class Candidate(Face):
         "Power [W], voltage [V], current [A] of an element in bright cold."
     )
     space: Held[SpaceBalance | None] = Held("Heat loss of the space [W/K]; None if not described.")
-    heat: Held[HeatPoint | None] = Held(
-        "Store temperatures in bright cold [°C]; None if not known."
-    )
+    heat: Held[HeatPoint | None] = Held("Store temperatures, bright cold [°C]; None if not known.")
     price_to_buy: Held[float | None] = Held("Price to buy, in `currency`; None if not known.")
     currency: Held[str] = Held("Currency of the price, as code of ISO 4217.")
     remarks: Held[list[str]] = Held("Main remarks on an assessment, in words.")
@@ -85,14 +83,11 @@ class Candidate(Face):
     deciding_fact: Held[tuple[str, str] | None] = Held(
         "Part and field of the unstated fact that decides on a danger; None if none does."
     )
-    nearest_limit: Held[Margin | None] = Held(
-        "Assessed margin of smallest headroom, of those that guard against a danger; None if none "
-        "is assessed."
-    )
+    nearest_limit: Held[Margin | None] = Held("Assessed margin nearest its limit, or None.")
     heat_unknown: Held[bool] = Held("Whether there is a store of unknown sheath temperature.")
     smallest_headroom: Held[float] = Held(
-        "Smallest headroom of the assessed margins that guard against a danger [dimensionless]. "
-        "Where `heat_unknown` is True the sheath is not among them."
+        "Smallest headroom of assessed margins that guard against a danger [dimensionless]; "
+        "without the sheath where `heat_unknown` is True."
     )
     not_assessed: Held[int] = Held("Number of margins that lack data.")
     checks: Held[CheckCounts] = Held("Numbers of checks by finding.")

@@ -10,7 +10,6 @@ from heatmatch.face.bank_heat import BankHeat
 if TYPE_CHECKING:
     from heatmatch._core import (
         Alloy,
-        Array,
         DatasheetFit,
         Element,
         ElementResistance,
@@ -21,6 +20,7 @@ if TYPE_CHECKING:
         Sheath,
         SingleDiode,
     )
+    from heatmatch.face.array import Array
 
 
 class Circuit(Face):

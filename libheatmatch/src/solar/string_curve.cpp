@@ -40,6 +40,16 @@ double EqualSubstrings::current_a(double voltage_v) const {
            curve.shunt_conductance_s * x;
 }
 
+void StringCurve::add(const DiodeCurve& curve, const std::optional<double>& bypass_v) {
+    for (EqualSubstrings& each : substrings) {
+        if (each.curve == curve && each.bypass_v == bypass_v) {
+            each.count += 1.0;
+            return;
+        }
+    }
+    substrings.push_back({.curve = curve, .count = 1.0, .bypass_v = bypass_v});
+}
+
 StringCurve::Value StringCurve::at_current(double current_a) const {
     Value sum;
     for (const EqualSubstrings& each : substrings) {

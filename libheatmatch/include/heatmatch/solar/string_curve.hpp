@@ -26,6 +26,8 @@ struct StringCurve {
     std::vector<EqualSubstrings> substrings{};
     std::optional<double> blocking_v{};
 
+    /// Adds a substring to its equals.
+    void add(const DiodeCurve& curve, const std::optional<double>& bypass_v);
     /// Voltage at a current, before the blocking diode.
     struct Value {
         double voltage_v = 0.0;  //!< [V]
