@@ -56,7 +56,7 @@ TEST_CASE(
     CHECK_FALSE(limit_where(false, hot, Carried::bank).wet_c);
     const Margin dries = insulation_where(true, hot, Carried::bank);
     CHECK(dries.severity == Severity::caution);
-    CHECK(contains(dries.sentence(), "dries it"));
+    CHECK(contains(dries.sentence(), "keeps it dry"));
     check_sentence(dries);
     CHECK(insulation_where(true, bench_run("silicone-14-awg", 60.0), Carried::bank).severity ==
           Severity::none);

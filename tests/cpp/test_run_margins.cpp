@@ -90,12 +90,12 @@ TEST_CASE("the code's current is the smaller of table and correction") {
                  30.0);
 }
 
-TEST_CASE("above its table's conductor temperature a wire may carry no current") {
+TEST_CASE("above its table's conductor temperature a wire allows no current there") {
     const Margin margin =
         run_margin(circuit_with_run(bench_run("thhn-12-awg", 150.0)), "run current");
     CHECK(margin.severity == Severity::warning);
     CHECK(*margin.headroom < 0.0);
-    CHECK(contains(margin.sentence(), "may carry no current"));
+    CHECK(contains(margin.sentence(), "allows no current there"));
     check_sentence(margin);
 }
 

@@ -78,8 +78,9 @@ TEST_CASE("wood beside a wall above 65 °C is a caution below its limit") {
         CHECK(wood.severity == (later ? std::max(expected, Severity::warning) : expected));
         if (expected != Severity::caution) continue;
         ++cautions;
-        CHECK(contains(wood.sentence(), "Above 65 °C little is left for error"));
-        CHECK(contains(wood.sentence(UnitSystem::us), "Above 149 °F little is left for error"));
+        CHECK(contains(wood.sentence(), "Above 65 °C little room is left for error"));
+        CHECK(
+            contains(wood.sentence(UnitSystem::us), "Above 149 °F little room is left for error"));
     }
     CHECK(cautions > 0);
 }
@@ -131,7 +132,7 @@ TEST_CASE("damp sand is judged as dry and shows both states") {
     CHECK(stays.severity == Severity::none);
     const HeatPoint point = *heatmatch::heat_of(damp, {.element_power_w = 130.0});
     CHECK(point.moist_sheath_c < point.sheath_band.low_c);
-    CHECK(contains(stays.sentence(), "dry is judged here"));
+    CHECK(contains(stays.sentence(), "the dry value is judged"));
     CHECK(contains(margin_of(store_margins_at(damp, 40.0), "dry-out").sentence(), "keep it damp"));
     installation.store->moist = false;
     const Circuit dry = circuit_in(installation, "storage-rod-1000-240", 2);

@@ -73,9 +73,8 @@ inline constexpr auto table = std::to_array<Template>({
      "Each element has up to {value} across it in cold, bright weather; its rated "
      "voltage is not known."},
     {"bank.sheath_voltage",
-     "After one earth fault, {value} is between coil and sheath at the record low. The"
-     " limit is {limit}, {peak} times the rated voltage: its peak, if it is rated for "
-     "AC."},
+     "After one earth fault, {value} is between coil and sheath at the record low. The limit is "
+     "{limit}, {peak} times the rated voltage (the peak of an AC rating)."},
     {"bank.sheath_voltage_dc",
      "After one earth fault, {value} is between coil and sheath at the record low; the"
      " rated DC voltage is {limit}."},
@@ -86,11 +85,11 @@ inline constexpr auto table = std::to_array<Template>({
      "Bare wire makes the bed and the vessel live at up to {value}; above {limit} that"
      " can kill. Never bury it."},
     {"bank.survivor",
-     "If one parallel branch opens, each element of the others receives up to {value};"
-     " it is rated {limit}."},
+     "If one parallel branch opens, each element in the remaining branches receives up to {value}; "
+     "it is rated {limit}."},
     {"bank.survivor_alone",
-     "If one parallel branch opens, each element of the others receives up to {value};"
-     " its rated power is not known."},
+     "If one parallel branch opens, each element in the remaining branches receives up to {value}; "
+     "its rated power is not known."},
     {"bank.one_branch", "One branch: if an element opens, all heating stops."},
     {"bank.insulation",
      "Insulation resistance from coil to sheath is {value}. Below {limit}, damp "
@@ -116,12 +115,11 @@ inline constexpr auto table = std::to_array<Template>({
     {"bank.built_in_unknown",
      "Whether a thermostat or cut-out is built in is not known: inspect the element."},
     {"bank.shade",
-     "In full sun the panels operate at {value} of short-circuit current. Above "
-     "{limit}, a shaded cell and its bypass diode stay hot for hours. A higher load "
-     "resistance reduces this."},
+     "In full sun the panels operate at {value} of short-circuit current. Above {limit}, a shaded "
+     "cell and its bypass diode can stay hot for hours. A higher load resistance reduces this."},
     {"bank.drop",
-     "Wire and joints lose {value} of the voltage and power; {limit} is the usual "
-     "maximum."},
+     "Voltage drop in wire and joints is {value}; {limit} is the usual maximum. The same share of "
+     "power is lost."},
     {"bank.no_runs", "No wire run is described."},
 
     {"margin.unstated", "If the unstated facts are as bad as they can be: {then}"},
@@ -131,7 +129,7 @@ inline constexpr auto table = std::to_array<Template>({
      "Rated for AC only: on {value} DC its contacts sustain an arc or weld closed. It "
      "must not open this circuit."},
     {"device.breaks_volts",
-     "It must interrupt {value} DC; it is rated {limit} at most with the poles used."},
+     "It must interrupt {value} DC; it is rated {limit} with the poles used."},
     {"device.breaks_amperes",
      "It must interrupt {value} at the cold voltage of {volts} ({factor} times "
      "short-circuit current); its printed rating allows {limit}."},
@@ -140,9 +138,8 @@ inline constexpr auto table = std::to_array<Template>({
      "the poles used."},
     {"device.fuse_volts", "The fuse must clear {value} DC; it is rated {limit}."},
     {"device.fuse_amperes",
-     "A fuse below {value} ({factor} times the string's short-circuit current) would "
-     "blow in bright sun; this one is {limit}. It does not clear a short circuit of "
-     "the panels."},
+     "A fuse below {value} ({factor} times the string's short-circuit current) may blow in bright "
+     "sun; this one is {limit}. It does not clear a short circuit that only the panels feed."},
     {"device.fuse_is_no_switch",
      "A fuse or its holder is not a switch: pulled at {value} DC, it sustains an arc. "
      "It must not be used to open this circuit."},
@@ -181,38 +178,39 @@ inline constexpr auto table = std::to_array<Template>({
      "Whether it interrupts current in both directions is not stated, so one direction"
      " is assumed. Wire it as marked, or read the label."},
     {"device.either_way", "It interrupts current in both directions."},
-    {"device.body", "The air around it is at {value}; its own body is rated {limit}."},
+    {"device.body", "The air around it is at {value}; the device itself is rated {limit}."},
     {"device.body_unknown", "The temperature of its own body is not known."},
     {"device.senses_in_run",
      "It is a sensing device, yet it is placed in the run \"{run}\". Use it to drive a"
      " contactor rated for this DC."},
     {"device.disconnect", "\"{name}\" opens all conductors together by hand."},
     {"device.no_disconnect",
-     "No disconnect rated for DC is listed: pulling a plug under load draws an arc."},
-    {"device.bad_disconnect", "No listed device is a disconnect, nor is \"{name}\": {why}"},
+     "No disconnect rated for DC is described: pulling a plug under load draws an arc."},
+    {"device.bad_disconnect",
+     "No described device serves as a disconnect; \"{name}\" does not: {why}"},
     {"device.limit",
-     "\"{name}\" does not reset by itself and opens the circuit through \"{breaker}\"."
-     " Test that it does."},
+     "\"{name}\" does not reset by itself and opens the circuit through \"{breaker}\". Test that "
+     "it trips."},
     {"device.common_cause",
      "The thermostat opens the same contacts: if they weld, neither device stops the "
      "heat."},
     {"device.no_limit",
-     "No independent overtemperature limit that stays open is listed: a welded "
-     "thermostat would go unnoticed."},
+     "No independent overtemperature limit that stays open is described: a welded thermostat would "
+     "go unnoticed."},
     {"device.limit_opens_nothing",
      "The overtemperature limit \"{name}\" is not known to open this circuit: {why}"},
 
     {"caution.volts",
      "DC above {dry} ({wet} where wet) can kill, and its arcs do not go out by "
      "themselves."},
-    {"caution.switches", "Switches and thermostats rated for AC weld closed on DC."},
+    {"caution.switches", "Switches and thermostats rated for AC arc or weld closed on DC."},
     {"caution.cold", "No part may exceed its voltage rating at the record low."},
     {"caution.bonding",
      "Bond the metal vessel, the sheath and the panel frames. Check for earth faults: "
      "a broken coil can arc through its sheath."},
     {"caution.combustibles", "Keep combustibles away; no cardboard or wood near the store."},
     {"caution.limit", "Use an independent overtemperature limit that does not reset by itself."},
-    {"caution.steam", "Damp sand makes steam: dry it slowly and vented, never sealed."},
+    {"caution.steam", "Damp sand makes steam when heated: dry it slowly and vented, never sealed."},
     {"caution.dust", "Silica dust harms lungs; hot metal and hot sand burn."},
     {"caution.vessel",
      "A closed vessel bursts when its liquid boils. It needs a vent, or a relief valve"
@@ -220,7 +218,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"caution.covered", "Liquid must cover the element whenever there is light on the panels."},
     {"caution.scalding", "Hot liquid and steam scald; hot metal burns."},
     {"caution.first_fire", "Never leave the first fire unattended; fit a smoke alarm."},
-    {"caution.immersion", "Never apply its rated voltage to an immersion element in dry sand."},
+    {"caution.immersion", "Never apply rated voltage to an immersion element in dry sand."},
     {"caution.codes",
      "Local codes and licensed practice decide. These are estimates; they approve nothing."},
 });

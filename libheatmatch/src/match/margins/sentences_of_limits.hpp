@@ -21,9 +21,9 @@ inline constexpr auto table = std::to_array<Template>({
     {"limit.no_set", "its set point is not stated"},
     {"limit.space", "when the space reaches its set point cannot be determined"},
     {"limit.not_in_water", "in water it must sense the water itself"},
-    {"limit.water_set", "in water its set point may be {most} at most"},
+    {"limit.water_set", "in water its set point must be {most} or less"},
 
-    {"limit.none_acts", "No overtemperature limit is listed that could stop a stagnation."},
+    {"limit.none_acts", "No overtemperature limit is described that could stop stagnation."},
     {"limit.no_heat",
      "Whether the limit acts in time is not known: that requires the store and its "
      "elements."},
@@ -32,14 +32,14 @@ inline constexpr auto table = std::to_array<Template>({
      "day {day}. That is before sheath, coil, wood, touch, water or materials exceed "
      "their limits."},
     {"limit.not_called",
-     "With no heat drawn, nothing exceeds its limit, and the overtemperature limit "
-     "does not trip."},
+     "With no heat drawn, no checked part exceeds its limit, and the overtemperature limit does "
+     "not trip."},
     {"limit.opens_nothing",
-     "\"{name}\" does not count as stopping a stagnation: it is not known to open this"
-     " circuit. {why}"},
-    {"limit.late", "\"{name}\" does not count as stopping a stagnation: {first}."},
+     "\"{name}\" is not counted as stopping stagnation: it is not known to open this circuit. "
+     "{why}"},
+    {"limit.late", "\"{name}\" is not counted as stopping stagnation: {first}."},
 
-    {"limit.none_fails", "No limit is listed that could open without supply."},
+    {"limit.none_fails", "No described limit could open without supply."},
     {"limit.supply_keeps",
      "Without control supply the circuit stays closed: the limit cannot open it then."},
     {"limit.probe_keeps",
@@ -51,8 +51,10 @@ inline constexpr auto table = std::to_array<Template>({
      "\"{name}\" is not known to open this circuit, with or without supply: {why}"},
     {"limit.supply_opens", "Without control supply, or with a broken probe, the circuit opens."},
 
-    {"limit.body", "Its body is as hot as what it senses, {value}; it is rated {limit}."},
-    {"limit.probe", "Its probe is as hot as what it senses, {value}; it is rated {limit}."},
+    {"limit.body",
+     "Its body reaches the temperature that it senses, {value}; it is rated {limit}."},
+    {"limit.probe",
+     "Its probe reaches the temperature that it senses, {value}; it is rated {limit}."},
     {"limit.body_unknown", "The temperature where it senses, or its own rating, is not known."},
 });
 

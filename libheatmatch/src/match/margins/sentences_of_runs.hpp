@@ -17,13 +17,13 @@ inline constexpr auto table = std::to_array<Template>({
     {"run.wire", "wire"},
     {"run.joint", "joint"},
     {"run.table_current",
-     "The code's ampacity table must allow {value} for it{laid} ({factor} times "
-     "short-circuit current); it allows {limit}."},
+     "Required ampacity is {value} ({factor} times short-circuit current). The code's table gives "
+     "{limit}{laid}."},
     {"run.table_current_unknown",
      "The code's ampacity for this wire, installed this way, is not known."},
     {"run.more_than_any",
-     "The code's ampacity table must allow {value} for it; even in the coolest "
-     "installation it allows {limit}."},
+     "Required ampacity is {value}; even in the coolest installation the code's table gives only "
+     "{limit}."},
     {"run.no_table_in_bed", "No code lists an ampacity for wire in the bed of a store."},
     {"run.one_code_only",
      "One code's tables list no ampacity for it installed this way: state \"code\" of "
@@ -37,38 +37,40 @@ inline constexpr auto table = std::to_array<Template>({
     {"run.correction_needs_air",
      "The correction for ambient temperature requires the temperature around it."},
     {"run.corrected_current",
-     "It must carry {value} ({factor} times short-circuit current). The code's "
-     "table{laid}, corrected for ambient temperature{also}, allows {limit}."},
+     "Required ampacity is {value} ({factor} times short-circuit current). The code's table{laid}, "
+     "corrected for ambient temperature{also}, gives {limit}."},
     {"run.also", " {also: }"},
     {"run.also_insulation", "and for the lower rating of its insulation"},
     {"run.also_together", "and for {count} conductors together"},
     {"run.also_roof", "and for {rise} more, close above a roof in the sun"},
     {"run.hotter_than_allowed",
-     "The ambient temperature is above the rating of its conductor. By the code it may"
-     " carry no current; it must carry {value}."},
-    {"run.heat", "In the \"{run}\" the conductor reaches {value}; {what}."},
+     "The ambient temperature is above the temperature rating of the conductor. The code allows no "
+     "current there; it must carry {value}."},
+    {"run.heat", "In run \"{run}\" the conductor reaches {value}; {what}."},
     {"run.field_unknown", "{field} is not known"},
     {"run.judged_in_bed",
-     "It lies in the bed at the element: it is judged there, as the element lead."},
+     "It lies in the bed at the element, so it is judged as the element lead."},
     {"run.state_air", "State the temperature around \"{run}\" to determine its wire temperature."},
     {"run.runs_away",
      "The wire of \"{run}\" reaches no steady temperature at this current: thermal "
      "runaway."},
-    {"run.insulation", "{family} insulation is rated {limit}; it melts or chars above that"},
+    {"run.insulation",
+     "{family} insulation is rated {limit}; above that it degrades, melts or chars"},
     {"run.insulation_wet",
-     "{family} insulation is rated {limit} where wet. Above that it absorbs water and "
-     "ages early; above {dry} it melts or chars"},
+     "{family} insulation is rated {limit} where wet. Above that it absorbs water and ages early; "
+     "above {dry} it degrades, melts or chars"},
     {"run.insulation_wet_unknown",
      "the wet rating of {family} insulation is not known; {limit} is the dry rating"},
     {"run.insulation_dries",
-     "Its wet rating is {wet}. It may be hotter only because the heat dries it."},
+     "Its wet rating is {wet}. The dry rating applies only because heat keeps it dry."},
     {"run.insulation_unknown", "The insulation is not known."},
     {"run.wet_limit_unknown", "The wet rating of its insulation is not known."},
     {"run.plating", "{metal} oxidizes above {limit} and ages early"},
     {"run.bare_metal", "bare {conductor}"},
     {"run.plated_metal", "{plating}-plated {conductor}"},
     {"run.joint_heat", "its joint ({joint}) is rated {limit}"},
-    {"run.joint_unknown", "The joints at the ends of this run are not known; joints fail first."},
+    {"run.joint_unknown",
+     "The joints at the ends of this run are not known; joints usually fail first."},
     {"run.joint_current",
      "Its joints must carry {value} ({factor} times short-circuit current); they are "
      "rated {limit}."},
@@ -80,9 +82,10 @@ inline constexpr auto table = std::to_array<Template>({
     {"run.out_of_sun", "It lies out of the sun."},
     {"run.dry_place", "It lies in a dry place."},
     {"run.dry_in_bed", "It lies in the bed, where heat keeps it dry: no wet rating is required."},
-    {"run.may_lie", "A {kind} is permitted {where}."},
-    {"run.may_not_lie", "A {kind} is not permitted {where}."},
-    {"run.may_lie_at_element", "A {kind} is permitted at the element, as part of the heater."},
+    {"run.may_lie", "Wire of this kind ({kind}) is permitted {where}."},
+    {"run.may_not_lie", "Wire of this kind ({kind}) is not permitted {where}."},
+    {"run.may_lie_at_element",
+     "Wire of this kind ({kind}) is permitted at the element, as part of the heater."},
     {"run.in_open", "fixed in the open, without a raceway"},
     {"run.outdoors", "outdoors"},
     {"run.in_raceway", "in a raceway"},
@@ -116,12 +119,12 @@ inline constexpr auto table = std::to_array<Template>({
      "Whether this run is in metal is not stated. Inside a building, a PV circuit "
      "above {volts} or {amperes} must be in metal raceway, metal-clad cable or a metal"
      " box."},
-    {"run.laid", "The run has its wire."},
+    {"run.laid", "The run has a wire."},
     {"run.wet", "The insulation is rated for wet places."},
     {"run.not_wet", "The insulation has no wet rating: it absorbs water and leaks current."},
     {"run.no_wire_does",
-     "No wire of the catalog fits \"{run}\": each lacks voltage, current or "
-     "temperature rating there."},
+     "No wire in the catalog suits \"{run}\": each lacks the voltage, current or temperature "
+     "rating needed there."},
     {"run.state_air_to_choose",
      "State the temperature around \"{run}\" so that a wire can be chosen; until then "
      "its resistance counts as {ohms}."},
@@ -137,8 +140,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"tail.in_box", "in a box outside the wall"},
     {"tail.outside", "outside the wall"},
     {"tail.air_not_stated",
-     "The air around it is not stated. It may be far hotter than the assumed {air}, "
-     "half-way to the store's wall."},
+     "The air temperature around it is not stated. It may be far above the assumed {air}, midway "
+     "between air and store wall."},
     {"tail.runs_away", "The wire at the terminal reaches no steady temperature: thermal runaway."},
     {"tail.without_store",
      "In the stated surroundings the wire is at {value} where it meets the terminals; "

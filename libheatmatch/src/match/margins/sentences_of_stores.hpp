@@ -16,22 +16,20 @@ inline constexpr auto table = std::to_array<Template>({
     {"sheath.needs", "Its temperature cannot be computed without {missing}."},
     {"sheath.misfit", "It does not fit the store: {misfit}."},
     {"sheath.fits",
-     "Its heated length fits the store. Any heated length outside the fill would glow "
-     "in the air."},
+     "Its heated length fits the store. Heated length outside the fill would glow in the air."},
     {"sheath.sticks_out",
      "It does not fit: {misfit}. Heated length outside the fill glows in the air."},
     {"sheath.fits_in_liquid",
-     "Its heated length fits the store. Any heated length above the liquid burns out."},
+     "Its heated length fits the store. Heated length above the liquid burns out."},
     {"sheath.sticks_out_of_liquid",
      "It does not fit: {misfit}. Heated length above the liquid burns out."},
     {"sheath.load", "At {load} for {hours} a day"},
     {"sheath.in_fill",
-     "{load} the sheath reaches {value}; {sheath} withstands {limit} for years. The "
-     "value is for the worst fill and includes model error; fill alone gives {low} to "
-     "{high}."},
+     "{load} the sheath reaches {value}; {sheath} withstands {limit} for years. The value is for "
+     "the worst fill and includes model error. Without model error, the range of the fill is {low} "
+     "to {high}."},
     {"sheath.gap",
-     "Of that, {adds} is from air between rod and fill, modeled as an even gap of "
-     "{gap}."},
+     "Of that rise, {adds} is from air between rod and fill, modeled as an even gap of {gap}."},
     {"sheath.in_damp_fill",
      "{load} the sheath reaches {value} while the fill stays damp, and {high} once it "
      "dries. {sheath} withstands {limit} for years: keep the fill damp."},
@@ -42,9 +40,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"sheath.coil", "Inside, the coil reaches {value}; its alloy withstands {limit}."},
     {"sheath.coil_alone", "Inside, the coil reaches {value}; its alloy is not known."},
     {"sheath.settled",
-     "Where the fill settles away from the sheath, the spot reaches {value}; above "
-     "{limit} the tube soon fails. Tamp the fill, and inspect it after the first "
-     "weeks."},
+     "Where the fill settles away from the sheath, the bare spot reaches {value}; above {limit} "
+     "the tube soon fails. Tamp the fill, and inspect it after the first weeks."},
     {"sheath.settled_alone", "A settled spot reaches {value}; the sheath is not known."},
     {"sheath.nothing_settles", "Nothing here settles. In a bored brick or block, pack the gap."},
     {"sheath.stagnation",
@@ -67,13 +64,13 @@ inline constexpr auto table = std::to_array<Template>({
      "After fourteen bright days without a thermostat the sheath reaches {value}; its "
      "material is not known."},
     {"sheath.survivors",
-     "If one parallel branch opens, the sheath of the others reaches {value}; it fails at "
-     "{limit}."},
+     "If one parallel branch opens, a sheath in the remaining branches reaches {value}; it fails "
+     "at {limit}."},
     {"sheath.survivors_not_for_years",
-     "If one parallel branch opens, the sheath of the others reaches {reached}. That "
-     "is above {years}, its limit for years of use; it fails at {limit}."},
+     "If one parallel branch opens, a sheath in the remaining branches reaches {reached}. That is "
+     "above {years}, its limit for years of use; it fails at {limit}."},
     {"sheath.survivors_alone",
-     "If one parallel branch opens, the sheath of the others reaches {value}; its "
+     "If one parallel branch opens, a sheath in the remaining branches reaches {value}; its "
      "material is not known."},
     {"sheath.survivors_misfit", "The remaining elements do not fit the store."},
 
@@ -90,9 +87,9 @@ inline constexpr auto table = std::to_array<Template>({
      "The hottest spot of wall and lid reaches {value}; wood and board near it char "
      "over years above {limit}. Keep them {clearance} away, and off the lid."},
     {"store.wood_near",
-     "The hottest spot of wall and lid reaches {value}; wood and board near it may "
-     "char over years above {limit}. Above {near} little is left for error. Keep them "
-     "{clearance} away, and off the lid."},
+     "The hottest spot of wall and lid reaches {value}; wood and board near it may char over years "
+     "above {limit}. Above {near} little room is left for error. Keep them {clearance} away, and "
+     "off the lid."},
     {"store.wood_is_away",
      "The hottest spot of wall and lid reaches {value}; combustibles are {clearance} "
      "away."},
@@ -116,8 +113,10 @@ inline constexpr auto table = std::to_array<Template>({
      "{load} of rod dries the damp fill around it; {enough} is enough. That makes "
      "steam: dry it slowly and vented, never sealed."},
     {"store.may_stay_damp", "{load} of rod may leave the fill damp ({enough} dries it)."},
-    {"store.kept_damp", "Damp, the sheath is at {low}; dry, at {high}: keep it damp."},
-    {"store.damp_and_dry", "Damp, the sheath is at {low}; dry, at {high}: dry is judged here."},
+    {"store.kept_damp",
+     "The sheath is at {low} in damp fill and at {high} in dry fill: keep it damp."},
+    {"store.damp_and_dry",
+     "The sheath is at {low} in damp fill and at {high} in dry fill; the dry value is judged."},
 });
 
 template <Word Id, Word... Called>

@@ -11,8 +11,8 @@ namespace heatmatch::margins_sentences::of_vessels {
 
 inline constexpr auto table = std::to_array<Template>({
     {"bonding.not_needed",
-     "A fault to metal puts up to {value} on it. No bond is required here below {limit}, "
-     "the touch voltage limit used."},
+     "A fault to metal puts up to {value} on it; the touch voltage limit used is {limit}. A code "
+     "may require a bond at any voltage."},
     {"bonding.done",
      "Vessel, sheaths and frames are stated to be bonded. A fault at up to {value} "
      "then has a path to earth. Test each bond."},
@@ -38,7 +38,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"pressure.not_told",
      "It may reach {value} with no heat drawn; whether steam is vented is not stated. "
      "From {limit} a closed vessel bursts."},
-    {"covered.no_liquid", "There is no liquid in this store that could leave the element bare."},
+    {"covered.no_liquid", "This store holds no liquid that could uncover the element."},
     {"covered.always", "The liquid is stated to cover the element always: check again each month."},
     {"covered.not_always",
      "The liquid does not always cover the element: in air its sheath exceeds its "
@@ -83,7 +83,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"material.liquid_needs_vessel",
      "A liquid needs a vessel, and the vessel's material is not stated."},
     {"material.something_lags",
-     "A wall that loses only {u} has lagging around it, whose material is not stated."},
+     "A wall that loses only {u} must have lagging; its material is not stated."},
     {"material.computed_bare",
      "That is for a bare wall. Lagged it is hotter, and the heat loss of the lagged "
      "wall is not stated."},
