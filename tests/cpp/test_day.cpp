@@ -123,7 +123,7 @@ TEST_CASE("events before the first day are reported") {
     const DayRun run = simulate_day(candidate, weather);
     CHECK(
         std::any_of(run.remarks.begin(), run.remarks.end(), [](const heatmatch::Sentence& remark) {
-            return remark.text().find("before the first day") != std::string::npos;
+            return remark.text().find("during the warm-up days") != std::string::npos;
         }));
 }
 

@@ -90,10 +90,10 @@ TEST_CASE("the first sentence is honest about size") {
     const auto first = [](std::optional<double> target_c, double outside_c = -5.0) {
         return answer_of(with_target(target_c), two_days(outside_c)).sentences.front();
     };
-    CHECK(holds(first(15.0), "does not heat the space"));
+    CHECK(holds(first(15.0), "only a small part of the heating"));
     CHECK(holds(first(15.0), "The target of 15 °C needs 20 K"));
     CHECK(holds(first(-2.0), "part of the heating"));
-    CHECK(holds(first(-4.5), "keeps the space there"));
+    CHECK(holds(first(-4.5), "keeps the space at the target"));
     CHECK(holds(first(-5.0), "hardly below"));
     CHECK(holds(first(std::nullopt), "target_c"));
     DayRun alone = two_days();

@@ -90,6 +90,6 @@ TEST_CASE("temperatures without a store, or without power, are not used, with a 
     }
     const Diagnosis powerless = diagnose(demo_standing(), cold);
     CHECK(std::any_of(powerless.remarks.begin(), powerless.remarks.end(), [](const auto& remark) {
-        return contains(remark, "no row has them with a power");
+        return contains(remark, "no row has both such a temperature and a power");
     }));
 }

@@ -157,7 +157,7 @@ TEST_CASE("percent of the sun without any current is a remark, because light may
                                                 row.short_a.reset();
                                             }),
                                             bench_pair());
-    CHECK(remarked(checked, "percent of the sun"));
+    CHECK(remarked(checked, "percent of full sun"));
     CHECK(checked.rows[15].irradiance_w_m2.has_value());
 }
 

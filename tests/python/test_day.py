@@ -108,7 +108,7 @@ def test_the_space_tells_how_it_loses_heat(
 
 def test_the_answer_says_how_small_it_is(week: hm.DayRun) -> None:
     answer = week.answer
-    assert "it does not heat the space" in answer.sentences[0]
+    assert "only a small part of the heating" in answer.sentences[0]
     assert week.sentences() == answer.sentences
     assert "°F" in week.sentences(units="us")[0] == answer.sentences[0].text("us")
     (january,) = answer.months
@@ -185,12 +185,12 @@ def test_texts_have_eighty_columns_and_say_it_first(
     for text in (str(week), repr(week), display_day.day_text(week, units="us")):
         assert max(len(line) for line in text.splitlines()) <= 80
     text = str(week)
-    order = ["does not heat the space", "energy, kWh", "most, °C", "need K", "assumed:"]
+    order = ["only a small part of the heating", "energy, kWh", "most, °C", "need K", "assumed:"]
     places = [text.index(piece) for piece in order]
     assert places == sorted(places)
     assert "-0.00" not in text
     html = week._repr_html_()
-    assert html.index("helps slightly") < html.index("<table>")
+    assert html.index("only a small part") < html.index("<table>")
     assert html.count("<table>") == 3
 
 

@@ -128,7 +128,7 @@ def test_what_cannot_be_told_apart_is_said(standing: hm.Candidate) -> None:
     assert found.indistinguishable
     assert found.group > 1
     assert found.next
-    assert "do not distinguish" in found.verdict
+    assert "would read alike" in found.verdict
 
 
 def test_other_ohms_are_named_by_the_catalog(

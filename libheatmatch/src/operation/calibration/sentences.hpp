@@ -11,9 +11,9 @@ namespace heatmatch::calibration_sentences {
 inline constexpr auto table = std::to_array<Template>({
     // Results of a log.
     {"calibration.found",
-     "The fill conducts {fill} ({fill_low} to {fill_high}) {unit} at {at}; the catalog"
-     " has {before}. The store loses {loss} ({loss_low} to {loss_high}) times the heat"
-     " loss of its description."},
+     "The fill conducts {fill} ({fill_low} to {fill_high}) {unit} at {at}; the catalog has "
+     "{before}. The heat loss of the store is {loss} ({loss_low} to {loss_high}) times the "
+     "described one."},
     {"calibration.residual",
      "The remaining difference between {readings} readings and model is {left} "
      "({before} before)."},
@@ -45,13 +45,12 @@ inline constexpr auto table = std::to_array<Template>({
      "Log a first fire with a thermocouple on the sheath. It gives the conductivity of"
      " the fill and the heat loss of the store."},
     {"first_fire.danger",
-     "This circuit has checks with danger: correct what they name before any fire."},
+     "This circuit has a danger: correct what its checks name before any fire."},
     {"first_fire.place",
-     "What to measure. Sheath: at half the heated length of the innermost leg, with a "
-     "sheathed thermocouple rated {reach}. It must touch no live part. Wall: at "
-     "several spots around it. Bed: at a measured distance from the axis and from the "
-     "floor. Fit all of it before the circuit is wired: terminals in daylight are "
-     "live."},
+     "What to measure. Sheath: at half the heated length of the innermost leg, with a sheathed "
+     "thermocouple rated {reach}. It must touch no live part. Wall: at several spots around it. "
+     "Bed: at a measured distance from the axis and from the floor. Fit all of it before the "
+     "circuit is wired: terminals are live in daylight."},
     {"first_fire.log",
      "What to log, every quarter of an hour: hours, power_w, air_c, sheath_c, wall_c, "
      "and bed_c with its place in meters. power_w is volts times amperes at the bank, "
@@ -82,9 +81,9 @@ inline constexpr auto table = std::to_array<Template>({
      "above the stop temperature or above what is known."},
     {"first_fire.stop_wall", "Stop when wall or lid reads {limit}, the limit of wood near them."},
     {"first_fire.stop_odd",
-     "Stop when a thermocouple reads open, jumps, or does not change while power "
-     "flows. Stop when anything smells, smokes, hisses or steams. Stop when a fuse or "
-     "a limit has opened, or when it is unattended."},
+     "Stop when a thermocouple reads open, jumps, or does not change while power flows. Stop when "
+     "anything smells, smokes, hisses or steams. Stop when a fuse or a limit has opened. Stop "
+     "before leaving it unattended."},
     {"first_fire.stop_how",
      "To stop, open the disconnect rated for the array's DC, or cover the panels "
      "completely. Never pull a plug or a wire under load. Wall and lid grow hotter for"
@@ -94,7 +93,7 @@ inline constexpr auto table = std::to_array<Template>({
 
     // Remedies for an insufficient log.
     {"calibration.describe_store", "describe store and element"},
-    {"calibration.water", "water mixes itself: it has no conductivity to fit"},
+    {"calibration.water", "water mixes by convection: it has no conductivity to fit"},
     {"calibration.log_heated", "log a day on which the store is heated"},
     {"calibration.log_both", "log some hours of heating and of cooling"},
     {"calibration.probe_in_bed", "add a probe in the bed, and hours of heating and of cooling"},
@@ -107,7 +106,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"calibration.each_row", "give one for each row"},
     {"calibration.name_probes", "name every probe and give its readings"},
     {"calibration.log_hours", "log some hours"},
-    {"calibration.sort_rows", "sort the rows by time, and drop those that come twice"},
+    {"calibration.sort_rows", "sort the rows by time and remove duplicates"},
     {"calibration.power", "give volts times amperes at the bank; kW or mW by mistake?"},
     {"calibration.air", "give the air around the store in °C, not in °F or K"},
     {"calibration.unit_in_name", "the unit is in the column's name"},

@@ -30,15 +30,15 @@ inline constexpr auto table = std::to_array<Template>({
      "{reading}, mean of {rows} rows: read {read}, predicted {predicted}, off by {off}"
      " times the meter error"},
     {"diagnosis.wild_one",
-     "{count} reading is more than {errors} times the meter error off the best "
-     "explanation and hardly counted: {reading}, read {read}."},
+     "{count} reading is more than {errors} times the meter error off the best explanation and has "
+     "little weight: {reading}, read {read}."},
     {"diagnosis.wild",
-     "{count} readings are more than {errors} times the meter error off the best "
-     "explanation. They are hardly counted: {reading}, read {read} and others."},
+     "{count} readings are more than {errors} times the meter error off the best explanation. They "
+     "have little weight: {reading}, read {read} and others."},
 
     {"diagnosis.as_expected",
-     "The readings agree with the described circuit, with a bank of {bank}: nothing to"
-     " do."},
+     "The readings agree with the described circuit, with a bank of {bank}. They show no fault, "
+     "which promises nothing."},
     {"diagnosis.element_open",
      "An element is open: no current in {where}. Disconnect it and measure the "
      "resistance of each element and of its leads."},
@@ -46,15 +46,15 @@ inline constexpr auto table = std::to_array<Template>({
      "Turns of an element are shorted, about {share} of one; the bank has {bank}. "
      "Measure each element's cold resistance, and its insulation to the sheath."},
     {"diagnosis.section_bypassed",
-     "A panel has lost voltage: {lost}. Measure the open-circuit voltage of each panel"
-     " in the same sun. Inspect its box for a burnt diode or ribbon."},
+     "A panel has lost voltage: {lost}. Measure the open-circuit voltage of each panel in the same "
+     "sun. Inspect its junction box for a burnt diode or ribbon."},
     {"diagnosis.panel_missing",
-     "Part of the array is not connected: {lost}. Measure each string's open-circuit "
-     "voltage and current, and look for a loose plug."},
+     "Part of the array is not connected: {lost}. Measure each string's open-circuit voltage and "
+     "current, and look for a loose connector."},
     {"diagnosis.hot_joint",
-     "A joint or wire has about {ohms} of excess resistance, {where}. Open the "
-     "disconnect if anything smells or is too hot to touch. Otherwise scan the joints "
-     "with an infrared meter while it heats, and remake the hot one."},
+     "A joint or wire has about {ohms} of excess resistance, {where}. Open the disconnect if "
+     "anything smells or is too hot to touch. Otherwise scan the joints with an infrared "
+     "thermometer while it heats, and remake the hot one."},
     {"diagnosis.low_sun",
      "About {share} of the measured or assumed sun falls on the cells: shade, haze, or"
      " a meter in another plane. Look along the panels for shade, and hold the meter "
@@ -86,9 +86,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"diagnosis.named_and_more", "In the catalog {names} and {more} more fit. {next}"},
     {"diagnosis.none_named", "No element of the catalog has this resistance. {next}"},
     {"diagnosis.fill",
-     "The fill conducts about {k} at {cold}, not the value of its medium. Higher means"
-     " damp; lower means settled or coarse. Look for steam and for a gap at the "
-     "sheath, then enter it."},
+     "The fill conducts about {k} at {cold}, not the value of its medium. Higher means damp; lower "
+     "means settled or coarse. Look for steam and for a gap at the sheath, then enter the value."},
 
     {"diagnosis.whole_bank", "the whole bank or its wire"},
     {"diagnosis.branches", "{open} of {all} branches"},
@@ -121,8 +120,8 @@ inline constexpr auto table = std::to_array<Template>({
      "panel \"{panel}\": bypass_diodes is not known, three sections are assumed (common practice, "
      "no source)"},
     {"diagnosis.changing_ohms",
-     "element \"{element}\" changes resistance with temperature: its voltage over "
-     "current says little"},
+     "element \"{element}\" changes resistance with temperature, so its voltage over current is a "
+     "weak test"},
     {"diagnosis.rows",
      "{used} of {all} rows are compared with the circuit, spread over the current; "
      "others only show stuck sensors and units"},
@@ -133,10 +132,10 @@ inline constexpr auto table = std::to_array<Template>({
      "Neither sun nor short-circuit current was measured. The sun of every row is "
      "fitted, so only faults that do not depend on it can be found."},
     {"diagnosis.temperatures_left", "{all} temperatures of sheath or store are not used: {why}"},
-    {"diagnosis.liquid_store", "a liquid store mixes itself"},
+    {"diagnosis.liquid_store", "a liquid store mixes by convection"},
     {"diagnosis.no_store", "the store is not described"},
     {"diagnosis.no_power",
-     "no row has them with a power, an hour to ten hours after heating began"},
+     "no row has both such a temperature and a power, one to ten hours after heating began"},
     {"diagnosis.temperatures",
      "{used} of {all} temperatures of sheath and store are used: one to ten hours "
      "after heating begins, across the log"},
@@ -144,11 +143,11 @@ inline constexpr auto table = std::to_array<Template>({
      "{used} temperatures of sheath and store fit {fitted}; {medium} has {listed}"},
 
     {"diagnosis.unexplained",
-     "No fault in the list explains the readings; the nearest is \"{fault}\". Check "
-     "meters, units and the description, or two faults at once."},
+     "No fault in the list explains the readings; the nearest is \"{fault}\". Check meters, units "
+     "and the description, and consider two faults at once."},
     {"diagnosis.indistinguishable", "These readings do not distinguish: {faults}."},
     {"diagnosis.cannot_tell_fine",
-     "These readings are as expected. They do not distinguish that from: {faults}."},
+     "These readings are as expected, but these faults would read alike: {faults}."},
     {"diagnosis.or", "{some} or {last}"},
     {"diagnosis.measure_next", "Measure next: {reading}."},
 
@@ -159,10 +158,11 @@ inline constexpr auto table = std::to_array<Template>({
      "measure voltage and current at the bank at one time, and enter them"},
 
     {"next.open_v.how", "Disconnect open, voltage across the array's wires."},
-    {"next.short_a.how", "DC clamp, briefly, through a switch that is rated to short the array."},
+    {"next.short_a.how",
+     "DC clamp meter, briefly, through a switch that is rated to short the array."},
     {"next.array_v.how", "Voltage across the array's wires while it heats."},
     {"next.bank_v.how", "Voltage across the bank while it heats."},
-    {"next.bank_a.how", "DC clamp on a wire of the bank while it heats."},
+    {"next.bank_a.how", "DC clamp meter on a wire of the bank while it heats."},
     {"next.bank_ohm.how", "Ohmmeter across the bank, cold, array disconnected."},
     {"next.irradiance.how", "Sun meter in the plane of the panels."},
     {"next.element_ohm.how",
@@ -171,7 +171,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"next.count", "number of elements wired"},
     {"next.count.how", "Count them, array disconnected, and read each nameplate."},
     {"next.joints", "joint temperature"},
-    {"next.joints.how", "Infrared meter on every joint while it heats; tape shiny metal first."},
+    {"next.joints.how",
+     "Infrared thermometer on every joint while it heats; tape shiny metal first."},
     {"next.cleaned", "Isc of a cleaned panel"},
     {"next.cleaned.how", "Clean one panel; its Isc over that of another."},
     {"next.each_panel", "{field} of each panel"},

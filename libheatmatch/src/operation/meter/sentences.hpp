@@ -14,11 +14,11 @@ inline constexpr auto table = std::to_array<Template>({
 
     {"meter.ohms_each", "resistance of one element, cold"},
     {"meter.ohms_each.how",
-     "Disconnect it and connect an ohmmeter across its two ends. Subtract the reading "
-     "of the leads touched together. Below {small} use a known current."},
+     "Disconnect it and connect an ohmmeter across its two ends. Subtract the reading of the leads "
+     "touched together. Below {small} use a four-wire measurement."},
     {"meter.ohms_each.expect", "{span} at {at} ({basis})."},
     {"meter.ohms_each.low", "Turns are shorted, or it is another element."},
-    {"meter.ohms_each.high", "A bad joint; no reading at all means a broken coil."},
+    {"meter.ohms_each.high", "A bad joint; an open reading means a broken coil."},
 
     {"meter.ohms_bank", "resistance of the bank, cold"},
     {"meter.ohms_bank.how", "Array disconnected, ohmmeter across the two wires to the bank."},
@@ -29,13 +29,13 @@ inline constexpr auto table = std::to_array<Template>({
 
     {"meter.insulation", "insulation resistance of the sheath"},
     {"meter.insulation.how",
-     "Element disconnected at both ends, {volts} DC test set from terminals to sheath,"
-     " one minute. Not through controls or panels."},
+     "Element disconnected at both ends, insulation tester at {volts} DC from terminals to sheath "
+     "for one minute. Never test through controls or panels."},
     {"meter.insulation.expect",
      "Above {fresh} new, above {used} in service; it rises as the element dries."},
     {"meter.insulation.low",
-     "Damp magnesia: bake it or warm it at half its voltage, then measure again. If it"
-     " stays low, replace the element."},
+     "Damp magnesia: bake the element dry or warm it at half its rated voltage, then measure "
+     "again. If it stays low, replace the element."},
 
     {"meter.open_volts", "open-circuit voltage of the array"},
     {"meter.open_volts.how",
@@ -43,7 +43,7 @@ inline constexpr auto table = std::to_array<Template>({
      "of a panel plus {colder}."},
     {"meter.open_volts.expect",
      "{volts} in full sun with cells at {cells}: {series} x {each} x ({whole} + {beta} x "
-     "({cells_c} - {label_c})); the table has it at less sun."},
+     "({cells_c} - {label_c})); the table lists lower irradiances."},
     {"meter.open_volts.section", "One bypassed section lowers a string by {section}, to {left}."},
     {"meter.open_volts.strings", "Measure each string by itself."},
     {"meter.open_volts.low", "A bypassed section or panel: measure panel by panel."},
@@ -53,16 +53,17 @@ inline constexpr auto table = std::to_array<Template>({
      " a bypassed section"},
 
     {"meter.short_amperes", "short-circuit current of the array"},
-    {"meter.short_amperes.how", "DC clamp, briefly, through a switch rated to short the array."},
+    {"meter.short_amperes.how",
+     "DC clamp meter, briefly, through a switch rated to short the array."},
     {"meter.short_amperes.expect", "{span} in {sun}; proportional to the sun."},
     {"meter.short_amperes.low", "Shade, dirt, aging, or a string that is not connected."},
     {"meter.short_amperes.high",
      "More sun than the meter reads: snow, cloud edge or a tilted meter."},
 
     {"meter.ratio", "voltage over current at the bank"},
-    {"meter.ratio.how", "Voltage across the bank and DC clamp on its wire, both at once."},
+    {"meter.ratio.how", "Voltage across the bank and DC clamp meter on its wire, both at once."},
     {"meter.ratio.expect", "{span} in any weather: {cold} cold, {hot} with the coil at {coil}."},
-    {"meter.ratio.high", "An element is open, or a joint between the meter's tips is bad."},
+    {"meter.ratio.high", "An element is open, or a joint between the meter probes is bad."},
 
     {"meter.drop", "voltage at the array minus voltage at the bank, over current"},
     {"meter.drop.how",
@@ -71,8 +72,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"meter.drop.volts", "At {current} that is {volts}."},
     {"meter.drop.low", "A shorter run than described."},
     {"meter.drop.high",
-     "A hot joint or thin wire: scan the joints with an infrared meter; tape shiny "
-     "metal first."},
+     "A hot joint or thin wire: scan the joints with an infrared thermometer; tape shiny metal "
+     "first."},
     {"meter.drop.wire", "wire of run \"{run}\": name the existing wire"},
     {"meter.drop.joint",
      "joint_ohm of run \"{run}\": measure the voltage across its joints and divide by "
@@ -80,9 +81,9 @@ inline constexpr auto table = std::to_array<Template>({
     {"meter.drop.runs", "runs: describe the wire between array and bank"},
 
     {"meter.now", "current of the bank now"},
-    {"meter.now.how", "DC clamp, with the sun on the plane of the panels."},
+    {"meter.now.how", "DC clamp meter, with the sun on the plane of the panels."},
     {"meter.now.expect",
-     "{span} in {sun} with cells at {cells}; the table has less sun. Never more than "
+     "{span} in {sun} with cells at {cells}; the table lists lower irradiances. Never more than "
      "the short-circuit current."},
     {"meter.now.low", "Less sun than assumed, dirt, aging, or higher resistance than described."},
     {"meter.now.high", "More sun than assumed, or lower resistance."},
@@ -99,20 +100,20 @@ inline constexpr auto table = std::to_array<Template>({
     {"meter.earth.high",
      "Find and repair the leak before the next one: a second fault can burn or kill."},
 
-    {"meter.joints", "temperature of each joint above its box"},
+    {"meter.joints", "temperature rise of each joint"},
     {"meter.joints.how",
-     "After an hour at noon, thermocouple or infrared meter; tape or black paint on shiny metal "
-     "first."},
+     "After an hour at noon, thermocouple or infrared thermometer; tape or black paint on shiny "
+     "metal first."},
     {"meter.joints.expect", "Less than {rise} above the air in its box."},
     {"meter.joints.high", "Remake the joint, cold and disconnected."},
 
     {"meter.limit", "trip of the independent limit"},
     {"meter.limit.how",
-     "Warm its sensor by itself in oil or with a hot-air gun, beside a thermometer. "
-     "Watch the voltage at the bank."},
+     "Warm only its sensor, in oil or with a hot-air gun, beside a thermometer. Watch the voltage "
+     "at the bank."},
     {"meter.limit.trips",
-     "Trips within {within} of its set point. The voltage at the bank goes to "
-     "{nothing} and stays there until it is reset."},
+     "Trips within {within} of its set point. The voltage at the bank drops to {nothing} and stays "
+     "there until it is reset."},
     {"meter.limit.expect", "{set}. {trips}"},
     {"meter.limit.none", "not known: no limit that stays open is described. {trips}"},
     {"meter.limit.no_set_point", "not known. {trips}"},
@@ -129,7 +130,7 @@ inline constexpr auto table = std::to_array<Template>({
      "Sheath {span}, bulk about {bulk}. That is at the end of the third of three "
      "bright days of {power} for {hours}."},
     {"meter.store.misfit", "not known: {misfit}"},
-    {"meter.store.low", "Less heat than assumed, damp, or more loss through the wall."},
+    {"meter.store.low", "Less heat than assumed, damp fill, or more loss through the wall."},
     {"meter.store.high", "Settled or drier fill: fit its conductivity to the readings."},
     {"meter.store.how_in_liquid",
      "Thermocouples at the sheath, in the liquid and at the wall; at sunset and at dawn."},
@@ -169,12 +170,12 @@ inline constexpr auto table = std::to_array<Template>({
     {"readings.not_between", "left out: below {low} or above {high}"},
     {"readings.beyond_air", "left out: above {high} or below {low}"},
     {"readings.dim",
-     "{field} is never above {most}: if that is percent of the sun, multiply by {ten};"
-     " it is read as {unit}"},
+     "{field} is never above {most}: if that is percent of full sun, multiply by {ten}; it is read "
+     "as {unit}"},
 
     {"readings.remove_row", "remove the row, or leave its time out"},
     {"readings.milliseconds", "these look like milliseconds: divide by {thousand}"},
-    {"readings.sort_rows", "sort the rows by time and remove those that come twice"},
+    {"readings.sort_rows", "sort the rows by time and remove duplicates"},
     {"readings.smaller_unit",
      "this looks like {unit}: divide by {thousand}, or write the unit into the cells"},
     {"readings.change_signs", "the leads or the clamp are reversed: change the signs"},
