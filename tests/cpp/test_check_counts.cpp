@@ -68,9 +68,9 @@ TEST_CASE("each line names the field to state, then the checks it permits") {
           "State connector to check joint, joint current (run \"a\"); joint (run \"b\").");
     CHECK(lines[1] == "State alloy to check coil (rod).");
     CHECK(lines[2] == "Not checked, and no field can supply what is missing: mismatch (group).");
-    CHECK(lines[3] == "State site.wet; judged without: touch voltage (live parts).");
+    CHECK(lines[3] == "State site.wet. Judged without that: touch voltage (live parts).");
     CHECK(lines[4] ==
-          "State site.frames_bonded, store.bonded; judged without: bonding (metal parts).");
+          "State site.frames_bonded, store.bonded. Judged without that: bonding (metal parts).");
     CHECK(contains(lines[5], "listing, labels"));
     CHECK(contains(lines[6], "Never checked here: permits"));
 }

@@ -52,7 +52,7 @@ TEST_CASE("a line for each that is due or may be") {
 TEST_CASE("duties not due are counted, not listed in lines") {
     const Candidate one = candidate_at(1, american);
     CHECK(duty_lines(one).size() == 7);
-    CHECK(contains(duties_sentence(one), "2 more are not due here."));
+    CHECK(contains(duties_sentence(one), "2 more do not apply here."));
     CHECK(contains(duties_sentence(candidate_at(2, american)), "9 due, 0 perhaps"));
 }
 

@@ -190,7 +190,8 @@ TEST_CASE("a class default is explained as one, not as the label") {
     panel.beta_voc_pct_per_k.reset();
     installation.parts.panels = {panel};
     const Trace trace = explain(assess(starter(), installation));
-    CHECK(contains(step_named(trace, "panel, coefficient of voltage").source, "class default"));
+    CHECK(contains(step_named(trace, "panel, temperature coefficient of voltage").source,
+                   "class default"));
     const Step factor = step_named(trace, "cold voltage factor");
     CHECK(contains(factor.formula, "table"));
     CHECK(factor.source.text() == "nec-690-7");

@@ -212,6 +212,6 @@ TEST_CASE("a chain without meaning is refused") {
     CHECK(holds(refusal({{0.1, 5e-4, -0.3, 20.0}}), "loss_w_mk = -0.3 must be >= 0"));
     CHECK(holds(refusal({{0.1, 5e-4, 0.3, NAN}}), "environment_c = nan must be finite"));
     CHECK(holds(refusal({{0.1, 5e-4, 0.3, 20.0, endless}}), "heat_w_m = infinite must be finite"));
-    CHECK(holds(refusal({{0.1, 5e-4, 0.0, 20.0}}), "hold an end"));
+    CHECK(holds(refusal({{0.1, 5e-4, 0.0, 20.0}}), "fix the temperature of an end"));
     CHECK(refusal({good, open}) == "(accepted)");
 }

@@ -41,11 +41,11 @@ TEST_CASE("the title states the conditions of the temperatures, in either unit s
     REQUIRE(point);
     const Table table = heat_table(candidate);
     const std::string us = table.title.text(UnitSystem::us);
-    CHECK(contains(table.title, "heat in the store, °C: "));
+    CHECK(contains(table.title, "temperatures in the store, °C: "));
     const std::string day =
         ", " + format_number(candidate.circuit.heat->store->charge_hours) + " h a day";
     CHECK(contains(table.title, " W/cm" + day));
-    CHECK(contains(us, "heat in the store, °F: "));
+    CHECK(contains(us, "temperatures in the store, °F: "));
     CHECK(contains(us, " W/in" + day));
     CHECK(std::stod(table.rows[0][4].text(UnitSystem::us)) ==
           std::round(1.8 * point->sheath_c + 32.0));
@@ -56,5 +56,5 @@ TEST_CASE("without a store there is no row") {
     bare.store.reset();
     const Table table = heat_table(assess(starter(), bare));
     CHECK(table.rows.empty());
-    CHECK(table.title.text() == "heat in the store: not computed");
+    CHECK(table.title.text() == "temperatures in the store: not computed");
 }

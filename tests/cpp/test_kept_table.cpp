@@ -38,8 +38,8 @@ TEST_CASE("kept choices are side by side, a row for each number") {
     };
     CHECK(row("installation", UnitSystem::us) == "house of 2 m|house of 2 m");
     CHECK(row("panels") == "bench 2S1P|bench 2S1P");
-    CHECK(row("heat of the season, kWh") == "?|12");
-    CHECK(row("of a day, kWh") == "?|1.20");
+    CHECK(row("heat over the season, kWh") == "?|12");
+    CHECK(row("heat per day, kWh") == "?|1.20");
     CHECK(row("utilization, %") == "?|50");
     CHECK(row("largest power of one element") == "456|456");
     CHECK(row("sheath, judged, °C") == "?|?");

@@ -42,7 +42,7 @@ TEST_CASE("times that do not rise, or steps too long or short, are refused") {
                 "the row before, 2025-06-21 04:00 UTC; sort the rows"));
     day = Day();
     day.times[4] = day.times[3];
-    CHECK(holds(refusal(day.global()), "remove the row that is there twice"));
+    CHECK(holds(refusal(day.global()), "remove the duplicate row"));
     day = Day();
     day.times[0] = std::numeric_limits<double>::quiet_NaN();
     CHECK(holds(refusal(day.global()), "unix_time_s[0] = not a number"));

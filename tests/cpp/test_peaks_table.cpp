@@ -40,8 +40,8 @@ TEST_CASE("day and clock round alike") {
 }
 
 TEST_CASE("peaks of a week, of a stagnation and after a run have titles of their own") {
-    CHECK(peaks_table({}, {}).title.text() == "the highest of each");
-    CHECK(peaks_in_days_title().text() == "the highest temperature of each part in those days");
+    CHECK(peaks_table({}, {}).title.text() == "highest temperatures");
+    CHECK(peaks_in_days_title().text() == "highest temperature of each part on those days");
     CHECK(stagnation_title().text() == "stagnation");
     CHECK(welded_shut_title().text() == "If the circuit were welded closed:");
 }

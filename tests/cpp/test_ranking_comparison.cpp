@@ -78,18 +78,20 @@ TEST_CASE("the title reports the change of the first place") {
     CHECK(title({move_of("rod", {}, ranked_at(1))}) ==
           "Before, every pairing had a danger; " + rod + " is first now.");
     CHECK(title({move_of("rod", ranked_at(1), {})}) ==
-          "Now every pairing has a danger; " + rod + ", first before, is not kept.");
+          "Now every pairing has a danger; " + rod + ", which was first, is not kept.");
     CHECK(title({move_of("rod", ranked_at(1), rejected("coil"))}) ==
-          "Now every pairing has a danger; " + rod + ", first before, is a danger: coil.");
+          "Now every pairing has a danger; " + rod + ", which was first, is a danger: coil.");
     CHECK(title({move_of("rod", ranked_at(4), ranked_at(1)),
                  move_of("fin", ranked_at(1), ranked_at(2))}) ==
-          rod + " is first, before at place 4; " + fin + ", first before, is now at place 2.");
+          rod + " is now first (before: at place 4); " + fin +
+              ", which was first, is now at place 2.");
     CHECK(title({move_of("rod", rejected("touch"), ranked_at(1)),
                  move_of("fin", ranked_at(1), rejected("coil"))}) ==
-          rod + " is first, before a danger: touch; " + fin +
-              ", first before, is now a danger: coil.");
+          rod + " is now first (before: a danger: touch); " + fin +
+              ", which was first, is now a danger: coil.");
     CHECK(title({move_of("rod", {}, ranked_at(1)), move_of("fin", ranked_at(1), {})}) ==
-          rod + " is first, before not kept; " + fin + ", first before, is no longer kept.");
+          rod + " is now first (before: not kept); " + fin +
+              ", which was first, is no longer kept.");
 }
 
 TEST_CASE("reasons are shown where they differ, and remarks last") {
@@ -105,5 +107,5 @@ TEST_CASE("reasons are shown where they differ, and remarks last") {
     CHECK(contains(legend[0], "kWh: heat of the season into the elements"));
     CHECK(contains(legend[0], "present purchase price in USD."));
     CHECK(legend[1].text() == "Pairings rejected now: budget 2. They were: none.");
-    CHECK(contains(legend[2], "Only one of them has a season"));
+    CHECK(contains(legend[2], "Only one of the two rankings has a season"));
 }

@@ -99,7 +99,7 @@ TEST_CASE("the legend explains the columns of the table, and no others") {
     CHECK(contains(wide, "W/cm: of heated length"));
     CHECK(contains(text_of(ranking_legend(ranking), UnitSystem::us), "W/in: of heated length"));
     CHECK(contains(wide, "(1 unused, 0 at the limit)"));
-    CHECK(contains(wide, "2S1P: two in series, one string of them. Order: heat in steps of 1 %,"));
+    CHECK(contains(wide, "2S1P: two in series, one string. Order: heat in steps of 1 %,"));
     CHECK_FALSE(contains(text_of(ranking_legend(ranking, false)), "max%"));
     CHECK(contains(text_of(ranking_legend({})), "max%"));
     CHECK_FALSE(contains(text_of(ranking_legend({})), "sheath"));

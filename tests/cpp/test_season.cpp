@@ -245,7 +245,7 @@ TEST_CASE("wire of a resistance above the best one is reported") {
     circuit.runs.front().run.length_m = 5000.0;
     const Season season = winter_season(circuit);
     CHECK(season.stc_match_ohm == 0.0);
-    CHECK(contains(season.best_ohm_sentence(), "the wire alone has more resistance"));
+    CHECK(contains(season.best_ohm_sentence(), "The wire alone has more resistance"));
     CHECK(season.stc_match_kwh == 0.0);
     CHECK(season.stc_match_loss_sentence().empty());
 }

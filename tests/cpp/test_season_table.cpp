@@ -46,7 +46,7 @@ TEST_CASE("a season has its heat, the reason for its best resistance, and the co
     Sentences said = season_sentences(candidate);
     REQUIRE(said.size() == 3);
     CHECK(said[0].text() ==
-          "Over 61 days of the season (*): 61 kWh (50 to 72 by tolerance, age or reading). "
+          "Heat over 61 days of the season (*): 61 kWh (50 to 72 by tolerance, age or reading). "
           "Utilization: 50 %.");
     CHECK(contains(said[1], candidate.season->best_ohm_sentence().text()));
     CHECK(contains(said[1], " ohm."));

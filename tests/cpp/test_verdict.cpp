@@ -75,10 +75,10 @@ TEST_CASE("margins are counted, warnings and dangers named, a danger first") {
     margins.push_back(margin_graded("sheath", Severity::danger));
     margins.push_back(margin_graded("cold", Severity::danger));
     const Candidate rejected = with_margins(margins);
-    CHECK(
-        margin_sentence(rejected).text() ==
-        "DANGER: cold, sheath. Do not build it so. Checks made 7, not made 1: dangers 2, warnings "
-        "3 (touch, arc), cautions 1, no finding 1.");
+    CHECK(margin_sentence(rejected).text() ==
+          "DANGER: cold, sheath. Do not build it this way. Checks made 7, not made 1: dangers 2, "
+          "warnings "
+          "3 (touch, arc), cautions 1, no finding 1.");
     CHECK(verdict(rejected).front() == margin_sentence(rejected));
     CHECK(verdict(rejected).size() == 2);
 }
@@ -93,8 +93,9 @@ TEST_CASE("the nearest limit is given with its numbers, and with missing checks"
                   .unit = unit::celsius};
     grade(margin);
     const Candidate candidate = with_margins({margin});
-    CHECK(nearest_sentence(candidate).text() ==
-          "Of the limits that are a danger to exceed, the nearest is terminal temperature of "
-          "terminals: 75 °C, its limit is 100 °C (headroom 0.25).");
-    CHECK(contains(nearest_sentence(candidate).text(UnitSystem::us), "its limit is 212 °F"));
+    CHECK(
+        nearest_sentence(candidate).text() ==
+        "Nearest limit that is dangerous to exceed: terminal temperature of terminals, 75 °C with "
+        "a limit of 100 °C (headroom 0.25).");
+    CHECK(contains(nearest_sentence(candidate).text(UnitSystem::us), "with a limit of 212 °F"));
 }

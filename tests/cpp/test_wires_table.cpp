@@ -46,7 +46,8 @@ TEST_CASE("a run has its wire, current, heat and limit in a row") {
     CHECK(line(table.rows[0], UnitSystem::us) ==
           "feed of 2 m|thhn-12-awg|12 AWG|8.7|17.3|302|194|insulation");
     CHECK(table.columns[5].head.text(UnitSystem::us) == "hot, °F");
-    CHECK(contains(text_of(table.legend, UnitSystem::us), "at its worst in °F. limit"));
+    CHECK(contains(text_of(table.legend, UnitSystem::us),
+                   "highest conductor temperature in °F. limit"));
 }
 
 TEST_CASE("unknown values of a run are not shown as numbers") {

@@ -42,8 +42,8 @@ TEST_CASE("runs are sorted by zone, from the panels to the elements") {
     CHECK(column_under(table, "zone") ==
           Texts{"1 sun and weather", "2 out of the sun", "3 hot end", "3 hot end"});
     CHECK(column_under(table, "run") == Texts{"roof of 5 m", "shed", "tail", "loft"});
-    CHECK(column_under(table, "at its worst") == Texts{"?", "?", "?", "?"});
-    CHECK(column_under(table, "on it") == Texts{"", "pv-isolator-2-pole (breaks dc)", "", ""});
+    CHECK(column_under(table, "highest temperature") == Texts{"?", "?", "?", "?"});
+    CHECK(column_under(table, "devices") == Texts{"", "pv-isolator-2-pole (breaks dc)", "", ""});
     CHECK(column_under(table, "joints").front() == "not known");
     CHECK(column_under(table, "suitable").empty());  // nothing to say of any run
     CHECK(wiring_list({}, {}).columns.size() == 11);
@@ -78,7 +78,7 @@ TEST_CASE("a checked run has its temperature, its limit, and suitable wires") {
          .sentence = verbatim("Nobody knows.")},
         {.run = "loft", .runaway = true, .sentence = verbatim("It runs away.")}};
     const Table table = wiring_list(three_zones(), checks);
-    CHECK(column_under(table, "at its worst", UnitSystem::us) ==
+    CHECK(column_under(table, "highest temperature", UnitSystem::us) ==
           Texts{"?", "302 °F, danger", "not known: it may melt", "runaway: no steady temperature"});
     CHECK(column_under(table, "limit, by") == Texts{"?", "90 °C, insulation", "? °C, joint", "?"});
     CHECK(column_under(table, "suitable") == Texts{"", "silicone-14-awg, 14 AWG", "", ""});

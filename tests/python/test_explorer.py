@@ -181,7 +181,7 @@ def test_rankings_are_saved_and_compared(panel: Any, tmp_path: Path) -> None:
     panel.controls.sliders["tilt_deg"].slider.value = 0
     press(panel, "compare with ranking")
     text = words(panel.shown.value)
-    assert re.search(r"is first, before at place \d+|stays first", text)
+    assert re.search(r"is now first \(before: at place \d+\)|stays first", text)
     assert "was: in then" in text
 
 

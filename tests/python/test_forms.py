@@ -96,7 +96,7 @@ def test_a_candidate_without_a_store_has_no_table_of_heat(
     bare = hm.assess(starter, changed_demo(lambda plain: plain.pop("store")))
     page = bare._repr_html_()
     assert "No store is described." in page
-    assert "heat in the store" not in page
+    assert "temperatures in the store" not in page
 
 
 def test_texts_are_escaped() -> None:

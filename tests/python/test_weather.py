@@ -171,7 +171,7 @@ BAD_FRAMES: list[tuple[Callable[[pd.DataFrame], Any], str]] = [
     (lambda f: f.assign(ghi="much"), "column ghi = of"),
     (lambda f: f.reset_index(drop=True), "a DatetimeIndex with a time zone"),
     (lambda f: f.iloc[::-1], "sort the rows by time"),
-    (lambda f: f.iloc[[0, 1, 1, 2]], "remove the row that is there twice"),
+    (lambda f: f.iloc[[0, 1, 1, 2]], "remove the duplicate row"),
     (lambda f: f.iloc[:1], "2 rows or more"),
     (lambda f: f.iloc[:0], "unix_time_s = 0 values"),
     (lambda f: f.iloc[::2], "steps of 7200 s"),

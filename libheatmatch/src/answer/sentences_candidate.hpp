@@ -9,13 +9,13 @@ namespace heatmatch::answer_sentences {
 
 inline constexpr auto candidate_lines = std::to_array<Template>({
     {"head.month", "month"},
-    {"season.title", "heat of a day, * in the season"},
-    {"season.months_title", "heat of a day in each month, * in the season"},
+    {"season.title", "heat per day (* in the season)"},
+    {"season.months_title", "heat per day in each month (* in the season)"},
     {"season.month", "{month}*"},
     {"season.delivered", "kWh/day"},
     {"season.possible", "at most"},
     {"season.totals",
-     "Over {days} days of the season (*): {kwh} ({low} to {high} by tolerance, age or "
+     "Heat over {days} days of the season (*): {kwh} ({low} to {high} by tolerance, age or "
      "reading{cloud}). Utilization: {share} %."},
     {"season.cloud", ", cloud within the step"},
     {"season.bank", "This bank has {ohm}{beside}."},
@@ -34,13 +34,13 @@ inline constexpr auto candidate_lines = std::to_array<Template>({
     {"delivered.circuit",
      "{circuit}: {ohm}; the label's Vmp/Imp is {label_ohm}. Open-circuit voltage at "
      "the record low: {cold}."},
-    {"heat.not_computed", "heat in the store: not computed"},
+    {"heat.not_computed", "temperatures in the store: not computed"},
     {"heat.title",
-     "heat in the store, {degrees}: {watts} per element in cold, bright weather, "
-     "{load}, {hours} a day"},
+     "temperatures in the store, {degrees}: {watts} per element in cold, bright weather, {load}, "
+     "{hours} a day"},
     {"heat.coil", "coil"},
     {"heat.settled", "sheath in settled sand"},
-    {"heat.stagnation", "sheath, no thermostat"},
+    {"heat.stagnation", "sheath in stagnation"},
     {"heat.terminal", "terminal"},
     {"heat.end_seal", "end seal"},
     {"heat.hot_tail", "wire at the terminal"},

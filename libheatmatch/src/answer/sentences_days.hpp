@@ -18,12 +18,12 @@ inline constexpr auto days_lines = std::to_array<Template>({
     {"energy.wire", "lost in wire and joints"},
     {"energy.given_off", "given off by the store"},
     {"energy.to_space", "from the store to the space"},
-    {"energy.elsewhere", "from the store to elsewhere"},
-    {"energy.stored", "more in the store at the end"},
-    {"energy.steam", "of that lost, as steam"},
+    {"energy.elsewhere", "from the store to outside the space"},
+    {"energy.stored", "increase of heat in the store"},
+    {"energy.steam", "of that, lost as steam"},
 
-    {"peaks.title", "the highest of each"},
-    {"peaks.in_days", "the highest temperature of each part in those days"},
+    {"peaks.title", "highest temperatures"},
+    {"peaks.in_days", "highest temperature of each part on those days"},
     {"peaks.stagnation", "stagnation"},
     {"peaks.welded_shut", "If the circuit were welded closed:"},
     {"peaks.part", "part"},
@@ -45,12 +45,11 @@ inline constexpr auto days_lines = std::to_array<Template>({
     {"months.lowest", "low {unit}"},
     {"months.all", "all"},
     {"months.legend",
-     "most, in, space: {unit} a day available from the panels, into the elements, and "
-     "from the store to the space. dark h: hours without sun on the panels; warm h: "
-     "those of them at or above the target. without: the same without the store. +: "
-     "temperature rise of the space from the store; need: rise needed for the target, "
-     "both as means of the dark hours. low: the lowest temperature of the space in the"
-     " dark."},
+     "most, in, space: {unit} a day available from the panels, into the elements, and from the "
+     "store to the space. dark h: hours without sun on the panels. warm h: dark hours at or above "
+     "the target; without: the same without the store. +: temperature rise of the space from the "
+     "store; need: rise needed to reach the target, both averaged over the dark hours. low: lowest "
+     "temperature of the space in the dark."},
 });
 
 }  // namespace heatmatch::answer_sentences

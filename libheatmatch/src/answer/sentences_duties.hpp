@@ -15,17 +15,17 @@ inline constexpr auto duty_lines = std::to_array<Template>({
     {"counts.names", "{names} ({subject})"},
     {"counts.not_made", "State {fields} to check {checks:; }."},
     {"counts.no_field", "Not checked, and no field can supply what is missing: {checks:; }."},
-    {"counts.judged", "State {fields}; judged without: {checks:; }."},
-    {"counts.duties", "Duties of the code, not stated: {duties}."},
+    {"counts.judged", "State {fields}. Judged without that: {checks:; }."},
+    {"counts.duties", "Code requirements not stated: {duties}."},
     {"counts.never",
-     "Never checked here: permits, matching makes of connectors, mounting and "
-     "installation."},
+     "Never checked here: permits, mating of connectors of different makes, mounting and "
+     "workmanship."},
 
-    {"duties.title", "duties of the code here"},
-    {"duties.name", "duty"},
+    {"duties.title", "code requirements here"},
+    {"duties.name", "requirement"},
     {"duties.code", "code"},
     {"duties.begins", "begins"},
-    {"duties.due", "due"},
+    {"duties.due", "applies"},
     {"duties.here", "here"},
     {"duties.which", "device, or what to state"},
     {"duties.not_stated", "not stated"},
@@ -34,17 +34,18 @@ inline constexpr auto duty_lines = std::to_array<Template>({
     {"duties.from", "{volts}"},
     {"duties.either", "> {volts}, {amperes}"},
     {"duties.counts",
-     "Duties of the code here: {due} due, {perhaps} perhaps. Not met {not_met}, not "
-     "stated {nobody}, stated {stated}, with a device {devices}."},
+     "Code requirements here: {due} apply, {perhaps} may apply. Not met {not_met}, not stated "
+     "{nobody}, stated {stated}, with a device {devices}."},
     {"duties.line", "{duty} ({code}, {begins}): {due}{met}{devices}{state}."},
     {"duties.line_any", "at any voltage"},
     {"duties.line_from", "from {volts}"},
     {"duties.line_either", "> {volts} or {amperes}"},
-    {"duties.line_perhaps", "perhaps due, "},
+    {"duties.line_perhaps", "may apply, "},
     {"duties.line_devices", ", {devices}"},
     {"duties.line_state", "; state {fields}"},
-    {"duties.none_due", "{count} more are not due here."},
-    {"duties.scope", "Scope: {panels}; {earthing}; {wires}; {cold} cold, {amperes}; {code}."},
+    {"duties.none_due", "{count} more do not apply here."},
+    {"duties.scope",
+     "Scope: {panels}; {earthing}; {wires}; {cold} at the record low, {amperes}; {code}."},
     {"duties.on_ground", "panels on the ground"},
     {"duties.on_building", "panels on a building"},
     {"duties.on_untold", "mounting of the panels not stated"},
@@ -57,12 +58,12 @@ inline constexpr auto duty_lines = std::to_array<Template>({
     {"duties.nec", "National Electrical Code"},
     {"duties.iec", "IEC"},
     {"duties.both", "code not stated, so both"},
-    {"duties.steps", "Steps at which duties begin, at {cold} cold: {steps}."},
+    {"duties.steps", "Voltage steps of the code, with {cold} at the record low: {steps}."},
     {"duties.step_past", "above {step} ({what})"},
     {"duties.step_below", "not above {step} ({what})"},
     {"duties.legend",
-     "Duties change no rank and no severity; unknown counts as due. Local codes and licensed "
-     "practice decide."},
+     "These requirements change no rank and no severity. Each counts as applying until it is known "
+     "not to. Local codes and licensed practice decide."},
 });
 
 }  // namespace heatmatch::answer_sentences

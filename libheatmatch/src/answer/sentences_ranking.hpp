@@ -16,15 +16,15 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
      "and, where the weather data allow, cloud within the step."},
     {"ranking.legend_share", "max%: utilization, the share of what the panels could give."},
     {"ranking.legend_sheath",
-     "sheath: its temperature in {degrees} after three bright days, judged for the "
-     "worst fill, beside its limit. {load}: of heated length in cold, bright weather. "
-     "?: not known, nor is head."},
+     "sheath: temperature and limit in {degrees} after three bright days, for the worst fill. "
+     "{load}: power per heated length in cold, bright weather. ?: not known; then head is not "
+     "known either."},
     {"ranking.legend_all",
-     "head: smallest headroom of the limits that are a danger to exceed ({unused} "
-     "unused, {at_limit} at the limit). buy: price of elements and wire that are not "
-     "owned, each at the middle of low and high. Devices and named wire are not "
-     "counted. {hookup}: two in series, one string of them. Order: heat in steps of "
-     "{step} %, then fewest margins not assessed, then most headroom, then price."},
+     "head: smallest headroom to a limit that is dangerous to exceed ({unused} unused, {at_limit} "
+     "at the limit). buy: price of elements and wire that are not owned, at the middle of the "
+     "price range. Devices and named wire are not counted. {hookup}: two in series, one string. "
+     "Order: heat in steps of {step} %, then fewest margins not assessed, then most headroom, then "
+     "price."},
     {"ranking.pairing", "{count} pairing"},
     {"ranking.pairings", "{count} pairings"},
     {"ranking.rejected_none", "{pairings} evaluated, none rejected."},
@@ -53,8 +53,8 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
      "{mean_power} left on{darkest}. Utilization over the season is {share} %."},
     {"verdict.darkest", "; {least} a day in {month}, the darkest month, equal to {least_power}"},
     {"verdict.lived_week",
-     "Simulated: the first week of {month}, the darkest month; its sun is not the "
-     "month's mean:"},
+     "Simulation of the first week of {month}, the darkest month; its sun is not the month's "
+     "mean:"},
     {"verdict.no_space",
      "No space is described with its covers and volume, so its temperature is not "
      "computed."},
@@ -63,12 +63,13 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
      " raises it by {lift}."},
     {"verdict.while_it_gives", "at that power"},
     {"verdict.over_the_season", "on average over the season"},
-    {"verdict.danger", "DANGER: {margins}. Do not build it so. {counts}"},
-    {"verdict.decides", "{said} State {field} of {part}: until then it may be a danger."},
+    {"verdict.danger", "DANGER: {margins}. Do not build it this way. {counts}"},
+    {"verdict.decides",
+     "{said} State {field} of {part}: until it is known, the circuit may have a danger."},
     {"verdict.nearest",
-     "Of the limits that are a danger to exceed, the nearest is {margin} of "
-     "{subject}{numbers} (headroom {headroom})."},
-    {"verdict.its_limit", ": {value}, its limit is {limit}"},
+     "Nearest limit that is dangerous to exceed: {margin} of {subject}{numbers} (headroom "
+     "{headroom})."},
+    {"verdict.its_limit", ", {value} with a limit of {limit}"},
     {"verdict.heat_unknown", "The sheath temperature is not known: that limit may be nearer."},
 
     {"margins.title", "margins, the most severe first"},

@@ -17,11 +17,10 @@ inline constexpr auto wire_lines_table = std::to_array<Template>({
     {"wires.limited_by", "limited by"},
     {"wires.runaway", "runaway"},
     {"wires.legend",
-     "A: maximum current of the wire; code: ampacity by the code as installed, in "
-     "amperes. hot: the conductor at its worst in {degrees}. limit: of the weakest "
-     "part, insulation, plating or joint. Below, each run has its severity and the "
-     "reason that decides. no finding: no limit that was checked is exceeded; ?: not "
-     "known, it may melt."},
+     "A: largest current in the wire; code: ampacity by the code as installed, in amperes. hot: "
+     "highest conductor temperature in {degrees}. limit: the lowest of insulation, plating and "
+     "joint. Below: the severity of each run and the reason that decides. no finding: no limit "
+     "that was checked is exceeded. ?: not known; it may melt."},
     {"wires.reason", "{severity}: {run}: {says}"},
     {"wires.would_do", "suitable: {wire}, {gauge}"},
     {"wires.at_terminal", "at the terminal"},
@@ -35,10 +34,10 @@ inline constexpr auto wire_lines_table = std::to_array<Template>({
     {"wiring.carries", "carries"},
     {"wiring.length", "length, one way"},
     {"wiring.insulation", "insulation and its limit"},
-    {"wiring.at_worst", "at its worst"},
+    {"wiring.at_worst", "highest temperature"},
     {"wiring.limit_by", "limit, by"},
     {"wiring.joints", "joints"},
-    {"wiring.on_it", "on it"},
+    {"wiring.on_it", "devices"},
     {"wiring.would_do_head", "suitable"},
     {"wiring.sun", "{zone} sun and weather"},
     {"wiring.shade", "{zone} out of the sun"},

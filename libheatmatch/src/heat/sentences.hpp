@@ -11,13 +11,12 @@ namespace heatmatch::heat_sentences {
 // A number in a remedy has the unit of its field where none is shown.
 inline constexpr auto table = std::to_array<Template>({
     {"heat.moist_ground",
-     "medium \"{medium}\": {field} = {given} is moist ground, as building tables list "
-     "it under \"sand and gravel\". Dry sand conducts {low} to {high}, and its sheath "
-     "gets far hotter than computed here. If the bed is damp, put the value into "
-     "{moist}."},
+     "medium \"{medium}\": {field} = {given} is that of moist ground, which building tables list "
+     "under \"sand and gravel\". Dry sand conducts {low} to {high}, and the sheath gets far hotter "
+     "than computed here. If the bed is damp, put the value into {moist}."},
     {"heat.water_boils",
-     "The water boils: it needs a vent or a relief valve, make-up water, and a limit "
-     "that opens before. An element above the water line burns out within a minute."},
+     "The water boils: it needs a vent or a relief valve, make-up water, and an overtemperature "
+     "limit that opens before boiling. An element above the water line burns out within a minute."},
     {"heat.fill_dries",
      "The moist fill dries around the element, which exceeds {boiling}. From then on "
      "it is as hot as in a dry fill. Compute that too, and vent the steam."},
@@ -72,7 +71,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"heat.state_conductor_limit", "state the limit of the conductor in °C"},
     {"heat.state_amperes", "state it in amperes, whatever its direction"},
     {"heat.state_largest_current", "state the largest current of this element"},
-    {"heat.sound_terminal", "a good terminal has milliohms"},
+    {"heat.sound_terminal", "a sound terminal has a resistance of milliohms"},
     {"heat.in_metres", "lengths are in meters"},
     {"heat.in_its_unit", "give it in the unit its name says"},
     {"heat.six_sides", "add up the six sides"},
@@ -94,7 +93,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"heat.lay_out_legs", "lay them out with leg_layout()"},
     {"heat.make_shell", "make it with store_shell()"},
     {"heat.make_fill", "make the fill with bed_fill()"},
-    {"heat.liquid_mixes", "a liquid mixes itself: sheath_temperature() has its rules"},
+    {"heat.liquid_mixes", "a liquid mixes by convection: use sheath_temperature()"},
     {"heat.larger_vessel", "choose a larger vessel, another spacing, or more legs"},
     {"heat.how_many", "state how many of them heat the store"},
     {"heat.how_long", "state how long it is charged"},
@@ -108,10 +107,10 @@ inline constexpr auto table = std::to_array<Template>({
     {"heat.what_conducts", "state what conducts"},
     {"heat.outer_end", "only an outer end may be infinite"},
     {"heat.metal_and_section", "state metal and cross-section"},
-    {"heat.endless", "an endless segment that loses nothing has no steady state"},
+    {"heat.endless", "an infinite segment without heat loss has no steady state"},
     {"heat.what_is_around", "state what is around it"},
     {"heat.heat_in_metre", "state the heat per meter"},
-    {"heat.hold_an_end", "hold an end, or let something lose heat"},
+    {"heat.hold_an_end", "fix the temperature of an end, or give a segment a heat loss"},
 });
 
 template <Word Id, Word... Called>

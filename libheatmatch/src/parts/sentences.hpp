@@ -34,7 +34,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"parts.keep_printed", "keep whichever the label prints"},
     {"parts.count_poles", "count the poles, or read the pair again"},
     {"parts.own_surface",
-     "plating is for copper strands; a clad or solid metal has its own surface"},
+     "state plating for copper strands only; clad or solid metal is not plated"},
     {"parts.name_temperatures", "name the air and conductor temperature of the table"},
 });
 

@@ -18,8 +18,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"solar.unusual",
      "{name} = {value} is outside what {share} of listed modules have ({low} to {high})"},
     {"solar.measured_volts",
-     "panel \"{panel}\": measured voltage is {share} of the label's at that sun and "
-     "temperature; one third low means a bypassed section"},
+     "panel \"{panel}\": measured voltage is {share} of the label's at that sun and temperature; "
+     "one third low suggests a bypassed section"},
     {"solar.measured_amperes",
      "panel \"{panel}\": measured current is {share} of the label's; check the sun "
      "meter, shade and dirt"},
@@ -34,8 +34,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"solar.gaps", "{gaps} gaps, {missing} missing"},
     {"solar.gaps_and_night", "{gaps} gaps, {missing} missing besides {night} of night"},
     {"solar.shortened",
-     "{rows} rows follow each other faster than the step of {step}; they count until the next "
-     "row"},
+     "{rows} rows are closer together than the step of {step}; each counts until the next row"},
     {"solar.small_negative", "{readings} small negative readings of the sun counted as {nothing}"},
 
     // Assumptions.
@@ -92,12 +91,12 @@ inline constexpr auto table = std::to_array<Template>({
     {"solar.tilts", "{flat} for flat panels, {upright} for upright ones"},
     {"solar.count_seconds", "count seconds since {beginning}"},
     {"solar.sort", "sort the rows by time"},
-    {"solar.remove_twice", "remove the row that is there twice"},
+    {"solar.remove_twice", "remove the duplicate row"},
     {"solar.label_of_time",
      "{start} where the time is the start of the step, {end} where it is its end"},
     {"solar.need_air", "panels deliver less when hot"},
     {"solar.need_sun", "give the global horizontal irradiance"},
-    {"solar.no_length", "one moment has no length"},
+    {"solar.no_length", "a single time has no duration"},
     {"solar.to_minutes", "average to minutes"},
     {"solar.hourly", "get hourly rows, or use monthly means"},
 });

@@ -26,47 +26,45 @@ inline constexpr auto table = std::to_array<Template>({
      "These panels are bifacial, but these weather data have no rear irradiance; none "
      "is counted."},
     {"season.brightest",
-     "Margins are judged at {weather}, the highest irradiance on the panels in the "
-     "weather data, instead of the site's {site}. Snow and cloud edges add to the sun."},
+     "Margins are judged at {weather}, the highest irradiance on the panels in the weather data, "
+     "instead of the site's {site}. Reflection from snow and cloud edges can raise it further."},
     {"season.best_ohm_within_wire",
-     "A bank of {best} absorbs the most energy over this season. In full sun the wire "
-     "alone has more resistance than Vmp/Imp."},
+     "A bank of {best} absorbs the most energy over this season. The wire alone has more "
+     "resistance than Vmp/Imp in full sun."},
     {"season.best_ohm_like_noon",
-     "A bank of {best} absorbs the most energy over this season, about the {noon} of "
-     "full sun. Full sun is Vmp/Imp today with cells at {cells}; most of the energy "
-     "here comes in strong sun."},
+     "A bank of {best} absorbs the most energy over this season, about Vmp/Imp in full sun ({noon} "
+     "today, cells at {cells}). Most of the energy here comes in strong sun."},
     {"season.best_ohm_less",
-     "A bank of {best} absorbs the most energy over this season, less than the {noon} "
-     "of full sun. Full sun is Vmp/Imp today with cells at {cells}; warm cells lose "
-     "voltage at nearly the same current."},
+     "A bank of {best} absorbs the most energy over this season, less than Vmp/Imp in full sun "
+     "({noon} today, cells at {cells}). Warm cells lose voltage at nearly the same current."},
     {"season.best_ohm_more",
-     "A bank of {best} absorbs the most energy over this season, {ratio} times the "
-     "{noon} of full sun. Full sun is Vmp/Imp today with cells at {cells}. In weaker "
-     "sun the current falls and the voltage hardly does, so a higher resistance is "
-     "best."},
+     "A bank of {best} absorbs the most energy over this season, {ratio} times Vmp/Imp in full sun "
+     "({noon} today, cells at {cells}). In weaker sun the current falls but the voltage hardly "
+     "does, so a higher resistance is best."},
     {"season.best_ohm_cloud",
      "With clouds passing within the hour, {best} is best (each hour split into clear "
      "and overcast)."},
     {"season.stc_match_loss",
-     "A bank of the {noon} of full sun absorbs {noon_heat}, {loss} % less than the "
-     "{best_heat} of the best{cloud}."},
+     "A bank of {noon} (Vmp/Imp in full sun) absorbs {noon_heat}, {loss} % less than the "
+     "{best_heat} of the best bank{cloud}."},
     {"season.stc_match_loss_cloud", "; {loss} % less with clouds passing within the hour"},
 
     {"advice.may_take",
-     "In this store one {element} may be charged with {most} ({density}) every bright "
-     "day, by its sheath and coil. It receives up to {takes} in cold, bright weather. "
-     "Terminals and wire are judged separately."},
+     "Largest power of one {element} in this store: {most} ({density}) every bright day, by its "
+     "sheath and coil. It receives up to {takes} in cold, bright weather. Terminals and wire are "
+     "judged separately."},
     {"advice.more_elements",
      "With {count} of them sharing the same power, the computed sheath and coil "
      "temperatures are below their limits."},
     {"advice.longer",
-     "Heated length within the limits of sheath and coil at this power: about {length}"
-     " each, now {now}."},
+     "Heated length needed for the limits of sheath and coil at this power: about {length} each, "
+     "now {now}."},
     {"advice.longer_than_fits",
-     "Heated length within the limits of sheath and coil at this power: about {length}"
-     " each, now {now}. That is longer than its present legs can be in this store."},
+     "Heated length needed for the limits of sheath and coil at this power: about {length} each, "
+     "now {now}. That is longer than its present legs can be in this store."},
     {"advice.apart",
-     "Spaced {spacing} apart, their computed sheath and coil temperatures are below their limits."},
+     "At a spacing of {spacing}, the computed sheath and coil temperatures are below their "
+     "limits."},
     {"advice.nothing",
      "No change that was tried brings it within the limits of sheath and coil. Choose "
      "another element, or a higher resistance."},

@@ -33,8 +33,8 @@ inline constexpr auto table = std::to_array<Template>({
      "switch within reach opens. Within the array they fall to {within}, or a listed "
      "system is used."},
     {"duty.disconnect_nec",
-     "A disconnect within reach opens all conductors that are not solidly grounded "
-     "together. It is rated for this voltage and current, and can be locked open."},
+     "A disconnect within reach simultaneously opens all conductors that are not solidly grounded. "
+     "It is rated for this voltage and current, and can be locked open."},
     {"duty.disconnect_iec",
      "A switch-disconnector rated for this DC voltage and current opens all live "
      "conductors."},
@@ -56,15 +56,16 @@ inline constexpr auto table = std::to_array<Template>({
      "Panels, combiners, controls and disconnects are listed, or field-evaluated and "
      "labeled, for PV."},
 
-    {"duty.not_due_volts", "Not due here: the cold voltage of the circuit is {cold}."},
-    {"duty.not_due_place", "Not due here: panels and wires are stated to be off buildings."},
-    {"duty.not_due_outside", "Not due here: no wire is stated to lie inside."},
+    {"duty.not_due_volts", "Does not apply here: the cold voltage of the circuit is {cold}."},
+    {"duty.not_due_place", "Does not apply here: panels and wires are stated to be off buildings."},
+    {"duty.not_due_outside", "Does not apply here: no wire is stated to lie inside."},
     {"duty.not_due_earthed",
-     "Not due here: one pole is solidly grounded, few strings, nothing on or in a building."},
+     "Does not apply here: one pole is solidly grounded, few strings, nothing on or in a "
+     "building."},
     {"duty.not_due_in_metal",
-     "Not due here: nothing is on or in a building, and every wire lies in metal or in the "
+     "Does not apply here: nothing is on or in a building, and every wire lies in metal or in the "
      "ground."},
-    {"duty.perhaps", "Whether it is due is not stated; until then it counts as due."},
+    {"duty.perhaps", "Whether it applies is not stated; until then it counts as applying."},
 
     {"duty.finds_and_opens",
      "\"{device}\" detects such faults and \"{breaker}\" opens. Whether they are "

@@ -19,7 +19,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"circuit.air_beside_store", "air around the store, and its film along the wall"},
     {"circuit.lagging_by_loss", "mineral wool of {wool}, from the stated heat loss of the wall"},
     {"circuit.legs_under_lid", "the legs do not fit above {stated}"},
-    {"opens.other_duty", "It is not listed to break DC."},
+    {"opens.other_duty", "Breaking DC is not its stated duty."},
     {"opens.fuse", "A fuse or its holder is not a switch: pulled under load, it sustains an arc."},
     {"opens.made_for_ac", "It is rated for AC only."},
     {"opens.semiconductor",
@@ -40,7 +40,7 @@ inline constexpr auto table = std::to_array<Template>({
      "After an earth fault, the poles in one conductor alone must interrupt {volts}; "
      "they are rated {rated}."},
     {"opens.drives_not_told", "The device that it opens is not stated."},
-    {"opens.drives_none", "The device that it is stated to open is not listed."},
+    {"opens.drives_none", "The device that it is stated to open is not described."},
     {"opens.driven", "It opens \"{breaker}\"."},
     {"opens.not_commanded", "No other device can open it."},
     {"opens.itself", "Its contacts open the circuit."},
@@ -50,14 +50,15 @@ inline constexpr auto table = std::to_array<Template>({
     {"opens.above_range", "Its set point is {set}; it is rated for {high} at most."},
     {"opens.driver_not_told", "Whether any sensing device opens it is not stated."},
     {"opens.undriven", "No sensing device opens it."},
-    {"opens.not_blown", "The other strings feed it {fed}; it surely blows only from {needed}."},
+    {"opens.not_blown",
+     "The other strings feed it {fed}; it is certain to blow only from {needed}."},
     {"opens.behind_the_joint",
      "It is placed after the point where the strings are joined: it isolates no "
      "string."},
     {"opens.blows", "The other strings blow it when one fails."},
     {"opens.cuts_the_earth", "It opens the connection to earth, not the circuit."},
-    {"opens.no_fault", "No fault opens it."},
-    {"circuit.chosen_as_for", "chosen for {air} around it: no air is stated"},
+    {"opens.no_fault", "It does not open on a fault."},
+    {"circuit.chosen_as_for", "chosen for {air} around it: no air temperature is stated"},
 });
 
 template <Word Id, Word... Called>
