@@ -48,7 +48,8 @@ See Also
 --------
 BankHeat.at : Temperatures at a power.)";
 
-inline constexpr const char* bank_heat_bed = R"(Describe the bed as the margins charge it.
+inline constexpr const char* bank_heat_bed =
+    R"(Describe the bed with the charge that margins assume.
 
 Parameters
 ----------

@@ -4,7 +4,7 @@
 namespace heatmatch::python::docs {
 
 inline constexpr const char* class_advice =
-    R"(Largest power of an element in its store, and changes that would bring it within the limit.
+    R"(Largest power of an element in its store, and changes that bring its power within the limit.
 
 Examples
 --------
@@ -57,7 +57,7 @@ Examples
 True)";
 
 inline constexpr const char* class_code_duty =
-    R"(Duty that a wiring code imposes, and how it is met.
+    R"(Requirement of a wiring code, and how it is met.
 
 Examples
 --------
@@ -146,7 +146,7 @@ Examples
 True)";
 
 inline constexpr const char* class_expected_band =
-    R"(Expected reading of a meter as a band, without the error of the meter.
+    R"(Expected meter reading as a band, without meter error.
 
 Examples
 --------
@@ -157,7 +157,7 @@ Examples
 True)";
 
 inline constexpr const char* class_extremes =
-    R"(Largest power, voltage and current of the elements in bright cold, with new panels.
+    R"(Largest power, voltage and current of the elements in cold, bright weather with new panels.
 
 Examples
 --------
@@ -218,7 +218,7 @@ Examples
 1)";
 
 inline constexpr const char* class_hot_tail =
-    R"(Temperatures from the end of an element to its wire in bright cold.
+    R"(Temperatures from the end of an element to its wire in cold, bright weather.
 
 Examples
 --------

@@ -135,7 +135,7 @@ Examples
 'wall')";
 
 inline constexpr const char* class_rank_memory =
-    R"(Results that rankings keep for the next one: heat limits of banks, the year of twelve means.
+    R"(Results that one ranking keeps for the next: heat limits of banks, the year of twelve means.
 
 A ranking is the same with and without it.
 
@@ -265,7 +265,7 @@ Examples
 True)";
 
 inline constexpr const char* class_wire_check =
-    R"(Temperatures and limits of one run, and the wire that would do.
+    R"(Temperatures and limits of one run, and a suitable wire.
 
 Examples
 --------

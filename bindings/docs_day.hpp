@@ -16,7 +16,7 @@ month : int or None
 days : int or None
     Number of days, 1 to 3660. None: to the end of the month, or of the weather.
 air_shift_k : float
-    Difference of the air temperature to that of the weather [K].
+    Difference between the air temperature and the weather data [K].
 electrical_step_s : float
     Step of power [s], 1 to 3600.
 thermal_step_s : float
@@ -30,12 +30,12 @@ conductivity : str
 switches : str
     "works", "thermostat welded", or "breaker welded" (nothing opens the circuit).
 extraction_w_k : float
-    Heat that a fan or loop moves from the bed to the space, per difference of temperature [W/K],
+    Heat that a fan or loop moves from the bed to the space, per kelvin between them [W/K],
     0 to 10000.
 extraction_from_hour : float
     Hour of the day from which it runs [h], 0 to 24.
 extraction_until_hour : float
-    Hour of the day until which it runs [h], 0 to 24; less than the other: past midnight.
+    Hour of the day until which it runs [h], 0 to 24; if below the other, it runs past midnight.
 air_around_c : float or None
     Constant air temperature around the store [°C], -60 to 80; no space is heated then.
 progress : bool, callable or None
@@ -55,9 +55,9 @@ InvalidInput
 
 Notes
 -----
-Heat in the store by radius and height (water: one temperature). The bank has the resistance at the
-temperature of its coils, the wires that at their current. Thermostat and limit open as far as they
-can break DC. The space warms by the store alone: sun through its covers, heat from the
-ground and other sources are left out.)";
+Heat in the store by radius and height (water: one temperature). Resistance of the bank is at coil
+temperature, that of the wires at their current. Thermostat and limit open the circuit only if they
+can break this DC. Only the store warms the space: sun through its covers, heat from the ground and
+other sources are left out.)";
 
 }  // namespace heatmatch::python::docs

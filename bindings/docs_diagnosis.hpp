@@ -3,7 +3,7 @@
 // Docstrings of functions in register_diagnosis.cpp.
 namespace heatmatch::python::docs {
 
-inline constexpr const char* readings_from_csv = R"(Read readings of meters from CSV.
+inline constexpr const char* readings_from_csv = R"(Read meter readings from CSV.
 
 Parameters
 ----------
@@ -37,7 +37,7 @@ Examples
 >>> readings.rows[0]["bank_a"]
 5.1)";
 
-inline constexpr const char* diagnose = R"(Find which faults explain readings of meters.
+inline constexpr const char* diagnose = R"(Find the faults that explain meter readings.
 
 Parameters
 ----------

@@ -4,7 +4,7 @@
 namespace heatmatch::python::docs {
 
 inline constexpr const char* widest_vectors =
-    R"(Name the widest build of the inner loops that this processor runs.
+    R"(Return the widest vector width that this processor supports.
 
 Returns
 -------

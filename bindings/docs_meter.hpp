@@ -3,7 +3,7 @@
 // Docstrings of functions in register_meter.cpp.
 namespace heatmatch::python::docs {
 
-inline constexpr const char* meter_sheet = R"(List what meters should read on a circuit.
+inline constexpr const char* meter_sheet = R"(List the expected meter readings of a circuit.
 
 Parameters
 ----------
@@ -33,7 +33,7 @@ InvalidInput
 Notes
 -----
 Single diode of the panels into the resistance of bank and wire; the band covers panel current and
-resistance. Errors of the meters come on top. Warmed-up cells are at ``Ta + G (NOCT - 20) / 800``.
+resistance. Meter error is additional. Warmed-up cells are at ``Ta + G (NOCT - 20) / 800``.
 
 References
 ----------

@@ -92,7 +92,7 @@ Examples
 False)";
 
 inline constexpr const char* mixed_array_curve_at_voltage =
-    R"(Compute volts, amperes and watts of every string and panel at a voltage of the array.
+    R"(Compute voltage, current and power of every string and panel at an array voltage.
 
 Parameters
 ----------

@@ -29,8 +29,8 @@ Notes
 The mean sky index of each month, global irradiance over that of a clear sky, is found so that its
 hours sum to the given value. A share of the days is clear; the others are cloudy, each at one index
 all day. Clear sky by Ineichen and Perez, diffuse share by Erbs. Not represented: months that are
-clouded at certain hours, such as morning fog. Skies are poorly known in months whose sun hardly
-reaches the plane.
+clouded at certain hours, such as morning fog. Skies are uncertain in months with
+little sun on the plane.
 
 References
 ----------

@@ -109,7 +109,7 @@ Examples
 5.0 deg)";
 
 inline constexpr const char* glass_transmission =
-    R"(Compute how much light passes the glass, relative to normal incidence.
+    R"(Compute the transmission of the glass relative to normal incidence.
 
 Parameters
 ----------

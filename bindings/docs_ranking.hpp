@@ -11,7 +11,7 @@ Parameters
 catalog : Catalog
     Parts that the installation names.
 installation : Installation
-    What is owned, what may be bought, and where it is used.
+    Owned and allowed parts, and the site.
 weather : Weather or None
     Weather of the season. None: the monthly means of the installation; without them, pairings are
     ranked by mean power under `conditions`.
@@ -33,7 +33,7 @@ conditions : sequence of tuple or None
     Pairs of irradiance [W/m2] and cell temperature [°C], shape (n, 2). None: (1000, 45), (600, 35)
     and (200, 25).
 coil_temperature_c : float
-    Coil temperature where the store does not set it [°C], 20 to 1200.
+    Coil temperature if no store determines it [°C], 20 to 1200.
 exact_weather : bool
     Whether to sum every row of `weather`: slow, for reference.
 threads : int
@@ -90,7 +90,7 @@ conditions : sequence of tuple or None
     Pairs of irradiance [W/m2] and cell temperature [°C], shape (n, 2). None: (1000, 45), (600, 35)
     and (200, 25).
 coil_temperature_c : float
-    Coil temperature where the store does not set it [°C], 20 to 1200.
+    Coil temperature if no store determines it [°C], 20 to 1200.
 exact_weather : bool
     Whether to sum every row of `weather`: slow, for reference.
 memory : RankMemory or None

@@ -4,7 +4,7 @@
 namespace heatmatch::python::docs {
 
 inline constexpr const char* sheath_temperature =
-    R"(Compute how hot equal elements make their store.
+    R"(Compute the temperatures of a store that equal elements heat.
 
 Parameters
 ----------

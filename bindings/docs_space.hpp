@@ -4,7 +4,7 @@
 namespace heatmatch::python::docs {
 
 inline constexpr const char* space_lift_k =
-    R"(Compute how much steady heat warms the space above the outside.
+    R"(Compute the temperature rise of the space above the outside air at steady heat.
 
 Parameters
 ----------

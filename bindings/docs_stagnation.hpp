@@ -26,8 +26,8 @@ InvalidInput
 
 Notes
 -----
-Fourteen cloudless days at the time of the year with most energy, with nothing that opens the
-circuit, no heat drawn, the air around the store as in high summer, and the fill at the low end of
-its conductivity. Cells are in air of 10 °C, which gives too much power in summer.)";
+Fourteen cloudless days at the time of the year with the most energy. Nothing opens the circuit and
+no heat is drawn. The air around the store is that of high summer, and the fill is at the low end of
+its conductivity. Cells are in air of 10 °C, which overstates power in summer.)";
 
 }  // namespace heatmatch::python::docs

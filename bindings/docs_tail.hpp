@@ -24,7 +24,7 @@ InvalidInput
 Notes
 -----
 A chain of exact fins from the heated length to an endless wire, with the loss that
-``conductor_temperature`` has in the same surroundings. Within 5 % of the rise of the same equations
+``conductor_temperature`` has in the same surroundings. The rise is within 5 % of the same equations
 solved in fine cells.
 
 References

@@ -43,7 +43,7 @@ def arguments_error(
             return TypeError(f"{call}(): {name} is missing; it must be {_allowed(kind)}")
         if name in given and not _fits(given[name], kind):
             return TypeError(f"{call}(): {name} = {shown(given[name])} must be {_allowed(kind)}")
-    return TypeError(f"{call}(): {len(arguments)} arguments given; it takes {', '.join(kinds)}")
+    return TypeError(f"{call}(): {len(arguments)} arguments given; it accepts {', '.join(kinds)}")
 
 
 def shown(value: object) -> str:

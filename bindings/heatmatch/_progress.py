@@ -20,7 +20,7 @@ def bar() -> Callable[[float], None]:
     Returns
     -------
     callable
-        Takes the share done, from 0 to 1.
+        Called with the completed share, 0 to 1.
     """
     try:
         tqdm: Any = import_module("tqdm.auto").tqdm

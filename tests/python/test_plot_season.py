@@ -61,7 +61,7 @@ def test_axes_have_labels_with_units_a_title_and_a_legend(
             plot.energy_against_ohms(standing, weather),
             ("resistance of the elements [ohm]", "energy into the elements [kWh]"),
         ),
-        (plot.months(standing), ("month", "heat of a day [kWh]")),
+        (plot.months(standing), ("month", "heat per day [kWh]")),
     ):
         assert (ax.get_xlabel(), ax.get_ylabel()) == labels
         assert ax.get_title()

@@ -40,7 +40,7 @@ from heatmatch.text.day import day_text, stagnation_text
 HELP = """\
 Input: an installation with its store, and weather data: its own twelve months
 or a file. Prints the temperatures at night, the energy balance, and the highest
-temperature of every part beside its limit. A whole year needs some seconds;
+temperature of every part beside its limit. A whole year needs several seconds;
 --month and --days shorten it.
 """
 EXAMPLES = (

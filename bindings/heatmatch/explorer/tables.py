@@ -64,7 +64,7 @@ def candidate_title(place: str, candidate: _core.Candidate) -> str:
 
 
 def margins_html(candidate: _core.Candidate, units: str) -> str:
-    """The margins of a candidate, the most severe first, its largest power, and its duties."""
+    """A candidate's margins, most severe first, its largest power, and its code requirements."""
     made = html_of(_core.margins_table(candidate, source=False), units, widths={2: 60})
     advice = paragraphs(texts(candidate.advice().sentences, units))
     return panel(made + advice + duties_html(candidate, units))

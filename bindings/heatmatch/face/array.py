@@ -196,7 +196,7 @@ class Array(Face):
         """
         if not self._mixed:
             if shade is not None or not _is_number(irradiance_w_m2, cell_temperature_c):
-                allowed = "one number for equal panels; Array([[...]]) takes one for each panel"
+                allowed = "one number for equal panels; Array([[...]]) accepts one for each panel"
                 raise _refused("irradiance_w_m2, cell_temperature_c, shade", "several", allowed)
             return call(  # type: ignore[no-any-return]
                 self._core.at, irradiance_w_m2=irradiance_w_m2,

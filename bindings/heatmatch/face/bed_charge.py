@@ -124,7 +124,7 @@ class BedCharge(BedLimits):
             rho_j = (d_j^-4 exp(-2 E1(d_j^2/(4 a t))) + rm^-4)^(-1/4)
             rho_0 = ((d_0^2 + 2.246 a t)^-2 + rm^-4)^(-1/4)
 
-        Within about 7 % of the rise of a solution in three dimensions, from 1 to 8 h.
+        The rise is within about 7 % of a three-dimensional solution from 1 to 8 h.
 
         References
         ----------

@@ -1,4 +1,4 @@
-"""What the log of a store shows of its fill and its heat loss."""
+"""Conductivity of a fill and heat loss of a store, from a log."""
 
 from __future__ import annotations
 
@@ -117,7 +117,7 @@ def calibrate(
     log : StoreLog
         Power and temperatures; the store has one temperature at its first row.
     progress : callable or bool, optional
-        True shows a bar; a callable gets the share done, 0 to 1.
+        True shows a bar; a callable is called with the completed share, 0 to 1.
 
     Returns
     -------

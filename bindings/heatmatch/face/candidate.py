@@ -60,7 +60,7 @@ class Candidate(Face):
     margins: Held[list[Margin]] = Held("All named checks.")
     site: Held[Site] = Held("Site at which it is assessed.")
     bright: Held[Extremes] = Held(
-        "Power [W], voltage [V], current [A] of an element in bright cold."
+        "Power [W], voltage [V], current [A] of an element in cold, bright weather."
     )
     space: Held[SpaceBalance | None] = Held("Heat loss of the space [W/K]; None if not described.")
     heat: Held[HeatPoint | None] = Held("Store temperatures, bright cold [°C]; None if not known.")
@@ -78,10 +78,10 @@ class Candidate(Face):
         'Severity of the worst margin: "none", "caution", "warning", "danger" or "not assessed".'
     )
     worst_severity: Held[Severity] = Held(
-        "Severity with unstated facts at their careful ends, in the words of `severity`."
+        "Severity with unstated facts at their worst, in the words of `severity`."
     )
     deciding_fact: Held[tuple[str, str] | None] = Held(
-        "Part and field of the unstated fact that decides on a danger; None if none does."
+        "Part and field of the unstated fact on which a danger depends; None if there is none."
     )
     nearest_limit: Held[Margin | None] = Held("Assessed margin nearest its limit, or None.")
     heat_unknown: Held[bool] = Held("Whether there is a store of unknown sheath temperature.")
@@ -89,19 +89,19 @@ class Candidate(Face):
         "Smallest headroom of assessed margins that guard against a danger [dimensionless]; "
         "without the sheath where `heat_unknown` is True."
     )
-    not_assessed: Held[int] = Held("Number of margins that lack data.")
+    not_assessed: Held[int] = Held("Number of margins that are not assessed for lack of data.")
     checks: Held[CheckCounts] = Held("Numbers of checks by finding.")
     not_checked: Held[list[NotChecked]] = Held("Checks that lack a fact, grouped by the fact.")
     assumed: Held[list[str]] = Held("Assumptions, in words.")
     tail: Held[HotTail | None] = Held("Temperatures at the element's end [°C]; None if not known.")
 
     def code_duties(self) -> list[CodeDuty]:
-        """Return the duties of the stated wiring code, or of both if none is stated.
+        """Return the requirements of the stated wiring code, or of both codes if none is stated.
 
         Returns
         -------
         list of CodeDuty
-            Duties, met or not; they change no rank and no severity.
+            Requirements, met or not; they change no rank and no severity.
 
         Examples
         --------
@@ -113,17 +113,17 @@ class Candidate(Face):
         return found
 
     def check_wires(self, catalog: Catalog | None = None) -> list[WireCheck]:
-        """Compare the temperature of every run with what its wire withstands.
+        """Compare the temperature of every run with the limits of its wire.
 
         Parameters
         ----------
         catalog : Catalog, optional
-            Catalog of wires to replace one that does not do; by default that of the ranking.
+            Catalog for the choice of a suitable wire; by default that of the ranking.
 
         Returns
         -------
         list of WireCheck
-            One per run: temperatures [°C], limits, and the cheapest wire that would do.
+            One per run: temperatures [°C], limits, and the cheapest suitable wire.
 
         Examples
         --------
@@ -135,12 +135,12 @@ class Candidate(Face):
         return found
 
     def advice(self) -> Advice:
-        """Compute the power its elements may absorb in their store.
+        """Compute the largest power of one element in its store.
 
         Returns
         -------
         Advice
-            Power [W] of one element, and changes that would bring it within the limit.
+            Power [W] of one element, and changes that bring it within the limit.
 
         Examples
         --------
@@ -199,7 +199,7 @@ class Candidate(Face):
         return frames.margins_to_frame(self, units=units)
 
     def meter_sheet(self, **options: Any) -> MeterSheet:
-        """Compute what meters should read on this circuit.
+        """Compute the expected meter readings of this circuit.
 
         Parameters
         ----------
@@ -254,11 +254,11 @@ def assess(
     installation : Installation
         Needs ``circuit``.
     weather : Weather, optional
-        Weather on the panels; by default that of the installation's twelve means.
+        Weather on the panels; by default made from the installation's twelve monthly means.
     conditions : sequence of (float, float), optional
         Pairs of irradiance [W/m2] and cell temperature [°C] for the mean power.
     coil_temperature_c : float
-        Coil temperature where the store does not set it [°C], 20 to 1200.
+        Coil temperature if no store determines it [°C], 20 to 1200.
     exact_weather : bool
         Sum the season over every row instead of condensed nodes.
     memory : RankMemory, optional
@@ -278,7 +278,7 @@ def assess(
 
     Notes
     -----
-    Power at each condition: ``V = I R`` on the I-V curve of the panels, less wire.
+    Power at each condition: ``V = I R`` on the I-V curve of the panels, less wire loss.
 
     References
     ----------

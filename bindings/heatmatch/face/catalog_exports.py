@@ -1,4 +1,4 @@
-"""What goes out of a catalog as files and text, and the history of its changes."""
+"""Exports of a catalog as files and text, and the history of its changes."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What goes into a catalog as files, text and frames."""
+"""Imports into a catalog from files, text and data frames."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 
 class CatalogFiles(CatalogExports):
-    """Imports into a catalog; what goes out of it is in its base."""
+    """Imports into a catalog; its base has the exports."""
 
     __slots__ = ()
 

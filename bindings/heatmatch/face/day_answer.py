@@ -1,4 +1,4 @@
-"""What a simulation of days comes to, and the highest temperature of every part."""
+"""Result of a simulation of days, and the highest temperature of every part."""
 
 from __future__ import annotations
 
@@ -55,7 +55,7 @@ class DayAnswer(Face):
         "Time after dusk until heat falls to half of the night's highest, mean [h]; None if never."
     )
     warmer_until_hour: Held[float | None] = Held(
-        "Hour until which the space is 0.5 K warmer, mean of the nights [h]; None if never."
+        "Hour until which the store warms the space 0.5 K, mean of the nights [h]; None if never."
     )
     lid_until_hour: Held[float | None] = Held(
         "Hour until which the lid is 4 K above the space, mean of the nights [h]; None if never."

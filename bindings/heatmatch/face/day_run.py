@@ -1,4 +1,4 @@
-"""A circuit simulated over consecutive days, and its hottest fortnight."""
+"""A circuit simulated over consecutive days."""
 
 from __future__ import annotations
 
@@ -204,7 +204,7 @@ def simulate_day(
     days : int, optional
         Number of days, 1 to 3660; by default to the end of the month, or of the weather.
     air_shift_k : float
-        Air temperature above that of the weather [K].
+        Rise of the air temperature above the weather data [K].
     electrical_step_s, thermal_step_s : float
         Steps of the simulation [s], 1 to 3600.
     warm_up_days : int
@@ -222,7 +222,7 @@ def simulate_day(
     air_around_c : float, optional
         Constant air temperature around the store [°C], -60 to 80; no space is heated then.
     progress : callable or bool, optional
-        True shows a bar; a callable gets the share done, 0 to 1.
+        True shows a bar; a callable is called with the completed share, 0 to 1.
 
     Returns
     -------
@@ -236,8 +236,8 @@ def simulate_day(
 
     Notes
     -----
-    Heat in the store by radius and height (water: one temperature). Thermostat and limit open as
-    far as they can break DC. Sun through the covers of the space is left out.
+    Heat in the store by radius and height (water: one temperature). Thermostat and limit open the
+    circuit only if they can break this DC. Sun through the covers of the space is left out.
 
     References
     ----------

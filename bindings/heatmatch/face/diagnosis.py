@@ -36,13 +36,13 @@ class Diagnosis(Face):
     ranked: Held[list[Hypothesis]] = Held("Explanations, the best first.")
     group: Held[int] = Held("Number of the first explanations that fit equally well.")
     indistinguishable: Held[bool] = Held("Whether more than one explanation fits equally well.")
-    unexplained: Held[bool] = Held("Whether not even the best explanation fits.")
+    unexplained: Held[bool] = Held("Whether no explanation fits, not even the best.")
     next: Held[list[NextMeasurement]] = Held(
         "Measurements that separate the explanations, the best first."
     )
     verdict: Held[Sentence] = Held("Result in one sentence.")
     bank_ohms: Held[Sentence] = Held(
-        "Voltage over current as read [ohm], beside the resistance described, in words."
+        "Measured voltage over current [ohm] and the described resistance, in words."
     )
     remarks: Held[list[Sentence]] = Held("Readings left out or suspicious, in words.")
 
@@ -74,7 +74,7 @@ def diagnose(
     catalog : Catalog, optional
         Elements to name if the bank has another resistance.
     progress : callable or bool, optional
-        True shows a bar; a callable gets the share done, 0 to 1.
+        True shows a bar; a callable is called with the completed share, 0 to 1.
 
     Returns
     -------

@@ -200,7 +200,7 @@ class EnergyCurve(Face):
         self, resistance_ohm: float, power_w: npt.ArrayLike
     ) -> npt.NDArray[np.float64]: ...
     def hours_above(self, resistance_ohm: float, power_w: npt.ArrayLike) -> Any:
-        """Return the hours in which the power exceeds a value.
+        """Return the time during which the power exceeds a value.
 
         Parameters
         ----------

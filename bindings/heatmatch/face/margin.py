@@ -39,7 +39,7 @@ class Margin(Face):
         'Severity beyond the limit: "caution", "warning" or "danger".'
     )
     worst_severity: Held[Severity] = Held(
-        "Severity with every unstated fact at its careful end, in the same words."
+        "Severity with every unstated fact at its worst, in the same words."
     )
     value: Held[float | None] = Held("Value at its worst end, in `unit`; None if not known.")
     value_low: Held[float | None] = Held("Low end of the value, in `unit`; None if not known.")
@@ -50,7 +50,7 @@ class Margin(Face):
         "Headroom [dimensionless]: 1 at rest, 0 at the limit, below 0 beyond; None if not known."
     )
     careful_headroom: Held[float | None] = Held(
-        "Headroom with unstated facts at their careful ends [dimensionless]; None if not known."
+        "Headroom with unstated facts at their worst [dimensionless]; None if not known."
     )
     source: Held[str] = Held("Source of the limit: a key of ``sources``.")
     missing: Held[list[str]] = Held("Names of the fields that the check lacks.")

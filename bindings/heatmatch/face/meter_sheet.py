@@ -1,4 +1,4 @@
-"""What to expect of a circuit on the meter."""
+"""Expected meter readings of a circuit."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 
 class MeterSheet(Face):
-    """Expected readings of meters on a circuit, from ``meter_sheet``.
+    """Expected meter readings of a circuit, from ``meter_sheet``.
 
     Examples
     --------
@@ -84,7 +84,7 @@ def meter_sheet(
     uncovered_cell_c: float = 25.0,
     units: str = "si",
 ) -> MeterSheet:
-    """Compute what meters should read on a circuit.
+    """Compute the expected meter readings of a circuit.
 
     Parameters
     ----------
@@ -112,7 +112,7 @@ def meter_sheet(
     Notes
     -----
     Voltages and currents follow from ``V = I R`` on the I-V curve of the panels. The band covers
-    panel current and resistance; errors of the meters come on top. Warm cells are at
+    panel current and resistance; meter error is additional. Warm cells are at
     ``T_air + G (NOCT - 20) / 800`` [°C].
 
     References

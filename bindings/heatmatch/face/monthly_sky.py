@@ -1,4 +1,4 @@
-"""The hourly skies of a year behind twelve monthly sums."""
+"""Hourly skies of a year, from twelve monthly sums."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 class MonthlySky(Face):
     """Hourly skies of a year that give a site's panels their twelve monthly sums.
 
-    They can be seen from panels of another tilt as well.
+    Irradiance on panels of another tilt follows from the same skies.
 
     Parameters
     ----------
@@ -38,7 +38,7 @@ class MonthlySky(Face):
     The mean sky index of each month is found so that the hours sum to the given value. The index
     is global irradiance over that of a clear sky. A share of the days is clear; the others are
     cloudy, each at one index all day. Not represented: months that are clouded at certain hours,
-    such as morning fog. Skies are poorly known in months whose sun hardly reaches the plane.
+    such as morning fog. Skies are uncertain in months with little sun on the plane.
 
     References
     ----------

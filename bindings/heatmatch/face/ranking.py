@@ -1,4 +1,4 @@
-"""Candidates in order, and what became of the other pairings."""
+"""Candidates in order, and the rejected pairings."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 
 class Ranking(Face):
-    """Candidates without a known danger, best first, and what became of the other pairings.
+    """Candidates without a known danger, best first, and the rejected pairings.
 
     A sequence of its candidates: ``ranking[0]``, ``len(ranking)``, ``for candidate in ranking``.
 
@@ -72,7 +72,7 @@ class Ranking(Face):
 
     @property
     def pareto(self) -> list[Candidate]:
-        """Candidates that no other beats in heat, whole percents of headroom and price at once."""
+        """Candidates that no other beats at once in heat, headroom (in whole percent) and price."""
         if "pareto" not in self._kept:
             self._kept["pareto"] = wrap(self._core.pareto())
         return list(self._kept["pareto"])
@@ -166,7 +166,7 @@ def rank(
     installation : Installation
         Needs panels and elements.
     weather : Weather, optional
-        Weather on the panels; by default that of the installation's twelve means.
+        Weather on the panels; by default made from the installation's twelve monthly means.
     top : int
         Number of candidates to keep.
     keep_rejected : int
@@ -180,7 +180,7 @@ def rank(
     conditions : sequence of (float, float), optional
         Pairs of irradiance [W/m2] and cell temperature [°C] for the mean power.
     coil_temperature_c : float
-        Coil temperature where the store does not set it [°C], 20 to 1200.
+        Coil temperature if no store determines it [°C], 20 to 1200.
     exact_weather : bool
         Sum the season over every row instead of condensed nodes.
     threads : int
@@ -188,7 +188,7 @@ def rank(
     vector_width : str
         "automatic", or a width that ``widest_vectors`` allows.
     progress : callable or bool, optional
-        True shows a bar; a callable gets the share done, 0 to 1.
+        True shows a bar; a callable is called with the completed share, 0 to 1.
     memory : RankMemory, optional
         Results kept for the next ranking; None keeps nothing.
 

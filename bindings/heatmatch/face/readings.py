@@ -1,4 +1,4 @@
-"""Readings of meters, in order."""
+"""Meter readings, in order."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 
 class Readings(Face):
-    """Readings of meters, in order, from ``from_csv``, ``from_rows`` or ``from_frame``.
+    """Meter readings, in order, from ``from_csv``, ``from_rows`` or ``from_frame``.
 
     Examples
     --------

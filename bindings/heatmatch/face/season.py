@@ -1,4 +1,4 @@
-"""What a circuit delivers over the heating season."""
+"""Energy that a circuit delivers over the heating season."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 
 class Season(Face):
-    """Energy a circuit delivers over the heating season, into its bank and after its wire.
+    """Energy that a circuit delivers into its bank over the heating season, less wire loss.
 
     Notes
     -----

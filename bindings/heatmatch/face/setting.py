@@ -84,7 +84,7 @@ class ElementFilter(Record):
     family : tuple of str or None
         Families; None allows all.
     price_max : float or None
-        Highest price of one, in the currency of the goals.
+        Highest price of one element, in the currency of the goals.
     rated_v_min : float or None
         Lowest rated voltage [V].
     rated_w_max : float or None
@@ -110,7 +110,7 @@ class AllowedElements(Record):
     Attributes
     ----------
     count : int
-        How many, 1 or more.
+        Number of elements, 1 or more.
     element : str or None
         Id of an element that is owned.
     any : ElementFilter or None
@@ -178,15 +178,15 @@ class Space(Record):
     Attributes
     ----------
     covers : tuple of CoverArea
-        What it is covered with.
+        Covers of the space, such as glass or film.
     volume_m3 : float or None
         Volume of its air [m3].
     air_changes_per_h : float or None
         Air changes [1/h].
     target_c : float or None
-        Temperature it should not fall below [°C].
+        Target temperature, the lowest acceptable [°C].
     heat_capacity_kwh_k : float or None
-        Heat capacity of what is in it [kWh/K].
+        Heat capacity of its contents [kWh/K].
 
     Examples
     --------
@@ -217,7 +217,7 @@ class Goals(Record):
     months : tuple of int
         Months of the heating season, 1 to 12; empty is the whole year.
     budget : float or None
-        Largest price of what is to be bought, in `currency`.
+        Largest total price to buy, in `currency`.
     currency : str or None
         Currency of all prices, such as "USD".
 

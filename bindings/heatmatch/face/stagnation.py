@@ -1,4 +1,4 @@
-"""The hottest a store gets with no heat drawn."""
+"""Highest temperatures of a store with no heat drawn."""
 
 from __future__ import annotations
 
@@ -58,7 +58,7 @@ def simulate_stagnation(
     candidate : Candidate
         The circuit; its installation needs a store.
     progress : callable or bool, optional
-        True shows a bar; a callable gets the share done, 0 to 1.
+        True shows a bar; a callable is called with the completed share, 0 to 1.
 
     Returns
     -------
@@ -74,7 +74,7 @@ def simulate_stagnation(
     Notes
     -----
     Equations as in ``simulate_day``. The month with the most energy is simulated. Cells are in air
-    of 10 °C, which gives too much power in summer.
+    of 10 °C, which overstates power in summer.
 
     References
     ----------

@@ -1,4 +1,4 @@
-"""Temperatures of a store over the power it absorbed."""
+"""Temperatures of a store and the power that it absorbed."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 
 class StoreLog(Face):
-    """Temperatures of a store over the power it absorbed, from ``from_csv`` or ``from_frame``.
+    """Temperatures of a store and the power that it absorbed, from ``from_csv`` or ``from_frame``.
 
     Examples
     --------

@@ -1,4 +1,4 @@
-"""Sun on the cells and what sets their temperature, row by row."""
+"""Irradiance on the cells and the data of their temperature, row by row."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 
 class Weather(WeatherMakers):
-    """Irradiance on the cells and what sets their temperature, row by row.
+    """Irradiance on the cells and the data of their temperature, row by row.
 
     Make it with ``from_plane``, ``from_arrays``, ``from_frame``, ``from_months``, ``clear_days`` or
     ``from_installation``, or read a file with ``heatmatch.weather``.

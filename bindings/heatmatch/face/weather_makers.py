@@ -1,4 +1,4 @@
-"""What weather is made of: arrays, frames, an installation's twelve means."""
+"""Sources of weather: arrays, data frames, an installation's twelve means."""
 
 from __future__ import annotations
 

@@ -49,7 +49,7 @@ class WeatherYears(Face):
         Notes
         -----
         Skies as those of ``MonthlySky``; the light of each hour on the panels as in
-        ``plane_irradiance``. The air goes between its low and high, wind is that of NOCT.
+        ``plane_irradiance``. Air temperature varies between its low and high; wind is that of NOCT.
 
         References
         ----------
@@ -94,7 +94,8 @@ class WeatherYears(Face):
 
         Notes
         -----
-        Irradiance as in ``clear_sky`` and ``plane_irradiance``. Snow and cloud edges can add to it.
+        Irradiance as in ``clear_sky`` and ``plane_irradiance``, without any cloud. Snow and cloud
+        edges can add to it.
 
         References
         ----------

@@ -186,7 +186,7 @@ def import_frame(
         Kind of part, for example ``"panel"``.
     frame : pandas.DataFrame
         Columns named as the fields; an index named ``id`` counts as a column. Missing values are
-        unknown fields. Lists and dicts are taken as they are.
+        unknown fields. Lists and dicts are used unchanged.
     keep_good : bool
         Leave refused rows out and report them, instead of refusing the whole frame.
 

@@ -48,7 +48,7 @@ def months_to_frame(self: _core.DayRun) -> _pd.DataFrame:
     -------
     pandas.DataFrame
         Shape (months, 12): days, energies [kWh/day], dark hours [h], the lowest temperatures in
-        the dark [°C], by how much the store lifts the space and how much is wanted [K].
+        the dark [°C], warming of the space by the store, and warming needed [K].
     """
     rows = [{name: getattr(month, name) for name in MONTH_FIELDS} for month in self.answer.months]
     return pandas_or_error().DataFrame(rows, columns=list(MONTH_FIELDS))
@@ -68,7 +68,7 @@ def log_from_frame(frame: _pd.DataFrame) -> _core.StoreLog:
     frame : pandas.DataFrame
         Columns `power_w` (into the bank, mean since the row before [W]), `air_c` (around the
         store [°C]), and one for each probe: `wall_c`, `lid_c`, `sheath_c`, or
-        `bed_c@0.12,0.40` (radius and height in metres); missing values were not read. Time is a
+        `bed_c@0.12,0.40` (radius and height in meters); missing values were not read. Time is a
         column `hours`, or the index where that is one of dates and times.
 
     Returns

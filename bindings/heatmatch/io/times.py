@@ -72,7 +72,7 @@ def _outside(value: object) -> InvalidInput:
 def seconds_since_1970(times_utc: Any) -> npt.NDArray[np.float64]:
     """Seconds since 1970-01-01 00:00 UTC, in the shape of what was given.
 
-    Clocks without a time zone are refused, for an hour of summer time moves the sun by 15 degrees;
+    Times without a time zone are refused: an hour of summer time shifts the sun by 15 degrees;
     only NumPy's datetime64, which has none, counts as UTC. Missing moments and those outside 1950
     to 2100 are refused too.
     """

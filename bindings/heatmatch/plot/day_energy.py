@@ -112,7 +112,7 @@ def day_energy(run: _core.DayRun, *, ax: Axes | None = None) -> Axes:
     ax.set_xticks(at, names, fontsize=9 if len(names) <= 14 else 7)
     ax.set_ylim(bottom=0.0)
     ax.set_xlabel("month" if by_month else "day")
-    ax.set_ylabel("energy of a day [kWh]")
+    ax.set_ylabel("energy per day [kWh]")
     set_title(ax, f"{run.title}: {run.days:g} days")
     legend(ax)
     return ax

@@ -43,7 +43,7 @@ def _granular(candidate: _core.Candidate) -> _core.BankHeat:
     if heat.liquid:
         raise InvalidInput(
             f'candidate: medium "{heat.medium.id}" = liquid must be granular or solid; '
-            "water mixes itself, so the sheath temperature hardly depends on power"
+            "water mixes by convection, so the sheath temperature hardly depends on power"
         )
     return heat
 
@@ -161,7 +161,7 @@ def _time_curve(
 
 
 def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
-    """Plot time until the sheath reaches its limits against watts per centimeter.
+    """Plot the time until the sheath reaches its limits against linear load.
 
     The bed starts at air temperature and is heated without pause. The line is the lowest
     conductivity of the fill; the band reaches to the highest.
@@ -169,7 +169,7 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
     Parameters
     ----------
     candidate : Candidate
-        Its elements in their store. Bright-cold power and rated power are marked.
+        Its elements in their store. Power in cold, bright weather and rated power are marked.
     ax : matplotlib.axes.Axes, optional
         Axes to draw on; new ones if not given.
 

@@ -217,7 +217,7 @@ def heat_path(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
 
     One path leads from coil and sheath through the bed to the wall. The other leads from the end of
     the heated length over terminal and wire to the panels. Temperatures are those judged in
-    margins: bright cold, with the conductivity of the fill at its worst end.
+    margins: cold, bright weather, with the fill conductivity at its worst end.
 
     Parameters
     ----------

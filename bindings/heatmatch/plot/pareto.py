@@ -111,7 +111,7 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
 
 
 def _number(ax: Axes, front: list[_core.Candidate]) -> None:
-    """Number and price beside each marker, moved up or down where something else is."""
+    """Number and price beside each marker, moved up or down to avoid overlap."""
     height, gap = 8.5, 10.0  # of a label, and from a marker to it [points]
     # The list beside the plot narrows it when it is laid out: close markers are separated.
     points = 72.0 / ax.figure.dpi * np.array([0.55, 0.85])

@@ -120,7 +120,7 @@ def energy_against_ohms(
     months: Sequence[int] | None = None,
     ax: Axes | None = None,
 ) -> Axes:
-    """Plot season energy into a bank against its resistance.
+    """Plot the season's energy into a bank against its resistance.
 
     Level lines show the energy at the maximum power point, the dashed line the STC match (Vmp/Imp).
 
@@ -277,7 +277,7 @@ def months(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
     ax.set_xticks(every, [MONTHS[m] + ("*" if chosen[m] else "") for m in every])
     ax.set_ylim(bottom=0.0)
     ax.set_xlabel("month")
-    ax.set_ylabel("heat of a day [kWh]")
+    ax.set_ylabel("heat per day [kWh]")
     set_title(ax, candidate.circuit.title)
     legend(ax)
     return ax

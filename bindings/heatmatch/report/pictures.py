@@ -14,14 +14,14 @@ from heatmatch.text.columns import clip
 # Text alternative of each picture; its numbers are in the tables.
 _WORDS = {
     "hookup": "panels, wires with their devices, elements in their store, and the bond to earth",
-    "curves": "current over voltage of the array at five irradiances, with operating points",
+    "curves": "I-V curves of the array at five irradiances, with operating points",
     "path": "temperatures and limits from the coil to the wall, and along the wire to the panels",
     "margins": "a bar for each margin: its headroom; below 0 the limit is exceeded",
-    "months": "heat of a day in each month, within the energy available from the panels",
+    "months": "heat per day in each month, within the energy available from the panels",
     "energy": "heat of the season over the resistance of the bank, with this bank and the best one",
     "hours": "power into the elements for each hour of the day in each month",
     "day": "power into the elements on a clear, an average and a dull day of one month",
-    "days": "power, temperatures of the store with limits, and the space, through a week",
+    "days": "power, temperatures of store and space, and their limits, over a week",
     "front": "heat of the season over the smallest headroom; larger dots cost more",
     "map": "heat of the season for each hook-up of panels and each element with its best bank",
 }

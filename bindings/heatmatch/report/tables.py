@@ -190,7 +190,7 @@ def _unchecked(candidate: _core.Candidate) -> list[Any]:
 
 
 def _duties(candidate: _core.Candidate) -> Table:
-    """The duties of the code, after the facts on which they depend."""
+    """The requirements of the code, after the facts on which they depend."""
     made = _core.duties_table(candidate)
     table = laid_out(made)
     table.notes = translated(made.legend)

@@ -1,4 +1,4 @@
-"""Counts of checks, checks not made and the duties of codes, as text and as HTML."""
+"""Counts of checks, checks not made and code requirements, as text and as HTML."""
 
 from __future__ import annotations
 
@@ -35,7 +35,7 @@ def counts_html(candidate: _core.Candidate, units: str = "si", *, counts: bool =
 
 
 def duties_heads(candidate: _core.Candidate) -> list[Sentence]:
-    """Heading of the duties: their counts, the facts they depend on, the voltage steps."""
+    """Heading of the requirements: counts, the facts on which they depend, voltage steps."""
     return [
         _core.duties_sentence(candidate),
         _core.scope_sentence(candidate),
@@ -44,14 +44,14 @@ def duties_heads(candidate: _core.Candidate) -> list[Sentence]:
 
 
 def duties_text(candidate: _core.Candidate, *, units: str = "si") -> str:
-    """The duties of the code that are due, or may be, in one block."""
+    """The code requirements that apply, or may apply, in one block."""
     lines = [wrap(f"- {line}") for line in texts(_core.duty_lines(candidate), units)]
     legend = wrapped([_core.duties_legend()], units)
     return "\n".join([*wrapped(duties_heads(candidate), units), *lines, *legend])
 
 
 def duties_html(candidate: _core.Candidate, units: str = "si") -> str:
-    """All duties of the code with their requirements, as HTML."""
+    """All code requirements, as HTML."""
     from heatmatch.text.forms import html_table, paragraphs
 
     made = _core.duties_table(candidate)
@@ -61,7 +61,7 @@ def duties_html(candidate: _core.Candidate, units: str = "si") -> str:
 
 
 def checks_row(candidate: _core.Candidate, units: str = "si") -> dict[str, Any]:
-    """Counts, checks not made and duties as plain data."""
+    """Counts, checks not made and code requirements as plain data."""
     counts = candidate.checks
     names = ("made", "not_made", "warnings", "dangers", "cautions", "no_finding")
     return {

@@ -99,7 +99,7 @@ def heat_text(candidate: _core.Candidate, *, units: str = "si") -> str:
 
 
 def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
-    """A candidate as text: circuit, power, checks, margins, duties, assumptions."""
+    """A candidate as text: circuit, power, checks, margins, code requirements, assumptions."""
     nearest = wrapped([_core.nearest_sentence(candidate)], units)
     lines = [
         *wrapped([_core.circuit_sentence(candidate)], units),
