@@ -122,7 +122,7 @@ void register_duties_tables(py::module_& module) {
     module.def("duties_table", &duties_table, py::arg("candidate"),
                "One row for each duty of the code.");
     module.def("duty_lines", &duty_lines, py::arg("candidate"),
-               "Duties that are due, or may be due, as lines.");
+               "Code requirements that apply, or may apply, as lines.");
     module.def("duties_legend", &duties_legend,
                "Note that duties change no rank or severity, and who decides.");
     module.def("duties_sentence", &duties_sentence, py::arg("candidate"),

@@ -135,7 +135,7 @@ void register_extremes(py::module_& module) {
 void register_advice(py::module_& module) {
     py::class_<Advice>(module, "Advice", docs::class_advice)
         .def_readonly("element_w", &Advice::element_w,
-                      "Largest power of one element in bright cold [W].")
+                      "Largest power of one element in cold, bright weather [W].")
         .def_readonly("largest_element_w", &Advice::largest_element_w,
                       "Largest power that one element may have every bright day [W]; None if no "
                       "limit is known.")

@@ -174,7 +174,7 @@ void add_series(py::class_<LivedDays, std::shared_ptr<LivedDays>>& cls) {
                 }
                 return hours;
             },
-            "at the end of each step, by the sun's mean time, 0 to 24 [h]");
+            "at the end of each step, by mean solar time, 0 to 24 [h]");
 }
 
 }  // namespace
@@ -228,7 +228,7 @@ void register_day(py::module_& module) {
             "days", [](const LivedDays& lived) { return lived.run.days; }, "how many")
         .def_property_readonly(
             "first_hour", [](const LivedDays& lived) { return lived.run.first_hour; },
-            "of the day at the beginning, by the sun's mean time [h]")
+            "of the day at the beginning, by mean solar time [h]")
         .def_property_readonly(
             "heats_space", [](const LivedDays& lived) { return lived.run.heats_space; },
             "whether the store heats a space with a known heat loss")

@@ -43,13 +43,13 @@ void register_code_duty(py::module_& module) {
             "60364).")
         .def_property_readonly(
             "applies", [](const CodeDuty& duty) { return duty.applies; },
-            "Whether it is due here: \"yes\", \"no\" or \"unknown\", which counts as due.")
+            "Whether it applies here: \"yes\", \"no\" or \"unknown\", which counts as yes.")
         .def_readonly("begins_v", &CodeDuty::begins_v,
                       "Open-circuit voltage at the record low at which it begins [V]; None if it "
-                      "is due at any.")
+                      "applies at any.")
         .def_readonly(
             "begins_a", &CodeDuty::begins_a,
-            "Current above which it is due at any voltage [A]; None if only voltage counts.")
+            "Current above which it applies at any voltage [A]; None if only voltage counts.")
         .def_property_readonly(
             "met_by", [](const CodeDuty& duty) { return duty.met_by; },
             "Means by which it is met here: \"a device\", \"as stated\", \"not met\", \"nobody "
@@ -58,7 +58,7 @@ void register_code_duty(py::module_& module) {
         .def_readonly("suitable_controls", &CodeDuty::suitable_controls,
                       "Ids of controls of the catalog that would detect the fault.")
         .def_readonly("missing", &CodeDuty::missing,
-                      "Names of the fields that would show whether it is due or met.")
+                      "Names of the fields that would show whether it applies or is met.")
         .def_readonly("description", &CodeDuty::description,
                       "Requirement, and what is known here about it, in one sentence.")
         .def_readonly("source", &CodeDuty::source,

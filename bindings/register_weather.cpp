@@ -237,10 +237,9 @@ void register_weather(py::module_& module) {
             },
             "that the rows cover of each month, January first")
         .def_readonly("step_hours", &Weather::step_hours, "over which the rows are means [h]")
-        .def_readonly(
-            "first_hour", &Weather::first_hour,
-            "of the day by the sun's mean time where the first row begins [h]; None where "
-            "rows do not follow each other without a gap, or the air is not known")
+        .def_readonly("first_hour", &Weather::first_hour,
+                      "of the day by mean solar time where the first row begins [h]; None where "
+                      "rows do not follow each other without a gap, or the air is not known")
         .def_readonly("remarks", &Weather::remarks, "gaps and repairs, counted")
         .def_property_readonly(
             "assumed", [](const Weather& weather) { return texts_of(weather.assumed); },

@@ -171,12 +171,13 @@ void register_wire_check(py::module_& module) {
         .def_readonly("at_element", &Check::at_element,
                       "Whether heat of the element reaches the run.")
         .def_readonly("reach", &Check::reach,
-                      "Distance from which each insulation would do, coolest first; empty for a "
+                      "Distance from which each insulation is suitable, coolest first; empty for a "
                       "run away from the element.")
         .def_readonly("sentence", &Check::sentence, "Result in one sentence.")
-        .def_readonly("sufficient_wire", &Check::sufficient_wire,
-                      "Cheapest wire that would do where this one does not; None if none would, or "
-                      "this one does.")
+        .def_readonly(
+            "sufficient_wire", &Check::sufficient_wire,
+            "Cheapest suitable wire where this one is not suitable; None if there is none, or "
+            "this one does.")
         .def_readonly("sufficient_gauge", &Check::sufficient_gauge,
                       "Cross-section of that conductor in words; in US units its gauge.")
         .def_property_readonly(

@@ -66,8 +66,8 @@ ACTIONS: dict[str, tuple[str, str, tuple[str, ...]]] = {
     ),
     "undo": (
         "undo the newest change, or a given one",
-        "Repeated, it undoes the change before. With a number it undoes that change\n"
-        "once only: retry this way when it is not known whether an undo was kept.",
+        "Run again, it undoes the change before that. With a number it undoes that\n"
+        "change once only; use it to retry when it is unknown whether an undo was saved.",
         (f"undo {OWN}", f"undo 12 {OWN}"),
     ),
 }

@@ -45,7 +45,7 @@ store and the runs of wire. Prints a table, best first: heat into the elements,
 its uncertainty band, the headroom of the nearest limit and the purchase price.
 Then it prints the first circuit in full, and the trade-offs. Other commands
 select a row with --rank N. --save keeps the best two hundred, and those
-rejected for a danger. --compare ranks equally many and lists their changes.
+rejected for a danger. --compare ranks as many and lists what changed.
 """
 RANK_EXAMPLES = (
     "demo > demo.json",

@@ -256,7 +256,7 @@ def chosen_candidate(
         return _core.assess(catalog, installation, year)
     ranking = make_ranking(arguments, catalog, installation, year, top=max(place, _KEPT))
     if len(ranking) == 0 and place <= len(ranking.rejected):
-        complain(f"{_core.nothing_left(ranking)} This is one of the rejected.")
+        complain(f"{_core.nothing_left(ranking)} The circuit shown is a rejected one.")
         return ranking.rejected[place - 1]
     if place > len(ranking):
         remedy = f"give 1 to {len(ranking)}" if len(ranking) else "heatmatch rank says why"

@@ -26,9 +26,9 @@ from heatmatch.text.wires import wires_text
 HELP = """\
 Input: an installation with its "runs" of wire. Prints a table of them: the
 conductor's highest temperature, the limit of its weakest part, and a suitable
-wire of the catalog. At the element, heat is conducted through the terminal:
-that end decides. To check whether a wire melts, describe the circuit under
-"circuit"; a ranking leaves out circuits with melting wires.
+wire of the catalog. At the element, heat is also conducted into the wire
+through the terminal: that end decides. To check whether a wire melts, describe
+the circuit under "circuit"; a ranking leaves out circuits with melting wires.
 """
 EXAMPLES = ("wires demo.json --units us", "wires demo.json --rank 2 --json")
 _FIELDS = (

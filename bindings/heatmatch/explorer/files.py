@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 _HOW = (
     "Save installation: your choices and the selected circuit as a file, for the next "
-    "time, the command line or a report. Load: begin with such a file.",
+    "time, the command line or a report. Load: start from such a file.",
     "Save ranking: the present ranking as a file. Compare: the change of every pairing since then.",
 )
 

@@ -32,7 +32,7 @@ def day_to_frame(self: _core.DayRun) -> _pd.DataFrame:
     -------
     pandas.DataFrame
         Shape (steps, 19); units are in the column names, hours [h] count from the beginning,
-        `hour_of_day` [h] is by the sun's mean time. A terminal that is not known is missing.
+        `hour_of_day` [h] is mean solar time. A terminal that is not known is missing.
     """
     lists = {name: getattr(self, name) for name in SERIES}
     missing = np.full(len(self), np.nan)

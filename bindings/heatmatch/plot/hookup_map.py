@@ -156,5 +156,5 @@ def _note(ranking: _core.Ranking, left_out: int) -> str:
     if kept < told:
         lines.append(f"{kept} of {ranking.evaluated} pairings were kept")
     if left_out > 0:
-        lines.append(f"{left_out} further rows and columns are left out, the best are shown")
+        lines.append(f"{left_out} further rows and columns are left out; the best are shown")
     return "\n".join(lines)

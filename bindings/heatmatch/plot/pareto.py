@@ -104,7 +104,7 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     _number(ax, front)
     ax.set_xlabel("smallest headroom (0: at the limit, 1: unused)")
     ax.set_ylabel(unit)
-    ax.set_title("Trade-offs; larger: more to buy")
+    ax.set_title("Trade-offs; larger marker: higher price to buy")
     _list(ax, front)
     _follow_pointer(ax, [*front, *known], unit)
     return ax

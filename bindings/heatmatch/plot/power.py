@@ -184,7 +184,7 @@ def day_power(
     ax.set_xlim(0.0, 24.0)
     ax.set_ylim(bottom=0.0)
     ax.set_xticks(range(0, 25, 3))
-    ax.set_xlabel("hour by the sun's mean time [h]")
+    ax.set_xlabel("mean solar time [h]")
     ax.set_ylabel("power into the elements [W]")
     title = f"{candidate.circuit.title}: days in {MONTHS[wanted - 1]}"
     set_title(ax, title)
@@ -258,7 +258,7 @@ def month_by_hour(
     chosen = () if candidate.season is None else candidate.season.months
     names = [name + ("*" if i in chosen else "") for i, name in enumerate(MONTHS, 1)]
     ax.set_xticks(range(12), names)
-    ax.set_ylabel("hour by the sun's mean time [h]")
+    ax.set_ylabel("mean solar time [h]")
     ax.set_xlabel("month, * in the season")
     set_title(ax, f"{candidate.circuit.title}: mean power into the elements")
     bar = ax.figure.colorbar(image, ax=ax, pad=0.02)

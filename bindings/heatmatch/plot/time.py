@@ -87,4 +87,4 @@ class RunPlot:
         ax.set_xticks([h for h, _ in labels], [text for _, text in labels], fontsize=8)
         ax.set_xticks([h for h in nights if 0.0 <= h <= end], minor=True)
         what = "day and hour" if told else "day"
-        ax.set_xlabel(f"{what} by the sun's mean time [{'h' if told else 'days'}]")
+        ax.set_xlabel(f"{what} by mean solar time [{'h' if told else 'days'}]")

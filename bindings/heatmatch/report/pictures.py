@@ -22,7 +22,7 @@ _WORDS = {
     "hours": "power into the elements for each hour of the day in each month",
     "day": "power into the elements on a clear, an average and a dull day of one month",
     "days": "power, temperatures of store and space, and their limits, over a week",
-    "front": "heat of the season over the smallest headroom; larger dots cost more",
+    "front": "heat of the season over the smallest headroom; larger dots: higher price",
     "map": "heat of the season for each hook-up of panels and each element with its best bank",
 }
 
