@@ -18,8 +18,8 @@ inline constexpr auto days_lines = std::to_array<Template>({
     {"energy.wire", "lost in wire and joints"},
     {"energy.given_off", "given off by the store"},
     {"energy.to_space", "from the store to the space"},
-    {"energy.elsewhere", "from the store to outside the space"},
-    {"energy.stored", "increase of heat in the store"},
+    {"energy.elsewhere", "lost outside the space"},
+    {"energy.stored", "increase of stored heat"},
     {"energy.steam", "of that, lost as steam"},
 
     {"peaks.title", "highest temperatures"},
