@@ -37,7 +37,7 @@ struct CodeDuty {
     std::vector<std::string> suitable_controls{};  //!< ids of controls of the catalog that would
                                                    //!< detect the fault
     std::vector<std::string> missing{};  //!< fields to state, to decide whether it is due or met
-    Sentence description{};                     //!< requirement and result
+    Sentence description{};              //!< requirement and result
     std::string source{};                //!< key of catalog/sources.json
 };
 
