@@ -91,7 +91,7 @@ TEST_CASE("low sun and dirt read alike: the next measurement is a cleaned panel"
     CHECK(in_group(diagnosis, FaultKind::dirt));
     CHECK(within(hypothesis_of(diagnosis, FaultKind::dirt).misfit,
                  hypothesis_of(diagnosis, FaultKind::low_sun).misfit, 1e-6));
-    CHECK(contains(diagnosis.verdict, "would read alike"));
+    CHECK(contains(diagnosis.verdict, "do not distinguish"));
     REQUIRE(!diagnosis.next.empty());
     CHECK(diagnosis.next.front().reading.text() == "Isc of a cleaned panel");
     // 1 / 0.6 - 1 over an error of 3 %.

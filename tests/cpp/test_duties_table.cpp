@@ -44,8 +44,8 @@ TEST_CASE("a line for each that is due or may be") {
     nowhere.array_on = ArrayPlace::ground;
     Candidate outside = candidate_at(2, nowhere);
     outside.circuit.runs[0].run.inside = false;
-    CHECK(contains(duty_lines(outside)[2],
-                   "perhaps due, not met; state surroundings.metal_raceway."));
+    CHECK(
+        contains(duty_lines(outside)[2], "may apply, not met; state surroundings.metal_raceway."));
 }
 
 // Source: NEC 690.11: from 80 V on; NEC 110.27(A): from 50 V on; one panel is 43 V.
@@ -53,7 +53,7 @@ TEST_CASE("duties not due are counted, not listed in lines") {
     const Candidate one = candidate_at(1, american);
     CHECK(duty_lines(one).size() == 7);
     CHECK(contains(duties_sentence(one), "2 more do not apply here."));
-    CHECK(contains(duties_sentence(candidate_at(2, american)), "9 due, 0 perhaps"));
+    CHECK(contains(duties_sentence(candidate_at(2, american)), "9 apply, 0 may apply"));
 }
 
 TEST_CASE("the steps of 30, 60 and 80 V are named in every answer") {

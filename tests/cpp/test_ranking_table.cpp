@@ -96,8 +96,9 @@ TEST_CASE("the legend explains the columns of the table, and no others") {
     const Ranking ranking = rank(starter(), small(), {.top = 3, .keep_rejected = 3});
     const std::string wide = text_of(ranking_legend(ranking));
     CHECK(contains(wide, "max%: utilization, the share of what the panels could give."));
-    CHECK(contains(wide, "W/cm: of heated length"));
-    CHECK(contains(text_of(ranking_legend(ranking), UnitSystem::us), "W/in: of heated length"));
+    CHECK(contains(wide, "W/cm: power per heated length"));
+    CHECK(contains(text_of(ranking_legend(ranking), UnitSystem::us),
+                   "W/in: power per heated length"));
     CHECK(contains(wide, "(1 unused, 0 at the limit)"));
     CHECK(contains(wide, "2S1P: two in series, one string. Order: heat in steps of 1 %,"));
     CHECK_FALSE(contains(text_of(ranking_legend(ranking, false)), "max%"));

@@ -19,15 +19,15 @@ pd = pytest.importorskip("pandas")
 KINDS = tuple(hm.glossary())
 NAMES = """
 DatasheetFit SingleDiode DiodeCurve OperatingPoint OperatingPoints Array ArrayCurve Surroundings
-ConductorTemperature ElementResistance Installation Site OwnedPanels WireRun Device Circuit
-RunParts PlacedDevice Candidate Delivered Margin Step Catalog PartsView Weather
-Season EnergyCurve LargestPoint Store TemperatureBand SheathTemperature BedTemperatures BedCharge
-HeatPoint Extremes Advice BankHeat HotTail WireCheck WireLimit InsulationReach
-SpaceBalance DayRun DayEnergy DayAnswer DarkHours PartPeak SwitchEvent Stagnation Probe StoreLog
-Fitted Calibration ExpectedBand MeterRow MeterCheck MeterSheet Readings FittedValue Hypothesis
-NextMeasurement Diagnosis AllowedElements CoverArea ElementFilter Goals MonthlyNormals Space
-ExistingCircuit MonthlySky SunPositions SkyIrradiance SkyIrradiances PlaneIrradiance
-PlaneIrradiances CheckCounts NotChecked CodeDuty
+StringPanel MixedArrayCurve ArrayPoint StringPoint PanelPoint ConductorTemperature
+ElementResistance Installation Site OwnedPanels WireRun Device Circuit RunParts PlacedDevice
+Candidate Delivered Margin Step Catalog PartsView Weather Season EnergyCurve LargestPoint Store
+TemperatureBand SheathTemperature BedTemperatures BedCharge HeatPoint Extremes Advice BankHeat
+HotTail WireCheck WireLimit InsulationReach SpaceBalance DayRun DayEnergy DayAnswer DarkHours
+PartPeak SwitchEvent Stagnation Probe StoreLog Fitted Calibration ExpectedBand MeterRow MeterCheck
+MeterSheet Readings FittedValue Hypothesis NextMeasurement Diagnosis AllowedElements CoverArea
+ElementFilter Goals MonthlyNormals Space ExistingCircuit MonthlySky SunPositions SkyIrradiance
+SkyIrradiances PlaneIrradiance PlaneIrradiances CheckCounts NotChecked CodeDuty
 """
 
 
@@ -84,6 +84,8 @@ def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -
     array = circuit.array
     sun = {"irradiance_w_m2": 800, "cell_temperature_c": 40}
     one = circuit.diode_new.at(**sun)
+    mixed = hm.Array([[circuit.panel, circuit.panel], [circuit.panel]]).at(**sun)
+    mixed_point = mixed.at_voltage(20.0)
     wire = starter.wires["silicone-14-awg"]
     around = hm.Surroundings.sunlit(30, irradiance_w_m2=900)
     moments = hm.sun_position(40, -75, 10, [1.7e9, 1.71e9])
@@ -103,6 +105,8 @@ def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -
         one.into_resistance([[1.0, 2.0]]),
         array,
         array.at(**sun),
+        hm.StringPanel(circuit.panel),
+        *(mixed, mixed_point, mixed_point.strings[0], mixed_point.strings[0].panels[0]),
         around,
         hm.conductor_temperature(wire, current_a=9, surroundings=around),
         circuit.element_resistance,

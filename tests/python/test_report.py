@@ -175,7 +175,7 @@ def test_what_is_not_known_is_left_out_or_said(tmp_path: Path, starter: hm.Catal
     path = tmp_path / "bare.html"
     hm.report(hm.rank(starter, hm.Installation.from_dict(plain)), path)
     text = read(path).text("si")
-    assert "No run of wire is described: no wire was assessed." in text
+    assert "No run of wire is described, so no wire is assessed." in text
     assert "W averaged over the conditions" in text
     assert "No space is described" in text
     assert "not assessed" in text

@@ -134,7 +134,7 @@ def test_the_season_is_that_of_the_goals(starter: hm.Catalog, demo: hm.Installat
     assert f"{season.best_ohm:.3g} ohm" in season.best_ohm_sentence
     assert season.stc_match_kwh < season.best_kwh <= season.mpp_kwh
     assert season.stc_match_loss == pytest.approx(1.0 - season.stc_match_kwh / season.best_kwh)
-    assert f"{season.stc_match_ohm:.3g} ohm of full sun" in season.stc_match_loss_sentence
+    assert f"{season.stc_match_ohm:.3g} ohm (Vmp/Imp in full sun)" in season.stc_match_loss_sentence
 
 
 def test_without_weather_power_at_the_conditions_decides(

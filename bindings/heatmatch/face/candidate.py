@@ -83,7 +83,7 @@ class Candidate(Face):
     deciding_fact: Held[tuple[str, str] | None] = Held(
         "Part and field of the unstated fact on which a danger depends; None if there is none."
     )
-    nearest_limit: Held[Margin | None] = Held("Assessed margin nearest its limit, or None.")
+    nearest_limit: Held[Margin | None] = Held("Assessed margin nearest a limit; None if none.")
     heat_unknown: Held[bool] = Held("Whether there is a store of unknown sheath temperature.")
     smallest_headroom: Held[float] = Held(
         "Smallest headroom of assessed margins that guard against a danger [dimensionless]; "
