@@ -46,7 +46,7 @@ bool is_drop(double volts) {
 
 StringPanel string_panel(const Panel& panel) {
     const DatasheetFit fit = fit_single_diode(panel);
-    StringPanel made{.diode = fit, .assumed = fit.assumed};
+    StringPanel made{.diode = static_cast<const SingleDiode&>(fit), .assumed = fit.assumed};
     const bool silicon = !panel.technology || panel.technology == Technology::mono_si ||
                          panel.technology == Technology::multi_si ||
                          panel.technology == Technology::heterojunction;
