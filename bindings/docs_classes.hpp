@@ -13,16 +13,6 @@ Examples
 >>> circuit.advice().element_w > 0
 True)";
 
-inline constexpr const char* class_array =
-    R"(Equal panels in series and parallel.
-
-Examples
---------
->>> import heatmatch as hm
->>> panel = hm.Catalog.starter().panels["silicon-60-cell-245"]
->>> hm.Array.uniform(panel, series=2).series
-2)";
-
 inline constexpr const char* class_array_curve =
     R"(I-V curve of an array of equal panels.
 

@@ -1,5 +1,4 @@
 #include "curves.hpp"
-#include "docs_array.hpp"
 #include "docs_classes.hpp"
 #include "docs_curves.hpp"
 
@@ -47,7 +46,7 @@ void register_array(py::module_& module) {
                 return ArrayCurve{state[0].cast<DiodeCurve>(), state[1].cast<int>(),
                                   state[2].cast<int>()};
             }));
-    py::class_<Array>(module, "Array", docs::class_array)
+    py::class_<Array>(module, "Array")
         .def_static("uniform", &Array::uniform, py::arg("panel"), py::kw_only(),
                     py::arg("series") = 1, py::arg("parallel") = 1)
         .def_static(
@@ -55,8 +54,7 @@ void register_array(py::module_& module) {
             [](const Panel& panel, int series, int parallel) {
                 return Array::uniform(fit_single_diode(panel), series, parallel);
             },
-            py::arg("panel"), py::kw_only(), py::arg("series") = 1, py::arg("parallel") = 1,
-            docs::array_uniform)
+            py::arg("panel"), py::kw_only(), py::arg("series") = 1, py::arg("parallel") = 1)
         .def_readonly("panel", &Array::panel, "One of the panels, as a single diode.")
         .def_readonly("series", &Array::series, "Number of panels in series in each string.")
         .def_readonly("parallel", &Array::parallel, "Number of strings in parallel.")
@@ -71,8 +69,7 @@ void register_array(py::module_& module) {
                 check_condition(irradiance_w_m2, cell_temperature_c);
                 return array.at(irradiance_w_m2, cell_temperature_c);
             },
-            py::kw_only(), py::arg("irradiance_w_m2"), py::arg("cell_temperature_c"),
-            docs::array_at)
+            py::kw_only(), py::arg("irradiance_w_m2"), py::arg("cell_temperature_c"))
         .def(py::pickle(
             [](const Array& array) {
                 return py::make_tuple(diode_state(array.panel), array.series, array.parallel);

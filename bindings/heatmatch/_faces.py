@@ -75,7 +75,7 @@ class Face:
 
 
 def compiled_class(name: str) -> Any:
-    """The compiled class of a name; None if there is none."""
+    """The compiled class of a name, or None."""
     return getattr(_core, name, None)
 
 

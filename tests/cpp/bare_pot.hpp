@@ -14,7 +14,7 @@
 #include "heatmatch/heat/hot_tail.hpp"
 #include "heatmatch/heat/sheath_temperature.hpp"
 
-// A bare pot of some 23 kg of dry sand that takes 240 W in air of 11 °C, and what the trade says of
+// A bare pot of some 23 kg of dry sand heated with 240 W in air of 11 °C, and common practice on
 // it.
 
 inline constexpr double pot_air_c = 11.0;

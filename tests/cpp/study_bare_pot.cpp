@@ -10,7 +10,7 @@
 
 #include "heatmatch/heat/bed_shells.hpp"
 
-// Facts of the trade beside the model. They say what a thermometer somewhere in a pot showed: this
+// Facts of the trade beside the model. They are readings of a thermometer somewhere in a pot: this
 // is consistency for stated places of the probe, not validation. What can fail is in
 // test_trade_heat.cpp.
 TEST_SUITE_BEGIN("study");
@@ -82,7 +82,7 @@ Run run_of_pot(heatmatch::BedCharge charge) {
 }  // namespace
 
 // Common practice, no source: 240 W into a bare pot of some 23 kg of dry sand in air of 11 °C.
-TEST_CASE("a bare pot of 23 kg takes 720 Wh in three hours: bed mean and a probe near its wall" *
+TEST_CASE("a bare pot of 23 kg absorbs 720 Wh in three hours: bed mean and a probe near its wall" *
           doctest::skip()) {
     const std::array<Extent, 2> trade_mean = {mean_3_h, mean_5_h};
     const std::array<Extent, 2> trade_probe = {probe_3_h, probe_5_h};
@@ -135,12 +135,12 @@ TEST_CASE("a bare pot of 23 kg takes 720 Wh in three hours: bed mean and a probe
 
 // Common practice, no source: ordinary wire with PVC melts at buried terminals, silicone survives
 // only where the terminal stays below its limit.
-TEST_CASE("which wire stands the terminal of that pot's element, by cold and heated length" *
+TEST_CASE("which wire withstands the terminal of that pot's element, by cold and heated length" *
           doctest::skip()) {
     constexpr double pvc_c = 90.0;
     constexpr double silicone_c = 180.0;
     constexpr double hot_silicone_c = 200.0;
-    int silicone_stands = 0;
+    int silicone_withstands = 0;
     int silicone_fails = 0;
     for (const auto end : {heatmatch::ConductivityEnd::low, heatmatch::ConductivityEnd::typical}) {
         std::array<Terminals, heated_mm.size()> all;
@@ -163,14 +163,14 @@ TEST_CASE("which wire stands the terminal of that pot's element, by cold and hea
                     << ", heated " << heated_mm[h] << " mm, sheath " << std::lround(all[h].sheath_c)
                     << " C, cold 25 50 75 100 150 mm" << line.str());
             for (const double buried_c : all[h].buried_c) {
-                (buried_c < silicone_c ? silicone_stands : silicone_fails) += 1;
+                (buried_c < silicone_c ? silicone_withstands : silicone_fails) += 1;
             }
         }
     }
     MESSAGE(
-        "P: PVC of 90 C stands it, S: silicone of 180 C, H: of 200 C only; buried, silicone of "
-        "180 C stands "
-        << silicone_stands << " of " << silicone_stands + silicone_fails);
+        "P: PVC of 90 C withstands it, S: silicone of 180 C, H: of 200 C only; buried, silicone of "
+        "180 C withstands "
+        << silicone_withstands << " of " << silicone_withstands + silicone_fails);
 }
 
 TEST_SUITE_END();

@@ -156,7 +156,7 @@ TEST_CASE("a rod's own heat slows the first minutes") {
 
 // Source: the prototype's balance for a black rod of 12 mm in still air, 1 and 5 W/cm2: 314 and 653
 // °C. A maker's measured table is in python/test_heat_model.py.
-TEST_CASE("a dry element in still air is as hot as its balance says") {
+TEST_CASE("a dry element in still air is as hot as its heat balance gives") {
     const double cm2_m = 1e4 * std::numbers::pi * 0.012;
     CHECK(within_abs(heatmatch::sheath_in_air_c(0.012, cm2_m, 1.0, 20.0), 314.0, 3.0));
     CHECK(within_abs(heatmatch::sheath_in_air_c(0.012, 5.0 * cm2_m, 1.0, 20.0), 653.0, 3.0));

@@ -178,7 +178,7 @@ TEST_CASE("every field that a danger reads has a worse careful end, or a reason 
 }
 
 // What is never told in a yard is not tried: the list above would be blind for it.
-TEST_CASE("random yards tell every field that margins may read" *
+TEST_CASE("random yards state every field that margins may read" *
           doctest::skip(in_a_slow_build())) {
     // The sun of a season, which margins take at its brightest; what is fitted, not told; damp
     // fills and monitors that the draws leave out.

@@ -26,7 +26,7 @@ TEST_CASE("a heated well in ground without end is a line of finite length") {
                         finite_line_rise_k(power_w / length_m, k, k / j_m3k, length_m, radius_m,
                                            days * day_h * 3600.0);
                     CHECK(std::fabs(exact_k / (soil_c - ground_c) - 1.0) < 0.03);
-                    CHECK(power_w < before_w);  // the ground takes less and less
+                    CHECK(power_w < before_w);  // the ground absorbs less and less
                     before_w = power_w;
                 }
             }

@@ -210,7 +210,7 @@ TEST_CASE("a shorter list is the beginning of the longer one") {
 }
 
 TEST_CASE("two runs give the same ranking") {
-    // Of one group; the test of threads holds the whole demo to itself.
+    // Of one group; the test of threads compares the whole demo with itself.
     RankOptions options = keep_all();
     options.group = "porch four";
     const Ranking once = rank(starter(), demo(), options);

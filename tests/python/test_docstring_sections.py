@@ -56,7 +56,7 @@ PHYSICS = {
 COMPUTED = [f"{place}.{name}" for place, names in PHYSICS.items() for name in names.split()]
 # Exact geometry, and what is from memory as the docstring says, have no source to name.
 NO_SOURCE = {"hm.coil_above_sheath_k", "hm.incidence_angle_deg"}
-# What properties say beyond the names of parameters; the longest ends first.
+# Endings of properties that no parameter has; the longest ends first.
 MORE_UNITS = {
     "_kg_m3": "kg/m3", "_kwh_per_day": "kWh/day", "_kwh_day": "kWh/day", "_kwh_m2": "kWh/m2",
     "_w_cm2": "W/cm2", "_pct_per_k": "%/K", "_ohm_per_km": "ohm/km", "_mohm": "Mohm",

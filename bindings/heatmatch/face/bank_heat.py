@@ -143,7 +143,7 @@ class BankHeat(Face):
         Raises
         ------
         InvalidInput
-            `conductivity` is none of these words, or temperatures are not known.
+            `conductivity` is not "low", "typical" or "high", or temperatures are not known.
 
         Examples
         --------

@@ -73,7 +73,7 @@ class Candidate(Face):
     objective: Held[float] = Held(
         "Objective: season energy [kWh], or mean power [W] without weather."
     )
-    worst: Held[Margin | None] = Held("Most severe margin; None if there is none.")
+    worst: Held[Margin | None] = Held("Most severe margin; None without margins.")
     severity: Held[Severity] = Held(
         'Severity of the worst margin: "none", "caution", "warning", "danger" or "not assessed".'
     )
@@ -81,7 +81,7 @@ class Candidate(Face):
         "Severity with unstated facts at their worst, in the words of `severity`."
     )
     deciding_fact: Held[tuple[str, str] | None] = Held(
-        "Part and field of the unstated fact on which a danger depends; None if there is none."
+        "Part and field of the unstated fact on which a danger depends; None without such a fact."
     )
     nearest_limit: Held[Margin | None] = Held("Assessed margin nearest a limit; None if none.")
     heat_unknown: Held[bool] = Held("Whether there is a store of unknown sheath temperature.")

@@ -101,7 +101,7 @@ class Installation(InstallationFiles):
     name: Held[str] = Held("Name that the user gave it.")
     site: Held[Site] = Held("Place and mounting of the panels.")
     panels: Held[list[OwnedPanels]] = Held("Groups of owned panels.")
-    store: Held[Store | None] = Held("Heat store; None if there is none.")
+    store: Held[Store | None] = Held("Heat store; None if not described.")
     runs: Held[list[WireRun]] = Held("Runs of wire.")
     devices: Held[list[Device]] = Held("Controls in their places.")
 
@@ -129,7 +129,7 @@ class Installation(InstallationFiles):
 
     @property
     def circuit(self) -> ExistingCircuit | None:
-        """Existing circuit; None if there is none."""
+        """Existing circuit; None if not described."""
         plain = self.to_dict().get("circuit")
         return None if plain is None else ExistingCircuit._of(plain)
 

@@ -106,7 +106,7 @@ class LayoutReader {
         return found;
     }
 
-    /// What stands up to the next sign.
+    /// The text up to the next sign.
     std::string_view rest() {
         const std::size_t begin = at_;
         while (at_ < text_.size() && signs.find(text_[at_]) == std::string_view::npos) ++at_;

@@ -8,7 +8,7 @@
 namespace heatmatch {
 
 /// How named things are connected, written as `barn pair x2 + porch four x4 | shed two`.
-/// `+` joins in series, `|` joins what stands side by side in parallel, ` x2` repeats in series,
+/// `+` joins in series, `|` joins strings in parallel, ` x2` repeats in series,
 /// `[ ]` holds a part together. Names with signs of the notation are quoted.
 struct Layout {
     struct Item;

@@ -7,7 +7,8 @@
 
 namespace heatmatch {
 
-/// Voltage across a conducting bypass or blocking diode, one number everywhere [V].
+/// Voltage across a conducting bypass or blocking diode, one number everywhere (common practice,
+/// no source) [V].
 inline constexpr double diode_drop_v = 0.5;
 
 /// Equal substrings of a string: one curve, how many, and what their bypass diode holds.

@@ -24,13 +24,11 @@ Margin heat_margin(const StoreView& view, const char* name, Severity consequence
 
 std::vector<Margin> margins_without_heat(const Circuit& circuit, std::span<const char* const> names,
                                          Of subject) {
-    std::vector<std::string> missing{"store"};
+    const std::vector<std::string> missing = BankHeat::lacks(circuit.heat.get());
     Sentence why = say<"sheath.no_store">();
     if (circuit.heat && !circuit.heat->missing.empty()) {
-        missing = circuit.heat->missing;
         why = say<"sheath.needs">(with<"missing">(missing.front()));
     } else if (circuit.heat) {
-        missing = {"an element that fits"};
         why = say<"sheath.misfit">(with<"misfit">(circuit.heat->misfit));
     }
     const bool of_store = subject == Of::store && circuit.heat && circuit.heat->store;
