@@ -32,29 +32,26 @@ constexpr double pi = std::numbers::pi;
 // Source: a point under a half-space that lets nothing through has twice its free potential, and a
 // line of it adds up to ln((h + L)/h)/(2 pi) over its tip (Carslaw & Jaeger, section 10.4).
 TEST_CASE("the mirror of a long warm leg is above its tip as a logarithm") {
-    const LegSegment leg{.z_m = 0.05};
-    const SpotForm form({&leg, 1}, {.normal_z = 1.0},
-                        {.length_m = 0.4, .radius_m = 1e-4, .reach_m = 1e4});
+    const LegSegment leg{.z_m = 0.05, .length_m = 0.4, .radius_m = 1e-4};
+    const SpotForm form({&leg, 1}, {.normal_z = 1.0}, {.reach_m = 1e4});
     CHECK(form.at({}) == doctest::Approx(std::log(9.0) / (2.0 * pi)).epsilon(0.002));
 }
 
 // Source: a line deep under a surface held at the air's gives it q'/(pi h) per metre (Carslaw &
 // Jaeger, section 10.4): over a large U the rise is that heat by U.
 TEST_CASE("a horizontal leg warms a surface with high loss by its heat over U") {
-    const LegSegment leg{.x_m = -5.0, .z_m = 0.05, .along_x = true};
+    const LegSegment leg{
+        .x_m = -5.0, .z_m = 0.05, .length_m = 10.0, .radius_m = 0.004, .along_x = true};
     const double per_m = 1e4;
-    const SpotForm form({&leg, 1}, {.normal_z = 1.0},
-                        {.length_m = 10.0, .radius_m = 0.004, .reach_m = 1e5});
+    const SpotForm form({&leg, 1}, {.normal_z = 1.0}, {.reach_m = 1e5});
     CHECK(form.at({.u_over_k_m = per_m}) * per_m ==
           doctest::Approx(1.0 / (pi * 0.05)).epsilon(0.05));
 }
 
 TEST_CASE("a skin, a surface with loss, depth and less time all leave a spot colder") {
     const auto at = [&](double low_m, double reach_m, const heatmatch::SpotLeaves& leaves) {
-        const LegSegment leg{.z_m = low_m};
-        return SpotForm({&leg, 1}, {.normal_z = 1.0},
-                        {.length_m = 0.3, .radius_m = 0.004, .reach_m = reach_m})
-            .at(leaves);
+        const LegSegment leg{.z_m = low_m, .length_m = 0.3, .radius_m = 0.004};
+        return SpotForm({&leg, 1}, {.normal_z = 1.0}, {.reach_m = reach_m}).at(leaves);
     };
     const double plain = at(0.03, 0.3, {});
     CHECK(at(0.03, 0.3, {.skin_m = 0.12}) < 0.7 * plain);

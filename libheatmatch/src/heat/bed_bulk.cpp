@@ -9,10 +9,10 @@
 namespace heatmatch {
 
 BedBulk bulk_of(const BedCharge& charge, const BedGeometry& geometry, double power_w) {
-    const double l = geometry.length_m;
-    const double form =
-        (std::asinh(0.5 * l / geometry.mean_m) - std::asinh(0.5 * l / geometry.outer_m)) /
-        (2.0 * pi * l);
+    // Of legs of unlike lengths: those with the most resistance to the wall.
+    double form = geometry.body.form();
+    for (const LegBody& body : geometry.other_bodies) form = std::max(form, body.form());
+    const double all_w = power_w + charge.others_w();
     const double air_k = geometry.air_k;
     BedBulk bulk{.bed_k = air_k, .edge_k = air_k};
     constexpr double hottest_bulk_k = 3500.0;
@@ -28,7 +28,7 @@ BedBulk bulk_of(const BedCharge& charge, const BedGeometry& geometry, double pow
         const double before = charge.days > 1.0 ? std::expm1(-seconds_of_day * charge.days / tau) /
                                                       std::expm1(-seconds_of_day / tau)
                                                 : 1.0;
-        const double rise = power_w / ue * -std::expm1(-geometry.seconds / tau) * before;
+        const double rise = all_w / ue * -std::expm1(-geometry.seconds / tau) * before;
         const double bed_k = std::min(air_k + rise, hottest_bulk_k);
         const double edge_k = air_k + (bed_k - air_k) * ue / ua;
         const double moved = std::fabs(bed_k - bulk.bed_k) + std::fabs(edge_k - bulk.edge_k);

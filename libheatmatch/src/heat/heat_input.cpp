@@ -133,6 +133,11 @@ void check_bed_charge(const BedCharge& charge, double power_w) {
                    density, say<"heat.make_fill">);
     check_shell(charge.shell);
     check_legs(charge.legs);
+    for (const HeatedLegs& other : charge.others) {
+        check_legs(other.legs);
+        require_number(charge_part, "power_w of other legs", other.power_w, unit::watt,
+                       {.low = 0.0, .high = 1e9}, say<"heat.power_of_legs">);
+    }
 }
 
 void check_sheath_limit(double limit_c) {

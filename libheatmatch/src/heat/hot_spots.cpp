@@ -39,7 +39,7 @@ double under_lid_m(const LegLayout& legs, const StoreShell& shell) {
 }  // namespace
 
 std::vector<LegSegment> leg_segments(const LegLayout& legs, const StoreShell& shell,
-                                     const std::optional<double>& low_m) {
+                                     const std::optional<double>& low_m, double share) {
     double lowest_m = 0.0;
     for (const LegLayout::Leg& leg : legs.legs) lowest_m = std::min(lowest_m, leg.y_m);
     const double room_m = free_height_m(legs, shell);
@@ -48,11 +48,19 @@ std::vector<LegSegment> leg_segments(const LegLayout& legs, const StoreShell& sh
     std::vector<LegSegment> segments;
     segments.reserve(legs.legs.size());
     for (const LegLayout::Leg& leg : legs.legs) {
-        segments.push_back(legs.lies ? LegSegment{.x_m = -0.5 * legs.leg_length_m,
-                                                  .y_m = leg.x_m,
-                                                  .z_m = from_m + leg.y_m - lowest_m,
-                                                  .along_x = true}
-                                     : LegSegment{.x_m = leg.x_m, .y_m = leg.y_m, .z_m = from_m});
+        LegSegment segment{.x_m = leg.x_m,
+                           .y_m = leg.y_m,
+                           .z_m = from_m,
+                           .length_m = legs.leg_length_m,
+                           .radius_m = legs.radius_m,
+                           .share = share};
+        if (legs.lies) {
+            segment.x_m = -0.5 * legs.leg_length_m;
+            segment.y_m = leg.x_m;
+            segment.z_m = from_m + leg.y_m - lowest_m;
+            segment.along_x = true;
+        }
+        segments.push_back(segment);
     }
     return segments;
 }
@@ -92,8 +100,24 @@ constexpr FaceFit wall_fit{.base_share = 0.062,
 struct SpotCase {
     const BedCharge& charge;
     const SpotBase& base;
-    double w_per_m = 0.0;
+    double w_per_m = 0.0;  //!< the most of any leg
 };
+
+/// The banks of a charge, this circuit's first.
+std::vector<HeatedLegs> banks_of(const BedCharge& charge, double power_w) {
+    std::vector<HeatedLegs> banks{{.legs = charge.legs, .power_w = power_w}};
+    banks.insert(banks.end(), charge.others.begin(), charge.others.end());
+    return banks;
+}
+
+double most_w_per_m(std::span<const HeatedLegs> banks) {
+    double most = 0.0;
+    for (const HeatedLegs& bank : banks) most = std::max(most, bank.w_per_m());
+    return most;
+}
+
+/// Which of the plausible heights of legs.
+enum class Height { low, high };
 
 /// Fixed point of a spot's temperature [K]. Heat loss rises with temperature, so that plain
 /// iteration oscillates; the secant through two points converges in three or four steps.
@@ -148,9 +172,7 @@ double hottest_spot_k(const SpotCase& at, std::span<const LegSegment> legs,
     double hottest = base_k;
     for (const SurfaceSpot& spot : spots) {
         const SpotForm form(legs, spot,
-                            {.length_m = charge.legs.leg_length_m,
-                             .radius_m = charge.legs.radius_m,
-                             .reach_m = reach_m,
+                            {.reach_m = reach_m,
                              .sink_share = fit.sink_share,
                              .mirror = fit.mirror,
                              .height_m = shell.height_m});
@@ -159,76 +181,101 @@ double hottest_spot_k(const SpotCase& at, std::span<const LegSegment> legs,
     return std::min(hottest, std::max(at.base.sheath_k, air_k));
 }
 
-/// Legs moved to one side, as near to the faces as stated, or as is plausible.
-LegLayout aside(LegLayout legs, const StoreShell& shell) {
-    if (!legs.unstated.aside) return legs;
-    const double sideways_m = legs.farthest_aside_m(shell);
-    for (LegLayout::Leg& leg : legs.legs) leg.x_m += sideways_m;
+/// Legs moved together to one side, as near to the faces as stated, or as is plausible.
+std::vector<HeatedLegs> aside(std::vector<HeatedLegs> banks, const StoreShell& shell) {
+    if (!banks.front().legs.unstated.aside) return banks;
+    double sideways_m = banks.front().legs.farthest_aside_m(shell);
+    for (const HeatedLegs& bank : banks) {
+        sideways_m = std::min(sideways_m, bank.legs.farthest_aside_m(shell));
+    }
     const double half_m = shell.round ? shell.radius_m : 0.5 * shell.length_m;
-    legs.aside_m = std::max({legs.aside_m, sideways_m, half_m - 0.5 * legs.leg_length_m - clear_m});
-    return legs;
+    for (HeatedLegs& bank : banks) {
+        LegLayout& legs = bank.legs;
+        for (LegLayout::Leg& leg : legs.legs) leg.x_m += sideways_m;
+        legs.aside_m =
+            std::max({legs.aside_m, sideways_m, half_m - 0.5 * legs.leg_length_m - clear_m});
+    }
+    return banks;
 }
 
-/// Lowest and highest plausible position, or the stated one.
-std::vector<std::optional<double>> heights_of(const LegLayout& legs, const StoreShell& shell) {
-    if (!legs.unstated.height) return {legs.low_m};
-    return {std::min(clear_m, 0.5 * free_height_m(legs, shell)), under_lid_m(legs, shell)};
+/// Lowest or highest plausible position, or the stated one.
+std::optional<double> height_of(const LegLayout& legs, const StoreShell& shell, Height height) {
+    if (!legs.unstated.height) return legs.low_m;
+    return height == Height::low ? std::min(clear_m, 0.5 * free_height_m(legs, shell))
+                                 : under_lid_m(legs, shell);
 }
 
-double wall_spot_k(const SpotCase& at, const LegLayout& legs, const std::optional<double>& low_m) {
+/// Legs of all banks; those without power count as fill.
+std::vector<LegSegment> segments_of(const SpotCase& at, std::span<const HeatedLegs> banks,
+                                    Height height) {
+    const StoreShell& shell = at.charge.shell;
+    std::vector<LegSegment> segments;
+    for (const HeatedLegs& bank : banks) {
+        const double share = at.w_per_m > 0.0 ? bank.w_per_m() / at.w_per_m : 1.0;
+        if (share <= 0.0) continue;
+        const std::vector<LegSegment> more =
+            leg_segments(bank.legs, shell, height_of(bank.legs, shell, height), share);
+        segments.insert(segments.end(), more.begin(), more.end());
+    }
+    return segments;
+}
+
+double wall_spot_k(const SpotCase& at, std::span<const HeatedLegs> banks, Height height) {
     const StoreShell& shell = at.charge.shell;
     const double air_k = at.charge.air_c + zero_celsius_k;
-    const std::vector<LegSegment> segments = leg_segments(legs, shell, low_m);
+    const std::vector<LegSegment> segments = segments_of(at, banks, height);
     const auto u_at = [&](double k) { return shell.side_w_m2k(k, air_k); };
-    if (legs.lies) {
+    if (banks.front().legs.lies) {
         const std::vector<SurfaceSpot> beside =
-            lying_wall_spots(segments, shell, legs.leg_length_m, legs.aside_m);
+            lying_wall_spots(segments, shell, banks.front().legs.aside_m);
         return hottest_spot_k(at, segments, beside, wall_fit, u_at);
     }
-    const SurfaceSpot beside = upright_wall_spot(segments, shell.radius_m, legs.leg_length_m);
+    const SurfaceSpot beside = upright_wall_spot(segments, shell.radius_m);
     return hottest_spot_k(at, segments, {&beside, 1}, wall_fit, u_at);
 }
 
-StoreSpots spots_one_way(const SpotCase& at, const LegLayout& legs) {
+StoreSpots spots_one_way(const SpotCase& at, const std::vector<HeatedLegs>& banks) {
     const StoreShell& shell = at.charge.shell;
-    const std::vector<std::optional<double>> heights = heights_of(legs, shell);
-    const LegLayout by_wall = aside(legs, shell);
-    StoreSpots spots;
-    for (const std::optional<double>& low_m : heights) {
-        spots.wall_k = std::max(spots.wall_k, wall_spot_k(at, by_wall, low_m));
+    const std::vector<HeatedLegs> by_wall = aside(banks, shell);
+    StoreSpots spots{.wall_k = wall_spot_k(at, by_wall, Height::low)};
+    if (at.charge.legs.unstated.height) {
+        spots.wall_k = std::max(spots.wall_k, wall_spot_k(at, by_wall, Height::high));
     }
-    const auto level_k = [&](const std::optional<double>& low_m, double z_m, double u_w_m2k) {
-        const std::vector<LegSegment> segments = leg_segments(legs, shell, low_m);
-        const SurfaceSpot spot = level_spot(segments, z_m, legs.leg_length_m);
+    const auto level_k = [&](Height height, double z_m, double u_w_m2k) {
+        const std::vector<LegSegment> segments = segments_of(at, banks, height);
+        const SurfaceSpot spot = level_spot(segments, z_m);
         return hottest_spot_k(at, segments, {&spot, 1}, level_fit,
                               [u_w_m2k](double) { return u_w_m2k; });
     };
-    spots.floor_k = level_k(heights.front(), 0.0, shell.floor_u_w_m2k());
-    spots.lid_k = level_k(heights.back(), shell.height_m, shell.top_u_w_m2k);
+    spots.floor_k = level_k(Height::low, 0.0, shell.floor_u_w_m2k());
+    spots.lid_k = level_k(Height::high, shell.height_m, shell.top_u_w_m2k);
     return spots;
 }
 
 }  // namespace
 
 StoreSpots store_spots(const BedCharge& charge, const SpotBase& base, double power_w) {
-    const SpotCase at{charge, base, power_w / charge.legs.heated_length_m()};
-    StoreSpots spots = spots_one_way(at, charge.legs);
+    std::vector<HeatedLegs> banks = banks_of(charge, power_w);
+    const SpotCase at{charge, base, most_w_per_m(banks)};
+    StoreSpots spots = spots_one_way(at, banks);
     if (!charge.legs.unstated.way) return spots;
-    LegLayout other = charge.legs;
-    other.lies = !other.lies;
-    if (!(other.lies ? other.may_lie(charge.shell) : other.may_stand(charge.shell))) return spots;
-    const StoreSpots more = spots_one_way(at, other);
+    const bool lies = !charge.legs.lies;
+    for (HeatedLegs& bank : banks) {
+        bank.legs.lies = lies;
+        const bool may = lies ? bank.legs.may_lie(charge.shell) : bank.legs.may_stand(charge.shell);
+        if (!may) return spots;
+    }
+    const StoreSpots more = spots_one_way(at, banks);
     return {.wall_k = std::max(spots.wall_k, more.wall_k),
             .lid_k = std::max(spots.lid_k, more.lid_k),
             .floor_k = std::max(spots.floor_k, more.floor_k)};
 }
 
 double sensed_lid_k(const BedCharge& charge, const SpotBase& base, double power_w) {
-    const SpotCase at{charge, base, power_w / charge.legs.heated_length_m()};
+    const std::vector<HeatedLegs> banks = banks_of(charge, power_w);
+    const SpotCase at{charge, base, most_w_per_m(banks)};
     const StoreShell& shell = charge.shell;
-    std::optional<double> low_m = charge.legs.low_m;
-    if (charge.legs.unstated.height) low_m = heights_of(charge.legs, shell).front();
-    const std::vector<LegSegment> segments = leg_segments(charge.legs, shell, low_m);
+    const std::vector<LegSegment> segments = segments_of(at, banks, Height::low);
     constexpr double aside_share = 0.75;
     const double r = aside_share * shell.radius_m;
     double coldest_k = std::max(base.sheath_k, base.edge_k);

@@ -9,10 +9,11 @@
 
 namespace heatmatch {
 
-/// The legs of a charge, upright or horizontal, `low_m` above the floor or, without it, centered;
-/// an impossible height counts as just under the lid.
+/// Legs of one bank, upright or horizontal, `low_m` above the floor or, without it, centered; an
+/// impossible height counts as just under the lid. `share` is that of each segment.
 [[nodiscard]] std::vector<LegSegment> leg_segments(const LegLayout& legs, const StoreShell& shell,
-                                                   const std::optional<double>& low_m);
+                                                   const std::optional<double>& low_m,
+                                                   double share = 1.0);
 
 /// Hottest spots of the inside of a store [K].
 struct StoreSpots {

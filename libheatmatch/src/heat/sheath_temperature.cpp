@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/error.hpp"
@@ -25,6 +26,8 @@ constexpr double boiling_c = 100.0;
 
 void check_charge(const StoreCharge& charge) {
     require_number("charge of the store", "power_w", charge.power_w, unit::watt,
+                   {.low = 0.0, .high = 1e6}, say<"heat.power_of_bank">);
+    require_number("charge of the store", "others_w", charge.others_w, unit::watt,
                    {.low = 0.0, .high = 1e6}, say<"heat.power_of_bank">);
     require_number("charge of the store", "hours", charge.hours, unit::hour,
                    {.low = 0.0, .high = 24.0, .low_open = true},
@@ -104,6 +107,13 @@ SheathTemperature in_liquid(const Medium& medium, const Store& store, const LegL
 
 BedCharge bed_charge(const Medium& medium, const Store& store, const Element& element, int elements,
                      const StoreCharge& charge, ConductivityEnd end) {
+    const BankInStore alone{.element = element, .elements = elements};
+    return joint_bed_charge(medium, store, {&alone, 1}, 0, charge, end);
+}
+
+BedCharge joint_bed_charge(const Medium& medium, const Store& store,
+                           std::span<const BankInStore> banks, std::size_t judged,
+                           const StoreCharge& charge, ConductivityEnd end) {
     if (medium.form == MediumForm::liquid) {
         throw InvalidInput({.part = "medium \"" + medium.id + '"',
                             .field = "form",
@@ -111,12 +121,18 @@ BedCharge bed_charge(const Medium& medium, const Store& store, const Element& el
                             .allowed = "granular or solid",
                             .remedy = say<"heat.liquid_mixes">()});
     }
+    std::vector<LegLayout> layouts = joint_layout(banks, store);
     BedCharge bed{.fill = bed_fill(medium, end, charge.moist),
                   .shell = store_shell(store),
-                  .legs = leg_layout(element, elements, store),
+                  .legs = std::move(layouts.at(judged)),
                   .air_c = charge.air_c,
                   .hours = charge.hours,
                   .days = charge.days};
+    for (std::size_t i = 0; i < banks.size(); ++i) {
+        if (i == judged) continue;
+        bed.others.push_back({.legs = std::move(layouts[i]), .power_w = banks[i].power_w});
+    }
+    const Element& element = banks[judged].element;
     check_fit(element, bed.legs);
     const RodContact contact = rod_contact(medium, store, element, bed.legs.sheath_radius_m);
     bed.gap_m = contact.gap_m;

@@ -66,7 +66,7 @@ SpotForm::SpotForm(std::span<const LegSegment> legs, const SurfaceSpot& spot, co
 
 void SpotForm::add_line(const LegSegment& leg, const SurfaceSpot& spot, const SpotPath& path,
                         int image) {
-    const double tall_m = leg.along_x ? 0.0 : path.length_m;
+    const double tall_m = leg.along_x ? 0.0 : leg.length_m;
     const double z_m = image == 0   ? leg.z_m
                        : image == 1 ? -leg.z_m - tall_m
                                     : 2.0 * path.height_m - leg.z_m - tall_m;
@@ -74,13 +74,13 @@ void SpotForm::add_line(const LegSegment& leg, const SurfaceSpot& spot, const Sp
     const double dy = leg.y_m - spot.y_m;
     const double dz = z_m - spot.z_m;
     const double across = leg.along_x ? dz : dx;
-    const double beside = std::max(std::sqrt(across * across + dy * dy), path.radius_m);
+    const double beside = std::max(std::sqrt(across * across + dy * dy), leg.radius_m);
     const double reached = nothing_comes * path.reach_m;
     if (beside >= reached) return;
     const double reached_along = std::sqrt(reached * reached - beside * beside);
     const double first = leg.along_x ? dx : dz;
     const double from = std::max(first, -reached_along);
-    const double to = std::min(first + path.length_m, reached_along);
+    const double to = std::min(first + leg.length_m, reached_along);
     if (to <= from) return;
     const double normal = leg.along_x ? spot.normal_x : spot.normal_z;
     const double depth =
@@ -90,7 +90,7 @@ void SpotForm::add_line(const LegSegment& leg, const SurfaceSpot& spot, const Sp
     const double u_to = std::asinh(to / beside);
     const double half = 0.5 * (u_to - u_from);
     const double exp_middle = std::exp(0.5 * (u_to + u_from));
-    const double share = (image == 0 ? 1.0 : path.mirror) * half / (2.0 * pi);
+    const double share = leg.share * (image == 0 ? 1.0 : path.mirror) * half / (2.0 * pi);
     const ErfcTable& erfc = erfc_table();
     for (std::size_t i = 0; i < Rule::abscissa().size(); ++i) {
         const double step = std::exp(half * Rule::abscissa()[i]);

@@ -10,6 +10,9 @@ struct LegSegment {
     double x_m = 0.0;  //!< of its lower end, or of that towards -x
     double y_m = 0.0;
     double z_m = 0.0;
+    double length_m = 0.0;
+    double radius_m = 0.0;  //!< the minimum distance of a spot from its axis [m]
+    double share = 1.0;     //!< its power per meter over that of the legs with the most
     bool along_x = false;
 };
 
@@ -25,8 +28,6 @@ struct SurfaceSpot {
 
 /// Conduction to a spot.
 struct SpotPath {
-    double length_m = 0.0;    //!< of a leg
-    double radius_m = 0.0;    //!< of a leg: the minimum distance of a spot from its axis
     double reach_m = 0.0;     //!< reach of the heat of a point
     double sink_share = 0.6;  //!< mean depth of the heat sink behind the surface, in 1/H
     double mirror = 0.0;      //!< share of legs mirrored in floor and lid
@@ -41,13 +42,13 @@ struct SpotLeaves {
     double lid_u_over_k_m = 0.0;
 };
 
-/// Rise at a spot for 1 W/m of legs in a fill of 1 W/mK: for each point of a leg at `r`, `h` below
-/// the surface, `2 erfc(r/reach)/(4 pi r) (1 + H h)/(1 + H r)^2`, H its `U/k`. This is the full
-/// mirror image for an adiabatic surface, and correct near and far for one with heat loss. The
-/// surface loss follows later, from `sink_share/H` further away. Legs mirrored in floor and lid
-/// contribute as well, reduced by `2 H r/(1 + H r)` with the same delay. Within 3 % of the exact
-/// half-space beneath the point; a skin spreads the heat by `x exp(x) E1(x)`, `x` the distance over
-/// its `skin_m`. @cite carslaw-jaeger
+/// Rise at a spot for 1 W/m of legs, times their `share`, in a fill of 1 W/mK: for each point of a
+/// leg at `r`, `h` below the surface, `2 erfc(r/reach)/(4 pi r) (1 + H h)/(1 + H r)^2`, H its
+/// `U/k`. This is the full mirror image for an adiabatic surface, and correct near and far for one
+/// with heat loss. The surface loss follows later, from `sink_share/H` further away. Legs mirrored
+/// in floor and lid contribute as well, reduced by `2 H r/(1 + H r)` with the same delay. Within 3
+/// % of the exact half-space beneath the point; a skin spreads the heat by `x exp(x) E1(x)`, `x`
+/// the distance over its `skin_m`. @cite carslaw-jaeger
 class SpotForm {
   public:
     SpotForm(std::span<const LegSegment> legs, const SurfaceSpot& spot, const SpotPath& path);

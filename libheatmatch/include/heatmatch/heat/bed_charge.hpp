@@ -1,8 +1,10 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "heatmatch/heat/conductivity.hpp"
+#include "heatmatch/heat/heated_legs.hpp"
 #include "heatmatch/heat/leg_layout.hpp"
 #include "heatmatch/heat/store_shell.hpp"
 
@@ -19,13 +21,19 @@ struct BedCharge {
     double gap_m = 0.0;        //!< air around the sheath, where grains have settled away [m]
     double rod_j_m_k = 170.0;  //!< heat capacity of a meter of element: metal and magnesia, 8 mm
                                //!< [J/mK]
-    /// Value of legs.wall_concentration() in that shell, if already computed.
+    /// Value of legs.wall_concentration() in that shell, if already computed; ignored with others.
     std::optional<double> wall_concentration{};
+    /// Legs of other circuits in the same bed, with constant power during the same hours. Without
+    /// power they count as fill.
+    std::vector<HeatedLegs> others{};
+
+    /// Power of the other legs [W].
+    [[nodiscard]] double others_w() const;
 };
 
 /// Temperatures at the end of the charge.
 struct BedTemperatures {
-    double sheath_c = 0.0;       //!< of the hottest leg [°C]
+    double sheath_c = 0.0;       //!< of the hottest leg of this circuit [°C]
     double bed_mean_c = 0.0;     //!< of the bulk [°C]
     double edge_c = 0.0;         //!< mean where the bed meets its wall [°C]
     double inner_c = 0.0;        //!< hottest spot where the bed meets wall, lid or floor [°C]
@@ -40,10 +48,11 @@ struct BedTemperatures {
 /// q'/(2 pi) sum_j (asinh(L/2 d_j) - asinh(L/2 rho_j))`, `rho_j = (d_j^-4 exp(-2 E1(d_j²/4at)) +
 /// rm^-4)^(-1/4)` on a bulk of one time constant: each leg a line source, E1 the exponential
 /// integral; `rho_0 = ((d_0² + 2.246 a t)^-2 + rm^-4)^(-1/4)` at the leg's own surface. The rod's
-/// heat capacity slows the first minutes. Throws InvalidInput for numbers without meaning, as every
-/// function of a charge here does. @cite carslaw-jaeger
-/// Hot spots (`with_lid`) cost most of the computing time. Without them `lid_c` and `floor_c` equal
-/// the air temperature, and `wall_c` is the mean's rise times its concentration.
+/// heat capacity slows the first minutes. Legs of other circuits add their power to the bulk and
+/// their own sums; `power_w` is that of this circuit alone. Throws InvalidInput for numbers without
+/// meaning, as every function of a charge here does. @cite carslaw-jaeger Hot spots (`with_lid`)
+/// cost most of the computing time. Without them `lid_c` and `floor_c` equal the air temperature,
+/// and `wall_c` is the mean's rise times its concentration.
 [[nodiscard]] BedTemperatures bed_temperatures(const BedCharge& charge, double power_w,
                                                bool with_lid = true);
 

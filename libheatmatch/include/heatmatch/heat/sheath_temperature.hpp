@@ -1,11 +1,14 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
 #include "heatmatch/base/sentence.hpp"
 #include "heatmatch/heat/bed_charge.hpp"
+#include "heatmatch/heat/joint_layout.hpp"
 #include "heatmatch/parts/element.hpp"
 #include "heatmatch/parts/medium.hpp"
 
@@ -37,13 +40,20 @@ struct StoreCharge {
     double hours = 5.0;    //!< per day [h]
     double air_c = 20.0;   //!< around the store [°C]
     double days = 1.0;
-    bool moist = false;  //!< before it has dried
+    bool moist = false;     //!< before it has dried
+    double others_w = 0.0;  //!< of other circuits, in a liquid [W]
 };
 
 /// The bed as the closed form uses it. Throws InvalidInput as leg_layout() and store_shell() do,
 /// where the legs do not fit, and for a liquid.
 [[nodiscard]] BedCharge bed_charge(const Medium& medium, const Store& store, const Element& element,
                                    int elements, const StoreCharge& charge, ConductivityEnd end);
+
+/// The same for bank `judged` among several banks that share the bed; the others have their own
+/// power. Throws InvalidInput as joint_layout() does too.
+[[nodiscard]] BedCharge joint_bed_charge(const Medium& medium, const Store& store,
+                                         std::span<const BankInStore> banks, std::size_t judged,
+                                         const StoreCharge& charge, ConductivityEnd end);
 
 /// Temperatures of sheath, coil, bed, wall and lid. Water: the bulk warms as a whole up to 100 °C;
 /// heat leaves the sheath by free convection of 700 to 1500 W/m2K until local boiling, 10 to 25 K

@@ -1,5 +1,6 @@
 #include "heatmatch/match/circuit/bank_heat.hpp"
 
+#include "bed_ends.hpp"
 #include "sentences.hpp"
 
 #include <algorithm>
@@ -16,7 +17,6 @@ using circuit_sentences::say;
 
 namespace {
 
-constexpr double room_k = 293.15;
 constexpr double most_bank_w = 1e6;  // above it every liquid boils
 // Near the worst case of all gaps: a narrower one conducts, a wider one has a larger sand surface.
 constexpr double settled_gap_m = 0.0007;
@@ -34,48 +34,15 @@ StoreCharge charge_of(const FilledStore& store, bool stagnation) {
             .days = stagnation ? stagnation_days : bright_days};
 }
 
-/// Temperatures of a bed at its three conductivities.
-struct BedEnds {
-    const BedTemperatures& low;
-    const BedTemperatures& typical;
-    const BedTemperatures& high;
-    double ln_typical = 0.0;  //!< relative to the low one
-    double ln_high = 0.0;
-
-    /// Highest temperature of a place between the ends. A fill with a higher conductivity conducts
-    /// more heat to a face and spreads it there: spots have a maximum in between, that of the
-    /// parabola in ln k.
-    [[nodiscard]] double hottest_c(double BedTemperatures::*place) const {
-        const double ends_c = std::max({low.*place, typical.*place, high.*place});
-        constexpr double same = 1e-3;
-        if (ln_typical < same || ln_high - ln_typical < same) return ends_c;
-        const double first = (typical.*place - low.*place) / ln_typical;
-        const double second = (high.*place - typical.*place) / (ln_high - ln_typical);
-        const double curvature = (second - first) / ln_high;
-        if (!(curvature < 0.0)) return ends_c;
-        // T = T_low + (x - 0) first + x (x - ln_typical) curvature, x = ln(k/k_low)
-        const double peak = 0.5 * (ln_typical - first / curvature);
-        if (!(peak > 0.0 && peak < ln_high)) return ends_c;
-        return std::max(ends_c, low.*place + peak * (first + (peak - ln_typical) * curvature));
-    }
-};
-
-BedEnds bed_ends(const BankHeat& heat, const BedTemperatures& low, const BedTemperatures& typical,
-                 const BedTemperatures& high) {
-    const auto ln_k = [&](const BedCharge& charge) {
-        return std::log(charge.fill.conductivity.at(room_k));
-    };
-    const double ln_low = ln_k(heat.careful);
-    return {low, typical, high, ln_k(heat.likely) - ln_low, ln_k(heat.conducting) - ln_low};
-}
-
 HeatPoint at_in_liquid(const BankHeat& heat, double element_w) {
     StoreCharge charge = charge_of(*heat.store, false);
     charge.power_w = std::min(element_w * heat.elements, most_bank_w);
+    charge.others_w = std::min(heat.store->others_w(), most_bank_w);
     const SheathTemperature now = sheath_temperature(heat.store->medium, heat.store->store,
                                                      heat.element, heat.elements, charge);
     charge = charge_of(*heat.store, true);
     charge.power_w = std::min(element_w * heat.elements, most_bank_w);
+    charge.others_w = std::min(heat.store->others_w(), most_bank_w);
     const SheathTemperature later = sheath_temperature(heat.store->medium, heat.store->store,
                                                        heat.element, heat.elements, charge);
     constexpr double boiling_c = 99.9;
@@ -189,6 +156,9 @@ std::optional<BankHeat::Judged> BankHeat::damp_at(double element_w) const {
     if (!moist_careful || !moist_stagnant || power_w > leaves_damp_w_m * heated_length_m) {
         return std::nullopt;
     }
+    for (const HeatedLegs& other : moist_careful->others) {
+        if (other.w_per_m() > leaves_damp_w_m) return std::nullopt;
+    }
     const double sheath_c = verdict_c(sheath_only_c(*moist_careful, power_w), moist_careful->air_c);
     return Judged{.sheath_c = sheath_c,
                   .coil_c = sheath_c + coil_above_sheath_k(power_w / heated_length_m),
@@ -223,6 +193,24 @@ std::optional<double> BankHeat::largest_lasting_w() const {
     return watts_at_limit(excess, 100.0 * heated_length_m / elements);
 }
 
+BankHeat BankHeat::without_others() const {
+    BankHeat alone = *this;
+    if (store && !store->others.empty()) {
+        auto filled = std::make_shared<FilledStore>(*store);
+        filled->others.clear();
+        filled->place = 0;
+        alone.store = std::move(filled);
+    }
+    for (BedCharge* charge : {&alone.careful, &alone.likely, &alone.conducting, &alone.stagnant,
+                              &alone.stagnant_likely, &alone.stagnant_out}) {
+        charge->others.clear();
+    }
+    for (auto* charge : {&alone.moist, &alone.moist_careful, &alone.moist_stagnant}) {
+        if (*charge) (*charge)->others.clear();
+    }
+    return alone;
+}
+
 std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> store,
                                           const Element& element,
                                           const std::optional<Sheath>& sheath,
@@ -237,18 +225,32 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
     heat->assumed = store->assumed;
     heat->missing = missing_sizes(store->store);
     for (const std::string& name : missing_lengths(element)) heat->missing.push_back(name);
+    for (const OtherBank& other : store->others) {
+        for (const std::string& name : missing_lengths(other.element)) {
+            heat->missing.push_back(name);
+        }
+    }
     heat->store = std::move(store);
     if (!heat->missing.empty()) return heat;
     const FilledStore& filled = *heat->store;
-    const LegLayout legs = leg_layout(element, elements, filled.store);
+    std::vector<BankInStore> banks;
+    for (const OtherBank& other : filled.others) {
+        banks.push_back(
+            {.element = other.element, .elements = other.elements, .power_w = other.power_w()});
+    }
+    const std::size_t place = std::min(filled.place, banks.size());
+    banks.insert(banks.begin() + static_cast<std::ptrdiff_t>(place),
+                 {.element = element, .elements = elements});
+    const LegLayout legs = joint_layout(banks, filled.store)[place];
     heat->heated_length_m = legs.heated_length_m();
     heat->misfit = legs.misfit;
     if (!heat->misfit.empty() || heat->liquid) return heat;
     const auto charged = [&](bool stagnation, ConductivityEnd end, bool moist = false) {
         StoreCharge charge = charge_of(filled, stagnation);
         charge.moist = moist;
-        BedCharge made = bed_charge(filled.medium, filled.store, element, elements, charge, end);
+        BedCharge made = joint_bed_charge(filled.medium, filled.store, banks, place, charge, end);
         made.legs.unstated = filled.unstated;
+        for (HeatedLegs& other : made.others) other.legs.unstated = filled.unstated;
         LegLayout beside = made.legs;
         if (filled.unstated.aside) {
             const double to_wall_m = beside.farthest_aside_m(made.shell);

@@ -17,6 +17,12 @@ constexpr double above_outside_k = 10.0;
 
 }  // namespace
 
+double FilledStore::others_w() const {
+    double sum = 0.0;
+    for (const OtherBank& other : others) sum += other.power_w();
+    return sum;
+}
+
 std::shared_ptr<const FilledStore> fill_store(const Parts& parts,
                                               const Installation& installation) {
     if (!installation.store) return nullptr;

@@ -39,6 +39,9 @@ inline constexpr auto table = std::to_array<Template>({
      "{why}"},
     {"limit.late", "\"{name}\" is not counted as stopping stagnation: {first}."},
 
+    {"limit.not_all",
+     "\"{name}\" is not counted: no limit opens circuit \"{circuit}\", which heats the same "
+     "store."},
     {"limit.none_fails", "No described limit could open without supply."},
     {"limit.supply_keeps",
      "Without control supply the circuit stays closed: the limit cannot open it then."},

@@ -67,8 +67,10 @@ struct BankHeat {
         return heat->missing.empty() ? std::vector<std::string>{"an element that fits"}
                                      : heat->missing;
     }
+    /// The same elements in the same places, without power in those of other circuits.
+    [[nodiscard]] BankHeat without_others() const;
     [[nodiscard]] bool known() const { return missing.empty() && misfit.empty(); }
-    /// Temperatures at that power of each element.
+    /// Temperatures at that power of each element, together with that of the other circuits.
     [[nodiscard]] HeatPoint at(double element_w) const;
     /// The values used by the screen, at less cost: sheath, coil and stagnation.
     struct Judged {
@@ -89,6 +91,7 @@ struct BankHeat {
     [[nodiscard]] std::optional<double> largest_lasting_w() const;
 };
 
+/// The elements of one circuit in a store, with those of the other circuits that the store lists.
 /// Null without a store.
 [[nodiscard]] std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> store,
                                                         const Element& element,

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <cstddef>
 #include <memory>
+#include <string>
 #include <vector>
 
 #include "heatmatch/heat/leg_layout.hpp"
@@ -10,15 +12,34 @@
 
 namespace heatmatch {
 
-/// A store with its fill and the air around it: all inputs of its heat except the elements.
+/// The elements of another circuit in the same store, at the moment for which a store is judged.
+struct OtherBank {
+    std::string circuit{};  //!< its name
+    Element element{};
+    int elements = 1;
+    double element_w = 0.0;  //!< of each, its largest in bright sun [W]
+    bool limited = false;    //!< whether an overtemperature limit opens it
+
+    [[nodiscard]] double power_w() const { return elements * element_w; }
+
+    friend bool operator==(const OtherBank&, const OtherBank&) = default;
+};
+
+/// A store with its fill and the air around it: all inputs of its heat except the elements of the
+/// circuit that is judged.
 struct FilledStore {
     Store store{};
     Medium medium{};
-    double charge_hours = 6.0;    //!< hours of bright sun per day [h]
-    double air_c = 30.0;          //!< around it on a bright day of the season [°C]
-    double hottest_air_c = 40.0;  //!< the same in high summer [°C]
-    UnstatedPlaces unstated{};    //!< positions for which legs count as near each face
+    double charge_hours = 6.0;        //!< hours of bright sun per day [h]
+    double air_c = 30.0;              //!< around it on a bright day of the season [°C]
+    double hottest_air_c = 40.0;      //!< the same in high summer [°C]
+    UnstatedPlaces unstated{};        //!< positions for which legs count as near each face
+    std::vector<OtherBank> others{};  //!< in the order of their circuits
+    std::size_t place = 0;            //!< how many of them come before the circuit that is judged
     std::vector<Assumption> assumed{};
+
+    /// Power of the other circuits together [W].
+    [[nodiscard]] double others_w() const;
 
     friend bool operator==(const FilledStore&, const FilledStore&) = default;
 };
