@@ -119,14 +119,16 @@ void Bed3d::place_legs() {
         const double to = std::min(low + length, static_cast<double>(k + 1) * level_m_);
         leg_share_.push_back(std::max(0.0, to - from) / length);
     }
-    for (const auto& leg : store_.legs.legs) {
+    for (std::size_t index = 0; index < store_.legs.legs.size(); ++index) {
+        const auto& leg = store_.legs.legs[index];
         if (leg.x_m < -1e-9 || leg.y_m < -1e-9) continue;
+        const double weight = store_.weights.empty() ? 1.0 : store_.weights[index];
         const std::size_t i = x_.cell_of(std::fabs(leg.x_m));
         const std::size_t j = y_.cell_of(std::fabs(leg.y_m));
         for (std::size_t c = 0; c < disc_.columns.size(); ++c) {
             if (disc_.columns[c].i != i || disc_.columns[c].j != j) continue;
             const double share = (leg.x_m < 1e-9 ? 0.5 : 1.0) * (leg.y_m < 1e-9 ? 0.5 : 1.0);
-            sources_.push_back({.column = c, .share = share});
+            sources_.push_back({.column = c, .share = share, .leg = index, .weight = weight});
         }
     }
 }
@@ -161,12 +163,18 @@ void Bed3d::surface() {
 }
 
 double Bed3d::sheath_c() const {
+    return sheath_c(0, store_.legs.legs.size());
+}
+
+double Bed3d::sheath_c(std::size_t first, std::size_t last) const {
     const double lattice_m = 0.14 * std::hypot(x_.near_m, y_.near_m);  // 0.198 of a square's side
     const double q = power_w_ / store_.legs.heated_length_m();
     double hottest = coldest_k;
     for (const Source& source : sources_) {
-        const double theta = theta_[source.column * levels_ + levels_ / 2] +
-                             q / (2.0 * pi) * std::log(lattice_m / store_.legs.radius_m);
+        if (source.leg < first || source.leg >= last) continue;
+        const double theta =
+            theta_[source.column * levels_ + levels_ / 2] +
+            source.weight * q / (2.0 * pi) * std::log(lattice_m / store_.legs.radius_m);
         hottest = std::max(hottest, temperature_.at(theta));
     }
     return hottest - zero_c;

@@ -16,6 +16,7 @@ struct Bed3dStore {
     heatmatch::BedFill fill{};
     heatmatch::StoreShell shell{};
     heatmatch::LegLayout legs{};
+    std::vector<double> weights{};  //!< power of each leg over the mean of all; equal without
     double air_c = 20.0;
     double start_c = 20.0;
     std::optional<double> low_m{};  //!< of the lower leg ends over the floor; centred without
@@ -44,7 +45,9 @@ class Bed3d {
     /// Constant power into all legs together for that long.
     void run(double power_w, double seconds);
 
-    [[nodiscard]] double sheath_c() const;     //!< of the hottest leg, at half its length
+    [[nodiscard]] double sheath_c() const;  //!< of the hottest leg, at half its length
+    /// Of the hottest of some legs, by their places in the layout.
+    [[nodiscard]] double sheath_c(std::size_t first, std::size_t last) const;
     [[nodiscard]] double bed_mean_c() const;   //!< by volume
     [[nodiscard]] double wall_c() const;       //!< hottest spot of the side wall
     [[nodiscard]] double lid_c() const;        //!< hottest spot under the lid
@@ -66,6 +69,8 @@ class Bed3d {
     struct Source {
         std::size_t column = 0;
         double share = 1.0;  //!< of the leg within the quarter
+        std::size_t leg = 0;
+        double weight = 1.0;
     };
     struct Outside {  //!< a cell's part of the surface
         std::size_t cell = 0;

@@ -118,7 +118,8 @@ double Bed3d::stage(const std::vector<double>& base, double step_s, double power
         }
         for (const Source& source : sources_) {
             for (std::size_t k = 0; k < levels_; ++k) {
-                residual_[source.column * levels_ + k] += source.share * leg_w * leg_share_[k];
+                residual_[source.column * levels_ + k] +=
+                    source.share * source.weight * leg_w * leg_share_[k];
             }
         }
         lost_w = outward();

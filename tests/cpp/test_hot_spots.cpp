@@ -9,7 +9,6 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
-#include <fstream>
 #include <limits>
 #include <numbers>
 #include <sstream>
@@ -237,49 +236,3 @@ TEST_CASE("where a fill meets its store it is as hot as in three dimensions") {
 }
 
 TEST_SUITE_END();
-
-// Source: tests/reference/joint_open.csv. Its circuits load their legs unlike; the floor must lie
-// between the legs of one alone and all legs loaded as those of the hotter one.
-TEST_CASE(
-    "floors and walls of drums by another solution are between one circuit and two equal "
-    "ones") {
-    std::ifstream file(std::string(HEATMATCH_REFERENCE_DIR) + "/joint_open.csv");
-    REQUIRE(file);
-    std::string line;
-    int drums = 0;
-    while (std::getline(file, line)) {
-        if (line.empty() || line.front() < '0' || line.front() > '9') continue;
-        std::vector<double> v;
-        for (char& c : line) {
-            if (c == ',' || c == ':' || c == ';') c = ' ';
-        }
-        std::istringstream cells(line);
-        for (double x = 0.0; cells >> x;) v.push_back(x);
-        REQUIRE(v.size() == 22);
-        ++drums;
-        heatmatch::LegLayout one{.legs = {{.x_m = v[9] / 1e3, .y_m = v[10] / 1e3},
-                                          {.x_m = v[11] / 1e3, .y_m = v[12] / 1e3}},
-                                 .leg_length_m = v[3],
-                                 .radius_m = v[4] / 2e3,
-                                 .sheath_radius_m = v[4] / 2e3};
-        heatmatch::LegLayout both = one;
-        both.legs.push_back({.x_m = v[13] / 1e3, .y_m = v[14] / 1e3});
-        both.legs.push_back({.x_m = v[15] / 1e3, .y_m = v[16] / 1e3});
-        heatmatch::BedCharge charge{.fill = dry_sand(0.27, 0.5),
-                                    .shell = bare_cylinder(v[1], v[2], 0.3),
-                                    .legs = one,
-                                    .air_c = v[5],
-                                    .hours = v[6]};
-        charge.shell.stands_u_w_m2k = 4.0;  // floor_inner_c is of the fill
-        const double one_c = heatmatch::bed_temperatures(charge, v[7]).floor_c;
-        charge.legs = both;
-        const heatmatch::BedTemperatures all = heatmatch::bed_temperatures(charge, 2.0 * v[7]);
-        CAPTURE(v[0]);
-        constexpr double room_k = 1.5;
-        const double floor_k = v[21] - v[5];
-        CHECK(one_c - v[5] < 1.25 * floor_k + room_k);
-        CHECK(all.floor_c - v[5] > 0.95 * floor_k - room_k);
-        CHECK(all.wall_c - v[5] > 0.95 * (v[20] - v[5]) - room_k);
-    }
-    CHECK(drums == 16);
-}

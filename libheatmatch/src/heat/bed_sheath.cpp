@@ -16,7 +16,7 @@ namespace heatmatch {
 
 namespace {
 
-constexpr double hottest_k = 3500.0;
+constexpr double hottest_fill_k = 3500.0;
 
 /// Remainder of the days before around the legs: a day's charge started earlier, minus the part
 /// missing since its end. Days of 24 h add up to one long charge.
@@ -98,13 +98,13 @@ double field_k(const BedCharge& charge, const BedGeometry& geometry, const BedBu
                 moved /= 1.0 - share;
                 moved_before = 0.0;
             }
-            hot_k = std::clamp(hot_k + moved, 1.0, hottest_k);
+            hot_k = std::clamp(hot_k + moved, 1.0, hottest_fill_k);
             if (std::fabs(moved) < close_enough_k) break;
         }
         return hot_k;
     };
     const double start_k =
-        std::min(conductivity.temperature_k(bulk_theta + rise_at(bulk.bed_k)), hottest_k);
+        std::min(conductivity.temperature_k(bulk_theta + rise_at(bulk.bed_k)), hottest_fill_k);
     const double hot_k = settled_k(start_k);
     if (geometry.days <= 1.0) return hot_k;
     // Days before change the diffusivity little: theirs is that of the last day.
