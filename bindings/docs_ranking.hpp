@@ -120,6 +120,9 @@ Examples
 >>> candidate.circuit.panels
 '2S1P')";
 
+inline constexpr const char* assess_circuits =
+    R"(Assess all existing circuits of an installation, which share one store.)";
+
 inline constexpr const char* rank_memory = R"(Make a memory that keeps nothing yet.)";
 
 inline constexpr const char* cautions =

@@ -1,6 +1,7 @@
 #include "pybind.hpp"
 
 #include "heatmatch/answer/check_counts.hpp"
+#include "heatmatch/answer/circuits_table.hpp"
 #include "heatmatch/answer/delivered_table.hpp"
 #include "heatmatch/answer/duties_table.hpp"
 #include "heatmatch/answer/heat_table.hpp"
@@ -62,6 +63,9 @@ void register_rankings(py::module_& module) {
         py::arg("candidates"), py::kw_only(), py::arg("share") = true, py::arg("letters") = false,
         "Candidates, one row each, with numbers or letters; `share`: with utilization, "
         "also where the sheath is shown.");
+    module.def(
+        "circuits_table", [](const Candidates& circuits) { return circuits_table(circuits); },
+        py::arg("circuits"), "Circuits of one installation, one row each, and a last row for all.");
     module.def("ranking_legend", &ranking_legend, py::arg("ranking"), py::kw_only(),
                py::arg("share") = true, "Meaning of the columns of a ranking.");
     module.def("pairing_sentence", &pairing_sentence, py::arg("circuit"),

@@ -110,6 +110,7 @@ void register_circuit(py::module_& module) {
             "the array as it is today")
         .def_readonly("runs", &Circuit::runs, "stretches of wire")
         .def_readonly("devices", &Circuit::devices, "controls in their places")
+        .def_readonly("name", &Circuit::name, "name of an existing circuit")
         .def_property_readonly("title", &Circuit::title, "panels and elements in one line")
         .def("__repr__", [](const Circuit& circuit) { return "<Circuit " + circuit.title() + ">"; })
         .def(py::pickle([](const Circuit& circuit) { return state_of(circuit); }, &circuit_from));

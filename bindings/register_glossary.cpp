@@ -75,7 +75,7 @@ void register_glossary(py::module_& module) {
             add("space", space_fields());
             add("space.covers", cover_area_fields());
             add("goals", goals_fields());
-            add("circuit", standing_circuit_fields());
+            add("circuit", existing_circuit_fields());
             return all;
         },
         docs::installation_glossary);

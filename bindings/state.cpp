@@ -106,13 +106,39 @@ Store store_from(const py::handle& state) {
     return record_from<Store>(store_fields(), state, "store");
 }
 
+namespace {
+
+py::list other_bank_states(const FilledStore& store) {
+    py::list states;
+    for (const OtherBank& other : store.others) {
+        states.append(py::make_tuple(other.circuit, part_to_json(Part{other.element}, -1),
+                                     other.elements, other.element_w, other.limited));
+    }
+    return states;
+}
+
+std::vector<OtherBank> other_banks_from(const py::handle& states) {
+    std::vector<OtherBank> others;
+    for (const py::handle& each : states) {
+        const auto state = each.cast<py::tuple>();
+        others.push_back({.circuit = state[0].cast<std::string>(),
+                          .element = *part_from<Element>(PartKind::element, state[1]),
+                          .elements = state[2].cast<int>(),
+                          .element_w = state[3].cast<double>(),
+                          .limited = state[4].cast<bool>()});
+    }
+    return others;
+}
+
+}  // namespace
+
 py::tuple state_of(const BankHeat& heat) {
     const FilledStore& store = *heat.store;
     return py::make_tuple(record_to_dict(store_fields(), &store.store),
                           part_to_json(Part{store.medium}, -1), store.charge_hours, store.air_c,
                           store.hottest_air_c, assumption_states(store.assumed),
                           part_to_json(Part{heat.element}, -1), part_state(heat.sheath),
-                          heat.coil_limit_c, heat.elements);
+                          heat.coil_limit_c, heat.elements, other_bank_states(store), store.place);
 }
 
 std::shared_ptr<const BankHeat> bank_heat_from(const py::tuple& state) {
@@ -123,6 +149,8 @@ std::shared_ptr<const BankHeat> bank_heat_from(const py::tuple& state) {
     store->air_c = state[3].cast<double>();
     store->hottest_air_c = state[4].cast<double>();
     store->assumed = assumptions_from(state[5]);
+    store->others = other_banks_from(state[10]);
+    store->place = state[11].cast<std::size_t>();
     // Of the alloy only its limit counts here.
     std::optional<Alloy> alloy;
     if (const auto limit_c = state[8].cast<std::optional<double>>()) {
@@ -169,7 +197,7 @@ py::tuple state_of(const Circuit& circuit) {
     return py::make_tuple(state_of(circuit.owned), part_to_json(Part{circuit.panel.given}, -1),
                           circuit.panel.record_low_c, circuit.panels.label(),
                           state_of(circuit.bank), states_of(circuit.runs),
-                          states_of(circuit.devices), heat);
+                          states_of(circuit.devices), heat, circuit.name);
 }
 
 Circuit circuit_from(const py::tuple& state) {
@@ -181,7 +209,8 @@ Circuit circuit_from(const py::tuple& state) {
             .bank = bank_from(state[4].cast<py::tuple>()),
             .runs = items_from(state[5], run_parts_from),
             .devices = items_from(state[6], placed_device_from),
-            .heat = state[7].is_none() ? nullptr : bank_heat_from(state[7].cast<py::tuple>())};
+            .heat = state[7].is_none() ? nullptr : bank_heat_from(state[7].cast<py::tuple>()),
+            .name = state[8].cast<std::string>()};
 }
 
 py::tuple state_of(const Delivered& delivered) {

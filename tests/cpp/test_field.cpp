@@ -53,7 +53,7 @@ std::vector<NamedFields> all_tables() {
     tables.push_back({"cover area", heatmatch::cover_area_fields()});
     tables.push_back({"space", heatmatch::space_fields()});
     tables.push_back({"goals", heatmatch::goals_fields()});
-    tables.push_back({"circuit", heatmatch::standing_circuit_fields()});
+    tables.push_back({"circuit", heatmatch::existing_circuit_fields()});
     return tables;
 }
 

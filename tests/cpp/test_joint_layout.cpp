@@ -96,7 +96,8 @@ TEST_CASE("all banks are upright, or all are horizontal") {
 
 TEST_CASE("banks that fit alone may not fit together, nor where they overlap") {
     Store narrow = wide_drum();
-    narrow.diameter_m = 0.1;
+    narrow.diameter_m = 0.06;
+    narrow.height_m = 0.45;
     const Element rod = straight_rod(400.0, 1);
     const std::vector<BankInStore> many{{.element = rod}, {.element = rod, .elements = 2}};
     CHECK(leg_layout(rod, 1, narrow).misfit.empty());

@@ -219,5 +219,5 @@ def add_parsers(commands: Any) -> None:
     )
     add_installation(parser)
     _add_own_options(parser)
-    add_options(parser, "--rank", "--max-bank", "--csv", "--force")
+    add_options(parser, "--rank", "--circuit", "--max-bank", "--csv", "--force")
     add_options(parser, "--catalog", "--weather", "--units", "--json", "--quiet")

@@ -236,7 +236,7 @@ def run_diagnose(arguments: argparse.Namespace) -> int:
 
 def add_parsers(commands: Any) -> None:
     """Adds these commands to the command line."""
-    shared = ("--rank", "--max-bank", "--catalog", "--weather")
+    shared = ("--rank", "--circuit", "--max-bank", "--catalog", "--weather")
     meter = add_command(
         commands,
         "meter",

@@ -22,6 +22,7 @@ from heatmatch.cli.shared import (
     add_installation,
     add_options,
     chosen_candidate,
+    existing_circuits,
     make_ranking,
     margin_json,
     open_catalog,
@@ -54,8 +55,8 @@ RANK_EXAMPLES = (
     "rank demo.json --compare before.json",
 )
 ASSESS_HELP = """\
-Assesses the existing circuit (`installation.circuit`). Prints the delivered
-power, the temperatures, and every margin: a named check with value, limit and
+Assesses the existing circuit (`installation.circuit`), or all of
+`installation.circuits` in the store that they share. Prints the delivered power, the temperatures, and every margin: a named check with value, limit and
 severity (danger, warning, caution, not assessed, or no finding).
 """
 ASSESS_EXAMPLES = ("assess demo.json", "assess demo.json --units us --explain")
@@ -172,23 +173,48 @@ def run_rank(arguments: argparse.Namespace) -> int:
     return 0
 
 
+def _assessed(
+    arguments: argparse.Namespace,
+    catalog: _core.Catalog,
+    installation: _core.Installation,
+    year: _core.Weather | None,
+) -> list[_core.Candidate]:
+    """The circuit that was asked for, or all existing ones."""
+    if arguments.rank is None and arguments.circuit is None:
+        return existing_circuits(catalog, installation, year)
+    return [chosen_candidate(arguments, catalog, installation, year)]
+
+
+def _say_circuit(arguments: argparse.Namespace, candidate: _core.Candidate) -> None:
+    say(results.candidate_text(candidate, units=arguments.units))
+    if arguments.explain:
+        say("\nhow it was computed:")
+        for step in candidate.explain():
+            say(results.wrap(f"  {told(step.description, arguments.units)}", "      "))
+
+
 def run_assess(arguments: argparse.Namespace) -> int:
-    """Assess the existing circuit, or one of the ranking."""
+    """Assess the existing circuits, or one of the ranking."""
     installation = read_installation(arguments)
     year = read_weather(arguments, installation)
     catalog = open_catalog(arguments.catalog)
-    candidate = chosen_candidate(arguments, catalog, installation, year)
+    circuits = _assessed(arguments, catalog, installation, year)
+    several = len(circuits) > 1
     if arguments.json:
-        print_json(candidate_json(candidate, arguments.units))
+        data = [{"circuit": each.circuit.name} | candidate_json(each, arguments.units)
+                for each in circuits]  # fmt: skip
+        print_json({"circuits": data} if several else candidate_json(circuits[0], arguments.units))
     else:
         say_name(arguments, installation)
-        say(results.candidate_text(candidate, units=arguments.units))
-        if arguments.explain:
-            say("\nhow it was computed:")
-            for step in candidate.explain():
-                say(results.wrap(f"  {told(step.description, arguments.units)}", "      "))
-        say_cautions(candidate)
-    return DANGER if candidate.severity == "danger" else 0
+        if several:
+            say(results.circuits_text(circuits, units=arguments.units))
+        for each in circuits:
+            if several:
+                say(f'\ncircuit "{each.circuit.name}":\n')
+            _say_circuit(arguments, each)
+        say_cautions(circuits[0])
+    danger = any(each.severity == "danger" for each in circuits)
+    return DANGER if danger else 0
 
 
 def run_demo(arguments: argparse.Namespace) -> int:
@@ -228,7 +254,7 @@ def add_parsers(commands: Any) -> None:
     assess.add_argument(
         "--explain", action="store_true", help="print every formula with its numbers"
     )
-    add_options(assess, "--rank", "--max-bank", *shared, "--quiet")
+    add_options(assess, "--rank", "--circuit", "--max-bank", *shared, "--quiet")
     add_command(
         commands,
         "demo",

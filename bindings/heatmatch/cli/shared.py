@@ -94,6 +94,10 @@ _OPTIONS: dict[str, dict[str, Any]] = {
         "help": "the N-th circuit of the ranking, as numbered by heatmatch rank, instead of the "
         "existing circuit (`installation.circuit`)",
     },
+    "--circuit": {
+        "metavar": "NAME",
+        "help": "the existing circuit of that name, where the installation has several",
+    },
     "--max-bank": {
         "type": positive,
         "metavar": "N",
@@ -248,12 +252,7 @@ def chosen_candidate(
     """The N-th of the ranking, or the existing circuit."""
     place: int | None = arguments.rank
     if place is None:
-        if not stands(installation):
-            raise InvalidInput(
-                "installation: circuit = (missing) must be given; describe the existing "
-                "circuit, or use the best of the ranking with --rank 1"
-            )
-        return _core.assess(catalog, installation, year)
+        return _of_name(arguments.circuit, existing_circuits(catalog, installation, year))
     ranking = make_ranking(arguments, catalog, installation, year, top=max(place, _KEPT))
     if len(ranking) == 0 and place <= len(ranking.rejected):
         complain(f"{_core.nothing_left(ranking)} The circuit shown is a rejected one.")
@@ -264,9 +263,34 @@ def chosen_candidate(
     return ranking[place - 1]
 
 
+def existing_circuits(
+    catalog: _core.Catalog, installation: _core.Installation, year: _core.Weather | None
+) -> list[_core.Candidate]:
+    """All existing circuits, assessed together."""
+    if not stands(installation):
+        raise InvalidInput(
+            "installation: circuit = (missing) must be given; describe the existing "
+            "circuit, or use the best of the ranking with --rank 1"
+        )
+    return _core.assess_circuits(catalog, installation, year)
+
+
+def _of_name(name: str | None, circuits: list[_core.Candidate]) -> _core.Candidate:
+    """The circuit of that name, or the only one."""
+    if name is None and len(circuits) == 1:
+        return circuits[0]
+    for each in circuits:
+        if each.circuit.name == name:
+            return each
+    names = ", ".join(f'"{each.circuit.name}"' for each in circuits)
+    given = "(missing)" if name is None else f'"{name}"'
+    raise InvalidInput(f"--circuit = {given} must be one of {names}; name one of them")
+
+
 def stands(installation: _core.Installation) -> bool:
     """Whether the installation describes an existing circuit."""
-    return installation.to_dict().get("circuit") is not None
+    plain = installation.to_dict()
+    return plain.get("circuit") is not None or bool(plain.get("circuits"))
 
 
 def texts_in(data: dict[str, Any], units: str, *names: str) -> dict[str, Any]:

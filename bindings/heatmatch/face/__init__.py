@@ -9,6 +9,7 @@ from heatmatch.face.calibration import Calibration as Calibration
 from heatmatch.face.calibration import calibrate as calibrate
 from heatmatch.face.candidate import Candidate as Candidate
 from heatmatch.face.candidate import assess as assess
+from heatmatch.face.candidate import assess_circuits as assess_circuits
 from heatmatch.face.catalog import Catalog as Catalog
 from heatmatch.face.circuit import Circuit as Circuit
 from heatmatch.face.day_answer import DayAnswer as DayAnswer

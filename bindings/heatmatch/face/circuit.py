@@ -62,4 +62,5 @@ class Circuit(Face):
     array: Held[Array] = Held("Array of the panels as they are today.")
     runs: Held[list[RunParts]] = Held("Runs of wire with their parts.")
     devices: Held[list[PlacedDevice]] = Held("Controls in their places.")
+    name: Held[str] = Held("Name of an existing circuit; empty in a ranking.")
     title: Held[str] = Held("Circuit in words.")

@@ -49,7 +49,9 @@ class Installation(InstallationFiles):
     goals : Goals or mapping, optional
         Months, budget and currency.
     circuit : ExistingCircuit or mapping, optional
-        The existing circuit.
+        The existing circuit, where there is one.
+    circuits : sequence of ExistingCircuit or mappings
+        All existing circuits; they heat one store.
     parts : mapping of sequences, optional
         Parts that are not in the catalog, by kind: "panels", "elements", "wires" and so on.
 
@@ -87,12 +89,14 @@ class Installation(InstallationFiles):
         space: object = None,
         goals: object = None,
         circuit: object = None,
+        circuits: Sequence[object] = (),
         parts: Mapping[str, Sequence[object]] | None = None,
     ) -> None:
         given = {
             "name": name, "site": site, "weather": weather, "panels": panels,
             "elements": elements, "store": store, "runs": runs, "devices": devices,
-            "space": space, "goals": goals, "circuit": circuit, "parts": parts,
+            "space": space, "goals": goals, "circuit": circuit,
+            "circuits": circuits, "parts": parts,
         }  # fmt: skip
         known = {key: plain_of(value) for key, value in given.items() if value is not None}
         plain = {"heatmatch_installation": 1, **known}
@@ -132,6 +136,11 @@ class Installation(InstallationFiles):
         """Existing circuit; None if not described."""
         plain = self.to_dict().get("circuit")
         return None if plain is None else ExistingCircuit._of(plain)
+
+    @property
+    def circuits(self) -> list[ExistingCircuit]:
+        """Existing circuits that share the store; empty where ``circuit`` describes one."""
+        return [ExistingCircuit._of(one) for one in self.to_dict().get("circuits", [])]
 
     @property
     def parts(self) -> dict[str, list[Any]]:

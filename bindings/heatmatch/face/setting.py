@@ -235,10 +235,12 @@ class Goals(Record):
 
 @dataclass(frozen=True)
 class ExistingCircuit(Record):
-    """The existing circuit, which ``assess`` assesses.
+    """An existing circuit, which ``assess`` assesses.
 
     Attributes
     ----------
+    name : str
+        Name of the circuit; needed where there are several.
     group : str
         Group of owned panels.
     panels : str
@@ -247,6 +249,10 @@ class ExistingCircuit(Record):
         Id of the element.
     bank : str
         Hook-up of the elements: "1S2P" is two in parallel.
+    runs : list of str
+        Names of its own runs. A run that no circuit names is in each of them.
+    devices : list of str
+        Ids of its own controls. One that no circuit names is in each of them.
 
     Examples
     --------
@@ -255,7 +261,10 @@ class ExistingCircuit(Record):
     '2S1P'
     """
 
+    name: str
     group: str
     panels: str
     element: str
     bank: str
+    runs: list[str]
+    devices: list[str]

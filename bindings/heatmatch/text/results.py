@@ -16,6 +16,7 @@ __all__ = [
     "SEVERITIES",
     "WIDTH",
     "candidate_text",
+    "circuits_text",
     "clip",
     "delivered_text",
     "heat_text",
@@ -35,6 +36,7 @@ SEVERITIES = ("danger", "warning", "caution", "not assessed", "none")
 # Widths in text of 80 columns.
 _WIDTHS_BARE = (3, 14, 30, 5, 9, 4, 4, 4)
 _WIDTHS_STORE = (3, 12, 25, 4, 9, 4, 4, 7, 4)
+_NAMES = 12  # of circuits, instead of places in the ranking
 _ELEMENTS, _SHEATH = 2, 7  # places in it: the elements leave room for long sheaths
 
 
@@ -55,6 +57,16 @@ def ranking_table(
     """Candidates as a table of 80 columns, numbered as in the ranking or by letters."""
     made = _core.ranking_table(list(candidates), share=False, letters=letters)
     return table_text(made, _widths(made, units), units)
+
+
+def circuits_text(circuits: Sequence[_core.Candidate], *, units: str = "si") -> str:
+    """The circuits of one installation, one row each, with the heat of all."""
+    made = _core.circuits_table(list(circuits))
+    place, group, elements, *others = _widths(made, units)
+    more = _NAMES - place
+    lines = [table_text(made, (_NAMES, group, elements - more, *others), units)]
+    lines += ["", *wrapped([" ".join(texts(made.legend, units))], units)]
+    return "\n".join(lines)
 
 
 def legend(ranking: _core.Ranking, *, units: str = "si", share: bool = True) -> str:

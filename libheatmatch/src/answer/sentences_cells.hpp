@@ -25,6 +25,8 @@ inline constexpr auto cell_lines = std::to_array<Template>({
 
     {"head.share", "%"},
     {"head.place", "#"},
+    {"head.circuit", "circuit"},
+    {"circuits.all", "all"},
     {"head.panels", "panels"},
     {"head.elements", "elements"},
     {"head.daily", "kWh/day"},

@@ -14,29 +14,6 @@ namespace heatmatch {
 
 using setting_sentences::say;
 
-std::span<const Field> standing_circuit_fields() {
-    static const auto fields = std::to_array<Field>({
-        bind<&ExistingCircuit::group>({.name = "group",
-                                       .kind = FieldKind::text,
-                                       .required = true,
-                                       .meaning = "group of panels that feeds it"}),
-        bind<&ExistingCircuit::panels>({.name = "panels",
-                                        .kind = FieldKind::text,
-                                        .required = true,
-                                        .meaning = "hook-up of the panels, as in 2S1P"}),
-        bind<&ExistingCircuit::element>({.name = "element",
-                                         .kind = FieldKind::reference,
-                                         .required = true,
-                                         .meaning = "id of the element",
-                                         .refers_to = "element"}),
-        bind<&ExistingCircuit::bank>({.name = "bank",
-                                      .kind = FieldKind::text,
-                                      .required = true,
-                                      .meaning = "hook-up of equal elements, as in 1S2P"}),
-    });
-    return fields;
-}
-
 Parts merged_parts(Parts catalog, const Installation& installation) {
     for (const Part& part : list_parts(installation.parts)) catalog.put(part);
     return catalog;
@@ -119,10 +96,11 @@ void check_references(const Installation& installation, const Parts& parts) {
             static_cast<void>(find_cover(parts, area.cover));
         }
     }
-    if (installation.circuit) {
-        static_cast<void>(find_group(installation, installation.circuit->group));
-        static_cast<void>(find_element(parts, installation.circuit->element));
+    for (const ExistingCircuit& circuit : existing_circuits(installation)) {
+        static_cast<void>(find_group(installation, circuit.group));
+        static_cast<void>(find_element(parts, circuit.element));
     }
+    check_circuits(installation);
 }
 
 }  // namespace heatmatch

@@ -55,7 +55,11 @@ void check_records(const Installation& installation) {
     }
     check_record(goals_fields(), &installation.goals, "installation: goals");
     if (installation.circuit) {
-        check_record(standing_circuit_fields(), &*installation.circuit, "installation: circuit");
+        check_record(existing_circuit_fields(), &*installation.circuit, "installation: circuit");
+    }
+    for (std::size_t i = 0; i < installation.circuits.size(); ++i) {
+        const ExistingCircuit& circuit = installation.circuits[i];
+        check_record(existing_circuit_fields(), &circuit, place_of("circuits", i, circuit.name));
     }
 }
 
@@ -89,8 +93,8 @@ void check_named_parts(const Installation& installation, const Parts& parts) {
             check_element_in(parts, find_element(parts, allowed.element));
         }
     }
-    if (installation.circuit) {
-        check_element_in(parts, find_element(parts, installation.circuit->element));
+    for (const ExistingCircuit& circuit : existing_circuits(installation)) {
+        check_element_in(parts, find_element(parts, circuit.element));
     }
     const bool any_wire = std::any_of(installation.runs.begin(), installation.runs.end(),
                                       [](const WireRun& run) { return run.chooses(); });

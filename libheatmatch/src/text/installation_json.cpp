@@ -17,7 +17,7 @@ constexpr std::string_view installation_key = "heatmatch_installation";
 constexpr int installation_version = 1;
 constexpr auto known_keys = std::to_array<std::string_view>(
     {installation_key, "name", "site", "weather", "panels", "elements", "store", "runs", "devices",
-     "space", "goals", "circuit", "parts"});
+     "space", "goals", "circuit", "circuits", "parts"});
 
 template <class T>
 T read(std::span<const Field> fields, const Json& json, const std::string& part,
@@ -216,7 +216,13 @@ Installation installation_from_json(std::string_view text, std::string_view orig
     });
     with("circuit", [&](const Json& json) {
         installation.circuit =
-            read<ExistingCircuit>(standing_circuit_fields(), json, origin + ": circuit");
+            read<ExistingCircuit>(existing_circuit_fields(), json, origin + ": circuit");
+    });
+    with("circuits", [&](const Json& json) {
+        installation.circuits = read_list(
+            json, origin, "circuits", "name", [](const Json& item, const std::string& part) {
+                return read<ExistingCircuit>(existing_circuit_fields(), item, part);
+            });
     });
     with("parts", [&](const Json& json) { installation.parts = read_parts(json, origin); });
     return installation;
@@ -256,7 +262,10 @@ std::string installation_to_json(const Installation& installation) {
     }
     Json goals = write_record(goals_fields(), &installation.goals);
     if (!goals.empty()) root["goals"] = std::move(goals);
-    write_if(root, "circuit", installation.circuit, standing_circuit_fields());
+    write_if(root, "circuit", installation.circuit, existing_circuit_fields());
+    for (const ExistingCircuit& circuit : installation.circuits) {
+        root["circuits"].push_back(write_record(existing_circuit_fields(), &circuit));
+    }
     Json parts = write_parts(installation.parts);
     if (!parts.empty()) root["parts"] = std::move(parts);
     return root.dump(2) + '\n';

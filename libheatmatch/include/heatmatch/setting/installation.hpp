@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <span>
 #include <string>
@@ -7,6 +8,7 @@
 
 #include "heatmatch/parts/parts.hpp"
 #include "heatmatch/setting/device.hpp"
+#include "heatmatch/setting/existing_circuit.hpp"
 #include "heatmatch/setting/goals.hpp"
 #include "heatmatch/setting/owned.hpp"
 #include "heatmatch/setting/site.hpp"
@@ -15,17 +17,6 @@
 #include "heatmatch/setting/wire_run.hpp"
 
 namespace heatmatch {
-
-/// The existing circuit, as described by its owner.
-struct ExistingCircuit {
-    std::string group{};    //!< of owned panels
-    std::string panels{};   //!< hook-up, `2S1P`
-    std::string element{};  //!< id
-    std::string bank{};     //!< hook-up of equal elements, `1S2P`
-
-    friend bool operator==(const ExistingCircuit&, const ExistingCircuit&) = default;
-};
-[[nodiscard]] std::span<const Field> standing_circuit_fields();
 
 /// The user's situation: owned parts, parts that may be bought, and where they are.
 struct Installation {
@@ -39,7 +30,8 @@ struct Installation {
     std::vector<Device> devices{};
     std::optional<Space> space{};
     Goals goals{};
-    std::optional<ExistingCircuit> circuit{};
+    std::optional<ExistingCircuit> circuit{};  //!< short form of one circuit
+    std::vector<ExistingCircuit> circuits{};   //!< all circuits that heat the store
     Parts parts{};  //!< given inline; they replace catalog parts of the same id
 };
 
@@ -59,5 +51,18 @@ void check_installation(const Installation& installation, const Parts& parts);
 /// The owned panels of that group. Throws NotFound.
 [[nodiscard]] const OwnedPanels& find_group(const Installation& installation,
                                             std::string_view group);
+
+/// The existing circuits: those of `circuits`, or the one of `circuit`. Those without a name are
+/// called `circuit 1` and so on.
+[[nodiscard]] std::vector<ExistingCircuit> existing_circuits(const Installation& installation);
+
+/// The installation as one of its circuits sees it: with that circuit alone, and the runs and
+/// devices that belong to it. A run or device that some circuit names belongs to those that name
+/// it; any other is the pattern of one in each circuit. Throws InvalidInput without that circuit.
+[[nodiscard]] Installation installation_of(const Installation& installation, std::size_t circuit);
+
+/// Checks the circuits against each other and against the runs and devices: one of `circuit` and
+/// `circuits`, each name given once, runs and devices that are listed. Throws InvalidInput.
+void check_circuits(const Installation& installation);
 
 }  // namespace heatmatch

@@ -1,23 +1,185 @@
 #include "heatmatch/match/candidate/assess.hpp"
 
 #include "sentences.hpp"
+#include "used_twice.hpp"
+
+#include <algorithm>
+#include <memory>
+#include <optional>
+#include <utility>
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/match/candidate/two_sided_season.hpp"
 #include "heatmatch/match/candidate/wiring.hpp"
+#include "heatmatch/match/circuit/opens.hpp"
 #include "heatmatch/solar/own_weather.hpp"
 
 namespace heatmatch {
 
 using candidate_sentences::say;
 
-Candidate assess(const Parts& catalog, const Installation& installation,
-                 const RankOptions& options) {
+namespace {
+
+/// A circuit before the heat of its store is known.
+struct Begun {
+    Installation judged{};  //!< with this circuit alone
+    Circuit circuit{};
+    std::optional<SeasonWeather> season{};
+    Sentences remarks{};
+};
+
+Circuit unwired(const Parts& parts, const Installation& installation, const RankOptions& options) {
+    const ExistingCircuit& existing = *installation.circuit;
+    const OwnedPanels& owned = find_group(installation, existing.group);
+    Circuit circuit{.owned = owned,
+                    .panel = panel_in_service(owned, find_panel(parts, owned.panel),
+                                              installation.site.record_low_c),
+                    .panels = parse_hookup(existing.panels, "circuit", "panels"),
+                    .name = existing.name};
+    if (circuit.panels.count() > owned.count) {
+        throw InvalidInput(ErrorDetail{
+            .part = "circuit",
+            .field = "panels",
+            .value = say<"assess.panels_used">(with<"hookup">(existing.panels),
+                                               with<"count">(circuit.panels.count(), unit::none, 9))
+                         .text(),
+            .allowed = say<"assess.panels_owned">(with<"count">(owned.count, unit::none, 9),
+                                                  with<"group">(owned.group))
+                           .text(),
+            .remedy = say<"assess.correct_hookup">()});
+    }
+    const Hookup bank = parse_hookup(existing.bank, "circuit", "bank");
+    circuit.bank = make_bank(parts, find_element(parts, existing.element), bank, bank.count(),
+                             options.coil_temperature_c);
+    return circuit;
+}
+
+Begun begin(const Parts& parts, Installation installation, const RankOptions& options) {
+    Begun begun{.judged = std::move(installation)};
+    begun.circuit = unwired(parts, begun.judged, options);
+    const auto weather = options.weather
+                             ? options.weather
+                             : own_weather(begun.judged, begun.remarks,
+                                           options.memory ? &options.memory->weather : nullptr);
+    const std::vector<int>& months = begun.judged.goals.months;
+    if (weather) {
+        begun.season = season_weather(*weather, months, options.exact_weather);
+        add_two_sided(*begun.season, *weather, months, options.exact_weather, begun.circuit.panel);
+        begun.judged.site.bright_irradiance_w_m2 =
+            judged_irradiance_w_m2(*begun.season, begun.judged.site);
+    }
+    begun.circuit.runs = lay_runs(parts, begun.judged, begun.circuit.panel, begun.circuit.panels,
+                                  begun.circuit.bank.hookup);
+    begun.circuit.devices = place_devices(parts, begun.judged);
+    return begun;
+}
+
+/// The largest power of one element, also with unstated facts at their careful ends [W].
+double careful_element_w(const Begun& begun) {
+    const Site& site = begun.judged.site;
+    const CarefulCase careful = careful_case(begun.circuit, site);
+    return std::max(bright_extremes(begun.circuit, site).element_power_w,
+                    bright_extremes(careful.circuit, careful.site).element_power_w);
+}
+
+OtherBank other_bank(const Begun& begun) {
+    const Circuit& circuit = begun.circuit;
+    return {.circuit = begun.judged.circuit->name,
+            .element = circuit.bank.element,
+            .elements = circuit.bank.hookup.count(),
+            .element_w = careful_element_w(begun),
+            .limited = opening_limit(circuit, opening_site(begun.judged.site)) != nullptr};
+}
+
+/// Sets the heat of every circuit in the store that they share.
+void share_store(std::vector<Begun>& all, const Parts& parts) {
+    std::vector<OtherBank> banks;
+    if (all.size() > 1) {
+        for (Begun& begun : all) {
+            begun.circuit.heat = nullptr;
+            banks.push_back(other_bank(begun));
+        }
+    }
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        Circuit& circuit = all[i].circuit;
+        auto store = fill_store(parts, all[i].judged);
+        if (store && all.size() > 1) {
+            auto shared = std::make_shared<FilledStore>(*store);
+            shared->others = banks;
+            shared->others.erase(shared->others.begin() + static_cast<std::ptrdiff_t>(i));
+            shared->place = i;
+            store = std::move(shared);
+        }
+        circuit.heat = bank_heat(std::move(store), circuit.bank.element, circuit.bank.sheath,
+                                 circuit.bank.alloy, circuit.bank.hookup.count());
+    }
+}
+
+/// Chooses the wires at the elements by that heat; whether any was to be chosen.
+bool lay_at_elements(std::vector<Begun>& all, const Parts& parts) {
+    bool chosen = false;
+    for (Begun& begun : all) {
+        if (!chooses_for_heat(begun.judged)) continue;
+        chosen = true;
+        lay_for_heat(begun.circuit, parts, begun.judged,
+                     bright_extremes(begun.circuit, begun.judged.site));
+    }
+    return chosen;
+}
+
+/// The existing circuit has a wire: reports that another one was assumed for it.
+void report_chosen_wires(std::vector<Margin>& margins, const Circuit& circuit) {
+    for (const RunParts& run : circuit.runs) {
+        if (!run.run.chooses() || !run.wire) continue;
+        const Assumption assumption{.part = "run \"" + run.run.name + '"',
+                                    .field = "wire",
+                                    .value = sentence_of(Name{run.wire->id}),
+                                    .source = say<"assess.chosen">()};
+        for (Margin& margin : margins) {
+            if (margin.subject == assumption.part) margin.assumed.push_back(assumption);
+        }
+    }
+}
+
+Candidate finish(Begun&& begun, const std::shared_ptr<const Parts>& parts,
+                 const RankOptions& options, std::size_t circuits) {
+    const Circuit& circuit = begun.circuit;
+    const Installation& judged = begun.judged;
+    Candidate candidate = evaluate(circuit, judged, options.conditions);
+    candidate.catalog = parts;
+    if (judged.space) candidate.space = space_balance(*judged.space, *parts);
+    candidate.remarks = std::move(begun.remarks);
+    if (begun.season) {
+        candidate.season =
+            season_of(circuit, season_curves(circuit.panel, *begun.season, options.vector_width),
+                      *begun.season, candidate.price_to_buy);
+        const Sentence bright = bright_remark(*begun.season, judged.site);
+        if (!bright.empty()) candidate.remarks.push_back(bright);
+    }
+    if (circuit.heat) {
+        for (const Sentence& warning : fill_warnings(circuit.heat->store->medium)) {
+            candidate.remarks.push_back(warning);
+        }
+        if (circuits > 1) {
+            candidate.remarks.push_back(
+                say<"assess.together">(with<"count">(static_cast<double>(circuits))));
+        }
+    }
+    std::vector<Margin> margins = candidate.margins();
+    report_chosen_wires(margins, circuit);
+    candidate.made = LazyMargins(std::move(margins));
+    return candidate;
+}
+
+}  // namespace
+
+std::vector<Candidate> assess_circuits(const Parts& catalog, const Installation& installation,
+                                       const RankOptions& options) {
     check_rank_options(options);
     const auto shared = std::make_shared<const Parts>(merged_parts(catalog, installation));
-    const Parts& parts = *shared;
-    check_installation(installation, parts);
-    if (!installation.circuit) {
+    check_installation(installation, *shared);
+    const std::vector<ExistingCircuit> circuits = existing_circuits(installation);
+    if (circuits.empty()) {
         throw InvalidInput(ErrorDetail{
             .part = "installation",
             .field = "circuit",
@@ -27,77 +189,32 @@ Candidate assess(const Parts& catalog, const Installation& installation,
                 with<"example">(Name{R"({"group": "barn pair", "panels": "2S1P", "element": "id", )"
                                      R"("bank": "1S2P"})"}))});
     }
-    const ExistingCircuit& standing = *installation.circuit;
-    const OwnedPanels& owned = find_group(installation, standing.group);
-    Circuit circuit{.owned = owned,
-                    .panel = panel_in_service(owned, find_panel(parts, owned.panel),
-                                              installation.site.record_low_c),
-                    .panels = parse_hookup(standing.panels, "circuit", "panels")};
-    if (circuit.panels.count() > owned.count) {
-        throw InvalidInput(ErrorDetail{
-            .part = "circuit",
-            .field = "panels",
-            .value = say<"assess.panels_used">(with<"hookup">(standing.panels),
-                                               with<"count">(circuit.panels.count(), unit::none, 9))
-                         .text(),
-            .allowed = say<"assess.panels_owned">(with<"count">(owned.count, unit::none, 9),
-                                                  with<"group">(owned.group))
-                           .text(),
-            .remedy = say<"assess.correct_hookup">()});
+    check_used_twice(installation, circuits);
+    std::vector<Begun> all;
+    for (std::size_t i = 0; i < circuits.size(); ++i) {
+        all.push_back(begin(*shared, installation_of(installation, i), options));
     }
-    const Hookup bank = parse_hookup(standing.bank, "circuit", "bank");
-    circuit.bank = make_bank(parts, find_element(parts, standing.element), bank, bank.count(),
-                             options.coil_temperature_c);
-    Sentences remarks;
-    const auto weather = options.weather
-                             ? options.weather
-                             : own_weather(installation, remarks,
-                                           options.memory ? &options.memory->weather : nullptr);
-    std::optional<SeasonWeather> season;
-    Installation judged = installation;
-    if (weather) {
-        season = season_weather(*weather, installation.goals.months, options.exact_weather);
-        add_two_sided(*season, *weather, installation.goals.months, options.exact_weather,
-                      circuit.panel);
-        judged.site.bright_irradiance_w_m2 = judged_irradiance_w_m2(*season, installation.site);
+    share_store(all, *shared);
+    // The wire at the elements changes their power, and that the heat of the other circuits.
+    if (lay_at_elements(all, *shared) && all.size() > 1) share_store(all, *shared);
+    std::vector<Candidate> candidates;
+    for (Begun& begun : all) {
+        candidates.push_back(finish(std::move(begun), shared, options, circuits.size()));
     }
-    circuit.runs = lay_runs(parts, judged, circuit.panel, circuit.panels, bank);
-    circuit.devices = place_devices(parts, judged);
-    circuit.heat = bank_heat(fill_store(parts, judged), circuit.bank.element, circuit.bank.sheath,
-                             circuit.bank.alloy, bank.count());
-    if (chooses_for_heat(judged)) {
-        lay_for_heat(circuit, parts, judged, bright_extremes(circuit, judged.site));
+    return candidates;
+}
+
+Candidate assess(const Parts& catalog, const Installation& installation,
+                 const RankOptions& options) {
+    if (installation.circuits.size() > 1) {
+        throw InvalidInput(
+            ErrorDetail{.part = "installation",
+                        .field = "circuits",
+                        .value = std::to_string(installation.circuits.size()) + " circuits",
+                        .allowed = "one circuit",
+                        .remedy = say<"assess.all_circuits">()});
     }
-    Candidate candidate = evaluate(circuit, judged, options.conditions);
-    candidate.catalog = shared;
-    if (installation.space) candidate.space = space_balance(*installation.space, parts);
-    candidate.remarks = std::move(remarks);
-    if (season) {
-        candidate.season =
-            season_of(circuit, season_curves(circuit.panel, *season, options.vector_width), *season,
-                      candidate.price_to_buy);
-        const Sentence bright = bright_remark(*season, installation.site);
-        if (!bright.empty()) candidate.remarks.push_back(bright);
-    }
-    if (circuit.heat) {
-        for (const Sentence& warning : fill_warnings(circuit.heat->store->medium)) {
-            candidate.remarks.push_back(warning);
-        }
-    }
-    std::vector<Margin> margins = candidate.margins();
-    for (const RunParts& run : circuit.runs) {
-        if (!run.run.chooses() || !run.wire) continue;
-        // The existing circuit has a wire: report that another one was assumed for it.
-        const Assumption assumption{.part = "run \"" + run.run.name + '"',
-                                    .field = "wire",
-                                    .value = sentence_of(Name{run.wire->id}),
-                                    .source = say<"assess.chosen">()};
-        for (Margin& margin : margins) {
-            if (margin.subject == assumption.part) margin.assumed.push_back(assumption);
-        }
-    }
-    candidate.made = LazyMargins(std::move(margins));
-    return candidate;
+    return assess_circuits(catalog, installation, options).front();
 }
 
 }  // namespace heatmatch

@@ -76,6 +76,11 @@ inline constexpr auto table = std::to_array<Template>({
     {"advice.liquid", "In a liquid no limit of the sheath was found; burnout is not modeled."},
     {"advice.unknown_sheath", "The material of its sheath is not known."},
 
+    {"assess.together",
+     "The store is judged with all {count} circuits at their largest power at the same time."},
+    {"assess.all_circuits", "assess all circuits together with assess_circuits()"},
+    {"assess.used_by", "{count} of \"{name}\" in circuits {circuits}"},
+    {"assess.use_fewer", "correct the circuits, or state how many are owned"},
     {"assess.describe_circuit", "describe the existing circuit: {example}"},
     {"assess.panels_used", "{hookup} ({count} panels)"},
     {"assess.panels_owned", "at most the {count} of group \"{group}\""},

@@ -54,6 +54,7 @@ struct Circuit {
     std::vector<RunParts> runs{};
     std::vector<PlacedDevice> devices{};
     std::shared_ptr<const BankHeat> heat{};  //!< null without a store
+    std::string name{};                      //!< of an existing circuit
 
     /// Resistance of wire and joints as a load of the whole array [ohm].
     [[nodiscard]] double wire_ohm() const;

@@ -1,0 +1,66 @@
+#include "used_twice.hpp"
+
+#include "sentences.hpp"
+
+#include <map>
+#include <string>
+#include <string_view>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/match/circuit/hookup.hpp"
+
+namespace heatmatch {
+
+using candidate_sentences::say;
+
+namespace {
+
+struct Used {
+    int count = 0;
+    std::string by{};  //!< names of the circuits
+};
+
+using UsedThings = std::map<std::string, Used, std::less<>>;
+
+void use(UsedThings& used, const std::string& name, int count, const std::string& circuit) {
+    Used& at = used[name];
+    at.count += count;
+    at.by += (at.by.empty() ? "" : ", ") + quote(circuit);
+}
+
+void refuse_more(const UsedThings& used, const char* field, const std::string& name, int most) {
+    const auto found = used.find(name);
+    if (found == used.end() || found->second.count <= most) return;
+    throw InvalidInput(ErrorDetail{
+        .part = "installation",
+        .field = field,
+        .value = say<"assess.used_by">(with<"count">(found->second.count, unit::none, 9),
+                                       with<"name">(name), with<"circuits">(found->second.by))
+                     .text(),
+        .allowed = "at most " + std::to_string(most),
+        .remedy = say<"assess.use_fewer">()});
+}
+
+}  // namespace
+
+void check_used_twice(const Installation& installation,
+                      const std::vector<ExistingCircuit>& circuits) {
+    if (circuits.size() < 2) return;
+    UsedThings panels;
+    UsedThings elements;
+    for (const ExistingCircuit& circuit : circuits) {
+        const std::string part = "circuit " + quote(circuit.name);
+        use(panels, circuit.group, parse_hookup(circuit.panels, part, "panels").count(),
+            circuit.name);
+        use(elements, circuit.element, parse_hookup(circuit.bank, part, "bank").count(),
+            circuit.name);
+    }
+    for (const OwnedPanels& owned : installation.panels) {
+        refuse_more(panels, "circuits.panels", owned.group, owned.count);
+    }
+    for (const AllowedElements& allowed : installation.elements) {
+        if (!allowed.any) refuse_more(elements, "circuits.bank", allowed.element, allowed.count);
+    }
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,155 @@
+#include "refusal.hpp"
+#include "two_circuits.hpp"
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include <doctest/doctest.h>
+
+#include "heatmatch/answer/circuits_table.hpp"
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/match/margins/sheath_margins.hpp"
+
+using heatmatch::assess_circuits;
+using heatmatch::Candidate;
+using heatmatch::Installation;
+using heatmatch::Margin;
+
+namespace {
+
+std::vector<Candidate> assessed(const Installation& house) {
+    return assess_circuits(starter(), house, {.memory = nullptr});
+}
+
+/// The demo's barn pair alone, into one rod.
+Installation barn_alone() {
+    Installation house = two_circuits();
+    house.circuits.resize(1);
+    return house;
+}
+
+std::string refused_by_assessing(const Installation& house) {
+    return refusal_of<heatmatch::InvalidInput>([&] { static_cast<void>(assessed(house)); });
+}
+
+}  // namespace
+
+TEST_CASE("a list of one circuit is assessed as that circuit alone") {
+    Installation listed = demo();
+    listed.circuits = {*listed.circuit};
+    listed.circuit.reset();
+    const std::vector<Candidate> circuits = assessed(listed);
+    REQUIRE(circuits.size() == 1);
+    const Candidate alone = heatmatch::assess(starter(), demo(), {.memory = nullptr});
+    CHECK(circuits.front().margins() == alone.margins());
+    CHECK(circuits.front().remarks == alone.remarks);
+    CHECK(circuits.front().objective() == alone.objective());
+}
+
+// Source: symmetry: the same legs at the same places with the same power, wired to one array of
+// four panels or to two of two.
+TEST_CASE("two circuits of one rod each are as hot as one circuit of both") {
+    Installation apart = two_circuits();
+    apart.circuits[0].group = apart.circuits[1].group;
+    Installation together = apart;
+    together.circuits.resize(1);
+    together.circuits[0].panels = "2S2P";
+    together.circuits[0].bank = "1S2P";
+    for (Installation* house : {&apart, &together}) {
+        // Without wire both have the same power; with one field unstated others are judged higher.
+        house->runs.clear();
+        house->devices.clear();
+        for (auto& owned : house->panels) owned.rear_blocked = true;
+    }
+    const std::vector<Candidate> two = assessed(apart);
+    const std::vector<Candidate> one = assessed(together);
+    REQUIRE(two.size() == 2);
+    const auto heat = heatmatch::heat_of(one[0].circuit, one[0].bright);
+    REQUIRE(heat);
+    for (const Candidate& each : two) {
+        const auto shared = heatmatch::heat_of(each.circuit, each.bright);
+        REQUIRE(shared);
+        CHECK(shared->w_per_cm == doctest::Approx(heat->w_per_cm).epsilon(1e-9));
+        CHECK(shared->sheath_c == doctest::Approx(heat->sheath_c).epsilon(1e-6));
+        CHECK(shared->bed_mean_c == doctest::Approx(heat->bed_mean_c).epsilon(1e-6));
+        CHECK(shared->wall_c == doctest::Approx(heat->wall_c).epsilon(1e-6));
+        CHECK(shared->lid_c == doctest::Approx(heat->lid_c).epsilon(1e-6));
+        CHECK(shared->floor_c == doctest::Approx(heat->floor_c).epsilon(1e-6));
+        CHECK(shared->stagnation_sheath_c ==
+              doctest::Approx(heat->stagnation_sheath_c).epsilon(1e-6));
+    }
+}
+
+TEST_CASE("a second circuit in the store makes no margin of heat kinder") {
+    const std::vector<Candidate> alone = assessed(barn_alone());
+    const std::vector<Candidate> both = assessed(two_circuits());
+    REQUIRE(both.size() == 2);
+    int hotter = 0;
+    for (const Margin& before : alone.front().margins()) {
+        const auto found = std::find_if(
+            both.front().margins().begin(), both.front().margins().end(), [&](const Margin& after) {
+                return after.name == before.name && after.subject == before.subject;
+            });
+        if (found == both.front().margins().end()) continue;
+        CAPTURE(before.name);
+        CAPTURE(before.subject);
+        CHECK(static_cast<int>(found->worst_severity) >= static_cast<int>(before.worst_severity));
+        if (!before.headroom || !found->headroom) continue;
+        constexpr double rounding = 1e-6;
+        CHECK(*found->headroom <= *before.headroom + rounding);
+        if (*found->headroom < *before.headroom - 1e-3) ++hotter;
+    }
+    CHECK(hotter >= 5);
+}
+
+TEST_CASE("a limit counts only where limits open every circuit") {
+    Installation house = two_circuits();
+    const auto in_time = [](const Candidate& candidate) {
+        return margin_of(candidate.margins(), "limit acts in time");
+    };
+    // The contactor that the limit drives is in the circuit of the barn alone.
+    house.circuits[0].devices = {"dc-contactor-sealed-450-v", "snap-disc-manual-reset"};
+    const std::vector<Candidate> circuits = assessed(house);
+    CHECK(in_time(circuits[0]).severity == heatmatch::Severity::warning);
+    CHECK(contains(in_time(circuits[0]).sentence(), "\"porch\""));
+    const std::vector<Candidate> with_limits = assessed(two_circuits());
+    CHECK_FALSE(contains(in_time(with_limits[0]).sentence(), "\"porch\""));
+}
+
+TEST_CASE("assessing several circuits says so, and one circuit is asked for where one is meant") {
+    const std::vector<Candidate> circuits = assessed(two_circuits());
+    for (const Candidate& each : circuits) {
+        const bool told = std::any_of(
+            each.remarks.begin(), each.remarks.end(),
+            [](const heatmatch::Sentence& remark) { return contains(remark, "all 2 circuits"); });
+        CHECK(told);
+    }
+    CHECK(contains(refusal_of<heatmatch::InvalidInput>([&] {
+                       static_cast<void>(heatmatch::assess(starter(), two_circuits(), {}));
+                   }),
+                   "assess_circuits"));
+}
+
+TEST_CASE("more panels or elements than are owned are refused, naming the circuits") {
+    Installation panels = two_circuits();
+    panels.circuits[1].group = "barn pair";
+    CHECK(contains(refused_by_assessing(panels), "\"barn\", \"porch\""));
+    Installation rods = two_circuits();
+    rods.circuits[1].bank = "1S2P";
+    CHECK(contains(refused_by_assessing(rods), "at most 2"));
+    CHECK(refused_by_assessing(two_circuits()).empty());
+}
+
+TEST_CASE("the table of circuits has a row for each and the heat of all") {
+    const std::vector<Candidate> circuits = assessed(two_circuits());
+    const std::vector<const Candidate*> rows{&circuits[0], &circuits[1]};
+    const heatmatch::Table table = heatmatch::circuits_table(rows);
+    REQUIRE(table.rows.size() == 3);
+    CHECK(table.rows[0].front().text() == "barn");
+    CHECK(table.rows[1].front().text() == "porch");
+    const double all =
+        circuits[0].season->mean_kwh_per_day() + circuits[1].season->mean_kwh_per_day();
+    CHECK(std::stod(table.rows[2][3].text()) == doctest::Approx(all).epsilon(0.01));
+    for (const auto& row : table.rows) CHECK(row.size() == table.columns.size());
+}
