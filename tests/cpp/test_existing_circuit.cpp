@@ -76,5 +76,5 @@ TEST_CASE("circuits that contradict the installation are refused in one sentence
     CHECK(contains(
         refusal_of<heatmatch::NotFound>([&] { heatmatch::check_installation(group, starter()); }),
         "porch"));
-    CHECK(refused(two_circuits()).empty());
+    CHECK_NOTHROW(heatmatch::check_installation(two_circuits(), starter()));
 }

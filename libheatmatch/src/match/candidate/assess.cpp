@@ -65,6 +65,8 @@ Begun begin(const Parts& parts, Installation installation, const RankOptions& op
     if (weather) {
         begun.season = season_weather(*weather, months, options.exact_weather);
         add_two_sided(*begun.season, *weather, months, options.exact_weather, begun.circuit.panel);
+        const Sentence bright = bright_remark(*begun.season, begun.judged.site);
+        if (!bright.empty()) begun.remarks.push_back(bright);
         begun.judged.site.bright_irradiance_w_m2 =
             judged_irradiance_w_m2(*begun.season, begun.judged.site);
     }
@@ -153,8 +155,6 @@ Candidate finish(Begun&& begun, const std::shared_ptr<const Parts>& parts,
         candidate.season =
             season_of(circuit, season_curves(circuit.panel, *begun.season, options.vector_width),
                       *begun.season, candidate.price_to_buy);
-        const Sentence bright = bright_remark(*begun.season, judged.site);
-        if (!bright.empty()) candidate.remarks.push_back(bright);
     }
     if (circuit.heat) {
         for (const Sentence& warning : fill_warnings(circuit.heat->store->medium)) {
