@@ -87,36 +87,30 @@ Between between(const std::vector<double>& nodes, double at, bool by_logarithm) 
 
 }  // namespace
 
-BedFieldGrid::BedFieldGrid(const BedFill& fill, const StoreShell& shell, const LegLayout& legs,
-                           const BedFieldMesh& mesh, double rod_j_m_k)
+double LegsInGrid::per_watt() const {
+    return 1.0 / (2.0 * pi * legs.heated_length_m());
+}
+
+BedFieldGrid::BedFieldGrid(const BedFill& fill, const StoreShell& shell,
+                           std::span<const LegLayout> all, const BedFieldMesh& mesh,
+                           double rod_j_m_k)
     : across(mesh.across),
       high(mesh.high),
       table(fill, table_from_k, table_to_k, table_steps),
-      height_m(shell.height_m),
-      hottest(hottest_of(legs)),
-      modes(legs, hottest, shell),
-      legs_(legs) {
+      height_m(shell.height_m) {
+    for (const LegLayout& legs : all) {
+        const LegLayout::Leg hottest = hottest_of(legs);
+        banks.push_back(
+            {.legs = legs, .modes = LegModes(legs, hottest, shell), .views = {{.leg = hottest}}});
+    }
     radius_m = std::sqrt(shell.volume_m3 / (pi * height_m));
     const double base_m2 = pi * radius_m * radius_m;
     side_m2_m = shell.side_m2 / height_m;
     lid_scale = shell.top_m2 / base_m2;
     floor_scale = shell.bottom_m2 / base_m2;
-    if (!shell.round) {
-        // Along the side that gives the legs more room.
-        half_x_m = 0.5 * shell.length_m;
-        half_y_m = shell.radius_m;
-        const auto reach = [&](double x_m, double y_m) {
-            double most = 0.0;
-            for (const LegLayout::Leg& leg : legs.legs) {
-                most = std::max({most, std::fabs(leg.x_m) / x_m, std::fabs(leg.y_m) / y_m});
-            }
-            return most;
-        };
-        if (reach(half_y_m, half_x_m) < reach(half_x_m, half_y_m)) std::swap(half_x_m, half_y_m);
-    }
+    if (!shell.round) turn_box(shell);
     lay_rings();
-    const double heated_m = std::min(legs.leg_length_m, height_m);
-    lay_levels(heated_m);
+    lay_levels();
     wall_deep_m = side_m2_m * std::log(radius_m / r_m.back()) / (2.0 * pi);
     lid_deep_m = 0.5 * lid_scale * level_m.back();
     floor_deep_m = 0.5 * floor_scale * level_m.front();
@@ -127,17 +121,54 @@ BedFieldGrid::BedFieldGrid(const BedFill& fill, const StoreShell& shell, const L
             volume_share.push_back(m3 / shell.volume_m3);
         }
     }
-    place_legs(heated_m, rod_j_m_k);
-    superposition = over_rings(hottest.x_m, hottest.y_m);
+    rod_j_k.assign(cells(), 0.0);
+    for (LegsInGrid& bank : banks) place_legs(bank, rod_j_m_k);
+    look_from_legs();
+}
+
+/// Along the side that gives the legs more room.
+void BedFieldGrid::turn_box(const StoreShell& shell) {
+    half_x_m = 0.5 * shell.length_m;
+    half_y_m = shell.radius_m;
+    const auto reach = [&](double x_m, double y_m) {
+        double most = 0.0;
+        for (const LegsInGrid& bank : banks) {
+            for (const LegLayout::Leg& leg : bank.legs.legs) {
+                most = std::max({most, std::fabs(leg.x_m) / x_m, std::fabs(leg.y_m) / y_m});
+            }
+        }
+        return most;
+    };
+    if (reach(half_y_m, half_x_m) < reach(half_x_m, half_y_m)) std::swap(half_x_m, half_y_m);
+}
+
+/// Contributions of all banks at the legs, and at the spots of the wall. Which leg of a bank is the
+/// hottest depends on the power of the others: with several banks each is looked at.
+void BedFieldGrid::look_from_legs() {
+    for (LegsInGrid& bank : banks) {
+        if (banks.size() > 1) {
+            bank.views.clear();
+            for (const LegLayout::Leg& leg : bank.legs.legs) bank.views.push_back({.leg = leg});
+        }
+        for (const LegsInGrid& other : banks) {
+            for (LegView& view : bank.views) {
+                view.superposition.push_back(over_rings(other.legs, view.leg.x_m, view.leg.y_m));
+                view.waves.push_back(other.modes.at(view.leg.x_m, view.leg.y_m));
+            }
+            bank.at_wall_spot.push_back(other.modes.at_wall(bank.modes.wall_spot()));
+        }
+    }
 }
 
 void BedFieldGrid::lay_rings() {
     constexpr double leg_cell = 0.06;  // of the radius
     constexpr double wall_cell = 0.10;
     std::vector<Fine> fines{{.at_m = radius_m, .cell_m = wall_cell * radius_m}};
-    for (const LegLayout::Leg& leg : legs_.legs) {
-        const double at_m = from_axis(leg.x_m, leg.y_m);
-        if (at_m < radius_m) fines.push_back({.at_m = at_m, .cell_m = leg_cell * radius_m});
+    for (const LegsInGrid& bank : banks) {
+        for (const LegLayout::Leg& leg : bank.legs.legs) {
+            const double at_m = from_axis(leg.x_m, leg.y_m);
+            if (at_m < radius_m) fines.push_back({.at_m = at_m, .cell_m = leg_cell * radius_m});
+        }
     }
     const std::vector<double> faces = faces_of(radius_m, across, fines);
     for (std::size_t i = 0; i < across; ++i) {
@@ -152,16 +183,17 @@ void BedFieldGrid::lay_rings() {
     }
 }
 
-void BedFieldGrid::lay_levels(double heated_m) {
+void BedFieldGrid::lay_levels() {
     constexpr double end_cell = 0.04;  // of the height
     constexpr double lid_cell = 0.05;
-    const double over_m = 0.5 * (height_m - heated_m);
-    const std::vector<double> faces =
-        faces_of(height_m, high,
-                 {{.at_m = 0.0, .cell_m = lid_cell * height_m},
-                  {.at_m = over_m, .cell_m = end_cell * height_m},
-                  {.at_m = height_m - over_m, .cell_m = end_cell * height_m},
-                  {.at_m = height_m, .cell_m = lid_cell * height_m}});
+    std::vector<Fine> fines{{.at_m = 0.0, .cell_m = lid_cell * height_m},
+                            {.at_m = height_m, .cell_m = lid_cell * height_m}};
+    for (const LegsInGrid& bank : banks) {
+        const double over_m = 0.5 * (height_m - std::min(bank.legs.leg_length_m, height_m));
+        fines.push_back({.at_m = over_m, .cell_m = end_cell * height_m});
+        fines.push_back({.at_m = height_m - over_m, .cell_m = end_cell * height_m});
+    }
+    const std::vector<double> faces = faces_of(height_m, high, fines);
     for (std::size_t k = 0; k < high; ++k) {
         z_m.push_back(0.5 * (faces[k] + faces[k + 1]));
         level_m.push_back(faces[k + 1] - faces[k]);
@@ -169,24 +201,25 @@ void BedFieldGrid::lay_levels(double heated_m) {
     for (std::size_t k = 0; k + 1 < high; ++k) upwards.push_back(1.0 / (z_m[k + 1] - z_m[k]));
 }
 
-void BedFieldGrid::place_legs(double heated_m, double rod_j_m_k) {
-    heat_share.assign(cells(), 0.0);
-    rod_j_k.assign(cells(), 0.0);
+void BedFieldGrid::place_legs(LegsInGrid& bank, double rod_j_m_k) {
+    bank.heat_share.assign(cells(), 0.0);
+    const LegLayout& legs = bank.legs;
+    const double heated_m = std::min(legs.leg_length_m, height_m);
     const double low_m = 0.5 * (height_m - heated_m);
-    const double rods_j_k = rod_j_m_k * legs_.heated_length_m();
+    const double rods_j_k = rod_j_m_k * legs.heated_length_m();
     double floor_m = 0.0;
     for (std::size_t k = 0; k < high; ++k) {
         const double upright =
             overlap(floor_m, floor_m + level_m[k], low_m, low_m + heated_m) / heated_m;
         floor_m += level_m[k];
-        for (const LegLayout::Leg& leg : legs_.legs) {
+        for (const LegLayout::Leg& leg : legs.legs) {
             const Between place = ring_at(from_axis(leg.x_m, leg.y_m));
-            const double part = upright / static_cast<double>(legs_.legs.size());
-            heat_share[k * across + place.first] += part * place.share;
-            heat_share[k * across + place.first + 1] += part * (1.0 - place.share);
+            const double part = upright / static_cast<double>(legs.legs.size());
+            bank.heat_share[k * across + place.first] += part * place.share;
+            bank.heat_share[k * across + place.first + 1] += part * (1.0 - place.share);
         }
         for (std::size_t i = 0; i < across; ++i) {
-            rod_j_k[k * across + i] = rods_j_k * heat_share[k * across + i];
+            rod_j_k[k * across + i] += rods_j_k * bank.heat_share[k * across + i];
         }
     }
 }
@@ -204,16 +237,16 @@ Between BedFieldGrid::level_at(double z) const {
     return between(z_m, z, false);
 }
 
-double BedFieldGrid::over_rings(double x_m, double y_m) const {
+double BedFieldGrid::over_rings(const LegLayout& legs, double x_m, double y_m) const {
     const double r = from_axis(x_m, y_m);
     const Between here = ring_at(r);
     const auto ln = [this](std::size_t a, std::size_t b) {
         return std::log(std::max(r_m[a], r_m[b]));
     };
     double sum = 0.0;
-    for (const LegLayout::Leg& leg : legs_.legs) {
+    for (const LegLayout::Leg& leg : legs.legs) {
         const double d = std::hypot(leg.x_m - x_m, leg.y_m - y_m);
-        sum -= std::log(std::max(d, legs_.radius_m));
+        sum -= std::log(std::max(d, legs.radius_m));
         const double b_m = from_axis(leg.x_m, leg.y_m);
         if (r > r_m.back()) {  // beyond the nodes: mean at the surface
             sum += std::log(std::max(r, b_m));

@@ -110,7 +110,7 @@ double BedField::leave() {
 }
 
 /// Heat balance of every cell, and its derivative with respect to Theta.
-void BedField::balance(double power_w, double seconds) {
+void BedField::balance(double seconds) {
     const BedFieldGrid& grid = *grid_;
     const ThetaTable::At start = grid.table.at(start_);
     extraction_w_ = 0.0;
@@ -123,7 +123,7 @@ void BedField::balance(double power_w, double seconds) {
         extraction_w_ += fan_w;
         holds_j_[c] = holds_j;
         t_slope_[c] = at.t_slope;
-        residual_[c] = power_w * grid.heat_share[c] + (base_j_[c] - holds_j) / seconds - fan_w;
+        residual_[c] = heat_w_[c] + (base_j_[c] - holds_j) / seconds - fan_w;
         diagonal_[c] = (grid.mass_kg[c] * at.j_slope + grid.rod_j_k[c] * at.t_slope) / seconds +
                        fan_w_k * at.t_slope;
     }
@@ -149,7 +149,7 @@ void BedField::refactor(double seconds) {
 
 /// One implicit stage from `base_j_`: Newton, reusing the last matrix while it converges. The
 /// remaining imbalance is stored in the heat of its cell, so that energy is conserved.
-bool BedField::stage(double power_w, double seconds) {
+bool BedField::stage(double seconds) {
     constexpr int most_turns = 40;
     constexpr double close_enough = 1e-6;
     constexpr double nothing_w = 1e-9;
@@ -159,11 +159,11 @@ bool BedField::stage(double power_w, double seconds) {
     double moved = 1.0;
     double before_w = std::numeric_limits<double>::infinity();
     for (int turn = 0; turn < most_turns; ++turn) {
-        balance(power_w, seconds);
+        balance(seconds);
         double left_w = 0.0;
         for (const double w : residual_) left_w += std::fabs(w);
         if (!std::isfinite(left_w)) return false;
-        const double scale_w = power_w + std::fabs(loss_w_) + std::fabs(extraction_w_);
+        const double scale_w = all_w() + std::fabs(loss_w_) + std::fabs(extraction_w_);
         if (left_w < close_enough * scale_w + nothing_w || moved < still) return true;
         if (factor_s_ != seconds || left_w > slow * before_w) refactor(seconds);
         before_w = left_w;
@@ -180,7 +180,7 @@ bool BedField::stage(double power_w, double seconds) {
 }
 
 /// Two implicit stages with one matrix, second order and without ringing. @cite alexander-1977
-void BedField::advance(double power_w, double seconds, int halvings_left) {
+void BedField::advance(double seconds, int halvings_left) {
     const double gamma = 1.0 - std::sqrt(0.5);
     const double stage_s = gamma * seconds;
     const std::vector<double> theta = theta_;
@@ -189,7 +189,7 @@ void BedField::advance(double power_w, double seconds, int halvings_left) {
     double taken_j = 0.0;
     bool settled = true;
     for (const double weight : {1.0 - gamma, gamma}) {
-        settled = stage(power_w, stage_s) && settled;
+        settled = stage(stage_s) && settled;
         lost_j += weight * seconds * loss_w_;
         taken_j += weight * seconds * extraction_w_;
         for (std::size_t c = 0; c < theta_.size(); ++c) {
@@ -204,18 +204,21 @@ void BedField::advance(double power_w, double seconds, int halvings_left) {
     }
     if (!settled && halvings_left > 0) {
         theta_ = theta;
-        advance(power_w, 0.5 * seconds, halvings_left - 1);
-        advance(power_w, 0.5 * seconds, halvings_left - 1);
+        advance(0.5 * seconds, halvings_left - 1);
+        advance(0.5 * seconds, halvings_left - 1);
         return;
     }
     heat_j_.swap(base_j_);
-    const LegLayout::Leg& leg = grid_->hottest;
-    const double around = mean_around(grid_->from_axis(leg.x_m, leg.y_m));
-    const double diffusivity_m2_s = 1.0 / (fill_.density_kg_m3 * grid_->table.at(around).j_slope);
-    grid_->modes.follow(following_w_, power_w, diffusivity_m2_s, seconds);
+    for (std::size_t b = 0; b < power_w_.size(); ++b) {
+        const LegLayout::Leg& leg = hottest_of(b).leg;
+        const double around = mean_around(grid_->from_axis(leg.x_m, leg.y_m));
+        const double diffusivity_m2_s =
+            1.0 / (fill_.density_kg_m3 * grid_->table.at(around).j_slope);
+        grid_->banks[b].modes.follow(following_w_[b], power_w_[b], diffusivity_m2_s, seconds);
+    }
     lost_j_ += lost_j;
     taken_j_ += taken_j;
-    supplied_j_ += power_w * seconds;
+    supplied_j_ += all_w() * seconds;
 }
 
 }  // namespace heatmatch

@@ -54,15 +54,21 @@ LegModes::LegModes(const LegLayout& legs, const LegLayout::Leg& hottest, const S
     constexpr double thick = 0.56;
     const double finest = std::floor(thick * ring_m_ / legs.radius_m);
     count_ = static_cast<std::size_t>(std::min(finest, static_cast<double>(most_modes)));
-    at_hottest_ = at(hottest.x_m, hottest.y_m);
     const Place nearest = nearest_to_hottest(legs, wall_m_);
     to_wall_m_ = wall_m_ * (1.0 - std::abs(nearest));
-    const Place spot = std::abs(nearest) > 0.0 ? nearest / std::abs(nearest) : Place{1.0, 0.0};
-    for (const LegLayout::Leg& leg : legs.legs) {
-        const Place b = within_wall(leg, wall_m_) * std::conj(spot);
+    if (std::abs(nearest) <= 0.0) return;
+    const Place spot = nearest / std::abs(nearest);
+    wall_spot_ = {.x_m = spot.real(), .y_m = spot.imag()};
+}
+
+LegModes::Waves LegModes::at_wall(const LegLayout::Leg& spot) const {
+    Waves waves{};
+    for (const LegLayout::Leg& leg : legs_.legs) {
+        const Place b = within_wall(leg, wall_m_) * std::conj(place_of(spot));
         Place power = 1.0;
-        for (double& wave : at_wall_) wave += (power *= b).real();
+        for (double& wave : waves) wave += (power *= b).real();
     }
+    return waves;
 }
 
 LegModes::Waves LegModes::at(double x_m, double y_m) const {
@@ -119,13 +125,13 @@ double LegModes::lacking(std::span<const double> state_w, const Waves& waves, do
     return sum;
 }
 
-double LegModes::wall(std::span<const double> state_w, double biot) const {
+double LegModes::wall(std::span<const double> state_w, const Waves& waves, double biot) {
     double sum = 0.0;
     for (std::size_t m = 0; m < most_modes; ++m) {
-        sum += 2.0 * at_wall_[m] * state_w[m * (rates + 2) + rates + 1] /
+        sum += 2.0 * waves[m] * state_w[m * (rates + 2) + rates + 1] /
                (static_cast<double>(m + 1) + biot);
     }
-    return std::max(0.0, sum);
+    return sum;
 }
 
 }  // namespace heatmatch

@@ -24,16 +24,20 @@ class LegModes {
 
     /// Steady terms at a spot.
     [[nodiscard]] Waves at(double x_m, double y_m) const;
-    [[nodiscard]] const Waves& at_hottest() const { return at_hottest_; }
     /// Updates the power that the terms have reached, at the legs and at the wall, after that time.
     void follow(std::span<double> state_w, double power_w, double diffusivity_m2_s,
                 double seconds) const;
     /// Missing part of power times terms where the terms have reached `state_w`.
     [[nodiscard]] static double lacking(std::span<const double> state_w, const Waves& waves,
                                         double power_w);
-    /// Power times terms at the hottest spot around the wall, for that Biot number of its heat
-    /// loss: `2 (b/R)^m cos m(angle - f)/(m + Bi)`.
-    [[nodiscard]] double wall(std::span<const double> state_w, double biot) const;
+    /// Direction, of length 1, of the spot of the wall that receives the most heat.
+    [[nodiscard]] const LegLayout::Leg& wall_spot() const { return wall_spot_; }
+    /// Terms at a spot of the wall in that direction: `(b/R)^m cos m(angle - f)`.
+    [[nodiscard]] Waves at_wall(const LegLayout::Leg& spot) const;
+    /// Power times those terms, for that Biot number of the wall's heat loss: `2 (b/R)^m cos
+    /// m(angle - f)/(m + Bi)`.
+    [[nodiscard]] static double wall(std::span<const double> state_w, const Waves& waves,
+                                     double biot);
 
   private:
     LegLayout legs_{};
@@ -41,8 +45,7 @@ class LegModes {
     double wall_m_ = 0.0;
     double to_wall_m_ = 0.0;  //!< distance from the leg nearest to the wall's hottest spot
     std::size_t count_ = 0;
-    Waves at_hottest_{};
-    Waves at_wall_{};
+    LegLayout::Leg wall_spot_{.x_m = 1.0};
 };
 
 }  // namespace heatmatch

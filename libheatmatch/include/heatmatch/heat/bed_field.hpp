@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <memory>
+#include <span>
 #include <vector>
 
 #include "heatmatch/heat/conductivity.hpp"
@@ -11,6 +12,7 @@
 namespace heatmatch {
 
 struct BedFieldGrid;
+struct LegView;
 
 /// Cells and steps of a field. Cells are small around the legs, at their ends and at the wall.
 struct BedFieldMesh {
@@ -37,10 +39,16 @@ class BedField {
     /// legs without a size, and for a mesh out of range.
     BedField(BedFill fill, StoreShell shell, LegLayout legs, double air_c, double start_c,
              BedFieldMesh mesh = {}, double rod_j_m_k = 170.0);
+    /// The same with the legs of several banks, each with a power of its own.
+    BedField(BedFill fill, StoreShell shell, std::vector<LegLayout> banks, double air_c,
+             double start_c, BedFieldMesh mesh = {}, double rod_j_m_k = 170.0);
 
-    /// Constant power into all legs together for that time, in implicit second-order steps no
-    /// longer than the mesh allows. Throws InvalidInput for power or time below zero or not finite.
+    /// Constant power into all legs of the only bank for that time, in implicit second-order steps
+    /// no longer than the mesh allows. Throws InvalidInput for power or time below zero or not
+    /// finite.
     void step(double power_w, double seconds);
+    /// The same with one power for each bank. Throws InvalidInput for another number of powers.
+    void step(std::span<const double> power_w, double seconds);
     /// The air around the store from now on. Throws InvalidInput out of range.
     void set_air_c(double air_c);
     /// Heat extraction from the whole bed to the air from now on, uniform over the bed, per kelvin
@@ -48,10 +56,11 @@ class BedField {
     /// finite.
     void set_extraction_w_k(double w_k);
 
-    [[nodiscard]] double sheath_c() const;    //!< of the hottest leg, at the power of the last step
-    [[nodiscard]] double bed_mean_c() const;  //!< by mass
-    [[nodiscard]] double edge_c() const;      //!< mean where the bed meets its side wall
-    [[nodiscard]] double wall_c() const;      //!< of the outer wall at its hottest spot
+    /// Of the hottest leg of a bank, at the power of the last step.
+    [[nodiscard]] double sheath_c(std::size_t bank = 0) const;
+    [[nodiscard]] double bed_mean_c() const;   //!< by mass
+    [[nodiscard]] double edge_c() const;       //!< mean where the bed meets its side wall
+    [[nodiscard]] double wall_c() const;       //!< of the outer wall at its hottest spot
     [[nodiscard]] double wall_mean_c() const;  //!< of the outer wall
     [[nodiscard]] double lid_c() const;        //!< outer surface of the lid over its hottest ring
     /// Mean around the axis at that distance from it and that height above the floor, interpolated
@@ -59,7 +68,7 @@ class BedField {
     [[nodiscard]] double at_c(double radius_m, double height_m) const;
     /// Bed temperature at half the length of the hottest leg, at that distance from the leg's axis,
     /// perpendicular to the line to the axis of the store. Throws InvalidInput outside the bed.
-    [[nodiscard]] double near_leg_c(double distance_m) const;
+    [[nodiscard]] double near_leg_c(double distance_m, std::size_t bank = 0) const;
 
     /// Spread below and above the mean around the axis, at that distance from the axis and half the
     /// height, due to the positions of the legs [K]. Throws InvalidInput outside the bed.
@@ -88,9 +97,9 @@ class BedField {
         double flux_w_m2 = 0.0;
         double slope = 0.0;  //!< derivative with respect to Theta of the node [1/m]
     };
-    void advance(double power_w, double seconds, int halvings_left);
-    bool stage(double power_w, double seconds);
-    void balance(double power_w, double seconds);
+    void advance(double seconds, int halvings_left);
+    bool stage(double seconds);
+    void balance(double seconds);
     void conduct();
     double leave();
     void refactor(double seconds);
@@ -101,25 +110,30 @@ class BedField {
     [[nodiscard]] double mean_around(double radius_m) const;
     [[nodiscard]] double node_theta(std::size_t ring, std::size_t level) const;
     [[nodiscard]] double celsius(double theta) const;
+    [[nodiscard]] double over_mean(double x_m, double y_m) const;
+    [[nodiscard]] double view_theta(const LegView& view) const;
+    [[nodiscard]] const LegView& hottest_of(std::size_t bank) const;
+    [[nodiscard]] double all_w() const;
 
     BedFill fill_;
     StoreShell shell_;
-    LegLayout legs_;
     BedFieldMesh mesh_;
     std::shared_ptr<const BedFieldGrid> grid_{};
     double air_k_ = 0.0;
     double start_ = 0.0;  //!< initial Theta
     double extraction_w_k_ = 0.0;
-    double power_w_ = 0.0;
+    std::vector<double> power_w_{};  //!< by bank
+    std::vector<double> heat_w_{};   //!< into the cells
     std::vector<double> theta_{};
     std::vector<double> heat_j_{};       //!< by cell, since the start
     std::vector<double> wall_theta_{};   //!< of the surface, by level
     std::vector<double> lid_theta_{};    //!< by ring
     std::vector<double> floor_theta_{};  //!< by ring
     std::vector<double> wall_w_m2_{};    //!< by the wall's temperature above the air, once computed
-    std::vector<double> following_w_{};  //!< power that the angular terms of the legs have reached
-    std::vector<double> base_j_{};       //!< heat at the start of a stage
-    std::vector<double> holds_j_{};      //!< heat that corresponds to their Theta
+    /// Power that the angular terms of the legs have reached, by bank.
+    std::vector<std::vector<double>> following_w_{};
+    std::vector<double> base_j_{};   //!< heat at the start of a stage
+    std::vector<double> holds_j_{};  //!< heat that corresponds to their Theta
     std::vector<double> change_{};
     std::vector<double> t_slope_{};   //!< derivative of temperature with respect to Theta [K m/W]
     std::vector<double> residual_{};  //!< heat into a cell in excess of the heat it stores [W]
