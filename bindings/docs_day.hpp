@@ -60,4 +60,7 @@ temperature, that of the wires at their current. Thermostat and limit open the c
 can break this DC. Only the store warms the space: sun through its covers, heat from the ground and
 other sources are left out.)";
 
+inline constexpr const char* simulate_circuits =
+    R"(Simulate all circuits of one store over consecutive days.)";
+
 }  // namespace heatmatch::python::docs

@@ -30,4 +30,7 @@ Fourteen cloudless days at the time of the year with the most energy. Nothing op
 no heat is drawn. The air around the store is that of high summer, and the fill is at the low end of
 its conductivity. Cells are in air of 10 °C, which overstates power in summer.)";
 
+inline constexpr const char* simulate_stagnations =
+    R"(Simulate fourteen cloudless days for all circuits of one store.)";
+
 }  // namespace heatmatch::python::docs

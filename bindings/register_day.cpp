@@ -76,8 +76,11 @@ int given_or_none(const char* name, std::optional<int> value, int highest) {
     return *value;
 }
 
-std::shared_ptr<LivedDays> simulated(
-    const Candidate& candidate, const Weather& weather, std::optional<int> month,
+using Circuits = std::vector<const Candidate*>;
+using Weathers = std::vector<const Weather*>;
+
+std::vector<std::shared_ptr<LivedDays>> simulated_together(
+    const Circuits& circuits, const Weathers& weathers, std::optional<int> month,
     std::optional<int> days, double air_shift_k, double electrical_step_s, double thermal_step_s,
     int warm_up_days, std::optional<double> start_c, const std::string& conductivity,
     const std::string& switches, double extraction_w_k, double extraction_from_hour,
@@ -97,13 +100,25 @@ std::shared_ptr<LivedDays> simulated(
                                             .until_hour = extraction_until_hour},
                              .air_around_c = air_around_c,
                              .progress = call.callback()};
+    const std::vector<Candidate> shared = copies_of(circuits);
     return call.run([&] {
-        auto lived = std::make_shared<LivedDays>();
-        lived->candidate = candidate;
-        lived->run = simulate_day(candidate, weather, options);
-        lived->answer = answer_of(candidate, lived->run);
-        return lived;
+        std::vector<DayWeather> lived_in;
+        for (const Weather* weather : weathers) {
+            lived_in.push_back(day_weather(*weather, options.span));
+        }
+        std::vector<DayRun> runs = simulate_circuits(shared, lived_in, options);
+        std::vector<std::shared_ptr<LivedDays>> all;
+        for (std::size_t i = 0; i < runs.size(); ++i) {
+            all.push_back(lived_days(shared[i], std::move(runs[i])));
+        }
+        return all;
     });
+}
+
+template <class... Options>
+std::shared_ptr<LivedDays> simulated(const Candidate& candidate, const Weather& weather,
+                                     Options... options) {
+    return simulated_together({&candidate}, {&weather}, std::move(options)...).front();
 }
 
 py::tuple switch_event_state(const SwitchEvent& event) {
@@ -261,15 +276,24 @@ void register_day(py::module_& module) {
         .def("__len__", [](const LivedDays& lived) { return lived.run.series.hours.size(); })
         .def(py::pickle([](const LivedDays& lived) { return state_of(lived); }, &lived_days_from));
     add_series(cls);
-    module.def("simulate_day", &simulated, py::arg("candidate"), py::arg("weather"), py::kw_only(),
-               py::arg("month") = py::none(), py::arg("days") = py::none(),
-               py::arg("air_shift_k") = 0.0, py::arg("electrical_step_s") = 60.0,
-               py::arg("thermal_step_s") = 300.0, py::arg("warm_up_days") = 3,
-               py::arg("start_c") = py::none(), py::arg("conductivity") = "typical",
-               py::arg("switches") = "works", py::arg("extraction_w_k") = 0.0,
-               py::arg("extraction_from_hour") = 0.0, py::arg("extraction_until_hour") = 24.0,
-               py::arg("air_around_c") = py::none(), py::arg("progress") = py::none(),
-               docs::simulate_day);
+    const auto define = [&module](const char* name, auto function, const char* first,
+                                  const char* second, const char* doc) {
+        module.def(name, function, py::arg(first), py::arg(second), py::kw_only(),
+                   py::arg("month") = py::none(), py::arg("days") = py::none(),
+                   py::arg("air_shift_k") = 0.0, py::arg("electrical_step_s") = 60.0,
+                   py::arg("thermal_step_s") = 300.0, py::arg("warm_up_days") = 3,
+                   py::arg("start_c") = py::none(), py::arg("conductivity") = "typical",
+                   py::arg("switches") = "works", py::arg("extraction_w_k") = 0.0,
+                   py::arg("extraction_from_hour") = 0.0, py::arg("extraction_until_hour") = 24.0,
+                   py::arg("air_around_c") = py::none(), py::arg("progress") = py::none(), doc);
+    };
+    define("simulate_day",
+           &simulated<std::optional<int>, std::optional<int>, double, double, double, int,
+                      std::optional<double>, std::string, std::string, double, double, double,
+                      std::optional<double>, py::object>,
+           "candidate", "weather", docs::simulate_day);
+    define("simulate_circuits", &simulated_together, "circuits", "weathers",
+           docs::simulate_circuits);
 }
 
 }  // namespace heatmatch::python

@@ -15,17 +15,25 @@ struct HeldStagnation {
     std::shared_ptr<LivedDays> run{};
 };
 
-HeldStagnation stagnated(const Candidate& candidate, const py::object& progress) {
+std::vector<HeldStagnation> stagnated_together(const std::vector<const Candidate*>& circuits,
+                                               const py::object& progress) {
     ProgressCall call(progress, between_looks);
+    const std::vector<Candidate> shared = copies_of(circuits);
     return call.run([&] {
-        HeldStagnation held{.told = simulate_stagnation(candidate, call.callback()),
-                            .run = std::make_shared<LivedDays>()};
-        held.run->candidate = candidate;
-        held.run->run = std::move(held.told.run);
-        held.told.run = {};
-        held.run->answer = answer_of(candidate, held.run->run);
-        return held;
+        std::vector<HeldStagnation> all;
+        std::vector<Stagnation> found = simulate_stagnations(shared, call.callback());
+        for (std::size_t i = 0; i < found.size(); ++i) {
+            HeldStagnation held{.told = std::move(found[i])};
+            held.run = lived_days(shared[i], std::move(held.told.run));
+            held.told.run = {};
+            all.push_back(std::move(held));
+        }
+        return all;
     });
+}
+
+HeldStagnation stagnated(const Candidate& candidate, const py::object& progress) {
+    return stagnated_together({&candidate}, progress).front();
 }
 
 py::tuple stagnation_state(const HeldStagnation& held) {
@@ -62,6 +70,8 @@ void register_stagnation(py::module_& module) {
         .def(py::pickle(&stagnation_state, &stagnation_from));
     module.def("simulate_stagnation", &stagnated, py::arg("candidate"), py::kw_only(),
                py::arg("progress") = py::none(), docs::simulate_stagnation);
+    module.def("simulate_stagnations", &stagnated_together, py::arg("circuits"), py::kw_only(),
+               py::arg("progress") = py::none(), docs::simulate_stagnations);
 }
 
 }  // namespace heatmatch::python

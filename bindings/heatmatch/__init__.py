@@ -156,8 +156,10 @@ from heatmatch.face import (
     diagnose,
     meter_sheet,
     rank,
+    simulate_circuits,
     simulate_day,
     simulate_stagnation,
+    simulate_stagnations,
 )
 from heatmatch.io.frames import sources
 from heatmatch.io.rankings import compare_rankings, load_ranking, save_ranking
@@ -191,7 +193,8 @@ __all__ = [
     "incidence_angle_deg", "installation_glossary", "largest_power_w", "load_ranking",
     "meter_sheet", "noct_cell_temperature_c", "operating_points", "packed_bed_conductivity",
     "plane_irradiance", "plot", "rank", "report", "save_ranking", "sheath_in_air_c",
-    "sheath_temperature", "simulate_day", "simulate_stagnation", "sources", "sun_position",
+    "sheath_temperature", "simulate_circuits", "simulate_day", "simulate_stagnation",
+    "simulate_stagnations", "sources", "sun_position",
     "weather", "widest_vectors", "words",
 ]  # fmt: skip
 

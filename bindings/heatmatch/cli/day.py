@@ -20,7 +20,7 @@ from heatmatch.cli.shared import (
     add_command,
     add_installation,
     add_options,
-    chosen_candidate,
+    circuits_and_shown,
     difference_k,
     margin_json,
     month,
@@ -103,35 +103,58 @@ def _write_steps(path: str, run: _core.DayRun, *, force: bool) -> None:
     write_csv(path, frames_day.SERIES, zip(*columns, strict=True), force=force)
 
 
+def _of_circuit(arguments: argparse.Namespace, run: _core.DayRun,
+                stagnation: _core.Stagnation | None) -> dict[str, Any]:  # fmt: skip
+    data = run_json(run, arguments.units)
+    if stagnation is None:
+        return data
+    return data | {"stagnation": stagnation_json(stagnation, arguments.units)}
+
+
+def _say_circuit(arguments: argparse.Namespace, run: _core.DayRun,
+                 stagnation: _core.Stagnation | None) -> None:  # fmt: skip
+    say(day_text(run, units=arguments.units))
+    if stagnation is not None:
+        say(f"\n{_core.welded_shut_title()}\n")
+        say(stagnation_text(stagnation, units=arguments.units))
+
+
 def run_day(arguments: argparse.Namespace) -> int:
-    """Simulate a circuit over consecutive days."""
+    """Simulate the circuits of a store over consecutive days."""
     check_new_file(arguments.csv, arguments)
-    units = arguments.units
     installation = read_installation(arguments)
     catalog = open_catalog(arguments.catalog)
     year = read_weather(arguments, installation)
     lived = weather.from_installation(installation) if year is None else year
-    candidate = chosen_candidate(arguments, catalog, installation, year)
+    circuits, shown = circuits_and_shown(arguments, catalog, installation, year)
     wanted = shows_progress(arguments)
-    run = _core.simulate_day(candidate, lived, **_options(arguments), progress=bar(wanted=wanted))
-    stagnation = None
+    runs = _core.simulate_circuits(
+        circuits, [lived], **_options(arguments), progress=bar(wanted=wanted)
+    )
+    stagnations: list[_core.Stagnation | None] = [None] * len(circuits)
     if arguments.stagnation:
-        stagnation = _core.simulate_stagnation(candidate, progress=bar(wanted=wanted))
+        stagnations = [*_core.simulate_stagnations(circuits, progress=bar(wanted=wanted))]
+    told = [(circuits[i], runs[i], stagnations[i]) for i in shown]
     if arguments.csv is not None:
-        _write_steps(arguments.csv, run, force=arguments.force)
-    peaks = [*run.answer.peaks, *([] if stagnation is None else stagnation.peaks)]
+        _write_steps(arguments.csv, told[0][1], force=arguments.force)
+    peaks = [
+        peak
+        for _, run, still in told
+        for peak in [*run.answer.peaks, *([] if still is None else still.peaks)]
+    ]
     code = DANGER if any(peak.margin.severity == "danger" for peak in peaks) else 0
     if arguments.json:
-        data = run_json(run, units)
-        extra = {} if stagnation is None else {"stagnation": stagnation_json(stagnation, units)}
-        print_json(data | extra)
+        data = [_of_circuit(arguments, run, still) for _, run, still in told]
+        names = [{"circuit": each.circuit.name} for each, _, _ in told]
+        several = [name | of for name, of in zip(names, data, strict=True)]
+        print_json({"circuits": several} if len(told) > 1 else data[0])
         return code
     say_name(arguments, installation)
-    say(day_text(run, units=units))
-    if stagnation is not None:
-        say(f"\n{_core.welded_shut_title()}\n")
-        say(stagnation_text(stagnation, units=units))
-    say_cautions(candidate)
+    for each, run, still in told:
+        if len(told) > 1:
+            say(f'\ncircuit "{each.circuit.name}":\n')
+        _say_circuit(arguments, run, still)
+    say_cautions(told[0][0])
     if arguments.csv is not None:
         say(f"\nwrote {arguments.csv}")
     return code

@@ -275,6 +275,21 @@ def existing_circuits(
     return _core.assess_circuits(catalog, installation, year)
 
 
+def circuits_and_shown(
+    arguments: argparse.Namespace,
+    catalog: _core.Catalog,
+    installation: _core.Installation,
+    year: _core.Weather | None,
+) -> tuple[list[_core.Candidate], list[int]]:
+    """All circuits of the store, and the places of those to show: with --circuit one."""
+    if arguments.rank is not None:
+        return [chosen_candidate(arguments, catalog, installation, year)], [0]
+    circuits = existing_circuits(catalog, installation, year)
+    if arguments.circuit is None:
+        return circuits, list(range(len(circuits)))
+    return circuits, [circuits.index(_of_name(arguments.circuit, circuits))]
+
+
 def _of_name(name: str | None, circuits: list[_core.Candidate]) -> _core.Candidate:
     """The circuit of that name, or the only one."""
     if name is None and len(circuits) == 1:

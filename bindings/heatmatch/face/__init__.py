@@ -37,6 +37,8 @@ from heatmatch.face.setting import ExistingCircuit as ExistingCircuit
 from heatmatch.face.setting import Goals as Goals
 from heatmatch.face.setting import MonthlyNormals as MonthlyNormals
 from heatmatch.face.setting import Space as Space
+from heatmatch.face.shared_store import simulate_circuits as simulate_circuits
+from heatmatch.face.shared_store import simulate_stagnations as simulate_stagnations
 from heatmatch.face.stagnation import Stagnation as Stagnation
 from heatmatch.face.stagnation import simulate_stagnation as simulate_stagnation
 from heatmatch.face.store_log import StoreLog as StoreLog

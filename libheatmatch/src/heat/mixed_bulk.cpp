@@ -75,11 +75,21 @@ double charged_bulk_c(const BedFill& fill, const StoreShell& shell, const BulkCh
 }
 
 MixedBulk::MixedBulk(BedFill fill, StoreShell shell, LegLayout legs, double air_c, double start_c)
-    : fill_(std::move(fill)), shell_(std::move(shell)), legs_(std::move(legs)) {
+    : MixedBulk(std::move(fill), std::move(shell), std::vector<LegLayout>{std::move(legs)}, air_c,
+                start_c) {}
+
+MixedBulk::MixedBulk(BedFill fill, StoreShell shell, std::vector<LegLayout> banks, double air_c,
+                     double start_c)
+    : fill_(std::move(fill)),
+      shell_(std::move(shell)),
+      banks_(std::move(banks)),
+      power_w_(banks_.size(), 0.0) {
     set_air_c(air_c);
     check("start_c", start_c, -60.0, 100.0, " °C", "-60 to 100 °C");
     check("volume_m3", shell_.volume_m3, 1e-9, 1e6, " m3", "> 0 m3");
-    check("leg_length_m", legs_.heated_length_m(), 1e-6, 1e6, " m", "> 0 m");
+    for (const LegLayout& legs : banks_) {
+        check("leg_length_m", legs.heated_length_m(), 1e-6, 1e6, " m", "> 0 m");
+    }
     check("density_kg_m3", fill_.density_kg_m3, 1e-3, 1e5, " kg/m3", "> 0 kg/m3");
     start_k_ = start_c + zero_celsius_k;
     bulk_k_ = start_k_;
@@ -116,11 +126,22 @@ void MixedBulk::advance(double power_w, double seconds) {
 }
 
 void MixedBulk::step(double power_w, double seconds) {
-    check("power_w", power_w, 0.0, 1e7, " W", ">= 0 W");
+    step(std::span<const double>(&power_w, 1), seconds);
+}
+
+void MixedBulk::step(std::span<const double> power_w, double seconds) {
+    const auto banks = static_cast<double>(banks_.size());
+    check("number of powers", static_cast<double>(power_w.size()), banks, banks, "",
+          "one for each bank");
+    double all_w = 0.0;
+    for (const double each_w : power_w) {
+        check("power_w", each_w, 0.0, 1e7, " W", ">= 0 W");
+        all_w += each_w;
+    }
     check("seconds", seconds, 0.0, 1e9, " s", ">= 0 s");
-    power_w_ = power_w;
+    power_w_.assign(power_w.begin(), power_w.end());
     const auto steps = static_cast<long>(std::ceil(seconds / longest_step_s));
-    for (long i = 0; i < steps; ++i) advance(power_w, seconds / static_cast<double>(steps));
+    for (long i = 0; i < steps; ++i) advance(all_w, seconds / static_cast<double>(steps));
 }
 
 void MixedBulk::set_air_c(double air_c) {
@@ -137,9 +158,10 @@ double MixedBulk::bed_mean_c() const {
     return bulk_k_ - zero_celsius_k;
 }
 
-double MixedBulk::sheath_c() const {
+double MixedBulk::sheath_c(std::size_t bank) const {
+    const LegLayout& legs = banks_.at(bank);
     const double flux_w_m2 =
-        power_w_ / (2.0 * pi * legs_.sheath_radius_m * legs_.heated_length_m());
+        power_w_[bank] / (2.0 * pi * legs.sheath_radius_m * legs.heated_length_m());
     return std::min(bed_mean_c() + flux_w_m2 / film_w_m2k,
                     boiling_k - zero_celsius_k + over_boiling_k);
 }

@@ -1,5 +1,9 @@
 #pragma once
 
+#include <cstddef>
+#include <span>
+#include <vector>
+
 #include "heatmatch/heat/conductivity.hpp"
 #include "heatmatch/heat/leg_layout.hpp"
 #include "heatmatch/heat/store_shell.hpp"
@@ -13,20 +17,27 @@ class MixedBulk {
   public:
     /// Throws InvalidInput for temperatures out of range, and for a part without a size.
     MixedBulk(BedFill fill, StoreShell shell, LegLayout legs, double air_c, double start_c);
+    /// The same with several banks, each with a power of its own.
+    MixedBulk(BedFill fill, StoreShell shell, std::vector<LegLayout> banks, double air_c,
+              double start_c);
 
-    /// Constant power for that time. Throws InvalidInput for power or time below zero or not
-    /// finite.
+    /// Constant power into the only bank for that time. Throws InvalidInput for power or time below
+    /// zero or not finite.
     void step(double power_w, double seconds);
+    /// The same with one power for each bank. Throws InvalidInput for another number of powers.
+    void step(std::span<const double> power_w, double seconds);
     void set_air_c(double air_c);
     /// Heat extraction to the air per kelvin, by a fan or a loop [W/K].
     void set_extraction_w_k(double w_k);
 
-    [[nodiscard]] double sheath_c() const;
+    [[nodiscard]] double sheath_c(std::size_t bank = 0) const;
     [[nodiscard]] double bed_mean_c() const;
     [[nodiscard]] double edge_c() const { return bed_mean_c(); }
     [[nodiscard]] double wall_c() const;
     [[nodiscard]] double lid_c() const;
-    [[nodiscard]] double near_leg_c(double /*distance_m*/) const { return bed_mean_c(); }
+    [[nodiscard]] double near_leg_c(double /*distance_m*/, std::size_t /*bank*/ = 0) const {
+        return bed_mean_c();
+    }
     [[nodiscard]] double loss_w() const;        //!< present loss through wall, lid and floor
     [[nodiscard]] double extraction_w() const;  //!< present heat extraction by the fan
     [[nodiscard]] double stored_kwh() const;
@@ -43,12 +54,12 @@ class MixedBulk {
 
     BedFill fill_;
     StoreShell shell_;
-    LegLayout legs_;
+    std::vector<LegLayout> banks_;
     double air_k_ = 0.0;
     double start_k_ = 0.0;
     double bulk_k_ = 0.0;
     double extraction_w_k_ = 0.0;
-    double power_w_ = 0.0;
+    std::vector<double> power_w_{};  //!< by bank
     double lost_j_ = 0.0;
     double taken_j_ = 0.0;
     double steam_j_ = 0.0;

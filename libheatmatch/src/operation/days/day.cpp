@@ -4,6 +4,8 @@
 #include "sentences.hpp"
 
 #include <cmath>
+#include <string>
+#include <vector>
 
 #include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/error.hpp"
@@ -74,25 +76,70 @@ double DayRun::hour_of_day(std::size_t step) const {
     return std::fmod(first_hour + series.hours[step], hours_of_day);
 }
 
-DayRun simulate_day(const Candidate& candidate, const DayWeather& weather,
-                    const DayOptions& options) {
-    check_options(options);
-    check_circuit(candidate.circuit, candidate.site);
-    check_store(candidate);
-    if (weather.size() == 0) {
+namespace {
+
+void check_together(std::span<const Candidate> circuits) {
+    for (const Candidate& candidate : circuits) {
+        const std::size_t shares = candidate.circuit.heat->store->others.size() + 1;
+        if (shares == circuits.size()) continue;
+        throw InvalidInput({.part = candidate.circuit.title(),
+                            .field = "store",
+                            .value = "shared by " + std::to_string(shares) + " circuits",
+                            .allowed = std::to_string(circuits.size()) + " circuits",
+                            .remedy = say<"days.all_circuits">()});
+    }
+}
+
+void check_weathers(std::span<const DayWeather> weathers, std::size_t circuits) {
+    const auto refuse = [](const std::string& value, const char* allowed) {
         throw InvalidInput({.part = "days",
                             .field = "weather",
-                            .value = "no rows",
-                            .allowed = "at least one row",
+                            .value = value,
+                            .allowed = allowed,
                             .remedy = say<"days.give_weather">()});
+    };
+    if (weathers.empty() || weathers.front().size() == 0) refuse("no rows", "at least one row");
+    if (weathers.size() != 1 && weathers.size() != circuits) {
+        refuse(std::to_string(weathers.size()) + " weathers", "one, or one for each circuit");
     }
-    DayRun run = DayLife(candidate, weather, options).run();
-    for (const RunParts& parts : candidate.circuit.runs) {
-        const auto& air_c = parts.run.surroundings.air_c;
-        if (parts.run.carries == Carried::array || !air_c) continue;
-        run.remarks.push_back(say<"days.wire_air">(with<"air">(*air_c, unit::celsius, 4)));
+    for (const DayWeather& weather : weathers) {
+        if (weather.size() == weathers.front().size() &&
+            weather.step_h == weathers.front().step_h) {
+            continue;
+        }
+        refuse(std::to_string(weather.size()) + " rows", "the same rows for each circuit");
     }
-    return run;
+}
+
+}  // namespace
+
+std::vector<DayRun> simulate_circuits(std::span<const Candidate> circuits,
+                                      std::span<const DayWeather> weathers,
+                                      const DayOptions& options) {
+    check_options(options);
+    std::vector<const Candidate*> lived;
+    for (const Candidate& candidate : circuits) {
+        check_circuit(candidate.circuit, candidate.site);
+        check_store(candidate);
+        lived.push_back(&candidate);
+    }
+    if (lived.empty()) return {};
+    check_together(circuits);
+    check_weathers(weathers, circuits.size());
+    std::vector<DayRun> runs = DayLife(lived, weathers, options).runs();
+    for (std::size_t i = 0; i < runs.size(); ++i) {
+        for (const RunParts& parts : circuits[i].circuit.runs) {
+            const auto& air_c = parts.run.surroundings.air_c;
+            if (parts.run.carries == Carried::array || !air_c) continue;
+            runs[i].remarks.push_back(say<"days.wire_air">(with<"air">(*air_c, unit::celsius, 4)));
+        }
+    }
+    return runs;
+}
+
+DayRun simulate_day(const Candidate& candidate, const DayWeather& weather,
+                    const DayOptions& options) {
+    return simulate_circuits({&candidate, 1}, {&weather, 1}, options).front();
 }
 
 DayRun simulate_day(const Candidate& candidate, const Weather& weather, const DayOptions& options) {

@@ -10,6 +10,10 @@ namespace heatmatch::days_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
     // Results of days.
+    {"days.shared",
+     "{count} circuits heat this store together; heat in the store and to the space is that of "
+     "all."},
+    {"days.all_circuits", "simulate all circuits of the store together"},
     {"days.no_space",
      "The store absorbs {heat} on an average day; its effect on a space is not known "
      "here."},

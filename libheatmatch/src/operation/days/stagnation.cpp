@@ -5,6 +5,8 @@
 #include "sentences.hpp"
 
 #include <algorithm>
+#include <utility>
+#include <vector>
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/units.hpp"
@@ -93,34 +95,9 @@ void add_closed_form(std::vector<PartPeak>& peaks, const Candidate& candidate, d
     }
 }
 
-}  // namespace
-
-Stagnation simulate_stagnation(const Candidate& candidate, const Progress& progress) {
-    if (!candidate.circuit.heat) {
-        throw InvalidInput({.part = candidate.circuit.title(),
-                            .field = "store",
-                            .value = "(missing)",
-                            .allowed = "known",
-                            .remedy = say<"days.describe_store">()});
-    }
-    tell_progress(progress, 0.0);
-    Site site = candidate.site;
-    site.snow_cover_pct.clear();
-    site.soiling_pct.clear();
-    const DayWeather year = day_weather(clear_days(site));
-    const std::size_t first = best_fortnight(daily_kwh(candidate.circuit, year));
-    const DayWeather days = fortnight_of(year, first);
-    const double air_c = candidate.circuit.heat->store->hottest_air_c;
-    Stagnation result{.month = days.month.front()};
-    const auto run_at = [&](ConductivityEnd end) {
-        return simulate_day(candidate, days,
-                            {.warm_up_days = 0,
-                             .conductivity = end,
-                             .switches = SwitchCase::breaker_welded,
-                             .air_around_c = air_c,
-                             .progress = progress});
-    };
-    result.run = run_at(ConductivityEnd::low);
+/// Peaks and sentences of one circuit, of its runs in a fill of low and of high conductivity.
+void tell_stagnation(Stagnation& result, const Candidate& candidate, const DayRun* well,
+                     double air_c) {
     result.delivered_kwh = result.run.energy.delivered_kwh;
     result.peaks = part_peaks(candidate, result.run);
     const auto highest = [](const std::vector<double>& list_c) {
@@ -133,23 +110,74 @@ Stagnation simulate_stagnation(const Candidate& candidate, const Progress& progr
                       with<"bed">(highest(series.bed_mean_c)), with<"wall">(highest(series.wall_c)),
                       with<"lid">(highest(series.lid_c)), more...);
     };
-    if (candidate.circuit.heat->liquid) {
+    if (well == nullptr) {
         result.sentences.push_back(
             told([](auto... given) { return say<"days.stagnation_in_liquid">(given...); }));
     } else {
         // Heat that leaves the bed sooner heats its surface more.
-        const DayRun well = run_at(ConductivityEnd::high);
-        keep_hotter(result.peaks, part_peaks(candidate, well));
+        keep_hotter(result.peaks, part_peaks(candidate, *well));
         result.sentences.push_back(
             told([](auto... given) { return say<"days.stagnation">(given...); },
-                 with<"sheath_well">(highest(well.series.sheath_c)),
-                 with<"bed_well">(highest(well.series.bed_mean_c)),
-                 with<"wall_well">(highest(well.series.wall_c)),
-                 with<"lid_well">(highest(well.series.lid_c))));
+                 with<"sheath_well">(highest(well->series.sheath_c)),
+                 with<"bed_well">(highest(well->series.bed_mean_c)),
+                 with<"wall_well">(highest(well->series.wall_c)),
+                 with<"lid_well">(highest(well->series.lid_c))));
     }
-    add_closed_form(result.peaks, candidate, days.step_h * static_cast<double>(days.size()));
+    add_closed_form(result.peaks, candidate, result.run.days * 24.0);
     tell_peaks(result.sentences, result.peaks);
-    return result;
+}
+
+}  // namespace
+
+std::vector<Stagnation> simulate_stagnations(std::span<const Candidate> circuits,
+                                             const Progress& progress) {
+    for (const Candidate& candidate : circuits) {
+        if (candidate.circuit.heat) continue;
+        throw InvalidInput({.part = candidate.circuit.title(),
+                            .field = "store",
+                            .value = "(missing)",
+                            .allowed = "known",
+                            .remedy = say<"days.describe_store">()});
+    }
+    if (circuits.empty()) return {};
+    tell_progress(progress, 0.0);
+    std::vector<DayWeather> years;
+    std::vector<double> daily;
+    for (const Candidate& candidate : circuits) {
+        Site site = candidate.site;
+        site.snow_cover_pct.clear();
+        site.soiling_pct.clear();
+        years.push_back(day_weather(clear_days(site)));
+        const std::vector<double> own = daily_kwh(candidate.circuit, years.back());
+        daily.resize(own.size(), 0.0);
+        for (std::size_t day = 0; day < own.size(); ++day) daily[day] += own[day];
+    }
+    const std::size_t first = best_fortnight(daily);
+    std::vector<DayWeather> days;
+    for (const DayWeather& year : years) days.push_back(fortnight_of(year, first));
+    const double air_c = circuits.front().circuit.heat->store->hottest_air_c;
+    const auto runs_at = [&](ConductivityEnd end) {
+        return simulate_circuits(circuits, days,
+                                 {.warm_up_days = 0,
+                                  .conductivity = end,
+                                  .switches = SwitchCase::breaker_welded,
+                                  .air_around_c = air_c,
+                                  .progress = progress});
+    };
+    std::vector<DayRun> poor = runs_at(ConductivityEnd::low);
+    std::vector<DayRun> well;
+    if (!circuits.front().circuit.heat->liquid) well = runs_at(ConductivityEnd::high);
+    std::vector<Stagnation> results;
+    for (std::size_t i = 0; i < circuits.size(); ++i) {
+        Stagnation result{.month = days[i].month.front(), .run = std::move(poor[i])};
+        tell_stagnation(result, circuits[i], well.empty() ? nullptr : &well[i], air_c);
+        results.push_back(std::move(result));
+    }
+    return results;
+}
+
+Stagnation simulate_stagnation(const Candidate& candidate, const Progress& progress) {
+    return simulate_stagnations({&candidate, 1}, progress).front();
 }
 
 }  // namespace heatmatch

@@ -128,11 +128,20 @@ struct DayRun {
 /// applies to its whole step. By default parts have the typical conductivity of the fill, while
 /// margins use its worst end. Only the store warms the space: sun through its covers, ground and
 /// other heat are not counted. Throws InvalidInput where the store, its sizes or the element's
-/// lengths are not known, or the legs do not fit; Interrupted where the progress callback requests
-/// a stop.
+/// lengths are not known, where the legs do not fit, and for one of several circuits of a store;
+/// Interrupted where the progress callback requests a stop.
 [[nodiscard]] DayRun simulate_day(const Candidate& candidate, const DayWeather& weather,
                                   const DayOptions& options = {});
 [[nodiscard]] DayRun simulate_day(const Candidate& candidate, const Weather& weather,
                                   const DayOptions& options = {});
+
+/// The same for all circuits of one store, as assess_circuits() returns them: each with its own
+/// sun, wire, controls and sheath, all in one field. Store and space are common: each run reports
+/// them, and its energy in the store, to the space and outside is that of all circuits. One weather
+/// for all, or one for each circuit with the same times. Throws InvalidInput as simulate_day()
+/// does, and for circuits that were not assessed together.
+[[nodiscard]] std::vector<DayRun> simulate_circuits(std::span<const Candidate> circuits,
+                                                    std::span<const DayWeather> weathers,
+                                                    const DayOptions& options = {});
 
 }  // namespace heatmatch

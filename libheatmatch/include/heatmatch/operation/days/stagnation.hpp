@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -24,5 +25,10 @@ struct Stagnation {
 /// latitude and tilt; Interrupted where the progress callback requests a stop.
 [[nodiscard]] Stagnation simulate_stagnation(const Candidate& candidate,
                                              const Progress& progress = {});
+
+/// The same for all circuits of one store, in the fourteen days with the most energy for all of
+/// them together. Throws InvalidInput as simulate_circuits() does.
+[[nodiscard]] std::vector<Stagnation> simulate_stagnations(std::span<const Candidate> circuits,
+                                                           const Progress& progress = {});
 
 }  // namespace heatmatch
