@@ -42,12 +42,14 @@ RunParts run_parts_from(const py::tuple& state) {
 }
 
 py::tuple state_of(const PlacedDevice& placed) {
-    return py::make_tuple(state_of(placed.device), part_to_json(Part{placed.control}, -1));
+    return py::make_tuple(state_of(placed.device), part_to_json(Part{placed.control}, -1),
+                          placed.circuits);
 }
 
 PlacedDevice placed_device_from(const py::tuple& state) {
     return {.device = device_from(state[0].cast<py::tuple>()),
-            .control = *part_from<Control>(PartKind::control, state[1])};
+            .control = *part_from<Control>(PartKind::control, state[1]),
+            .circuits = state[2].cast<int>()};
 }
 
 py::tuple state_of(const Bank& bank) {

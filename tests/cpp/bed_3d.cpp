@@ -162,6 +162,19 @@ void Bed3d::surface() {
     }
 }
 
+void Bed3d::run(std::span<const double> power_w, const std::vector<std::size_t>& legs,
+                double seconds) {
+    double all_w = 0.0;
+    std::vector<double> leg_w;
+    for (std::size_t i = 0; i < legs.size(); ++i) {
+        all_w += power_w[i];
+        leg_w.resize(leg_w.size() + legs[i], power_w[i] / static_cast<double>(legs[i]));
+    }
+    const double mean_w = all_w / static_cast<double>(leg_w.size());
+    for (Source& source : sources_) source.weight = leg_w[source.leg] / mean_w;
+    run(all_w, seconds);
+}
+
 double Bed3d::sheath_c() const {
     return sheath_c(0, store_.legs.legs.size());
 }

@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "heatmatch/heat/conductivity.hpp"
@@ -44,6 +45,8 @@ class Bed3d {
 
     /// Constant power into all legs together for that long.
     void run(double power_w, double seconds);
+    /// The same with one power for each run of legs, in the order of the layout.
+    void run(std::span<const double> power_w, const std::vector<std::size_t>& legs, double seconds);
 
     [[nodiscard]] double sheath_c() const;  //!< of the hottest leg, at half its length
     /// Of the hottest of some legs, by their places in the layout.

@@ -2,6 +2,7 @@
 #include "dice.hpp"
 #include "figure.hpp"
 #include "joint_drums.hpp"
+#include "joint_pairs.hpp"
 #include "long_run.hpp"
 
 #include <algorithm>
@@ -13,12 +14,13 @@
 
 #include <doctest/doctest.h>
 
+#include "heatmatch/heat/bed_field.hpp"
+
 // Several circuits in one bed against solutions in three dimensions.
 TEST_SUITE_BEGIN("numerical");
 
 namespace {
 
-using heatmatch::LegLayout;
 using heatmatch::verdict_factor;
 
 /// Errors of rises, as shares of the exact ones [%].
@@ -41,83 +43,6 @@ struct JointBand {
         return out.str();
     }
 };
-
-/// Two circuits, each mirrored at both axes, as the quarter of three dimensions needs.
-struct RandomPair {
-    heatmatch::BedCharge charge{};
-    double power_w = 0.0;
-    double cell_m = 0.0;  //!< legs are whole multiples of it from the axes
-};
-
-LegLayout mirrored_legs(std::vector<LegLayout::Leg> legs, double length_m, double radius_m) {
-    return {.legs = std::move(legs),
-            .leg_length_m = length_m,
-            .radius_m = radius_m,
-            .sheath_radius_m = radius_m};
-}
-
-RandomPair random_pair(Dice& dice, int i) {
-    const double diameter_m = dice.between(0.35, 0.6);
-    const double height_m = diameter_m * dice.between(0.8, 1.5);
-    const double length_m = height_m * dice.between(0.55, 0.8);
-    const double radius_m = dice.between(0.004, 0.006);
-    const double cell_m = dice.between(0.010, 0.013);
-    const int inner_cells = dice.from(2, 3);
-    const double inner_m = inner_cells * cell_m;
-    const double outer_m = (inner_cells + dice.from(3, 5)) * cell_m;
-    std::vector<LegLayout::Leg> inner;
-    if (i % 3 == 0) {
-        inner = {{0.0, 0.0}};
-    } else if (i % 3 == 1) {
-        inner = {{0.0, inner_m}, {0.0, -inner_m}};
-    } else {
-        inner = {
-            {inner_m, inner_m}, {-inner_m, inner_m}, {inner_m, -inner_m}, {-inner_m, -inner_m}};
-    }
-    std::vector<LegLayout::Leg> outer;
-    if (i % 2 == 0) {
-        outer = {{outer_m, 0.0}, {-outer_m, 0.0}};
-    } else {
-        const double beside_m = dice.from(2, 3) * cell_m;
-        outer = {
-            {outer_m, beside_m}, {-outer_m, beside_m}, {outer_m, -beside_m}, {-outer_m, -beside_m}};
-    }
-    heatmatch::BedCharge charge{.fill = dry_sand(dice.between(0.2, 0.35), 0.5),
-                                .shell = bare_cylinder(diameter_m, height_m, 0.3),
-                                .legs = mirrored_legs(std::move(inner), length_m, radius_m),
-                                .air_c = dice.between(-5.0, 25.0),
-                                .hours = dice.between(2.0, 8.0)};
-    charge.shell.stands_u_w_m2k = charge.shell.bottom_u_w_m2k;  // floor_c() is of the fill
-    const LegLayout around = mirrored_legs(std::move(outer), length_m, radius_m);
-    heatmatch::BedCharge alone = charge;
-    alone.legs = around;
-    const double hottest_c = charge.air_c + dice.between(150.0, 450.0);
-    charge.others = {
-        {.legs = around,
-         .power_w = dice.between(0.1, 1.0) * heatmatch::largest_power_w(alone, hottest_c, 1.0)}};
-    RandomPair pair{.charge = charge, .cell_m = cell_m};
-    heatmatch::BedCharge without = charge;
-    without.others.clear();
-    pair.power_w = dice.between(0.1, 1.0) * heatmatch::largest_power_w(without, hottest_c, 1.0);
-    return pair;
-}
-
-Bed3dStore both_circuits(const RandomPair& pair) {
-    Bed3dStore store{.fill = pair.charge.fill,
-                     .shell = pair.charge.shell,
-                     .legs = pair.charge.legs,
-                     .air_c = pair.charge.air_c,
-                     .start_c = pair.charge.air_c};
-    const heatmatch::HeatedLegs& other = pair.charge.others.front();
-    store.legs.legs.insert(store.legs.legs.end(), other.legs.legs.begin(), other.legs.legs.end());
-    const double mean_w =
-        (pair.power_w + other.power_w) / static_cast<double>(store.legs.legs.size());
-    store.weights.assign(pair.charge.legs.legs.size(),
-                         pair.power_w / static_cast<double>(pair.charge.legs.legs.size()) / mean_w);
-    store.weights.resize(store.legs.legs.size(),
-                         other.power_w / static_cast<double>(other.legs.legs.size()) / mean_w);
-    return store;
-}
 
 }  // namespace
 
@@ -199,6 +124,46 @@ TEST_CASE("the verdict factor covers two circuits in random drums") {
     CHECK(floor.least > -6.0);
     figure("two circuits, three dimensions: sheath ", sheath.text(), ", wall ", wall.text(),
            ", floor ", floor.text());
+}
+
+// Source: the solver of bed_3d.hpp. Power changes after half of the time, each circuit's in its own
+// way.
+TEST_CASE("the field of a bed follows two circuits whose power changes") {
+    Dice dice(20261201U);
+    JointBand sheath;
+    JointBand wall;
+    const int count = in_the_long_run() ? 30 : 10;
+    for (int i = 0; i < count; ++i) {
+        const RandomPair pair = random_pair(dice, i);
+        CAPTURE(i);
+        const heatmatch::HeatedLegs& other = pair.charge.others.front();
+        const double air_c = pair.charge.air_c;
+        heatmatch::BedField field(pair.charge.fill, pair.charge.shell,
+                                  std::vector<heatmatch::LegLayout>{pair.charge.legs, other.legs},
+                                  air_c, air_c, {}, 0.0);
+        const std::array<double, 2> first_w{pair.power_w, 0.5 * other.power_w};
+        const std::array<double, 2> second_w{0.6 * pair.power_w, other.power_w};
+        const double half_s = 0.5 * pair.charge.hours * 3600.0;
+        field.step(first_w, half_s);
+        field.step(second_w, half_s);
+        Bed3dStore store = both_circuits(pair);
+        Bed3d bed(store, {.near_m = pair.cell_m, .high_m = 0.03});
+        bed.run(first_w, {pair.charge.legs.legs.size(), other.legs.legs.size()}, half_s);
+        bed.run(second_w, {pair.charge.legs.legs.size(), other.legs.legs.size()}, half_s);
+        const std::size_t own = pair.charge.legs.legs.size();
+        sheath.add(field.sheath_c(0) - air_c, bed.sheath_c(0, own) - air_c);
+        sheath.add(field.sheath_c(1) - air_c,
+                   bed.sheath_c(own, own + other.legs.legs.size()) - air_c);
+        wall.add(field.wall_c() - air_c, bed.wall_c() - air_c);
+        CHECK(std::fabs(field.bed_mean_c() - bed.bed_mean_c()) < 2.0);
+        const double supplied_kwh =
+            (first_w[0] + first_w[1] + second_w[0] + second_w[1]) * half_s / 3.6e6;
+        CHECK(field.supplied_kwh() == doctest::Approx(supplied_kwh).epsilon(1e-9));
+        CHECK(field.stored_kwh() + field.lost_kwh() == doctest::Approx(supplied_kwh).epsilon(1e-6));
+    }
+    CHECK(sheath.least > -6.0);
+    CHECK(sheath.most < 6.0);
+    figure("two circuits, field of the bed: sheath ", sheath.text(), ", wall ", wall.text());
 }
 
 TEST_SUITE_END();

@@ -122,6 +122,27 @@ TEST_CASE("a limit counts only where limits open every circuit") {
     CHECK_FALSE(contains(in_time(with_limits[0]).sentence(), "\"porch\""));
 }
 
+TEST_CASE("a disconnect named by two circuits needs poles for both") {
+    Installation house = two_circuits();
+    for (auto& circuit : house.circuits) circuit.devices = {"pv-isolator-2-pole"};
+    const auto shared = [](const Installation& as) {
+        return margin_of(assessed(as).front().margins(), "shared poles");
+    };
+    CHECK(shared(house).severity == heatmatch::Severity::danger);
+    CHECK(contains(shared(house).sentence(), "need 4 poles; it has 2"));
+    heatmatch::Control four = heatmatch::find_control(starter(), "pv-isolator-2-pole");
+    four.poles = 4;
+    house.parts.controls = {four};
+    CHECK(shared(house).severity == heatmatch::Severity::none);
+    four.poles.reset();
+    four.dc_ratings.clear();
+    house.parts.controls = {four};
+    CHECK(shared(house).severity == heatmatch::Severity::not_assessed);
+    CHECK(shared(house).worst_severity == heatmatch::Severity::danger);
+    // One that no circuit names is a piece in each.
+    CHECK(count_margins(assessed(two_circuits()).front().margins(), "shared poles") == 0);
+}
+
 TEST_CASE("assessing several circuits says so, and one circuit is asked for where one is meant") {
     const std::vector<Candidate> circuits = assessed(two_circuits());
     for (const Candidate& each : circuits) {

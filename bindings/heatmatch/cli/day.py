@@ -34,6 +34,7 @@ from heatmatch.cli.shared import (
     temperature_c,
     texts_in,
 )
+from heatmatch.errors import InvalidInput
 from heatmatch.io import frames_day
 from heatmatch.text.day import day_text, stagnation_text
 
@@ -127,6 +128,8 @@ def run_day(arguments: argparse.Namespace) -> int:
     year = read_weather(arguments, installation)
     lived = weather.from_installation(installation) if year is None else year
     circuits, shown = circuits_and_shown(arguments, catalog, installation, year)
+    if arguments.csv is not None and len(shown) > 1:
+        raise InvalidInput("--csv has room for one circuit; name it with --circuit")
     wanted = shows_progress(arguments)
     runs = _core.simulate_circuits(
         circuits, [lived], **_options(arguments), progress=bar(wanted=wanted)

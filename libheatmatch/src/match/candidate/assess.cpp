@@ -54,6 +54,16 @@ Circuit unwired(const Parts& parts, const Installation& installation, const Rank
     return circuit;
 }
 
+/// In how many circuits a device is: one that none names is a piece in each.
+int circuits_through(const Device& device, const std::vector<ExistingCircuit>& circuits) {
+    const auto naming =
+        std::count_if(circuits.begin(), circuits.end(), [&](const ExistingCircuit& circuit) {
+            return std::find(circuit.devices.begin(), circuit.devices.end(), device.part) !=
+                   circuit.devices.end();
+        });
+    return std::max(1, static_cast<int>(naming));
+}
+
 Begun begin(const Parts& parts, Installation installation, const RankOptions& options) {
     Begun begun{.judged = std::move(installation)};
     begun.circuit = unwired(parts, begun.judged, options);
@@ -193,6 +203,9 @@ std::vector<Candidate> assess_circuits(const Parts& catalog, const Installation&
     std::vector<Begun> all;
     for (std::size_t i = 0; i < circuits.size(); ++i) {
         all.push_back(begin(*shared, installation_of(installation, i), options));
+        for (PlacedDevice& placed : all.back().circuit.devices) {
+            placed.circuits = circuits_through(placed.device, circuits);
+        }
     }
     share_store(all, *shared);
     // The wire at the elements changes their power, and that the heat of the other circuits.

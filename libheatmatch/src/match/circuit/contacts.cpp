@@ -52,6 +52,20 @@ Opening contacts(const Circuit& circuit, const PlacedDevice& placed, Occasion oc
     if (occasion != Occasion::thermostat && semiconductor.value_or(false)) {
         return refused(opening, Obstacle::semiconductor, say<"opens.semiconductor">());
     }
+    if (placed.circuits > 1) {
+        // Through a common pole the circuits would be one.
+        const int needed = placed.circuits * placed.device.poles_used;
+        const auto poles = poles_of(control);
+        const auto count = with<"circuits">(static_cast<double>(placed.circuits));
+        if (!poles) {
+            return not_told(opening, "control.poles", say<"opens.shared_not_told">(count));
+        }
+        if (*poles < needed) {
+            return refused(opening, Obstacle::conductors,
+                           say<"opens.shared">(count, with<"needed">(static_cast<double>(needed)),
+                                               with<"poles">(static_cast<double>(*poles))));
+        }
+    }
     if (!opening.rated_a) return refused(opening, Obstacle::rating, too_few_volts(opening));
     if (opening.amperes > *opening.rated_a) {
         return refused(opening, Obstacle::rating,

@@ -157,6 +157,29 @@ Margin body_margin(const PlacedDevice& placed, const Circuit& circuit) {
     return margin;
 }
 
+/// Poles for all circuits that pass through a device: through a common pole they would be one.
+Margin shared_poles_margin(const PlacedDevice& placed) {
+    const auto poles = poles_of(placed.control);
+    const double needed = placed.circuits * placed.device.poles_used;
+    Margin margin{
+        .name = "shared poles",
+        .subject = subject_of(placed),
+        .value = needed,
+        .said = say<"device.shared_poles">(with<"circuits">(static_cast<double>(placed.circuits))),
+        .source = "common-practice"};
+    if (poles) {
+        margin.limit = static_cast<double>(*poles);
+    } else {
+        margin.said = say<"device.shared_poles_alone">(
+            with<"circuits">(static_cast<double>(placed.circuits)));
+        margin.missing = {"control.poles"};
+    }
+    grade(margin);
+    // As many poles as are needed is no near miss.
+    if (margin.severity == Severity::caution) margin.severity = Severity::none;
+    return margin;
+}
+
 Margin senses_in_circuit(const PlacedDevice& placed) {
     Margin margin{.name = "dc breaking",
                   .subject = subject_of(placed),
@@ -192,8 +215,10 @@ std::vector<Margin> device_margins(const Circuit& circuit, const Site& site) {
             const double share = run == nullptr ? 1.0 : circuit.current_share(run->run);
             margins.push_back(carrying_margin(placed, whole_a * share));
             margins.push_back(body_margin(placed, circuit));
+            if (placed.circuits > 1) margins.push_back(shared_poles_margin(placed));
             continue;
         }
+        if (placed.circuits > 1) margins.push_back(shared_poles_margin(placed));
         margins.push_back(breaking_margin(circuit, placed, at));
         margins.push_back(polarity_margin(circuit, placed));
         margins.push_back(body_margin(placed, circuit));

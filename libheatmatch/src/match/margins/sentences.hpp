@@ -160,6 +160,11 @@ inline constexpr auto table = std::to_array<Template>({
     {"device.carries",
      "It must carry {value} ({factor} times short-circuit current); its contacts or "
      "shunt are rated {limit}. It may arc if opened under load."},
+    {"device.shared_poles",
+     "{circuits} circuits pass through it and need {value} poles; it has {limit}. Through a common "
+     "pole they would be one circuit."},
+    {"device.shared_poles_alone",
+     "{circuits} circuits pass through it and need {value} poles; how many it has is not known."},
     {"device.carries_alone",
      "It must carry {value}; the rating of its contacts or shunt is not known."},
     {"device.polarised",

@@ -56,6 +56,10 @@ void check_heat(const Candidate& candidate, const StoreLog& log) {
     if (heat->liquid) {
         refuse("medium", "a liquid", "a bed of grains or a solid", say<"calibration.water">());
     }
+    if (!heat->store->others.empty()) {
+        refuse("store", "heated by other circuits too", "one circuit",
+               say<"calibration.one_circuit">());
+    }
     double most_w = 0.0;
     for (const double power : log.power_w) most_w = std::max(most_w, power);
     if (most_w <= 0.0) {

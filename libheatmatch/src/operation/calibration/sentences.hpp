@@ -10,6 +10,8 @@ namespace heatmatch::calibration_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
     // Results of a log.
+    {"calibration.one_circuit",
+     "log a heating of one circuit alone, and assess that circuit alone"},
     {"calibration.found",
      "The fill conducts {fill} ({fill_low} to {fill_high}) {unit} at {at}; the catalog has "
      "{before}. The heat loss of the store is {loss} ({loss_low} to {loss_high}) times the "

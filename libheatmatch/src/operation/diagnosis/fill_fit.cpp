@@ -167,6 +167,10 @@ FillEvidence fill_evidence(const Circuit& circuit, const std::vector<Reading>& r
         leave(heat && heat->liquid ? say<"diagnosis.liquid_store">() : say<"diagnosis.no_store">());
         return found;
     }
+    if (!heat->store->others.empty()) {
+        leave(say<"diagnosis.shared_store">());
+        return found;
+    }
     const std::vector<HeatRow> used = heat_rows(circuit, rows);
     if (used.empty()) {
         leave(say<"diagnosis.no_power">());

@@ -133,6 +133,7 @@ inline constexpr auto table = std::to_array<Template>({
      "fitted, so only faults that do not depend on it can be found."},
     {"diagnosis.temperatures_left", "{all} temperatures of sheath or store are not used: {why}"},
     {"diagnosis.liquid_store", "a liquid store mixes by convection"},
+    {"diagnosis.shared_store", "other circuits heat the same store"},
     {"diagnosis.no_store", "the store is not described"},
     {"diagnosis.no_power",
      "no row has both such a temperature and a power, one to ten hours after heating began"},

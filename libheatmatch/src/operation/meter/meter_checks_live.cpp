@@ -177,6 +177,9 @@ void CheckWriter::store() {
             with<"span">(span(check)), with<"bulk">(point.bed_mean_c, unit::celsius),
             with<"power">(row.bank_w.typical, unit::watt),
             with<"hours">(heat->store->charge_hours, unit::hour));
+        if (!heat->store->others.empty()) {
+            check.how = say<"meter.store.with_others">(with<"how">(check.how));
+        }
         for (const Assumption& assumed : heat->assumed) {
             if (std::find(sheet_.assumed.begin(), sheet_.assumed.end(), assumed) ==
                 sheet_.assumed.end()) {

@@ -41,6 +41,7 @@ struct PlacedDevice {
     Device device{};
     Control control{};
     bool anywhere = false;  //!< any sensed place is possible: careful case of an unstated one
+    int circuits = 1;       //!< number of circuits through its poles
 
     friend bool operator==(const PlacedDevice&, const PlacedDevice&) = default;
 };
