@@ -225,7 +225,8 @@ TEST_CASE("a field refuses meaningless input, by name") {
     CHECK(holds(refused([&] { BedField({.density_kg_m3 = 1.0}, shell, legs, 20.0, 20.0); }),
                 "heat_capacity_j_kgk"));
     CHECK(holds(refused([&] { BedField(sand, {}, legs, 20.0, 20.0); }), "volume_m3"));
-    CHECK(holds(refused([&] { BedField(sand, shell, {}, 20.0, 20.0); }), "legs"));
+    CHECK(
+        holds(refused([&] { BedField(sand, shell, heatmatch::LegLayout{}, 20.0, 20.0); }), "legs"));
     CHECK(
         holds(refused([&] { BedField(sand, shell, legs, 20.0, 20.0, {.across = 2}); }), "across"));
     CHECK(holds(refused([&] { BedField(sand, shell, legs, 20.0, 20.0, {.high = 5000}); }), "high"));

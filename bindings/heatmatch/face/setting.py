@@ -239,8 +239,6 @@ class ExistingCircuit(Record):
 
     Attributes
     ----------
-    name : str
-        Name of the circuit; needed where there are several.
     group : str
         Group of owned panels.
     panels : str
@@ -249,9 +247,11 @@ class ExistingCircuit(Record):
         Id of the element.
     bank : str
         Hook-up of the elements: "1S2P" is two in parallel.
-    runs : list of str
+    name : str
+        Name of the circuit; needed where there are several.
+    runs : tuple of str
         Names of its own runs. A run that no circuit names is in each of them.
-    devices : list of str
+    devices : tuple of str
         Ids of its own controls. One that no circuit names is in each of them.
 
     Examples
@@ -261,10 +261,10 @@ class ExistingCircuit(Record):
     '2S1P'
     """
 
-    name: str
     group: str
     panels: str
     element: str
     bank: str
-    runs: list[str]
-    devices: list[str]
+    name: str | None = None
+    runs: tuple[str, ...] = ()
+    devices: tuple[str, ...] = ()
