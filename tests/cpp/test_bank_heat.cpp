@@ -192,3 +192,95 @@ TEST_CASE("every surface has the hottest of three conductivities and of the damp
     CHECK(damp_is_hottest > 0);
     CHECK(dry_is_hottest > 0);
 }
+
+namespace {
+
+/// Every temperature of a point.
+std::vector<double> temperatures_of(const HeatPoint& point) {
+    return {point.sheath_c,
+            point.coil_c,
+            point.void_c,
+            point.bed_mean_c,
+            point.wall_c,
+            point.lid_c,
+            point.floor_c,
+            point.inner_c,
+            point.stagnation_sheath_c,
+            point.stagnation_least_c,
+            point.stagnation_wall_c,
+            point.stagnation_inner_c,
+            point.stagnation_lid_c,
+            point.stagnation_floor_c,
+            point.stagnation_bottom_c};
+}
+
+/// One rod of the demo's store beside some rods of another circuit.
+std::shared_ptr<const BankHeat> rod_beside(const heatmatch::Installation& installation,
+                                           const char* other, int count, double other_w,
+                                           const heatmatch::UnstatedPlaces& unstated = {}) {
+    const heatmatch::Circuit circuit = circuit_in(installation, "storage-rod-1000-240", 1);
+    auto store = std::make_shared<heatmatch::FilledStore>(*circuit.heat->store);
+    store->unstated = unstated;
+    store->others = {{.circuit = "other",
+                      .element = heatmatch::find_element(starter(), other),
+                      .elements = count,
+                      .element_w = other_w}};
+    return heatmatch::bank_heat(store, circuit.bank.element, circuit.bank.sheath,
+                                circuit.bank.alloy, 1);
+}
+
+}  // namespace
+
+TEST_CASE("more power in another circuit makes no part of a store colder") {
+    for (const char* medium : {"dry-sand", "dry-gravel", "water"}) {
+        heatmatch::Installation installation = drum();
+        installation.store->medium = medium;
+        for (const char* other : {"storage-rod-1000-240", "tubular-1000-120"}) {
+            for (const bool known : {true, false}) {
+                CAPTURE(medium);
+                CAPTURE(other);
+                CAPTURE(known);
+                const heatmatch::UnstatedPlaces unstated{
+                    .height = !known, .aside = !known, .way = !known};
+                std::vector<double> before;
+                for (const double other_w : {0.0, 30.0, 120.0, 300.0}) {
+                    const auto heat = rod_beside(installation, other, 2, other_w, unstated);
+                    REQUIRE(heat->known());
+                    const auto now = temperatures_of(heat->at(100.0));
+                    constexpr double rounding_k = 1e-3;
+                    for (std::size_t i = 0; i < before.size(); ++i) {
+                        CAPTURE(i);
+                        CAPTURE(other_w);
+                        CHECK(now[i] > before[i] - rounding_k);
+                    }
+                    before = now;
+                }
+            }
+        }
+    }
+}
+
+TEST_CASE("a store without the power of other circuits is as if they lay cold in it") {
+    const auto cold = rod_beside(drum(), "tubular-1000-120", 2, 0.0);
+    const auto hot = rod_beside(drum(), "tubular-1000-120", 2, 200.0);
+    const HeatPoint alone = hot->without_others().at(100.0);
+    const HeatPoint beside = cold->at(100.0);
+    CHECK(alone.sheath_c == doctest::Approx(beside.sheath_c).epsilon(1e-6));
+    CHECK(alone.bed_mean_c == doctest::Approx(beside.bed_mean_c).epsilon(0.02));
+    CHECK(hot->at(100.0).sheath_c > beside.sheath_c + 5.0);
+    CHECK(*hot->largest_element_w(true) < *cold->largest_element_w(true));
+    // What the others alone make too hot leaves no power.
+    CHECK(*rod_beside(drum(), "tubular-1000-120", 4, 3000.0)->largest_element_w(true) == 0.0);
+}
+
+TEST_CASE("lengths that another circuit lacks are missing here too") {
+    const heatmatch::Circuit circuit = circuit_in(drum(), "storage-rod-1000-240", 1);
+    auto store = std::make_shared<heatmatch::FilledStore>(*circuit.heat->store);
+    heatmatch::Element unknown = circuit.bank.element;
+    unknown.heated_length_mm.reset();
+    store->others = {{.circuit = "other", .element = unknown, .elements = 1, .element_w = 50.0}};
+    const auto heat = heatmatch::bank_heat(store, circuit.bank.element, circuit.bank.sheath, {}, 1);
+    CHECK_FALSE(heat->known());
+    REQUIRE(heat->missing.size() == 1);
+    CHECK(heat->missing.front() == "heated_length_mm");
+}

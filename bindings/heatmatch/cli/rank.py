@@ -56,7 +56,8 @@ RANK_EXAMPLES = (
 )
 ASSESS_HELP = """\
 Assesses the existing circuit (`installation.circuit`), or all of
-`installation.circuits` in the store that they share. Prints the delivered power, the temperatures, and every margin: a named check with value, limit and
+`installation.circuits` in the store that they share. Prints the delivered
+power, the temperatures, and every margin: a named check with value, limit and
 severity (danger, warning, caution, not assessed, or no finding).
 """
 ASSESS_EXAMPLES = ("assess demo.json", "assess demo.json --units us --explain")

@@ -101,5 +101,7 @@ def add_parsers(commands: Any) -> None:
     parser.add_argument(
         "-o", "--output", metavar="FILE.html", required=True, help="the page to write"
     )
-    add_options(parser, "--rank", "--circuit", "--max-bank", "--force", "--catalog", "--weather", "--units")
+    add_options(
+        parser, "--rank", "--circuit", "--max-bank", "--force", "--catalog", "--weather", "--units"
+    )
     add_options(parser, "--json", "--quiet")

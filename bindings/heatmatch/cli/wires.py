@@ -93,5 +93,13 @@ def add_parsers(commands: Any) -> None:
     )
     add_installation(parser)
     add_options(
-        parser, "--rank", "--circuit", "--max-bank", "--catalog", "--weather", "--units", "--json", "--quiet"
+        parser,
+        "--rank",
+        "--circuit",
+        "--max-bank",
+        "--catalog",
+        "--weather",
+        "--units",
+        "--json",
+        "--quiet",
     )

@@ -99,8 +99,8 @@ def simulate_circuits(
     [288]
     """
     made: list[DayRun] = call(
-        _core.simulate_circuits, circuits, weathers, month=month, days=days, air_shift_k=air_shift_k,
-        electrical_step_s=electrical_step_s, thermal_step_s=thermal_step_s,
+        _core.simulate_circuits, circuits, weathers, month=month, days=days,
+        air_shift_k=air_shift_k, electrical_step_s=electrical_step_s, thermal_step_s=thermal_step_s,
         warm_up_days=warm_up_days, start_c=start_c, conductivity=conductivity, switches=switches,
         extraction_w_k=extraction_w_k, extraction_from_hour=extraction_from_hour,
         extraction_until_hour=extraction_until_hour, air_around_c=air_around_c, progress=progress,
