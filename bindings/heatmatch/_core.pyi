@@ -2252,6 +2252,7 @@ def glossary() -> dict[str, list[dict[str, Any]]]: ...
 def installation_glossary() -> dict[str, list[dict[str, Any]]]: ...
 def format_quantity(value: float, unit: str, *, units: str = ..., digits: int = ...) -> str: ...
 def cautions(*, in_liquid: bool = ...) -> list[str]: ...
+def circuits_table(circuits: Sequence[Candidate]) -> Table: ...
 def ranking_table(
     candidates: Sequence[Candidate], *, share: bool = ..., letters: bool = ...
 ) -> Table: ...
@@ -2357,6 +2358,16 @@ def assess(
     exact_weather: bool = ...,
     memory: RankMemory | None = ...,
 ) -> Candidate: ...
+def assess_circuits(
+    catalog: Catalog,
+    installation: Installation,
+    weather: Weather | None = ...,
+    *,
+    conditions: Sequence[tuple[float, float]] | None = ...,
+    coil_temperature_c: float = ...,
+    exact_weather: bool = ...,
+    memory: RankMemory | None = ...,
+) -> list[Candidate]: ...
 def simulate_day(
     candidate: Candidate,
     weather: Weather,
@@ -2376,9 +2387,31 @@ def simulate_day(
     air_around_c: float | None = ...,
     progress: Callable[[float], object] | bool | None = ...,
 ) -> DayRun: ...
+def simulate_circuits(
+    circuits: Sequence[Candidate],
+    weathers: Sequence[Weather],
+    *,
+    month: int | None = ...,
+    days: int | None = ...,
+    air_shift_k: float = ...,
+    electrical_step_s: float = ...,
+    thermal_step_s: float = ...,
+    warm_up_days: int = ...,
+    start_c: float | None = ...,
+    conductivity: str = ...,
+    switches: str = ...,
+    extraction_w_k: float = ...,
+    extraction_from_hour: float = ...,
+    extraction_until_hour: float = ...,
+    air_around_c: float | None = ...,
+    progress: Callable[[float], object] | bool | None = ...,
+) -> list[DayRun]: ...
 def simulate_stagnation(
     candidate: Candidate, *, progress: Callable[[float], object] | bool | None = ...
 ) -> Stagnation: ...
+def simulate_stagnations(
+    circuits: Sequence[Candidate], *, progress: Callable[[float], object] | bool | None = ...
+) -> list[Stagnation]: ...
 def calibrate(
     candidate: Candidate, log: StoreLog, *,
     progress: Callable[[float], object] | bool | None = ...,

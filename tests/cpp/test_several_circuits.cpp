@@ -7,7 +7,6 @@
 
 #include <doctest/doctest.h>
 
-#include "heatmatch/answer/circuits_table.hpp"
 #include "heatmatch/base/error.hpp"
 
 using heatmatch::assess_circuits;
@@ -165,17 +164,4 @@ TEST_CASE("more panels or elements than are owned are refused, naming the circui
     rods.circuits[1].bank = "1S2P";
     CHECK(contains(refused_by_assessing(rods), "at most 2"));
     CHECK_NOTHROW(static_cast<void>(assessed(two_circuits())));
-}
-
-TEST_CASE("the table of circuits has a row for each and the heat of all") {
-    const std::vector<Candidate> circuits = assessed(two_circuits());
-    const std::vector<const Candidate*> rows{&circuits[0], &circuits[1]};
-    const heatmatch::Table table = heatmatch::circuits_table(rows);
-    REQUIRE(table.rows.size() == 3);
-    CHECK(table.rows[0].front().text() == "barn");
-    CHECK(table.rows[1].front().text() == "porch");
-    const double all =
-        circuits[0].season->mean_kwh_per_day() + circuits[1].season->mean_kwh_per_day();
-    CHECK(std::stod(table.rows[2][3].text()) == doctest::Approx(all).epsilon(0.01));
-    for (const auto& row : table.rows) CHECK(row.size() == table.columns.size());
 }

@@ -7,6 +7,7 @@ from typing import Any
 
 from heatmatch import _library as _core
 from heatmatch import weather
+from heatmatch.cli.circuits import circuits_and_shown
 from heatmatch.cli.output import (
     bar,
     check_new_file,
@@ -20,7 +21,6 @@ from heatmatch.cli.shared import (
     add_command,
     add_installation,
     add_options,
-    circuits_and_shown,
     difference_k,
     margin_json,
     month,

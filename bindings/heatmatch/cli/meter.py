@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from heatmatch import _library as _core
+from heatmatch.cli.circuits import chosen_candidate
 from heatmatch.cli.output import (
     bar,
     check_new_file,
@@ -20,7 +21,6 @@ from heatmatch.cli.shared import (
     add_command,
     add_installation,
     add_options,
-    chosen_candidate,
     open_catalog,
     read_installation,
     read_weather,

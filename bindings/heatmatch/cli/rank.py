@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from heatmatch import _library as _core
+from heatmatch.cli.circuits import chosen_candidate, existing_circuits
 from heatmatch.cli.output import (
     check_new_file,
     print_json,
@@ -21,8 +22,6 @@ from heatmatch.cli.shared import (
     add_command,
     add_installation,
     add_options,
-    chosen_candidate,
-    existing_circuits,
     make_ranking,
     margin_json,
     open_catalog,

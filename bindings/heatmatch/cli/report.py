@@ -9,19 +9,18 @@ from typing import Any
 
 from heatmatch import _library as _core
 from heatmatch import weather
+from heatmatch.cli.circuits import chosen_candidate, stands
 from heatmatch.cli.output import check_new_file, notice, print_json, say
 from heatmatch.cli.shared import (
     DANGER,
     add_command,
     add_installation,
     add_options,
-    chosen_candidate,
     make_ranking,
     open_catalog,
     read_installation,
     read_weather,
     shows_progress,
-    stands,
 )
 from heatmatch.text.duties import checks_row
 from heatmatch.text.results import wrap

@@ -6,13 +6,13 @@ import argparse
 from typing import Any
 
 from heatmatch import _library as _core
+from heatmatch.cli.circuits import chosen_candidate
 from heatmatch.cli.output import picked, print_json, say
 from heatmatch.cli.shared import (
     DANGER,
     add_command,
     add_installation,
     add_options,
-    chosen_candidate,
     open_catalog,
     read_installation,
     read_weather,

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from heatmatch.face.array import Array as Array
+from heatmatch.face.assessed import assess as assess
+from heatmatch.face.assessed import assess_circuits as assess_circuits
 from heatmatch.face.bank_heat import BankHeat as BankHeat
 from heatmatch.face.bed_charge import BedCharge as BedCharge
 from heatmatch.face.calibration import Calibration as Calibration
 from heatmatch.face.calibration import calibrate as calibrate
 from heatmatch.face.candidate import Candidate as Candidate
-from heatmatch.face.candidate import assess as assess
-from heatmatch.face.candidate import assess_circuits as assess_circuits
 from heatmatch.face.catalog import Catalog as Catalog
 from heatmatch.face.circuit import Circuit as Circuit
 from heatmatch.face.day_answer import DayAnswer as DayAnswer

@@ -1,0 +1,75 @@
+"""Which circuits a command is about: existing ones, or one of the ranking."""
+
+from __future__ import annotations
+
+import argparse
+
+from heatmatch import _library as _core
+from heatmatch.cli.output import complain
+from heatmatch.cli.shared import KEPT, make_ranking
+from heatmatch.errors import InvalidInput
+
+
+def chosen_candidate(
+    arguments: argparse.Namespace,
+    catalog: _core.Catalog,
+    installation: _core.Installation,
+    year: _core.Weather | None,
+) -> _core.Candidate:
+    """The N-th of the ranking, or the existing circuit."""
+    place: int | None = arguments.rank
+    if place is None:
+        return _of_name(arguments.circuit, existing_circuits(catalog, installation, year))
+    ranking = make_ranking(arguments, catalog, installation, year, top=max(place, KEPT))
+    if len(ranking) == 0 and place <= len(ranking.rejected):
+        complain(f"{_core.nothing_left(ranking)} The circuit shown is a rejected one.")
+        return ranking.rejected[place - 1]
+    if place > len(ranking):
+        remedy = f"give 1 to {len(ranking)}" if len(ranking) else "heatmatch rank says why"
+        raise InvalidInput(f"--rank {place}: the ranking has {len(ranking)} circuits; {remedy}")
+    return ranking[place - 1]
+
+
+def existing_circuits(
+    catalog: _core.Catalog, installation: _core.Installation, year: _core.Weather | None
+) -> list[_core.Candidate]:
+    """All existing circuits, assessed together."""
+    if not stands(installation):
+        raise InvalidInput(
+            "installation: circuit = (missing) must be given; describe the existing "
+            "circuit, or use the best of the ranking with --rank 1"
+        )
+    return _core.assess_circuits(catalog, installation, year)
+
+
+def circuits_and_shown(
+    arguments: argparse.Namespace,
+    catalog: _core.Catalog,
+    installation: _core.Installation,
+    year: _core.Weather | None,
+) -> tuple[list[_core.Candidate], list[int]]:
+    """All circuits of the store, and the places of those to show: with --circuit one."""
+    if arguments.rank is not None:
+        return [chosen_candidate(arguments, catalog, installation, year)], [0]
+    circuits = existing_circuits(catalog, installation, year)
+    if arguments.circuit is None:
+        return circuits, list(range(len(circuits)))
+    return circuits, [circuits.index(_of_name(arguments.circuit, circuits))]
+
+
+def _of_name(name: str | None, circuits: list[_core.Candidate]) -> _core.Candidate:
+    """The circuit of that name, or the only one."""
+    if name is None and len(circuits) == 1:
+        return circuits[0]
+    for each in circuits:
+        if each.circuit.name == name:
+            return each
+    names = ", ".join(f'"{each.circuit.name}"' for each in circuits)
+    given = "(missing)" if name is None else f'"{name}"'
+    raise InvalidInput(f"--circuit = {given} must be one of {names}; name one of them")
+
+
+def stands(installation: _core.Installation) -> bool:
+    """Whether the installation describes an existing circuit."""
+    plain = installation.to_dict()
+    return plain.get("circuit") is not None or bool(plain.get("circuits"))
