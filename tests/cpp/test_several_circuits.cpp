@@ -156,6 +156,24 @@ TEST_CASE("assessing several circuits says so, and one circuit is asked for wher
                    "assess_circuits"));
 }
 
+TEST_CASE("a ranking judges each pairing alone, with the runs of one circuit, and says so") {
+    Installation house = two_circuits();
+    house.panels.resize(2);
+    house.elements = {{.element = "storage-rod-1000-240", .count = 2}};
+    house.circuits[0].runs = {"home run"};
+    heatmatch::WireRun second = house.runs.front();
+    second.name = "second run";
+    house.runs.push_back(second);
+    house.circuits[1].runs = {"second run"};
+    const heatmatch::Ranking ranking = heatmatch::rank(starter(), house, {.memory = nullptr});
+    const bool told = std::any_of(
+        ranking.remarks.begin(), ranking.remarks.end(),
+        [](const heatmatch::Sentence& remark) { return contains(remark, "alone in the store"); });
+    CHECK(told);
+    REQUIRE_FALSE(ranking.candidates.empty());
+    CHECK(ranking.candidates.front().circuit.runs.size() == demo().runs.size());
+}
+
 TEST_CASE("more panels or elements than are owned are refused, naming the circuits") {
     Installation panels = two_circuits();
     panels.circuits[1].group = "barn pair";

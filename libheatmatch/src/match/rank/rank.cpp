@@ -225,7 +225,9 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
         season = season_weather(*weather, installation.goals.months, options.exact_weather);
         add_backs(*season, *weather, parts, installation, options);
     }
-    Installation judged = installation;
+    const std::vector<ExistingCircuit> circuits = existing_circuits(installation);
+    // Runs of several circuits are not one chain: those of the first are taken.
+    Installation judged = circuits.size() > 1 ? installation_of(installation, 0) : installation;
     if (season) {
         judged.site.bright_irradiance_w_m2 = judged_irradiance_w_m2(*season, installation.site);
     }
@@ -268,6 +270,10 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
                                                         with<"kept">(count_of(front.size()))));
     }
     append(ranking.remarks, heat_remarks(context));
+    if (circuits.size() > 1) {
+        ranking.remarks.push_back(say<"rank.alone">(with<"count">(count_of(circuits.size())),
+                                                    with<"first">(circuits.front().name)));
+    }
     append(ranking.remarks, panel_remarks(context));
     if (context.banks.empty()) {
         ranking.remarks.push_back(say<"rank.no_element">());

@@ -15,6 +15,9 @@ inline constexpr auto table = std::to_array<Template>({
      "favor high resistance slightly; the bands include cloud within the hour."},
     {"rank.by_power", "Without weather data, ranked by power averaged over {conditions}."},
     {"rank.condition", "{sun} at {cells} cells"},
+    {"rank.alone",
+     "Each pairing is judged alone in the store, with the runs and devices of circuit \"{first}\"; "
+     "an assessment judges your {count} circuits together."},
     {"rank.no_store",
      "No store is described, so element temperatures are not assessed. In dry sand the"
      " sheath, not the rated power, limits an element."},
