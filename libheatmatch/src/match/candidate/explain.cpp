@@ -152,6 +152,16 @@ void explain_heat(Trace& trace, const Candidate& candidate) {
          point->w_per_cm,
          "W/cm",
          {}});
+    for (const OtherBank& other : heat.store->others) {
+        trace.push_back(
+            {say<"explain.other_circuit">(with<"circuit">(other.circuit)),
+             say<"explain.other_circuit_by">(),
+             say<"explain.other_circuit_numbers">(with<"elements">(plain(other.elements)),
+                                                  with<"power">(in(unit::watt, other.element_w))),
+             other.power_w(),
+             "W",
+             {}});
+    }
     explain_sheath(trace, heat, *point);
     const auto tail = tail_of(circuit, candidate.bright, point);
     if (!tail) return;
