@@ -204,7 +204,7 @@ py::tuple state_of(const LivedDays& lived) {
         state_of(lived.candidate), run.title, run.days, run.first_hour, run.heats_space, series,
         array_of(run.series.month), numbers_state(run.energy, energies),
         tuple_with<SwitchEvent>(run.events, &switch_event_state), text_of_choice(run.bed_model),
-        run.remarks, assumption_states(run.assumed), state_of(lived.answer));
+        run.remarks, assumption_states(run.assumed), state_of(lived.answer), run.circuits);
 }
 
 std::shared_ptr<LivedDays> lived_days_from(const py::tuple& state) {
@@ -226,6 +226,7 @@ std::shared_ptr<LivedDays> lived_days_from(const py::tuple& state) {
     run.remarks = state[10].cast<Sentences>();
     run.assumed = assumptions_from(state[11]);
     lived->answer = day_answer_from(state[12].cast<py::tuple>());
+    run.circuits = state[13].cast<int>();
     return lived;
 }
 

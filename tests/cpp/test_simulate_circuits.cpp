@@ -82,6 +82,8 @@ TEST_CASE(
     CHECK(highest(runs[0].series.sheath_c) > highest(alone.series.sheath_c));
     CHECK(runs[0].series.bed_mean_c == runs[1].series.bed_mean_c);
     CHECK(runs[0].energy.stored_kwh == runs[1].energy.stored_kwh);
+    CHECK(runs[0].circuits == 2);
+    CHECK(alone.circuits == 1);
     CHECK(highest(runs[0].series.sheath_c) > highest(runs[1].series.sheath_c));
 }
 

@@ -21,16 +21,20 @@ Table energy_table(const DayRun& run) {
                               number_cell(kwh / run.days, 2, unit::kilowatt_hour)});
     };
     const DayEnergy& energy = run.energy;
+    const auto of_store = [&](Sentence name) {
+        return run.circuits > 1 ? say<"energy.of_all">(with<"what">(std::move(name)))
+                                : std::move(name);
+    };
     row(say<"energy.available">(), energy.available_kwh);
     row(say<"energy.in">(), energy.delivered_kwh);
     row(say<"energy.wire">(), energy.wire_kwh);
     if (run.heats_space) {
-        row(say<"energy.to_space">(), energy.to_space_kwh);
-        row(say<"energy.elsewhere">(), energy.outside_kwh);
+        row(of_store(say<"energy.to_space">()), energy.to_space_kwh);
+        row(of_store(say<"energy.elsewhere">()), energy.outside_kwh);
     } else {
-        row(say<"energy.given_off">(), energy.to_space_kwh + energy.outside_kwh);
+        row(of_store(say<"energy.given_off">()), energy.to_space_kwh + energy.outside_kwh);
     }
-    row(say<"energy.stored">(), energy.stored_kwh);
+    row(of_store(say<"energy.stored">()), energy.stored_kwh);
     if (energy.steam_kwh > 0.0) row(say<"energy.steam">(), energy.steam_kwh);
     return table;
 }

@@ -174,6 +174,7 @@ void DayLife::finish(const Held& before) {
         DayEnergy& energy = run.energy;
         energy.stored_kwh = after.stored - before.stored;
         energy.steam_kwh = after.steam - before.steam;
+        run.circuits = static_cast<int>(circuits_.size());
         const auto& bed = run.series.bed_mean_c;
         if (store_.liquid() && *std::min_element(bed.begin(), bed.end()) < 0.0) {
             run.remarks.push_back(say<"days.ice">(with<"freezing">(0.0, unit::celsius)));

@@ -55,9 +55,14 @@ Sentence heat(const DayRun& run) {
         run.days > 0.0 ? energy.delivered_kwh * 1000.0 / (run.days * hours_of_day) : 0.0;
     const auto outside = with<"outside">(kwh(energy.outside_kwh));
     const auto stored = with<"stored">(kwh(std::fabs(energy.stored_kwh)));
+    const Sentence balance =
+        run.circuits > 1
+            ? say<"days.balance_of_all">(with<"count">(static_cast<double>(run.circuits)))
+            : say<"days.balance">();
     return say<"days.heat">(
         with<"days">(run.days, unit::none, 4), with<"in">(kwh(energy.delivered_kwh)),
         with<"available">(kwh(energy.available_kwh)), with<"mean">(mean_w, unit::watt, 2),
+        with<"balance">(balance),
         with<"out">(run.heats_space
                         ? say<"days.to_space">(with<"space">(kwh(energy.to_space_kwh)), outside)
                         : say<"days.leaves_store">(outside)),

@@ -28,7 +28,9 @@ inline constexpr auto table = std::to_array<Template>({
     {"days.edge_off", "the store alone supplies only a small part of the heating."},
     {"days.heat",
      "Over {days} days, {in} of the {available} available from the panels reaches the "
-     "elements. That equals a heater of {mean} left on. Balance: {out}, {rest}"},
+     "elements. That equals a heater of {mean} left on. {balance}: {out}, {rest}"},
+    {"days.balance", "Balance"},
+    {"days.balance_of_all", "Balance of all {count} circuits"},
     {"days.to_space", "{space} reaches the space, {outside} is lost outside it"},
     {"days.leaves_store", "{outside} leaves the store"},
     {"days.stays", "{stored} stays in the store."},

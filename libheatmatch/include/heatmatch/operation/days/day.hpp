@@ -115,6 +115,7 @@ struct DayRun {
     DayEnergy energy{};
     std::vector<SwitchEvent> events{};
     BedModel bed_model = BedModel::r_z_field;
+    int circuits = 1;  //!< that heat the store; its heat is that of all
     Sentences remarks{};
     std::vector<Assumption> assumed{};
 
