@@ -46,6 +46,16 @@ Examples
 >>> checks.made == checks.dangers + checks.warnings + checks.cautions + checks.no_finding
 True)";
 
+inline constexpr const char* class_bill_line =
+    R"(One kind of part on a bill, in pieces, or in metres of wire.
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> line = hm.assess(hm.Catalog.starter(), hm.demo()).bill.lines[0]
+>>> line.kind, line.part, line.quantity
+('element', 'storage-rod-1000-240', 2.0))";
+
 inline constexpr const char* class_code_duty =
     R"(Requirement of a wiring code, and how it is met.
 

@@ -33,6 +33,7 @@ PYBIND11_MODULE(_core, module) {
     register_rear(module);
     register_space(module);
     register_duties(module);
+    register_bill(module);
     register_candidate(module);
     register_ranking(module);
     register_answer(module);

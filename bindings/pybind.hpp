@@ -124,6 +124,7 @@ void register_monthly_sky(py::module_& module);
 void register_energy(py::module_& module);
 void register_season(py::module_& module);
 void register_duties(py::module_& module);
+void register_bill(py::module_& module);
 void register_candidate(py::module_& module);
 void register_parts_view(py::module_& module);
 void register_glossary(py::module_& module);

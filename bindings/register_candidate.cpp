@@ -16,10 +16,11 @@ py::tuple state_of(const Candidate& candidate) {
     if (candidate.season) season = state_of(*candidate.season);
     py::object space = py::none();
     if (candidate.space) space = state_of(*candidate.space);
-    return py::make_tuple(
-        state_of(candidate.circuit), states_of(candidate.delivered), states_of(candidate.margins()),
-        candidate.price_to_buy, candidate.currency, season, candidate.remarks,
-        record_to_dict(site_fields(), &candidate.site), state_of(candidate.bright), space);
+    return py::make_tuple(state_of(candidate.circuit), states_of(candidate.delivered),
+                          states_of(candidate.margins()), candidate.price_to_buy,
+                          candidate.currency, season, candidate.remarks,
+                          record_to_dict(site_fields(), &candidate.site),
+                          state_of(candidate.bright), space, state_of(candidate.bill));
 }
 
 Candidate candidate_from(const py::tuple& state) {
@@ -34,6 +35,7 @@ Candidate candidate_from(const py::tuple& state) {
             .season = std::move(season),
             .price_to_buy = state[3].cast<std::optional<double>>(),
             .currency = state[4].cast<std::string>(),
+            .bill = bill_from(state[10].cast<py::tuple>()),
             .site = std::move(site),
             .bright = extremes_from(state[8].cast<py::tuple>()),
             .space = std::move(space),
@@ -84,6 +86,7 @@ void register_candidate(py::module_& module) {
             "temperatures of its store in cold, bright weather, or None")
         .def_readonly("price_to_buy", &Candidate::price_to_buy, "or None if a price is unknown")
         .def_readonly("currency", &Candidate::currency, "of the price")
+        .def_readonly("bill", &Candidate::bill, "all parts, owned and to buy")
         .def_readonly("remarks", &Candidate::remarks,
                       "remarks of an assessment; a ranking has its own")
         .def_property_readonly("mean_power_w", &Candidate::mean_power_w, "over the conditions [W]")

@@ -34,6 +34,8 @@ namespace heatmatch::python {
 [[nodiscard]] Season season_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const SpaceBalance& space);
 [[nodiscard]] SpaceBalance space_balance_from(const py::tuple& state);
+[[nodiscard]] py::tuple state_of(const Bill& bill);
+[[nodiscard]] Bill bill_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const Candidate& candidate);
 [[nodiscard]] Candidate candidate_from(const py::tuple& state);
 [[nodiscard]] py::tuple state_of(const Delivered& delivered);

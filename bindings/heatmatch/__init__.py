@@ -29,6 +29,7 @@ from heatmatch._core import (
     ArrayCurve,
     ArrayPoint,
     BedTemperatures,
+    BillLine,
     CheckCounts,
     CodeDuty,
     ConductorTemperature,
@@ -123,6 +124,7 @@ from heatmatch.face import (
     Array,
     BankHeat,
     BedCharge,
+    Bill,
     Calibration,
     Candidate,
     Catalog,
@@ -170,8 +172,8 @@ __version__ = _core.library_version()
 
 __all__ = [
     "Advice", "AllowedElements", "Alloy", "Array", "ArrayCurve", "ArrayPoint", "BankHeat",
-    "BedCharge", "BedTemperatures", "Calibration", "Candidate", "Catalog", "CatalogError",
-    "CheckCounts", "Circuit", "CodeDuty", "ConductorTemperature", "Connector", "Control",
+    "BedCharge", "BedTemperatures", "Bill", "BillLine", "Calibration", "Candidate", "Catalog",
+    "CatalogError", "CheckCounts", "Circuit", "CodeDuty", "ConductorTemperature", "Connector", "Control",
     "Cover", "CoverArea", "DarkHours", "DatasheetFit", "DayAnswer", "DayEnergy", "DayRun",
     "Delivered", "Device", "Diagnosis", "DiodeCurve", "Element", "ElementFilter",
     "ElementResistance", "EnergyCurve", "Error", "ExistingCircuit", "ExpectedBand", "Extremes",

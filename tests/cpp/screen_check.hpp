@@ -16,7 +16,8 @@ inline heatmatch::Candidate full_candidate(const heatmatch::ScreenContext& conte
         heatmatch::frame_of(context, pairing.group, heatmatch::panel_of(context, pairing.group),
                             pairing.panels, context.banks[pairing.bank].hookup);
     const heatmatch::Circuit circuit = heatmatch::circuit_of(context, frame, pairing.bank);
-    return heatmatch::evaluate(circuit, *context.installation, context.options->conditions);
+    return heatmatch::evaluate(circuit, *context.installation, context.options->conditions,
+                               *context.parts);
 }
 
 /// Every pairing of an installation, its light record beside its full margins. Gives the reasons

@@ -94,6 +94,7 @@ TEST_CASE("elements of an existing circuit need not be bought") {
     Installation installation = demo();
     installation.circuit->bank = "2S2P";
     installation.runs.front().wire = "pv-wire-10-awg";
+    installation.runs.front().owned_m = 18.0;
     const Candidate standing = assess(starter(), installation);
     REQUIRE(standing.price_to_buy);
     CHECK(*standing.price_to_buy == 0.0);

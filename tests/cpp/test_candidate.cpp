@@ -9,9 +9,7 @@
 #include "heatmatch/match/candidate/candidate.hpp"
 
 using heatmatch::Candidate;
-using heatmatch::Circuit;
 using heatmatch::Margin;
-using heatmatch::price_to_buy;
 using heatmatch::Severity;
 
 namespace {
@@ -75,36 +73,6 @@ TEST_CASE("each assumption is listed once") {
     Candidate candidate = with_margins({{.assumed = {same, other}}, {.assumed = {same}}});
     candidate.circuit.panel.assumed = {same};
     CHECK(candidate.assumed().size() == 2);
-}
-
-// Source: arithmetic on prices made for the test.
-TEST_CASE("parts not owned are bought: elements, and wire there and back for every string") {
-    Circuit circuit = bench_circuit("silicon-60-cell-245", {2, 2}, "tubular-1000-120", {1, 3});
-    circuit.bank.element.price = {.low = 10.0, .high = 20.0, .currency = "USD"};
-    CHECK(*price_to_buy(circuit) == 0.0);
-    circuit.bank.owned = 1;
-    CHECK(*price_to_buy(circuit) == doctest::Approx(30.0));
-    heatmatch::RunParts run = bench_run("thhn-12-awg", 30.0);
-    run.run.length_m = 5.0;
-    run.wire->price = {.low = 2.0, .high = 2.0};
-    circuit.runs = {run};
-    // A wire that is named is there already.
-    CHECK(*price_to_buy(circuit) == doctest::Approx(30.0));
-    circuit.runs.front().run.wire = "choose";
-    CHECK(*price_to_buy(circuit) == doctest::Approx(30.0 + 20.0));
-    circuit.runs.front().run.carries = heatmatch::Carried::string;
-    CHECK(*price_to_buy(circuit) == doctest::Approx(30.0 + 40.0));
-    circuit.runs.front().run.carries = heatmatch::Carried::branch;
-    CHECK(*price_to_buy(circuit) == doctest::Approx(30.0 + 60.0));
-    circuit.runs.front().wire->price = {};
-    CHECK_FALSE(price_to_buy(circuit));
-    circuit.runs.front().wire.reset();
-    CHECK_FALSE(price_to_buy(circuit));
-    circuit.runs.clear();
-    circuit.bank.element.price = {};
-    CHECK_FALSE(price_to_buy(circuit));
-    circuit.bank.owned = 3;
-    CHECK(*price_to_buy(circuit) == 0.0);
 }
 
 TEST_CASE("every candidate of the demo has the same margins, none silently missing") {

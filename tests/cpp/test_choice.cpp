@@ -8,6 +8,7 @@
 #include <doctest/doctest.h>
 
 #include "heatmatch/base/choice.hpp"
+#include "heatmatch/match/candidate/bill.hpp"
 #include "heatmatch/match/candidate/code_duties.hpp"
 #include "heatmatch/match/candidate/wire_check.hpp"
 #include "heatmatch/operation/calibration/store_log.hpp"
@@ -87,7 +88,7 @@ TEST_CASE("every choice has a word for each enumerator, in their order") {
     check_choices<StoreShape, StorePlace, heatmatch::StandsOn, StoreTerminals, StoreMaterial,
                   Carried, SurroundingsKind, Duty, SensedPlace, WiringCode, LayingMethod,
                   ArrayPlace, Earthing>();
-    check_choices<Answer, DutyMeans, Severity, WirePart, FitMode, ResistanceBasis, ConductivityEnd,
+    check_choices<Answer, BillState, DutyMeans, Severity, WirePart, FitMode, ResistanceBasis, ConductivityEnd,
                   VectorWidth>();
     check_choices<SwitchCase, SwitchAction, BedModel, ProbePlace, FaultKind, UnitSystem,
                   SkyModel>();

@@ -47,7 +47,7 @@ struct Heated {
         with.runs.back() = heatmatch::parts_of_run(starter(), with.runs.back().run, wire);
         if (!heatmatch::wire_may_lie(with, installation.site, with.runs.back()))
             return std::nullopt;
-        const auto candidate = heatmatch::evaluate(with, installation, {});
+        const auto candidate = heatmatch::evaluate(with, installation, {}, starter());
         double least = 1.0;
         for (const Margin& margin : candidate.margins()) {
             if (margin.subject != "run \"hot tail\"") continue;

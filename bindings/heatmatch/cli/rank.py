@@ -42,7 +42,7 @@ from heatmatch.text.units import told
 RANK_HELP = """\
 Input: an installation with your panels, the elements you own or may buy, the
 store and the runs of wire. Prints a table, best first: heat into the elements,
-its uncertainty band, the headroom of the nearest limit and the purchase price.
+its uncertainty band, the headroom of the nearest limit and what is to buy.
 Then it prints the first circuit in full, and the trade-offs. Other commands
 select a row with --rank N. --save keeps the best two hundred, and those
 rejected for a danger. --compare ranks as many and lists what changed.
@@ -67,10 +67,26 @@ change it to describe your own situation.
 DEMO_EXAMPLES = ("demo > mine.json", "demo | heatmatch rank -")
 
 
+def _bill_json(candidate: _core.Candidate, units: str) -> dict[str, Any]:
+    """The bill as plain data; a total that is not known is null."""
+    bill = candidate.bill
+    names = ("currency", "low", "typical", "high", "complete", "budget", "within_budget")
+    row: dict[str, Any] = {name: getattr(bill, name) for name in names}
+    row["sentence"] = told(_core.bill_sentence(bill), units)
+    row["lines"] = [
+        {name: getattr(line, name) for name in frames.BILL_COLUMNS}
+        | {"why": told(line.why, units)}
+        for line in bill.lines
+    ]
+    row["remarks"] = [told(remark, units) for remark in _core.bill_remarks(candidate)]
+    return row
+
+
 def candidate_json(candidate: _core.Candidate, units: str) -> dict[str, Any]:
     """A candidate as plain data."""
     row = frames.candidate_row(candidate)
     row |= checks_row(candidate, units)
+    row["bill"] = _bill_json(candidate, units)
     row["margins"] = [margin_json(margin, units) for margin in candidate.margins]
     told = {
         "advice": candidate.advice().sentences,

@@ -118,7 +118,10 @@ class Workbench:
             plain["site"]["tilt_deg"] = choice.tilt_deg
             plain["weather"]["sun_hours"] = [round(float(sum_), 4) for sum_ in turned]
         if self._run is not None:
-            plain["runs"][self._run] |= {"length_m": choice.length_m, "wire": choice.wire}
+            run = plain["runs"][self._run]
+            if choice.wire != run["wire"]:
+                run.pop("owned_m", None)  # wire of another kind is not owned
+            run |= {"length_m": choice.length_m, "wire": choice.wire}
         if choice.k20_w_mk is not None and choice.k20_w_mk != self.start.k20_w_mk:
             self._put_medium(plain, choice.k20_w_mk)
         if choice.budget is not None:

@@ -9,7 +9,7 @@ from heatmatch import _library as _core
 from heatmatch.explorer.choice import Choice
 from heatmatch.text.columns import clip
 from heatmatch.text.duties import duties_html
-from heatmatch.text.forms import html_of, html_table, paragraphs
+from heatmatch.text.forms import bill_html, html_of, html_table, paragraphs
 from heatmatch.text.plain import escape
 from heatmatch.text.results import legend
 from heatmatch.text.table import heads, shown, texts, with_short_names
@@ -64,10 +64,11 @@ def candidate_title(place: str, candidate: _core.Candidate) -> str:
 
 
 def margins_html(candidate: _core.Candidate, units: str) -> str:
-    """A candidate's margins, most severe first, its largest power, and its code requirements."""
+    """A candidate's margins, most severe first, its largest power, bill and code requirements."""
     made = html_of(_core.margins_table(candidate, source=False), units, widths={2: 60})
     advice = paragraphs(texts(candidate.advice().sentences, units))
-    return panel(made + advice + duties_html(candidate, units))
+    bill = bill_html(candidate.bill, units, texts(_core.bill_remarks(candidate), units))
+    return panel(made + advice + bill + duties_html(candidate, units))
 
 
 def kept_html(kept: Sequence[Kept], units: str) -> str:

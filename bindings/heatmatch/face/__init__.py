@@ -7,6 +7,7 @@ from heatmatch.face.assessed import assess as assess
 from heatmatch.face.assessed import assess_circuits as assess_circuits
 from heatmatch.face.bank_heat import BankHeat as BankHeat
 from heatmatch.face.bed_charge import BedCharge as BedCharge
+from heatmatch.face.bill import Bill as Bill
 from heatmatch.face.calibration import Calibration as Calibration
 from heatmatch.face.calibration import calibrate as calibrate
 from heatmatch.face.candidate import Candidate as Candidate

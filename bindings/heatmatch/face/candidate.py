@@ -30,6 +30,7 @@ if TYPE_CHECKING:
         WireCheck,
     )
     from heatmatch.choices import Severity
+    from heatmatch.face.bill import Bill
     from heatmatch.face.catalog import Catalog
     from heatmatch.face.circuit import Circuit
     from heatmatch.face.season import Season
@@ -59,8 +60,9 @@ class Candidate(Face):
     )
     space: Held[SpaceBalance | None] = Held("Heat loss of the space [W/K]; None if not described.")
     heat: Held[HeatPoint | None] = Held("Store temperatures, bright cold [°C]; None if not known.")
-    price_to_buy: Held[float | None] = Held("Price to buy, in `currency`; None if not known.")
+    price_to_buy: Held[float | None] = Held("Typical total of `bill`; None if not known.")
     currency: Held[str] = Held("Currency of the price, as code of ISO 4217.")
+    bill: Held[Bill] = Held("All parts of the circuit: owned and to buy.")
     remarks: Held[list[str]] = Held("Main remarks on an assessment, in words.")
     mean_power_w: Held[float] = Held("Mean typical power over the conditions [W].")
     mean_power_low_w: Held[float] = Held("Low end of the mean power [W].")

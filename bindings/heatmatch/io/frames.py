@@ -112,6 +112,18 @@ def candidate_row(candidate: _core.Candidate) -> dict[str, Any]:
     return row
 
 
+BILL_COLUMNS = (
+    "kind", "part", "label", "quantity", "owned", "to_buy", "unit", "low", "typical", "high",
+    "currency", "state", "why",
+)  # fmt: skip
+
+
+def bill_to_frame(self: _core.Bill) -> _pd.DataFrame:
+    """Return the lines of a bill as a data frame, one row each."""
+    rows = [{name: getattr(line, name) for name in BILL_COLUMNS} for line in self.lines]
+    return pandas_or_error().DataFrame(rows, columns=list(BILL_COLUMNS))
+
+
 def ranking_to_frame(self: _core.Ranking, *, rejected: bool = False) -> _pd.DataFrame:
     """Return the candidates, or what was rejected, as a data frame, best first.
 

@@ -123,6 +123,7 @@ def sections(
         "dangers": dangers,
         "counts_place": told_first.index(_core.margin_sentence(candidate)),
         "unchecked": _unchecked(candidate),
+        "bill": _bill(candidate),
         "duties": _duties(candidate),
         "duties_heads": translated(duties_heads(candidate)),
         "remarks": translated(candidate.remarks),
@@ -187,6 +188,14 @@ def _unchecked(candidate: _core.Candidate) -> list[Any]:
     """Checks not made, one line for each missing fact."""
     lines = [with_short_names(line, SHORT) for line in _core.not_checked_lines(candidate)]
     return translated(lines)
+
+
+def _bill(candidate: _core.Candidate) -> Table:
+    """Parts owned and to buy, after the total beside the budget."""
+    made = _core.bill_table(candidate.bill)
+    table = laid_out(made, both(lambda units: told(_core.bill_sentence(candidate.bill), units)))
+    table.notes = translated(_core.bill_remarks(candidate))
+    return table
 
 
 def _duties(candidate: _core.Candidate) -> Table:

@@ -58,6 +58,13 @@ def heat_html(candidate: _core.Candidate) -> str:
     return (html_of(made) if made.rows else "") + paragraphs(candidate.advice().sentences)
 
 
+def bill_html(bill: _core.Bill, units: str = "si", remarks: Iterable[str] = ()) -> str:
+    """A bill as HTML: the total beside the budget, then a row for each part."""
+    said = [_core.bill_sentence(bill)]
+    made = html_of(_core.bill_table(bill), units)
+    return paragraphs(told(text, units) for text in said) + made + paragraphs(remarks)
+
+
 def candidate_html(self: _core.Candidate) -> str:
     """A candidate as HTML: power, heat of the store, margins from the most severe on."""
     assumed = "".join(f"<li>{escape(text)}</li>" for text in self.assumed)
@@ -71,6 +78,7 @@ def candidate_html(self: _core.Candidate) -> str:
         + heat_html(self)
         + counts_html(self)
         + html_of(_core.margins_table(self), caption=_core.margins_plain_title())
+        + bill_html(self.bill, remarks=_core.bill_remarks(self))
         + duties_html(self)
         + (f"<p>assumed:</p><ul>{assumed}</ul>" if assumed else "")
     )

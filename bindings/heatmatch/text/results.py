@@ -15,6 +15,7 @@ __all__ = [
     "MONTHS",
     "SEVERITIES",
     "WIDTH",
+    "bill_text",
     "candidate_text",
     "circuits_text",
     "clip",
@@ -110,8 +111,14 @@ def heat_text(candidate: _core.Candidate, *, units: str = "si") -> str:
     return "\n".join([*lines, *wrapped(candidate.advice().sentences, units)])
 
 
+def bill_text(bill: _core.Bill, *, units: str = "si") -> str:
+    """A bill as text: the total beside the budget, then a line for each part."""
+    lines = [wrap(f"- {line}") for line in texts(_core.bill_lines(bill), units)]
+    return "\n".join([*wrapped([_core.bill_sentence(bill)], units), *lines])
+
+
 def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
-    """A candidate as text: circuit, power, checks, margins, code requirements, assumptions."""
+    """A candidate as text: circuit, power, checks, margins, bill, code requirements."""
     nearest = wrapped([_core.nearest_sentence(candidate)], units)
     lines = [
         *wrapped([_core.circuit_sentence(candidate)], units),
@@ -127,6 +134,9 @@ def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
         counts_text(candidate, units=units),
         "",
         margins_text(candidate, units=units),
+        "",
+        bill_text(candidate.bill, units=units),
+        *wrapped(_core.bill_remarks(candidate), units),
         "",
         duties_text(candidate, units=units),
     ]

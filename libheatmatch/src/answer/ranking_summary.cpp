@@ -30,7 +30,7 @@ std::size_t total_of(const Ranking& ranking) {
 }
 
 bool about_money(const std::string& reason) {
-    return reason == "budget" || reason == "price not known";
+    return reason == "budget";
 }
 
 }  // namespace

@@ -89,7 +89,7 @@ Sentences legend_of(bool season, bool store, bool share) {
                                                       with<"load">(unit_cell(unit::watt_per_cm))));
     }
     legend.push_back(say<"ranking.legend_all">(
-        with<"unused">(1.0), with<"at_limit">(0.0),
+        with<"unused">(1.0), with<"at_limit">(0.0), with<"unknown">(unknown_cell()),
         with<"hookup">(Hookup{.series = 2, .parallel = 1}.label()), with<"step">(1.0)));
     return legend;
 }

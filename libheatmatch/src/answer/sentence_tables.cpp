@@ -5,6 +5,7 @@
 #include "heat/sentences.hpp"
 #include "match/candidate/explain_sentences.hpp"
 #include "match/candidate/sentences.hpp"
+#include "match/candidate/sentences_of_bill.hpp"
 #include "match/candidate/sentences_of_duties.hpp"
 #include "match/circuit/sentences.hpp"
 #include "match/margins/sentences.hpp"
@@ -47,6 +48,7 @@ std::span<const std::span<const Template>> sentence_tables() {
         margins_sentences::of_stores::table,
         margins_sentences::of_vessels::table,
         candidate_sentences::table,
+        candidate_sentences::of_bill::table,
         candidate_sentences::of_duties::table,
         explain_sentences::table,
         rank_sentences::table,

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "answer/sentences_bill.hpp"
 #include "answer/sentences_candidate.hpp"
 #include "answer/sentences_cells.hpp"
 #include "answer/sentences_compared.hpp"
@@ -31,8 +32,8 @@ template <std::size_t... N>
 }
 
 inline constexpr auto table =
-    joined(candidate_lines, cell_lines, compared_lines, days_lines, duty_lines, kept_lines,
-           meter_lines, ranking_lines, wire_lines_table);
+    joined(bill_table_lines, candidate_lines, cell_lines, compared_lines, days_lines, duty_lines,
+           kept_lines, meter_lines, ranking_lines, wire_lines_table);
 
 template <Word Id, Word... Called>
 requires Listed<table, Id>

@@ -21,8 +21,8 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
      "known either."},
     {"ranking.legend_all",
      "head: smallest headroom to a limit that is dangerous to exceed ({unused} unused, {at_limit} "
-     "at the limit). buy: price of elements and wire that are not owned, at the middle of the "
-     "price range. Devices and named wire are not counted. {hookup}: two in series, one string. "
+     "at the limit). buy: the whole bill of what is not owned, at the middle of the price range; "
+     "{unknown}: not known. {hookup}: two in series, one string. "
      "Order: heat in steps of {step} %, then fewest margins not assessed, then most headroom, then "
      "price."},
     {"ranking.pairing", "{count} pairing"},
@@ -32,10 +32,9 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
     {"ranking.reason", "{margin} {count}"},
     {"ranking.nothing_asked", "No pairing was requested: top is {top}."},
     {"ranking.nothing_without_danger", "No pairing is without danger."},
-    {"ranking.nothing_affordable", "No pairing with a known price is within the budget."},
+    {"ranking.nothing_affordable", "No pairing is within the budget."},
     {"ranking.nothing_left",
-     "No pairing fits: each has a danger, is over the budget, or has no known price. "
-     "Relax panels, element or bank."},
+     "No pairing fits: each has a danger or is over the budget. Relax panels, element or bank."},
     {"ranking.nothing_to_rank", "Nothing is left to rank."},
     {"ranking.best_title", "the best of the ranking"},
     {"ranking.rejected_title", "{nothing_left} The best of the rejected"},

@@ -57,6 +57,11 @@ std::span<const Field> device_fields() {
                                         .meaning = "tolerance above set_c within which it opens",
                                         .careful = 10.0,
                                         .careful_source = "from-memory"}),
+        bind<&Device::owned>({.name = "owned",
+                              .kind = FieldKind::count,
+                              .unit = unit::count,
+                              .range = {.low = 0, .high = 1000},
+                              .meaning = "pieces of it that you own; the others are to buy"}),
     });
     return fields;
 }

@@ -40,6 +40,7 @@ struct Device {
     std::optional<bool> opens_on_supply_loss{};  //!< opens the circuit if its control supply fails
     std::optional<bool> opens_on_probe_break{};  //!< opens the circuit if its probe breaks
     std::optional<double> set_tolerance_k{};     //!< it may open at set_c plus this [K]
+    int owned = 0;                               //!< pieces for this place that need no purchase
 
     friend bool operator==(const Device&, const Device&) = default;
 };

@@ -157,7 +157,7 @@ Candidate finish(Begun&& begun, const std::shared_ptr<const Parts>& parts,
                  const RankOptions& options, std::size_t circuits) {
     const Circuit& circuit = begun.circuit;
     const Installation& judged = begun.judged;
-    Candidate candidate = evaluate(circuit, judged, options.conditions);
+    Candidate candidate = evaluate(circuit, judged, options.conditions, *parts);
     candidate.catalog = parts;
     if (judged.space) candidate.space = space_balance(*judged.space, *parts);
     candidate.remarks = std::move(begun.remarks);

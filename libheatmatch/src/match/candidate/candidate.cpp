@@ -168,36 +168,18 @@ std::vector<Assumption> Candidate::assumed() const {
     return all;
 }
 
-std::optional<double> price_to_buy(const Circuit& circuit) {
-    double price = 0.0;
-    const int to_buy = circuit.bank.hookup.count() - circuit.bank.owned;
-    if (to_buy > 0) {
-        const auto each = circuit.bank.element.price.typical();
-        if (!each) return std::nullopt;
-        price += to_buy * *each;
-    }
-    for (const RunParts& parts : circuit.runs) {
-        if (!parts.run.chooses()) continue;
-        if (!parts.wire) return std::nullopt;
-        const auto per_m = parts.wire->price.typical();
-        if (!per_m) return std::nullopt;
-        const double runs = 1.0 / circuit.current_share(parts.run);
-        price += 2.0 * parts.run.length_m * runs * *per_m;
-    }
-    return price;
-}
-
 Candidate evaluate(const Circuit& circuit, const Installation& installation,
-                   const std::vector<Condition>& conditions) {
+                   const std::vector<Condition>& conditions, const Parts& catalog) {
     Candidate candidate{.circuit = circuit, .site = installation.site};
     for (const Condition& condition : conditions) {
         candidate.delivered.push_back(
             deliver(circuit, condition.irradiance_w_m2, condition.cell_temperature_c));
     }
     candidate.bright = bright_extremes(circuit, installation.site);
-    candidate.price_to_buy = price_to_buy(circuit);
-    candidate.currency = installation.goals.currency.empty() ? circuit.bank.element.price.currency
-                                                             : installation.goals.currency;
+    candidate.bill = bill_of(circuit, installation, catalog);
+    candidate.price_to_buy = candidate.bill.typical();
+    candidate.currency = candidate.bill.currency.empty() ? circuit.bank.element.price.currency
+                                                         : candidate.bill.currency;
     return candidate;
 }
 

@@ -23,9 +23,10 @@ struct Pairing {
     double objective =
         0.0;  //!< energy over the season [kWh], or mean power over the conditions [W]
     double headroom = 1.0;
-    double price = 0.0;  //!< infinite if unknown
+    double price = 0.0;  //!< of the whole bill, before that a lower bound; infinite if unknown
     int not_assessed = 0;
     bool doubtful = false;     //!< an unstated fact may make it a danger
+    bool unpriced = false;     //!< a budget is stated, but the bill is not known
     std::uint32_t reason = 0;  //!< index of the margin that rejects it; 0: none
 
     /// Total order of pairings, so that the result does not depend on the number of threads.

@@ -104,8 +104,8 @@ class Evaluation {
     [[nodiscard]] Candidate candidate_of(const Pairing& pairing) const {
         const Group& group = groups_.at(pairing.group);
         const Circuit circuit = circuit_of(context_, frames_.at(key(pairing)), pairing.bank);
-        Candidate candidate =
-            evaluate(circuit, *context_.installation, context_.options->conditions);
+        Candidate candidate = evaluate(circuit, *context_.installation,
+                                       context_.options->conditions, *context_.parts);
         if (group.curves) {
             candidate.season =
                 season_of(circuit, *group.curves, *context_.season, candidate.price_to_buy);
@@ -275,6 +275,12 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
                                                     with<"first">(circuits.front().name)));
     }
     append(ranking.remarks, panel_remarks(context));
+    const auto unpriced = static_cast<std::size_t>(std::count_if(
+        ranking.candidates.begin(), ranking.candidates.end(),
+        [](const auto& each) { return each.bill.within_budget() == Answer::unknown; }));
+    if (unpriced > 0) {
+        ranking.remarks.push_back(say<"rank.bill_not_known">(with<"count">(count_of(unpriced))));
+    }
     if (context.banks.empty()) {
         ranking.remarks.push_back(say<"rank.no_element">());
     }

@@ -2,6 +2,7 @@
 
 #include "group_objective.hpp"
 #include "match/margins/screen_heat.hpp"
+#include "screen_bill.hpp"
 #include "screen_wiring.hpp"
 #include "unstated_back.hpp"
 
@@ -26,10 +27,9 @@ class GroupScreen {
           load_(panel_, context.installation->site, context.options->vector_width),
           objective_(panel_, context),
           behind_(panel_, context),
-          has_budget_(context.installation->goals.budget.has_value()),
-          budget_(context.installation->goals.budget.value_or(unknown_price)) {
-        for (const char* name : {"sheath voltage", "terminal temperature", "survivor sheath",
-                                 "budget", "price not known"}) {
+          bill_(context) {
+        for (const char* name :
+             {"sheath voltage", "terminal temperature", "survivor sheath", "budget"}) {
             numbers_of_reasons_.push_back(context.reasons->number(name));
         }
     }
@@ -52,10 +52,11 @@ class GroupScreen {
     }
 
   private:
-    enum Reason { sheath, terminal, survivor, budget, price };
+    enum Reason { sheath, terminal, survivor, budget };
 
     Wiring lay(Hookup panels, Hookup bank) {
         Wiring wiring;
+        bill_.begin_wiring();
         if (context_.plain) {
             wiring = plain_wiring(panel_, panels, *context_.installation);
         } else {
@@ -117,8 +118,8 @@ class GroupScreen {
                         .bank = bank.bank,
                         .panels = wiring.panels,
                         .headroom = wiring.screened.headroom,
-                        .price = wiring.run_price + bank.price,
                         .doubtful = wiring.doubtful};
+        bill_.set(pairing, wiring.run_price + bank.price);
         pairing.reason = reason_of(wiring, bank, pairing.headroom);
         if (pairing.reason != 0) {
             const bool strong =
@@ -137,11 +138,11 @@ class GroupScreen {
         }
     }
 
-    /// Counts it if it is above the budget.
+    /// Counts it if it is above the budget. A price that is not known is kept, after the others.
     bool is_beyond_budget(const Pairing& pairing) {
-        if (!has_budget_ || pairing.price <= budget_) return false;
-        tally_.count(numbers_of_reasons_[std::isinf(pairing.price) ? price : budget]);
-        return true;
+        const bool beyond = bill_.is_beyond(pairing);
+        if (beyond) tally_.count(numbers_of_reasons_[budget]);
+        return beyond;
     }
 
     void reject(std::uint32_t reason, bool may_be_kept, Pairing& pairing) {
@@ -152,16 +153,16 @@ class GroupScreen {
     }
 
     [[nodiscard]] bool may_be_kept(double objective, const Pairing& pairing) const {
-        return tally_.best(pairing.doubtful).may_enter(objective) ||
+        return tally_.best(pairing).may_enter(objective) ||
                tally_.front.may_enter(objective, pairing.headroom, pairing.price);
     }
 
     /// Only pairings that may be kept get their exact headroom and number of unknowns.
     void keep(Wiring wiring, const BankNumbers& numbers, Pairing& pairing) {
         if (!context_.lays_for_heat) pairing.doubtful |= bank_doubtful(wiring, numbers.bank);
-        const bool may_be_best = tally_.best(pairing.doubtful).may_enter(pairing.objective);
+        const bool may_be_best = tally_.best(pairing).may_enter(pairing.objective);
         const auto may_be_front = [&] {
-            return has_known_heat(context_, numbers.bank) &&
+            return has_known_heat(context_, numbers.bank) && !pairing.unpriced &&
                    tally_.front.may_enter(pairing.objective, pairing.headroom, pairing.price);
         };
         if (!may_be_best && !may_be_front()) return;
@@ -198,23 +199,22 @@ class GroupScreen {
             tally_.front.beaten(pairing.objective, pairing.headroom, pairing.price)) {
             return;
         }
+        const bool heated = context_.heats[numbers.bank] != nullptr;
+        const Circuit* circuit = &circuit_at(wiring, numbers.bank);
         std::optional<Circuit> laid;
-        const Circuit* circuit = nullptr;
-        if (context_.heats[numbers.bank]) {
-            circuit = &circuit_at(wiring, numbers.bank);
-            if (context_.lays_for_heat) {
-                laid = circuit_of(context_, *circuit, numbers.bank);
-                take_wire(wiring, *laid, numbers, pairing);
-                if (is_beyond_budget(pairing)) return;
-                circuit = &*laid;
-            }
+        if (heated && context_.lays_for_heat) {
+            laid = circuit_of(context_, *circuit, numbers.bank);
+            take_wire(wiring, *laid, numbers, pairing);
+            circuit = &*laid;
         }
+        bill_.take(*circuit, numbers.bank, laid.has_value(), pairing);
+        if (is_beyond_budget(pairing) || (!may_be_best && !may_be_front())) return;
         const Extremes extremes = load_.exact(wiring, bank);
         Screened by_bank =
             screen_bank(extremes, bank_limits(bank, context_.heats[numbers.bank].get()),
                         wiring.cold_voltage_v, wiring.terminal_c);
         HeatScreened by_heat;
-        if (circuit != nullptr) {
+        if (heated) {
             by_heat = screen_heat(*circuit, context_.installation->site, extremes);
             if (by_heat.screened.headroom < by_bank.headroom) by_bank = by_heat.screened;
         }
@@ -232,13 +232,12 @@ class GroupScreen {
         pairing.doubtful |= wiring.doubtful || extremes.element_power_w > numbers.careful_w ||
                             wiring.cold_voltage_v > numbers.careful_sheath_v ||
                             extremes.survivor_power_w > numbers.careful_survivor_w;
-        pairing.doubtful = pairing.doubtful || behind_.may_be_danger(wiring, numbers, circuit);
+        pairing.doubtful =
+            pairing.doubtful || behind_.may_be_danger(wiring, numbers, heated ? circuit : nullptr);
         if (context_.lays_for_heat) {
-            pairing.doubtful |=
-                doubtful_bank(circuit == nullptr ? circuit_at(wiring, numbers.bank) : *circuit,
-                              context_.installation->site);
+            pairing.doubtful |= doubtful_bank(*circuit, context_.installation->site);
         }
-        if (may_be_best) tally_.best(pairing.doubtful).offer(pairing);
+        if (may_be_best) tally_.best(pairing).offer(pairing);
         if (may_be_front()) tally_.front.offer(pairing);
     }
 
@@ -282,8 +281,7 @@ class GroupScreen {
     ElementLoad load_;
     GroupObjective objective_;
     UnstatedBack behind_;
-    bool has_budget_;
-    double budget_;
+    ScreenBill bill_;
     std::vector<std::uint32_t> numbers_of_reasons_{};
     std::optional<Circuit> frame_{};  //!< of the present wiring
 };

@@ -11,9 +11,10 @@ Tally screen_all(const ScreenContext& context) {
     const std::size_t groups = context.installation->panels.size();
     // A few groups are divided by their hook-ups, so that no thread waits long for another.
     constexpr std::size_t few = 32;
-    // Where wire is chosen for heat, the budget is checked only for evaluated pairings: one list
-    // for each group, so that the counts do not depend on other groups.
-    const bool by_group = context.lays_for_heat && groups < few;
+    // The budget is checked against the whole bill only for evaluated pairings: one list for each
+    // group, so that the counts do not depend on other groups.
+    const bool has_budget = context.installation->goals.budget.has_value();
+    const bool by_group = (context.lays_for_heat || has_budget) && groups < few;
     const std::size_t shares = groups < few && !by_group ? 4 : 1;
     const std::size_t jobs = groups * shares;
     const std::size_t workers = worker_count(options.threads, jobs);

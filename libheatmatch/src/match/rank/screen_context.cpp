@@ -117,11 +117,17 @@ double careful_sheath_v(const Bank& bank, double sheath_v) {
     return untold ? std::min(sheath_v, *element.rated_v) : sheath_v;
 }
 
-BankNumbers numbers_of(const Bank& bank, std::size_t index, const BankLimit& of_heat,
+/// Typical price of one element; infinite where it is not known in that currency.
+double price_of(const Element& element, const std::string& currency) {
+    const std::string& own = element.price.currency;
+    const bool other = !currency.empty() && !own.empty() && own != currency;
+    return other ? unknown_price : element.price.typical().value_or(unknown_price);
+}
+
+BankNumbers numbers_of(const Bank& bank, std::size_t index, const BankLimit& of_heat, double each,
                        ReasonNames& reasons) {
     const HeatLimit& heat = of_heat.limit;
     const int to_buy = bank.hookup.count() - bank.owned;
-    const double each = bank.element.price.typical().value_or(unknown_price);
     const double low = bank.each.low_ohm;
     const double high = bank.each.high_ohm;
     const BankLimits limits = bank_limits(bank, of_heat.heat.get());
@@ -214,8 +220,9 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
     context.numbers.resize(context.bank_hookups.size());
     for (std::size_t i = 0; i < context.banks.size(); ++i) {
         const BankLimit& limit = limits[i];
+        const double each = price_of(context.banks[i].element, installation.goals.currency);
         context.numbers[of_hookup[i]].push_back(
-            numbers_of(context.banks[i], i, limit, *context.reasons));
+            numbers_of(context.banks[i], i, limit, each, *context.reasons));
         context.heats.push_back(limit.heat);
         context.screen_heats.push_back(limit.unsourced);
         context.survivors.push_back(limit.survivors);

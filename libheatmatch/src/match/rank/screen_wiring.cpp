@@ -77,9 +77,8 @@ Wiring wiring_of(const Circuit& circuit, const Installation& installation) {
     if (!installation.store) {
         wiring.terminal_c = terminal_temperature_c(circuit, installation.site);
     }
-    Circuit only_runs = circuit;
-    only_runs.bank.owned = circuit.bank.hookup.count();
-    wiring.run_price = price_to_buy(only_runs).value_or(unknown_price);
+    const Bill runs = make_bill(run_items(circuit), installation.goals);
+    wiring.run_price = runs.typical().value_or(unknown_price);
     return wiring;
 }
 

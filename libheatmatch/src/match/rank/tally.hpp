@@ -34,6 +34,7 @@ class ReasonNames {
 struct Tally {
     BestPairings kept;
     BestPairings doubtful;  //!< kept after the others, if there is room
+    BestPairings unpriced;  //!< with a budget, kept after both
     BestPairings rejected;
     Front front{};
     std::vector<std::size_t> counts{};  //!< by number of the reason
@@ -43,19 +44,27 @@ struct Tally {
     Tally(std::size_t top, std::size_t keep_rejected)
         : kept(top, &comes_first),
           doubtful(top, &comes_first),
+          unpriced(top, &comes_first),
           rejected(keep_rejected, &larger_objective) {}
 
-    [[nodiscard]] BestPairings& best(bool in_doubt) { return in_doubt ? doubtful : kept; }
-    [[nodiscard]] const BestPairings& best(bool in_doubt) const {
-        return in_doubt ? doubtful : kept;
+    [[nodiscard]] BestPairings& best(const Pairing& pairing) {
+        if (pairing.unpriced) return unpriced;
+        return pairing.doubtful ? doubtful : kept;
+    }
+    [[nodiscard]] const BestPairings& best(const Pairing& pairing) const {
+        if (pairing.unpriced) return unpriced;
+        return pairing.doubtful ? doubtful : kept;
     }
 
-    /// The best of all, with doubtful ones after the others.
+    /// The best of all, with doubtful ones after the others, and those after them of which the bill
+    /// is not known to be within the budget.
     [[nodiscard]] std::vector<Pairing> sorted() const {
         std::vector<Pairing> all = kept.sorted();
-        for (const Pairing& pairing : doubtful.sorted()) {
-            if (all.size() == kept.most()) break;
-            all.push_back(pairing);
+        for (const BestPairings* more : {&doubtful, &unpriced}) {
+            for (const Pairing& pairing : more->sorted()) {
+                if (all.size() == kept.most()) break;
+                all.push_back(pairing);
+            }
         }
         return all;
     }
@@ -68,6 +77,7 @@ struct Tally {
     void add(const Tally& other) {
         kept.take(other.kept);
         doubtful.take(other.doubtful);
+        unpriced.take(other.unpriced);
         rejected.take(other.rejected);
         for (const Pairing& pairing : other.front.sorted()) front.offer(pairing);
         if (counts.size() < other.counts.size()) counts.resize(other.counts.size(), 0);

@@ -7,6 +7,7 @@
 
 #include "heatmatch/base/sentence.hpp"
 #include "heatmatch/heat/space_balance.hpp"
+#include "heatmatch/match/candidate/bill.hpp"
 #include "heatmatch/match/candidate/season.hpp"
 #include "heatmatch/match/circuit/circuit.hpp"
 #include "heatmatch/match/margins/careful_case.hpp"
@@ -29,8 +30,9 @@ struct Candidate {
     Circuit circuit{};
     std::vector<Delivered> delivered{};    //!< one for each condition
     std::optional<Season> season{};        //!< empty without weather
-    std::optional<double> price_to_buy{};  //!< empty if a price is unknown
+    std::optional<double> price_to_buy{};  //!< typical total of the bill; empty if not known
     std::string currency{};
+    Bill bill{};                          //!< all parts, owned and to buy
     Site site{};                          //!< site for which it is assessed
     Extremes bright{};                    //!< load on its elements in cold, bright weather
     std::optional<SpaceBalance> space{};  //!< space heated by its store; empty without one
@@ -70,13 +72,9 @@ struct Candidate {
     [[nodiscard]] std::vector<Assumption> assumed() const;
 };
 
-/// The circuit with all results: power at the conditions, load on its elements, purchase price.
-/// Margins are computed when they are read.
+/// The circuit with all results: power at the conditions, load on its elements, bill. Margins are
+/// computed when they are read. `catalog` has the controls for devices that are needed.
 [[nodiscard]] Candidate evaluate(const Circuit& circuit, const Installation& installation,
-                                 const std::vector<Condition>& conditions);
-
-/// Purchase price of the circuit: elements not owned and wire chosen by the program; empty if a
-/// price is unknown.
-[[nodiscard]] std::optional<double> price_to_buy(const Circuit& circuit);
+                                 const std::vector<Condition>& conditions, const Parts& catalog);
 
 }  // namespace heatmatch

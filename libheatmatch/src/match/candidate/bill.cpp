@@ -1,0 +1,245 @@
+#include "heatmatch/match/candidate/bill.hpp"
+
+#include "needed_devices.hpp"
+#include "sentences_of_bill.hpp"
+
+#include <algorithm>
+#include <map>
+#include <utility>
+
+namespace heatmatch {
+
+namespace {
+
+using candidate_sentences::of_bill::say;
+
+/// Connectors of a run: one at each end of both conductors.
+constexpr double ends_of_a_run = 4.0;
+constexpr double both_ways = 2.0;
+
+std::optional<double> priced(const BillLine& line, const std::optional<double>& each) {
+    if (line.state == BillState::no_part) return std::nullopt;
+    if (line.to_buy <= 0.0) return 0.0;
+    return each ? std::optional(line.to_buy * *each) : std::nullopt;
+}
+
+template <class P>
+BillLine line_of(PartKind kind, const P& part, double quantity, double owned, Sentence why) {
+    BillLine line{.kind = kind,
+                  .part = part.id,
+                  .label = part.label,
+                  .quantity = quantity,
+                  .owned = std::min(owned, quantity),
+                  .price = part.price,
+                  .why = std::move(why)};
+    line.to_buy = line.quantity - line.owned;
+    return line;
+}
+
+BillLine missing_part(PartKind kind, double quantity, Sentence why) {
+    return {.kind = kind,
+            .quantity = quantity,
+            .to_buy = quantity,
+            .state = BillState::no_part,
+            .why = std::move(why)};
+}
+
+/// Reasons of two lines; equal ones once.
+Sentence both(const Sentence& a, const Sentence& b) {
+    return a == b ? a : sentence_of(Sentences{a, b});
+}
+
+/// Equal parts as one line; one part listed twice needs twice as many.
+void merge(std::vector<BillLine>& lines) {
+    std::vector<BillLine> merged;
+    for (BillLine& line : lines) {
+        const auto same =
+            std::find_if(merged.begin(), merged.end(), [&line](const BillLine& known) {
+                return !line.part.empty() && known.kind == line.kind && known.part == line.part;
+            });
+        if (same == merged.end()) {
+            merged.push_back(std::move(line));
+            continue;
+        }
+        same->quantity += line.quantity;
+        same->owned += line.owned;
+        same->to_buy += line.to_buy;
+        same->why = both(same->why, line.why);
+        same->of_store = same->of_store && line.of_store;
+    }
+    lines = std::move(merged);
+}
+
+std::optional<double> total(const Bill& bill, std::optional<double> (BillLine::*of)() const) {
+    if (!bill.complete()) return std::nullopt;
+    double sum = 0.0;
+    for (const BillLine& line : bill.lines) sum += (line.*of)().value_or(0.0);
+    return sum;
+}
+
+/// How many elements of a kind the installation owns.
+int owned_elements(const Installation& installation, const std::string& id) {
+    int owned = 0;
+    for (const AllowedElements& entry : installation.elements) {
+        if (!entry.any && entry.element == id) owned += entry.count;
+    }
+    return owned;
+}
+
+/// Devices of the store that several circuits list: each once.
+void add_shared(std::vector<BillLine>& lines, std::vector<BillLine> of_circuit) {
+    std::vector<bool> taken(lines.size(), false);
+    for (BillLine& line : of_circuit) {
+        std::size_t place = 0;
+        while (place < taken.size() && (taken[place] || lines[place].part != line.part ||
+                                        !(lines[place].why == line.why))) {
+            ++place;
+        }
+        if (place == taken.size()) {
+            lines.push_back(std::move(line));
+        } else {
+            taken[place] = true;
+            if (lines[place].quantity < line.quantity) lines[place] = std::move(line);
+        }
+    }
+}
+
+}  // namespace
+
+std::optional<double> BillLine::low() const {
+    return priced(*this, price.low ? price.low : price.high);
+}
+
+std::optional<double> BillLine::typical() const {
+    return priced(*this, price.typical());
+}
+
+std::optional<double> BillLine::high() const {
+    return priced(*this, price.high ? price.high : price.low);
+}
+
+const Unit& BillLine::unit() const {
+    return kind == PartKind::wire ? unit::metre : unit::none;
+}
+
+bool Bill::complete() const {
+    return std::all_of(lines.begin(), lines.end(),
+                       [](const BillLine& line) { return line.state == BillState::known; });
+}
+
+std::optional<double> Bill::low() const {
+    return total(*this, &BillLine::low);
+}
+
+std::optional<double> Bill::typical() const {
+    return total(*this, &BillLine::typical);
+}
+
+std::optional<double> Bill::high() const {
+    return total(*this, &BillLine::high);
+}
+
+Answer Bill::within_budget() const {
+    if (!budget) return Answer::yes;
+    const auto sum = typical();
+    if (!sum) return Answer::unknown;
+    return *sum <= *budget ? Answer::yes : Answer::no;
+}
+
+BillLine element_line(const Bank& bank) {
+    return line_of(PartKind::element, bank.element, bank.hookup.count(), bank.owned,
+                   say<"bill.elements">());
+}
+
+BillItems run_items(const Circuit& circuit) {
+    BillItems items;
+    for (const RunParts& parts : circuit.runs) {
+        const WireRun& run = parts.run;
+        const double runs = 1.0 / circuit.current_share(run);
+        const double wire_m = both_ways * run.length_m * runs;
+        if (parts.wire) {
+            items.lines.push_back(line_of(PartKind::wire, *parts.wire, wire_m, run.owned_m,
+                                          say<"bill.wire">(with<"run">(run.name))));
+        } else {
+            items.lines.push_back(
+                missing_part(PartKind::wire, wire_m, say<"bill.no_wire">(with<"run">(run.name))));
+        }
+        if (!parts.connector) continue;
+        items.lines.push_back(line_of(PartKind::connector, *parts.connector, ends_of_a_run * runs,
+                                      run.owned_connectors,
+                                      say<"bill.connectors">(with<"run">(run.name))));
+    }
+    return items;
+}
+
+BillItems other_items(const Circuit& circuit, const Site& site, const Parts& catalog,
+                      const Goals& goals) {
+    BillItems items = run_items(circuit);
+    NeededDevices needed = needed_devices(circuit, site, catalog, goals.currency);
+    for (NeededDevice& device : needed.devices) {
+        BillLine line = device.control
+                            ? line_of(PartKind::control, *device.control, device.count,
+                                      device.owned, std::move(device.why))
+                            : missing_part(PartKind::control, device.count, std::move(device.why));
+        line.of_store = device.of_store;
+        items.lines.push_back(std::move(line));
+    }
+    items.remarks = std::move(needed.remarks);
+    return items;
+}
+
+Bill make_bill(BillItems items, const Goals& goals) {
+    merge(items.lines);
+    Bill bill{.lines = std::move(items.lines),
+              .currency = goals.currency,
+              .budget = goals.budget,
+              .remarks = std::move(items.remarks)};
+    for (BillLine& line : bill.lines) {
+        if (line.to_buy <= 0.0 || line.state == BillState::no_part) continue;
+        const std::string& currency = line.price.currency;
+        if (!line.price.typical()) {
+            line.state = BillState::price_not_known;
+        } else if (bill.currency.empty()) {
+            bill.currency = currency;
+        } else if (!currency.empty() && currency != bill.currency) {
+            line.state = BillState::other_currency;
+        }
+    }
+    return bill;
+}
+
+Bill bill_of(const Circuit& circuit, const Installation& installation, const Parts& catalog) {
+    BillItems items = other_items(circuit, installation.site, catalog, installation.goals);
+    items.lines.insert(items.lines.begin(), element_line(circuit.bank));
+    return make_bill(std::move(items), installation.goals);
+}
+
+Bill joint_bill(std::span<const Circuit> circuits, const Installation& installation,
+                const Parts& catalog) {
+    BillItems all;
+    std::vector<BillLine> shared;
+    std::map<std::string, double> owned_left;
+    for (const Circuit& circuit : circuits) {
+        BillLine elements = element_line(circuit.bank);
+        const std::string& id = elements.part;
+        owned_left.try_emplace(id, std::max(owned_elements(installation, id), circuit.bank.owned));
+        elements.owned = std::min(elements.owned, owned_left.at(id));
+        elements.to_buy = elements.quantity - elements.owned;
+        owned_left.at(id) -= elements.owned;
+        all.lines.push_back(std::move(elements));
+        BillItems others = other_items(circuit, installation.site, catalog, installation.goals);
+        std::vector<BillLine> of_store;
+        for (BillLine& line : others.lines) {
+            (line.of_store ? of_store : all.lines).push_back(std::move(line));
+        }
+        add_shared(shared, std::move(of_store));
+        for (Sentence& remark : others.remarks) {
+            const auto known = std::find(all.remarks.begin(), all.remarks.end(), remark);
+            if (known == all.remarks.end()) all.remarks.push_back(std::move(remark));
+        }
+    }
+    for (BillLine& line : shared) all.lines.push_back(std::move(line));
+    return make_bill(std::move(all), installation.goals);
+}
+
+}  // namespace heatmatch
