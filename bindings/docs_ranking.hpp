@@ -61,7 +61,8 @@ Notes
 -----
 Order: season's heat (mean power without weather) in steps of 1 %, then fewest margins not assessed,
 then largest of the smallest headrooms, then lowest price to buy. Pairings with a danger, or above
-the budget, are rejected.
+the budget, are rejected. The price is that of the whole bill. With a budget, pairings whose bill is
+not known come last.
 
 References
 ----------

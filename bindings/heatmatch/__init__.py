@@ -173,9 +173,9 @@ __version__ = _core.library_version()
 __all__ = [
     "Advice", "AllowedElements", "Alloy", "Array", "ArrayCurve", "ArrayPoint", "BankHeat",
     "BedCharge", "BedTemperatures", "Bill", "BillLine", "Calibration", "Candidate", "Catalog",
-    "CatalogError", "CheckCounts", "Circuit", "CodeDuty", "ConductorTemperature", "Connector", "Control",
-    "Cover", "CoverArea", "DarkHours", "DatasheetFit", "DayAnswer", "DayEnergy", "DayRun",
-    "Delivered", "Device", "Diagnosis", "DiodeCurve", "Element", "ElementFilter",
+    "CatalogError", "CheckCounts", "Circuit", "CodeDuty", "ConductorTemperature", "Connector",
+    "Control", "Cover", "CoverArea", "DarkHours", "DatasheetFit", "DayAnswer", "DayEnergy",
+    "DayRun", "Delivered", "Device", "Diagnosis", "DiodeCurve", "Element", "ElementFilter",
     "ElementResistance", "EnergyCurve", "Error", "ExistingCircuit", "ExpectedBand", "Extremes",
     "FileError", "Fitted", "FittedValue", "Goals", "HeatPoint", "HistoryEntry", "HotTail",
     "Hypothesis", "ImportReport", "Installation", "Insulation", "InsulationReach",

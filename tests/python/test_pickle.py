@@ -27,7 +27,7 @@ HotTail WireCheck WireLimit InsulationReach SpaceBalance DayRun DayEnergy DayAns
 PartPeak SwitchEvent Stagnation Probe StoreLog Fitted Calibration ExpectedBand MeterRow MeterCheck
 MeterSheet Readings FittedValue Hypothesis NextMeasurement Diagnosis AllowedElements CoverArea
 ElementFilter Goals MonthlyNormals Space ExistingCircuit MonthlySky SunPositions SkyIrradiance
-SkyIrradiances PlaneIrradiance PlaneIrradiances CheckCounts NotChecked CodeDuty
+SkyIrradiances PlaneIrradiance PlaneIrradiances CheckCounts NotChecked CodeDuty Bill BillLine
 """
 
 
@@ -155,7 +155,7 @@ def heat_things(standing: hm.Candidate) -> list[Any]:
     check = standing.check_wires()[-1]
     found = [heat, heat.store, bed, bed.temperatures(400), at, at.sheath_c, standing.heat]
     found += [standing.bright, standing.advice(), standing.tail, check]
-    return [*found, check.limits[0], check.reach[0]]
+    return [*found, check.limits[0], check.reach[0], standing.bill, standing.bill.lines[0]]
 
 
 def day_things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -> list[Any]:

@@ -74,8 +74,7 @@ def _bill_json(candidate: _core.Candidate, units: str) -> dict[str, Any]:
     row: dict[str, Any] = {name: getattr(bill, name) for name in names}
     row["sentence"] = told(_core.bill_sentence(bill), units)
     row["lines"] = [
-        {name: getattr(line, name) for name in frames.BILL_COLUMNS}
-        | {"why": told(line.why, units)}
+        {name: getattr(line, name) for name in frames.BILL_COLUMNS} | {"why": told(line.why, units)}
         for line in bill.lines
     ]
     row["remarks"] = [told(remark, units) for remark in _core.bill_remarks(candidate)]

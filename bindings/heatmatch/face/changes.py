@@ -12,6 +12,12 @@ from heatmatch.face.setting import plain_of
 
 # Field with the name of an item, by list.
 _CALLED = {"panels": "group", "elements": "element", "runs": "name", "devices": "part"}
+# What is owned of a part, by list and field of that part: of another part nothing is.
+_OWNED = {
+    ("devices", "part"): "owned",
+    ("runs", "wire"): "owned_m",
+    ("runs", "connector"): "owned_connectors",
+}
 _OTHERS = ("id", "cover")  # of inline parts, and of the covers of the space
 
 
@@ -25,8 +31,12 @@ def changed(plain: dict[str, Any], changes: Mapping[str, object]) -> dict[str, A
     made = copy.deepcopy(plain)
     # All paths refer to the original data: one change may rename an item named by another.
     found = [(_keys(plain, path), plain_of(value)) for path, value in changes.items()]
+    given = [keys for keys, _ in found]
     for keys, value in sorted(found, key=_leaves_last):
         _put(made, keys, value)
+        owned = _OWNED.get((str(keys[0]), str(keys[-1]))) if len(keys) == 3 else None
+        if owned is not None and [*keys[:-1], owned] not in given:
+            _put(made, [*keys[:-1], owned], None)
     _warn_of_sun_hours(plain, made)
     return made
 

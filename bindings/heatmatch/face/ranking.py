@@ -208,7 +208,8 @@ def rank(
     -----
     Order: season energy (mean power without weather) in steps of 1 %, then fewest margins not
     assessed, then largest of the smallest headrooms, then lowest price to buy. Pairings with a
-    danger, or above the budget, are rejected.
+    danger, or above the budget, are rejected. The price is that of the whole bill. With a budget,
+    pairings whose bill is not known come last.
 
     References
     ----------

@@ -217,7 +217,7 @@ class Goals(Record):
     months : tuple of int
         Months of the heating season, 1 to 12; empty is the whole year.
     budget : float or None
-        Largest total price to buy, in `currency`.
+        Largest typical total of the whole bill, in `currency`.
     currency : str or None
         Currency of all prices, such as "USD".
 

@@ -150,9 +150,8 @@ def _note(ranking: _core.Ranking, left_out: int) -> str:
     """Remarks for the reader of the map."""
     lines = ["second line: bank; hatched, in brackets: it has a danger; dot: no pairing was kept"]
     kept = len(ranking.candidates) + len(ranking.rejected)
-    # Pairings that are, or may be, above the budget are counted, but not kept.
-    dear = sum(ranking.reasons.get(why, 0) for why in ("budget", "price not known"))
-    told = ranking.evaluated - dear
+    # Pairings above the budget are counted, but not kept.
+    told = ranking.evaluated - ranking.reasons.get("budget", 0)
     if kept < told:
         lines.append(f"{kept} of {ranking.evaluated} pairings were kept")
     if left_out > 0:

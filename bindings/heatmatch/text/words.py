@@ -38,6 +38,7 @@ WORDS: dict[str, str] = {
     "run": "One stretch of wire with one kind of surroundings; its length is one way.",
     "element lead": "The run at the element; names of its margins begin with hot tail.",
     "hot tail": "In names of data: the element lead.",
+    "bill": "All parts of a circuit: what is owned, and what is to buy with its price.",
     "device": "A control in its place, with its duty: it breaks DC, or it only senses.",
     "limit": "The highest value that a part withstands or that a code allows.",
     "overtemperature limit": "A device that opens the circuit and does not reset by itself.",

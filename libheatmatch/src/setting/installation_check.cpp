@@ -38,7 +38,7 @@ void check_records(const Installation& installation) {
     for (std::size_t i = 0; i < installation.runs.size(); ++i) {
         const WireRun& run = installation.runs[i];
         const std::string place = place_of("runs", i, run.name);
-        check_wire_run(run, place);
+        check_record(wire_run_fields(), &run, place);
         check_record(surroundings_fields(), &run.surroundings, place + " surroundings");
     }
     for (std::size_t i = 0; i < installation.devices.size(); ++i) {

@@ -22,7 +22,6 @@ inline constexpr auto table = std::to_array<Template>({
     {"setting.describe_circuit", "describe the circuit under \"circuit\" or \"circuits\""},
     {"setting.one_list", "list all circuits under \"circuits\" and remove \"circuit\""},
     {"setting.rename_circuit", "give each circuit a name of its own"},
-    {"setting.name_wire", "name the wire that you own"},
     {"setting.describe_run", "describe the run under \"runs\""},
     {"layout.at", "{what} (character {place})"},
     {"layout.join", "join names by + in series or | in parallel; quote a name with such signs"},

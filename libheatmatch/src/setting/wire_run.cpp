@@ -1,8 +1,5 @@
 #include "heatmatch/setting/wire_run.hpp"
 
-#include "sentences.hpp"
-
-#include "heatmatch/base/error.hpp"
 #include "heatmatch/base/field_access.hpp"
 
 namespace heatmatch {
@@ -49,8 +46,8 @@ std::span<const Field> wire_run_fields() {
                                  .kind = FieldKind::number,
                                  .unit = unit::metre,
                                  .range = {.low = 0.0, .high = 10000.0},
-                                 .meaning = "wire that you own for it, there and back; the rest "
-                                            "is to buy"}),
+                                 .meaning = "named wire that you own for it, there and back; the "
+                                            "rest is to buy"}),
         bind<&WireRun::owned_connectors>(
             {.name = "owned_connectors",
              .kind = FieldKind::count,
@@ -59,16 +56,6 @@ std::span<const Field> wire_run_fields() {
              .meaning = "connectors that you own for it; the others are to buy"}),
     });
     return fields;
-}
-
-void check_wire_run(const WireRun& run, const std::string& part) {
-    check_record(wire_run_fields(), &run, part);
-    if (!run.chooses() || run.owned_m == 0.0) return;
-    throw InvalidInput(ErrorDetail{.part = part,
-                                   .field = "owned_m",
-                                   .value = format_number(run.owned_m) + " m",
-                                   .allowed = "0 m where wire is \"choose\"",
-                                   .remedy = setting_sentences::say<"setting.name_wire">()});
 }
 
 }  // namespace heatmatch

@@ -29,17 +29,13 @@ struct WireRun {
     std::string connector{};            //!< id of the joints at its ends, if known
     std::optional<double> joint_ohm{};  //!< total of its joints [ohm]
     std::optional<bool> inside{};       //!< lies inside a building
-    double owned_m = 0.0;      //!< conductor of this wire that needs no purchase, of both ways [m]
-    int owned_connectors = 0;  //!< joints of this kind that need no purchase
+    double owned_m = 0.0;               //!< of this wire, there and back; 0 for a chosen one [m]
+    int owned_connectors = 0;           //!< joints of this kind that need no purchase
     Surroundings surroundings{};
 
     friend bool operator==(const WireRun&, const WireRun&) = default;
     [[nodiscard]] bool chooses() const { return wire == "choose"; }
 };
 [[nodiscard]] std::span<const Field> wire_run_fields();
-
-/// Checks all fields and across fields: only a named wire can be owned. `part` starts the message.
-/// Throws InvalidInput.
-void check_wire_run(const WireRun& run, const std::string& part);
 
 }  // namespace heatmatch

@@ -157,8 +157,12 @@ BillItems run_items(const Circuit& circuit) {
         const WireRun& run = parts.run;
         const double runs = 1.0 / circuit.current_share(run);
         const double wire_m = both_ways * run.length_m * runs;
+        const double owned_m = run.chooses() ? 0.0 : run.owned_m;
+        if (owned_m < run.owned_m) {
+            items.remarks.push_back(say<"bill.wire_not_named">(with<"run">(run.name)));
+        }
         if (parts.wire) {
-            items.lines.push_back(line_of(PartKind::wire, *parts.wire, wire_m, run.owned_m,
+            items.lines.push_back(line_of(PartKind::wire, *parts.wire, wire_m, owned_m,
                                           say<"bill.wire">(with<"run">(run.name))));
         } else {
             items.lines.push_back(
@@ -184,7 +188,7 @@ BillItems other_items(const Circuit& circuit, const Site& site, const Parts& cat
         line.of_store = device.of_store;
         items.lines.push_back(std::move(line));
     }
-    items.remarks = std::move(needed.remarks);
+    items.remarks.insert(items.remarks.end(), needed.remarks.begin(), needed.remarks.end());
     return items;
 }
 

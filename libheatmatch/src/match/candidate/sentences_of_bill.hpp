@@ -12,6 +12,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"bill.elements", "Elements of the bank."},
     {"bill.wire", "Wire of \"{run}\", there and back."},
     {"bill.no_wire", "Wire of \"{run}\": none in the catalog suits it."},
+    {"bill.wire_not_named",
+     "Owned wire of \"{run}\" is not counted: its wire is chosen. Name the wire that you own."},
     {"bill.connectors", "Joints at both ends of \"{run}\"."},
     {"bill.listed", "Listed: {duty}{place}."},
     {"bill.place", ", in \"{run}\""},

@@ -22,7 +22,7 @@ void check_circuit(const Circuit& circuit, const Site& site) {
     check_if_known(circuit.bank.sheath);
     for (const RunParts& parts : circuit.runs) {
         const std::string place = "run " + quote(parts.run.name, 80);
-        check_wire_run(parts.run, place);
+        check_record(wire_run_fields(), &parts.run, place);
         check_record(surroundings_fields(), &parts.run.surroundings, place + " surroundings");
         check_if_known(parts.wire);
         check_if_known(parts.insulation);
