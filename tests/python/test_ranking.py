@@ -282,6 +282,11 @@ def test_a_ranking_of_one_owned_pair(starter: hm.Catalog, demo: hm.Installation)
         return hm.rank(starter, hm.Installation.from_dict({**demo.to_dict(), **changes}))
 
     own = {"elements": [{"element": "tubular-1000-120", "count": 1}]}
-    free = rank({**own, "runs": [], "devices": []})
+    runs = demo.to_dict()["runs"]
+    runs[0] |= {"wire": "pv-wire-10-awg", "owned_m": 18}
+    free = rank({**own, "runs": runs})
     assert {candidate.price_to_buy for candidate in free} == {0.0}
+    # Without devices a disconnect, a limit and a contactor are needed.
+    bare = rank({**own, "runs": [], "devices": []})
+    assert all(candidate.price_to_buy > 0 for candidate in bare)
     assert rank({**own, "goals": {"budget": 0}}).reasons["budget"] > 0

@@ -35,7 +35,9 @@ def changed(plain: dict[str, Any], changes: Mapping[str, object]) -> dict[str, A
     for keys, value in sorted(found, key=_leaves_last):
         _put(made, keys, value)
         owned = _OWNED.get((str(keys[0]), str(keys[-1]))) if len(keys) == 3 else None
-        if owned is not None and [*keys[:-1], owned] not in given:
+        if owned is None or value == plain[str(keys[0])][keys[1]].get(str(keys[2])):
+            continue
+        if [*keys[:-1], owned] not in given:
             _put(made, [*keys[:-1], owned], None)
     _warn_of_sun_hours(plain, made)
     return made
