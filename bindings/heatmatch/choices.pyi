@@ -186,6 +186,12 @@ class Answer(Choice):
     NO = "no"
     UNKNOWN = "unknown"
 
+class BillState(Choice):
+    KNOWN = "known"
+    NO_PART = "no part"
+    PRICE_NOT_KNOWN = "price not known"
+    OTHER_CURRENCY = "other currency"
+
 class DutyMeans(Choice):
     A_DEVICE = "a device"
     AS_STATED = "as stated"
