@@ -37,7 +37,7 @@ Examples
 (2, 2))";
 
 inline constexpr const char* first_fire =
-    R"(List what to log in a first fire with a thermocouple on the sheath, and when to stop.
+    R"(List what to log in a first heating with a thermocouple on the sheath, and when to stop.
 
 Parameters
 ----------

@@ -40,7 +40,7 @@ std::span<const ChoiceClass> choice_classes() {
         {"StoreTerminals", "Position of the elements' terminals.", store_terminals_words},
         {"ArrayPlace", "Mounting place of the panels.", array_place_words},
         {"Earthing", "Whether a pole of the array is earthed.", earthing_words},
-        {"StoreMaterial", "Material of the vessel, liner or lagging of a store.",
+        {"StoreMaterial", "Material of the vessel, liner or insulation jacket of a store.",
          store_material_words},
         {"Carried", "Whose current flows in a run.", carried_words},
         {"SurroundingsKind", "Kind of surroundings of a wire.", surroundings_kind_words},

@@ -3,7 +3,10 @@
 #include "state.hpp"
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/base/shown_word.hpp"
+#include "heatmatch/base/suggestion.hpp"
 #include "heatmatch/match/margins/margin.hpp"
+#include "heatmatch/match/margins/shown_margin.hpp"
 
 namespace heatmatch::python {
 
@@ -55,6 +58,30 @@ void register_margin(py::module_& module) {
                         margin.subject + ": " + margin.sentence() + ">";
              })
         .def(py::pickle([](const Margin& margin) { return state_of(margin); }, &margin_from));
+    module.def("shown_margin_name", &shown_margin_name, py::arg("name"),
+               "The name of a margin as it is shown; another name unchanged.");
+    module.def(
+        "shown_margins",
+        [] {
+            py::dict all;
+            for (const ShownMargin& known : shown_margins()) {
+                all[py::str(std::string(known.name))] = std::string(known.shown);
+            }
+            return all;
+        },
+        "Names of margins in data, each with the name that is shown.");
+    module.def("shown_word", &shown_word, py::arg("word"),
+               "The word of a choice as it is shown; another word unchanged.");
+    module.def(
+        "near_names",
+        [](const std::string& wrong, const std::vector<std::string>& known) {
+            const std::vector<std::string_view> names(known.begin(), known.end());
+            std::vector<std::string> near;
+            for (const std::string_view name : near_names(wrong, names)) near.emplace_back(name);
+            return near;
+        },
+        py::arg("wrong"), py::arg("known"),
+        "Known names of which a wrong one may be a typing error, the nearest first.");
     module.def(
         "format_quantity",
         [](double value, const std::string& unit, const std::string& units, int digits) {

@@ -94,6 +94,8 @@ from heatmatch._core import (
     WireCheck,
     WireLimit,
     WireRun,
+)
+from heatmatch._library import (
     cautions,
     clear_sky,
     coil_above_sheath_k,
@@ -106,17 +108,19 @@ from heatmatch._core import (
     format_quantity,
     glass_transmission,
     glossary,
+    hours_to_limit,
     incidence_angle_deg,
     installation_glossary,
+    largest_power_w,
     noct_cell_temperature_c,
     operating_points,
     packed_bed_conductivity,
     plane_irradiance,
     sheath_in_air_c,
+    sheath_temperature,
     sun_position,
     widest_vectors,
 )
-from heatmatch._library import hours_to_limit, largest_power_w, sheath_temperature
 from heatmatch.errors import CatalogError, Error, FileError, InvalidInput, NotFound, OutcomeUnknown
 from heatmatch.explorer import explore
 from heatmatch.face import (

@@ -43,7 +43,8 @@ def arguments_error(
             return TypeError(f"{call}(): {name} is missing; it must be {_allowed(kind)}")
         if name in given and not _fits(given[name], kind):
             return TypeError(f"{call}(): {name} = {shown(given[name])} must be {_allowed(kind)}")
-    return TypeError(f"{call}(): {len(arguments)} arguments given; it accepts {', '.join(kinds)}")
+    count = "1 argument" if len(arguments) == 1 else f"{len(arguments)} arguments"
+    return TypeError(f"{call}(): {count} given; it accepts {', '.join(kinds) or 'none'}")
 
 
 def shown(value: object) -> str:

@@ -35,7 +35,7 @@ Bed3d::Bed3d(const Bed3dStore& store, const Bed3dMesh& mesh) : store_(store), me
     constexpr std::size_t fine = 20000;
     const double low = conductivity.theta(coldest_k);
     const double high = conductivity.theta(hottest_k);
-    // Theta rises with temperature; found by walking up, not by the library's own inverse.
+    // The inverse is found by stepping upward, not by the library's own, which is tested here.
     double walked_k = coldest_k;
     temperature_ = EvenTable(low, high, fine, [&](double theta) {
         for (int newton = 0; newton < 50; ++newton) {
@@ -71,7 +71,7 @@ void Bed3d::build(const Bed3dMesh& mesh) {
     disc_ = quarter_disc_of(x_, y_, r);
     const double h = store_.shell.height_m;
     const auto halves = static_cast<std::size_t>(std::max(2.0, std::round(0.5 * h / mesh.high_m)));
-    levels_ = 2 * halves + 1;  // odd: one level at half the height
+    levels_ = 2 * halves + 1;  // odd, so that one level is at half the height
     level_m_ = h / static_cast<double>(levels_);
     const double density = store_.fill.density_kg_m3;
     for (const auto& column : disc_.columns)
@@ -89,7 +89,7 @@ void Bed3d::build(const Bed3dMesh& mesh) {
 }
 
 void Bed3d::lay_legs() {
-    // Between the middles of two levels, by its nearness to each.
+    // A leg between two levels is split by its distance to each.
     const double at =
         std::max(0.0, store_.low_m.value_or(0.5 * store_.shell.height_m) / level_m_ - 0.5);
     for (std::size_t k = 0; k < levels_; ++k) {
@@ -180,7 +180,8 @@ double Bed3d::sheath_c() const {
 }
 
 double Bed3d::sheath_c(std::size_t first, std::size_t last) const {
-    const double lattice_m = 0.14 * std::hypot(x_.near_m, y_.near_m);  // 0.198 of a square's side
+    const double lattice_m =
+        0.14 * std::hypot(x_.near_m, y_.near_m);  // 0.198 of the side of a square cell
     const double q = power_w_ / store_.legs.heated_length_m();
     double hottest = coldest_k;
     for (const Source& source : sources_) {
@@ -206,7 +207,7 @@ double Bed3d::probe_c(bool on_x, double from_axis_m) const {
         if ((on_x ? column.j : column.i) != 0) continue;
         const double outer_m = on_x ? column.x_m : column.y_m;
         const double outer = theta_[c * levels_ + levels_ / 2];
-        if (outer_m >= from_axis_m) {  // Theta is linear between middles
+        if (outer_m >= from_axis_m) {  // Theta is linear between cell centers
             const double share = any ? (from_axis_m - inner_m) / (outer_m - inner_m) : 1.0;
             return temperature_.at(inner + share * (outer - inner)) - zero_c;
         }

@@ -12,7 +12,7 @@
 #include "heatmatch/heat/leg_layout.hpp"
 #include "heatmatch/heat/store_shell.hpp"
 
-/// What a store in three dimensions is made of.
+/// Input of a store in three dimensions.
 struct Bed3dStore {
     heatmatch::BedFill fill{};
     heatmatch::StoreShell shell{};
@@ -20,30 +20,32 @@ struct Bed3dStore {
     std::vector<double> weights{};  //!< power of each leg over the mean of all; equal without
     double air_c = 20.0;
     double start_c = 20.0;
-    std::optional<double> low_m{};  //!< of the lower leg ends over the floor; centred without
-    bool lies = false;              //!< legs along x, `low_m` over the floor, at their y
+    std::optional<double>
+        low_m{};        //!< height of the lower leg ends above the floor; centered if not given
+    bool lies = false;  //!< legs lie along x, `low_m` above the floor, each at its y
 };
 
 /// Size of cells and steps.
 struct Bed3dMesh {
-    double near_m = 0.014;       //!< across, around the legs
-    double growth = 1.1;         //!< of one cell over the next beyond them, at most
-    double high_m = 0.020;       //!< upright
-    double first_step_s = 30.0;  //!< grow by a quarter each
+    double near_m = 0.014;       //!< width of cells around the legs
+    double growth = 1.1;         //!< largest ratio of neighboring cells beyond the legs
+    double high_m = 0.020;       //!< height of cells
+    double first_step_s = 30.0;  //!< each further step is a quarter longer
     double longest_step_s = 600.0;
 };
 
-/// Transient conduction in an upright cylinder with upright legs, by finite
-/// volumes in three dimensions on a quarter of it. Unknown is the Kirchhoff variable, so that the
-/// conduction is linear; heat is counted as enthalpy. Legs are line sources in the cells they pass,
-/// and in a square lattice a line of q' stands over its own cell as `q'/(2 pi) ln(0.198 dx/r0)`.
-/// The wall is cut out of the cells by its circle and spreads no heat. Two implicit stages a step,
-/// of second order and without ringing; Newton with conjugate gradients.
+/// Reference for the library's faster models: transient conduction in an upright cylinder by finite
+/// volumes in three dimensions, on a quarter of it for symmetry. The unknown is the Kirchhoff
+/// variable, so that conduction is linear; heat is counted as enthalpy. Legs are line sources in
+/// the cells that they cross. In a square lattice the surface of a line source q' is above its cell
+/// by `q'/(2 pi) ln(0.198 dx/r0)`. The circle of the wall cuts the cells; the wall itself conducts
+/// no heat along its surface. Each step has two implicit stages, second order without oscillation,
+/// solved by Newton's method with conjugate gradients.
 class Bed3d {
   public:
     explicit Bed3d(const Bed3dStore& store, const Bed3dMesh& mesh = {});
 
-    /// Constant power into all legs together for that long.
+    /// Applies a constant total power to all legs for that time.
     void run(double power_w, double seconds);
     /// The same with one power for each run of legs, in the order of the layout.
     void run(std::span<const double> power_w, const std::vector<std::size_t>& legs, double seconds);
@@ -63,9 +65,9 @@ class Bed3d {
     [[nodiscard]] double volume_m3() const;
     [[nodiscard]] double side_m2() const;
     [[nodiscard]] std::size_t cells() const { return theta_.size(); }
-    /// At the centre of the store [°C].
+    /// Temperature at the center of the store [°C].
     [[nodiscard]] double centre_c() const;
-    /// At half the height on the x axis (on which a row of legs lies) or on the y axis [°C].
+    /// Temperature at half the height on the x axis, along a row of legs, or on the y axis [°C].
     [[nodiscard]] double probe_c(bool on_x, double from_axis_m) const;
 
   private:
@@ -75,7 +77,7 @@ class Bed3d {
         std::size_t leg = 0;
         double weight = 1.0;
     };
-    struct Outside {  //!< a cell's part of the surface
+    struct Outside {  //!< part of the surface in a cell
         std::size_t cell = 0;
         double area_m2 = 0.0;
         double deep_m = 0.0;
@@ -90,12 +92,12 @@ class Bed3d {
     [[nodiscard]] double mean_c(int kind) const;
     void conduction_diagonal();
     double flux(Outside& outside, double theta, double& slope) const;
-    /// Heat that leaves, put into the residual and the diagonal [W].
+    /// Heat loss of the surface [W], added to residual and diagonal.
     double outward();
     void conduct(const std::vector<double>& v, std::vector<double>& out) const;
     /// One implicit stage from the enthalpy `base`: returns the heat lost [W].
     double stage(const std::vector<double>& base, double step_s, double power_w);
-    /// Moves Theta by what the residual asks for.
+    /// Corrects Theta until the residual vanishes.
     void solve();
     [[nodiscard]] double enthalpy(std::size_t cell) const {
         return mass_kg_[cell / levels_] * enthalpy_.at(theta_[cell]);
@@ -110,7 +112,7 @@ class Bed3d {
     std::vector<double> leg_share_{};  //!< of a leg's length in each level
     std::vector<Source> sources_{};
     std::vector<Outside> outsides_{};
-    std::vector<double> mass_kg_{};  //!< of a cell, by column
+    std::vector<double> mass_kg_{};  //!< mass of a cell of each column
     EvenTable temperature_{};        //!< [K] of Theta
     EvenTable enthalpy_{};           //!< [J/kg] of Theta
     EvenTable side_w_m2_{};          //!< of the wall's temperature

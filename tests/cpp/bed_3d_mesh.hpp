@@ -18,17 +18,18 @@ struct QuarterAxis {
     [[nodiscard]] double centre_m(std::size_t i) const {
         return i == 0 && across ? 0.0 : 0.5 * (faces_m[i] + faces_m[i + 1]);
     }
-    /// The cell whose centre lies there; throws where none does.
+    /// The cell with its center there; throws without one.
     [[nodiscard]] std::size_t cell_of(double at_m) const {
         for (std::size_t i = 0; i < size(); ++i) {
             if (std::fabs(centre_m(i) - at_m) < 1e-6) return i;
         }
-        throw std::invalid_argument("no cell is centred on a leg");
+        throw std::invalid_argument("no cell is centered on a leg");
     }
 };
 
-/// Cells of about `mesh_m` with one centred on every leg at `legs_m` (>= 0), equal to some cells
-/// beyond the outermost, then growing by up to `growth` each until the last face meets the wall.
+/// Cells of about `mesh_m`, with one centered on every leg at `legs_m` (>= 0), as a line source
+/// needs. They are equal up to a few cells beyond the outermost leg, then grow by up to `growth`
+/// each, so that few cells are spent where temperature varies little; the last face is the wall.
 inline QuarterAxis quarter_axis(const std::vector<double>& legs_m, double wall_m, double mesh_m,
                                 double growth) {
     constexpr int equal_beyond = 4;
@@ -58,7 +59,7 @@ inline QuarterAxis quarter_axis(const std::vector<double>& legs_m, double wall_m
            axis.faces_m.back() + 1.5 * width < wall_m) {
         axis.faces_m.push_back(axis.faces_m.back() + width);
     }
-    // The rest in cells that grow evenly: as few as the growth allows, that growth then found.
+    // The rest has as few cells as `growth` allows; bisection finds the even growth that fits.
     const double rest = wall_m - axis.faces_m.back();
     const auto reach = [width](double by, int cells) {
         double sum = 0.0;
@@ -80,21 +81,22 @@ inline QuarterAxis quarter_axis(const std::vector<double>& legs_m, double wall_m
     return axis;
 }
 
-/// The cross-section of a quarter cylinder in square cells, those at the wall cut by the circle.
+/// Cross-section of a quarter cylinder in square cells. The circle cuts cells at the wall, so that
+/// area and wall length are exact on a coarse mesh.
 struct QuarterDisc {
     struct Column {
         std::size_t i = 0;
         std::size_t j = 0;
         double area_m2 = 0.0;
-        double x_m = 0.0;  //!< of its middle
+        double x_m = 0.0;  //!< center
         double y_m = 0.0;
-        double arc_m = 0.0;   //!< of the wall in it
-        double deep_m = 0.0;  //!< from its middle to the wall
+        double arc_m = 0.0;   //!< length of wall in it
+        double deep_m = 0.0;  //!< distance from its center to the wall
     };
     struct Link {
         std::size_t a = 0;
         std::size_t b = 0;
-        double form = 0.0;  //!< open width over the distance between middles
+        double form = 0.0;  //!< shared width over the distance between centers
     };
     std::vector<Column> columns{};
     std::vector<Link> links{};
@@ -107,7 +109,7 @@ inline double under(double x, double r) {
     return 0.5 * (x * std::sqrt(std::max(0.0, r * r - x * x)) + r * r * std::asin(x / r));
 }
 
-/// Length of `[from, to]` that lies below the circle at a distance `at` from the axis.
+/// Length of `[from, to]` inside the circle at a distance `at` from the axis.
 inline double open_m(double from, double to, double at, double r) {
     return std::clamp(std::sqrt(std::max(0.0, r * r - at * at)), from, to) - from;
 }
@@ -123,7 +125,7 @@ inline QuarterDisc::Column column_of(const QuarterAxis& x, const QuarterAxis& y,
         column.area_m2 = (x1 - x0) * (y1 - y0);
         return column;
     }
-    // Whole up to xa, under the circle from xa to xb.
+    // Uncut up to xa, below the circle from xa to xb.
     const double xa = std::clamp(std::sqrt(std::max(0.0, r * r - y1 * y1)), x0, x1);
     const double xb = std::clamp(std::sqrt(std::max(0.0, r * r - y0 * y0)), x0, x1);
     column.area_m2 = (y1 - y0) * (xa - x0) + under(xb, r) - under(xa, r) - y0 * (xb - xa);
@@ -158,7 +160,7 @@ inline QuarterDisc quarter_disc_of(const QuarterAxis& x, const QuarterAxis& y, d
             const QuarterDisc::Column column = quarter_disc::column_of(x, y, i, j, r);
             if (column.area_m2 <= least_m2) continue;
             disc.columns.push_back(column);
-            index[i][j] = disc.columns.size();  // one more than the place; 0: none
+            index[i][j] = disc.columns.size();  // 0 stands for no column, so the index is one more
         }
     }
     const auto link = [&disc](std::size_t a, std::size_t b, double open, double apart) {

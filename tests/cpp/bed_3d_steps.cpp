@@ -44,7 +44,7 @@ double Bed3d::outward() {
     return sum;
 }
 
-/// Heat that conduction takes out of every cell.
+/// Heat flow out of every cell by conduction.
 void Bed3d::conduct(const std::vector<double>& v, std::vector<double>& out) const {
     std::fill(out.begin(), out.end(), 0.0);
     for (const auto& link : disc_.links) {
@@ -71,7 +71,8 @@ void Bed3d::conduct(const std::vector<double>& v, std::vector<double>& out) cons
     }
 }
 
-/// Conjugate gradients with the diagonal as preconditioner, to a hundredth of the residual.
+/// Conjugate gradients with the diagonal as preconditioner. A hundredth of the residual suffices
+/// within Newton's method, which repeats it.
 void Bed3d::solve() {
     const std::size_t n = theta_.size();
     for (std::size_t c = 0; c < n; ++c) inverse_[c] = 1.0 / (diagonal_[c] + conduction_[c]);

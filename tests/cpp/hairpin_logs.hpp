@@ -18,16 +18,18 @@
 #include "heatmatch/heat/bed_charge.hpp"
 #include "heatmatch/match/circuit/bank_heat.hpp"
 
-/// A log of a store by chance, made by the solution in three dimensions: one, two or four hairpins
-/// in 20 to 220 L of dry sand, 36 hours of clouded sun, and probes that no list of the model's own
-/// places has: a spot of the wall or its mean, and bed beside the row of legs or in line with it.
+/// A random log of a store, computed by the solution in three dimensions, so that calibration is
+/// tested on a log that its own model did not make. One, two or four hairpins are in 20 to 220 L of
+/// dry sand for 36 hours of cloudy sun. Probes are where the model assumes a mean: at a spot of the
+/// wall, and in the bed beside the row of legs or in line with it.
 struct HairpinLog {
-    heatmatch::Candidate candidate{};  //!< what its owner describes: sand of 0.27 W/mK, loss 1
+    heatmatch::Candidate
+        candidate{};  //!< as described by its owner: sand of 0.27 W/mK, loss factor 1
     heatmatch::StoreLog log{};
-    double k20_w_mk = 0.0;  //!< what it was made with
+    double k20_w_mk = 0.0;  //!< true value
     double loss_factor = 0.0;
     int hairpins = 1;
-    int kind = 0;  //!< which probes, below
+    int kind = 0;  //!< set of probes, see below
 };
 
 /// 0 sheath and wall; 1 sheath, bed and wall; 2 two in the bed and wall; 3 bed and wall; 4 sheath.
@@ -35,7 +37,7 @@ inline constexpr int hairpin_log_kinds = 5;
 
 namespace hairpin_logs {
 
-/// Not std::uniform_real_distribution, whose numbers are the library's own affair.
+/// std::uniform_real_distribution gives other numbers with another standard library.
 class Chance {
   public:
     explicit Chance(std::uint32_t seed) : engine_(seed) {}
@@ -70,7 +72,7 @@ inline std::shared_ptr<const heatmatch::BankHeat> heat_of(Chance& chance, int ha
     store.element_spacing_mm = std::min(chance.between(40.0, 90.0), most_mm);
     heatmatch::Element element = heatmatch::find_element(starter(), "tubular-1000-120");
     element.legs = 2;
-    // The cells of the solution stand on every leg: more than two rows of them are evenly apart.
+    // Every leg needs a cell centered on it, so more than two rows must be evenly spaced.
     element.leg_spacing_mm =
         hairpins > 2 ? *store.element_spacing_mm : std::min(chance.between(40.0, 90.0), most_mm);
     element.heated_length_mm = 2000.0 * height_m * chance.between(0.5, 0.85);
@@ -81,7 +83,7 @@ inline std::shared_ptr<const heatmatch::BankHeat> heat_of(Chance& chance, int ha
 
 }  // namespace hairpin_logs
 
-/// What a log is made with, where it is not left to chance.
+/// True values of a log where they are not random.
 struct HairpinTruth {
     double k20_w_mk = 0.0;
     double loss_factor = 0.0;
@@ -115,7 +117,7 @@ inline HairpinLog hairpin_log(std::uint32_t seed, int kind,
     const double radius_m = truth.shell.radius_m;
     const double half_m = 0.5 * truth.shell.height_m;
     const double outer_m = truth.legs.outer_radius_m();
-    // Cells at the wall have no middle beyond that.
+    // Cells at the wall have their centers within that radius.
     const auto in_bed = [&](double share) {
         return std::min(outer_m + 0.03 + share * (radius_m - outer_m - 0.03), 0.88 * radius_m);
     };

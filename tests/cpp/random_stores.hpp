@@ -12,8 +12,8 @@
 
 #include "heatmatch/heat/bed_charge.hpp"
 
-/// A store by chance, from a 12 L pot to a 220 L drum of dry sand with 1, 2 or 4 legs, and a power
-/// that gives its sheath a rise of 150 to 700 K in five hours by the closed form.
+/// A random store, from a 12 L pot to a 220 L drum of dry sand with 1, 2 or 4 legs. By the closed
+/// form its power raises the sheath by 150 to 700 K in five hours: the range in which sheaths fail.
 struct RandomStore {
     heatmatch::BedCharge charge{};
     int legs = 1;
@@ -23,7 +23,7 @@ struct RandomStore {
 
 inline std::vector<RandomStore> random_stores(int count, std::uint32_t seed) {
     std::mt19937 engine(seed);
-    // Not std::uniform_real_distribution, whose numbers are the library's own affair.
+    // std::uniform_real_distribution gives other numbers with another standard library.
     const auto between = [&engine](double low, double high) {
         return low + (high - low) * static_cast<double>(engine()) / 4294967296.0;
     };
@@ -50,7 +50,7 @@ inline std::vector<RandomStore> random_stores(int count, std::uint32_t seed) {
     return stores;
 }
 
-/// The same store, from the temperature of the air on.
+/// The same store, with air temperature at the start.
 inline Bed3dStore in_three_dimensions(const heatmatch::BedCharge& charge) {
     return {.fill = charge.fill,
             .shell = charge.shell,

@@ -40,7 +40,8 @@ void add_panel(Installation& yard, Dice& dice) {
     state_fact(panel.power_tolerance_pct, dice.between(0.0, 5.0));
     const double drawn = dice.between(0.3, 0.9);
     state_fact(panel.bifaciality, drawn);
-    // One label in three tells its amperes with light behind, by the draw that is there.
+    // One label in three states a current with rear light. It follows from an earlier draw, because
+    // another draw would change all later installations of a seed.
     const int told = static_cast<int>(1000.0 * drawn) % 3;
     if (told == 1) panel.i_sc_bnpi = panel.i_sc * (1.0 + 0.135 * *panel.bifaciality);
     if (told == 2) panel.i_sc_bsi = panel.i_sc * (1.0 + 0.3 * *panel.bifaciality);
@@ -60,7 +61,7 @@ void add_bank(Installation& yard, Dice& dice, bool wet) {
         part_of_yard(heatmatch::find_element(
                          starter(), wet ? dice.one_of(wet_elements) : dice.one_of(dry_elements)),
                      "element");
-    // Its own id: how well its cold end conducts goes by it.
+    // The sheath keeps its id: the conductivity of the cold end is looked up by it.
     yard.parts.sheaths.push_back(
         part_of_yard(heatmatch::find_sheath(starter(), element.sheath), element.sheath));
     state_fact(yard.parts.sheaths.back().bare, false);
@@ -156,7 +157,7 @@ void add_store(Installation& yard, Dice& dice, bool wet) {
     if (dice.from(0, 3) == 0) store.spreader_diameter_mm = dice.between(30.0, 60.0);
     store.stands = dice.coin() ? heatmatch::StorePlace::in_space : heatmatch::StorePlace::outside;
     store.charge_hours = dice.between(2.0, 10.0);
-    store.air_c = dice.between(30.0, 45.0);  // from what is usual on
+    store.air_c = dice.between(30.0, 45.0);  // from the usual value upward
     constexpr auto places = std::to_array<heatmatch::StoreTerminals>(
         {heatmatch::StoreTerminals::through_wall, heatmatch::StoreTerminals::box_outside,
          heatmatch::StoreTerminals::buried});
@@ -164,7 +165,7 @@ void add_store(Installation& yard, Dice& dice, bool wet) {
     store.moist = dice.coin();
     store.vented = dice.coin();
     store.combustible_distance_mm = dice.between(0.0, 1500.0);
-    // Of the same throw: the yards that follow stay what they were.
+    // From the same draw, so that later installations of a seed stay the same.
     store.element_height_mm = 20.0 + *store.combustible_distance_mm / 15.0;
     store.from_axis_mm = 0.1 * (*store.element_height_mm - 20.0);
     store.element_lies = *store.element_height_mm > 70.0;
@@ -177,7 +178,7 @@ void add_store(Installation& yard, Dice& dice, bool wet) {
     store.liner = dice.one_of(materials);
     store.lagging = dice.one_of(materials);
     store.vessel_mm = 0.8;
-    store.lagging_mm = 100.0;  // the careful end: what is found from the wall's loss is less
+    store.lagging_mm = 100.0;  // the careful end: a thickness derived from the heat loss is less
     store.element_covered = dice.coin();
     store.vessel_bonded = dice.coin();
     store.sheath_bonded = dice.coin();
@@ -214,7 +215,7 @@ Installation random_yard(Dice& dice) {
     }
     if (dice.coin()) add_limit_that_opens(yard, dice);
     constexpr double warm_c = 37.5;
-    yard.store->rods_packed = *yard.store->air_c < warm_c;  // no throw: other fields stay as thrown
+    yard.store->rods_packed = *yard.store->air_c < warm_c;  // no draw: other fields keep theirs
     return yard;
 }
 

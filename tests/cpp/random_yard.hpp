@@ -7,22 +7,25 @@
 
 #include "heatmatch/setting/installation.hpp"
 
-/// A random installation whose circuit stands: every part of it inline, and everything stated that
-/// a field can state, facts with a careful end between their kind and that end.
+/// A random installation with an existing circuit. Every part is inline and every field is stated,
+/// so that a test can remove one fact and see what its absence changes. A fact with a careful end
+/// lies between that end and the opposite one.
 [[nodiscard]] heatmatch::Installation random_yard(Dice& dice);
 
-/// Puts a random control in a random place, mostly in a duty of its kind.
+/// Adds a random control in a random run, mostly with a duty that suits its kind.
 void add_random_device(heatmatch::Installation& yard, Dice& dice, const std::string& id);
 
-/// Puts a limit and the contactor that it drives: drawn one by one they seldom meet.
+/// Adds an overtemperature limit and the contactor that it drives. Random devices rarely form such
+/// a pair, so the margins of a limit would hardly be tested.
 void add_limit_that_opens(heatmatch::Installation& yard, Dice& dice);
 
-/// One record of an installation or of its parts, reached by its field table.
+/// One record of an installation or of its parts, with its field table, so that a test can change
+/// any field by name.
 struct YardRecord {
     std::string name{};  //!< `store`, `wire`
     std::span<const heatmatch::Field> fields{};
     void* record = nullptr;
 };
 
-/// Every record of a yard that margins may read.
+/// All records of an installation that margins may read.
 [[nodiscard]] std::vector<YardRecord> records_of(heatmatch::Installation& yard);

@@ -160,6 +160,25 @@ TEST_CASE("the one fact that decides is named") {
     CHECK(fact->field == "vented");
 }
 
+// Its limit is the most important one, and no careful case stands in for a check that is not made.
+TEST_CASE("an unknown sheath is named before a fact that decides by itself") {
+    Installation installation = all_told();
+    installation.site.frames_bonded.reset();
+    const auto decides = [&] { return assess(starter(), installation).deciding_fact(); };
+    REQUIRE(decides());
+    CHECK(decides()->field == "frames_bonded");
+
+    const std::string own = "own-rod";
+    heatmatch::Element element = find_element(starter(), installation.circuit->element);
+    element.id = own;
+    element.sheath.clear();
+    installation.parts.elements.push_back(element);
+    installation.circuit->element = own;
+    REQUIRE(decides());
+    CHECK(decides()->field == "sheath");
+    CHECK(decides()->part == "element \"own-rod\"");
+}
+
 TEST_CASE("facts are filled with the careful ends of the field tables, and no stated one is") {
     Installation installation = demo();
     installation.store->vented.reset();

@@ -24,7 +24,7 @@ TEST_CASE("the cautions name the ways this work hurts people") {
     }
     CHECK(all.starts_with("DC above 60 V (30 V where wet) can kill, "));
     for (const char* danger :
-         {"kill", "arc", "weld", "record low", "Bond", "earth fault", "ombustible", "limit",
+         {"kill", "arc", "weld", "record low", "Bond", "ground fault", "ombustible", "limit",
           "steam", "Silica", "burn", "smoke alarm", "immersion", "Local codes"}) {
         CAPTURE(danger);
         CHECK(all.find(danger) != std::string::npos);

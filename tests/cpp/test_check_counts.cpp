@@ -65,7 +65,8 @@ TEST_CASE("each line names the field to state, then the checks it permits") {
     const Texts lines = texts_of_lines(candidate);
     REQUIRE(lines.size() == 7);
     CHECK(lines[0] ==
-          "State connector to check joint, joint current (run \"a\"); joint (run \"b\").");
+          "State connector to check joint temperature, joint current (run \"a\"); joint "
+          "temperature (run \"b\").");
     CHECK(lines[1] == "State alloy to check coil (rod).");
     CHECK(lines[2] == "Not checked, and no field can supply what is missing: mismatch (group).");
     CHECK(lines[3] == "State site.wet. Judged without that: touch voltage (live parts).");

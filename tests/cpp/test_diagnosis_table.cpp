@@ -29,7 +29,7 @@ TEST_CASE("explanations that readings do not separate are marked, with the next 
     CHECK(table.title.text() == "explanations, the best first");
     REQUIRE(table.rows.size() == 3);
     CHECK(text_of(table.rows[1], UnitSystem::si, "|") ==
-          "low sun|0.33|1.2|cannot be distinguished");
+          "low irradiance|0.33|1.2|cannot be distinguished");
     CHECK(table.rows[2].back().empty());
     const Sentences said = diagnosis_sentences(diagnosis);
     REQUIRE(said.size() == 4);

@@ -27,9 +27,9 @@ TEST_CASE("a row for each duty: its threshold, whether it is due, and how it is 
     CHECK(table.rows.size() == 9);
     CHECK(table.columns.size() == 8);
     CHECK(contains(line(table.rows[0]),
-                   "guarded live parts|nec|50 V|yes|not stated|site.live_parts_enclosed|From"));
-    CHECK(contains(line(table.rows[1]), "earth-fault protection|nec|> 30 V, 8 A|yes|not met"));
-    CHECK(contains(line(table.rows[2]), "arc-fault protection|nec|80 V|yes|not met"));
+                   "guarded live parts|NEC|50 V|yes|not stated|site.live_parts_enclosed|From"));
+    CHECK(contains(line(table.rows[1]), "ground-fault protection|NEC|> 30 V, 8 A|yes|not met"));
+    CHECK(contains(line(table.rows[2]), "arc-fault protection|NEC|80 V|yes|not met"));
     CHECK(contains(table.legend.front(), "Local codes and licensed practice decide."));
 }
 
@@ -37,9 +37,9 @@ TEST_CASE("a line for each that is due or may be") {
     const Sentences lines = duty_lines(candidate_at(2, american));
     REQUIRE(lines.size() == 9);
     CHECK(lines[0].text() ==
-          "guarded live parts (nec, from 50 V): not stated; state site.live_parts_enclosed.");
-    CHECK(lines[1].text() == "earth-fault protection (nec, > 30 V or 8 A): not met.");
-    CHECK(lines[4].text() == "disconnect (nec, at any voltage): not met.");
+          "guarded live parts (NEC, from 50 V): not stated; state site.live_parts_enclosed.");
+    CHECK(lines[1].text() == "ground-fault protection (NEC, > 30 V or 8 A): not met.");
+    CHECK(lines[4].text() == "disconnect (NEC, at any voltage): not met.");
     Site nowhere = american;
     nowhere.array_on = ArrayPlace::ground;
     Candidate outside = candidate_at(2, nowhere);
@@ -59,17 +59,17 @@ TEST_CASE("duties not due are counted, not listed in lines") {
 TEST_CASE("the steps of 30, 60 and 80 V are named in every answer") {
     CHECK(
         contains(steps_sentence(candidate_at(2, american)),
-                 "above 30 V (shock where wet, earth faults), above 60 V (shock where dry), above "
+                 "above 30 V (shock where wet, ground faults), above 60 V (shock where dry), above "
                  "80 V (arc faults)."));
     CHECK(contains(steps_sentence(candidate_at(1, american)),
-                   "above 30 V (shock where wet, earth faults), not above 60 V (shock where dry), "
+                   "above 30 V (shock where wet, ground faults), not above 60 V (shock where dry), "
                    "not above 80 V (arc faults)."));
 }
 
 TEST_CASE("the scope names building or ground, earth, wires inside and the code") {
     const std::string untold = scope_sentence(candidate_at(2, american)).text();
     CHECK(contains(untold, "mounting of the panels not stated"));
-    CHECK(contains(untold, "floating or earthed not stated"));
+    CHECK(contains(untold, "floating or grounded not stated"));
     CHECK(contains(untold, "inside a building: bench"));
     CHECK(contains(untold, "National Electrical Code"));
     Site stated = cold_site;

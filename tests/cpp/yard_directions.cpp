@@ -15,7 +15,7 @@ void scale(std::optional<double>& number, double factor) {
     if (number) *number *= factor;
 }
 
-/// Towards that factor.
+/// The factor at a share of the way from 1 to it.
 double towards(double factor, double share) {
     return 1.0 + (factor - 1.0) * share;
 }
@@ -33,7 +33,7 @@ std::string grown(const std::string& hookup, int more_series, int more_parallel)
 }
 
 using Names = std::vector<std::string_view>;
-// A panel's volts cold: what insulates, breaks or is touched sees them.
+// A higher cold voltage stresses everything that insulates, interrupts or can be touched.
 const Names by_volts{"cold voltage",  "joint voltage", "sheath voltage",
                      "touch voltage", "series arc",    "bonding"};
 const Names by_amperes{"run current", "joint current", "reverse current", "dc breaking",

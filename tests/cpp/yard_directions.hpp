@@ -6,17 +6,17 @@
 
 #include "heatmatch/setting/installation.hpp"
 
-/// A quantity of an installation, moved the way that is dangerous by physics or by code, and the
-/// margins that may not get better by it.
+/// A quantity of an installation, changed in the direction that is more dangerous by physics or by
+/// code, and the margins that must not improve by it.
 struct YardDirection {
     std::string_view what{};
     std::vector<std::string_view> margins{};
     void (*move)(heatmatch::Installation& yard, double share) = nullptr;  //!< share of 0 to 1
-    /// Of headroom: what a smaller effect the other way, which the model has too, may give back.
+    /// Headroom that a margin may gain nonetheless, by a smaller real effect of the same change.
     double slack = 0.0;
 };
 
-/// Of the sun, the panels and their hook-up, and of wires, joints and devices.
+/// Changes of sun, panels, their hook-up, wires, joints and devices.
 [[nodiscard]] const std::vector<YardDirection>& electrical_directions();
-/// Of elements, stores and what is in them.
+/// Changes of elements, stores and their contents.
 [[nodiscard]] const std::vector<YardDirection>& thermal_directions();

@@ -30,7 +30,7 @@ Margins all_of(std::initializer_list<Margins> lists) {
     return joined;
 }
 
-// What keeps heat in, or brings more of it, warms everything inside.
+// Less heat loss or more power makes everything in the store hotter.
 const Margins by_kept_heat = all_of({in_the_bed, {"store ceiling", "stagnation"}});
 
 std::vector<YardDirection> of_elements() {
@@ -48,7 +48,7 @@ std::vector<YardDirection> of_elements() {
          [](Installation& y, double s) { lessen(element(y).heated_length_mm, 0.6, s); }},
         {"shorter cold length", at_the_end,
          [](Installation& y, double s) { lessen(element(y).cold_length_mm, 0.4, s); },
-         0.03},  // a shorter pin has fewer ohms
+         0.03},  // a shorter pin has less resistance
         {"terminals for less heat",
          {"terminal temperature"},
          [](Installation& y, double s) { lessen(element(y).terminal_limit_c, 0.4, s); }},
@@ -86,7 +86,7 @@ std::vector<YardDirection> of_stores() {
         {"fill that conducts more",
          {"wall and lid", "touch temperature"},
          [](Installation& y, double s) { lessen(fill(y).k20_high_w_mk, 2.0, s); },
-         0.04},  // a spot beside a leg has its peak between the ends
+         0.04},  // beside a leg the hottest spot is between the ends
         {"warmer air", all_of({by_kept_heat, {"touch temperature"}}),
          [](Installation& y, double s) { *y.store->air_c += 25.0 * s; }},
         {"longer charge",
@@ -110,7 +110,7 @@ std::vector<YardDirection> of_stores() {
          [](Installation& y, double s) {
              if (fill(y).stone_mm) *fill(y).stone_mm *= 1.0 + 2.0 * s;
          },
-         0.02},  // the wider gap meets more surface
+         0.02},  // a wider gap has more surface
         {"rods not packed", in_the_bed,
          [](Installation& y, double) { y.store->rods_packed = false; }},
         {"closed vessel",

@@ -7,9 +7,10 @@
 
 namespace {
 
-constexpr double noise = 1e-3;  // of headroom: what the iterations of heat leave
+constexpr double noise = 1e-3;  // of headroom: error of the iterations of the heat model
 
-/// Above 1 lies what is colder than at rest; below -1 wires melt and tables end.
+/// Clamped, because headroom above 1 is colder than at rest, and below -1 wires melt and tables
+/// end: differences there mean nothing.
 double clipped(double headroom) {
     return std::clamp(headroom, -1.0, 1.0);
 }

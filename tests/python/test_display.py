@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 import heatmatch as hm
 import pytest
+from heatmatch._library import shown_margin_name
 from heatmatch.text import results as display
 
 
@@ -37,7 +38,7 @@ def test_a_ranking_shows_its_first_ten_and_what_became_of_the_rest(
     assert "\n" not in repr(demo_ranking)
     assert f"{demo_ranking.evaluated} pairings evaluated" in text
     for reason, count in demo_ranking.reasons.items():
-        assert unwrapped(f"{reason} {count}") in unwrapped(text)
+        assert unwrapped(f"{shown_margin_name(reason)} {count}") in unwrapped(text)
     rows = display.ranking_table(demo_ranking.candidates[:10]).splitlines()[1:]
     assert all(row in text.splitlines() for row in rows)
     assert [int(row[:2]) for row in rows] == list(range(1, 11))
@@ -66,10 +67,11 @@ def test_a_candidate_shows_power_margins_and_assumptions(standing: hm.Candidate)
         assert f"{at.power_low_w:.0f}-{at.power_high_w:.0f}" in text
     for margin in standing.margins:
         if margin.severity in ("danger", "warning", "caution"):
-            line = f"{margin.severity}: {margin.name}, {margin.subject}: {margin.sentence()}"
+            name = shown_margin_name(margin.name)
+            line = f"{margin.severity}: {name}, {margin.subject}: {margin.sentence()}"
             assert unwrapped(line) in flat
         if margin.severity == "not assessed":
-            assert unwrapped(margin.name) in flat
+            assert unwrapped(shown_margin_name(margin.name)) in flat
     for assumption in standing.assumed:
         assert unwrapped(assumption) in flat
     everything = unwrapped(display.margins_text(standing, everything=True))
@@ -219,6 +221,6 @@ def test_what_one_reason_hides_is_said_in_one_line(
     lines = display.margins_text(bare)
     hidden = [m for m in bare.margins if m.severity == "not assessed"]
     for margin in hidden:
-        assert unwrapped(margin.name) in unwrapped(lines)
+        assert unwrapped(shown_margin_name(margin.name)) in unwrapped(lines)
     shared = {(m.subject, m.sentence()) for m in hidden}
     assert lines.count("not assessed:") == len(shared) < len(hidden)

@@ -12,7 +12,7 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch._library import comparison_table
+from heatmatch._library import comparison_table, shown_margin_name
 from heatmatch.io import files
 from heatmatch.io.rankings import KEY, Move, RankingComparison, SavedRanking
 
@@ -100,14 +100,14 @@ def test_a_pairing_that_became_a_danger_is_told(whole: SavedRanking, melting: Sa
     assert lost.price_before == whole.rows[0]["price_to_buy"]
     assert lost.heat_after is not None
     cells = comparison_table(comparison).rows[0]
-    assert cells[:2] == ["danger: hot tail insulation", "1"]
+    assert cells[:2] == ["danger: element lead insulation", "1"]
     text = str(comparison)
     assert max(len(line) for line in text.splitlines()) <= 80
     assert text.splitlines()[4].startswith("danger      1 ")
-    assert "Now a danger: hot tail insulation: porch four" in text
-    assert "danger: hot tail insulation" in comparison._repr_html_()
+    assert "Now a danger: element lead insulation: porch four" in text
+    assert "danger: element lead insulation" in comparison._repr_html_()
     back = " ".join(str(hm.compare_rankings(melting, whole)).split())
-    assert "Before a danger: hot tail insulation: porch four" in back
+    assert "Before a danger: element lead insulation: porch four" in back
     assert comparison.to_dict()["moves"][0]["severity_after"] == "danger"
 
 
@@ -116,7 +116,7 @@ def test_reasons_are_told_where_they_differ(whole: SavedRanking, melting: SavedR
     now, _, were = text.partition("Pairings rejected now: ")[2].partition("They were: ")
     for reasons, told in ((melting.reasons, now), (whole.reasons, were)):
         for name, count in reasons.items():
-            assert f"{name} {count}" in told
+            assert f"{shown_margin_name(name)} {count}" in told
     assert "Pairings rejected" not in str(hm.compare_rankings(whole, whole))
 
 

@@ -162,10 +162,12 @@ def test_a_reading_that_cannot_be_is_named(
 
 
 BAD_FRAMES: list[tuple[Callable[[pd.DataFrame], Any], str]] = [
-    (lambda f: f.rename(columns={"temp_air": "Temp Air"}), 'rename it to "temp_air"'),
-    (lambda f: f.rename(columns={"ghi": "GHI"}), 'rename it to "ghi"'),
-    (lambda f: f.rename(columns={"wind_speed": "WindSpeed"}), 'rename it to "wind_speed"'),
+    (lambda f: f.rename(columns={"temp_air": "Temp Air"}), 'did you mean "temp_air"?'),
+    (lambda f: f.rename(columns={"ghi": "GHI"}), 'did you mean "ghi"?'),
+    (lambda f: f.rename(columns={"wind_speed": "WindSpeed"}), 'did you mean "wind_speed"?'),
+    (lambda f: f.rename(columns={"temp_air": "temp_aer"}), 'did you mean "temp_air"?'),
     (lambda f: f.rename(columns={"temp_air": "T2m"}), "with temp_air"),
+    (lambda f: f.rename(columns={"temp_air": "temp_air_roof"}), "with temp_air"),
     (lambda f: f[["dni", "temp_air"]], "with ghi, or with dni and dhi"),
     (lambda f: pd.concat([f, f[["ghi"]]], axis=1), '"ghi" twice'),
     (lambda f: f.assign(ghi="much"), "column ghi = of"),

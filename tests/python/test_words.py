@@ -7,7 +7,7 @@ from pathlib import Path
 
 import heatmatch as hm
 import pytest
-from heatmatch._library import ranking_table
+from heatmatch._library import ranking_table, shown_margins
 from heatmatch.text.results import SEVERITIES, legend
 from heatmatch.text.table import heads
 from heatmatch.text.words import WORDS
@@ -53,6 +53,32 @@ def test_no_second_word_for_the_same_thing(path: Path) -> None:
     for pattern, ours in NOT_OURS.items():
         found = re.search(rf"\b{pattern}\b", text, re.IGNORECASE)
         assert found is None, f'{path.name}: "{found and found.group()}": we say {ours}'
+
+
+# Words of data that no table, sentence or plot shows; the term of the trade is in the glossary.
+OLDER = r"hot tail (insulation|plating|joint)|survivor|hooked|fit in store|acts in time|lagging"
+
+
+def test_people_read_the_terms_of_the_trade(
+    standing: hm.Candidate, demo_ranking: hm.Ranking
+) -> None:
+    first = next(one for one in [*demo_ranking, *demo_ranking.rejected])
+    shown = [str(one) for one in (demo_ranking, standing, first, *standing.margins)]
+    shown += [one._repr_html_() for one in (demo_ranking, standing, first, *standing.margins)]
+    shown += [str(step) for step in standing.explain()]
+    for text in shown:
+        found = re.search(OLDER, " ".join(text.split()))
+        assert found is None, found and found.string[found.start() - 60 : found.end()]
+    assert "element lead insulation" in str(standing)
+    assert "overtemperature limit" in str(standing)
+
+
+def test_every_margin_has_a_shown_name(standing: hm.Candidate, demo_ranking: hm.Ranking) -> None:
+    known = shown_margins()
+    everyone = [standing, *demo_ranking[:20], *demo_ranking.rejected]
+    assert {margin.name for one in everyone for margin in one.margins} <= set(known)
+    assert set(demo_ranking.reasons) <= set(known)
+    assert not [shown for shown in known.values() if re.search(OLDER, shown)]
 
 
 @pytest.mark.parametrize("units", ["si", "us"])

@@ -48,9 +48,8 @@ ACTIONS: dict[str, tuple[str, str, tuple[str, ...]]] = {
     ),
     "import": (
         "import the rows of a file",
-        "Input: a file written by export, or CSV whose header names the fields of one\n"
-        "kind, or the public module-rating list. Prints counts, and why rows are\n"
-        "refused.",
+        "Input: a file written by export, CSV whose header names the fields of a kind,\n"
+        "or the public module-rating list. Prints counts, and why rows are refused.",
         (f"import parts.json {OWN}", f"import panels.csv --kind panel {OWN}"),
     ),
     "export": (
@@ -67,7 +66,7 @@ ACTIONS: dict[str, tuple[str, str, tuple[str, ...]]] = {
     "undo": (
         "undo the newest change, or a given one",
         "Run again, it undoes the change before that. With a number it undoes that\n"
-        "change once only; use it to retry when it is unknown whether an undo was saved.",
+        "change once only: a retry when it is unknown whether an undo was saved.",
         (f"undo {OWN}", f"undo 12 {OWN}"),
     ),
 }

@@ -81,8 +81,8 @@ failed meter, OL is an open circuit. For example:
 A log of the store (--log) has hours, power_w, air_c and one column per probe.
 power_w is the mean into the bank since the row before; air_c is around the
 store. Probes are wall_c, lid_c, sheath_c, or "bed_c@0.12,0.40" (meters from
-the middle and above the floor). A first fire with a thermocouple on the sheath
-gives such a log; --first-fire prints what to log and when to stop.
+the middle and above the floor). A first heating with a thermocouple on the
+sheath gives such a log. --first-fire prints what to log and when to stop.
 
 Sentences are in --units; numbers of --json stay in SI units.
 """
@@ -278,7 +278,7 @@ def add_parsers(commands: Any) -> None:
     diagnose.add_argument(
         "--first-fire",
         action="store_true",
-        help="print what to log at a first fire with a sheath thermocouple, and when to stop",
+        help="print what to log at a first heating with a sheath thermocouple, and when to stop",
     )
     diagnose.add_argument(
         "--columns",

@@ -41,8 +41,8 @@ from heatmatch.text.units import told
 
 RANK_HELP = """\
 Input: an installation with your panels, the elements you own or may buy, the
-store and the runs of wire. Prints a table, best first: heat into the elements,
-its uncertainty band, the headroom of the nearest limit and what is to buy.
+store and the runs of wire. Prints a table, best first: heat, its uncertainty
+band, the headroom of the nearest limit and what is to buy.
 Then it prints the first circuit in full, and the trade-offs. Other commands
 select a row with --rank N. --save keeps the best two hundred, and those
 rejected for a danger. --compare ranks as many and lists what changed.
@@ -56,8 +56,8 @@ RANK_EXAMPLES = (
 ASSESS_HELP = """\
 Assesses the existing circuit (`installation.circuit`), or all of
 `installation.circuits` in the store that they share. Prints the delivered
-power, the temperatures, and every margin: a named check with value, limit and
-severity (danger, warning, caution, not assessed, or no finding).
+power, the temperatures and every margin. A margin is a named check with value,
+limit and severity: danger, warning, caution, not assessed or no finding.
 """
 ASSESS_EXAMPLES = ("assess demo.json", "assess demo.json --units us --explain")
 DEMO_HELP = """\

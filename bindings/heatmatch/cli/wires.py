@@ -24,7 +24,7 @@ from heatmatch.text.results import wrap
 from heatmatch.text.wires import wires_text
 
 HELP = """\
-Input: an installation with its "runs" of wire. Prints a table of them: the
+Input: an installation with its "runs" of wire. Prints for each the
 conductor's highest temperature, the limit of its weakest part, and a suitable
 wire of the catalog. At the element, heat is also conducted into the wire
 through the terminal: that end decides. To check whether a wire melts, describe
@@ -53,7 +53,7 @@ panels to the elements, and rank again. The surroundings of a run decide.
 
   "runs": [{"name": "home run", "carries": "array", "length_m": 9,
             "wire": "choose", "surroundings": {"kind": "sunlit", "air_c": 35}},
-           {"name": "hot tail", "carries": "bank", "length_m": 0.3,
+           {"name": "element lead", "carries": "bank", "length_m": 0.3,
             "wire": "choose",
             "surroundings": {"kind": "open air", "air_c": 80}}]
 """

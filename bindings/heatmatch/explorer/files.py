@@ -19,8 +19,8 @@ if TYPE_CHECKING:
     from heatmatch.explorer.panel import ExplorerPanel
 
 _HOW = (
-    "Save installation: your choices and the selected circuit as a file, for the next "
-    "time, the command line or a report. Load: start from such a file.",
+    "Save installation: your choices and the selected circuit as a file. Use it next time, on "
+    "the command line or for a report. Load: start from such a file.",
     "Save ranking: the present ranking as a file. Compare: the change of every pairing since then.",
 )
 

@@ -59,7 +59,9 @@ class Candidate(Face):
         "Power [W], voltage [V], current [A] of an element in cold, bright weather."
     )
     space: Held[SpaceBalance | None] = Held("Heat loss of the space [W/K]; None if not described.")
-    heat: Held[HeatPoint | None] = Held("Store temperatures, bright cold [°C]; None if not known.")
+    heat: Held[HeatPoint | None] = Held(
+        "Store temperatures, cold bright weather [°C]; None if unknown."
+    )
     price_to_buy: Held[float | None] = Held("Typical total of `bill`; None if not known.")
     currency: Held[str] = Held("Currency of the price, as code of ISO 4217.")
     bill: Held[Bill] = Held("All parts of the circuit: owned and to buy.")

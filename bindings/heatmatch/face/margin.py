@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from heatmatch import _core
 from heatmatch._faces import Face, Held
 from heatmatch.text import forms
 from heatmatch.text.plain import plain, plain_line
@@ -30,7 +31,7 @@ class Margin(Face):
     __slots__ = ()
     _made_by = "Candidate.margins"
 
-    name: Held[str] = Held("Name of the check.")
+    name: Held[str] = Held("Name of the check in data; tables show the term of the trade.")
     subject: Held[str] = Held("Part or run that is checked.")
     severity: Held[Severity] = Held(
         'Severity: "none", "caution", "warning", "danger" or "not assessed".'
@@ -89,7 +90,8 @@ class Margin(Face):
 
     def __str__(self) -> str:
         found = "no finding" if self.severity == "none" else self.severity
-        return plain(f"{found}: {self.name}, {self.subject}: {self.sentence()}")
+        name = _core.shown_margin_name(self.name)
+        return plain(f"{found}: {name}, {self.subject}: {self.sentence()}")
 
     def _repr_html_(self) -> str:
         return forms.paragraphs([str(self)])

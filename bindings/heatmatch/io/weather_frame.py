@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -43,11 +42,12 @@ def _check_names(frame: _pd.DataFrame) -> None:
     for name in names:
         if name in COLUMNS:
             continue
-        near = difflib.get_close_matches(_plain(name), [_plain(m) for m in missing], 1, 0.8)
+        near = _core.near_names(_plain(name), [_plain(known) for known in missing])
         if near:
-            meant = next(known for known in missing if _plain(known) == near[0])
+            meant = [known for known in missing if _plain(known) in near]
+            told = " or ".join(f'"{known}"' for known in meant)
             raise refusal(
-                "column", f'"{name}"', f"one of {', '.join(COLUMNS)}", f'rename it to "{meant}"?'
+                "column", f'"{name}"', f"one of {', '.join(COLUMNS)}", f"did you mean {told}?"
             )
     found = ", ".join(str(name) for name in names)[:200] or "none"
     if "temp_air" in missing:

@@ -43,7 +43,7 @@ def _granular(candidate: _core.Candidate) -> _core.BankHeat:
     if heat.liquid:
         raise InvalidInput(
             f'candidate: medium "{heat.medium.id}" = liquid must be granular or solid; '
-            "water mixes by convection, so the sheath temperature hardly depends on power"
+            "water mixes, so the sheath temperature hardly depends on power"
         )
     return heat
 

@@ -136,7 +136,7 @@ def _device(drawing: _Drawing, device: _core.PlacedDevice, x: float) -> None:
     drawing.line([x, x], [lowest, drawing.top - 0.15], "0.5", linestyle=(0, (1, 2)))
     name = "\n".join(textwrap.wrap(clip(device.control.id, 44), 14))
     patch = {"facecolor": "white", "edgecolor": "none", "pad": 1.0}
-    text = f"{name}\n{device.device.duty}"
+    text = f"{name}\n{_core.shown_word(device.device.duty)}"
     drawing.word(x, drawing.top / 2, text, fontsize=7, bbox=patch, zorder=5)
 
 
@@ -162,7 +162,7 @@ def _store(drawing: _Drawing, circuit: _core.Circuit, x: float) -> float:
     aside = [d for d in circuit.devices if _stands_aside(d)]
     for place, device in enumerate(aside):
         y = drawing.top * (place + 0.5) / len(aside)
-        doing = f"{device.device.duty}, run not stated"
+        doing = f"{_core.shown_word(device.device.duty)}, run not stated"
         if device.device.duty == "senses only":
             doing = f"senses only: {clip(device.device.senses or 'wall', 12)}"
             drawing.line([end, end + 0.5], [y, y], "0.4", linestyle=(0, (1, 2)))

@@ -39,6 +39,10 @@ def _worst_of_each(margins: Sequence[_core.Margin]) -> list[tuple[_core.Margin, 
     return sorted(worst, key=lambda pair: rank(pair[0]))
 
 
+def _called(margin: _core.Margin) -> str:
+    return _core.shown_margin_name(margin.name)
+
+
 def _value_text(margin: _core.Margin, units: str) -> str:
     """Value and limit with their unit."""
 
@@ -95,7 +99,7 @@ def margins(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = 
     """
     ax = axes_or_new(ax)
     assessed = [m for m in candidate.margins if m.severity != "not assessed"]
-    unknown = sorted(Counter(m.name for m in candidate.margins if m not in assessed).items())
+    unknown = sorted(Counter(_called(m) for m in candidate.margins if m not in assessed).items())
     rows = _worst_of_each(assessed)
     drawn = rows[: max(_MOST - len(unknown), 10)]
     used: list[str] = []
@@ -106,7 +110,7 @@ def margins(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = 
         label = None if margin.severity in used else shown
         used.append(margin.severity)
         headroom = margin.headroom
-        labels.append(f"{margin.name} +{others}" if others else margin.name)
+        labels.append(f"{_called(margin)} +{others}" if others else _called(margin))
         if headroom is None:
             ax.plot(0.02, y, marker="D", color=colour, markersize=5, label=label, linestyle="none")
         else:

@@ -164,7 +164,7 @@ def _list(ax: Axes, front: list[_core.Candidate]) -> None:
 def told(candidate: _core.Candidate, unit: str) -> str:
     """Text of a candidate at the pointer."""
     worst = candidate.worst
-    margin = "" if worst is None else f"\n{worst.severity}: {worst.name}"
+    margin = "" if worst is None else f"\n{worst.severity}: {_core.shown_margin_name(worst.name)}"
     return (
         f"{_title(candidate)}\n{candidate.objective:.0f} {unit}, "
         f"headroom {candidate.smallest_headroom:.2f}, to buy {_price(candidate)}{margin}"

@@ -29,6 +29,8 @@ WORDS: dict[str, str] = {
     "season": "The months of the goals.",
     "record low": "The lowest air temperature on record: it determines the cold voltage.",
     "heat store": "A vessel with its fill, which holds the heat.",
+    "insulation jacket": "Thermal insulation around the vessel; `lagging` in data.",
+    "first heating": "The first time that a store becomes hot: it dries and settles.",
     "bed": "A store of grains: sand or gravel.",
     "fill": "The material in the store.",
     "sheath": "The metal tube around an element's coil.",
@@ -36,10 +38,11 @@ WORDS: dict[str, str] = {
     "cold length": "The part of the sheath between coil and terminal.",
     "terminal": "Where wire and element meet.",
     "run": "One stretch of wire with one kind of surroundings; its length is one way.",
-    "element lead": "The run at the element; names of its margins begin with hot tail.",
+    "element lead": "The run of wire at the element: it also carries heat away from it.",
     "hot tail": "In names of data: the element lead.",
     "bill": "All parts of a circuit: what is owned, and what is to buy with its price.",
-    "device": "A control in its place, with its duty: it breaks DC, or it only senses.",
+    "one element open": "One parallel branch carries no current; the others receive more power.",
+    "device": "A control in its place, with its duty: it interrupts DC, or it only senses.",
     "limit": "The highest value that a part withstands or that a code allows.",
     "overtemperature limit": "A device that opens the circuit and does not reset by itself.",
     "ampacity": "The current that a wire may carry by the code.",
@@ -54,7 +57,7 @@ WORDS: dict[str, str] = {
     "code requirement": "A duty by a wiring code; many begin at 30, 60 or 80 V. It ranks nothing.",
     "assumed": "A value that is not given: a class default, or from memory.",
     "stagnation": "The sun shines, no heat is drawn and no control opens.",
-    "earth fault": "A live part touches metal that is bonded to earth.",
+    "ground fault": "A live part touches bonded metal; the IEC calls it earth fault.",
 }
 
 

@@ -8,12 +8,23 @@
 #include <variant>
 #include <vector>
 
+#include "heatmatch/match/margins/shown_margin.hpp"
+
 namespace heatmatch {
 
 using answer_sentences::say;
 
 Sentence name_cell(std::string_view name) {
     return sentence_of(Name{std::string(name)});
+}
+
+Sentence margin_cell(std::string_view name) {
+    return name_cell(shown_margin_name(name));
+}
+
+Sentence duty_cell(const CodeDuty& duty) {
+    const bool ground = duty.code == WiringCode::nec && duty.name == "earth-fault protection";
+    return ground ? say<"duties.ground_fault">() : name_cell(duty.name);
 }
 
 Sentence severity_cell(Severity severity) {

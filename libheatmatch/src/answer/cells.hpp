@@ -5,13 +5,23 @@
 #include <string_view>
 
 #include "heatmatch/answer/table.hpp"
+#include "heatmatch/base/shown_word.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
+#include "heatmatch/match/candidate/code_duties.hpp"
 
 /// Cells shared by several tables.
 namespace heatmatch {
 
 /// A name or a word of data alone.
 [[nodiscard]] Sentence name_cell(std::string_view name);
+/// The shown name of a margin, or of a reason for which a ranking rejects.
+[[nodiscard]] Sentence margin_cell(std::string_view name);
+/// A word of a choice, as it is shown.
+[[nodiscard]] Sentence choice_cell(const auto& choice) {
+    return name_cell(shown_choice(choice));
+}
+/// The name of a code's duty: the NEC has ground faults where the IEC has earth faults.
+[[nodiscard]] Sentence duty_cell(const CodeDuty& duty);
 /// A severity as shown: `none` as no finding.
 [[nodiscard]] Sentence severity_cell(Severity severity);
 /// A number with a fixed number of decimals; its unit is in the heading.

@@ -69,7 +69,7 @@ Sentences named_checks(const std::vector<CheckName>& checks) {
             return subject.first == check.subject;
         });
         if (found == subjects.end()) found = subjects.insert(found, {check.subject, {}});
-        found->second.push_back(name_cell(check.name));
+        found->second.push_back(margin_cell(check.name));
     }
     Sentences named;
     for (auto& [subject, names] : subjects) {
@@ -97,7 +97,7 @@ Sentence names_of_warnings(const Candidate& candidate) {
     Sentences names;
     for (const Margin& margin : candidate.margins()) {
         if (margin.severity != Severity::warning) continue;
-        const Sentence name = name_cell(margin.name);
+        const Sentence name = margin_cell(margin.name);
         if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
     }
     return names.empty() ? Sentence{} : say<"counts.named">(with<"margins">(std::move(names)));
@@ -155,7 +155,7 @@ Sentences not_checked_lines(const Candidate& candidate) {
     Sentences duties;
     for (const CodeDuty& duty : duties_of(candidate)) {
         if (duty.met_by != DutyMeans::nobody_stated) continue;
-        const Sentence name = name_cell(duty.name);
+        const Sentence name = duty_cell(duty);
         if (std::find(duties.begin(), duties.end(), name) == duties.end()) duties.push_back(name);
     }
     if (!duties.empty()) {

@@ -24,7 +24,8 @@ Table diagnosis_table(const Diagnosis& diagnosis) {
     const std::size_t alike = diagnosis.indistinguishable ? diagnosis.group : 0;
     for (const Hypothesis& one : diagnosis.ranked) {
         table.rows.push_back(
-            {name_cell(one.name), number_cell(one.weight, 2), number_cell(one.misfit, 1),
+            {name_cell(shown_word(one.name)), number_cell(one.weight, 2),
+             number_cell(one.misfit, 1),
              table.rows.size() < alike ? say<"explanations.alike">() : Sentence{}});
     }
     return table;
@@ -47,7 +48,7 @@ Sentences diagnosis_sentences(const Diagnosis& diagnosis) {
 
 Sentence evidence_title(const Diagnosis& diagnosis) {
     if (diagnosis.ranked.empty()) return {};
-    return say<"explanations.evidence">(with<"name">(diagnosis.ranked.front().name));
+    return say<"explanations.evidence">(with<"name">(shown_word(diagnosis.ranked.front().name)));
 }
 
 Sentence readings_title(const Circuit& circuit) {

@@ -39,10 +39,6 @@ Sentence begins_words(const CodeDuty& duty) {
     return cell.id() == "duties.from" ? say<"duties.line_from">(volts) : cell;
 }
 
-Sentence met_cell(DutyMeans met) {
-    return met == DutyMeans::nobody_stated ? say<"duties.not_stated">() : name_cell(word_of(met));
-}
-
 /// What meets it; if nothing does, the fields to state.
 Sentence which_cell(const CodeDuty& duty) {
     const bool by_fields = duty.devices.empty() || !duty.missing.empty();
@@ -52,10 +48,10 @@ Sentence which_cell(const CodeDuty& duty) {
 Sentence duty_line(const CodeDuty& duty) {
     const bool perhaps = duty.applies == Answer::unknown;
     return say<"duties.line">(
-        with<"duty">(duty.name), with<"code">(word_of(duty.code)),
+        with<"duty">(duty_cell(duty)), with<"code">(shown_choice(duty.code)),
         with<"begins">(begins_words(duty)),
         with<"due">(perhaps ? say<"duties.line_perhaps">() : Sentence{}),
-        with<"met">(met_cell(duty.met_by)),
+        with<"met">(choice_cell(duty.met_by)),
         with<"devices">(duty.devices.empty() ? Sentence{}
                                              : say<"duties.line_devices">(with<"devices">(
                                                    Sentences{names_cell(duty.devices)}))),
@@ -107,10 +103,9 @@ Table duties_table(const Candidate& candidate) {
                             {.head = say<"head.source">()}},
                 .legend = {say<"duties.legend">()}};
     for (const CodeDuty& duty : duties_of(candidate)) {
-        table.rows.push_back({name_cell(duty.name), name_cell(word_of(duty.code)),
-                              begins_cell(duty), name_cell(word_of(duty.applies)),
-                              met_cell(duty.met_by), which_cell(duty), duty.description,
-                              name_cell(duty.source)});
+        table.rows.push_back({duty_cell(duty), choice_cell(duty.code), begins_cell(duty),
+                              choice_cell(duty.applies), choice_cell(duty.met_by), which_cell(duty),
+                              duty.description, name_cell(duty.source)});
     }
     return table;
 }

@@ -7,6 +7,7 @@
 
 #include "heatmatch/answer/ranking_table.hpp"
 #include "heatmatch/match/margins/sheath_margins.hpp"
+#include "heatmatch/match/margins/shown_margin.hpp"
 
 namespace heatmatch {
 
@@ -32,7 +33,7 @@ Sentence worst(const Candidate& candidate) {
     const Margin* margin = candidate.worst();
     if (margin == nullptr) return {};
     return say<"cell.judged">(with<"severity">(severity_cell(margin->severity)),
-                              with<"margin">(margin->name));
+                              with<"margin">(shown_margin_name(margin->name)));
 }
 
 }  // namespace

@@ -50,7 +50,7 @@ Sentences lines_of_not_assessed(const std::vector<const Margin*>& margins) {
         if (same == lines.end()) {
             same = lines.insert(same, {.margin = margin, .says = std::move(says)});
         }
-        same->names.push_back(name_cell(margin->name));
+        same->names.push_back(margin_cell(margin->name));
     }
     Sentences all;
     for (Line& line : lines) {
@@ -79,7 +79,7 @@ Table margins_table(const Candidate& candidate, const MarginsTableOptions& optio
                             {.head = options.missing ? say<"head.says">() : Sentence{}}}};
     if (options.source) table.columns.push_back({.head = say<"head.source">()});
     for (const Margin* margin : by_severity(candidate)) {
-        Sentences row{severity_cell(margin->severity), name_cell(margin->name),
+        Sentences row{severity_cell(margin->severity), margin_cell(margin->name),
                       name_cell(margin->subject), headroom_cell(*margin),
                       told(*margin, options.missing)};
         if (options.source) row.push_back(name_cell(margin->source));
@@ -107,7 +107,7 @@ Sentences margin_lines(const Candidate& candidate, bool everything) {
             for (Sentence& line : lines_of_not_assessed(margins)) lines.push_back(std::move(line));
         } else {
             for (const Margin* margin : margins) {
-                lines.push_back(line_of(*margin, {name_cell(margin->name)}, margin->whole()));
+                lines.push_back(line_of(*margin, {margin_cell(margin->name)}, margin->whole()));
             }
         }
     }

@@ -6,6 +6,8 @@
 #include <cmath>
 #include <string_view>
 
+#include "heatmatch/match/margins/shown_margin.hpp"
+
 namespace heatmatch {
 
 using answer_sentences::say;
@@ -18,7 +20,8 @@ constexpr double minutes_of_day = 1440.0;
 /// Name of the margin without "temperature", which is in the heading.
 Sentence part_cell(const Margin& margin) {
     constexpr std::string_view ending = " temperature";
-    std::string_view name = margin.name;
+    const std::string shown = shown_margin_name(margin.name);
+    std::string_view name = shown;
     if (name.ends_with(ending)) name.remove_suffix(ending.size());
     return name_cell(name);
 }

@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "heatmatch/match/margins/shown_margin.hpp"
+
 namespace heatmatch {
 
 using answer_sentences::say;
@@ -41,7 +43,7 @@ Sentence change_cell(const PairingMove& move) {
 
 Sentence danger_of(const RankedPairing& pairing, bool margins = true) {
     if (!margins || pairing.worst.empty()) return say<"compared.danger">();
-    return say<"compared.danger_of">(with<"margin">(pairing.worst));
+    return say<"compared.danger_of">(with<"margin">(shown_margin_name(pairing.worst)));
 }
 
 /// A place, or why there is none.
@@ -123,8 +125,9 @@ Sentence reasons_of(const std::map<std::string, std::size_t>& reasons) {
     if (reasons.empty()) return say<"compared.no_reason">();
     Sentences named;
     for (const auto& [margin, count] : reasons) {
-        named.push_back(say<"compared.reason">(
-            with<"margin">(margin), with<"count">(number(static_cast<double>(count), 0))));
+        named.push_back(
+            say<"compared.reason">(with<"margin">(shown_margin_name(margin)),
+                                   with<"count">(number(static_cast<double>(count), 0))));
     }
     return say<"cell.listed">(with<"list">(std::move(named)));
 }

@@ -7,6 +7,8 @@
 #include <utility>
 #include <vector>
 
+#include "heatmatch/match/margins/shown_margin.hpp"
+
 namespace heatmatch {
 
 using answer_sentences::say;
@@ -45,8 +47,8 @@ Sentence reasons_sentence(const Ranking& ranking) {
                      [](const auto& a, const auto& b) { return a.second > b.second; });
     Sentences reasons;
     for (const auto& [name, count] : counts) {
-        reasons.push_back(
-            say<"ranking.reason">(with<"margin">(name), with<"count">(count_of(count))));
+        reasons.push_back(say<"ranking.reason">(with<"margin">(shown_margin_name(name)),
+                                                with<"count">(count_of(count))));
     }
     return say<"ranking.rejected">(with<"pairings">(pairings(ranking)),
                                    with<"total">(count_of(total_of(ranking))),

@@ -43,7 +43,7 @@ inline constexpr auto candidate_lines = std::to_array<Template>({
     {"heat.stagnation", "sheath in stagnation"},
     {"heat.terminal", "terminal"},
     {"heat.end_seal", "end seal"},
-    {"heat.hot_tail", "wire at the terminal"},
+    {"heat.hot_tail", "element lead insulation"},
     {"heat.bed_mean", "bed, mean"},
     {"heat.liquid_mean", "liquid, mean"},
     {"heat.wall", "wall, hottest spot"},

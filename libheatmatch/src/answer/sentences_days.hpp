@@ -49,7 +49,8 @@ inline constexpr auto days_lines = std::to_array<Template>({
      "most, in, space: {unit} a day available from the panels, into the elements, and from the "
      "store to the space. dark h: hours without sun on the panels. warm h: dark hours at or above "
      "the target; without: the same without the store. +: temperature rise of the space from the "
-     "store; need: rise needed to reach the target, both averaged over the dark hours. low: lowest "
+     "store; need: rise needed to reach the target. Both are means over the dark hours. low: "
+     "lowest "
      "temperature of the space in the dark."},
 });
 

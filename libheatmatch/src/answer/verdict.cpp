@@ -10,6 +10,7 @@
 #include "heatmatch/answer/check_counts.hpp"
 #include "heatmatch/answer/season_table.hpp"
 #include "heatmatch/base/constants.hpp"
+#include "heatmatch/match/margins/shown_margin.hpp"
 
 namespace heatmatch {
 
@@ -43,7 +44,7 @@ Sentence counts_with_dangers(const Candidate& candidate) {
         if (margin.severity == Severity::danger) dangers.insert(margin.name);
     }
     Sentences names;
-    for (const std::string& name : dangers) names.push_back(name_cell(name));
+    for (const std::string& name : dangers) names.push_back(margin_cell(name));
     return say<"verdict.danger">(with<"margins">(std::move(names)),
                                  with<"counts">(counts_sentence(candidate)));
 }
@@ -100,7 +101,7 @@ Sentence nearest_sentence(const Candidate& candidate) {
                                            with<"limit">(*nearest->limit, nearest->unit));
     }
     Sentence said = say<"verdict.nearest">(
-        with<"margin">(nearest->name), with<"subject">(nearest->subject),
+        with<"margin">(shown_margin_name(nearest->name)), with<"subject">(nearest->subject),
         with<"numbers">(std::move(numbers)), with<"headroom">(number(*nearest->headroom, 2)));
     return unknown.empty() ? said : sentence_of(Sentences{std::move(said), unknown});
 }

@@ -102,7 +102,7 @@ Table wires_table(const Circuit& circuit, std::span<const WireCheck> checks) {
              check.corrected_ampacity_a ? number_cell(*check.corrected_ampacity_a, 1, unit::ampere)
                                         : unknown_cell(),
              hot_cell(check), degrees_cell(limit_c(check)),
-             check.limiting_part ? name_cell(word_of(check.limiting_part)) : unknown_cell()});
+             check.limiting_part ? choice_cell(check.limiting_part) : unknown_cell()});
     }
     return table;
 }

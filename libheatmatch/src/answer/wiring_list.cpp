@@ -49,7 +49,7 @@ Sentence wire_cell(const RunParts& run) {
     Amount other = size;
     other.shown = Shown::other;
     return say<"wiring.wire">(with<"wire">(run.wire->id), with<"size">(size), with<"other">(other),
-                              with<"conductor">(text_of_choice(run.wire->conductor)));
+                              with<"conductor">(shown_choice(run.wire->conductor)));
 }
 
 Amount degrees(double celsius) {
@@ -79,7 +79,7 @@ Sentence limit_cell(const WireCheck* check) {
         if (limit.what == check->limiting_part && !limit_c) limit_c = limit.limit_c;
     }
     return say<"wiring.limit">(with<"degrees">(whole_degrees(limit_c)),
-                               with<"part">(text_of_choice(check->limiting_part)));
+                               with<"part">(shown_choice(check->limiting_part)));
 }
 
 Sentence would_do_cell(const WireCheck* check) {
@@ -95,7 +95,7 @@ Sentences devices_on(const Circuit& circuit, const std::string& run) {
     for (const PlacedDevice& placed : circuit.devices) {
         if (placed.device.run != run) continue;
         devices.push_back(say<"wiring.device">(with<"device">(placed.control.id),
-                                               with<"duty">(text_of_choice(placed.device.duty))));
+                                               with<"duty">(shown_choice(placed.device.duty))));
     }
     return devices;
 }
@@ -113,7 +113,7 @@ Sentences row_of(const Circuit& circuit, const RunParts& run, const WireCheck* c
     const Sentences devices = devices_on(circuit, run.run.name);
     return {zone_cell(zone_of(run, check)),
             say<"wiring.run">(with<"run">(run.run.name)),
-            name_cell(word_of(run.run.carries)),
+            choice_cell(run.run.carries),
             sentence_of(Amount{.value = run.run.length_m, .unit = unit::metre}),
             wire_cell(run),
             run.insulation ? part_and_limit(run.insulation->id, run.insulation->limit_c)

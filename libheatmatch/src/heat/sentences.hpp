@@ -15,7 +15,7 @@ inline constexpr auto table = std::to_array<Template>({
      "under \"sand and gravel\". Dry sand conducts {low} to {high}, and the sheath gets far hotter "
      "than computed here. If the bed is damp, put the value into {moist}."},
     {"heat.water_boils",
-     "The water boils: it needs a vent or a relief valve, make-up water, and an overtemperature "
+     "The water boils. It needs a vent or a relief valve, make-up water, and an overtemperature "
      "limit that opens before boiling. An element above the water line burns out within a minute."},
     {"heat.fill_dries",
      "The moist fill dries around the element, which exceeds {boiling}. From then on "
@@ -53,7 +53,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"heat.polished", "{polished} is polished, {sooty} sooty"},
     {"heat.box_has", "a closed box has about {typical}"},
     {"heat.emissivities", "bright metal has {bright}, paint {paint}"},
-    {"heat.losses", "bare metal has {low} to {high}, lagging {lagged} to {worst}"},
+    {"heat.losses", "bare metal has {low} to {high}, an insulation jacket {lagged} to {worst}"},
     {"heat.rod_has", "an {diameter} rod has about {heat} J/mK"},
     {"heat.full_sun_has", "full sun has {sun}"},
     {"heat.still_air_has", "still air has {wind}"},

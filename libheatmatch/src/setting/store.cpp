@@ -143,7 +143,7 @@ std::span<const Field> store_fields() {
                              .meaning = "material between fill and vessel, or none"}),
         bind<&Store::lagging>({.name = "lagging",
                                .kind = FieldKind::choice,
-                               .meaning = "material of the lagging around the vessel, or none",
+                               .meaning = "material of the insulation jacket, or none",
                                .careful = std::string("mineral wool"),
                                .careful_source = "common-practice"}),
         bind<&Store::lagging_mm>(
@@ -151,7 +151,7 @@ std::span<const Field> store_fields() {
              .kind = FieldKind::number,
              .unit = unit::millimetre,
              .range = {.low = 0.0, .high = 1000.0},
-             .meaning = "thickness of the lagging where the element ends pass through it",
+             .meaning = "thickness of the insulation jacket where the element ends pass through",
              .careful = 100.0,
              .careful_source = "from-memory"}),
         bind<&Store::element_covered>({.name = "element_covered",

@@ -18,7 +18,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"solar.unusual",
      "{name} = {value} is outside what {share} of listed modules have ({low} to {high})"},
     {"solar.measured_volts",
-     "panel \"{panel}\": measured voltage is {share} of the label's at that sun and temperature; "
+     "panel \"{panel}\": measured voltage is {share} of the label's in those conditions; "
      "one third low suggests a bypassed section"},
     {"solar.measured_amperes",
      "panel \"{panel}\": measured current is {share} of the label's; check the sun "

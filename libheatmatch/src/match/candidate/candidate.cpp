@@ -53,6 +53,24 @@ int rank_of(Severity severity) {
     return severity == Severity::not_assessed ? -1 : static_cast<int>(severity);
 }
 
+bool may_hide_danger(const Margin& margin) {
+    return margin.worst_severity == Severity::danger && !margin.missing.empty();
+}
+
+/// The sheath temperature of a described store is unknown for want of a fact.
+bool sheath_unknown(const Margin& margin) {
+    return margin.name == "sheath temperature" && margin.severity == Severity::not_assessed &&
+           may_hide_danger(margin);
+}
+
+/// The missing fact of the first such margin; nothing without one.
+std::optional<UnstatedFact> missing_fact(const std::vector<Margin>& margins,
+                                         bool (*such)(const Margin&)) {
+    const auto found = std::find_if(margins.begin(), margins.end(), such);
+    if (found == margins.end()) return std::nullopt;
+    return UnstatedFact{found->subject, found->missing.front()};
+}
+
 }  // namespace
 
 double Candidate::mean_power_w() const {
@@ -112,9 +130,11 @@ Severity Candidate::worst_severity() const {
 
 std::optional<UnstatedFact> Candidate::deciding_fact() const {
     if (worst_severity() != Severity::danger || severity() == Severity::danger) return std::nullopt;
-    const auto is_danger = [](const Margin& margin) {
-        return margin.worst_severity == Severity::danger;
-    };
+    // A check that was not made has no careful case in which a danger would be found. Without the
+    // sheath temperature the most important limit is missing, so its fact comes first.
+    if (circuit.heat) {
+        if (auto fact = missing_fact(margins(), sheath_unknown)) return fact;
+    }
     const auto all = careful_case(circuit, site).facts;
     for (const UnstatedFact& fact : all) {
         const CarefulCase alone = careful_case(circuit, site, &fact);
@@ -125,8 +145,7 @@ std::optional<UnstatedFact> Candidate::deciding_fact() const {
         });
         if (decides) return fact;
     }
-    const auto worst = std::find_if(margins().begin(), margins().end(), is_danger);
-    if (!worst->missing.empty()) return UnstatedFact{worst->subject, worst->missing.front()};
+    if (auto fact = missing_fact(margins(), may_hide_danger)) return fact;
     return all.empty() ? std::nullopt : std::optional(all.front());
 }
 

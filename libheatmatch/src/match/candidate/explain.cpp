@@ -6,6 +6,7 @@
 
 #include "heatmatch/match/margins/limits.hpp"
 #include "heatmatch/match/margins/sheath_margins.hpp"
+#include "heatmatch/match/margins/shown_margin.hpp"
 #include "heatmatch/match/margins/tail_margins.hpp"
 
 namespace heatmatch {
@@ -177,7 +178,8 @@ void explain_margins(Trace& trace, const Candidate& candidate) {
     for (const Margin& margin : candidate.margins()) {
         if (!margin.value || !margin.limit || !margin.headroom) continue;
         trace.push_back(
-            {say<"explain.headroom">(with<"margin">(margin.name), with<"subject">(margin.subject)),
+            {say<"explain.headroom">(with<"margin">(shown_margin_name(margin.name)),
+                                     with<"subject">(margin.subject)),
              say<"explain.headroom_by">(),
              say<"explain.headroom_numbers">(with<"value">(number(margin.unit, *margin.value, 4)),
                                              with<"limit">(number(margin.unit, *margin.limit, 4)),

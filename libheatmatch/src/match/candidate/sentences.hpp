@@ -32,14 +32,15 @@ inline constexpr auto table = std::to_array<Template>({
      "A bank of {best} absorbs the most energy over this season. The wire alone has more "
      "resistance than Vmp/Imp in full sun."},
     {"season.best_ohm_like_noon",
-     "A bank of {best} absorbs the most energy over this season, about Vmp/Imp in full sun ({noon} "
-     "today, cells at {cells}). Most of the energy here comes in strong sun."},
+     "A bank of {best} absorbs the most energy over this season. That is about Vmp/Imp in full sun "
+     "({noon} today, cells at {cells}). Most of the energy here comes in strong sun."},
     {"season.best_ohm_less",
-     "A bank of {best} absorbs the most energy over this season, less than Vmp/Imp in full sun "
-     "({noon} today, cells at {cells}). Warm cells lose voltage at nearly the same current."},
+     "A bank of {best} absorbs the most energy over this season. That is less than Vmp/Imp in full "
+     "sun ({noon} today, cells at {cells}). Warm cells lose voltage at nearly the same current."},
     {"season.best_ohm_more",
-     "A bank of {best} absorbs the most energy over this season, {ratio} times Vmp/Imp in full sun "
-     "({noon} today, cells at {cells}). In weaker sun the current falls but the voltage hardly "
+     "A bank of {best} absorbs the most energy over this season. That is {ratio} times Vmp/Imp in "
+     "full sun ({noon} today, cells at {cells}). In weaker sun the current falls but the voltage "
+     "hardly "
      "does, so a higher resistance is best."},
     {"season.best_ohm_cloud",
      "With clouds passing within the hour, {best} is best (each hour split into clear "

@@ -9,7 +9,7 @@
 namespace heatmatch::candidate_sentences::of_duties {
 
 inline constexpr auto table = std::to_array<Template>({
-    {"duty.step_wet", "shock where wet, earth faults"},
+    {"duty.step_wet", "shock where wet, ground faults"},
     {"duty.step_dry", "shock where dry"},
     {"duty.step_arc", "arc faults"},
 
@@ -19,7 +19,7 @@ inline constexpr auto table = std::to_array<Template>({
      "Live parts above {dry} in dry places and above {wet} in all others are insulated or "
      "enclosed."},
     {"duty.earth_nec",
-     "Above {volts} or {amperes}, an earth fault in any conductor is detected and "
+     "Above {volts} or {amperes}, a ground fault in any conductor is detected and "
      "indicated, and the faulted circuit is disconnected."},
     {"duty.earth_iec",
      "An insulation monitor reports the first earth fault. Instead, a pole may be "
@@ -63,7 +63,7 @@ inline constexpr auto table = std::to_array<Template>({
      "Does not apply here: one pole is solidly grounded, few strings, nothing on or in a "
      "building."},
     {"duty.not_due_in_metal",
-     "Does not apply here: nothing is on or in a building, and every wire lies in metal or in the "
+     "Does not apply here: nothing is on or in a building. Every wire lies in metal or in the "
      "ground."},
     {"duty.perhaps", "Whether it applies is not stated; until then it counts as applying."},
 

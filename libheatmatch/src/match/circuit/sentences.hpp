@@ -38,10 +38,10 @@ inline constexpr auto table = std::to_array<Template>({
     {"opens.hand", "A hand opens all conductors together."},
     {"opens.poles_not_told", "How many conductors it opens is not stated."},
     {"opens.one_conductor",
-     "It is single-pole: after an earth fault the other conductor still carries the "
+     "It is single-pole: after a ground fault the other conductor still carries the "
      "array current."},
     {"opens.one_side",
-     "After an earth fault, the poles in one conductor alone must interrupt {volts}; "
+     "After a ground fault, the poles in one conductor alone must interrupt {volts}; "
      "they are rated {rated}."},
     {"opens.drives_not_told", "The device that it opens is not stated."},
     {"opens.drives_none", "The device that it is stated to open is not described."},

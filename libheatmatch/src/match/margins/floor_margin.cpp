@@ -6,6 +6,7 @@
 
 #include <algorithm>
 
+#include "heatmatch/base/shown_word.hpp"
 #include "heatmatch/parts/store_material.hpp"
 
 namespace heatmatch {
@@ -44,7 +45,7 @@ void judge_bottom(Margin& margin, const Store& store, double bottom_c) {
     const MaterialLimit* const limit = find_material_limit(*store.vessel);
     if (limit == nullptr || bottom_c <= limit->years_c) return;
     margin.severity = std::max(margin.severity, Severity::warning);
-    add(margin, say<"floor.vessel">(bottom, with<"material">(text_of_choice(*store.vessel)),
+    add(margin, say<"floor.vessel">(bottom, with<"material">(shown_choice(*store.vessel)),
                                     with<"stands">(limit->years_c, unit::celsius)));
 }
 
@@ -59,7 +60,7 @@ Margin floor_margin(const Circuit& circuit, const HeatPoint& point) {
                     wood_limit_c(filled), say<"floor.not_told">(), "babrauskas-2007");
     margin.value_high = point.stagnation_floor_c;
     if (!may_char_below(filled.store)) {
-        margin.said = say<"floor.does_not_char">(with<"below">(text_of_choice(*on)));
+        margin.said = say<"floor.does_not_char">(with<"below">(shown_choice(*on)));
         margin.severity = Severity::none;
         margin.limit.reset();
         judge_bottom(margin, filled.store, point.stagnation_bottom_c);

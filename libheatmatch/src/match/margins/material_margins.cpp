@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <array>
 
+#include "heatmatch/base/shown_word.hpp"
 #include "heatmatch/match/margins/limit_margins.hpp"
 #include "heatmatch/parts/store_material.hpp"
 
@@ -86,7 +87,7 @@ Margin layer_margin(const StoreView& view, const Layer& layer, bool limited) {
     margin.limit = limit->years_c;
     margin.source = limit->source;
     margin.said = say<"material.reaches">(with<"layer">(layer.called()),
-                                          with<"material">(text_of_choice(*material)));
+                                          with<"material">(shown_choice(*material)));
     grade(margin, room_c);
     if (limited && *margin.headroom < 0.0) {
         const double in_use = headroom_of(view.point.inner_c, limit->years_c, room_c);

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "heatmatch/base/shown_word.hpp"
 #include "heatmatch/match/circuit/code_current.hpp"
 #include "heatmatch/parts/wire_kind.hpp"
 
@@ -39,7 +40,7 @@ bool in_raceway(const RunView& run) {
 
 Placing in_ground(const RunView& run, const WirePlaces& places) {
     const auto& burial = run.parts.wire->direct_burial;
-    const std::string kind = text_of_choice(places.kind);
+    const std::string kind = shown_choice(places.kind);
     Placing result{.source = "nec-310-10"};
     if (!burial) {
         result.may = May::unknown;
@@ -56,7 +57,7 @@ Placing in_ground(const RunView& run, const WirePlaces& places) {
 Placing of_kind(const RunView& run) {
     const WirePlaces& places = places_of(kind_of(run));
     Placing result{.source = std::string(places.source)};
-    const std::string kind = text_of_choice(places.kind);
+    const std::string kind = shown_choice(places.kind);
     if (places.kind == WireKind::unknown) {
         result.may = May::unknown;
         result.why = say<"run.kind_unknown">();

@@ -2,6 +2,8 @@
 
 #include "sentences_of_runs.hpp"
 
+#include "heatmatch/base/shown_word.hpp"
+
 namespace heatmatch {
 
 using margins_sentences::of_runs::say;
@@ -13,9 +15,9 @@ void add(Margin& margin, Sentence more) {
 Sentence metal_limit(const Wire& wire) {
     const auto metal =
         wire.plating == Plating::bare
-            ? say<"run.bare_metal">(with<"conductor">(text_of_choice(wire.conductor)))
-            : say<"run.plated_metal">(with<"plating">(text_of_choice(wire.plating)),
-                                      with<"conductor">(text_of_choice(wire.conductor)));
+            ? say<"run.bare_metal">(with<"conductor">(shown_choice(wire.conductor)))
+            : say<"run.plated_metal">(with<"plating">(shown_choice(wire.plating)),
+                                      with<"conductor">(shown_choice(wire.conductor)));
     return say<"run.plating">(with<"metal">(metal));
 }
 

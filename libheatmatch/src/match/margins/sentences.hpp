@@ -42,7 +42,7 @@ inline constexpr auto table = std::to_array<Template>({
      "The other strings can feed {value} into a faulty string. The maximum series fuse"
      " rating of the panels is not known: read the label."},
     {"array.reverse_with_fuses",
-     "Through string fuses of {fuse}, up to {value} can feed a faulty string; its "
+     "Through string fuses of {fuse}, up to {value} can feed a faulty string. Its "
      "panels are rated for a series fuse of {limit}."},
     {"array.fuse_each", "Fuse each string, or use fewer strings."},
     {"array.one_in_series", "One panel per string: no panel limits another."},
@@ -73,13 +73,13 @@ inline constexpr auto table = std::to_array<Template>({
      "Each element has up to {value} across it in cold, bright weather; its rated "
      "voltage is not known."},
     {"bank.sheath_voltage",
-     "After one earth fault, {value} is between coil and sheath at the record low. The limit is "
+     "After one ground fault, {value} is between coil and sheath at the record low. The limit is "
      "{limit}, {peak} times the rated voltage (the peak of an AC rating)."},
     {"bank.sheath_voltage_dc",
-     "After one earth fault, {value} is between coil and sheath at the record low; the"
+     "After one ground fault, {value} is between coil and sheath at the record low; the"
      " rated DC voltage is {limit}."},
     {"bank.sheath_voltage_alone",
-     "After one earth fault, the array voltage of {value} is between coil and sheath. "
+     "After one ground fault, the array voltage of {value} is between coil and sheath. "
      "The element's rated voltage is not known."},
     {"bank.bare_voltage",
      "Bare wire makes the bed and the vessel live at up to {value}; above {limit} that"
@@ -88,8 +88,8 @@ inline constexpr auto table = std::to_array<Template>({
      "If one parallel branch opens, each element in the remaining branches receives up to {value}; "
      "it is rated {limit}."},
     {"bank.survivor_alone",
-     "If one parallel branch opens, each element in the remaining branches receives up to {value}; "
-     "its rated power is not known."},
+     "If one parallel branch opens, each element in the remaining branches receives up to {value}. "
+     "Its rated power is not known."},
     {"bank.one_branch", "One branch: if an element opens, all heating stops."},
     {"bank.insulation",
      "Insulation resistance from coil to sheath is {value}. Below {limit}, damp "
@@ -97,11 +97,11 @@ inline constexpr auto table = std::to_array<Template>({
     {"bank.insulation_alone",
      "Measure insulation resistance from coil to sheath with {volts} before burying. "
      "It must be at least {limit}, and {new} or more when new. A floating array hides "
-     "the first earth fault."},
+     "the first ground fault."},
     {"bank.insulation_alone_in_liquid",
      "Measure insulation resistance from coil to sheath with {volts} before filling. "
      "It must be at least {limit}, and {new} or more when new. A floating array hides "
-     "the first earth fault."},
+     "the first ground fault."},
     {"bank.bare_voltage_in_liquid",
      "Bare wire makes the liquid and the vessel live at up to {value}; above {limit} "
      "that can kill. Never use it in a liquid."},
@@ -211,7 +211,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"caution.switches", "Switches and thermostats rated for AC arc or weld closed on DC."},
     {"caution.cold", "No part may exceed its voltage rating at the record low."},
     {"caution.bonding",
-     "Bond the metal vessel, the sheath and the panel frames. Check for earth faults: "
+     "Bond the metal vessel, the sheath and the panel frames. Check for ground faults: "
      "a broken coil can arc through its sheath."},
     {"caution.combustibles", "Keep combustibles away; no cardboard or wood near the store."},
     {"caution.limit", "Use an independent overtemperature limit that does not reset by itself."},
@@ -222,7 +222,7 @@ inline constexpr auto table = std::to_array<Template>({
      " sized for the steam."},
     {"caution.covered", "Liquid must cover the element whenever there is light on the panels."},
     {"caution.scalding", "Hot liquid and steam scald; hot metal burns."},
-    {"caution.first_fire", "Never leave the first fire unattended; fit a smoke alarm."},
+    {"caution.first_fire", "Never leave the first heating unattended; fit a smoke alarm."},
     {"caution.immersion", "Never apply rated voltage to an immersion element in dry sand."},
     {"caution.codes",
      "Local codes and licensed practice decide. These are estimates; they approve nothing."},

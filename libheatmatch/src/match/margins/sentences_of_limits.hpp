@@ -14,7 +14,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"limit.sheath_unknown", "the limit of the sheath is not known"},
     {"limit.coil", "the coil is above its limit by then"},
     {"limit.water", "the water boils before that"},
-    {"limit.material", "vessel, liner or lagging is above its limit by then"},
+    {"limit.material", "vessel, liner or jacket is above its limit by then"},
     {"limit.wood", "wall or lid is above the limit for wood by then"},
     {"limit.floor", "wood under the store, if any, is above its limit by then"},
     {"limit.touch", "wall or lid burns a hand by then"},
@@ -25,7 +25,7 @@ inline constexpr auto table = std::to_array<Template>({
 
     {"limit.none_acts", "No overtemperature limit is described that could stop stagnation."},
     {"limit.no_heat",
-     "Whether the limit acts in time is not known: that requires the store and its "
+     "Whether the limit trips in time is not known: that requires the store and its "
      "elements."},
     {"limit.acts",
      "With no heat drawn and the thermostat welded closed, \"{name}\" opens by bright "
@@ -46,7 +46,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"limit.supply_keeps",
      "Without control supply the circuit stays closed: the limit cannot open it then."},
     {"limit.probe_keeps",
-     "With a broken probe the circuit stays closed: the limit cannot act then."},
+     "With a broken probe the circuit stays closed: the limit cannot trip then."},
     {"limit.supply_not_told",
      "Whether the circuit opens without control supply, and with a broken probe, is "
      "not stated. Disconnect each in turn and check."},

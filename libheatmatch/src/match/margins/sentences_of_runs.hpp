@@ -117,8 +117,7 @@ inline constexpr auto table = std::to_array<Template>({
      "building, a PV circuit above {volts} or {amperes} must be in one."},
     {"run.metal_unknown",
      "Whether this run is in metal is not stated. Inside a building, a PV circuit "
-     "above {volts} or {amperes} must be in metal raceway, metal-clad cable or a metal"
-     " box."},
+     "above {volts} or {amperes} must be in metal: raceway, metal-clad cable or box."},
     {"run.laid", "The run has a wire."},
     {"run.wet", "The insulation is rated for wet places."},
     {"run.not_wet", "The insulation has no wet rating: it absorbs water and leaks current."},

@@ -15,7 +15,7 @@ inline constexpr auto table = std::to_array<Template>({
      "may require a bond at any voltage."},
     {"bonding.done",
      "Vessel, sheaths and frames are stated to be bonded. A fault at up to {value} "
-     "then has a path to earth. Test each bond."},
+     "then has a path to ground. Test each bond."},
     {"bonding.open",
      "Not bonded: {metal}. After one fault that metal is live at up to {value}; above "
      "{limit} it can kill anyone who touches it."},
@@ -69,7 +69,7 @@ inline constexpr auto table = std::to_array<Template>({
      "plastics withstand only {least} for years."},
     {"material.vessel", "vessel"},
     {"material.liner", "liner"},
-    {"material.lagging", "lagging"},
+    {"material.lagging", "insulation jacket"},
     {"material.reaches",
      "With no heat drawn and the thermostat welded closed, the hot side of the {layer}"
      " reaches {value}. In use it reaches {low}; {material} withstands {limit} for "
@@ -83,10 +83,11 @@ inline constexpr auto table = std::to_array<Template>({
     {"material.liquid_needs_vessel",
      "A liquid needs a vessel, and the vessel's material is not stated."},
     {"material.something_lags",
-     "A wall that loses only {u} must have lagging; its material is not stated."},
+     "A wall that loses only {u} must have an insulation jacket; its material is not "
+     "stated."},
     {"material.computed_bare",
-     "That is for a bare wall. Lagged it is hotter, and the heat loss of the lagged "
-     "wall is not stated."},
+     "That is for a bare wall. Under a jacket it is hotter, and the heat loss of the "
+     "insulated wall is not stated."},
 });
 
 template <Word Id, Word... Called>

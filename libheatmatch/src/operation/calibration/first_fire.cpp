@@ -90,7 +90,7 @@ Sentences first_fire(const Candidate& candidate) {
     if (!heat || !heat->known() || heat->liquid) {
         const bool liquid = heat && heat->liquid;
         throw InvalidInput(
-            {.part = "first fire",
+            {.part = "first heating",
              .field = liquid ? "medium" : "store",
              .value = liquid ? "a liquid" : "missing, or not described",
              .allowed = liquid ? "a bed of grains or a solid" : "known",

@@ -39,15 +39,15 @@ inline constexpr auto table = std::to_array<Template>({
 
     {"calibration.no_sheath",
      "No thermocouple was on the sheath, so both numbers are less certain. Readings of"
-     " bed and wall depend on where the probes are around the legs. A first fire with "
+     " bed and wall depend on where the probes are around the legs. A first heating with "
      "one on the sheath gives more."},
 
-    // First firing.
+    // First heating.
     {"first_fire.what",
-     "Log a first fire with a thermocouple on the sheath. It gives the conductivity of"
+     "Log a first heating with a thermocouple on the sheath. It gives the conductivity of"
      " the fill and the heat loss of the store."},
     {"first_fire.danger",
-     "This circuit has a danger: correct what its checks name before any fire."},
+     "This circuit has a danger: correct what its checks name before any heating."},
     {"first_fire.place",
      "What to measure. Sheath: at half the heated length of the innermost leg, with a sheathed "
      "thermocouple rated {reach}. It must touch no live part. Wall: at several spots around it. "

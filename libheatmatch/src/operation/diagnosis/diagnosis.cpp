@@ -13,6 +13,7 @@
 #include <cmath>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/base/shown_word.hpp"
 
 namespace heatmatch {
 
@@ -153,7 +154,7 @@ void tell_sun(Diagnosis& diagnosis, const FitProblem& problem) {
 Sentence fault_list(const Diagnosis& diagnosis, std::size_t from) {
     Sentences faults;
     for (std::size_t i = from; i < diagnosis.group; ++i) {
-        faults.push_back(sentence_of(Name{diagnosis.ranked[i].name}));
+        faults.push_back(sentence_of(Name{shown_word(diagnosis.ranked[i].name)}));
     }
     if (faults.size() < 2) return faults.empty() ? Sentence{} : faults.front();
     const Sentence last = faults.back();
@@ -164,7 +165,7 @@ Sentence fault_list(const Diagnosis& diagnosis, std::size_t from) {
 void tell_verdict(Diagnosis& diagnosis) {
     const Hypothesis& best = diagnosis.ranked.front();
     if (diagnosis.unexplained) {
-        diagnosis.verdict = say<"diagnosis.unexplained">(with<"fault">(best.name));
+        diagnosis.verdict = say<"diagnosis.unexplained">(with<"fault">(shown_word(best.name)));
         return;
     }
     if (!diagnosis.indistinguishable) {

@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heatmatch/base/shown_word.hpp"
+
 namespace heatmatch {
 
 using diagnosis_sentences::say;
@@ -66,7 +68,7 @@ class Comparison {
         Sentences each;
         for (std::size_t e = 0; e < all_.size(); ++e) {
             constexpr double as_good_as_open = 1e5;
-            const auto fault = with<"fault">(std::string(word_of(all_[e].variant->kind)));
+            const auto fault = with<"fault">(shown_choice(all_[e].variant->kind));
             each.push_back(values[e] > as_good_as_open
                                ? say<"next.told_open">(fault)
                                : say<"next.told">(fault, with<"value">(values[e], unit)));

@@ -30,7 +30,7 @@ inline constexpr auto table = std::to_array<Template>({
      "{reading}, mean of {rows} rows: read {read}, predicted {predicted}, off by {off}"
      " times the meter error"},
     {"diagnosis.wild_one",
-     "{count} reading is more than {errors} times the meter error off the best explanation and has "
+     "{count} reading is more than {errors} times the meter error off the best explanation. It has "
      "little weight: {reading}, read {read}."},
     {"diagnosis.wild",
      "{count} readings are more than {errors} times the meter error off the best explanation. They "

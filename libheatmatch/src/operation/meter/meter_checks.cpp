@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "heatmatch/base/shown_word.hpp"
+
 namespace heatmatch {
 
 using meter_sentences::say;
@@ -39,7 +41,7 @@ void CheckWriter::ohms() {
         each.high = at20.high_ohm;
         each.expect = say<"meter.ohms_each.expect">(with<"span">(span(each)),
                                                     with<"at">(cold_element_c, unit::celsius),
-                                                    with<"basis">(text_of_choice(at20.basis)));
+                                                    with<"basis">(shown_choice(at20.basis)));
         bank.low = at20.low_ohm * share;
         bank.typical = at20.typical_ohm * share;
         bank.high = at20.high_ohm * share;

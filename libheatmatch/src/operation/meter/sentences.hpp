@@ -43,7 +43,7 @@ inline constexpr auto table = std::to_array<Template>({
      "of a panel plus {colder}."},
     {"meter.open_volts.expect",
      "{volts} in full sun with cells at {cells}: {series} x {each} x ({whole} + {beta} x "
-     "({cells_c} - {label_c})); the table lists lower irradiances."},
+     "({cells_c} - {label_c})). The table lists lower irradiances."},
     {"meter.open_volts.section", "One bypassed section lowers a string by {section}, to {left}."},
     {"meter.open_volts.strings", "Measure each string by itself."},
     {"meter.open_volts.low", "A bypassed section or panel: measure panel by panel."},
