@@ -7,6 +7,7 @@
 
 #include "heatmatch/match/candidate/assess.hpp"
 #include "heatmatch/match/candidate/explain.hpp"
+#include "heatmatch/match/margins/shown_margin.hpp"
 
 using heatmatch::assess;
 using heatmatch::Candidate;
@@ -152,7 +153,8 @@ TEST_CASE("every headroom of the explanation is that of its margin") {
     for (const heatmatch::Margin& margin : standing.margins()) {
         if (!margin.headroom || !margin.value || !margin.limit) continue;
         CAPTURE(margin.name);
-        const std::string name = "headroom of " + margin.name + ", " + margin.subject;
+        const std::string name =
+            "headroom of " + heatmatch::shown_margin_name(margin.name) + ", " + margin.subject;
         REQUIRE(has_step(demo_trace(), name));
         bool found = false;
         for (const Step& step : demo_trace()) {

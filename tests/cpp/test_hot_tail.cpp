@@ -282,7 +282,7 @@ TEST_CASE("a meaningless hot tail is refused, and assumptions are listed") {
     };
     CHECK(refusal([](HotTail&) {}) == "(accepted)");
     CHECK(holds(refusal([](HotTail& t) { t.sheath_c = 2000.0; }),
-                "hot tail: sheath_c = 2000 °C must be"));
+                "element lead: sheath_c = 2000 °C must be"));
     CHECK(holds(refusal([](HotTail& t) { t.bed_c = NAN; }), "bed_c"));
     CHECK(holds(refusal([](HotTail& t) { t.cold_length_m = -0.1; }), "cold_length_m = -0.1 m"));
     CHECK(holds(refusal([](HotTail& t) { t.bed_conductivity_w_mk = 0.0; }), "0.17 to 0.35"));

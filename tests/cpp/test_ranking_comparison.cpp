@@ -106,6 +106,6 @@ TEST_CASE("reasons are shown where they differ, and remarks last") {
     REQUIRE(legend.size() == 3);
     CHECK(contains(legend[0], "kWh: heat of the season into the elements"));
     CHECK(contains(legend[0], "present purchase price in USD."));
-    CHECK(legend[1].text() == "Pairings rejected now: budget 2. They were: none.");
+    CHECK(legend[1].text() == "Pairings rejected now: above the budget 2. They were: none.");
     CHECK(contains(legend[2], "Only one of the two rankings has a season"));
 }

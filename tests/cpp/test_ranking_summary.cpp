@@ -16,7 +16,8 @@ TEST_CASE("the reasons of a ranking are listed, the most frequent first") {
     const Ranking ranking{.reasons = {{"budget", 2}, {"cold voltage", 2}, {"fit in store", 31}},
                           .evaluated = 12345678};
     CHECK(reasons_sentence(ranking).text() ==
-          "12345678 pairings evaluated, 35 rejected: fit in store 31, budget 2, cold voltage 2.");
+          "12345678 pairings evaluated, 35 rejected: element size for the store 31, above the "
+          "budget 2, voltage at record low 2.");
 }
 
 TEST_CASE("the reason that no pairing is left is given: dangers, money, or both") {
@@ -36,7 +37,7 @@ TEST_CASE("titles state whether the best or the best rejected ones are shown") {
     CHECK(best_title(ranking).text() == "No pairing is without danger. The best of the rejected");
     CHECK(shown_title(ranking).text() ==
           "No pairing is without danger. Shown are the best of the rejected. 1 pairing evaluated, "
-          "1 rejected: sheath voltage 1.");
+          "1 rejected: coil-to-sheath voltage 1.");
     ranking.candidates.resize(1);
     ranking.pareto.resize(3);
     CHECK(best_title(ranking).text() == "the best of the ranking");

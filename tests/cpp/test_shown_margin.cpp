@@ -47,8 +47,7 @@ std::string source_of_margins() {
 bool is_older_word(const std::string& shown) {
     static const std::regex older(
         "hot tail|survivor|hooked|fit in|acts in time|lagging|moist|dc |placing|independent|"
-        "earth fault$",
-        std::regex::icase);
+        "earth fault$");
     return std::regex_search(shown, older);
 }
 

@@ -43,7 +43,8 @@ TEST_CASE("runs are sorted by zone, from the panels to the elements") {
           Texts{"1 sun and weather", "2 out of the sun", "3 hot end", "3 hot end"});
     CHECK(column_under(table, "run") == Texts{"roof of 5 m", "shed", "tail", "loft"});
     CHECK(column_under(table, "highest temperature") == Texts{"?", "?", "?", "?"});
-    CHECK(column_under(table, "devices") == Texts{"", "pv-isolator-2-pole (breaks dc)", "", ""});
+    CHECK(column_under(table, "devices") ==
+          Texts{"", "pv-isolator-2-pole (interrupts DC)", "", ""});
     CHECK(column_under(table, "joints").front() == "not known");
     CHECK(column_under(table, "suitable").empty());  // nothing to say of any run
     CHECK(wiring_list({}, {}).columns.size() == 11);

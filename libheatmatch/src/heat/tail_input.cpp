@@ -19,7 +19,7 @@ namespace {
 
 void require(const char* field, double value, const Unit& unit, const Range& range, Remedy remedy) {
     if (range.holds(value)) return;
-    throw InvalidInput({.part = "hot tail",
+    throw InvalidInput({.part = "element lead",
                         .field = field,
                         .value = format_quantity(value, unit, UnitSystem::si),
                         .allowed = range.text(unit),
