@@ -197,6 +197,14 @@ WRONG: dict[str, tuple[Make, str]] = {
         lambda cat, place, c: hm.largest_power_w(cat.elements["tubular-1000-120"], place.store),  # type: ignore
         "largest_power_w(): limit_c is missing; it must be a number",
     ),
+    "an argument where none is accepted": (
+        lambda cat, place, c: hm.glossary("element"),  # type: ignore
+        "glossary(): 1 argument given; it accepts none",
+    ),
+    "a number for a part": (
+        lambda cat, place, c: hm.cold_voltage(40.0, record_low_c=-20.0),  # type: ignore
+        "cold_voltage(): panel = 40.0 must be a Panel",
+    ),
 }
 
 
