@@ -10,7 +10,7 @@ from typing import Any
 
 import heatmatch as hm
 import pytest
-from heatmatch._library import margins_table
+from heatmatch._library import margins_table, shown_margin_name
 from heatmatch.text.units import told
 from report_reader import Page, read
 
@@ -82,7 +82,7 @@ def test_a_ranking_tells_its_best_and_what_trades_for_what(
     assert "Trade-offs" in text
     assert demo_ranking[0].circuit.title in text
     for name, count in demo_ranking.reasons.items():
-        assert f"{name} {count}" in text
+        assert f"{shown_margin_name(name)} {count}" in text
     source = path.read_text(encoding="utf-8")
     assert 'id="unit-us" checked' in source
     assert 'id="unit-si" checked' not in source
