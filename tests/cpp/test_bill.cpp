@@ -232,8 +232,37 @@ TEST_CASE("circuits of one store share its limit, listed devices and owned eleme
     Circuit with = circuit;
     with.devices = {listed("disc", Duty::senses_only)};
     const std::vector<Circuit> listing{with, with};
+    // A listed device is a piece in each circuit, unless both pass through it.
+    const double one_disc = 5.0;
     CHECK(*joint_bill(listing, installation, few_controls()).typical() ==
+          doctest::Approx(*both.typical() + one_disc));
+    with.devices.front().circuits = 2;
+    const std::vector<Circuit> sharing{with, with};
+    CHECK(*joint_bill(sharing, installation, few_controls()).typical() ==
           doctest::Approx(*both.typical()));
+}
+
+// Source: arithmetic: 20 m of wire are needed, 12 m owned: 8 m to buy, however they are shared.
+TEST_CASE("what one circuit uses of what is owned is not there for the next") {
+    Installation installation = at_cold_site();
+    Circuit circuit = one_string();
+    circuit.runs = {priced_run(Carried::array)};
+    circuit.runs.front().run.owned_m = 12.0;
+    circuit.runs.front().run.wire = circuit.runs.front().wire->id;
+    installation.runs = {circuit.runs.front().run};
+    const std::vector<Circuit> two{circuit, circuit};
+    const auto wire_to_buy = [](const Bill& of) {
+        double sum = 0.0;
+        for (const BillLine& line : of.lines) {
+            if (line.kind == PartKind::wire) sum += line.to_buy;
+        }
+        return sum;
+    };
+    CHECK(wire_to_buy(joint_bill(two, installation, few_controls())) == doctest::Approx(8.0));
+    const std::vector<Bill> bills = bills_in_turn(two, installation, few_controls());
+    REQUIRE(bills.size() == 2);
+    CHECK(wire_to_buy(bills[0]) == doctest::Approx(0.0));
+    CHECK(wire_to_buy(bills[1]) == doctest::Approx(8.0));
 }
 
 TEST_CASE("a ranking keeps pairings of unknown bills after those within the budget") {

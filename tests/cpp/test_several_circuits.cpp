@@ -174,6 +174,23 @@ TEST_CASE("a ranking judges each pairing alone, with the runs of one circuit, an
     CHECK(ranking.candidates.front().circuit.runs.size() == demo().runs.size());
 }
 
+TEST_CASE("the bills of two circuits add up to the joint one, and share the budget") {
+    Installation house = two_circuits();
+    house.goals.budget = 1000.0;
+    const std::vector<Candidate> circuits = assessed(house);
+    const std::vector<heatmatch::Circuit> wired{circuits[0].circuit, circuits[1].circuit};
+    const auto joint =
+        joint_bill(wired, house, heatmatch::merged_parts(starter(), house)).typical();
+    REQUIRE(joint);
+    CHECK(*circuits[0].price_to_buy + *circuits[1].price_to_buy == doctest::Approx(*joint));
+    CHECK(*circuits[1].bill.budget == doctest::Approx(1000.0 - *circuits[0].price_to_buy));
+    const std::vector<Candidate> alone = assessed([&house] {
+        house.circuits.resize(1);
+        return house;
+    }());
+    CHECK(*circuits[0].price_to_buy == doctest::Approx(*alone.front().price_to_buy));
+}
+
 TEST_CASE("more panels or elements than are owned are refused, naming the circuits") {
     Installation panels = two_circuits();
     panels.circuits[1].group = "barn pair";

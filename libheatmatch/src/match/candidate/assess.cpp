@@ -153,11 +153,16 @@ void report_chosen_wires(std::vector<Margin>& margins, const Circuit& circuit) {
     }
 }
 
+/// The candidate of one circuit; `bill` is its own among several, else null.
 Candidate finish(Begun&& begun, const std::shared_ptr<const Parts>& parts,
-                 const RankOptions& options, std::size_t circuits) {
+                 const RankOptions& options, const Bill* bill) {
     const Circuit& circuit = begun.circuit;
     const Installation& judged = begun.judged;
     Candidate candidate = evaluate(circuit, judged, options.conditions, *parts);
+    if (bill != nullptr) {
+        candidate.bill = *bill;
+        candidate.price_to_buy = bill->typical();
+    }
     candidate.catalog = parts;
     if (judged.space) candidate.space = space_balance(*judged.space, *parts);
     candidate.remarks = std::move(begun.remarks);
@@ -170,6 +175,7 @@ Candidate finish(Begun&& begun, const std::shared_ptr<const Parts>& parts,
         for (const Sentence& warning : fill_warnings(circuit.heat->store->medium)) {
             candidate.remarks.push_back(warning);
         }
+        const std::size_t circuits = circuit.heat->store->others.size() + 1;
         if (circuits > 1) {
             candidate.remarks.push_back(
                 say<"assess.together">(with<"count">(static_cast<double>(circuits))));
@@ -179,6 +185,21 @@ Candidate finish(Begun&& begun, const std::shared_ptr<const Parts>& parts,
     report_chosen_wires(margins, circuit);
     candidate.made = LazyMargins(std::move(margins));
     return candidate;
+}
+
+/// The bill of each circuit: what is owned is there for one of them only, and what the first ones
+/// cost is no longer in the budget.
+std::vector<Bill> bills_of(const std::vector<Begun>& all, const Installation& installation,
+                           const Parts& parts) {
+    std::vector<Circuit> circuits;
+    for (const Begun& begun : all) circuits.push_back(begun.circuit);
+    std::vector<Bill> bills = bills_in_turn(circuits, installation, parts);
+    std::optional<double> left = installation.goals.budget;
+    for (Bill& bill : bills) {
+        bill.budget = left;
+        if (left) left = std::max(0.0, *left - bill.typical().value_or(*left));
+    }
+    return bills;
 }
 
 }  // namespace
@@ -210,9 +231,12 @@ std::vector<Candidate> assess_circuits(const Parts& catalog, const Installation&
     share_store(all, *shared);
     // The wire at the elements changes their power, and that the heat of the other circuits.
     if (lay_at_elements(all, *shared) && all.size() > 1) share_store(all, *shared);
+    std::vector<Bill> bills;
+    if (all.size() > 1) bills = bills_of(all, installation, *shared);
     std::vector<Candidate> candidates;
     for (Begun& begun : all) {
-        candidates.push_back(finish(std::move(begun), shared, options, circuits.size()));
+        const Bill* bill = bills.empty() ? nullptr : &bills[candidates.size()];
+        candidates.push_back(finish(std::move(begun), shared, options, bill));
     }
     return candidates;
 }

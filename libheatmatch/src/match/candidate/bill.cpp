@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <map>
+#include <string>
 #include <utility>
 
 namespace heatmatch {
@@ -86,23 +87,72 @@ int owned_elements(const Installation& installation, const std::string& id) {
     return owned;
 }
 
-/// Devices of the store that several circuits list: each once.
-void add_shared(std::vector<BillLine>& lines, std::vector<BillLine> of_circuit) {
-    std::vector<bool> taken(lines.size(), false);
-    for (BillLine& line : of_circuit) {
-        std::size_t place = 0;
-        while (place < taken.size() && (taken[place] || lines[place].part != line.part ||
-                                        !(lines[place].why == line.why))) {
-            ++place;
-        }
-        if (place == taken.size()) {
-            lines.push_back(std::move(line));
-        } else {
-            taken[place] = true;
-            if (lines[place].quantity < line.quantity) lines[place] = std::move(line);
+/// How much of a part the installation states as owned, in all places together.
+double stated_owned(const Installation& installation, const BillLine& line) {
+    double owned = 0.0;
+    for (const Device& device : installation.devices) {
+        if (line.kind == PartKind::control && device.part == line.part) owned += device.owned;
+    }
+    for (const WireRun& run : installation.runs) {
+        if (line.kind == PartKind::wire && run.wire == line.part) owned += run.owned_m;
+        if (line.kind == PartKind::connector && run.connector == line.part) {
+            owned += run.owned_connectors;
         }
     }
+    return owned;
 }
+
+/// What several circuits of one store need, each in turn: what is owned, and the devices of the
+/// store, count once.
+class InTurn {
+  public:
+    InTurn(const Installation& installation, const Parts& catalog)
+        : installation_(installation), catalog_(catalog) {}
+
+    [[nodiscard]] BillItems next(const Circuit& circuit) {
+        BillItems items = other_items(circuit, installation_.site, catalog_, installation_.goals);
+        items.lines.insert(items.lines.begin(), element_line(circuit.bank));
+        known_.assign(of_store_.size(), false);
+        std::erase_if(items.lines, [this](BillLine& line) { return line.of_store && had(line); });
+        for (BillLine& line : items.lines) {
+            if (!line.of_store) use_owned(line);
+        }
+        return items;
+    }
+
+  private:
+    [[nodiscard]] double stated(const BillLine& line) const {
+        return line.kind == PartKind::element ? owned_elements(installation_, line.part)
+                                              : stated_owned(installation_, line);
+    }
+
+    void use_owned(BillLine& line) {
+        const std::string key = std::to_string(static_cast<int>(line.kind)) + line.part;
+        owned_left_.try_emplace(key, std::max(line.owned, stated(line)));
+        line.owned = std::min(line.owned, owned_left_.at(key));
+        line.to_buy = line.quantity - line.owned;
+        owned_left_.at(key) -= line.owned;
+    }
+
+    /// Whether a circuit before this one has it already.
+    bool had(const BillLine& line) {
+        for (std::size_t i = 0; i < known_.size(); ++i) {
+            const BillLine& other = of_store_[i];
+            if (known_[i] || other.part != line.part || !(other.why == line.why)) continue;
+            if (other.quantity < line.quantity) continue;
+            known_[i] = true;
+            return true;
+        }
+        of_store_.push_back(line);
+        return false;
+    }
+
+    const Installation& installation_;
+    const Parts& catalog_;
+    std::map<std::string, double> owned_left_{};
+    std::vector<BillLine> of_store_{};
+    std::vector<bool> known_{};
+};
 
 }  // namespace
 
@@ -218,31 +268,28 @@ Bill bill_of(const Circuit& circuit, const Installation& installation, const Par
     return make_bill(std::move(items), installation.goals);
 }
 
+std::vector<Bill> bills_in_turn(std::span<const Circuit> circuits, const Installation& installation,
+                                const Parts& catalog) {
+    InTurn turn(installation, catalog);
+    std::vector<Bill> bills;
+    for (const Circuit& circuit : circuits) {
+        bills.push_back(make_bill(turn.next(circuit), installation.goals));
+    }
+    return bills;
+}
+
 Bill joint_bill(std::span<const Circuit> circuits, const Installation& installation,
                 const Parts& catalog) {
+    InTurn turn(installation, catalog);
     BillItems all;
-    std::vector<BillLine> shared;
-    std::map<std::string, double> owned_left;
     for (const Circuit& circuit : circuits) {
-        BillLine elements = element_line(circuit.bank);
-        const std::string& id = elements.part;
-        owned_left.try_emplace(id, std::max(owned_elements(installation, id), circuit.bank.owned));
-        elements.owned = std::min(elements.owned, owned_left.at(id));
-        elements.to_buy = elements.quantity - elements.owned;
-        owned_left.at(id) -= elements.owned;
-        all.lines.push_back(std::move(elements));
-        BillItems others = other_items(circuit, installation.site, catalog, installation.goals);
-        std::vector<BillLine> of_store;
-        for (BillLine& line : others.lines) {
-            (line.of_store ? of_store : all.lines).push_back(std::move(line));
-        }
-        add_shared(shared, std::move(of_store));
-        for (Sentence& remark : others.remarks) {
+        BillItems items = turn.next(circuit);
+        for (BillLine& line : items.lines) all.lines.push_back(std::move(line));
+        for (Sentence& remark : items.remarks) {
             const auto known = std::find(all.remarks.begin(), all.remarks.end(), remark);
             if (known == all.remarks.end()) all.remarks.push_back(std::move(remark));
         }
     }
-    for (BillLine& line : shared) all.lines.push_back(std::move(line));
     return make_bill(std::move(all), installation.goals);
 }
 

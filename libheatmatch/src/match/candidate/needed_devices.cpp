@@ -89,7 +89,7 @@ class Needs {
                                       .owned = device.owned,
                                       .why = say<"bill.listed">(with<"duty">(word_of(device.duty)),
                                                                 with<"place">(std::move(place))),
-                                      .of_store = true});
+                                      .of_store = placed.circuits > 1});
         }
     }
 

@@ -41,6 +41,7 @@ constexpr auto shown_names = std::to_array<ShownMargin>({
     {"dc breaking", "DC breaking capacity"},
     {"dc carrying", "DC current rating"},
     {"polarity", "polarity"},
+    {"shared poles", "poles for all circuits"},
     {"device temperature", "device temperature"},
     {"disconnect", "disconnect"},
     {"independent limit", "overtemperature limit"},

@@ -86,8 +86,13 @@ struct BillItems {
 /// The bill of a circuit, with the cheapest controls of the catalog for devices that are needed.
 [[nodiscard]] Bill bill_of(const Circuit& circuit, const Installation& installation,
                            const Parts& catalog);
-/// The bill of several circuits at one store: listed devices and sensors of the store once, owned
-/// elements of a kind once.
+/// The bills of several circuits of one store, in turn: what is owned counts for the first circuits
+/// that need it, and what serves the whole store is on the first bill that has it. A listed device
+/// is a piece in each circuit, unless several circuits pass through it.
+[[nodiscard]] std::vector<Bill> bills_in_turn(std::span<const Circuit> circuits,
+                                              const Installation& installation,
+                                              const Parts& catalog);
+/// The same as one bill.
 [[nodiscard]] Bill joint_bill(std::span<const Circuit> circuits, const Installation& installation,
                               const Parts& catalog);
 
