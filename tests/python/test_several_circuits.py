@@ -93,7 +93,7 @@ def test_day_prints_every_circuit_or_one(command: Callable[..., Any], house_file
     days = ("--month", "Jan", "--days", "1", "--quiet")
     text = command("day", house_file, *days).out
     assert "Balance of all 2 circuits" in text
-    assert "increase of stored heat, all circuits" in text
+    assert "increase of stored heat (all)" in text
     assert '\ncircuit "porch":\n' in text
     data = json.loads(command("day", house_file, *days, "--json").out)
     assert len(data["circuits"]) == 2

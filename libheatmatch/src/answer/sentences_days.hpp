@@ -19,7 +19,7 @@ inline constexpr auto days_lines = std::to_array<Template>({
     {"energy.given_off", "given off by the store"},
     {"energy.to_space", "from the store to the space"},
     {"energy.elsewhere", "lost outside the space"},
-    {"energy.of_all", "{what}, all circuits"},
+    {"energy.of_all", "{what} (all)"},
     {"energy.stored", "increase of stored heat"},
     {"energy.steam", "of that, lost as steam"},
 
