@@ -44,8 +44,8 @@ void register_line(py::module_& module) {
             "Id of the part; None where no part of the catalog suits.")
         .def_readonly("label", &BillLine::label, "Label of the part.")
         .def_readonly("quantity", &BillLine::quantity, "Quantity needed, in `unit`.")
-        .def_readonly("owned", &BillLine::owned, "How much of it is owned, in `unit`.")
-        .def_readonly("to_buy", &BillLine::to_buy, "How much of it is to buy, in `unit`.")
+        .def_readonly("owned", &BillLine::owned, "Quantity owned, in `unit`.")
+        .def_readonly("to_buy", &BillLine::to_buy, "Quantity to buy, in `unit`.")
         .def_property_readonly(
             "unit", [](const BillLine& line) { return std::string(line.unit().symbol); },
             "Unit of the quantities: \"m\" for wire, empty for pieces.")
@@ -62,7 +62,7 @@ void register_line(py::module_& module) {
             "state", [](const BillLine& line) { return line.state; },
             "Whether its price is added: \"known\", \"no part\", \"price not known\" or \"other "
             "currency\".")
-        .def_readonly("why", &BillLine::why, "What it is for, and where, in words.")
+        .def_readonly("why", &BillLine::why, "Purpose and place, in words.")
         .def(py::self == py::self)
         .def("__repr__",
              [](const BillLine& line) {

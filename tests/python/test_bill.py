@@ -105,7 +105,8 @@ def test_an_unknown_price_is_not_within_the_budget() -> None:
 def test_no_part_is_shown() -> None:
     plain = plain_demo()
     plain["devices"][3]["set_c"] = 1199
-    plain["parts"] = {"controls": [{"id": "limit-controller-thermocouple", "sense_high_c": 900}]}
+    limit = hm.Catalog.starter().controls["limit-controller-thermocouple"].to_dict()
+    plain["parts"] = {"controls": [limit | {"sense_high_c": 900}]}
     bill = assessed(plain).bill
     assert [line.state for line in bill.lines if line.part is None] == ["no part"]
     assert "no part" in str(bill)
