@@ -57,6 +57,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"solar.wind_height",
      "give the height of the instrument above the ground; {panels} if it is at the panels"},
     {"solar.one_panel", "an array has one panel or more"},
+    {"solar.one_sky",
+     "make the weather of each plane from one sky: the same rows in the same order"},
     {"solar.one_substring", "a panel without bypass diodes is one substring"},
     {"solar.diode_drop", "a silicon diode has about {drop}, a Schottky diode {low}"},
     {"solar.panel_conditions", "this array has {count} panels"},
