@@ -77,10 +77,9 @@ int given_or_none(const char* name, std::optional<int> value, int highest) {
 }
 
 using Circuits = std::vector<const Candidate*>;
-using Weathers = std::vector<const Weather*>;
 
 std::vector<std::shared_ptr<LivedDays>> simulated_together(
-    const Circuits& circuits, const Weathers& weathers, std::optional<int> month,
+    const Circuits& circuits, const Weather& weather, std::optional<int> month,
     std::optional<int> days, double air_shift_k, double electrical_step_s, double thermal_step_s,
     int warm_up_days, std::optional<double> start_c, const std::string& conductivity,
     const std::string& switches, double extraction_w_k, double extraction_from_hour,
@@ -102,11 +101,7 @@ std::vector<std::shared_ptr<LivedDays>> simulated_together(
                              .progress = call.callback()};
     const std::vector<Candidate> shared = copies_of(circuits);
     return call.run([&] {
-        std::vector<DayWeather> lived_in;
-        for (const Weather* weather : weathers) {
-            lived_in.push_back(day_weather(*weather, options.span));
-        }
-        std::vector<DayRun> runs = simulate_circuits(shared, lived_in, options);
+        std::vector<DayRun> runs = simulate_circuits(shared, weather, options);
         std::vector<std::shared_ptr<LivedDays>> all;
         for (std::size_t i = 0; i < runs.size(); ++i) {
             all.push_back(lived_days(shared[i], std::move(runs[i])));
@@ -118,7 +113,7 @@ std::vector<std::shared_ptr<LivedDays>> simulated_together(
 template <class... Options>
 std::shared_ptr<LivedDays> simulated(const Candidate& candidate, const Weather& weather,
                                      Options... options) {
-    return simulated_together({&candidate}, {&weather}, std::move(options)...).front();
+    return simulated_together({&candidate}, weather, std::move(options)...).front();
 }
 
 py::tuple switch_event_state(const SwitchEvent& event) {
@@ -293,7 +288,7 @@ void register_day(py::module_& module) {
                       std::optional<double>, std::string, std::string, double, double, double,
                       std::optional<double>, py::object>,
            "candidate", "weather", docs::simulate_day);
-    define("simulate_circuits", &simulated_together, "circuits", "weathers",
+    define("simulate_circuits", &simulated_together, "circuits", "weather",
            docs::simulate_circuits);
 }
 

@@ -1,6 +1,7 @@
 #include "curves.hpp"
 #include "docs_classes_more.hpp"
 #include "docs_energy.hpp"
+#include "placed_array.hpp"
 
 #include <cmath>
 #include <map>
@@ -11,6 +12,7 @@
 #include "heatmatch/solar/cell_temperature.hpp"
 #include "heatmatch/solar/datasheet_fit.hpp"
 #include "heatmatch/solar/energy_curve.hpp"
+#include "heatmatch/solar/mixed_energy.hpp"
 
 namespace heatmatch::python {
 
@@ -24,6 +26,7 @@ struct MadeCurve {
     double noct_c = usual_noct_c;
     double stc_match_ohm = 1.0;
     Nodes nodes{};
+    std::optional<PlacedArray> placed{};  //!< of unlike panels: instead of diode and nodes
     EnergyCurve curve{};
 };
 
@@ -35,6 +38,14 @@ MadeCurve made(SingleDiode diode, double noct_c, double stc_match_ohm, Nodes nod
                      .nodes = std::move(nodes)};
     const py::gil_scoped_release release;
     result.curve = EnergyCurve(diode, noct_c, *result.nodes, stc_match_ohm, width);
+    return result;
+}
+
+MadeCurve made_of_array(PlacedArray placed) {
+    MadeCurve result{.placed = std::move(placed)};
+    const py::gil_scoped_release release;
+    result.stc_match_ohm = stc_match_ohm(result.placed->array);
+    result.curve = EnergyCurve(*result.placed, result.stc_match_ohm);
     return result;
 }
 
@@ -65,6 +76,14 @@ Nodes condensed(const py::object& weather, const std::vector<int>& months) {
 MadeCurve energy_curve(const py::object& panel_or_diode, const py::object& weather,
                        const std::vector<int>& months, bool exact,
                        const std::optional<double>& noct_c, const std::string& vector_width) {
+    if (noct_c) {
+        check_argument("noct_c", *noct_c, unit::celsius, {.low = 30.0, .high = 80.0});
+    }
+    const VectorWidth width = vector_width_from(vector_width);
+    if (is_array(panel_or_diode)) {
+        return made_of_array(
+            placed_array(panel_or_diode, weather, {.months = months, .exact = exact}, noct_c));
+    }
     if (!py::isinstance<Weather>(weather)) {
         throw InvalidInput(
             ErrorDetail{.part = "energy curve",
@@ -82,10 +101,6 @@ MadeCurve energy_curve(const py::object& panel_or_diode, const py::object& weath
     } else {
         nodes = condensed(weather, months);
     }
-    const VectorWidth width = vector_width_from(vector_width);
-    if (noct_c) {
-        check_argument("noct_c", *noct_c, unit::celsius, {.low = 30.0, .high = 80.0});
-    }
     if (py::isinstance<Panel>(panel_or_diode)) {
         const Panel panel = fill_class_defaults(panel_or_diode.cast<Panel>()).panel;
         return made(fit_single_diode(panel), noct_c.value_or(*panel.noct_c),
@@ -96,7 +111,7 @@ MadeCurve energy_curve(const py::object& panel_or_diode, const py::object& weath
             .part = "energy curve",
             .field = "panel_or_diode",
             .value = quote(py::repr(panel_or_diode).cast<std::string>()),
-            .allowed = "a Panel or a SingleDiode",
+            .allowed = "a Panel, a SingleDiode or an Array",
             .remedy = verbatim("use a panel of a catalog, or the result of fit_single_diode")});
     }
     const auto diode = panel_or_diode.cast<SingleDiode>();
@@ -114,26 +129,17 @@ py::object of_ohms(const py::object& resistance_ohm, const Function& function) {
     });
 }
 
-py::array_t<double> array_of(const std::vector<double>& list) {
-    return py::array_t<double>(static_cast<py::ssize_t>(list.size()), list.data());
-}
-
 py::tuple curve_state(const MadeCurve& made_curve) {
-    const WeatherNodes& nodes = *made_curve.nodes;
+    if (made_curve.placed) return py::make_tuple(placed_array_state(*made_curve.placed));
     return py::make_tuple(diode_state(made_curve.diode), made_curve.noct_c,
-                          made_curve.stc_match_ohm, array_of(nodes.irradiance_w_m2),
-                          array_of(nodes.base_c), array_of(nodes.heating_irradiance_w_m2),
-                          array_of(nodes.hours));
+                          made_curve.stc_match_ohm, nodes_state(*made_curve.nodes));
 }
 
 MadeCurve curve_from(const py::tuple& state) {
-    const auto list = [&state](std::size_t i) { return state[i].cast<std::vector<double>>(); };
-    return made(
-        diode_from(state[0].cast<py::tuple>()), state[1].cast<double>(), state[2].cast<double>(),
-        std::make_shared<const WeatherNodes>(WeatherNodes{.irradiance_w_m2 = list(3),
-                                                          .base_c = list(4),
-                                                          .heating_irradiance_w_m2 = list(5),
-                                                          .hours = list(6)}));
+    if (state.size() == 1) return made_of_array(placed_array_from(state[0].cast<py::tuple>()));
+    return made(diode_from(state[0].cast<py::tuple>()), state[1].cast<double>(),
+                state[2].cast<double>(),
+                std::make_shared<const WeatherNodes>(nodes_from(state[3].cast<py::tuple>())));
 }
 
 }  // namespace

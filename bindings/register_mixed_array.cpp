@@ -1,6 +1,7 @@
 #include "curves.hpp"
 #include "docs_curves.hpp"
 #include "docs_mixed_array.hpp"
+#include "placed_array.hpp"
 
 #include "heatmatch/solar/datasheet_fit.hpp"
 #include "heatmatch/solar/mixed_array.hpp"
@@ -24,7 +25,7 @@ struct HeldCurve {
 
 py::tuple panel_state(const StringPanel& panel) {
     return py::make_tuple(diode_state(panel.diode), panel.substrings, panel.bypass, panel.bypass_v,
-                          assumption_states(panel.assumed));
+                          assumption_states(panel.assumed), panel.noct_c);
 }
 
 StringPanel panel_from(const py::tuple& state) {
@@ -32,30 +33,8 @@ StringPanel panel_from(const py::tuple& state) {
             .substrings = state[1].cast<int>(),
             .bypass = state[2].cast<bool>(),
             .bypass_v = state[3].cast<double>(),
+            .noct_c = state[5].cast<double>(),
             .assumed = assumptions_from(state[4])};
-}
-
-py::list array_state(const MixedArray& array) {
-    py::list strings;
-    for (const PanelString& string : array.strings) {
-        py::list panels;
-        for (const StringPanel& panel : string.panels) panels.append(panel_state(panel));
-        strings.append(py::make_tuple(panels, string.blocking_v));
-    }
-    return strings;
-}
-
-MixedArray array_from(const py::handle& state) {
-    MixedArray array;
-    for (const py::handle string : state) {
-        const auto parts = string.cast<py::tuple>();
-        PanelString made{.blocking_v = parts[1].cast<std::optional<double>>()};
-        for (const py::handle panel : parts[0]) {
-            made.panels.push_back(panel_from(panel.cast<py::tuple>()));
-        }
-        array.strings.push_back(std::move(made));
-    }
-    return array;
 }
 
 StringPanel checked_panel(StringPanel panel, std::optional<int> substrings,
@@ -188,7 +167,7 @@ void register_mixed_curve(py::module_& module) {
                     conditions.append(
                         py::make_tuple(each.irradiance_w_m2, each.cell_temperature_c, each.shade));
                 }
-                return py::make_tuple(array_state(held.array), conditions);
+                return py::make_tuple(mixed_array_state(held.array), conditions);
             },
             [](const py::tuple& state) {
                 std::vector<PanelConditions> conditions;
@@ -197,11 +176,34 @@ void register_mixed_curve(py::module_& module) {
                     conditions.push_back({parts[0].cast<double>(), parts[1].cast<double>(),
                                           parts[2].cast<std::vector<double>>()});
                 }
-                return HeldCurve(array_from(state[0]), std::move(conditions));
+                return HeldCurve(mixed_array_from(state[0]), std::move(conditions));
             }));
 }
 
 }  // namespace
+
+py::list mixed_array_state(const MixedArray& array) {
+    py::list strings;
+    for (const PanelString& string : array.strings) {
+        py::list panels;
+        for (const StringPanel& panel : string.panels) panels.append(panel_state(panel));
+        strings.append(py::make_tuple(panels, string.blocking_v));
+    }
+    return strings;
+}
+
+MixedArray mixed_array_from(const py::handle& state) {
+    MixedArray array;
+    for (const py::handle string : state) {
+        const auto parts = string.cast<py::tuple>();
+        PanelString made{.blocking_v = parts[1].cast<std::optional<double>>()};
+        for (const py::handle panel : parts[0]) {
+            made.panels.push_back(panel_from(panel.cast<py::tuple>()));
+        }
+        array.strings.push_back(std::move(made));
+    }
+    return array;
+}
 
 void register_mixed_array(py::module_& module) {
     py::class_<StringPanel>(module, "StringPanel", docs::class_string_panel)
@@ -222,6 +224,7 @@ void register_mixed_array(py::module_& module) {
         .def_readonly("bypass", &StringPanel::bypass, "Whether each substring has a bypass diode.")
         .def_readonly("bypass_v", &StringPanel::bypass_v,
                       "Voltage across a conducting bypass diode [V].")
+        .def_readonly("noct_c", &StringPanel::noct_c, "Nominal operating cell temperature [°C].")
         .def_property_readonly(
             "assumed", [](const StringPanel& panel) { return texts_of(panel.assumed); },
             "Assumptions about the panel, in words.")
@@ -274,8 +277,9 @@ void register_mixed_array(py::module_& module) {
                  return "Array(" + std::to_string(array.strings.size()) + " strings, " +
                         std::to_string(array.panel_count()) + " panels)";
              })
-        .def(py::pickle([](const MixedArray& array) { return py::make_tuple(array_state(array)); },
-                        [](const py::tuple& state) { return array_from(state[0]); }));
+        .def(py::pickle(
+            [](const MixedArray& array) { return py::make_tuple(mixed_array_state(array)); },
+            [](const py::tuple& state) { return mixed_array_from(state[0]); }));
 }
 
 }  // namespace heatmatch::python

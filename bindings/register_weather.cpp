@@ -2,6 +2,7 @@
 #include "pybind.hpp"
 #include "state.hpp"
 #include "views.hpp"
+#include "weather_state.hpp"
 
 #include <cmath>
 #include <numeric>
@@ -12,6 +13,7 @@
 #include "heatmatch/solar/monthly_weather.hpp"
 #include "heatmatch/solar/observed_weather.hpp"
 #include "heatmatch/solar/rear_light.hpp"
+#include "heatmatch/solar/sky.hpp"
 
 namespace heatmatch::python {
 
@@ -142,41 +144,6 @@ Weather from_arrays(const Site& site, const py::object& unix_time_s, const py::o
     return weather_from_observations(observations, site);
 }
 
-py::tuple weather_state(const Weather& weather) {
-    const auto array = [](const std::vector<double>& list) {
-        return py::array_t<double>(static_cast<py::ssize_t>(list.size()), list.data());
-    };
-    return py::make_tuple(array(weather.irradiance_w_m2), array(weather.base_c),
-                          array(weather.heating_irradiance_w_m2), array(weather.hours),
-                          py::array_t<std::uint8_t>(static_cast<py::ssize_t>(weather.month.size()),
-                                                    weather.month.data()),
-                          array(weather.clear_w_m2), array(weather.overcast_w_m2), weather.days,
-                          weather.step_hours, weather.remarks, assumption_states(weather.assumed),
-                          weather.first_hour, array(weather.rear_w_m2),
-                          array(weather.rear_clear_w_m2), array(weather.rear_overcast_w_m2),
-                          assumption_states(weather.rear_assumed));
-}
-
-Weather weather_from(const py::tuple& state) {
-    const auto list = [&state](std::size_t i) { return state[i].cast<std::vector<double>>(); };
-    return {.irradiance_w_m2 = list(0),
-            .base_c = list(1),
-            .heating_irradiance_w_m2 = list(2),
-            .hours = list(3),
-            .month = state[4].cast<std::vector<std::uint8_t>>(),
-            .clear_w_m2 = list(5),
-            .overcast_w_m2 = list(6),
-            .rear_w_m2 = list(12),
-            .rear_clear_w_m2 = list(13),
-            .rear_overcast_w_m2 = list(14),
-            .days = state[7].cast<std::array<double, 12>>(),
-            .step_hours = state[8].cast<double>(),
-            .first_hour = state[11].cast<std::optional<double>>(),
-            .remarks = state[9].cast<Sentences>(),
-            .assumed = assumptions_from(state[10]),
-            .rear_assumed = assumptions_from(state[15])};
-}
-
 std::string weather_text(const Weather& weather) {
     const double hours = std::accumulate(weather.hours.begin(), weather.hours.end(), 0.0);
     return "Weather(" + std::to_string(weather.size()) + " rows, " + format_number(hours) + " h, " +
@@ -266,6 +233,20 @@ void register_weather(py::module_& module) {
         .def("split_by_cloud", &split_by_cloud, py::call_guard<py::gil_scoped_release>(),
              "Each row as a sunny and an overcast part of the same mean: the bound of cloud within "
              "the step.")
+        .def(
+            "on_plane",
+            [](const Weather& weather, double tilt_deg, double azimuth_deg) {
+                check_argument("tilt_deg", tilt_deg, unit::degree, {.low = 0.0, .high = 90.0});
+                check_argument("azimuth_deg", azimuth_deg, unit::degree,
+                               {.low = 0.0, .high = 360.0});
+                const py::gil_scoped_release release;
+                return on_plane(weather, tilt_deg, azimuth_deg);
+            },
+            py::kw_only(), py::arg("tilt_deg"), py::arg("azimuth_deg"),
+            "The weather on another plane under the same sky.")
+        .def_property_readonly(
+            "has_sky", [](const Weather& weather) { return weather.sky.made_from != nullptr; },
+            "whether on_plane can be used")
         .def(
             "with_rear_irradiance",
             [](const Weather& weather, double share) {

@@ -63,7 +63,7 @@ def test_a_shared_store_survives_a_pickle(circuits: list[hm.Candidate]) -> None:
 
 def test_days_of_both_share_the_bed(circuits: list[hm.Candidate], house: hm.Installation) -> None:
     year = hm.Weather.from_installation(house)
-    barn, porch = hm.simulate_circuits(circuits, [year], month=1, days=1)
+    barn, porch = hm.simulate_circuits(circuits, year, month=1, days=1)
     assert list(barn.bed_mean_c) == list(porch.bed_mean_c)
     assert barn.energy.delivered_kwh > porch.energy.delivered_kwh > 0
     assert "2 circuits heat this store" in " ".join(barn.remarks)

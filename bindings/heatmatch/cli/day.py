@@ -132,7 +132,7 @@ def run_day(arguments: argparse.Namespace) -> int:
         raise InvalidInput("--csv has room for one circuit; name it with --circuit")
     wanted = shows_progress(arguments)
     runs = _core.simulate_circuits(
-        circuits, [lived], **_options(arguments), progress=bar(wanted=wanted)
+        circuits, lived, **_options(arguments), progress=bar(wanted=wanted)
     )
     stagnations: list[_core.Stagnation | None] = [None] * len(circuits)
     if arguments.stagnation:

@@ -1,4 +1,4 @@
-"""Energy of one panel over some weather, by load resistance."""
+"""Energy of a panel or an array over some weather, by load resistance."""
 
 from __future__ import annotations
 
@@ -13,24 +13,26 @@ if TYPE_CHECKING:
     import numpy.typing as npt
 
     from heatmatch._core import LargestPoint, Panel, SingleDiode
+    from heatmatch.face.array import Array
     from heatmatch.face.weather import Weather
 
 
 class EnergyCurve(Face):
-    """Energy of one panel over some weather, as a function of load resistance.
+    """Energy of one panel or one array over some weather, as a function of load resistance.
 
     Parameters
     ----------
-    panel_or_diode : Panel or SingleDiode
-        The panel; what its label lacks is assumed from its class.
-    weather : Weather
-        Irradiance and temperature on the panel.
+    panel_or_diode : Panel, SingleDiode or Array
+        The panel, or the array; what a label lacks is assumed from its class.
+    weather : Weather or sequence of Weather
+        Irradiance and temperature on the panel. Of an array: one for all, or one for each panel,
+        string by string, on planes of one sky (``Weather.on_plane``).
     months : sequence of int
         Months to sum over, 1 to 12; empty is all.
     exact : bool
         Sum over every row instead of condensed nodes.
     noct_c : float, optional
-        Nominal operating cell temperature [°C], 30 to 80; that of the panel by default.
+        Nominal operating cell temperature [°C], 30 to 80; that of each panel by default.
     vector_width : str
         "automatic", or a width that ``widest_vectors`` allows.
 
@@ -41,7 +43,10 @@ class EnergyCurve(Face):
 
     Notes
     -----
-    S panels in series and P in parallel deliver ``S P E(R P / S)`` into R [ohm].
+    S equal panels in series and P in parallel deliver ``S P E(R P / S)`` into R [ohm]. The curve of
+    an Array is of the whole array: in a string voltages add at equal current, with bypass diodes;
+    across strings currents add at equal voltage. Two planes are condensed together, within 1e-3 of
+    every hour from 0.3 to 6 times `stc_match_ohm`; from three planes on every hour is summed.
 
     Examples
     --------
@@ -50,14 +55,19 @@ class EnergyCurve(Face):
     >>> curve = hm.EnergyCurve(panel, hm.Weather.from_installation(hm.demo()))
     >>> curve.best_resistance_ohm > curve.stc_match_ohm
     True
+    >>> south = hm.Weather.from_installation(hm.demo())
+    >>> east = south.on_plane(tilt_deg=60, azimuth_deg=90)
+    >>> pair = hm.EnergyCurve(hm.Array([[panel, panel]]), [south, east])
+    >>> pair.delivered_kwh(15.0) < 2 * curve.delivered_kwh(7.5)
+    True
     """
 
     __slots__ = ()
 
     def __init__(
         self,
-        panel_or_diode: Panel | SingleDiode,
-        weather: Weather,
+        panel_or_diode: Panel | SingleDiode | Array,
+        weather: Weather | Sequence[Weather],
         *,
         months: Sequence[int] = (),
         exact: bool = False,

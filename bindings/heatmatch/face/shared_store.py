@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 def simulate_circuits(
     circuits: Sequence[Candidate],
-    weathers: Sequence[Weather],
+    weather: Weather,
     *,
     month: int | None = None,
     days: int | None = None,
@@ -40,8 +40,9 @@ def simulate_circuits(
     ----------
     circuits : sequence of Candidate
         All circuits of the store, as ``assess_circuits`` returns them.
-    weathers : sequence of Weather
-        One weather for all circuits, or one for each, with the same rows.
+    weather : Weather
+        Rows without gaps, with the temperature of the air. Each circuit has the weather of its
+        group's plane and shade.
     month : int, optional
         Month to begin with, 1 to 12; by default the first row.
     days : int, optional
@@ -76,8 +77,8 @@ def simulate_circuits(
     Raises
     ------
     InvalidInput
-        The circuits were not assessed together, there is no store, weathers differ in their rows
-        or have gaps, or a value is out of range.
+        The circuits were not assessed together, there is no store, the weather has gaps or no sky
+        for the plane of a group, or a value is out of range.
 
     Notes
     -----
@@ -95,11 +96,11 @@ def simulate_circuits(
     >>> house = hm.demo()
     >>> circuits = hm.assess_circuits(hm.Catalog.starter(), house)
     >>> year = hm.Weather.from_installation(house)
-    >>> [len(run) for run in hm.simulate_circuits(circuits, [year], month=1, days=1)]
+    >>> [len(run) for run in hm.simulate_circuits(circuits, year, month=1, days=1)]
     [288]
     """
     made: list[DayRun] = call(
-        _core.simulate_circuits, circuits, weathers, month=month, days=days,
+        _core.simulate_circuits, circuits, weather, month=month, days=days,
         air_shift_k=air_shift_k, electrical_step_s=electrical_step_s, thermal_step_s=thermal_step_s,
         warm_up_days=warm_up_days, start_c=start_c, conductivity=conductivity, switches=switches,
         extraction_w_k=extraction_w_k, extraction_from_hour=extraction_from_hour,

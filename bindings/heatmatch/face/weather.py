@@ -66,6 +66,7 @@ class Weather(WeatherMakers):
         "Assumptions about light on the backs of panels, in words."
     )
     irradiation_kwh_m2: Held[float] = Held("Irradiation on the cells over all rows [kWh/m2].")
+    has_sky: Held[bool] = Held("Whether ``on_plane`` gives the weather of other planes.")
     has_cloud_band: Held[bool] = Held("Whether ``split_by_cloud`` gives other rows.")
 
     def cell_temperature_c(self, *, noct_c: float = 45.0) -> _Numbers:
@@ -103,6 +104,46 @@ class Weather(WeatherMakers):
         """
         cells: _Numbers = self._call("cell_temperature_c", noct_c=noct_c)
         return cells
+
+    def on_plane(self, *, tilt_deg: float, azimuth_deg: float) -> Weather:
+        """Return the weather on another plane under the same sky.
+
+        Parameters
+        ----------
+        tilt_deg : float
+            Tilt of the plane [deg], 0 flat to 90 upright.
+        azimuth_deg : float
+            Direction that it faces, clockwise from north [deg], 0 to 360.
+
+        Returns
+        -------
+        Weather
+            The same rows with irradiance and temperature on that plane.
+
+        Raises
+        ------
+        InvalidInput
+            An angle is out of range, or the weather has the sun on one plane only.
+
+        Notes
+        -----
+        Sky of Hay and Davies, as for the site's plane. ``from_plane`` keeps no sky: use global,
+        direct and diffuse irradiance.
+
+        References
+        ----------
+        hay-davies-1980 : diffuse irradiance on a plane
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> year = hm.Weather.from_installation(hm.demo())
+        >>> east = year.on_plane(tilt_deg=60, azimuth_deg=90)
+        >>> east.irradiation_kwh_m2 < year.irradiation_kwh_m2
+        True
+        """
+        made: Weather = self._call("on_plane", tilt_deg=tilt_deg, azimuth_deg=azimuth_deg)
+        return made
 
     def split_by_cloud(self) -> Weather:
         """Split each row into a sunny and an overcast part of the same mean.

@@ -2,6 +2,8 @@
 
 #include "sentences.hpp"
 
+#include <algorithm>
+
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/field_access.hpp"
 
@@ -66,6 +68,43 @@ std::span<const Field> owned_panels_fields() {
              .meaning =
                  "a wall or a roof is behind them: no light reaches their backs; unstated counts"
                  " as open"}),
+        bind<&OwnedPanels::tilt_deg>({.name = "tilt_deg",
+                                      .kind = FieldKind::number,
+                                      .unit = unit::degree,
+                                      .range = {.low = 0.0, .high = 90.0},
+                                      .meaning = "tilt of these panels, 0 flat, 90 upright; that "
+                                                 "of the site if omitted"}),
+        bind<&OwnedPanels::azimuth_deg>({.name = "azimuth_deg",
+                                         .kind = FieldKind::number,
+                                         .unit = unit::degree,
+                                         .range = {.low = 0.0, .high = 360.0},
+                                         .meaning = "direction these panels face, clockwise from "
+                                                    "north; that of the site if omitted"}),
+        bind<&OwnedPanels::shade_pct>(
+            {.name = "shade_pct",
+             .kind = FieldKind::numbers,
+             .unit = unit::percent,
+             .range = {.low = 0.0, .high = 100.0},
+             .meaning = "share of their irradiance lost to shade: one number, 12 by month, or 12 "
+                        "lists of 24 by month and hour of mean solar time; none if omitted"}),
+        bind<&OwnedPanels::shaded_substrings>(
+            {.name = "shaded_substrings",
+             .kind = FieldKind::count,
+             .unit = unit::count,
+             .range = {.low = 1, .high = 400},
+             .meaning = "substrings of each panel in that shade; all of them if omitted"}),
+        bind<&OwnedPanels::bypass_diodes>(
+            {.name = "bypass_diodes",
+             .kind = FieldKind::count,
+             .unit = unit::count,
+             .range = {.low = 0, .high = 400},
+             .meaning = "bypass diodes of each panel as owned, one a substring; those of its kind "
+                        "if omitted"}),
+        bind<&OwnedPanels::blocking>(
+            {.name = "blocking",
+             .kind = FieldKind::flag,
+             .meaning = "each string has a blocking diode; its 0.5 V count in the season's heat, "
+                        "and no margin relies on it; none if omitted"}),
     });
     return fields;
 }
@@ -109,8 +148,55 @@ std::span<const Field> allowed_elements_fields() {
     return fields;
 }
 
+namespace {
+
+void check_shade(const OwnedPanels& owned, const std::string& part) {
+    const auto& shade = owned.shade_pct;
+    const std::size_t count = shade.size();
+    if (owned.shaded_substrings && count == 0) {
+        throw InvalidInput(ErrorDetail{.part = part,
+                                       .field = "shade_pct",
+                                       .value = "(missing)",
+                                       .allowed = "given where `shaded_substrings` is",
+                                       .remedy = say<"setting.light_lost">()});
+    }
+    if (owned.shaded_substrings && owned.bypass_diodes &&
+        *owned.shaded_substrings > std::max(1, *owned.bypass_diodes)) {
+        throw InvalidInput(
+            ErrorDetail{.part = part,
+                        .field = "shaded_substrings",
+                        .value = std::to_string(*owned.shaded_substrings),
+                        .allowed = "at most " + std::to_string(std::max(1, *owned.bypass_diodes)) +
+                                   ", one for each bypass diode",
+                        .remedy = say<"setting.omit_for_all">()});
+    }
+    const bool fits = count <= 1 || count == 12 || count == shades_by_hour;
+    const auto remedy = [] {
+        return say<"setting.shade_table">(with<"months">(12.0), with<"hours">(24.0));
+    };
+    if (!fits) {
+        throw InvalidInput(ErrorDetail{.part = part,
+                                       .field = "shade_pct",
+                                       .value = std::to_string(count) + " numbers",
+                                       .allowed = "1, 12 or 12 times 24 numbers",
+                                       .remedy = remedy()});
+    }
+    if (count == 0 || std::any_of(shade.begin(), shade.end(),
+                                  [](double share_pct) { return share_pct < 100.0; })) {
+        return;
+    }
+    throw InvalidInput(ErrorDetail{.part = part,
+                                   .field = "shade_pct",
+                                   .value = "100 % all the time",
+                                   .allowed = "below 100 % at some time",
+                                   .remedy = say<"setting.always_shaded">()});
+}
+
+}  // namespace
+
 void check_owned_panels(const OwnedPanels& owned, const std::string& part) {
     check_record(owned_panels_fields(), &owned, part);
+    check_shade(owned, part);
     if (!owned.measured) return;
     check_record(panel_measurement_fields(), &*owned.measured, part + " measured");
     if (owned.measured->v_oc || owned.measured->i_sc) return;

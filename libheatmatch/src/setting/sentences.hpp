@@ -17,6 +17,11 @@ inline constexpr auto table = std::to_array<Template>({
      "check the minus sign: the record low is the lowest temperature ever, and "
      "determines the cold voltage"},
     {"setting.no_panels", "the installation lists no panels"},
+    {"setting.shade_table",
+     "give one number, one for each of {months} months, or {hours} hours for each month"},
+    {"setting.light_lost", "state the share of light that they lose"},
+    {"setting.omit_for_all", "omit it where the whole panel is shaded"},
+    {"setting.always_shaded", "panels that are always in full shade deliver nothing"},
     {"setting.say_what_was_read", "state what the meter read, or omit measured"},
     {"setting.write_either", "write {one} or {other}"},
     {"setting.describe_circuit", "describe the circuit under \"circuit\" or \"circuits\""},

@@ -1,5 +1,6 @@
 #include "heatmatch/solar/clear_days.hpp"
 
+#include "kept_sky.hpp"
 #include "sentences.hpp"
 #include "solar_year.hpp"
 
@@ -21,10 +22,14 @@ Weather clear_days(const Site& site, const std::optional<MonthlyNormals>& normal
                                    .value = sentence_of(Amount{usual_air_c, unit::celsius}),
                                    .source = say<"solar.class_default">()});
     }
+    SkyRows rows{.site = site};
     for (const YearHour& hour : solar_year(plane)) {
-        append_row(weather, plane, hour.moment, clear_sky_at(plane, hour.moment),
-                   {.air_c = normals ? air_at_hour(*normals, hour) : usual_air_c}, 1.0);
+        const SkyIrradiance sky = clear_sky_at(plane, hour.moment);
+        const PanelAir air{.air_c = normals ? air_at_hour(*normals, hour) : usual_air_c};
+        append_row(weather, plane, hour.moment, sky, air, 1.0);
+        append_sky(rows, hour.unix_time_s, sky, air, 1.0);
     }
+    keep_sky(weather, std::move(rows), plane.assumed.size());
     return weather;
 }
 

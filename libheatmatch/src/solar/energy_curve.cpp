@@ -1,6 +1,7 @@
 #include "heatmatch/solar/energy_curve.hpp"
 
 #include "diode_kernel.hpp"
+#include "mixed_sums.hpp"
 #include "sentences.hpp"
 
 #include <algorithm>
@@ -59,49 +60,25 @@ std::vector<double> grid_for(const WeatherNodes& nodes, double stc_match_ohm, st
     return geometric_grid(first_ratio * middle, last_ratio * middle, points);
 }
 
+/// The plane with the brightest node.
+const WeatherNodes& brightest_plane(const PlacedArray& placed) {
+    if (placed.planes.empty()) {
+        throw InvalidInput(ErrorDetail{.part = "energy curve",
+                                       .field = "planes",
+                                       .value = "none",
+                                       .allowed = "at least one",
+                                       .remedy = say<"solar.one_sky">()});
+    }
+    const auto brightest = [](const WeatherNodes& plane) {
+        const auto& sun = plane.irradiance_w_m2;
+        return sun.empty() ? 0.0 : *std::max_element(sun.begin(), sun.end());
+    };
+    return *std::max_element(
+        placed.planes.begin(), placed.planes.end(),
+        [&](const WeatherNodes& a, const WeatherNodes& b) { return brightest(a) < brightest(b); });
+}
+
 }  // namespace
-
-double CurveTable::beyond(double position) const {
-    if (std::isnan(position)) return position;
-    const bool below = position <= 0.0;
-    const std::size_t end = below ? 0 : count - 1;
-    if (value[end] <= 0.0) return 0.0;
-    const double s = slope[end] / value[end];
-    const double from_end = (position - static_cast<double>(end)) * step;
-    if (below) {  // E/R = A + B R
-        const double r = std::exp(from_end);
-        return value[end] * r * (2.0 - s + (s - 1.0) * r);
-    }
-    const double r = std::exp(-from_end);  // E R = A + B/R
-    return value[end] * r * (1.0 + (1.0 + s) * (1.0 - r));
-}
-
-double CurveTable::slope_beyond(double position) const {
-    const bool below = position <= 0.0;
-    const std::size_t end = below ? 0 : count - 1;
-    if (!(value[end] > 0.0)) return 0.0;
-    const double s = slope[end] / value[end];
-    const double from_end = (position - static_cast<double>(end)) * step;
-    if (below) {
-        const double r = std::exp(from_end);
-        return value[end] * r * (2.0 - s + 2.0 * (s - 1.0) * r);
-    }
-    const double r = std::exp(-from_end);
-    return -value[end] * r * (1.0 + (1.0 + s) * (1.0 - 2.0 * r));
-}
-
-double CurveTable::slope_at(double ln_ohm) const {
-    const double position = (ln_ohm - ln_first) * per_step;
-    const auto last = static_cast<double>(count - 1);
-    if (!(position > 0.0 && position < last)) return slope_beyond(position);
-    const auto i = static_cast<std::size_t>(position);
-    const double t = position - static_cast<double>(i);
-    const double rise = value[i + 1] - value[i];
-    const double m0 = step * slope[i];
-    const double m1 = step * slope[i + 1];
-    return (m0 + t * (2.0 * (3.0 * rise - 2.0 * m0 - m1) + t * 3.0 * (m0 + m1 - 2.0 * rise))) /
-           step;
-}
 
 EnergyCurve::EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherNodes& nodes,
                          double stc_match_ohm, VectorWidth width, std::size_t points)
@@ -142,6 +119,28 @@ EnergyCurve::EnergyCurve(const SingleDiode& diode, double noct_c, const WeatherN
     for (double& slope : slope_) slope /= 1000.0;
 }
 
+EnergyCurve::EnergyCurve(PlacedArray placed, double stc_match_ohm, std::size_t points)
+    : stc_match_ohm_(stc_match_ohm),
+      ohm_(grid_for(brightest_plane(placed), stc_match_ohm, points)),
+      kwh_(points, 0.0),
+      slope_(points, 0.0),
+      hours_(placed.planes.front().hours),
+      placed_(std::make_shared<const PlacedArray>(std::move(placed))) {
+    mixed_sums(placed_->array, placed_->places, placed_->planes, ohm_, kwh_, slope_);
+    for (double& energy : kwh_) energy /= 1000.0;
+    for (double& slope : slope_) slope /= 1000.0;
+}
+
+OperatingPoint EnergyCurve::point(std::size_t node, double resistance_ohm) const {
+    return placed_ ? placed_->at(node).into_resistance(resistance_ohm)
+                   : curve(node).into_resistance(resistance_ohm);
+}
+
+double EnergyCurve::open_circuit_voltage_v(std::size_t node) const {
+    return placed_ ? placed_->at(node).open_circuit_voltage_v()
+                   : curve(node).open_circuit_voltage_v();
+}
+
 CurveTable EnergyCurve::table() const {
     const double step = std::log(last_ratio / first_ratio) / static_cast<double>(ohm_.size() - 1);
     return {.ln_first = std::log(ohm_.front()),
@@ -172,6 +171,14 @@ double EnergyCurve::slope_kwh(double resistance_ohm) const {
 }
 
 double EnergyCurve::mpp_kwh() const {
+    if (placed_) {
+        double sum = 0.0;
+        for (std::size_t node = 0; node < hours_.size(); ++node) {
+            if (hours_[node] <= 0.0) continue;
+            sum += hours_[node] * placed_->at(node).maximum_power().power_w;
+        }
+        return sum / 1000.0;
+    }
     std::vector<double> power_w(hours_.size());
     maximum_powers({.light_current_a = light_current_a_,
                     .ln_saturation_current = ln_saturation_current_,
@@ -213,10 +220,10 @@ LargestPoint EnergyCurve::largest(double resistance_ohm) const {
     check_resistance(resistance_ohm, "resistance_ohm");
     LargestPoint largest;
     for (std::size_t k = 0; k < hours_.size(); ++k) {
-        const OperatingPoint point = curve(k).into_resistance(resistance_ohm);
-        largest.power_w = std::max(largest.power_w, point.power_w);
-        largest.voltage_v = std::max(largest.voltage_v, point.voltage_v);
-        largest.current_a = std::max(largest.current_a, point.current_a);
+        const OperatingPoint now = point(k, resistance_ohm);
+        largest.power_w = std::max(largest.power_w, now.power_w);
+        largest.voltage_v = std::max(largest.voltage_v, now.voltage_v);
+        largest.current_a = std::max(largest.current_a, now.current_a);
     }
     return largest;
 }
@@ -225,7 +232,7 @@ double EnergyCurve::hours_above(double resistance_ohm, double power_w) const {
     check_resistance(resistance_ohm, "resistance_ohm");
     double hours = 0.0;
     for (std::size_t k = 0; k < hours_.size(); ++k) {
-        if (hours_[k] > 0.0 && curve(k).into_resistance(resistance_ohm).power_w > power_w) {
+        if (hours_[k] > 0.0 && point(k, resistance_ohm).power_w > power_w) {
             hours += hours_[k];
         }
     }
@@ -238,9 +245,8 @@ double EnergyCurve::near_short_circuit_share(double resistance_ohm) const {
     double all = 0.0;
     for (std::size_t k = 0; k < hours_.size(); ++k) {
         if (hours_[k] <= 0.0) continue;
-        const DiodeCurve at = curve(k);
         all += hours_[k];
-        if (at.into_resistance(resistance_ohm).voltage_v < 0.5 * at.open_circuit_voltage_v()) {
+        if (point(k, resistance_ohm).voltage_v < 0.5 * open_circuit_voltage_v(k)) {
             near += hours_[k];
         }
     }

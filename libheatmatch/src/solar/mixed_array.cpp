@@ -44,14 +44,18 @@ bool is_drop(double volts) {
 
 }  // namespace
 
-StringPanel string_panel(const Panel& panel) {
-    const DatasheetFit fit = fit_single_diode(panel);
-    StringPanel made{.diode = static_cast<const SingleDiode&>(fit), .assumed = fit.assumed};
+int bypass_diodes_of(const Panel& panel) {
     const bool silicon = !panel.technology || panel.technology == Technology::mono_si ||
                          panel.technology == Technology::multi_si ||
                          panel.technology == Technology::heterojunction;
     constexpr int usual_diodes = 3;
-    const int diodes = panel.bypass_diodes.value_or(silicon ? usual_diodes : 0);
+    return panel.bypass_diodes.value_or(silicon ? usual_diodes : 0);
+}
+
+StringPanel string_panel(const Panel& panel) {
+    const DatasheetFit fit = fit_single_diode(panel);
+    StringPanel made{.diode = static_cast<const SingleDiode&>(fit), .assumed = fit.assumed};
+    const int diodes = bypass_diodes_of(panel);
     if (!panel.bypass_diodes) {
         made.assumed.push_back(
             {.part = "panel \"" + panel.id + '"',
@@ -61,6 +65,7 @@ StringPanel string_panel(const Panel& panel) {
     }
     made.substrings = std::max(1, diodes);
     made.bypass = diodes > 0;
+    made.noct_c = fill_class_defaults(panel).panel.noct_c.value_or(usual_noct_c);
     return made;
 }
 

@@ -1,6 +1,7 @@
 #include "heatmatch/solar/monthly_sky.hpp"
 
 #include "clearness.hpp"
+#include "kept_sky.hpp"
 #include "sentences.hpp"
 #include "solar_year.hpp"
 
@@ -198,7 +199,9 @@ Site MonthlySky::turned(std::optional<double> tilt_deg, std::optional<double> az
 
 Weather MonthlySky::weather(std::optional<double> tilt_deg,
                             std::optional<double> azimuth_deg) const {
-    const SitePlane plane = plane_by_the_sun(turned(tilt_deg, azimuth_deg));
+    const Site site = turned(tilt_deg, azimuth_deg);
+    const SitePlane plane = plane_by_the_sun(site);
+    SkyRows rows{.site = site};
     Weather weather{.first_hour = 0.0, .assumed = plane.assumed};
     weather.assumed.push_back(still_wind_assumption());
     weather.assumed.push_back(
@@ -213,10 +216,12 @@ Weather MonthlySky::weather(std::optional<double> tilt_deg,
             sky = {.ghi_w_m2 = sky.ghi_w_m2 * month.scale,
                    .dni_w_m2 = sky.dni_w_m2 * month.scale,
                    .dhi_w_m2 = sky.dhi_w_m2 * month.scale};
-            append_row(weather, plane, hour.at.moment, sky,
-                       {.air_c = air_at_hour(normals_, hour.at)}, 1.0);
+            const PanelAir air{.air_c = air_at_hour(normals_, hour.at)};
+            append_row(weather, plane, hour.at.moment, sky, air, 1.0);
+            append_sky(rows, hour.at.unix_time_s, sky, air, 1.0);
         }
     }
+    keep_sky(weather, std::move(rows), plane.assumed.size());
     return weather;
 }
 

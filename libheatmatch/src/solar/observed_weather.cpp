@@ -1,6 +1,7 @@
 #include "heatmatch/solar/observed_weather.hpp"
 
 #include "degrees.hpp"
+#include "kept_sky.hpp"
 #include "observation_checks.hpp"
 #include "sentences.hpp"
 #include "solar_year.hpp"
@@ -174,21 +175,23 @@ Weather weather_from_observations(const Observations& given, const Site& site) {
                                    .source = sentence_of(Name{"erbs-1982"})});
     }
     NightLight at_night;
+    SkyRows rows{.site = site};
     double night_s = 0.0;
     for (std::size_t row = 0; row < times.size(); ++row) {
         const bool last = row + 1 == times.size();
         const double next_s = last ? times[row] + steps.step_s : times[row + 1];
         const double length_s = std::min(steps.step_s, next_s - times[row]);
         const double start_s = times[row] - given.label * steps.step_s;
-        const SkyMoment moment = sky_moment(plane, start_s + 0.5 * steps.step_s);
+        const double middle_s = start_s + 0.5 * steps.step_s;
+        const SkyMoment moment = sky_moment(plane, middle_s);
         const SkyIrradiance sky = sky_of(given, row, moment);
         at_night.add(sky, moment);
-        append_row(
-            weather, plane, moment, sky,
-            {.air_c = given.air_c[row],
-             .wind_factor =
-                 given.wind_m_s.empty() ? 1.0 : wind_factor(wind_share * given.wind_m_s[row])},
-            length_s / 3600.0);
+        const PanelAir air{.air_c = given.air_c[row],
+                           .wind_factor = given.wind_m_s.empty()
+                                              ? 1.0
+                                              : wind_factor(wind_share * given.wind_m_s[row])};
+        append_row(weather, plane, moment, sky, air, length_s / 3600.0);
+        append_sky(rows, middle_s, sky, air, length_s / 3600.0);
         check_plane(weather.irradiance_w_m2.back(), row, times[row]);
         if (next_s - times[row] > 1.5 * steps.step_s) {
             night_s += night_within(plane, weather, start_s + steps.step_s,
@@ -209,6 +212,7 @@ Weather weather_from_observations(const Observations& given, const Site& site) {
         weather.remarks.push_back(say<"solar.small_negative">(
             with<"readings">(static_cast<double>(negative), unit::count), with<"nothing">(0.0)));
     }
+    keep_sky(weather, std::move(rows), plane.assumed.size());
     return weather;
 }
 

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "heatmatch/base/units.hpp"
+#include "heatmatch/solar/mixed_array.hpp"
 
 namespace heatmatch {
 
@@ -96,7 +97,10 @@ PanelInService PanelInService::at_careful_end() const {
     return careful;
 }
 
-PanelInService panel_in_service(const OwnedPanels& owned, const Panel& panel, double record_low_c) {
+PanelInService panel_in_service(const OwnedPanels& owned, const Panel& of_kind,
+                                double record_low_c) {
+    Panel panel = of_kind;
+    if (owned.bypass_diodes) panel.bypass_diodes = owned.bypass_diodes;
     PanelInService service{.given = panel, .record_low_c = record_low_c};
     const FilledPanel filled = fill_class_defaults(panel);
     service.panel = filled.panel;
@@ -110,6 +114,17 @@ PanelInService panel_in_service(const OwnedPanels& owned, const Panel& panel, do
                                    .field = "rear_blocked",
                                    .value = say<"solar.back_is_free">(),
                                    .source = say<"solar.class_default">()});
+    }
+    service.blocking = owned.blocking.value_or(false);
+    if (owned.shaded_substrings) {
+        service.shaded_substrings = *owned.shaded_substrings;
+        if (!panel.bypass_diodes) {
+            service.assumed.push_back({.part = "panel \"" + panel.id + '"',
+                                       .field = "bypass_diodes",
+                                       .value = say<"solar.number">(with<"number">(
+                                           static_cast<double>(bypass_diodes_of(panel)))),
+                                       .source = say<"solar.common_practice">()});
+        }
     }
     const bool has_current = owned.measured && owned.measured->i_sc;
     if (!has_current) {

@@ -203,6 +203,7 @@ PlaneIrradiance RearView::behind_glass(const PlaneIrradiance& on_back,
 
 Weather with_rear_irradiance(const Weather& weather, double share) {
     Weather both = weather;
+    both.sky = {};  // it gives no other plane its rear light
     if (weather.rear_w_m2.size() != weather.size() || share <= 0.0) return both;
     const auto add = [share](std::vector<double>& to, const std::vector<double>& more) {
         if (to.size() != more.size()) return;

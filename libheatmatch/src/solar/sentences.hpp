@@ -56,6 +56,7 @@ inline constexpr auto table = std::to_array<Template>({
     // Remedies.
     {"solar.wind_height",
      "give the height of the instrument above the ground; {panels} if it is at the panels"},
+    {"solar.need_sky", "make the weather from ghi, dni and dhi, which give every plane its sun"},
     {"solar.one_panel", "an array has one panel or more"},
     {"solar.one_sky",
      "make the weather of each plane from one sky: the same rows in the same order"},

@@ -25,6 +25,7 @@ std::vector<YearHour> solar_year(const SitePlane& site) {
         for (std::size_t day = 0; day < static_cast<std::size_t>(days); ++day) {
             for (int hour = 0; hour < 24; ++hour) {
                 hours.push_back({.moment = sky_moment(site, start_s + 1800.0),
+                                 .unix_time_s = start_s + 1800.0,
                                  .solar_hour = hour + 0.5,
                                  .day_of_month = day});
                 start_s += 3600.0;

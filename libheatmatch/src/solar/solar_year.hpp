@@ -9,6 +9,7 @@ namespace heatmatch {
 /// The middle of an hour of a common year, by the mean solar time of the place.
 struct YearHour {
     SkyMoment moment{};
+    double unix_time_s = 0.0;
     double solar_hour = 0.0;       //!< 0.5 to 23.5
     std::size_t day_of_month = 0;  //!< 0 to 30
 };

@@ -65,6 +65,7 @@ std::vector<std::uint8_t> calendar(std::size_t rows, double hours_per_row) {
 void append_row(Weather& to, const Weather& from, std::size_t row, double irradiance, double hours,
                 const std::vector<double>& rear) {
     if (!rear.empty()) to.rear_w_m2.push_back(rear[row]);
+    if (!from.shaded_share.empty()) to.shaded_share.push_back(from.shaded_share[row]);
     to.irradiance_w_m2.push_back(irradiance);
     to.base_c.push_back(from.base_c[row]);
     to.heating_irradiance_w_m2.push_back(from.heating_irradiance_w_m2[row]);

@@ -8,6 +8,7 @@
 #include <numeric>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/solar/plane_nodes.hpp"
 
 namespace heatmatch {
 
@@ -131,6 +132,22 @@ void append_extremes(WeatherNodes& nodes, const std::vector<Row>& rows, double b
     }
 }
 
+/// The shaded substrings are on a plane of their own, which the shade darkens.
+WeatherNodes partly_shaded_nodes(const Weather& weather, const NodeOptions& options) {
+    Weather shaded = weather;
+    for (auto* light : {&shaded.irradiance_w_m2, &shaded.heating_irradiance_w_m2}) {
+        for (std::size_t row = 0; row < light->size(); ++row) {
+            (*light)[row] *= 1.0 - weather.shaded_share[row];
+        }
+    }
+    const std::array<const Weather*, 2> both{&weather, &shaded};
+    const std::vector<WeatherNodes> planes = plane_nodes(both, options);
+    WeatherNodes nodes = planes[0];
+    nodes.shaded_w_m2 = planes[1].irradiance_w_m2;
+    nodes.shaded_heating_w_m2 = planes[1].heating_irradiance_w_m2;
+    return nodes;
+}
+
 }  // namespace
 
 double WeatherNodes::sunlit_hours() const {
@@ -149,6 +166,7 @@ WeatherNodes weather_nodes(const Weather& weather, const NodeOptions& options) {
                         .allowed = ">= 1",
                         .remedy = say<"solar.default_bins">(with<"sun">(14.0), with<"air">(10.0))});
     }
+    if (!weather.shaded_share.empty()) return partly_shaded_nodes(weather, options);
     const std::vector<Row> rows = sunlit_rows(weather, options);
     if (rows.empty()) {
         throw InvalidInput(ErrorDetail{

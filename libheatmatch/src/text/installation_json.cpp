@@ -3,6 +3,7 @@
 #include "json_record.hpp"
 #include "sentences.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include "heatmatch/base/error.hpp"
@@ -51,7 +52,29 @@ auto read_list(const Json& json, const std::string& origin, const std::string& l
     return items;
 }
 
-OwnedPanels read_owned_panels(const Json& json, const std::string& part) {
+/// A shade may be written as one number or as twelve lists of hours: one list of numbers.
+Json with_flat_shade(Json json) {
+    const auto shade = json.is_object() ? json.find("shade_pct") : json.end();
+    if (shade == json.end() || shade->is_null()) return json;
+    if (!shade->is_array()) {
+        *shade = Json::array({*shade});
+        return json;
+    }
+    const bool by_hour =
+        shade->size() == 12 && std::all_of(shade->begin(), shade->end(), [](const Json& month) {
+            return month.is_array() && month.size() == 24;
+        });
+    if (!by_hour) return json;
+    Json flat = Json::array();
+    for (const Json& month : *shade) {
+        for (const Json& hour : month) flat.push_back(hour);
+    }
+    *shade = std::move(flat);
+    return json;
+}
+
+OwnedPanels read_owned_panels(const Json& given, const std::string& part) {
+    const Json json = with_flat_shade(given);
     constexpr auto others = std::to_array<std::string_view>({"measured"});
     auto owned = read<OwnedPanels>(owned_panels_fields(), json, part, others);
     const auto measured = json.find("measured");

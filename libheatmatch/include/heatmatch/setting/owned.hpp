@@ -20,6 +20,9 @@ struct PanelMeasurement {
 };
 [[nodiscard]] std::span<const Field> panel_measurement_fields();
 
+/// Numbers of a table of shade by month and hour.
+inline constexpr std::size_t shades_by_hour = 288;
+
 /// Panels of one kind that the user owns and that may share one string or array.
 struct OwnedPanels {
     std::string group{};  //!< name given by the user
@@ -27,7 +30,24 @@ struct OwnedPanels {
     int count = 1;
     std::optional<double> age_years{};   //!< [a]
     std::optional<bool> rear_blocked{};  //!< a wall or a roof is behind them; not stated: open
+    /// Of their plane; not stated: that of the site [deg].
+    std::optional<double> tilt_deg{};
+    std::optional<double> azimuth_deg{};
+    /// Share of their irradiance lost to shade, direct and diffuse [%]: one number, 12 by month, or
+    /// 288 by month and hour of mean solar time, January's 24 hours first. Not stated: none.
+    std::vector<double> shade_pct{};
+    /// Substrings of each panel under the shade; not stated: all of them, which gives least heat.
+    std::optional<int> shaded_substrings{};
+    /// Of each panel as owned, one a substring; not stated: of its kind.
+    std::optional<int> bypass_diodes{};
+    /// Whether each string has a blocking diode, of 0.5 V; not stated: none.
+    std::optional<bool> blocking{};
     std::optional<PanelMeasurement> measured{};
+
+    /// Whether their weather differs from that of the site's plane.
+    [[nodiscard]] bool has_own_weather() const {
+        return tilt_deg || azimuth_deg || !shade_pct.empty();
+    }
 
     friend bool operator==(const OwnedPanels&, const OwnedPanels&) = default;
 };

@@ -1,13 +1,25 @@
 #pragma once
 
+#include <memory>
 #include <span>
 #include <vector>
 
+#include "heatmatch/solar/plane_nodes.hpp"
 #include "heatmatch/solar/single_diode.hpp"
 #include "heatmatch/solar/vector_width.hpp"
 #include "heatmatch/solar/weather_nodes.hpp"
 
 namespace heatmatch {
+
+/// An array of unlike panels under the nodes of its planes.
+struct PlacedArray {
+    MixedArray array{};
+    std::vector<PanelPlace> places{};    //!< of each panel, string by string
+    std::vector<WeatherNodes> planes{};  //!< with the same hours, of plane_nodes()
+
+    /// The curve in a node.
+    [[nodiscard]] MixedArrayCurve at(std::size_t node) const;
+};
 
 /// Largest values of one panel over the weather of a curve, into one resistance.
 struct LargestPoint {
@@ -68,6 +80,11 @@ class EnergyCurve {
                 double stc_match_ohm, VectorWidth width = VectorWidth::automatic,
                 std::size_t points = 48);
 
+    /// The same of a whole array of unlike panels, whose Vmp/Imp is `stc_match_ohm`. With the nodes
+    /// of two planes within 1e-3 of the sum over every row, from 0.3 to 6 times that resistance.
+    /// Throws InvalidInput where places and panels do not match.
+    EnergyCurve(PlacedArray placed, double stc_match_ohm, std::size_t points = 64);
+
     /// Energy into a resistance [kWh].
     [[nodiscard]] double delivered_kwh(double resistance_ohm) const;
     /// The share of it that reaches `resistance_ohm` behind wire of `wire_ohm` [kWh], from the same
@@ -97,6 +114,8 @@ class EnergyCurve {
 
   private:
     [[nodiscard]] DiodeCurve curve(std::size_t node) const;
+    [[nodiscard]] OperatingPoint point(std::size_t node, double resistance_ohm) const;
+    [[nodiscard]] double open_circuit_voltage_v(std::size_t node) const;
 
     double stc_match_ohm_ = 1.0;
     std::vector<double> ohm_{};
@@ -108,6 +127,7 @@ class EnergyCurve {
     std::vector<double> shunt_conductance_s_{};
     std::vector<double> ideality_v_{};
     std::vector<double> hours_{};
+    std::shared_ptr<const PlacedArray> placed_{};  //!< null: of one panel
 };
 
 /// Reference for the curve: the sum over every row of the weather [kWh].

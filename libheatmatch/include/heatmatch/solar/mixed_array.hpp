@@ -6,6 +6,7 @@
 
 #include "heatmatch/parts/class_defaults.hpp"
 #include "heatmatch/parts/panel.hpp"
+#include "heatmatch/solar/cell_temperature.hpp"
 #include "heatmatch/solar/mixed_array_curve.hpp"
 
 namespace heatmatch {
@@ -17,12 +18,16 @@ struct StringPanel {
     int substrings = 1;
     bool bypass = true;              //!< one bypass diode across each substring
     double bypass_v = diode_drop_v;  //!< of a conducting bypass diode [V]
+    double noct_c = usual_noct_c;    //!< nominal operating cell temperature [°C]
     std::vector<Assumption> assumed{};
 };
 
-/// The panel of a label in a string: fitted, with its bypass diodes. Where their number is not
-/// stated, crystalline silicon counts three and thin film none (common practice, no source).
-/// Throws InvalidInput for a label no diode can have.
+/// Bypass diodes of a panel: as stated, or three for crystalline silicon and none for thin film
+/// (common practice, no source).
+[[nodiscard]] int bypass_diodes_of(const Panel& panel);
+
+/// The panel of a label in a string: fitted, with its bypass diodes. Throws
+/// InvalidInput for a label no diode can have.
 [[nodiscard]] StringPanel string_panel(const Panel& panel);
 
 /// Panels in series, with a blocking diode where its voltage is given.

@@ -3,17 +3,9 @@
 #include <span>
 #include <vector>
 
-#include "heatmatch/solar/mixed_array.hpp"
-#include "heatmatch/solar/weather.hpp"
+#include "heatmatch/solar/plane_nodes.hpp"
 
 namespace heatmatch {
-
-/// Where a panel of an array stands: the weather of its plane, and what makes its cells warm.
-struct PanelPlace {
-    const Weather* weather = nullptr;  //!< of its plane; all planes have the same rows
-    double noct_c = 45.0;              //!< nominal operating cell temperature [°C]
-    std::vector<double> shade{};       //!< of each substring, 0 to 1; empty: none
-};
 
 /// Energy of an array of unlike panels over the rows of its weather.
 struct MixedEnergy {
@@ -27,7 +19,11 @@ struct MixedEnergy {
 /// places than of panels, and where two planes differ in rows, hours or months: their weathers must
 /// be made of one sky.
 [[nodiscard]] MixedEnergy mixed_energy(const MixedArray& array, std::span<const PanelPlace> places,
+                                       std::span<const Weather* const> planes,
                                        std::span<const double> resistance_ohm,
                                        std::span<const int> months = {});
+
+/// Vmp/Imp of the array with all panels at 1000 W/m2 and 25 °C [ohm].
+[[nodiscard]] double stc_match_ohm(const MixedArray& array);
 
 }  // namespace heatmatch

@@ -41,6 +41,8 @@ struct PanelInService {
     double i_sc_limit_a = 0.0;  //!< larger of label and measured, at 1000 W/m2 [A]
     RearShare rear{};           //!< of rear light, for energy
     bool rear_blocked = false;  //!< by a wall or a roof
+    bool blocking = false;      //!< a blocking diode in each string
+    int shaded_substrings = 0;  //!< under the shade of the group; 0: all, or there is none
     std::vector<Assumption> assumed{};
     Sentences remarks{};  //!< for example a bypassed section
 

@@ -3,6 +3,7 @@
 #include <array>
 #include <cstddef>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <span>
 #include <string>
@@ -18,6 +19,16 @@ inline constexpr double brightest_plane_w_m2 = 1600.0;  //!< above it a row is a
 /// Days of each month in a common year, January first.
 inline constexpr std::array<double, 12> days_of_month{31, 28, 31, 30, 31, 30,
                                                       31, 31, 30, 31, 30, 31};
+
+class Sky;
+
+/// The sky that a weather was made from; null where only the sun on one plane is known. Weathers
+/// are compared by their rows, not by it.
+struct KeptSky {
+    std::shared_ptr<const Sky> made_from{};
+
+    friend bool operator==(const KeptSky&, const KeptSky&) { return true; }
+};
 
 /// Sun on the cells and the inputs of their temperature, row by row and in any order: energy
 /// depends on how often a condition occurs, not when. All lists have the same length.
@@ -36,6 +47,9 @@ struct Weather {
     std::vector<double> rear_w_m2{};
     std::vector<double> rear_clear_w_m2{};
     std::vector<double> rear_overcast_w_m2{};
+    /// Share of the light that the shaded substrings of a panel lose; empty: all have the same
+    /// light.
+    std::vector<double> shaded_share{};
     std::array<double, 12> days{};  //!< days of each month in the rows
     double step_hours = 1.0;        //!< averaging time of a row [h]
     /// Hour of the day, by mean solar time of the place, at the start of the first row [h]. It is
@@ -44,6 +58,7 @@ struct Weather {
     Sentences remarks{};  //!< gaps and repairs, counted
     std::vector<Assumption> assumed{};
     std::vector<Assumption> rear_assumed{};  //!< for rear light only
+    KeptSky sky{};                           //!< makes the weather of other planes
 
     [[nodiscard]] std::size_t size() const { return irradiance_w_m2.size(); }
     /// Temperature of the cells of a panel with that NOCT in a row [°C].

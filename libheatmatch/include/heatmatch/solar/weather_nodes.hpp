@@ -14,6 +14,9 @@ struct WeatherNodes {
     std::vector<double> base_c{};
     std::vector<double> heating_irradiance_w_m2{};
     std::vector<double> hours{};  //!< 0 for rows included for the extremes only
+    /// The same on the shaded substrings of a panel; empty: as on the others.
+    std::vector<double> shaded_w_m2{};
+    std::vector<double> shaded_heating_w_m2{};
 
     [[nodiscard]] std::size_t size() const { return hours.size(); }
     /// Sunlit hours represented by the nodes.

@@ -12,6 +12,7 @@
 #include "heatmatch/match/candidate/two_sided_season.hpp"
 #include "heatmatch/match/candidate/wiring.hpp"
 #include "heatmatch/match/circuit/opens.hpp"
+#include "heatmatch/solar/group_weather.hpp"
 #include "heatmatch/solar/own_weather.hpp"
 
 namespace heatmatch {
@@ -73,8 +74,13 @@ Begun begin(const Parts& parts, Installation installation, const RankOptions& op
                                            options.memory ? &options.memory->weather : nullptr);
     const std::vector<int>& months = begun.judged.goals.months;
     if (weather) {
-        begun.season = season_weather(*weather, months, options.exact_weather);
-        add_two_sided(*begun.season, *weather, months, options.exact_weather, begun.circuit.panel);
+        const OwnedPanels& owned = begun.circuit.owned;
+        const auto own = group_weather(*weather, owned, begun.judged.site);
+        const Weather& sun = own ? *own : *weather;
+        begun.season = season_weather(sun, months, options.exact_weather);
+        begun.season->brightest_w_m2 = std::max(
+            begun.season->brightest_w_m2, brightest_of_group(*weather, owned, begun.judged.site));
+        add_two_sided(*begun.season, sun, months, options.exact_weather, begun.circuit.panel);
         const Sentence bright = bright_remark(*begun.season, begun.judged.site);
         if (!bright.empty()) begun.remarks.push_back(bright);
         begun.judged.site.bright_irradiance_w_m2 =
@@ -167,9 +173,10 @@ Candidate finish(Begun&& begun, const std::shared_ptr<const Parts>& parts,
     if (judged.space) candidate.space = space_balance(*judged.space, *parts);
     candidate.remarks = std::move(begun.remarks);
     if (begun.season) {
-        candidate.season =
-            season_of(circuit, season_curves(circuit.panel, *begun.season, options.vector_width),
-                      *begun.season, candidate.price_to_buy);
+        candidate.season = season_of(circuit,
+                                     season_curves(circuit.panel, *begun.season,
+                                                   options.vector_width, circuit.panels.series),
+                                     *begun.season, candidate.price_to_buy);
     }
     if (circuit.heat) {
         for (const Sentence& warning : fill_warnings(circuit.heat->store->medium)) {

@@ -8,6 +8,7 @@
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/units.hpp"
+#include "heatmatch/solar/panel_energy.hpp"
 
 namespace heatmatch {
 
@@ -176,13 +177,11 @@ Sentence bright_remark(const SeasonWeather& weather, const Site& site) {
                                    with<"site">(site.bright_irradiance_w_m2, unit::watt_per_m2, 4));
 }
 
-SeasonCurves season_curves(const PanelInService& panel, const SeasonWeather& any,
-                           VectorWidth width) {
+SeasonCurves season_curves(const PanelInService& panel, const SeasonWeather& any, VectorWidth width,
+                           int series) {
     const SeasonWeather& weather = any.for_panel(panel);
-    const Panel& label = panel.panel;
-    const double noon = *label.v_mp / *label.i_mp;
     const auto curve_over = [&](const WeatherNodes& nodes) {
-        return EnergyCurve(panel.today, *label.noct_c, nodes, noon, width);
+        return panel_energy(panel, nodes, width, series);
     };
     SeasonCurves curves{.season = curve_over(weather.season)};
     const OperatingPoint today =

@@ -2,14 +2,19 @@
 
 #include <cmath>
 
+#include "heatmatch/solar/panel_energy.hpp"
+
 namespace heatmatch {
 
-GroupObjective::GroupObjective(const PanelInService& panel, const ScreenContext& context)
+GroupObjective::GroupObjective(const PanelInService& panel, const ScreenContext& context,
+                               std::size_t group)
     : by_season_(context.season != nullptr) {
     if (context.season != nullptr) {
-        const Panel& label = panel.panel;
-        energy_ = EnergyCurve(panel.today, *label.noct_c, context.season->for_panel(panel).season,
-                              *label.v_mp / *label.i_mp, context.options->vector_width);
+        nodes_ = &context.season_for(group)->for_panel(panel).season;
+        panel_ = panel;
+        PanelInService free = panel;
+        free.blocking = false;  // a bound for every number in series
+        energy_ = panel_energy(free, *nodes_, context.options->vector_width);
         table_ = energy_.table();
         most_ = energy_.delivered_kwh(energy_.best_resistance_ohm()) * 1.0001;
     } else {
@@ -20,11 +25,22 @@ GroupObjective::GroupObjective(const PanelInService& panel, const ScreenContext&
     }
 }
 
+CurveTable GroupObjective::blocked(int series) const {
+    auto known = blocked_.find(series);
+    if (known == blocked_.end()) {
+        known =
+            blocked_.emplace(series, panel_energy(panel_, *nodes_, VectorWidth::automatic, series))
+                .first;
+    }
+    return known->second.table();
+}
+
 double GroupObjective::of(const Wiring& wiring, const BankNumbers& bank) const {
     const double total = bank.typical_ohm + wiring.wire_ohm;
     if (by_season_) {
         const double ln_each = wiring.ln_each(bank.typical_ohm, bank.ln_typical);
-        return wiring.panels.count() * table_.at(ln_each) * (bank.typical_ohm / total);
+        const CurveTable table = panel_.blocking ? blocked(wiring.panels.series) : table_;
+        return wiring.panels.count() * table.at(ln_each) * (bank.typical_ohm / total);
     }
     const double each = total / wiring.panels.resistance_factor();
     double sum = 0.0;

@@ -3,6 +3,7 @@
 #include "screen.hpp"
 #include "screen_wiring.hpp"
 
+#include <map>
 #include <vector>
 
 namespace heatmatch {
@@ -11,7 +12,7 @@ namespace heatmatch {
 /// conditions.
 class GroupObjective {
   public:
-    GroupObjective(const PanelInService& panel, const ScreenContext& context);
+    GroupObjective(const PanelInService& panel, const ScreenContext& context, std::size_t group);
 
     /// Of the array with the bank.
     [[nodiscard]] double of(const Wiring& wiring, const BankNumbers& bank) const;
@@ -21,10 +22,16 @@ class GroupObjective {
     [[nodiscard]] double most() const { return most_; }
 
   private:
+    [[nodiscard]] CurveTable blocked(int series) const;
+
     bool by_season_;
     EnergyCurve energy_{};
     CurveTable table_{};
     double most_ = unknown_price;
+    PanelInService panel_{};
+    const WeatherNodes* nodes_ = nullptr;
+    /// With a blocking diode: of each number of panels in series, made when first asked for.
+    mutable std::map<int, EnergyCurve> blocked_{};
     std::vector<DiodeCurve> conditions_{};
 };
 

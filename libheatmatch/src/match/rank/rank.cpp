@@ -8,7 +8,6 @@
 #include <numeric>
 
 #include "heatmatch/base/error.hpp"
-#include "heatmatch/match/candidate/two_sided_season.hpp"
 #include "heatmatch/solar/own_weather.hpp"
 
 namespace heatmatch {
@@ -47,7 +46,7 @@ class Evaluation {
         : context_(context), lists_(std::move(lists)) {
         for (const auto& list : lists_) {
             for (const Pairing& pairing : list) {
-                groups_.try_emplace(pairing.group);
+                groups_.try_emplace(group_key(pairing.group, pairing.panels));
                 frames_.try_emplace(key(pairing));
             }
         }
@@ -55,16 +54,17 @@ class Evaluation {
 
     /// One list of candidates for each list of pairings.
     std::vector<std::vector<Candidate>> run() {
-        work_on(groups_, 0.1, [this](std::size_t group, Group& shared) {
+        work_on(groups_, 0.1, [this](const GroupKey& key, Group& shared) {
+            const auto [group, series] = key;
             shared.panel = panel_of(context_, group);
             if (context_.season != nullptr) {
-                shared.curves =
-                    season_curves(shared.panel, *context_.season, context_.options->vector_width);
+                shared.curves = season_curves(shared.panel, *context_.season_for(group),
+                                              context_.options->vector_width, series);
             }
         });
         work_on(frames_, 0.2, [this](const Key& key, Circuit& frame) {
-            frame =
-                frame_of(context_, key.group, groups_.at(key.group).panel, key.panels, key.bank);
+            const PanelInService& panel = groups_.at(group_key(key.group, key.panels)).panel;
+            frame = frame_of(context_, key.group, panel, key.panels, key.bank);
         });
         std::vector<std::vector<Candidate>> candidates(lists_.size());
         std::vector<std::pair<const Pairing*, Candidate*>> jobs;
@@ -84,6 +84,12 @@ class Evaluation {
         PanelInService panel{};
         std::optional<SeasonCurves> curves{};
     };
+    /// A group, with the panels in a string where its blocking diode makes a difference.
+    using GroupKey = std::pair<std::size_t, int>;
+    [[nodiscard]] GroupKey group_key(std::size_t group, Hookup panels) const {
+        const bool blocking = context_.installation->panels[group].blocking.value_or(false);
+        return {group, blocking ? panels.series : 1};
+    }
     /// Inputs of the runs of a circuit.
     struct Key {
         std::size_t group = 0;
@@ -102,13 +108,14 @@ class Evaluation {
     }
 
     [[nodiscard]] Candidate candidate_of(const Pairing& pairing) const {
-        const Group& group = groups_.at(pairing.group);
+        const Group& group = groups_.at(group_key(pairing.group, pairing.panels));
         const Circuit circuit = circuit_of(context_, frames_.at(key(pairing)), pairing.bank);
         Candidate candidate = evaluate(circuit, *context_.installation,
                                        context_.options->conditions, *context_.parts);
         if (group.curves) {
             candidate.season =
-                season_of(circuit, *group.curves, *context_.season, candidate.price_to_buy);
+                season_of(circuit, *group.curves, *context_.season_for(pairing.group),
+                          candidate.price_to_buy);
         }
         return candidate;
     }
@@ -140,7 +147,7 @@ class Evaluation {
 
     const ScreenContext& context_;
     std::vector<std::vector<Pairing>> lists_;
-    std::map<std::size_t, Group> groups_{};
+    std::map<GroupKey, Group> groups_{};
     std::map<Key, Circuit> frames_{};
     double reached_ = 0.0;
 };
@@ -193,19 +200,6 @@ Sentences panel_remarks(const ScreenContext& context) {
     return remarks;
 }
 
-/// Adds the seasons of bifacial panels.
-void add_backs(SeasonWeather& season, const Weather& weather, const Parts& parts,
-               const Installation& installation, const RankOptions& options) {
-    for (const OwnedPanels& owned : installation.panels) {
-        const Panel& panel = find_panel(parts, owned.panel);
-        // Most panels are not bifacial: nothing is fitted for them.
-        const bool may_take = panel.bifaciality.value_or(0.0) > 0.0 || labelled_bifaciality(panel);
-        if (!may_take || owned.rear_blocked.value_or(false)) continue;
-        add_two_sided(season, weather, installation.goals.months, options.exact_weather,
-                      panel_in_service(owned, panel, installation.site.record_low_c));
-    }
-}
-
 }  // namespace
 
 Ranking rank(const Parts& catalog, const Installation& installation, const RankOptions& options) {
@@ -220,24 +214,24 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
                              ? options.weather
                              : own_weather(installation, weather_remarks,
                                            options.memory ? &options.memory->weather : nullptr);
-    std::optional<SeasonWeather> season;
-    if (weather) {
-        season = season_weather(*weather, installation.goals.months, options.exact_weather);
-        add_backs(*season, *weather, parts, installation, options);
-    }
+    GroupSeasons seasons;
+    if (weather) seasons = GroupSeasons(weather, parts, installation, options);
+    const SeasonWeather* const season = seasons.first();
     const std::vector<ExistingCircuit> circuits = existing_circuits(installation);
     // Runs of several circuits are not one chain: those of the first are taken.
     Installation judged = circuits.size() > 1 ? installation_of(installation, 0) : installation;
-    if (season) {
-        judged.site.bright_irradiance_w_m2 = judged_irradiance_w_m2(*season, installation.site);
+    if (season != nullptr) {
+        // All are judged under the brightest sun on the plane of any group.
+        judged.site.bright_irradiance_w_m2 =
+            judged_irradiance_w_m2(*seasons.brightest(), installation.site);
     }
-    const ScreenContext context =
-        screen_context(parts, judged, options, season ? &*season : nullptr);
+    ScreenContext context = screen_context(parts, judged, options, season);
+    if (season != nullptr) context.seasons = &seasons;
     const Tally tally = screen_all(context);
 
     Ranking ranking{.evaluated = tally.evaluated,
                     .conditions = options.conditions,
-                    .by_season = season.has_value()};
+                    .by_season = season != nullptr};
     for (std::size_t i = 1; i < tally.counts.size(); ++i) {
         if (tally.counts[i] == 0) continue;
         ranking.reasons[context.reasons->name(static_cast<std::uint32_t>(i))] = tally.counts[i];
@@ -260,9 +254,9 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
 
     append(ranking.remarks, weather_remarks);
     ranking.remarks.push_back(order_remark(context));
-    if (season) {
+    if (season != nullptr) {
         append(ranking.remarks, season->remarks);
-        const Sentence bright = bright_remark(*season, installation.site);
+        const Sentence bright = bright_remark(*seasons.brightest(), installation.site);
         if (!bright.empty()) ranking.remarks.push_back(bright);
     }
     if (front.size() < whole_front) {

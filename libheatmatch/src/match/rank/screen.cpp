@@ -25,7 +25,7 @@ class GroupScreen {
           tally_(tally),
           panel_(panel_of(context, group)),
           load_(panel_, context.installation->site, context.options->vector_width),
-          objective_(panel_, context),
+          objective_(panel_, context, group),
           behind_(panel_, context),
           bill_(context) {
         for (const char* name :

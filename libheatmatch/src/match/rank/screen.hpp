@@ -1,6 +1,7 @@
 #pragma once
 
 #include "element_load.hpp"
+#include "group_seasons.hpp"
 #include "match/margins/heat_table.hpp"
 #include "tally.hpp"
 
@@ -20,6 +21,7 @@ struct ScreenContext {
     const Installation* installation = nullptr;
     const RankOptions* options = nullptr;
     const SeasonWeather* season = nullptr;  //!< null: by the conditions
+    const GroupSeasons* seasons = nullptr;  //!< of each group; null: `season` for all
     std::vector<PlacedDevice> devices{};
     std::vector<Bank> banks{};
     std::vector<std::shared_ptr<const BankHeat>> heats{};  //!< of each bank; null without a store
@@ -38,6 +40,10 @@ struct ScreenContext {
     bool branch_runs = false;    //!< the runs depend on the hook-up of the elements
     bool lays_for_heat = false;  //!< the wire at the element is chosen for each bank
     std::unique_ptr<ReasonNames> reasons = std::make_unique<ReasonNames>();
+
+    [[nodiscard]] const SeasonWeather* season_for(std::size_t group) const {
+        return seasons == nullptr ? season : seasons->of(group);
+    }
 };
 [[nodiscard]] ScreenContext screen_context(const Parts& parts, const Installation& installation,
                                            const RankOptions& options, const SeasonWeather* season);

@@ -10,6 +10,7 @@
 #include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/units.hpp"
+#include "heatmatch/solar/group_weather.hpp"
 
 namespace heatmatch {
 
@@ -142,8 +143,18 @@ DayRun simulate_day(const Candidate& candidate, const DayWeather& weather,
     return simulate_circuits({&candidate, 1}, {&weather, 1}, options).front();
 }
 
+std::vector<DayRun> simulate_circuits(std::span<const Candidate> circuits, const Weather& weather,
+                                      const DayOptions& options) {
+    std::vector<DayWeather> lived_in;
+    for (const Candidate& candidate : circuits) {
+        const auto own = group_weather(weather, candidate.circuit.owned, candidate.site, true);
+        lived_in.push_back(day_weather(own ? *own : weather, options.span));
+    }
+    return simulate_circuits(circuits, lived_in, options);
+}
+
 DayRun simulate_day(const Candidate& candidate, const Weather& weather, const DayOptions& options) {
-    return simulate_day(candidate, day_weather(weather, options.span), options);
+    return simulate_circuits({&candidate, 1}, weather, options).front();
 }
 
 }  // namespace heatmatch

@@ -13,6 +13,7 @@
 #include "heatmatch/match/circuit/filled_store.hpp"
 #include "heatmatch/solar/cell_temperature.hpp"
 #include "heatmatch/solar/clear_days.hpp"
+#include "heatmatch/solar/group_weather.hpp"
 
 namespace heatmatch {
 
@@ -144,7 +145,7 @@ std::vector<Stagnation> simulate_stagnations(std::span<const Candidate> circuits
     std::vector<DayWeather> years;
     std::vector<double> daily;
     for (const Candidate& candidate : circuits) {
-        Site site = candidate.site;
+        Site site = site_of_group(candidate.site, candidate.circuit.owned);  // shade may be absent
         site.snow_cover_pct.clear();
         site.soiling_pct.clear();
         years.push_back(day_weather(clear_days(site)));

@@ -60,8 +60,10 @@ struct SeasonCurves {
     double stc_match_ohm = 0.0;              //!< Vmp/Imp of the panel in its present condition
     std::array<double, 12> mpp_month_kwh{};  //!< of each month
 };
+/// `series`: panels in each string, where its blocking diode matters.
 [[nodiscard]] SeasonCurves season_curves(const PanelInService& panel, const SeasonWeather& weather,
-                                         VectorWidth width = VectorWidth::automatic);
+                                         VectorWidth width = VectorWidth::automatic,
+                                         int series = 1);
 
 /// Energy that a circuit delivers over the season to its bank, after wire losses.
 struct Season {

@@ -144,5 +144,9 @@ struct DayRun {
 [[nodiscard]] std::vector<DayRun> simulate_circuits(std::span<const Candidate> circuits,
                                                     std::span<const DayWeather> weathers,
                                                     const DayOptions& options = {});
+/// The same in one weather: each circuit has that of the plane and shade of its group.
+[[nodiscard]] std::vector<DayRun> simulate_circuits(std::span<const Candidate> circuits,
+                                                    const Weather& weather,
+                                                    const DayOptions& options = {});
 
 }  // namespace heatmatch
