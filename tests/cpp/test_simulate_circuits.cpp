@@ -112,6 +112,6 @@ TEST_CASE("a circuit that shares its store is not simulated alone, nor with unli
     CHECK(contains(
         refusal_of<InvalidInput>([&] { static_cast<void>(simulate_circuits(both, unlike)); }),
         "same rows"));
-    CHECK_THROWS_AS(static_cast<void>(simulate_circuits(both, {})), InvalidInput);
+    CHECK_THROWS_AS(static_cast<void>(simulate_circuits(both, std::span<const DayWeather>{})), InvalidInput);
     CHECK(simulate_circuits({}, {&january(), 1}).empty());
 }
