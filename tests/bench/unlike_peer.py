@@ -24,7 +24,7 @@ class Substrings:
 
     light: Floats
     saturation: Floats
-    series: float
+    series: Floats
     shunt: Floats
     ideality: Floats
     count: int
@@ -55,7 +55,7 @@ def substrings_of(diode: hm.SingleDiode, sun: Floats, cells: Floats, count: int)
             EgRef=diode.band_gap_ev,
             dEgdT=diode.band_gap_per_k,
         )  # fmt: skip
-    return Substrings(light, saturation, float(series), shunt, ideality, SUBSTRINGS * count)
+    return Substrings(light, saturation, series, shunt, ideality, SUBSTRINGS * count)
 
 
 @dataclass
