@@ -88,8 +88,8 @@ TEST_CASE("every choice has a word for each enumerator, in their order") {
     check_choices<StoreShape, StorePlace, heatmatch::StandsOn, StoreTerminals, StoreMaterial,
                   Carried, SurroundingsKind, Duty, SensedPlace, WiringCode, LayingMethod,
                   ArrayPlace, Earthing>();
-    check_choices<Answer, BillState, DutyMeans, Severity, WirePart, FitMode, ResistanceBasis, ConductivityEnd,
-                  VectorWidth>();
+    check_choices<Answer, BillState, DutyMeans, Severity, WirePart, FitMode, ResistanceBasis,
+                  ConductivityEnd, VectorWidth>();
     check_choices<SwitchCase, SwitchAction, BedModel, ProbePlace, FaultKind, UnitSystem,
                   SkyModel>();
 }

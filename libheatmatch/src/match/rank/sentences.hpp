@@ -30,7 +30,8 @@ inline constexpr auto table = std::to_array<Template>({
      "No element of the catalog matches the filters of the installation: widen "
      "\"any\", or name an element you own."},
     {"rank.bill_not_known",
-     "The bill of {count} of the listed pairings is not known. They come last: they do not count as "
+     "The bill of {count} of the listed pairings is not known. They come last: they do not count "
+     "as "
      "within the budget."},
     {"rank.left_out", "{pairings} pairings left out: resistance not fixed"},
 
