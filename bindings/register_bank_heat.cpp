@@ -14,9 +14,14 @@ ChargedBed bed_of(const BankHeat& heat, const std::string& conductivity, bool st
                   bool moist) {
     const ConductivityEnd end = conductivity_end_from(conductivity);
     const BedCharge& like = stagnation ? heat.stagnant : heat.careful;
-    return charged_bed(
+    ChargedBed made = charged_bed(
         heat.store->medium, heat.store->store, heat.element, heat.elements,
         {.hours = like.hours, .air_c = like.air_c, .days = like.days, .moist = moist}, end);
+    if (like.others.empty()) return made;
+    // Beside the elements of other circuits, which are at full power.
+    made.bed.legs = like.legs;
+    made.bed.others = like.others;
+    return made;
 }
 
 void register_point(py::module_& module) {

@@ -49,15 +49,59 @@ ChargedBed bed_from(const Element& element, const Store& store, double hours, do
                        conductivity_end_from(conductivity));
 }
 
+py::tuple legs_state(const LegLayout& legs, double power_w) {
+    py::list places;
+    for (const LegLayout::Leg& leg : legs.legs) places.append(py::make_tuple(leg.x_m, leg.y_m));
+    return py::make_tuple(places, legs.leg_length_m, legs.radius_m, legs.sheath_radius_m,
+                          legs.low_m, legs.lies, legs.aside_m, power_w);
+}
+
+HeatedLegs legs_from(const py::tuple& state) {
+    LegLayout legs{.leg_length_m = state[1].cast<double>(),
+                   .radius_m = state[2].cast<double>(),
+                   .sheath_radius_m = state[3].cast<double>(),
+                   .low_m = state[4].cast<std::optional<double>>(),
+                   .lies = state[5].cast<bool>(),
+                   .aside_m = state[6].cast<double>()};
+    for (const auto& [x_m, y_m] : state[0].cast<std::vector<std::pair<double, double>>>()) {
+        legs.legs.push_back({.x_m = x_m, .y_m = y_m});
+    }
+    return {.legs = std::move(legs), .power_w = state[7].cast<double>()};
+}
+
+/// The legs of a shared bed, its own first; empty for a bed of one circuit.
+py::list shared_state(const BedCharge& bed) {
+    py::list states;
+    if (bed.others.empty()) return states;
+    states.append(legs_state(bed.legs, 0.0));
+    for (const HeatedLegs& other : bed.others) {
+        states.append(legs_state(other.legs, other.power_w));
+    }
+    return states;
+}
+
+void share_bed(BedCharge& bed, const py::handle& states) {
+    bool own = true;
+    for (const py::handle& each : states) {
+        HeatedLegs legs = legs_from(each.cast<py::tuple>());
+        if (own) {
+            bed.legs = std::move(legs.legs);
+        } else {
+            bed.others.push_back(std::move(legs));
+        }
+        own = false;
+    }
+}
+
 py::tuple charged_bed_state(const ChargedBed& made) {
     return py::make_tuple(
         part_to_json(Part{made.medium}, -1), record_to_dict(store_fields(), &made.store),
         part_to_json(Part{made.element}, -1), made.elements, made.charge.hours, made.charge.air_c,
-        made.charge.days, made.charge.moist, end_name(made.end));
+        made.charge.days, made.charge.moist, end_name(made.end), shared_state(made.bed));
 }
 
 ChargedBed charged_bed_from(const py::tuple& state) {
-    return charged_bed(
+    ChargedBed made = charged_bed(
         std::get<Medium>(part_from_json(PartKind::medium, state[0].cast<std::string>())),
         store_from(state[1]),
         std::get<Element>(part_from_json(PartKind::element, state[2].cast<std::string>())),
@@ -67,6 +111,8 @@ ChargedBed charged_bed_from(const py::tuple& state) {
          .days = state[6].cast<double>(),
          .moist = state[7].cast<bool>()},
         conductivity_end_from(state[8].cast<std::string>()));
+    share_bed(made.bed, state[9]);
+    return made;
 }
 
 void add_properties(py::class_<ChargedBed>& cls) {

@@ -282,5 +282,5 @@ TEST_CASE("lengths that another circuit lacks are missing here too") {
     const auto heat = heatmatch::bank_heat(store, circuit.bank.element, circuit.bank.sheath, {}, 1);
     CHECK_FALSE(heat->known());
     REQUIRE(heat->missing.size() == 1);
-    CHECK(heat->missing.front() == "heated_length_mm");
+    CHECK(heat->missing.front() == "heated_length_mm of circuit \"other\"");
 }

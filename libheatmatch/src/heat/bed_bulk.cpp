@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 
 #include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/units.hpp"
@@ -9,10 +10,15 @@
 namespace heatmatch {
 
 BedBulk bulk_of(const BedCharge& charge, const BedGeometry& geometry, double power_w) {
-    // Of legs of unlike lengths: those with the most resistance to the wall.
-    double form = geometry.body.form();
-    for (const LegBody& body : geometry.other_bodies) form = std::max(form, body.form());
     const double all_w = power_w + charge.others_w();
+    double form = geometry.body.form();
+    if (!charge.others.empty() && all_w > 0.0) {
+        // Rises add up: the resistance to the wall of each circuit counts by its power.
+        form *= power_w / all_w;
+        for (std::size_t i = 0; i < charge.others.size(); ++i) {
+            form += geometry.other_bodies[i].form() * charge.others[i].power_w / all_w;
+        }
+    }
     const double air_k = geometry.air_k;
     BedBulk bulk{.bed_k = air_k, .edge_k = air_k};
     constexpr double hottest_bulk_k = 3500.0;

@@ -19,18 +19,20 @@ double joint_wall_concentration(std::span<const HeatedLegs> banks, const StoreSh
     const double r = shell.radius_m;
     std::vector<LegLayout::Leg> legs;
     std::vector<double> weights;
-    double shortest_m = 0.0;
+    double all = 0.0;
+    double ends = 0.0;  // concentration of short legs, by power
+    const double all_m2 = shell.side_m2 + shell.top_m2 + shell.bottom_m2;
     for (const HeatedLegs& bank : banks) {
         if (bank.legs.legs.empty() || bank.power_w <= 0.0) continue;
         const double each = bank.power_w / static_cast<double>(bank.legs.legs.size());
         legs.insert(legs.end(), bank.legs.legs.begin(), bank.legs.legs.end());
         weights.resize(legs.size(), each);
-        const double length_m = bank.legs.leg_length_m;
-        shortest_m = shortest_m > 0.0 ? std::min(shortest_m, length_m) : length_m;
+        const double l = bank.legs.leg_length_m;
+        const double mid_plane_m2 = 2.0 * pi * r * l * std::sqrt(1.0 + 4.0 * r * r / (l * l));
+        all += bank.power_w;
+        ends += bank.power_w * std::max(1.0, all_m2 / mid_plane_m2);
     }
     if (legs.empty()) return 1.0;
-    double all = 0.0;
-    for (const double weight : weights) all += weight;
     // Between two legs the wall may be hotter than beside either.
     std::vector<LegLayout::Leg> spots = legs;
     if (legs.size() <= most_pairs) {
@@ -57,10 +59,7 @@ double joint_wall_concentration(std::span<const HeatedLegs> banks, const StoreSh
         }
         around = std::max(around, sum / all);
     }
-    const double all_m2 = shell.side_m2 + shell.top_m2 + shell.bottom_m2;
-    const double mid_plane_m2 =
-        2.0 * pi * r * shortest_m * std::sqrt(1.0 + 4.0 * r * r / (shortest_m * shortest_m));
-    return around * std::max(1.0, all_m2 / mid_plane_m2);
+    return around * ends / all;
 }
 
 }  // namespace heatmatch

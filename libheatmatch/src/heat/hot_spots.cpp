@@ -226,8 +226,9 @@ double wall_spot_k(const SpotCase& at, std::span<const HeatedLegs> banks, Height
     const std::vector<LegSegment> segments = segments_of(at, banks, height);
     const auto u_at = [&](double k) { return shell.side_w_m2k(k, air_k); };
     if (banks.front().legs.lies) {
-        const std::vector<SurfaceSpot> beside =
-            lying_wall_spots(segments, shell, banks.front().legs.aside_m);
+        double aside_m = 0.0;
+        for (const HeatedLegs& bank : banks) aside_m = std::max(aside_m, bank.legs.aside_m);
+        const std::vector<SurfaceSpot> beside = lying_wall_spots(segments, shell, aside_m);
         return hottest_spot_k(at, segments, beside, wall_fit, u_at);
     }
     const SurfaceSpot beside = upright_wall_spot(segments, shell.radius_m);

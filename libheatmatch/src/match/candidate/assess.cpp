@@ -1,5 +1,6 @@
 #include "heatmatch/match/candidate/assess.hpp"
 
+#include "begun_circuit.hpp"
 #include "sentences.hpp"
 #include "used_twice.hpp"
 
@@ -11,7 +12,6 @@
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/match/candidate/two_sided_season.hpp"
 #include "heatmatch/match/candidate/wiring.hpp"
-#include "heatmatch/match/circuit/opens.hpp"
 #include "heatmatch/solar/group_weather.hpp"
 #include "heatmatch/solar/own_weather.hpp"
 
@@ -20,14 +20,6 @@ namespace heatmatch {
 using candidate_sentences::say;
 
 namespace {
-
-/// A circuit before the heat of its store is known.
-struct Begun {
-    Installation judged{};  //!< with this circuit alone
-    Circuit circuit{};
-    std::optional<SeasonWeather> season{};
-    Sentences remarks{};
-};
 
 Circuit unwired(const Parts& parts, const Installation& installation, const RankOptions& options) {
     const ExistingCircuit& existing = *installation.circuit;
@@ -65,8 +57,8 @@ int circuits_through(const Device& device, const std::vector<ExistingCircuit>& c
     return std::max(1, static_cast<int>(naming));
 }
 
-Begun begin(const Parts& parts, Installation installation, const RankOptions& options) {
-    Begun begun{.judged = std::move(installation)};
+BegunCircuit begin(const Parts& parts, Installation installation, const RankOptions& options) {
+    BegunCircuit begun{.judged = std::move(installation)};
     begun.circuit = unwired(parts, begun.judged, options);
     const auto weather = options.weather
                              ? options.weather
@@ -92,51 +84,10 @@ Begun begin(const Parts& parts, Installation installation, const RankOptions& op
     return begun;
 }
 
-/// The largest power of one element, also with unstated facts at their careful ends [W].
-double careful_element_w(const Begun& begun) {
-    const Site& site = begun.judged.site;
-    const CarefulCase careful = careful_case(begun.circuit, site);
-    return std::max(bright_extremes(begun.circuit, site).element_power_w,
-                    bright_extremes(careful.circuit, careful.site).element_power_w);
-}
-
-OtherBank other_bank(const Begun& begun) {
-    const Circuit& circuit = begun.circuit;
-    return {.circuit = begun.judged.circuit->name,
-            .element = circuit.bank.element,
-            .elements = circuit.bank.hookup.count(),
-            .element_w = careful_element_w(begun),
-            .limited = opening_limit(circuit, opening_site(begun.judged.site)) != nullptr};
-}
-
-/// Sets the heat of every circuit in the store that they share.
-void share_store(std::vector<Begun>& all, const Parts& parts) {
-    std::vector<OtherBank> banks;
-    if (all.size() > 1) {
-        for (Begun& begun : all) {
-            begun.circuit.heat = nullptr;
-            banks.push_back(other_bank(begun));
-        }
-    }
-    for (std::size_t i = 0; i < all.size(); ++i) {
-        Circuit& circuit = all[i].circuit;
-        auto store = fill_store(parts, all[i].judged);
-        if (store && all.size() > 1) {
-            auto shared = std::make_shared<FilledStore>(*store);
-            shared->others = banks;
-            shared->others.erase(shared->others.begin() + static_cast<std::ptrdiff_t>(i));
-            shared->place = i;
-            store = std::move(shared);
-        }
-        circuit.heat = bank_heat(std::move(store), circuit.bank.element, circuit.bank.sheath,
-                                 circuit.bank.alloy, circuit.bank.hookup.count());
-    }
-}
-
 /// Chooses the wires at the elements by that heat; whether any was to be chosen.
-bool lay_at_elements(std::vector<Begun>& all, const Parts& parts) {
+bool lay_at_elements(std::vector<BegunCircuit>& all, const Parts& parts) {
     bool chosen = false;
-    for (Begun& begun : all) {
+    for (BegunCircuit& begun : all) {
         if (!chooses_for_heat(begun.judged)) continue;
         chosen = true;
         lay_for_heat(begun.circuit, parts, begun.judged,
@@ -160,7 +111,7 @@ void report_chosen_wires(std::vector<Margin>& margins, const Circuit& circuit) {
 }
 
 /// The candidate of one circuit; `bill` is its own among several, else null.
-Candidate finish(Begun&& begun, const std::shared_ptr<const Parts>& parts,
+Candidate finish(BegunCircuit&& begun, const std::shared_ptr<const Parts>& parts,
                  const RankOptions& options, const Bill* bill) {
     const Circuit& circuit = begun.circuit;
     const Installation& judged = begun.judged;
@@ -196,10 +147,10 @@ Candidate finish(Begun&& begun, const std::shared_ptr<const Parts>& parts,
 
 /// The bill of each circuit: what is owned is there for one of them only, and what the first ones
 /// cost is no longer in the budget.
-std::vector<Bill> bills_of(const std::vector<Begun>& all, const Installation& installation,
+std::vector<Bill> bills_of(const std::vector<BegunCircuit>& all, const Installation& installation,
                            const Parts& parts) {
     std::vector<Circuit> circuits;
-    for (const Begun& begun : all) circuits.push_back(begun.circuit);
+    for (const BegunCircuit& begun : all) circuits.push_back(begun.circuit);
     std::vector<Bill> bills = bills_in_turn(circuits, installation, parts);
     std::optional<double> left = installation.goals.budget;
     for (Bill& bill : bills) {
@@ -228,7 +179,7 @@ std::vector<Candidate> assess_circuits(const Parts& catalog, const Installation&
                                      R"("bank": "1S2P"})"}))});
     }
     check_used_twice(installation, circuits);
-    std::vector<Begun> all;
+    std::vector<BegunCircuit> all;
     for (std::size_t i = 0; i < circuits.size(); ++i) {
         all.push_back(begin(*shared, installation_of(installation, i), options));
         for (PlacedDevice& placed : all.back().circuit.devices) {
@@ -238,10 +189,11 @@ std::vector<Candidate> assess_circuits(const Parts& catalog, const Installation&
     share_store(all, *shared);
     // The wire at the elements changes their power, and that the heat of the other circuits.
     if (lay_at_elements(all, *shared) && all.size() > 1) share_store(all, *shared);
+    count_limits(all);
     std::vector<Bill> bills;
     if (all.size() > 1) bills = bills_of(all, installation, *shared);
     std::vector<Candidate> candidates;
-    for (Begun& begun : all) {
+    for (BegunCircuit& begun : all) {
         const Bill* bill = bills.empty() ? nullptr : &bills[candidates.size()];
         candidates.push_back(finish(std::move(begun), shared, options, bill));
     }

@@ -58,8 +58,14 @@ void check_used_twice(const Installation& installation,
     for (const OwnedPanels& owned : installation.panels) {
         refuse_more(panels, "circuits.panels", owned.group, owned.count);
     }
+    // Where others may be bought, any number may be there.
+    std::map<std::string, int> listed;
     for (const AllowedElements& allowed : installation.elements) {
-        if (!allowed.any) refuse_more(elements, "circuits.bank", allowed.element, allowed.count);
+        if (allowed.any) return;
+        listed[allowed.element] += allowed.count;
+    }
+    for (const auto& [element, count] : listed) {
+        refuse_more(elements, "circuits.bank", element, count);
     }
 }
 

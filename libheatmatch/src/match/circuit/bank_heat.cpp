@@ -227,7 +227,7 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
     for (const std::string& name : missing_lengths(element)) heat->missing.push_back(name);
     for (const OtherBank& other : store->others) {
         for (const std::string& name : missing_lengths(other.element)) {
-            heat->missing.push_back(name);
+            heat->missing.push_back(name + " of circuit \"" + other.circuit + '"');
         }
     }
     heat->store = std::move(store);
@@ -269,6 +269,10 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
         heat->moist = charged(false, ConductivityEnd::typical, true);
         heat->moist_careful = charged(false, ConductivityEnd::low, true);
         heat->moist_stagnant = charged(true, ConductivityEnd::low, true);
+    }
+    if (!filled.others.empty()) {
+        heat->assumed.push_back({"store", "order of the elements", say<"circuit.side_by_side">(),
+                                 say<"circuit.order_of_circuits">()});
     }
     for (const auto* assumed :
          {&heat->careful.fill.assumed, &heat->careful.shell.assumed, &heat->careful.legs.assumed}) {

@@ -19,6 +19,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"circuit.air_beside_store", "air around the store, and its film along the wall"},
     {"circuit.lagging_by_loss", "mineral wool of {wool}, from the stated heat loss of the wall"},
     {"circuit.legs_under_lid", "the legs do not fit above {stated}"},
+    {"circuit.side_by_side", "side by side"},
+    {"circuit.order_of_circuits", "in the order of the circuits"},
     {"opens.other_duty", "Breaking DC is not its stated duty."},
     {"opens.fuse", "A fuse or its holder is not a switch: pulled under load, it sustains an arc."},
     {"opens.made_for_ac", "It is rated for AC only."},

@@ -133,7 +133,10 @@ Margin dry_out_margin(const StoreView& view) {
         margin.said = say<"store.dry">();
         return margin;
     }
-    const double w_per_m = 100.0 * view.point.w_per_cm;
+    double w_per_m = 100.0 * view.point.w_per_cm;
+    for (const HeatedLegs& other : view.heat.careful.others) {
+        w_per_m = std::max(w_per_m, other.w_per_m());
+    }
     margin.unit = unit::celsius;
     margin.value_low = view.point.moist_sheath_c;
     margin.value_high = view.point.sheath_band.typical_c;

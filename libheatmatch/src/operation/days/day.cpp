@@ -80,9 +80,13 @@ double DayRun::hour_of_day(std::size_t step) const {
 namespace {
 
 void check_together(std::span<const Candidate> circuits) {
-    for (const Candidate& candidate : circuits) {
-        const std::size_t shares = candidate.circuit.heat->store->others.size() + 1;
-        if (shares == circuits.size()) continue;
+    const FilledStore& first = *circuits.front().circuit.heat->store;
+    for (std::size_t i = 0; i < circuits.size(); ++i) {
+        const Candidate& candidate = circuits[i];
+        const FilledStore& filled = *candidate.circuit.heat->store;
+        const std::size_t shares = filled.others.size() + 1;
+        const bool in_turn = circuits.size() == 1 || filled.place == i;
+        if (shares == circuits.size() && in_turn && filled.store == first.store) continue;
         throw InvalidInput({.part = candidate.circuit.title(),
                             .field = "store",
                             .value = "shared by " + std::to_string(shares) + " circuits",

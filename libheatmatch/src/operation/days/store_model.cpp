@@ -32,8 +32,11 @@ Model model_of(std::span<const BankHeat* const> heats, ConductivityEnd end, doub
     }
     if (!first.liquid) {
         const BedCharge& charge = charge_at(first, end);
-        return BedField(charge.fill, charge.shell, std::move(banks), air_c, start_c, {},
-                        charge.rod_j_m_k);
+        double rod_j_m_k = charge.rod_j_m_k;  // the thinnest rods are hottest at first
+        for (const BankHeat* heat : heats) {
+            rod_j_m_k = std::min(rod_j_m_k, charge_at(*heat, end).rod_j_m_k);
+        }
+        return BedField(charge.fill, charge.shell, std::move(banks), air_c, start_c, {}, rod_j_m_k);
     }
     const BedFill water{.heat_capacity = HeatCapacity(filled.medium.heat_capacity_j_kgk),
                         .density_kg_m3 = filled.medium.density_kg_m3};
