@@ -245,3 +245,43 @@ TEST_CASE("a field refuses meaningless input, by name") {
     CHECK(holds(refused([&] { (void)bed.near_leg_c(0.3); }), "distance_m"));
     CHECK(bed.supplied_kwh() == 0.0);
 }
+
+namespace {
+
+heatmatch::LegLayout legs_beside(double length_m, double x_m) {
+    return {.legs = {{.x_m = x_m}},
+            .leg_length_m = length_m,
+            .radius_m = 0.004,
+            .sheath_radius_m = 0.004};
+}
+
+}  // namespace
+
+// Source: heat conduction: a source of heat cools nothing.
+TEST_CASE("power in a short leg on the other side cools no sheath and no wall") {
+    const heatmatch::BedFill fill = dry_sand(0.27, 0.5);
+    const heatmatch::StoreShell shell = bare_cylinder(0.5, 0.7);
+    for (const double ratio : {1.0, 0.5, 0.25, 0.125, 0.04}) {
+        for (const double apart_m : {0.04, 0.12}) {
+            CAPTURE(ratio);
+            CAPTURE(apart_m);
+            const std::vector<heatmatch::LegLayout> banks{legs_beside(0.5, -0.5 * apart_m),
+                                                          legs_beside(0.5 * ratio, 0.5 * apart_m)};
+            BedField cold(fill, shell, banks, 20.0, 20.0);
+            BedField hot(fill, shell, banks, 20.0, 20.0);
+            for (const double hours : {0.5, 2.0, 6.0}) {
+                CAPTURE(hours);
+                const std::array<double, 2> one_w{100.0, 0.0};
+                const std::array<double, 2> both_w{100.0, 60.0 * ratio};
+                cold.step(one_w, hours * 3600.0);
+                hot.step(both_w, hours * 3600.0);
+                constexpr double rounding_k = 0.05;
+                CHECK(hot.sheath_c(0) > cold.sheath_c(0) - rounding_k);
+                CHECK(hot.sheath_c(1) > cold.sheath_c(1) - rounding_k);
+                CHECK(hot.wall_c() > cold.wall_c() - rounding_k);
+                CHECK(hot.near_leg_c(0.02, 0) > cold.near_leg_c(0.02, 0) - rounding_k);
+                CHECK(hot.bed_mean_c() > cold.bed_mean_c());
+            }
+        }
+    }
+}

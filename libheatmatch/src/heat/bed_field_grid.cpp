@@ -87,6 +87,30 @@ Between between(const std::vector<double>& nodes, double at, bool by_logarithm) 
 
 }  // namespace
 
+double finite_share(const LegLayout& legs, double x_m, double y_m) {
+    constexpr int spots = 180;
+    const double r = std::hypot(x_m, y_m);
+    double endless = 0.0;
+    double finite = 0.0;
+    for (const LegLayout::Leg& leg : legs.legs) {
+        const auto apart_m = [&](double x, double y) {
+            return std::max(std::hypot(leg.x_m - x, leg.y_m - y), legs.radius_m);
+        };
+        const auto over = [&](double d) { return std::asinh(0.5 * legs.leg_length_m / d); };
+        double mean = 0.0;
+        for (int i = 0; i < spots; ++i) {
+            const double angle = 2.0 * pi * (i + 0.5) / spots;
+            mean += over(apart_m(r * std::cos(angle), r * std::sin(angle))) / spots;
+        }
+        const double d = apart_m(x_m, y_m);
+        finite += over(d) - mean;
+        endless += std::log(std::max({r, std::hypot(leg.x_m, leg.y_m), legs.radius_m}) / d);
+    }
+    constexpr double nothing = 1e-6;
+    if (std::fabs(endless) < nothing) return 1.0;
+    return std::clamp(finite / endless, 0.0, 1.0);
+}
+
 double LegsInGrid::per_watt() const {
     return 1.0 / (2.0 * pi * legs.heated_length_m());
 }
@@ -152,8 +176,11 @@ void BedFieldGrid::look_from_legs() {
         }
         for (const LegsInGrid& other : banks) {
             for (LegView& view : bank.views) {
-                view.superposition.push_back(over_rings(other.legs, view.leg.x_m, view.leg.y_m));
-                view.waves.push_back(other.modes.at(view.leg.x_m, view.leg.y_m));
+                const auto [x_m, y_m] = view.leg;
+                const double share = &other == &bank ? 1.0 : finite_share(other.legs, x_m, y_m);
+                view.superposition.push_back(share * over_rings(other.legs, x_m, y_m));
+                view.waves.push_back(other.modes.at(x_m, y_m));
+                for (double& wave : view.waves.back()) wave *= share;
             }
             bank.at_wall_spot.push_back(other.modes.at_wall(bank.modes.wall_spot()));
         }

@@ -24,6 +24,11 @@ struct LegView {
     std::vector<LegModes::Waves> waves{};
 };
 
+/// Share of the contribution of endless legs, at a spot over the mean around the axis, that remains
+/// for legs of their length: `sum asinh(L/2d) - its mean around` over `sum ln max(r, r_j) - ln d`,
+/// within 0 to 1. For legs of another bank: short ones far away contribute little.
+[[nodiscard]] double finite_share(const LegLayout& legs, double x_m, double y_m);
+
 /// The legs of one bank in the cells of a bed.
 struct LegsInGrid {
     LegLayout legs{};

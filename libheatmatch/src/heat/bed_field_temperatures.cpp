@@ -86,14 +86,15 @@ double BedField::mean_around(double radius_m) const {
 }
 
 /// Theta that the legs contribute at a spot above the mean around the axis.
-double BedField::over_mean(double x_m, double y_m) const {
+double BedField::over_mean(double x_m, double y_m, std::size_t own) const {
     double theta = 0.0;
     for (std::size_t b = 0; b < power_w_.size(); ++b) {
         const LegsInGrid& bank = grid_->banks[b];
         const double over_w =
             power_w_[b] * grid_->over_rings(bank.legs, x_m, y_m) -
             LegModes::lacking(following_w_[b], bank.modes.at(x_m, y_m), power_w_[b]);
-        theta += over_w * bank.per_watt();
+        const double share = b == own ? 1.0 : finite_share(bank.legs, x_m, y_m);
+        theta += share * over_w * bank.per_watt();
     }
     return theta;
 }
@@ -128,7 +129,7 @@ double BedField::near_leg_c(double distance_m, std::size_t bank) const {
         field_place.refuse("distance_m", format_number(distance_m) + " m", "within the bed",
                            say<"heat.metres_from_leg_axis">());
     }
-    return celsius(mean_around(grid_->from_axis(x_m, y_m)) + over_mean(x_m, y_m));
+    return celsius(mean_around(grid_->from_axis(x_m, y_m)) + over_mean(x_m, y_m, bank));
 }
 
 BedField::Around BedField::around_k(double radius_m) const {
@@ -140,7 +141,7 @@ BedField::Around BedField::around_k(double radius_m) const {
         const double angle = 2.0 * pi * i / spots;
         const double x_m = radius_m * std::cos(angle);
         const double y_m = radius_m * std::sin(angle);
-        const double over_k = celsius(mean + over_mean(x_m, y_m)) - mean_c;
+        const double over_k = celsius(mean + over_mean(x_m, y_m, 0)) - mean_c;
         around.below_k = std::max(around.below_k, -over_k);
         around.above_k = std::max(around.above_k, over_k);
     }
@@ -180,8 +181,11 @@ double BedField::wall_c() const {
     for (std::size_t b = 0; b < power_w_.size(); ++b) {
         double there = 0.0;
         for (std::size_t from = 0; from < power_w_.size(); ++from) {
-            there += LegModes::wall(following_w_[from], grid_->banks[b].at_wall_spot[from], biot) *
-                     grid_->banks[from].per_watt();
+            const double each =
+                LegModes::wall(following_w_[from], grid_->banks[b].at_wall_spot[from], biot) *
+                grid_->banks[from].per_watt();
+            // What short legs on the other side leave out of the mean here is not counted.
+            there += from == b ? each : std::max(0.0, each);
         }
         over = std::max(over, there);
         sheaths_c = std::max(sheaths_c, sheath_c(b));

@@ -110,7 +110,7 @@ class BedField {
     [[nodiscard]] double mean_around(double radius_m) const;
     [[nodiscard]] double node_theta(std::size_t ring, std::size_t level) const;
     [[nodiscard]] double celsius(double theta) const;
-    [[nodiscard]] double over_mean(double x_m, double y_m) const;
+    [[nodiscard]] double over_mean(double x_m, double y_m, std::size_t own) const;
     [[nodiscard]] double view_theta(const LegView& view) const;
     [[nodiscard]] const LegView& hottest_of(std::size_t bank) const;
     [[nodiscard]] double all_w() const;
