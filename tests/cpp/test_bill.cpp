@@ -218,7 +218,7 @@ TEST_CASE("more owned never raises a bill of the demo, one owned device less nev
     }
 }
 
-// Source: arithmetic: the store's limit and the owned elements count once.
+// Source: arithmetic: the store's limit counts once, and so do owned elements, wire and connectors.
 TEST_CASE("circuits of one store share its limit, listed devices and owned elements") {
     Installation installation = at_cold_site();
     installation.elements = {{.element = "tubular-1000-120", .count = 1}};
@@ -228,7 +228,7 @@ TEST_CASE("circuits of one store share its limit, listed devices and owned eleme
     CHECK(*one.typical() == doctest::Approx(*bill(circuit).typical()));
     const Bill both = joint_bill(two, installation, few_controls());
     CHECK(*both.typical() ==
-          doctest::Approx(5 * 15.0 + 12 * 2.0 + 6 * 2.0 + 2 * 15.0 + 5.0 + 100.0));
+          doctest::Approx(5 * 15.0 + 16 * 2.0 + 7 * 2.0 + 2 * 15.0 + 5.0 + 100.0));
     Circuit with = circuit;
     with.devices = {listed("disc", Duty::senses_only)};
     const std::vector<Circuit> listing{with, with};

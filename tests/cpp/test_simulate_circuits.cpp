@@ -60,12 +60,13 @@ TEST_CASE("two circuits of one rod each live as one circuit of both") {
     const DayRun together = simulate_circuits(one, {&january(), 1}, january_days()).front();
     REQUIRE(apart.size() == 2);
     CHECK(apart[0].energy.delivered_kwh + apart[1].energy.delivered_kwh ==
-          doctest::Approx(together.energy.delivered_kwh).epsilon(1e-6));
+          doctest::Approx(together.energy.delivered_kwh).epsilon(1e-4));
     for (const DayRun& run : apart) {
-        CHECK(highest(run.series.sheath_c) ==
-              doctest::Approx(highest(together.series.sheath_c)).epsilon(1e-3));
-        CHECK(highest(run.series.wall_c) ==
-              doctest::Approx(highest(together.series.wall_c)).epsilon(1e-3));
+        // Legs of another circuit count with their finite length, hotter by up to a kelvin.
+        CHECK(highest(run.series.sheath_c) > highest(together.series.sheath_c) - 0.05);
+        CHECK(highest(run.series.sheath_c) < highest(together.series.sheath_c) + 1.0);
+        CHECK(highest(run.series.wall_c) > highest(together.series.wall_c) - 0.05);
+        CHECK(highest(run.series.wall_c) < highest(together.series.wall_c) + 1.0);
         CHECK(run.energy.stored_kwh == doctest::Approx(together.energy.stored_kwh).epsilon(1e-4));
         CHECK(run.energy.unbalanced_share < 1e-6);
     }
@@ -112,6 +113,7 @@ TEST_CASE("a circuit that shares its store is not simulated alone, nor with unli
     CHECK(contains(
         refusal_of<InvalidInput>([&] { static_cast<void>(simulate_circuits(both, unlike)); }),
         "same rows"));
-    CHECK_THROWS_AS(static_cast<void>(simulate_circuits(both, std::span<const DayWeather>{})), InvalidInput);
+    CHECK_THROWS_AS(static_cast<void>(simulate_circuits(both, std::span<const DayWeather>{})),
+                    InvalidInput);
     CHECK(simulate_circuits({}, {&january(), 1}).empty());
 }

@@ -72,7 +72,6 @@ constexpr auto shown_names = std::to_array<ShownMargin>({
     {"element covered", "liquid over the element"},
     // reasons of a ranking
     {"budget", "above the budget"},
-    {"price not known", "price not known"},
 });
 
 }  // namespace
