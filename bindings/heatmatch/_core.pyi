@@ -2437,7 +2437,7 @@ def simulate_day(
 ) -> DayRun: ...
 def simulate_circuits(
     circuits: Sequence[Candidate],
-    weathers: Sequence[Weather],
+    weather: Weather,
     *,
     month: int | None = ...,
     days: int | None = ...,
