@@ -77,7 +77,9 @@ def test_a_candidate_has_its_power_margins_and_assumptions(standing: hm.Candidat
     powers = 8 * len(standing.delivered)
     heat = 6 * 10  # sheath, six more of its margins, bed, wall, lid
     duties = 8 * len(standing.code_duties())
-    assert len(page.cells) == months + powers + heat + 6 * len(standing.margins) + duties
+    bill = 8 * len(standing.bill.lines)
+    rest = 6 * len(standing.margins) + duties + bill
+    assert len(page.cells) == months + powers + heat + rest
     assert page.cells[0] == "kWh/day"
     assert page.cells[1] == f"{standing.season.kwh_per_day[0]:.2f}"
     band = standing.heat.sheath_band
