@@ -21,9 +21,9 @@ constexpr auto of_devices = std::to_array<std::string_view>(
     {"earth-fault protection", "earth-fault detection", "arc-fault protection", "rapid shutdown"});
 
 Sentence money(double value, const std::string& currency) {
-    const Sentence amount = sentence_of(Amount{.value = value, .unit = unit::money});
+    Sentence amount = sentence_of(Amount{.value = value, .unit = unit::money});
     if (currency.empty()) return amount;
-    return say<"cell.money">(with<"amount">(amount), with<"currency">(currency));
+    return say<"cell.money">(with<"amount">(std::move(amount)), with<"currency">(currency));
 }
 
 Sentence reason_of(const BillLine& line, const Bill& bill) {

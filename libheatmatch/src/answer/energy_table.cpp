@@ -29,7 +29,8 @@ Table energy_table(const DayRun& run) {
     row(say<"energy.in">(), energy.delivered_kwh);
     row(say<"energy.wire">(), energy.wire_kwh);
     if (run.heats_space) {
-        row(of_store(say<"energy.to_space">()), energy.to_space_kwh);
+        row(run.circuits > 1 ? say<"energy.to_space_of_all">() : say<"energy.to_space">(),
+            energy.to_space_kwh);
         row(of_store(say<"energy.elsewhere">()), energy.outside_kwh);
     } else {
         row(of_store(say<"energy.given_off">()), energy.to_space_kwh + energy.outside_kwh);

@@ -18,6 +18,7 @@ inline constexpr auto days_lines = std::to_array<Template>({
     {"energy.wire", "lost in wire and joints"},
     {"energy.given_off", "given off by the store"},
     {"energy.to_space", "from the store to the space"},
+    {"energy.to_space_of_all", "from store to space (all)"},
     {"energy.elsewhere", "lost outside the space"},
     {"energy.of_all", "{what} (all)"},
     {"energy.stored", "increase of stored heat"},

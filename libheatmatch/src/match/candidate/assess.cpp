@@ -150,6 +150,7 @@ Candidate finish(BegunCircuit&& begun, const std::shared_ptr<const Parts>& parts
 std::vector<Bill> bills_of(const std::vector<BegunCircuit>& all, const Installation& installation,
                            const Parts& parts) {
     std::vector<Circuit> circuits;
+    circuits.reserve(all.size());
     for (const BegunCircuit& begun : all) circuits.push_back(begun.circuit);
     std::vector<Bill> bills = bills_in_turn(circuits, installation, parts);
     std::optional<double> left = installation.goals.budget;
