@@ -76,6 +76,7 @@ void share_store(std::vector<BegunCircuit>& all, const Parts& parts) {
 void count_limits(std::vector<BegunCircuit>& all) {
     if (all.size() < 2) return;
     std::vector<bool> limited;
+    limited.reserve(all.size());
     for (const BegunCircuit& begun : all) limited.push_back(limited_in_time(begun));
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (!all[i].circuit.heat || !all[i].circuit.heat->store) continue;

@@ -25,14 +25,14 @@ std::optional<double> priced(const BillLine& line, const std::optional<double>& 
 }
 
 template <class P>
-BillLine line_of(PartKind kind, const P& part, double quantity, double owned, Sentence why) {
+BillLine line_of(PartKind kind, const P& part, double quantity, double owned, const Sentence& why) {
     BillLine line{.kind = kind,
                   .part = part.id,
                   .label = part.label,
                   .quantity = quantity,
                   .owned = std::min(owned, quantity),
                   .price = part.price,
-                  .why = std::move(why)};
+                  .why = why};
     line.to_buy = line.quantity - line.owned;
     return line;
 }
