@@ -79,7 +79,8 @@ TEST_CASE("the margins of the demo and of random yards have shown names") {
         }
     };
     for (const auto& candidate : demo_ranking().candidates) check(candidate.margins());
-    for (const auto& [reason, count] : demo_ranking().reasons) {
+    for (const auto& found : demo_ranking().reasons) {
+        const std::string& reason = found.first;
         CAPTURE(reason);
         CHECK(is_known(reason));
     }

@@ -72,7 +72,9 @@ std::tuple<std::array<double, 2>, double> main_axis(const PairBin& bin,
 
 void append_pair(std::vector<WeatherNodes>& nodes, const PairBin& bin) {
     const std::array<double, 2> mean{bin.sum[0].sun / bin.hours, bin.sum[1].sun / bin.hours};
-    auto [axis, deviation] = main_axis(bin, mean);
+    const auto found = main_axis(bin, mean);
+    const std::array<double, 2>& axis = std::get<0>(found);
+    double deviation = std::get<1>(found);
     for (std::size_t p = 0; p < 2; ++p) {
         // No node is darker than night.
         const double most = std::fabs(axis[p]) > 1e-12 ? mean[p] / std::fabs(axis[p]) : HUGE_VAL;

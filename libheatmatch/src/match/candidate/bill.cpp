@@ -233,7 +233,7 @@ BillItems other_items(const Circuit& circuit, const Site& site, const Parts& cat
     for (NeededDevice& device : needed.devices) {
         BillLine line = device.control
                             ? line_of(PartKind::control, *device.control, device.count,
-                                      device.owned, std::move(device.why))
+                                      device.owned, device.why)
                             : missing_part(PartKind::control, device.count, std::move(device.why));
         line.of_store = device.of_store;
         items.lines.push_back(std::move(line));

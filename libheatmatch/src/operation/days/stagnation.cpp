@@ -155,6 +155,7 @@ std::vector<Stagnation> simulate_stagnations(std::span<const Candidate> circuits
     }
     const std::size_t first = best_fortnight(daily);
     std::vector<DayWeather> days;
+    days.reserve(years.size());
     for (const DayWeather& year : years) days.push_back(fortnight_of(year, first));
     const double air_c = circuits.front().circuit.heat->store->hottest_air_c;
     const auto runs_at = [&](ConductivityEnd end) {
