@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import ast
+import inspect
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any, ClassVar, Generic, NoReturn, TypeVar, overload
 from weakref import WeakValueDictionary
@@ -151,5 +153,47 @@ class Call:
     def __call__(self, *arguments: Any, **options: Any) -> Any:
         return call(self._compiled, *arguments, **options)
 
+    @property
+    def __signature__(self) -> inspect.Signature:
+        return _signature_of(str(self.__doc__).partition("\n")[0])
+
     def __repr__(self) -> str:
         return f"<compiled function {self.__name__}>"
+
+
+# Types as a reader knows them, for those that the compiled library accepts.
+_READ_AS = (
+    ("typing.SupportsFloat | typing.SupportsIndex", "float"),
+    ("typing.SupportsInt | typing.SupportsIndex", "int"),
+    ("collections.abc.", ""),
+    ("heatmatch._core.", ""),
+)
+
+
+def _signature_of(line: str) -> inspect.Signature:
+    """The signature that begins the docstring of a compiled function."""
+    for compiled, read in _READ_AS:
+        line = line.replace(compiled, read)
+    found = ast.parse(f"def {line}: ...").body[0]
+    assert isinstance(found, ast.FunctionDef)
+    given = found.args
+
+    def parameter(argument: ast.arg, kind: Any, default: ast.expr | None) -> inspect.Parameter:
+        value = inspect.Parameter.empty if default is None else ast.literal_eval(default)
+        note = argument.annotation
+        shown = inspect.Parameter.empty if note is None else ast.unparse(note)
+        return inspect.Parameter(argument.arg, kind, default=value, annotation=shown)
+
+    missing = [None] * (len(given.args) - len(given.defaults))
+    named = inspect.Parameter.POSITIONAL_OR_KEYWORD
+    only = inspect.Parameter.KEYWORD_ONLY
+    positional = zip(given.args, [*missing, *given.defaults], strict=True)
+    keywords = zip(given.kwonlyargs, given.kw_defaults, strict=True)
+    returned = inspect.Signature.empty if found.returns is None else ast.unparse(found.returns)
+    return inspect.Signature(
+        [
+            *(parameter(one, named, default) for one, default in positional),
+            *(parameter(one, only, default) for one, default in keywords),
+        ],
+        return_annotation=returned,
+    )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import copy
+import inspect
 import pickle
 import threading
 from collections.abc import Callable
@@ -12,7 +13,7 @@ import heatmatch as hm
 import numpy as np
 import pytest
 from heatmatch import _core
-from heatmatch._faces import FACES, Face
+from heatmatch._faces import FACES, Call, Face
 
 pd = pytest.importorskip("pandas")
 TWELVE = [
@@ -230,3 +231,13 @@ def test_what_takes_a_catalog_takes_the_public_one(
     assert bed.medium == starter.media[store.medium]
     with pytest.raises(TypeError, match=r"^BedCharge\(\): store = an Element must be a Store$"):
         hm.BedCharge(element, element)  # type: ignore
+
+
+def test_compiled_functions_show_their_parameters() -> None:
+    shown = inspect.signature(hm.cold_voltage)
+    assert list(shown.parameters) == ["panel", "record_low_c"]
+    assert shown.parameters["record_low_c"].annotation == "float"
+    compiled = [getattr(hm, name) for name in hm.__all__]
+    signatures = [inspect.signature(one) for one in compiled if isinstance(one, Call)]
+    assert len(signatures) > 10
+    assert all("arguments" not in one.parameters for one in signatures)
