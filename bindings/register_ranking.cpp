@@ -164,42 +164,29 @@ void register_ranking(py::module_& module) {
                py::arg("exact_weather") = false, py::arg("threads") = 0,
                py::arg("vector_width") = "automatic", py::arg("progress") = py::none(),
                py::arg("memory") = memory, docs::rank);
-    module.def(
-        "assess",
-        [](const Catalog& catalog, const Installation& installation, const Weather* weather,
-           const py::object& conditions, double coil_temperature_c, bool exact_weather,
-           std::shared_ptr<RankMemory> kept) {
-            RankOptions options{.weather = borrowed(weather),
-                                .exact_weather = exact_weather,
-                                .conditions = conditions_from(conditions),
-                                .coil_temperature_c = coil_temperature_c,
-                                .memory = std::move(kept)};
-            const auto parts = snapshot_of(catalog);
-            const py::gil_scoped_release release;
-            return assess(*parts, installation, options);
-        },
-        py::arg("catalog"), py::arg("installation"), py::arg("weather") = py::none(), py::kw_only(),
-        py::arg("conditions") = py::none(),
-        py::arg("coil_temperature_c") = defaults.coil_temperature_c,
-        py::arg("exact_weather") = false, py::arg("memory") = memory, docs::assess);
-    module.def(
-        "assess_circuits",
-        [](const Catalog& catalog, const Installation& installation, const Weather* weather,
-           const py::object& conditions, double coil_temperature_c, bool exact_weather,
-           std::shared_ptr<RankMemory> kept) {
-            RankOptions options{.weather = borrowed(weather),
-                                .exact_weather = exact_weather,
-                                .conditions = conditions_from(conditions),
-                                .coil_temperature_c = coil_temperature_c,
-                                .memory = std::move(kept)};
-            const auto parts = snapshot_of(catalog);
-            const py::gil_scoped_release release;
-            return assess_circuits(*parts, installation, options);
-        },
-        py::arg("catalog"), py::arg("installation"), py::arg("weather") = py::none(), py::kw_only(),
-        py::arg("conditions") = py::none(),
-        py::arg("coil_temperature_c") = defaults.coil_temperature_c,
-        py::arg("exact_weather") = false, py::arg("memory") = memory, docs::assess_circuits);
+    const auto define = [&](const char* name, auto assessed, const char* doc) {
+        module.def(
+            name,
+            [assessed](const Catalog& catalog, const Installation& installation,
+                       const Weather* weather, const py::object& conditions,
+                       double coil_temperature_c, bool exact_weather,
+                       std::shared_ptr<RankMemory> kept) {
+                const RankOptions options{.weather = borrowed(weather),
+                                          .exact_weather = exact_weather,
+                                          .conditions = conditions_from(conditions),
+                                          .coil_temperature_c = coil_temperature_c,
+                                          .memory = std::move(kept)};
+                const auto parts = snapshot_of(catalog);
+                const py::gil_scoped_release release;
+                return assessed(*parts, installation, options);
+            },
+            py::arg("catalog"), py::arg("installation"), py::arg("weather") = py::none(),
+            py::kw_only(), py::arg("conditions") = py::none(),
+            py::arg("coil_temperature_c") = defaults.coil_temperature_c,
+            py::arg("exact_weather") = false, py::arg("memory") = memory, doc);
+    };
+    define("assess", &assess, docs::assess);
+    define("assess_circuits", &assess_circuits, docs::assess_circuits);
     module.def("cautions", &cautions, py::kw_only(), py::arg("in_liquid") = false, docs::cautions);
 }
 

@@ -131,6 +131,8 @@ def _owned(yard: Yard) -> Yard:
     for device in yard["devices"]:
         if "drives" in device:  # what is gone is not driven
             device["drives"] = [driven for driven in device["drives"] if driven in parts]
+    if "circuits" in yard:
+        return {key: value for key, value in yard.items() if key not in ("circuit", "elements")}
     series, parallel = counts(yard["circuit"]["bank"])
     owned = {"element": yard["circuit"]["element"], "count": series * parallel}
     return {**yard, "elements": [owned]}
@@ -146,7 +148,16 @@ def installation(yard: Yard) -> hm.Installation:
     return hm.Installation.from_dict(yard)
 
 
-def assess(yard: Yard) -> hm.Candidate:
+class Together:
+    """Circuits of one store, with the margins of all."""
+
+    def __init__(self, circuits: list[hm.Candidate]) -> None:
+        self.margins = [margin for each in circuits for margin in each.margins]
+
+
+def assess(yard: Yard) -> hm.Candidate | Together:
+    if "circuits" in yard:
+        return Together(hm.assess_circuits(CATALOG, installation(yard)))
     return hm.assess(CATALOG, installation(yard))
 
 
@@ -178,7 +189,7 @@ def worst(margin: hm.Margin) -> int:
     return grade(margin.consequence if severity == "not assessed" else severity)
 
 
-def found(candidate: hm.Candidate, expected: Yard) -> int:
+def found(candidate: hm.Candidate | Together, expected: Yard) -> int:
     """The worst severity that a candidate has where a case expects something; -1 if no margin."""
     names = expected["margin"]
     names = [names] if isinstance(names, str) else names

@@ -133,7 +133,7 @@ double leg_sheath_k(const BedCharge& charge, const BedGeometry& geometry, const 
     return unheated_k - rise * std::expm1(-geometry.seconds * q / taken_up);
 }
 
-/// The same charge seen by another of its circuits.
+/// The same charge with another circuit as its own.
 BedCharge seen_by(const BedCharge& charge, std::size_t other, double power_w) {
     BedCharge seen = charge;
     seen.legs = charge.others[other].legs;

@@ -56,7 +56,7 @@ void check_installation(const Installation& installation, const Parts& parts);
 /// called `circuit 1` and so on.
 [[nodiscard]] std::vector<ExistingCircuit> existing_circuits(const Installation& installation);
 
-/// The installation as one of its circuits sees it: with that circuit alone, and the runs and
+/// The installation of one of its circuits: with that circuit alone, and the runs and
 /// devices that belong to it. A run or device that some circuit names belongs to those that name
 /// it; any other is the pattern of one in each circuit. Throws InvalidInput without that circuit.
 [[nodiscard]] Installation installation_of(const Installation& installation, std::size_t circuit);

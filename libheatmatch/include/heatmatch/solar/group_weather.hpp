@@ -14,7 +14,7 @@ namespace heatmatch {
 /// Weather of a group: on its own plane and in its own shade, made from the sky that `weather` was
 /// made from. Null where the group has neither: `weather` itself then serves. Throws InvalidInput
 /// where the weather has no sky and the group needs one. Where the shade falls on some substrings
-/// only, `shaded_share` tells it; with `whole_panels` it darkens all of them, which gives less.
+/// only, `shaded_share` has it; with `whole_panels` it falls on all of them, which gives less.
 [[nodiscard]] std::shared_ptr<const Weather> group_weather(const Weather& weather,
                                                            const OwnedPanels& owned,
                                                            const Site& site,

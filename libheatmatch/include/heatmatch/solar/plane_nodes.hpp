@@ -9,7 +9,7 @@
 
 namespace heatmatch {
 
-/// Where a panel of an array stands, and what makes its cells warm.
+/// The plane of a panel of an array, and what warms its cells.
 struct PanelPlace {
     std::size_t plane = 0;        //!< in the list of planes
     double noct_c = 45.0;         //!< nominal operating cell temperature [°C]

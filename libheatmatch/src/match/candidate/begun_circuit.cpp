@@ -30,13 +30,10 @@ OtherBank other_bank(const BegunCircuit& begun) {
             .limited = opening_limit(circuit, opening_site(begun.judged.site)) != nullptr};
 }
 
-/// Whether the limits of a circuit open it before a part of the store exceeds its limit, or none is
+/// Whether a limit of a circuit opens it before a part of the store exceeds its limit, or none is
 /// called for.
-bool limited_in_time(const BegunCircuit& begun) {
-    const Circuit& circuit = begun.circuit;
+bool limited_in_time(const Circuit& circuit, const Site& site, double element_w) {
     if (!circuit.heat || !circuit.heat->known()) return false;
-    const Site& site = begun.judged.site;
-    const double element_w = careful_element_w(begun);
     return std::any_of(
         circuit.devices.begin(), circuit.devices.end(), [&](const PlacedDevice& placed) {
             if (!is_limit(placed) ||
@@ -46,6 +43,15 @@ bool limited_in_time(const BegunCircuit& begun) {
             const LimitInTime found = limit_in_time(circuit, placed, element_w);
             return found.acts == Answer::yes || !found.called_for;
         });
+}
+
+/// The same, also with unstated facts at their careful ends: other circuits rely on it.
+bool surely_limited(const BegunCircuit& begun) {
+    const Site& site = begun.judged.site;
+    const double element_w = careful_element_w(begun);
+    if (!limited_in_time(begun.circuit, site, element_w)) return false;
+    const CarefulCase careful = careful_case(begun.circuit, site);
+    return careful.facts.empty() || limited_in_time(careful.circuit, careful.site, element_w);
 }
 
 }  // namespace
@@ -77,7 +83,7 @@ void count_limits(std::vector<BegunCircuit>& all) {
     if (all.size() < 2) return;
     std::vector<bool> limited;
     limited.reserve(all.size());
-    for (const BegunCircuit& begun : all) limited.push_back(limited_in_time(begun));
+    for (const BegunCircuit& begun : all) limited.push_back(surely_limited(begun));
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (!all[i].circuit.heat || !all[i].circuit.heat->store) continue;
         auto heat = std::make_shared<BankHeat>(*all[i].circuit.heat);

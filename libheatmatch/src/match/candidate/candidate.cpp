@@ -57,7 +57,7 @@ bool may_hide_danger(const Margin& margin) {
     return margin.worst_severity == Severity::danger && !margin.missing.empty();
 }
 
-/// The sheath temperature of a described store is unknown for want of a fact.
+/// The sheath temperature in a described store is unknown because a fact is missing.
 bool sheath_unknown(const Margin& margin) {
     return margin.name == "sheath temperature" && margin.severity == Severity::not_assessed &&
            may_hide_danger(margin);

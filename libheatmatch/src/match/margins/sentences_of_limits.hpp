@@ -40,8 +40,9 @@ inline constexpr auto table = std::to_array<Template>({
     {"limit.late", "\"{name}\" is not counted as stopping stagnation: {first}."},
 
     {"limit.not_all",
-     "\"{name}\" is not counted: no limit opens circuit \"{circuit}\", which heats the same "
-     "store."},
+     "\"{name}\" is not counted: no limit is certain to open circuit \"{circuit}\" of the same "
+     "store "
+     "in time."},
     {"limit.none_fails", "No described limit could open without supply."},
     {"limit.supply_keeps",
      "Without control supply the circuit stays closed: the limit cannot open it then."},

@@ -218,7 +218,7 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     if (weather) seasons = GroupSeasons(weather, parts, installation, options);
     const SeasonWeather* const season = seasons.first();
     const std::vector<ExistingCircuit> circuits = existing_circuits(installation);
-    // Runs of several circuits are not one chain: those of the first are taken.
+    // The runs of several circuits are not one chain: only those of the first are used.
     Installation judged = circuits.size() > 1 ? installation_of(installation, 0) : installation;
     if (season != nullptr) {
         // All are judged under the brightest sun on the plane of any group.

@@ -18,7 +18,7 @@ struct OtherBank {
     Element element{};
     int elements = 1;
     double element_w = 0.0;  //!< of each, its largest in bright sun [W]
-    bool limited = false;    //!< whether an overtemperature limit opens it
+    bool limited = false;    //!< whether an overtemperature limit is certain to open it in time
 
     [[nodiscard]] double power_w() const { return elements * element_w; }
 
