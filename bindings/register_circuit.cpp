@@ -7,6 +7,23 @@
 
 namespace heatmatch::python {
 
+namespace {
+
+/// A fact of equal panels.
+template <class Fact>
+std::optional<Fact> of_equal(const Circuit& circuit, Fact fact) {
+    return circuit.unlike ? std::nullopt : std::optional<Fact>(std::move(fact));
+}
+
+std::vector<OwnedPanels> groups_of_circuit(const Circuit& circuit) {
+    if (!circuit.unlike) return {circuit.owned};
+    std::vector<OwnedPanels> groups;
+    for (const GroupInArray& group : circuit.unlike->groups) groups.push_back(group.owned);
+    return groups;
+}
+
+}  // namespace
+
 void register_circuit(py::module_& module) {
     py::class_<RunParts>(module, "RunParts", docs::class_run_parts)
         .def_property_readonly(
@@ -38,28 +55,46 @@ void register_circuit(py::module_& module) {
         .def(py::pickle([](const PlacedDevice& placed) { return state_of(placed); },
                         &placed_device_from));
     py::class_<Circuit>(module, "Circuit", "One array feeding one bank.")
-        .def_readonly("owned", &Circuit::owned, "the group of panels")
         .def_property_readonly(
-            "panel", [](const Circuit& circuit) { return circuit.panel.given; },
-            "the panel as in the catalog")
+            "owned", [](const Circuit& circuit) { return of_equal(circuit, circuit.owned); },
+            "The group of panels; None for an array of several groups.")
+        .def_property_readonly("groups", &groups_of_circuit,
+                               "Groups of panels of the array, each once.")
+        .def_property_readonly("array_layout", &Circuit::array_title,
+                               "Array as text: group and hook-up, or the notation of several "
+                               "groups.")
         .def_property_readonly(
-            "panel_filled", [](const Circuit& circuit) { return circuit.panel.panel; },
-            "the panel with class defaults filled in")
+            "panel", [](const Circuit& circuit) { return of_equal(circuit, circuit.panel.given); },
+            "The panel as in the catalog; None for an array of several groups.")
         .def_property_readonly(
-            "diode_new", [](const Circuit& circuit) { return circuit.panel.as_new; },
-            "single diode fitted to the label")
+            "panel_filled",
+            [](const Circuit& circuit) { return of_equal(circuit, circuit.panel.panel); },
+            "The panel with class defaults filled in; None for an array of several groups.")
         .def_property_readonly(
-            "diode_today", [](const Circuit& circuit) { return circuit.panel.today; },
-            "single diode as aged or measured")
+            "diode_new",
+            [](const Circuit& circuit) { return of_equal(circuit, circuit.panel.as_new); },
+            "Single diode fitted to the label; None for an array of several groups.")
         .def_property_readonly(
-            "remarks", [](const Circuit& circuit) { return circuit.panel.remarks; },
+            "diode_today",
+            [](const Circuit& circuit) { return of_equal(circuit, circuit.panel.today); },
+            "Single diode as aged or measured; None for an array of several groups.")
+        .def_property_readonly(
+            "remarks",
+            [](const Circuit& circuit) {
+                Sentences all;
+                for (const PanelInService* panel : circuit.kinds_of_panels()) {
+                    all.insert(all.end(), panel->remarks.begin(), panel->remarks.end());
+                }
+                return all;
+            },
             "remarks on the measured values")
         .def_property_readonly(
-            "panels", [](const Circuit& circuit) { return circuit.panels.label(); },
-            "hook-up of the panels, as in 2S1P")
+            "panels",
+            [](const Circuit& circuit) { return of_equal(circuit, circuit.panels.label()); },
+            "Hook-up of the panels, as in 2S1P; None for an array of several groups.")
         .def_property_readonly(
             "series", [](const Circuit& circuit) { return circuit.panels.series; },
-            "Number of panels in series in each string.")
+            "Number of panels in series, in the longest string.")
         .def_property_readonly(
             "parallel", [](const Circuit& circuit) { return circuit.panels.parallel; },
             "Number of strings in parallel.")
@@ -92,12 +127,8 @@ void register_circuit(py::module_& module) {
             "typical resistance of the bank, hot [ohm]")
         .def_property_readonly("wire_ohm", &Circuit::wire_ohm, "resistance of all runs [ohm]")
         .def_property_readonly(
-            "stc_match_ohm",
-            [](const Circuit& circuit) {
-                const Panel& panel = circuit.panel.panel;
-                return *panel.v_mp / *panel.i_mp * circuit.panels.resistance_factor();
-            },
-            "Vmp / Imp of the array by its label [ohm]")
+            "stc_match_ohm", &Circuit::label_match_ohm,
+            "Vmp / Imp of the array by its label; of several groups as they are today [ohm]")
         .def_property_readonly("cold_voltage_v", &Circuit::cold_voltage_v,
                                "open-circuit voltage at the record low [V]")
         .def_property_readonly("short_circuit_current_a", &Circuit::short_circuit_current_a,
@@ -105,9 +136,11 @@ void register_circuit(py::module_& module) {
         .def_property_readonly(
             "array",
             [](const Circuit& circuit) {
-                return Array{circuit.panel.today, circuit.panels.series, circuit.panels.parallel};
+                return circuit.unlike ? py::cast(circuit.unlike->array(PanelState::today))
+                                      : py::cast(Array{circuit.panel.today, circuit.panels.series,
+                                                       circuit.panels.parallel});
             },
-            "the array as it is today")
+            "The array as it is today: an `Array` of equal panels, or a `MixedArray`.")
         .def_readonly("runs", &Circuit::runs, "stretches of wire")
         .def_readonly("devices", &Circuit::devices, "controls in their places")
         .def_readonly("name", &Circuit::name, "name of an existing circuit")

@@ -129,8 +129,7 @@ TEST_CASE("no wire is chosen that is not permitted there") {
                 installation.runs = {run.run, tail.run};
                 const Circuit circuit =
                     bench_circuit("silicon-60-cell-245", panels, "tubular-1000-120", {1, 1});
-                const auto laid =
-                    heatmatch::lay_runs(starter(), installation, circuit.panel, panels, {1, 1});
+                const auto laid = heatmatch::lay_runs(starter(), installation, circuit);
                 if (!laid.front().wire) continue;
                 ++chosen;
                 RunParts checked = laid.front();

@@ -40,7 +40,7 @@ heatmatch::WireRun chosen(
 }
 
 std::vector<RunParts> lay(const Installation& installation, const Circuit& circuit) {
-    return lay_runs(starter(), installation, circuit.panel, circuit.panels, circuit.bank.hookup);
+    return lay_runs(starter(), installation, circuit);
 }
 
 /// Volts a wire takes of the array's.

@@ -102,8 +102,7 @@ TEST_CASE("the heat of the element changes the choice for the better, and never 
         for (double air_c = 60.0; air_c <= 260.0; air_c += 10.0) {
             const Heated heated(air_c, heatmatch::SurroundingsKind::open_air, element);
             const Circuit& circuit = heated.circuit;
-            const auto without = heatmatch::lay_runs(starter(), heated.installation, circuit.panel,
-                                                     circuit.panels, circuit.bank.hookup);
+            const auto without = heatmatch::lay_runs(starter(), heated.installation, circuit);
             CAPTURE(air_c);
             if (!without.back().wire) continue;
             REQUIRE(circuit.runs.back().wire);

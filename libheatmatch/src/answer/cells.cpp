@@ -60,6 +60,7 @@ Amount percent_number(double share) {
 }
 
 Sentence panels_cell(const Circuit& circuit) {
+    if (circuit.unlike) return sentence_of(Name{circuit.array_title()});
     return say<"cell.panels">(with<"group">(circuit.owned.group),
                               with<"panels">(circuit.panels.label()));
 }

@@ -51,11 +51,9 @@ Sentence delivered_plain_title() {
 
 Sentence circuit_sentence(const Candidate& candidate) {
     const Circuit& circuit = candidate.circuit;
-    const Panel& panel = circuit.panel.panel;
-    const double stc_match_ohm = *panel.v_mp / *panel.i_mp * circuit.panels.resistance_factor();
     return say<"delivered.circuit">(with<"circuit">(circuit.title()),
                                     with<"ohm">(circuit.bank.typical_ohm(), unit::ohm),
-                                    with<"label_ohm">(stc_match_ohm, unit::ohm),
+                                    with<"label_ohm">(circuit.label_match_ohm(), unit::ohm),
                                     with<"cold">(whole(circuit.cold_voltage_v(), unit::volt)));
 }
 

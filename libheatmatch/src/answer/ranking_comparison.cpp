@@ -53,7 +53,7 @@ Sentence place_cell(const RankedPairing& pairing, bool margins) {
 }
 
 Sentence name_of(const PairingMove& move) {
-    return say<"cell.pairing">(with<"group">(move.group), with<"panels">(move.panels),
+    return say<"cell.pairing">(with<"array">(move.group + ' ' + move.panels),
                                with<"element">(move.element), with<"bank">(move.bank));
 }
 

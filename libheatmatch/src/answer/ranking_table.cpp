@@ -141,9 +141,9 @@ Sentences ranking_legend(const Ranking& ranking, bool share) {
 }
 
 Sentence pairing_sentence(const Circuit& circuit) {
-    return say<"cell.pairing">(
-        with<"group">(circuit.owned.group), with<"panels">(circuit.panels.label()),
-        with<"element">(circuit.bank.element.id), with<"bank">(circuit.bank.hookup.label()));
+    return say<"cell.pairing">(with<"array">(circuit.array_title()),
+                               with<"element">(circuit.bank.element.id),
+                               with<"bank">(circuit.bank.hookup.label()));
 }
 
 Sentence price_sentence(const Candidate& candidate) {

@@ -13,7 +13,7 @@ inline constexpr auto cell_lines = std::to_array<Template>({
     {"cell.low_high", "{low}-{high}"},
     {"cell.panels", "{group} {panels}"},
     {"cell.elements", "{element} {bank}"},
-    {"cell.pairing", "{group} {panels} into {element} {bank}"},
+    {"cell.pairing", "{array} into {element} {bank}"},
     {"cell.thousands", "{thousands}k"},
     {"cell.share", "{share} %"},
     {"cell.listed", "{list}"},

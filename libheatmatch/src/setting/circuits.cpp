@@ -9,6 +9,7 @@
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/suggestion.hpp"
 #include "heatmatch/setting/installation.hpp"
+#include "heatmatch/setting/layout.hpp"
 
 namespace heatmatch {
 
@@ -50,15 +51,64 @@ void check_own(const ExistingCircuit& circuit, const char* field, OwnThings thin
     }
 }
 
-}  // namespace
+/// An array of one group in equal strings is stated by its group and hook-up.
+void simplify_array(ExistingCircuit& circuit) {
+    if (circuit.array.empty()) return;
+    const std::string part = "circuit \"" + circuit.name + '"';
+    const auto strings = plain_strings(Layout::parse(circuit.array, part, "array"), part, "array");
+    const std::vector<std::string>& first = strings.front();
+    const bool equal = std::all_of(strings.begin(), strings.end(), [&first](const auto& string) {
+        return string == first && std::all_of(string.begin(), string.end(),
+                                              [&](const auto& it) { return it == first.front(); });
+    });
+    if (!equal) return;
+    circuit.group = first.front();
+    circuit.panels = std::to_string(first.size()) + 'S' + std::to_string(strings.size()) + 'P';
+    circuit.array.clear();
+}
 
-std::vector<ExistingCircuit> existing_circuits(const Installation& installation) {
+void check_array(const ExistingCircuit& circuit) {
+    const std::string part = "circuit \"" + circuit.name + '"';
+    const bool of_group = !circuit.group.empty() || !circuit.panels.empty();
+    if (!circuit.array.empty() && of_group) {
+        refuse(part, "array", quote(circuit.array), "not given beside group and panels",
+               say<"setting.array_or_group">());
+    }
+    if (!circuit.array.empty()) return;
+    for (const auto& [field, text] :
+         {std::pair{"group", &circuit.group}, std::pair{"panels", &circuit.panels}}) {
+        if (text->empty()) {
+            refuse(part, field, "(missing)", "given", say<"setting.array_or_group">());
+        }
+    }
+}
+
+std::vector<ExistingCircuit> named_circuits(const Installation& installation) {
     std::vector<ExistingCircuit> circuits = installation.circuits;
     if (circuits.empty() && installation.circuit) circuits.push_back(*installation.circuit);
     for (std::size_t i = 0; i < circuits.size(); ++i) {
         if (circuits[i].name.empty()) circuits[i].name = "circuit " + std::to_string(i + 1);
     }
     return circuits;
+}
+
+}  // namespace
+
+std::vector<ExistingCircuit> existing_circuits(const Installation& installation) {
+    std::vector<ExistingCircuit> circuits = named_circuits(installation);
+    for (ExistingCircuit& circuit : circuits) simplify_array(circuit);
+    return circuits;
+}
+
+std::vector<std::string> groups_of(const ExistingCircuit& circuit) {
+    if (circuit.array.empty()) return {circuit.group};
+    const std::string part = "circuit \"" + circuit.name + '"';
+    std::vector<std::string> groups;
+    for (const auto& string :
+         plain_strings(Layout::parse(circuit.array, part, "array"), part, "array")) {
+        groups.insert(groups.end(), string.begin(), string.end());
+    }
+    return groups;
 }
 
 Installation installation_of(const Installation& installation, std::size_t circuit) {
@@ -84,6 +134,7 @@ void check_circuits(const Installation& installation) {
         refuse("installation", "circuit", "stated beside circuits", "one of the two",
                say<"setting.one_list">());
     }
+    for (const ExistingCircuit& circuit : named_circuits(installation)) check_array(circuit);
     const std::vector<ExistingCircuit> circuits = existing_circuits(installation);
     std::vector<std::string_view> runs;
     for (const WireRun& run : installation.runs) runs.push_back(run.name);

@@ -10,14 +10,16 @@ std::span<const Field> existing_circuit_fields() {
     static const auto fields = std::to_array<Field>({
         bind<&ExistingCircuit::name>(
             {.name = "name", .kind = FieldKind::text, .meaning = "name of the circuit"}),
-        bind<&ExistingCircuit::group>({.name = "group",
-                                       .kind = FieldKind::text,
-                                       .required = true,
-                                       .meaning = "group of panels that feeds it"}),
+        bind<&ExistingCircuit::group>(
+            {.name = "group", .kind = FieldKind::text, .meaning = "group of panels that feeds it"}),
         bind<&ExistingCircuit::panels>({.name = "panels",
                                         .kind = FieldKind::text,
-                                        .required = true,
                                         .meaning = "hook-up of the panels, as in 2S1P"}),
+        bind<&ExistingCircuit::array>(
+            {.name = "array",
+             .kind = FieldKind::text,
+             .meaning = "panels of several groups instead of one, as in barn pair x2 + shed | "
+                        "porch x3"}),
         bind<&ExistingCircuit::element>({.name = "element",
                                          .kind = FieldKind::reference,
                                          .required = true,

@@ -96,11 +96,13 @@ void check_references(const Installation& installation, const Parts& parts) {
             static_cast<void>(find_cover(parts, area.cover));
         }
     }
+    check_circuits(installation);
     for (const ExistingCircuit& circuit : existing_circuits(installation)) {
-        static_cast<void>(find_group(installation, circuit.group));
+        for (const std::string& group : groups_of(circuit)) {
+            static_cast<void>(find_group(installation, group));
+        }
         static_cast<void>(find_element(parts, circuit.element));
     }
-    check_circuits(installation);
 }
 
 }  // namespace heatmatch

@@ -195,4 +195,23 @@ int Layout::count() const {
     return sum;
 }
 
+std::vector<std::vector<std::string>> plain_strings(const Layout& layout, std::string_view part,
+                                                    std::string_view field) {
+    std::vector<std::vector<std::string>> strings;
+    for (const Layout::Series& series : layout.strings) {
+        std::vector<std::string>& names = strings.emplace_back();
+        for (const Layout::Item& item : series) {
+            if (!item.bracketed.empty()) {
+                throw InvalidInput(ErrorDetail{.part = std::string(part),
+                                               .field = std::string(field),
+                                               .value = quote(layout.text()),
+                                               .allowed = "strings in parallel",
+                                               .remedy = say<"layout.no_brackets">()});
+            }
+            names.insert(names.end(), static_cast<std::size_t>(item.count), item.name);
+        }
+    }
+    return strings;
+}
+
 }  // namespace heatmatch

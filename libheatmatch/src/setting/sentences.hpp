@@ -28,6 +28,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"setting.one_list", "list all circuits under \"circuits\" and remove \"circuit\""},
     {"setting.rename_circuit", "give each circuit a name of its own"},
     {"setting.describe_run", "describe the run under \"runs\""},
+    {"setting.array_or_group", "state array, or group and panels"},
+    {"layout.no_brackets", "join strings with |, and what is in series with +"},
     {"layout.at", "{what} (character {place})"},
     {"layout.join", "join names by + in series or | in parallel; quote a name with such signs"},
     {"layout.no_name", "a name is missing"},

@@ -50,9 +50,9 @@ struct PairBin {
 };
 
 void append_node(WeatherNodes& nodes, const OnPlane& at, double hours) {
-    nodes.irradiance_w_m2.push_back(at.sun);
+    nodes.irradiance_w_m2.push_back(std::max(0.0, at.sun));  // rounding: no node is below night
     nodes.base_c.push_back(at.base);
-    nodes.heating_irradiance_w_m2.push_back(at.warming);
+    nodes.heating_irradiance_w_m2.push_back(std::max(0.0, at.warming));
     nodes.hours.push_back(hours);
 }
 

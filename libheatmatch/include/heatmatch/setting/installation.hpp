@@ -55,6 +55,8 @@ void check_installation(const Installation& installation, const Parts& parts);
 /// The existing circuits: those of `circuits`, or the one of `circuit`. Those without a name are
 /// called `circuit 1` and so on.
 [[nodiscard]] std::vector<ExistingCircuit> existing_circuits(const Installation& installation);
+/// The group of every panel of a circuit with an array of several groups; else its group, once.
+[[nodiscard]] std::vector<std::string> groups_of(const ExistingCircuit& circuit);
 
 /// The installation of one of its circuits: with that circuit alone, and the runs and
 /// devices that belong to it. A run or device that some circuit names belongs to those that name

@@ -36,6 +36,12 @@ struct Layout::Item {
     friend bool operator==(const Item&, const Item&) = default;
 };
 
+/// The names of a layout of strings in parallel, string by string. Throws InvalidInput where it has
+/// a bracket.
+[[nodiscard]] std::vector<std::vector<std::string>> plain_strings(const Layout& layout,
+                                                                  std::string_view part,
+                                                                  std::string_view field);
+
 /// Most things that a layout may have.
 inline constexpr int most_in_layout = 1000;
 

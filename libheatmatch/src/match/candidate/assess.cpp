@@ -11,6 +11,7 @@
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/match/candidate/two_sided_season.hpp"
+#include "heatmatch/match/candidate/unlike_season.hpp"
 #include "heatmatch/match/candidate/wiring.hpp"
 #include "heatmatch/solar/group_weather.hpp"
 #include "heatmatch/solar/own_weather.hpp"
@@ -21,8 +22,19 @@ using candidate_sentences::say;
 
 namespace {
 
-Circuit unwired(const Parts& parts, const Installation& installation, const RankOptions& options) {
+/// The panels of a circuit: of one group, or of several.
+Circuit array_alone(const Parts& parts, const Installation& installation) {
     const ExistingCircuit& existing = *installation.circuit;
+    if (!existing.array.empty()) {
+        const std::string part = "circuit " + quote(existing.name);
+        auto array = std::make_shared<UnlikeArray>(
+            unlike_array(Layout::parse(existing.array, part, "array"), installation, parts, part));
+        Hookup panels{.series = 1, .parallel = static_cast<int>(array->strings.size())};
+        for (const auto& string : array->strings) {
+            panels.series = std::max(panels.series, static_cast<int>(string.size()));
+        }
+        return {.panels = panels, .unlike = std::move(array), .name = existing.name};
+    }
     const OwnedPanels& owned = find_group(installation, existing.group);
     Circuit circuit{.owned = owned,
                     .panel = panel_in_service(owned, find_panel(parts, owned.panel),
@@ -41,6 +53,12 @@ Circuit unwired(const Parts& parts, const Installation& installation, const Rank
                            .text(),
             .remedy = say<"assess.correct_hookup">()});
     }
+    return circuit;
+}
+
+Circuit unwired(const Parts& parts, const Installation& installation, const RankOptions& options) {
+    const ExistingCircuit& existing = *installation.circuit;
+    Circuit circuit = array_alone(parts, installation);
     const Hookup bank = parse_hookup(existing.bank, "circuit", "bank");
     circuit.bank = make_bank(parts, find_element(parts, existing.element), bank, bank.count(),
                              options.coil_temperature_c);
@@ -57,31 +75,57 @@ int circuits_through(const Device& device, const std::vector<ExistingCircuit>& c
     return std::max(1, static_cast<int>(naming));
 }
 
+/// The weather of its panels, and the irradiance at which its margins are judged.
+void add_season(BegunCircuit& begun, const RankOptions& options) {
+    const Weather& weather = *begun.weather;
+    Site& site = begun.judged.site;
+    const std::vector<int>& months = begun.judged.goals.months;
+    if (begun.circuit.unlike) {
+        begun.season = season_weather(weather, months, options.exact_weather);
+        begun.season->brightest_w_m2 =
+            array_sun(*begun.circuit.unlike, weather, site).brightest_w_m2;
+    } else {
+        const OwnedPanels& owned = begun.circuit.owned;
+        const auto own = group_weather(weather, owned, site);
+        const Weather& sun = own ? *own : weather;
+        begun.season = season_weather(sun, months, options.exact_weather);
+        begun.season->brightest_w_m2 =
+            std::max(begun.season->brightest_w_m2, brightest_of_group(weather, owned, site));
+        add_two_sided(*begun.season, sun, months, options.exact_weather, begun.circuit.panel);
+    }
+    const Sentence bright = bright_remark(*begun.season, site);
+    if (!bright.empty()) begun.remarks.push_back(bright);
+    site.bright_irradiance_w_m2 = judged_irradiance_w_m2(*begun.season, site);
+}
+
 BegunCircuit begin(const Parts& parts, Installation installation, const RankOptions& options) {
     BegunCircuit begun{.judged = std::move(installation)};
     begun.circuit = unwired(parts, begun.judged, options);
-    const auto weather = options.weather
-                             ? options.weather
-                             : own_weather(begun.judged, begun.remarks,
-                                           options.memory ? &options.memory->weather : nullptr);
-    const std::vector<int>& months = begun.judged.goals.months;
-    if (weather) {
-        const OwnedPanels& owned = begun.circuit.owned;
-        const auto own = group_weather(*weather, owned, begun.judged.site);
-        const Weather& sun = own ? *own : *weather;
-        begun.season = season_weather(sun, months, options.exact_weather);
-        begun.season->brightest_w_m2 = std::max(
-            begun.season->brightest_w_m2, brightest_of_group(*weather, owned, begun.judged.site));
-        add_two_sided(*begun.season, sun, months, options.exact_weather, begun.circuit.panel);
-        const Sentence bright = bright_remark(*begun.season, begun.judged.site);
-        if (!bright.empty()) begun.remarks.push_back(bright);
-        begun.judged.site.bright_irradiance_w_m2 =
-            judged_irradiance_w_m2(*begun.season, begun.judged.site);
-    }
-    begun.circuit.runs = lay_runs(parts, begun.judged, begun.circuit.panel, begun.circuit.panels,
-                                  begun.circuit.bank.hookup);
+    begun.weather = options.weather
+                        ? options.weather
+                        : own_weather(begun.judged, begun.remarks,
+                                      options.memory ? &options.memory->weather : nullptr);
+    if (begun.weather) add_season(begun, options);
+    begun.circuit.runs = lay_runs(parts, begun.judged, begun.circuit);
     begun.circuit.devices = place_devices(parts, begun.judged);
     return begun;
+}
+
+/// Energy of the season, where there is weather.
+std::optional<Season> season_begun(const BegunCircuit& begun, const Candidate& candidate,
+                                   const RankOptions& options) {
+    if (!begun.season) return std::nullopt;
+    const Circuit& circuit = begun.circuit;
+    if (circuit.unlike) {
+        return unlike_season(circuit, *begun.weather, begun.judged.site,
+                             {.months = begun.judged.goals.months,
+                              .exact = options.exact_weather,
+                              .price_to_buy = candidate.price_to_buy});
+    }
+    return season_of(
+        circuit,
+        season_curves(circuit.panel, *begun.season, options.vector_width, circuit.panels.series),
+        *begun.season, candidate.price_to_buy);
 }
 
 /// Chooses the wires at the elements by that heat; whether any was to be chosen.
@@ -123,12 +167,7 @@ Candidate finish(BegunCircuit&& begun, const std::shared_ptr<const Parts>& parts
     candidate.catalog = parts;
     if (judged.space) candidate.space = space_balance(*judged.space, *parts);
     candidate.remarks = std::move(begun.remarks);
-    if (begun.season) {
-        candidate.season = season_of(circuit,
-                                     season_curves(circuit.panel, *begun.season,
-                                                   options.vector_width, circuit.panels.series),
-                                     *begun.season, candidate.price_to_buy);
-    }
+    candidate.season = season_begun(begun, candidate, options);
     if (circuit.heat) {
         for (const Sentence& warning : fill_warnings(circuit.heat->store->medium)) {
             candidate.remarks.push_back(warning);

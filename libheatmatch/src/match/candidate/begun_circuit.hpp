@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -13,6 +14,7 @@ struct BegunCircuit {
     Installation judged{};  //!< with this circuit alone
     Circuit circuit{};
     std::optional<SeasonWeather> season{};
+    std::shared_ptr<const Weather> weather{};  //!< of the site's plane; null without any
     Sentences remarks{};
 };
 

@@ -45,7 +45,7 @@ std::vector<Margin> margins_of(const Circuit& circuit, const Site& site, const E
 
 /// The largest power of the elements in another case, with rear light added.
 Extremes bright_as(const Candidate& candidate, const Circuit& as, const Site& at) {
-    const bool same = as.panel.bright_isc_a() == candidate.circuit.panel.bright_isc_a();
+    const bool same = as.short_circuit_current_a() == candidate.circuit.short_circuit_current_a();
     return same ? candidate.bright : bright_extremes(as, at);
 }
 
@@ -180,7 +180,7 @@ std::vector<Assumption> Candidate::assumed() const {
                 all.push_back(assumption);
         }
     };
-    add(circuit.panel.assumed);
+    for (const PanelInService* panel : circuit.kinds_of_panels()) add(panel->assumed);
     add(circuit.bank.each.assumed);
     if (season) add(season->assumed);
     for (const Margin& margin : margins()) add(margin.assumed);

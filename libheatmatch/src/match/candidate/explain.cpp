@@ -16,8 +16,7 @@ namespace {
 using explain_sentences::say;
 using namespace step;
 
-void explain_power(Trace& trace, const Candidate& candidate) {
-    const Circuit& circuit = candidate.circuit;
+void explain_load_of_panel(Trace& trace, const Circuit& circuit) {
     const double bank_ohm = circuit.bank.typical_ohm();
     const double total = bank_ohm + circuit.wire_ohm();
     trace.push_back(
@@ -38,6 +37,42 @@ void explain_power(Trace& trace, const Candidate& candidate) {
                      *panel.v_mp / *panel.i_mp,
                      "ohm",
                      {}});
+}
+
+/// How the heat of the season was summed.
+Step season_step(const Circuit& circuit, const Season& season) {
+    Step step{.name = say<"explain.season_heat">(),
+              .value = season.kwh,
+              .unit = "kWh",
+              .source = named("de-soto-2006")};
+    if (circuit.unlike) {
+        step.formula = say<"explain.array_season_by">();
+        return step;
+    }
+    const double ohm = circuit.bank.typical_ohm();
+    const double total = ohm + circuit.wire_ohm();
+    step.formula = say<"explain.season_heat_by">();
+    step.numbers = say<"explain.season_heat_numbers">(
+        with<"panels">(plain(circuit.panels.count())),
+        with<"each">(in(unit::ohm, total / circuit.panels.resistance_factor())),
+        with<"bank">(in(unit::ohm, ohm)), with<"total">(in(unit::ohm, total)),
+        with<"days">(plain(season.days)));
+    return step;
+}
+
+void explain_power(Trace& trace, const Candidate& candidate) {
+    const Circuit& circuit = candidate.circuit;
+    const double bank_ohm = circuit.bank.typical_ohm();
+    if (circuit.unlike) {
+        trace.push_back({say<"explain.array_match">(),
+                         say<"explain.array_match_by">(),
+                         {},
+                         circuit.label_match_ohm(),
+                         "ohm",
+                         {}});
+    } else {
+        explain_load_of_panel(trace, circuit);
+    }
     Sentences powers;
     for (const Delivered& at : candidate.delivered) {
         const auto sun = with<"sun">(in(unit::watt_per_m2, at.irradiance_w_m2));
@@ -73,17 +108,8 @@ void explain_power(Trace& trace, const Candidate& candidate) {
 void explain_season(Trace& trace, const Candidate& candidate) {
     if (!candidate.season) return;
     const Season& season = *candidate.season;
-    const Circuit& circuit = candidate.circuit;
-    const double ohm = circuit.bank.typical_ohm();
-    const double total = ohm + circuit.wire_ohm();
-    const double each = total / circuit.panels.resistance_factor();
     const Unit& kwh = unit::kilowatt_hour;
-    trace.push_back({say<"explain.season_heat">(), say<"explain.season_heat_by">(),
-                     say<"explain.season_heat_numbers">(
-                         with<"panels">(plain(circuit.panels.count())),
-                         with<"each">(in(unit::ohm, each)), with<"bank">(in(unit::ohm, ohm)),
-                         with<"total">(in(unit::ohm, total)), with<"days">(plain(season.days))),
-                     season.kwh, "kWh", named("de-soto-2006")});
+    trace.push_back(season_step(candidate.circuit, season));
     trace.push_back({say<"explain.season_mpp">(),
                      say<"explain.season_mpp_by">(),
                      {},

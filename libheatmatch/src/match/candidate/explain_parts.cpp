@@ -56,9 +56,8 @@ void explain_label(Trace& trace, const PanelInService& service) {
     }
 }
 
-void explain_today(Trace& trace, const Circuit& circuit) {
-    const PanelInService& service = circuit.panel;
-    const auto& measured = circuit.owned.measured;
+void explain_today(Trace& trace, const OwnedPanels& owned, const PanelInService& service) {
+    const auto& measured = owned.measured;
     const auto read = [&](Sentence name, const Unit& unit, double value, double factor) {
         trace.push_back({std::move(name), say<"explain.measured">(),
                          ratio(in(unit, value), in(unit, value / factor)), factor, "of new",
@@ -66,13 +65,13 @@ void explain_today(Trace& trace, const Circuit& circuit) {
     };
     if (measured && measured->i_sc) {
         read(say<"explain.current_today">(), unit::ampere, *measured->i_sc, service.current_factor);
-    } else if (circuit.owned.age_years) {
+    } else if (owned.age_years) {
         constexpr double loss = 0.005;  // a year, the median
         trace.push_back(
             {say<"explain.current_today">(),
              say<"explain.aged">(with<"whole">(1.0), with<"loss">(100.0 * loss, unit::percent)),
              say<"explain.aged_numbers">(with<"whole">(1.0), with<"loss">(loss),
-                                         with<"age">(plain(*circuit.owned.age_years))),
+                                         with<"age">(plain(*owned.age_years))),
              service.current_factor, "of new", named("jordan-kurtz-2012")});
     } else {
         trace.push_back(
@@ -93,24 +92,28 @@ void explain_today(Trace& trace, const Circuit& circuit) {
     }
 }
 
-void explain_voltage(Trace& trace, const Circuit& circuit) {
-    const ColdVoltage& cold = circuit.panel.cold;
-    const double low_c = circuit.panel.record_low_c;
+void explain_cold_factor(Trace& trace, const PanelInService& service) {
+    const ColdVoltage& cold = service.cold;
     Step factor{
         .name = say<"explain.cold_factor">(), .value = cold.factor, .source = named(cold.source)};
     if (cold.from_table) {
         factor.formula = say<"explain.cold_by_table">();
-        factor.numbers = say<"explain.cold_at">(with<"low">(in(unit::celsius, low_c)));
+        factor.numbers =
+            say<"explain.cold_at">(with<"low">(in(unit::celsius, service.record_low_c)));
     } else {
-        const double beta = *circuit.panel.panel.beta_voc_pct_per_k / 100.0;
+        const double beta = *service.panel.beta_voc_pct_per_k / 100.0;
         // Beta is per kelvin: its temperatures are in °C in both unit sets.
         factor.formula = say<"explain.cold_by_label">(with<"whole">(1.0),
                                                       with<"label">(plain(stc_temperature_c)));
         factor.numbers = say<"explain.cold_numbers">(with<"whole">(1.0), with<"beta">(plain(beta)),
-                                                     with<"low">(plain(low_c)),
+                                                     with<"low">(plain(service.record_low_c)),
                                                      with<"label">(plain(stc_temperature_c)));
     }
     trace.push_back(std::move(factor));
+}
+
+void explain_voltage(Trace& trace, const Circuit& circuit) {
+    const ColdVoltage& cold = circuit.panel.cold;
     trace.push_back(
         {say<"explain.cold_voltage">(),
          say<"explain.cold_voltage_by">(),
@@ -120,6 +123,27 @@ void explain_voltage(Trace& trace, const Circuit& circuit) {
          circuit.cold_voltage_v(),
          "V",
          {}});
+}
+
+/// Each string's volts are the sum of its panels'.
+void explain_string_voltages(Trace& trace, const UnlikeArray& array) {
+    for (std::size_t s = 0; s < array.strings.size(); ++s) {
+        Sentences terms;
+        for (std::size_t g = 0; g < array.groups.size(); ++g) {
+            const int count = array.count_in(s, g);
+            if (count == 0) continue;
+            terms.push_back(say<"explain.string_volts_term">(
+                with<"panels">(plain(count)),
+                with<"voltage">(in(unit::volt, array.panel(g).cold.v_oc, 4))));
+        }
+        trace.push_back(
+            {say<"explain.string_volts">(with<"string">(plain(static_cast<double>(s + 1)))),
+             say<"explain.string_volts_by">(),
+             sentence_of(std::move(terms)),
+             array.cold_voltage_v(s),
+             "V",
+             {}});
+    }
 }
 
 void explain_bank(Trace& trace, const Circuit& circuit) {
@@ -191,7 +215,7 @@ void explain_runs(Trace& trace, const Circuit& circuit) {
                                    with<"joints">(in(unit::ohm, *parts.run.joint_ohm)))
                              : say<"explain.run_ohm_numbers">(there_and_back, length, each),
                          parts.loop_ohm(), "ohm", named("iec-60028")});
-        const double share = circuit.current_share(parts.run);
+        const double share = circuit.resistance_share(parts.run);
         const Amount ohms = in(unit::ohm, parts.loop_ohm(), 4);
         shares.push_back(share < 1.0 ? say<"explain.run_share">(with<"ohms">(ohms),
                                                                 with<"share">(plain(share, 4)))
@@ -210,9 +234,26 @@ void explain_runs(Trace& trace, const Circuit& circuit) {
 }  // namespace
 
 void explain_parts(Trace& trace, const Circuit& circuit) {
-    explain_label(trace, circuit.panel);
-    explain_today(trace, circuit);
-    explain_voltage(trace, circuit);
+    const auto explain_panel = [&trace](const OwnedPanels& owned, const PanelInService& service) {
+        explain_label(trace, service);
+        explain_today(trace, owned, service);
+        explain_cold_factor(trace, service);
+    };
+    if (circuit.unlike) {
+        for (const GroupInArray& group : circuit.unlike->groups) {
+            trace.push_back({say<"explain.group">(with<"group">(group.owned.group)),
+                             say<"explain.group_by">(with<"panel">(group.panel.panel.id)),
+                             {},
+                             static_cast<double>(group.count),
+                             {},
+                             {}});
+            explain_panel(group.owned, group.panel);
+        }
+        explain_string_voltages(trace, *circuit.unlike);
+    } else {
+        explain_panel(circuit.owned, circuit.panel);
+        explain_voltage(trace, circuit);
+    }
     explain_bank(trace, circuit);
     explain_runs(trace, circuit);
 }

@@ -168,19 +168,32 @@ class Needs {
     }
 
     /// Reverse current into a string, as its margin computes it.
-    [[nodiscard]] double fed_a() const {
-        return (circuit().panels.parallel - 1) * lasting_current_a(circuit().panel.bright_isc_a());
+    [[nodiscard]] double fed_a() const { return lasting_fed_a(circuit()); }
+
+    /// The smallest fuse rating of any panel; empty where one does not state it.
+    [[nodiscard]] std::optional<double> rated_a() const {
+        std::optional<double> least;
+        for (const PanelInService* panel : circuit().kinds_of_panels()) {
+            const auto& rated = panel->panel.max_series_fuse_a;
+            if (!rated) return std::nullopt;
+            least = std::min(least.value_or(*rated), *rated);
+        }
+        return least;
     }
 
     [[nodiscard]] bool needs_fuses() const {
-        const auto& rated_a = circuit().panel.panel.max_series_fuse_a;
-        return circuit().panels.parallel > 1 && (!rated_a || fed_a() > *rated_a);
+        const auto rated = rated_a();
+        return circuit().panels.parallel > 1 && (!rated || fed_a() > *rated);
     }
 
-    /// Whether it limits the current into a string to the fuse rating of the panel.
+    /// Whether it limits the current into a string to the fuse rating of every panel that states
+    /// one.
     [[nodiscard]] bool protects(const PlacedDevice& placed) const {
         const auto fuse_a = string_protection_a(circuit(), placed);
-        return fuse_a && *fuse_a <= circuit().panel.panel.max_series_fuse_a.value_or(*fuse_a);
+        const auto kinds = circuit().kinds_of_panels();
+        return fuse_a && std::all_of(kinds.begin(), kinds.end(), [&](const PanelInService* panel) {
+                   return *fuse_a <= panel->panel.max_series_fuse_a.value_or(*fuse_a);
+               });
     }
 
     void add_fuses() {
@@ -191,17 +204,17 @@ class Needs {
         for (const RunParts& parts : circuit().runs) {
             if (parts.run.carries == Carried::string) run = parts.run.name;
         }
-        const double least_a = table_current_factor * circuit().panel.bright_isc_a();
+        const double least_a = table_current_factor * circuit().string_current_a();
         const Control* found = search_.cheapest([&](const Control& control) {
             PlacedDevice trial = DeviceSearch::in_run(control, run);
             trial.device.duty = Duty::protects_a_string;
             return protects(trial) && *string_protection_a(circuit(), trial) >= least_a;
         });
-        const auto& rated_a = circuit().panel.panel.max_series_fuse_a;
+        const auto rated = rated_a();
         const auto fed = with<"fed">(fed_a(), unit::ampere);
         buy(found,
-            rated_a ? say<"bill.fuse">(fed, with<"rated">(*rated_a, unit::ampere))
-                    : say<"bill.fuse_unstated">(fed, with<"field">("max_series_fuse_a")),
+            rated ? say<"bill.fuse">(fed, with<"rated">(*rated, unit::ampere))
+                  : say<"bill.fuse_unstated">(fed, with<"field">("max_series_fuse_a")),
             false, circuit().panels.parallel);
     }
 

@@ -50,8 +50,11 @@ void check_used_twice(const Installation& installation,
     UsedThings elements;
     for (const ExistingCircuit& circuit : circuits) {
         const std::string part = "circuit " + quote(circuit.name);
-        use(panels, circuit.group, parse_hookup(circuit.panels, part, "panels").count(),
-            circuit.name);
+        const int each =
+            circuit.array.empty() ? parse_hookup(circuit.panels, part, "panels").count() : 1;
+        std::map<std::string, int> in_circuit;
+        for (const std::string& group : groups_of(circuit)) in_circuit[group] += each;
+        for (const auto& [group, count] : in_circuit) use(panels, group, count, circuit.name);
         use(elements, circuit.element, parse_hookup(circuit.bank, part, "bank").count(),
             circuit.name);
     }

@@ -53,7 +53,7 @@ void set_conductor_temperature(RunParts& parts) {
 }
 
 bool is_lossy(const RunParts& run, const Circuit& circuit) {
-    const double array_v = circuit.panel.panel.v_mp.value_or(0.0) * circuit.panels.series;
+    const double array_v = circuit.label_vmp_v();
     const double current_a = circuit.short_circuit_current_a() * circuit.current_share(run.run);
     return run.loop_ohm() * current_a > largest_drop * array_v;
 }
@@ -174,11 +174,11 @@ RunParts parts_of_run(const Parts& parts, const WireRun& run, const Wire& wire) 
 }
 
 std::vector<RunParts> lay_runs(const Parts& parts, const Installation& installation,
-                               const PanelInService& panel, Hookup panels, Hookup bank) {
+                               const Circuit& array) {
     std::vector<RunParts> laid;
     std::vector<const Wire*> by_price;
-    Circuit circuit{.panel = panel, .panels = panels};
-    circuit.bank.hookup = bank;
+    Circuit circuit{.panel = array.panel, .panels = array.panels, .unlike = array.unlike};
+    circuit.bank.hookup = array.bank.hookup;
     for (const WireRun& run : installation.runs) circuit.runs.push_back({.run = run});
     for (std::size_t i = 0; i < installation.runs.size(); ++i) {
         const WireRun& run = installation.runs[i];

@@ -10,13 +10,22 @@ void check_if_known(const std::optional<P>& part) {
     if (part) check_part(*part);
 }
 
+void check_group(const OwnedPanels& owned, const PanelInService& panel) {
+    check_owned_panels(owned, "panels " + quote(owned.group, 80));
+    check_part(panel.given);
+}
+
 }  // namespace
 
 void check_circuit(const Circuit& circuit, const Site& site) {
     check_record(site_fields(), &site, "site");
     check_site(site);
-    check_owned_panels(circuit.owned, "panels " + quote(circuit.owned.group, 80));
-    check_part(circuit.panel.given);
+    if (circuit.unlike) {
+        for (const GroupInArray& group : circuit.unlike->groups)
+            check_group(group.owned, group.panel);
+    } else {
+        check_group(circuit.owned, circuit.panel);
+    }
     check_part(circuit.bank.element);
     check_if_known(circuit.bank.alloy);
     check_if_known(circuit.bank.sheath);

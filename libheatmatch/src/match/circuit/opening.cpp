@@ -24,7 +24,9 @@ Opening opening_load(const Circuit& circuit, const PlacedDevice& placed, const O
     const bool of_string = placed.device.duty == Duty::protects_a_string ||
                            (run != nullptr && run->run.carries == Carried::string);
     const double share_a =
-        circuit.short_circuit_current_a() / (of_string ? circuit.panels.parallel : 1);
+        of_string && circuit.unlike
+            ? circuit.string_current_a()
+            : circuit.short_circuit_current_a() / (of_string ? circuit.panels.parallel : 1);
     Opening opening{.volts = circuit.cold_voltage_v(),
                     .amperes = lasting_current_a(share_a, site.irradiance_w_m2),
                     .unrated = placed.control.dc_ratings.empty()};

@@ -176,7 +176,7 @@ Opening string_fuse_blows(const Circuit& circuit, const PlacedDevice& placed, co
     if (!load.rated_a || load.unrated) {
         return refused(load, Obstacle::rating, too_few_volts(load));
     }
-    const double fed_a = (circuit.panels.parallel - 1) * circuit.panel.i_sc_limit_a;
+    const double fed_a = circuit.surely_fed_a();
     const double melts_a = surely_melts * *load.rated_a;
     if (fed_a >= melts_a) return granted(load, say<"opens.blows">());
     return refused(load, Obstacle::other_occasion,

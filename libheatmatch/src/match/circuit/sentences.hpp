@@ -10,6 +10,9 @@ namespace heatmatch::circuit_sentences {
 
 inline constexpr auto table = std::to_array<Template>({
     {"circuit.fewer_elements", "split the bank into several circuits"},
+    {"circuit.panels_used", "\"{layout}\" ({count} panels of group \"{group}\")"},
+    {"circuit.panels_owned", "at most the {count} of group \"{group}\""},
+    {"circuit.use_fewer", "use fewer panels, or correct the count of the group"},
     {"circuit.hookup", "{example} is two in series, one string"},
     {"circuit.warmest_month", "daily high of the warmest month"},
     {"circuit.above_warmest_month", "daily high of the warmest month + {rise}"},

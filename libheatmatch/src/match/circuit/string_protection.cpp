@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "heatmatch/match/circuit/code_current.hpp"
 #include "heatmatch/match/circuit/opening.hpp"
 
 namespace heatmatch {
@@ -30,6 +31,18 @@ std::optional<double> string_protection_a(const Circuit& circuit, const PlacedDe
     double largest_a = 0.0;
     for (const DcRating& rating : control.dc_ratings) largest_a = std::max(largest_a, rating.a_dc);
     return largest_a;
+}
+
+double lasting_fed_a(const Circuit& circuit) {
+    if (!circuit.unlike) {
+        return (circuit.panels.parallel - 1) * lasting_current_a(circuit.panel.bright_isc_a());
+    }
+    return lasting_current_a(circuit.fed_current_a());
+}
+
+double lasting_fed_a(const Circuit& circuit, std::size_t string) {
+    if (!circuit.unlike) return lasting_fed_a(circuit);
+    return lasting_current_a(circuit.fed_current_a(string));
 }
 
 }  // namespace heatmatch

@@ -4,12 +4,15 @@
 #include "sentences.hpp"
 
 #include <algorithm>
+#include <iterator>
+#include <utility>
 
 #include "heatmatch/match/circuit/code_current.hpp"
 #include "heatmatch/match/circuit/string_protection.hpp"
 #include "heatmatch/match/margins/bonding_margin.hpp"
 #include "heatmatch/match/margins/limits.hpp"
 #include "heatmatch/match/margins/touch_limit.hpp"
+#include "heatmatch/match/margins/unlike_array_margins.hpp"
 
 namespace heatmatch {
 
@@ -17,8 +20,9 @@ using margins_sentences::say;
 
 namespace {
 
-Margin cold_voltage_margin(const Circuit& circuit) {
-    const Panel& panel = circuit.panel.panel;
+/// The whole array's voltage against one kind of panel in it.
+Margin cold_voltage_margin(const Circuit& circuit, const PanelInService& service) {
+    const Panel& panel = service.panel;
     const std::string subject = "panel \"" + panel.id + '"';
     Margin margin{.name = "cold voltage",
                   .subject = subject,
@@ -26,18 +30,17 @@ Margin cold_voltage_margin(const Circuit& circuit) {
                   .limit = panel.max_system_voltage_v,
                   .unit = unit::volt,
                   .said = say<"array.cold_voltage">(),
-                  .source = circuit.panel.cold.source};
+                  .source = service.cold.source};
     if (!margin.limit) {
         constexpr double older_v = 600.0;
         margin.said = say<"array.cold_voltage_alone">(with<"older">(older_v, unit::volt));
         margin.missing = {"max_system_voltage_v"};
     }
-    if (circuit.panel.cold.from_table) {
-        margin.assumed.push_back(
-            {.part = subject,
-             .field = "cold voltage factor",
-             .value = sentence_of(Amount{circuit.panel.cold.factor, unit::none, 4}),
-             .source = sentence_of(Name{"nec-690-7"})});
+    if (service.cold.from_table) {
+        margin.assumed.push_back({.part = subject,
+                                  .field = "cold voltage factor",
+                                  .value = sentence_of(Amount{service.cold.factor, unit::none, 4}),
+                                  .source = sentence_of(Name{"nec-690-7"})});
     }
     grade(margin);
     return margin;
@@ -126,17 +129,16 @@ std::optional<double> string_fuse_a(const Circuit& circuit) {
     return largest;
 }
 
-Margin reverse_current_margin(const Circuit& circuit) {
-    const Panel& panel = circuit.panel.panel;
-    const int others = circuit.panels.parallel - 1;
+/// `fed_a`: of the other strings, into one with this panel.
+Margin reverse_current_margin(const Circuit& circuit, const Panel& panel, double fed_a) {
     Margin margin{.name = "reverse current",
                   .subject = "panel \"" + panel.id + '"',
-                  .value = others * lasting_current_a(circuit.panel.bright_isc_a()),
+                  .value = fed_a,
                   .limit = panel.max_series_fuse_a,
                   .unit = unit::ampere,
                   .said = say<"array.reverse_current">(),
                   .source = "nec-690-9"};
-    if (others == 0) {
+    if (circuit.panels.parallel == 1) {
         margin.said = say<"array.one_string">();
         margin.severity = Severity::none;
         margin.headroom = 1.0;
@@ -161,9 +163,9 @@ Margin reverse_current_margin(const Circuit& circuit) {
 }
 
 /// The panels of a group are assumed to be equal; only a meter can show differences.
-Margin mismatch_margin(const Circuit& circuit) {
-    const std::string subject = "group \"" + circuit.owned.group + '"';
-    if (circuit.panels.series == 1) {
+Margin mismatch_margin(const std::string& group, int series) {
+    const std::string subject = "group \"" + group + '"';
+    if (series == 1) {
         Margin margin{.name = "string mismatch",
                       .subject = subject,
                       .severity = Severity::none,
@@ -185,12 +187,63 @@ Margin mismatch_margin(const Circuit& circuit) {
     return margin;
 }
 
+/// The margins of each kind of panel: its volts, and the current into its strings.
+void add_kinds(std::vector<Margin>& volts, std::vector<Margin>& amperes, const Circuit& circuit) {
+    if (!circuit.unlike) {
+        volts.push_back(cold_voltage_margin(circuit, circuit.panel));
+        amperes.push_back(
+            reverse_current_margin(circuit, circuit.panel.panel, lasting_fed_a(circuit)));
+        return;
+    }
+    const UnlikeArray& array = *circuit.unlike;
+    std::vector<std::string> done;
+    for (std::size_t g = 0; g < array.groups.size(); ++g) {
+        const Panel& panel = array.panel(g).panel;
+        if (std::find(done.begin(), done.end(), panel.id) != done.end()) continue;
+        done.push_back(panel.id);
+        volts.push_back(cold_voltage_margin(circuit, array.panel(g)));
+        double fed_a = 0.0;
+        for (std::size_t s = 0; s < array.strings.size(); ++s) {
+            const bool in_string =
+                std::any_of(array.strings[s].begin(), array.strings[s].end(),
+                            [&](std::size_t i) { return array.panel(i).panel.id == panel.id; });
+            if (in_string) fed_a = std::max(fed_a, lasting_fed_a(circuit, s));
+        }
+        amperes.push_back(reverse_current_margin(circuit, panel, fed_a));
+    }
+}
+
+/// Of each group, by the most of its panels in one string.
+std::vector<Margin> mismatch_margins(const Circuit& circuit) {
+    if (!circuit.unlike) return {mismatch_margin(circuit.owned.group, circuit.panels.series)};
+    const UnlikeArray& array = *circuit.unlike;
+    std::vector<Margin> margins;
+    for (std::size_t g = 0; g < array.groups.size(); ++g) {
+        int most = 1;
+        for (std::size_t s = 0; s < array.strings.size(); ++s) {
+            most = std::max(most, array.count_in(s, g));
+        }
+        margins.push_back(mismatch_margin(array.groups[g].owned.group, most));
+    }
+    return margins;
+}
+
 }  // namespace
 
 std::vector<Margin> array_margins(const Circuit& circuit, const Site& site) {
-    return {cold_voltage_margin(circuit), touch_voltage_margin(circuit, site),
-            series_arc_margin(circuit),   reverse_current_margin(circuit),
-            mismatch_margin(circuit),     bonding_margin(circuit, site)};
+    std::vector<Margin> margins;
+    std::vector<Margin> amperes;
+    add_kinds(margins, amperes, circuit);
+    const auto append = [&margins](std::vector<Margin> more) {
+        margins.insert(margins.end(), std::make_move_iterator(more.begin()),
+                       std::make_move_iterator(more.end()));
+    };
+    append({touch_voltage_margin(circuit, site), series_arc_margin(circuit)});
+    append(std::move(amperes));
+    append(mismatch_margins(circuit));
+    if (circuit.unlike) append(unlike_array_margins(circuit, site));
+    margins.push_back(bonding_margin(circuit, site));
+    return margins;
 }
 
 }  // namespace heatmatch

@@ -176,16 +176,21 @@ Margin built_in_margin(const Element& element) {
 /// reverse load.
 Margin shade_margin(const Circuit& circuit) {
     constexpr double summer_cell_c = 45.0;
-    const ArrayCurve curve = Array{.panel = circuit.panel.today,
-                                   .series = circuit.panels.series,
-                                   .parallel = circuit.panels.parallel}
-                                 .at(stc_irradiance_w_m2, summer_cell_c);
     // At the lowest wire resistance: heating of a thin wire must not reduce the load on a shaded
     // cell.
     const double ohm = circuit.bank.typical_ohm() + circuit.wire_ohm_at(room_c);
-    const double share = curve.into_resistance(ohm).current_a / curve.short_circuit_current_a();
+    const auto share_of_curve = [ohm](const auto& curve) {
+        return curve.into_resistance(ohm).current_a / curve.short_circuit_current_a();
+    };
+    const double share = circuit.unlike
+                             ? share_of_curve(circuit.unlike->curve(
+                                   PanelState::today, stc_irradiance_w_m2, summer_cell_c))
+                             : share_of_curve(Array{.panel = circuit.panel.today,
+                                                    .series = circuit.panels.series,
+                                                    .parallel = circuit.panels.parallel}
+                                                  .at(stc_irradiance_w_m2, summer_cell_c));
     Margin margin{.name = "shade stress",
-                  .subject = "group \"" + circuit.owned.group + '"',
+                  .subject = circuit.array_subject(),
                   .consequence = Severity::caution,
                   .value = 100.0 * share,
                   .limit = 98.0,

@@ -97,6 +97,19 @@ std::shared_ptr<const BankHeat> heat_in(const Store& store, const UnstatedPlaces
     return same;
 }
 
+/// Whether any fact of a panel was set: it has more current then.
+bool fill_panels(Circuit& circuit, CarefulFill& fill) {
+    const auto fill_one = [&fill](Panel& panel) {
+        return fill(CarefulFill::quoted("panel", panel.id), panel_fields(), &panel);
+    };
+    if (!circuit.unlike) return fill_one(circuit.panel.panel);
+    auto array = std::make_shared<UnlikeArray>(*circuit.unlike);
+    bool filled = false;
+    for (GroupInArray& group : array->groups) filled |= fill_one(group.panel.panel);
+    if (filled) circuit.unlike = std::move(array);
+    return filled;
+}
+
 /// A higher current makes wires hotter and increases their resistance.
 void warm_wires(Circuit& circuit, const Site& site) {
     const double bright_a =
@@ -114,8 +127,7 @@ CarefulCase careful_case(const Circuit& circuit, const Site& site, const Unstate
     CarefulCase made{.circuit = circuit, .site = site};
     CarefulFill fill(only);
     fill("site", site_fields(), &made.site);
-    Panel& panel = made.circuit.panel.panel;
-    const bool more_amperes = fill(CarefulFill::quoted("panel", panel.id), panel_fields(), &panel);
+    const bool more_amperes = fill_panels(made.circuit, fill);
     Bank& bank = made.circuit.bank;
     fill(CarefulFill::quoted("element", bank.element.id), element_fields(), &bank.element);
     fill("sheath", sheath_fields(), bank.sheath);

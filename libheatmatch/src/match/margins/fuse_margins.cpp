@@ -30,7 +30,7 @@ Margin fuse_margin(const Circuit& circuit, const PlacedDevice& placed) {
     const Opening opening = opening_load(circuit, placed);
     Margin margin{.name = "string fuse",
                   .subject = "device \"" + placed.control.id + '"',
-                  .value = table_current_factor * circuit.panel.bright_isc_a(),
+                  .value = table_current_factor * circuit.string_current_a(),
                   .unit = unit::ampere,
                   .source = "nec-690-9"};
     if (Sentence why = no_protection(circuit, placed); !why.empty()) {
@@ -119,8 +119,7 @@ Margin fuse_wire_margin(const Circuit& circuit, const PlacedDevice& placed) {
     }
     margin.said = say<"device.fuse_wire">(with<"run">(thinnest));
     // The current of the other strings is the largest fault current through it.
-    const double fed_a =
-        (circuit.panels.parallel - 1) * lasting_current_a(circuit.panel.bright_isc_a());
+    const double fed_a = lasting_fed_a(circuit);
     if (fed_a <= *margin.limit) margin.consequence = Severity::warning;
     // A fuse of exactly the permitted rating is intended.
     margin.severity = too_large ? margin.consequence : Severity::none;

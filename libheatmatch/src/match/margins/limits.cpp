@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <span>
+#include <vector>
 
 #include "heatmatch/match/circuit/code_current.hpp"
 #include "heatmatch/match/margins/touch_limit.hpp"
@@ -26,8 +27,9 @@ struct Share {
 };
 
 /// One element of `own_ohm` in series with others in its branch and parallel to other branches.
-Share share_of(const ArrayCurve& bright, Hookup hookup, double wire_ohm, double own_ohm,
-               double mate_ohm, double other_ohm) {
+template <class Curve>
+Share share_of(const Curve& bright, Hookup hookup, double wire_ohm, double own_ohm, double mate_ohm,
+               double other_ohm) {
     const double branch = own_ohm + (hookup.series - 1) * mate_ohm;
     const double others = (hookup.parallel - 1) / (hookup.series * other_ohm);
     const double bank = 1.0 / (1.0 / branch + others);
@@ -38,21 +40,31 @@ Share share_of(const ArrayCurve& bright, Hookup hookup, double wire_ohm, double 
             .element_voltage_v = own * own_ohm};
 }
 
-/// Resistance at which equal elements absorb the most power, if it lies within the band.
-std::optional<double> matched_ohm(const ArrayCurve& bright, Hookup hookup, double wire_ohm,
-                                  const ElementResistance& each) {
-    const double bank = bank_ohm_of_most_power(bright, wire_ohm);
-    const double ohm = bank / hookup.resistance_factor();
-    if (ohm <= each.low_ohm || ohm >= each.high_ohm) return std::nullopt;
-    return ohm;
+/// Resistances at which equal elements absorb the most power.
+std::array<double, 1> matched_ohms(const ArrayCurve& bright, Hookup hookup, double wire_ohm) {
+    return {bank_ohm_of_most_power(bright, wire_ohm) / hookup.resistance_factor()};
 }
 
-/// Sampled resistances of the element: the largest power may lie inside its band, and is flat
-/// there.
-std::array<double, 5> samples(const ElementResistance& each) {
-    const double step = 0.25 * (each.high_ohm - each.low_ohm);
-    return {each.low_ohm, each.low_ohm + step, each.low_ohm + 2.0 * step, each.low_ohm + 3.0 * step,
-            each.high_ohm};
+/// A curve of unlike panels may have several maxima.
+std::vector<double> matched_ohms(const MixedArrayCurve& bright, Hookup hookup, double wire_ohm) {
+    std::vector<double> ohms;
+    for (const OperatingPoint& best : bright.power_maxima()) {
+        if (best.current_a <= 0.0) continue;
+        ohms.push_back((best.voltage_v / best.current_a - wire_ohm) / hookup.resistance_factor());
+    }
+    return ohms;
+}
+
+/// Samples of an element's resistance; a curve with kinks is less flat near its maximum.
+template <class Curve>
+constexpr int samples_of = 5;
+template <>
+constexpr int samples_of<MixedArrayCurve> = 33;
+
+/// One of `count` resistances over the band of an element.
+double sample(const ElementResistance& each, int index, int count) {
+    const double step = (each.high_ohm - each.low_ohm) / (count - 1);
+    return index + 1 < count ? each.low_ohm + index * step : each.high_ohm;
 }
 
 void keep_larger(Extremes& result, const Share& share) {
@@ -63,22 +75,26 @@ void keep_larger(Extremes& result, const Share& share) {
 
 /// The largest over the resistance of the element, of the others in its branch, and of the other
 /// branches; for those that a hook-up does not have, one end suffices.
-Extremes worst_of(const ArrayCurve& bright, Hookup hookup, double wire_ohm,
+template <class Curve>
+Extremes worst_of(const Curve& bright, Hookup hookup, double wire_ohm,
                   const ElementResistance& each) {
     Extremes result;
     const auto both = std::to_array({each.low_ohm, each.high_ohm});
     const std::span<const double> ends(both);
     const auto mates = ends.first(hookup.series > 1 ? 2 : 1);
     const auto others = ends.first(hookup.parallel > 1 ? 2 : 1);
-    for (const double own : samples(each)) {
+    constexpr int count = samples_of<Curve>;
+    for (int i = 0; i < count; ++i) {
+        const double own = sample(each, i, count);
         for (const double mate : mates) {
             for (const double other : others) {
                 keep_larger(result, share_of(bright, hookup, wire_ohm, own, mate, other));
             }
         }
     }
-    if (const auto matched = matched_ohm(bright, hookup, wire_ohm, each)) {
-        keep_larger(result, share_of(bright, hookup, wire_ohm, *matched, *matched, *matched));
+    for (const double ohm : matched_ohms(bright, hookup, wire_ohm)) {
+        if (ohm <= each.low_ohm || ohm >= each.high_ohm) continue;
+        keep_larger(result, share_of(bright, hookup, wire_ohm, ohm, ohm, ohm));
     }
     return result;
 }
@@ -86,8 +102,7 @@ Extremes worst_of(const ArrayCurve& bright, Hookup hookup, double wire_ohm,
 }  // namespace
 
 SingleDiode brightest_panel(const PanelInService& panel) {
-    return panel.as_new.scaled(panel.bright_isc_a() / panel.panel.i_sc,
-                               panel.cold.v_oc_at_25_c / panel.panel.v_oc);
+    return panel_as(panel, PanelState::brightest);
 }
 
 ArrayCurve bright_curve(const PanelInService& panel, Hookup panels, const Site& site) {
@@ -101,12 +116,21 @@ double largest_element_power_w(const ArrayCurve& bright, Hookup hookup, double w
     return worst_of(bright, hookup, wire_ohm, each).element_power_w;
 }
 
-Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm) {
+namespace {
+
+template <class Curve>
+Extremes extremes_of(const Curve& bright, const Bank& bank, double wire_ohm) {
     Extremes result = worst_of(bright, bank.hookup, wire_ohm, bank.each);
     if (bank.hookup.parallel == 1) return result;
     result.survivor_power_w =
-        largest_element_power_w(bright, bank.hookup_left(), wire_ohm, bank.each);
+        worst_of(bright, bank.hookup_left(), wire_ohm, bank.each).element_power_w;
     return result;
+}
+
+}  // namespace
+
+Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm) {
+    return extremes_of(bright, bank, wire_ohm);
 }
 
 double coldest_wire_c(const Site& site) {
@@ -114,8 +138,13 @@ double coldest_wire_c(const Site& site) {
 }
 
 Extremes bright_extremes(const Circuit& circuit, const Site& site) {
-    return extremes(bright_curve(circuit.panel, circuit.panels, site), circuit.bank,
-                    circuit.wire_ohm_at(coldest_wire_c(site)));
+    const double wire_ohm = circuit.wire_ohm_at(coldest_wire_c(site));
+    if (circuit.unlike) {
+        return extremes_of(circuit.unlike->curve(PanelState::brightest, site.bright_irradiance_w_m2,
+                                                 site.record_low_c + bright_cold_rise_k),
+                           circuit.bank, wire_ohm);
+    }
+    return extremes(bright_curve(circuit.panel, circuit.panels, site), circuit.bank, wire_ohm);
 }
 
 bool is_bare(const Bank& bank) {

@@ -49,6 +49,19 @@ inline constexpr auto table = std::to_array<Template>({
     {"array.mismatch",
      "Panels in series are assumed equal. Measure the short-circuit current of each in"
      " the same hour, and put those within {limit} in one string."},
+    {"array.unequal_strings",
+     "The strings have {low_v} to {high_v} at their best load: {value} apart, limit {limit}. With "
+     "the load open, up to {back} flow backwards."},
+    {"array.unequal_panels",
+     "At its best load the array gives {best} of the {sum} of its panels: {lost} ({value}) are "
+     "lost, "
+     "limit {limit}. Group \"{group}\" has the least current in its string."},
+    {"array.bypass_idle", "No bypass diode conducts at this load in bright sun."},
+    {"array.bypass_conducts",
+     "A bypass diode carries {value} for hours at this load; it is made for {limit}."},
+    {"array.panel_not_reversed", "No panel absorbs power at this load in bright sun."},
+    {"array.panel_reversed",
+     "Stronger panels reverse it: it absorbs {value}, limit {limit}. Cells may overheat."},
     {"array.taken_as_equal", "panels of one group are assumed equal"},
 
     {"bank.power",

@@ -266,7 +266,7 @@ Circuit frame_of(const ScreenContext& context, std::size_t group, const PanelInS
                  Hookup panels, Hookup bank) {
     Circuit frame{.owned = context.installation->panels[group], .panel = panel, .panels = panels};
     frame.bank.hookup = bank;
-    frame.runs = lay_runs(*context.parts, *context.installation, panel, panels, bank);
+    frame.runs = lay_runs(*context.parts, *context.installation, frame);
     frame.devices = context.devices;
     return frame;
 }

@@ -1,11 +1,17 @@
 #include "circuit_now.hpp"
 
+#include "heatmatch/solar/cell_temperature.hpp"
+
 namespace heatmatch {
 
 namespace {
 
 double factor_of(const Bank& bank, double coil_c) {
     return resistance_factor(bank.alloy ? &*bank.alloy : nullptr, coil_c).typical;
+}
+
+double noct_c(const PanelInService& panel) {
+    return panel.panel.noct_c.value_or(usual_noct_c);
 }
 
 }  // namespace
@@ -18,16 +24,43 @@ CircuitNow::CircuitNow(const Circuit& circuit)
       factor_as_made_(factor_of(circuit.bank, circuit.bank.coil_temperature_c)),
       bank_ohm_(circuit.bank.typical_ohm()),
       wire_ohm_(circuit.wire_ohm()),
-      runs_(circuit.runs) {}
+      runs_(circuit.runs) {
+    if (circuit.unlike) unlike_ = circuit.unlike->array(PanelState::today);
+}
 
-void CircuitNow::set_sun(double irradiance_w_m2, double cell_temperature_c) {
-    dark_ = irradiance_w_m2 <= 0.0;
+void CircuitNow::set_sun(const DayWeather& weather, std::size_t row) {
+    if (unlike_) return set_unlike_sun(weather, row);
+    const double rear = circuit_->panel.rear.typical;
+    const double sun_w_m2 = weather.sun_w_m2(row, rear);
+    dark_ = sun_w_m2 <= 0.0;
     if (dark_) {
         maximum_power_w_ = 0.0;
         return;
     }
-    curve_ = array_.at(irradiance_w_m2, cell_temperature_c);
+    curve_ = array_.at(sun_w_m2, weather.cell_temperature_c(row, noct_c(circuit_->panel), rear));
     maximum_power_w_ = curve_.maximum_power().power_w;
+}
+
+void CircuitNow::set_unlike_sun(const DayWeather& weather, std::size_t row) {
+    const UnlikeArray& array = *circuit_->unlike;
+    std::vector<PanelConditions> conditions;
+    dark_ = true;
+    for (const auto& string : array.strings) {
+        for (const std::size_t group : string) {
+            const PanelInService& panel = array.panel(group);
+            const DayWeather& here = weather.of_group(group);
+            const double rear = panel.rear.typical;
+            const double sun_w_m2 = here.sun_w_m2(row, rear);
+            dark_ &= sun_w_m2 <= 0.0;
+            conditions.push_back(
+                {.irradiance_w_m2 = sun_w_m2,
+                 .cell_temperature_c = here.cell_temperature_c(row, noct_c(panel), rear)});
+        }
+    }
+    maximum_power_w_ = 0.0;
+    if (dark_) return;
+    unlike_curve_ = unlike_->at(conditions);
+    maximum_power_w_ = unlike_curve_->maximum_power().power_w;
 }
 
 void CircuitNow::set_coil_c(double coil_c) {
@@ -44,13 +77,15 @@ void CircuitNow::set_wire_current(double current_a) {
                                       current_a * share, parts.run.surroundings);
             if (now && !now->runaway) parts.conductor_c = now->conductor_c;
         }
-        wire_ohm_ += parts.loop_ohm() * share;
+        wire_ohm_ += parts.loop_ohm() * circuit_->resistance_share(parts.run);
     }
 }
 
 Flow CircuitNow::flow() const {
     if (dark_) return {};
-    const double current_a = curve_.into_resistance(bank_ohm_ + wire_ohm_).current_a;
+    const double load_ohm = bank_ohm_ + wire_ohm_;
+    const double current_a = unlike_ ? unlike_curve_->into_resistance(load_ohm).current_a
+                                     : curve_.into_resistance(load_ohm).current_a;
     return {.voltage_v = current_a * bank_ohm_,
             .current_a = current_a,
             .power_w = current_a * current_a * bank_ohm_,

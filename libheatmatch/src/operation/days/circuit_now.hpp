@@ -1,9 +1,11 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "heatmatch/match/circuit/circuit.hpp"
 #include "heatmatch/match/circuit/tail_heat.hpp"
+#include "heatmatch/operation/days/day_weather.hpp"
 
 namespace heatmatch {
 
@@ -20,7 +22,8 @@ class CircuitNow {
   public:
     explicit CircuitNow(const Circuit& circuit);
 
-    void set_sun(double irradiance_w_m2, double cell_temperature_c);
+    /// Sun and cells of a row on the plane of each group.
+    void set_sun(const DayWeather& weather, std::size_t row);
     /// Resistance of the bank at that temperature of its coils.
     void set_coil_c(double coil_c);
     /// Resistance of the wires at that current of the array, steady.
@@ -31,9 +34,13 @@ class CircuitNow {
     [[nodiscard]] double wire_ohm() const { return wire_ohm_; }
 
   private:
+    void set_unlike_sun(const DayWeather& weather, std::size_t row);
+
     const Circuit* circuit_;
     Array array_;
     ArrayCurve curve_{};
+    std::optional<MixedArray> unlike_{};
+    std::optional<MixedArrayCurve> unlike_curve_{};
     double maximum_power_w_ = 0.0;
     bool dark_ = true;
     double factor_as_made_ = 1.0;

@@ -108,11 +108,30 @@ void check_weathers(std::span<const DayWeather> weathers, std::size_t circuits) 
         refuse(std::to_string(weathers.size()) + " weathers", "one, or one for each circuit");
     }
     for (const DayWeather& weather : weathers) {
-        if (weather.size() == weathers.front().size() &&
-            weather.step_h == weathers.front().step_h) {
+        const auto same_rows = [&weathers](const DayWeather& other) {
+            return other.size() == weathers.front().size() &&
+                   other.step_h == weathers.front().step_h;
+        };
+        if (same_rows(weather) &&
+            std::all_of(weather.groups.begin(), weather.groups.end(), same_rows)) {
             continue;
         }
         refuse(std::to_string(weather.size()) + " rows", "the same rows for each circuit");
+    }
+}
+
+/// A weather by groups has one for each group of its circuit.
+void check_groups(std::span<const Candidate> circuits, std::span<const DayWeather> weathers) {
+    for (std::size_t i = 0; i < circuits.size(); ++i) {
+        const DayWeather& weather = weathers[weathers.size() == 1 ? 0 : i];
+        const auto& unlike = circuits[i].circuit.unlike;
+        const std::size_t groups = unlike ? unlike->groups.size() : 0;
+        if (weather.groups.empty() || weather.groups.size() == groups) continue;
+        throw InvalidInput({.part = "days",
+                            .field = "weather",
+                            .value = std::to_string(weather.groups.size()) + " groups",
+                            .allowed = std::to_string(groups) + " groups",
+                            .remedy = say<"days.give_weather">()});
     }
 }
 
@@ -131,6 +150,7 @@ std::vector<DayRun> simulate_circuits(std::span<const Candidate> circuits,
     if (lived.empty()) return {};
     check_together(circuits);
     check_weathers(weathers, circuits.size());
+    check_groups(circuits, weathers);
     std::vector<DayRun> runs = DayLife(lived, weathers, options).runs();
     for (std::size_t i = 0; i < runs.size(); ++i) {
         for (const RunParts& parts : circuits[i].circuit.runs) {
@@ -151,8 +171,18 @@ std::vector<DayRun> simulate_circuits(std::span<const Candidate> circuits, const
                                       const DayOptions& options) {
     std::vector<DayWeather> lived_in;
     for (const Candidate& candidate : circuits) {
-        const auto own = group_weather(weather, candidate.circuit.owned, candidate.site, true);
-        lived_in.push_back(day_weather(own ? *own : weather, options.span));
+        const auto of_group = [&](const OwnedPanels& owned) {
+            const auto own = group_weather(weather, owned, candidate.site, true);
+            return day_weather(own ? *own : weather, options.span);
+        };
+        if (!candidate.circuit.unlike) {
+            lived_in.push_back(of_group(candidate.circuit.owned));
+            continue;
+        }
+        lived_in.push_back(day_weather(weather, options.span));
+        for (const GroupInArray& group : candidate.circuit.unlike->groups) {
+            lived_in.back().groups.push_back(of_group(group.owned));
+        }
     }
     return simulate_circuits(circuits, lived_in, options);
 }

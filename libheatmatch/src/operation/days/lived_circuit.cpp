@@ -8,7 +8,6 @@
 #include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/units.hpp"
 #include "heatmatch/match/margins/margin.hpp"
-#include "heatmatch/solar/cell_temperature.hpp"
 
 namespace heatmatch {
 
@@ -26,7 +25,6 @@ LivedCircuit::LivedCircuit(const Candidate& candidate, const DayWeather& weather
       weather_(&weather),
       electrical_step_s_(options.electrical_step_s),
       bank_(bank),
-      noct_c_(candidate.circuit.panel.panel.noct_c.value_or(usual_noct_c)),
       circuit_(candidate.circuit),
       tail_(tail_heat(candidate.circuit)) {
     const BankHeat& heat = *candidate.circuit.heat;
@@ -41,7 +39,11 @@ LivedCircuit::LivedCircuit(const Candidate& candidate, const DayWeather& weather
         run_.assumed.insert(run_.assumed.end(), more.begin(), more.end());
     };
     add(heat.assumed);
-    if (!candidate.circuit.panel.rear.none()) add(weather.rear_assumed);
+    const auto kinds = candidate.circuit.kinds_of_panels();
+    const bool bifacial = std::any_of(kinds.begin(), kinds.end(), [](const PanelInService* panel) {
+        return !panel->rear.none();
+    });
+    if (bifacial) add(weather.rear_assumed);
     if (tail_.known()) add(tail_.assumed);
     run_.heats_space = candidate.space && candidate.space->known() && !options.air_around_c;
     if (run_.heats_space) {
@@ -66,9 +68,7 @@ void LivedCircuit::take_sun(std::size_t row) {
     if (row_taken_ && row == row_) return;
     row_ = row;
     row_taken_ = true;
-    const double rear = candidate_->circuit.panel.rear.typical;
-    circuit_.set_sun(weather_->sun_w_m2(row, rear),
-                     weather_->cell_temperature_c(row, noct_c_, rear));
+    circuit_.set_sun(*weather_, row);
 }
 
 LivedCircuit::Electric LivedCircuit::electric(const StoreModel& store, double from_h,

@@ -38,7 +38,6 @@ class LivedCircuit {
     const DayWeather* weather_;
     double electrical_step_s_ = 60.0;
     std::size_t bank_ = 0;
-    double noct_c_ = 45.0;
     CircuitNow circuit_;
     TailHeat tail_;
     DaySwitches switches_{};

@@ -11,7 +11,6 @@
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/base/units.hpp"
 #include "heatmatch/match/circuit/filled_store.hpp"
-#include "heatmatch/solar/cell_temperature.hpp"
 #include "heatmatch/solar/clear_days.hpp"
 #include "heatmatch/solar/group_weather.hpp"
 
@@ -26,12 +25,9 @@ constexpr std::size_t rows_of_day = 24;
 /// Energy into the bank on each day of a year of hours [kWh].
 std::vector<double> daily_kwh(const Circuit& circuit, const DayWeather& year) {
     CircuitNow now(circuit);
-    const double noct_c = circuit.panel.panel.noct_c.value_or(usual_noct_c);
-    const double rear = circuit.panel.rear.typical;
     std::vector<double> days(year.size() / rows_of_day, 0.0);
     for (std::size_t row = 0; row < year.size(); ++row) {
-        if (year.irradiance_w_m2[row] <= 0.0) continue;
-        now.set_sun(year.sun_w_m2(row, rear), year.cell_temperature_c(row, noct_c, rear));
+        now.set_sun(year, row);
         days[row / rows_of_day] += now.flow().power_w * year.step_h / 1000.0;
     }
     return days;
@@ -69,7 +65,30 @@ DayWeather fortnight_of(const DayWeather& year, std::size_t first_day) {
         days.bare_share.push_back(1.0);
         days.month.push_back(year.month[row]);
     }
+    for (const DayWeather& group : year.groups) {
+        days.groups.push_back(fortnight_of(group, first_day));
+    }
     return days;
+}
+
+/// A year of clear days on a plane without shade, which may be absent.
+DayWeather clear_year(Site site) {
+    site.snow_cover_pct.clear();
+    site.soiling_pct.clear();
+    return day_weather(clear_days(site));
+}
+
+/// The same on the plane of the panels of a circuit, or on those of all its groups.
+DayWeather clear_year_of(const Candidate& candidate) {
+    const auto& unlike = candidate.circuit.unlike;
+    if (!unlike) return clear_year(site_of_group(candidate.site, candidate.circuit.owned));
+    std::vector<DayWeather> groups;
+    for (const GroupInArray& group : unlike->groups) {
+        groups.push_back(clear_year(site_of_group(candidate.site, group.owned)));
+    }
+    DayWeather year = groups.front();
+    year.groups = std::move(groups);
+    return year;
 }
 
 /// For each part, the higher temperature of two fills.
@@ -145,10 +164,7 @@ std::vector<Stagnation> simulate_stagnations(std::span<const Candidate> circuits
     std::vector<DayWeather> years;
     std::vector<double> daily;
     for (const Candidate& candidate : circuits) {
-        Site site = site_of_group(candidate.site, candidate.circuit.owned);  // shade may be absent
-        site.snow_cover_pct.clear();
-        site.soiling_pct.clear();
-        years.push_back(day_weather(clear_days(site)));
+        years.push_back(clear_year_of(candidate));
         const std::vector<double> own = daily_kwh(candidate.circuit, years.back());
         daily.resize(own.size(), 0.0);
         for (std::size_t day = 0; day < own.size(); ++day) daily[day] += own[day];

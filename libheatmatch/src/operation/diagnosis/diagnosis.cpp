@@ -55,7 +55,14 @@ void check_is_computed(const Circuit& circuit) {
                                        .allowed = "known",
                                        .remedy = say<"diagnosis.give_candidate">()});
     };
-    check(circuit.panel.today.light_current_a > 0.0, "panel");
+    if (circuit.unlike) {
+        throw InvalidInput(ErrorDetail{.part = "circuit " + quote(circuit.name),
+                                       .field = "array",
+                                       .value = quote(circuit.array_title()),
+                                       .allowed = "panels of one group",
+                                       .remedy = say<"diagnosis.equal_panels">()});
+    }
+    check(circuit.has_panels(), "panel");
     check(circuit.bank.each.typical_ohm > 0.0, "element");
 }
 

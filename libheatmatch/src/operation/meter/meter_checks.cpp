@@ -71,6 +71,33 @@ void CheckWriter::insulation() {
          .source = no_source});
 }
 
+void CheckWriter::expect_of_unlike(MeterCheck& open, MeterCheck& shorted, double cell_c) const {
+    const UnlikeArray& array = *circuit_.unlike;
+    const auto volts_of = [cell_c](const UnlikeArray& strings) {
+        return strings.curve(PanelState::today, stc_irradiance_w_m2, cell_c)
+            .open_circuit_voltage_v();
+    };
+    constexpr int four = 4;
+    open.typical = volts_of(array);
+    Sentences each;
+    for (const auto& string : array.strings) {
+        UnlikeArray alone = array;
+        alone.strings = {string};
+        each.push_back(sentence_of(Amount{volts_of(alone), unit::volt, four}));
+    }
+    open.expect = say<"meter.open_volts.unlike">(with<"volts">(*open.typical, unit::volt, four),
+                                                 with<"cells">(cell_c, unit::celsius),
+                                                 with<"strings">(std::move(each)));
+    const auto amperes_of = [&array](PanelState state) {
+        return array.curve(state, stc_irradiance_w_m2, stc_temperature_c).short_circuit_current_a();
+    };
+    shorted.low = amperes_of(PanelState::weak);
+    shorted.typical = amperes_of(PanelState::today);
+    shorted.high = amperes_of(PanelState::strong);
+    shorted.expect = say<"meter.short_amperes.expect">(
+        with<"span">(span(shorted)), with<"sun">(stc_irradiance_w_m2, unit::watt_per_m2));
+}
+
 void CheckWriter::array(double cell_c) {
     MeterCheck open{
         .reading = say<"meter.open_volts">(),
@@ -79,15 +106,17 @@ void CheckWriter::array(double cell_c) {
         .unit = unit::volt,
         .if_low = say<"meter.open_volts.low">(),
         .if_high = say<"meter.open_volts.high">(),
-        .source = circuit_.panel.panel.provenance.source};
+        .source = circuit_.kinds_of_panels().front()->panel.provenance.source};
     MeterCheck shorted{.reading = say<"meter.short_amperes">(),
                        .how = say<"meter.short_amperes.how">(),
                        .expect = say<"meter.not_known">(),
                        .unit = unit::ampere,
                        .if_low = say<"meter.short_amperes.low">(),
                        .if_high = say<"meter.short_amperes.high">(),
-                       .source = circuit_.panel.panel.provenance.source};
-    if (has_panel()) {
+                       .source = open.source};
+    if (circuit_.unlike) {
+        expect_of_unlike(open, shorted, cell_c);
+    } else if (has_panel()) {
         const PanelInService& service = circuit_.panel;
         const Hookup& hookup = circuit_.panels;
         constexpr double label_c = 25.0;

@@ -27,6 +27,8 @@ class CheckWriter {
 
   private:
     void drop();
+    /// What the array of several groups is to show.
+    void expect_of_unlike(MeterCheck& open, MeterCheck& shorted, double cell_c) const;
     void add(MeterCheck check) {
         check.letter = std::string(1, static_cast<char>('A' + sheet_.checks.size()));
         sheet_.checks.push_back(std::move(check));
@@ -34,7 +36,9 @@ class CheckWriter {
     /// `57 ohm to 66 ohm, typically 60 ohm`.
     [[nodiscard]] static Sentence span(const MeterCheck& check);
     [[nodiscard]] bool has_bank() const { return circuit_.bank.each.typical_ohm > 0.0; }
-    [[nodiscard]] bool has_panel() const { return circuit_.panel.panel.v_oc > 0.0; }
+    [[nodiscard]] bool has_panel() const {
+        return circuit_.unlike || circuit_.panel.panel.v_oc > 0.0;
+    }
     [[nodiscard]] ElementResistance cold() const {
         return element_resistance(circuit_.bank.element, alloy_, cold_element_c);
     }

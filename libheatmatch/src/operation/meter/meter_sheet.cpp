@@ -43,34 +43,42 @@ struct PointReadings {
     double bank_a = 0.0;
 };
 
-PointReadings readings_at(const Circuit& circuit, double factor, double bank_ohm, double g,
-                          double t) {
-    const Array array{
-        .panel = circuit.panel.today.scaled(factor / circuit.panel.current_factor, 1.0),
-        .series = circuit.panels.series,
-        .parallel = circuit.panels.parallel};
-    const ArrayCurve curve = array.at(g, t);
-    const OperatingPoint point = curve.into_resistance(bank_ohm + circuit.wire_ohm());
-    return {.open_v = curve.open_circuit_voltage_v(),
-            .short_a = curve.short_circuit_current_a(),
-            .array_v = point.voltage_v,
-            .bank_v = point.current_a * bank_ohm,
-            .bank_a = point.current_a};
+struct SheetSun {
+    double irradiance_w_m2 = 0.0;
+    double cell_temperature_c = 0.0;
+};
+
+PointReadings readings_at(const Circuit& circuit, PanelState state, double bank_ohm,
+                          const SheetSun& sun) {
+    const auto read = [&](const auto& curve) {
+        const OperatingPoint point = curve.into_resistance(bank_ohm + circuit.wire_ohm());
+        return PointReadings{.open_v = curve.open_circuit_voltage_v(),
+                             .short_a = curve.short_circuit_current_a(),
+                             .array_v = point.voltage_v,
+                             .bank_v = point.current_a * bank_ohm,
+                             .bank_a = point.current_a};
+    };
+    if (circuit.unlike) {
+        return read(circuit.unlike->curve(state, sun.irradiance_w_m2, sun.cell_temperature_c));
+    }
+    return read(Array{.panel = panel_as(circuit.panel, state),
+                      .series = circuit.panels.series,
+                      .parallel = circuit.panels.parallel}
+                    .at(sun.irradiance_w_m2, sun.cell_temperature_c));
 }
 
 MeterRow row_at(const Circuit& circuit, double g, double t) {
-    const PanelInService& panel = circuit.panel;
     const Bank& bank = circuit.bank;
-    const auto at = [&](double factor, double ohm) {
-        return readings_at(circuit, factor, ohm, g, t);
+    const auto at = [&](PanelState state, double ohm) {
+        return readings_at(circuit, state, ohm, {g, t});
     };
-    const PointReadings typical = at(panel.current_factor, bank.typical_ohm());
+    const PointReadings typical = at(PanelState::today, bank.typical_ohm());
     // Voltage rises with current and resistance; current rises with that of the panels and falls
     // with resistance.
-    const PointReadings weak_low = at(panel.current_factor_low, bank.low_ohm());
-    const PointReadings weak_high = at(panel.current_factor_low, bank.high_ohm());
-    const PointReadings strong_low = at(panel.current_factor_high, bank.low_ohm());
-    const PointReadings strong_high = at(panel.current_factor_high, bank.high_ohm());
+    const PointReadings weak_low = at(PanelState::weak, bank.low_ohm());
+    const PointReadings weak_high = at(PanelState::weak, bank.high_ohm());
+    const PointReadings strong_low = at(PanelState::strong, bank.low_ohm());
+    const PointReadings strong_high = at(PanelState::strong, bank.high_ohm());
     const Delivered power = deliver(circuit, g, t);
     // Rounding of equal values must not invert a band.
     const auto band = [](double low, double middle, double high) {
@@ -96,13 +104,15 @@ void add_assumed(MeterSheet& sheet, const std::vector<Assumption>& more) {
 }
 
 void add_rows(MeterSheet& sheet, const Circuit& circuit, const MeterSheetOptions& options) {
-    double noct_c = usual_noct_c;
-    if (circuit.panel.panel.noct_c) {
-        noct_c = *circuit.panel.panel.noct_c;
-    } else {
-        add_assumed(sheet, {{.part = "panel \"" + circuit.panel.panel.id + '"',
+    // Of unlike panels the mean; each differs from it by a few kelvin.
+    double noct_c = 0.0;
+    const auto kinds = circuit.kinds_of_panels();
+    for (const PanelInService* kind : kinds) {
+        noct_c += kind->panel.noct_c.value_or(usual_noct_c) / static_cast<double>(kinds.size());
+        if (kind->panel.noct_c) continue;
+        add_assumed(sheet, {{.part = "panel \"" + kind->panel.id + '"',
                              .field = "noct_c",
-                             .value = sentence_of(Amount{noct_c, unit::celsius}),
+                             .value = sentence_of(Amount{usual_noct_c, unit::celsius}),
                              .source = sentence_of(Name{"from memory"})}});
     }
     for (const double g : options.irradiance_w_m2) {
@@ -132,9 +142,9 @@ MeterSheet meter_sheet(const Candidate& candidate, const MeterSheetOptions& opti
     check_options(options);
     const Circuit& circuit = candidate.circuit;
     MeterSheet sheet{.title = sentence_of(Name{circuit.title()})};
-    add_assumed(sheet, circuit.panel.assumed);
+    for (const PanelInService* kind : circuit.kinds_of_panels()) add_assumed(sheet, kind->assumed);
     add_assumed(sheet, circuit.bank.each.assumed);
-    const bool has_panel = circuit.panel.today.light_current_a > 0.0;
+    const bool has_panel = circuit.has_panels();
     const bool has_bank = circuit.bank.each.typical_ohm > 0.0;
     if (!has_panel) sheet.missing.push_back(say<"meter.name_panel">());
     if (!has_bank) sheet.missing.push_back(say<"meter.name_element">());

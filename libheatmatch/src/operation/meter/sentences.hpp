@@ -44,6 +44,9 @@ inline constexpr auto table = std::to_array<Template>({
     {"meter.open_volts.expect",
      "{volts} in full sun with cells at {cells}: {series} x {each} x ({whole} + {beta} x "
      "({cells_c} - {label_c})). The table lists lower irradiances."},
+    {"meter.open_volts.unlike",
+     "{volts} in full sun with cells at {cells}. Measure each string by itself: {strings}, in the "
+     "order of the array."},
     {"meter.open_volts.section", "One bypassed section lowers a string by {section}, to {left}."},
     {"meter.open_volts.strings", "Measure each string by itself."},
     {"meter.open_volts.low", "A bypassed section or panel: measure panel by panel."},

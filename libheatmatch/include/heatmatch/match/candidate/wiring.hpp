@@ -13,15 +13,15 @@ namespace heatmatch {
 /// The wires of a catalog, cheapest first; those with an unknown price last.
 [[nodiscard]] std::vector<const Wire*> wires_by_price(const Parts& parts);
 
-/// The runs of an installation with their parts. A run with wire `choose` gets the cheapest wire of
+/// The runs of an installation with their parts, for the array and the hook-up of the bank of a
+/// circuit. A run with wire `choose` gets the cheapest wire of
 /// the catalog of a permitted kind for which all margins of the run are `none` (except those of its
 /// joints and of metal around it) and whose voltage drop is at most 2 % of the array voltage. If
 /// all suitable wires drop more, it gets the one with the smallest drop. It gets no wire where none
 /// is suitable, or where the temperature around it is not stated. The heat of an element is not
 /// known here: see lay_for_heat().
 [[nodiscard]] std::vector<RunParts> lay_runs(const Parts& parts, const Installation& installation,
-                                             const PanelInService& panel, Hookup panels,
-                                             Hookup bank);
+                                             const Circuit& array);
 
 /// Whether the wire of the run at the element is chosen for the heat conducted along the element:
 /// its wire is `choose`, and a store is described.

@@ -9,6 +9,7 @@
 #include "heatmatch/match/circuit/bank.hpp"
 #include "heatmatch/match/circuit/bank_heat.hpp"
 #include "heatmatch/match/circuit/hookup.hpp"
+#include "heatmatch/match/circuit/unlike_array.hpp"
 #include "heatmatch/setting/installation.hpp"
 #include "heatmatch/solar/array.hpp"
 #include "heatmatch/solar/panel_in_service.hpp"
@@ -48,27 +49,52 @@ struct PlacedDevice {
 
 /// One array feeding one bank.
 struct Circuit {
-    OwnedPanels owned{};
-    PanelInService panel{};
-    Hookup panels{};
+    OwnedPanels owned{};     //!< of equal panels; empty where `unlike` has them
+    PanelInService panel{};  //!< the same
+    Hookup panels{};         //!< of unlike panels: the longest string, and how many strings
+    std::shared_ptr<const UnlikeArray> unlike{};  //!< panels of several groups; null: equal ones
     Bank bank{};
     std::vector<RunParts> runs{};
     std::vector<PlacedDevice> devices{};
     std::shared_ptr<const BankHeat> heat{};  //!< null without a store
     std::string name{};                      //!< of an existing circuit
 
+    [[nodiscard]] int panel_count() const;
+    /// Whether its panels are known.
+    [[nodiscard]] bool has_panels() const { return unlike || panel.today.light_current_a > 0.0; }
+    /// The panels of the array: each group once.
+    [[nodiscard]] std::vector<const PanelInService*> kinds_of_panels() const;
+    /// `barn pair 2S1P`, or the notation of an unlike array.
+    [[nodiscard]] std::string array_title() const;
+    /// `group "barn pair"`, or `array "barn pair x2 + shed"`.
+    [[nodiscard]] std::string array_subject() const;
     /// Resistance of wire and joints as a load of the whole array [ohm].
     [[nodiscard]] double wire_ohm() const;
     /// The same with every conductor at one temperature: cold wire leaves more power to the
     /// elements.
     [[nodiscard]] double wire_ohm_at(double celsius) const;
-    /// Voc of the array at the record low [V].
+    /// Vmp of the array by its labels, of its weakest string [V].
+    [[nodiscard]] double label_vmp_v() const;
+    /// Vmp / Imp of the array by its labels; of unlike panels in their present condition [ohm].
+    [[nodiscard]] double label_match_ohm() const;
+    /// Voc of the array at the record low, of its strongest string [V].
     [[nodiscard]] double cold_voltage_v() const;
     /// Isc of the array at full irradiance with the most rear light, larger of label and measured
     /// [A].
     [[nodiscard]] double short_circuit_current_a() const;
-    /// Share of the array's current in a run.
+    /// The same of its strongest string [A].
+    [[nodiscard]] double string_current_a() const;
+    /// Largest current that the other strings can drive backwards into one, without the factors of
+    /// the code; 0 for one string [A].
+    [[nodiscard]] double fed_current_a() const;
+    /// The same into a string [A].
+    [[nodiscard]] double fed_current_a(std::size_t string) const;
+    /// The least that they are certain to drive into any string in full sun [A].
+    [[nodiscard]] double surely_fed_a() const;
+    /// Share of the array's current in a run; of unlike strings, that of the strongest.
     [[nodiscard]] double current_share(const WireRun& run) const;
+    /// Share of the resistance of a run that loads the whole array.
+    [[nodiscard]] double resistance_share(const WireRun& run) const;
     /// The last run that carries the bank or a branch, else the last of all; null without runs.
     [[nodiscard]] const RunParts* run_at_element() const;
     /// `barn pair 2S1P into storage-rod-1000-240 1S2P`

@@ -19,4 +19,9 @@ namespace heatmatch {
 [[nodiscard]] std::optional<double> string_protection_a(const Circuit& circuit,
                                                         const PlacedDevice& placed);
 
+/// Reverse current that the other strings can drive into one for hours, by the code's factor: of
+/// all strings the worst, or of that string [A].
+[[nodiscard]] double lasting_fed_a(const Circuit& circuit);
+[[nodiscard]] double lasting_fed_a(const Circuit& circuit, std::size_t string);
+
 }  // namespace heatmatch

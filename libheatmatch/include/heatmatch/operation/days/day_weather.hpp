@@ -31,7 +31,13 @@ struct DayWeather {
     Sentences remarks{};
     std::vector<Assumption> assumed{};
     std::vector<Assumption> rear_assumed{};  //!< for rear light only
+    /// The same rows on the plane of each group of an unlike array; empty: all have this one.
+    std::vector<DayWeather> groups{};
 
+    /// The rows of a group.
+    [[nodiscard]] const DayWeather& of_group(std::size_t group) const {
+        return groups.empty() ? *this : groups[group];
+    }
     [[nodiscard]] std::size_t size() const { return irradiance_w_m2.size(); }
     [[nodiscard]] double hours() const { return step_h * static_cast<double>(size()); }
     /// Irradiance on the cells of a panel that converts `rear_share` of its rear light [W/m2].
