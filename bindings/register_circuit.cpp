@@ -9,10 +9,11 @@ namespace heatmatch::python {
 
 namespace {
 
-/// A fact of equal panels.
+/// A fact of equal panels. Throws InvalidInput for an array of several groups.
 template <class Fact>
-std::optional<Fact> of_equal(const Circuit& circuit, Fact fact) {
-    return circuit.unlike ? std::nullopt : std::optional<Fact>(std::move(fact));
+Fact of_equal(const Circuit& circuit, const char* field, Fact fact) {
+    check_equal_panels(circuit, field);
+    return fact;
 }
 
 std::vector<OwnedPanels> groups_of_circuit(const Circuit& circuit) {
@@ -20,6 +21,22 @@ std::vector<OwnedPanels> groups_of_circuit(const Circuit& circuit) {
     std::vector<OwnedPanels> groups;
     for (const GroupInArray& group : circuit.unlike->groups) groups.push_back(group.owned);
     return groups;
+}
+
+std::vector<std::vector<std::string>> strings_of_circuit(const Circuit& circuit) {
+    if (!circuit.unlike) {
+        const std::vector<std::string> one(static_cast<std::size_t>(circuit.panels.series),
+                                           circuit.owned.group);
+        return {static_cast<std::size_t>(circuit.panels.parallel), one};
+    }
+    std::vector<std::vector<std::string>> strings;
+    for (const auto& string : circuit.unlike->strings) {
+        std::vector<std::string>& names = strings.emplace_back();
+        for (const std::size_t group : string) {
+            names.push_back(circuit.unlike->groups[group].owned.group);
+        }
+    }
+    return strings;
 }
 
 }  // namespace
@@ -56,28 +73,41 @@ void register_circuit(py::module_& module) {
                         &placed_device_from));
     py::class_<Circuit>(module, "Circuit", "One array feeding one bank.")
         .def_property_readonly(
-            "owned", [](const Circuit& circuit) { return of_equal(circuit, circuit.owned); },
-            "The group of panels; None for an array of several groups.")
+            "owned",
+            [](const Circuit& circuit) { return of_equal(circuit, "owned", circuit.owned); },
+            "The group of panels; InvalidInput for several groups.")
+        .def_property_readonly(
+            "equal_panels", [](const Circuit& circuit) { return circuit.unlike == nullptr; },
+            "Whether all panels are of one group, in equal strings.")
         .def_property_readonly("groups", &groups_of_circuit,
                                "Groups of panels of the array, each once.")
+        .def_property_readonly("strings", &strings_of_circuit,
+                               "Group of every panel, string by string.")
         .def_property_readonly("array_layout", &Circuit::array_title,
                                "Array as text: group and hook-up, or the notation of several "
                                "groups.")
         .def_property_readonly(
-            "panel", [](const Circuit& circuit) { return of_equal(circuit, circuit.panel.given); },
-            "The panel as in the catalog; None for an array of several groups.")
+            "panel",
+            [](const Circuit& circuit) { return of_equal(circuit, "panel", circuit.panel.given); },
+            "The panel as in the catalog; InvalidInput for several groups.")
         .def_property_readonly(
             "panel_filled",
-            [](const Circuit& circuit) { return of_equal(circuit, circuit.panel.panel); },
-            "The panel with class defaults filled in; None for an array of several groups.")
+            [](const Circuit& circuit) {
+                return of_equal(circuit, "panel_filled", circuit.panel.panel);
+            },
+            "The panel with class defaults filled in; InvalidInput for several groups.")
         .def_property_readonly(
             "diode_new",
-            [](const Circuit& circuit) { return of_equal(circuit, circuit.panel.as_new); },
-            "Single diode fitted to the label; None for an array of several groups.")
+            [](const Circuit& circuit) {
+                return of_equal(circuit, "diode_new", circuit.panel.as_new);
+            },
+            "Single diode fitted to the label; InvalidInput for several groups.")
         .def_property_readonly(
             "diode_today",
-            [](const Circuit& circuit) { return of_equal(circuit, circuit.panel.today); },
-            "Single diode as aged or measured; None for an array of several groups.")
+            [](const Circuit& circuit) {
+                return of_equal(circuit, "diode_today", circuit.panel.today);
+            },
+            "Single diode as aged or measured; InvalidInput for several groups.")
         .def_property_readonly(
             "remarks",
             [](const Circuit& circuit) {
@@ -90,8 +120,10 @@ void register_circuit(py::module_& module) {
             "remarks on the measured values")
         .def_property_readonly(
             "panels",
-            [](const Circuit& circuit) { return of_equal(circuit, circuit.panels.label()); },
-            "Hook-up of the panels, as in 2S1P; None for an array of several groups.")
+            [](const Circuit& circuit) {
+                return of_equal(circuit, "panels", circuit.panels.label());
+            },
+            "Hook-up of the panels, as in 2S1P; InvalidInput for several groups.")
         .def_property_readonly(
             "series", [](const Circuit& circuit) { return circuit.panels.series; },
             "Number of panels in series, in the longest string.")

@@ -195,7 +195,7 @@ Margin margin_from(const py::tuple& state) {
 
 namespace {
 
-py::tuple state_of(const OwnedPanels& owned, const PanelInService& panel) {
+py::tuple group_state(const OwnedPanels& owned, const PanelInService& panel) {
     return py::make_tuple(state_of(owned), part_to_json(Part{panel.given}, -1), panel.record_low_c);
 }
 
@@ -208,7 +208,7 @@ py::object unlike_state(const Circuit& circuit) {
     if (!circuit.unlike) return py::none();
     py::list groups;
     for (const GroupInArray& group : circuit.unlike->groups) {
-        groups.append(py::make_tuple(state_of(group.owned, group.panel), group.count));
+        groups.append(py::make_tuple(group_state(group.owned, group.panel), group.count));
     }
     return py::make_tuple(circuit.unlike->layout.text(), groups, circuit.unlike->strings);
 }
@@ -235,7 +235,7 @@ py::tuple state_of(const Circuit& circuit) {
     py::object heat = py::none();
     if (circuit.heat) heat = state_of(*circuit.heat);
     py::object equal = py::none();
-    if (!circuit.unlike) equal = state_of(circuit.owned, circuit.panel);
+    if (!circuit.unlike) equal = group_state(circuit.owned, circuit.panel);
     return py::make_tuple(equal, unlike_state(circuit), circuit.panels.series,
                           circuit.panels.parallel, state_of(circuit.bank), states_of(circuit.runs),
                           states_of(circuit.devices), heat, circuit.name);

@@ -80,9 +80,9 @@ def candidate_row(candidate: _core.Candidate) -> dict[str, Any]:
     circuit = candidate.circuit
     worst = candidate.worst
     row: dict[str, Any] = {
-        "group": circuit.owned.group,
-        "panel": circuit.panel.id,
-        "panels": circuit.panels,
+        "group": circuit.owned.group if circuit.equal_panels else circuit.array_layout,
+        "panel": circuit.panel.id if circuit.equal_panels else None,
+        "panels": circuit.panels if circuit.equal_panels else None,
         "element": circuit.element.id,
         "bank": circuit.bank,
         "bank_ohm": circuit.bank_ohm,

@@ -21,6 +21,7 @@ from heatmatch.plot.pareto import pareto
 from heatmatch.plot.power import day_power, month_by_hour
 from heatmatch.plot.season import energy_against_ohms, months
 from heatmatch.plot.style import COLOURS, LOAD, STYLES, axes_or_new, legend, ohm_axis, set_title
+from heatmatch.text.columns import clip
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -219,7 +220,7 @@ def power_against_ohms(
     ohm_axis(ax, ohms[0], ohms[-1])
     ax.set_ylim(bottom=0.0)
     ax.set_ylabel("power into the elements [W]")
-    title = f"{circuit.owned.group} {circuit.panels}: power at each irradiance"
+    title = f"{clip(circuit.array_layout, 60)}: power at each irradiance"
     set_title(ax, title)
     legend(ax)
     return ax

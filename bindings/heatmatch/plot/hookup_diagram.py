@@ -186,6 +186,39 @@ def _earth(drawing: _Drawing, left: float, right: float) -> None:
     drawing.word(middle + 0.5, y - 0.35, text, ha="left", fontsize=8)
 
 
+def _array(drawing: _Drawing, circuit: _core.Circuit, strings: list[float]) -> str:
+    """Draw the panels above their name, which is returned."""
+    if circuit.equal_panels:
+        drawing.ladder(strings, _shown(circuit.series), lambda x, y: _panel(drawing, x, y))
+        _not_shown(drawing, strings, circuit.series, circuit.parallel)
+        name = f"{clip(circuit.owned.group, 24)} {circuit.panels}"
+        told = f"{name}\n{clip_middle(circuit.panel.id, 28)}"
+    else:
+        _unlike_strings(drawing, circuit, strings)
+        name = clip(circuit.array_layout, 44)
+        told = "\n".join(
+            f"{chr(ord('a') + i)}: {clip(group.group, 24)}"
+            for i, group in enumerate(circuit.groups)
+        )
+    drawing.word(strings[0] - 0.45, drawing.top + 0.72, told, fontsize=9, ha="left", va="bottom")
+    return name
+
+
+def _unlike_strings(drawing: _Drawing, circuit: _core.Circuit, xs: list[float]) -> None:
+    """Strings of unlike panels, each marked by the letter of its group."""
+    letters = {group.group: chr(ord("a") + i) for i, group in enumerate(circuit.groups)}
+    for x, string in zip(xs, circuit.strings, strict=False):
+        shown = string[:_DRAWN]
+        drawing.line([x, x], [0.0, drawing.top])
+        for place, group in enumerate(shown):
+            y = drawing.top * (place + 0.5) / len(shown)
+            _panel(drawing, x, y)
+            drawing.word(x, y, letters[group], fontsize=9, zorder=5)
+        _not_shown(drawing, [x, x], len(string), 1)
+    drawing.line([min(xs), max(xs)], [drawing.top] * 2, _PLUS)
+    drawing.line([min(xs), max(xs)], [0.0, 0.0], _MINUS)
+
+
 def hookup_diagram(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
     """Draw the circuit: panels, runs with their devices, and the bank in its store.
 
@@ -224,11 +257,7 @@ def hookup_diagram(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axe
     rows = max(_shown(circuit.series), _shown(bank_series), 2)
     drawing = _Drawing(ax, 1.05 * rows)
     strings = [0.5 + i * _STEP for i in range(_shown(circuit.parallel))]
-    drawing.ladder(strings, _shown(circuit.series), lambda x, y: _panel(drawing, x, y))
-    _not_shown(drawing, strings, circuit.series, circuit.parallel)
-    group = clip(circuit.owned.group, 24)
-    told = f"{group} {circuit.panels}\n{clip_middle(circuit.panel.id, 28)}"
-    drawing.word(strings[0] - 0.45, drawing.top + 0.72, told, fontsize=9, ha="left", va="bottom")
+    group = _array(drawing, circuit, strings)
     begin = strings[-1] + 0.8
     drawing.line([strings[-1], begin], [drawing.top] * 2, _PLUS)
     drawing.line([strings[-1], begin], [0.0, 0.0], _MINUS)
@@ -241,6 +270,6 @@ def hookup_diagram(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axe
     ax.set_ylim(-3.0, drawing.top + 1.8)
     ax.set_aspect("equal")
     ax.set_axis_off()
-    title = f"{group} {circuit.panels} into {clip_middle(circuit.element.id, 40)} {circuit.bank}"
+    title = f"{group} into {clip_middle(circuit.element.id, 40)} {circuit.bank}"
     set_title(ax, title)
     return ax

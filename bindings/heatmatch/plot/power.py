@@ -41,6 +41,16 @@ class HourlyPower:
     month: npt.NDArray[np.uint8]
 
 
+def check_equal_panels(circuit: _core.Circuit) -> None:
+    """Raise InvalidInput for an array of several groups, whose planes may differ."""
+    if circuit.equal_panels:
+        return
+    raise InvalidInput(
+        f"candidate: array = {circuit.array_layout!r} must be of one group; "
+        "use simulate_day for unlike panels"
+    )
+
+
 def hourly_power(candidate: _core.Candidate, weather: _core.Weather) -> HourlyPower:
     """The operating point of every row, for panels as they are today and a bank at work.
 
@@ -55,6 +65,7 @@ def hourly_power(candidate: _core.Candidate, weather: _core.Weather) -> HourlyPo
             "Make it with from_installation, from_months, or from_frame without gaps"
         )
     circuit = candidate.circuit
+    check_equal_panels(circuit)
     sun = weather.plane_irradiance_w_m2
     noct_c = circuit.panel_filled.noct_c
     cells = weather.cell_temperature_c(**({} if noct_c is None else {"noct_c": noct_c}))

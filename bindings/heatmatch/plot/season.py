@@ -11,6 +11,7 @@ import numpy.typing as npt
 
 from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
+from heatmatch.plot.power import check_equal_panels
 from heatmatch.plot.style import COLOURS, LOAD, STYLES, axes_or_new, legend, ohm_axis, set_title
 from heatmatch.text.season import MONTHS
 
@@ -63,6 +64,7 @@ def _stc_match_ohm(diode: _core.SingleDiode) -> float:
 def _array(source: _core.Candidate | _core.Panel) -> _Array:
     if isinstance(source, _core.Candidate):
         circuit = source.circuit
+        check_equal_panels(circuit)
         return _Array(
             f"{circuit.owned.group} {circuit.panels}",
             circuit.diode_today,

@@ -1,3 +1,5 @@
+#include "sentences.hpp"
+
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/match/circuit/circuit.hpp"
 
@@ -44,6 +46,15 @@ void check_circuit(const Circuit& circuit, const Site& site) {
     if (!circuit.heat || !circuit.heat->store) return;
     check_record(store_fields(), &circuit.heat->store->store, "store");
     check_part(circuit.heat->store->medium);
+}
+
+void check_equal_panels(const Circuit& circuit, const char* field) {
+    if (!circuit.unlike) return;
+    throw InvalidInput(ErrorDetail{.part = "circuit " + quote(circuit.name),
+                                   .field = field,
+                                   .value = quote(circuit.array_title()),
+                                   .allowed = "an array of one group",
+                                   .remedy = circuit_sentences::say<"circuit.read_groups">()});
 }
 
 }  // namespace heatmatch

@@ -12,6 +12,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"circuit.fewer_elements", "split the bank into several circuits"},
     {"circuit.panels_used", "\"{layout}\" ({count} panels of group \"{group}\")"},
     {"circuit.panels_owned", "at most the {count} of group \"{group}\""},
+    {"circuit.read_groups", "read its groups and its strings instead"},
     {"circuit.use_fewer", "use fewer panels, or correct the count of the group"},
     {"circuit.hookup", "{example} is two in series, one string"},
     {"circuit.warmest_month", "daily high of the warmest month"},

@@ -105,6 +105,9 @@ struct Circuit {
 /// bank, runs, devices and store. Throws InvalidInput.
 void check_circuit(const Circuit& circuit, const Site& site);
 
+/// Throws InvalidInput where a fact of equal panels is read of an array of several groups.
+void check_equal_panels(const Circuit& circuit, const char* field);
+
 /// Operating point of the circuit at the bank, wire included.
 struct Delivered {
     double irradiance_w_m2 = 0.0;     //!< [W/m2]
