@@ -247,6 +247,9 @@ class ExistingCircuit(Record):
         Id of the element.
     bank : str
         Hook-up of the elements: "1S2P" is two in parallel.
+    array : str
+        Panels of several groups, instead of `group` and `panels`: "barn pair x2 + shed" is a
+        string of three, and " | " joins strings in parallel.
     name : str
         Name of the circuit; needed where there are several.
     runs : tuple of str
@@ -261,10 +264,11 @@ class ExistingCircuit(Record):
     '2S1P'
     """
 
-    group: str
-    panels: str
-    element: str
-    bank: str
+    group: str | None = None
+    panels: str | None = None
+    element: str | None = None
+    bank: str | None = None
+    array: str | None = None
     name: str | None = None
     runs: tuple[str, ...] = ()
     devices: tuple[str, ...] = ()
