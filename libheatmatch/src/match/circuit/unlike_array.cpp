@@ -16,7 +16,9 @@ using circuit_sentences::say;
 namespace {
 
 StringPanel panel_of_string(const PanelInService& panel, PanelState state) {
-    const int diodes = bypass_diodes_of(panel.panel);
+    // One diode across the panel lets the most power pass a weak one: careful where not stated.
+    const bool careful = state == PanelState::brightest && !panel.panel.bypass_diodes;
+    const int diodes = careful ? 1 : bypass_diodes_of(panel.panel);
     return {.diode = panel_as(panel, state),
             .substrings = std::max(1, diodes),
             .bypass = diodes > 0,

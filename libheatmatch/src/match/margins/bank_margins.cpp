@@ -200,6 +200,14 @@ Margin shade_margin(const Circuit& circuit) {
     grade(margin);
     // Every load operates near the short-circuit current: only exceeding the limit counts.
     if (margin.headroom.value_or(0.0) >= 0.0) margin.severity = Severity::none;
+    const auto kinds = circuit.kinds_of_panels();
+    const bool stated = std::all_of(kinds.begin(), kinds.end(), [](const PanelInService* panel) {
+        return panel->panel.bypass_diodes.has_value();
+    });
+    if (circuit.unlike && !stated) {  // where strings are unlike, the diodes decide the current
+        margin.careful_headroom = headroom_of(100.0, *margin.limit);
+        margin.missing.emplace_back("bypass_diodes");
+    }
     return margin;
 }
 

@@ -52,14 +52,14 @@ MixedArrayCurve curve_under(const UnlikeArray& array, const MixedArray& panels,
     return panels.at(conditions);
 }
 
-/// Panels that do not state their bypass diodes count as having none.
-MixedArray without_unstated_diodes(const UnlikeArray& array) {
+/// Panels that do not state their bypass diodes count as having that many.
+MixedArray with_unstated_diodes(const UnlikeArray& array, int diodes) {
     MixedArray panels = array.array(PanelState::today);
     for (std::size_t s = 0; s < array.strings.size(); ++s) {
         for (std::size_t p = 0; p < array.strings[s].size(); ++p) {
             if (array.panel(array.strings[s][p]).panel.bypass_diodes) continue;
-            panels.strings[s].panels[p].substrings = 1;
-            panels.strings[s].panels[p].bypass = false;
+            panels.strings[s].panels[p].substrings = std::max(1, diodes);
+            panels.strings[s].panels[p].bypass = diodes > 0;
         }
     }
     return panels;
@@ -192,7 +192,8 @@ std::vector<GroupLoad> loads_of(const Circuit& circuit, const MixedArray& panels
 }
 
 /// A bypass diode is made for the short-circuit current of its own panel.
-Margin bypass_margin(const UnlikeArray& array, std::size_t group, const GroupLoad& load) {
+Margin bypass_margin(const UnlikeArray& array, std::size_t group, const GroupLoad& load,
+                     double careful_a) {
     const PanelInService& panel = array.panel(group);
     Margin margin{.name = "bypass diodes",
                   .subject = subject_of_group(array, group),
@@ -208,6 +209,9 @@ Margin bypass_margin(const UnlikeArray& array, std::size_t group, const GroupLoa
         margin.severity = Severity::caution;
     }
     if (!panel.panel.bypass_diodes) {
+        // With another number of diodes they may conduct, which is a caution at least.
+        const double unstated = headroom_of(careful_a, *margin.limit);
+        margin.careful_headroom = careful_a > 0.0 ? std::min(unstated, 0.5 * near_limit) : 1.0;
         margin.assumed.push_back(
             {.part = "panel \"" + panel.panel.id + '"',
              .field = "bypass_diodes",
@@ -246,10 +250,16 @@ std::vector<Margin> unlike_array_margins(const Circuit& circuit, const Site& sit
     std::vector<Margin> margins{unequal_strings_margin(array), series_mismatch_margin(array)};
     const double bright_w_m2 = site.bright_irradiance_w_m2;
     const auto loads = loads_of(circuit, array.array(PanelState::today), bright_w_m2);
-    const auto careful = loads_of(circuit, without_unstated_diodes(array), bright_w_m2);
+    const auto loads_with = [&](int diodes) {
+        return loads_of(circuit, with_unstated_diodes(array, diodes), bright_w_m2);
+    };
+    const auto none = loads_with(0);
+    const auto one = loads_with(1);
+    const auto three = loads_with(3);
     for (std::size_t g = 0; g < array.groups.size(); ++g) {
-        margins.push_back(bypass_margin(array, g, loads[g]));
-        margins.push_back(reversed_margin(array, g, loads[g], careful[g]));
+        margins.push_back(
+            bypass_margin(array, g, loads[g], std::max(one[g].diode_a, three[g].diode_a)));
+        margins.push_back(reversed_margin(array, g, loads[g], none[g]));
     }
     return margins;
 }
