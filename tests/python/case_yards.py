@@ -152,6 +152,7 @@ class Together:
     """Circuits of one store, with the margins of all."""
 
     def __init__(self, circuits: list[hm.Candidate]) -> None:
+        self.candidates = circuits
         self.margins = [margin for each in circuits for margin in each.margins]
 
 

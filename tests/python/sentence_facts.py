@@ -92,9 +92,16 @@ class Told:
         """1.25 times short-circuit current in the site's sun, of the array and of a string."""
         circuit = self.candidate.circuit
         sun = max(1.0, self.candidate.site.bright_irradiance_w_m2 / 1000.0)
-        measured = (circuit.owned.measured or {}).get("i_sc", 0.0)
-        string = 1.25 * sun * max(circuit.panel.i_sc, measured)
-        return [string, string * circuit.parallel]
+        amperes = {}
+        for group in circuit.groups:
+            measured = (group.measured or {}).get("i_sc", 0.0)
+            amperes[group.group] = max(self.part("panels", group.panel)["i_sc"], measured)
+        strings = [1.25 * sun * max(amperes[name] for name in names) for names in circuit.strings]
+        return [max(strings), sum(strings)]
+
+    def summer_array(self) -> hm.MixedArrayCurve:
+        """The array in full sun with cells of a warm day."""
+        return self.candidate.circuit.array.at(irradiance_w_m2=1000.0, cell_temperature_c=45.0)
 
     def w_per_cm(self) -> float:
         return 10.0 * self.candidate.bright.element_power_w / self.element.heated_length_mm
@@ -103,13 +110,22 @@ class Told:
 Fact = Callable[[Told], Any]
 
 
-def always(number: float) -> Fact:
+def always(number: float | None) -> Fact:
     return lambda _: number
 
 
 FACTS: dict[tuple[str, str], Fact] = {
     ("array.cold_voltage_alone", "older"): always(600.0),
     ("array.reverse_with_fuses", "fuse"): Told.string_fuse_a,
+    # Of each string alone, and back into it: cpp/test_unlike_array_margins.cpp.
+    ("array.unequal_strings", "low_v"): always(None),
+    ("array.unequal_strings", "high_v"): always(None),
+    ("array.unequal_strings", "back"): always(None),
+    ("array.unequal_panels", "best"): lambda told: told.summer_array().maximum_power().power_w,
+    ("array.unequal_panels", "sum"): lambda told: told.summer_array().sum_of_maxima_w,
+    ("array.unequal_panels", "lost"): lambda told: (
+        told.summer_array().sum_of_maxima_w - told.summer_array().maximum_power().power_w
+    ),
     ("bank.insulation_alone", "new"): always(20.0),
     ("bank.insulation_alone", "volts"): always(500.0),
     ("bank.insulation_alone_in_liquid", "new"): always(20.0),

@@ -148,8 +148,11 @@ def of_parts(told: Told) -> Iterator[str]:
 
 
 def told_of(yard: Yard) -> list[Told]:
-    candidate = case_yards.assess(yard)
-    return [Told(yard, candidate, margin) for margin in candidate.margins]
+    assessed = case_yards.assess(yard)
+    candidates = getattr(assessed, "candidates", [assessed])
+    return [
+        Told(yard, candidate, margin) for candidate in candidates for margin in candidate.margins
+    ]
 
 
 LONG = bool(os.environ.get("HEATMATCH_LONG_RUN"))

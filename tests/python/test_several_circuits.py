@@ -102,10 +102,34 @@ def test_day_prints_every_circuit_or_one(command: Callable[..., Any], house_file
 
 
 @pytest.mark.parametrize("name", ["wires", "meter"])
-def test_other_commands_ask_which_circuit(
+def test_other_commands_show_every_circuit_or_one(
     command: Callable[..., Any], house_file: Path, name: str
 ) -> None:
-    asked = command(name, house_file)
+    text = command(name, house_file).out
+    assert '\ncircuit "barn":\n' in text
+    assert '\ncircuit "porch":\n' in text
+    one = command(name, house_file, "--circuit", "porch").out
+    assert "circuit " + '"barn"' not in one
+    data = json.loads(command(name, house_file, "--json").out)
+    assert [each["circuit"] for each in data["circuits"]] == ["barn", "porch"]
+    assert "circuits" not in json.loads(
+        command(name, house_file, "--circuit", "porch", "--json").out
+    )
+
+
+def test_a_file_of_sheets_names_the_circuit(
+    command: Callable[..., Any], house_file: Path, tmp_path: Path
+) -> None:
+    sheet = tmp_path / "sheet.csv"
+    assert command("meter", house_file, "--csv", sheet).code == 0
+    lines = sheet.read_text(encoding="utf-8").splitlines()
+    assert lines[0].startswith("circuit,")
+    assert {line.split(",")[0] for line in lines[1:]} == {"barn", "porch"}
+
+
+def test_a_report_asks_which_circuit(
+    command: Callable[..., Any], house_file: Path, tmp_path: Path
+) -> None:
+    asked = command("report", house_file, "-o", tmp_path / "report.html")
     assert asked.code == 1
     assert '"barn", "porch"' in asked.err
-    assert command(name, house_file, "--circuit", "porch").code in (0, 1)

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import argparse
+from typing import Any
 
 from heatmatch import _library as _core
-from heatmatch.cli.output import complain
+from heatmatch.cli.output import complain, say
 from heatmatch.cli.shared import KEPT, make_ranking
 from heatmatch.errors import InvalidInput
 
@@ -55,6 +56,20 @@ def circuits_and_shown(
     if arguments.circuit is None:
         return circuits, list(range(len(circuits)))
     return circuits, [circuits.index(_of_name(arguments.circuit, circuits))]
+
+
+def say_circuit(candidate: _core.Candidate, count: int) -> None:
+    """Print the name of a circuit where several are shown."""
+    if count > 1:
+        say(f'\ncircuit "{candidate.circuit.name}":\n')
+
+
+def of_circuits(shown: list[_core.Candidate], data: list[dict[str, Any]]) -> dict[str, Any]:
+    """The data of one circuit, or of several under their names."""
+    if len(data) == 1:
+        return data[0]
+    named = zip(shown, data, strict=True)
+    return {"circuits": [{"circuit": each.circuit.name} | item for each, item in named]}
 
 
 def _of_name(name: str | None, circuits: list[_core.Candidate]) -> _core.Candidate:

@@ -7,7 +7,12 @@ from pathlib import Path
 from typing import Any
 
 from heatmatch import _library as _core
-from heatmatch.cli.circuits import chosen_candidate
+from heatmatch.cli.circuits import (
+    chosen_candidate,
+    circuits_and_shown,
+    of_circuits,
+    say_circuit,
+)
 from heatmatch.cli.output import (
     bar,
     check_new_file,
@@ -154,25 +159,41 @@ def _candidate(
     return chosen_candidate(arguments, catalog, installation, read_weather(arguments, installation))
 
 
+def _write_sheets(
+    arguments: argparse.Namespace, shown: list[_core.Candidate], sheets: list[_core.MeterSheet]
+) -> None:
+    """Rows of all sheets; those of several circuits begin with its name."""
+    rows = []
+    for candidate, sheet in zip(shown, sheets, strict=True):
+        name: dict[str, Any] = {"circuit": candidate.circuit.name} if len(sheets) > 1 else {}
+        rows += [name | _row_values(row) for row in sheet.rows]
+    header = list(rows[0]) if rows else []
+    cells = (list(row.values()) for row in rows)
+    write_csv(arguments.csv, header, cells, force=arguments.force)
+
+
 def run_meter(arguments: argparse.Namespace) -> int:
-    """Print expected meter readings."""
+    """Print expected meter readings of a circuit, or of all circuits."""
     check_new_file(arguments.csv, arguments)
     installation = read_installation(arguments)
-    candidate = _candidate(arguments, installation, open_catalog(arguments.catalog))
+    year = read_weather(arguments, installation)
+    catalog = open_catalog(arguments.catalog)
+    circuits, places = circuits_and_shown(arguments, catalog, installation, year)
+    shown = [circuits[place] for place in places]
     options = {"irradiance_w_m2": arguments.sun, "air_c": arguments.air}
     given = {name: value for name, value in options.items() if value is not None}
-    sheet = _core.meter_sheet(candidate, **given)
+    sheets = [_core.meter_sheet(candidate, **given) for candidate in shown]
     if arguments.csv is not None:
-        rows = [_row_values(row) for row in sheet.rows]
-        header = list(rows[0]) if rows else []
-        cells = (list(row.values()) for row in rows)
-        write_csv(arguments.csv, header, cells, force=arguments.force)
+        _write_sheets(arguments, shown, sheets)
     if arguments.json:
-        print_json(sheet_json(sheet, arguments.units))
+        data = [sheet_json(sheet, arguments.units) for sheet in sheets]
+        print_json(of_circuits(shown, data))
         return 0
     say_name(arguments, installation)
-    say(sheet_text(sheet, units=arguments.units))
-    say_cautions(candidate)
+    for candidate, sheet in zip(shown, sheets, strict=True):
+        say_circuit(candidate, len(shown))
+        say(sheet_text(sheet, units=arguments.units))
+    say_cautions(shown[0])
     if arguments.csv is not None:
         say(f"\nwrote {arguments.csv}")
     return 0

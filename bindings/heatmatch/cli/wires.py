@@ -6,7 +6,7 @@ import argparse
 from typing import Any
 
 from heatmatch import _library as _core
-from heatmatch.cli.circuits import chosen_candidate
+from heatmatch.cli.circuits import circuits_and_shown, of_circuits, say_circuit
 from heatmatch.cli.output import picked, print_json, say
 from heatmatch.cli.shared import (
     DANGER,
@@ -64,20 +64,30 @@ def run_wires(arguments: argparse.Namespace) -> int:
     installation = read_installation(arguments)
     catalog = open_catalog(arguments.catalog)
     year = read_weather(arguments, installation)
-    candidate = chosen_candidate(arguments, catalog, installation, year)
-    checks = candidate.check_wires(catalog)
+    circuits, places = circuits_and_shown(arguments, catalog, installation, year)
+    shown = [circuits[place] for place in places]
+    checked = [candidate.check_wires(catalog) for candidate in shown]
     if arguments.json:
-        runs = [check_json(check, arguments.units) for check in checks]
-        print_json({"title": candidate.circuit.title, "runs": runs})
+        data: list[dict[str, Any]] = [
+            {
+                "title": candidate.circuit.title,
+                "runs": [check_json(check, arguments.units) for check in checks],
+            }
+            for candidate, checks in zip(shown, checked, strict=True)
+        ]
+        print_json(of_circuits(shown, data))
     else:
         say_name(arguments, installation)
-        say(wrap(_core.wires_table(candidate.circuit, checks).title) + "\n")
-        if checks:
-            say(wires_text(candidate, checks, units=arguments.units))
-        else:
-            say(_NO_RUNS)
-        say_cautions(candidate)
-    return DANGER if any(check.severity == "danger" for check in checks) else 0
+        for candidate, checks in zip(shown, checked, strict=True):
+            say_circuit(candidate, len(shown))
+            say(wrap(_core.wires_table(candidate.circuit, checks).title) + "\n")
+            if checks:
+                say(wires_text(candidate, checks, units=arguments.units))
+            else:
+                say(_NO_RUNS)
+        say_cautions(shown[0])
+    dangers = [check.severity == "danger" for checks in checked for check in checks]
+    return DANGER if any(dangers) else 0
 
 
 def add_parsers(commands: Any) -> None:
