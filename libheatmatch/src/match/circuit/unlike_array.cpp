@@ -81,7 +81,7 @@ double UnlikeArray::least_current_a(std::size_t string) const {
 }
 
 bool UnlikeArray::is_blocked(std::size_t string) const {
-    return std::any_of(strings[string].begin(), strings[string].end(),
+    return std::all_of(strings[string].begin(), strings[string].end(),
                        [this](std::size_t group) { return panel(group).blocking; });
 }
 

@@ -52,7 +52,7 @@ struct UnlikeArray {
     [[nodiscard]] double short_circuit_current_a(std::size_t string) const;
     /// The lowest of any of its panels, without rear light [A].
     [[nodiscard]] double least_current_a(std::size_t string) const;
-    /// Whether the string has a blocking diode: any of its groups states one.
+    /// Whether the string has a blocking diode: all of its groups state one.
     [[nodiscard]] bool is_blocked(std::size_t string) const;
 
     [[nodiscard]] MixedArray array(PanelState state) const;
