@@ -12,6 +12,7 @@ namespace {
 /// The bed that one of a bank's charges describes.
 ChargedBed bed_of(const BankHeat& heat, const std::string& conductivity, bool stagnation,
                   bool moist) {
+    heat.need_equal();
     const ConductivityEnd end = conductivity_end_from(conductivity);
     const BedCharge& like = stagnation ? heat.stagnant : heat.careful;
     ChargedBed made = charged_bed(
@@ -118,6 +119,13 @@ void register_point(py::module_& module) {
             }));
 }
 
+template <class Number>
+std::vector<double> of_elements(const Extremes& bright, const Number& number) {
+    std::vector<double> numbers;
+    for (const UnlikeLoad& load : bright.elements) numbers.push_back(number(load));
+    return numbers;
+}
+
 void register_extremes(py::module_& module) {
     py::class_<Extremes>(module, "Extremes", docs::class_extremes)
         .def_readonly("element_power_w", &Extremes::element_power_w,
@@ -127,6 +135,27 @@ void register_extremes(py::module_& module) {
         .def_readonly("survivor_power_w", &Extremes::survivor_power_w,
                       "Largest power of one element after a parallel branch has opened [W].")
         .def_readonly("current_a", &Extremes::current_a, "Largest current of the array [A].")
+        .def_property_readonly(
+            "powers_w",
+            [](const Extremes& bright) {
+                return of_elements(bright, [](const auto& load) { return load.power_w; });
+            },
+            "Largest power of each unlike element [W], as `Circuit.elements`; empty for equal "
+            "elements.")
+        .def_property_readonly(
+            "voltages_v",
+            [](const Extremes& bright) {
+                return of_elements(bright, [](const auto& load) { return load.voltage_v; });
+            },
+            "Largest voltage across each unlike element [V]; empty for equal elements.")
+        .def_property_readonly(
+            "survivor_powers_w",
+            [](const Extremes& bright) {
+                return of_elements(bright,
+                                   [](const auto& load) { return load.survivor_power_w(); });
+            },
+            "Largest power of each unlike element after any other has opened [W]; empty for equal "
+            "elements.")
         .def("__repr__",
              [](const Extremes& bright) {
                  return "Extremes(element_power_w=" + format_number(bright.element_power_w, 4) +
@@ -194,15 +223,27 @@ void register_advice(py::module_& module) {
 }  // namespace
 
 py::tuple state_of(const Extremes& bright) {
+    py::list elements;
+    for (const UnlikeLoad& load : bright.elements) {
+        elements.append(py::make_tuple(load.power_w, load.voltage_v, load.with_open_w));
+    }
     return py::make_tuple(bright.element_power_w, bright.element_voltage_v, bright.survivor_power_w,
-                          bright.current_a);
+                          bright.current_a, elements);
 }
 
 Extremes extremes_from(const py::tuple& state) {
+    std::vector<UnlikeLoad> elements;
+    for (const py::handle& each : state[4]) {
+        const auto load = each.cast<py::tuple>();
+        elements.push_back({.power_w = load[0].cast<double>(),
+                            .voltage_v = load[1].cast<double>(),
+                            .with_open_w = load[2].cast<std::vector<double>>()});
+    }
     return {.element_power_w = state[0].cast<double>(),
             .element_voltage_v = state[1].cast<double>(),
             .survivor_power_w = state[2].cast<double>(),
-            .current_a = state[3].cast<double>()};
+            .current_a = state[3].cast<double>(),
+            .elements = std::move(elements)};
 }
 
 void register_bank_heat(py::module_& module) {
@@ -251,8 +292,9 @@ void register_bank_heat(py::module_& module) {
              py::arg("stagnation") = false, py::arg("moist") = false, docs::bank_heat_bed)
         .def("__repr__",
              [](const BankHeat& heat) {
-                 return "<BankHeat " + std::to_string(heat.elements) + " x " + heat.element.id +
-                        " in " + heat.store->medium.id + (heat.known() ? ">" : ", not computed>");
+                 const std::string kind = heat.unlike ? "unlike elements" : heat.element.id;
+                 return "<BankHeat " + std::to_string(heat.elements) + " x " + kind + " in " +
+                        heat.store->medium.id + (heat.known() ? ">" : ", not computed>");
              })
         .def(py::pickle([](const BankHeat& heat) { return state_of(heat); },
                         [](const py::tuple& state) {

@@ -4,6 +4,7 @@
 #include "state.hpp"
 
 #include "heatmatch/match/circuit/circuit.hpp"
+#include "heatmatch/match/circuit/unlike_bank.hpp"
 
 namespace heatmatch::python {
 
@@ -37,6 +38,32 @@ std::vector<std::vector<std::string>> strings_of_circuit(const Circuit& circuit)
         }
     }
     return strings;
+}
+
+/// Every element of the bank alone, equal ones repeated.
+std::vector<Bank> alone_of(const Bank& bank) {
+    if (bank.unlike) return bank.unlike->elements;
+    return {static_cast<std::size_t>(bank.count()), bank};
+}
+
+std::vector<Element> elements_of(const Circuit& circuit) {
+    std::vector<Element> elements;
+    for (const Bank& one : alone_of(circuit.bank)) elements.push_back(one.element);
+    return elements;
+}
+
+std::vector<ElementResistance> resistances_of(const Circuit& circuit) {
+    std::vector<ElementResistance> found;
+    for (const Bank& one : alone_of(circuit.bank)) found.push_back(one.each);
+    return found;
+}
+
+std::string elements_text(const Circuit& circuit) {
+    const Bank& bank = circuit.bank;
+    if (bank.unlike) return bank.label();
+    const Layout::Series string{{.name = bank.element.id, .count = bank.hookup.series}};
+    const auto strings = static_cast<std::size_t>(bank.hookup.parallel);
+    return Layout{.strings = std::vector<Layout::Series>(strings, string)}.text();
 }
 
 }  // namespace
@@ -131,7 +158,17 @@ void register_circuit(py::module_& module) {
             "parallel", [](const Circuit& circuit) { return circuit.panels.parallel; },
             "Number of strings in parallel.")
         .def_property_readonly(
-            "element", [](const Circuit& circuit) { return circuit.bank.element; }, "the element")
+            "element",
+            [](const Circuit& circuit) {
+                return circuit.bank.unlike ? std::nullopt : std::optional(circuit.bank.element);
+            },
+            "the element; None for a bank of unlike elements")
+        .def_property_readonly("elements", &elements_of,
+                               "each element of the bank, in the order of elements_text")
+        .def_property_readonly("elements_text", &elements_text,
+                               "ids of the elements, + for series and | for parallel")
+        .def_property_readonly("element_resistances", &resistances_of,
+                               "resistance of each element, hot [ohm]")
         .def_property_readonly(
             "alloy", [](const Circuit& circuit) { return circuit.bank.alloy; },
             "alloy of the coil, or None")
@@ -143,17 +180,20 @@ void register_circuit(py::module_& module) {
             [](const Circuit& circuit) { return std::const_pointer_cast<BankHeat>(circuit.heat); },
             "heat of the bank in its store; None without a store")
         .def_property_readonly(
-            "bank", [](const Circuit& circuit) { return circuit.bank.hookup.label(); },
-            "hook-up of the elements, as in 1S2P")
+            "bank", [](const Circuit& circuit) { return circuit.bank.label(); },
+            "hook-up of equal elements, as in 1S2P; else elements_text")
         .def_property_readonly(
-            "element_count", [](const Circuit& circuit) { return circuit.bank.hookup.count(); },
+            "element_count", [](const Circuit& circuit) { return circuit.bank.count(); },
             "elements in the bank")
         .def_property_readonly(
             "elements_owned", [](const Circuit& circuit) { return circuit.bank.owned; },
             "elements of the bank that are owned")
         .def_property_readonly(
-            "element_resistance", [](const Circuit& circuit) { return circuit.bank.each; },
-            "resistance of one element, hot [ohm]")
+            "element_resistance",
+            [](const Circuit& circuit) {
+                return circuit.bank.unlike ? std::nullopt : std::optional(circuit.bank.each);
+            },
+            "resistance of one element, hot [ohm]; None for unlike elements")
         .def_property_readonly(
             "bank_ohm", [](const Circuit& circuit) { return circuit.bank.typical_ohm(); },
             "typical resistance of the bank, hot [ohm]")

@@ -2,6 +2,7 @@
 #include "docs_tail.hpp"
 #include "tail.hpp"
 
+#include "heatmatch/match/margins/element_margins.hpp"
 #include "heatmatch/match/margins/sheath_margins.hpp"
 
 namespace heatmatch::python {
@@ -27,6 +28,16 @@ CandidateTail tail_from(const py::tuple& state) {
 }  // namespace
 
 std::optional<CandidateTail> candidate_tail(Circuit circuit, const Extremes& bright) {
+    if (circuit.bank.unlike) {  // that of the element with the hottest terminal
+        std::optional<CandidateTail> hottest;
+        for (ElementSeen& one : elements_seen(circuit, bright)) {
+            auto tail = candidate_tail(std::move(one.circuit), one.bright);
+            if (!tail) return std::nullopt;
+            const bool hotter = !hottest || tail->at.terminal_c > hottest->at.terminal_c;
+            if (hotter) hottest.emplace(std::move(*tail));
+        }
+        return hottest;
+    }
     auto at = tail_of(circuit, bright, heat_of(circuit, bright));
     if (!at) return std::nullopt;
     TailHeat tail = tail_heat(circuit);

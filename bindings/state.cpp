@@ -1,5 +1,7 @@
 #include "state.hpp"
 
+#include "heatmatch/match/circuit/element_view.hpp"
+#include "heatmatch/match/circuit/unlike_bank.hpp"
 #include "heatmatch/text/part_json.hpp"
 
 namespace heatmatch::python {
@@ -52,13 +54,40 @@ PlacedDevice placed_device_from(const py::tuple& state) {
             .circuits = state[2].cast<int>()};
 }
 
+namespace {
+
+py::object place_state(const std::optional<PlaceInBank>& place) {
+    if (!place) return py::none();
+    return py::make_tuple(place->share_of_bank, place->share_of_branch, place->branch_share,
+                          place->branch_wire_share);
+}
+
+std::optional<PlaceInBank> place_from(const py::handle& state) {
+    if (state.is_none()) return std::nullopt;
+    const auto numbers = state.cast<std::vector<double>>();
+    return PlaceInBank{.share_of_bank = numbers[0],
+                       .share_of_branch = numbers[1],
+                       .branch_share = numbers[2],
+                       .branch_wire_share = numbers[3]};
+}
+
+}  // namespace
+
 py::tuple state_of(const Bank& bank) {
+    if (bank.unlike) {
+        return py::make_tuple(bank.unlike->tree.layout.text(), states_of(bank.unlike->elements));
+    }
     return py::make_tuple(part_to_json(Part{bank.element}, -1), part_state(bank.alloy),
                           bank.hookup.label(), bank.owned, bank.coil_temperature_c,
-                          part_state(bank.sheath));
+                          part_state(bank.sheath), place_state(bank.place));
 }
 
 Bank bank_from(const py::tuple& state) {
+    constexpr std::size_t of_unlike = 2;
+    if (state.size() == of_unlike) {
+        return bank_of(BankTree::parse(state[0].cast<std::string>(), "bank", "elements"),
+                       items_from(state[1], bank_from));
+    }
     Bank bank{.element = *part_from<Element>(PartKind::element, state[0]),
               .alloy = part_from<Alloy>(PartKind::alloy, state[1]),
               .sheath = part_from<Sheath>(PartKind::sheath, state[5]),
@@ -67,6 +96,7 @@ Bank bank_from(const py::tuple& state) {
               .coil_temperature_c = state[4].cast<double>()};
     bank.each = element_resistance(bank.element, bank.alloy ? &*bank.alloy : nullptr,
                                    bank.coil_temperature_c);
+    bank.place = place_from(state[6]);
     return bank;
 }
 
@@ -114,7 +144,8 @@ py::list other_bank_states(const FilledStore& store) {
     py::list states;
     for (const OtherBank& other : store.others) {
         states.append(py::make_tuple(other.circuit, part_to_json(Part{other.element}, -1),
-                                     other.elements, other.element_w, other.limited));
+                                     other.elements, other.element_w, other.limited, other.own,
+                                     other.goes_on));
     }
     return states;
 }
@@ -127,7 +158,9 @@ std::vector<OtherBank> other_banks_from(const py::handle& states) {
                           .element = *part_from<Element>(PartKind::element, state[1]),
                           .elements = state[2].cast<int>(),
                           .element_w = state[3].cast<double>(),
-                          .limited = state[4].cast<bool>()});
+                          .limited = state[4].cast<bool>(),
+                          .own = state[5].cast<bool>(),
+                          .goes_on = state[6].cast<bool>()});
     }
     return others;
 }
@@ -139,8 +172,10 @@ py::tuple state_of(const BankHeat& heat) {
     return py::make_tuple(record_to_dict(store_fields(), &store.store),
                           part_to_json(Part{store.medium}, -1), store.charge_hours, store.air_c,
                           store.hottest_air_c, assumption_states(store.assumed),
-                          part_to_json(Part{heat.element}, -1), part_state(heat.sheath),
-                          heat.coil_limit_c, heat.elements, other_bank_states(store), store.place);
+                          heat.unlike ? py::object(state_of(Bank{.unlike = heat.unlike}))
+                                      : py::object(py::str(part_to_json(Part{heat.element}, -1))),
+                          part_state(heat.sheath), heat.coil_limit_c, heat.elements,
+                          other_bank_states(store), store.place);
 }
 
 std::shared_ptr<const BankHeat> bank_heat_from(const py::tuple& state) {
@@ -153,6 +188,9 @@ std::shared_ptr<const BankHeat> bank_heat_from(const py::tuple& state) {
     store->assumed = assumptions_from(state[5]);
     store->others = other_banks_from(state[10]);
     store->place = state[11].cast<std::size_t>();
+    if (py::isinstance<py::tuple>(state[6])) {
+        return bank_heat(std::move(store), bank_from(state[6].cast<py::tuple>()));
+    }
     // Of the alloy only its limit counts here.
     std::optional<Alloy> alloy;
     if (const auto limit_c = state[8].cast<std::optional<double>>()) {

@@ -50,14 +50,29 @@ class Circuit(Face):
     panels: Held[str] = Held('Hook-up of equal panels, such as "2S1P".')
     series: Held[int] = Held("Number of panels in series, in the longest string.")
     parallel: Held[int] = Held("Number of strings in parallel.")
-    element: Held[Element] = Held("Element of the bank.")
-    alloy: Held[Alloy | None] = Held("Alloy of the element's coil; None if not known.")
-    sheath: Held[Sheath | None] = Held("Sheath of the element; None if not known.")
+    element: Held[Element | None] = Held("Element of the bank; None for unlike elements.")
+    elements: Held[list[Element]] = Held("Elements of the bank, equal ones repeated.")
+    elements_text: Held[str] = Held(
+        'Ids of the elements, with "+" for series and "|" for parallel.'
+    )
+    alloy: Held[Alloy | None] = Held(
+        "Alloy of the element's coil; None if not known, or for unlike elements."
+    )
+    sheath: Held[Sheath | None] = Held(
+        "Sheath of the element; None if not known, or for unlike elements."
+    )
     heat: Held[BankHeat | None] = Held("Heat of the bank in its store; None without a store.")
-    bank: Held[str] = Held('Hook-up of the elements, such as "1S2P".')
+    bank: Held[str] = Held(
+        'Hook-up of the elements, such as "1S2P"; `elements_text` for unlike elements.'
+    )
     element_count: Held[int] = Held("Number of elements in the bank.")
     elements_owned: Held[int] = Held("Number of elements of the bank that are owned.")
-    element_resistance: Held[ElementResistance] = Held("Resistance of one hot element [ohm].")
+    element_resistance: Held[ElementResistance | None] = Held(
+        "Resistance of one hot element [ohm]; None for unlike elements."
+    )
+    element_resistances: Held[list[ElementResistance]] = Held(
+        "Resistance of each hot element of the bank [ohm]."
+    )
     bank_ohm: Held[float] = Held("Typical resistance of the hot bank [ohm].")
     wire_ohm: Held[float] = Held("Resistance of all runs, both conductors and joints [ohm].")
     stc_match_ohm: Held[float] = Held("Vmp/Imp of the array; of equal panels from the label [ohm].")

@@ -244,12 +244,15 @@ class ExistingCircuit(Record):
     panels : str
         Hook-up of the panels: "2S1P" is two in series, one string.
     element : str
-        Id of the element.
+        Id of the element, where all are equal.
     bank : str
-        Hook-up of the elements: "1S2P" is two in parallel.
+        Hook-up of equal elements: "1S2P" is two in parallel.
     array : str
         Panels of several groups, instead of `group` and `panels`: "barn pair x2 + shed" is a
         string of three, and " | " joins strings in parallel.
+    elements : str
+        In place of `element` and `bank`, the ids of unlike elements: "+" joins in series, "|" in
+        parallel, brackets hold a part together, as in "[rod-a + rod-b] | rod-c".
     name : str
         Name of the circuit; needed where there are several.
     runs : tuple of str
@@ -270,5 +273,6 @@ class ExistingCircuit(Record):
     bank: str | None = None
     array: str | None = None
     name: str | None = None
+    elements: str | None = None
     runs: tuple[str, ...] = ()
     devices: tuple[str, ...] = ()

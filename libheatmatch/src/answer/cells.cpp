@@ -66,6 +66,7 @@ Sentence panels_cell(const Circuit& circuit) {
 }
 
 Sentence elements_cell(const Circuit& circuit) {
+    if (circuit.bank.unlike) return name_cell(circuit.bank.label());
     return say<"cell.elements">(with<"element">(circuit.bank.element.id),
                                 with<"bank">(circuit.bank.hookup.label()));
 }

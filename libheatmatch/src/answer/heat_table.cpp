@@ -8,6 +8,8 @@
 #include <string_view>
 #include <utility>
 
+#include "heatmatch/match/circuit/unlike_bank.hpp"
+#include "heatmatch/match/margins/element_margins.hpp"
 #include "heatmatch/match/margins/sheath_margins.hpp"
 
 namespace heatmatch {
@@ -52,9 +54,54 @@ Sentence title_of(const Candidate& candidate, const HeatPoint& point) {
         .value = point.w_per_cm, .unit = unit::watt_per_cm, .decimals = Amount::fit_decimals};
     const Amount watts{
         .value = candidate.bright.element_power_w, .unit = unit::watt, .decimals = 0};
-    return say<"heat.title">(
-        with<"degrees">(unit_cell(unit::celsius)), with<"watts">(watts), with<"load">(load),
-        with<"hours">(candidate.circuit.heat->store->charge_hours, unit::hour, 6));
+    const auto degrees = with<"degrees">(unit_cell(unit::celsius));
+    const auto hours = with<"hours">(candidate.circuit.heat->store->charge_hours, unit::hour, 6);
+    if (candidate.circuit.bank.unlike) {
+        return say<"heat.title_unlike">(degrees, with<"watts">(watts), with<"load">(load), hours);
+    }
+    return say<"heat.title">(degrees, with<"watts">(watts), with<"load">(load), hours);
+}
+
+Sentences row_of_margin(Sentence called, const Margin& margin) {
+    return {std::move(called), {}, {}, {}, degrees_cell(margin.value), degrees_cell(margin.limit)};
+}
+
+Sentences sheath_row(Sentence called, const HeatPoint& point, const std::optional<Sheath>& sheath) {
+    const TemperatureBand& band = point.sheath_band;
+    std::optional<double> limit_c;
+    if (sheath) limit_c = sheath->verdict_limit_c;
+    return {std::move(called),         degrees_cell(band.low_c),     degrees_cell(band.typical_c),
+            degrees_cell(band.high_c), degrees_cell(point.sheath_c), degrees_cell(limit_c)};
+}
+
+void add_element_rows(Table& table, const Candidate& candidate, const HeatPoint& point) {
+    table.rows.push_back(sheath_row(say<"head.sheath">(), point, candidate.circuit.bank.sheath));
+    for (const auto& [name, called] : judged_margins()) {
+        const Margin* margin = last_of(candidate, name);
+        if (margin == nullptr || !margin->value) continue;
+        table.rows.push_back(row_of_margin(called, *margin));
+    }
+}
+
+/// The same for every unlike element.
+void add_rows_of_each(Table& table, const Candidate& candidate) {
+    const std::vector<std::size_t> distinct = candidate.circuit.bank.unlike->distinct();
+    const auto of = [](const Sentence& called, const std::string& subject) {
+        return say<"heat.of_element">(with<"what">(called), with<"subject">(Name{subject}));
+    };
+    for (const ElementSeen& one : elements_seen(candidate.circuit, candidate.bright)) {
+        if (std::find(distinct.begin(), distinct.end(), one.element) == distinct.end()) continue;
+        table.rows.push_back(
+            sheath_row(of(say<"head.sheath">(), one.title), *one.heat, one.circuit.bank.sheath));
+    }
+    for (const auto& [name, called] : judged_margins()) {
+        for (const Margin& margin : candidate.margins()) {
+            if (margin.name != name || !margin.value) continue;
+            const bool of_element = margin.subject.starts_with("element ");
+            table.rows.push_back(
+                row_of_margin(of_element ? of(called, margin.subject) : called, margin));
+        }
+    }
 }
 
 }  // namespace
@@ -68,18 +115,10 @@ Table heat_table(const Candidate& candidate) {
     const auto point = heat_of(candidate.circuit, candidate.bright);
     if (!point) return table;
     table.title = title_of(candidate, *point);
-    const TemperatureBand& band = point->sheath_band;
-    const auto& sheath = candidate.circuit.bank.sheath;
-    std::optional<double> limit_c;
-    if (sheath) limit_c = sheath->verdict_limit_c;
-    table.rows.push_back({say<"head.sheath">(), degrees_cell(band.low_c),
-                          degrees_cell(band.typical_c), degrees_cell(band.high_c),
-                          degrees_cell(point->sheath_c), degrees_cell(limit_c)});
-    for (const auto& [name, called] : judged_margins()) {
-        const Margin* margin = last_of(candidate, name);
-        if (margin == nullptr || !margin->value) continue;
-        table.rows.push_back(
-            {called, {}, {}, {}, degrees_cell(margin->value), degrees_cell(margin->limit)});
+    if (candidate.circuit.bank.unlike) {
+        add_rows_of_each(table, candidate);
+    } else {
+        add_element_rows(table, candidate, *point);
     }
     const Sentence bulk =
         candidate.circuit.heat->liquid ? say<"heat.liquid_mean">() : say<"heat.bed_mean">();

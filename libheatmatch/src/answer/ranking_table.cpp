@@ -50,15 +50,32 @@ HeatCells power_cells(const Candidate& candidate) {
             .share = sentence_of(percent_number(best > 0.0 ? delivered / best : 0.0))};
 }
 
+/// Sheath temperature for the verdict and its limit; of unlike elements of the one with the least
+/// headroom.
+Margin nearest_sheath(const Candidate& candidate, double sheath_c) {
+    Margin nearest{.value = sheath_c};
+    const Bank& bank = candidate.circuit.bank;
+    if (!bank.unlike) {
+        if (bank.sheath) nearest.limit = bank.sheath->verdict_limit_c;
+        return nearest;
+    }
+    for (const Margin& margin : candidate.margins()) {
+        if (margin.name != "sheath temperature" || !margin.value) continue;
+        if (!nearest.headroom || margin.headroom.value_or(-1.0) < *nearest.headroom) {
+            nearest = margin;
+            nearest.headroom = margin.headroom.value_or(-1.0);
+        }
+    }
+    return nearest;
+}
+
 /// Sheath temperature for the verdict beside its limit, and power per heated length.
 Sentences sheath_cells(const Candidate& candidate) {
     const auto point = heat_of(candidate.circuit, candidate.bright);
     if (!point) return {unknown_cell(), unknown_cell()};
-    const auto& sheath = candidate.circuit.bank.sheath;
-    std::optional<double> limit_c;
-    if (sheath) limit_c = sheath->verdict_limit_c;
-    return {say<"cell.at_limit">(with<"value">(degrees_cell(point->sheath_c)),
-                                 with<"limit">(degrees_cell(limit_c))),
+    const Margin sheath = nearest_sheath(candidate, point->sheath_c);
+    return {say<"cell.at_limit">(with<"value">(degrees_cell(sheath.value)),
+                                 with<"limit">(degrees_cell(sheath.limit))),
             sentence_of(fitted(point->w_per_cm, unit::watt_per_cm))};
 }
 
@@ -141,6 +158,10 @@ Sentences ranking_legend(const Ranking& ranking, bool share) {
 }
 
 Sentence pairing_sentence(const Circuit& circuit) {
+    if (circuit.bank.unlike) {
+        return say<"cell.pairing_unlike">(with<"array">(circuit.array_title()),
+                                          with<"bank">(circuit.bank.label()));
+    }
     return say<"cell.pairing">(with<"array">(circuit.array_title()),
                                with<"element">(circuit.bank.element.id),
                                with<"bank">(circuit.bank.hookup.label()));

@@ -38,6 +38,10 @@ inline constexpr auto candidate_lines = std::to_array<Template>({
     {"heat.title",
      "temperatures in the store, {degrees}: {watts} per element in cold, bright weather, {load}, "
      "{hours} a day"},
+    {"heat.title_unlike",
+     "temperatures in the store, {degrees}: up to {watts} an element in cold, bright weather, up "
+     "to {load}, {hours} a day"},
+    {"heat.of_element", "{what}, {subject}"},
     {"heat.coil", "coil"},
     {"heat.settled", "sheath in settled sand"},
     {"heat.stagnation", "sheath in stagnation"},

@@ -14,6 +14,7 @@ inline constexpr auto cell_lines = std::to_array<Template>({
     {"cell.panels", "{group} {panels}"},
     {"cell.elements", "{element} {bank}"},
     {"cell.pairing", "{array} into {element} {bank}"},
+    {"cell.pairing_unlike", "{array} into {bank}"},
     {"cell.thousands", "{thousands}k"},
     {"cell.share", "{share} %"},
     {"cell.listed", "{list}"},

@@ -101,7 +101,9 @@ void check_references(const Installation& installation, const Parts& parts) {
         for (const std::string& group : groups_of(circuit)) {
             static_cast<void>(find_group(installation, group));
         }
-        static_cast<void>(find_element(parts, circuit.element));
+        for (const std::string& id : element_ids(circuit)) {
+            static_cast<void>(find_element(parts, id));
+        }
     }
 }
 

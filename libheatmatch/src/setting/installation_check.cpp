@@ -55,11 +55,11 @@ void check_records(const Installation& installation) {
     }
     check_record(goals_fields(), &installation.goals, "installation: goals");
     if (installation.circuit) {
-        check_record(existing_circuit_fields(), &*installation.circuit, "installation: circuit");
+        check_existing_circuit(*installation.circuit, "installation: circuit");
     }
     for (std::size_t i = 0; i < installation.circuits.size(); ++i) {
         const ExistingCircuit& circuit = installation.circuits[i];
-        check_record(existing_circuit_fields(), &circuit, place_of("circuits", i, circuit.name));
+        check_existing_circuit(circuit, place_of("circuits", i, circuit.name));
     }
 }
 
@@ -94,7 +94,9 @@ void check_named_parts(const Installation& installation, const Parts& parts) {
         }
     }
     for (const ExistingCircuit& circuit : existing_circuits(installation)) {
-        check_element_in(parts, find_element(parts, circuit.element));
+        for (const std::string& id : element_ids(circuit)) {
+            check_element_in(parts, find_element(parts, id));
+        }
     }
     const bool any_wire = std::any_of(installation.runs.begin(), installation.runs.end(),
                                       [](const WireRun& run) { return run.chooses(); });

@@ -181,6 +181,23 @@ std::string Layout::text() const {
     return text;
 }
 
+std::vector<std::string> Layout::names() const {
+    std::vector<std::string> found;
+    const auto add = [&found](const std::string& name) {
+        if (std::find(found.begin(), found.end(), name) == found.end()) found.push_back(name);
+    };
+    for (const Series& series : strings) {
+        for (const Item& item : series) {
+            if (item.bracketed.empty()) {
+                add(item.name);
+                continue;
+            }
+            for (const std::string& name : item.bracketed.front().names()) add(name);
+        }
+    }
+    return found;
+}
+
 int Layout::count() const {
     int sum = 0;
     for (const Series& series : strings) {

@@ -23,6 +23,8 @@ struct Layout {
     [[nodiscard]] std::string text() const;
     /// How many named things it has, each repetition counted.
     [[nodiscard]] int count() const;
+    /// The names, each once, in the order of the text.
+    [[nodiscard]] std::vector<std::string> names() const;
 
     friend bool operator==(const Layout&, const Layout&) = default;
 };

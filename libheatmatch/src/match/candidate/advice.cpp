@@ -4,9 +4,12 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <limits>
+#include <optional>
 
 #include <boost/math/tools/roots.hpp>
 
+#include "heatmatch/match/margins/element_margins.hpp"
 #include "heatmatch/match/margins/limit_margins.hpp"
 
 namespace heatmatch {
@@ -155,6 +158,20 @@ void tell(Advice& advice, const Circuit& circuit) {
     }
 }
 
+/// For the element of an unlike bank that is nearest to its limit, beside the others.
+Advice advise_nearest(const Candidate& candidate) {
+    std::optional<Candidate> nearest;
+    double smallest = std::numeric_limits<double>::infinity();
+    for (const ElementSeen& one : elements_seen(candidate.circuit, candidate.bright)) {
+        const double most_w = one.circuit.heat->largest_element_w(true).value_or(0.0);
+        const double share = most_w / std::max(one.bright.element_power_w, 1e-9);
+        if (share >= smallest) continue;
+        smallest = share;
+        nearest = Candidate{.circuit = one.circuit, .site = candidate.site, .bright = one.bright};
+    }
+    return nearest ? advise(*nearest) : Advice{};
+}
+
 }  // namespace
 
 Advice advise(const Candidate& candidate) {
@@ -167,13 +184,14 @@ Advice advise(const Candidate& candidate) {
         return advice;
     }
     if (!circuit.heat->misfit.empty()) {
-        advise_legs(advice, circuit);
+        if (!circuit.bank.unlike) advise_legs(advice, circuit);
         advice.sentences.push_back(say<"advice.misfit">(with<"misfit">(circuit.heat->misfit)));
         if (advice.legs) {
             advice.sentences.push_back(say<"advice.more_legs">(with<"legs">(*advice.legs)));
         }
         return advice;
     }
+    if (circuit.bank.unlike) return advise_nearest(candidate);
     // The limit counts if it acts in time.
     const auto by_day = circuit.heat->largest_element_w(false);
     const bool with_stagnation =
@@ -193,7 +211,7 @@ Advice advise(const Candidate& candidate) {
     if (!advice.within_limit) {
         advise_length(advice, circuit, with_stagnation);
         advise_spacing(advice, circuit, with_stagnation);
-        advise_count(advice, circuit, with_stagnation);
+        if (!circuit.bank.place) advise_count(advice, circuit, with_stagnation);
     }
     tell(advice, circuit);
     return advice;

@@ -13,6 +13,7 @@
 #include "heatmatch/match/candidate/two_sided_season.hpp"
 #include "heatmatch/match/candidate/unlike_season.hpp"
 #include "heatmatch/match/candidate/wiring.hpp"
+#include "heatmatch/match/circuit/unlike_bank.hpp"
 #include "heatmatch/solar/group_weather.hpp"
 #include "heatmatch/solar/own_weather.hpp"
 
@@ -21,6 +22,12 @@ namespace heatmatch {
 using candidate_sentences::say;
 
 namespace {
+
+Bank existing_bank(const Parts& parts, const ExistingCircuit& existing, double coil_c) {
+    if (!existing.elements.empty()) return lay_bank(parts, existing.elements, coil_c);
+    const Hookup bank = parse_hookup(existing.bank, "circuit", "bank");
+    return make_bank(parts, find_element(parts, existing.element), bank, bank.count(), coil_c);
+}
 
 /// The panels of a circuit: of one group, or of several.
 Circuit array_alone(const Parts& parts, const Installation& installation) {
@@ -57,11 +64,8 @@ Circuit array_alone(const Parts& parts, const Installation& installation) {
 }
 
 Circuit unwired(const Parts& parts, const Installation& installation, const RankOptions& options) {
-    const ExistingCircuit& existing = *installation.circuit;
     Circuit circuit = array_alone(parts, installation);
-    const Hookup bank = parse_hookup(existing.bank, "circuit", "bank");
-    circuit.bank = make_bank(parts, find_element(parts, existing.element), bank, bank.count(),
-                             options.coil_temperature_c);
+    circuit.bank = existing_bank(parts, *installation.circuit, options.coil_temperature_c);
     return circuit;
 }
 
@@ -172,7 +176,7 @@ Candidate finish(BegunCircuit&& begun, const std::shared_ptr<const Parts>& parts
         for (const Sentence& warning : fill_warnings(circuit.heat->store->medium)) {
             candidate.remarks.push_back(warning);
         }
-        const std::size_t circuits = circuit.heat->store->others.size() + 1;
+        const std::size_t circuits = circuit.heat->store->other_circuits() + 1;
         if (circuits > 1) {
             candidate.remarks.push_back(
                 say<"assess.together">(with<"count">(static_cast<double>(circuits))));

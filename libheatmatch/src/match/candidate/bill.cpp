@@ -111,7 +111,8 @@ class InTurn {
 
     [[nodiscard]] BillItems next(const Circuit& circuit) {
         BillItems items = other_items(circuit, installation_.site, catalog_, installation_.goals);
-        items.lines.insert(items.lines.begin(), element_line(circuit.bank));
+        const std::vector<BillLine> elements = element_lines(circuit.bank);
+        items.lines.insert(items.lines.begin(), elements.begin(), elements.end());
         known_.assign(of_store_.size(), false);
         std::erase_if(items.lines, [this](BillLine& line) { return line.of_store && had(line); });
         for (BillLine& line : items.lines) {
@@ -201,11 +202,22 @@ BillLine element_line(const Bank& bank) {
                    say<"bill.elements">());
 }
 
+std::vector<BillLine> element_lines(const Bank& bank) {
+    if (!bank.unlike) return {element_line(bank)};
+    std::vector<BillLine> lines;
+    for (const Bank& kind : bank.kinds()) {
+        lines.push_back(line_of(PartKind::element, kind.element, bank.count_of(kind.element.id),
+                                kind.owned, say<"bill.elements">()));
+    }
+    return lines;
+}
+
 BillItems run_items(const Circuit& circuit) {
     BillItems items;
     for (const RunParts& parts : circuit.runs) {
         const WireRun& run = parts.run;
-        const double runs = 1.0 / circuit.current_share(run);
+        const double runs = run.carries == Carried::branch ? circuit.bank.branches()
+                                                           : 1.0 / circuit.current_share(run);
         const double wire_m = both_ways * run.length_m * runs;
         const double owned_m = run.chooses() ? 0.0 : run.owned_m;
         if (owned_m < run.owned_m) {
@@ -264,7 +276,8 @@ Bill make_bill(BillItems items, const Goals& goals) {
 
 Bill bill_of(const Circuit& circuit, const Installation& installation, const Parts& catalog) {
     BillItems items = other_items(circuit, installation.site, catalog, installation.goals);
-    items.lines.insert(items.lines.begin(), element_line(circuit.bank));
+    const std::vector<BillLine> elements = element_lines(circuit.bank);
+    items.lines.insert(items.lines.begin(), elements.begin(), elements.end());
     return make_bill(std::move(items), installation.goals);
 }
 

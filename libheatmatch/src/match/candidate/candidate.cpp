@@ -11,6 +11,7 @@
 #include "heatmatch/match/margins/sheath_margins.hpp"
 #include "heatmatch/match/margins/store_margins.hpp"
 #include "heatmatch/match/margins/tail_margins.hpp"
+#include "heatmatch/match/margins/unlike_margins.hpp"
 
 namespace heatmatch {
 
@@ -28,18 +29,26 @@ void append(std::vector<Margin>& margins, std::vector<Margin> more) {
                    std::make_move_iterator(more.end()));
 }
 
-std::vector<Margin> margins_of(const Circuit& circuit, const Site& site, const Extremes& bright) {
-    std::vector<Margin> margins = bank_margins(circuit, bright);
-    append(margins, array_margins(circuit, site));
-    append(margins, run_margins(circuit, site));
-    append(margins, device_margins(circuit, site));
+std::vector<Margin> heat_margins_of(const Circuit& circuit, const Site& site,
+                                    const Extremes& bright) {
     const std::optional<HeatPoint> heat = heat_of(circuit, bright);
     const OpeningSite at = opening_site(site);
-    append(margins, sheath_margins(circuit, heat, at));
+    std::vector<Margin> margins = sheath_margins(circuit, heat, at);
     append(margins, limit_margins(circuit, heat, at));
     margins.push_back(survivor_sheath_margin(circuit, bright));
     append(margins, tail_margins(circuit, site, bright, heat));
     append(margins, store_margins(circuit, heat, at));
+    return margins;
+}
+
+std::vector<Margin> margins_of(const Circuit& circuit, const Site& site, const Extremes& bright) {
+    std::optional<UnlikeMargins> unlike;
+    if (circuit.bank.unlike) unlike = unlike_margins(circuit, site, bright);
+    std::vector<Margin> margins = unlike ? unlike->bank : bank_margins(circuit, bright);
+    append(margins, array_margins(circuit, site));
+    append(margins, run_margins(circuit, site));
+    append(margins, device_margins(circuit, site));
+    append(margins, unlike ? unlike->heat : heat_margins_of(circuit, site, bright));
     return margins;
 }
 
@@ -181,7 +190,7 @@ std::vector<Assumption> Candidate::assumed() const {
         }
     };
     for (const PanelInService* panel : circuit.kinds_of_panels()) add(panel->assumed);
-    add(circuit.bank.each.assumed);
+    add(circuit.bank.assumed());
     if (season) add(season->assumed);
     for (const Margin& margin : margins()) add(margin.assumed);
     return all;
@@ -197,8 +206,10 @@ Candidate evaluate(const Circuit& circuit, const Installation& installation,
     candidate.bright = bright_extremes(circuit, installation.site);
     candidate.bill = bill_of(circuit, installation, catalog);
     candidate.price_to_buy = candidate.bill.typical();
-    candidate.currency = candidate.bill.currency.empty() ? circuit.bank.element.price.currency
-                                                         : candidate.bill.currency;
+    candidate.currency = candidate.bill.currency;
+    if (candidate.currency.empty()) {
+        candidate.currency = circuit.bank.kinds().front().element.price.currency;
+    }
     return candidate;
 }
 

@@ -2,8 +2,11 @@
 
 #include "explain_parts.hpp"
 
+#include <algorithm>
 #include <utility>
 
+#include "heatmatch/match/circuit/unlike_bank.hpp"
+#include "heatmatch/match/margins/element_margins.hpp"
 #include "heatmatch/match/margins/limits.hpp"
 #include "heatmatch/match/margins/sheath_margins.hpp"
 #include "heatmatch/match/margins/shown_margin.hpp"
@@ -156,12 +159,32 @@ void explain_sheath(Trace& trace, const BankHeat& heat, const HeatPoint& point) 
                      {}});
 }
 
-void explain_heat(Trace& trace, const Candidate& candidate) {
-    const Circuit& circuit = candidate.circuit;
-    const auto point = heat_of(circuit, candidate.bright);
+void explain_other(Trace& trace, const OtherBank& other) {
+    if (other.own) {
+        trace.push_back({say<"explain.other_element">(with<"element">(Name{other.element.id})),
+                         say<"explain.other_element_by">(),
+                         {},
+                         other.power_w(),
+                         "W",
+                         {}});
+        return;
+    }
+    trace.push_back(
+        {say<"explain.other_circuit">(with<"circuit">(other.circuit)),
+         say<"explain.other_circuit_by">(),
+         say<"explain.other_circuit_numbers">(with<"elements">(plain(other.elements)),
+                                              with<"power">(in(unit::watt, other.element_w))),
+         other.power_w(),
+         "W",
+         {}});
+}
+
+void explain_heat_of(Trace& trace, const Candidate& candidate, const Circuit& circuit,
+                     const Extremes& bright) {
+    const auto point = heat_of(circuit, bright);
     if (!point) return;
     const BankHeat& heat = *circuit.heat;
-    const double element_w = candidate.bright.element_power_w;
+    const double element_w = bright.element_power_w;
     trace.push_back({say<"explain.largest_power">(),
                      say<"explain.largest_power_by">(
                          with<"sun">(in(unit::watt_per_m2, candidate.site.bright_irradiance_w_m2)),
@@ -179,18 +202,9 @@ void explain_heat(Trace& trace, const Candidate& candidate) {
          point->w_per_cm,
          "W/cm",
          {}});
-    for (const OtherBank& other : heat.store->others) {
-        trace.push_back(
-            {say<"explain.other_circuit">(with<"circuit">(other.circuit)),
-             say<"explain.other_circuit_by">(),
-             say<"explain.other_circuit_numbers">(with<"elements">(plain(other.elements)),
-                                                  with<"power">(in(unit::watt, other.element_w))),
-             other.power_w(),
-             "W",
-             {}});
-    }
+    for (const OtherBank& other : heat.store->others) explain_other(trace, other);
     explain_sheath(trace, heat, *point);
-    const auto tail = tail_of(circuit, candidate.bright, point);
+    const auto tail = tail_of(circuit, bright, point);
     if (!tail) return;
     trace.push_back(
         {say<"explain.terminal">(), say<"explain.terminal_by">(),
@@ -198,6 +212,18 @@ void explain_heat(Trace& trace, const Candidate& candidate) {
              with<"end">(in(unit::celsius, tail->heated_end_c)),
              with<"distance">(in(unit::millimetre, 1000.0 * tail->terminal_distance_m))),
          tail->terminal_c, "°C", named("incropera")});
+}
+
+void explain_heat(Trace& trace, const Candidate& candidate) {
+    const Circuit& circuit = candidate.circuit;
+    if (!circuit.bank.unlike) return explain_heat_of(trace, candidate, circuit, candidate.bright);
+    const std::vector<std::size_t> distinct = circuit.bank.unlike->distinct();
+    for (const ElementSeen& one : elements_seen(circuit, candidate.bright)) {
+        if (std::find(distinct.begin(), distinct.end(), one.element) == distinct.end()) continue;
+        const std::size_t first = trace.size();
+        explain_heat_of(trace, candidate, one.circuit, one.bright);
+        name_element(trace, first, one.circuit.bank.element.id);
+    }
 }
 
 void explain_margins(Trace& trace, const Candidate& candidate) {

@@ -146,8 +146,8 @@ void explain_string_voltages(Trace& trace, const UnlikeArray& array) {
     }
 }
 
-void explain_bank(Trace& trace, const Circuit& circuit) {
-    const Bank& bank = circuit.bank;
+/// One element of the bank, alone.
+void explain_element(Trace& trace, const Bank& bank) {
     const Element& element = bank.element;
     const auto given = [&](Sentence name, const char* field, const std::optional<double>& value,
                            const char* symbol) {
@@ -188,14 +188,34 @@ void explain_bank(Trace& trace, const Circuit& circuit) {
     };
     end(say<"explain.low_ohm">(), bank.each.low_ohm);
     end(say<"explain.high_ohm">(), bank.each.high_ohm);
-    trace.push_back({say<"explain.bank_ohm">(),
-                     say<"explain.bank_ohm_by">(),
-                     say<"explain.bank_ohm_numbers">(with<"each">(typical),
-                                                     with<"series">(plain(bank.hookup.series)),
-                                                     with<"branches">(plain(bank.hookup.parallel))),
-                     bank.typical_ohm(),
-                     "ohm",
-                     {}});
+}
+
+void explain_bank(Trace& trace, const Circuit& circuit) {
+    const Bank& bank = circuit.bank;
+    if (bank.unlike) {
+        for (const Bank& kind : bank.kinds()) {
+            const std::size_t first = trace.size();
+            explain_element(trace, kind);
+            name_element(trace, first, kind.element.id);
+        }
+        trace.push_back({say<"explain.bank_ohm">(),
+                         say<"explain.bank_ohm_unlike">(with<"one">(1.0)),
+                         named(bank.label()),
+                         bank.typical_ohm(),
+                         "ohm",
+                         {}});
+        return;
+    }
+    explain_element(trace, bank);
+    trace.push_back(
+        {say<"explain.bank_ohm">(),
+         say<"explain.bank_ohm_by">(),
+         say<"explain.bank_ohm_numbers">(with<"each">(in(unit::ohm, bank.each.typical_ohm)),
+                                         with<"series">(plain(bank.hookup.series)),
+                                         with<"branches">(plain(bank.hookup.parallel))),
+         bank.typical_ohm(),
+         "ohm",
+         {}});
 }
 
 void explain_runs(Trace& trace, const Circuit& circuit) {
@@ -215,7 +235,7 @@ void explain_runs(Trace& trace, const Circuit& circuit) {
                                    with<"joints">(in(unit::ohm, *parts.run.joint_ohm)))
                              : say<"explain.run_ohm_numbers">(there_and_back, length, each),
                          parts.loop_ohm(), "ohm", named("iec-60028")});
-        const double share = circuit.resistance_share(parts.run);
+        const double share = circuit.wire_share(parts.run);
         const Amount ohms = in(unit::ohm, parts.loop_ohm(), 4);
         shares.push_back(share < 1.0 ? say<"explain.run_share">(with<"ohms">(ohms),
                                                                 with<"share">(plain(share, 4)))
@@ -232,6 +252,14 @@ void explain_runs(Trace& trace, const Circuit& circuit) {
 }
 
 }  // namespace
+
+void name_element(Trace& trace, std::size_t first, const std::string& element) {
+    for (std::size_t i = first; i < trace.size(); ++i) {
+        Sentence step = std::move(trace[i].name);
+        trace[i].name = say<"explain.of_element">(with<"step">(std::move(step)),
+                                                  with<"element">(Name{element}));
+    }
+}
 
 void explain_parts(Trace& trace, const Circuit& circuit) {
     const auto explain_panel = [&trace](const OwnedPanels& owned, const PanelInService& service) {

@@ -10,6 +10,9 @@
 
 namespace heatmatch {
 
+/// Adds the element to the names of the steps from `first` on.
+void name_element(Trace& trace, std::size_t first, const std::string& element);
+
 /// The steps from nameplates to resistance: panel, cold voltage, element, bank and runs.
 void explain_parts(Trace& trace, const Circuit& circuit);
 

@@ -71,7 +71,7 @@ class Needs {
                                (run != nullptr && run->run.carries == Carried::string);
         if (of_string) return circuit().panels.parallel;
         const bool of_branch = run != nullptr && run->run.carries == Carried::branch;
-        return of_branch ? circuit().bank.hookup.parallel : 1;
+        return of_branch ? circuit().bank.branches() : 1;
     }
 
     void add_listed() {

@@ -288,7 +288,8 @@ Season season_of(const Circuit& circuit, const SeasonCurves& curves, const Seaso
         season.mpp_kwh_per_day[m] = panels * curves.mpp_month_kwh[m] / days;
     }
     const double array_w = panels * curves.season.largest(each).power_w * ohm / (ohm + wire);
-    season.element_power_w = array_w / circuit.bank.hookup.count();
+    season.element_power_w = circuit.bank.unlike ? array_w * circuit.bank.largest_power_share()
+                                                 : array_w / circuit.bank.hookup.count();
     if (price_to_buy && season.kwh > 0.0) season.price_per_kwh = *price_to_buy / season.kwh;
     return season;
 }

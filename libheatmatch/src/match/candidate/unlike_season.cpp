@@ -119,7 +119,7 @@ class UnlikeSeason {
         add_rear(weather, site);
         add_months();
         season_.element_power_w =
-            curve_.largest(total).power_w * ohm / total / circuit_.bank.hookup.count();
+            curve_.largest(total).power_w * ohm / total * circuit_.bank.largest_power_share();
         if (options_.price_to_buy && season_.kwh > 0.0) {
             season_.price_per_kwh = *options_.price_to_buy / season_.kwh;
         }

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/match/circuit/bank_tree.hpp"
 #include "heatmatch/match/circuit/hookup.hpp"
 
 namespace heatmatch {
@@ -26,6 +27,18 @@ void use(UsedThings& used, const std::string& name, int count, const std::string
     Used& at = used[name];
     at.count += count;
     at.by += (at.by.empty() ? "" : ", ") + quote(circuit);
+}
+
+/// How many of each element a circuit has.
+std::map<std::string, int> elements_of(const ExistingCircuit& circuit, const std::string& part) {
+    if (circuit.elements.empty()) {
+        return {{circuit.element, parse_hookup(circuit.bank, part, "bank").count()}};
+    }
+    std::map<std::string, int> counts;
+    for (const std::string& id : BankTree::parse(circuit.elements, part, "elements").elements) {
+        ++counts[id];
+    }
+    return counts;
 }
 
 void refuse_more(const UsedThings& used, const char* field, const std::string& name, int most) {
@@ -55,8 +68,9 @@ void check_used_twice(const Installation& installation,
         std::map<std::string, int> in_circuit;
         for (const std::string& group : groups_of(circuit)) in_circuit[group] += each;
         for (const auto& [group, count] : in_circuit) use(panels, group, count, circuit.name);
-        use(elements, circuit.element, parse_hookup(circuit.bank, part, "bank").count(),
-            circuit.name);
+        for (const auto& [element, count] : elements_of(circuit, part)) {
+            use(elements, element, count, circuit.name);
+        }
     }
     for (const OwnedPanels& owned : installation.panels) {
         refuse_more(panels, "circuits.panels", owned.group, owned.count);

@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "heatmatch/heat/air.hpp"
+#include "heatmatch/match/margins/element_margins.hpp"
 #include "heatmatch/match/margins/run_margins.hpp"
 #include "heatmatch/match/margins/sheath_margins.hpp"
 #include "heatmatch/match/margins/tail_margins.hpp"
@@ -82,9 +83,9 @@ RunParts choose_wire(const Parts& parts, const Installation& installation, Circu
 /// The smallest headroom of a wire at the element: above 0 with a caution, 1 without; empty
 /// where it is not suitable. A missing table of the code for a high-temperature wire does not
 /// exclude it.
-std::optional<double> headroom_at_element(const Circuit& circuit, const Installation& installation,
-                                          const Extremes& bright,
-                                          const std::optional<HeatPoint>& heat) {
+std::optional<double> headroom_at_element(const std::vector<ElementSeen>& ends,
+                                          const Installation& installation) {
+    const Circuit& circuit = ends.front().circuit;
     const RunParts& tail = *circuit.run_at_element();
     const std::string subject = "run \"" + tail.run.name + '"';
     const Site& site = installation.site;
@@ -100,9 +101,17 @@ std::optional<double> headroom_at_element(const Circuit& circuit, const Installa
     const auto all_pass = [&passes](const std::vector<Margin>& margins) {
         return std::all_of(margins.begin(), margins.end(), passes);
     };
-    const bool does =
-        all_pass(run_margins(circuit, site)) && all_pass(tail_margins(circuit, site, bright, heat));
-    return does ? std::optional(headroom) : std::nullopt;
+    if (!all_pass(run_margins(circuit, site))) return std::nullopt;
+    for (const ElementSeen& end : ends) {
+        if (!all_pass(tail_margins(end.circuit, site, end.bright, end.heat))) return std::nullopt;
+    }
+    return headroom;
+}
+
+/// Where the elements of a circuit meet the wire: equal elements once.
+std::vector<ElementSeen> ends_of(const Circuit& circuit, const Extremes& bright) {
+    if (circuit.bank.unlike) return elements_seen(circuit, bright);
+    return {{.circuit = circuit, .bright = bright, .heat = heat_of(circuit, bright)}};
 }
 
 }  // namespace
@@ -137,10 +146,8 @@ void lay_for_heat(Circuit& circuit, const Parts& parts, const Installation& inst
     }
     const double around_c = run.surroundings.air_c.value_or(room_c);
     const Wire* best = nullptr;
-    Circuit alone = circuit;
-    alone.runs.resize(1);
-    RunParts& trial = alone.runs.front();
-    const std::optional<HeatPoint> heat = heat_of(circuit, bright);
+    std::vector<ElementSeen> ends = ends_of(circuit, bright);
+    RunParts trial;
     double most = 0.0;
     bool best_lossy = true;
     for (const Wire* wire : wires_by_price(parts)) {
@@ -150,7 +157,8 @@ void lay_for_heat(Circuit& circuit, const Parts& parts, const Installation& inst
         if (trial.insulation && trial.insulation->limit_c <= around_c) continue;
         trial.brightest = trial.temperature(brightest_a(circuit, run, installation.site));
         set_conductor_temperature(trial);
-        const auto headroom = headroom_at_element(alone, installation, bright, heat);
+        for (ElementSeen& end : ends) end.circuit.runs.assign(1, trial);
+        const auto headroom = headroom_at_element(ends, installation);
         if (!headroom) continue;
         const bool lossy = is_lossy(trial, circuit);
         const bool better = lossy == best_lossy ? *headroom > most : !lossy;
@@ -178,7 +186,9 @@ std::vector<RunParts> lay_runs(const Parts& parts, const Installation& installat
     std::vector<RunParts> laid;
     std::vector<const Wire*> by_price;
     Circuit circuit{.panel = array.panel, .panels = array.panels, .unlike = array.unlike};
+    // No margin of a run depends on the elements.
     circuit.bank.hookup = array.bank.hookup;
+    circuit.bank.unlike = array.bank.unlike;
     for (const WireRun& run : installation.runs) circuit.runs.push_back({.run = run});
     for (std::size_t i = 0; i < installation.runs.size(); ++i) {
         const WireRun& run = installation.runs[i];

@@ -5,11 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdint>
-#include <limits>
 #include <utility>
-
-#include <boost/math/tools/roots.hpp>
 
 namespace heatmatch {
 
@@ -66,27 +62,10 @@ HeatPoint at_in_liquid(const BankHeat& heat, double element_w) {
             .boils = later.bed_mean_c.high_c > boiling_c};
 }
 
-/// Power of one element at which `excess(watts)` crosses 0; it increases with power.
-template <class Excess>
-double watts_at_limit(const Excess& excess, double first_w) {
-    if (excess(0.0) >= 0.0) return 0.0;
-    double low = 0.0;
-    double high = first_w;
-    constexpr double most_w = 1e6;
-    while (excess(high) < 0.0) {
-        low = high;
-        high *= 2.0;
-        if (high > most_w) return most_w;
-    }
-    std::uintmax_t steps = 100;
-    return boost::math::tools::toms748_solve(excess, low, high,
-                                             boost::math::tools::eps_tolerance<double>(44), steps)
-        .first;
-}
-
 }  // namespace
 
 HeatPoint BankHeat::at(double element_w) const {
+    need_equal();
     if (liquid) return at_in_liquid(*this, element_w);
     const double power_w = element_w * elements;
     const double w_per_m = power_w / heated_length_m;
@@ -139,6 +118,7 @@ HeatPoint BankHeat::at(double element_w) const {
 }
 
 BankHeat::Judged BankHeat::judged_at(double element_w) const {
+    need_equal();
     if (liquid) {
         const HeatPoint point = at_in_liquid(*this, element_w);
         return {point.sheath_c, point.coil_c, point.stagnation_sheath_c};
@@ -152,6 +132,7 @@ BankHeat::Judged BankHeat::judged_at(double element_w) const {
 }
 
 std::optional<BankHeat::Judged> BankHeat::damp_at(double element_w) const {
+    need_equal();
     const double power_w = element_w * elements;
     if (!moist_careful || !moist_stagnant || power_w > leaves_damp_w_m * heated_length_m) {
         return std::nullopt;
@@ -164,51 +145,6 @@ std::optional<BankHeat::Judged> BankHeat::damp_at(double element_w) const {
                   .coil_c = sheath_c + coil_above_sheath_k(power_w / heated_length_m),
                   .stagnation_sheath_c =
                       verdict_c(sheath_only_c(*moist_stagnant, power_w), moist_stagnant->air_c)};
-}
-
-std::optional<double> BankHeat::largest_element_w(bool with_stagnation) const {
-    if (!misfit.empty()) return 0.0;
-    if (!missing.empty() || (!sheath && !coil_limit_c)) return std::nullopt;
-    const auto excess = [&](double element_w) {
-        const Judged judged = judged_at(element_w);
-        double most = -std::numeric_limits<double>::infinity();
-        if (sheath) {
-            most = judged.sheath_c - sheath->verdict_limit_c;
-            if (with_stagnation) {
-                most = std::max(most, judged.stagnation_sheath_c - sheath->verdict_limit_c);
-            }
-        }
-        if (coil_limit_c) most = std::max(most, judged.coil_c - *coil_limit_c);
-        return most;
-    };
-    return watts_at_limit(excess, 100.0 * heated_length_m / elements);
-}
-
-std::optional<double> BankHeat::largest_lasting_w() const {
-    if (!misfit.empty()) return 0.0;
-    if (!missing.empty() || !sheath) return std::nullopt;
-    const auto excess = [this](double element_w) {
-        return judged_at(element_w).sheath_c - sheath->hard_limit_c;
-    };
-    return watts_at_limit(excess, 100.0 * heated_length_m / elements);
-}
-
-BankHeat BankHeat::without_others() const {
-    BankHeat alone = *this;
-    if (store && !store->others.empty()) {
-        auto filled = std::make_shared<FilledStore>(*store);
-        filled->others.clear();
-        filled->place = 0;
-        alone.store = std::move(filled);
-    }
-    for (BedCharge* charge : {&alone.careful, &alone.likely, &alone.conducting, &alone.stagnant,
-                              &alone.stagnant_likely, &alone.stagnant_out}) {
-        charge->others.clear();
-    }
-    for (auto* charge : {&alone.moist, &alone.moist_careful, &alone.moist_stagnant}) {
-        if (*charge) (*charge)->others.clear();
-    }
-    return alone;
 }
 
 std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> store,
@@ -227,7 +163,8 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
     for (const std::string& name : missing_lengths(element)) heat->missing.push_back(name);
     for (const OtherBank& other : store->others) {
         for (const std::string& name : missing_lengths(other.element)) {
-            heat->missing.push_back(name + " of circuit \"" + other.circuit + '"');
+            heat->missing.push_back(other.own ? name + " of element \"" + other.element.id + '"'
+                                              : name + " of circuit \"" + other.circuit + '"');
         }
     }
     heat->store = std::move(store);
@@ -272,7 +209,8 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
     }
     if (!filled.others.empty()) {
         heat->assumed.push_back({"store", "order of the elements", say<"circuit.side_by_side">(),
-                                 say<"circuit.order_of_circuits">()});
+                                 filled.other_circuits() > 0 ? say<"circuit.order_of_circuits">()
+                                                             : say<"circuit.order_of_text">()});
     }
     for (const auto* assumed :
          {&heat->careful.fill.assumed, &heat->careful.shell.assumed, &heat->careful.legs.assumed}) {

@@ -27,23 +27,37 @@ void collect_names(const Layout& layout, std::vector<std::string>& names) {
     }
 }
 
+/// The layout whose strings are the branches of the whole bank: without brackets around all of it.
+const Layout& outermost(const Layout& layout) {
+    const Layout* at = &layout;
+    while (at->strings.size() == 1 && at->strings.front().size() == 1 &&
+           at->strings.front().front().count == 1 &&
+           !at->strings.front().front().bracketed.empty()) {
+        at = &at->strings.front().front().bracketed.front();
+    }
+    return *at;
+}
+
 /// Walks a tree in the order of its text; `next` counts the elements passed.
 class BankWalk {
   public:
     BankWalk(std::span<const double> ohm, std::vector<OperatingPoint>* points)
         : ohm_(ohm), points_(points) {}
 
-    double resistance(const Layout& layout) {
+    /// `more_ohm` is in series with each string.
+    double resistance(const Layout& layout, double more_ohm = 0.0) {
         double conductance = 0.0;
-        for (const Layout::Series& series : layout.strings) conductance += 1.0 / of_series(series);
+        for (const Layout::Series& series : layout.strings) {
+            conductance += 1.0 / (of_series(series) + more_ohm);
+        }
         return 1.0 / conductance;
     }
 
-    void share(const Layout& layout, double voltage_v) {
+    void share(const Layout& layout, double voltage_v, double more_ohm = 0.0) {
         for (const Layout::Series& series : layout.strings) {
             BankWalk ahead(ohm_, nullptr);
             ahead.next_ = next_;
-            const double total = ahead.of_series(series);
+            const double total = ahead.of_series(series) + more_ohm;
             const double current = std::isinf(total) ? 0.0 : voltage_v / total;
             for (const Layout::Item& item : series) {
                 for (int i = 0; i < item.count; ++i) share_item(item, current);
@@ -97,15 +111,29 @@ BankTree BankTree::parse(std::string_view text, std::string_view part, std::stri
     return bank;
 }
 
-double BankTree::resistance_ohm(std::span<const double> ohm) const {
-    return BankWalk(ohm, nullptr).resistance(layout);
+double BankTree::resistance_ohm(std::span<const double> ohm, double branch_ohm) const {
+    return BankWalk(ohm, nullptr).resistance(outermost(layout), branch_ohm);
 }
 
-std::vector<OperatingPoint> BankTree::at_voltage(std::span<const double> ohm,
-                                                 double voltage_v) const {
+std::vector<OperatingPoint> BankTree::at_voltage(std::span<const double> ohm, double voltage_v,
+                                                 double branch_ohm) const {
     std::vector<OperatingPoint> points(elements.size());
-    BankWalk(ohm, &points).share(layout, voltage_v);
+    BankWalk(ohm, &points).share(outermost(layout), voltage_v, branch_ohm);
     return points;
+}
+
+std::size_t BankTree::branches() const {
+    return outermost(layout).strings.size();
+}
+
+std::vector<std::size_t> BankTree::branch_of_each() const {
+    std::vector<std::size_t> branches;
+    const Layout& whole = outermost(layout);
+    for (std::size_t branch = 0; branch < whole.strings.size(); ++branch) {
+        const Layout alone{.strings = {whole.strings[branch]}};
+        branches.insert(branches.end(), static_cast<std::size_t>(alone.count()), branch);
+    }
+    return branches;
 }
 
 std::vector<std::vector<OperatingPoint>> with_each_open(const BankTree& bank,

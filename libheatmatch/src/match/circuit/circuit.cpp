@@ -44,11 +44,12 @@ double Circuit::current_share(const WireRun& run) const {
     if (run.carries == Carried::string) {
         return unlike ? string_current_a() / short_circuit_current_a() : 1.0 / panels.parallel;
     }
-    if (run.carries == Carried::branch) return 1.0 / bank.hookup.parallel;
+    if (run.carries == Carried::branch) return bank.branch_share();
     return 1.0;
 }
 
-double Circuit::resistance_share(const WireRun& run) const {
+double Circuit::wire_share(const WireRun& run) const {
+    if (run.carries == Carried::branch) return bank.branch_wire_share();
     if (!unlike || run.carries != Carried::string) return current_share(run);
     // Each string has its own run; its loss goes with the square of its share of the current.
     const double total_a = short_circuit_current_a();
@@ -63,14 +64,22 @@ double Circuit::resistance_share(const WireRun& run) const {
 double Circuit::wire_ohm() const {
     // Each equal string and branch has its own run: in parallel they count as a share of one.
     double ohm = 0.0;
-    for (const RunParts& parts : runs) ohm += parts.loop_ohm() * resistance_share(parts.run);
+    for (const RunParts& parts : runs) ohm += parts.loop_ohm() * wire_share(parts.run);
     return ohm;
 }
 
 double Circuit::wire_ohm_at(double celsius) const {
     double ohm = 0.0;
     for (const RunParts& parts : runs) {
-        ohm += parts.loop_ohm_at(celsius) * resistance_share(parts.run);
+        ohm += parts.loop_ohm_at(celsius) * wire_share(parts.run);
+    }
+    return ohm;
+}
+
+double Circuit::branch_ohm_at(double celsius) const {
+    double ohm = 0.0;
+    for (const RunParts& parts : runs) {
+        if (parts.run.carries == Carried::branch) ohm += parts.loop_ohm_at(celsius);
     }
     return ohm;
 }
@@ -151,7 +160,7 @@ const RunParts* Circuit::run_at_element() const {
 }
 
 std::string Circuit::title() const {
-    return array_title() + " into " + bank.element.id + ' ' + bank.hookup.label();
+    return array_title() + " into " + bank.title();
 }
 
 double Delivered::harvest_fraction() const {

@@ -23,14 +23,17 @@ void check_circuit(const Circuit& circuit, const Site& site) {
     check_record(site_fields(), &site, "site");
     check_site(site);
     if (circuit.unlike) {
-        for (const GroupInArray& group : circuit.unlike->groups)
+        for (const GroupInArray& group : circuit.unlike->groups) {
             check_group(group.owned, group.panel);
+        }
     } else {
         check_group(circuit.owned, circuit.panel);
     }
-    check_part(circuit.bank.element);
-    check_if_known(circuit.bank.alloy);
-    check_if_known(circuit.bank.sheath);
+    for (const Bank& kind : circuit.bank.kinds()) {
+        check_part(kind.element);
+        check_if_known(kind.alloy);
+        check_if_known(kind.sheath);
+    }
     for (const RunParts& parts : circuit.runs) {
         const std::string place = "run " + quote(parts.run.name, 80);
         check_record(wire_run_fields(), &parts.run, place);

@@ -23,6 +23,24 @@ double FilledStore::others_w() const {
     return sum;
 }
 
+namespace {
+
+std::size_t circuits_in(const std::vector<OtherBank>& others, std::size_t up_to) {
+    const auto end = others.begin() + static_cast<std::ptrdiff_t>(std::min(up_to, others.size()));
+    return static_cast<std::size_t>(std::count_if(
+        others.begin(), end, [](const OtherBank& other) { return !other.own && !other.goes_on; }));
+}
+
+}  // namespace
+
+std::size_t FilledStore::other_circuits() const {
+    return circuits_in(others, others.size());
+}
+
+std::size_t FilledStore::circuits_before() const {
+    return circuits_in(others, place);
+}
+
 std::shared_ptr<const FilledStore> fill_store(const Parts& parts,
                                               const Installation& installation) {
     if (!installation.store) return nullptr;

@@ -91,6 +91,10 @@ TailHeat tail_heat(const Circuit& circuit) {
         result.missing = {"store"};
         return result;
     }
+    if (circuit.bank.unlike) {
+        result.missing = {"one element of the bank"};
+        return result;
+    }
     const Element& element = circuit.bank.element;
     if (run == nullptr || !run->wire) {
         result.missing = {run == nullptr ? "runs" : "wire"};
@@ -201,7 +205,7 @@ TailTemperatures tail_at(const TailHeat& tail, const Circuit& circuit, double el
     hot.sheath_c = on_tank ? hot.bed_c : std::clamp(hot.sheath_c, hot.bed_c, hottest_c);
     hot.pin_a = std::min(std::sqrt(element_w / circuit.bank.each.typical_ohm), most_a);
     const bool of_branch = tail.run.run.carries == Carried::branch;
-    hot.current_a = std::min(*hot.pin_a * (of_branch ? 1.0 : circuit.bank.hookup.parallel), most_a);
+    hot.current_a = std::min(*hot.pin_a * circuit.bank.current_over_element(of_branch), most_a);
     const auto& insulation = tail.run.insulation;
     const auto solved = [&] {
         return tail_temperatures(hot, *tail.run.wire, insulation ? &*insulation : nullptr);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <numbers>
+#include <utility>
 
 namespace heatmatch {
 
@@ -109,7 +110,7 @@ Margin survivor_margin(const Bank& bank, const Extremes& extremes) {
                   .said = say<"bank.survivor">(),
                   .source = bank.element.provenance.source,
                   .assumed = bank.each.assumed};
-    if (bank.hookup.parallel == 1) {
+    if (bank.hookup.parallel == 1 && extremes.survivor_power_w <= 0.0) {
         margin.said = say<"bank.one_branch">();
     } else if (!margin.limit) {
         margin.said = say<"bank.survivor_alone">();
@@ -252,16 +253,24 @@ Margin drop_margin(const Circuit& circuit) {
 
 }  // namespace
 
-std::vector<Margin> bank_margins(const Circuit& circuit, const Extremes& extremes) {
+std::vector<Margin> element_margins(const Circuit& circuit, const Extremes& extremes) {
     const Bank& bank = circuit.bank;
     return {power_margin(circuit, extremes),
             share_voltage_margin(bank, extremes),
             sheath_voltage_margin(circuit),
             survivor_margin(bank, extremes),
             earth_fault_margin(bank, stands_in_liquid(circuit)),
-            built_in_margin(bank.element),
-            shade_margin(circuit),
-            drop_margin(circuit)};
+            built_in_margin(bank.element)};
+}
+
+std::vector<Margin> load_margins(const Circuit& circuit) {
+    return {shade_margin(circuit), drop_margin(circuit)};
+}
+
+std::vector<Margin> bank_margins(const Circuit& circuit, const Extremes& extremes) {
+    std::vector<Margin> margins = element_margins(circuit, extremes);
+    for (Margin& margin : load_margins(circuit)) margins.push_back(std::move(margin));
+    return margins;
 }
 
 }  // namespace heatmatch

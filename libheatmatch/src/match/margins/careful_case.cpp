@@ -4,6 +4,9 @@
 #include <memory>
 #include <utility>
 
+#include "heatmatch/match/circuit/element_view.hpp"
+#include "heatmatch/match/circuit/unlike_bank.hpp"
+
 namespace heatmatch {
 
 namespace {
@@ -34,7 +37,8 @@ class CarefulFill {
     /// Whether this fact is to be set; it is then listed.
     bool takes(UnstatedFact fact) {
         if (only_ != nullptr && !(fact == *only_)) return false;
-        facts.push_back(std::move(fact));
+        const bool known = std::find(facts.begin(), facts.end(), fact) != facts.end();
+        if (!known) facts.push_back(std::move(fact));
         return true;
     }
 
@@ -89,8 +93,7 @@ std::shared_ptr<const BankHeat> heat_in(const Store& store, const UnstatedPlaces
         filled->hottest_air_c = std::max(filled->hottest_air_c, air_c);
         filled->air_c = air_c;
         filled->charge_hours = hours;
-        return bank_heat(std::move(filled), circuit.bank.element, circuit.bank.sheath,
-                         circuit.bank.alloy, heat.elements);
+        return bank_heat(std::move(filled), circuit.bank);
     }
     auto same = std::make_shared<BankHeat>(heat);
     same->store = std::move(filled);
@@ -121,6 +124,18 @@ void warm_wires(Circuit& circuit, const Site& site) {
     }
 }
 
+void fill_element(Bank& bank, CarefulFill& fill) {
+    fill(CarefulFill::quoted("element", bank.element.id), element_fields(), &bank.element);
+    fill("sheath", sheath_fields(), bank.sheath);
+}
+
+void fill_bank(Bank& bank, CarefulFill& fill) {
+    if (!bank.unlike) return fill_element(bank, fill);
+    auto filled = std::make_shared<UnlikeBank>(*bank.unlike);
+    for (Bank& element : filled->elements) fill_element(element, fill);
+    bank.unlike = std::move(filled);
+}
+
 }  // namespace
 
 CarefulCase careful_case(const Circuit& circuit, const Site& site, const UnstatedFact* only) {
@@ -128,9 +143,7 @@ CarefulCase careful_case(const Circuit& circuit, const Site& site, const Unstate
     CarefulFill fill(only);
     fill("site", site_fields(), &made.site);
     const bool more_amperes = fill_panels(made.circuit, fill);
-    Bank& bank = made.circuit.bank;
-    fill(CarefulFill::quoted("element", bank.element.id), element_fields(), &bank.element);
-    fill("sheath", sheath_fields(), bank.sheath);
+    fill_bank(made.circuit.bank, fill);
     for (RunParts& parts : made.circuit.runs) {
         const std::string name = CarefulFill::quoted("run", parts.run.name);
         bool filled = fill(name, wire_run_fields(), &parts.run);

@@ -180,7 +180,7 @@ LimitInTime in_time(const BankHeat& heat, const PlacedDevice& limit, double elem
 LimitInTime limit_in_time(const Circuit& circuit, const PlacedDevice& limit, double element_w) {
     const BankHeat& heat = *circuit.heat;
     LimitInTime found = in_time(heat, limit, element_w);
-    if (found.acts == Answer::no || heat.store->others.empty()) return found;
+    if (found.acts == Answer::no || heat.store->other_circuits() == 0) return found;
     LimitInTime alone = in_time(heat.without_others(), limit, element_w);
     const bool worse =
         alone.acts == Answer::no || (found.acts == Answer::yes && alone.acts == Answer::unknown);
@@ -201,8 +201,9 @@ bool limit_counts(const Circuit& circuit, double element_w, const OpeningSite& s
 const OtherBank* unlimited_circuit(const Circuit& circuit) {
     if (!circuit.heat || !circuit.heat->store) return nullptr;
     const std::vector<OtherBank>& others = circuit.heat->store->others;
-    const auto found = std::find_if(others.begin(), others.end(),
-                                    [](const OtherBank& other) { return !other.limited; });
+    const auto found = std::find_if(others.begin(), others.end(), [](const OtherBank& other) {
+        return !other.own && !other.limited;
+    });
     return found == others.end() ? nullptr : &*found;
 }
 

@@ -1,5 +1,7 @@
 #include "heatmatch/match/margins/limits.hpp"
 
+#include "unlike_extremes.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -7,6 +9,7 @@
 #include <vector>
 
 #include "heatmatch/match/circuit/code_current.hpp"
+#include "heatmatch/match/circuit/unlike_bank.hpp"
 #include "heatmatch/match/margins/touch_limit.hpp"
 
 namespace heatmatch {
@@ -119,7 +122,12 @@ double largest_element_power_w(const ArrayCurve& bright, Hookup hookup, double w
 namespace {
 
 template <class Curve>
-Extremes extremes_of(const Curve& bright, const Bank& bank, double wire_ohm) {
+Extremes extremes_of(const Curve& bright, const Bank& bank, double wire_ohm, double branch_ohm) {
+    if (bank.unlike) {
+        const double common_ohm = wire_ohm - branch_ohm * bank.branch_wire_share();
+        const auto source = [&bright](double ohm) { return bright.into_resistance(ohm); };
+        return unlike_extremes(source, *bank.unlike, {std::max(0.0, common_ohm), branch_ohm});
+    }
     Extremes result = worst_of(bright, bank.hookup, wire_ohm, bank.each);
     if (bank.hookup.parallel == 1) return result;
     result.survivor_power_w =
@@ -129,8 +137,8 @@ Extremes extremes_of(const Curve& bright, const Bank& bank, double wire_ohm) {
 
 }  // namespace
 
-Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm) {
-    return extremes_of(bright, bank, wire_ohm);
+Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm, double branch_ohm) {
+    return extremes_of(bright, bank, wire_ohm, branch_ohm);
 }
 
 double coldest_wire_c(const Site& site) {
@@ -138,17 +146,25 @@ double coldest_wire_c(const Site& site) {
 }
 
 Extremes bright_extremes(const Circuit& circuit, const Site& site) {
-    const double wire_ohm = circuit.wire_ohm_at(coldest_wire_c(site));
+    const double wire_c = coldest_wire_c(site);
+    const double wire_ohm = circuit.wire_ohm_at(wire_c);
+    const double branch_ohm = circuit.branch_ohm_at(wire_c);
     if (circuit.unlike) {
         return extremes_of(circuit.unlike->curve(PanelState::brightest, site.bright_irradiance_w_m2,
                                                  site.record_low_c + bright_cold_rise_k),
-                           circuit.bank, wire_ohm);
+                           circuit.bank, wire_ohm, branch_ohm);
     }
-    return extremes(bright_curve(circuit.panel, circuit.panels, site), circuit.bank, wire_ohm);
+    return extremes(bright_curve(circuit.panel, circuit.panels, site), circuit.bank, wire_ohm,
+                    branch_ohm);
 }
 
 bool is_bare(const Bank& bank) {
-    return bank.sheath && bank.sheath->bare.value_or(false);
+    const auto bare = [](const Bank& one) {
+        return one.sheath && one.sheath->bare.value_or(false);
+    };
+    if (!bank.unlike) return bare(bank);
+    const std::vector<Bank>& all = bank.unlike->elements;
+    return std::any_of(all.begin(), all.end(), bare);
 }
 
 bool heats_liquid(const Bank& bank, const BankHeat* heat) {

@@ -4,10 +4,12 @@
 #include "sentences.hpp"
 #include "sentences_of_stores.hpp"
 #include "store_view.hpp"
+#include "survivors.hpp"
 
 #include <algorithm>
 #include <array>
 
+#include "heatmatch/match/margins/element_margins.hpp"
 #include "heatmatch/match/margins/limit_margins.hpp"
 
 namespace heatmatch {
@@ -133,30 +135,39 @@ Margin settled_margin(const StoreView& view) {
 
 std::optional<HeatPoint> heat_of(const Circuit& circuit, const Extremes& extremes) {
     if (!circuit.heat || !circuit.heat->known()) return std::nullopt;
+    if (circuit.bank.unlike) return hottest_of(elements_seen(circuit, extremes));
     return circuit.heat->at(extremes.element_power_w);
 }
 
+namespace {
+
+constexpr auto survivor_name = std::to_array<const char*>({"survivor sheath"});
+
+}  // namespace
+
 Margin survivor_sheath_margin(const Circuit& circuit, const Extremes& extremes) {
     const Bank& bank = circuit.bank;
-    constexpr auto name = std::to_array<const char*>({"survivor sheath"});
     if (bank.hookup.parallel < 2) {
-        return {.name = name.front(),
+        return {.name = survivor_name.front(),
                 .subject = "element \"" + bank.element.id + '"',
                 .severity = Severity::none,
                 .said = margins_sentences::say<"bank.one_branch">(),
                 .source = "common-practice"};
     }
-    if (!circuit.heat || !circuit.heat->known()) {
-        return margins_without_heat(circuit, name).front();
+    return survivor_sheath_in(circuit, survivors_of(circuit).get(), extremes.survivor_power_w);
+}
+
+Margin survivor_sheath_in(const Circuit& circuit, const BankHeat* left, double survivor_w) {
+    if (left == nullptr || !circuit.heat || !circuit.heat->known()) {
+        return margins_without_heat(circuit, survivor_name).front();
     }
-    const auto left = survivors_of(circuit);
     if (!left->known())
-        return not_assessed(name.front(), "element \"" + bank.element.id + '"',
+        return not_assessed(survivor_name.front(), "element \"" + circuit.bank.element.id + '"',
                             say<"sheath.survivors_misfit">(), {"store"});
-    const HeatPoint point = left->at(extremes.survivor_power_w);
+    const HeatPoint point = left->at(survivor_w);
     const StoreView view(circuit, point);
     const auto& sheath = left->sheath;
-    const double judged_c = left->judged_at(extremes.survivor_power_w).sheath_c;
+    const double judged_c = left->judged_at(survivor_w).sheath_c;
     Margin margin =
         heat_margin(view, "survivor sheath", Severity::danger, judged_c,
                     sheath ? std::optional(sheath->hard_limit_c) : std::nullopt,

@@ -7,6 +7,8 @@
 #include <array>
 #include <utility>
 
+#include "heatmatch/match/margins/element_margins.hpp"
+
 namespace heatmatch {
 
 using margins_sentences::of_runs::say;
@@ -162,11 +164,24 @@ Margin joint_margin(const TailView& view) {
     return margin;
 }
 
+std::optional<TailTemperatures> hottest_tail(const Circuit& circuit, const Extremes& extremes) {
+    std::optional<TailTemperatures> hottest;
+    for (const ElementSeen& one : elements_seen(circuit, extremes)) {
+        auto at = tail_of(one.circuit, one.bright, one.heat);
+        if (!at) return std::nullopt;
+        const bool hotter =
+            !hottest || at->runaway || (!hottest->runaway && at->terminal_c > hottest->terminal_c);
+        if (hotter) hottest = std::move(at);
+    }
+    return hottest;
+}
+
 }  // namespace
 
 std::optional<TailTemperatures> tail_of(const Circuit& circuit, const Extremes& extremes,
                                         const std::optional<HeatPoint>& point) {
     if (!point) return std::nullopt;
+    if (circuit.bank.unlike) return hottest_tail(circuit, extremes);
     const TailHeat tail = tail_heat(circuit);
     if (!tail.known()) return std::nullopt;
     return tail_at(tail, circuit, extremes.element_power_w, point->sheath_c);
@@ -174,6 +189,11 @@ std::optional<TailTemperatures> tail_of(const Circuit& circuit, const Extremes& 
 
 std::vector<Margin> tail_margins(const Circuit& circuit, const Site& site, const Extremes& extremes,
                                  const std::optional<HeatPoint>& point) {
+    if (circuit.bank.unlike) {
+        return of_each_element(elements_seen(circuit, extremes), [&site](const ElementSeen& one) {
+            return tail_margins(one.circuit, site, one.bright, one.heat);
+        });
+    }
     const std::string element = "element \"" + circuit.bank.element.id + '"';
     const TailHeat tail = tail_heat(circuit);
     if (!tail.known() || !point) {

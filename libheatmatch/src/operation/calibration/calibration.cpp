@@ -56,6 +56,10 @@ void check_heat(const Candidate& candidate, const StoreLog& log) {
     if (heat->liquid) {
         refuse("medium", "a liquid", "a bed of grains or a solid", say<"calibration.water">());
     }
+    if (candidate.circuit.bank.unlike) {
+        refuse("elements", candidate.circuit.bank.label(), "equal elements",
+               say<"calibration.equal_elements">());
+    }
     if (!heat->store->others.empty()) {
         refuse("store", "heated by other circuits too", "one circuit",
                say<"calibration.one_circuit">());

@@ -96,6 +96,13 @@ Sentences first_fire(const Candidate& candidate) {
              .allowed = liquid ? "a bed of grains or a solid" : "known",
              .remedy = liquid ? say<"calibration.water">() : say<"calibration.describe_store">()});
     }
+    if (candidate.circuit.bank.unlike) {
+        throw InvalidInput({.part = "first heating",
+                            .field = "elements",
+                            .value = candidate.circuit.bank.label(),
+                            .allowed = "equal elements",
+                            .remedy = say<"calibration.equal_elements">()});
+    }
     constexpr double heating_h = 6.0;
     constexpr double cooling_h = 12.0;
     constexpr double reach_c = 1000.0;

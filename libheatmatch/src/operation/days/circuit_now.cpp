@@ -1,5 +1,6 @@
 #include "circuit_now.hpp"
 
+#include "heatmatch/match/circuit/unlike_bank.hpp"
 #include "heatmatch/solar/cell_temperature.hpp"
 
 namespace heatmatch {
@@ -21,11 +22,19 @@ CircuitNow::CircuitNow(const Circuit& circuit)
       array_{.panel = circuit.panel.today,
              .series = circuit.panels.series,
              .parallel = circuit.panels.parallel},
-      factor_as_made_(factor_of(circuit.bank, circuit.bank.coil_temperature_c)),
       bank_ohm_(circuit.bank.typical_ohm()),
       wire_ohm_(circuit.wire_ohm()),
       runs_(circuit.runs) {
     if (circuit.unlike) unlike_ = circuit.unlike->array(PanelState::today);
+    const Bank& bank = circuit.bank;
+    if (!bank.unlike) {
+        factors_as_made_ = {factor_of(bank, bank.coil_temperature_c)};
+        return;
+    }
+    for (const Bank& element : bank.unlike->elements) {
+        factors_as_made_.push_back(factor_of(element, element.coil_temperature_c));
+    }
+    unlike_ohm_ = bank.unlike->ohms(&ElementResistance::typical_ohm);
 }
 
 void CircuitNow::set_sun(const DayWeather& weather, std::size_t row) {
@@ -63,8 +72,25 @@ void CircuitNow::set_unlike_sun(const DayWeather& weather, std::size_t row) {
     maximum_power_w_ = unlike_curve_->maximum_power().power_w;
 }
 
-void CircuitNow::set_coil_c(double coil_c) {
-    bank_ohm_ = circuit_->bank.typical_ohm() * factor_of(circuit_->bank, coil_c) / factor_as_made_;
+void CircuitNow::set_coils_c(std::span<const double> coil_c) {
+    const Bank& bank = circuit_->bank;
+    if (!bank.unlike) {
+        bank_ohm_ = bank.typical_ohm() * factor_of(bank, coil_c.front()) / factors_as_made_.front();
+        return;
+    }
+    for (std::size_t i = 0; i < unlike_ohm_.size(); ++i) {
+        const Bank& element = bank.unlike->elements[i];
+        unlike_ohm_[i] =
+            element.each.typical_ohm * factor_of(element, coil_c[i]) / factors_as_made_[i];
+    }
+    bank_ohm_ = bank.unlike->tree.resistance_ohm(unlike_ohm_);
+}
+
+std::vector<OperatingPoint> CircuitNow::elements_at(const Flow& flow) const {
+    if (circuit_->bank.unlike) {
+        return circuit_->bank.unlike->tree.at_voltage(unlike_ohm_, flow.voltage_v);
+    }
+    return {{.voltage_v = flow.voltage_v, .current_a = flow.current_a, .power_w = flow.power_w}};
 }
 
 void CircuitNow::set_wire_current(double current_a) {
@@ -77,7 +103,7 @@ void CircuitNow::set_wire_current(double current_a) {
                                       current_a * share, parts.run.surroundings);
             if (now && !now->runaway) parts.conductor_c = now->conductor_c;
         }
-        wire_ohm_ += parts.loop_ohm() * circuit_->resistance_share(parts.run);
+        wire_ohm_ += parts.loop_ohm() * circuit_->wire_share(parts.run);
     }
 }
 

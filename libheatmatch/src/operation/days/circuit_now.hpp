@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "heatmatch/match/circuit/circuit.hpp"
@@ -24,8 +25,12 @@ class CircuitNow {
 
     /// Sun and cells of a row on the plane of each group.
     void set_sun(const DayWeather& weather, std::size_t row);
-    /// Resistance of the bank at that temperature of its coils.
-    void set_coil_c(double coil_c);
+    /// Resistance of the bank at those temperatures of its coils: one for equal elements, one for
+    /// each unlike element.
+    void set_coils_c(std::span<const double> coil_c);
+    /// Points of its elements at a flow: that of all equal elements together, or one for each
+    /// unlike element.
+    [[nodiscard]] std::vector<OperatingPoint> elements_at(const Flow& flow) const;
     /// Resistance of the wires at that current of the array, steady.
     void set_wire_current(double current_a);
     [[nodiscard]] Flow flow() const;
@@ -43,7 +48,8 @@ class CircuitNow {
     std::optional<MixedArrayCurve> unlike_curve_{};
     double maximum_power_w_ = 0.0;
     bool dark_ = true;
-    double factor_as_made_ = 1.0;
+    std::vector<double> factors_as_made_{};
+    std::vector<double> unlike_ohm_{};
     double bank_ohm_ = 0.0;
     double wire_ohm_ = 0.0;
     std::vector<RunParts> runs_{};

@@ -84,8 +84,8 @@ void check_together(std::span<const Candidate> circuits) {
     for (std::size_t i = 0; i < circuits.size(); ++i) {
         const Candidate& candidate = circuits[i];
         const FilledStore& filled = *candidate.circuit.heat->store;
-        const std::size_t shares = filled.others.size() + 1;
-        const bool in_turn = circuits.size() == 1 || filled.place == i;
+        const std::size_t shares = filled.other_circuits() + 1;
+        const bool in_turn = circuits.size() == 1 || filled.circuits_before() == i;
         if (shares == circuits.size() && in_turn && filled.store == first.store) continue;
         throw InvalidInput({.part = candidate.circuit.title(),
                             .field = "store",

@@ -22,10 +22,17 @@ double first_air_c(const DayWeather& weather, const DayOptions& options) {
     return options.air_around_c.value_or(weather.air_c.front());
 }
 
-std::vector<const BankHeat*> heats_of(std::span<const Candidate* const> candidates) {
-    std::vector<const BankHeat*> heats;
-    for (const Candidate* candidate : candidates) heats.push_back(candidate->circuit.heat.get());
-    return heats;
+StoreModel store_of(std::span<const Candidate* const> candidates, const DayOptions& options,
+                    double air_c) {
+    std::vector<std::shared_ptr<const BankHeat>> heats;
+    std::vector<const BankHeat*> banks;
+    for (const Candidate* candidate : candidates) {
+        for (const Circuit& seen : seen_in_store(candidate->circuit)) {
+            heats.push_back(seen.heat);
+            banks.push_back(heats.back().get());
+        }
+    }
+    return {banks, options.conductivity, air_c, options.start_c.value_or(air_c)};
 }
 
 bool within(const HeatExtraction& take, double hour) {
@@ -39,11 +46,13 @@ DayLife::DayLife(std::span<const Candidate* const> candidates, std::span<const D
                  const DayOptions& options)
     : weather_(&weathers.front()),
       options_(options),
-      store_(heats_of(candidates), options.conductivity, first_air_c(weathers.front(), options),
-             options.start_c.value_or(first_air_c(weathers.front(), options))) {
+      store_(store_of(candidates, options, first_air_c(weathers.front(), options))) {
+    std::size_t bank = 0;
     for (std::size_t i = 0; i < candidates.size(); ++i) {
         circuits_.emplace_back(*candidates[i], weathers.size() > 1 ? weathers[i] : weathers.front(),
-                               options, i);
+                               options, bank);
+        const Bank& own = candidates[i]->circuit.bank;
+        bank += own.unlike ? static_cast<std::size_t>(own.count()) : 1U;
     }
     const Candidate& first = *candidates.front();
     outdoors_ = first.circuit.heat->store->store.stands == StorePlace::outside;
@@ -103,7 +112,8 @@ void DayLife::advance(double from_h, double step_h, bool record) {
     std::vector<double> power_w;
     for (LivedCircuit& circuit : circuits_) {
         now.push_back(circuit.electric(store_, from_h, step_h));
-        power_w.push_back(now.back().power_w);
+        const std::vector<double>& banks_w = now.back().banks_w;
+        power_w.insert(power_w.end(), banks_w.begin(), banks_w.end());
     }
     const Held before = held();
     store_.step(power_w, step_h * seconds_of_hour);

@@ -63,7 +63,13 @@ void check_is_computed(const Circuit& circuit) {
                                        .remedy = say<"diagnosis.equal_panels">()});
     }
     check(circuit.has_panels(), "panel");
-    check(circuit.bank.each.typical_ohm > 0.0, "element");
+    check(circuit.bank.unlike || circuit.bank.each.typical_ohm > 0.0, "element");
+    if (!circuit.bank.unlike) return;
+    throw InvalidInput(ErrorDetail{.part = "circuit",
+                                   .field = "elements",
+                                   .value = circuit.bank.label(),
+                                   .allowed = "equal elements",
+                                   .remedy = say<"diagnosis.equal_elements">()});
 }
 
 /// Explanations, one of each kind, with their fits.

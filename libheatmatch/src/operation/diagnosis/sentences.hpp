@@ -119,6 +119,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"diagnosis.sections_assumed",
      "panel \"{panel}\": bypass_diodes is not known, three sections are assumed (common practice, "
      "no source)"},
+    {"diagnosis.equal_elements", "compare its readings with the meter sheet"},
     {"diagnosis.changing_ohms",
      "element \"{element}\" changes resistance with temperature, so its voltage over current is a "
      "weak test"},

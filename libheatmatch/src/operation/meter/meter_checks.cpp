@@ -3,8 +3,10 @@
 #include "sentences.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "heatmatch/base/shown_word.hpp"
+#include "heatmatch/match/circuit/unlike_bank.hpp"
 
 namespace heatmatch {
 
@@ -16,44 +18,91 @@ Sentence CheckWriter::span(const MeterCheck& check) {
                              with<"typical">(*check.typical, check.unit));
 }
 
-void CheckWriter::ohms() {
+ElementResistance CheckWriter::cold(const Bank& one) {
+    return element_resistance(one.element, one.alloy ? &*one.alloy : nullptr, cold_element_c);
+}
+
+ElementResistance CheckWriter::cold_bank() const {
+    const Bank& bank = circuit_.bank;
+    ElementResistance found;
+    if (!bank.unlike) {
+        found = cold(bank);
+        const double share = bank.hookup.resistance_factor();
+        found.low_ohm *= share;
+        found.typical_ohm *= share;
+        found.high_ohm *= share;
+        return found;
+    }
+    for (auto end : {&ElementResistance::low_ohm, &ElementResistance::typical_ohm,
+                     &ElementResistance::high_ohm}) {
+        std::vector<double> ohm;
+        for (const Bank& one : bank.unlike->elements) ohm.push_back(cold(one).*end);
+        found.*end = bank.unlike->tree.resistance_ohm(ohm);
+    }
+    return found;
+}
+
+void CheckWriter::ohms_of(const Bank& one) {
     constexpr double small_ohm = 2.0;
-    MeterCheck each{.reading = say<"meter.ohms_each">(),
+    MeterCheck each{.reading = circuit_.bank.unlike
+                                   ? say<"meter.ohms_of">(with<"element">(Name{one.element.id}))
+                                   : say<"meter.ohms_each">(),
                     .how = say<"meter.ohms_each.how">(with<"small">(small_ohm, unit::ohm)),
                     .expect = say<"meter.not_known">(),
                     .unit = unit::ohm,
                     .if_low = say<"meter.ohms_each.low">(),
                     .if_high = say<"meter.ohms_each.high">(),
                     .source = "tubular-catalogue-tolerance"};
-    MeterCheck bank{.reading = say<"meter.ohms_bank">(),
-                    .how = say<"meter.ohms_bank.how">(),
-                    .expect = say<"meter.not_known">(),
-                    .unit = unit::ohm,
-                    .if_low = say<"meter.ohms_bank.low">(),
-                    .if_high = say<"meter.ohms_bank.high">(),
-                    .source = each.source};
     if (has_bank()) {
-        const ElementResistance at20 = cold();
-        const Hookup& hookup = circuit_.bank.hookup;
-        const double share = hookup.resistance_factor();
+        const ElementResistance at20 = cold(one);
         each.low = at20.low_ohm;
         each.typical = at20.typical_ohm;
         each.high = at20.high_ohm;
         each.expect = say<"meter.ohms_each.expect">(with<"span">(span(each)),
                                                     with<"at">(cold_element_c, unit::celsius),
                                                     with<"basis">(shown_choice(at20.basis)));
-        bank.low = at20.low_ohm * share;
-        bank.typical = at20.typical_ohm * share;
-        bank.high = at20.high_ohm * share;
-        bank.expect =
-            say<"meter.ohms_bank.expect">(with<"span">(span(bank)), with<"hookup">(hookup.label()));
-        const double open = circuit_.bank.with_one_branch_open(*bank.typical);
-        if (hookup.parallel > 1) {
-            bank.expect = sentence_of(
-                {bank.expect, say<"meter.ohms_bank.open">(with<"open">(open, unit::ohm))});
-        }
     }
     add(each);
+}
+
+/// What the bank reads with a branch or an element open; empty where nothing is left.
+Sentence CheckWriter::ohms_with_one_open(double cold_ohm) const {
+    const Bank& bank = circuit_.bank;
+    if (!bank.unlike) {
+        if (bank.hookup.parallel < 2) return {};
+        return say<"meter.ohms_bank.open">(
+            with<"open">(bank.with_one_branch_open(cold_ohm), unit::ohm));
+    }
+    const std::vector<double> left = bank.unlike->with_each_open_ohm();
+    Sentences told;
+    for (const std::size_t i : bank.unlike->distinct()) {
+        if (std::isinf(left[i])) continue;
+        told.push_back(say<"meter.ohms_bank.element_open">(
+            with<"element">(Name{bank.unlike->title_of(i)}),
+            with<"open">(left[i] * cold_ohm / bank.typical_ohm(), unit::ohm)));
+    }
+    return told.empty() ? Sentence{} : sentence_of(told);
+}
+
+void CheckWriter::ohms() {
+    for (const Bank& kind : circuit_.bank.kinds()) ohms_of(kind);
+    MeterCheck bank{.reading = say<"meter.ohms_bank">(),
+                    .how = say<"meter.ohms_bank.how">(),
+                    .expect = say<"meter.not_known">(),
+                    .unit = unit::ohm,
+                    .if_low = say<"meter.ohms_bank.low">(),
+                    .if_high = say<"meter.ohms_bank.high">(),
+                    .source = "tubular-catalogue-tolerance"};
+    if (has_bank()) {
+        const ElementResistance at20 = cold_bank();
+        bank.low = at20.low_ohm;
+        bank.typical = at20.typical_ohm;
+        bank.high = at20.high_ohm;
+        bank.expect = say<"meter.ohms_bank.expect">(with<"span">(span(bank)),
+                                                    with<"hookup">(circuit_.bank.label()));
+        const Sentence open = ohms_with_one_open(*bank.typical);
+        if (!open.empty()) bank.expect = sentence_of({bank.expect, open});
+    }
     add(bank);
 }
 

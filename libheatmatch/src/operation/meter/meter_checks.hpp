@@ -12,9 +12,7 @@ inline constexpr double cold_element_c = 20.0;
 class CheckWriter {
   public:
     CheckWriter(MeterSheet& sheet, const Candidate& candidate)
-        : sheet_(sheet),
-          circuit_(candidate.circuit),
-          alloy_(circuit_.bank.alloy ? &*circuit_.bank.alloy : nullptr) {}
+        : sheet_(sheet), circuit_(candidate.circuit) {}
 
     void ohms();
     void insulation();
@@ -35,17 +33,20 @@ class CheckWriter {
     }
     /// `57 ohm to 66 ohm, typically 60 ohm`.
     [[nodiscard]] static Sentence span(const MeterCheck& check);
-    [[nodiscard]] bool has_bank() const { return circuit_.bank.each.typical_ohm > 0.0; }
+    [[nodiscard]] bool has_bank() const { return circuit_.bank.typical_ohm() > 0.0; }
     [[nodiscard]] bool has_panel() const {
         return circuit_.unlike || circuit_.panel.panel.v_oc > 0.0;
     }
-    [[nodiscard]] ElementResistance cold() const {
-        return element_resistance(circuit_.bank.element, alloy_, cold_element_c);
-    }
+    /// Of an element, and of the whole bank, cold.
+    [[nodiscard]] static ElementResistance cold(const Bank& one);
+    [[nodiscard]] ElementResistance cold_bank() const;
+    void ohms_of(const Bank& one);
+    [[nodiscard]] Sentence ohms_with_one_open(double cold_ohm) const;
+    void element_volts();
+    void store_of(MeterCheck check, const BankHeat& heat, double element_w);
 
     MeterSheet& sheet_;
     const Circuit& circuit_;
-    const Alloy* alloy_;
 };
 
 /// Adds the checks to a sheet with rows, and lists what is not known for them.

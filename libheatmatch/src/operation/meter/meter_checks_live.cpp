@@ -2,6 +2,10 @@
 #include "sentences.hpp"
 
 #include <algorithm>
+#include <utility>
+
+#include "heatmatch/match/circuit/element_view.hpp"
+#include "heatmatch/match/circuit/unlike_bank.hpp"
 
 namespace heatmatch {
 
@@ -17,17 +21,17 @@ void CheckWriter::loads() {
                      .source = circuit_.bank.alloy ? circuit_.bank.alloy->provenance.source
                                                    : std::string("gb-t-1234")};
     if (has_bank()) {
-        const ElementResistance at20 = cold();
-        const double share = circuit_.bank.hookup.resistance_factor();
-        ratio.low = std::min(at20.low_ohm * share, circuit_.bank.low_ohm());
+        const ElementResistance at20 = cold_bank();
+        ratio.low = std::min(at20.low_ohm, circuit_.bank.low_ohm());
         ratio.typical = circuit_.bank.typical_ohm();
-        ratio.high = std::max(at20.high_ohm * share, circuit_.bank.high_ohm());
+        ratio.high = std::max(at20.high_ohm, circuit_.bank.high_ohm());
         ratio.expect = say<"meter.ratio.expect">(
-            with<"span">(span(ratio)), with<"cold">(at20.typical_ohm * share, unit::ohm),
+            with<"span">(span(ratio)), with<"cold">(at20.typical_ohm, unit::ohm),
             with<"hot">(*ratio.typical, unit::ohm),
             with<"coil">(circuit_.bank.coil_temperature_c, unit::celsius));
     }
     add(ratio);
+    element_volts();
     drop();
 
     MeterCheck now{.reading = say<"meter.now">(),
@@ -49,6 +53,41 @@ void CheckWriter::loads() {
     add(now);
 }
 
+/// Of unlike elements, each one's share of the voltage of the bank in the first row.
+void CheckWriter::element_volts() {
+    const Bank& bank = circuit_.bank;
+    if (!bank.unlike || sheet_.rows.empty()) return;
+    const UnlikeBank& unlike = *bank.unlike;
+    const MeterRow& row = sheet_.rows.front();
+    const std::vector<double> low = unlike.ohms(&ElementResistance::low_ohm);
+    const std::vector<double> high = unlike.ohms(&ElementResistance::high_ohm);
+    const auto typical =
+        unlike.tree.at_voltage(unlike.ohms(&ElementResistance::typical_ohm), row.bank_v.typical);
+    for (const std::size_t at : unlike.distinct()) {
+        // Its share is largest with its own resistance high and all others low.
+        const auto share_of = [&](double own_ohm, std::vector<double> others) {
+            others[at] = own_ohm;
+            return unlike.tree.at_voltage(others, 1.0)[at].voltage_v;
+        };
+        const double least = std::min(share_of(low[at], low), share_of(low[at], high));
+        const double most = std::max(share_of(high[at], low), share_of(high[at], high));
+        MeterCheck volts{
+            .reading = say<"meter.element_volts">(with<"element">(Name{unlike.title_of(at)})),
+            .how = say<"meter.element_volts.how">(),
+            .low = row.bank_v.low * least,
+            .typical = typical[at].voltage_v,
+            .high = row.bank_v.high * most,
+            .unit = unit::volt,
+            .if_low = say<"meter.element_volts.low">(),
+            .if_high = say<"meter.element_volts.high">(),
+            .source = "de-soto-2006"};
+        volts.expect = say<"meter.now.expect">(
+            with<"span">(span(volts)), with<"sun">(row.irradiance_w_m2, unit::watt_per_m2),
+            with<"cells">(row.cell_temperature_c, unit::celsius));
+        add(volts);
+    }
+}
+
 void CheckWriter::drop() {
     MeterCheck drop{.reading = say<"meter.drop">(),
                     .how = say<"meter.drop.how">(),
@@ -66,7 +105,7 @@ void CheckWriter::drop() {
             sheet_.missing.push_back(say<"meter.drop.wire">(with<"run">(name)));
             continue;
         }
-        const double share = circuit_.current_share(parts.run);
+        const double share = circuit_.wire_share(parts.run);
         cold_ohm +=
             share * (2.0 * parts.run.length_m * resistance_ohm_per_m(*parts.wire, cold_element_c) +
                      parts.run.joint_ohm.value_or(0.0));
@@ -168,26 +207,39 @@ void CheckWriter::store() {
             check.if_low = say<"meter.store.low_in_liquid">();
             check.if_high = say<"meter.store.high_in_liquid">();
         }
-        const MeterRow& row = sheet_.rows.front();
-        const HeatPoint point = heat->at(row.bank_w.typical / circuit_.bank.hookup.count());
-        check.low = point.sheath_band.low_c;
-        check.typical = point.sheath_band.typical_c;
-        check.high = point.sheath_band.high_c;
-        check.expect = say<"meter.store.expect">(
-            with<"span">(span(check)), with<"bulk">(point.bed_mean_c, unit::celsius),
-            with<"power">(row.bank_w.typical, unit::watt),
-            with<"hours">(heat->store->charge_hours, unit::hour));
-        if (!heat->store->others.empty()) {
-            check.how = say<"meter.store.with_others">(with<"how">(check.how));
+        const Bank& bank = circuit_.bank;
+        const double bank_w = sheet_.rows.front().bank_w.typical;
+        if (!bank.unlike) return store_of(check, *heat, bank_w / bank.hookup.count());
+        std::vector<double> element_w = bank.unlike->power_shares();
+        for (double& each : element_w) each *= bank_w;
+        for (const std::size_t i : bank.unlike->distinct()) {
+            check.reading = say<"meter.store_of">(with<"element">(Name{bank.unlike->title_of(i)}));
+            store_of(check, *element_view(circuit_, i, element_w).heat, element_w[i]);
         }
-        for (const Assumption& assumed : heat->assumed) {
-            if (std::find(sheet_.assumed.begin(), sheet_.assumed.end(), assumed) ==
-                sheet_.assumed.end()) {
-                sheet_.assumed.push_back(assumed);
-            }
-        }
+        return;
     }
     add(check);
+}
+
+void CheckWriter::store_of(MeterCheck check, const BankHeat& heat, double element_w) {
+    const HeatPoint point = heat.at(element_w);
+    check.low = point.sheath_band.low_c;
+    check.typical = point.sheath_band.typical_c;
+    check.high = point.sheath_band.high_c;
+    check.expect = say<"meter.store.expect">(
+        with<"span">(span(check)), with<"bulk">(point.bed_mean_c, unit::celsius),
+        with<"power">(sheet_.rows.front().bank_w.typical, unit::watt),
+        with<"hours">(heat.store->charge_hours, unit::hour));
+    if (heat.store->other_circuits() > 0) {
+        check.how = say<"meter.store.with_others">(with<"how">(check.how));
+    }
+    for (const Assumption& assumed : heat.assumed) {
+        if (std::find(sheet_.assumed.begin(), sheet_.assumed.end(), assumed) ==
+            sheet_.assumed.end()) {
+            sheet_.assumed.push_back(assumed);
+        }
+    }
+    add(std::move(check));
 }
 
 }  // namespace heatmatch

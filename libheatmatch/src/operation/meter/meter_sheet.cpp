@@ -124,7 +124,7 @@ void add_rows(MeterSheet& sheet, const Circuit& circuit, const MeterSheetOptions
 }
 
 void add_remarks(MeterSheet& sheet, const Bank& bank) {
-    if (!bank.each.fixed) {
+    if (!bank.fixed()) {
         sheet.remarks.push_back(say<"meter.changing_ohms">(with<"element">(bank.element.id)));
     }
     sheet.remarks.push_back(
@@ -143,9 +143,9 @@ MeterSheet meter_sheet(const Candidate& candidate, const MeterSheetOptions& opti
     const Circuit& circuit = candidate.circuit;
     MeterSheet sheet{.title = sentence_of(Name{circuit.title()})};
     for (const PanelInService* kind : circuit.kinds_of_panels()) add_assumed(sheet, kind->assumed);
-    add_assumed(sheet, circuit.bank.each.assumed);
+    add_assumed(sheet, circuit.bank.assumed());
     const bool has_panel = circuit.has_panels();
-    const bool has_bank = circuit.bank.each.typical_ohm > 0.0;
+    const bool has_bank = circuit.bank.typical_ohm() > 0.0;
     if (!has_panel) sheet.missing.push_back(say<"meter.name_panel">());
     if (!has_bank) sheet.missing.push_back(say<"meter.name_element">());
     if (has_panel && has_bank) add_rows(sheet, circuit, options);

@@ -13,6 +13,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"meter.not_known", "not known"},
 
     {"meter.ohms_each", "resistance of one element, cold"},
+    {"meter.ohms_of", "resistance of {element}, cold"},
     {"meter.ohms_each.how",
      "Disconnect it and connect an ohmmeter across its two ends. Subtract the reading of the leads "
      "touched together. Below {small} use a four-wire measurement."},
@@ -24,6 +25,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"meter.ohms_bank.how", "Array disconnected, ohmmeter across the two wires to the bank."},
     {"meter.ohms_bank.expect", "{span}: {hookup} of the above."},
     {"meter.ohms_bank.open", "With one branch open, about {open}."},
+    {"meter.ohms_bank.element_open", "With {element} open, about {open}."},
     {"meter.ohms_bank.low", "Turns are shorted, or the bank is wired differently."},
     {"meter.ohms_bank.high", "An element is open, a joint is bad, or it is wired differently."},
 
@@ -126,7 +128,14 @@ inline constexpr auto table = std::to_array<Template>({
     {"meter.limit.read_set_point",
      "set_c of device \"{device}\": read the set point from its body"},
 
+    {"meter.element_volts", "voltage across {element}"},
+    {"meter.element_volts.how",
+     "Voltmeter across its two terminals, with the circuit closed. DC range, insulated probes."},
+    {"meter.element_volts.low",
+     "Turns are shorted, another element is open, or the bank is wired differently."},
+    {"meter.element_volts.high", "It is open, or the bank is wired differently."},
     {"meter.store", "temperatures of the store"},
+    {"meter.store_of", "temperatures of the store, sheath of {element}"},
     {"meter.store.how",
      "Thermocouples at the sheath, in the bulk and at the wall; at sunset and at dawn."},
     {"meter.store.expect",

@@ -72,7 +72,10 @@ struct BillItems {
     Sentences remarks{};
 };
 
+/// Of equal elements.
 [[nodiscard]] BillLine element_line(const Bank& bank);
+/// One for each kind of element.
+[[nodiscard]] std::vector<BillLine> element_lines(const Bank& bank);
 /// Wire and connectors. A run has two conductors and a connector at each end of both; a run of
 /// strings or branches is there once for each of them.
 [[nodiscard]] BillItems run_items(const Circuit& circuit);

@@ -13,6 +13,8 @@
 
 namespace heatmatch {
 
+struct UnlikeBank;
+
 /// Temperatures of a store at one power of its bank. Values for a verdict use the worst end of
 /// uncertain fill properties, and include the error of the closed form for a sheath.
 struct HeatPoint {
@@ -39,11 +41,14 @@ struct HeatPoint {
     bool boils = false;
 };
 
-/// Equal elements in a store, prepared for any power.
+/// Equal elements in a store, prepared for any power. Of an unlike bank it has the store, what is
+/// missing, and whether its elements fit: temperatures are those of its element_view()s.
 struct BankHeat {
     std::vector<std::string> missing{};  //!< fields that are missing to compute anything
     Sentence misfit{};                   //!< why they do not fit
     int elements = 1;
+    /// Null for equal elements; else every function of a power throws InvalidInput.
+    std::shared_ptr<const UnlikeBank> unlike{};
     double heated_length_m = 0.0;  //!< of all elements together [m]
     bool liquid = false;
     std::shared_ptr<const FilledStore> store{};
@@ -67,8 +72,10 @@ struct BankHeat {
         return heat->missing.empty() ? std::vector<std::string>{"an element that fits"}
                                      : heat->missing;
     }
-    /// The same elements in the same places, without power in those of other circuits.
+    /// The same elements in the same places, without those of other circuits.
     [[nodiscard]] BankHeat without_others() const;
+    /// Throws InvalidInput for an unlike bank.
+    void need_equal() const;
     [[nodiscard]] bool known() const { return missing.empty() && misfit.empty(); }
     /// Temperatures at that power of each element, together with that of the other circuits.
     [[nodiscard]] HeatPoint at(double element_w) const;

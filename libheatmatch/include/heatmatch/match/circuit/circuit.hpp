@@ -91,10 +91,14 @@ struct Circuit {
     [[nodiscard]] double fed_current_a(std::size_t string) const;
     /// The least that they are certain to drive into any string in full sun [A].
     [[nodiscard]] double surely_fed_a() const;
-    /// Share of the array's current in a run; of unlike strings, that of the strongest.
+    /// Resistance of what every branch of the bank has for itself, wire and joints, with every
+    /// conductor at one temperature [ohm].
+    [[nodiscard]] double branch_ohm_at(double celsius) const;
+    /// Share of the array's current in a run; of unlike strings or branches, in the one with the
+    /// most.
     [[nodiscard]] double current_share(const WireRun& run) const;
-    /// Share of the resistance of a run that loads the whole array.
-    [[nodiscard]] double resistance_share(const WireRun& run) const;
+    /// Share of a run's resistance in that of all wire as a load of the whole array.
+    [[nodiscard]] double wire_share(const WireRun& run) const;
     /// The last run that carries the bank or a branch, else the last of all; null without runs.
     [[nodiscard]] const RunParts* run_at_element() const;
     /// `barn pair 2S1P into storage-rod-1000-240 1S2P`

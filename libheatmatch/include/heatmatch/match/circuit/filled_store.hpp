@@ -12,13 +12,16 @@
 
 namespace heatmatch {
 
-/// The elements of another circuit in the same store, at the moment for which a store is judged.
+/// The elements of another circuit in the same store, at the moment for which a store is judged; or
+/// another element of the same unlike bank.
 struct OtherBank {
     std::string circuit{};  //!< its name
     Element element{};
     int elements = 1;
     double element_w = 0.0;  //!< of each, its largest in bright sun [W]
     bool limited = false;    //!< whether an overtemperature limit is certain to open it in time
+    bool own = false;        //!< it is of the circuit that is judged
+    bool goes_on = false;    //!< it is of the same circuit as the one before it
 
     [[nodiscard]] double power_w() const { return elements * element_w; }
 
@@ -35,11 +38,15 @@ struct FilledStore {
     double hottest_air_c = 40.0;      //!< the same in high summer [°C]
     UnstatedPlaces unstated{};        //!< positions for which legs count as near each face
     std::vector<OtherBank> others{};  //!< in the order of their circuits
-    std::size_t place = 0;            //!< how many of them come before the circuit that is judged
+    std::size_t place = 0;            //!< how many of them come before the bank that is judged
     std::vector<Assumption> assumed{};
 
-    /// Power of the other circuits together [W].
+    /// Power of the other circuits together, and of other elements of its own [W].
     [[nodiscard]] double others_w() const;
+    /// Number of other circuits.
+    [[nodiscard]] std::size_t other_circuits() const;
+    /// How many of them come before the circuit that is judged.
+    [[nodiscard]] std::size_t circuits_before() const;
 
     friend bool operator==(const FilledStore&, const FilledStore&) = default;
 };

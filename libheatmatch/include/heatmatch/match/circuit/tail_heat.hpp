@@ -30,7 +30,8 @@ struct TailHeat {
 /// wall elsewhere; an unknown cold length is 50 mm and the contact 5 mohm (both from memory). From
 /// wall or box on, the wire has the surroundings of its run. Through the wall, sheath and wire pass
 /// its lagging: as thick as stated, otherwise as mineral wool for the heat loss stated for the wall
-/// (50 mm where nothing is stated, 100 mm at most).
+/// (50 mm where nothing is stated, 100 mm at most). Not known for a whole unlike bank: each of its
+/// elements has its own.
 [[nodiscard]] TailHeat tail_heat(const Circuit& circuit);
 
 /// Temperatures for a verdict at that power of each element, its sheath at `sheath_c`. The bed

@@ -2,11 +2,25 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "heatmatch/match/circuit/circuit.hpp"
 #include "heatmatch/match/margins/margin.hpp"
 
 namespace heatmatch {
+
+/// Load on one element of an unlike bank, its own resistance and those of the others each at the
+/// worse end.
+struct UnlikeLoad {
+    double power_w = 0.0;    //!< [W]
+    double voltage_v = 0.0;  //!< across it [V]
+    /// Its power after each element of the bank in turn has opened; 0 for its own, and for those
+    /// without which it has no current [W].
+    std::vector<double> with_open_w{};
+
+    /// The largest of these [W].
+    [[nodiscard]] double survivor_power_w() const;
+};
 
 /// Load on the elements of a circuit in cold, bright weather: the brightest irradiance of the site,
 /// cells at record low + 20 K, panels as new, each element's resistance at its worse end.
@@ -16,6 +30,8 @@ struct Extremes {
     double survivor_power_w = 0.0;   //!< power of one element after a parallel branch has opened
                                      //!< [W]
     double current_a = 0.0;          //!< largest current of the array [A]
+    /// Of each element of an unlike bank, in its order; the numbers above are the largest of these.
+    std::vector<UnlikeLoad> elements{};
 };
 
 /// Cell temperature above the air on the brightest cold morning [K]; common practice, no source.
@@ -25,7 +41,10 @@ inline constexpr double bright_cold_rise_k = 20.0;
 [[nodiscard]] SingleDiode brightest_panel(const PanelInService& panel);
 /// The bright-cold curve of an array, computed once for all its banks.
 [[nodiscard]] ArrayCurve bright_curve(const PanelInService& panel, Hookup panels, const Site& site);
-[[nodiscard]] Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm);
+/// The load on a bank behind wire. Each branch of an unlike bank has `branch_ohm` more for itself,
+/// which `wire_ohm` includes as Circuit::wire_ohm() does.
+[[nodiscard]] Extremes extremes(const ArrayCurve& bright, const Bank& bank, double wire_ohm,
+                                double branch_ohm = 0.0);
 /// Largest power of one element in that hook-up, with its own resistance and that of the others at
 /// their worst ends [W].
 [[nodiscard]] double largest_element_power_w(const ArrayCurve& bright, Hookup hookup,
@@ -38,7 +57,7 @@ inline constexpr double bright_cold_rise_k = 20.0;
 
 /// Highest voltage of an uncovered live part, in damp places too [V]. @cite iec-60364-4-41
 inline constexpr double bare_wire_v = 30.0;
-/// Whether the elements of a bank are live wire without a sheath.
+/// Whether any element of a bank is live wire without a sheath.
 [[nodiscard]] bool is_bare(const Bank& bank);
 
 /// Limits of one bank, derived once from its parts, so that the screen only compares numbers.

@@ -12,7 +12,7 @@
 namespace heatmatch {
 
 /// Temperatures of the store at the largest power of its elements; empty without a store, sizes or
-/// lengths, or where the bank does not fit.
+/// lengths, or where the bank does not fit. Of an unlike bank the highest of any element.
 [[nodiscard]] std::optional<HeatPoint> heat_of(const Circuit& circuit, const Extremes& extremes);
 
 /// Margins of the elements in their store: whether they fit; sheath, coil, and sheath in settled

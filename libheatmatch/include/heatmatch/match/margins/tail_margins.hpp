@@ -17,7 +17,8 @@ namespace heatmatch {
                                                const Extremes& extremes,
                                                const std::optional<HeatPoint>& point);
 
-/// Temperatures from which those margins are computed; empty where they are not known.
+/// Temperatures from which those margins are computed; empty where they are not known. Of an unlike
+/// bank those of the element with the hottest terminal.
 [[nodiscard]] std::optional<TailTemperatures> tail_of(const Circuit& circuit,
                                                       const Extremes& extremes,
                                                       const std::optional<HeatPoint>& point);

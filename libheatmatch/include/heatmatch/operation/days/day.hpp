@@ -48,6 +48,16 @@ struct DayOptions {
     Progress progress{};  //!< called after every thermal step
 };
 
+/// One element of an unlike bank in the same steps.
+struct ElementSeries {
+    int number = 1;       //!< in the order of the bank, from 1
+    std::string title{};  //!< subject of its margins
+    std::vector<double> power_w{};
+    std::vector<double> sheath_c{};
+    std::vector<double> coil_c{};
+    std::vector<double> terminal_c{};  //!< empty if not known
+};
+
 /// Results at the end of every thermal step; power is the mean of the step. Lists of one length.
 struct DaySeries {
     std::vector<double> hours{};            //!< since the start
@@ -59,6 +69,8 @@ struct DaySeries {
     std::vector<double> sheath_c{};
     std::vector<double> coil_c{};
     std::vector<double> terminal_c{};  //!< empty if not known
+    /// Of each unlike element, then the three lists above have the hottest; empty for equal ones.
+    std::vector<ElementSeries> elements{};
     std::vector<double> bed_mean_c{};
     std::vector<double> wall_c{};            //!< its hottest spot
     std::vector<double> lid_c{};             //!< its hottest spot
