@@ -38,7 +38,7 @@ Candidate assessed(const Installation& house) {
 /// The message of an array that is refused.
 std::string refused(const std::string& array) {
     try {
-        static_cast<void>(unlike_candidate(array));
+        static_cast<void>(array_candidate(array));
     } catch (const heatmatch::Error& error) {
         return error.what();
     }
@@ -108,7 +108,7 @@ TEST_CASE("equal panels listed as several groups reduce to the uniform array") {
 }
 
 TEST_CASE("cold volts are the sum of each panel's own, and the strongest string counts") {
-    const Candidate candidate = unlike_candidate("barn pair x2 + porch four | porch four x3");
+    const Candidate candidate = array_candidate("barn pair x2 + porch four | porch four x3");
     const auto cold_of = [](const char* group) {
         const Installation house = demo();
         const heatmatch::OwnedPanels& owned = heatmatch::find_group(house, group);
@@ -129,7 +129,7 @@ TEST_CASE("cold volts are the sum of each panel's own, and the strongest string 
 
 TEST_CASE("the strongest panel's current passes the others, and strings feed each other") {
     const heatmatch::Circuit circuit =
-        unlike_candidate("barn pair | porch four + porch four | thin pair").circuit;
+        array_candidate("barn pair | porch four + porch four | thin pair").circuit;
     const heatmatch::UnlikeArray& array = *circuit.unlike;
     const double barn = array.panel(0).bright_isc_a();
     const double porch = array.panel(1).bright_isc_a();
@@ -144,8 +144,8 @@ TEST_CASE("the strongest panel's current passes the others, and strings feed eac
 }
 
 TEST_CASE("the order of panels and strings changes no number") {
-    const Candidate one = unlike_candidate("barn pair x2 + porch four | porch four x3");
-    const Candidate other = unlike_candidate("porch four x3 | porch four + barn pair + barn pair");
+    const Candidate one = array_candidate("barn pair x2 + porch four | porch four x3");
+    const Candidate other = array_candidate("porch four x3 | porch four + barn pair + barn pair");
     CHECK(one.season->kwh == doctest::Approx(other.season->kwh).epsilon(1e-9));
     CHECK(one.bright.element_power_w ==
           doctest::Approx(other.bright.element_power_w).epsilon(1e-9));

@@ -93,7 +93,7 @@ TEST_CASE("strings of unequal voltage and the current back into them are told") 
     CHECK(unequal.severity == Severity::caution);
     CHECK(count_margins(margins, "reverse current") == 2);
     // What is fed backwards is that of the other string, by the code's factor 1.56/1.25 of Isc.
-    const heatmatch::Circuit circuit = unlike_candidate("barn pair x2 | porch four x2").circuit;
+    const heatmatch::Circuit circuit = array_candidate("barn pair x2 | porch four x2").circuit;
     const Margin porch = margin_of(margins, "reverse current", "silicon-36-cell-135");
     CHECK(*porch.value == doctest::Approx(1.25 * circuit.unlike->panel(0).bright_isc_a()));
 }
@@ -102,7 +102,7 @@ TEST_CASE("one more unlike string never improves the reverse current") {
     double worst = 10.0;
     for (const char* array : {"barn pair x2", "barn pair x2 | porch four x2",
                               "barn pair x2 | porch four x2 | thin pair"}) {
-        const Candidate candidate = unlike_candidate(array);
+        const Candidate candidate = array_candidate(array);
         double least = 1.0;
         for (const Margin& margin : candidate.margins()) {
             if (margin.name == "reverse current" && margin.headroom) {

@@ -13,6 +13,6 @@ inline heatmatch::Installation unlike_yard(std::string array) {
     return house;
 }
 
-inline heatmatch::Candidate unlike_candidate(const std::string& array) {
+inline heatmatch::Candidate array_candidate(const std::string& array) {
     return heatmatch::assess(starter(), unlike_yard(array));
 }
