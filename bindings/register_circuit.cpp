@@ -197,6 +197,12 @@ void register_circuit(py::module_& module) {
         .def_property_readonly(
             "bank_ohm", [](const Circuit& circuit) { return circuit.bank.typical_ohm(); },
             "typical resistance of the bank, hot [ohm]")
+        .def_property_readonly(
+            "bank_low_ohm", [](const Circuit& circuit) { return circuit.bank.low_ohm(); },
+            "low end of the resistance of the bank, hot [ohm]")
+        .def_property_readonly(
+            "bank_high_ohm", [](const Circuit& circuit) { return circuit.bank.high_ohm(); },
+            "high end of the resistance of the bank, hot [ohm]")
         .def_property_readonly("wire_ohm", &Circuit::wire_ohm, "resistance of all runs [ohm]")
         .def_property_readonly(
             "stc_match_ohm", &Circuit::label_match_ohm,

@@ -9,6 +9,7 @@ from typing import Any
 
 from heatmatch import _library as _core
 from heatmatch.io.rankings import KEY
+from heatmatch.text.bank import element_name
 
 CHOOSE = "choose"
 
@@ -33,7 +34,7 @@ class Choice:
 def row_of(candidate: _core.Candidate) -> tuple[str, ...]:
     """Group, hook-up, element and bank of a candidate: the key of a pairing."""
     circuit = candidate.circuit
-    return (circuit.owned.group, circuit.panels, circuit.element.id, circuit.bank)
+    return (circuit.owned.group, circuit.panels, element_name(circuit), circuit.bank)
 
 
 class Workbench:

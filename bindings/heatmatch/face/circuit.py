@@ -74,6 +74,8 @@ class Circuit(Face):
         "Resistance of each hot element of the bank [ohm]."
     )
     bank_ohm: Held[float] = Held("Typical resistance of the hot bank [ohm].")
+    bank_low_ohm: Held[float] = Held("Low end of the resistance of the hot bank [ohm].")
+    bank_high_ohm: Held[float] = Held("High end of the resistance of the hot bank [ohm].")
     wire_ohm: Held[float] = Held("Resistance of all runs, both conductors and joints [ohm].")
     stc_match_ohm: Held[float] = Held("Vmp/Imp of the array; of equal panels from the label [ohm].")
     cold_voltage_v: Held[float] = Held("Open-circuit voltage at the record low [V].")

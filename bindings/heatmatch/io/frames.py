@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
+from heatmatch.text.bank import element_name
 
 if TYPE_CHECKING:
     import pandas as _pd
@@ -83,7 +84,7 @@ def candidate_row(candidate: _core.Candidate) -> dict[str, Any]:
         "group": circuit.owned.group if circuit.equal_panels else circuit.array_layout,
         "panel": circuit.panel.id if circuit.equal_panels else None,
         "panels": circuit.panels if circuit.equal_panels else None,
-        "element": circuit.element.id,
+        "element": element_name(circuit),
         "bank": circuit.bank,
         "bank_ohm": circuit.bank_ohm,
         "stc_match_ohm": circuit.stc_match_ohm,

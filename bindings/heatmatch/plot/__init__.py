@@ -109,8 +109,6 @@ def load_lines(
     circuit = candidate.circuit
     array = circuit.array
     wire = circuit.wire_ohm
-    hot = circuit.element_resistance
-    factor = circuit.bank_ohm / hot.typical_ohm
     highest_v = 0.0
     highest_a = 0.0
     for (sun, cell), style, colour in zip(_checked(suns), STYLES, COLOURS, strict=False):
@@ -129,8 +127,8 @@ def load_lines(
     line_v = np.array([0.0, highest_v * 1.03])
     ax.fill_between(
         line_v,
-        line_v / (hot.high_ohm * factor + wire),
-        line_v / (hot.low_ohm * factor + wire),
+        line_v / (circuit.bank_high_ohm + wire),
+        line_v / (circuit.bank_low_ohm + wire),
         color=LOAD,
         alpha=0.15,
         linewidth=0,
@@ -204,9 +202,7 @@ def power_against_ohms(
         ax.plot(ohms, watts, color=colour, linestyle=style, label=label)
         best = int(np.argmax(watts))
         ax.plot(ohms[best], watts[best], marker="|", color=colour, markersize=9)
-    hot = circuit.element_resistance
-    factor = circuit.bank_ohm / hot.typical_ohm
-    ax.axvspan(hot.low_ohm * factor, hot.high_ohm * factor, color=LOAD, alpha=0.15, linewidth=0)
+    ax.axvspan(circuit.bank_low_ohm, circuit.bank_high_ohm, color=LOAD, alpha=0.15, linewidth=0)
     ax.axvline(
         circuit.bank_ohm, color=LOAD, linewidth=1.8, label=f"this bank, {circuit.bank_ohm:.3g} ohm"
     )

@@ -10,6 +10,7 @@ import numpy.typing as npt
 from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
 from heatmatch.plot.style import COLOURS, LOAD, STYLES, axes_or_new, legend, set_title
+from heatmatch.text.bank import element_name
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -68,7 +69,8 @@ def _limits(ax: Axes, sheath: _core.Sheath | None) -> None:
 
 def _rated_w(candidate: _core.Candidate) -> float | None:
     """The rated power of an element, where they are stated."""
-    return candidate.circuit.element.rated_w
+    element = candidate.circuit.element
+    return None if element is None else element.rated_w
 
 
 def sheath_by_power(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
@@ -145,7 +147,7 @@ def sheath_by_power(candidate: _core.Candidate, *, ax: Axes | None = None) -> Ax
     count = heat.elements
     set_title(
         ax,
-        f"{count} x {candidate.circuit.element.id} in {heat.medium.id}, "
+        f"{count} x {element_name(candidate.circuit)} in {heat.medium.id}, "
         f"{heat.charge_hours:g} h a day",
     )
     legend(ax)
@@ -199,13 +201,13 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
     ('log', 'log')
     """
     heat = _granular(candidate)
+    careful, conducting = heat.bed(conductivity="low"), heat.bed(conductivity="high")
     if heat.sheath is None:
         raise InvalidInput(
-            f'candidate: element "{candidate.circuit.element.id}": sheath = unknown must be '
+            f'candidate: element "{element_name(candidate.circuit)}": sheath = unknown must be '
             "known; a magnet and a file distinguish steel, stainless steel and copper"
         )
     ax = axes_or_new(ax)
-    careful, conducting = heat.bed(conductivity="low"), heat.bed(conductivity="high")
     metres = heat.heated_length_m / heat.elements
     own = candidate.bright.element_power_w / metres / CM_PER_M
     rated_w = _rated_w(candidate)
@@ -264,7 +266,7 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
     ax.set_xlabel("power per heated length, equal elements [W/cm]")
     ax.set_ylabel("time at constant power [s, min, h]")
     set_title(
-        ax, f"{heat.elements} x {candidate.circuit.element.id} in {heat.medium.id}, from cold"
+        ax, f"{heat.elements} x {element_name(candidate.circuit)} in {heat.medium.id}, from cold"
     )
     legend(ax)
     return ax

@@ -126,7 +126,8 @@ def _bed(path: _Path, candidate: _core.Candidate) -> None:
         return
     power_w = candidate.bright.element_power_w * heat.elements
     beds = [heat.bed(conductivity=end) for end in ("low", "typical", "high")]
-    radius = 0.5 * (candidate.circuit.element.sheath_diameter_mm or 8.0) / 1000.0
+    element = candidate.circuit.elements[0]
+    radius = 0.5 * (element.sheath_diameter_mm or 8.0) / 1000.0
     reach = max(beds[0].radius_m - float(np.hypot(*beds[0].legs.T).max()), 4.0 * radius)
     metres = np.geomspace(radius, reach, 80)
     fields: list[_Numbers] = [one.bed_temperature_c(metres, power_w=power_w) for one in beds]

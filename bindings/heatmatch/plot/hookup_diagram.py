@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from heatmatch import _library as _core
 from heatmatch.plot.style import COLOURS, LOAD, axes_or_new, set_title
+from heatmatch.text.bank import bank_name
 from heatmatch.text.columns import clip, clip_middle
 
 if TYPE_CHECKING:
@@ -140,9 +141,17 @@ def _device(drawing: _Drawing, device: _core.PlacedDevice, x: float) -> None:
     drawing.word(x, drawing.top / 2, text, fontsize=7, bbox=patch, zorder=5)
 
 
+def _hookup(circuit: _core.Circuit) -> tuple[int, int]:
+    """Series and parallel of the bank; unlike elements are drawn as one, with their layout."""
+    if circuit.element is None:
+        return 1, 1
+    series, parallel = circuit.bank.rstrip("P").split("S")
+    return int(series), int(parallel)
+
+
 def _store(drawing: _Drawing, circuit: _core.Circuit, x: float) -> float:
     """The bank in its store from x on; where the store ends."""
-    series, parallel = (int(part) for part in circuit.bank.rstrip("P").split("S"))
+    series, parallel = _hookup(circuit)
     xs = [x + 0.9 + i * _STEP * 0.8 for i in range(_shown(parallel))]
     drawing.line([x, xs[0]], [drawing.top] * 2, _PLUS)
     drawing.line([x, xs[0]], [0.0, 0.0], _MINUS)
@@ -153,8 +162,7 @@ def _store(drawing: _Drawing, circuit: _core.Circuit, x: float) -> float:
         (x + 0.35 + end) / 2, drawing.top / 2, end - x - 0.35, drawing.top + 0.7,
         facecolor="none", edgecolor=LOAD, linewidth=2.0, zorder=1,
     )  # fmt: skip
-    name = clip_middle(circuit.element.id, 26)
-    drawing.word((x + end) / 2, drawing.top + 0.75, f"{name} {circuit.bank}", fontsize=9)
+    drawing.word((x + end) / 2, drawing.top + 0.75, bank_name(circuit, 26), fontsize=9)
     heat = circuit.heat
     fill = "store" if heat is None else f"store: {clip(heat.medium.id, 20)}"
     # Beside the bond, which leaves the store at its left.
@@ -253,8 +261,7 @@ def hookup_diagram(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axe
     """
     ax = axes_or_new(ax)
     circuit = candidate.circuit
-    bank_series = int(circuit.bank.split("S")[0])
-    rows = max(_shown(circuit.series), _shown(bank_series), 2)
+    rows = max(_shown(circuit.series), _shown(_hookup(circuit)[0]), 2)
     drawing = _Drawing(ax, 1.05 * rows)
     strings = [0.5 + i * _STEP for i in range(_shown(circuit.parallel))]
     group = _array(drawing, circuit, strings)
@@ -270,6 +277,6 @@ def hookup_diagram(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axe
     ax.set_ylim(-3.0, drawing.top + 1.8)
     ax.set_aspect("equal")
     ax.set_axis_off()
-    title = f"{group} into {clip_middle(circuit.element.id, 40)} {circuit.bank}"
+    title = f"{group} into {bank_name(circuit, 40)}"
     set_title(ax, title)
     return ax

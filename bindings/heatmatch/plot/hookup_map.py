@@ -10,6 +10,7 @@ import numpy as np
 from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
 from heatmatch.plot.style import COLOURS, axes_or_new, heat_colours, ink_on
+from heatmatch.text.bank import element_name
 from heatmatch.text.columns import clip, clip_middle
 
 if TYPE_CHECKING:
@@ -26,7 +27,7 @@ def _best(candidates: Iterable[_core.Candidate]) -> dict[_Cell, _core.Candidate]
     best: dict[_Cell, _core.Candidate] = {}
     for candidate in candidates:
         circuit = candidate.circuit
-        cell = (circuit.element.id, f"{circuit.owned.group} {circuit.panels}")
+        cell = (element_name(circuit), f"{circuit.owned.group} {circuit.panels}")
         if cell not in best or candidate.objective > best[cell].objective:
             best[cell] = candidate
     return best

@@ -9,7 +9,8 @@ import numpy as np
 from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
 from heatmatch.plot.style import COLOURS, LOAD, axes_or_new
-from heatmatch.text.columns import clip, clip_middle
+from heatmatch.text.bank import bank_name
+from heatmatch.text.columns import clip
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -20,10 +21,7 @@ _LISTED = 14
 
 def _title(candidate: _core.Candidate) -> str:
     circuit = candidate.circuit
-    return (
-        f"{clip(circuit.owned.group, 18)} {circuit.panels} into "
-        f"{clip_middle(circuit.element.id, 26)} {circuit.bank}"
-    )
+    return f"{clip(circuit.owned.group, 18)} {circuit.panels} into {bank_name(circuit, 26)}"
 
 
 def _price(candidate: _core.Candidate) -> str:

@@ -103,11 +103,9 @@ def _weathers(weather: _core.Weather | Mapping[str, _core.Weather]) -> dict[str,
 
 def _bank(ax: Axes, circuit: _core.Circuit) -> None:
     """The tolerance band of the circuit's bank."""
-    hot = circuit.element_resistance
-    factor = circuit.bank_ohm / hot.typical_ohm
     ax.axvspan(
-        hot.low_ohm * factor,
-        hot.high_ohm * factor,
+        circuit.bank_low_ohm,
+        circuit.bank_high_ohm,
         color=LOAD,
         alpha=0.15,
         linewidth=0,

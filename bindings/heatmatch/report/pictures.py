@@ -9,6 +9,7 @@ from typing import Any
 from heatmatch import _library as _core
 from heatmatch import plot
 from heatmatch.plot.drawing import data_address
+from heatmatch.text.bank import element_name
 from heatmatch.text.columns import clip
 
 # Text alternative of each picture; its numbers are in the tables.
@@ -43,7 +44,7 @@ class Picture:
 def _map_height(ranking: _core.Ranking) -> float:
     """Inches for the map, so that the two lines of each cell fit."""
     everyone = [*ranking, *ranking.rejected]
-    rows = min(25, len({candidate.circuit.element.id for candidate in everyone}))
+    rows = min(25, len({element_name(candidate.circuit) for candidate in everyone}))
     return 2.4 + 0.36 * rows
 
 
