@@ -3,6 +3,8 @@
 #include "docs_classes.hpp"
 #include "state.hpp"
 
+#include <functional>
+
 #include "heatmatch/match/candidate/advice.hpp"
 
 namespace heatmatch::python {
@@ -120,9 +122,9 @@ void register_point(py::module_& module) {
 }
 
 template <class Number>
-std::vector<double> of_elements(const Extremes& bright, const Number& number) {
+std::vector<double> of_each(const Extremes& bright, Number number) {
     std::vector<double> numbers;
-    for (const UnlikeLoad& load : bright.elements) numbers.push_back(number(load));
+    for (const UnlikeLoad& load : bright.elements) numbers.push_back(std::invoke(number, load));
     return numbers;
 }
 
@@ -137,25 +139,16 @@ void register_extremes(py::module_& module) {
         .def_readonly("current_a", &Extremes::current_a, "Largest current of the array [A].")
         .def_property_readonly(
             "powers_w",
-            [](const Extremes& bright) {
-                return of_elements(bright, [](const auto& load) { return load.power_w; });
-            },
-            "Largest power of each unlike element [W], as `Circuit.elements`; empty for equal "
-            "elements.")
+            [](const Extremes& bright) { return of_each(bright, &UnlikeLoad::power_w); },
+            "Largest power of each unlike element [W]; empty for equal elements.")
         .def_property_readonly(
             "voltages_v",
-            [](const Extremes& bright) {
-                return of_elements(bright, [](const auto& load) { return load.voltage_v; });
-            },
+            [](const Extremes& bright) { return of_each(bright, &UnlikeLoad::voltage_v); },
             "Largest voltage across each unlike element [V]; empty for equal elements.")
         .def_property_readonly(
             "survivor_powers_w",
-            [](const Extremes& bright) {
-                return of_elements(bright,
-                                   [](const auto& load) { return load.survivor_power_w(); });
-            },
-            "Largest power of each unlike element after any other has opened [W]; empty for equal "
-            "elements.")
+            [](const Extremes& bright) { return of_each(bright, &UnlikeLoad::survivor_power_w); },
+            "Largest power of each unlike element after any other has opened [W].")
         .def("__repr__",
              [](const Extremes& bright) {
                  return "Extremes(element_power_w=" + format_number(bright.element_power_w, 4) +

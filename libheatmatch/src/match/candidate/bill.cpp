@@ -18,12 +18,6 @@ using candidate_sentences::of_bill::say;
 constexpr double ends_of_a_run = 4.0;
 constexpr double both_ways = 2.0;
 
-std::optional<double> priced(const BillLine& line, const std::optional<double>& each) {
-    if (line.state == BillState::no_part) return std::nullopt;
-    if (line.to_buy <= 0.0) return 0.0;
-    return each ? std::optional(line.to_buy * *each) : std::nullopt;
-}
-
 template <class P>
 BillLine line_of(PartKind kind, const P& part, double quantity, double owned, const Sentence& why) {
     BillLine line{.kind = kind,
@@ -69,13 +63,6 @@ void merge(std::vector<BillLine>& lines) {
         same->of_store = same->of_store && line.of_store;
     }
     lines = std::move(merged);
-}
-
-std::optional<double> total(const Bill& bill, std::optional<double> (BillLine::*of)() const) {
-    if (!bill.complete()) return std::nullopt;
-    double sum = 0.0;
-    for (const BillLine& line : bill.lines) sum += (line.*of)().value_or(0.0);
-    return sum;
 }
 
 /// How many elements of a kind the installation owns.
@@ -157,57 +144,16 @@ class InTurn {
 
 }  // namespace
 
-std::optional<double> BillLine::low() const {
-    return priced(*this, price.low ? price.low : price.high);
-}
-
-std::optional<double> BillLine::typical() const {
-    return priced(*this, price.typical());
-}
-
-std::optional<double> BillLine::high() const {
-    return priced(*this, price.high ? price.high : price.low);
-}
-
-const Unit& BillLine::unit() const {
-    return kind == PartKind::wire ? unit::metre : unit::none;
-}
-
-bool Bill::complete() const {
-    return std::all_of(lines.begin(), lines.end(),
-                       [](const BillLine& line) { return line.state == BillState::known; });
-}
-
-std::optional<double> Bill::low() const {
-    return total(*this, &BillLine::low);
-}
-
-std::optional<double> Bill::typical() const {
-    return total(*this, &BillLine::typical);
-}
-
-std::optional<double> Bill::high() const {
-    return total(*this, &BillLine::high);
-}
-
-Answer Bill::within_budget() const {
-    if (!budget) return Answer::yes;
-    const auto sum = typical();
-    if (!sum) return Answer::unknown;
-    return *sum <= *budget ? Answer::yes : Answer::no;
-}
-
 BillLine element_line(const Bank& bank) {
     return line_of(PartKind::element, bank.element, bank.hookup.count(), bank.owned,
                    say<"bill.elements">());
 }
 
 std::vector<BillLine> element_lines(const Bank& bank) {
-    if (!bank.unlike) return {element_line(bank)};
     std::vector<BillLine> lines;
-    for (const Bank& kind : bank.kinds()) {
-        lines.push_back(line_of(PartKind::element, kind.element, bank.count_of(kind.element.id),
-                                kind.owned, say<"bill.elements">()));
+    for (Bank kind : bank.kinds()) {
+        kind.hookup.series = bank.count_of(kind.element.id);
+        lines.push_back(element_line(kind));
     }
     return lines;
 }
