@@ -21,6 +21,8 @@ struct SpaceBalance {
     double air_w_k = 0.0;              //!< by air change [W/K]
     double heat_capacity_wh_k = 0.0;   //!< of floor, benches and air; 0: no thermal mass
     std::optional<double> target_c{};  //!< target at night [°C]
+    /// Heat that keeps it at the target, mean over the season of a ranking; empty: not known.
+    std::optional<double> needed_kwh_per_day{};
     std::vector<Assumption> assumed{};
 
     [[nodiscard]] bool known() const { return cover_w_k > 0.0; }

@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/match/candidate/space_need.hpp"
 #include "heatmatch/match/candidate/two_sided_season.hpp"
 #include "heatmatch/match/candidate/unlike_season.hpp"
 #include "heatmatch/match/candidate/wiring.hpp"
@@ -110,6 +111,10 @@ BegunCircuit begin(const Parts& parts, Installation installation, const RankOpti
                         : own_weather(begun.judged, begun.remarks,
                                       options.memory ? &options.memory->weather : nullptr);
     if (begun.weather) add_season(begun, options);
+    if (begun.weather && begun.judged.space) {
+        begun.needed_kwh_per_day = needed_kwh_per_day(space_balance(*begun.judged.space, parts),
+                                                      *begun.weather, begun.season->months);
+    }
     begun.circuit.runs = lay_runs(parts, begun.judged, begun.circuit);
     begun.circuit.devices = place_devices(parts, begun.judged);
     return begun;
@@ -170,6 +175,7 @@ Candidate finish(BegunCircuit&& begun, const std::shared_ptr<const Parts>& parts
     }
     candidate.catalog = parts;
     if (judged.space) candidate.space = space_balance(*judged.space, *parts);
+    if (candidate.space) candidate.space->needed_kwh_per_day = begun.needed_kwh_per_day;
     candidate.remarks = std::move(begun.remarks);
     candidate.season = season_begun(begun, candidate, options);
     if (circuit.heat) {

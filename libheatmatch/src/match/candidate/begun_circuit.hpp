@@ -15,6 +15,7 @@ struct BegunCircuit {
     Circuit circuit{};
     std::optional<SeasonWeather> season{};
     std::shared_ptr<const Weather> weather{};  //!< of the site's plane; null without any
+    std::optional<double> needed_kwh_per_day{};  //!< of the space
     Sentences remarks{};
 };
 

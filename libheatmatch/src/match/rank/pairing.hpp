@@ -25,8 +25,12 @@ struct Pairing {
     double headroom = 1.0;
     double price = 0.0;  //!< of the whole bill, before that a lower bound; infinite if unknown
     int not_assessed = 0;
+    int parts = 0;             //!< pieces on the whole bill, before that 0
+    int like_it = 0;           //!< pairings of the same load that are folded under it
     bool doubtful = false;     //!< an unstated fact may make it a danger
     bool unpriced = false;     //!< a budget is stated, but the bill is not known
+    bool settled = false;      //!< every margin that decides a recommendation is assessed
+    bool below_touch = false;  //!< its voltage at the record low may be touched
     std::uint32_t reason = 0;  //!< index of the margin that rejects it; 0: none
 
     /// Total order of pairings, so that the result does not depend on the number of threads.

@@ -1,5 +1,7 @@
 #include "heatmatch/match/rank/rank.hpp"
 
+#include "evaluation.hpp"
+#include "recommend.hpp"
 #include "screen.hpp"
 #include "sentences.hpp"
 
@@ -8,6 +10,7 @@
 #include <numeric>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/match/candidate/space_need.hpp"
 #include "heatmatch/solar/own_weather.hpp"
 
 namespace heatmatch {
@@ -38,119 +41,6 @@ void check_lists(const Installation& installation) {
                say<"rank.list_elements">(with<"example">(Name{R"({"any": {}, "count": 4})"})));
     }
 }
-
-/// Candidates of the kept pairings. Parts shared by several are computed once.
-class Evaluation {
-  public:
-    Evaluation(const ScreenContext& context, std::vector<std::vector<Pairing>> lists)
-        : context_(context), lists_(std::move(lists)) {
-        for (const auto& list : lists_) {
-            for (const Pairing& pairing : list) {
-                groups_.try_emplace(group_key(pairing.group, pairing.panels));
-                frames_.try_emplace(key(pairing));
-            }
-        }
-    }
-
-    /// One list of candidates for each list of pairings.
-    std::vector<std::vector<Candidate>> run() {
-        work_on(groups_, 0.1, [this](const GroupKey& key, Group& shared) {
-            const auto [group, series] = key;
-            shared.panel = panel_of(context_, group);
-            if (context_.season != nullptr) {
-                shared.curves = season_curves(shared.panel, *context_.season_for(group),
-                                              context_.options->vector_width, series);
-            }
-        });
-        work_on(frames_, 0.2, [this](const Key& key, Circuit& frame) {
-            const PanelInService& panel = groups_.at(group_key(key.group, key.panels)).panel;
-            frame = frame_of(context_, key.group, panel, key.panels, key.bank);
-        });
-        std::vector<std::vector<Candidate>> candidates(lists_.size());
-        std::vector<std::pair<const Pairing*, Candidate*>> jobs;
-        for (std::size_t l = 0; l < lists_.size(); ++l) {
-            candidates[l].resize(lists_[l].size());
-            for (std::size_t i = 0; i < lists_[l].size(); ++i) {
-                jobs.emplace_back(&lists_[l][i], &candidates[l][i]);
-            }
-        }
-        run_jobs(jobs.size(), 1.0,
-                 [&](std::size_t i) { *jobs[i].second = candidate_of(*jobs[i].first); });
-        return candidates;
-    }
-
-  private:
-    struct Group {
-        PanelInService panel{};
-        std::optional<SeasonCurves> curves{};
-    };
-    /// A group, with the panels in a string where its blocking diode makes a difference.
-    using GroupKey = std::pair<std::size_t, int>;
-    [[nodiscard]] GroupKey group_key(std::size_t group, Hookup panels) const {
-        const bool blocking = context_.installation->panels[group].blocking.value_or(false);
-        return {group, blocking ? panels.series : 1};
-    }
-    /// Inputs of the runs of a circuit.
-    struct Key {
-        std::size_t group = 0;
-        Hookup panels{};
-        Hookup bank{};
-        [[nodiscard]] auto order() const {
-            return std::tuple(group, panels.series, panels.parallel, bank.series, bank.parallel);
-        }
-        friend bool operator<(const Key& a, const Key& b) { return a.order() < b.order(); }
-    };
-
-    [[nodiscard]] Key key(const Pairing& pairing) const {
-        const Hookup bank =
-            context_.branch_runs ? context_.banks[pairing.bank].hookup : context_.bank_hookups[0];
-        return {pairing.group, pairing.panels, bank};
-    }
-
-    [[nodiscard]] Candidate candidate_of(const Pairing& pairing) const {
-        const Group& group = groups_.at(group_key(pairing.group, pairing.panels));
-        const Circuit circuit = circuit_of(context_, frames_.at(key(pairing)), pairing.bank);
-        Candidate candidate = evaluate(circuit, *context_.installation,
-                                       context_.options->conditions, *context_.parts);
-        if (group.curves) {
-            candidate.season =
-                season_of(circuit, *group.curves, *context_.season_for(pairing.group),
-                          candidate.price_to_buy);
-        }
-        return candidate;
-    }
-
-    template <class Work>
-    void run_jobs(std::size_t count, double up_to, const Work& work) {
-        const double from = reached_;
-        const auto& asked = context_.options->progress;
-        Progress progress;
-        if (asked) {
-            progress = [&asked, from, up_to](double share) {
-                const double all = from + (up_to - from) * share;
-                return asked(screening_share + (1.0 - screening_share) * all);
-            };
-        }
-        parallel_for(
-            count, worker_count(context_.options->threads, count),
-            [&work](std::size_t item, std::size_t, const Pulse&) { work(item); }, progress);
-        reached_ = up_to;
-    }
-
-    template <class Map, class Work>
-    void work_on(Map& map, double up_to, const Work& work) {
-        std::vector<typename Map::iterator> entries;
-        for (auto it = map.begin(); it != map.end(); ++it) entries.push_back(it);
-        run_jobs(entries.size(), up_to,
-                 [&](std::size_t i) { work(entries[i]->first, entries[i]->second); });
-    }
-
-    const ScreenContext& context_;
-    std::vector<std::vector<Pairing>> lists_;
-    std::map<GroupKey, Group> groups_{};
-    std::map<Key, Circuit> frames_{};
-    double reached_ = 0.0;
-};
 
 void append(Sentences& to, const Sentences& more) {
     to.insert(to.end(), more.begin(), more.end());
@@ -200,6 +90,17 @@ Sentences panel_remarks(const ScreenContext& context) {
     return remarks;
 }
 
+/// `candidates`: those of all chosen pairings, in their order.
+void take_recommendation(Ranking& ranking, const Recommendation& chosen,
+                         std::vector<Candidate> candidates) {
+    if (!chosen.first) return;
+    ranking.recommended = std::move(candidates.front());
+    for (std::size_t i = 0; i < chosen.alternatives.size(); ++i) {
+        ranking.alternatives.push_back(
+            {.kind = chosen.alternatives[i].first, .candidate = std::move(candidates[i + 1])});
+    }
+}
+
 }  // namespace
 
 Ranking rank(const Parts& catalog, const Installation& installation, const RankOptions& options) {
@@ -228,6 +129,7 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     ScreenContext context = screen_context(parts, judged, options, season);
     if (season != nullptr) context.seasons = &seasons;
     const Tally tally = screen_all(context);
+    const Recommendation chosen = recommend(context, tally.shortlist);
 
     Ranking ranking{.evaluated = tally.evaluated,
                     .conditions = options.conditions,
@@ -239,18 +141,25 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     std::vector<Pairing> front = tally.front.sorted();
     const std::size_t whole_front = front.size();
     front.resize(std::min(whole_front, std::max(options.top, least_front)));
-    auto lists = Evaluation(context, {tally.sorted(), tally.rejected.sorted(), front}).run();
-    ranking.candidates = std::move(lists[0]);
-    ranking.rejected = std::move(lists[1]);
-    ranking.pareto = std::move(lists[2]);
+    const std::vector<Pairing> kept = tally.sorted();
+    auto lists = Evaluation(context, {kept, tally.rejected.sorted(), front, chosen.all()}).run();
+    for (std::size_t i = 0; i < kept.size(); ++i) lists[0][i].like_it = kept[i].like_it;
     std::optional<SpaceBalance> space;
     if (installation.space) space = space_balance(*installation.space, parts);
-    for (auto* list : {&ranking.candidates, &ranking.rejected, &ranking.pareto}) {
-        for (Candidate& candidate : *list) {
+    if (space && season != nullptr) {
+        space->needed_kwh_per_day = needed_kwh_per_day(*space, *weather, season->months);
+    }
+    for (auto& list : lists) {
+        for (Candidate& candidate : list) {
             candidate.catalog = shared;
             candidate.space = space;
         }
     }
+    ranking.candidates = std::move(lists[0]);
+    ranking.rejected = std::move(lists[1]);
+    ranking.pareto = std::move(lists[2]);
+    take_recommendation(ranking, chosen, std::move(lists[3]));
+    if (!chosen.first) ranking.lacking = what_lacks(context, judged);
 
     append(ranking.remarks, weather_remarks);
     ranking.remarks.push_back(order_remark(context));

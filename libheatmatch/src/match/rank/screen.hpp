@@ -2,7 +2,9 @@
 
 #include "element_load.hpp"
 #include "group_seasons.hpp"
+#include "load_class.hpp"
 #include "match/margins/heat_table.hpp"
+#include "settled.hpp"
 #include "tally.hpp"
 
 #include <memory>
@@ -31,6 +33,7 @@ struct ScreenContext {
     /// store.
     std::vector<std::shared_ptr<const BankHeat>> survivors{};
     std::vector<std::shared_ptr<HeatTable>> heat_tables{};  //!< of each bank
+    std::vector<std::shared_ptr<SettledBank>> settled{};    //!< of each bank
     /// The run at the element, where no wiring changes it, after those with devices, by name alone.
     std::vector<RunParts> runs_of_bank{};
     std::vector<Hookup> bank_hookups{};
@@ -39,6 +42,8 @@ struct ScreenContext {
     bool plain = false;          //!< neither runs nor devices: no wiring to lay out for the screen
     bool branch_runs = false;    //!< the runs depend on the hook-up of the elements
     bool lays_for_heat = false;  //!< the wire at the element is chosen for each bank
+    bool relaxed = false;  //!< recommend without every margin assessed, and without a known bill
+    std::vector<LoadClass> loads{};  //!< of each bank
     std::unique_ptr<ReasonNames> reasons = std::make_unique<ReasonNames>();
 
     [[nodiscard]] const SeasonWeather* season_for(std::size_t group) const {

@@ -227,7 +227,9 @@ ScreenContext screen_context(const Parts& parts, const Installation& installatio
         context.screen_heats.push_back(limit.unsourced);
         context.survivors.push_back(limit.survivors);
         context.heat_tables.push_back(limit.table);
+        context.settled.push_back(std::make_shared<SettledBank>());
     }
+    context.loads = load_classes(context.banks);
     // The highest voltage limits first: from the first one that fails, all others fail.
     for (std::vector<BankNumbers>& numbers : context.numbers) {
         std::stable_sort(

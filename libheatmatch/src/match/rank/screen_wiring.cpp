@@ -13,6 +13,7 @@
 #include "heatmatch/match/margins/device_margins.hpp"
 #include "heatmatch/match/margins/run_margins.hpp"
 #include "heatmatch/match/margins/touch_limit.hpp"
+#include "heatmatch/match/rank/alternative.hpp"
 
 namespace heatmatch {
 
@@ -46,6 +47,7 @@ Wiring plain_wiring(const PanelInService& panel, Hookup panels, const Installati
     wiring.screened = array.screened;
     wiring.not_assessed = array.not_assessed;
     wiring.doubtful = array.doubtful;
+    wiring.settled = panel.panel.max_system_voltage_v.has_value();
     const Store* store = installation.store ? &*installation.store : nullptr;
     if (wiring.cold_voltage_v > touch_limit_v(installation.site)) {
         const BondingGaps gaps = bonding_gaps(installation.site, store);
@@ -72,6 +74,7 @@ Wiring wiring_of(const Circuit& circuit, const Installation& installation) {
     wiring.doubtful = may_be_danger(margins);
     wiring.screened = screen_margins(margins);
     wiring.not_assessed = count_not_assessed(margins);
+    wiring.settled = all_decided(margins);
     wiring.wire_ohm = circuit.wire_ohm();
     wiring.cold_wire_ohm = circuit.wire_ohm_at(coldest_wire_c(installation.site));
     if (!installation.store) {

@@ -21,6 +21,7 @@ struct Wiring : ArrayNumbers {
     std::uint32_t reason = 0;
     int not_assessed = 0;
     bool doubtful = false;               //!< an unstated fact may make it a danger
+    bool settled = false;                //!< its margins that decide a recommendation are assessed
     std::optional<double> terminal_c{};  //!< where the wire meets the elements
 };
 

@@ -33,6 +33,17 @@ inline constexpr auto table = std::to_array<Template>({
      "The bill of {count} of the listed pairings is not known. They come last: they do not count "
      "as "
      "within the budget."},
+    {"lacks.money", "{amount} {currency}"},
+    {"lacks.budget",
+     "Nothing that could be recommended costs at most {budget}. The cheapest costs {bill}: "
+     "{circuit}."},
+    {"lacks.fact", "State {fact} ({subject}): without it these are not assessed: {margins}."},
+    {"lacks.data", "These cannot be assessed: {margins}."},
+    {"lacks.part", "No part of the catalog meets a need: {why}"},
+    {"lacks.price", "Give {part} a price in the catalog: the bill is not known without it."},
+    {"lacks.currency", "Give {part} a price in the currency of the goals."},
+    {"lacks.purchase", "Buy {part}. Without it {circuit} is a danger: {why}"},
+    {"lacks.danger", "Every pairing has a danger. The one with the most heat is {circuit}: {why}"},
     {"rank.left_out", "{pairings} pairings left out: resistance not fixed"},
 
     {"rank.list_panels", "list what you own: {example}"},

@@ -2,6 +2,7 @@
 
 #include "front.hpp"
 #include "pairing.hpp"
+#include "shortlist.hpp"
 
 #include <deque>
 #include <map>
@@ -37,6 +38,7 @@ struct Tally {
     BestPairings unpriced;  //!< with a budget, kept after both
     BestPairings rejected;
     Front front{};
+    Shortlist shortlist{};
     std::vector<std::size_t> counts{};  //!< by number of the reason
     std::size_t evaluated = 0;
     std::size_t left_out = 0;  //!< pairings whose resistance is not fixed
@@ -80,6 +82,7 @@ struct Tally {
         unpriced.take(other.unpriced);
         rejected.take(other.rejected);
         for (const Pairing& pairing : other.front.sorted()) front.offer(pairing);
+        shortlist.take(other.shortlist);
         if (counts.size() < other.counts.size()) counts.resize(other.counts.size(), 0);
         for (std::size_t i = 0; i < other.counts.size(); ++i) counts[i] += other.counts[i];
         evaluated += other.evaluated;

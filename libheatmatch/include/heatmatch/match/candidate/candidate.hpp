@@ -39,6 +39,7 @@ struct Candidate {
     /// The parts from which it was chosen; null if it was read from a file.
     std::shared_ptr<const Parts> catalog{};
     Sentences remarks{};  //!< of an assessment: remarks for the reader
+    int like_it = 0;      //!< in a ranking: pairings of the same load that are folded under it
     /// margins(), once they are read; clear it after a change of circuit, site or bright.
     LazyMargins made{};
 

@@ -1,0 +1,46 @@
+#include "heatmatch/match/rank/alternative.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace heatmatch {
+
+namespace {
+
+constexpr auto deciding_margins = std::to_array<std::string_view>(
+    {"sheath temperature", "survivor sheath", "stagnation", "terminal temperature",
+     "hot tail insulation", "wire", "insulation", "run current", "cold voltage", "dc breaking",
+     "floor", "pressure", "vessel material"});
+
+bool is_undecided(const Margin& margin) {
+    return margin.severity == Severity::not_assessed && decides_recommendation(margin.name);
+}
+
+}  // namespace
+
+bool decides_recommendation(std::string_view margin) {
+    return std::find(deciding_margins.begin(), deciding_margins.end(), margin) !=
+           deciding_margins.end();
+}
+
+std::vector<const Margin*> undecided_margins(const Candidate& candidate) {
+    std::vector<const Margin*> found;
+    for (const Margin& margin : candidate.margins()) {
+        if (is_undecided(margin)) found.push_back(&margin);
+    }
+    return found;
+}
+
+bool all_decided(std::span<const Margin> margins) {
+    return std::none_of(margins.begin(), margins.end(), is_undecided);
+}
+
+int pieces_of(const Bill& bill) {
+    double pieces = 0.0;
+    for (const BillLine& line : bill.lines) {
+        if (line.kind != PartKind::wire) pieces += line.quantity;
+    }
+    return static_cast<int>(std::lround(pieces));
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,150 @@
+#include "evaluation.hpp"
+#include "recommend.hpp"
+#include "sentences.hpp"
+
+#include <algorithm>
+#include <map>
+
+#include "heatmatch/match/margins/shown_margin.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+using rank_sentences::say;
+
+/// The context with less asked; restored at the end.
+class Asking {
+  public:
+    Asking(ScreenContext& context, Installation& judged)
+        : context_(context), judged_(judged), options_(context.options), goals_(judged.goals) {
+        few_ = *options_;
+        few_.top = 0;
+        few_.keep_rejected = 1;
+        if (options_->progress) {
+            // It can still be stopped.
+            few_.progress = [this](double) { return options_->progress(screening_share); };
+        }
+        context_.options = &few_;
+    }
+    Asking(const Asking&) = delete;
+    Asking& operator=(const Asking&) = delete;
+    Asking(Asking&&) = delete;
+    Asking& operator=(Asking&&) = delete;
+    ~Asking() {
+        context_.options = options_;
+        context_.relaxed = false;
+        judged_.goals = goals_;
+    }
+
+    [[nodiscard]] bool has_budget() const { return judged_.goals.budget.has_value(); }
+    void forget_budget() { judged_.goals.budget.reset(); }
+    void relax() { context_.relaxed = true; }
+    [[nodiscard]] Candidate candidate_of(const Pairing& pairing) const {
+        return Evaluation(context_, {{pairing}}).run().front().front();
+    }
+    [[nodiscard]] const Goals& goals() const { return goals_; }
+
+  private:
+    ScreenContext& context_;
+    Installation& judged_;
+    const RankOptions* options_;
+    Goals goals_;
+    RankOptions few_{};
+};
+
+Sentence money(double amount, const std::string& currency) {
+    const Amount number{.value = amount, .unit = unit::money};
+    return currency.empty()
+               ? sentence_of(number)
+               : say<"lacks.money">(with<"amount">(number), with<"currency">(currency));
+}
+
+Sentence above_budget(const Candidate& cheapest, const Goals& goals) {
+    const std::string& currency = cheapest.bill.currency;
+    return say<"lacks.budget">(with<"budget">(money(goals.budget.value_or(0.0), currency)),
+                               with<"bill">(money(cheapest.bill.typical().value_or(0.0), currency)),
+                               with<"circuit">(cheapest.circuit.title()));
+}
+
+/// The fact that most of the deciding margins lack, and those margins.
+Sentence missing_fact(const std::vector<const Margin*>& undecided) {
+    std::map<std::string, int> counts;
+    for (const Margin* margin : undecided) {
+        for (const std::string& field : margin->missing) ++counts[field];
+    }
+    std::string most;
+    for (const Margin* margin : undecided) {
+        for (const std::string& field : margin->missing) {
+            if (most.empty() || counts[field] > counts[most]) most = field;
+        }
+    }
+    Sentences names;
+    std::string subject;
+    for (const Margin* margin : undecided) {
+        const auto& missing = margin->missing;
+        const bool lacks = std::find(missing.begin(), missing.end(), most) != missing.end();
+        if (!lacks && !most.empty()) continue;
+        if (subject.empty()) subject = margin->subject;
+        const Sentence name = sentence_of(Name{shown_margin_name(margin->name)});
+        if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    }
+    if (most.empty()) return say<"lacks.data">(with<"margins">(std::move(names)));
+    return say<"lacks.fact">(with<"fact">(Name{most}), with<"subject">(Name{subject}),
+                             with<"margins">(std::move(names)));
+}
+
+/// The first line of a bill whose price is not known.
+Sentence missing_price(const Bill& bill) {
+    for (const BillLine& line : bill.lines) {
+        if (line.state == BillState::known) continue;
+        if (line.state == BillState::no_part) return say<"lacks.part">(with<"why">(line.why));
+        if (line.state == BillState::other_currency) {
+            return say<"lacks.currency">(with<"part">(line.part));
+        }
+        return say<"lacks.price">(with<"part">(line.part));
+    }
+    return {};
+}
+
+/// The danger of a rejected pairing, and the device to buy that opens its circuit.
+Sentence its_danger(const Candidate& rejected) {
+    const Margin* const worst = rejected.worst();
+    if (worst == nullptr) return {};
+    for (const BillLine& line : rejected.bill.lines) {
+        if (line.kind != PartKind::control || line.to_buy <= 0.0 || line.part.empty()) continue;
+        return say<"lacks.purchase">(with<"circuit">(rejected.circuit.title()),
+                                     with<"why">(worst->whole()), with<"part">(line.label));
+    }
+    return say<"lacks.danger">(with<"circuit">(rejected.circuit.title()),
+                               with<"why">(worst->whole()));
+}
+
+Sentence what_it_lacks(const Candidate& candidate) {
+    const auto undecided = undecided_margins(candidate);
+    return undecided.empty() ? missing_price(candidate.bill) : missing_fact(undecided);
+}
+
+}  // namespace
+
+Sentence what_lacks(ScreenContext& context, Installation& judged) {
+    if (context.banks.empty()) return say<"rank.no_element">();
+    Asking asking(context, judged);
+    if (asking.has_budget()) {
+        asking.forget_budget();
+        const Tally tally = screen_all(context);
+        if (const Pairing* found = tally.shortlist.alternative(AlternativeKind::least_money)) {
+            return above_budget(asking.candidate_of(*found), asking.goals());
+        }
+    }
+    asking.relax();
+    const Tally tally = screen_all(context);
+    if (const Pairing* found = tally.shortlist.recommended()) {
+        return what_it_lacks(asking.candidate_of(*found));
+    }
+    const std::vector<Pairing> rejected = tally.rejected.sorted();
+    if (rejected.empty()) return say<"rank.no_element">();
+    return its_danger(asking.candidate_of(rejected.front()));
+}
+
+}  // namespace heatmatch
