@@ -55,6 +55,11 @@ Sentence reasons_sentence(const Ranking& ranking) {
                                    with<"reasons">(std::move(reasons)));
 }
 
+Sentence short_ranking(const Ranking& ranking) {
+    return say<"ranking.short">(with<"pairings">(pairings(ranking)),
+                                with<"total">(count_of(total_of(ranking))));
+}
+
 Sentence nothing_left(const Ranking& ranking) {
     if (total_of(ranking) < ranking.evaluated) {
         return say<"ranking.nothing_asked">(with<"top">(count_of(0)));

@@ -6,6 +6,7 @@
 #include "answer/sentences_compared.hpp"
 #include "answer/sentences_days.hpp"
 #include "answer/sentences_duties.hpp"
+#include "answer/sentences_first.hpp"
 #include "answer/sentences_kept.hpp"
 #include "answer/sentences_meter.hpp"
 #include "answer/sentences_ranking.hpp"
@@ -33,7 +34,7 @@ template <std::size_t... N>
 
 inline constexpr auto table =
     joined(bill_table_lines, candidate_lines, cell_lines, compared_lines, days_lines, duty_lines,
-           kept_lines, meter_lines, ranking_lines, wire_lines_table);
+           first_lines, kept_lines, meter_lines, ranking_lines, wire_lines_table);
 
 template <Word Id, Word... Called>
 requires Listed<table, Id>

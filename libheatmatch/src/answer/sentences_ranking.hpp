@@ -30,6 +30,9 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
     {"ranking.rejected_none", "{pairings} evaluated, none rejected."},
     {"ranking.rejected", "{pairings} evaluated, {total} rejected: {reasons}."},
     {"ranking.reason", "{margin} {count}"},
+    {"ranking.short",
+     "{pairings} evaluated, {total} rejected. With --full: the columns, every check, bill, "
+     "cautions."},
     {"ranking.nothing_asked", "No pairing was requested: top is {top}."},
     {"ranking.nothing_without_danger", "No pairing is without danger."},
     {"ranking.nothing_affordable", "No pairing is within the budget."},

@@ -9,6 +9,8 @@ namespace heatmatch {
 
 /// Why pairings were rejected, in one sentence.
 [[nodiscard]] Sentence reasons_sentence(const Ranking& ranking);
+/// How many pairings were evaluated and rejected, and which option lists the rest.
+[[nodiscard]] Sentence short_ranking(const Ranking& ranking);
 /// Why no pairing is left: a danger, the budget, or both.
 [[nodiscard]] Sentence nothing_left(const Ranking& ranking);
 [[nodiscard]] Sentence nothing_to_rank();

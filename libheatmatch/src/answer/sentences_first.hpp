@@ -1,0 +1,93 @@
+#pragma once
+
+#include <array>
+
+#include "heatmatch/base/sentence.hpp"
+
+/// The first screen.
+namespace heatmatch::answer_sentences {
+
+inline constexpr auto first_lines = std::to_array<Template>({
+    {"open.marked", "{mark} {severity}"},
+    {"open.state", "{margin} is not known: state {fields}."},
+    {"open.decides", "State {field} ({part}): unstated, it may hide a danger."},
+    {"open.one", "Not for building: one point is open."},
+    {"open.many", "Not for building: {count} points are open."},
+
+    {"first.danger", "Not for building: {why}"},
+    {"first.nothing", "No circuit can be recommended. {lacking}"},
+    {"first.estimate", "An estimate, not an approval."},
+    {"first.build", "build"},
+    {"first.nearest", "nearest"},
+    {"first.heat", "heat"},
+    {"first.buy", "buy"},
+    {"first.limit", "limit"},
+    {"first.open", "first"},
+    {"first.checks", "checks"},
+    {"first.unlooked", "not here"},
+
+    {"first.panel", "{group}: {count} panel"},
+    {"first.panels_series", "{group}: {count} panels in series"},
+    {"first.panels_parallel", "{group}: {count} panels in parallel"},
+    {"first.panels_both", "{group}: {strings} strings of {each} panels in series"},
+    {"first.elements", "{count} × {kind}{rating}{hookup}"},
+    {"first.rating", ", {watts} {volts}"},
+    {"first.in_series", ", in series"},
+    {"first.in_parallel", ", in parallel"},
+    {"first.both", ", {branches} branches of {each} in series"},
+    {"first.into", "into {elements}: {ohm} (Vmp/Imp {match})"},
+
+    {"first.a_day", "{mean} a day{months} ({low} to {high}){darkest}."},
+    {"first.months", ", {from} to {to}"},
+    {"first.darkest", "; {least} in {month}, the darkest month"},
+    {"first.power", "{mean} averaged over three irradiances ({low} to {high})."},
+    {"first.needs", "Holding {target} takes about {need} a day: this is {share}."},
+    {"first.no_need", "What the space needs is not known: state its covers and its target."},
+    {"first.warmer", "It warms the space by {lift} on average."},
+    {"first.hardly", "hardly any of it ({percent})"},
+    {"first.small", "a small part of it ({percent})"},
+    {"first.part", "part of it ({percent})"},
+    {"first.most", "most of it ({percent})"},
+    {"first.all", "all of it on average, not on each day"},
+    {"first.never_needed", "Outside it is never below {target} in that season."},
+
+    {"first.bill", "Bill {bill}{of_budget}{items}."},
+    {"first.no_bill", "Bill not known: a price or a part is missing."},
+    {"first.nothing_to_buy", "Nothing to buy."},
+    {"first.of_budget", " of {budget}"},
+    {"first.items", ": {items:; }"},
+    {"first.item", "{count} × {part} {money}"},
+    {"first.wire", "{length} {part} {money}"},
+    {"first.more_items", "{count} more"},
+
+    {"first.nearest_limit", "Nearest: {margin}, {value} of {limit} ({left} left)."},
+    {"first.nearest_only", "Nearest: {margin} ({left} left)."},
+    {"first.cold", "{cold} at the record low: shock from {shock}, arcs from {arc}."},
+    {"first.more_open", "{count} more open"},
+    {"first.checks_line",
+     "Made {made}: {none} without finding, {cautions} {caution}, {warnings} {warning}, {dangers} "
+     "{danger}; not made {not_made}."},
+    {"first.never",
+     "Permits, connectors of one make, mounting. No part here is listed for this use."},
+
+    {"first.others", "other ways"},
+    {"first.way", "way"},
+    {"first.circuit", "circuit"},
+    {"first.left", "left"},
+    {"first.cold_volts", "cold V"},
+    {"first.bill_head", "bill"},
+    {"first.most_heat", "most heat"},
+    {"first.least_money", "least money"},
+    {"first.below", "below {volts}"},
+    {"first.coolest", "coolest"},
+    {"first.all_owned", "all owned"},
+    {"first.none", "none of these circuits"},
+    {"first.short", "{group} {panels}, {count} × {kind} {bank}"},
+
+    {"first.kills",
+     "Direct current above {dry} ({wet} where wet) can kill, and its arcs do not go out by "
+     "themselves."},
+    {"first.codes", "Local codes and licensed practice decide."},
+});
+
+}  // namespace heatmatch::answer_sentences
