@@ -21,6 +21,8 @@ keep_rejected : int
     Rejected pairings kept at most, those with most heat first.
 max_bank : int
     Elements in one bank at most, 1 to 64.
+fold : bool
+    Whether to list banks of the same load once, unless one is better in something.
 group : str
     Only this group of owned panels; empty: all.
 element : str

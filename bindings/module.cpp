@@ -38,6 +38,7 @@ PYBIND11_MODULE(_core, module) {
     register_ranking(module);
     register_answer(module);
     register_comparison(module);
+    register_first_screen(module);
     register_day_answer(module);
     register_day(module);
     register_stagnation(module);

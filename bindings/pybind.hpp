@@ -134,6 +134,7 @@ void register_circuit(py::module_& module);
 void register_ranking(py::module_& module);
 void register_answer(py::module_& module);
 void register_comparison(py::module_& module);
+void register_first_screen(py::module_& module);
 void register_space(py::module_& module);
 void register_day_answer(py::module_& module);
 void register_day(py::module_& module);

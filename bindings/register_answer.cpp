@@ -74,6 +74,8 @@ void register_rankings(py::module_& module) {
                "Purchase price, with its currency.");
     module.def("reasons_sentence", &reasons_sentence, py::arg("ranking"),
                "Why pairings were rejected.");
+    module.def("short_ranking", &short_ranking, py::arg("ranking"),
+               "How many pairings were evaluated and rejected, and which option lists the rest.");
     module.def("nothing_left", &nothing_left, py::arg("ranking"), "Why no pairing is left.");
     module.def("nothing_to_rank", &nothing_to_rank,
                "Message if nothing is left, not even a rejected pairing.");

@@ -16,11 +16,11 @@ py::tuple state_of(const Candidate& candidate) {
     if (candidate.season) season = state_of(*candidate.season);
     py::object space = py::none();
     if (candidate.space) space = state_of(*candidate.space);
-    return py::make_tuple(state_of(candidate.circuit), states_of(candidate.delivered),
-                          states_of(candidate.margins()), candidate.price_to_buy,
-                          candidate.currency, season, candidate.remarks,
-                          record_to_dict(site_fields(), &candidate.site),
-                          state_of(candidate.bright), space, state_of(candidate.bill));
+    return py::make_tuple(
+        state_of(candidate.circuit), states_of(candidate.delivered), states_of(candidate.margins()),
+        candidate.price_to_buy, candidate.currency, season, candidate.remarks,
+        record_to_dict(site_fields(), &candidate.site), state_of(candidate.bright), space,
+        state_of(candidate.bill), candidate.like_it);
 }
 
 Candidate candidate_from(const py::tuple& state) {
@@ -40,6 +40,7 @@ Candidate candidate_from(const py::tuple& state) {
             .bright = extremes_from(state[8].cast<py::tuple>()),
             .space = std::move(space),
             .remarks = state[6].cast<Sentences>(),
+            .like_it = state[11].cast<int>(),
             .made = LazyMargins(items_from(state[2], margin_from))};
 }
 
@@ -87,6 +88,7 @@ void register_candidate(py::module_& module) {
         .def_readonly("price_to_buy", &Candidate::price_to_buy, "or None if a price is unknown")
         .def_readonly("currency", &Candidate::currency, "of the price")
         .def_readonly("bill", &Candidate::bill, "all parts, owned and to buy")
+        .def_readonly("like_it", &Candidate::like_it, "pairings of its load folded under it")
         .def_readonly("remarks", &Candidate::remarks,
                       "remarks of an assessment; a ranking has its own")
         .def_property_readonly("mean_power_w", &Candidate::mean_power_w, "over the conditions [W]")

@@ -44,17 +44,46 @@ py::tuple candidate_states(const List& candidates) {
     return states;
 }
 
+py::object recommended_state(const Ranking& ranking) {
+    if (!ranking.recommended) return py::none();
+    return state_of(*ranking.recommended);
+}
+
+std::optional<Candidate> recommended_from(const py::object& state) {
+    if (state.is_none()) return std::nullopt;
+    return candidate_from(state.cast<py::tuple>());
+}
+
+py::tuple alternative_states(const Ranking& ranking) {
+    py::tuple states(ranking.alternatives.size());
+    for (std::size_t i = 0; i < ranking.alternatives.size(); ++i) {
+        const Alternative& each = ranking.alternatives[i];
+        states[i] = py::make_tuple(word_of(each.kind), state_of(each.candidate));
+    }
+    return states;
+}
+
+std::vector<Alternative> alternatives_from(const py::object& states) {
+    std::vector<Alternative> all;
+    for (const py::handle& item : states) {
+        const auto state = item.cast<py::tuple>();
+        all.push_back({.kind = find_choice<AlternativeKind>(state[0].cast<std::string>()).value(),
+                       .candidate = candidate_from(state[1].cast<py::tuple>())});
+    }
+    return all;
+}
+
 /// Weather with at least the lifetime of the call.
 std::shared_ptr<const Weather> borrowed(const Weather* weather) {
     return {weather, [](const Weather*) {}};
 }
 
 Ranking run_rank(const Catalog& catalog, const Installation& installation, const Weather* weather,
-                 std::size_t top, std::size_t keep_rejected, int max_bank, const std::string& group,
-                 const std::string& element, const std::optional<std::string>& panels,
-                 const std::optional<std::string>& bank, const py::object& conditions,
-                 double coil_temperature_c, bool exact_weather, std::size_t threads,
-                 const std::string& vector_width, const py::object& progress,
+                 std::size_t top, std::size_t keep_rejected, int max_bank, bool fold,
+                 const std::string& group, const std::string& element,
+                 const std::optional<std::string>& panels, const std::optional<std::string>& bank,
+                 const py::object& conditions, double coil_temperature_c, bool exact_weather,
+                 std::size_t threads, const std::string& vector_width, const py::object& progress,
                  std::shared_ptr<RankMemory> memory) {
     ProgressCall call(progress);
     RankOptions options{.weather = borrowed(weather),
@@ -64,6 +93,7 @@ Ranking run_rank(const Catalog& catalog, const Installation& installation, const
                         .group = group,
                         .element = element,
                         .top = top,
+                        .fold = fold,
                         .keep_rejected = keep_rejected,
                         .coil_temperature_c = coil_temperature_c,
                         .threads = threads,
@@ -88,6 +118,18 @@ void register_ranking(py::module_& module) {
         .def_readonly("by_season", &Ranking::by_season,
                       "ordered by season energy, not by mean power")
         .def_readonly("remarks", &Ranking::remarks, "remarks")
+        .def_readonly("recommended", &Ranking::recommended, "or None")
+        .def_readonly("lacking", &Ranking::lacking, "what a recommendation lacks")
+        .def(
+            "alternatives",
+            [](const Ranking& ranking) {
+                py::list all;
+                for (const Alternative& each : ranking.alternatives) {
+                    all.append(py::make_tuple(word_of(each.kind), each.candidate));
+                }
+                return all;
+            },
+            "Pairs of a kind of alternative and its candidate.")
         .def_property_readonly(
             "conditions",
             [](const Ranking& ranking) {
@@ -131,10 +173,11 @@ void register_ranking(py::module_& module) {
                 for (const Condition& c : ranking.conditions) {
                     conditions.append(py::make_tuple(c.irradiance_w_m2, c.cell_temperature_c));
                 }
-                return py::make_tuple(candidate_states(ranking.candidates),
-                                      candidate_states(ranking.rejected), ranking.reasons,
-                                      candidate_states(ranking.pareto), ranking.evaluated,
-                                      conditions, ranking.remarks, ranking.by_season);
+                return py::make_tuple(
+                    candidate_states(ranking.candidates), candidate_states(ranking.rejected),
+                    ranking.reasons, candidate_states(ranking.pareto), ranking.evaluated,
+                    conditions, ranking.remarks, ranking.by_season, recommended_state(ranking),
+                    alternative_states(ranking), ranking.lacking);
             },
             [](const py::tuple& state) {
                 return Ranking{.candidates = items_from(state[0], candidate_from),
@@ -143,6 +186,9 @@ void register_ranking(py::module_& module) {
                                .pareto = items_from(state[3], candidate_from),
                                .evaluated = state[4].cast<std::size_t>(),
                                .conditions = conditions_from(state[5]),
+                               .recommended = recommended_from(state[8]),
+                               .alternatives = alternatives_from(state[9]),
+                               .lacking = state[10].cast<Sentence>(),
                                .by_season = state[7].cast<bool>(),
                                .remarks = state[6].cast<Sentences>()};
             }));
@@ -157,8 +203,8 @@ void register_ranking(py::module_& module) {
     module.def("rank", &run_rank, py::arg("catalog"), py::arg("installation"),
                py::arg("weather") = py::none(), py::kw_only(), py::arg("top") = defaults.top,
                py::arg("keep_rejected") = defaults.keep_rejected,
-               py::arg("max_bank") = defaults.max_bank, py::arg("group") = "",
-               py::arg("element") = "", py::arg("panels") = py::none(),
+               py::arg("max_bank") = defaults.max_bank, py::arg("fold") = defaults.fold,
+               py::arg("group") = "", py::arg("element") = "", py::arg("panels") = py::none(),
                py::arg("bank") = py::none(), py::arg("conditions") = py::none(),
                py::arg("coil_temperature_c") = defaults.coil_temperature_c,
                py::arg("exact_weather") = false, py::arg("threads") = 0,

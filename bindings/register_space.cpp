@@ -27,7 +27,7 @@ constexpr std::array<NamedNumber<SpaceBalance>, 5> space_numbers{{
 
 py::tuple state_of(const SpaceBalance& space) {
     return py::make_tuple(numbers_state(space, space_numbers), space.target_c,
-                          assumption_states(space.assumed));
+                          assumption_states(space.assumed), space.needed_kwh_per_day);
 }
 
 SpaceBalance space_balance_from(const py::tuple& state) {
@@ -35,6 +35,7 @@ SpaceBalance space_balance_from(const py::tuple& state) {
     fill_numbers(space, space_numbers, state[0]);
     space.target_c = state[1].cast<std::optional<double>>();
     space.assumed = assumptions_from(state[2]);
+    space.needed_kwh_per_day = state[3].cast<std::optional<double>>();
     return space;
 }
 
@@ -43,6 +44,9 @@ void register_space(py::module_& module) {
     add_numbers(cls, space_numbers);
     cls.def_readonly("target_c", &SpaceBalance::target_c,
                      "Target temperature at night [°C]; None if not stated.")
+        .def_readonly("needed_kwh_per_day", &SpaceBalance::needed_kwh_per_day,
+                      "Heat that keeps it at its target, mean over the season of a ranking [kWh]; "
+                      "without sun and ground; None if not known.")
         .def_property_readonly("known", &SpaceBalance::known, "Whether the covers are known.")
         .def_property_readonly("loss_w_k", &SpaceBalance::loss_w_k,
                                "Total heat loss, per kelvin above the outside [W/K].")

@@ -25,7 +25,7 @@ from heatmatch.text.plain import plain
 _COLOURS = {"danger": "1;31", "warning": "33", "caution": "36", "not assessed": "35"}
 _WORDS = "|".join(_COLOURS)
 # Where a line begins with the word, and where it is a cell of a table.
-_SEVERITY = re.compile(rf"^({_WORDS})(?=:)|(?<= )({_WORDS})(?=  )", re.MULTILINE)
+_SEVERITY = re.compile(rf"(?:^|(?<=[▲◆?·] ))({_WORDS})(?=:)|(?<= )({_WORDS})(?=  )", re.MULTILINE)
 _ESCAPED = re.compile("[\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")
 _NOT_ASCII = re.compile("[^\x00-\x7e]")
 _BAR_AFTER_S = 0.5

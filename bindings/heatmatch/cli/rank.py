@@ -36,15 +36,17 @@ from heatmatch.errors import FileError
 from heatmatch.io import frames
 from heatmatch.text import results
 from heatmatch.text.duties import checks_row
+from heatmatch.text.first_screen import first_screen_text
 from heatmatch.text.table import wrapped
 from heatmatch.text.units import told
 
 RANK_HELP = """\
 Input: an installation with your panels, the elements you own or may buy, the
-store and the runs of wire. Prints a table, best first: heat, its uncertainty
-band, the headroom of the nearest limit and what is to buy.
-Then it prints the first circuit in full, and the trade-offs. Other commands
-select a row with --rank N. --save keeps the best two hundred, and those
+store and the runs of wire. Prints the circuit to look at first: what to wire,
+its heat, the bill, the nearest limit, and what must be there before it may
+run. Then other ways, and a table, best first. --full adds every check of the
+first row, its bill line by line, code requirements, trade-offs and cautions.
+Other commands select a row with --rank N. --save keeps the best two hundred, and those
 rejected for a danger. --compare ranks as many and lists what changed.
 """
 RANK_EXAMPLES = (
@@ -114,12 +116,33 @@ def _ranking_json(arguments: argparse.Namespace, ranking: _core.Ranking) -> dict
     return {
         "evaluated": ranking.evaluated,
         "reasons": ranking.reasons,
+        "recommended": None
+        if ranking.recommended is None
+        else candidate_json(ranking.recommended, arguments.units),
+        "alternatives": {
+            kind: frames.candidate_row(each) for kind, each in ranking.alternatives.items()
+        },
+        "lacking": told(ranking.lacking, arguments.units),
         "remarks": [told(remark, arguments.units) for remark in ranking.remarks],
         "candidates": [
             candidate_json(candidate, arguments.units) for candidate in ranking[: arguments.top]
         ],
         "pareto": [frames.candidate_row(candidate) for candidate in ranking.pareto],
     }
+
+
+def _say_first(arguments: argparse.Namespace, ranking: _core.Ranking) -> None:
+    """The answer, and the table in short."""
+    units = arguments.units
+    if len(ranking) + len(ranking.rejected) == 0:
+        say(results.ranking_text(ranking, arguments.top, units=units))
+        return
+    say(first_screen_text(ranking, units=units))
+    if len(ranking) > 0:
+        say("")
+        say(results.ranking_table(ranking[: arguments.top], units=units))
+    for text in wrapped([_core.short_ranking(ranking)], units):
+        say(text)
 
 
 def _say_ranking(arguments: argparse.Namespace, ranking: _core.Ranking) -> None:
@@ -177,11 +200,12 @@ def run_rank(arguments: argparse.Namespace) -> int:
         print_json(data if comparison is None else data | {"comparison": comparison.to_dict()})
         return 0
     say_name(arguments, installation)
-    _say_ranking(arguments, ranking)
+    (_say_ranking if arguments.full else _say_first)(arguments, ranking)
     if comparison is not None:
         say(f"\nCompared with {arguments.compare}:\n")
         say(str(comparison))
-    say_cautions(next(iter([*ranking, *ranking.rejected]), None))
+    if arguments.full:
+        say_cautions(next(iter([*ranking, *ranking.rejected]), None))
     for path in (arguments.save, arguments.csv):
         if path is not None:
             say(f"\nwrote {path}")
@@ -251,6 +275,9 @@ def add_parsers(commands: Any) -> None:
     )
     add_installation(rank)
     rank.add_argument("--top", type=positive, metavar="N", default=10, help="rows (default 10)")
+    rank.add_argument(
+        "--full", action="store_true", help="print every check, code requirements and cautions"
+    )
     add_options(rank, "--max-bank")
     rank.add_argument("--save", metavar="FILE", help="save the ranking, to compare with later")
     rank.add_argument("--compare", metavar="FILE", help="list the changes since that ranking")

@@ -66,6 +66,9 @@ class Candidate(Face):
     currency: Held[str] = Held("Currency of the price, as code of ISO 4217.")
     bill: Held[Bill] = Held("All parts of the circuit: owned and to buy.")
     remarks: Held[list[str]] = Held("Main remarks on an assessment, in words.")
+    like_it: Held[int] = Held(
+        "Number of pairings of the same load that a ranking folds under it; 0 in an assessment."
+    )
     mean_power_w: Held[float] = Held("Mean typical power over the conditions [W].")
     mean_power_low_w: Held[float] = Held("Low end of the mean power [W].")
     mean_power_high_w: Held[float] = Held("High end of the mean power [W].")

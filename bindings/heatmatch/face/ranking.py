@@ -47,6 +47,9 @@ class Ranking(Face):
         "Whether the order is by season energy [kWh]; otherwise by mean power [W]."
     )
     remarks: Held[list[str]] = Held("Main remarks, in words.")
+    lacking: Held[str] = Held(
+        "Fact or purchase that a recommendation lacks, in words; empty where there is one."
+    )
     conditions: Held[list[tuple[float, float]]] = Held(
         "Pairs of irradiance [W/m2] and cell temperature [°C] of the mean power."
     )
@@ -64,6 +67,25 @@ class Ranking(Face):
     def candidates(self) -> list[Candidate]:
         """Candidates without a known danger, best first."""
         return list(self)
+
+    @property
+    def recommended(self) -> Candidate | None:
+        """Circuit to look at first; None if none can be recommended, see `lacking`.
+
+        Among circuits without a likely danger, with every deciding margin assessed and a known bill
+        within the budget: of those with at least 95 % of the most heat, the one with most headroom.
+        """
+        if "recommended" not in self._kept:
+            self._kept["recommended"] = wrap(self._core.recommended)
+        found: Candidate | None = self._kept["recommended"]
+        return found
+
+    @property
+    def alternatives(self) -> dict[str, Candidate]:
+        """Other circuits by what they are first in: "most heat", "least money", and others."""
+        if "alternatives" not in self._kept:
+            self._kept["alternatives"] = dict(wrap(self._core.alternatives()))
+        return dict(self._kept["alternatives"])
 
     @property
     def rejected(self) -> list[Candidate]:
@@ -145,6 +167,7 @@ def rank(
     top: int = 200,
     keep_rejected: int = 200,
     max_bank: int = 4,
+    fold: bool = True,
     group: str = "",
     element: str = "",
     panels: str | None = None,
@@ -173,6 +196,8 @@ def rank(
         Number of rejected candidates to keep.
     max_bank : int
         Largest number of elements in a bank, 1 to 64.
+    fold : bool
+        List banks of one element and the same resistance once, unless one is better in something.
     group, element : str
         Only this group of panels, only this element; empty for all.
     panels, bank : str, optional
@@ -231,6 +256,7 @@ def rank(
         top=top,
         keep_rejected=keep_rejected,
         max_bank=max_bank,
+        fold=fold,
         group=group,
         element=element,
         panels=panels,

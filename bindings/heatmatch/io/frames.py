@@ -109,6 +109,7 @@ def candidate_row(candidate: _core.Candidate) -> dict[str, Any]:
         "not_assessed": candidate.not_assessed,
         "price_to_buy": candidate.price_to_buy,
         "currency": candidate.currency,
+        "like_it": candidate.like_it,
     }
     return row
 

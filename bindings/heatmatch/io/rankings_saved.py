@@ -15,13 +15,13 @@ from heatmatch import _library as _core
 from heatmatch.errors import FileError, InvalidInput
 from heatmatch.io import frames
 from heatmatch.io.files import checked_path, write_text
-from heatmatch.io.rankings_versions import of_version_1
+from heatmatch.io.rankings_versions import of_version_1, of_version_2
 
 if TYPE_CHECKING:
     import pandas as _pd
 
 FORMAT = "heatmatch_ranking"
-VERSION = 2
+VERSION = 3
 KEY = ("group", "panels", "element", "bank")
 _REJECTED = (*KEY, "worst_margin", "mean_power_w", "season_kwh", "price_to_buy", "currency")
 
@@ -51,6 +51,12 @@ class SavedRanking:
     rejected : list of dict
         Pairings rejected for a danger that the ranking kept: key, heat, worst margin and price.
         Empty if an early file of version 1 has none.
+    recommended : dict or None
+        Row of the recommended circuit; None without one, and in files of version 1 and 2.
+    alternatives : dict of dict
+        Rows of the alternatives by what they are first in.
+    lacking : str
+        Fact or purchase that a recommendation lacks; empty where there is one.
     """
 
     name: str
@@ -62,6 +68,9 @@ class SavedRanking:
     remarks: list[str]
     rows: list[dict[str, Any]]
     rejected: list[dict[str, Any]] = field(default_factory=list)
+    recommended: dict[str, Any] | None = None
+    alternatives: dict[str, dict[str, Any]] = field(default_factory=dict)
+    lacking: str = ""
 
     @classmethod
     def of(cls, ranking: _core.Ranking, name: str = "") -> SavedRanking:
@@ -77,6 +86,14 @@ class SavedRanking:
             remarks=list(ranking.remarks),
             rows=[_finite(frames.candidate_row(candidate)) for candidate in ranking.candidates],
             rejected=[{key: row[key] for key in _REJECTED if key in row} for row in rejected],
+            recommended=None
+            if ranking.recommended is None
+            else _finite(frames.candidate_row(ranking.recommended)),
+            alternatives={
+                kind: _finite(frames.candidate_row(candidate))
+                for kind, candidate in ranking.alternatives.items()
+            },
+            lacking=str(ranking.lacking),
         )
 
     def to_frame(self) -> _pd.DataFrame:
@@ -191,7 +208,9 @@ def load_ranking(path: str | os.PathLike[str]) -> SavedRanking:
     if isinstance(plain[FORMAT], bool) or plain[FORMAT] not in range(1, VERSION + 1):
         allowed = f"1 to {VERSION}; a newer heatmatch wrote it"
         raise _refusal(name, FORMAT, _shown(plain[FORMAT]), allowed)
-    return _saved_from(of_version_1(plain) if plain[FORMAT] == 1 else plain, name)
+    if plain[FORMAT] == 1:
+        plain = of_version_1(plain)
+    return _saved_from(of_version_2(plain), name)
 
 
 def _number(value: Any) -> bool:
@@ -205,6 +224,10 @@ def _number(value: Any) -> bool:
 
 def _text(value: Any) -> bool:
     return isinstance(value, str)
+
+
+def _is_row(value: Any) -> bool:
+    return isinstance(value, dict)
 
 
 def _count(value: Any) -> bool:
@@ -261,6 +284,12 @@ def _saved_from(plain: Mapping[str, Any], name: str) -> SavedRanking:
         "remarks": (lambda value: isinstance(value, list) and all(map(_text, value)), "texts"),
         "rows": (lambda value: isinstance(value, list), "a list"),
         "rejected": (lambda value: isinstance(value, list), "a list"),
+        "recommended": (lambda value: value is None or isinstance(value, dict), "a row or null"),
+        "alternatives": (
+            lambda value: isinstance(value, dict) and all(map(_is_row, value.values())),
+            "rows by their kind",
+        ),
+        "lacking": (_text, "a str"),
     }
     values: dict[str, Any] = {key: plain.get(key) for key in kinds}
     for key, (fits, allowed) in kinds.items():
@@ -269,6 +298,10 @@ def _saved_from(plain: Mapping[str, Any], name: str) -> SavedRanking:
     by_season = values["by_season"]
     _check_rows(name, "rows", plain["rows"], _COLUMNS, by_season=by_season)
     _check_rows(name, "rejected", values["rejected"], _REJECTED_COLUMNS, by_season=by_season)
+    first = [] if values["recommended"] is None else [values["recommended"]]
+    _check_rows(name, "recommended", first, _COLUMNS, by_season=by_season)
+    others = list(values["alternatives"].values())
+    _check_rows(name, "alternatives", others, _COLUMNS, by_season=by_season)
     return SavedRanking(**{**values, "name": values["name"] or Path(name).stem})
 
 

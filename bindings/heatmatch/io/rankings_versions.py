@@ -25,3 +25,8 @@ def of_version_1(plain: dict[str, Any]) -> dict[str, Any]:
         for row in rows
     ]
     return {"rejected": [], **plain, "rows": renamed}
+
+
+def of_version_2(plain: dict[str, Any]) -> dict[str, Any]:
+    """The content of a file of version 2: it has no recommendation."""
+    return {"recommended": None, "alternatives": {}, "lacking": "", **plain}

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from heatmatch import _library as _core
 from heatmatch.text.duties import counts_html, duties_html
+from heatmatch.text.first_screen import first_screen_html
 from heatmatch.text.plain import escape
 from heatmatch.text.results import TABLE_ROWS, legend
 from heatmatch.text.table import cells, heads
@@ -49,7 +50,8 @@ def ranking_html(self: _core.Ranking) -> str:
     first = next(iter([*self, *self.rejected]), None)
     counts = "" if first is None else paragraphs([f"{first.circuit.title}:"]) + counts_html(first)
     table = html_of(made, caption=_core.reasons_sentence(self), widths={1: 120, 2: 120})
-    return table + counts + notes
+    answer = "" if first is None else first_screen_html(self)
+    return answer + table + counts + notes
 
 
 def heat_html(candidate: _core.Candidate) -> str:

@@ -1,0 +1,58 @@
+#include "pybind.hpp"
+
+#include "heatmatch/answer/first_screen.hpp"
+#include "heatmatch/answer/open_points.hpp"
+
+namespace heatmatch::python {
+
+namespace {
+
+/// Severity as its word, or None, then the line.
+py::tuple line_of(const std::optional<Severity>& severity, const Sentence& said) {
+    py::object word = py::none();
+    if (severity) word = py::cast(*severity);
+    return py::make_tuple(word, said);
+}
+
+py::dict screen_dict(const FirstScreen& screen) {
+    py::list blocks;
+    for (const ScreenBlock& block : screen.blocks) {
+        py::list lines;
+        for (const ScreenLine& line : block.lines) lines.append(line_of(line.severity, line.said));
+        blocks.append(py::make_tuple(block.label, lines));
+    }
+    py::dict plain;
+    plain["status"] = line_of(screen.status.severity, screen.status.said);
+    plain["blocks"] = blocks;
+    plain["others"] = screen.others;
+    plain["closing"] = screen.closing;
+    return plain;
+}
+
+}  // namespace
+
+void register_first_screen(py::module_& module) {
+    module.def(
+        "first_screen", [](const Ranking& ranking) { return screen_dict(first_screen(ranking)); },
+        py::arg("of"), "What to see first, as data: status, blocks, other ways, closing lines.");
+    module.def(
+        "first_screen",
+        [](const Candidate& candidate) { return screen_dict(first_screen(candidate)); },
+        py::arg("of"), "The same of one circuit.");
+    module.def("severity_mark", &severity_mark, py::arg("severity"),
+               "The mark of a severity beside its word.");
+    module.def("building_mark", &building_mark, py::arg("candidate"),
+               "The mark of drawings and wiring lists: not for building; may be empty.");
+    module.def(
+        "open_points",
+        [](const Candidate& candidate) {
+            py::list points;
+            for (const OpenPoint& point : open_points(candidate)) {
+                points.append(line_of(point.severity, point.said));
+            }
+            return points;
+        },
+        py::arg("candidate"), "What must be there or stated before a circuit may be built.");
+}
+
+}  // namespace heatmatch::python
