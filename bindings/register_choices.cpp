@@ -3,6 +3,7 @@
 #include "heatmatch/match/candidate/bill.hpp"
 #include "heatmatch/match/candidate/code_duties.hpp"
 #include "heatmatch/match/candidate/wire_check.hpp"
+#include "heatmatch/match/rank/alternative.hpp"
 #include "heatmatch/operation/calibration/store_log.hpp"
 #include "heatmatch/operation/days/day.hpp"
 #include "heatmatch/operation/diagnosis/diagnosis.hpp"
@@ -51,6 +52,7 @@ std::span<const ChoiceClass> choice_classes() {
         {"SensedPlace", "Place where a device senses.", sensed_place_words},
         {"Answer", "Whether something is so.", answer_words},
         {"BillState", "What is known of the price of a line of a bill.", bill_state_words},
+        {"AlternativeKind", "What another circuit of a ranking is first in.", alternative_words},
         {"DutyMeans", "How a duty of a code is met.", duty_means_words},
         {"Severity", "How bad it is to pass a margin.", severity_words},
         {"WirePart", "Part of a run of wire with a temperature limit.", wire_part_words},

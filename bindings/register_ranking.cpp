@@ -125,7 +125,7 @@ void register_ranking(py::module_& module) {
             [](const Ranking& ranking) {
                 py::list all;
                 for (const Alternative& each : ranking.alternatives) {
-                    all.append(py::make_tuple(word_of(each.kind), each.candidate));
+                    all.append(py::make_tuple(each.kind, each.candidate));
                 }
                 return all;
             },

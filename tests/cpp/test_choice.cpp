@@ -11,6 +11,7 @@
 #include "heatmatch/match/candidate/bill.hpp"
 #include "heatmatch/match/candidate/code_duties.hpp"
 #include "heatmatch/match/candidate/wire_check.hpp"
+#include "heatmatch/match/rank/alternative.hpp"
 #include "heatmatch/operation/calibration/store_log.hpp"
 #include "heatmatch/operation/days/day.hpp"
 #include "heatmatch/operation/diagnosis/diagnosis.hpp"
@@ -88,8 +89,8 @@ TEST_CASE("every choice has a word for each enumerator, in their order") {
     check_choices<StoreShape, StorePlace, heatmatch::StandsOn, StoreTerminals, StoreMaterial,
                   Carried, SurroundingsKind, Duty, SensedPlace, WiringCode, LayingMethod,
                   ArrayPlace, Earthing>();
-    check_choices<Answer, BillState, DutyMeans, Severity, WirePart, FitMode, ResistanceBasis,
-                  ConductivityEnd, VectorWidth>();
+    check_choices<Answer, AlternativeKind, BillState, DutyMeans, Severity, WirePart, FitMode,
+                  ResistanceBasis, ConductivityEnd, VectorWidth>();
     check_choices<SwitchCase, SwitchAction, BedModel, ProbePlace, FaultKind, UnitSystem,
                   SkyModel>();
 }

@@ -49,7 +49,7 @@ def read_json(text: str) -> Any:
 
 def test_rank_prints_a_table_of_80_columns(command: Callable[..., Any], demo_file: Path) -> None:
     for units in ("si", "us"):
-        done = command("rank", demo_file, "--top", 3, "--units", units)
+        done = command("rank", demo_file, "--top", 3, "--units", units, "--full")
         assert (done.code, done.err) == (0, "")
         assert widest(done.out) <= 80
         assert done.out.startswith("seedling house at Hollow Brook\n")

@@ -164,5 +164,5 @@ def test_the_command_line_gives_them_as_data(command: Callable[..., Any], tmp_pa
     }  # fmt: skip
     assert first["not_checked"]
     assert first["code_duties"]
-    told = flat(command("rank", path, "--top", "1").out)
+    told = flat(command("rank", path, "--top", "1", "--full").out)
     assert told.count("Checks made") == 1

@@ -160,7 +160,7 @@ def test_the_command_line_ranks_with_a_file_of_weather(
     done = command("rank", path, "--top", 2, "--weather", GREENSBORO)
     assert (done.code, done.err) == (0, "")
     assert "kWh/day" in done.out
-    without = command("rank", path, "--top", 2)
+    without = command("rank", path, "--top", 2, "--full")
     assert "Without weather data, ranked by power" in " ".join(without.out.split())
     data = json.loads(command("assess", path, "--weather", GREENSBORO, "--json").out)
     assert data["season_kwh"] > 0.0

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from heatmatch import _library as _core
+from heatmatch.cli.candidate_json import candidate_json
 from heatmatch.cli.circuits import chosen_candidate, existing_circuits
 from heatmatch.cli.output import (
     check_new_file,
@@ -23,19 +24,16 @@ from heatmatch.cli.shared import (
     add_installation,
     add_options,
     make_ranking,
-    margin_json,
     open_catalog,
     positive,
     read_installation,
     read_weather,
     say_cautions,
     say_name,
-    texts_in,
 )
 from heatmatch.errors import FileError
 from heatmatch.io import frames
 from heatmatch.text import results
-from heatmatch.text.duties import checks_row
 from heatmatch.text.first_screen import first_screen_text
 from heatmatch.text.table import wrapped
 from heatmatch.text.units import told
@@ -67,34 +65,6 @@ No input. Prints an installation file (JSON) that every command can read;
 change it to describe your own situation.
 """
 DEMO_EXAMPLES = ("demo > mine.json", "demo | heatmatch rank -")
-
-
-def _bill_json(candidate: _core.Candidate, units: str) -> dict[str, Any]:
-    """The bill as plain data; a total that is not known is null."""
-    bill = candidate.bill
-    names = ("currency", "low", "typical", "high", "complete", "budget", "within_budget")
-    row: dict[str, Any] = {name: getattr(bill, name) for name in names}
-    row["sentence"] = told(_core.bill_sentence(bill), units)
-    row["lines"] = [
-        {name: getattr(line, name) for name in frames.BILL_COLUMNS} | {"why": told(line.why, units)}
-        for line in bill.lines
-    ]
-    row["remarks"] = [told(remark, units) for remark in _core.bill_remarks(candidate)]
-    return row
-
-
-def candidate_json(candidate: _core.Candidate, units: str) -> dict[str, Any]:
-    """A candidate as plain data."""
-    row = frames.candidate_row(candidate)
-    row |= checks_row(candidate, units)
-    row["bill"] = _bill_json(candidate, units)
-    row["margins"] = [margin_json(margin, units) for margin in candidate.margins]
-    told = {
-        "advice": candidate.advice().sentences,
-        "assumed": candidate.assumed,
-        "remarks": candidate.remarks,
-    }
-    return row | texts_in(told, units, *told)
 
 
 _COMPARED = 200  # candidates that are kept to be compared

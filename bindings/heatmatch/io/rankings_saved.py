@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import math
 import os
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field
 from datetime import datetime, timezone
 from pathlib import Path
@@ -15,6 +15,17 @@ from heatmatch import _library as _core
 from heatmatch.errors import FileError, InvalidInput
 from heatmatch.io import frames
 from heatmatch.io.files import checked_path, write_text
+from heatmatch.io.rankings_checked import (
+    COLUMNS,
+    KEY,
+    REJECTED_COLUMNS,
+    check_rows,
+    is_count,
+    is_row,
+    is_text,
+    refusal,
+    shown,
+)
 from heatmatch.io.rankings_versions import of_version_1, of_version_2
 
 if TYPE_CHECKING:
@@ -22,7 +33,6 @@ if TYPE_CHECKING:
 
 FORMAT = "heatmatch_ranking"
 VERSION = 3
-KEY = ("group", "panels", "element", "bank")
 _REJECTED = (*KEY, "worst_margin", "mean_power_w", "season_kwh", "price_to_buy", "currency")
 
 
@@ -151,16 +161,16 @@ def save_ranking(
     'three.json'
     """
     saved = ranking if isinstance(ranking, SavedRanking) else SavedRanking.of(ranking, name)
-    shown = checked_path(path, "write")
+    file = checked_path(path, "write")
     plain = {FORMAT: VERSION, **asdict(saved)}
     try:
-        _saved_from(plain, shown)
+        _saved_from(plain, file)
         text = json.dumps(plain, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
         text.encode("utf-8")
     except InvalidInput:
         raise
     except (TypeError, ValueError, RecursionError) as error:
-        raise _refusal(shown, "ranking", "not plain data", f"plain data ({error})") from error
+        raise refusal(file, "ranking", "not plain data", f"plain data ({error})") from error
     return write_text(path, text, force=force, only_kind=f'"{FORMAT}"')
 
 
@@ -200,119 +210,49 @@ def load_ranking(path: str | os.PathLike[str]) -> SavedRanking:
     except OSError as error:
         raise FileError(f'cannot read "{name}": {error.strerror}; check the path') from error
     except UnicodeEncodeError as error:
-        raise _refusal(name, "file", "half a character", "text in UTF-8") from error
+        raise refusal(name, "file", "half a character", "text in UTF-8") from error
     except (ValueError, RecursionError) as error:
-        raise _refusal(name, "file", "not JSON", f"a file of save_ranking ({error})") from error
+        raise refusal(name, "file", "not JSON", f"a file of save_ranking ({error})") from error
     if not isinstance(plain, dict) or FORMAT not in plain:
-        raise _refusal(name, FORMAT, "(missing)", "a file of save_ranking")
+        raise refusal(name, FORMAT, "(missing)", "a file of save_ranking")
     if isinstance(plain[FORMAT], bool) or plain[FORMAT] not in range(1, VERSION + 1):
         allowed = f"1 to {VERSION}; a newer heatmatch wrote it"
-        raise _refusal(name, FORMAT, _shown(plain[FORMAT]), allowed)
+        raise refusal(name, FORMAT, shown(plain[FORMAT]), allowed)
     if plain[FORMAT] == 1:
         plain = of_version_1(plain)
     return _saved_from(of_version_2(plain), name)
 
 
-def _number(value: Any) -> bool:
-    if isinstance(value, bool) or not isinstance(value, (int, float)):
-        return False
-    try:
-        return math.isfinite(value)
-    except OverflowError:
-        return False
-
-
-def _text(value: Any) -> bool:
-    return isinstance(value, str)
-
-
-def _is_row(value: Any) -> bool:
-    return isinstance(value, dict)
-
-
-def _count(value: Any) -> bool:
-    return isinstance(value, int) and not isinstance(value, bool) and 0 <= value < 2**63
-
-
-def _number_or_none(value: Any) -> bool:
-    return value is None or _number(value)
-
-
-_A_NUMBER, _A_TEXT = (_number, "a number"), (_text, "a text")
-_A_PRICE = (_number_or_none, "a number, or null where it is not known")
-# Column -> what its values must be, and whether every row has it.
-_COLUMNS = {
-    **{key: (_A_TEXT, True) for key in KEY},
-    "mean_power_w": (_A_NUMBER, True),
-    "severity": (_A_TEXT, True),
-    "smallest_headroom": (_A_NUMBER, True),
-    "price_to_buy": (_A_PRICE, False),
-    "currency": (_A_TEXT, False),
-    "worst_margin": (_A_TEXT, False),
-}
-_REJECTED_COLUMNS = {
-    **{key: _COLUMNS[key] for key in (*KEY, "mean_power_w", "price_to_buy", "currency")},
-    "worst_margin": (_A_TEXT, True),
-}
-
-
-def _check_rows(
-    file: str, name: str, rows: Sequence[Any], columns: Mapping[str, Any], *, by_season: bool
-) -> None:
-    season = {"season_kwh": (_A_NUMBER, True)} if by_season else {}
-    for number, row in enumerate(rows, 1):
-        if not isinstance(row, dict):
-            raise _refusal(file, f"{name}[{number}]", _shown(row), "an object")
-        for key, ((fits, allowed), needed) in {**columns, **season}.items():
-            if key not in row and needed:
-                raise _refusal(file, f"{name}[{number}]", f"without {key}", "whole")
-            if key in row and not fits(row[key]):
-                raise _refusal(file, f"{name}[{number}].{key}", _shown(row[key]), allowed)
-
-
 def _saved_from(plain: Mapping[str, Any], name: str) -> SavedRanking:
     kinds: dict[str, tuple[Any, str]] = {
-        "name": (_text, "a str"),
-        "saved_at_utc": (_text, "a str"),
-        "library_version": (_text, "a str"),
+        "name": (is_text, "a str"),
+        "saved_at_utc": (is_text, "a str"),
+        "library_version": (is_text, "a str"),
         "by_season": (lambda value: isinstance(value, bool), "a bool"),
-        "evaluated": (_count, "a count"),
+        "evaluated": (is_count, "a count"),
         "reasons": (
-            lambda value: isinstance(value, dict) and all(map(_count, value.values())),
+            lambda value: isinstance(value, dict) and all(map(is_count, value.values())),
             "a dict of counts",
         ),
-        "remarks": (lambda value: isinstance(value, list) and all(map(_text, value)), "texts"),
+        "remarks": (lambda value: isinstance(value, list) and all(map(is_text, value)), "texts"),
         "rows": (lambda value: isinstance(value, list), "a list"),
         "rejected": (lambda value: isinstance(value, list), "a list"),
         "recommended": (lambda value: value is None or isinstance(value, dict), "a row or null"),
         "alternatives": (
-            lambda value: isinstance(value, dict) and all(map(_is_row, value.values())),
+            lambda value: isinstance(value, dict) and all(map(is_row, value.values())),
             "rows by their kind",
         ),
-        "lacking": (_text, "a str"),
+        "lacking": (is_text, "a str"),
     }
     values: dict[str, Any] = {key: plain.get(key) for key in kinds}
     for key, (fits, allowed) in kinds.items():
         if not fits(values[key]):
-            raise _refusal(name, key, _shown(values[key]), allowed)
+            raise refusal(name, key, shown(values[key]), allowed)
     by_season = values["by_season"]
-    _check_rows(name, "rows", plain["rows"], _COLUMNS, by_season=by_season)
-    _check_rows(name, "rejected", values["rejected"], _REJECTED_COLUMNS, by_season=by_season)
+    check_rows(name, "rows", plain["rows"], COLUMNS, by_season=by_season)
+    check_rows(name, "rejected", values["rejected"], REJECTED_COLUMNS, by_season=by_season)
     first = [] if values["recommended"] is None else [values["recommended"]]
-    _check_rows(name, "recommended", first, _COLUMNS, by_season=by_season)
+    check_rows(name, "recommended", first, COLUMNS, by_season=by_season)
     others = list(values["alternatives"].values())
-    _check_rows(name, "alternatives", others, _COLUMNS, by_season=by_season)
+    check_rows(name, "alternatives", others, COLUMNS, by_season=by_season)
     return SavedRanking(**{**values, "name": values["name"] or Path(name).stem})
-
-
-def _shown(value: Any) -> str:
-    """A value as a message can hold it."""
-    if isinstance(value, (list, dict)):
-        return "a list" if isinstance(value, list) else "an object"
-    return ascii(value)[:40] if isinstance(value, str) else repr(value)[:40]
-
-
-def _refusal(file: str, field_name: str, value: str, allowed: str) -> InvalidInput:
-    remedy = "make one with save_ranking"
-    message = f'ranking "{file}": {field_name} = {value} must be {allowed}; {remedy}'
-    return InvalidInput(message, f'ranking "{file}"', field_name, value, allowed, remedy)

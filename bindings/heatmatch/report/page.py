@@ -53,7 +53,7 @@ def _candidate(what: _core.Ranking | _core.Candidate) -> tuple[_core.Candidate, 
         raise InvalidInput(
             "ranking: candidates = none must be at least one; rank with top and keep_rejected"
         )
-    return everyone[0], what
+    return what.recommended or everyone[0], what
 
 
 def _own_weather(

@@ -12,6 +12,7 @@ from markupsafe import Markup
 from heatmatch import _library as _core
 from heatmatch.errors import Error
 from heatmatch.io import frames
+from heatmatch.report.first import first_block
 from heatmatch.text.columns import clip, clip_middle
 from heatmatch.text.duties import SHORT, duties_heads
 from heatmatch.text.plain import plain
@@ -118,6 +119,8 @@ def sections(
     else:
         verdict += translated([_core.space_sentence(candidate)])
     return {
+        "first": first_block(candidate, ranking, translated, laid_out),
+        "building_mark": translated([_core.building_mark(candidate)])[0],
         "danger": bool(dangers),
         "verdict": verdict,
         "dangers": dangers,
