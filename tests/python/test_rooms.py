@@ -21,6 +21,7 @@ FLOORS = (
     {"match/margins"},
     {"match/candidate"},
     {"match/rank"},
+    {"match/plan"},
     {"operation/days", "operation/calibration", "operation/meter"},
     {"operation/diagnosis"},
     {"answer"},
