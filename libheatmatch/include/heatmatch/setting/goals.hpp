@@ -14,6 +14,11 @@ struct Goals {
     std::vector<int> months{};       //!< of the heating season, 1 to 12
     std::optional<double> budget{};  //!< for parts to be bought
     std::string currency{};          //!< of the budget, ISO 4217
+    /// Of a plan: circuits at most; not stated: three.
+    std::optional<int> circuits_max{};
+    std::optional<double> volts_max{};     //!< of a plan's arrays at the record low [V]
+    std::optional<double> headroom_min{};  //!< of a plan's checks, 0 to 0.9
+    std::optional<int> parts_max{};        //!< pieces on a plan's bill, wire not counted
 
     friend bool operator==(const Goals&, const Goals&) = default;
 };
