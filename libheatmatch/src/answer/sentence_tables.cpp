@@ -13,6 +13,7 @@
 #include "match/margins/sentences_of_runs.hpp"
 #include "match/margins/sentences_of_stores.hpp"
 #include "match/margins/sentences_of_vessels.hpp"
+#include "match/plan/sentences.hpp"
 #include "match/rank/sentences.hpp"
 #include "operation/calibration/sentences.hpp"
 #include "operation/days/sentences.hpp"
@@ -51,6 +52,7 @@ std::span<const std::span<const Template>> sentence_tables() {
         candidate_sentences::of_bill::table,
         candidate_sentences::of_duties::table,
         explain_sentences::table,
+        plan_sentences::table,
         rank_sentences::table,
     });
     return tables;

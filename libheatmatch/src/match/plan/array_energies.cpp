@@ -1,0 +1,167 @@
+#include "array_energies.hpp"
+
+#include <algorithm>
+
+#include "heatmatch/solar/group_weather.hpp"
+#include "heatmatch/solar/mixed_energy.hpp"
+#include "heatmatch/solar/panel_energy.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+bool same_place(const OwnedPanels& a, const OwnedPanels& b) {
+    return a.tilt_deg == b.tilt_deg && a.azimuth_deg == b.azimuth_deg && a.shade_pct == b.shade_pct;
+}
+
+StringPanel panel_in_string(const PanelInService& panel) {
+    const int diodes = bypass_diodes_of(panel.panel);
+    return {.diode = panel.today,
+            .substrings = std::max(1, diodes),
+            .bypass = diodes > 0,
+            .noct_c = panel.panel.noct_c.value_or(usual_noct_c)};
+}
+
+}  // namespace
+
+double ArraySeason::kwh(double bank_ohm, double wire_ohm) const {
+    const double total_ohm = bank_ohm + wire_ohm;
+    return panels * curve->delivered_kwh(total_ohm / factor) * bank_ohm / total_ohm;
+}
+
+ArrayEnergies::ArrayEnergies(const Parts& parts, const Installation& installation,
+                             const RankOptions& options,
+                             const std::shared_ptr<const Weather>& weather,
+                             const ArrayFamily& family)
+    : installation_(installation),
+      options_(options),
+      family_(family),
+      weather_(weather),
+      seasons_(weather, parts, installation, options) {
+    for (std::size_t group = 0; group < installation.panels.size(); ++group) {
+        const OwnedPanels& owned = installation.panels[group];
+        panels_.push_back(panel_in_service(owned, find_panel(parts, owned.panel),
+                                           installation.site.record_low_c));
+        add_plane(group, *weather);
+        const SeasonWeather& season = seasons_.of(group)->for_panel(panels_.back());
+        // A blocking diode takes its share of each panel of a string: of a long one, hardly any.
+        PanelInService open = panels_.back();
+        open.blocking = false;
+        largest_kwh_.push_back(
+            panel_energy(open, season.season, options.vector_width, 1).mpp_kwh());
+    }
+}
+
+void ArrayEnergies::add_plane(std::size_t group, const Weather& weather) {
+    const OwnedPanels& owned = installation_.panels[group];
+    for (std::size_t other = 0; other < group; ++other) {
+        if (!same_place(installation_.panels[other], owned)) continue;
+        plane_of_.push_back(plane_of_[other]);
+        return;
+    }
+    plane_of_.push_back(planes_.size());
+    auto own = group_weather(weather, owned, installation_.site, true);
+    planes_.push_back(own ? std::move(own) : weather_);
+}
+
+std::optional<std::size_t> ArrayEnergies::only_group(const FamilyArray& array) const {
+    if (array.strings.front() != array.strings.back()) return std::nullopt;
+    const auto used = [](int panels) { return panels > 0; };
+    if (std::count_if(array.panels.begin(), array.panels.end(), used) != 1) return std::nullopt;
+    const auto first = std::find_if(array.panels.begin(), array.panels.end(), used);
+    return static_cast<std::size_t>(first - array.panels.begin());
+}
+
+const ArrayEnergies::NodeSet& ArrayEnergies::nodes_of(const FamilyArray& array) {
+    PlaneSet used(planes_.size(), false);
+    for (std::size_t g = 0; g < array.panels.size(); ++g) {
+        if (array.panels[g] > 0) used[plane_of_[g]] = true;
+    }
+    const auto known = sets_.find(used);
+    if (known != sets_.end()) return known->second;
+    NodeSet set;
+    std::vector<const Weather*> weathers;
+    std::vector<std::size_t> place(planes_.size(), 0);
+    for (std::size_t p = 0; p < planes_.size(); ++p) {
+        if (!used[p]) continue;
+        place[p] = weathers.size();
+        weathers.push_back(planes_[p].get());
+    }
+    set.nodes = plane_nodes(
+        weathers, season_node_options(installation_.goals.months, options_.exact_weather));
+    std::vector<BoundGroup> groups;
+    for (std::size_t g = 0; g < panels_.size(); ++g) {
+        set.plane_of.push_back(place[plane_of_[g]]);
+        groups.push_back({.panel = panel_in_string(panels_[g]), .plane = set.plane_of.back()});
+    }
+    set.bound = ArrayBound(set.nodes, groups);
+    return sets_.emplace(std::move(used), std::move(set)).first->second;
+}
+
+ArraySeason ArrayEnergies::equal_panels(const FamilyArray& array, std::size_t group) {
+    const int parallel = static_cast<int>(array.strings.size());
+    const int series = array.panels[group] / parallel;
+    const PanelInService& panel = panels_[group];
+    auto& curve = curves_[{group, panel.blocking ? series : 1}];
+    if (!curve) {
+        const SeasonWeather& season = seasons_.of(group)->for_panel(panel);
+        curve = std::make_shared<const EnergyCurve>(
+            panel_energy(panel, season.season, options_.vector_width, series));
+    }
+    return {.curve = curve,
+            .panels = series * parallel,
+            .factor = static_cast<double>(series) / parallel};
+}
+
+ArraySeason ArrayEnergies::unlike_panels(const FamilyArray& array) {
+    const NodeSet& set = nodes_of(array);
+    PlacedArray placed{.planes = set.nodes};
+    for (const std::size_t index : array.strings) {
+        PanelString& string = placed.array.strings.emplace_back();
+        const PanelCounts& counts = family_.strings[index].panels;
+        for (std::size_t g = 0; g < counts.size(); ++g) {
+            if (counts[g] > 0 && panels_[g].blocking) string.blocking_v = diode_drop_v;
+            for (int n = 0; n < counts[g]; ++n) {
+                string.panels.push_back(panel_in_string(panels_[g]));
+                placed.places.push_back(
+                    {.plane = set.plane_of[g], .noct_c = string.panels.back().noct_c});
+            }
+        }
+    }
+    const double match_ohm = stc_match_ohm(placed.array);
+    return {.curve = std::make_shared<const EnergyCurve>(std::move(placed), match_ohm)};
+}
+
+const ArraySeason& ArrayEnergies::season(std::size_t array) {
+    const auto known = made_.find(array);
+    if (known != made_.end()) return known->second;
+    const FamilyArray& of = family_.arrays[array];
+    const auto group = only_group(of);
+    return made_.emplace(array, group ? equal_panels(of, *group) : unlike_panels(of)).first->second;
+}
+
+std::vector<double> ArrayEnergies::at_most_kwh(const FamilyArray& array,
+                                               std::span<const double> ohm) {
+    const NodeSet& set = nodes_of(array);
+    const ArrayLimits limits = set.bound.limits(family_, array);
+    std::vector<double> most;
+    most.reserve(ohm.size());
+    for (const double each : ohm) most.push_back(set.bound.at_most_kwh(limits, each));
+    return most;
+}
+
+double ArrayEnergies::largest_kwh(const PanelCounts& panels) const {
+    double sum = 0.0;
+    for (std::size_t g = 0; g < panels.size(); ++g) sum += panels[g] * largest_kwh_[g];
+    return (1.0 + curve_allowance) * sum;
+}
+
+double ArrayEnergies::days() const {
+    return seasons_.first()->days;
+}
+
+const Sentences& ArrayEnergies::remarks() const {
+    return seasons_.first()->remarks;
+}
+
+}  // namespace heatmatch

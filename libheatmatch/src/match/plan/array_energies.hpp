@@ -1,0 +1,77 @@
+#pragma once
+
+#include "match/rank/group_seasons.hpp"
+
+#include <cstddef>
+#include <map>
+#include <memory>
+#include <optional>
+#include <span>
+#include <utility>
+#include <vector>
+
+#include "heatmatch/match/plan/array_bound.hpp"
+#include "heatmatch/match/plan/array_family.hpp"
+#include "heatmatch/solar/energy_curve.hpp"
+#include "heatmatch/solar/panel_in_service.hpp"
+
+namespace heatmatch {
+
+/// Energy of one array over the season: that of equal panels by the curve of one.
+struct ArraySeason {
+    std::shared_ptr<const EnergyCurve> curve{};
+    int panels = 1;       //!< 1 for a curve of the whole array
+    double factor = 1.0;  //!< resistance of the array over that of the curve
+
+    /// Energy into a bank behind its wire [kWh].
+    [[nodiscard]] double kwh(double bank_ohm, double wire_ohm) const;
+};
+
+/// Energy of the arrays of a family: bounds at once, curves when they are needed.
+class ArrayEnergies {
+  public:
+    ArrayEnergies(const Parts& parts, const Installation& installation, const RankOptions& options,
+                  const std::shared_ptr<const Weather>& weather, const ArrayFamily& family);
+
+    /// The group of an array of equal strings of equal panels; empty for other arrays.
+    [[nodiscard]] std::optional<std::size_t> only_group(const FamilyArray& array) const;
+    /// The array's season, made when first asked for.
+    [[nodiscard]] const ArraySeason& season(std::size_t array);
+    /// Upper bounds of the energy of an array into each resistance [kWh].
+    [[nodiscard]] std::vector<double> at_most_kwh(const FamilyArray& array,
+                                                  std::span<const double> ohm);
+    /// Energy of these panels, each at its maximum power point all the time [kWh].
+    [[nodiscard]] double largest_kwh(const PanelCounts& panels) const;
+    /// Days of the season.
+    [[nodiscard]] double days() const;
+    [[nodiscard]] const Sentences& remarks() const;
+
+  private:
+    /// Nodes of the planes of some groups.
+    struct NodeSet {
+        std::vector<WeatherNodes> nodes{};
+        std::vector<std::size_t> plane_of{};  //!< of each group
+        ArrayBound bound{};
+    };
+    using PlaneSet = std::vector<bool>;
+
+    void add_plane(std::size_t group, const Weather& weather);
+    [[nodiscard]] const NodeSet& nodes_of(const FamilyArray& array);
+    [[nodiscard]] ArraySeason equal_panels(const FamilyArray& array, std::size_t group);
+    [[nodiscard]] ArraySeason unlike_panels(const FamilyArray& array);
+
+    const Installation& installation_;
+    const RankOptions& options_;
+    const ArrayFamily& family_;
+    std::shared_ptr<const Weather> weather_;
+    GroupSeasons seasons_;
+    std::vector<PanelInService> panels_{};
+    std::vector<std::shared_ptr<const Weather>> planes_{};
+    std::vector<std::size_t> plane_of_{};  //!< of each group
+    std::vector<double> largest_kwh_{};    //!< of one panel of each group
+    std::map<PlaneSet, NodeSet> sets_{};
+    std::map<std::pair<std::size_t, int>, std::shared_ptr<const EnergyCurve>> curves_{};
+    std::map<std::size_t, ArraySeason> made_{};
+};
+
+}  // namespace heatmatch

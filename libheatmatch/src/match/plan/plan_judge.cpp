@@ -1,0 +1,250 @@
+#include "heatmatch/match/plan/plan_judge.hpp"
+
+#include "match/candidate/begun_circuit.hpp"
+
+#include <algorithm>
+#include <array>
+#include <limits>
+#include <string_view>
+#include <tuple>
+#include <utility>
+
+#include "heatmatch/base/error.hpp"
+#include "heatmatch/heat/joint_layout.hpp"
+#include "heatmatch/match/candidate/wiring.hpp"
+#include "heatmatch/match/circuit/bank.hpp"
+#include "heatmatch/solar/group_weather.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+constexpr auto deciding = std::to_array<std::string_view>(
+    {"sheath temperature", "survivor sheath", "stagnation", "terminal temperature",
+     "hot tail insulation", "insulation", "run current", "cold voltage", "dc breaking", "floor",
+     "pressure", "vessel material"});
+
+/// They rise with the power of every bank in the store, and depend on nothing else but the banks.
+constexpr auto of_banks_alone = std::to_array<std::string_view>(
+    {"sheath temperature", "coil temperature", "wall and lid", "floor"});
+
+template <class Names>
+bool is_among(const Names& names, std::string_view name) {
+    return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+/// How many elements of a kind the installation owns.
+int owned_of(const Installation& installation, const std::string& element) {
+    int owned = 0;
+    for (const AllowedElements& entry : installation.elements) {
+        if (!entry.any && entry.element == element) owned += entry.count;
+    }
+    return owned;
+}
+
+void add_margins(PlanVerdict& verdict, const std::vector<Margin>& margins) {
+    for (const Margin& margin : margins) {
+        const bool open = margin.severity == Severity::not_assessed;
+        if (open && verdict.assessed && is_among(deciding, margin.name)) {
+            verdict.assessed = false;
+            if (!verdict.danger) {
+                verdict.reason = margin.name;
+                verdict.subject = margin.subject;
+                if (!margin.missing.empty()) verdict.missing = margin.missing.front();
+            }
+        }
+        const bool danger = margin.severity == Severity::danger;
+        const bool first = danger && !verdict.danger;
+        verdict.danger = verdict.danger || danger;
+        // A danger without a number counts as one beyond its limit.
+        const double headroom =
+            danger ? std::min(0.0, margin.headroom.value_or(-1.0)) : margin.headroom.value_or(1.0);
+        if (margin.consequence != Severity::danger && !danger) continue;
+        if (open) continue;
+        if (headroom < verdict.headroom || first) {
+            verdict.headroom = std::min(verdict.headroom, headroom);
+            if (danger || verdict.assessed) {
+                verdict.reason = margin.name;
+                verdict.subject = margin.subject;
+            }
+        }
+        if (is_among(of_banks_alone, margin.name)) {
+            verdict.heat_headroom = std::min(verdict.heat_headroom, headroom);
+        }
+    }
+}
+
+}  // namespace
+
+std::span<const std::string_view> deciding_margins() {
+    return deciding;
+}
+
+bool lies_before(const ExistingCircuit& a, const ExistingCircuit& b) {
+    return std::tie(a.element, a.bank, a.group, a.panels) <
+           std::tie(b.element, b.bank, b.group, b.panels);
+}
+
+PlanJudge::PlanJudge(std::shared_ptr<const Parts> parts, const Installation& installation,
+                     const RankOptions& options, const std::shared_ptr<const Weather>& weather)
+    : parts_(std::move(parts)), coil_temperature_c_(options.coil_temperature_c) {
+    // The runs and devices of the first circuit are the pattern of all.
+    pattern_ = existing_circuits(installation).size() > 1 ? installation_of(installation, 0)
+                                                          : installation;
+    pattern_.circuit.reset();
+    pattern_.circuits.clear();
+    for (const OwnedPanels& owned : installation.panels) {
+        Group group{.owned = owned,
+                    .panel = panel_in_service(owned, find_panel(*parts_, owned.panel),
+                                              installation.site.record_low_c),
+                    .brightest_w_m2 = installation.site.bright_irradiance_w_m2};
+        if (weather) {
+            group.brightest_w_m2 = std::max(group.brightest_w_m2,
+                                            brightest_of_group(*weather, owned, installation.site));
+        }
+        groups_.push_back(std::move(group));
+    }
+    devices_ = place_devices(*parts_, pattern_);
+    store_ = fill_store(*parts_, pattern_);
+}
+
+const PlanJudge::Group& PlanJudge::group_of(const ExistingCircuit& circuit) const {
+    const auto found = std::find_if(groups_.begin(), groups_.end(), [&](const Group& group) {
+        return group.owned.group == circuit.group;
+    });
+    if (found == groups_.end()) static_cast<void>(find_group(pattern_, circuit.group));
+    return *found;
+}
+
+Site PlanJudge::site_of(const ExistingCircuit& circuit) const {
+    Site site = pattern_.site;
+    site.bright_irradiance_w_m2 = group_of(circuit).brightest_w_m2;
+    return site;
+}
+
+Installation PlanJudge::with(std::span<const ExistingCircuit> circuits) const {
+    Installation changed = pattern_;
+    changed.circuits.assign(circuits.begin(), circuits.end());
+    std::stable_sort(changed.circuits.begin(), changed.circuits.end(), lies_before);
+    for (std::size_t i = 0; i < changed.circuits.size(); ++i) {
+        if (changed.circuits[i].name.empty()) {
+            changed.circuits[i].name = "circuit " + std::to_string(i + 1);
+        }
+    }
+    return changed;
+}
+
+Installation PlanJudge::alone(const ExistingCircuit& circuit) const {
+    Installation judged = pattern_;
+    judged.site = site_of(circuit);
+    judged.circuit = circuit;
+    return judged;
+}
+
+Circuit PlanJudge::unwired(const ExistingCircuit& circuit) const {
+    const Group& group = group_of(circuit);
+    Circuit made{.owned = group.owned,
+                 .panel = group.panel,
+                 .panels = parse_hookup(circuit.panels, "circuit", "panels"),
+                 .name = circuit.name};
+    const Hookup bank = parse_hookup(circuit.bank, "circuit", "bank");
+    made.bank =
+        make_bank(*parts_, find_element(*parts_, circuit.element), bank,
+                  std::min(owned_of(pattern_, circuit.element), bank.count()), coil_temperature_c_);
+    made.devices = devices_;
+    return made;
+}
+
+Circuit PlanJudge::laid(const ExistingCircuit& circuit, const Installation& judged) const {
+    Circuit made = unwired(circuit);
+    made.runs = lay_runs(*parts_, judged, made.panel, made.panels, made.bank.hookup);
+    return made;
+}
+
+Circuit PlanJudge::wired(const ExistingCircuit& circuit) const {
+    const Installation judged = alone(circuit);
+    Circuit made = laid(circuit, judged);
+    made.heat = bank_heat(store_, made.bank.element, made.bank.sheath, made.bank.alloy,
+                          made.bank.hookup.count());
+    if (chooses_for_heat(judged)) {
+        lay_for_heat(made, *parts_, judged, bright_extremes(made, judged.site));
+    }
+    return made;
+}
+
+Bill PlanJudge::bill(std::span<const Circuit> circuits) const {
+    return joint_bill(circuits, pattern_, *parts_);
+}
+
+void PlanJudge::add_bill(PlanVerdict& verdict, std::span<const Circuit> circuits) const {
+    const Bill whole = bill(circuits);
+    verdict.price = whole.typical().value_or(std::numeric_limits<double>::infinity());
+    verdict.affordable = whole.within_budget() == Answer::yes;
+    for (const BillLine& line : whole.lines) {
+        if (line.kind != PartKind::wire) verdict.parts += static_cast<int>(line.quantity + 0.5);
+    }
+}
+
+PlanVerdict PlanJudge::price(std::span<const ExistingCircuit> circuits) const {
+    std::vector<Circuit> made;
+    for (const ExistingCircuit& circuit : with(circuits).circuits) made.push_back(wired(circuit));
+    PlanVerdict verdict;
+    add_bill(verdict, made);
+    return verdict;
+}
+
+bool PlanJudge::fit(std::span<const ExistingCircuit> circuits) const {
+    if (!store_) return true;
+    std::vector<BankInStore> banks;
+    for (const ExistingCircuit& circuit : circuits) {
+        banks.push_back({.element = find_element(*parts_, circuit.element),
+                         .elements = parse_hookup(circuit.bank, "circuit", "bank").count()});
+    }
+    try {
+        return joint_layout(banks, store_->store).front().misfit.empty();
+    } catch (const InvalidInput&) {
+        return true;  // sizes are missing: the margin says so
+    }
+}
+
+PlanVerdict PlanJudge::judge(std::span<const ExistingCircuit> circuits) const {
+    const Installation all = with(circuits);
+    if (!fit(all.circuits)) {
+        // Elements that do not fit are a danger whatever else is found.
+        return {.danger = true,
+                .headroom = -1.0,
+                .heat_headroom = -1.0,
+                .reason = "fit in store",
+                .subject = "store",
+                .price = std::numeric_limits<double>::infinity(),
+                .element_w = std::vector<double>(circuits.size(), 0.0)};
+    }
+    std::vector<BegunCircuit> begun;
+    for (const ExistingCircuit& circuit : all.circuits) {
+        BegunCircuit one{.judged = alone(circuit)};
+        one.circuit = laid(circuit, one.judged);
+        begun.push_back(std::move(one));
+    }
+    share_store(begun, *parts_);
+    if (chooses_for_heat(pattern_)) {
+        for (BegunCircuit& one : begun) {
+            lay_for_heat(one.circuit, *parts_, one.judged,
+                         bright_extremes(one.circuit, one.judged.site));
+        }
+        if (begun.size() > 1) share_store(begun, *parts_);
+    }
+    count_limits(begun);
+    PlanVerdict verdict;
+    std::vector<Circuit> wired;
+    for (const BegunCircuit& one : begun) {
+        Candidate candidate{.circuit = one.circuit, .site = one.judged.site};
+        candidate.bright = bright_extremes(one.circuit, one.judged.site);
+        verdict.element_w.push_back(candidate.bright.element_power_w);
+        add_margins(verdict, candidate.margins());
+        wired.push_back(one.circuit);
+    }
+    add_bill(verdict, wired);
+    return verdict;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,120 @@
+#include "circuit_lists.hpp"
+#include "sentences.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "heatmatch/base/error.hpp"
+
+namespace heatmatch {
+
+namespace {
+
+using plan_sentences::say;
+
+[[noreturn]] void refuse_yard(const char* field, const char* allowed, Sentence remedy) {
+    throw InvalidInput(ErrorDetail{.part = "installation",
+                                   .field = field,
+                                   .value = "(none)",
+                                   .allowed = allowed,
+                                   .remedy = std::move(remedy)});
+}
+
+void check_yard(const Installation& installation) {
+    if (installation.panels.empty()) {
+        refuse_yard("panels", "at least one entry",
+                    say<"plan.list_panels">(with<"example">(
+                        Name{R"({"group": "barn pair", "panel": "id", "count": 2})"})));
+    }
+    if (installation.elements.empty()) {
+        refuse_yard("elements", "at least one entry",
+                    say<"plan.list_elements">(with<"example">(Name{R"({"any": {}, "count": 4})"})));
+    }
+}
+
+/// Elements that can not be bought, with the number that is owned.
+std::map<std::string, int> limited_elements(const ScreenContext& banks,
+                                            const Installation& installation) {
+    std::map<std::string, int> limited;
+    for (const Bank& bank : banks.banks) {
+        int owned = 0;
+        for (const AllowedElements& entry : installation.elements) {
+            if (!entry.any && entry.element == bank.element.id) owned += entry.count;
+        }
+        const bool may_be_bought =
+            std::any_of(installation.elements.begin(), installation.elements.end(),
+                        [&](const AllowedElements& entry) {
+                            return entry.any && may_buy(bank.element, *entry.any);
+                        });
+        if (!may_be_bought) limited[bank.element.id] = owned;
+    }
+    return limited;
+}
+
+}  // namespace
+
+bool may_buy(const Element& element, const ElementFilter& filter) {
+    const auto typical = element.price.typical();
+    if (filter.price_max && (!typical || *typical > *filter.price_max)) return false;
+    if (filter.rated_v_min && element.rated_v.value_or(0.0) < *filter.rated_v_min) return false;
+    if (filter.rated_w_max && !(element.rated_w && *element.rated_w <= *filter.rated_w_max)) {
+        return false;
+    }
+    const auto& families = filter.family;
+    return families.empty() ||
+           std::find(families.begin(), families.end(), element.family) != families.end();
+}
+
+std::unique_ptr<PlanTask> PlanTask::make(const Parts& catalog, const Installation& installation,
+                                         const RankOptions& options) {
+    check_rank_options(options);
+    check_yard(installation);
+    auto task = std::make_unique<PlanTask>();
+    task->parts = std::make_shared<const Parts>(merged_parts(catalog, installation));
+    check_installation(installation, *task->parts);
+    task->options = options;
+    Sentences remarks;
+    task->weather = options.weather
+                        ? options.weather
+                        : own_weather(installation, remarks,
+                                      options.memory ? &options.memory->weather : nullptr);
+    if (!task->weather) {
+        refuse_yard("weather", "twelve months, or weather data", say<"plan.give_weather">());
+    }
+    task->judge = std::make_unique<PlanJudge>(task->parts, installation, options, task->weather);
+    task->yard = task->judge->with({});
+    const std::vector<ExistingCircuit> existing = existing_circuits(installation);
+    if (existing.size() > 1) task->pattern_of = existing.front().name;
+    std::vector<FamilyGroup> groups;
+    for (const OwnedPanels& owned : task->yard.panels) {
+        const PanelInService panel = panel_in_service(owned, find_panel(*task->parts, owned.panel),
+                                                      task->yard.site.record_low_c);
+        groups.push_back({.count = owned.count, .v_mp = panel.panel.v_mp.value_or(0.0)});
+    }
+    task->family = array_family(groups, most_arrays,
+                                PlanJudge::judges_unlike_arrays() ? FamilyExtent::unlike_strings
+                                                                  : FamilyExtent::equal_panels);
+    task->banks = screen_context(*task->parts, task->yard, task->options, nullptr);
+    task->numbers.resize(task->banks.banks.size());
+    for (const auto& of_hookup : task->banks.numbers) {
+        for (const BankNumbers& numbers : of_hookup) task->numbers[numbers.bank] = &numbers;
+    }
+    task->most_elements = limited_elements(task->banks, task->yard);
+    task->energies = std::make_unique<ArrayEnergies>(*task->parts, task->yard, task->options,
+                                                     task->weather, task->family);
+    return task;
+}
+
+ExistingCircuit PlanTask::circuit(std::size_t array, std::size_t bank) const {
+    const FamilyArray& of = family.arrays[array];
+    ExistingCircuit made{.element = banks.banks[bank].element.id,
+                         .bank = banks.banks[bank].hookup.label()};
+    if (const auto group = energies->only_group(of)) {
+        const int parallel = static_cast<int>(of.strings.size());
+        made.group = yard.panels[*group].group;
+        made.panels = Hookup{.series = of.panels[*group] / parallel, .parallel = parallel}.label();
+    }
+    return made;
+}
+
+}  // namespace heatmatch

@@ -1,0 +1,63 @@
+#pragma once
+
+#include "plan_search.hpp"
+
+#include <cstddef>
+#include <vector>
+
+namespace heatmatch {
+
+/// Circuits of each set that pass alone.
+class PlanSearch::View {
+  public:
+    View(CircuitLists& lists, const PlanRequirement& requirement)
+        : lists_(lists), requirement_(requirement), sets_(lists.size()) {}
+
+    [[nodiscard]] bool is_known(std::size_t set, std::size_t place) const {
+        return place < sets_[set].passing.size();
+    }
+    /// Heat of a circuit, or an upper bound where it is not known; below 0 where there is none.
+    [[nodiscard]] double at_most_kwh(std::size_t set, std::size_t place) const {
+        const Seen& seen = sets_[set];
+        if (place < seen.passing.size()) return lists_.at(set, seen.passing[place]).kwh;
+        if (seen.looked < lists_.found(set)) return lists_.at(set, seen.looked).kwh;
+        return lists_.rest_at_most_kwh(set);
+    }
+    [[nodiscard]] PlanChoice choice(std::size_t set, std::size_t place) const {
+        return {.set = set, .place = sets_[set].passing[place]};
+    }
+    /// One step towards the next circuit that passes.
+    void advance(std::size_t set) {
+        Seen& seen = sets_[set];
+        if (seen.looked == lists_.found(set)) {
+            lists_.step(set);
+            return;
+        }
+        if (passes(lists_.at(set, seen.looked))) seen.passing.push_back(seen.looked);
+        ++seen.looked;
+    }
+
+  private:
+    [[nodiscard]] bool passes(ListedCircuit& circuit) {
+        if (circuit.most_headroom < requirement_.headroom) return false;
+        if (circuit.cold_v > requirement_.volts_max) return false;
+        if (requirement_.budget && !lists_.affordable(circuit)) return false;
+        lists_.judge(circuit);
+        const PlanVerdict& verdict = circuit.verdict;
+        if (verdict.danger || !verdict.assessed) return false;
+        if (verdict.headroom < requirement_.headroom) return false;
+        if (requirement_.budget && !verdict.affordable) return false;
+        return !requirement_.parts_max || verdict.parts <= *requirement_.parts_max;
+    }
+
+    struct Seen {
+        std::vector<std::size_t> passing{};  //!< places in the list
+        std::size_t looked = 0;              //!< at so many of them
+    };
+
+    CircuitLists& lists_;
+    const PlanRequirement& requirement_;
+    std::vector<Seen> sets_{};
+};
+
+}  // namespace heatmatch

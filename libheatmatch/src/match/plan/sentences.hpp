@@ -1,0 +1,55 @@
+#pragma once
+
+#include <array>
+#include <utility>
+
+#include "heatmatch/base/sentence.hpp"
+
+/// The sentences of this room, listed in answer/sentence_tables.cpp.
+namespace heatmatch::plan_sentences {
+
+inline constexpr auto table = std::to_array<Template>({
+    {"plan.list_panels", "list what you own: {example}"},
+    {"plan.list_elements", "list what you own or may buy: {example} allows all"},
+    {"plan.give_weather", "add \"weather\" to the installation, or pass weather data"},
+
+    {"plan.more_heat", "{more} more heat at headroom {headroom}, for {price}."},
+    {"plan.same_heat", "No more heat at headroom {headroom}."},
+    {"plan.below_volts", "At most {volts} at the record low: {heat} a day, for {price}."},
+    {"plan.none_below_volts",
+     "No circuit with at most {volts} at the record low is without danger."},
+    {"plan.price", "{price} {currency}"},
+    {"plan.price_not_known", "a bill that is not known"},
+
+    {"plan.idle_danger", "The best circuit of them alone has a danger: {margin}."},
+    {"plan.idle_not_assessed", "A check of their circuits could not be made: {margin}."},
+    {"plan.idle_budget", "With a circuit of their own, the bill exceeds the budget."},
+    {"plan.idle_together", "With a circuit of their own, {margin} would be too near its limit."},
+    {"plan.idle_circuits", "They need a circuit of their own, and the plan has all {count}."},
+    {"plan.idle_bound", "No plan that includes them has more heat."},
+
+    {"plan.none", "No plan meets the goals."},
+    {"plan.none_because", "No plan meets the goals; most circuits failed by {margin}."},
+    {"plan.nearest",
+     "Without {goal}, {heat} a day is possible, for {price} at headroom {headroom}."},
+    {"plan.goal_budget", "the budget"},
+    {"plan.goal_volts", "the voltage limit"},
+    {"plan.goal_headroom", "the smallest headroom"},
+    {"plan.goal_parts", "the limit on parts"},
+
+    {"plan.proven", "No other plan of the {arrays} arrays considered has more heat."},
+    {"plan.proven_tie",
+     "Another plan of the {arrays} arrays considered has {gap} more heat, and a larger bill."},
+    {"plan.not_proven", "A plan of the {arrays} arrays considered may have up to {gap} more heat."},
+    {"plan.equal_panels", "Each array has panels of one group in equal strings."},
+    {"plan.equal_strings", "Each array has equal strings, because there are too many others."},
+    {"plan.pattern", "Every circuit has the runs and devices of circuit \"{circuit}\"."},
+});
+
+template <Word Id, Word... Called>
+requires Listed<table, Id>
+[[nodiscard]] Sentence say(NamedArgument<Called>... given) {
+    return make_sentence<table, Id>(std::move(given)...);
+}
+
+}  // namespace heatmatch::plan_sentences
