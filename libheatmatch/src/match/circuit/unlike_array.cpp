@@ -3,6 +3,7 @@
 #include "sentences.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <limits>
 #include <utility>
 
@@ -40,6 +41,18 @@ SingleDiode panel_as(const PanelInService& panel, PanelState state) {
             break;
     }
     return panel.today;
+}
+
+std::size_t UnlikeArray::add(const OwnedPanels& owned, const PanelInService& panel) {
+    auto known = std::find_if(groups.begin(), groups.end(), [&owned](const GroupInArray& group) {
+        return group.owned.group == owned.group;
+    });
+    if (known == groups.end()) {
+        groups.push_back({.owned = owned, .panel = panel});
+        known = std::prev(groups.end());
+    }
+    ++known->count;
+    return static_cast<std::size_t>(known - groups.begin());
 }
 
 int UnlikeArray::panel_count() const {
@@ -112,19 +125,10 @@ UnlikeArray unlike_array(const Layout& layout, const Installation& installation,
     for (const auto& names : plain_strings(layout, part, "array")) {
         std::vector<std::size_t>& string = array.strings.emplace_back();
         for (const std::string& name : names) {
-            auto known =
-                std::find_if(array.groups.begin(), array.groups.end(),
-                             [&](const GroupInArray& group) { return group.owned.group == name; });
-            if (known == array.groups.end()) {
-                const OwnedPanels& owned = find_group(installation, name);
-                array.groups.push_back(
-                    {.owned = owned,
-                     .panel = panel_in_service(owned, find_panel(parts, owned.panel),
-                                               installation.site.record_low_c)});
-                known = std::prev(array.groups.end());
-            }
-            ++known->count;
-            string.push_back(static_cast<std::size_t>(known - array.groups.begin()));
+            const OwnedPanels& owned = find_group(installation, name);
+            string.push_back(
+                array.add(owned, panel_in_service(owned, find_panel(parts, owned.panel),
+                                                  installation.site.record_low_c)));
         }
     }
     for (const GroupInArray& group : array.groups) {

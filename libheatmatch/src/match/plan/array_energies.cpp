@@ -119,8 +119,12 @@ ArraySeason ArrayEnergies::unlike_panels(const FamilyArray& array) {
     for (const std::size_t index : array.strings) {
         PanelString& string = placed.array.strings.emplace_back();
         const PanelCounts& counts = family_.strings[index].panels;
+        bool blocked = true;
         for (std::size_t g = 0; g < counts.size(); ++g) {
-            if (counts[g] > 0 && panels_[g].blocking) string.blocking_v = diode_drop_v;
+            if (counts[g] > 0 && !panels_[g].blocking) blocked = false;
+        }
+        if (blocked) string.blocking_v = diode_drop_v;
+        for (std::size_t g = 0; g < counts.size(); ++g) {
             for (int n = 0; n < counts[g]; ++n) {
                 string.panels.push_back(panel_in_string(panels_[g]));
                 placed.places.push_back(

@@ -81,8 +81,8 @@ std::span<const std::string_view> deciding_margins() {
 }
 
 bool lies_before(const ExistingCircuit& a, const ExistingCircuit& b) {
-    return std::tie(a.element, a.bank, a.group, a.panels) <
-           std::tie(b.element, b.bank, b.group, b.panels);
+    return std::tie(a.element, a.bank, a.group, a.panels, a.array) <
+           std::tie(b.element, b.bank, b.group, b.panels, b.array);
 }
 
 PlanJudge::PlanJudge(std::shared_ptr<const Parts> parts, const Installation& installation,
@@ -108,17 +108,19 @@ PlanJudge::PlanJudge(std::shared_ptr<const Parts> parts, const Installation& ins
     store_ = fill_store(*parts_, pattern_);
 }
 
-const PlanJudge::Group& PlanJudge::group_of(const ExistingCircuit& circuit) const {
-    const auto found = std::find_if(groups_.begin(), groups_.end(), [&](const Group& group) {
-        return group.owned.group == circuit.group;
-    });
-    if (found == groups_.end()) static_cast<void>(find_group(pattern_, circuit.group));
+const PlanJudge::Group& PlanJudge::group_of(const std::string& name) const {
+    const auto found = std::find_if(groups_.begin(), groups_.end(),
+                                    [&](const Group& group) { return group.owned.group == name; });
+    if (found == groups_.end()) static_cast<void>(find_group(pattern_, name));
     return *found;
 }
 
 Site PlanJudge::site_of(const ExistingCircuit& circuit) const {
     Site site = pattern_.site;
-    site.bright_irradiance_w_m2 = group_of(circuit).brightest_w_m2;
+    for (const std::string& name : groups_of(circuit)) {
+        site.bright_irradiance_w_m2 =
+            std::max(site.bright_irradiance_w_m2, group_of(name).brightest_w_m2);
+    }
     return site;
 }
 
@@ -141,12 +143,31 @@ Installation PlanJudge::alone(const ExistingCircuit& circuit) const {
     return judged;
 }
 
+Circuit PlanJudge::panels_of(const ExistingCircuit& circuit) const {
+    if (circuit.array.empty()) {
+        const Group& group = group_of(circuit.group);
+        return {.owned = group.owned,
+                .panel = group.panel,
+                .panels = parse_hookup(circuit.panels, "circuit", "panels"),
+                .name = circuit.name};
+    }
+    UnlikeArray array{.layout = Layout::parse(circuit.array, "circuit", "array")};
+    Hookup panels{.series = 1, .parallel = static_cast<int>(array.layout.strings.size())};
+    for (const auto& names : plain_strings(array.layout, "circuit", "array")) {
+        std::vector<std::size_t>& string = array.strings.emplace_back();
+        for (const std::string& name : names) {
+            const Group& group = group_of(name);
+            string.push_back(array.add(group.owned, group.panel));
+        }
+        panels.series = std::max(panels.series, static_cast<int>(string.size()));
+    }
+    return {.panels = panels,
+            .unlike = std::make_shared<const UnlikeArray>(std::move(array)),
+            .name = circuit.name};
+}
+
 Circuit PlanJudge::unwired(const ExistingCircuit& circuit) const {
-    const Group& group = group_of(circuit);
-    Circuit made{.owned = group.owned,
-                 .panel = group.panel,
-                 .panels = parse_hookup(circuit.panels, "circuit", "panels"),
-                 .name = circuit.name};
+    Circuit made = panels_of(circuit);
     const Hookup bank = parse_hookup(circuit.bank, "circuit", "bank");
     made.bank =
         make_bank(*parts_, find_element(*parts_, circuit.element), bank,
@@ -157,7 +178,7 @@ Circuit PlanJudge::unwired(const ExistingCircuit& circuit) const {
 
 Circuit PlanJudge::laid(const ExistingCircuit& circuit, const Installation& judged) const {
     Circuit made = unwired(circuit);
-    made.runs = lay_runs(*parts_, judged, made.panel, made.panels, made.bank.hookup);
+    made.runs = lay_runs(*parts_, judged, made);
     return made;
 }
 

@@ -113,7 +113,17 @@ ExistingCircuit PlanTask::circuit(std::size_t array, std::size_t bank) const {
         const int parallel = static_cast<int>(of.strings.size());
         made.group = yard.panels[*group].group;
         made.panels = Hookup{.series = of.panels[*group] / parallel, .parallel = parallel}.label();
+        return made;
     }
+    Layout layout;
+    for (const std::size_t index : of.strings) {
+        Layout::Series& string = layout.strings.emplace_back();
+        const PanelCounts& counts = family.strings[index].panels;
+        for (std::size_t g = 0; g < counts.size(); ++g) {
+            if (counts[g] > 0) string.push_back({.name = yard.panels[g].group, .count = counts[g]});
+        }
+    }
+    made.array = layout.text();
     return made;
 }
 

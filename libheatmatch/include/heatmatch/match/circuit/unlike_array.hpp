@@ -37,6 +37,8 @@ struct UnlikeArray {
     std::vector<GroupInArray> groups{};               //!< each once, in the order of the layout
     std::vector<std::vector<std::size_t>> strings{};  //!< index of the group of each panel
 
+    /// Counts one more panel of a group; returns the index of the group, added where it is new.
+    std::size_t add(const OwnedPanels& owned, const PanelInService& panel);
     [[nodiscard]] const PanelInService& panel(std::size_t group) const {
         return groups[group].panel;
     }

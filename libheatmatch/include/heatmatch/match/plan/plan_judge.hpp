@@ -62,7 +62,7 @@ class PlanJudge {
     /// The installation with these circuits instead of its own, in their order in the store.
     [[nodiscard]] Installation with(std::span<const ExistingCircuit> circuits) const;
     /// Whether it can judge unlike panels in one array.
-    [[nodiscard]] static bool judges_unlike_arrays() { return false; }
+    [[nodiscard]] static bool judges_unlike_arrays() { return true; }
 
   private:
     struct Group {
@@ -70,7 +70,9 @@ class PlanJudge {
         PanelInService panel{};
         double brightest_w_m2 = 0.0;
     };
-    [[nodiscard]] const Group& group_of(const ExistingCircuit& circuit) const;
+    [[nodiscard]] const Group& group_of(const std::string& name) const;
+    /// A circuit with its array alone.
+    [[nodiscard]] Circuit panels_of(const ExistingCircuit& circuit) const;
     [[nodiscard]] Installation alone(const ExistingCircuit& circuit) const;
     [[nodiscard]] Circuit laid(const ExistingCircuit& circuit, const Installation& judged) const;
     void add_bill(PlanVerdict& verdict, std::span<const Circuit> circuits) const;
