@@ -130,47 +130,6 @@ TEST_CASE("the loads of all elements together are those of the bank") {
           std::max({loads[0].power_w, loads[1].power_w, loads[2].power_w}));
 }
 
-TEST_CASE("elements in one string have no survivors, in branches they do") {
-    const Candidate string = unlike_candidate("rod-a + rod-b");
-    for (const char* rod : {"element \"rod-a\"", "element \"rod-b\""}) {
-        CHECK(margin_at(string, "survivor sheath", rod)->severity == Severity::none);
-        CHECK_FALSE(margin_at(string, "survivor sheath", rod)->value);
-    }
-    const Candidate branches = unlike_candidate("rod-a | rod-c");
-    const Margin* left = margin_at(branches, "survivor sheath", "element \"rod-c\"");
-    REQUIRE(left != nullptr);
-    REQUIRE(left->value);
-    CHECK(*margin_at(branches, "survivor power", "element \"rod-c\"")->value ==
-          branches.bright.elements[1].with_open_w[0]);
-}
-
-TEST_CASE("the heat of a bank is that of its hottest element, and all lie in one bed") {
-    const Candidate candidate = unlike_candidate("[rod-a + rod-b] | rod-c");
-    const auto seen = heatmatch::elements_seen(candidate.circuit, candidate.bright);
-    REQUIRE(seen.size() == 3);
-    const auto hottest = heatmatch::heat_of(candidate.circuit, candidate.bright);
-    REQUIRE(hottest);
-    double most_c = 0.0;
-    for (const auto& one : seen) {
-        REQUIRE(one.heat);
-        most_c = std::max(most_c, one.heat->sheath_c);
-        CHECK(one.circuit.heat->store->others.size() == 2);
-        CHECK(one.circuit.heat->store->other_circuits() == 0);
-        // All see the same bulk and faces: they are of one store.
-        CHECK(one.heat->bed_mean_c == doctest::Approx(seen[0].heat->bed_mean_c).epsilon(1e-9));
-        // Legs of unlike lengths: the spot of the wall is that of each one's height.
-        CHECK(within_abs(one.heat->wall_c, seen[0].heat->wall_c, 0.5));
-        // The others of its own bank stay in the bed without other circuits.
-        const auto alone = one.circuit.heat->without_others();
-        CHECK(alone.store->others.size() == 2);
-        CHECK(alone.at(one.bright.element_power_w).sheath_c == one.heat->sheath_c);
-    }
-    CHECK(hottest->sheath_c == most_c);
-    CHECK_THROWS_AS(static_cast<void>(candidate.circuit.heat->at(100.0)), heatmatch::InvalidInput);
-    CHECK(candidate.circuit.heat->known());
-    CHECK(candidate.circuit.heat->heated_length_m == doctest::Approx(3.3));
-}
-
 TEST_CASE("an element of worse data makes no margin of an unlike bank kinder") {
     const std::string layout = "[rod-a + rod-b] | rod-c";
     const Candidate good = unlike_candidate(layout);
