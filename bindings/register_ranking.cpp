@@ -184,11 +184,11 @@ void register_ranking(py::module_& module) {
                                .rejected = items_from(state[1], candidate_from),
                                .reasons = state[2].cast<std::map<std::string, std::size_t>>(),
                                .pareto = items_from(state[3], candidate_from),
-                               .evaluated = state[4].cast<std::size_t>(),
-                               .conditions = conditions_from(state[5]),
                                .recommended = recommended_from(state[8]),
                                .alternatives = alternatives_from(state[9]),
                                .lacking = state[10].cast<Sentence>(),
+                               .evaluated = state[4].cast<std::size_t>(),
+                               .conditions = conditions_from(state[5]),
                                .by_season = state[7].cast<bool>(),
                                .remarks = state[6].cast<Sentences>()};
             }));

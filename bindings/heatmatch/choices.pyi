@@ -192,6 +192,13 @@ class BillState(Choice):
     PRICE_NOT_KNOWN = "price not known"
     OTHER_CURRENCY = "other currency"
 
+class AlternativeKind(Choice):
+    MOST_HEAT = "most heat"
+    LEAST_MONEY = "least money"
+    BELOW_THE_TOUCH_VOLTAGE = "below the touch voltage"
+    COOLEST = "coolest"
+    ALL_OWNED = "all owned"
+
 class DutyMeans(Choice):
     A_DEVICE = "a device"
     AS_STATED = "as stated"

@@ -19,7 +19,7 @@ def keywords_of(function: Any) -> list[str]:
     return re.findall(r"(\w+):", signature.split(" *, ")[1]) if " *, " in signature else []
 
 
-RANK_OPTIONS = """top keep_rejected max_bank group element panels bank conditions
+RANK_OPTIONS = """top keep_rejected max_bank fold group element panels bank conditions
 coil_temperature_c exact_weather threads vector_width progress memory"""
 
 

@@ -86,7 +86,7 @@ def test_a_kept_file_of_version_1_loads_under_the_names_of_today(
         assert row.get("season_stc_match_kwh") == before.get("season_noon_kwh")
     again = hm.load_ranking(hm.save_ranking(loaded, tmp_path / "again.json"))
     assert again == loaded
-    assert json.loads((tmp_path / "again.json").read_text())["heatmatch_ranking"] == 2
+    assert json.loads((tmp_path / "again.json").read_text())["heatmatch_ranking"] == 3
     assert hm.compare_rankings(loaded, today).moves
 
 

@@ -44,8 +44,9 @@ store and the runs of wire. Prints the circuit to look at first: what to wire,
 its heat, the bill, the nearest limit, and what must be there before it may
 run. Then other ways, and a table, best first. --full adds every check of the
 first row, its bill line by line, code requirements, trade-offs and cautions.
-Other commands select a row with --rank N. --save keeps the best two hundred, and those
-rejected for a danger. --compare ranks as many and lists what changed.
+Other commands select a row with --rank N. --save keeps the best two hundred,
+and those rejected for a danger. --compare ranks as many and lists what
+changed.
 """
 RANK_EXAMPLES = (
     "demo > demo.json",
@@ -67,6 +68,7 @@ change it to describe your own situation.
 DEMO_EXAMPLES = ("demo > mine.json", "demo | heatmatch rank -")
 
 
+_ROWS = 6  # of the table below the first screen
 _COMPARED = 200  # candidates that are kept to be compared
 _REJECTED = 2000  # with a danger, so that new dangers are reported
 
@@ -110,7 +112,7 @@ def _say_first(arguments: argparse.Namespace, ranking: _core.Ranking) -> None:
     say(first_screen_text(ranking, units=units))
     if len(ranking) > 0:
         say("")
-        say(results.ranking_table(ranking[: arguments.top], units=units))
+        say(results.ranking_table(ranking[: min(arguments.top, _ROWS)], units=units))
     for text in wrapped([_core.short_ranking(ranking)], units):
         say(text)
 

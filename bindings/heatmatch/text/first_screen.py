@@ -13,7 +13,7 @@ from heatmatch.text.table import cells, heads, table_text, texts, wrapped
 from heatmatch.text.units import told
 
 _LABEL = 9  # characters of a label and the blank behind it
-_WIDTHS = (12, 40, 7, 5, 5, 6)  # of the other ways
+_WIDTHS = (11, 43, 7, 4, 4, 6)  # of the other ways
 
 
 def marked(severity: str | None, text: str) -> str:
@@ -43,7 +43,10 @@ def first_screen_text(of: _core.Ranking | _core.Candidate, *, units: str = "si")
         lines += _block(label, (marked(word, told(text, units)) for word, text in entries))
     others = screen["others"]
     if others.rows:
-        lines += ["", f"{told(others.title, units).upper()}", table_text(others, _WIDTHS, units)]
+        table = table_text(others, _WIDTHS, units)
+        head, _, rows = table.partition("\n")
+        way = told(others.columns[0].head, units)
+        lines += ["", head.replace(way, way.upper(), 1), rows]
     if screen["closing"]:
         lines += ["", *wrapped(screen["closing"], units, "")]
     return "\n".join(lines)

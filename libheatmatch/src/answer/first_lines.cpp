@@ -28,6 +28,14 @@ Amount short_kwh(double value) {
     return {.value = value, .unit = unit::kilowatt_hour, .digits = 2};
 }
 
+/// A day's heat with its unit.
+Amount whole_fitted(double value) {
+    return {.value = value,
+            .unit = unit::kilowatt_hour,
+            .shown = Shown::whole,
+            .decimals = Amount::fit_decimals};
+}
+
 Amount percent(double share) {
     return rounded(100.0 * share, unit::percent);
 }
@@ -112,11 +120,15 @@ Sentence shop_panels(const Circuit& circuit) {
     const auto group = with<"group">(circuit.owned.group);
     const Hookup panels = circuit.panels;
     const auto count = with<"count">(number(panels.count(), 0));
-    if (panels.count() == 1) return say<"first.panel">(group, count);
-    if (panels.parallel == 1) return say<"first.panels_series">(group, count);
-    if (panels.series == 1) return say<"first.panels_parallel">(group, count);
+    const Panel& panel = circuit.panel.panel;
+    const double ohm = panel.v_mp.value_or(panel.v_oc) / panel.i_mp.value_or(panel.i_sc) *
+                       panels.resistance_factor();
+    const auto match = with<"match">(say<"first.match">(with<"ohm">(ohm, unit::ohm)));
+    if (panels.count() == 1) return say<"first.panel">(group, count, match);
+    if (panels.parallel == 1) return say<"first.panels_series">(group, count, match);
+    if (panels.series == 1) return say<"first.panels_parallel">(group, count, match);
     return say<"first.panels_both">(group, with<"strings">(number(panels.parallel, 0)),
-                                    with<"each">(number(panels.series, 0)));
+                                    with<"each">(number(panels.series, 0)), match);
 }
 
 Sentence shop_elements(const Circuit& circuit) {
@@ -133,18 +145,13 @@ Sentence shop_elements(const Circuit& circuit) {
 }
 
 Sentence into_line(const Circuit& circuit) {
-    const Panel& panel = circuit.panel.panel;
-    const double match = panel.v_mp.value_or(panel.v_oc) / panel.i_mp.value_or(panel.i_sc) *
-                         circuit.panels.resistance_factor();
     return say<"first.into">(with<"elements">(shop_elements(circuit)),
-                             with<"ohm">(circuit.bank.typical_ohm(), unit::ohm),
-                             with<"match">(match, unit::ohm));
+                             with<"ohm">(circuit.bank.typical_ohm(), unit::ohm));
 }
 
 Sentence short_circuit(const Circuit& circuit) {
     return say<"first.short">(with<"group">(circuit.owned.group),
                               with<"panels">(circuit.panels.label()),
-                              with<"count">(number(circuit.bank.hookup.count(), 0)),
                               with<"kind">(shop_kind(circuit.bank.element.label)),
                               with<"bank">(circuit.bank.hookup.label()));
 }
@@ -159,18 +166,18 @@ Sentences heat_lines(const Candidate& candidate) {
     Sentence darkest;
     if (const auto month = darkest_month(season)) {
         const double least = season.kwh_per_day.at(static_cast<std::size_t>(*month - 1));
-        darkest =
-            say<"first.darkest">(with<"least">(short_kwh(least)), with<"month">(month_word(*month)));
+        darkest = say<"first.darkest">(with<"least">(whole_fitted(least)),
+                                       with<"month">(month_word(*month)));
     }
     const auto daily = [&season](double total) {
-        Amount shown = short_kwh(total / season.days);
+        Amount shown = fitted(total / season.days, unit::kilowatt_hour);
         shown.shown = Shown::number;
         return shown;
     };
     return {say<"first.a_day">(
-                with<"mean">(short_kwh(season.mean_kwh_per_day())), with<"months">(months_of(season)),
-                with<"low">(daily(season.kwh_low)), with<"high">(daily(season.kwh_high)),
-                with<"darkest">(std::move(darkest))),
+                with<"mean">(whole_fitted(season.mean_kwh_per_day())),
+                with<"months">(months_of(season)), with<"low">(daily(season.kwh_low)),
+                with<"high">(daily(season.kwh_high)), with<"darkest">(std::move(darkest))),
             space_line(candidate)};
 }
 
@@ -197,7 +204,8 @@ Sentence bill_line(const Bill& bill) {
     }
     Sentence of_budget;
     if (bill.budget) {
-        of_budget = say<"first.of_budget">(with<"budget">(whole_money(*bill.budget, bill.currency)));
+        of_budget =
+            say<"first.of_budget">(with<"budget">(whole_money(*bill.budget, bill.currency)));
     }
     const Amount sum = rounded(*total, unit::money);
     return say<"first.bill">(
@@ -228,14 +236,14 @@ Sentences limit_lines(const Candidate& candidate) {
 
 Sentence checks_line(const Candidate& candidate) {
     const CheckCounts counts = check_counts(candidate);
+    Sentence dangers;
+    if (counts.dangers > 0) {
+        dangers = say<"first.checks_danger">(with<"count">(number(counts.dangers, 0)));
+    }
     return say<"first.checks_line">(
         with<"made">(number(counts.made, 0)), with<"none">(number(counts.no_finding, 0)),
-        with<"cautions">(number(counts.cautions, 0)),
-        with<"caution">(severity_cell(Severity::caution)),
-        with<"warnings">(number(counts.warnings, 0)),
-        with<"warning">(severity_cell(Severity::warning)),
-        with<"dangers">(number(counts.dangers, 0)), with<"danger">(severity_cell(Severity::danger)),
-        with<"not_made">(number(counts.not_made, 0)));
+        with<"cautions">(number(counts.cautions, 0)), with<"warnings">(number(counts.warnings, 0)),
+        with<"dangers">(std::move(dangers)), with<"not_made">(number(counts.not_made, 0)));
 }
 
 }  // namespace heatmatch

@@ -34,10 +34,14 @@ bool is_open(const Margin& margin) {
 
 Sentence said_of(const Margin& margin) {
     if (margin.missing.empty()) return margin.whole();
-    Sentences fields;
-    for (const std::string& field : margin.missing) fields.push_back(name_cell(field));
+    Sentence more;
+    if (margin.missing.size() > 1) {
+        const auto others = static_cast<double>(margin.missing.size() - 1);
+        more = say<"open.more_fields">(with<"count">(number(others, 0)));
+    }
     return say<"open.state">(with<"margin">(margin_cell(margin.name)),
-                             with<"fields">(std::move(fields)));
+                             with<"field">(name_cell(margin.missing.front())),
+                             with<"more">(std::move(more)));
 }
 
 void add_first_open(std::vector<OpenPoint>& points, const Candidate& candidate, Names names) {

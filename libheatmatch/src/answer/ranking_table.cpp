@@ -111,13 +111,22 @@ Sentences legend_of(bool season, bool store, bool share) {
     return legend;
 }
 
+/// The elements, and how many pairings of the same load are folded under them.
+Sentence elements_of(const Candidate& candidate) {
+    const Circuit& circuit = candidate.circuit;
+    if (candidate.like_it == 0) return elements_cell(circuit);
+    return say<"cell.elements_like">(with<"element">(circuit.bank.element.id),
+                                     with<"bank">(circuit.bank.hookup.label()),
+                                     with<"more">(number(candidate.like_it, 0)));
+}
+
 Sentences row_of(std::size_t place, const Candidate& candidate, bool store,
                  const RankingTableOptions& options) {
     HeatCells heat = candidate.season ? season_cells(*candidate.season) : power_cells(candidate);
     Sentences row{options.letters ? name_cell(place_letter(place))
                                   : number_cell(static_cast<double>(place), 0),
-                  panels_cell(candidate.circuit), elements_cell(candidate.circuit),
-                  std::move(heat.heat), std::move(heat.band)};
+                  panels_cell(candidate.circuit), elements_of(candidate), std::move(heat.heat),
+                  std::move(heat.band)};
     if (options.share || !store) row.push_back(std::move(heat.share));
     row.push_back(headroom_left_cell(candidate));
     row.push_back(price_cell(candidate));
@@ -154,7 +163,12 @@ Sentences ranking_legend(const Ranking& ranking, bool share) {
     const bool store = std::any_of(shown.begin(), shown.end(), [](const Candidate& candidate) {
         return candidate.circuit.heat != nullptr;
     });
-    return legend_of(ranking.by_season, store, share);
+    Sentences legend = legend_of(ranking.by_season, store, share);
+    const bool folded = std::any_of(shown.begin(), shown.end(), [](const Candidate& candidate) {
+        return candidate.like_it > 0;
+    });
+    if (folded) legend.push_back(say<"ranking.legend_like">(with<"one">(1.0)));
+    return legend;
 }
 
 Sentence pairing_sentence(const Circuit& circuit) {

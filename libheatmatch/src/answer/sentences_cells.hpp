@@ -13,6 +13,7 @@ inline constexpr auto cell_lines = std::to_array<Template>({
     {"cell.low_high", "{low}-{high}"},
     {"cell.panels", "{group} {panels}"},
     {"cell.elements", "{element} {bank}"},
+    {"cell.elements_like", "{element} {bank} +{more}"},
     {"cell.pairing", "{array} into {element} {bank}"},
     {"cell.pairing_unlike", "{array} into {bank}"},
     {"cell.thousands", "{thousands}k"},

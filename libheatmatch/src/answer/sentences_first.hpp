@@ -9,7 +9,8 @@ namespace heatmatch::answer_sentences {
 
 inline constexpr auto first_lines = std::to_array<Template>({
     {"open.marked", "{mark} {severity}"},
-    {"open.state", "{margin} is not known: state {fields}."},
+    {"open.state", "{margin}: state {field}{more}."},
+    {"open.more_fields", " and {count} more"},
     {"open.decides", "State {field} ({part}): unstated, it may hide a danger."},
     {"open.one", "Not for building: one point is open."},
     {"open.many", "Not for building: {count} points are open."},
@@ -26,20 +27,21 @@ inline constexpr auto first_lines = std::to_array<Template>({
     {"first.checks", "checks"},
     {"first.unlooked", "not here"},
 
-    {"first.panel", "{group}: {count} panel"},
-    {"first.panels_series", "{group}: {count} panels in series"},
-    {"first.panels_parallel", "{group}: {count} panels in parallel"},
-    {"first.panels_both", "{group}: {strings} strings of {each} panels in series"},
+    {"first.panel", "{group}: {count} panel{match}"},
+    {"first.panels_series", "{group}: {count} panels in series{match}"},
+    {"first.panels_parallel", "{group}: {count} panels in parallel{match}"},
+    {"first.panels_both", "{group}: {strings} strings of {each} panels in series{match}"},
     {"first.elements", "{count} × {kind}{rating}{hookup}"},
     {"first.rating", ", {watts} {volts}"},
     {"first.in_series", ", in series"},
     {"first.in_parallel", ", in parallel"},
     {"first.both", ", {branches} branches of {each} in series"},
-    {"first.into", "into {elements}: {ohm} (Vmp/Imp {match})"},
+    {"first.match", " (Vmp/Imp {ohm})"},
+    {"first.into", "into {elements}: {ohm}"},
 
     {"first.a_day", "{mean} a day{months} ({low} to {high}){darkest}."},
     {"first.months", ", {from} to {to}"},
-    {"first.darkest", "; {least} in {month}, the darkest month"},
+    {"first.darkest", "; darkest month {month}: {least}"},
     {"first.power", "{mean} averaged over three irradiances ({low} to {high})."},
     {"first.needs", "Holding {target} takes about {need} a day: this is {share}."},
     {"first.no_need", "What the space needs is not known: state its covers and its target."},
@@ -65,13 +67,13 @@ inline constexpr auto first_lines = std::to_array<Template>({
     {"first.cold", "{cold} at the record low: shock from {shock}, arcs from {arc}."},
     {"first.more_open", "{count} more open"},
     {"first.checks_line",
-     "Made {made}: {none} without finding, {cautions} {caution}, {warnings} {warning}, {dangers} "
-     "{danger}; not made {not_made}."},
-    {"first.never",
-     "Permits, connectors of one make, mounting. No part here is listed for this use."},
+     "Made {made}: {none} no finding, {cautions} caution, {warnings} warning{dangers}; not made "
+     "{not_made}."},
+    {"first.checks_danger", ", {count} danger"},
+    {"first.never", "Permits, mating connectors, mounting. No part is listed for this use."},
 
     {"first.others", "other ways"},
-    {"first.way", "way"},
+    {"first.way", "other ways"},
     {"first.circuit", "circuit"},
     {"first.left", "left"},
     {"first.cold_volts", "cold V"},
@@ -82,11 +84,10 @@ inline constexpr auto first_lines = std::to_array<Template>({
     {"first.coolest", "coolest"},
     {"first.all_owned", "all owned"},
     {"first.none", "none of these circuits"},
-    {"first.short", "{group} {panels}, {count} × {kind} {bank}"},
+    {"first.short", "{group} {panels}, {kind} {bank}"},
 
     {"first.kills",
-     "Direct current above {dry} ({wet} where wet) can kill, and its arcs do not go out by "
-     "themselves."},
+     "Direct current above {dry} ({wet} where wet) can kill; its arcs do not go out."},
     {"first.codes", "Local codes and licensed practice decide."},
 });
 

@@ -19,6 +19,7 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
      "sheath: temperature and limit in {degrees} after three bright days, for the worst fill. "
      "{load}: power per heated length in cold, bright weather. ?: not known; then head is not "
      "known either."},
+    {"ranking.legend_like", "+{one} after elements: more banks of the same load, none better."},
     {"ranking.legend_all",
      "head: smallest headroom to a limit that is dangerous to exceed ({unused} unused, {at_limit} "
      "at the limit). buy: the whole bill of what is not owned, at the middle of the price range; "
@@ -31,8 +32,7 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
     {"ranking.rejected", "{pairings} evaluated, {total} rejected: {reasons}."},
     {"ranking.reason", "{margin} {count}"},
     {"ranking.short",
-     "{pairings} evaluated, {total} rejected. With --full: the columns, every check, bill, "
-     "cautions."},
+     "{pairings} evaluated, {total} rejected. Every check, with cautions: --full."},
     {"ranking.nothing_asked", "No pairing was requested: top is {top}."},
     {"ranking.nothing_without_danger", "No pairing is without danger."},
     {"ranking.nothing_affordable", "No pairing is within the budget."},
