@@ -44,9 +44,10 @@ void register_space(py::module_& module) {
     add_numbers(cls, space_numbers);
     cls.def_readonly("target_c", &SpaceBalance::target_c,
                      "Target temperature at night [°C]; None if not stated.")
-        .def_readonly("needed_kwh_per_day", &SpaceBalance::needed_kwh_per_day,
-                      "Heat that keeps it at its target, mean over the season of a ranking [kWh]; "
-                      "without sun and ground; None if not known.")
+        .def_readonly(
+            "needed_kwh_per_day", &SpaceBalance::needed_kwh_per_day,
+            "Heat that keeps it at its target, mean over the season of a ranking [kWh/day]; "
+            "without sun and ground; None if not known.")
         .def_property_readonly("known", &SpaceBalance::known, "Whether the covers are known.")
         .def_property_readonly("loss_w_k", &SpaceBalance::loss_w_k,
                                "Total heat loss, per kelvin above the outside [W/K].")

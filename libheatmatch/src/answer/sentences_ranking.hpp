@@ -32,7 +32,7 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
     {"ranking.rejected", "{pairings} evaluated, {total} rejected: {reasons}."},
     {"ranking.reason", "{margin} {count}"},
     {"ranking.short",
-     "{pairings} evaluated, {total} rejected. Every check, with cautions: --full."},
+     "{pairings} evaluated, {total} rejected. --full lists every check and the cautions."},
     {"ranking.nothing_asked", "No pairing was requested: top is {top}."},
     {"ranking.nothing_without_danger", "No pairing is without danger."},
     {"ranking.nothing_affordable", "No pairing is within the budget."},
