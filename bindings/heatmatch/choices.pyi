@@ -195,7 +195,7 @@ class BillState(Choice):
 class AlternativeKind(Choice):
     MOST_HEAT = "most heat"
     LEAST_MONEY = "least money"
-    BELOW_THE_TOUCH_VOLTAGE = "below the touch voltage"
+    BELOW_TOUCH_VOLTAGE = "below touch voltage"
     COOLEST = "coolest"
     ALL_OWNED = "all owned"
 

@@ -25,7 +25,8 @@ inline heatmatch::Candidate full_candidate(const heatmatch::ScreenContext& conte
 inline std::set<std::string> check_screen(heatmatch::Installation installation,
                                           const heatmatch::Parts& parts = starter()) {
     installation.goals.budget.reset();
-    const heatmatch::RankOptions options;
+    heatmatch::RankOptions options;
+    options.fold = false;
     const heatmatch::ScreenContext context =
         heatmatch::screen_context(parts, installation, options, nullptr);
     constexpr std::size_t all = 1000000;

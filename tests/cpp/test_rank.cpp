@@ -122,8 +122,10 @@ TEST_CASE("every group, element, bank and hook-up is looked at once" *
 
 TEST_CASE("screened pairings are kept, rejected or above the budget") {
     const Ranking& ranking = demo_ranking();
-    CHECK(ranking.evaluated ==
-          ranking.candidates.size() + ranking.rejected.size() + counted(ranking, "budget"));
+    std::size_t folded = 0;
+    for (const Candidate& row : ranking.candidates) folded += static_cast<std::size_t>(row.like_it);
+    CHECK(ranking.evaluated == ranking.candidates.size() + folded + ranking.rejected.size() +
+                                   counted(ranking, "budget"));
     std::size_t reasons = 0;
     for (const auto& [reason, count] : ranking.reasons) reasons += count;
     CHECK(reasons == ranking.rejected.size() + counted(ranking, "budget"));
@@ -231,6 +233,7 @@ TEST_CASE("pairings above the budget are not kept, and counted") {
     Installation installation = demo();
     RankOptions options = keep_all();
     options.group = "porch four";
+    options.fold = false;
     installation.goals.budget = 0.0;
     const Ranking nothing = rank(starter(), installation, options);
     for (const Candidate& candidate : nothing.candidates) CHECK(*candidate.price_to_buy == 0.0);

@@ -46,7 +46,7 @@ def test_the_recommendation_is_in_text_html_and_data() -> None:
     assert ranking.recommended is first
     assert not ranking.lacking
     assert set(ranking.alternatives) <= {
-        "most heat", "least money", "below the touch voltage", "coolest", "all owned"
+        "most heat", "least money", "below touch voltage", "coolest", "all owned"
     }  # fmt: skip
     html = first_screen_html(ranking)
     assert first.circuit.owned.group in html

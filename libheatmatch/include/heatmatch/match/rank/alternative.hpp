@@ -15,7 +15,7 @@ namespace heatmatch {
 /// largest heat.
 enum class AlternativeKind { most_heat, least_money, below_touch_voltage, coolest, all_owned };
 inline constexpr auto alternative_words = std::to_array<std::string_view>(
-    {"most heat", "least money", "below the touch voltage", "coolest", "all owned"});
+    {"most heat", "least money", "below touch voltage", "coolest", "all owned"});
 [[nodiscard]] constexpr std::span<const std::string_view> words_of(AlternativeKind) {
     return alternative_words;
 }
