@@ -43,7 +43,7 @@ inline constexpr auto first_lines = std::to_array<Template>({
     {"first.months", ", {from} to {to}"},
     {"first.darkest", "; darkest month {month}: {least}"},
     {"first.power", "{mean} averaged over three irradiances ({low} to {high})."},
-    {"first.needs", "Heat needed for {target}: about {need} a day. This is {share}."},
+    {"first.needs", "Heat for {target}: about {need} a day. This is {share}."},
     {"first.no_need", "What the space needs is not known: state its covers and its target."},
     {"first.warmer", "It warms the space by {lift} on average."},
     {"first.hardly", "hardly any of it ({percent})"},
