@@ -62,7 +62,7 @@ std::set<PlainArray> all_by_trial(const std::vector<FamilyGroup>& groups) {
     return found;
 }
 
-PlainArray plain(const ArrayFamily& family, const heatmatch::FamilyArray& array) {
+PlainArray strings_of(const ArrayFamily& family, const heatmatch::FamilyArray& array) {
     PlainArray strings;
     for (const std::size_t string : array.strings) {
         strings.push_back(family.strings[string].panels);
@@ -87,7 +87,7 @@ TEST_CASE("a family has every array of strings of like voltage once") {
         const ArrayFamily family = heatmatch::array_family(groups);
         std::set<PlainArray> made;
         for (const auto& array : family.arrays) {
-            const PlainArray strings = plain(family, array);
+            const PlainArray strings = strings_of(family, array);
             CHECK(made.insert(strings).second);
             PanelCounts sum(groups.size(), 0);
             for (const PanelCounts& string : strings) {

@@ -103,6 +103,21 @@ TEST_CASE("panels are used or named as idle with a reason") {
     CHECK(used == 2 + 4 + 2);
 }
 
+TEST_CASE("a plan says its heat and price first") {
+    const Plan& plan = quick_plan();
+    const heatmatch::Sentences lines = plan.summary();
+    REQUIRE(!lines.empty());
+    const std::string first = lines.front().text();
+    CAPTURE(first);
+    CHECK(contains(first, "kWh a day"));
+    CHECK(contains(first, "USD"));
+    for (const heatmatch::Sentence& line : lines) {
+        CAPTURE(line.text());
+        CHECK(line.text().back() == '.');
+        CHECK(line.text().find_first_of("{}") == std::string::npos);
+    }
+}
+
 TEST_CASE("goals of a plan are kept") {
     Installation yard = quick_yard();
     yard.goals.circuits_max = 1;

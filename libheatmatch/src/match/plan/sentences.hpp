@@ -13,6 +13,16 @@ inline constexpr auto table = std::to_array<Template>({
     {"plan.list_elements", "list what you own or may buy: {example} allows all"},
     {"plan.give_weather", "add \"weather\" to the installation, or pass weather data"},
 
+    {"plan.answer", "{count} circuits give {heat} a day of the season, for {price}."},
+    {"plan.answer_of_one", "One circuit gives {heat} a day of the season, for {price}."},
+    {"plan.beside_single", "The best circuit alone gives {heat} a day."},
+    {"plan.required_headroom",
+     "Every check whose limit means danger has a headroom of {headroom} or more."},
+    {"plan.bounds",
+     "No plan exceeds {panels} a day, whatever the wiring of the panels; {store} with any bill; "
+     "{bill} without the heat of other circuits in the store."},
+    {"plan.idle", "Left out: {count} of group \"{group}\". {why}"},
+
     {"plan.more_heat", "{more} more heat at headroom {headroom}, for {price}."},
     {"plan.same_heat", "No more heat at headroom {headroom}."},
     {"plan.below_volts", "At most {volts} at the record low: {heat} a day, for {price}."},

@@ -60,6 +60,9 @@ struct Plan {
     /// Share by which a plan of the family may have more heat than this one; a smaller bill is
     /// preferred to the last 1 %.
     [[nodiscard]] double gap() const;
+    /// The answer in words: heat and price first, then what limits it, what is left out, and what
+    /// else is possible; remarks last.
+    [[nodiscard]] Sentences summary() const;
 };
 
 /// Finds the best plan of a family: arrays of strings of owned panels whose voltages are alike, and
