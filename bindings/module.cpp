@@ -36,6 +36,7 @@ PYBIND11_MODULE(_core, module) {
     register_bill(module);
     register_candidate(module);
     register_ranking(module);
+    register_plan(module);
     register_answer(module);
     register_comparison(module);
     register_first_screen(module);

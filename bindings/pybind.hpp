@@ -131,6 +131,7 @@ void register_glossary(py::module_& module);
 void register_catalog(py::module_& module);
 void register_margin(py::module_& module);
 void register_circuit(py::module_& module);
+void register_plan(py::module_& module);
 void register_ranking(py::module_& module);
 void register_answer(py::module_& module);
 void register_comparison(py::module_& module);

@@ -1,4 +1,4 @@
-"""The command line: heatmatch rank|assess|wires|day|meter|diagnose|report|catalog|demo."""
+"""The command line: heatmatch rank|plan|assess|wires|day|meter|diagnose|report|catalog|demo."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from collections.abc import Sequence
 
 import heatmatch._stopping as _stopping
 from heatmatch import _library as _core
-from heatmatch.cli import catalog, day, meter, rank, report, wires
+from heatmatch.cli import catalog, day, meter, plan, rank, report, wires
 from heatmatch.cli.output import complain
 from heatmatch.cli.shared import Parser
 from heatmatch.errors import Error
@@ -34,6 +34,7 @@ heatmatch COMMAND: commands by question
 
   I have no file yet                      heatmatch demo > mine.json
   Which element, in which hook-up?        heatmatch rank mine.json
+  What do I build with all I own?         heatmatch plan mine.json
   What limits does my circuit exceed?     heatmatch assess mine.json
   Which wire melts, which is suitable?    heatmatch wires mine.json
   Does it keep the space warm at night?   heatmatch day mine.json
@@ -52,6 +53,7 @@ def make_parser() -> Parser:
     parser.add_argument("--version", action="version", version=_core.library_version())
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
     rank.add_parsers(commands)
+    plan.add_parsers(commands)
     wires.add_parsers(commands)
     day.add_parsers(commands)
     meter.add_parsers(commands)

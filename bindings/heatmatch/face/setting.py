@@ -220,6 +220,14 @@ class Goals(Record):
         Largest typical total of the whole bill, in `currency`.
     currency : str or None
         Currency of all prices, such as "USD".
+    circuits_max : int or None
+        Circuits of a plan at most; None: three.
+    volts_max : float or None
+        Largest voltage of a plan's arrays at the record low [V].
+    headroom_min : float or None
+        Smallest headroom of a plan's checks, 0 to 0.9.
+    parts_max : int or None
+        Pieces on a plan's bill at most, wire not counted.
 
     Examples
     --------
@@ -231,6 +239,10 @@ class Goals(Record):
     months: tuple[int, ...] = ()
     budget: float | None = None
     currency: str | None = None
+    circuits_max: int | None = None
+    volts_max: float | None = None
+    headroom_min: float | None = None
+    parts_max: int | None = None
 
 
 @dataclass(frozen=True)

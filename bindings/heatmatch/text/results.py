@@ -23,6 +23,7 @@ __all__ = [
     "heat_text",
     "legend",
     "margins_text",
+    "plan_text",
     "ranking_table",
     "ranking_text",
     "season_text",
@@ -115,6 +116,15 @@ def bill_text(bill: _core.Bill, *, units: str = "si") -> str:
     """A bill as text: the total beside the budget, then a line for each part."""
     lines = [wrap(f"- {line}") for line in texts(_core.bill_lines(bill), units)]
     return "\n".join([*wrapped([_core.bill_sentence(bill)], units), *lines])
+
+
+def plan_text(plan: _core.Plan, *, units: str = "si") -> str:
+    """A plan as text: the answer in words, its circuits, and its bill."""
+    lines = wrapped(plan.summary(), units)
+    if len(plan):
+        lines += ["", circuits_text(plan.circuits, units=units)]
+        lines += ["", bill_text(plan.bill, units=units)]
+    return "\n".join(lines)
 
 
 def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:

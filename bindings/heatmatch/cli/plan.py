@@ -1,0 +1,81 @@
+"""The command line's plan."""
+
+from __future__ import annotations
+
+import argparse
+import json
+from typing import Any
+
+from heatmatch import _library as _core
+from heatmatch.cli.output import bar, print_json, say
+from heatmatch.cli.shared import (
+    add_command,
+    add_installation,
+    add_options,
+    open_catalog,
+    read_installation,
+    read_weather,
+    say_cautions,
+    say_name,
+    shows_progress,
+)
+from heatmatch.text import results
+from heatmatch.text.table import texts
+
+PLAN_HELP = """\
+Finds the circuits that together give the most heat of the season without
+danger, from all owned panels, owned elements and elements that may be bought,
+within the budget of the whole bill. Prints their heat, what limits it, the
+circuits and the bill. `goals` of the installation may state circuits_max,
+volts_max, headroom_min and parts_max.
+"""
+PLAN_EXAMPLES = ("demo > demo.json", "plan demo.json", "plan demo.json --json")
+
+
+def plan_json(plan: _core.Plan, units: str) -> dict[str, Any]:
+    """A plan as plain data."""
+    return {
+        "kwh": plan.kwh,
+        "mean_kwh_per_day": plan.mean_kwh_per_day,
+        "headroom": plan.headroom,
+        "gap": plan.gap,
+        "bounds": plan.bounds,
+        "circuits": json.loads(plan.installation.to_json_text()).get("circuits", []),
+        "bill": plan.bill.typical,
+        "currency": plan.bill.currency,
+        "idle": [{"group": each.group, "count": each.count} for each in plan.idle],
+        "summary": texts(plan.summary(), units),
+    }
+
+
+def run_plan(arguments: argparse.Namespace) -> int:
+    """Plan the best use of everything owned."""
+    installation = read_installation(arguments)
+    year = read_weather(arguments, installation)
+    catalog = open_catalog(arguments.catalog)
+    plan = _core.plan(
+        catalog, installation, year, max_bank=arguments.max_bank,
+        progress=bar(wanted=shows_progress(arguments)),
+    )  # fmt: skip
+    if arguments.json:
+        print_json(plan_json(plan, arguments.units))
+        return 0
+    say_name(arguments, installation)
+    say(results.plan_text(plan, units=arguments.units))
+    if len(plan):
+        say_cautions(plan.circuits[0])
+    return 0
+
+
+def add_parsers(commands: Any) -> None:
+    """Adds the command to the command line."""
+    plan = add_command(
+        commands,
+        "plan",
+        "plan the best use of everything you own",
+        run_plan,
+        text=PLAN_HELP,
+        examples=PLAN_EXAMPLES,
+    )
+    add_installation(plan)
+    add_options(plan, "--max-bank", "--catalog", "--weather", "--units", "--json", "--quiet")
