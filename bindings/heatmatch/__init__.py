@@ -72,6 +72,7 @@ from heatmatch._core import (
     PlacedDevice,
     PlaneIrradiance,
     PlaneIrradiances,
+    PlanOffer,
     Probe,
     RankMemory,
     RefusedRow,
