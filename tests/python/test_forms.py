@@ -58,13 +58,13 @@ def test_odd_group_names_do_no_harm(odd_group: str, ranked: Callable[..., hm.Ran
 
 
 def test_a_ranking_has_a_row_for_each_of_its_first_ten(demo_ranking: hm.Ranking) -> None:
-    cells = Page(demo_ranking._repr_html_()).cells
-    assert len(cells) == 10 * 10
+    cells = Page(demo_ranking._repr_html_()).cells[-10 * 10 :]  # below the first screen
     for number, candidate in enumerate(demo_ranking.candidates[:10]):
         # A page has room for names that text of 80 columns cuts.
         owned, bank = cells[10 * number + 1], cells[10 * number + 2]
         assert owned == f"{candidate.circuit.owned.group} {candidate.circuit.panels}"
-        assert bank == f"{candidate.circuit.element.id} {candidate.circuit.bank}"
+        alike = f" +{candidate.like_it}" if candidate.like_it else ""
+        assert bank == f"{candidate.circuit.element.id} {candidate.circuit.bank}{alike}"
         sheath, load = cells[10 * number + 8 : 10 * number + 10]
         limit = candidate.circuit.sheath.verdict_limit_c
         assert sheath == f"{candidate.heat.sheath_c:.0f}/{limit:.0f}"

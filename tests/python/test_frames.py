@@ -66,7 +66,7 @@ def test_a_ranking_becomes_a_frame_with_units_in_its_names(demo_ranking: hm.Rank
     assert first["month_12_kwh_per_day"] == candidate.season.kwh_per_day[11]
     endings = ("_w", "_ohm", "_v", "_c", "_kwh", "_kwh_low", "_kwh_high", "_kwh_per_day")
     units = {"headroom", "assessed", "buy", "currency", "margin", "severity", "fraction", "share"}
-    units |= {"cm"}  # of w_per_cm
+    units |= {"cm", "it"}  # of w_per_cm, like_it
     for name in table.select_dtypes("number").columns:
         assert name.endswith(endings) or name.split("_")[-1] in units
 

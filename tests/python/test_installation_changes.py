@@ -120,7 +120,7 @@ def test_a_whole_record_may_be_given_or_taken_away(demo: hm.Installation) -> Non
         ({"runs.hot tial.wire": "x"}, 'one of "home run", "along the wall", "hot tail"'),
         ({"runs.7.wire": "x"}, "a number from 0 to 2"),
         ({"name.x": 1}, 'a path that ends at "name"'),
-        ({"circuit.bank": None}, r"bank = \(missing\) must be given"),
+        ({"store.medium": None}, r"medium = \(missing\) must be given"),
     ],
 )
 def test_what_cannot_be_changed_is_named(

@@ -14,6 +14,7 @@ import numpy as np
 import pytest
 from day_runs import log_rows
 from heatmatch.choices import Choice
+from plan_things import held, plan_things
 
 pd = pytest.importorskip("pandas")
 KINDS = tuple(hm.glossary())
@@ -28,8 +29,7 @@ PartPeak SwitchEvent Stagnation Probe StoreLog Fitted Calibration ExpectedBand M
 MeterSheet Readings FittedValue Hypothesis NextMeasurement Diagnosis AllowedElements CoverArea
 ElementFilter Goals MonthlyNormals Space ExistingCircuit MonthlySky SunPositions SkyIrradiance
 SkyIrradiances PlaneIrradiance PlaneIrradiances CheckCounts NotChecked CodeDuty Bill BillLine
-Plan PlanOffer IdlePanels
-"""
+Plan PlanOffer IdlePanels"""
 
 
 def plain(thing: Any) -> Any:
@@ -44,8 +44,7 @@ def plain(thing: Any) -> Any:
         return {key: plain(item) for key, item in thing.items()}
     if not type(thing).__module__.startswith("heatmatch"):
         return thing
-    names = [name for name in dir(thing) if not name.startswith("_")]
-    values = {name: getattr(thing, name) for name in names}
+    values = {name: held(thing, name) for name in dir(thing) if not name.startswith("_")}
     return {name: plain(value) for name, value in values.items() if not callable(value)}
 
 
@@ -143,6 +142,7 @@ def things(starter: hm.Catalog, demo: hm.Installation, standing: hm.Candidate) -
         *heat_things(standing),
         *day_things(starter, demo, standing),
         *meter_things(standing),
+        *plan_things(starter, demo),
     ]
     return {type(thing).__name__: thing for thing in found}
 

@@ -117,7 +117,7 @@ def test_meter_sheet_and_wires_take_it(circuits: list[hm.Candidate]) -> None:
 
 
 def test_a_diagnosis_of_it_is_refused_in_one_sentence(circuits: list[hm.Candidate]) -> None:
-    with pytest.raises(hm.InvalidInput, match="panels of one group"):
+    with pytest.raises(hm.InvalidInput, match="an array of one group"):
         hm.diagnose(circuits[0], hm.Readings.from_rows([{"bank_v": 40.0, "bank_a": 2.0}]))
 
 

@@ -13,10 +13,10 @@ from heatmatch.cli.circuits import (
     of_circuits,
     say_circuit,
 )
+from heatmatch.cli.meter_data import calibration_json, diagnosis_json, row_values, sheet_json
 from heatmatch.cli.output import (
     bar,
     check_new_file,
-    picked,
     print_json,
     read_text,
     say,
@@ -35,7 +35,6 @@ from heatmatch.cli.shared import (
     temperature_c,
     texts_in,
 )
-from heatmatch.io import meters
 from heatmatch.text.day import calibration_text
 from heatmatch.text.meter import diagnosis_text, sheet_text
 from heatmatch.text.results import wrap
@@ -97,60 +96,6 @@ DIAGNOSE_EXAMPLES = (
     "diagnose demo.json --log store.csv",
     "diagnose demo.json --first-fire",
 )
-_CHECK = (
-    "letter", "reading", "how", "expect", "low", "typical", "high", "unit", "if_low", "if_high",
-    "source",
-)  # fmt: skip
-
-
-def _row_values(row: _core.MeterRow) -> dict[str, float]:
-    """A row of a sheet with the ends of its bands, with the names of the data frame."""
-    values = picked(row, "irradiance_w_m2", "cell_temperature_c")
-    for name in meters.BANDS:
-        band = picked(getattr(row, name), "low", "typical", "high")
-        for end, value in band.items():
-            values[name if end == "typical" else f"{name}_{end}"] = value
-    return values
-
-
-def sheet_json(sheet: _core.MeterSheet, units: str) -> dict[str, Any]:
-    """A meter sheet as plain data."""
-    told = ("missing", "remarks", "assumed")
-    texts = ("reading", "how", "expect", "if_low", "if_high")
-    return texts_in(picked(sheet, "title", *told), units, *told) | {
-        "rows": [_row_values(row) for row in sheet.rows],
-        "checks": [texts_in(picked(check, *_CHECK), units, *texts) for check in sheet.checks],
-    }
-
-
-def diagnosis_json(diagnosis: _core.Diagnosis, units: str) -> dict[str, Any]:
-    """A diagnosis as plain data."""
-    told = ("kind", "name", "sentence", "misfit", "score", "weight", "evidence")
-    fitted = ("name", "value", "low", "high", "unit")
-    next_ = ("reading", "how", "predictions", "separation")
-    data = picked(diagnosis, "verdict", "group", "indistinguishable", "unexplained", "remarks")
-    data["bank_ohms"] = diagnosis.bank_ohms
-    return texts_in(data, units, "verdict", "bank_ohms", "remarks") | {
-        "ranked": [
-            texts_in(picked(item, *told), units, "sentence", "evidence")
-            | {"fitted": [picked(value, *fitted) for value in item.fitted]}
-            for item in diagnosis.ranked
-        ],
-        "next": [texts_in(picked(item, *next_), units, *next_) for item in diagnosis.next],
-    }
-
-
-def calibration_json(calibration: _core.Calibration, units: str) -> dict[str, Any]:
-    """A calibration as plain data."""
-    fitted = ("value", "standard_error", "low", "high")
-    data = picked(
-        calibration, "medium", "correlation", "residual_k", "residual_before_k", "readings",
-        "loss_factor_before", "sentences", "remarks",
-    )  # fmt: skip
-    return texts_in(data, units, "sentences", "remarks") | {
-        "k20_w_mk": picked(calibration.k20_w_mk, *fitted),
-        "loss_factor": picked(calibration.loss_factor, *fitted),
-    }
 
 
 def _candidate(
@@ -166,7 +111,7 @@ def _write_sheets(
     rows = []
     for candidate, sheet in zip(shown, sheets, strict=True):
         name: dict[str, Any] = {"circuit": candidate.circuit.name} if len(sheets) > 1 else {}
-        rows += [name | _row_values(row) for row in sheet.rows]
+        rows += [name | row_values(row) for row in sheet.rows]
     header = list(rows[0]) if rows else []
     cells = (list(row.values()) for row in rows)
     write_csv(arguments.csv, header, cells, force=arguments.force)

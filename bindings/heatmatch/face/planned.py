@@ -39,11 +39,11 @@ class Plan(Face):
     _made_by = "plan(catalog, installation)"
 
     circuits: Held[list[Candidate]] = Held("Its circuits, assessed together in the store.")
-    installation: Held[Installation] = Held("The installation with these circuits.")
+    installation: Held[Installation] = Held("Installation with these circuits.")
     bill: Held[Bill] = Held("Bill of all circuits; what is owned counts once.")
     kwh: Held[float] = Held("Heat of the season, of all circuits [kWh].")
     days: Held[float] = Held("Days of the season.")
-    mean_kwh_per_day: Held[float] = Held("Heat per day of the season [kWh].")
+    mean_kwh_per_day: Held[float] = Held("Mean heat over the season [kWh/day].")
     headroom: Held[float] = Held("Headroom that every check was required to have.")
     at_most_kwh: Held[float] = Held(
         "Heat of the season that no plan of these arrays exceeds at this headroom [kWh]."
@@ -55,7 +55,7 @@ class Plan(Face):
     )
     others: Held[list[PlanOffer]] = Held("Plans at less headroom, or below a voltage.")
     idle: Held[list[IdlePanels]] = Held("Panels that it leaves out, with the reason.")
-    single: Held[Candidate | None] = Held("The best circuit alone, or None.")
+    single: Held[Candidate | None] = Held("Best circuit alone; None if there is none.")
     arrays: Held[int] = Held("Number of arrays considered.")
     remarks: Held[list[str]] = Held("Main remarks, in words.")
 

@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING, Any
 
 from heatmatch import _library as _core
 from heatmatch.io import frames
+from heatmatch.io.rankings_checked import KEY
 from heatmatch.io.rankings_saved import (
     FORMAT,
-    KEY,
     VERSION,
     SavedRanking,
     load_ranking,

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from heatmatch.text.columns import clip_middle
 
 if TYPE_CHECKING:
-    from heatmatch import _core
+    from heatmatch import _library as _core
 
 
 def element_name(circuit: _core.Circuit) -> str:

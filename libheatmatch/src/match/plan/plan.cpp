@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <limits>
 #include <utility>
 
@@ -170,16 +169,18 @@ class Planner {
         }
     }
 
+    /// At least its own heat, which is summed anew: to 1e-3 of the curves of the search.
     void add_bounds(const PlanOutcome& found) {
-        constexpr std::size_t few_checks = 300;
-        PlanRequirement any_bill = requirement_of(goals_, plan_.headroom);
-        any_bill.budget = false;
-        any_bill.most_checks = few_checks;
-        plan_.bounds.store_kwh = goals_.budget ? search(any_bill).at_most_kwh : found.at_most_kwh;
-        PlanRequirement any_store = requirement_of(goals_, plan_.headroom);
-        any_store.together = false;
-        any_store.most_checks = few_checks;
-        plan_.bounds.bill_kwh = search(any_store).at_most_kwh;
+        const auto at_most = [this](bool budget, bool together) {
+            PlanRequirement looser = requirement_of(goals_, plan_.headroom);
+            looser.budget = budget;
+            looser.together = together;
+            looser.most_checks = 300;
+            return std::max(search(looser).at_most_kwh, plan_.kwh);
+        };
+        plan_.bounds.store_kwh =
+            goals_.budget ? at_most(false, true) : std::max(found.at_most_kwh, plan_.kwh);
+        plan_.bounds.bill_kwh = at_most(true, false);
     }
 
     void add_single() {
@@ -262,8 +263,7 @@ class Planner {
         } else {
             plan_.remarks.push_back(say<"plan.proven">(arrays));
         }
-        if (!PlanJudge::judges_unlike_arrays() ||
-            task_.family.extent == FamilyExtent::equal_panels) {
+        if (task_.family.extent == FamilyExtent::equal_panels) {
             plan_.remarks.push_back(say<"plan.equal_panels">());
         } else if (task_.family.extent == FamilyExtent::equal_strings) {
             plan_.remarks.push_back(say<"plan.equal_strings">());

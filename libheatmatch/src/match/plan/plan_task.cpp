@@ -91,9 +91,7 @@ std::unique_ptr<PlanTask> PlanTask::make(const Parts& catalog, const Installatio
                                                       task->yard.site.record_low_c);
         groups.push_back({.count = owned.count, .v_mp = panel.panel.v_mp.value_or(0.0)});
     }
-    task->family = array_family(groups, most_arrays,
-                                PlanJudge::judges_unlike_arrays() ? FamilyExtent::unlike_strings
-                                                                  : FamilyExtent::equal_panels);
+    task->family = array_family(groups);
     task->banks = screen_context(*task->parts, task->yard, task->options, nullptr);
     task->numbers.resize(task->banks.banks.size());
     for (const auto& of_hookup : task->banks.numbers) {

@@ -30,7 +30,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"calibration.not_settled", "The fit did not converge: use its numbers with care."},
     {"calibration.left_out", "\"{probe}\" is left out: {why}"},
     {"calibration.left_out_from", "\"{probe}\" is left out from row {row} on: {why}"},
-    {"calibration.equal_elements", "unlike elements share no power that one log can tell apart"},
+    {"calibration.equal_elements", "one log does not have the power of each unlike element"},
     {"calibration.others_move", "it stays constant while the others change"},
     {"calibration.is_heated", "it stays constant while the store absorbs heat"},
     {"calibration.frozen", "it stays constant from there on"},

@@ -55,13 +55,7 @@ void check_is_computed(const Circuit& circuit) {
                                        .allowed = "known",
                                        .remedy = say<"diagnosis.give_candidate">()});
     };
-    if (circuit.unlike) {
-        throw InvalidInput(ErrorDetail{.part = "circuit " + quote(circuit.name),
-                                       .field = "array",
-                                       .value = quote(circuit.array_title()),
-                                       .allowed = "panels of one group",
-                                       .remedy = say<"diagnosis.equal_panels">()});
-    }
+    check_equal_panels(circuit, "array");
     check(circuit.has_panels(), "panel");
     check(circuit.bank.unlike || circuit.bank.each.typical_ohm > 0.0, "element");
     if (!circuit.bank.unlike) return;

@@ -154,7 +154,6 @@ inline constexpr auto table = std::to_array<Template>({
     {"diagnosis.measure_next", "Measure next: {reading}."},
 
     {"diagnosis.error_of_meter", "give the error of your meter, one standard deviation"},
-    {"diagnosis.equal_panels", "compare its readings with the meter sheet instead"},
     {"diagnosis.give_candidate",
      "assess or rank an installation, and diagnose the resulting candidate"},
     {"diagnosis.measure_bank",

@@ -61,8 +61,6 @@ class PlanJudge {
     [[nodiscard]] Bill bill(std::span<const Circuit> circuits) const;
     /// The installation with these circuits instead of its own, in their order in the store.
     [[nodiscard]] Installation with(std::span<const ExistingCircuit> circuits) const;
-    /// Whether it can judge unlike panels in one array.
-    [[nodiscard]] static bool judges_unlike_arrays() { return true; }
 
   private:
     struct Group {
