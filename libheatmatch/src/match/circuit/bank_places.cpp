@@ -15,8 +15,6 @@ struct Joined {
     Kind kind = Kind::element;
     std::string name{};
     std::vector<Joined> parts{};
-
-    friend bool operator==(const Joined&, const Joined&) = default;
 };
 
 void take(Joined& into, Joined part) {
