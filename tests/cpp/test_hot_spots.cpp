@@ -164,9 +164,9 @@ TEST_CASE("hot spots within -5 to +25 % of the rise in three dimensions") {
         add_faces(faces, drum, bed);
         const double air_c = drum.charge.air_c;
         constexpr double kelvin_offset = 273.15;
-        const double mean_k =
-            drum.charge.shell.lid_surface_k(bed.lid_mean_c() + kelvin_offset, air_c + kelvin_offset) - air_c -
-            kelvin_offset;
+        const double mean_k = drum.charge.shell.lid_surface_k(bed.lid_mean_c() + kelvin_offset,
+                                                              air_c + kelvin_offset) -
+                              air_c - kelvin_offset;
         constexpr double warm_k = 3.0;
         if (mean_k < warm_k) continue;
         rims.add(heatmatch::sensed_lid_c(drum.charge, drum.power_w) - air_c, mean_k);

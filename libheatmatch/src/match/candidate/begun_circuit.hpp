@@ -14,7 +14,7 @@ struct BegunCircuit {
     Installation judged{};  //!< with this circuit alone
     Circuit circuit{};
     std::optional<SeasonWeather> season{};
-    std::shared_ptr<const Weather> weather{};  //!< of the site's plane; null without any
+    std::shared_ptr<const Weather> weather{};    //!< of the site's plane; null without any
     std::optional<double> needed_kwh_per_day{};  //!< of the space
     Sentences remarks{};
 };

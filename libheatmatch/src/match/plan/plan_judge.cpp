@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <limits>
 #include <string_view>
 #include <tuple>
@@ -202,7 +203,8 @@ void PlanJudge::add_bill(PlanVerdict& verdict, std::span<const Circuit> circuits
     verdict.price = whole.typical().value_or(std::numeric_limits<double>::infinity());
     verdict.affordable = whole.within_budget() == Answer::yes;
     for (const BillLine& line : whole.lines) {
-        if (line.kind != PartKind::wire) verdict.parts += static_cast<int>(line.quantity + 0.5);
+        if (line.kind != PartKind::wire)
+            verdict.parts += static_cast<int>(std::lround(line.quantity));
     }
 }
 

@@ -34,7 +34,10 @@ struct PlanChoice {
     std::size_t set = 0;
     std::size_t place = 0;
 
-    friend auto operator<=>(const PlanChoice&, const PlanChoice&) = default;
+    friend bool operator==(const PlanChoice&, const PlanChoice&) = default;
+    friend bool operator<(const PlanChoice& a, const PlanChoice& b) {
+        return a.set != b.set ? a.set < b.set : a.place < b.place;
+    }
 };
 
 /// Circuits that meet a requirement together.
