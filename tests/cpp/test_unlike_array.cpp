@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "heatmatch/answer/first_screen.hpp"
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/match/circuit/unlike_array.hpp"
 
@@ -165,4 +166,31 @@ TEST_CASE("an array that cannot be is refused in one sentence") {
     Installation neither = unlike_yard("");
     CHECK_THROWS_WITH_AS(assessed(neither), doctest::Contains("state array, or group and panels"),
                          heatmatch::InvalidInput);
+}
+
+TEST_CASE("every string of an unlike array has its own run on the bill") {
+    Installation house = unlike_yard("barn pair x2 | porch four x2 | porch four x2");
+    house.runs.insert(house.runs.begin(), {.name = "string",
+                                           .carries = heatmatch::Carried::string,
+                                           .length_m = 10.0,
+                                           .wire = "pv-wire-12-awg"});
+    house.runs.front().surroundings = {.kind = heatmatch::SurroundingsKind::open_air,
+                                       .air_c = 30.0};
+    const heatmatch::Candidate candidate = assessed(house);
+    double metres = 0.0;
+    for (const heatmatch::BillLine& line : heatmatch::run_items(candidate.circuit).lines) {
+        if (contains(line.why, "string")) metres += line.quantity;
+    }
+    CHECK(metres == doctest::Approx(2.0 * 10.0 * 3));
+}
+
+TEST_CASE("the first screen writes an unlike array as it is wired, with finite numbers") {
+    const Candidate candidate = array_candidate("barn pair x2 + porch four x2 | porch four x2");
+    const heatmatch::FirstScreen screen = heatmatch::first_screen(candidate);
+    std::string all;
+    for (const heatmatch::ScreenBlock& block : screen.blocks) {
+        for (const heatmatch::ScreenLine& line : block.lines) all += line.said.text() + '\n';
+    }
+    CHECK(contains(all, "barn pair x2 + porch four x2 | porch four x2 (Vmp/Imp"));
+    CHECK_FALSE(contains(all, "nan"));
 }

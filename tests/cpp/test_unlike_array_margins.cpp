@@ -113,3 +113,26 @@ TEST_CASE("one more unlike string never improves the reverse current") {
         worst = least;
     }
 }
+
+TEST_CASE("strings of unequal voltage are judged with the load open too") {
+    // Six elements in parallel hold the strings far below either voltage; a limit that opens does
+    // not. Their open circuits differ: 33.6 against twice 22.1 V by the labels.
+    Installation house = unlike_yard("barn pair | porch four x2");
+    house.circuit->element = "tubular-1000-120";
+    house.circuit->bank = "1S6P";
+    const Margin reversed = margin_of(margins_of_house(house), "reversed panel", "barn pair");
+    CHECK(*reversed.value > 100.0);
+    CHECK(reversed.severity == Severity::danger);
+}
+
+TEST_CASE("a group in shade is judged in it, the others in the sun") {
+    Installation house = unlike_yard("thin pair x2 + dark");
+    house.panels.push_back({.group = "dark", .panel = "cdte-100", .count = 1});
+    house.parts.panels.push_back(heatmatch::find_panel(starter(), "cdte-100"));
+    house.parts.panels.back().bypass_diodes = 0;
+    const Margin lit = margin_of(margins_of_house(house), "reversed panel", "dark");
+    house.panels.back().shade_pct = {80.0};
+    const Margin shaded = margin_of(margins_of_house(house), "reversed panel", "dark");
+    CHECK(*shaded.value > *lit.value + 10.0);
+    CHECK(shaded.severity == Severity::danger);
+}

@@ -117,6 +117,11 @@ Sentence item_of(const BillLine& line, const std::string& currency) {
 }  // namespace
 
 Sentence shop_panels(const Circuit& circuit) {
+    if (circuit.unlike) {
+        return say<"first.array">(
+            with<"array">(circuit.array_title()),
+            with<"match">(say<"first.match">(with<"ohm">(circuit.label_match_ohm(), unit::ohm))));
+    }
     const auto group = with<"group">(circuit.owned.group);
     const Hookup panels = circuit.panels;
     const auto count = with<"count">(number(panels.count(), 0));
@@ -132,6 +137,7 @@ Sentence shop_panels(const Circuit& circuit) {
 }
 
 Sentence shop_elements(const Circuit& circuit) {
+    if (circuit.bank.unlike) return sentence_of(Name{circuit.bank.title()});
     const Element& element = circuit.bank.element;
     Sentence rating;
     if (element.rated_w && element.rated_v) {

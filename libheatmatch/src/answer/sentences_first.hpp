@@ -27,6 +27,7 @@ inline constexpr auto first_lines = std::to_array<Template>({
     {"first.checks", "checks"},
     {"first.unlooked", "not here"},
 
+    {"first.array", "{array}{match}"},
     {"first.panel", "{group}: {count} panel{match}"},
     {"first.panels_series", "{group}: {count} panels in series{match}"},
     {"first.panels_parallel", "{group}: {count} panels in parallel{match}"},

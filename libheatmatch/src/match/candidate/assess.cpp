@@ -201,7 +201,13 @@ std::vector<Bill> bills_of(const std::vector<BegunCircuit>& all, const Installat
     std::vector<Circuit> circuits;
     circuits.reserve(all.size());
     for (const BegunCircuit& begun : all) circuits.push_back(begun.circuit);
-    std::vector<Bill> bills = bills_in_turn(circuits, installation, parts);
+    // Devices are bought for the sun at which they are judged.
+    Installation judged = installation;
+    for (const BegunCircuit& begun : all) {
+        judged.site.bright_irradiance_w_m2 =
+            std::max(judged.site.bright_irradiance_w_m2, begun.judged.site.bright_irradiance_w_m2);
+    }
+    std::vector<Bill> bills = bills_in_turn(circuits, judged, parts);
     std::optional<double> left = installation.goals.budget;
     for (Bill& bill : bills) {
         bill.budget = left;

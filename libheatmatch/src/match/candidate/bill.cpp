@@ -162,8 +162,9 @@ BillItems run_items(const Circuit& circuit) {
     BillItems items;
     for (const RunParts& parts : circuit.runs) {
         const WireRun& run = parts.run;
-        const double runs = run.carries == Carried::branch ? circuit.bank.branches()
-                                                           : 1.0 / circuit.current_share(run);
+        const double runs = run.carries == Carried::branch   ? circuit.bank.branches()
+                            : run.carries == Carried::string ? circuit.panels.parallel
+                                                             : 1;
         const double wire_m = both_ways * run.length_m * runs;
         const double owned_m = run.chooses() ? 0.0 : run.owned_m;
         if (owned_m < run.owned_m) {

@@ -3,6 +3,7 @@
 #include "sentences.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <optional>
 #include <string>
 #include <utility>
@@ -24,7 +25,8 @@ bool same_plane(const OwnedPanels& a, const OwnedPanels& b) {
     return a.tilt_deg == b.tilt_deg && a.azimuth_deg == b.azimuth_deg;
 }
 
-/// All groups in bright sun; where their planes differ, also each plane alone.
+/// All groups in bright sun; where their planes differ, also each plane alone; and each group that
+/// has shade in it, the others in the sun.
 std::vector<GroupSuns> suns_of(const UnlikeArray& array, double bright_w_m2) {
     std::vector<GroupSuns> cases{GroupSuns(array.groups.size(), bright_w_m2)};
     for (std::size_t g = 0; g < array.groups.size(); ++g) {
@@ -36,6 +38,14 @@ std::vector<GroupSuns> suns_of(const UnlikeArray& array, double bright_w_m2) {
             if (same && other < g) first_of_plane = false;
         }
         if (first_of_plane && suns != cases.front()) cases.push_back(std::move(suns));
+    }
+    // Each group in its deepest shade, whatever part of its panels that falls on.
+    for (std::size_t g = 0; g < array.groups.size(); ++g) {
+        const std::vector<double>& shade = array.groups[g].owned.shade_pct;
+        if (shade.empty()) continue;
+        GroupSuns suns = cases.front();
+        suns[g] *= 1.0 - *std::max_element(shade.begin(), shade.end()) / 100.0;
+        cases.push_back(std::move(suns));
     }
     return cases;
 }
@@ -171,7 +181,9 @@ std::vector<GroupLoad> loads_of(const Circuit& circuit, const MixedArray& panels
     std::vector<GroupLoad> loads(array.groups.size());
     for (const GroupSuns& suns : suns_of(array, bright_w_m2)) {
         const MixedArrayCurve curve = curve_under(array, panels, suns);
-        for (const double ohm : {circuit.bank.low_ohm(), circuit.bank.high_ohm()}) {
+        // An open limit, switch or element leaves the strings to each other.
+        constexpr double open_ohm = std::numeric_limits<double>::infinity();
+        for (const double ohm : {circuit.bank.low_ohm(), circuit.bank.high_ohm(), open_ohm}) {
             const OperatingPoint point = curve.into_resistance(ohm + wire_ohm);
             const ArrayPoint at = curve.at_voltage(point.voltage_v);
             for (std::size_t s = 0; s < array.strings.size(); ++s) {

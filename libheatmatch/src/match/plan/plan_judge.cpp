@@ -23,7 +23,7 @@ namespace {
 constexpr auto deciding = std::to_array<std::string_view>(
     {"sheath temperature", "survivor sheath", "stagnation", "terminal temperature",
      "hot tail insulation", "insulation", "run current", "cold voltage", "dc breaking", "floor",
-     "pressure", "vessel material"});
+     "pressure", "vessel material", "reverse current", "element power", "sheath voltage"});
 
 /// They rise with the power of every bank in the store, and depend on nothing else but the banks.
 constexpr auto of_banks_alone = std::to_array<std::string_view>(
@@ -195,7 +195,13 @@ Circuit PlanJudge::wired(const ExistingCircuit& circuit) const {
 }
 
 Bill PlanJudge::bill(std::span<const Circuit> circuits) const {
-    return joint_bill(circuits, pattern_, *parts_);
+    // Devices are bought for the sun at which they are judged.
+    Installation judged = pattern_;
+    for (const Group& group : groups_) {
+        judged.site.bright_irradiance_w_m2 =
+            std::max(judged.site.bright_irradiance_w_m2, group.brightest_w_m2);
+    }
+    return joint_bill(circuits, judged, *parts_);
 }
 
 void PlanJudge::add_bill(PlanVerdict& verdict, std::span<const Circuit> circuits) const {

@@ -17,7 +17,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"plan.answer_of_one", "One circuit gives {heat} a day of the season, for {price}."},
     {"plan.beside_single", "The best circuit alone gives {heat} a day."},
     {"plan.required_headroom",
-     "Every check whose limit means danger has a headroom of {headroom} or more."},
+     "Every check that was made and whose limit means danger has a headroom of {headroom} or "
+     "more."},
     {"plan.bounds",
      "No plan exceeds {panels} a day, whatever the wiring of the panels; {store} with any bill; "
      "{bill} without the heat of other circuits in the store."},

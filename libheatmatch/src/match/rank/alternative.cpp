@@ -10,7 +10,7 @@ namespace {
 constexpr auto deciding_margins = std::to_array<std::string_view>(
     {"sheath temperature", "survivor sheath", "stagnation", "terminal temperature",
      "hot tail insulation", "wire", "insulation", "run current", "cold voltage", "dc breaking",
-     "floor", "pressure", "vessel material"});
+     "floor", "pressure", "vessel material", "reverse current", "element power", "sheath voltage"});
 
 bool is_undecided(const Margin& margin) {
     return margin.severity == Severity::not_assessed && decides_recommendation(margin.name);
