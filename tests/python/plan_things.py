@@ -18,5 +18,5 @@ def held(thing: Any, name: str) -> Any:
     """A property; what is refused of an array of several groups stays so."""
     try:
         return getattr(thing, name)
-    except hm.InvalidInput:
+    except (hm.InvalidInput, AttributeError):
         return None
