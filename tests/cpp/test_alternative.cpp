@@ -3,6 +3,7 @@
 
 #include <doctest/doctest.h>
 
+#include "heatmatch/match/candidate/assess.hpp"
 #include "heatmatch/match/rank/rank.hpp"
 
 using heatmatch::AlternativeKind;
@@ -214,5 +215,13 @@ TEST_CASE("without a recommendation the one fact or purchase that is missing is 
         const std::string said = lacking(yard);
         CAPTURE(said);
         CHECK_FALSE(said.empty());
+    }
+}
+
+TEST_CASE("deciding margins are margins") {
+    const auto margins = heatmatch::assess(starter(), demo()).margins();
+    for (const std::string_view name : heatmatch::deciding_margins()) {
+        CAPTURE(std::string(name));
+        CHECK(count_margins(margins, name) > 0);
     }
 }

@@ -76,14 +76,6 @@ TEST_CASE("too many elements for the store are a danger") {
     CHECK(!verdict.good());
 }
 
-TEST_CASE("deciding margins are margins") {
-    const auto margins = heatmatch::assess(starter(), demo()).margins();
-    for (const std::string_view name : heatmatch::deciding_margins()) {
-        CAPTURE(std::string(name));
-        CHECK(count_margins(margins, name) > 0);
-    }
-}
-
 TEST_CASE("the order of circuits in the store does not depend on how they are listed") {
     Installation house = two_circuits();
     const PlanJudge judge = judge_of(house);

@@ -14,16 +14,12 @@
 #include "heatmatch/heat/joint_layout.hpp"
 #include "heatmatch/match/candidate/wiring.hpp"
 #include "heatmatch/match/circuit/bank.hpp"
+#include "heatmatch/match/rank/alternative.hpp"
 #include "heatmatch/solar/group_weather.hpp"
 
 namespace heatmatch {
 
 namespace {
-
-constexpr auto deciding = std::to_array<std::string_view>(
-    {"sheath temperature", "survivor sheath", "stagnation", "terminal temperature",
-     "hot tail insulation", "insulation", "run current", "cold voltage", "dc breaking", "floor",
-     "pressure", "vessel material", "reverse current", "element power", "sheath voltage"});
 
 /// They rise with the power of every bank in the store, and depend on nothing else but the banks.
 constexpr auto of_banks_alone = std::to_array<std::string_view>(
@@ -46,7 +42,7 @@ int owned_of(const Installation& installation, const std::string& element) {
 void add_margins(PlanVerdict& verdict, const std::vector<Margin>& margins) {
     for (const Margin& margin : margins) {
         const bool open = margin.severity == Severity::not_assessed;
-        if (open && verdict.assessed && is_among(deciding, margin.name)) {
+        if (open && verdict.assessed && decides_recommendation(margin.name)) {
             verdict.assessed = false;
             if (!verdict.danger) {
                 verdict.reason = margin.name;
@@ -76,10 +72,6 @@ void add_margins(PlanVerdict& verdict, const std::vector<Margin>& margins) {
 }
 
 }  // namespace
-
-std::span<const std::string_view> deciding_margins() {
-    return deciding;
-}
 
 bool lies_before(const ExistingCircuit& a, const ExistingCircuit& b) {
     return std::tie(a.element, a.bank, a.group, a.panels, a.array) <

@@ -7,7 +7,7 @@ namespace heatmatch {
 
 namespace {
 
-constexpr auto deciding_margins = std::to_array<std::string_view>(
+constexpr auto deciding = std::to_array<std::string_view>(
     {"sheath temperature", "survivor sheath", "stagnation", "terminal temperature",
      "hot tail insulation", "wire", "insulation", "run current", "cold voltage", "dc breaking",
      "floor", "pressure", "vessel material", "reverse current", "element power", "sheath voltage"});
@@ -18,9 +18,12 @@ bool is_undecided(const Margin& margin) {
 
 }  // namespace
 
+std::span<const std::string_view> deciding_margins() {
+    return deciding;
+}
+
 bool decides_recommendation(std::string_view margin) {
-    return std::find(deciding_margins.begin(), deciding_margins.end(), margin) !=
-           deciding_margins.end();
+    return std::find(deciding.begin(), deciding.end(), margin) != deciding.end();
 }
 
 std::vector<const Margin*> undecided_margins(const Candidate& candidate) {

@@ -34,9 +34,6 @@ struct PlanVerdict {
 /// The order in which the circuits of a plan lie in the store, whatever order they are found in.
 [[nodiscard]] bool lies_before(const ExistingCircuit& a, const ExistingCircuit& b);
 
-/// Names of the margins that have to be assessed for a circuit that is recommended.
-[[nodiscard]] std::span<const std::string_view> deciding_margins();
-
 /// Judges circuits as assess_circuits() does, without the energy of their season, which takes most
 /// of its time: an element counts as owned only as far as the installation owns it. `parts` are
 /// those of the catalog and the installation; both must outlive the judge, which several threads

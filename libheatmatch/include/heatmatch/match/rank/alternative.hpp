@@ -28,8 +28,10 @@ struct Alternative {
 
 /// Whether a margin decides about a recommendation: one that could not be assessed prevents it.
 /// These are the temperatures of sheath, terminal, element lead and wires, stagnation, ampacity,
-/// voltage at the record low, breaking capacity, floor, pressure and vessel.
+/// voltage at the record low, reverse current, power of an element and voltage to its sheath,
+/// breaking capacity, floor, pressure and vessel.
 [[nodiscard]] bool decides_recommendation(std::string_view margin);
+[[nodiscard]] std::span<const std::string_view> deciding_margins();
 /// The deciding margins of a candidate that could not be assessed.
 [[nodiscard]] std::vector<const Margin*> undecided_margins(const Candidate& candidate);
 [[nodiscard]] bool all_decided(std::span<const Margin> margins);
