@@ -59,11 +59,11 @@ class WornBank {
         return bank_.tree.at_voltage(ohm_, current_a * bank_ohm, wire_.branch_ohm)[element];
     }
 
-    /// The power over the element's own resistance has one maximum: five samples, then the golden
-    /// section of the two steps around the best.
+    /// The power over the element's own resistance: samples, because strings of unlike panels make
+    /// several maxima, then the golden section of the steps beside the best.
     void keep_largest(UnlikeLoad& worst, std::size_t element) {
         const ElementResistance& each = bank_.elements[element].each;
-        constexpr int steps = 4;
+        constexpr int steps = 8;
         const double step = (each.high_ohm - each.low_ohm) / steps;
         double best_ohm = each.low_ohm;
         double best_w = -1.0;
@@ -80,9 +80,9 @@ class WornBank {
         for (int i = 0; i <= steps; ++i) {
             static_cast<void>(power_at(i == steps ? each.high_ohm : each.low_ohm + i * step));
         }
-        if (best_w <= 0.0 || best_ohm == each.low_ohm || best_ohm == each.high_ohm) return;
-        double low = best_ohm - step;
-        double high = best_ohm + step;
+        if (best_w <= 0.0 || step <= 0.0) return;
+        double low = std::max(each.low_ohm, best_ohm - step);
+        double high = std::min(each.high_ohm, best_ohm + step);
         constexpr double golden = 0.6180339887498949;
         constexpr int halvings = 16;
         for (int i = 0; i < halvings; ++i) {
