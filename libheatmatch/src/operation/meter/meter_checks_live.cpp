@@ -64,13 +64,18 @@ void CheckWriter::element_volts() {
     const auto typical =
         unlike.tree.at_voltage(unlike.ohms(&ElementResistance::typical_ohm), row.bank_v.typical);
     for (const std::size_t at : unlike.distinct()) {
-        // Its share is largest with its own resistance high and all others low.
-        const auto share_of = [&](double own_ohm, std::vector<double> others) {
-            others[at] = own_ohm;
-            return unlike.tree.at_voltage(others, 1.0)[at].voltage_v;
-        };
-        const double least = std::min(share_of(low[at], low), share_of(low[at], high));
-        const double most = std::max(share_of(high[at], low), share_of(high[at], high));
+        // At a corner of all resistances its share of the volts is least, and at one most.
+        double least = 1.0;
+        double most = 0.0;
+        for (std::size_t corner = 0; corner < std::size_t{1} << low.size(); ++corner) {
+            std::vector<double> ohm = low;
+            for (std::size_t i = 0; i < ohm.size(); ++i) {
+                if (((corner >> i) & 1U) != 0) ohm[i] = high[i];
+            }
+            const double share = unlike.tree.at_voltage(ohm, 1.0)[at].voltage_v;
+            least = std::min(least, share);
+            most = std::max(most, share);
+        }
         MeterCheck volts{
             .reading = say<"meter.element_volts">(with<"element">(Name{unlike.title_of(at)})),
             .how = say<"meter.element_volts.how">(),
