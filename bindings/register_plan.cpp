@@ -129,7 +129,7 @@ void register_offers(py::module_& module) {
 
 void register_plan(py::module_& module) {
     register_offers(module);
-    py::class_<Plan>(module, "Plan", "Circuits that together give the most heat.")
+    py::class_<Plan>(module, "Plan", "Circuits that together deliver the most heat.")
         .def_readonly("circuits", &Plan::circuits, "its circuits, assessed together")
         .def_readonly("installation", &Plan::installation, "installation with these circuits")
         .def_readonly("bill", &Plan::bill, "bill of all circuits")

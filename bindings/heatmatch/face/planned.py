@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
 
 class Plan(Face):
-    """Circuits that together give the most heat of the season, with their bill.
+    """Circuits that together deliver the most heat of the season, with their bill.
 
     Notes
     -----
@@ -70,8 +70,8 @@ class Plan(Face):
         Examples
         --------
         >>> import heatmatch as hm
-        >>> hm.plan(hm.Catalog.starter(), hm.demo()).summary()[0][:18]
-        'One circuit gives '
+        >>> hm.plan(hm.Catalog.starter(), hm.demo()).summary()[0][:11]
+        'One circuit'
         """
         said: list[str] = self._call("summary")
         return said
@@ -114,14 +114,14 @@ def plan(
     threads : int
         Threads, 0 to 256; 0: as many as the machine has.
     progress : callable or bool, optional
-        Called with the share done, 0 to 1; returning False stops. True prints a bar.
+        Called with the share done, 0 to 1; an exception of it stops. True prints a bar.
     memory : RankMemory, optional
         Results kept for the next plan or ranking; None keeps nothing.
 
     Returns
     -------
     Plan
-        Circuits that together give the most heat without danger, within the budget.
+        Circuits that together deliver the most heat without danger, within the budget.
 
     Raises
     ------

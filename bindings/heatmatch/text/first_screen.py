@@ -34,7 +34,7 @@ def _block(label: str, lines: Iterable[str]) -> list[str]:
 
 
 def first_screen_text(of: _core.Ranking | _core.Candidate, *, units: str = "si") -> str:
-    """What to see first of a ranking or a candidate."""
+    """The first screen of a ranking or a candidate."""
     screen = _core.first_screen(of)
     severity, said = screen["status"]
     status = marked(severity, told(said, units))
@@ -49,6 +49,17 @@ def first_screen_text(of: _core.Ranking | _core.Candidate, *, units: str = "si")
         lines += ["", head.replace(way, way.upper(), 1), rows]
     if screen["closing"]:
         lines += ["", *wrapped(screen["closing"], units, "")]
+    return "\n".join(lines)
+
+
+def open_text(candidate: _core.Candidate, *, units: str = "si") -> str:
+    """What keeps a circuit from being built: the status and open points of its first screen."""
+    screen = _core.first_screen(candidate)
+    severity, said = screen["status"]
+    lines = textwrap.wrap(plain(marked(severity, told(said, units))), WIDTH, subsequent_indent="  ")
+    for label, entries in screen["blocks"]:
+        if told(label, units).lower() == "first":
+            lines += _block("", (marked(word, told(text, units)) for word, text in entries))
     return "\n".join(lines)
 
 

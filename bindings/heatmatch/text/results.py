@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from heatmatch import _library as _core
 from heatmatch.text.columns import WIDTH, clip, table, wrap
 from heatmatch.text.duties import counts_text, duties_text
+from heatmatch.text.first_screen import open_text
 from heatmatch.text.season import MONTHS, season_text
 from heatmatch.text.table import shown, table_text, texts, wrapped
 from heatmatch.text.units import listed
@@ -119,10 +120,12 @@ def bill_text(bill: _core.Bill, *, units: str = "si") -> str:
 
 
 def plan_text(plan: _core.Plan, *, units: str = "si") -> str:
-    """A plan as text: the answer in words, its circuits, and its bill."""
+    """A plan as text: the answer in words, its circuits, their open points, and its bill."""
     lines = wrapped(plan.summary(), units)
     if len(plan):
         lines += ["", circuits_text(plan.circuits, units=units)]
+        for each in plan.circuits:
+            lines += ["", f"{each.circuit.name}:", open_text(each, units=units)]
         lines += ["", bill_text(plan.bill, units=units)]
     return "\n".join(lines)
 
