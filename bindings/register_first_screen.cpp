@@ -34,7 +34,7 @@ py::dict screen_dict(const FirstScreen& screen) {
 void register_first_screen(py::module_& module) {
     module.def(
         "first_screen", [](const Ranking& ranking) { return screen_dict(first_screen(ranking)); },
-        py::arg("of"), "What to see first, as data: status, blocks, other ways, closing lines.");
+        py::arg("of"), "First screen as data: status, blocks, other ways, closing lines.");
     module.def(
         "first_screen",
         [](const Candidate& candidate) { return screen_dict(first_screen(candidate)); },

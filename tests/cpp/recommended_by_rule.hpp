@@ -165,7 +165,7 @@ inline int heat_step(const Candidate& candidate) {
     return static_cast<int>(std::floor(std::log(candidate.objective()) / std::log(1.01) + 1e-9));
 }
 
-/// Whether `a` is no worse than `b` in anything that folding looks at.
+/// Whether `a` is no worse than `b` in anything that folding compares.
 inline bool no_worse(const Candidate& a, const Candidate& b) {
     const auto headroom = [](const Candidate& c) { return std::min(c.smallest_headroom(), 0.30); };
     const auto bill_a = a.bill.typical();

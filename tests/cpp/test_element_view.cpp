@@ -28,7 +28,7 @@ TEST_CASE("the heat of a bank is that of its hottest element, and all lie in one
         most_c = std::max(most_c, one.heat->sheath_c);
         CHECK(one.circuit.heat->store->others.size() == 2);
         CHECK(one.circuit.heat->store->other_circuits() == 0);
-        // All see the same bulk and faces: they are of one store.
+        // All have the same bulk and faces: they are of one store.
         CHECK(one.heat->bed_mean_c == doctest::Approx(seen[0].heat->bed_mean_c).epsilon(1e-9));
         // Legs of unlike lengths: the spot of the wall is that of each one's height.
         CHECK(within_abs(one.heat->wall_c, seen[0].heat->wall_c, 0.5));

@@ -23,7 +23,7 @@ from heatmatch.text import results
 from heatmatch.text.table import texts
 
 PLAN_HELP = """\
-Finds the circuits that together give the most heat of the season without
+Finds the circuits that together deliver the most heat of the season without
 danger, from all owned panels, owned elements and elements that may be bought,
 within the budget of the whole bill. Prints their heat, what limits it, the
 circuits and the bill. `goals` of the installation may state circuits_max,

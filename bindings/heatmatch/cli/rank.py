@@ -40,7 +40,7 @@ from heatmatch.text.units import told
 
 RANK_HELP = """\
 Input: an installation with your panels, the elements you own or may buy, the
-store and the runs of wire. Prints the circuit to look at first: what to wire,
+store and the runs of wire. Prints the recommended circuit: what to wire,
 its heat, the bill, the nearest limit, and what must be there before it may
 run. Then other ways, and a table, best first. --full adds every check of the
 first row, its bill line by line, code requirements, trade-offs and cautions.

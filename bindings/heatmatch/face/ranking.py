@@ -70,7 +70,7 @@ class Ranking(Face):
 
     @property
     def recommended(self) -> Candidate | None:
-        """Circuit to look at first; None if none can be recommended, see `lacking`.
+        """Recommended circuit; None where none can be recommended, see `lacking`.
 
         Among circuits without a likely danger, with every deciding margin assessed and a known bill
         within the budget: of those with at least 95 % of the most heat, the one with most headroom.

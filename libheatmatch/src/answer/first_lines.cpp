@@ -40,7 +40,7 @@ Amount percent(double share) {
     return rounded(100.0 * share, unit::percent);
 }
 
-/// The kind of part that a shop knows: a label up to its first comma.
+/// The kind of part in the words of a shop: a label up to its first comma.
 std::string shop_kind(const std::string& label) {
     return label.substr(0, label.find(','));
 }

@@ -26,7 +26,7 @@ constexpr auto disconnect_names = std::to_array<std::string_view>({"disconnect"}
 constexpr auto bonding_names = std::to_array<std::string_view>({"bonding"});
 constexpr auto earth_names = std::to_array<std::string_view>({"earth fault"});
 
-/// A warning among these margins says that the thing is missing, late or not stated.
+/// A warning among these margins means that the thing is missing, late or not stated.
 bool is_open(const Margin& margin) {
     return margin.severity == Severity::not_assessed || margin.severity == Severity::warning ||
            margin.worst_severity == Severity::danger;
@@ -56,7 +56,7 @@ void add_first_open(std::vector<OpenPoint>& points, const Candidate& candidate, 
     }
 }
 
-/// Whether one of these margins names the fact: then it is not asked for twice.
+/// Whether one of these margins names the fact: then it is listed once.
 bool asked_already(const std::vector<Margin>& margins, const UnstatedFact& fact) {
     constexpr auto asking = std::to_array<std::string_view>({"bonding", "pressure"});
     return std::any_of(margins.begin(), margins.end(), [&](const Margin& margin) {

@@ -26,7 +26,7 @@ struct ScreenBlock {
     friend bool operator==(const ScreenBlock&, const ScreenBlock&) = default;
 };
 
-/// What a person should see first, as data: which circuit, its heat, what to buy, the nearest
+/// The first screen as data: which circuit, its heat, what to buy, the nearest
 /// limit, what is open, the checks; then other ways as a table. Every face lays it out.
 struct FirstScreen {
     ScreenLine status{};  //!< a danger, "not for building", or that nothing can be recommended

@@ -17,7 +17,7 @@ using circuit_sentences::say;
 namespace {
 
 StringPanel panel_of_string(const PanelInService& panel, PanelState state) {
-    // One diode across the panel lets the most power pass a weak one: careful where not stated.
+    // With one diode across a weak panel the most power passes it: careful where not stated.
     const bool careful = state == PanelState::brightest && !panel.panel.bypass_diodes;
     const int diodes = careful ? 1 : bypass_diodes_of(panel.panel);
     return {.diode = panel_as(panel, state),

@@ -53,7 +53,7 @@ inline constexpr auto table = std::to_array<Template>({
      "The strings have {low_v} to {high_v} at their best load: {value} apart, limit {limit}. With "
      "the load open, up to {back} flow backwards."},
     {"array.unequal_panels",
-     "At its best load the array gives {best} of the {sum} of its panels: {lost} ({value}) are "
+     "At its best load the array delivers {best} of the {sum} of its panels: {lost} ({value}) are "
      "lost, "
      "limit {limit}. Group \"{group}\" has the least current in its string."},
     {"array.bypass_idle", "No bypass diode conducts at this load in bright sun."},

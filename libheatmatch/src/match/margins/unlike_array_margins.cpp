@@ -168,10 +168,10 @@ Margin series_mismatch_margin(const UnlikeArray& array) {
     return margin;
 }
 
-/// What the panels of a group meet at the worst of several operating points.
+/// Load on the panels of a group at the worst of several operating points.
 struct GroupLoad {
     double diode_a = 0.0;     //!< through one bypass diode
-    double absorbed_w = 0.0;  //!< by a panel beside what its diodes take
+    double absorbed_w = 0.0;  //!< by a panel, without the heat of its diodes
 };
 
 std::vector<GroupLoad> loads_of(const Circuit& circuit, const MixedArray& panels,

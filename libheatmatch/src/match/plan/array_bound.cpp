@@ -70,7 +70,7 @@ void ArrayBound::add_string(const PanelCounts& panels, ArrayLimits& limits) cons
         double power_w = 0.0;
         for (std::size_t g = 0; g < panels.size(); ++g) {
             if (panels[g] == 0) continue;
-            // Currents up to this panel's, from which on it gives nothing.
+            // Currents up to this panel's, above which it delivers nothing.
             const double isc_a = point(g, node).isc_a;
             const double up_to_a = std::min(isc_a, most_a);
             double sum_w = 0.0;

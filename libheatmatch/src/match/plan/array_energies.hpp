@@ -35,7 +35,7 @@ class ArrayEnergies {
 
     /// The group of an array of equal strings of equal panels; empty for other arrays.
     [[nodiscard]] std::optional<std::size_t> only_group(const FamilyArray& array) const;
-    /// The array's season, made when first asked for.
+    /// The array's season, made when first read.
     [[nodiscard]] const ArraySeason& season(std::size_t array);
     /// Upper bounds of the energy of an array into each resistance [kWh].
     [[nodiscard]] std::vector<double> at_most_kwh(const FamilyArray& array,

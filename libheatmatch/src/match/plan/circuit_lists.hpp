@@ -16,7 +16,7 @@
 
 namespace heatmatch {
 
-/// Whether a filter lets that element be bought.
+/// Whether a filter allows that element to be bought.
 [[nodiscard]] bool may_buy(const Element& element, const ElementFilter& filter);
 
 /// All inputs of a plan, prepared once.

@@ -89,7 +89,7 @@ class Planner {
         return search(needed);
     }
 
-    /// The circuits of the search, as an assessment sees them.
+    /// The circuits of the search, as an assessment describes them.
     void take(const PlanOutcome& found) {
         chosen_ = *found.chosen;
         const auto circuits = search_.circuits(chosen_.circuits);

@@ -75,7 +75,7 @@ class PlanSearch::Run {
         return sum;
     }
 
-    /// Whether nothing better can come, or the search has taken long enough.
+    /// Whether nothing better can come, or the search is at its limit.
     bool enough() {
         const double top = queue_.front().kwh;
         const double near = outcome_.best ? tie * outcome_.best->kwh : requirement_.least_kwh;

@@ -16,7 +16,7 @@
 
 namespace heatmatch {
 
-/// What the circuits of a plan have to meet.
+/// Requirements on the circuits of a plan.
 struct PlanRequirement {
     double headroom = 0.0;  //!< of every check whose exceedance is a danger
     double volts_max = std::numeric_limits<double>::infinity();  //!< at the record low [V]

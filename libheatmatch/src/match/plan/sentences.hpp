@@ -13,9 +13,9 @@ inline constexpr auto table = std::to_array<Template>({
     {"plan.list_elements", "list what you own or may buy: {example} allows all"},
     {"plan.give_weather", "add \"weather\" to the installation, or pass weather data"},
 
-    {"plan.answer", "{count} circuits give {heat} a day of the season, for {price}."},
-    {"plan.answer_of_one", "One circuit gives {heat} a day of the season, for {price}."},
-    {"plan.beside_single", "The best circuit alone gives {heat} a day."},
+    {"plan.answer", "{count} circuits deliver {heat} a day of the season, for {price}."},
+    {"plan.answer_of_one", "One circuit delivers {heat} a day of the season, for {price}."},
+    {"plan.beside_single", "The best circuit alone delivers {heat} a day."},
     {"plan.required_headroom",
      "Every check that was made and whose limit means danger has a headroom of {headroom} or "
      "more."},

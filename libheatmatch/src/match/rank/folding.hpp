@@ -36,7 +36,7 @@ class Folding {
 
     void fold();
     void fold_load(std::span<Member> load);
-    /// Whether `a` is no worse than `b` in anything that folding looks at.
+    /// Whether `a` is no worse than `b` in anything that folding compares.
     [[nodiscard]] bool no_worse(Member& a, Member& b) const;
     [[nodiscard]] Severity worst_of(Member& member) const;
     [[nodiscard]] int elements_of(const Pairing& pairing) const;

@@ -30,7 +30,7 @@ class GroupObjective {
     double most_ = unknown_price;
     PanelInService panel_{};
     const WeatherNodes* nodes_ = nullptr;
-    /// With a blocking diode: of each number of panels in series, made when first asked for.
+    /// With a blocking diode: of each number of panels in series, made when first read.
     mutable std::map<int, EnergyCurve> blocked_{};
     std::vector<DiodeCurve> conditions_{};
 };

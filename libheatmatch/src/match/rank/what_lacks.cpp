@@ -13,7 +13,7 @@ namespace {
 
 using rank_sentences::say;
 
-/// The context with less asked; restored at the end.
+/// The context with fewer requirements; restored at the end.
 class Asking {
   public:
     Asking(ScreenContext& context, Installation& judged)

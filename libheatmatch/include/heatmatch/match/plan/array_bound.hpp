@@ -23,13 +23,13 @@ struct ArrayLimits {
 };
 
 /// Upper bound of the energy of arrays of unlike panels over some weather, far quicker than their
-/// curves. In each node the power into R is at most the least of three: what the panels can give,
-/// `Isc² R`, and `Voc²/R`. A string at a current gives nothing from panels whose short-circuit
-/// current is lower, because they are bypassed or reversed. Of the others, each gives at most its
-/// largest power up to that current; below its Imp that is at most `I Vmp (2 - I/Imp)`, because
-/// the voltage over the current is concave and has the slope -Vmp/Imp at the maximum power point.
-/// A panel without bypass diodes carries at most what its tangent at 0 V gives at the reverse of
-/// all the other open-circuit voltages of its string.
+/// curves. In each node the power into R is at most the least of three: what the panels can
+/// deliver, `Isc² R`, and `Voc²/R`. At a current of its string, nothing comes from panels whose
+/// short-circuit current is lower, because they are bypassed or reversed. Of the others, each
+/// delivers at most its largest power up to that current; below its Imp that is at most `I Vmp (2 -
+/// I/Imp)`, because the voltage over the current is concave and has the slope -Vmp/Imp at the
+/// maximum power point. A panel without bypass diodes carries at most what its tangent at 0 V gives
+/// at the reverse of all the other open-circuit voltages of its string.
 class ArrayBound {
   public:
     ArrayBound() = default;

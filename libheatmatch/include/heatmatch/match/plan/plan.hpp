@@ -38,7 +38,7 @@ struct IdlePanels {
     Sentence why{};
 };
 
-/// The best use of everything owned: circuits that together give the most heat of the season
+/// The best use of everything owned: circuits that together deliver the most heat of the season
 /// without danger, within the budget of their whole bill.
 struct Plan {
     std::vector<Candidate> circuits{};  //!< as assess_circuits() assesses them; empty: none
