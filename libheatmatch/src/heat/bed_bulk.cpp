@@ -16,7 +16,7 @@ BedBulk bulk_of(const BedCharge& charge, const BedGeometry& geometry, double pow
         // Rises add up: the resistance to the wall of each circuit counts by its power.
         form *= power_w / all_w;
         for (std::size_t i = 0; i < charge.others.size(); ++i) {
-            form += geometry.other_bodies[i].form() * charge.others[i].power_w / all_w;
+            form += geometry.other_bodies[i].form() * charge.others[i].mean_w() / all_w;
         }
     }
     const double air_k = geometry.air_k;

@@ -55,7 +55,7 @@ SpotBase spot_base(const BedCharge& charge, const BedGeometry& geometry, const B
 
 double BedCharge::others_w() const {
     double sum = 0.0;
-    for (const HeatedLegs& other : others) sum += other.power_w;
+    for (const HeatedLegs& other : others) sum += other.mean_w();
     return sum;
 }
 
@@ -147,6 +147,9 @@ std::optional<double> hours_to_limit(const BedCharge& charge, double power_w, do
                    {.low = 1e-3, .high = 1e7}, say<"heat.hours_ahead">);
     BedCharge at = charge;
     at.days = 1.0;
+    // Shares of a day do not hold for another time.
+    at.moments.clear();
+    for (HeatedLegs& other : at.others) other.day_share = 1.0;
     const auto excess = [&](double ln_hours) {
         at.hours = std::exp(ln_hours);
         return sheath_c_of(at, bed_geometry(at), power_w) - limit_c;

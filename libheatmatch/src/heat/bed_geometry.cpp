@@ -72,6 +72,7 @@ double concentration_of(const BedCharge& charge, double power_w) {
                                          : charge.legs.wall_concentration(charge.shell);
     }
     std::vector<HeatedLegs> all = charge.others;
+    for (HeatedLegs& other : all) other.power_w = other.mean_w();
     all.push_back({.legs = charge.legs, .power_w = power_w});
     // Where their place is not stated, all are moved together towards the wall.
     if (charge.legs.unstated.aside) {

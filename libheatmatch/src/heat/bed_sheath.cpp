@@ -38,20 +38,25 @@ double left_over(const BedGeometry& geometry, const LineSpread& spread, double d
 struct LineSource {
     double per_spread = 0.0;  //!< `q'/(2 pi)` [W/m]
     LineSpread spread;
-    double before = 0.0;  //!< remainder of the days before
+    double before = 0.0;     //!< remainder of the days before
+    double now = 1.0;        //!< share of its largest power at the moment
+    double day_share = 1.0;  //!< of the days before
 };
 
 double theta_of(std::span<const LineSource> sources, double diffusivity_time_m2) {
     double theta = 0.0;
     for (const LineSource& source : sources) {
-        theta += source.per_spread * (source.before + source.spread.at(diffusivity_time_m2));
+        theta += source.per_spread * (source.day_share * source.before +
+                                      source.now * source.spread.at(diffusivity_time_m2));
     }
     return theta;
 }
 
-/// The legs of all circuits, seen from a place at those distances.
+/// The legs of all circuits, seen from a place at those distances; without a moment all at their
+/// largest power.
 std::vector<LineSource> sources_of(const BedCharge& charge, const BedGeometry& geometry,
-                                   const LegDistances& from, double power_w) {
+                                   const LegDistances& from, double power_w,
+                                   const HeatMoment* moment = nullptr) {
     std::vector<LineSource> sources;
     sources.reserve(1 + charge.others.size());
     const LegBody& body = geometry.body;
@@ -64,9 +69,12 @@ std::vector<LineSource> sources_of(const BedCharge& charge, const BedGeometry& g
         const LegBody& other = geometry.other_bodies[i];
         sources.push_back(
             {.per_spread = charge.others[i].w_per_m() / (2.0 * pi),
-             .spread = LineSpread({.length_m = other.length_m, .mean_m = other.mean_m},
-                                  from.others_m[i])});
+             .spread =
+                 LineSpread({.length_m = other.length_m, .mean_m = other.mean_m}, from.others_m[i]),
+             .now = moment != nullptr ? moment->others[i] : 1.0,
+             .day_share = charge.others[i].day_share});
     }
+    if (moment != nullptr) sources.front().now = moment->own;
     return sources;
 }
 
@@ -114,11 +122,11 @@ double field_k(const BedCharge& charge, const BedGeometry& geometry, const BedBu
     return settled_k(hot_k);
 }
 
-/// The sheath of one leg above a bulk [K].
+/// The sheath of one leg above a bulk at a moment; null for all legs at their largest power [K].
 double leg_sheath_k(const BedCharge& charge, const BedGeometry& geometry, const BedBulk& bulk,
-                    const LegDistances& from, double power_w) {
-    const double q = power_w / geometry.heated_m;
-    std::vector<LineSource> sources = sources_of(charge, geometry, from, power_w);
+                    const LegDistances& from, double power_w, const HeatMoment* moment) {
+    const double q = (moment != nullptr ? moment->own : 1.0) * power_w / geometry.heated_m;
+    std::vector<LineSource> sources = sources_of(charge, geometry, from, power_w, moment);
     double unheated_k = bulk.bed_k;  // without its own power
     if (sources.size() > 1) {
         unheated_k = field_k(charge, geometry, bulk, {sources.begin() + 1, sources.end()});
@@ -138,6 +146,7 @@ BedCharge seen_by(const BedCharge& charge, std::size_t other, double power_w) {
     BedCharge seen = charge;
     seen.legs = charge.others[other].legs;
     seen.others[other] = {.legs = charge.legs, .power_w = power_w};
+    seen.moments.clear();  // they are those of this circuit
     return seen;
 }
 
@@ -147,7 +156,12 @@ double sheath_k_of(const BedCharge& charge, const BedGeometry& geometry, const B
                    double power_w) {
     double hottest = 0.0;
     for (const LegDistances& from : geometry.distances) {
-        hottest = std::max(hottest, leg_sheath_k(charge, geometry, bulk, from, power_w));
+        const auto keep = [&](const HeatMoment* moment) {
+            hottest =
+                std::max(hottest, leg_sheath_k(charge, geometry, bulk, from, power_w, moment));
+        };
+        if (charge.moments.empty()) keep(nullptr);
+        for (const HeatMoment& moment : charge.moments) keep(&moment);
     }
     return hottest;
 }

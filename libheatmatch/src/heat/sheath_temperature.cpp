@@ -1,6 +1,7 @@
 #include "heatmatch/heat/sheath_temperature.hpp"
 
 #include "base/sentences.hpp"
+#include "charge_moments.hpp"
 #include "heat_input.hpp"
 #include "rod_contact.hpp"
 #include "sentences.hpp"
@@ -70,7 +71,7 @@ SheathTemperature in_liquid(const Medium& medium, const Store& store, const LegL
     const StoreShell shell = store_shell(store);
     const double air_k = charge.air_c + zero_celsius_k;
     const double bulk_c = charged_bulk_c(bed_fill(medium, ConductivityEnd::typical), shell,
-                                         {.power_w = charge.power_w,
+                                         {.power_w = charge.power_w + charge.others_w,
                                           .hours = charge.hours,
                                           .days = charge.days,
                                           .air_c = charge.air_c});
@@ -128,9 +129,16 @@ BedCharge joint_bed_charge(const Medium& medium, const Store& store,
                   .air_c = charge.air_c,
                   .hours = charge.hours,
                   .days = charge.days};
+    ChargeDays days{.own = banks[judged].days};
     for (std::size_t i = 0; i < banks.size(); ++i) {
         if (i == judged) continue;
-        bed.others.push_back({.legs = std::move(layouts[i]), .power_w = banks[i].power_w});
+        const bool apart = !banks[i].of_same_circuit;
+        bed.others.push_back(
+            {.legs = std::move(layouts[i]),
+             .power_w = banks[i].power_w,
+             .day_share = apart ? share_of_hours(banks[i].days, charge.hours) : 1.0});
+        days.others.emplace_back(banks[i].days);
+        days.of_same_circuit.push_back(banks[i].of_same_circuit);
     }
     const Element& element = banks[judged].element;
     check_fit(element, bed.legs);
@@ -141,6 +149,7 @@ BedCharge joint_bed_charge(const Medium& medium, const Store& store,
     constexpr double reference_radius_m = 0.004;
     const double size = bed.legs.sheath_radius_m / reference_radius_m;
     bed.rod_j_m_k *= size * size;
+    bed.moments = charge_moments(bed, days);
     return bed;
 }
 

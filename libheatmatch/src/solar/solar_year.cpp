@@ -15,12 +15,28 @@ SitePlane plane_by_the_sun(Site site) {
     return site_plane(site);
 }
 
-std::vector<YearHour> solar_year(const SitePlane& site) {
-    constexpr double new_year_s = 1735689600.0;  // of 2025, a common year
+namespace {
+
+/// Midnight at the place before January 1st of 2025, a common year [s].
+double new_year_s(const SitePlane& site) {
     constexpr double second_per_degree = 240.0;
+    return 1735689600.0 - site.place.longitude_deg * second_per_degree;
+}
+
+}  // namespace
+
+SkyMoment moment_of_year(const SitePlane& site, std::size_t month, std::size_t day_of_month,
+                         std::size_t hour) {
+    double days = static_cast<double>(day_of_month);
+    for (std::size_t before = 0; before < month; ++before) days += days_of_month[before];
+    return sky_moment(site,
+                      new_year_s(site) + 3600.0 * (24.0 * days + static_cast<double>(hour) + 0.5));
+}
+
+std::vector<YearHour> solar_year(const SitePlane& site) {
     std::vector<YearHour> hours;
     hours.reserve(8760);
-    double start_s = new_year_s - site.place.longitude_deg * second_per_degree;
+    double start_s = new_year_s(site);
     for (const double days : days_of_month) {
         for (std::size_t day = 0; day < static_cast<std::size_t>(days); ++day) {
             for (int hour = 0; hour < 24; ++hour) {

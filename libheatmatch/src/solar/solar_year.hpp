@@ -18,6 +18,10 @@ struct YearHour {
 /// longitude is 0.
 [[nodiscard]] SitePlane plane_by_the_sun(Site site);
 
+/// The middle of one of those hours, all counted from 0.
+[[nodiscard]] SkyMoment moment_of_year(const SitePlane& site, std::size_t month,
+                                       std::size_t day_of_month, std::size_t hour);
+
 /// All 8760 hours, January first.
 [[nodiscard]] std::vector<YearHour> solar_year(const SitePlane& site);
 

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "heatmatch/heat/conductivity.hpp"
+#include "heatmatch/heat/heat_day.hpp"
 #include "heatmatch/heat/heated_legs.hpp"
 #include "heatmatch/heat/leg_layout.hpp"
 #include "heatmatch/heat/store_shell.hpp"
@@ -23,11 +24,13 @@ struct BedCharge {
                                //!< [J/mK]
     /// Value of legs.wall_concentration() in that shell, if already computed; ignored with others.
     std::optional<double> wall_concentration{};
-    /// Legs of other circuits in the same bed, with constant power during the same hours. Without
-    /// power they count as fill.
+    /// Legs of other circuits in the same bed. Without power they count as fill.
     std::vector<HeatedLegs> others{};
+    /// The moments for which a sheath is judged, at the hottest of them; empty: all legs have their
+    /// largest power during the same hours.
+    std::vector<HeatMoment> moments{};
 
-    /// Power of the other legs [W].
+    /// Power of the other legs during the hours of the charge with the heat of their day [W].
     [[nodiscard]] double others_w() const;
 };
 
@@ -49,10 +52,11 @@ struct BedTemperatures {
 /// rm^-4)^(-1/4)` on a bulk of one time constant: each leg a line source, E1 the exponential
 /// integral; `rho_0 = ((d_0² + 2.246 a t)^-2 + rm^-4)^(-1/4)` at the leg's own surface. The rod's
 /// heat capacity slows the first minutes. Legs of other circuits add their power to the bulk and
-/// their own sums; `power_w` is that of this circuit alone. Throws InvalidInput for numbers without
-/// meaning, as every function of a charge here does. @cite carslaw-jaeger Hot spots (`with_lid`)
-/// cost most of the computing time. Without them `lid_c` and `floor_c` equal the air temperature,
-/// and `wall_c` is the mean's rise times its concentration.
+/// their own sums; `power_w` is that of this circuit alone. Where moments are given, the sums are
+/// those of the hottest one; the hot spots of wall, lid and floor have all local heat at once.
+/// Throws InvalidInput for numbers without meaning, as every function of a charge here does. @cite
+/// carslaw-jaeger Hot spots (`with_lid`) cost most of the computing time. Without them `lid_c` and
+/// `floor_c` equal the air temperature, and `wall_c` is the mean's rise times its concentration.
 [[nodiscard]] BedTemperatures bed_temperatures(const BedCharge& charge, double power_w,
                                                bool with_lid = true);
 

@@ -11,7 +11,11 @@ namespace heatmatch {
 struct HeatedLegs {
     LegLayout legs{};
     double power_w = 0.0;  //!< into all of them [W]
+    /// Heat of a day over that of this power during the hours of the charge; at most 1.
+    double day_share = 1.0;
 
+    /// Power during the hours of the charge with the heat of the day [W].
+    [[nodiscard]] double mean_w() const { return power_w * day_share; }
     /// Power per meter of heated length [W/m].
     [[nodiscard]] double w_per_m() const { return power_w / legs.heated_length_m(); }
 };

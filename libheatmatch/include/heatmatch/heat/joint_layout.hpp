@@ -3,6 +3,7 @@
 #include <span>
 #include <vector>
 
+#include "heatmatch/heat/heat_day.hpp"
 #include "heatmatch/heat/leg_layout.hpp"
 #include "heatmatch/parts/element.hpp"
 
@@ -13,6 +14,9 @@ struct BankInStore {
     Element element{};
     int elements = 1;
     double power_w = 0.0;  //!< into all of them [W]
+    /// Its power over a clear day of each month; empty: this power during the hours of the charge.
+    std::vector<HeatDay> days{};
+    bool of_same_circuit = false;  //!< as the bank that is judged: both have power at once
 };
 
 /// The legs of several banks in one store, one layout for each bank, all positions from the axis of

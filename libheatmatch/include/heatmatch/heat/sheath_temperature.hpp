@@ -50,7 +50,8 @@ struct StoreCharge {
                                    int elements, const StoreCharge& charge, ConductivityEnd end);
 
 /// The same for bank `judged` among several banks that share the bed; the others have their own
-/// power. Throws InvalidInput as joint_layout() does too.
+/// power, and where all banks have days, the moments of those are judged. Throws InvalidInput as
+/// joint_layout() does too.
 [[nodiscard]] BedCharge joint_bed_charge(const Medium& medium, const Store& store,
                                          std::span<const BankInStore> banks, std::size_t judged,
                                          const StoreCharge& charge, ConductivityEnd end);

@@ -184,8 +184,10 @@ Candidate finish(BegunCircuit&& begun, const std::shared_ptr<const Parts>& parts
         }
         const std::size_t circuits = circuit.heat->store->other_circuits() + 1;
         if (circuits > 1) {
-            candidate.remarks.push_back(
-                say<"assess.together">(with<"count">(static_cast<double>(circuits))));
+            const auto count = with<"count">(static_cast<double>(circuits));
+            candidate.remarks.push_back(circuit.heat->store->by_hour()
+                                            ? say<"assess.together_by_hour">(count)
+                                            : say<"assess.together">(count));
         }
     }
     std::vector<Margin> margins = candidate.margins();

@@ -1,7 +1,10 @@
 #include "begun_circuit.hpp"
 
+#include "clear_powers.hpp"
+
 #include <algorithm>
 #include <memory>
+#include <optional>
 #include <utility>
 
 #include "heatmatch/match/circuit/element_view.hpp"
@@ -76,23 +79,31 @@ bool surely_limited(const BegunCircuit& begun) {
 
 void share_store(std::vector<BegunCircuit>& all, const Parts& parts) {
     std::vector<std::vector<OtherBank>> banks;
+    std::optional<ClearPowers> clear;
     if (all.size() > 1) {
         for (BegunCircuit& begun : all) {
             begun.circuit.heat = nullptr;
             banks.push_back(banks_for_others(begun));
         }
+        clear.emplace(all);
     }
     for (std::size_t i = 0; i < all.size(); ++i) {
         Circuit& circuit = all[i].circuit;
         auto store = fill_store(parts, all[i].judged);
         if (store && all.size() > 1) {
             auto shared = std::make_shared<FilledStore>(*store);
+            shared->days = clear->of(i);
+            shared->assumed.insert(shared->assumed.end(), clear->assumed().begin(),
+                                   clear->assumed().end());
             for (std::size_t k = 0; k < banks.size(); ++k) {
                 if (k == i) {
                     shared->place = shared->others.size();
                     continue;
                 }
-                shared->others.insert(shared->others.end(), banks[k].begin(), banks[k].end());
+                for (OtherBank other : banks[k]) {
+                    if (!clear->same_planes(i, k)) other.days = clear->of(k);
+                    shared->others.push_back(std::move(other));
+                }
             }
             store = std::move(shared);
         }

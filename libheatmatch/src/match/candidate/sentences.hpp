@@ -79,6 +79,11 @@ inline constexpr auto table = std::to_array<Template>({
 
     {"assess.together",
      "The store is judged with all {count} circuits at their largest power at the same time."},
+    {"assess.together_by_hour",
+     "The store is judged with all {count} circuits on a clear day: a circuit at its largest "
+     "power, "
+     "those on other planes with the sun of that hour."},
+    {"assess.full_sun_at_once", "all planes in full sun at once"},
     {"assess.all_circuits", "assess all circuits together with assess_circuits()"},
     {"assess.used_by", "{count} of \"{name}\" in circuits {circuits}"},
     {"assess.use_fewer", "correct the circuits, or state how many are owned"},

@@ -30,15 +30,25 @@ StoreCharge charge_of(const FilledStore& store, bool stagnation) {
             .days = stagnation ? stagnation_days : bright_days};
 }
 
+/// The days of all banks of a store, in use or in a stagnation.
+void set_days(std::vector<BankInStore>& banks, const FilledStore& filled, std::size_t place,
+              bool stagnation) {
+    for (std::size_t i = 0; i < banks.size(); ++i) {
+        const ClearDays& days =
+            i == place ? filled.days : filled.others[i < place ? i : i - 1].days;
+        banks[i].days = stagnation ? days.year : days.season;
+    }
+}
+
 HeatPoint at_in_liquid(const BankHeat& heat, double element_w) {
     StoreCharge charge = charge_of(*heat.store, false);
     charge.power_w = std::min(element_w * heat.elements, most_bank_w);
-    charge.others_w = std::min(heat.store->others_w(), most_bank_w);
+    charge.others_w = std::min(heat.store->others_w(false), most_bank_w);
     const SheathTemperature now = sheath_temperature(heat.store->medium, heat.store->store,
                                                      heat.element, heat.elements, charge);
     charge = charge_of(*heat.store, true);
     charge.power_w = std::min(element_w * heat.elements, most_bank_w);
-    charge.others_w = std::min(heat.store->others_w(), most_bank_w);
+    charge.others_w = std::min(heat.store->others_w(true), most_bank_w);
     const SheathTemperature later = sheath_temperature(heat.store->medium, heat.store->store,
                                                        heat.element, heat.elements, charge);
     constexpr double boiling_c = 99.9;
@@ -172,8 +182,10 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
     const FilledStore& filled = *heat->store;
     std::vector<BankInStore> banks;
     for (const OtherBank& other : filled.others) {
-        banks.push_back(
-            {.element = other.element, .elements = other.elements, .power_w = other.power_w()});
+        banks.push_back({.element = other.element,
+                         .elements = other.elements,
+                         .power_w = other.power_w(),
+                         .of_same_circuit = other.own});
     }
     const std::size_t place = std::min(filled.place, banks.size());
     banks.insert(banks.begin() + static_cast<std::ptrdiff_t>(place),
@@ -185,6 +197,7 @@ std::shared_ptr<const BankHeat> bank_heat(std::shared_ptr<const FilledStore> sto
     const auto charged = [&](bool stagnation, ConductivityEnd end, bool moist = false) {
         StoreCharge charge = charge_of(filled, stagnation);
         charge.moist = moist;
+        set_days(banks, filled, place, stagnation);
         BedCharge made = joint_bed_charge(filled.medium, filled.store, banks, place, charge, end);
         made.legs.unstated = filled.unstated;
         for (HeatedLegs& other : made.others) other.legs.unstated = filled.unstated;

@@ -74,6 +74,20 @@ std::optional<double> BankHeat::largest_lasting_w() const {
     return watts_at_limit(excess, 100.0 * heated_length_m / elements);
 }
 
+namespace {
+
+/// Every charge of a heat.
+std::vector<BedCharge*> charges_of(BankHeat& heat) {
+    std::vector<BedCharge*> all{&heat.careful,  &heat.likely,          &heat.conducting,
+                                &heat.stagnant, &heat.stagnant_likely, &heat.stagnant_out};
+    for (auto* charge : {&heat.moist, &heat.moist_careful, &heat.moist_stagnant}) {
+        if (*charge) all.push_back(&**charge);
+    }
+    return all;
+}
+
+}  // namespace
+
 BankHeat BankHeat::without_others() const {
     BankHeat alone = *this;
     if (!store || store->others.empty()) return alone;
@@ -85,12 +99,9 @@ BankHeat BankHeat::without_others() const {
         }
         list.resize(kept);
     };
-    for (BedCharge* charge : {&alone.careful, &alone.likely, &alone.conducting, &alone.stagnant,
-                              &alone.stagnant_likely, &alone.stagnant_out}) {
+    for (BedCharge* charge : charges_of(alone)) {
         keep_own(charge->others);
-    }
-    for (auto* charge : {&alone.moist, &alone.moist_careful, &alone.moist_stagnant}) {
-        if (*charge) keep_own((*charge)->others);
+        charge->moments.clear();
     }
     auto filled = std::make_shared<FilledStore>(*store);
     filled->place = static_cast<std::size_t>(std::count_if(
@@ -99,6 +110,22 @@ BankHeat BankHeat::without_others() const {
     keep_own(filled->others);
     alone.store = std::move(filled);
     return alone;
+}
+
+BankHeat BankHeat::with_others_at(double share) const {
+    BankHeat less = *this;
+    if (!store) return less;
+    auto filled = std::make_shared<FilledStore>(*store);
+    for (std::size_t i = 0; i < filled->others.size(); ++i) {
+        OtherBank& other = filled->others[i];
+        if (other.own) continue;
+        other.element_w *= share;
+        for (BedCharge* charge : charges_of(less)) {
+            if (i < charge->others.size()) charge->others[i].power_w *= share;
+        }
+    }
+    less.store = std::move(filled);
+    return less;
 }
 
 }  // namespace heatmatch

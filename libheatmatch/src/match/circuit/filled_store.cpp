@@ -17,10 +17,18 @@ constexpr double above_outside_k = 10.0;
 
 }  // namespace
 
-double FilledStore::others_w() const {
+double FilledStore::others_w(bool stagnation) const {
     double sum = 0.0;
-    for (const OtherBank& other : others) sum += other.power_w();
+    for (const OtherBank& other : others) {
+        const std::vector<HeatDay>& list = stagnation ? other.days.year : other.days.season;
+        sum += other.power_w() * (other.own ? 1.0 : share_of_hours(list, charge_hours));
+    }
     return sum;
+}
+
+bool FilledStore::by_hour() const {
+    return std::any_of(others.begin(), others.end(),
+                       [](const OtherBank& other) { return !other.days.year.empty(); });
 }
 
 namespace {

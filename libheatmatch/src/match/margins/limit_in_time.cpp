@@ -82,7 +82,7 @@ SheathTemperature water_after(const BankHeat& heat, double power_w, int day) {
                                .hours = filled.charge_hours,
                                .air_c = filled.hottest_air_c,
                                .days = static_cast<double>(day),
-                               .others_w = std::min(filled.others_w(), most_w)});
+                               .others_w = std::min(filled.others_w(true), most_w)});
 }
 
 StagnantDay day_of_water(const BankHeat& heat, double power_w, int day) {
@@ -176,15 +176,23 @@ LimitInTime in_time(const BankHeat& heat, const PlacedDevice& limit, double elem
 
 }  // namespace
 
-// Without the heat of other circuits the place it senses may stay colder than its set point.
+// With less heat of other circuits, or none, the place it senses may stay colder than its set
+// point.
 LimitInTime limit_in_time(const Circuit& circuit, const PlacedDevice& limit, double element_w) {
     const BankHeat& heat = *circuit.heat;
     LimitInTime found = in_time(heat, limit, element_w);
-    if (found.acts == Answer::no || heat.store->other_circuits() == 0) return found;
-    LimitInTime alone = in_time(heat.without_others(), limit, element_w);
-    const bool worse =
-        alone.acts == Answer::no || (found.acts == Answer::yes && alone.acts == Answer::unknown);
-    return worse ? alone : found;
+    if (heat.store->other_circuits() == 0) return found;
+    const auto keep_worse = [&](const BankHeat& other) {
+        if (found.acts == Answer::no) return;
+        LimitInTime less = in_time(other, limit, element_w);
+        const bool worse =
+            less.acts == Answer::no || (found.acts == Answer::yes && less.acts == Answer::unknown);
+        if (worse) found = std::move(less);
+    };
+    constexpr double in_part = 0.5;
+    keep_worse(heat.with_others_at(in_part));
+    keep_worse(heat.without_others());
+    return found;
 }
 
 bool limit_counts(const Circuit& circuit, double element_w, const OpeningSite& site) {

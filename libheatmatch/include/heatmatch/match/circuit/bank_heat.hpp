@@ -74,6 +74,8 @@ struct BankHeat {
     }
     /// The same elements in the same places, without those of other circuits.
     [[nodiscard]] BankHeat without_others() const;
+    /// The same with the other circuits at that share of their power.
+    [[nodiscard]] BankHeat with_others_at(double share) const;
     /// Throws InvalidInput for an unlike bank.
     void need_equal() const;
     [[nodiscard]] bool known() const { return missing.empty() && misfit.empty(); }

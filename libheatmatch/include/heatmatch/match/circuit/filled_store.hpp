@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "heatmatch/heat/heat_day.hpp"
 #include "heatmatch/heat/leg_layout.hpp"
 #include "heatmatch/parts/class_defaults.hpp"
 #include "heatmatch/parts/parts.hpp"
@@ -12,8 +13,16 @@
 
 namespace heatmatch {
 
-/// The elements of another circuit in the same store, at the moment for which a store is judged; or
-/// another element of the same unlike bank.
+/// The power of a circuit over clear days, a day for each month; without any it counts as at its
+/// largest power in every bright hour.
+struct ClearDays {
+    std::vector<HeatDay> season{};  //!< of the months in use
+    std::vector<HeatDay> year{};    //!< of all months: a stagnation is in summer
+
+    friend bool operator==(const ClearDays&, const ClearDays&) = default;
+};
+
+/// The elements of another circuit in the same store, or another element of the same unlike bank.
 struct OtherBank {
     std::string circuit{};  //!< its name
     Element element{};
@@ -22,6 +31,7 @@ struct OtherBank {
     bool limited = false;    //!< whether an overtemperature limit is certain to open it in time
     bool own = false;        //!< it is of the circuit that is judged
     bool goes_on = false;    //!< it is of the same circuit as the one before it
+    ClearDays days{};
 
     [[nodiscard]] double power_w() const { return elements * element_w; }
 
@@ -39,10 +49,14 @@ struct FilledStore {
     UnstatedPlaces unstated{};        //!< positions for which legs count as near each face
     std::vector<OtherBank> others{};  //!< in the order of their circuits
     std::size_t place = 0;            //!< how many of them come before the bank that is judged
+    ClearDays days{};                 //!< of the circuit that is judged, beside others
     std::vector<Assumption> assumed{};
 
-    /// Power of the other circuits together, and of other elements of its own [W].
-    [[nodiscard]] double others_w() const;
+    /// Power of the other circuits together, and of other elements of its own, during the bright
+    /// hours with the heat of their day [W].
+    [[nodiscard]] double others_w(bool stagnation) const;
+    /// Whether any other circuit has its own sun at each hour.
+    [[nodiscard]] bool by_hour() const;
     /// Number of other circuits.
     [[nodiscard]] std::size_t other_circuits() const;
     /// How many of them come before the circuit that is judged.
