@@ -6,8 +6,10 @@
 #include <array>
 #include <cmath>
 #include <optional>
+#include <string>
 #include <utility>
 
+#include "heatmatch/base/error.hpp"
 #include "heatmatch/match/margins/careful_case.hpp"
 #include "heatmatch/match/margins/limits.hpp"
 #include "heatmatch/solar/group_weather.hpp"
@@ -18,6 +20,16 @@ namespace heatmatch {
 using candidate_sentences::say;
 
 namespace {
+
+/// With more diffuse light where ground and air are not stated: fresh snow, humid or dusty air
+/// (from memory). The sun then differs less between planes.
+Site in_careful_light(Site site) {
+    constexpr double fresh_snow = 0.85;
+    constexpr double dusty = 6.0;
+    if (site.albedo_by_month.empty()) site.albedo = site.albedo.value_or(fresh_snow);
+    if (site.linke_turbidity.empty()) site.linke_turbidity.assign(12, dusty);
+    return site;
+}
 
 /// The sites with the planes of a circuit, each plane once.
 std::vector<Site> sites_of(const BegunCircuit& begun) {
@@ -45,11 +57,24 @@ std::vector<ClearPowers::Facing> facings_of(const std::vector<Site>& sites) {
     return facings;
 }
 
+/// The first group that does not state its own plane, where that of the site could be kinder.
+const OwnedPanels* without_plane(const BegunCircuit& begun) {
+    const auto lacks = [](const OwnedPanels& owned) {
+        return !owned.tilt_deg || (!owned.azimuth_deg && *owned.tilt_deg > 0.0);
+    };
+    const Circuit& circuit = begun.circuit;
+    if (!circuit.unlike) return lacks(circuit.owned) ? &circuit.owned : nullptr;
+    for (const GroupInArray& group : circuit.unlike->groups) {
+        if (lacks(group.owned)) return &group.owned;
+    }
+    return nullptr;
+}
+
 /// The brightest of its planes at each hour; empty where one is not known.
 std::optional<PlaneDays> brightest_of(const std::vector<Site>& sites) {
     std::optional<PlaneDays> all = PlaneDays{};
     for (const Site& site : sites) {
-        const auto days = plane_days(site);
+        const auto days = plane_days(in_careful_light(site));
         if (!days) return std::nullopt;
         for (std::size_t month = 0; month < days->size(); ++month) {
             for (std::size_t hour = 0; hour < (*days)[month].size(); ++hour) {
@@ -133,13 +158,19 @@ ClearPowers::ClearPowers(const std::vector<BegunCircuit>& all) : days_(all.size(
         return facings != facings_.front();
     };
     if (std::none_of(facings_.begin(), facings_.end(), differs)) return;
+    const auto assume = [this](std::string part, const char* field) {
+        assumed_.push_back({std::move(part), field, say<"assess.full_sun_at_once">(),
+                            say<"assess.careful_end">()});
+    };
     std::vector<PlaneDays> suns;
-    for (const std::vector<Site>& of_circuit : sites) {
-        const auto sun = brightest_of(of_circuit);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (const OwnedPanels* group = without_plane(all[i])) {
+            assume("panels " + quote(group->group), "tilt_deg, azimuth_deg");
+            return;
+        }
+        const auto sun = brightest_of(sites[i]);
         if (!sun) {
-            assumed_.push_back({"site", "latitude_deg, tilt_deg, azimuth_deg",
-                                say<"assess.full_sun_at_once">(),
-                                sentence_of(Name{"careful end"})});
+            assume("site", "latitude_deg");
             return;
         }
         suns.push_back(*sun);

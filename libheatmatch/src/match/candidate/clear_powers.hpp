@@ -13,7 +13,8 @@ namespace heatmatch {
 
 /// What the circuits of one store have on clear days. All have one sky, in which the brightest
 /// plane reaches the irradiance at which its circuit is judged; at each hour a circuit has that of
-/// the brightest of its own planes.
+/// the brightest of its own planes. Every group has to state its plane: that of the site, which
+/// serves for its energy, could be kinder than its own.
 class ClearPowers {
   public:
     using Facing =

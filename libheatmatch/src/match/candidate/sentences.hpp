@@ -84,6 +84,7 @@ inline constexpr auto table = std::to_array<Template>({
      "power, "
      "those on other planes with the sun of that hour."},
     {"assess.full_sun_at_once", "all planes in full sun at once"},
+    {"assess.careful_end", "the careful end of what is not stated"},
     {"assess.all_circuits", "assess all circuits together with assess_circuits()"},
     {"assess.used_by", "{count} of \"{name}\" in circuits {circuits}"},
     {"assess.use_fewer", "correct the circuits, or state how many are owned"},
