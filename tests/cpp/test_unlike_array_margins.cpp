@@ -136,3 +136,33 @@ TEST_CASE("a group in shade is judged in it, the others in the sun") {
     CHECK(*shaded.value > *lit.value + 10.0);
     CHECK(shaded.severity == Severity::danger);
 }
+
+// Source: the margins themselves, with two banks far apart.
+TEST_CASE("what is reversed with the load open is a danger with any bank") {
+    int found = 0;
+    for (const char* array : {"barn pair | porch four x2", "barn pair x2 | porch four x2",
+                              "barn pair | porch four", "thin pair | porch four x4",
+                              "barn pair x2 + porch four x4", "porch four x2 | thin pair"}) {
+        CAPTURE(array);
+        const Candidate candidate = array_candidate(array);
+        const bool open =
+            heatmatch::reversed_with_load_open(*candidate.circuit.unlike, candidate.site);
+        if (open) ++found;
+        bool everywhere = true;
+        for (const char* bank : {"1S6P", "2S1P"}) {
+            Installation house = unlike_yard(array);
+            house.circuit->element = "tubular-1000-120";
+            house.circuit->bank = bank;
+            bool danger = false;
+            for (const Margin& margin : margins_of_house(house)) {
+                const bool reversed = margin.name == "reversed panel";
+                danger = danger || (reversed && margin.severity == Severity::danger);
+            }
+            everywhere = everywhere && danger;
+            if (open) CHECK(danger);
+        }
+        CHECK(open == everywhere);
+    }
+    CHECK(found > 0);
+    CHECK(found < 6);
+}

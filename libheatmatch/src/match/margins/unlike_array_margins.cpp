@@ -3,6 +3,7 @@
 #include "sentences.hpp"
 
 #include <algorithm>
+#include <initializer_list>
 #include <limits>
 #include <optional>
 #include <string>
@@ -174,17 +175,16 @@ struct GroupLoad {
     double absorbed_w = 0.0;  //!< by a panel, without the heat of its diodes
 };
 
-std::vector<GroupLoad> loads_of(const Circuit& circuit, const MixedArray& panels,
-                                double bright_w_m2) {
-    const UnlikeArray& array = *circuit.unlike;
-    const double wire_ohm = circuit.wire_ohm_at(room_c);
+/// An open limit, switch or element leaves the strings to each other.
+constexpr double open_ohm = std::numeric_limits<double>::infinity();
+
+std::vector<GroupLoad> loads_of(const UnlikeArray& array, const MixedArray& panels,
+                                double bright_w_m2, std::initializer_list<double> into_ohm) {
     std::vector<GroupLoad> loads(array.groups.size());
     for (const GroupSuns& suns : suns_of(array, bright_w_m2)) {
         const MixedArrayCurve curve = curve_under(array, panels, suns);
-        // An open limit, switch or element leaves the strings to each other.
-        constexpr double open_ohm = std::numeric_limits<double>::infinity();
-        for (const double ohm : {circuit.bank.low_ohm(), circuit.bank.high_ohm(), open_ohm}) {
-            const OperatingPoint point = curve.into_resistance(ohm + wire_ohm);
+        for (const double ohm : into_ohm) {
+            const OperatingPoint point = curve.into_resistance(ohm);
             const ArrayPoint at = curve.at_voltage(point.voltage_v);
             for (std::size_t s = 0; s < array.strings.size(); ++s) {
                 for (std::size_t p = 0; p < array.strings[s].size(); ++p) {
@@ -234,15 +234,19 @@ Margin bypass_margin(const UnlikeArray& array, std::size_t group, const GroupLoa
     return margin;
 }
 
-/// Beyond a tenth of its power a panel that others reverse may get hot spots.
+/// Beyond a tenth of its power a panel that others reverse may get hot spots [W].
+double most_absorbed_w(const Panel& panel) {
+    constexpr double most_share = 0.1;
+    return most_share * panel.v_mp.value_or(0.0) * panel.i_mp.value_or(0.0);
+}
+
 Margin reversed_margin(const UnlikeArray& array, std::size_t group, const GroupLoad& load,
                        const GroupLoad& careful) {
-    constexpr double most_share = 0.1;
     const Panel& panel = array.panel(group).panel;
     Margin margin{.name = "reversed panel",
                   .subject = subject_of_group(array, group),
                   .value = load.absorbed_w,
-                  .limit = most_share * panel.v_mp.value_or(0.0) * panel.i_mp.value_or(0.0),
+                  .limit = most_absorbed_w(panel),
                   .unit = unit::watt,
                   .said = load.absorbed_w > 0.0 ? say<"array.panel_reversed">()
                                                 : say<"array.panel_not_reversed">(),
@@ -260,10 +264,15 @@ Margin reversed_margin(const UnlikeArray& array, std::size_t group, const GroupL
 std::vector<Margin> unlike_array_margins(const Circuit& circuit, const Site& site) {
     const UnlikeArray& array = *circuit.unlike;
     std::vector<Margin> margins{unequal_strings_margin(array), series_mismatch_margin(array)};
-    const double bright_w_m2 = site.bright_irradiance_w_m2;
-    const auto loads = loads_of(circuit, array.array(PanelState::today), bright_w_m2);
+    const double wire_ohm = circuit.wire_ohm_at(room_c);
+    const auto loads_on = [&](const MixedArray& panels) {
+        return loads_of(
+            array, panels, site.bright_irradiance_w_m2,
+            {circuit.bank.low_ohm() + wire_ohm, circuit.bank.high_ohm() + wire_ohm, open_ohm});
+    };
+    const auto loads = loads_on(array.array(PanelState::today));
     const auto loads_with = [&](int diodes) {
-        return loads_of(circuit, with_unstated_diodes(array, diodes), bright_w_m2);
+        return loads_on(with_unstated_diodes(array, diodes));
     };
     const auto none = loads_with(0);
     const auto one = loads_with(1);
@@ -274,6 +283,17 @@ std::vector<Margin> unlike_array_margins(const Circuit& circuit, const Site& sit
         margins.push_back(reversed_margin(array, g, loads[g], none[g]));
     }
     return margins;
+}
+
+bool reversed_with_load_open(const UnlikeArray& array, const Site& site) {
+    if (array.strings.size() == 1) return false;
+    const auto loads =
+        loads_of(array, array.array(PanelState::today), site.bright_irradiance_w_m2, {open_ohm});
+    for (std::size_t g = 0; g < loads.size(); ++g) {
+        const double limit_w = most_absorbed_w(array.panel(g).panel);
+        if (headroom_of(loads[g].absorbed_w, limit_w) < 0.0) return true;
+    }
+    return false;
 }
 
 }  // namespace heatmatch

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "heatmatch/match/candidate/wiring.hpp"
+#include "heatmatch/match/margins/unlike_array_margins.hpp"
 
 namespace heatmatch {
 
@@ -92,7 +93,19 @@ void CircuitLists::open_set(Set& set) {
     }
 }
 
+bool CircuitLists::is_dead(std::size_t array) {
+    if (dead_.contains(array)) return true;
+    if (task_.energies->only_group(task_.family.arrays[array])) return false;
+    const ExistingCircuit existing = task_.circuit(array, 0);
+    const Circuit circuit = task_.judge->unwired(existing);
+    if (!reversed_with_load_open(*circuit.unlike, task_.judge->site_of(existing))) return false;
+    reject("reversed panel");
+    dead_[array] = true;
+    return true;
+}
+
 void CircuitLists::open_array(Set& set, std::size_t array) {
+    if (is_dead(array)) return;
     const ArraySeason& season = task_.energies->season(array);
     std::vector<double> kwh;
     kwh.reserve(ohms_.size());
@@ -106,22 +119,22 @@ void CircuitLists::open_array(Set& set, std::size_t array) {
     if (!fed.empty()) push(set, {.kwh = fed.front().kwh, .stage = Stage::banks, .array = array});
 }
 
-Circuit& CircuitLists::frame(std::size_t array, std::size_t bank) {
+CircuitLists::Frame& CircuitLists::frame(std::size_t array, std::size_t bank) {
     const Bank& fed = task_.banks.banks[bank];
     const auto key = std::pair(array, task_.banks.branch_runs ? fed.hookup.parallel : 0);
     const auto known = frames_.find(key);
     if (known != frames_.end()) return known->second;
-    Circuit made = task_.judge->wired(task_.circuit(array, bank));
-    made.heat = nullptr;
+    const ExistingCircuit existing = task_.circuit(array, bank);
+    Frame made{.circuit = task_.judge->wired(existing), .site = task_.judge->site_of(existing)};
+    made.circuit.heat = nullptr;
     return frames_.emplace(key, std::move(made)).first->second;
 }
 
 /// The circuit of an array and a bank, unless a quick check finds a danger.
 std::optional<ListedCircuit> CircuitLists::screened(std::size_t array, std::size_t bank) {
-    const ExistingCircuit existing = task_.circuit(array, bank);
-    Circuit& circuit = frame(array, bank);
+    auto& [circuit, site] = frame(array, bank);
     if (task_.banks.lays_for_heat) {
-        circuit = task_.judge->wired(existing);
+        circuit = task_.judge->wired(task_.circuit(array, bank));
     } else {
         circuit.bank = task_.banks.banks[bank];
     }
@@ -132,8 +145,7 @@ std::optional<ListedCircuit> CircuitLists::screened(std::size_t array, std::size
         return std::nullopt;
     }
     circuit.heat = nullptr;
-    const double element_w =
-        bright_extremes(circuit, task_.judge->site_of(existing)).element_power_w;
+    const double element_w = bright_.element_at_least_w(array, circuit, site);
     constexpr double rounding = 1.0 + 1e-9;
     if (element_w > rounding * numbers.power_w) {
         reject(task_.banks.reasons->name(numbers.power_reason));
@@ -166,16 +178,6 @@ void CircuitLists::try_bank(Set& set, Lead lead) {
     }
     lead.kwh = fed[lead.place].kwh;
     push(set, lead);
-}
-
-bool CircuitLists::affordable(ListedCircuit& circuit) {
-    if (circuit.judged || circuit.priced) return circuit.verdict.affordable;
-    circuit.priced = true;
-    if (!task_.yard.goals.budget) return true;
-    const ExistingCircuit existing = task_.circuit(circuit.array, circuit.bank);
-    circuit.verdict = task_.judge->price({&existing, 1});
-    if (!circuit.verdict.affordable) reject("budget");
-    return circuit.verdict.affordable;
 }
 
 void CircuitLists::judge(ListedCircuit& circuit) {

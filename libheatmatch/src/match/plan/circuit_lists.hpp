@@ -1,6 +1,7 @@
 #pragma once
 
 #include "array_energies.hpp"
+#include "bright_arrays.hpp"
 #include "match/rank/screen.hpp"
 
 #include <cstddef>
@@ -48,7 +49,6 @@ struct ListedCircuit {
     double kwh = 0.0;            //!< of the season, after the wire of the circuit alone
     double most_headroom = 1.0;  //!< upper bound
     double cold_v = 0.0;         //!< of its array at the record low [V]
-    bool priced = false;         //!< the bill in the verdict is known
     bool judged = false;         //!< the whole verdict holds
     PlanVerdict verdict{};       //!< of the circuit alone
 };
@@ -75,8 +75,6 @@ class CircuitLists {
     [[nodiscard]] double rest_at_most_kwh(std::size_t set) const;
     /// Continues the search for the next one by one step.
     void step(std::size_t set);
-    /// Whether the bill of one alone is within the budget.
-    [[nodiscard]] bool affordable(ListedCircuit& circuit);
     /// Judges one alone, unless it is.
     void judge(ListedCircuit& circuit);
     [[nodiscard]] std::size_t checks() const { return checks_; }
@@ -109,8 +107,15 @@ class CircuitLists {
     void push(Set& set, Lead lead);
     void open_set(Set& set);
     void open_array(Set& set, std::size_t array);
+    /// Whether an array is a danger with any bank, as far as a quick check says.
+    [[nodiscard]] bool is_dead(std::size_t array);
     void try_bank(Set& set, Lead lead);
-    [[nodiscard]] Circuit& frame(std::size_t array, std::size_t bank);
+    /// A circuit without its bank, at its site.
+    struct Frame {
+        Circuit circuit{};
+        Site site{};
+    };
+    [[nodiscard]] Frame& frame(std::size_t array, std::size_t bank);
     [[nodiscard]] std::optional<ListedCircuit> screened(std::size_t array, std::size_t bank);
     void reject(const std::string& reason) { ++reasons_[reason]; }
 
@@ -120,7 +125,8 @@ class CircuitLists {
     std::vector<Set> sets_{};
     std::map<PanelCounts, std::size_t> by_panels_{};
     std::map<std::size_t, std::vector<FedBank>> fed_{};  //!< by array, by falling heat
-    std::map<std::pair<std::size_t, int>, Circuit> frames_{};
+    std::map<std::pair<std::size_t, int>, Frame> frames_{};
+    BrightArrays bright_{};
     std::map<std::size_t, bool> dead_{};  //!< arrays with a danger whatever the bank
     std::map<std::string, std::size_t> reasons_{};
     std::size_t checks_ = 0;

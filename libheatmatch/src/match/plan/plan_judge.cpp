@@ -159,19 +159,41 @@ Circuit PlanJudge::panels_of(const ExistingCircuit& circuit) const {
             .name = circuit.name};
 }
 
+Bank PlanJudge::bank_of(const ExistingCircuit& circuit) const {
+    const Hookup bank = parse_hookup(circuit.bank, "circuit", "bank");
+    return make_bank(*parts_, find_element(*parts_, circuit.element), bank,
+                     std::min(owned_of(pattern_, circuit.element), bank.count()),
+                     coil_temperature_c_);
+}
+
 Circuit PlanJudge::unwired(const ExistingCircuit& circuit) const {
     Circuit made = panels_of(circuit);
-    const Hookup bank = parse_hookup(circuit.bank, "circuit", "bank");
-    made.bank =
-        make_bank(*parts_, find_element(*parts_, circuit.element), bank,
-                  std::min(owned_of(pattern_, circuit.element), bank.count()), coil_temperature_c_);
+    made.bank = bank_of(circuit);
     made.devices = devices_;
     return made;
 }
 
-Circuit PlanJudge::laid(const ExistingCircuit& circuit, const Installation& judged) const {
+Circuit PlanJudge::framed(const ExistingCircuit& circuit, const Installation& judged) const {
+    const bool by_branch =
+        std::any_of(judged.runs.begin(), judged.runs.end(),
+                    [](const WireRun& run) { return run.carries == Carried::branch; });
+    const std::string key = circuit.group + '\n' + circuit.panels + '\n' + circuit.array + '\n' +
+                            (by_branch ? circuit.bank : std::string());
+    {
+        const std::scoped_lock lock(frames_lock_);
+        const auto known = frames_.find(key);
+        if (known != frames_.end()) return known->second;
+    }
     Circuit made = unwired(circuit);
     made.runs = lay_runs(*parts_, judged, made);
+    const std::scoped_lock lock(frames_lock_);
+    return frames_.emplace(key, std::move(made)).first->second;
+}
+
+Circuit PlanJudge::laid(const ExistingCircuit& circuit, const Installation& judged) const {
+    Circuit made = framed(circuit, judged);
+    made.name = circuit.name;
+    made.bank = bank_of(circuit);
     return made;
 }
 
@@ -262,6 +284,10 @@ PlanVerdict PlanJudge::judge(std::span<const ExistingCircuit> circuits) const {
         candidate.bright = bright_extremes(one.circuit, one.judged.site);
         verdict.element_w.push_back(candidate.bright.element_power_w);
         add_margins(verdict, candidate.margins());
+        if (verdict.danger && begun.size() > 1) {
+            verdict.price = std::numeric_limits<double>::infinity();
+            return verdict;
+        }
         wired.push_back(one.circuit);
     }
     add_bill(verdict, wired);

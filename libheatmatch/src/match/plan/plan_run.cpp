@@ -81,7 +81,7 @@ class PlanSearch::Run {
         const double near = outcome_.best ? tie * outcome_.best->kwh : requirement_.least_kwh;
         if (top < near) return true;
         const std::size_t most = outcome_.best ? ties_until_ : requirement_.most_checks;
-        if (checks() < most) return false;
+        if (checks() < most && looked_ < most_looks) return false;
         stopped_ = true;
         return true;
     }
@@ -106,13 +106,14 @@ class PlanSearch::Run {
             if (node.kwh >= 0.0) push(node);
             return;
         }
-        push_next(node);
-        try_together(node);
+        push_next(node, try_together(node));
     }
 
-    /// The combinations in which one circuit is the next of its set.
-    void push_next(const Node& node) {
-        for (std::size_t i = node.from; i < node.count; ++i) {
+    /// The combinations in which one circuit is the next of its set. All with the failing circuit
+    /// of a node fail: where one after it is the next, it stays.
+    void push_next(const Node& node, std::size_t failing) {
+        const std::size_t end = std::min<std::size_t>(node.count, failing + 1);
+        for (std::size_t i = node.from; i < end; ++i) {
             // Of equal sets the earlier one has the later circuit.
             const bool equal = i > 0 && node.sets[i] == node.sets[i - 1];
             if (equal && node.places[i] + 1 > node.places[i - 1]) continue;
@@ -124,49 +125,63 @@ class PlanSearch::Run {
         }
     }
 
-    void try_together(const Node& node) {
+    static constexpr std::size_t none_fails = most_planned_circuits;
+
+    /// Keeps the circuits if they meet the requirement together. Returns the first one of the node
+    /// that fails alone.
+    std::size_t try_together(const Node& node) {
         std::vector<PlanChoice> choices;
         for (std::size_t i = 0; i < node.count; ++i) {
             choices.push_back(view_.choice(node.sets[i], node.places[i]));
         }
+        for (std::size_t i = 0; i < node.count; ++i) {
+            const ListedCircuit& listed = lists_.at(choices[i].set, choices[i].place);
+            if (listed.judged && !view_.passes(listed.verdict)) return i;
+        }
+        if (!search_.has_elements(choices) || !worth_its_bill(choices)) return none_fails;
+        for (std::size_t i = 0; i < node.count; ++i) {
+            if (!passes_alone(choices[i])) return i;
+        }
         if (choices.size() > 1) search_.sort(choices);
-        if (!search_.has_elements(choices)) return;
         FoundPlan found{.circuits = choices, .kwh = node.kwh};
         if (node.count == 1) {
             found.verdict = lists_.at(choices.front().set, choices.front().place).verdict;
         } else if (!judge_together(choices, found.verdict)) {
-            return;
+            return none_fails;
         }
-        if (!outcome_.best) {
-            outcome_.best = found;
-            outcome_.chosen = found;
-            constexpr std::size_t most_ties = 150;
-            ties_until_ = checks() + most_ties;
-        } else if (is_smaller(found, *outcome_.chosen)) {
-            outcome_.chosen = found;
+        keep(std::move(found));
+        return none_fails;
+    }
+
+    [[nodiscard]] bool passes_alone(const PlanChoice& choice) {
+        ListedCircuit& listed = lists_.at(choice.set, choice.place);
+        lists_.judge(listed);
+        return view_.passes(listed.verdict);
+    }
+
+    void keep(FoundPlan found) {
+        if (!outcome_.best) ties_until_ = checks() + requirement_.most_ties;
+        outcome_.keep(std::move(found));
+    }
+
+    /// Whether the bill may be within the budget and, where a plan is known, smaller than that.
+    bool worth_its_bill(std::span<const PlanChoice> choices) {
+        const bool money = requirement_.budget && lists_.task().yard.goals.budget;
+        if (lists_.task().banks.lays_for_heat || !(money || outcome_.best)) return true;
+        std::vector<const PartNeeds*> needs;
+        for (const PlanChoice& choice : choices) {
+            const ListedCircuit& listed = lists_.at(choice.set, choice.place);
+            needs.push_back(&search_.least_bill_.of_circuit(listed.array, listed.bank));
         }
-        constexpr std::size_t first = 5;
-        if (outcome_.first.size() < first) outcome_.first.push_back(std::move(found));
+        if (money && exceeds_budget(needs)) return fail("budget");
+        // Among ties only a smaller bill is of interest, or as small a one of fewer circuits.
+        const double least = search_.least_bill_.at_least(needs);
+        return !outcome_.best ||
+               std::pair(least, choices.size()) <
+                   std::pair(outcome_.chosen->verdict.price, outcome_.chosen->circuits.size());
     }
 
     bool judge_together(std::span<const PlanChoice> choices, PlanVerdict& verdict) {
-        const Goals& goals = lists_.task().yard.goals;
-        const bool money = requirement_.budget && goals.budget;
-        if (!lists_.task().banks.lays_for_heat && (money || outcome_.best)) {
-            std::vector<const PartNeeds*> needs;
-            for (const PlanChoice& choice : choices) {
-                const ListedCircuit& listed = lists_.at(choice.set, choice.place);
-                needs.push_back(&search_.least_bill_.of_circuit(listed.array, listed.bank));
-            }
-            if (money && exceeds_budget(needs)) return fail("budget");
-            // Among ties only a smaller bill is of interest, or as small a one of fewer circuits.
-            const double least = search_.least_bill_.at_least(needs);
-            if (outcome_.best &&
-                std::pair(least, choices.size()) >=
-                    std::pair(outcome_.chosen->verdict.price, outcome_.chosen->circuits.size())) {
-                return false;
-            }
-        }
         if (!requirement_.together) {
             verdict = lists_.task().judge->price(search_.circuits(choices));
             return !requirement_.budget || verdict.affordable || fail("budget");
@@ -186,14 +201,6 @@ class PlanSearch::Run {
         return false;
     }
 
-    /// A smaller bill, then fewer circuits, then fewer parts.
-    static bool is_smaller(const FoundPlan& a, const FoundPlan& b) {
-        const auto order = [](const FoundPlan& plan) {
-            return std::tuple(plan.verdict.price, plan.circuits.size(), plan.verdict.parts);
-        };
-        return order(a) < order(b);
-    }
-
     /// A plan without proof where the search took too long: circuit by circuit the one with the
     /// most heat that passes with those before it.
     void grow() {
@@ -201,13 +208,22 @@ class PlanSearch::Run {
         std::vector<Node> firsts;
         constexpr int most_steps = 300;
         for (std::uint32_t set = 0; set < lists_.size(); ++set) {
-            for (int step = 0; step < most_steps && !view_.is_known(set, 0); ++step) {
-                if (view_.at_most_kwh(set, 0) < 0.0) break;
-                view_.advance(set);
+            std::uint32_t place = 0;
+            bool found = false;
+            for (int step = 0; step < most_steps && !found; ++step) {
+                if (view_.is_known(set, place)) {
+                    found = passes_alone(view_.choice(set, place));
+                    if (!found) ++place;
+                } else if (view_.at_most_kwh(set, place) >= 0.0) {
+                    view_.advance(set);
+                } else {
+                    break;
+                }
             }
-            if (!view_.is_known(set, 0)) continue;
-            Node node{.kwh = view_.at_most_kwh(set, 0), .count = 1};
+            if (!found) continue;
+            Node node{.kwh = view_.at_most_kwh(set, place), .count = 1};
             node.sets[0] = set;
+            node.places[0] = place;
             firsts.push_back(node);
         }
         std::sort(firsts.begin(), firsts.end(),
@@ -221,7 +237,7 @@ class PlanSearch::Run {
             const PanelCounts& panels = lists_.panels(node.sets[0]);
             if (!fits_in(panels, left)) continue;
             std::vector<PlanChoice> more = choices;
-            more.push_back(view_.choice(node.sets[0], 0));
+            more.push_back(view_.choice(node.sets[0], node.places[0]));
             search_.sort(more);
             FoundPlan found{.circuits = more, .kwh = best.kwh + node.kwh};
             if (!search_.has_elements(more)) continue;
@@ -242,11 +258,9 @@ class PlanSearch::Run {
 
     void finish() {
         const double top = queue_.empty() ? 0.0 : queue_.front().kwh;
-        const bool open = open_;
-        outcome_.proven = !open && search_.all_nodes_;
-        outcome_.at_most_kwh = open            ? top
-                               : outcome_.best ? outcome_.best->kwh
-                                               : requirement_.least_kwh;
+        outcome_.proven = !open_ && search_.all_nodes_;
+        outcome_.at_most_kwh = outcome_.best ? outcome_.best->kwh : requirement_.least_kwh;
+        if (open_) outcome_.at_most_kwh = top;
         if (search_.all_nodes_) return;
         PanelCounts all;
         for (const OwnedPanels& owned : lists_.task().yard.panels) all.push_back(owned.count);
@@ -262,6 +276,8 @@ class PlanSearch::Run {
     }
 
     static constexpr double tie = 0.99;
+    /// Combinations that are looked at, at most.
+    static constexpr std::size_t most_looks = 500000;
 
     PlanSearch& search_;
     CircuitLists& lists_;

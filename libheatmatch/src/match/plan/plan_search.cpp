@@ -1,6 +1,7 @@
 #include "plan_search.hpp"
 
 #include <algorithm>
+#include <tuple>
 #include <utility>
 
 namespace heatmatch {
@@ -16,7 +17,22 @@ bool at_least(const std::vector<double>& element_w, const std::vector<double>& f
                       [](double power, double failed) { return power >= failed; });
 }
 
+/// A smaller bill, then fewer circuits, then fewer parts.
+bool is_smaller(const FoundPlan& a, const FoundPlan& b) {
+    const auto order = [](const FoundPlan& plan) {
+        return std::tuple(plan.verdict.price, plan.circuits.size(), plan.verdict.parts);
+    };
+    return order(a) < order(b);
+}
+
 }  // namespace
+
+void PlanOutcome::keep(FoundPlan found) {
+    if (!best) best = found;
+    if (!chosen || is_smaller(found, *chosen)) chosen = found;
+    constexpr std::size_t most_first = 5;
+    if (first.size() < most_first) first.push_back(std::move(found));
+}
 
 PlanSearch::PlanSearch(CircuitLists& lists) : lists_(lists), least_bill_(lists.task()) {
     make_nodes();

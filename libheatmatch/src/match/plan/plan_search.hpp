@@ -27,6 +27,7 @@ struct PlanRequirement {
     /// Plans with less heat are of no interest [kWh].
     double least_kwh = 0.0;
     std::size_t most_checks = 3000;  //!< how often circuits are judged, alone or together
+    std::size_t most_ties = 150;     //!< the same for a smaller bill, after the most heat is found
 };
 
 /// One circuit of a plan: its set of panels, and its place among the circuits of that set.
@@ -55,6 +56,9 @@ struct PlanOutcome {
     double at_most_kwh = 0.0;                      //!< no plan of the family has more
     bool proven = true;                            //!< `best` has the most heat of all
     std::map<std::string, std::size_t> reasons{};  //!< for which plans failed together
+
+    /// Adds a plan with no more heat than those before it.
+    void keep(FoundPlan found);
 };
 
 /// Most circuits of a plan.

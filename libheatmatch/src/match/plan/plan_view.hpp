@@ -7,7 +7,8 @@
 
 namespace heatmatch {
 
-/// Circuits of each set that pass alone.
+/// Circuits of each set that may pass alone: those that are not judged yet count as passing,
+/// because most are never part of a plan that is worth it.
 class PlanSearch::View {
   public:
     View(CircuitLists& lists, const PlanRequirement& requirement)
@@ -33,21 +34,22 @@ class PlanSearch::View {
             lists_.step(set);
             return;
         }
-        if (passes(lists_.at(set, seen.looked))) seen.passing.push_back(seen.looked);
+        if (may_pass(lists_.at(set, seen.looked))) seen.passing.push_back(seen.looked);
         ++seen.looked;
     }
-
-  private:
-    [[nodiscard]] bool passes(ListedCircuit& circuit) {
-        if (circuit.most_headroom < requirement_.headroom) return false;
-        if (circuit.cold_v > requirement_.volts_max) return false;
-        if (requirement_.budget && !lists_.affordable(circuit)) return false;
-        lists_.judge(circuit);
-        const PlanVerdict& verdict = circuit.verdict;
+    /// Whether a circuit that was judged alone meets the requirement.
+    [[nodiscard]] bool passes(const PlanVerdict& verdict) const {
         if (verdict.danger || !verdict.assessed) return false;
         if (verdict.headroom < requirement_.headroom) return false;
         if (requirement_.budget && !verdict.affordable) return false;
         return !requirement_.parts_max || verdict.parts <= *requirement_.parts_max;
+    }
+
+  private:
+    [[nodiscard]] bool may_pass(const ListedCircuit& circuit) const {
+        if (circuit.most_headroom < requirement_.headroom) return false;
+        if (circuit.cold_v > requirement_.volts_max) return false;
+        return !circuit.judged || passes(circuit.verdict);
     }
 
     struct Seen {

@@ -1,7 +1,9 @@
 #pragma once
 
 #include <cstddef>
+#include <map>
 #include <memory>
+#include <mutex>
 #include <optional>
 #include <span>
 #include <string>
@@ -44,7 +46,8 @@ class PlanJudge {
     PlanJudge(std::shared_ptr<const Parts> parts, const Installation& installation,
               const RankOptions& options, const std::shared_ptr<const Weather>& weather);
 
-    /// The circuits together, in one store and with one bill, in their order in the store.
+    /// The circuits together, in one store and with one bill, in their order in the store. It ends
+    /// at the first circuit with a danger, without a bill.
     [[nodiscard]] PlanVerdict judge(std::span<const ExistingCircuit> circuits) const;
     /// The bill alone: `affordable`, `price` and `parts`. Other values are those of no danger.
     [[nodiscard]] PlanVerdict price(std::span<const ExistingCircuit> circuits) const;
@@ -68,8 +71,11 @@ class PlanJudge {
     [[nodiscard]] const Group& group_of(const std::string& name) const;
     /// A circuit with its array alone.
     [[nodiscard]] Circuit panels_of(const ExistingCircuit& circuit) const;
+    [[nodiscard]] Bank bank_of(const ExistingCircuit& circuit) const;
     [[nodiscard]] Installation alone(const ExistingCircuit& circuit) const;
     [[nodiscard]] Circuit laid(const ExistingCircuit& circuit, const Installation& judged) const;
+    /// A circuit with its array, runs and devices; kept for other banks of the same hook-up.
+    [[nodiscard]] Circuit framed(const ExistingCircuit& circuit, const Installation& judged) const;
     void add_bill(PlanVerdict& verdict, std::span<const Circuit> circuits) const;
     /// Whether the elements of all circuits fit in the store, as far as that is known.
     [[nodiscard]] bool fit(std::span<const ExistingCircuit> circuits) const;
@@ -80,6 +86,8 @@ class PlanJudge {
     std::vector<PlacedDevice> devices_{};
     std::shared_ptr<const FilledStore> store_{};  //!< null without one
     double coil_temperature_c_ = 300.0;
+    mutable std::mutex frames_lock_{};
+    mutable std::map<std::string, Circuit> frames_{};  //!< by array and, if it counts, the bank
 };
 
 }  // namespace heatmatch

@@ -1,0 +1,52 @@
+#pragma once
+
+#include "plan_answers.hpp"
+
+#include <utility>
+#include <vector>
+
+#include "heatmatch/match/plan/plan.hpp"
+
+namespace heatmatch {
+
+/// Makes a plan from searches under several requirements.
+class Planner {
+  public:
+    Planner(PlanTask& task, const Parts& catalog, const RankOptions& options);
+
+    Plan make();
+
+  private:
+    /// One search; each has a part of the progress that is left, because their number is not known.
+    PlanOutcome search(const PlanRequirement& needed);
+    PlanOutcome at(double headroom, double least_kwh = 0.0);
+    /// The circuits of the search, as an assessment describes them.
+    void take(const PlanOutcome& found);
+    [[nodiscard]] Amount a_day(double kwh) const;
+    [[nodiscard]] Sentence price_said(double price) const;
+    [[nodiscard]] PlanOffer offer_of(const FoundPlan& found);
+    void offer_headroom(double level, const PlanOutcome& outcome);
+    /// Plans below the voltages from which more duties apply.
+    void offer_volts();
+    /// At least its own heat, which is summed anew: to 1e-3 of the curves of the search.
+    void add_bounds(const PlanOutcome& found);
+    void add_single();
+    void add_idle();
+    /// No plan: the reason, and what is possible without one of the goals.
+    void tell_nearest(double base, const PlanOutcome& found);
+    void add_remarks();
+
+    PlanTask& task_;
+    const Parts& catalog_;
+    const RankOptions& options_;
+    CircuitLists lists_;
+    PlanSearch search_;
+    Goals goals_;
+    PanelCounts all_{};
+    FoundPlan chosen_{};
+    bool proven_ = true;
+    double reached_ = 0.0;  //!< share of the progress
+    Plan plan_{};
+};
+
+}  // namespace heatmatch
