@@ -1,7 +1,10 @@
 #include "pybind.hpp"
 
+#include "heatmatch/answer/drawing_labels.hpp"
 #include "heatmatch/answer/first_screen.hpp"
+#include "heatmatch/answer/margins_table.hpp"
 #include "heatmatch/answer/open_points.hpp"
+#include "heatmatch/answer/plan_line.hpp"
 
 namespace heatmatch::python {
 
@@ -39,6 +42,25 @@ void register_first_screen(py::module_& module) {
         "first_screen",
         [](const Candidate& candidate) { return screen_dict(first_screen(candidate)); },
         py::arg("of"), "The same of one circuit.");
+    module.def("plan_row", &plan_row, py::arg("plan"),
+               "A plan as one more row of the other ways; empty without circuits.");
+    module.def(
+        "drawing_labels",
+        [](const Candidate& candidate) {
+            const DrawingLabels labels = drawing_labels(candidate);
+            py::dict plain;
+            plain["array"] = labels.array;
+            plain["bank"] = labels.bank;
+            plain["working"] = labels.working;
+            plain["runs"] = labels.runs;
+            plain["devices"] = labels.devices;
+            return plain;
+        },
+        py::arg("candidate"), "What is written at each part of the drawing of a circuit.");
+    module.def("store_labels", &store_labels, py::arg("candidate"),
+               "What lies where in the store; empty without one.");
+    module.def("no_finding_line", &no_finding_line, py::arg("candidate"),
+               "How many margins have no finding; empty if none has.");
     module.def("severity_mark", &severity_mark, py::arg("severity"),
                "The mark of a severity beside its word.");
     module.def("building_mark", &building_mark, py::arg("candidate"),

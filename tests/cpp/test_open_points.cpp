@@ -46,6 +46,7 @@ TEST_CASE("what is not stated or not assessed keeps a circuit from being for bui
 
 TEST_CASE("each severity has a mark that survives black and white") {
     CHECK(heatmatch::severity_mark(Severity::danger) == "▲");
+    CHECK(heatmatch::severity_mark(Severity::warning) == "△");
     CHECK(heatmatch::severity_mark(Severity::caution) == "◆");
     CHECK(heatmatch::severity_mark(Severity::not_assessed) == "?");
     CHECK(heatmatch::severity_mark(Severity::none) == "·");

@@ -19,9 +19,20 @@ from heatmatch.plot.margins import margins
 from heatmatch.plot.meter import meter_points
 from heatmatch.plot.pareto import pareto
 from heatmatch.plot.power import day_power, month_by_hour
+from heatmatch.plot.scale import degrees
 from heatmatch.plot.season import energy_against_ohms, months
-from heatmatch.plot.style import COLOURS, LOAD, STYLES, axes_or_new, legend, ohm_axis, set_title
+from heatmatch.plot.style import (
+    COLOURS,
+    LOAD,
+    MUTED,
+    STYLES,
+    axes_or_new,
+    legend,
+    ohm_axis,
+    set_title,
+)
 from heatmatch.text.columns import clip
+from heatmatch.text.units import checked_units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -64,6 +75,7 @@ def load_lines(
     candidate: _core.Candidate,
     *,
     suns: Sequence[tuple[float, float]] = SUNS,
+    units: str = "si",
     ax: Axes | None = None,
 ) -> Axes:
     """Plot I-V curves of the array with the load line of the bank.
@@ -77,6 +89,8 @@ def load_lines(
         The circuit to draw.
     suns : sequence of (float, float)
         Irradiance [W/m2] and cell temperature [°C] of each curve, shape (n, 2) with n = 1 to 5.
+    units : {"si", "us"}
+        Unit set of temperatures.
     ax : matplotlib.axes.Axes, optional
         Axes to draw on; new ones if not given.
 
@@ -88,7 +102,7 @@ def load_lines(
     Raises
     ------
     InvalidInput
-        `suns` is empty or longer than five.
+        `suns` is empty or longer than five, or `units` is unknown.
     ImportError
         matplotlib is not installed.
 
@@ -105,6 +119,7 @@ def load_lines(
     >>> ax.get_xlabel(), ax.get_ylabel()
     ('array voltage [V]', 'array current [A]')
     """
+    checked_units(units)
     ax = axes_or_new(ax)
     circuit = candidate.circuit
     array = circuit.array
@@ -117,7 +132,7 @@ def load_lines(
         amps = curve.current_a(volts)
         point = curve.into_resistance(circuit.bank_ohm + wire)
         watts = point.current_a**2 * circuit.bank_ohm
-        label = f"{sun:.0f} W/m², cells {cell:.0f} °C: {watts:.0f} W"
+        label = f"{sun:.0f} W/m², cells {degrees(cell, units)}: {watts:.0f} W"
         ax.plot(volts, amps, color=colour, linestyle=style, label=label)
         best = curve.maximum_power()
         ax.plot(best.voltage_v, best.current_a, marker="|", color=colour, markersize=10)
@@ -141,7 +156,7 @@ def load_lines(
     ax.set_ylim(0.0, highest_a * 1.12)
     ax.set_xlabel("array voltage [V]")
     ax.set_ylabel("array current [A]")
-    set_title(ax, circuit.title)
+    set_title(ax, circuit.title, str(candidate.severity))
     legend(ax)
     return ax
 
@@ -150,6 +165,7 @@ def power_against_ohms(
     candidate: _core.Candidate,
     *,
     suns: Sequence[tuple[float, float]] = SUNS,
+    units: str = "si",
     ax: Axes | None = None,
 ) -> Axes:
     """Plot power into the bank against its resistance, for several irradiances.
@@ -162,6 +178,8 @@ def power_against_ohms(
         The circuit whose array and bank are drawn.
     suns : sequence of (float, float)
         Irradiance [W/m2] and cell temperature [°C] of each curve, shape (n, 2) with n = 1 to 5.
+    units : {"si", "us"}
+        Unit set of temperatures.
     ax : matplotlib.axes.Axes, optional
         Axes to draw on; new ones if not given.
 
@@ -173,7 +191,7 @@ def power_against_ohms(
     Raises
     ------
     InvalidInput
-        `suns` is empty or longer than five.
+        `suns` is empty or longer than five, or `units` is unknown.
     ImportError
         matplotlib is not installed.
 
@@ -190,6 +208,7 @@ def power_against_ohms(
     >>> ax.get_xscale()
     'log'
     """
+    checked_units(units)
     ax = axes_or_new(ax)
     circuit = candidate.circuit
     noon = circuit.stc_match_ohm
@@ -198,7 +217,7 @@ def power_against_ohms(
     for (sun, cell), style, colour in zip(_checked(suns), STYLES, COLOURS, strict=False):
         curve = circuit.array.at(irradiance_w_m2=sun, cell_temperature_c=cell)
         watts = curve.into_resistance(ohms + wire).power_w * ohms / (ohms + wire)
-        label = f"{sun:.0f} W/m², cells {cell:.0f} °C"
+        label = f"{sun:.0f} W/m², cells {degrees(cell, units)}"
         ax.plot(ohms, watts, color=colour, linestyle=style, label=label)
         best = int(np.argmax(watts))
         ax.plot(ohms[best], watts[best], marker="|", color=colour, markersize=9)
@@ -208,7 +227,7 @@ def power_against_ohms(
     )
     ax.axvline(
         noon,
-        color="0.4",
+        color=MUTED,
         linewidth=1.2,
         linestyle="--",
         label=f"Vmp/Imp by the label, {noon:.3g} ohm",
@@ -217,6 +236,6 @@ def power_against_ohms(
     ax.set_ylim(bottom=0.0)
     ax.set_ylabel("power into the elements [W]")
     title = f"{clip(circuit.array_layout, 60)}: power at each irradiance"
-    set_title(ax, title)
+    set_title(ax, title, str(candidate.severity))
     legend(ax)
     return ax

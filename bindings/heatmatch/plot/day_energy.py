@@ -10,17 +10,24 @@ import numpy.typing as npt
 
 from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
+from heatmatch.plot.scale import degree_axis, degrees
 from heatmatch.plot.style import (
     COLOURS,
     LOAD,
+    PAPER,
+    RULE,
+    SMALL,
     STYLES,
+    TEXT,
     axes_or_new,
+    dress,
     legend,
     set_title,
     stacked_or_new,
 )
 from heatmatch.plot.time import RunPlot, checked_run
 from heatmatch.text.season import MONTHS
+from heatmatch.text.units import checked_units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -101,7 +108,7 @@ def day_energy(run: _core.DayRun, *, ax: Axes | None = None) -> Axes:
                 "align": "edge",
                 "facecolor": LOAD,
                 "hatch": "//",
-                "edgecolor": "white",
+                "edgecolor": PAPER,
                 "linewidth": 0.0,
             },
         ),
@@ -109,7 +116,7 @@ def day_energy(run: _core.DayRun, *, ax: Axes | None = None) -> Axes:
     for values, label, how in bars:
         kwh = np.bincount(place, weights=values * step_h) / 1000.0 / np.where(days > 0, days, 1.0)
         ax.bar(at, kwh, label=f"{label}, mean {np.average(kwh, weights=days):.2f}", **how)
-    ax.set_xticks(at, names, fontsize=9 if len(names) <= 14 else 7)
+    ax.set_xticks(at, names, fontsize=TEXT if len(names) <= 14 else SMALL)
     ax.set_ylim(bottom=0.0)
     ax.set_xlabel("month" if by_month else "day")
     ax.set_ylabel("energy per day [kWh]")
@@ -119,7 +126,7 @@ def day_energy(run: _core.DayRun, *, ax: Axes | None = None) -> Axes:
 
 
 def compare_days(
-    runs: Mapping[str, _core.DayRun], *, axes: Sequence[Axes] | None = None
+    runs: Mapping[str, _core.DayRun], *, units: str = "si", axes: Sequence[Axes] | None = None
 ) -> tuple[Axes, ...]:
     """Plot heat output and bed temperature of several stores on common axes.
 
@@ -127,6 +134,8 @@ def compare_days(
     ----------
     runs : mapping of str to DayRun
         Name to run, one to five, of the same days. Shaded nights are those of the first.
+    units : {"si", "us"}
+        Unit set of temperatures.
     axes : sequence of two matplotlib.axes.Axes, optional
         Axes to draw on, from top to bottom; those of a new figure if not given.
 
@@ -138,8 +147,8 @@ def compare_days(
     Raises
     ------
     InvalidInput
-        There is no run, there are more than five, one is not a DayRun, their lengths differ, or
-        `axes` are not two.
+        There is no run, there are more than five, one is not a DayRun, their lengths differ,
+        `units` is unknown, or `axes` are not two.
     ImportError
         matplotlib is not installed.
 
@@ -157,6 +166,7 @@ def compare_days(
     >>> [text.get_text().split(":")[0] for text in bed.get_legend().get_texts()]
     ['typical fill', 'dry fill']
     """
+    checked_units(units)
     named = {name: checked_run(run) for name, run in runs.items()}
     if not 1 <= len(named) <= len(STYLES):
         raise InvalidInput(
@@ -181,11 +191,12 @@ def compare_days(
             where = f", {run.energy.to_space_kwh:.1f} of it to the space"
         plot.line(heat, run.released_w, "mean", label=f"{name}: {total:.1f} kWh{where}", **how)
         top = float(run.bed_mean_c.max())
-        plot.line(bed, run.bed_mean_c, "mean", label=f"{name}: up to {top:.0f} °C", **how)
-    heat.axhline(0.0, color="0.6", linewidth=0.6)
+        plot.line(bed, run.bed_mean_c, "mean", label=f"{name}: up to {degrees(top, units)}", **how)
+    heat.axhline(0.0, color=RULE, linewidth=0.6)
     heat.set_ylabel("heat given off [W]")
-    heat.set_title(f"{first.days:g} days: heat and temperature of the stores")
-    bed.set_ylabel("bed, mean [°C]")
+    set_title(heat, f"{first.days:g} days: heat and temperature of the stores")
+    dress(bed)
+    degree_axis(bed, "bed, mean", units)
     for ax in (heat, bed):
         legend(ax)
     RunPlot(first).time_axis(bed)

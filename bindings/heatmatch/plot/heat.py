@@ -9,8 +9,21 @@ import numpy.typing as npt
 
 from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
-from heatmatch.plot.style import COLOURS, LOAD, STYLES, axes_or_new, legend, set_title
+from heatmatch.plot.scale import degree_axis, degrees, load_axis, shown
+from heatmatch.plot.style import (
+    COLOURS,
+    LOAD,
+    MUTED,
+    RULE,
+    STYLES,
+    TEXT,
+    axes_or_new,
+    legend,
+    set_title,
+    spot,
+)
 from heatmatch.text.bank import element_name
+from heatmatch.text.units import checked_units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -49,7 +62,7 @@ def _granular(candidate: _core.Candidate) -> _core.BankHeat:
     return heat
 
 
-def _limits(ax: Axes, sheath: _core.Sheath | None) -> None:
+def _limits(ax: Axes, sheath: _core.Sheath | None, units: str) -> None:
     """The limits of a sheath as level lines; unknown limits are named in the legend."""
     if sheath is None:
         ax.plot([], [], " ", label="limits of the sheath: not known")
@@ -63,7 +76,7 @@ def _limits(ax: Axes, sheath: _core.Sheath | None) -> None:
             color=colour,
             linestyle=style,
             linewidth=1.1,
-            label=f"{sheath.id}, {what}: {limit:.0f} °C",
+            label=f"{sheath.id}, {what}: {degrees(limit, units)}",
         )
 
 
@@ -73,13 +86,17 @@ def _rated_w(candidate: _core.Candidate) -> float | None:
     return None if element is None else element.rated_w
 
 
-def sheath_by_power(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
+def sheath_by_power(
+    candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = None
+) -> Axes:
     """Plot sheath temperature against power of each element, with the sheath's limits.
 
     Parameters
     ----------
     candidate : Candidate
         Its elements in their store, after the bright days that its margins assume.
+    units : {"si", "us"}
+        Unit set of temperatures and lengths.
     ax : matplotlib.axes.Axes, optional
         Axes to draw on; new ones if not given.
 
@@ -91,7 +108,7 @@ def sheath_by_power(candidate: _core.Candidate, *, ax: Axes | None = None) -> Ax
     Raises
     ------
     InvalidInput
-        Heat in the store is unknown, or the store holds a liquid.
+        Heat in the store is unknown, the store holds a liquid, or `units` is unknown.
     ImportError
         matplotlib is not installed.
 
@@ -108,6 +125,7 @@ def sheath_by_power(candidate: _core.Candidate, *, ax: Axes | None = None) -> Ax
     >>> ax.get_xlabel(), ax.get_ylabel()
     ('power of each element [W]', 'temperature [°C]')
     """
+    checked_units(units)
     heat = _granular(candidate)
     ax = axes_or_new(ax)
     own_w = candidate.bright.element_power_w
@@ -125,30 +143,33 @@ def sheath_by_power(candidate: _core.Candidate, *, ax: Axes | None = None) -> Ax
     )
     ax.plot(watts, typical, color=COLOURS[2], linestyle=STYLES[3], label="typical fill")
     ax.plot(watts, judged, color=LOAD, linewidth=1.8, label="judged: worst fill, +10 %")
-    _limits(ax, heat.sheath)
+    _limits(ax, heat.sheath, units)
     own = heat.at(own_w)
     if own is not None:
-        label = f"this circuit in cold, bright weather: {own_w:.0f} W, judged {own.sheath_c:.0f} °C"
-        ax.plot(own_w, own.sheath_c, "o", color=LOAD, markersize=7, label=label)
+        celsius = own.sheath_c
+        label = f"this circuit in cold, bright weather: {own_w:.0f} W, {degrees(celsius, units)}"
+        beyond = heat.sheath is not None and celsius > heat.sheath.verdict_limit_c
+        ax.plot(own_w, celsius, label=label, linestyle="none", **spot(beyond=beyond))
     if most_w is not None:
         label = f"limit of sheath and coil: {most_w:.0f} W every bright day"
         ax.axvline(most_w, color=LOAD, linestyle=STYLES[4], linewidth=1.2, label=label)
     if rated_w is not None:
         inside = rated_w <= watts[-1]
         if inside:
-            ax.axvline(rated_w, color="0.4", linestyle="--", linewidth=1.2)
+            ax.axvline(rated_w, color=MUTED, linestyle="--", linewidth=1.2)
         where = "" if inside else ", beyond this plot"
-        ax.plot([], [], "--", color="0.4", label=f"rated: {rated_w:.0f} W{where}")
+        ax.plot([], [], "--", color=MUTED, label=f"rated: {rated_w:.0f} W{where}")
     ax.set_xlim(0.0, watts[-1])
     top = 1000.0 if heat.sheath is None else 1.25 * heat.sheath.hard_limit_c
     ax.set_ylim(0.0, max(top, 1.1 * judged[-1]) if judged[-1] < 2.0 * top else 2.0 * top)
     ax.set_xlabel("power of each element [W]")
-    ax.set_ylabel("temperature [°C]")
+    degree_axis(ax, "temperature", units)
     count = heat.elements
     set_title(
         ax,
         f"{count} x {element_name(candidate.circuit)} in {heat.medium.id}, "
         f"{heat.charge_hours:g} h a day",
+        str(candidate.severity),
     )
     legend(ax)
     return ax
@@ -162,7 +183,7 @@ def _time_curve(
     return np.where(np.isfinite(hours), hours, np.nan)
 
 
-def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
+def time_to_limit(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = None) -> Axes:
     """Plot the time until the sheath reaches its limits against linear load.
 
     The bed starts at air temperature and is heated without pause. The line is the lowest
@@ -172,6 +193,8 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
     ----------
     candidate : Candidate
         Its elements in their store. Power in cold, bright weather and rated power are marked.
+    units : {"si", "us"}
+        Unit set of temperatures and lengths.
     ax : matplotlib.axes.Axes, optional
         Axes to draw on; new ones if not given.
 
@@ -183,7 +206,8 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
     Raises
     ------
     InvalidInput
-        Heat in the store is unknown, the store holds a liquid, or the sheath's metal is unknown.
+        Heat in the store is unknown, the store holds a liquid, the sheath's metal is unknown, or
+        `units` is.
     ImportError
         matplotlib is not installed.
 
@@ -200,6 +224,7 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
     >>> ax.get_xscale(), ax.get_yscale()
     ('log', 'log')
     """
+    checked_units(units)
     heat = _granular(candidate)
     careful, conducting = heat.bed(conductivity="low"), heat.bed(conductivity="high")
     if heat.sheath is None:
@@ -227,11 +252,11 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
         latest = _time_curve(conducting, loads, limit, longest_h)
         latest = np.where(np.isnan(latest) & ~np.isnan(soonest), longest_h, latest)
         ax.fill_between(loads, soonest, latest, color=colour, alpha=0.14, linewidth=0)
-        label = f"until {limit:.0f} °C ({heat.sheath.id}, {what})"
+        label = f"until {degrees(limit, units)} ({heat.sheath.id}, {what})"
         ax.plot(loads, soonest, color=colour, linestyle=style, linewidth=1.8, label=label)
     for load, what, colour, style, hit in (
         (own, "this circuit in cold, bright weather", LOAD, "-", "o"),
-        (rated, "rated power", "0.3", "--", "s"),
+        (rated, "rated power", MUTED, "--", "s"),
     ):
         if load is None:
             ax.plot([], [], " ", label=f"{what}: not known")
@@ -241,32 +266,31 @@ def time_to_limit(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes
             _time_curve(careful, np.array([load]), heat.sheath.hard_limit_c, longest_h)[0]
         )
         when = "not reached" if np.isnan(hours) else f"after {_duration(hours)}"
-        label = f"{what}: {load:.2f} W/cm, {heat.sheath.hard_limit_c:.0f} °C {when}"
+        limit = degrees(heat.sheath.hard_limit_c, units)
+        label = f"{what}: {shown(load, 'W/cm', units)}, {limit} {when}"
         ax.plot(load, hours, hit, color=colour, linestyle=style, markersize=7, label=label)
     ax.set_xscale("log")
     ax.set_yscale("log")
-    ticks = [t for n in (-1, 0, 1, 2) for t in (1 * 10.0**n, 2 * 10.0**n, 5 * 10.0**n)]
-    ticks = [t for t in ticks if loads[0] <= t <= loads[-1]]
-    ax.set_xticks(ticks, [f"{t:g}" for t in ticks])
-    ax.set_xticks([], minor=True)
     ax.set_yticks(list(_TIMES), list(_TIMES.values()))
     ax.set_yticks([], minor=True)
     ax.set_xlim(loads[0], loads[-1])
+    load_axis(ax, "power per heated length, equal elements", units)
     ax.set_ylim(max(5 / 3600, 0.2 * float(soonest[-1])), longest_h)
-    ax.axhline(heat.charge_hours, color="0.7", linewidth=0.8)
+    ax.axhline(heat.charge_hours, color=RULE, linewidth=0.8)
     ax.annotate(
         f"a day of {heat.charge_hours:g} h",
         (loads[0], heat.charge_hours),
         xytext=(4, 1),
         textcoords="offset points",
         va="bottom",
-        fontsize=8,
-        color="0.4",
+        fontsize=TEXT,
+        color=MUTED,
     )
-    ax.set_xlabel("power per heated length, equal elements [W/cm]")
     ax.set_ylabel("time at constant power [s, min, h]")
     set_title(
-        ax, f"{heat.elements} x {element_name(candidate.circuit)} in {heat.medium.id}, from cold"
+        ax,
+        f"{heat.elements} x {element_name(candidate.circuit)} in {heat.medium.id}, from cold",
+        str(candidate.severity),
     )
     legend(ax)
     return ax

@@ -2,31 +2,50 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 import numpy.typing as npt
 
 from heatmatch import _library as _core
-from heatmatch.plot.style import COLOURS, LOAD, STYLES, axes_or_new, set_title
+from heatmatch.plot.scale import degree_axis, degrees, shown
+from heatmatch.plot.style import (
+    COLOURS,
+    HEAD,
+    INK,
+    LOAD,
+    MUTED,
+    RULE,
+    SMALL,
+    STYLES,
+    TEXT,
+    axes_or_new,
+    set_title,
+    signal_text,
+    spot,
+)
+from heatmatch.text import look
 from heatmatch.text.columns import clip, clip_middle
+from heatmatch.text.units import checked_units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 _Numbers = npt.NDArray[np.float64]
-LIMIT = COLOURS[0]
+LIMIT = INK
 WIRE_M = 0.5  # of the wire at the element that is drawn, at most [m]
 
 
 class _Path:
     """Stations side by side, each with its temperatures and its limit."""
 
-    def __init__(self, ax: Axes) -> None:
+    def __init__(self, ax: Axes, units: str) -> None:
         self.ax = ax
+        self.units = units
         self.x = 0.0
         self.names: list[tuple[float, str]] = []
-        self.notes: list[tuple[float, float, str]] = []  # limits to label once the height is known
+        # Limits to label once the height is known; whether one is exceeded.
+        self.notes: list[tuple[float, float, str, bool]] = []
         self.unknown: list[tuple[float, float]] = []  # where a limit is not known
         self.highest_c = 40.0
 
@@ -51,12 +70,17 @@ class _Path:
             self.unknown.append((middle, 45.0 if beside_c is None else beside_c))
             return
         self.ax.plot(room, [limit_c, limit_c], color=LIMIT, linewidth=3.0)
-        self.notes.append((middle, limit_c, f"{what} {limit_c:.0f}".strip()))
+        beyond = beside_c is not None and beside_c > limit_c
+        text = f"{what} {degrees(limit_c, self.units)}".strip()
+        self.notes.append((middle, limit_c, text, beyond))
+        if beyond:
+            assert beside_c is not None
+            self.ax.plot(middle, beside_c, zorder=6, **spot(beyond=True))
         self.highest_c = max(self.highest_c, limit_c)
 
     def missing(self, room: tuple[float, float]) -> None:
         """A temperature that is not known."""
-        self.ax.text(0.5 * sum(room), 20.0, "?", ha="center", fontsize=16, color=LOAD)
+        self.ax.text(0.5 * sum(room), 20.0, "?", ha="center", fontsize=HEAD, color=LOAD)
 
     def seen(self, *celsius: float) -> None:
         self.highest_c = max(self.highest_c, *celsius)
@@ -66,20 +90,22 @@ class _Path:
         top = 1.2 * self.highest_c
         self.ax.set_ylim(0.0, top)
         self.ax.set_xlim(-0.25, self.x)
-        for x, limit_c, text in self.notes:
-            self._say(x, limit_c + 0.01 * top, text, LIMIT)
+        for x, limit_c, text, beyond in self.notes:
+            how = signal_text("danger") if beyond else {}
+            mark = f"{look.SIGNALS['danger'].mark} " if beyond else ""
+            self._say(x, limit_c + 0.015 * top, mark + text, **({"color": LIMIT} | how))
         for x, celsius in self.unknown:
-            self._say(x, celsius + 0.03 * top, "limit ?", LIMIT)
-        self.ax.axvline(turn, color="0.7", linewidth=0.8)
-        self._say(0.5 * (turn - 0.25), 0.95 * top, f"out through the {fill}", "0.3")
-        self._say(0.5 * (turn + self.x), 0.95 * top, "along its end to the panels", "0.3")
+            self._say(x, celsius + 0.03 * top, "limit ?", color=MUTED)
+        self.ax.axvline(turn, color=RULE, linewidth=0.8)
+        self._say(0.5 * (turn - 0.25), 0.95 * top, f"out through the {fill}", color=MUTED)
+        self._say(0.5 * (turn + self.x), 0.95 * top, "along its end to the panels", color=MUTED)
         self.ax.set_xticks([x for x, _ in self.names], [name for _, name in self.names])
         for label in self.ax.get_xticklabels():
-            label.set(fontsize=7, parse_math=False)
+            label.set(fontsize=SMALL, parse_math=False)
         self.ax.tick_params(axis="x", length=0)
 
-    def _say(self, x: float, y: float, text: str, colour: str) -> None:
-        self.ax.text(x, y, text, ha="center", va="bottom", fontsize=8, color=colour)
+    def _say(self, x: float, y: float, text: str, **how: Any) -> None:
+        self.ax.text(x, y, text, ha="center", va="bottom", fontsize=SMALL, zorder=7, **how)
 
 
 def _limit_of(candidate: _core.Candidate, name: str) -> float | None:
@@ -137,8 +163,11 @@ def _bed(path: _Path, candidate: _core.Candidate) -> None:
         x, np.min(fields, axis=0), np.max(fields, axis=0), color=COLOURS[4], alpha=0.6, linewidth=0
     )
     path.ax.plot(x, fields[1], color=COLOURS[2], linestyle=STYLES[1], label="bed, typical fill")
-    distances = f"{1000 * radius:.0f} mm … {100 * reach:.0f} cm"
-    path.ax.text(0.5 * sum(bed), 4.0, distances, ha="center", va="bottom", fontsize=7, color="0.4")
+    near, far = shown(1000 * radius, "mm", path.units), shown(reach, "m", path.units)
+    distances = f"{near} … {far}"
+    path.ax.text(
+        0.5 * sum(bed), 4.0, distances, ha="center", va="bottom", fontsize=SMALL, color=MUTED
+    )
 
 
 def _end(path: _Path, candidate: _core.Candidate) -> None:
@@ -174,8 +203,8 @@ def _end(path: _Path, candidate: _core.Candidate) -> None:
             along: _Numbers = tail.wire_c(metres)
             path.ax.plot([stations[1], x[0]], [celsius[1], along[0]], color=LOAD, linewidth=1.8)
             path.ax.plot(x, along, color=LOAD, linewidth=1.8)
-            text = f"{100 * drawn:.0f} cm"
-            path.ax.text(wire[1], 4.0, text, ha="right", va="bottom", fontsize=7, color="0.4")
+            text = shown(drawn, "m", path.units)
+            path.ax.text(wire[1], 4.0, text, ha="right", va="bottom", fontsize=SMALL, color=MUTED)
     for name in runs:
         if name == at_element:
             continue
@@ -199,7 +228,7 @@ def _wire_limit(
         dry = [(m.limit, m.name.removeprefix("hot tail ")) for m in tail if m.limit is not None]
         found = dry or found
     if found:
-        path.limit(room, *min(found))
+        path.limit(room, *min(found), beside_c=check.conductor_c)
     else:
         path.limit(room, None, beside_c=check.conductor_c)
 
@@ -213,7 +242,7 @@ def _unknown(path: _Path, room: tuple[float, float], celsius: float | None) -> N
     path.ax.plot(room, [celsius, celsius], color=LOAD, linewidth=1.8)
 
 
-def heat_path(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
+def heat_path(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = None) -> Axes:
     """Plot temperatures along both heat paths of an element, with the limit of each part.
 
     One path leads from coil and sheath through the bed to the wall. The other leads from the end of
@@ -224,6 +253,8 @@ def heat_path(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
     ----------
     candidate : Candidate
         The circuit to draw. An unknown temperature is drawn as a question mark.
+    units : {"si", "us"}
+        Unit set of temperatures and lengths.
     ax : matplotlib.axes.Axes, optional
         Axes to draw on; new ones if not given.
 
@@ -234,6 +265,8 @@ def heat_path(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
 
     Raises
     ------
+    InvalidInput
+        `units` is unknown.
     ImportError
         matplotlib is not installed.
 
@@ -245,8 +278,9 @@ def heat_path(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
     >>> ax.get_ylabel()
     'temperature [°C]'
     """
+    checked_units(units)
     ax = axes_or_new(ax)
-    path = _Path(ax)
+    path = _Path(ax, units)
     _bed(path, candidate)
     turn = path.x - 0.125
     _end(path, candidate)
@@ -257,8 +291,8 @@ def heat_path(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
         ax.plot([0.5 * sum(room)], [cells], "o", color=LOAD, markersize=7)
     ax.plot([], [], color=LIMIT, linewidth=3.0, label="limit of the part")
     ax.set_xlabel("path of the heat (not to scale)")
-    ax.set_ylabel("temperature [°C]")
-    set_title(ax, candidate.circuit.title)
+    set_title(ax, candidate.circuit.title, str(candidate.severity))
     path.finish(turn, _fill_word(candidate))
-    ax.legend(fontsize=8, loc="upper right", bbox_to_anchor=(0.995, 0.93))
+    degree_axis(ax, "temperature", units)
+    ax.legend(fontsize=TEXT, loc="upper right", bbox_to_anchor=(0.995, 0.93))
     return ax

@@ -1,126 +1,51 @@
-"""Drawing of a circuit: panels, runs of wire with their devices, elements in the store."""
+"""Drawing of circuits: panels, runs of wire with their devices, elements in the store."""
 
 from __future__ import annotations
 
-import textwrap
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from heatmatch import _library as _core
-from heatmatch.plot.style import COLOURS, LOAD, axes_or_new, set_title
-from heatmatch.text.bank import bank_name
-from heatmatch.text.columns import clip, clip_middle
+from heatmatch.errors import InvalidInput
+from heatmatch.plot.lettering import LEADING, block_of, fitted, lines_of
+from heatmatch.plot.sheet import DRAWN, Sheet
+from heatmatch.plot.style import (
+    COLOURS,
+    HEAD,
+    LOAD,
+    MUTED,
+    SMALL,
+    TEXT,
+    axes_or_new,
+    set_title,
+    signal_text,
+)
+from heatmatch.text import look
+from heatmatch.text.table import texts
+from heatmatch.text.units import checked_units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-_DRAWN = 4  # panels or elements in a row or column; more are shown by their number
-_STEP = 1.25  # from one to the next
-_RUN = 3.1  # width of a run
-_PLUS, _MINUS = COLOURS[1], "black"
+_Circuits = _core.Candidate | Sequence[_core.Candidate] | _core.Plan
+# Widths of the columns and heights of the parts of a row [pt].
+_PANELS, _RUN, _STORE, _EDGE = 118.0, 100.0, 156.0, 14.0
+_NAMES, _WIRES, _SIZES, _GAP = 50.0, 92.0, 40.0, 16.0
+_LINE = SMALL * LEADING
+_MOST_CIRCUITS = 8
 
 
-class _Drawing:
-    """Lines, boxes and words on axes; the plus wire lies at `top`, the minus wire at 0."""
-
-    def __init__(self, ax: Axes, top: float) -> None:
-        self.ax = ax
-        self.top = top
-
-    def line(self, xs: list[float], ys: list[float], colour: str = "black", **how: Any) -> None:
-        self.ax.plot(xs, ys, color=colour, linewidth=1.6, solid_capstyle="butt", **how)
-
-    def word(self, x: float, y: float, text: str, **how: Any) -> None:
-        style: dict[str, Any] = {"fontsize": 8, "ha": "center", "va": "center", "parse_math": False}
-        self.ax.text(x, y, text, **(style | how))
-
-    def box(self, x: float, y: float, width: float, height: float, **how: Any) -> None:
-        from matplotlib.patches import Rectangle
-
-        style: dict[str, Any] = {
-            "facecolor": "white",
-            "edgecolor": "black",
-            "linewidth": 1.2,
-            "zorder": 3,
-        }
-        corner = (x - width / 2, y - height / 2)
-        self.ax.add_patch(Rectangle(corner, width, height, **(style | how)))
-
-    def ladder(self, xs: list[float], count: int, draw: Any) -> None:
-        """Equal things in series between plus and minus, one ladder for each x."""
-        for x in xs:
-            self.line([x, x], [0.0, self.top])
-            for place in range(count):
-                draw(x, self.top * (place + 0.5) / count)
-        self.line([min(xs), max(xs)], [self.top, self.top], _PLUS)
-        self.line([min(xs), max(xs)], [0.0, 0.0], _MINUS)
-
-
-def _panel(drawing: _Drawing, x: float, y: float) -> None:
-    drawing.box(x, y, 0.95, 0.78)
-    drawing.word(x, y + 0.27, "+", fontsize=8, zorder=4)
-    drawing.word(x, y - 0.27, "\N{MINUS SIGN}", fontsize=8, zorder=4)
-    for share in (-0.16, 0.16):
-        drawing.ax.plot(
-            [x - 0.475, x + 0.475], [y + share * 0.78] * 2, color="0.6", linewidth=0.6, zorder=4
+def drawn_circuits(circuits: _Circuits) -> list[_core.Candidate]:
+    """The circuits of a drawing: one, several, or those of a plan."""
+    given = circuits
+    if isinstance(given, _core.Plan):
+        given = given.circuits
+    several = [given] if isinstance(given, _core.Candidate) else list(given)
+    if not 1 <= len(several) <= _MOST_CIRCUITS:
+        raise InvalidInput(
+            f"circuits = {len(several)} circuits must be 1 to {_MOST_CIRCUITS}; draw fewer at once"
         )
-
-
-def _element(drawing: _Drawing, x: float, y: float) -> None:
-    drawing.box(x, y, 0.34, 0.82, facecolor=COLOURS[4])
-
-
-def _shown(count: int) -> int:
-    return min(count, _DRAWN)
-
-
-def _not_shown(drawing: _Drawing, xs: list[float], series: int, parallel: int) -> None:
-    """Total number where fewer are drawn: beside the last, and in the column."""
-    patch = {"facecolor": "white", "edgecolor": "none", "pad": 1.0}
-    if parallel > _DRAWN:
-        x, y = (xs[-1] + xs[-2]) / 2, drawing.top
-        drawing.word(
-            x, y, f"\N{HORIZONTAL ELLIPSIS} x {parallel}", fontsize=7, bbox=patch, zorder=6
-        )
-    if series > _DRAWN:
-        y = drawing.top * (_DRAWN - 1) / _DRAWN
-        for x in xs:
-            drawing.word(
-                x, y, f"\N{HORIZONTAL ELLIPSIS} x {series}", fontsize=7, bbox=patch, zorder=6
-            )
-
-
-def _gauge(run: _core.RunParts) -> str:
-    """Wire and length of a run in both unit sets."""
-    length = run.run.length_m
-    size = ""
-    if run.wire is not None:
-        area = run.wire.area_mm2
-        awg = _core.format_quantity(area, "mm2", units="us", digits=3)
-        size = f"{clip_middle(run.wire.id, 22)}\n{area:.3g} mm² ({awg})\n"
-    return f"{size}{length:g} m ({length / 0.3048:.3g} ft) one way"
-
-
-def _runs(drawing: _Drawing, circuit: _core.Circuit, x: float) -> float:
-    """The runs one after another from x on, devices on them; where they end."""
-    placed: dict[str, list[_core.PlacedDevice]] = {}
-    for device in circuit.devices:
-        if not _stands_aside(device):
-            placed.setdefault(device.device.run or "", []).append(device)
-    for run in circuit.runs:
-        devices = placed.get(run.name, [])
-        width = max(_RUN, 1.3 * len(devices) + 0.8)
-        middle = x + width / 2
-        drawing.line([x, x + width], [drawing.top] * 2, _PLUS)
-        drawing.line([x, x + width], [0.0, 0.0], _MINUS)
-        for end in (x, x + width):
-            for y in (0.0, drawing.top):
-                drawing.ax.plot(end, y, marker="o", color="black", markersize=3, zorder=4)
-        drawing.word(middle, drawing.top + 0.42, clip(run.name, 26), fontsize=9)
-        drawing.word(middle, -0.3, _gauge(run), va="top", fontsize=7)
-        for place, device in enumerate(devices):
-            _device(drawing, device, x + width * (place + 1) / (len(devices) + 1))
-        x += width
-    return x
+    return several
 
 
 def _stands_aside(device: _core.PlacedDevice) -> bool:
@@ -128,107 +53,216 @@ def _stands_aside(device: _core.PlacedDevice) -> bool:
     return device.device.run is None or device.device.duty == "senses only"
 
 
-def _device(drawing: _Drawing, device: _core.PlacedDevice, x: float) -> None:
-    """A device on the wires of its run that its poles open, its name between them."""
-    both = device.device.poles_used > 1
-    for y in (0.0, drawing.top) if both else (drawing.top,):
-        drawing.box(x, y, 0.5, 0.3)
-    lowest = 0.15 if both else drawing.top / 2
-    drawing.line([x, x], [lowest, drawing.top - 0.15], "0.5", linestyle=(0, (1, 2)))
-    name = "\n".join(textwrap.wrap(clip(device.control.id, 44), 14))
-    patch = {"facecolor": "white", "edgecolor": "none", "pad": 1.0}
-    text = f"{name}\n{_core.shown_word(device.device.duty)}"
-    drawing.word(x, drawing.top / 2, text, fontsize=7, bbox=patch, zorder=5)
+class _Drawing:
+    """Circuits below one another, with one store at the right."""
+
+    def __init__(self, circuits: list[_core.Candidate], units: str) -> None:
+        self.circuits, self.units = circuits, units
+        self.labels = [_core.drawing_labels(each) for each in circuits]
+        self.store = texts(_core.store_labels(circuits[0]), units)
+        self.runs = max(1, *(len(each.circuit.runs) for each in circuits))
+        self.aside = self._aside()
+        self.stored = block_of(self.store, SMALL, _STORE - 20.0, 9)
+        self.mark = self._mark()
+        self.width = 2 * _EDGE + _PANELS + self.runs * _RUN + _STORE
+        self.row = _NAMES + _WIRES + _SIZES + _GAP
+        below = max(len(self.stored) * _LINE + 10.0, len(self.aside) * _LINE + 20.0, 30.0)
+        self.below = below + 26.0
+        self.above = 24.0 if self.mark else 4.0
+        self.height = self.above + len(circuits) * self.row + self.below
+
+    def _aside(self) -> list[str]:
+        """Devices that no drawn wire goes through, one line each."""
+        room = _PANELS + self.runs * _RUN - 30.0
+        said: dict[str, None] = {}
+        for each, labels in zip(self.circuits, self.labels, strict=True):
+            for device, words in zip(each.circuit.devices, labels["devices"], strict=True):
+                if _stands_aside(device):
+                    said[": ".join(texts(words, self.units))] = None
+        lines: list[str] = []
+        for text in said:
+            first, *more = lines_of(text, SMALL, room - 10.0, 2)
+            lines += [f"\N{WHITE CIRCLE} {first}", *(f"    {line}" for line in more)]
+        return lines
+
+    def _mark(self) -> tuple[str, str] | None:
+        """Severity and text of the mark against building, of the circuit with the worst one."""
+        worst: tuple[str, str] | None = None
+        for each in self.circuits:
+            points = _core.open_points(each)
+            if points and (worst is None or points[0][0] == "danger"):
+                danger = points[0][0] == "danger"
+                said = (
+                    _core.first_screen(each)["status"][1] if danger else _core.building_mark(each)
+                )
+                worst = ("danger" if danger else "warning", texts([said], self.units)[0])
+                if danger:
+                    break
+        return worst
+
+    def draw(self, ax: Axes, scale: float) -> None:
+        self.sheet = Sheet(ax, scale)
+        if self.mark is not None:
+            severity, said = self.mark
+            room = self.width - 2 * _EDGE - 20.0
+            text = fitted(look.marked(severity, said), TEXT, room, bold=True)
+            self.sheet.word(
+                _EDGE, self.height - 10.0, text, TEXT, ha="left", **signal_text(severity)
+            )
+        tops = [self.height - self.above - i * self.row for i in range(len(self.circuits))]
+        self.left, self.right = _EDGE + _PANELS, self.width - _EDGE - _STORE
+        for candidate, labels, top in zip(self.circuits, self.labels, tops, strict=True):
+            self._row(candidate, labels, top)
+        self._store(tops[0])
+        self._bond(tops[-1] - self.row)
+        ax.set_xlim(0.0, self.width)
+        ax.set_ylim(0.0, self.height)
+        ax.set_axis_off()
+
+    def _row(self, candidate: _core.Candidate, labels: dict[str, Any], top: float) -> None:
+        circuit = candidate.circuit
+        plus, minus = top - _NAMES, top - _NAMES - _WIRES
+        said = texts(labels["array"], self.units)
+        self._array(circuit, plus, minus)
+        name = [circuit.name] if len(self.circuits) > 1 and circuit.name else []
+        lines = block_of([*name, *self._groups(circuit, said[0])], SMALL, _PANELS - 4.0, 5)
+        self.sheet.lines(_EDGE, plus + 7.0, lines, ha="left", va="bottom")
+        volts = block_of(said[1:], SMALL, _PANELS - 14.0, 3)
+        self.sheet.lines(_EDGE + 8.0, minus - 5.0, volts, ha="left", va="top")
+        self._runs(candidate, labels, plus, minus)
+        self._bank(circuit, labels, plus, minus)
+
+    def _groups(self, circuit: _core.Circuit, said: str) -> list[str]:
+        """The array in words; of several groups, the letter of each."""
+        if circuit.equal_panels:
+            return [said]
+        return [f"{chr(97 + i)}: {group.group}" for i, group in enumerate(circuit.groups)]
+
+    def _array(self, circuit: _core.Circuit, plus: float, minus: float) -> None:
+        sheet = self.sheet
+        strings = circuit.strings[:DRAWN]
+        letters = {group.group: chr(97 + i) for i, group in enumerate(circuit.groups)}
+        xs = [_EDGE + 24.0 + 27.0 * i for i in range(len(strings))]
+
+        def draw(x: float, y: float, step: float, branch: int, place: int) -> None:
+            letter = "" if circuit.equal_panels else letters[strings[branch][place]]
+            sheet.panel(x, y, step, letter)
+
+        sheet.ladder(xs, [len(string) for string in strings], plus, minus, draw)
+        more = len(circuit.strings)
+        if more > DRAWN:
+            sheet.word(xs[-1] - 13.5, (plus + minus) / 2, f"\N{HORIZONTAL ELLIPSIS} x {more}")
+        sheet.rails(xs[-1], self.left, plus, minus)
+        sheet.word(self.left - 5.0, plus + 6.0, "+", HEAD)
+        sheet.word(self.left - 5.0, minus + 6.0, "\N{MINUS SIGN}", HEAD)
+
+    def _runs(
+        self, candidate: _core.Candidate, labels: dict[str, Any], plus: float, minus: float
+    ) -> None:
+        sheet, circuit = self.sheet, candidate.circuit
+        sheet.rails(self.left, self.right, plus, minus)
+        if not circuit.runs:
+            sheet.word((self.left + self.right) / 2, minus - 10.0, "wires not described")
+            return
+        wide = (self.right - self.left) / len(circuit.runs)
+        severities = {check.run: str(check.severity) for check in candidate.check_wires()}
+        named = list(zip(circuit.devices, labels["devices"], strict=True))
+        for place, (run, words) in enumerate(zip(circuit.runs, labels["runs"], strict=True)):
+            begin = self.left + place * wide
+            middle = begin + wide / 2
+            for x in (begin, begin + wide):
+                sheet.dot(x, plus)
+                sheet.dot(x, minus)
+            self._run_name(run.name, severities.get(run.name, "none"), middle, plus, wide)
+            size = block_of(texts(words, self.units), SMALL, wide - 8.0, 4)
+            sheet.lines(middle, minus - 5.0, size, va="top")
+            on_it = [(d, w) for d, w in named if d.device.run == run.name and not _stands_aside(d)]
+            for at, (device, called) in enumerate(on_it):
+                share = wide / len(on_it)
+                room = share - 6.0
+                each = texts(called, self.units)
+                most = int((_WIRES - 14.0) / _LINE) - 2
+                name = [*lines_of(each[0], SMALL, room, most), *lines_of(each[1], SMALL, room, 2)]
+                poles = device.device.poles_used
+                sheet.device(begin + share * (at + 0.5), room, plus, minus, poles, name)
+
+    def _run_name(self, name: str, severity: str, x: float, y: float, wide: float) -> None:
+        """The name of a run above it; in its signal from a warning on."""
+        if severity not in ("danger", "warning"):
+            self.sheet.word(x, y + 7.0, fitted(name, TEXT, wide - 10.0), TEXT, va="bottom")
+            return
+        signal = look.SIGNALS[severity]
+        text = fitted(f"{signal.mark} {name}", TEXT, wide - 14.0, bold=True)
+        self.sheet.word(x, y + 9.0, text, TEXT, va="bottom", **signal_text(severity))
+
+    def _bank(
+        self, circuit: _core.Circuit, labels: dict[str, Any], plus: float, minus: float
+    ) -> None:
+        """The elements in the store; unlike ones are drawn as one."""
+        sheet = self.sheet
+        series, parallel = 1, 1
+        if circuit.element is not None:
+            series, parallel = (int(n) for n in circuit.bank.rstrip("P").split("S"))
+        shown = min(parallel, DRAWN)
+        begin = self.right + 26.0
+        xs = [begin + 24.0 * i for i in range(shown)]
+        sheet.rails(self.right, xs[0], plus, minus)
+        sheet.ladder(xs, [series] * shown, plus, minus, lambda x, y, step, *_: sheet.element(
+            x, y, step))  # fmt: skip
+        if parallel > DRAWN:
+            sheet.word(
+                xs[-1] + 12.0, plus - 8.0, f"\N{HORIZONTAL ELLIPSIS} x {parallel}", ha="left"
+            )
+        room = _STORE - 20.0
+        lines = block_of(texts(labels["bank"], self.units), SMALL, room, 4)
+        sheet.lines(self.right + 12.0, plus + 7.0, lines, ha="left", va="bottom")
+        works = block_of(texts(labels["working"], self.units), SMALL, room, 2)
+        sheet.lines(self.right + 12.0, minus - 5.0, works, ha="left", va="top")
+
+    def _store(self, top: float) -> None:
+        """One box around all elements, and what lies where in it."""
+        bottom = 22.0
+        left, width = self.right + 4.0, _STORE
+        self.sheet.box(left, bottom, width, top - bottom + 2.0, facecolor="none", edgecolor=LOAD,
+                       linewidth=2.0, zorder=1)  # fmt: skip
+        if not self.stored:
+            self.stored = ["store not described"]
+        self.sheet.lines(left + 8.0, bottom + 6.0, self.stored, ha="left", va="bottom", color=LOAD)
+
+    def _bond(self, top: float) -> None:
+        """Devices that stand aside, and the bond from frames to vessel and to earth."""
+        sheet, level = self.sheet, 14.0
+        sheet.lines(_EDGE + 10.0, top + 4.0, self.aside, ha="left", va="top")
+        if any(d.device.duty == "senses only" for d in self.circuits[0].circuit.devices):
+            y = top + 4.0 - _LINE / 2
+            sheet.line([self.right - 14.0, self.right + 4.0], [y, y], COLOURS[2], linewidth=0.9,
+                       linestyle=(0, (1, 2)))  # fmt: skip
+        frame, corner = 4.0, self.right + 30.0
+        first = self.height - self.above - _NAMES - 20.0
+        sheet.line([_EDGE + 12.0, frame, frame, corner, corner], [first, first, level, level, 22.0],
+                   MUTED, linestyle="--", linewidth=1.1)  # fmt: skip
+        sheet.earth(_EDGE + 20.0, level, MUTED)
+        text = "bond: panel frames, vessel and sheath to earth"
+        sheet.word(_EDGE + 34.0, level - 8.0, text, ha="left", color=MUTED)
 
 
-def _hookup(circuit: _core.Circuit) -> tuple[int, int]:
-    """Series and parallel of the bank; unlike elements are drawn as one, with their layout."""
-    if circuit.element is None:
-        return 1, 1
-    series, parallel = circuit.bank.rstrip("P").split("S")
-    return int(series), int(parallel)
+def diagram_size(circuits: _Circuits) -> tuple[float, float]:
+    """Width and height of a figure in which the drawing has its own size [in]."""
+    drawing = _Drawing(drawn_circuits(circuits), "si")
+    return (drawing.width + 16.0) / 72.0, (drawing.height + 40.0) / 72.0
 
 
-def _store(drawing: _Drawing, circuit: _core.Circuit, x: float) -> float:
-    """The bank in its store from x on; where the store ends."""
-    series, parallel = _hookup(circuit)
-    xs = [x + 0.9 + i * _STEP * 0.8 for i in range(_shown(parallel))]
-    drawing.line([x, xs[0]], [drawing.top] * 2, _PLUS)
-    drawing.line([x, xs[0]], [0.0, 0.0], _MINUS)
-    drawing.ladder(xs, _shown(series), lambda x, y: _element(drawing, x, y))
-    _not_shown(drawing, xs, series, parallel)
-    end = xs[-1] + 0.7
-    drawing.box(
-        (x + 0.35 + end) / 2, drawing.top / 2, end - x - 0.35, drawing.top + 0.7,
-        facecolor="none", edgecolor=LOAD, linewidth=2.0, zorder=1,
-    )  # fmt: skip
-    drawing.word((x + end) / 2, drawing.top + 0.75, bank_name(circuit, 26), fontsize=9)
-    heat = circuit.heat
-    fill = "store" if heat is None else f"store: {clip(heat.medium.id, 20)}"
-    # Beside the bond, which leaves the store at its left.
-    drawing.word(x + 0.95, -0.6, fill, fontsize=8, color=LOAD, ha="left")
-    aside = [d for d in circuit.devices if _stands_aside(d)]
-    for place, device in enumerate(aside):
-        y = drawing.top * (place + 0.5) / len(aside)
-        doing = f"{_core.shown_word(device.device.duty)}, run not stated"
-        if device.device.duty == "senses only":
-            doing = f"senses only: {clip(device.device.senses or 'wall', 12)}"
-            drawing.line([end, end + 0.5], [y, y], "0.4", linestyle=(0, (1, 2)))
-        text = "\n".join(textwrap.wrap(f"{clip(device.control.id, 40)}, {doing}", 16))
-        drawing.word(end + 0.55, y, text, fontsize=7, ha="left")
-    return end + (2.4 if aside else 1.4)
+def _scale(ax: Axes, drawing: _Drawing) -> float:
+    """How much smaller than in its own size the drawing is on these axes."""
+    wide, high = ax.figure.get_size_inches() * 72.0
+    if len(ax.figure.axes) > 1:
+        place = ax.get_position()
+        wide, high = wide * place.width, high * place.height
+    return float(min(1.0, wide / (drawing.width + 16.0), high / (drawing.height + 40.0)))
 
 
-def _earth(drawing: _Drawing, left: float, right: float) -> None:
-    """The bond from frames to vessel, and to earth."""
-    y = -2.15
-    frame = left + 0.145  # the left edge of the lowest panels: the frames are bonded, not minus
-    xs, ys = [frame, left, left, right, right], [0.5, 0.5, y, y, -0.35]
-    drawing.line(xs, ys, "0.35", linestyle="--")
-    middle = (left + right) / 2
-    drawing.line([middle, middle], [y, y - 0.3], "0.35")
-    for place, width in enumerate((0.5, 0.32, 0.14)):
-        level = y - 0.3 - 0.1 * place
-        drawing.line([middle - width / 2, middle + width / 2], [level, level], "0.35")
-    text = "bond: panel frames, vessel and sheath to earth"
-    drawing.word(middle + 0.5, y - 0.35, text, ha="left", fontsize=8)
-
-
-def _array(drawing: _Drawing, circuit: _core.Circuit, strings: list[float]) -> str:
-    """Draw the panels above their name, which is returned."""
-    if circuit.equal_panels:
-        drawing.ladder(strings, _shown(circuit.series), lambda x, y: _panel(drawing, x, y))
-        _not_shown(drawing, strings, circuit.series, circuit.parallel)
-        name = f"{clip(circuit.owned.group, 24)} {circuit.panels}"
-        told = f"{name}\n{clip_middle(circuit.panel.id, 28)}"
-    else:
-        _unlike_strings(drawing, circuit, strings)
-        name = clip(circuit.array_layout, 44)
-        told = "\n".join(
-            f"{chr(ord('a') + i)}: {clip(group.group, 24)}"
-            for i, group in enumerate(circuit.groups)
-        )
-    drawing.word(strings[0] - 0.45, drawing.top + 0.72, told, fontsize=9, ha="left", va="bottom")
-    return name
-
-
-def _unlike_strings(drawing: _Drawing, circuit: _core.Circuit, xs: list[float]) -> None:
-    """Strings of unlike panels, each marked by the letter of its group."""
-    letters = {group.group: chr(ord("a") + i) for i, group in enumerate(circuit.groups)}
-    for x, string in zip(xs, circuit.strings, strict=False):
-        shown = string[:_DRAWN]
-        drawing.line([x, x], [0.0, drawing.top])
-        for place, group in enumerate(shown):
-            y = drawing.top * (place + 0.5) / len(shown)
-            _panel(drawing, x, y)
-            drawing.word(x, y, letters[group], fontsize=9, zorder=5)
-        _not_shown(drawing, [x, x], len(string), 1)
-    drawing.line([min(xs), max(xs)], [drawing.top] * 2, _PLUS)
-    drawing.line([min(xs), max(xs)], [0.0, 0.0], _MINUS)
-
-
-def hookup_diagram(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
-    """Draw the circuit: panels, runs with their devices, and the bank in its store.
+def hookup_diagram(circuits: _Circuits, *, units: str = "si", ax: Axes | None = None) -> Axes:
+    """Draw circuits: panels, runs with their devices, and the elements in their store.
 
     Plus is at the top, minus at the bottom. At most four panels or elements are drawn in a row or
     column, beside their number. The diagram shows order, not the place of covers, labels, glands or
@@ -236,10 +270,12 @@ def hookup_diagram(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axe
 
     Parameters
     ----------
-    candidate : Candidate
-        The circuit to draw.
+    circuits : Candidate, sequence of Candidate, or Plan
+        The circuits to draw, 1 to 8; several share the store of the first.
+    units : {"si", "us"}
+        Unit set of the labels.
     ax : matplotlib.axes.Axes, optional
-        Axes to draw on; new ones if not given.
+        Axes to draw on; new ones if not given, large enough for all labels.
 
     Returns
     -------
@@ -248,6 +284,8 @@ def hookup_diagram(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axe
 
     Raises
     ------
+    InvalidInput
+        There is no circuit, there are more than eight, or `units` is unknown.
     ImportError
         matplotlib is not installed.
 
@@ -259,24 +297,10 @@ def hookup_diagram(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axe
     >>> ax.axison
     False
     """
-    ax = axes_or_new(ax)
-    circuit = candidate.circuit
-    rows = max(_shown(circuit.series), _shown(_hookup(circuit)[0]), 2)
-    drawing = _Drawing(ax, 1.05 * rows)
-    strings = [0.5 + i * _STEP for i in range(_shown(circuit.parallel))]
-    group = _array(drawing, circuit, strings)
-    begin = strings[-1] + 0.8
-    drawing.line([strings[-1], begin], [drawing.top] * 2, _PLUS)
-    drawing.line([strings[-1], begin], [0.0, 0.0], _MINUS)
-    drawing.word(begin, drawing.top + 0.2, "+", fontsize=11)
-    drawing.word(begin, -0.2, "\N{MINUS SIGN}", fontsize=11)
-    end_of_runs = _runs(drawing, circuit, begin)
-    right = _store(drawing, circuit, end_of_runs)
-    _earth(drawing, strings[0] - 0.62, end_of_runs + 0.8)
-    ax.set_xlim(-0.8, right + 0.3)
-    ax.set_ylim(-3.0, drawing.top + 1.8)
-    ax.set_aspect("equal")
-    ax.set_axis_off()
-    title = f"{group} into {bank_name(circuit, 40)}"
-    set_title(ax, title)
+    drawing = _Drawing(drawn_circuits(circuits), checked_units(units))
+    ax = axes_or_new(ax, ((drawing.width + 16.0) / 72.0, (drawing.height + 40.0) / 72.0))
+    drawing.draw(ax, _scale(ax, drawing))
+    several = len(drawing.circuits)
+    first = drawing.circuits[0].circuit.title
+    set_title(ax, first if several == 1 else f"{several} circuits in one store")
     return ax

@@ -9,15 +9,23 @@ import numpy as np
 
 from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
-from heatmatch.plot.style import COLOURS, axes_or_new, heat_colours, ink_on
+from heatmatch.plot.style import (
+    RULE,
+    SMALL,
+    TEXT,
+    axes_or_new,
+    heat_colours,
+    ink_on,
+    set_title,
+)
+from heatmatch.text import look
 from heatmatch.text.bank import element_name
 from heatmatch.text.columns import clip, clip_middle
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-_MOST = 25  # rows or columns that can be read
-_ROOM = 0.62  # of a cell's height for its number
+_MOST_ROWS, _MOST_COLUMNS = 40, 24
 
 _Cell = tuple[str, str]
 
@@ -49,7 +57,7 @@ def _order(
 def hookup_map(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     """Plot heat of every panel hook-up with every element, each with its best bank.
 
-    Numbers in brackets on hatched ground have a danger. A ranking keeps only its best;
+    Numbers in red with a triangle have a danger. A ranking keeps only its best;
     ``hm.rank(..., top=2000, keep_rejected=5000)`` fills the map.
 
     Parameters
@@ -62,8 +70,8 @@ def hookup_map(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     Returns
     -------
     matplotlib.axes.Axes
-        Elements over hook-ups, at most 25 each, best first. Cells hold season energy [kWh], or mean
-        power [W] without weather.
+        Elements over hook-ups, at most 40 and 24, best first. Cells hold season energy [kWh], or
+        mean power [W] without weather.
 
     Raises
     ------
@@ -82,74 +90,75 @@ def hookup_map(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     """
     good = _best(ranking.candidates)
     bad = {cell: one for cell, one in _best(ranking.rejected).items() if cell not in good}
-    every = good | bad
-    if not every:
+    if not good and not bad:
         raise InvalidInput(
             "ranking: candidates = none must be at least one; rank with top and keep_rejected"
         )
     rows, columns = _order(good, bad, 0), _order(good, bad, 1)
     left_out = len(rows) + len(columns)
-    rows, columns = rows[:_MOST], columns[:_MOST]
+    rows, columns = rows[:_MOST_ROWS], columns[:_MOST_COLUMNS]
     left_out -= len(rows) + len(columns)
-    ax = axes_or_new(ax)
+    ax = axes_or_new(ax, map_size(ranking))
     heat = np.full((len(rows), len(columns)), np.nan)
-    for (element, hookup), one in every.items():
+    for (element, hookup), one in good.items():
         if element in rows and hookup in columns:
             heat[rows.index(element), columns.index(hookup)] = one.objective
-    top = float(np.nanmax(heat)) or 1.0
+    top = max((one.objective for one in good.values()), default=0.0) or 1.0
     ax.imshow(heat, cmap=heat_colours(), vmin=0.0, vmax=top, aspect="auto")
-    _write(ax, rows, columns, every, bad, top)
+    _write(ax, rows, columns, good, bad, top)
+    ax.set_xlim(-0.5, len(columns) - 0.5)
+    ax.set_ylim(len(rows) - 0.5, -0.5)
     ax.set_xticks(
-        range(len(columns)), [clip(name, 24) for name in columns], rotation=50, ha="right"
-    )
+        range(len(columns)), [clip(name, 24) for name in columns], rotation=50, ha="right",
+        rotation_mode="anchor",
+    )  # fmt: skip
     ax.set_yticks(range(len(rows)), [clip_middle(name, 28) for name in rows])
-    for label in (*ax.get_xticklabels(), *ax.get_yticklabels()):
-        label.set_parse_math(False)
-        label.set_fontsize(8)
     unit = "kWh of the season" if ranking.by_season else "W over the conditions"
-    ax.set_title(f"{unit}, each with its best bank", fontsize=11)
-    ax.set_xlabel(_note(ranking, left_out), fontsize=8)
+    set_title(ax, f"{unit}, each with its best bank")
+    for label in (*ax.get_xticklabels(), *ax.get_yticklabels()):
+        label.set(parse_math=False, fontsize=SMALL)
+    ax.set_xlabel(_note(ranking, left_out), fontsize=TEXT)
     return ax
+
+
+def map_size(ranking: _core.Ranking) -> tuple[float, float]:
+    """Width and height of a figure in which every cell of the map can be read [in]."""
+    cells = {*_best(ranking.candidates), *_best(ranking.rejected)}
+    rows = min(_MOST_ROWS, len({element for element, _ in cells}))
+    columns = min(_MOST_COLUMNS, len({hookup for _, hookup in cells}))
+    return max(7.0, 2.4 + 0.5 * columns), 2.6 + 0.27 * max(4, rows)
 
 
 def _write(
     ax: Axes,
     rows: list[str],
     columns: list[str],
-    every: dict[_Cell, _core.Candidate],
+    good: dict[_Cell, _core.Candidate],
     bad: dict[_Cell, _core.Candidate],
     top: float,
 ) -> None:
-    """Number and bank in each cell, hatching where there is a danger, a dot where nothing is."""
-    from matplotlib.patches import Rectangle
-
+    """Number and bank in each cell; a danger in its signal, a dot where nothing was kept."""
     shade = heat_colours()
-    small = 7 if len(columns) > 10 else 8
+    danger = look.SIGNALS["danger"]
     for y, element in enumerate(rows):
         for x, hookup in enumerate(columns):
-            one = every.get((element, hookup))
+            one = good.get((element, hookup)) or bad.get((element, hookup))
             if one is None:
-                ax.plot(x, y, marker=".", color="0.75", markersize=3)
+                ax.plot(x, y, marker=".", color=RULE, markersize=3)
                 continue
-            rejected = (element, hookup) in bad
-            number = f"({one.objective:.0f})" if rejected else f"{one.objective:.0f}"
-            colour = ink_on(shade(one.objective / top))
-            ground = None
-            if rejected:
-                box = Rectangle((x - 0.5, y - 0.5), 1.0, 1.0, hatch="///", linewidth=0.0)
-                box.set(facecolor="white", edgecolor="0.72")
-                ax.add_patch(box)
-                colour = COLOURS[0]
-                ground = {"facecolor": "white", "edgecolor": "none", "pad": 0.6}
+            rejected = (element, hookup) not in good
+            lead = f"{danger.mark} " if rejected else ""
             ax.text(
-                x, y, f"{number}\n{one.circuit.bank}", ha="center", va="center",
-                color=colour, fontsize=small, linespacing=1.0, bbox=ground,
+                x, y, f"{lead}{one.objective:.0f}\n{clip_middle(one.circuit.bank, 9)}",
+                ha="center", va="center", fontsize=SMALL - 0.5, linespacing=0.95, parse_math=False,
+                color=danger.fill if rejected else ink_on(shade(one.objective / top)),
             )  # fmt: skip
 
 
 def _note(ranking: _core.Ranking, left_out: int) -> str:
     """Remarks for the reader of the map."""
-    lines = ["second line: bank; hatched, in brackets: it has a danger; dot: no pairing was kept"]
+    mark = look.SIGNALS["danger"].mark
+    lines = [f"second line: bank; {mark} in red: it has a danger; dot: no pairing was kept"]
     kept = len(ranking.candidates) + len(ranking.rejected)
     # Pairings above the budget are counted, but not kept.
     told = ranking.evaluated - ranking.reasons.get("budget", 0)

@@ -7,8 +7,10 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from heatmatch import _library as _core
-from heatmatch.plot.style import COLOURS, LOAD, axes_or_new, set_title
+from heatmatch.plot.style import INK, SMALL, TEXT, axes_or_new, set_title
+from heatmatch.text import look
 from heatmatch.text.columns import clip
+from heatmatch.text.units import checked_units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -16,13 +18,6 @@ if TYPE_CHECKING:
 _MOST = 26
 _LOWEST = -1.0
 _WORSE = ("danger", "warning", "caution", "none")
-# Severity -> color and hatch; in black and white the hatch distinguishes them.
-_LOOK = {
-    "danger": (COLOURS[0], "xxx"),
-    "warning": (COLOURS[1], "///"),
-    "caution": (COLOURS[3], "..."),
-    "none": (COLOURS[4], None),
-}
 
 
 def _worst_of_each(margins: Sequence[_core.Margin]) -> list[tuple[_core.Margin, int]]:
@@ -61,7 +56,8 @@ def _value_text(margin: _core.Margin, units: str) -> str:
 def margins(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = None) -> Axes:
     """Plot the headroom of a candidate's margins, worst first.
 
-    A heavy line marks the limits. Margins that are not assessed are listed below.
+    A heavy line marks the limits. Color, hatch and mark of a bar are those of its severity; margins
+    that are not assessed are listed below.
 
     Parameters
     ----------
@@ -97,39 +93,41 @@ def margins(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = 
     >>> ax.get_legend().get_title().get_text()
     'severity'
     """
-    ax = axes_or_new(ax)
+    checked_units(units)
     assessed = [m for m in candidate.margins if m.severity != "not assessed"]
     unknown = sorted(Counter(_called(m) for m in candidate.margins if m not in assessed).items())
     rows = _worst_of_each(assessed)
     drawn = rows[: max(_MOST - len(unknown), 10)]
+    ax = axes_or_new(ax, (9.0, 1.4 + 0.17 * (len(drawn) + len(unknown))))
     used: list[str] = []
     labels = []
     for y, (margin, others) in enumerate(drawn):
-        colour, hatch = _LOOK[margin.severity]
-        shown = "no finding" if margin.severity == "none" else margin.severity
-        label = None if margin.severity in used else shown
+        how = look.plot_signal(margin.severity)
+        signal = look.SIGNALS[margin.severity]
+        label = None if margin.severity in used else f"{signal.mark} {signal.word}"
         used.append(margin.severity)
         headroom = margin.headroom
-        labels.append(f"{_called(margin)} +{others}" if others else _called(margin))
+        mark = "" if margin.severity == "none" else f"{signal.mark} "
+        labels.append(f"{mark}{_called(margin)}" + (f" +{others}" if others else ""))
         if headroom is None:
-            ax.plot(0.02, y, marker="D", color=colour, markersize=5, label=label, linestyle="none")
+            ax.plot(
+                0.02, y, marker="D", color=how["facecolor"], markeredgecolor=how["edgecolor"],
+                markersize=5, label=label, linestyle="none",
+            )  # fmt: skip
         else:
             width = min(1.0, max(_LOWEST, headroom))
-            ax.barh(
-                y, width, height=0.66, facecolor=colour, edgecolor=COLOURS[0], linewidth=0.5,
-                hatch=hatch, label=label,
-            )  # fmt: skip
+            ax.barh(y, width, height=0.66, linewidth=0.7, label=label, **how)
             if headroom < _LOWEST:
-                ax.annotate(f"◂ {headroom:.1f}", (_LOWEST, y), fontsize=7, va="center", ha="right")
-        ax.text(1.04, y, _value_text(margin, units), fontsize=7, va="center", parse_math=False)
+                ax.annotate(
+                    f"◂ {headroom:.1f}", (_LOWEST, y), fontsize=SMALL, va="center", ha="right"
+                )
+        ax.text(1.04, y, _value_text(margin, units), fontsize=SMALL, va="center", parse_math=False)
+    asked = look.SIGNALS["not assessed"]
     for y, (name, count) in enumerate(unknown, len(drawn)):
-        labels.append(f"{name} +{count - 1}" if count > 1 else name)
-        ax.text(0.02, y, "not assessed", fontsize=8, va="center", style="italic")
-    ax.axvline(0.0, color=LOAD, linewidth=2.6)
+        labels.append(f"{asked.mark} {name}" + (f" +{count - 1}" if count > 1 else ""))
+        ax.text(0.02, y, asked.word, fontsize=SMALL, va="center", style="italic")
+    ax.axvline(0.0, color=INK, linewidth=2.6)
     ax.set_yticks(range(len(labels)), [clip(label, 34) for label in labels])
-    for tick in ax.get_yticklabels():
-        tick.set_fontsize(8)
-        tick.set_parse_math(False)
     ax.set_ylim(len(labels) - 0.4, -0.6)
     lowest = min([0.0, *(m.headroom for m, _ in drawn if m.headroom is not None)])
     ax.set_xlim(max(lowest, _LOWEST) - 0.12, 1.02)
@@ -139,6 +137,14 @@ def margins(candidate: _core.Candidate, *, units: str = "si", ax: Axes | None = 
     if len(left) > numbers:
         more += f"{'; ' if more else chr(10)}{len(left) - numbers} more have no number"
     ax.set_xlabel(f"headroom: 0 at the limit (heavy line), 1 unused{more}")
-    set_title(ax, candidate.circuit.title)
-    ax.legend(fontsize=8, loc="lower right", title="severity")
+    set_title(ax, candidate.circuit.title, str(candidate.severity))
+    for tick in ax.get_yticklabels():
+        tick.set(fontsize=SMALL, parse_math=False)
+    for tick, (margin, _) in zip(ax.get_yticklabels(), drawn, strict=False):
+        if margin.severity == "danger":
+            tick.set(color=look.SIGNALS["danger"].fill, fontweight="bold")
+    ax.legend(
+        fontsize=TEXT, title_fontsize=TEXT, loc="upper left", bbox_to_anchor=(1.2, 1.0),
+        borderaxespad=0.0, title="severity",
+    )  # fmt: skip
     return ax

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from heatmatch import _library as _core
-from heatmatch.plot.style import COLOURS, LOAD, axes_or_new, legend, set_title
+from heatmatch.plot.style import COLOURS, LOAD, PAPER, SMALL, axes_or_new, legend, set_title
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -100,7 +100,7 @@ def meter_points(
             yerr=[[max(0.0, a.typical - a.low)], [max(0.0, a.high - a.typical)]],
             fmt="o" if i < len(sheet.rows) // 2 else "s",
             ms=4,
-            mfc="white",
+            mfc=PAPER,
             color=COLOURS[1],
             lw=0.9,
             label="expected, panels warm"
@@ -109,7 +109,7 @@ def meter_points(
         )
     for suns, spot in _named_spots(sheet.rows[: len(sheet.rows) // 2]):
         ax.annotate(
-            suns, spot, xytext=(0, -12), textcoords="offset points", fontsize=7, ha="center"
+            suns, spot, xytext=(0, -12), textcoords="offset points", fontsize=SMALL, ha="center"
         )
     if points:
         ax.plot(*zip(*points, strict=True), "X", ms=8, color=COLOURS[0], label=label)

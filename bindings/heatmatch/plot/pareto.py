@@ -8,7 +8,18 @@ import numpy as np
 
 from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
-from heatmatch.plot.style import COLOURS, LOAD, axes_or_new
+from heatmatch.plot.lettering import width_of
+from heatmatch.plot.style import (
+    COLOURS,
+    LOAD,
+    MUTED,
+    PAPER,
+    RULE,
+    SMALL,
+    TEXT,
+    axes_or_new,
+    set_title,
+)
 from heatmatch.text.bank import bank_name
 from heatmatch.text.columns import clip
 
@@ -16,7 +27,7 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 _NEAR_PX = 9.0
-_LISTED = 14
+_LABELS = 12
 
 
 def _title(candidate: _core.Candidate) -> str:
@@ -31,8 +42,9 @@ def _price(candidate: _core.Candidate) -> str:
 def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     """Plot the Pareto-optimal candidates by heat, headroom and price.
 
-    Markers are numbered as in ``ranking.pareto`` and larger at a higher price to buy. Other
-    candidates are gray dots. On an interactive canvas a candidate under the pointer is described.
+    Markers are larger at a higher price to buy; at most twelve are numbered, as in
+    ``ranking.pareto``. Other candidates are gray dots. On an interactive canvas a candidate under
+    the pointer is described.
 
     Parameters
     ----------
@@ -81,43 +93,54 @@ def pareto(ranking: _core.Ranking, *, ax: Axes | None = None) -> Axes:
     known = [c for c in ranking if not c.heat_unknown]
     ax.scatter(
         [c.smallest_headroom for c in known], [c.objective for c in known],
-        s=9, color="0.75", label="candidates that are not Pareto-optimal",
+        s=9, color=RULE, label="candidates that are not Pareto-optimal",
     )  # fmt: skip
     prices = [c.price_to_buy for c in front]
     most = max((price for price in prices if price is not None), default=0.0) or 1.0
     for one, price in zip(front, prices, strict=True):
         size = 30.0 if price is None else 30.0 + 220.0 * price / most
-        face = "white" if price is None else COLOURS[3]
+        face = PAPER if price is None else COLOURS[3]
         where = (one.smallest_headroom, one.objective)
         ax.scatter(*where, s=size, facecolor=face, edgecolor=COLOURS[0], linewidth=0.9, zorder=3)
-    first = next(iter(known), front[0])
-    of_known = " with known temperatures" if ranking[0].heat_unknown else ""
+    first = ranking.recommended or next(iter(known), front[0])
+    called = "recommended" if ranking.recommended else "first of the ranking"
+    of_known = "" if ranking.recommended or not ranking[0].heat_unknown else " with known heat"
     ax.scatter(
         first.smallest_headroom, first.objective, s=330, facecolor="none", edgecolor=LOAD,
-        linewidth=1.6, label="first of the ranking" + of_known, zorder=3,
+        linewidth=1.8, label=called + of_known, zorder=3,
     )  # fmt: skip
     ax.margins(0.08)
     left, right = ax.get_xlim()
     ax.set_xlim(left, right + 0.18 * (right - left))  # for the labels of the last
-    _number(ax, front)
     ax.set_xlabel("smallest headroom (0: at the limit, 1: unused)")
     ax.set_ylabel(unit)
-    ax.set_title("Trade-offs; larger marker: higher price to buy")
-    _list(ax, front)
+    set_title(ax, "Trade-offs; larger marker: higher price to buy")
+    named = _named(front)
+    _list(ax, front, named)
+    _number(ax, front, named)
     _follow_pointer(ax, [*front, *known], unit)
     return ax
 
 
-def _number(ax: Axes, front: list[_core.Candidate]) -> None:
+def _named(front: list[_core.Candidate]) -> list[int]:
+    """Places of the candidates that have a label: the ends, and others evenly between."""
+    if len(front) <= _LABELS:
+        return list(range(len(front)))
+    return sorted({round(i * (len(front) - 1) / (_LABELS - 1)) for i in range(_LABELS)})
+
+
+def _number(ax: Axes, front: list[_core.Candidate], named: list[int]) -> None:
     """Number and price beside each marker, moved up or down to avoid overlap."""
-    height, gap = 8.5, 10.0  # of a label, and from a marker to it [points]
-    # The list beside the plot narrows it when it is laid out: close markers are separated.
-    points = 72.0 / ax.figure.dpi * np.array([0.55, 0.85])
-    spots = ax.transData.transform([(c.smallest_headroom, c.objective) for c in front]) * points
+    # The list beside the plot narrows it when it is laid out, so that is done first.
+    ax.figure.draw_without_rendering()
+    height, gap = SMALL * 1.35, 10.0  # of a label, and from a marker to it [points]
+    points = 72.0 / ax.figure.dpi
+    spots = points * ax.transData.transform([(c.smallest_headroom, c.objective) for c in front])
     taken = [(x - 6.0, x + 6.0, y) for x, y in spots]
-    for number, (one, (x, y)) in enumerate(zip(front, spots, strict=True), 1):
-        text = f"{number}: {_price(one)}"
-        width = 4.4 * len(text)
+    for place in named:
+        x, y = spots[place]
+        text = f"{place + 1}: {_price(front[place])}"
+        width = width_of(text, SMALL) + 2.0
         # Right of the marker, or left of it; then ever further above and below.
         tries = [
             (across, height * ((step + 1) // 2) * (-1) ** step)
@@ -133,29 +156,27 @@ def _number(ax: Axes, front: list[_core.Candidate]) -> None:
             )
         )
         taken.append((x + across, x + across + width, y + up))
-        line = {"arrowstyle": "-", "linewidth": 0.5, "color": "0.4"}
-        ax.annotate(
-            text, (one.smallest_headroom, one.objective), (across, up),
-            textcoords="offset points", ha="left", va="center", fontsize=7, zorder=4,
+        line = {"arrowstyle": "-", "linewidth": 0.5, "color": MUTED}
+        note = ax.annotate(
+            text, (front[place].smallest_headroom, front[place].objective), (across, up),
+            textcoords="offset points", ha="left", va="center", fontsize=SMALL, zorder=4,
             parse_math=False, arrowprops=line if up else None,
         )  # fmt: skip
+        note.set_in_layout(False)
 
 
-def _list(ax: Axes, front: list[_core.Candidate]) -> None:
+def _list(ax: Axes, front: list[_core.Candidate], named: list[int]) -> None:
     """The numbered candidates beside the plot, with purchase prices."""
-    lines = [
-        f"{number:2d}  {_price(one)}: {_title(one)}"
-        for number, one in enumerate(front[:_LISTED], 1)
-    ]
-    if len(front) > _LISTED:
-        lines.append(f"and {len(front) - _LISTED} more")
-    box = ax.legend(
-        fontsize=8, loc="lower left", bbox_to_anchor=(1.01, 0.0), borderaxespad=0.0, frameon=False
-    )
-    box.set_in_layout(True)
+    lines = [f"{place + 1:2d}  {_price(front[place])}: {_title(front[place])}" for place in named]
+    if len(front) > len(named):
+        lines.append(f"and {len(front) - len(named)} more, without a label")
+    ax.legend(
+        fontsize=TEXT, loc="lower left", bbox_to_anchor=(1.01, 0.0), borderaxespad=0.0,
+        frameon=False,
+    )  # fmt: skip
     ax.text(
-        1.02, 1.0, "\n".join(lines), transform=ax.transAxes, va="top", fontsize=8,
-        parse_math=False, linespacing=1.4,
+        1.02, 1.0, "\n".join(lines), transform=ax.transAxes, va="top", fontsize=SMALL,
+        parse_math=False, linespacing=1.3,
     )  # fmt: skip
 
 
@@ -173,8 +194,8 @@ def _follow_pointer(ax: Axes, candidates: list[_core.Candidate], unit: str) -> N
     """Shows the candidate nearest to the pointer, where the canvas follows one."""
     points = np.array([[c.smallest_headroom, c.objective] for c in candidates])
     note = ax.annotate(
-        "", (0, 0), (12, 12), textcoords="offset points", fontsize=8, zorder=9, parse_math=False,
-        bbox={"facecolor": "white", "edgecolor": COLOURS[0], "linewidth": 0.8},
+        "", (0, 0), (12, 12), textcoords="offset points", fontsize=TEXT, zorder=9, parse_math=False,
+        bbox={"facecolor": PAPER, "edgecolor": COLOURS[0], "linewidth": 0.8},
     )  # fmt: skip
     note.set_visible(False)
     note.set_in_layout(False)

@@ -13,6 +13,7 @@ from heatmatch.errors import InvalidInput
 from heatmatch.plot.style import (
     COLOURS,
     LOAD,
+    SMALL,
     STYLES,
     axes_or_new,
     heat_colours,
@@ -198,7 +199,7 @@ def day_power(
     ax.set_xlabel("mean solar time [h]")
     ax.set_ylabel("power into the elements [W]")
     title = f"{candidate.circuit.title}: days in {MONTHS[wanted - 1]}"
-    set_title(ax, title)
+    set_title(ax, title, str(candidate.severity))
     legend(ax)
     return ax
 
@@ -260,7 +261,7 @@ def month_by_hour(
             if np.isfinite(watts) and watts >= 0.5:
                 shade = ink_on(colours(watts / top))
                 ax.text(
-                    month, hour + 0.5, f"{watts:.0f}", ha="center", va="center", fontsize=6,
+                    month, hour + 0.5, f"{watts:.0f}", ha="center", va="center", fontsize=SMALL,
                     color=shade,
                 )  # fmt: skip
     light = np.flatnonzero(np.nanmax(mean, axis=1) >= 0.5)
@@ -271,7 +272,9 @@ def month_by_hour(
     ax.set_xticks(range(12), names)
     ax.set_ylabel("mean solar time [h]")
     ax.set_xlabel("month, * in the season")
-    set_title(ax, f"{candidate.circuit.title}: mean power into the elements")
+    set_title(
+        ax, f"{candidate.circuit.title}: mean power into the elements", str(candidate.severity)
+    )
     bar = ax.figure.colorbar(image, ax=ax, pad=0.02)
     bar.set_label("W")
     bar.outline.set_edgecolor(LOAD)

@@ -12,7 +12,16 @@ import numpy.typing as npt
 from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
 from heatmatch.plot.power import check_equal_panels
-from heatmatch.plot.style import COLOURS, LOAD, STYLES, axes_or_new, legend, ohm_axis, set_title
+from heatmatch.plot.style import (
+    COLOURS,
+    LOAD,
+    MUTED,
+    STYLES,
+    axes_or_new,
+    legend,
+    ohm_axis,
+    set_title,
+)
 from heatmatch.text.season import MONTHS
 
 if TYPE_CHECKING:
@@ -197,7 +206,7 @@ def energy_against_ohms(
         _bank(ax, circuit)
     ax.axvline(
         array.stc_match_ohm,
-        color="0.4",
+        color=MUTED,
         linewidth=1.2,
         linestyle="--",
         label=f"Vmp/Imp in full sun, {array.stc_match_ohm:.3g} ohm",
@@ -206,7 +215,8 @@ def energy_against_ohms(
     ax.set_ylim(bottom=0.0)
     ax.set_ylabel("energy into the elements [kWh]")
     span = "the year" if len(set(months)) == 12 else " ".join(MONTHS[m - 1] for m in months)
-    set_title(ax, f"{array.title}: energy of the season ({span})")
+    severity = None if candidate is None else str(candidate.severity)
+    set_title(ax, f"{array.title}: energy of the season ({span})", severity)
     legend(ax)
     return ax
 
@@ -278,6 +288,6 @@ def months(candidate: _core.Candidate, *, ax: Axes | None = None) -> Axes:
     ax.set_ylim(bottom=0.0)
     ax.set_xlabel("month")
     ax.set_ylabel("heat per day [kWh]")
-    set_title(ax, candidate.circuit.title)
+    set_title(ax, candidate.circuit.title, str(candidate.severity))
     legend(ax)
     return ax

@@ -1,4 +1,4 @@
-"""What the plots share: palette, line styles, axes, legend, ticks."""
+"""What the plots share: the look, line styles, axes, title, legend, ticks."""
 
 from __future__ import annotations
 
@@ -6,16 +6,23 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from heatmatch.errors import InvalidInput
+from heatmatch.text import look
 from heatmatch.text.columns import clip
+from heatmatch.text.look import FAINT, HEAD, INK, MUTED, PAPER, RULE, SMALL, TEXT, ink_on
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+__all__ = [
+    "COLOURS", "FAINT", "HEAD", "INK", "LOAD", "MUTED", "PAPER", "RULE", "SMALL", "STYLES", "TEXT",
+    "axes_or_new", "dress", "heat_colours", "ink_on", "legend", "ohm_axis", "set_title",
+    "signal_text", "spot", "stacked_or_new",
+]  # fmt: skip
+
 # Dark to light; in black and white the line style also distinguishes them.
 STYLES: tuple[Any, ...] = ("-", (0, (6, 2)), (0, (4, 2, 1, 2)), (0, (2, 2)), (0, (1, 2)))
-COLOURS = ("#3b1f2b", "#7a3b2e", "#b5651d", "#d39b3f", "#e0c389")
-LOAD = "#1f5f5b"
-_INK_LUMINANCE = 0.071  # of the darkest color, 0.05 of stray light added
+COLOURS = look.SERIES
+LOAD = look.HEAT
 _TITLE = 100  # characters that fit above a plot
 
 
@@ -30,11 +37,11 @@ def _pyplot() -> Any:
     return plt
 
 
-def axes_or_new(ax: Axes | None) -> Axes:
-    """The given axes, or those of a new figure."""
+def axes_or_new(ax: Axes | None, size: tuple[float, float] = (9.0, 4.6)) -> Axes:
+    """The given axes, or those of a new figure of that size [in]."""
     if ax is not None:
         return ax
-    made: Axes = _pyplot().subplots(figsize=(9.0, 4.6), layout="constrained")[1]
+    made: Axes = _pyplot().subplots(figsize=size, layout="constrained")[1]
     return made
 
 
@@ -46,6 +53,7 @@ def stacked_or_new(axes: Sequence[Axes] | None, heights: Sequence[float]) -> tup
         made = _pyplot().subplots(
             len(heights), 1, sharex=True, figsize=size, layout="constrained", gridspec_kw=grid
         )
+        made[0].get_layout_engine().set(hspace=0.06)  # so that the last ticks do not meet
         return tuple(made[1])
     given = tuple(axes)
     if len(given) != len(heights):
@@ -59,29 +67,49 @@ def heat_colours() -> Any:
     """From light to dark with more heat, also distinct in black and white."""
     from matplotlib.colors import LinearSegmentedColormap
 
-    return LinearSegmentedColormap.from_list("heat", ["#fbf6ee", *COLOURS[::-1]])
+    return LinearSegmentedColormap.from_list("heat", [look.PALEST, *COLOURS[::-1]])
 
 
-def set_title(ax: Axes, text: str) -> None:
-    """Writes the title as it is, on one line: no part of a name is taken for a formula."""
-    ax.set_title(clip(text, _TITLE), parse_math=False)
+def dress(ax: Axes) -> None:
+    """Text of the axes in the one size of plots; no frame where there is no scale."""
+    for label in (ax.xaxis.label, ax.yaxis.label):
+        label.set_fontsize(TEXT)
+    ax.tick_params(labelsize=TEXT)
+    for side in ("top", "right"):
+        ax.spines[side].set_visible(False)
+
+
+def set_title(ax: Axes, text: str, severity: str | None = None) -> None:
+    """Writes the title as it is, on one line: no part of a name is taken for a formula.
+
+    A danger of what is drawn stands in the title, in its signal.
+    """
+    dress(ax)
+    if severity == "danger":
+        title = look.marked(severity, clip(text, _TITLE - 10))
+        ax.set_title(title, parse_math=False, fontsize=HEAD, pad=9, **signal_text(severity))
+        return
+    ax.set_title(clip(text, _TITLE), parse_math=False, fontsize=HEAD, pad=9)
+
+
+def signal_text(severity: str) -> dict[str, Any]:
+    """Options of a text that stands on the color of a severity."""
+    signal = look.SIGNALS[severity]
+    box = {"facecolor": signal.fill, "edgecolor": signal.edge, "pad": 2.5, "linewidth": 0.8}
+    return {"color": signal.ink, "fontweight": "bold", "bbox": box}
+
+
+def spot(*, beyond: bool) -> dict[str, Any]:
+    """Options of the marker of a value: a triangle in its signal where a limit is exceeded."""
+    if not beyond:
+        return {"marker": "o", "color": LOAD, "markersize": 7}
+    signal = look.SIGNALS["danger"]
+    return {"marker": "^", "color": signal.fill, "markeredgecolor": signal.edge, "markersize": 11}
 
 
 def legend(ax: Axes) -> None:
     """Put the legend beside the plot, where it covers no data."""
-    ax.legend(fontsize=8, loc="upper left", bbox_to_anchor=(1.01, 1.0), borderaxespad=0.0)
-
-
-def ink_on(background: Sequence[float]) -> str:
-    """The text color of higher contrast on a background of these shares of red, green and blue.
-
-    Contrast of relative luminances as in WCAG 2.2 (from memory).
-    """
-    linear = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in background[:3]]
-    luminance = 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
-    return (
-        "white" if 1.05 / (luminance + 0.05) > (luminance + 0.05) / _INK_LUMINANCE else COLOURS[0]
-    )
+    ax.legend(fontsize=TEXT, loc="upper left", bbox_to_anchor=(1.01, 1.0), borderaxespad=0.0)
 
 
 def ohm_axis(ax: Axes, lowest: float, highest: float) -> None:

@@ -10,13 +10,14 @@ import numpy.typing as npt
 
 from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
+from heatmatch.plot.style import FAINT, TEXT
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 _Numbers = npt.NDArray[np.float64]
 DARK_W_M2 = 1.0
-NIGHT = "0.93"
+NIGHT = FAINT
 # Up to these numbers of days the axis shows hours, or every day; above, a day is one point.
 _HOURS_TOLD, _DAYS_TOLD, _STEPS_DRAWN = 8.0, 16.0, 31.0
 _MEANS: dict[str, Callable[..., Any]] = {"mean": np.mean, "highest": np.max, "lowest": np.min}
@@ -84,7 +85,7 @@ class RunPlot:
         labels = [(h + 12.0, f"12 h\nday {i}" if told else f"{i}") for i, h in enumerate(nights, 1)]
         labels += [(h, "0 h") for h in nights] if told else []
         labels = [(h, text) for h, text in labels if 0.0 <= h <= end]
-        ax.set_xticks([h for h, _ in labels], [text for _, text in labels], fontsize=8)
+        ax.set_xticks([h for h, _ in labels], [text for _, text in labels], fontsize=TEXT)
         ax.set_xticks([h for h in nights if 0.0 <= h <= end], minor=True)
         what = "day and hour" if told else "day"
         ax.set_xlabel(f"{what} by mean solar time [{'h' if told else 'days'}]")

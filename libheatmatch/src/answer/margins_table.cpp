@@ -114,6 +114,15 @@ Sentences margin_lines(const Candidate& candidate, bool everything) {
     return lines;
 }
 
+Sentence no_finding_line(const Candidate& candidate) {
+    const std::vector<Margin>& margins = candidate.margins();
+    const auto count = std::count_if(margins.begin(), margins.end(), [](const Margin& margin) {
+        return margin.severity == Severity::none;
+    });
+    if (count == 0) return {};
+    return say<"margins.others">(with<"count">(number(static_cast<double>(count), 0)));
+}
+
 Sentence margin_reason(const Margin& margin) {
     return say<"margins.reason">(with<"subject">(margin.subject), with<"says">(margin.whole()));
 }

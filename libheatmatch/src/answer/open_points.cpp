@@ -74,8 +74,9 @@ bool asked_already(const std::vector<Margin>& margins, const UnstatedFact& fact)
 std::string_view severity_mark(Severity severity) {
     switch (severity) {
         case Severity::danger:
-        case Severity::warning:
             return "▲";
+        case Severity::warning:
+            return "△";
         case Severity::caution:
             return "◆";
         case Severity::not_assessed:

@@ -5,6 +5,7 @@
 #include "answer/sentences_cells.hpp"
 #include "answer/sentences_compared.hpp"
 #include "answer/sentences_days.hpp"
+#include "answer/sentences_drawing.hpp"
 #include "answer/sentences_duties.hpp"
 #include "answer/sentences_first.hpp"
 #include "answer/sentences_kept.hpp"
@@ -33,8 +34,8 @@ template <std::size_t... N>
 }
 
 inline constexpr auto table =
-    joined(bill_table_lines, candidate_lines, cell_lines, compared_lines, days_lines, duty_lines,
-           first_lines, kept_lines, meter_lines, ranking_lines, wire_lines_table);
+    joined(bill_table_lines, candidate_lines, cell_lines, compared_lines, days_lines, drawing_lines,
+           duty_lines, first_lines, kept_lines, meter_lines, ranking_lines, wire_lines_table);
 
 template <Word Id, Word... Called>
 requires Listed<table, Id>

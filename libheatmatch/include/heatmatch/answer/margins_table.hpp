@@ -27,6 +27,9 @@ struct MarginsTableOptions {
 /// share one line. With `everything`, each margin has its line.
 [[nodiscard]] Sentences margin_lines(const Candidate& candidate, bool everything = false);
 
+/// How many margins have no finding; empty if none has. They are folded under this line.
+[[nodiscard]] Sentence no_finding_line(const Candidate& candidate);
+
 /// Part or run of a margin and its sentence, for a list of reasons.
 [[nodiscard]] Sentence margin_reason(const Margin& margin);
 
