@@ -91,13 +91,17 @@ def overlaps(figure: Any) -> list[tuple[str, str]]:
         if not text.get_visible() or not text.get_text().strip() or text.get_alpha() == 0.0:
             continue
         # An annotation's own extent includes its arrow.
-        box = Text.get_window_extent(text, renderer) if isinstance(text, Annotation) else (
-            text.get_window_extent(renderer)
+        box = (
+            Text.get_window_extent(text, renderer)
+            if isinstance(text, Annotation)
+            else (text.get_window_extent(renderer))
         )
         boxes.append((text.get_text(), text, box))
     return [
         (one, other)
         for (one, a, box), (other, b, second) in itertools.combinations(boxes, 2)
-        if a is not b and box.padded(-1.0).overlaps(second.padded(-1.0))
-        and not a.get_rotation() and not b.get_rotation()
+        if a is not b
+        and box.padded(-1.0).overlaps(second.padded(-1.0))
+        and not a.get_rotation()
+        and not b.get_rotation()
     ]

@@ -22,7 +22,6 @@ from heatmatch.plot.style import (
     axes_or_new,
     set_title,
     signal_text,
-    spot,
 )
 from heatmatch.text import look
 from heatmatch.text.columns import clip, clip_middle
@@ -44,8 +43,8 @@ class _Path:
         self.units = units
         self.x = 0.0
         self.names: list[tuple[float, str]] = []
-        # Limits to label once the height is known; whether one is exceeded.
-        self.notes: list[tuple[float, float, str, bool]] = []
+        # Limits to label once the height is known; the severity of one that is exceeded.
+        self.notes: list[tuple[float, float, str, str | None]] = []
         self.unknown: list[tuple[float, float]] = []  # where a limit is not known
         self.highest_c = 40.0
 
@@ -63,6 +62,7 @@ class _Path:
         what: str = "",
         *,
         beside_c: float | None = None,
+        severity: str = "danger",
     ) -> None:
         """A limit as a bar over its station; an unknown one is noted above the value there."""
         middle = 0.5 * sum(room)
@@ -72,10 +72,7 @@ class _Path:
         self.ax.plot(room, [limit_c, limit_c], color=LIMIT, linewidth=3.0)
         beyond = beside_c is not None and beside_c > limit_c
         text = f"{what} {degrees(limit_c, self.units)}".strip()
-        self.notes.append((middle, limit_c, text, beyond))
-        if beyond:
-            assert beside_c is not None
-            self.ax.plot(middle, beside_c, zorder=6, **spot(beyond=True))
+        self.notes.append((middle, limit_c, text, severity if beyond else None))
         self.highest_c = max(self.highest_c, limit_c)
 
     def missing(self, room: tuple[float, float]) -> None:
@@ -91,8 +88,8 @@ class _Path:
         self.ax.set_ylim(0.0, top)
         self.ax.set_xlim(-0.25, self.x)
         for x, limit_c, text, beyond in self.notes:
-            how = signal_text("danger") if beyond else {}
-            mark = f"{look.SIGNALS['danger'].mark} " if beyond else ""
+            how = {} if beyond is None else signal_text(beyond)
+            mark = "" if beyond is None else f"{look.SIGNALS[beyond].mark} "
             self._say(x, limit_c + 0.015 * top, mark + text, **({"color": LIMIT} | how))
         for x, celsius in self.unknown:
             self._say(x, celsius + 0.03 * top, "limit ?", color=MUTED)
@@ -163,7 +160,7 @@ def _bed(path: _Path, candidate: _core.Candidate) -> None:
         x, np.min(fields, axis=0), np.max(fields, axis=0), color=COLOURS[4], alpha=0.6, linewidth=0
     )
     path.ax.plot(x, fields[1], color=COLOURS[2], linestyle=STYLES[1], label="bed, typical fill")
-    near, far = shown(1000 * radius, "mm", path.units), shown(reach, "m", path.units)
+    near, far = shown(1000 * radius, "mm", path.units), shown(1000 * reach, "mm", path.units)
     distances = f"{near} … {far}"
     path.ax.text(
         0.5 * sum(bed), 4.0, distances, ha="center", va="bottom", fontsize=SMALL, color=MUTED
@@ -228,7 +225,8 @@ def _wire_limit(
         dry = [(m.limit, m.name.removeprefix("hot tail ")) for m in tail if m.limit is not None]
         found = dry or found
     if found:
-        path.limit(room, *min(found), beside_c=check.conductor_c)
+        worse = "danger" if check.severity == "danger" else "warning"
+        path.limit(room, *min(found), beside_c=check.conductor_c, severity=worse)
     else:
         path.limit(room, None, beside_c=check.conductor_c)
 

@@ -6,8 +6,8 @@ import functools
 from collections.abc import Iterable
 
 from heatmatch.text.columns import clip_middle
-from heatmatch.text.plain import plain
 
+_LONGEST = 240  # characters that are measured
 LEADING = 1.25  # from one line to the next, in sizes of type
 
 
@@ -24,10 +24,10 @@ def width_of(text: str, size: float, *, bold: bool = False) -> float:
 
 def fitted(text: str, size: float, width: float, *, bold: bool = False) -> str:
     """The text on one line, cut in its middle where it is wider."""
-    text = plain(" ".join(text.split()))
+    text = clip_middle(text, _LONGEST)
     if width_of(text, size, bold=bold) <= width:
         return text
-    low, high = 1, min(len(text), 400)
+    low, high = 1, len(text)
     while low < high:
         middle = (low + high + 1) // 2
         if width_of(clip_middle(text, middle), size, bold=bold) <= width:
@@ -39,7 +39,7 @@ def fitted(text: str, size: float, width: float, *, bold: bool = False) -> str:
 
 def lines_of(text: str, size: float, width: float, most: int, *, bold: bool = False) -> list[str]:
     """The text in at most so many lines; the last one is cut where there is more."""
-    words = plain(" ".join(text.split())).split(" ")
+    words = clip_middle(text, _LONGEST).split(" ")
     lines: list[str] = []
     while words:
         if len(lines) == most - 1:
@@ -47,7 +47,7 @@ def lines_of(text: str, size: float, width: float, most: int, *, bold: bool = Fa
         taken = 1
         while taken < len(words):
             longer = " ".join(words[: taken + 1])
-            if len(longer) > 400 or width_of(longer, size, bold=bold) > width:
+            if width_of(longer, size, bold=bold) > width:
                 break
             taken += 1
         lines.append(fitted(" ".join(words[:taken]), size, width, bold=bold))

@@ -7,20 +7,15 @@ from collections.abc import Iterable
 from typing import Any
 
 from heatmatch import _library as _core
+from heatmatch.text import columns, look
 from heatmatch.text.columns import WIDTH
+from heatmatch.text.look import marked
 from heatmatch.text.plain import escape, plain
 from heatmatch.text.table import cells, heads, table_text, texts, wrapped
 from heatmatch.text.units import told
 
 _LABEL = 9  # characters of a label and the blank behind it
 _WIDTHS = (11, 43, 7, 4, 4, 6)  # of the other ways
-
-
-def marked(severity: str | None, text: str) -> str:
-    """A line with mark and word of its severity, if it has one."""
-    if severity is None:
-        return text
-    return f"{_core.severity_mark(severity)} {severity}: {text}"
 
 
 def _block(label: str, lines: Iterable[str]) -> list[str]:
@@ -33,8 +28,10 @@ def _block(label: str, lines: Iterable[str]) -> list[str]:
     return laid
 
 
-def first_screen_text(of: _core.Ranking | _core.Candidate, *, units: str = "si") -> str:
-    """The first screen of a ranking or a candidate."""
+def first_screen_text(
+    of: _core.Ranking | _core.Candidate, *, units: str = "si", plan: _core.Plan | None = None
+) -> str:
+    """The first screen of a ranking or a candidate; a plan that was made is one more way."""
     screen = _core.first_screen(of)
     severity, said = screen["status"]
     status = marked(severity, told(said, units))
@@ -47,6 +44,11 @@ def first_screen_text(of: _core.Ranking | _core.Candidate, *, units: str = "si")
         head, _, rows = table.partition("\n")
         way = told(others.columns[0].head, units)
         lines += ["", head.replace(way, way.upper(), 1), rows]
+        planned = others_rows(others, plan, units)[len(others.rows) :]
+        if planned:
+            signs = [-1 if column.number else 1 for column in others.columns]
+            wide = [sign * width for sign, width in zip(signs, _WIDTHS, strict=True)]
+            lines += columns.table([""] * len(wide), planned, wide).split("\n")[1:]
     if screen["closing"]:
         lines += ["", *wrapped(screen["closing"], units, "")]
     return "\n".join(lines)
@@ -63,43 +65,35 @@ def open_text(candidate: _core.Candidate, *, units: str = "si") -> str:
     return "\n".join(lines)
 
 
-def _line_html(severity: str | None, text: str) -> str:
-    kind = "" if severity is None else f' class="{escape(severity.replace(" ", "-"))}"'
-    return f"<p{kind}>{escape(marked(severity, text))}</p>"
-
-
-def first_screen_html(of: _core.Ranking | _core.Candidate, *, units: str = "si") -> str:
-    """The same as HTML: two columns, then the other ways."""
+def first_screen_html(
+    of: _core.Ranking | _core.Candidate, *, units: str = "si", plan: _core.Plan | None = None
+) -> str:
+    """The same as HTML: two columns, then the other ways, of which a plan is one."""
     screen: dict[str, Any] = _core.first_screen(of)
     severity, said = screen["status"]
-    left = 'style="text-align:left;vertical-align:top"'
+    left = 'style="text-align:left;vertical-align:top;padding:.15em .8em .15em 0"'
     rows = "".join(
         f"<tr><th {left}>{escape(told(label, units).upper())}</th><td {left}>"
-        + "".join(_line_html(word, told(text, units)) for word, text in entries)
+        + "".join(look.line(word, told(text, units)) for word, text in entries)
         + "</td></tr>"
         for label, entries in screen["blocks"]
     )
-    parts = [_line_html(severity, told(said, units)), f"<table><tbody>{rows}</tbody></table>"]
+    parts = [look.band(severity, told(said, units)), f"<table><tbody>{rows}</tbody></table>"]
     others = screen["others"]
-    if others.rows:
-        parts.append(_table_html(others, units))
-    parts += [f"<p>{escape(text)}</p>" for text in texts(screen["closing"], units)]
+    ways = others_rows(others, plan, units)
+    if ways:
+        from heatmatch.text.forms import html_table, number_columns
+
+        title = told(others.title, units).upper()
+        numbers = number_columns(others)
+        parts.append(html_table(heads(others, units), ways, title, numbers=numbers))
+    small = "".join(look.line(None, text) for text in texts(screen["closing"], units))
+    parts.append(f'<div style="font-size:.85em">{small}</div>')
     return "".join(parts)
 
 
-def _table_html(of: _core.Table, units: str) -> str:
-    side = [f'style="text-align:{"right" if column.number else "left"}"' for column in of.columns]
-    head = "".join(
-        f"<th {at}>{escape(text)}</th>" for at, text in zip(side, heads(of, units), strict=True)
-    )
-    body = "".join(
-        "<tr>"
-        + "".join(f"<td {at}>{escape(text)}</td>" for at, text in zip(side, row, strict=True))
-        + "</tr>"
-        for row in cells(of, units)
-    )
-    caption = escape(told(of.title, units).upper())
-    return (
-        f'<table><caption style="text-align:left">{caption}</caption>'
-        f"<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
-    )
+def others_rows(others: _core.Table, plan: _core.Plan | None, units: str = "si") -> list[list[str]]:
+    """The other ways, and a plan that was made, as rows of cells."""
+    rows = cells(others, units)
+    planned = [] if plan is None else [told(cell, units) for cell in _core.plan_row(plan)]
+    return [*rows, planned] if planned and others.columns else rows

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
-from typing import TYPE_CHECKING
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from typing import TYPE_CHECKING, Any
 
 from heatmatch import _library as _core
+from heatmatch.text import look
 from heatmatch.text.duties import counts_html, duties_html
 from heatmatch.text.first_screen import first_screen_html
 from heatmatch.text.plain import escape
@@ -17,18 +18,53 @@ if TYPE_CHECKING:
     from heatmatch._core import _Part
 
 
-def html_table(header: Sequence[str], rows: Iterable[Sequence[str]], caption: str) -> str:
-    """An HTML table; every text is escaped."""
-    left = 'style="text-align:left"'  # notebooks would set texts at the right
-    head = "".join(f"<th {left}>{escape(text)}</th>" for text in header)
+_LEFT, _RIGHT = "text-align:left", "text-align:right;font-variant-numeric:tabular-nums"
+_SEVERITIES = {"no finding": "none"}  # as shown in a cell
+
+
+def html_table(
+    header: Sequence[str],
+    rows: Iterable[Sequence[str]],
+    caption: str,
+    *,
+    numbers: Collection[int] = (),
+    severities: Collection[int] = (),
+) -> str:
+    """An HTML table; every text is escaped.
+
+    `numbers` are the columns aligned to the right, `severities` those of severities.
+    """
+
+    def at(place: int) -> str:  # notebooks would set all texts at the right
+        return f'style="{_RIGHT if place in numbers else _LEFT}"'
+
+    def cell(place: int, text: str) -> str:
+        if place not in severities:
+            return escape(text)
+        severity = _SEVERITIES.get(text, text)
+        return look.chip(severity) if severity in look.SIGNALS else escape(text)
+
+    head = "".join(f"<th {at(i)}>{escape(text)}</th>" for i, text in enumerate(header))
     body = "".join(
-        "<tr>" + "".join(f"<td {left}>{escape(text)}</td>" for text in row) + "</tr>"
+        "<tr>"
+        + "".join(f"<td {at(i)}>{cell(i, text)}</td>" for i, text in enumerate(row))
+        + "</tr>"
         for row in rows
     )
     return (
-        f"<table><caption {left}>{escape(caption)}</caption>"
+        f'<table><caption style="{_LEFT}">{escape(caption)}</caption>'
         f"<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
     )
+
+
+def number_columns(of: _core.Table) -> list[int]:
+    """Places of the columns of numbers."""
+    return [i for i, column in enumerate(of.columns) if column.number]
+
+
+def severity_columns(of: _core.Table) -> list[int]:
+    """Places of the columns of severities."""
+    return [i for i, column in enumerate(of.columns) if column.head.id == "head.severity"]
 
 
 def html_of(
@@ -36,10 +72,29 @@ def html_of(
     units: str = "si",
     caption: str | None = None,
     widths: Mapping[int, int] | None = None,
+    rows: slice = slice(None),
 ) -> str:
-    """A table of the library as HTML, under its own title by default."""
+    """A table of the library as HTML, under its own title by default; `rows`: only those."""
     title = told(of.title, units) if caption is None else caption
-    return html_table(heads(of, units), cells(of, units, widths), title)
+    return html_table(
+        heads(of, units), cells(of, units, widths)[rows], title,
+        numbers=number_columns(of), severities=severity_columns(of),
+    )  # fmt: skip
+
+
+def margins_of(
+    candidate: _core.Candidate, units: str = "si", caption: str | None = None, **options: Any
+) -> str:
+    """The margins as HTML: those without a finding are folded."""
+    widths = options.pop("widths", None)
+    made = _core.margins_table(candidate, **options)
+    found = sum(1 for margin in candidate.margins if margin.severity != "none")
+    shown = html_of(made, units, caption, widths, slice(found))
+    line = told(_core.no_finding_line(candidate), units)
+    if not line:
+        return shown
+    rest = html_of(made, units, "", widths, slice(found, None))
+    return f"{shown}<details><summary>{escape(line)}</summary>{rest}</details>"
 
 
 def ranking_html(self: _core.Ranking) -> str:
@@ -79,7 +134,7 @@ def candidate_html(self: _core.Candidate) -> str:
         + html_of(_core.delivered_table(self))
         + heat_html(self)
         + counts_html(self)
-        + html_of(_core.margins_table(self), caption=_core.margins_plain_title())
+        + margins_of(self, caption=_core.margins_plain_title())
         + bill_html(self.bill, remarks=_core.bill_remarks(self))
         + duties_html(self)
         + (f"<p>assumed:</p><ul>{assumed}</ul>" if assumed else "")

@@ -17,12 +17,6 @@ int panels_of(const Plan& plan) {
     return count;
 }
 
-/// Whether the bill of all circuits is above the budget, and the command that prints them.
-Sentence command_of(const Plan& plan) {
-    return plan.bill.within_budget() == Answer::no ? say<"first.plan_above_budget">()
-                                                   : say<"first.plan_command">();
-}
-
 }  // namespace
 
 Sentences plan_row(const Plan& plan) {
@@ -39,8 +33,7 @@ Sentences plan_row(const Plan& plan) {
     const auto bill = plan.bill.typical();
     return {say<"first.everything">(),
             say<"first.plan_circuits">(with<"panels">(number(panels_of(plan), 0)),
-                                       with<"circuits">(number(count, 0)),
-                                       with<"command">(command_of(plan))),
+                                       with<"circuits">(number(count, 0))),
             sentence_of(fitted(plan.mean_kwh_per_day(), unit::kilowatt_hour)),
             bill ? number_cell(*bill, 0, unit::money) : unknown_cell(),
             unknown ? unknown_cell() : number_cell(headroom, 2),

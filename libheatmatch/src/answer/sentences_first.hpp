@@ -85,9 +85,7 @@ inline constexpr auto first_lines = std::to_array<Template>({
     {"first.coolest", "coolest"},
     {"first.all_owned", "all owned"},
     {"first.everything", "everything"},
-    {"first.plan_circuits", "{panels} panels on {circuits} circuits{command}"},
-    {"first.plan_command", ": heatmatch plan"},
-    {"first.plan_above_budget", ", over budget: heatmatch plan"},
+    {"first.plan_circuits", "{panels} panels on {circuits} circuits: heatmatch plan"},
     {"first.none", "none of these circuits"},
     {"first.short", "{group} {panels}, {kind} {bank}"},
 
