@@ -80,28 +80,36 @@ def of_days(one: hm.Candidate, weather: hm.Weather, units: str) -> dict[str, Any
     }
 
 
+def _not_drawn(figure: Any) -> set[int]:
+    """Labels of ticks outside the limits of their axis: they exist, but are not drawn."""
+    hidden = set()
+    for ax in figure.axes:
+        for axis in (ax.xaxis, ax.yaxis):
+            low, high = sorted(axis.get_view_interval())
+            for tick in axis.get_major_ticks():
+                if not low <= tick.get_loc() <= high:
+                    hidden |= {id(tick.label1), id(tick.label2)}
+    return hidden
+
+
 def overlaps(figure: Any) -> list[tuple[str, str]]:
-    """Pairs of texts of a drawn figure whose boxes share more than a hair."""
-    from matplotlib.text import Annotation, Text
+    """Pairs of texts of a drawn figure whose boxes share more than a hair; none of them turned."""
+    from matplotlib.text import Text
 
     figure.canvas.draw()
     renderer = figure.canvas.get_renderer()
-    boxes = []
-    for text in figure.findobj(Text):
-        if not text.get_visible() or not text.get_text().strip() or text.get_alpha() == 0.0:
-            continue
+    hidden = _not_drawn(figure)
+    boxes = [
         # An annotation's own extent includes its arrow.
-        box = (
-            Text.get_window_extent(text, renderer)
-            if isinstance(text, Annotation)
-            else (text.get_window_extent(renderer))
-        )
-        boxes.append((text.get_text(), text, box))
+        (text.get_text(), Text.get_window_extent(text, renderer).padded(-1.0))
+        for text in figure.findobj(Text)
+        if text.get_visible()
+        and text.get_text().strip()
+        and not text.get_rotation()
+        and id(text) not in hidden
+    ]
     return [
         (one, other)
-        for (one, a, box), (other, b, second) in itertools.combinations(boxes, 2)
-        if a is not b
-        and box.padded(-1.0).overlaps(second.padded(-1.0))
-        and not a.get_rotation()
-        and not b.get_rotation()
+        for (one, box), (other, second) in itertools.combinations(boxes, 2)
+        if box.overlaps(second)
     ]

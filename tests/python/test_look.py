@@ -7,6 +7,7 @@ import re
 from pathlib import Path
 
 import heatmatch as hm
+import picture_scenes as scenes
 import pytest
 from heatmatch.text import look
 
@@ -68,10 +69,7 @@ def test_series_read_in_greyscale() -> None:
 
 
 def test_danger_looks_like_danger(starter: hm.Catalog, demo: hm.Installation) -> None:
-    wet = demo.to_dict()
-    wet["devices"] = []
-    wet["circuit"]["bank"] = "1S1P"
-    circuit = hm.assess(starter, hm.Installation.from_dict(wet))
+    circuit = hm.assess(starter, scenes.five_groups(starter, demo))
     assert circuit.severity == "danger"
     danger = look.SIGNALS["danger"]
     page = circuit._repr_html_()

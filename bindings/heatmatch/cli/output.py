@@ -19,13 +19,15 @@ from typing import Any, TextIO
 from heatmatch import _progress as progress
 from heatmatch.errors import FileError, InvalidInput
 from heatmatch.io.files import check_place, checked_path, write_text
+from heatmatch.text import look
 from heatmatch.text.plain import plain
 
-# Colors of the severities by their signal words; the word itself is always printed.
-_COLOURS = {"danger": "1;31", "warning": "33", "caution": "36", "not assessed": "35"}
-_WORDS = "|".join(_COLOURS)
+_WORDS = "|".join([*look.TERMINAL, "DANGER"])
+_MARKS = "".join(signal.mark for signal in look.SIGNALS.values())
 # Where a line begins with the word, and where it is a cell of a table.
-_SEVERITY = re.compile(rf"(?:^|(?<=[▲◆?·] ))({_WORDS})(?=:)|(?<= )({_WORDS})(?=  )", re.MULTILINE)
+_SEVERITY = re.compile(
+    rf"(?:^|(?<=[{_MARKS}] ))({_WORDS})(?=:)|(?<= )({_WORDS})(?=  )", re.MULTILINE
+)
 _ESCAPED = re.compile("[\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")
 _NOT_ASCII = re.compile("[^\x00-\x7e]")
 _BAR_AFTER_S = 0.5
@@ -43,7 +45,9 @@ def coloured(text: str, stream: TextIO) -> str:
     known = os.name != "nt" or "WT_SESSION" in os.environ
     if os.environ.get("NO_COLOR") or not known or not is_terminal(stream):
         return text
-    return _SEVERITY.sub(lambda found: f"\x1b[{_COLOURS[found[0]]}m{found[0]}\x1b[0m", text)
+    return _SEVERITY.sub(
+        lambda found: f"\x1b[{look.TERMINAL[found[0].lower()]}m{found[0]}\x1b[0m", text
+    )
 
 
 def say(text: str = "", end: str = "\n") -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import warnings
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -132,7 +133,9 @@ def _named(front: list[_core.Candidate]) -> list[int]:
 def _number(ax: Axes, front: list[_core.Candidate], named: list[int]) -> None:
     """Number and price beside each marker, moved up or down to avoid overlap."""
     # The list beside the plot narrows it when it is laid out, so that is done first.
-    ax.figure.draw_without_rendering()
+    with warnings.catch_warnings():
+        warnings.filterwarnings("ignore", "Glyph .* missing")  # a box is drawn instead
+        ax.figure.draw_without_rendering()
     height, gap = SMALL * 1.35, 10.0  # of a label, and from a marker to it [points]
     points = 72.0 / ax.figure.dpi
     spots = points * ax.transData.transform([(c.smallest_headroom, c.objective) for c in front])

@@ -2,31 +2,41 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
 from typing import Any
 
+from markupsafe import Markup
+
 from heatmatch import _library as _core
+from heatmatch.report.layout import both_rows, chip, laid_out, translated
+from heatmatch.text import look
+from heatmatch.text.first_screen import others_rows
+from heatmatch.text.units import told
 
 
 def first_block(
-    candidate: _core.Candidate,
-    ranking: _core.Ranking | None,
-    translated: Callable[[Iterable[str]], list[Any]],
-    laid_out: Callable[[_core.Table], Any],
+    candidate: _core.Candidate, ranking: _core.Ranking | None, plan: _core.Plan | None
 ) -> dict[str, Any]:
-    """Its status, blocks and other ways, laid out in both unit sets by those functions."""
+    """Its status, blocks and other ways, laid out in both unit sets."""
     screen = _core.first_screen(candidate if ranking is None else ranking)
 
-    def line(severity: str | None, said: Any) -> tuple[str, Any]:
-        mark = "" if severity is None else f"{_core.severity_mark(severity)} {severity}"
-        return mark, translated([said])[0]
+    def line(severity: str | None, said: Any) -> tuple[Any, Any]:
+        return "" if severity is None else chip(severity), translated([said])[0]
+
+    def band(units: str) -> str:
+        severity, said = screen["status"]
+        return look.band(severity, told(said, units))
 
     others = screen["others"]
+    ways = None
+    if others.columns:
+        ways = laid_out(others)
+        ways.rows = both_rows(lambda units: others_rows(others, plan, units))
     return {
-        "status": line(*screen["status"]),
+        "status": [Markup(band(units)) for units in ("si", "us")],  # noqa: S704 - escaped there
         "blocks": [
             (translated([label])[0], [line(*one) for one in lines])
             for label, lines in screen["blocks"]
         ],
-        "others": laid_out(others) if others.rows else None,
+        "others": ways if ways is not None and ways.rows else None,
+        "closing": translated(screen["closing"]),
     }

@@ -12,6 +12,7 @@ from heatmatch import _library as _core
 from heatmatch import weather as weather_files
 from heatmatch.errors import InvalidInput
 from heatmatch.io.files import write_text
+from heatmatch.text import look
 from heatmatch.text.columns import clip
 from heatmatch.text.plain import plain
 from heatmatch.text.units import checked_units
@@ -56,6 +57,14 @@ def _candidate(what: _core.Ranking | _core.Candidate) -> tuple[_core.Candidate, 
     return what.recommended or everyone[0], what
 
 
+def _drawn(candidate: _core.Candidate, plan: _core.Plan | None) -> list[_core.Candidate]:
+    """The circuits of the drawing: all of the plan to which the candidate belongs."""
+    names = [] if plan is None else [one.circuit.name for one in plan.circuits]
+    if plan is not None and candidate.circuit.name and candidate.circuit.name in names:
+        return list(plan.circuits)
+    return [candidate]
+
+
 def _own_weather(
     installation: _core.Installation | None, weather: _core.Weather | None
 ) -> _core.Weather | None:
@@ -74,13 +83,15 @@ def report(
     *,
     installation: _core.Installation | None = None,
     weather: _core.Weather | None = None,
+    plan: _core.Plan | None = None,
     units: str = "si",
     force: bool = False,
 ) -> Path:
     """Write a report of a ranking or a candidate as one HTML file.
 
-    The report holds verdict, circuit diagram, wires, margins, meter sheet, season, plots and
-    sources. It needs no network and contains no script.
+    Four pages: answer and bill, drawing and wiring, limits and code requirements, season and meter
+    sheet. An appendix has every check, plot, formula and source. It needs no network and contains
+    no script.
 
     Parameters
     ----------
@@ -92,6 +103,9 @@ def report(
         Supplies the title and, unless `weather` is given, monthly means for the simulated days.
     weather : Weather, optional
         Weather of the simulated days and of the season plots.
+    plan : Plan, optional
+        A plan that was made: one more way beside the answer. With one of its circuits as `what`,
+        the drawing has all of them.
     units : {"si", "us"}
         Unit set shown first; the page holds both.
     force : bool
@@ -144,7 +158,10 @@ def report(
         units=units,
         version=_core.library_version(),
         cautions=_core.cautions(in_liquid=in_liquid),
-        pictures=pictures.pictures(candidate, ranking, own, lived),
-        **tables.sections(candidate, ranking, lived),
+        pictures=pictures.pictures(candidate, ranking, own, lived, _drawn(candidate, plan)),
+        light=look.variables(look.LIGHT),
+        dark=look.variables(look.DARK),
+        font=look.FONT,
+        **tables.sections(candidate, ranking, lived, plan),
     )
     return write_text(path, text, force=force, only_kind=_GENERATOR)

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from heatmatch import _library as _core
 from heatmatch import plot
 from heatmatch.plot.drawing import data_address
-from heatmatch.text.bank import element_name
+from heatmatch.plot.hookup_diagram import diagram_size
+from heatmatch.plot.hookup_map import map_size
 from heatmatch.text.columns import clip
 
 # Text alternative of each picture; its numbers are in the tables.
@@ -27,7 +28,8 @@ _WORDS = {
     "map": "heat of the season for each hook-up of panels and each element with its best bank",
 }
 
-_CELSIUS = ("curves", "path", "margins", "days")
+# Pictures whose texts differ between the unit sets.
+_OF_UNITS = ("hookup", "curves", "path", "margins", "days")
 
 
 @dataclass(frozen=True)
@@ -37,15 +39,7 @@ class Picture:
     key: str
     title: str
     words: str
-    source: str  #: a data: address
-    celsius: bool  #: it shows temperatures, which plots have in degrees Celsius
-
-
-def _map_height(ranking: _core.Ranking) -> float:
-    """Inches for the map, so that the two lines of each cell fit."""
-    everyone = [*ranking, *ranking.rejected]
-    rows = min(25, len({element_name(candidate.circuit) for candidate in everyone}))
-    return 2.4 + 0.36 * rows
+    sources: dict[str, str]  #: unit set, or "both", to a data: address
 
 
 def pictures(
@@ -53,45 +47,77 @@ def pictures(
     ranking: _core.Ranking | None,
     weather: _core.Weather | None,
     run: _core.DayRun | None,
+    circuits: Sequence[_core.Candidate],
 ) -> dict[str, Picture]:
-    """All pictures possible with the known data, by name."""
-    wide, tall = (9.6, 4.4), (9.6, 6.4)
-    wanted: list[tuple[str, str, Callable[[Any], object], tuple[float, float], int]] = [
-        ("hookup", "Hook-up", lambda ax: plot.hookup_diagram(candidate, ax=ax), (10.5, 5.0), 1),
-        ("curves", "Current and voltage", lambda ax: plot.load_lines(candidate, ax=ax), wide, 1),
-        ("path", "From bed to wire", lambda ax: plot.heat_path(candidate, ax=ax), wide, 1),
-        ("margins", "Margins", lambda ax: plot.margins(candidate, ax=ax), tall, 1),
-        ("months", "Months", lambda ax: plot.months(candidate, ax=ax), wide, 1),
-    ]
+    """All pictures possible with the known data, by name; `circuits` are those of the drawing."""
+    wide, tall = (9.6, 4.4), (9.6, 6.0)
+    drawn = list(circuits)
+    wanted: list[tuple[str, str, Callable[[Any, str], object], tuple[float, float], int]] = [
+        (
+            "hookup", "Hook-up", lambda ax, units: plot.hookup_diagram(drawn, units=units, ax=ax),
+            diagram_size(drawn), 1,
+        ),
+        (
+            "curves", "Current and voltage",
+            lambda ax, units: plot.load_lines(candidate, units=units, ax=ax), wide, 1,
+        ),
+        (
+            "path", "From bed to wire",
+            lambda ax, units: plot.heat_path(candidate, units=units, ax=ax), wide, 1,
+        ),
+        (
+            "margins", "Margins",
+            lambda ax, units: plot.margins(candidate, units=units, ax=ax), tall, 1,
+        ),
+        ("months", "Months", lambda ax, _: plot.months(candidate, ax=ax), (9.6, 3.2), 1),
+    ]  # fmt: skip
     if weather is not None:
         wanted += [
             (
                 "energy", "Season over resistance",
-                lambda ax: plot.energy_against_ohms(candidate, weather, ax=ax), wide, 1,
+                lambda ax, _: plot.energy_against_ohms(candidate, weather, ax=ax), wide, 1,
             ),
             (
                 "hours", "Hours of the year",
-                lambda ax: plot.month_by_hour(candidate, weather, ax=ax), wide, 1,
+                lambda ax, _: plot.month_by_hour(candidate, weather, ax=ax), wide, 1,
             ),
-            ("day", "Three days", lambda ax: plot.day_power(candidate, weather, ax=ax), wide, 1),
+            ("day", "Three days", lambda ax, _: plot.day_power(candidate, weather, ax=ax), wide, 1),
         ]  # fmt: skip
     if run is not None:
-        wanted.append(("days", "A week", lambda axes: plot.day_run(run, axes=axes), (9.6, 8.0), 3))
+        wanted.append(
+            ("days", "A week", lambda axes, units: plot.day_run(run, units=units, axes=axes),
+             (9.6, 8.0), 3)
+        )  # fmt: skip
     if ranking is not None:
         wanted += [
-            ("front", "Trade-offs", lambda ax: plot.pareto(ranking, ax=ax), wide, 1),
+            ("front", "Trade-offs", lambda ax, _: plot.pareto(ranking, ax=ax), wide, 1),
             (
                 "map", "Every hook-up and element",
-                lambda ax: plot.hookup_map(ranking, ax=ax), (9.6, _map_height(ranking)), 1,
+                lambda ax, _: plot.hookup_map(ranking, ax=ax), map_size(ranking), 1,
             ),
         ]  # fmt: skip
-    made = {}
-    for key, title, draw, size, rows in wanted:
-        try:
-            source = data_address(draw, size, kind="svg", rows=rows)
-        except Exception as error:  # the rest of the page is still useful
-            made[key] = Picture(key, title, f"{title}: not drawn: {error}"[:300], "", False)
-            continue
-        words = f"{title}: {_WORDS[key]}. {clip(candidate.circuit.title, 120)}"
-        made[key] = Picture(key, title, words, source, key in _CELSIUS)
-    return made
+    return {key: _picture(candidate, key, *one) for key, *one in wanted}
+
+
+def _picture(
+    candidate: _core.Candidate,
+    key: str,
+    title: str,
+    draw: Callable[[Any, str], object],
+    size: tuple[float, float],
+    rows: int,
+) -> Picture:
+    """One picture, in both unit sets where they differ."""
+    sets = ("si", "us") if key in _OF_UNITS else ("both",)
+    try:
+        sources = {
+            units: data_address(_with(draw, units), size, kind="svg", rows=rows) for units in sets
+        }
+    except Exception as error:  # the rest of the page is still useful
+        return Picture(key, title, f"{title}: not drawn: {error}"[:300], {})
+    words = f"{title}: {_WORDS[key]}. {clip(candidate.circuit.title, 120)}"
+    return Picture(key, title, words, sources)
+
+
+def _with(draw: Callable[[Any, str], object], units: str) -> Callable[[Any], object]:
+    return lambda ax: draw(ax, units)

@@ -3,85 +3,36 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Sequence
 from typing import Any
-
-from markupsafe import Markup
 
 from heatmatch import _library as _core
 from heatmatch.errors import Error
 from heatmatch.io import frames
 from heatmatch.report.first import first_block
-from heatmatch.text.columns import clip, clip_middle
+from heatmatch.report.layout import (
+    LONGEST,
+    Table,
+    both,
+    both_header,
+    both_rows,
+    laid_out,
+    translated,
+)
+from heatmatch.text.columns import clip
 from heatmatch.text.duties import SHORT, duties_heads
 from heatmatch.text.plain import plain
 from heatmatch.text.results import legend
 from heatmatch.text.sentence import Sentence
-from heatmatch.text.table import cells, heads, with_short_names
+from heatmatch.text.table import heads, with_short_names
 from heatmatch.text.units import told
 from heatmatch.text.words import WORDS
 
 _DAYS = 7
-_LONGEST = 400  # characters of a cell; longer names are cut
 _BEST = 10
 _BLANKS = 4  # places to write at each check
 _OWN_ROWS = 8  # empty rows for readings
 _OWN = ("date, hour", "sun", "cells", "Voc", "Isc", "array V", "bank V", "bank A", "observation")
-
-
-@dataclass
-class Table:
-    """A table with its caption; cells are texts, or markup where unit sets differ."""
-
-    caption: Any
-    header: Sequence[Any]
-    rows: Sequence[Sequence[Any]]
-    notes: Sequence[Any] = field(default_factory=list)
-
-
-def _bounded(text: str) -> str:
-    """The text on one line; around a name that would fill pages its ends stay, with the numbers."""
-    line = clip(text, len(text))
-    return line if len(line) <= 4 * _LONGEST else clip_middle(line, 2 * _LONGEST)
-
-
-def either(si: str, us: str) -> Any:
-    """A text in both unit sets, of which the page shows one; a plain text where they agree."""
-    si, us = (_bounded(text) for text in (si, us))
-    if si == us:
-        return si
-    return Markup('<span class="si">{}</span><span class="us">{}</span>').format(si, us)
-
-
-def both(text_of: Callable[[str], str]) -> Any:
-    """The text that a unit set has, for both of them."""
-    return either(text_of("si"), text_of("us"))
-
-
-def translated(texts: Iterable[str]) -> list[Any]:
-    """Sentences that are written in SI units, in both unit sets."""
-    return [either(text, told(text, "us")) for text in texts]
-
-
-def both_rows(rows_of: Callable[[str], Iterable[Sequence[str]]]) -> list[list[Any]]:
-    """Rows of cells, each cell in both unit sets."""
-    pairs = zip(rows_of("si"), rows_of("us"), strict=True)
-    return [[either(*cells) for cells in zip(si, us, strict=True)] for si, us in pairs]
-
-
-def both_header(header_of: Callable[[str], Sequence[str]]) -> list[Any]:
-    """A table's head in both unit sets."""
-    return both_rows(lambda units: [header_of(units)])[0]
-
-
-def laid_out(
-    of: _core.Table, caption: Any = None, widths: Mapping[int, int] | None = None
-) -> Table:
-    """A table of the library in both unit sets, under its own title by default."""
-    title = both(lambda units: told(of.title, units)) if caption is None else caption
-    header = both_header(lambda units: heads(of, units))
-    return Table(title, header, both_rows(lambda units: cells(of, units, widths)))
 
 
 def lived_days(candidate: _core.Candidate, weather: _core.Weather | None) -> _core.DayRun | None:
@@ -97,7 +48,10 @@ def lived_days(candidate: _core.Candidate, weather: _core.Weather | None) -> _co
 
 
 def sections(
-    candidate: _core.Candidate, ranking: _core.Ranking | None, run: _core.DayRun | None
+    candidate: _core.Candidate,
+    ranking: _core.Ranking | None,
+    run: _core.DayRun | None,
+    plan: _core.Plan | None = None,
 ) -> dict[str, Any]:
     """Everything the page shows besides its pictures."""
     sheet = _core.meter_sheet(candidate)
@@ -119,7 +73,7 @@ def sections(
     else:
         verdict += translated([_core.space_sentence(candidate)])
     return {
-        "first": first_block(candidate, ranking, translated, laid_out),
+        "first": first_block(candidate, ranking, plan),
         "building_mark": translated([_core.building_mark(candidate)])[0],
         "danger": bool(dangers),
         "verdict": verdict,
@@ -132,7 +86,10 @@ def sections(
         "remarks": translated(candidate.remarks),
         "ranked": [] if ranking is None else _ranked(ranking),
         "wires": _wires(candidate),
-        "margins": _margins(candidate),
+        "margins": _found(candidate),
+        "no_finding": translated([_core.no_finding_line(candidate)])[0],
+        "every_margin": _margins(candidate),
+        "duty_lines": translated(_core.duty_lines(candidate)),
         "advice": translated(candidate.advice().sentences),
         "season": _season(candidate),
         "heat": _heat(candidate),
@@ -185,6 +142,13 @@ def _wire_cell(cell: Sentence, units: str) -> str:
 
 def _margins(candidate: _core.Candidate) -> Table:
     return laid_out(_core.margins_table(candidate, missing=True), widths={2: 80})
+
+
+def _found(candidate: _core.Candidate) -> Table:
+    """Margins with a finding, or not assessed; without the sources of the limits."""
+    found = sum(1 for margin in candidate.margins if margin.severity != "none")
+    made = _core.margins_table(candidate, source=False, missing=True)
+    return laid_out(made, _core.margins_plain_title(), {2: 60}, slice(found))
 
 
 def _unchecked(candidate: _core.Candidate) -> list[Any]:
@@ -251,7 +215,7 @@ def _sheet(sheet: _core.MeterSheet) -> Table:
 
 def _check(check: _core.MeterCheck) -> dict[str, Any]:
     """A lettered check with room for readings."""
-    expect = both(lambda units: clip(told(check.expect, units), _LONGEST))
+    expect = both(lambda units: clip(told(check.expect, units), LONGEST))
     reading, how, less, more = translated([check.reading, check.how, check.if_low, check.if_high])
     return {
         "letter": check.letter,
@@ -267,9 +231,9 @@ def _check(check: _core.MeterCheck) -> dict[str, Any]:
 def _step(step: _core.Step) -> dict[str, str]:
     result = _core.format_quantity(step.value, step.unit, units="si", digits=5)
     return {
-        "name": clip(step.name, _LONGEST),
+        "name": clip(step.name, LONGEST),
         "formula": plain(step.formula),
-        "numbers": clip(step.numbers, _LONGEST),
+        "numbers": clip(step.numbers, LONGEST),
         "result": result,
         "source": step.source,
     }

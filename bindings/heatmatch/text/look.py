@@ -46,6 +46,9 @@ SIGNALS: dict[str, Signal] = {
     "none": Signal("none", WHITE, "#404040", "#a6a6a6", None),
 }
 
+# Colors of a terminal; the word itself is always printed. A danger is white on red.
+TERMINAL = {"danger": "1;37;41", "warning": "33", "caution": "36", "not assessed": "35"}
+
 INK, MUTED, RULE, FAINT, PAPER = "#111111", "#595959", "#a6a6a6", "#ebebeb", WHITE
 # Series of data, dark to light; in black and white line styles distinguish them too.
 SERIES = ("#14273d", "#2f5478", "#5f87ab", "#98b6d0", "#cfdfeb")
