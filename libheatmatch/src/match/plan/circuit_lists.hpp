@@ -31,6 +31,7 @@ struct PlanTask {
     std::vector<const BankNumbers*> numbers{};  //!< of each bank
     /// Elements that are owned and not for sale, with their number.
     std::map<std::string, int> most_elements{};
+    bool one_plane = true;     //!< no group states a plane of its own
     std::string pattern_of{};  //!< of several existing circuits, the one whose runs are used
     std::unique_ptr<PlanJudge> judge{};
     std::unique_ptr<ArrayEnergies> energies{};

@@ -126,8 +126,10 @@ const PlanVerdict& PlanSearch::together(std::span<const PlanChoice> choices) {
     ++joint_checks_;
     PlanVerdict verdict = lists_.task().judge->judge(circuits(choices));
     const bool fits = verdict.reason != "fit in store";
-    // Where wire is chosen for heat, the power of a circuit in a plan may differ from that alone.
-    if (!fits || (verdict.heat_headroom < 1.0 && !lists_.task().banks.lays_for_heat)) {
+    // Where wire is chosen for heat, the power of a circuit in a plan may differ from that alone;
+    // on several planes the same power may come at other hours.
+    const bool by_power = !lists_.task().banks.lays_for_heat && lists_.task().one_plane;
+    if (!fits || (verdict.heat_headroom < 1.0 && by_power)) {
         NoGood no_good{.headroom = verdict.heat_headroom};
         for (const PlanChoice& choice : choices) {
             no_good.element_w.push_back(

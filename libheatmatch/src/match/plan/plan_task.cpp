@@ -73,6 +73,9 @@ std::unique_ptr<PlanTask> PlanTask::make(const Parts& catalog, const Installatio
     task->parts = std::make_shared<const Parts>(merged_parts(catalog, installation));
     check_installation(installation, *task->parts);
     task->options = options;
+    task->one_plane =
+        std::none_of(installation.panels.begin(), installation.panels.end(),
+                     [](const OwnedPanels& owned) { return owned.tilt_deg || owned.azimuth_deg; });
     Sentences remarks;
     task->weather = options.weather
                         ? options.weather
