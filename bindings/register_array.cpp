@@ -40,11 +40,12 @@ void register_array(py::module_& module) {
              })
         .def(py::pickle(
             [](const ArrayCurve& curve) {
-                return py::make_tuple(py::cast(curve.panel), curve.series, curve.parallel);
+                return py::make_tuple(py::cast(curve.panel), curve.series, curve.parallel,
+                                      curve.drop_v);
             },
             [](const py::tuple& state) {
                 return ArrayCurve{state[0].cast<DiodeCurve>(), state[1].cast<int>(),
-                                  state[2].cast<int>()};
+                                  state[2].cast<int>(), state[3].cast<double>()};
             }));
     py::class_<Array>(module, "Array")
         .def_static("uniform", &Array::uniform, py::arg("panel"), py::kw_only(),

@@ -1,10 +1,13 @@
 #include <cmath>
+#include <vector>
 
 #include <doctest/doctest.h>
 
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/solar/array.hpp"
 #include "heatmatch/solar/datasheet_fit.hpp"
+#include "heatmatch/solar/mixed_array.hpp"
+#include "heatmatch/solar/mixed_array_curve.hpp"
 
 using heatmatch::Array;
 using heatmatch::ArrayCurve;
@@ -151,4 +154,36 @@ TEST_CASE("an array of no panels is refused, naming the count") {
     CHECK(field_of(2, 0) == "parallel");
     CHECK(field_of(2, -1) == "parallel");
     CHECK(field_of(1, 1) == "nothing");
+}
+
+// Source: the same strings with their diodes, solved as an array of unlike panels.
+TEST_CASE("a blocking diode in each string costs its drop, and lets nothing flow backwards") {
+    const Array array{.panel = generic(), .series = 2, .parallel = 3, .drop_v = 0.5};
+    const heatmatch::StringPanel panel{.diode = generic()};
+    const heatmatch::PanelString string{.panels = {panel, panel}, .blocking_v = 0.5};
+    const heatmatch::MixedArray mixed{.strings = {string, string, string}};
+    for (const double sun : {1000.0, 300.0, 60.0}) {
+        CAPTURE(sun);
+        const ArrayCurve curve = array.at(sun, 25.0);
+        const std::vector<heatmatch::PanelConditions> all(
+            6, {.irradiance_w_m2 = sun, .cell_temperature_c = 25.0});
+        const heatmatch::MixedArrayCurve same = mixed.at(all);
+        for (const double ohm : {0.5, 2.0, 6.0, 20.0, 200.0}) {
+            CAPTURE(ohm);
+            const OperatingPoint point = curve.into_resistance(ohm);
+            const OperatingPoint other = same.into_resistance(ohm);
+            CHECK(point.current_a == doctest::Approx(other.current_a).epsilon(1e-9));
+            CHECK(point.voltage_v == doctest::Approx(point.current_a * ohm).epsilon(1e-9));
+            CHECK(point.power_w == doctest::Approx(other.power_w).epsilon(1e-9));
+        }
+        CHECK(curve.maximum_power().power_w ==
+              doctest::Approx(same.maximum_power().power_w).epsilon(1e-9));
+        CHECK(curve.open_circuit_voltage_v() ==
+              doctest::Approx(same.open_circuit_voltage_v()).epsilon(1e-9));
+        CHECK(curve.current_a(curve.open_circuit_voltage_v() + 5.0) == 0.0);
+    }
+    // So little light that the diode does not conduct.
+    const ArrayCurve dim = array.at(1e-12, 25.0);
+    CHECK(dim.into_resistance(5.0).power_w == doctest::Approx(0.0).epsilon(1e-9));
+    CHECK(dim.maximum_power().power_w == doctest::Approx(0.0).epsilon(1e-9));
 }

@@ -103,8 +103,8 @@ std::span<const Field> owned_panels_fields() {
         bind<&OwnedPanels::blocking>(
             {.name = "blocking",
              .kind = FieldKind::flag,
-             .meaning = "each string has a blocking diode; its 0.5 V count in the season's heat, "
-                        "and no margin relies on it; none if omitted"}),
+             .meaning = "each string has a blocking diode, whose 0.5 V are lost; no margin relies "
+                        "on it; none if omitted"}),
     });
     return fields;
 }

@@ -4,11 +4,13 @@
 
 namespace heatmatch {
 
-/// I-V curve of an array: the scaled curve of one of its equal panels.
+/// I-V curve of an array: the scaled curve of one of its equal panels. Voltages are those behind
+/// the blocking diodes of its strings, if it has them; through these no current flows backwards.
 struct ArrayCurve {
     DiodeCurve panel{};
     int series = 1;
     int parallel = 1;
+    double drop_v = 0.0;  //!< of the blocking diode of each string; 0 for none [V]
 
     /// Load resistance of one panel when the array feeds `resistance_ohm`: R P/S [ohm].
     [[nodiscard]] double per_panel_ohm(double resistance_ohm) const;
@@ -26,6 +28,7 @@ struct Array {
     SingleDiode panel{};
     int series = 1;
     int parallel = 1;
+    double drop_v = 0.0;  //!< of the blocking diode of each string; 0 for none [V]
 
     /// Throws InvalidInput unless both counts are at least 1.
     [[nodiscard]] static Array uniform(const SingleDiode& panel, int series, int parallel);

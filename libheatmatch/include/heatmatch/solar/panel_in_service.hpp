@@ -10,6 +10,7 @@
 #include "heatmatch/setting/owned.hpp"
 #include "heatmatch/solar/cold_voltage.hpp"
 #include "heatmatch/solar/datasheet_fit.hpp"
+#include "heatmatch/solar/string_curve.hpp"
 
 namespace heatmatch {
 
@@ -42,6 +43,8 @@ struct PanelInService {
     RearShare rear{};           //!< of rear light, for energy
     bool rear_blocked = false;  //!< by a wall or a roof
     bool blocking = false;      //!< a blocking diode in each string
+    /// Drop of that diode [V].
+    [[nodiscard]] double blocking_v() const { return blocking ? diode_drop_v : 0.0; }
     int shaded_substrings = 0;  //!< under the shade of the group; 0: all, or there is none
     std::vector<Assumption> assumed{};
     Sentences remarks{};  //!< for example a bypassed section

@@ -169,11 +169,11 @@ double Delivered::harvest_fraction() const {
 
 double bank_ohm_of_most_power(const ArrayCurve& curve, double wire_ohm) {
     // At the bank the wire acts as series resistance of the panels.
-    DiodeCurve with_wire = curve.panel;
-    with_wire.series_resistance_ohm += curve.per_panel_ohm(wire_ohm);
+    ArrayCurve with_wire = curve;
+    with_wire.panel.series_resistance_ohm += curve.per_panel_ohm(wire_ohm);
     const OperatingPoint best = with_wire.maximum_power();
     if (best.current_a <= 0.0) return 0.0;
-    return best.voltage_v / best.current_a * curve.series / curve.parallel;
+    return best.voltage_v / best.current_a;
 }
 
 namespace {
@@ -191,7 +191,8 @@ struct OnArray {
         }
         return use(Array{.panel = panel_as(circuit.panel, state),
                          .series = circuit.panels.series,
-                         .parallel = circuit.panels.parallel}
+                         .parallel = circuit.panels.parallel,
+                         .drop_v = circuit.panel.blocking_v()}
                        .at(irradiance_w_m2, cell_temperature_c));
     }
 };

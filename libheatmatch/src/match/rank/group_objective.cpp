@@ -2,16 +2,16 @@
 
 #include <cmath>
 
+#include "heatmatch/solar/array.hpp"
 #include "heatmatch/solar/panel_energy.hpp"
 
 namespace heatmatch {
 
 GroupObjective::GroupObjective(const PanelInService& panel, const ScreenContext& context,
                                std::size_t group)
-    : by_season_(context.season != nullptr) {
+    : by_season_(context.season != nullptr), panel_(panel) {
     if (context.season != nullptr) {
         nodes_ = &context.season_for(group)->for_panel(panel).season;
-        panel_ = panel;
         PanelInService free = panel;
         free.blocking = false;  // a bound for every number in series
         energy_ = panel_energy(free, *nodes_, context.options->vector_width);
@@ -42,10 +42,13 @@ double GroupObjective::of(const Wiring& wiring, const BankNumbers& bank) const {
         const CurveTable table = panel_.blocking ? blocked(wiring.panels.series) : table_;
         return wiring.panels.count() * table.at(ln_each) * (bank.typical_ohm / total);
     }
-    const double each = total / wiring.panels.resistance_factor();
     double sum = 0.0;
     for (const DiodeCurve& curve : conditions_) {
-        const double current = curve.into_resistance(each).current_a * wiring.panels.parallel;
+        const ArrayCurve array{.panel = curve,
+                               .series = wiring.panels.series,
+                               .parallel = wiring.panels.parallel,
+                               .drop_v = panel_.blocking_v()};
+        const double current = array.into_resistance(total).current_a;
         sum += current * current * bank.typical_ohm;
     }
     return sum / static_cast<double>(conditions_.size());

@@ -21,7 +21,8 @@ CircuitNow::CircuitNow(const Circuit& circuit)
     : circuit_(&circuit),
       array_{.panel = circuit.panel.today,
              .series = circuit.panels.series,
-             .parallel = circuit.panels.parallel},
+             .parallel = circuit.panels.parallel,
+             .drop_v = circuit.panel.blocking_v()},
       bank_ohm_(circuit.bank.typical_ohm()),
       wire_ohm_(circuit.wire_ohm()),
       runs_(circuit.runs) {

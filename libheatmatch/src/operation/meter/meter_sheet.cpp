@@ -63,7 +63,8 @@ PointReadings readings_at(const Circuit& circuit, PanelState state, double bank_
     }
     return read(Array{.panel = panel_as(circuit.panel, state),
                       .series = circuit.panels.series,
-                      .parallel = circuit.panels.parallel}
+                      .parallel = circuit.panels.parallel,
+                      .drop_v = circuit.panel.blocking_v()}
                     .at(sun.irradiance_w_m2, sun.cell_temperature_c));
 }
 
