@@ -1,6 +1,7 @@
 #include "unlike_yard.hpp"
 
 #include <algorithm>
+#include <limits>
 
 #include "heatmatch/match/margins/unlike_array_margins.hpp"
 
@@ -145,21 +146,27 @@ TEST_CASE("what is reversed with the load open is a danger with any bank") {
                               "barn pair x2 + porch four x4", "porch four x2 | thin pair"}) {
         CAPTURE(array);
         const Candidate candidate = array_candidate(array);
-        const bool open =
-            heatmatch::reversed_with_load_open(*candidate.circuit.unlike, candidate.site);
+        constexpr double open_ohm = std::numeric_limits<double>::infinity();
+        const heatmatch::UnlikeArray& panels = *candidate.circuit.unlike;
+        const bool open = heatmatch::reversed_too_far(panels, candidate.site, open_ohm);
         if (open) ++found;
         bool everywhere = true;
         for (const char* bank : {"1S6P", "2S1P"}) {
             Installation house = unlike_yard(array);
             house.circuit->element = "tubular-1000-120";
             house.circuit->bank = bank;
+            const Candidate fed = heatmatch::assess(starter(), house);
+            const double load_ohm =
+                fed.circuit.bank.low_ohm() + fed.circuit.wire_ohm_at(heatmatch::room_c);
             bool danger = false;
-            for (const Margin& margin : margins_of_house(house)) {
+            for (const Margin& margin : fed.margins()) {
                 const bool reversed = margin.name == "reversed panel";
                 danger = danger || (reversed && margin.severity == Severity::danger);
             }
             everywhere = everywhere && danger;
             if (open) CHECK(danger);
+            const bool into_low = heatmatch::reversed_too_far(panels, candidate.site, load_ohm);
+            CHECK((open || into_low) == danger);
         }
         CHECK(open == everywhere);
     }

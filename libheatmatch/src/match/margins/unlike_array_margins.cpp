@@ -3,6 +3,7 @@
 #include "sentences.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <initializer_list>
 #include <limits>
 #include <optional>
@@ -285,10 +286,10 @@ std::vector<Margin> unlike_array_margins(const Circuit& circuit, const Site& sit
     return margins;
 }
 
-bool reversed_with_load_open(const UnlikeArray& array, const Site& site) {
-    if (array.strings.size() == 1) return false;
+bool reversed_too_far(const UnlikeArray& array, const Site& site, double load_ohm) {
+    if (array.strings.size() == 1 && std::isinf(load_ohm)) return false;
     const auto loads =
-        loads_of(array, array.array(PanelState::today), site.bright_irradiance_w_m2, {open_ohm});
+        loads_of(array, array.array(PanelState::today), site.bright_irradiance_w_m2, {load_ohm});
     for (std::size_t g = 0; g < loads.size(); ++g) {
         const double limit_w = most_absorbed_w(array.panel(g).panel);
         if (headroom_of(loads[g].absorbed_w, limit_w) < 0.0) return true;

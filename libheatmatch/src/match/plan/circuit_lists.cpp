@@ -1,9 +1,8 @@
 #include "circuit_lists.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <string_view>
+#include <limits>
 #include <utility>
 
 #include "heatmatch/match/candidate/wiring.hpp"
@@ -18,17 +17,17 @@ constexpr auto comes_later = [](const auto& a, const auto& b) {
     return std::pair(a.array, a.place) > std::pair(b.array, b.place);
 };
 
-/// Margins that depend on the array, its wire and its devices, but not on the elements.
-constexpr auto of_arrays_alone = std::to_array<std::string_view>(
-    {"cold voltage", "reverse current", "dc breaking", "disconnect"});
-
 }  // namespace
 
 CircuitLists::CircuitLists(PlanTask& task) : task_(task) {
-    for (const Bank& bank : task.banks.banks) {
-        const double ohm = bank.typical_ohm();
+    for (std::size_t bank = 0; bank < task.banks.banks.size(); ++bank) {
+        if (const auto margin = never_assessed(bank); !margin.empty()) {
+            reject(std::string(margin));
+            continue;
+        }
+        const double ohm = task.banks.banks[bank].typical_ohm();
         const auto known = std::find(ohms_.begin(), ohms_.end(), ohm);
-        ohm_of_.push_back(static_cast<std::size_t>(known - ohms_.begin()));
+        fit_.push_back({.bank = bank, .ohm = static_cast<std::size_t>(known - ohms_.begin())});
         if (known == ohms_.end()) ohms_.push_back(ohm);
     }
     for (std::size_t a = 0; a < task.family.arrays.size(); ++a) {
@@ -42,9 +41,22 @@ CircuitLists::CircuitLists(PlanTask& task) : task_(task) {
     }
 }
 
+std::string_view CircuitLists::never_assessed(std::size_t bank) const {
+    const Element& element = task_.banks.banks[bank].element;
+    if (!has_known_heat(task_.banks, bank)) return "sheath temperature";
+    if (!std::isfinite(task_.numbers[bank]->sheath_v)) return "sheath voltage";
+    return element.terminal_limit_c ? "" : "terminal temperature";
+}
+
 std::optional<std::size_t> CircuitLists::find(const PanelCounts& panels) const {
     const auto found = by_panels_.find(panels);
     return found == by_panels_.end() ? std::nullopt : std::optional(found->second);
+}
+
+double CircuitLists::headroom_at_most(const ListedCircuit& circuit) const {
+    const auto known = array_headroom_.find(circuit.array);
+    return known == array_headroom_.end() ? circuit.most_headroom
+                                          : std::min(circuit.most_headroom, known->second);
 }
 
 double CircuitLists::rest_at_most_kwh(std::size_t set) const {
@@ -98,7 +110,8 @@ bool CircuitLists::is_dead(std::size_t array) {
     if (task_.energies->only_group(task_.family.arrays[array])) return false;
     const ExistingCircuit existing = task_.circuit(array, 0);
     const Circuit circuit = task_.judge->unwired(existing);
-    if (!reversed_with_load_open(*circuit.unlike, task_.judge->site_of(existing))) return false;
+    constexpr double open_ohm = std::numeric_limits<double>::infinity();
+    if (!reversed_too_far(*circuit.unlike, task_.judge->site_of(existing), open_ohm)) return false;
     reject("reversed panel");
     dead_[array] = true;
     return true;
@@ -111,9 +124,7 @@ void CircuitLists::open_array(Set& set, std::size_t array) {
     kwh.reserve(ohms_.size());
     for (const double ohm : ohms_) kwh.push_back(season.kwh(ohm, 0.0));
     std::vector<FedBank>& fed = fed_[array];
-    for (std::size_t bank = 0; bank < ohm_of_.size(); ++bank) {
-        fed.push_back({.kwh = kwh[ohm_of_[bank]], .bank = bank});
-    }
+    for (const FitBank& fit : fit_) fed.push_back({.kwh = kwh[fit.ohm], .bank = fit.bank});
     std::stable_sort(fed.begin(), fed.end(),
                      [](const FedBank& a, const FedBank& b) { return a.kwh > b.kwh; });
     if (!fed.empty()) push(set, {.kwh = fed.front().kwh, .stage = Stage::banks, .array = array});
@@ -128,6 +139,15 @@ CircuitLists::Frame& CircuitLists::frame(std::size_t array, std::size_t bank) {
     Frame made{.circuit = task_.judge->wired(existing), .site = task_.judge->site_of(existing)};
     made.circuit.heat = nullptr;
     return frames_.emplace(key, std::move(made)).first->second;
+}
+
+bool CircuitLists::is_reversed(std::size_t array, const Circuit& circuit, const Site& site) {
+    double& reversed_ohm = reversed_below_ohm_[array];
+    const double load_ohm = circuit.bank.low_ohm() + circuit.wire_ohm_at(room_c);
+    if (load_ohm <= reversed_ohm) return true;
+    if (!reversed_too_far(*circuit.unlike, site, load_ohm)) return false;
+    reversed_ohm = load_ohm;
+    return true;
 }
 
 /// The circuit of an array and a bank, unless a quick check finds a danger.
@@ -146,6 +166,10 @@ std::optional<ListedCircuit> CircuitLists::screened(std::size_t array, std::size
     }
     circuit.heat = nullptr;
     const double element_w = bright_.element_at_least_w(array, circuit, site);
+    if (circuit.unlike && is_reversed(array, circuit, site)) {
+        reject("reversed panel");
+        return std::nullopt;
+    }
     constexpr double rounding = 1.0 + 1e-9;
     if (element_w > rounding * numbers.power_w) {
         reject(task_.banks.reasons->name(numbers.power_reason));
@@ -191,11 +215,13 @@ void CircuitLists::judge(ListedCircuit& circuit) {
     }
     const ExistingCircuit existing = task_.circuit(circuit.array, circuit.bank);
     circuit.verdict = task_.judge->judge({&existing, 1});
+    if (!task_.banks.branch_runs) {
+        const auto known = array_headroom_.try_emplace(circuit.array, 1.0).first;
+        known->second = std::min(known->second, circuit.verdict.array_headroom);
+    }
     if (circuit.verdict.good()) return;
     if (circuit.verdict.danger || !circuit.verdict.assessed) reject(circuit.verdict.reason);
-    const bool of_array = std::find(of_arrays_alone.begin(), of_arrays_alone.end(),
-                                    circuit.verdict.reason) != of_arrays_alone.end();
-    if (circuit.verdict.danger && of_array && !task_.banks.branch_runs) {
+    if (circuit.verdict.array_headroom < 0.0 && !task_.banks.branch_runs) {
         dead_[circuit.array] = true;
     }
 }

@@ -10,6 +10,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "heatmatch/match/plan/array_family.hpp"
@@ -76,6 +77,8 @@ class CircuitLists {
     [[nodiscard]] double rest_at_most_kwh(std::size_t set) const;
     /// Continues the search for the next one by one step.
     void step(std::size_t set);
+    /// Upper bound of its headroom, from what is known of its array.
+    [[nodiscard]] double headroom_at_most(const ListedCircuit& circuit) const;
     /// Judges one alone, unless it is.
     void judge(ListedCircuit& circuit);
     [[nodiscard]] std::size_t checks() const { return checks_; }
@@ -105,6 +108,14 @@ class CircuitLists {
         std::size_t bank = 0;
     };
 
+    /// A bank of which every deciding margin can be assessed, as far as its facts say.
+    struct FitBank {
+        std::size_t bank = 0;
+        std::size_t ohm = 0;  //!< in the list of resistances
+    };
+
+    /// The deciding margin that lacks a fact of the bank with any array; empty if none does.
+    [[nodiscard]] std::string_view never_assessed(std::size_t bank) const;
     void push(Set& set, Lead lead);
     void open_set(Set& set);
     void open_array(Set& set, std::size_t array);
@@ -118,17 +129,22 @@ class CircuitLists {
     };
     [[nodiscard]] Frame& frame(std::size_t array, std::size_t bank);
     [[nodiscard]] std::optional<ListedCircuit> screened(std::size_t array, std::size_t bank);
+    [[nodiscard]] bool is_reversed(std::size_t array, const Circuit& circuit, const Site& site);
     void reject(const std::string& reason) { ++reasons_[reason]; }
 
     PlanTask& task_;
-    std::vector<double> ohms_{};         //!< of the banks, each once
-    std::vector<std::size_t> ohm_of_{};  //!< of each bank
+    std::vector<double> ohms_{};  //!< of the banks, each once
+    std::vector<FitBank> fit_{};
     std::vector<Set> sets_{};
     std::map<PanelCounts, std::size_t> by_panels_{};
     std::map<std::size_t, std::vector<FedBank>> fed_{};  //!< by array, by falling heat
     std::map<std::pair<std::size_t, int>, Frame> frames_{};
     BrightArrays bright_{};
     std::map<std::size_t, bool> dead_{};  //!< arrays with a danger whatever the bank
+    /// Of unlike arrays: loads of that resistance or less reverse a panel too far [ohm].
+    std::map<std::size_t, double> reversed_below_ohm_{};
+    /// Of arrays that were judged: headroom of what depends on no bank.
+    std::map<std::size_t, double> array_headroom_{};
     std::map<std::string, std::size_t> reasons_{};
     std::size_t checks_ = 0;
 };

@@ -3,10 +3,8 @@
 #include "match/candidate/begun_circuit.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
-#include <string_view>
 #include <tuple>
 #include <utility>
 
@@ -14,21 +12,11 @@
 #include "heatmatch/heat/joint_layout.hpp"
 #include "heatmatch/match/candidate/wiring.hpp"
 #include "heatmatch/match/circuit/bank.hpp"
-#include "heatmatch/match/rank/alternative.hpp"
 #include "heatmatch/solar/group_weather.hpp"
 
 namespace heatmatch {
 
 namespace {
-
-/// They rise with the power of every bank in the store, and depend on nothing else but the banks.
-constexpr auto of_banks_alone = std::to_array<std::string_view>(
-    {"sheath temperature", "coil temperature", "wall and lid", "floor"});
-
-template <class Names>
-bool is_among(const Names& names, std::string_view name) {
-    return std::find(names.begin(), names.end(), name) != names.end();
-}
 
 /// How many elements of a kind the installation owns.
 int owned_of(const Installation& installation, const std::string& element) {
@@ -37,38 +25,6 @@ int owned_of(const Installation& installation, const std::string& element) {
         if (!entry.any && entry.element == element) owned += entry.count;
     }
     return owned;
-}
-
-void add_margins(PlanVerdict& verdict, const std::vector<Margin>& margins) {
-    for (const Margin& margin : margins) {
-        const bool open = margin.severity == Severity::not_assessed;
-        if (open && verdict.assessed && decides_recommendation(margin.name)) {
-            verdict.assessed = false;
-            if (!verdict.danger) {
-                verdict.reason = margin.name;
-                verdict.subject = margin.subject;
-                if (!margin.missing.empty()) verdict.missing = margin.missing.front();
-            }
-        }
-        const bool danger = margin.severity == Severity::danger;
-        const bool first = danger && !verdict.danger;
-        verdict.danger = verdict.danger || danger;
-        // A danger without a number counts as one beyond its limit.
-        const double headroom =
-            danger ? std::min(0.0, margin.headroom.value_or(-1.0)) : margin.headroom.value_or(1.0);
-        if (margin.consequence != Severity::danger && !danger) continue;
-        if (open) continue;
-        if (headroom < verdict.headroom || first) {
-            verdict.headroom = std::min(verdict.headroom, headroom);
-            if (danger || verdict.assessed) {
-                verdict.reason = margin.name;
-                verdict.subject = margin.subject;
-            }
-        }
-        if (is_among(of_banks_alone, margin.name)) {
-            verdict.heat_headroom = std::min(verdict.heat_headroom, headroom);
-        }
-    }
 }
 
 }  // namespace
@@ -283,7 +239,7 @@ PlanVerdict PlanJudge::judge(std::span<const ExistingCircuit> circuits) const {
         Candidate candidate{.circuit = one.circuit, .site = one.judged.site};
         candidate.bright = bright_extremes(one.circuit, one.judged.site);
         verdict.element_w.push_back(candidate.bright.element_power_w);
-        add_margins(verdict, candidate.margins());
+        for (const Margin& margin : candidate.margins()) verdict.add(margin);
         if (verdict.danger && begun.size() > 1) {
             verdict.price = std::numeric_limits<double>::infinity();
             return verdict;

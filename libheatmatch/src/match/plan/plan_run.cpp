@@ -27,7 +27,7 @@ class PlanSearch::Run {
             look_at(node);
             tell();
         }
-        if (stopped_ && !outcome_.best) grow();
+        if (stopped_ && !outcome_.best && requirement_.grow) grow();
         finish();
         return std::move(outcome_);
     }
@@ -189,6 +189,7 @@ class PlanSearch::Run {
         if (search_.known_to_fail(choices, requirement_.headroom)) return fail("heat together");
         verdict = search_.together(choices);
         if (verdict.danger || !verdict.assessed) return fail(verdict.reason);
+        if (requirement_.careful && verdict.worst_danger) return fail("unstated facts");
         if (verdict.headroom < requirement_.headroom) return fail(verdict.reason);
         if (requirement_.budget && !verdict.affordable) return fail("budget");
         const auto& parts_max = requirement_.parts_max;
@@ -277,7 +278,7 @@ class PlanSearch::Run {
 
     static constexpr double tie = 0.99;
     /// Combinations that are looked at, at most.
-    static constexpr std::size_t most_looks = 500000;
+    static constexpr std::size_t most_looks = 150000;
 
     PlanSearch& search_;
     CircuitLists& lists_;
@@ -289,8 +290,7 @@ class PlanSearch::Run {
     std::size_t begun_ = lists_.checks() + search_.joint_checks_;
     std::size_t ties_until_ = 0;
     std::size_t looked_ = 0;
-    bool stopped_ = false;
-    bool open_ = false;
+    bool stopped_ = false, open_ = false;
 };
 
 PlanOutcome PlanSearch::best(const PlanRequirement& requirement, const Progress& progress) {

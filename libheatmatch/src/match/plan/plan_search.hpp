@@ -22,8 +22,10 @@ struct PlanRequirement {
     double volts_max = std::numeric_limits<double>::infinity();  //!< at the record low [V]
     int circuits_max = 3;
     std::optional<int> parts_max{};
+    bool careful = false;  //!< no danger with unstated facts at their careful ends either
     bool budget = true;    //!< the bill is within the budget
     bool together = true;  //!< they are judged together in the store, not each alone
+    bool grow = true;      //!< a plan without proof where the search takes too long
     /// Plans with less heat are of no interest [kWh].
     double least_kwh = 0.0;
     std::size_t most_checks = 3000;  //!< how often circuits are judged, alone or together

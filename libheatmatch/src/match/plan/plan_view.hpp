@@ -40,6 +40,7 @@ class PlanSearch::View {
     /// Whether a circuit that was judged alone meets the requirement.
     [[nodiscard]] bool passes(const PlanVerdict& verdict) const {
         if (verdict.danger || !verdict.assessed) return false;
+        if (requirement_.careful && verdict.worst_danger) return false;
         if (verdict.headroom < requirement_.headroom) return false;
         if (requirement_.budget && !verdict.affordable) return false;
         return !requirement_.parts_max || verdict.parts <= *requirement_.parts_max;
@@ -47,7 +48,7 @@ class PlanSearch::View {
 
   private:
     [[nodiscard]] bool may_pass(const ListedCircuit& circuit) const {
-        if (circuit.most_headroom < requirement_.headroom) return false;
+        if (lists_.headroom_at_most(circuit) < requirement_.headroom) return false;
         if (circuit.cold_v > requirement_.volts_max) return false;
         return !circuit.judged || passes(circuit.verdict);
     }

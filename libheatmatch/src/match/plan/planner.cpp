@@ -35,6 +35,7 @@ Plan Planner::make() {
         tell_nearest(base, found);
         return std::move(plan_);
     }
+    prefer_careful(base, found);
     const double most_kwh = found.best->kwh;
     plan_.headroom = base;
     std::vector<std::pair<double, PlanOutcome>> lower{{base, found}};
@@ -74,8 +75,26 @@ PlanOutcome Planner::search(const PlanRequirement& needed) {
     return outcome;
 }
 
-PlanOutcome Planner::at(double headroom, double least_kwh) {
+void Planner::prefer_careful(double headroom, PlanOutcome& found) {
+    careful_ = true;
+    if (!found.best->verdict.worst_danger) return;
+    PlanRequirement needed = required(headroom);
+    constexpr std::size_t few_checks = 150;
+    needed.most_checks = few_checks;
+    needed.grow = false;
+    PlanOutcome careful = search(needed);
+    careful_ = careful.best.has_value();
+    if (careful_) found = std::move(careful);
+}
+
+PlanRequirement Planner::required(double headroom) const {
     PlanRequirement needed = requirement_of(goals_, headroom);
+    needed.careful = careful_;
+    return needed;
+}
+
+PlanOutcome Planner::at(double headroom, double least_kwh) {
+    PlanRequirement needed = required(headroom);
     needed.least_kwh = least_kwh;
     return search(needed);
 }
@@ -97,7 +116,7 @@ void Planner::take(const PlanOutcome& found) {
 
 void Planner::add_bounds(const PlanOutcome& found) {
     const auto at_most = [this](bool budget, bool together) {
-        PlanRequirement looser = requirement_of(goals_, plan_.headroom);
+        PlanRequirement looser = required(plan_.headroom);
         looser.budget = budget;
         looser.together = together;
         constexpr std::size_t few_checks = 100;
@@ -115,7 +134,7 @@ void Planner::add_single() {
         plan_.single = plan_.circuits.front();
         return;
     }
-    PlanRequirement one = requirement_of(goals_, plan_.headroom);
+    PlanRequirement one = required(plan_.headroom);
     one.circuits_max = 1;
     one.most_ties = 0;
     const PlanOutcome outcome = search(one);

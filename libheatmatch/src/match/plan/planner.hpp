@@ -19,6 +19,10 @@ class Planner {
   private:
     /// One search; each has a part of the progress that is left, because their number is not known.
     PlanOutcome search(const PlanRequirement& needed);
+    /// As in a recommendation, a plan with a danger by an unstated fact only where none is without,
+    /// as far as a short search finds one.
+    void prefer_careful(double headroom, PlanOutcome& found);
+    [[nodiscard]] PlanRequirement required(double headroom) const;
     PlanOutcome at(double headroom, double least_kwh = 0.0);
     /// The circuits of the search, as an assessment describes them.
     void take(const PlanOutcome& found);
@@ -44,6 +48,7 @@ class Planner {
     Goals goals_;
     PanelCounts all_{};
     FoundPlan chosen_{};
+    bool careful_ = false;  //!< a plan exists without a danger by an unstated fact
     bool proven_ = true;
     double reached_ = 0.0;  //!< share of the progress
     Plan plan_{};

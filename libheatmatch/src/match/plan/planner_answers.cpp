@@ -54,7 +54,7 @@ void Planner::offer_volts() {
     for (const double volts : {80.0, 60.0, 30.0}) {
         constexpr double wet_only_v = 30.0;
         if (volts >= highest_v || (volts == wet_only_v && !wet)) continue;
-        PlanRequirement needed = requirement_of(goals_, plan_.headroom);
+        PlanRequirement needed = required(plan_.headroom);
         needed.volts_max = volts;
         constexpr std::size_t few_checks = 600;
         needed.most_checks = few_checks;

@@ -54,6 +54,18 @@ inline constexpr auto table = std::to_array<Template>({
     {"plan.not_proven", "A plan of the {arrays} arrays considered may have up to {gap} more heat."},
     {"plan.equal_panels", "Each array has panels of one group in equal strings."},
     {"plan.equal_strings", "Each array has equal strings, because there are too many others."},
+    {"unlock.add", "Add device \"{device}\", duty \"{duty}\""},
+    {"unlock.add_in_run", "Add device \"{device}\" to run \"{run}\", duty \"{duty}\""},
+    {"unlock.replace", "Replace device \"{old}\" by \"{device}\""},
+    {"unlock.wire", "Replace wire \"{wire}\" of run \"{run}\" by a suitable one"},
+    {"unlock.budget", "Spend more than the budget"},
+    {"unlock.volts", "Allow more than volts_max"},
+    {"unlock.parts", "Allow more than parts_max"},
+    {"unlock.circuits", "Allow {count} circuits"},
+    {"unlock.said", "{change}: {heat} a day more; the bill changes by {price} {currency}."},
+    {"unlock.said_unpriced", "{change}: {heat} a day more; the bill is not known."},
+    {"unlock.crosses", "The array then exceeds {volts} at the record low, which brings duties."},
+
     {"plan.pattern", "Every circuit has the runs and devices of circuit \"{circuit}\"."},
 });
 

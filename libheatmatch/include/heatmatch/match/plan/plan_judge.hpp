@@ -11,6 +11,7 @@
 
 #include "heatmatch/match/candidate/bill.hpp"
 #include "heatmatch/match/candidate/rank_options.hpp"
+#include "heatmatch/match/margins/margin.hpp"
 #include "heatmatch/setting/installation.hpp"
 #include "heatmatch/solar/weather.hpp"
 
@@ -19,10 +20,12 @@ namespace heatmatch {
 /// What is known of several circuits in one store.
 struct PlanVerdict {
     bool danger = false;              //!< a check finds a danger
+    bool worst_danger = false;        //!< the same with unstated facts at their careful ends
     bool assessed = true;             //!< every deciding check could be made
     bool affordable = true;           //!< the whole bill is known and within the budget
     double headroom = 1.0;            //!< smallest of the checks whose exceedance is a danger
     double heat_headroom = 1.0;       //!< of those that rise with the power of each bank alone
+    double array_headroom = 1.0;      //!< of those that depend on the array and its wire alone
     std::string reason{};             //!< margin of the smallest headroom, or that is not assessed
     std::string subject{};            //!< of that margin
     std::string missing{};            //!< field to state where it is not assessed
@@ -31,6 +34,8 @@ struct PlanVerdict {
     std::vector<double> element_w{};  //!< largest power of one element of each circuit [W]
 
     [[nodiscard]] bool good() const { return !danger && assessed && affordable; }
+    /// Counts one margin of one of the circuits.
+    void add(const Margin& margin);
 };
 
 /// The order in which the circuits of a plan lie in the store, whatever order they are found in.
