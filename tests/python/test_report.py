@@ -11,6 +11,7 @@ from typing import Any
 import heatmatch as hm
 import pytest
 from heatmatch._library import margins_table, shown_margin_name
+from heatmatch.text import look
 from heatmatch.text.units import told
 from report_reader import Page, read
 
@@ -24,6 +25,39 @@ def page(
     path = tmp_path_factory.mktemp("report") / "report.html"
     assert hm.report(standing, path, installation=demo) == path
     return read(path)
+
+
+PAGES = (
+    "Answer and bill", "Hook-up and wires", "Limits and code requirements",
+    "Season and meter sheet", "Appendix",
+)  # fmt: skip
+
+
+def body_of(path: Path, units: str) -> str:
+    """What stands before the appendix."""
+    source = path.read_text(encoding="utf-8")
+    body = source[source.index("<main>") : source.index("</main>") + len("</main>")]
+    return Page(body).text(units)
+
+
+def test_the_body_has_at_most_2500_words(
+    tmp_path: Path, demo_ranking: hm.Ranking, standing: hm.Candidate, demo: hm.Installation
+) -> None:
+    for what in (demo_ranking, standing):
+        path = hm.report(what, tmp_path / "r.html", installation=demo, force=True)
+        for units in ("si", "us"):
+            assert 500 < len(body_of(path, units).split()) <= 2500
+        source = path.read_text(encoding="utf-8")
+        assert source.count('<section class="page') == 4
+
+
+def test_severities_are_in_their_signals(tmp_path: Path, standing: hm.Candidate) -> None:
+    source = hm.report(standing, tmp_path / "r.html").read_text(encoding="utf-8")
+    body = source[source.index("<main>") : source.index("</main>")]
+    warnings = sum(1 for margin in standing.margins if margin.severity == "warning")
+    assert body.count(look.chip("warning")) >= warnings > 0
+    assert look.chip("none") not in body
+    assert "other checks: no finding" in body
 
 
 @pytest.mark.parametrize("units", ["si", "us"])
@@ -51,8 +85,11 @@ def test_it_begins_with_what_it_comes_to(page: Page, standing: hm.Candidate) -> 
     assert "seedling house at Hollow Brook" in text
     season = standing.season
     assert season is not None
+    answer = text.index("Not for building")
+    pages = [text.index(f" {head} ") for head in PAGES]
+    assert [answer, *pages[1:]] == sorted([answer, *pages[1:]])
     verdict = text.index(f"About {season.mean_kwh_per_day:.2f} kWh of heat on an average day")
-    assert verdict < text.index("Cautions") < text.index("Hook-up and wires") < text.index("Words")
+    assert pages[2] < verdict < text.index("Cautions") < pages[3]
     assert "only a small part of the heating" in text
 
 

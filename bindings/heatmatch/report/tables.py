@@ -66,10 +66,10 @@ def sections(
     nearest = _core.nearest_sentence(candidate)
     told_first = _core.verdict(candidate)
     verdict = translated([*told_first, *([nearest] if nearest else [])])
+    week: list[str] = []
     if run is not None:
         assert candidate.season is not None  # otherwise no days would have been simulated
-        verdict += translated([_core.lived_week_sentence(candidate.season)])
-        verdict += translated(run.answer.sentences)
+        week = [_core.lived_week_sentence(candidate.season), *run.answer.sentences]
     else:
         verdict += translated([_core.space_sentence(candidate)])
     return {
@@ -93,6 +93,7 @@ def sections(
         "advice": translated(candidate.advice().sentences),
         "season": _season(candidate),
         "heat": _heat(candidate),
+        "week": translated(week),
         "days": [] if run is None else _days(run),
         "sheet": _sheet(sheet),
         "readings": Table("my readings", _OWN, [[""] * len(_OWN)] * _OWN_ROWS),
@@ -145,8 +146,10 @@ def _margins(candidate: _core.Candidate) -> Table:
 
 
 def _found(candidate: _core.Candidate) -> Table:
-    """Margins with a finding, or not assessed; without the sources of the limits."""
-    found = sum(1 for margin in candidate.margins if margin.severity != "none")
+    """Margins with a finding; without the sources of the limits."""
+    found = sum(
+        1 for margin in candidate.margins if margin.severity not in ("none", "not assessed")
+    )
     made = _core.margins_table(candidate, source=False, missing=True)
     return laid_out(made, _core.margins_plain_title(), {2: 60}, slice(found))
 
